@@ -1,0 +1,198 @@
+"""What the coach wrote, as values: one dataclass a form, each with its span. No football here.
+
+A value is built from three forms only: a `Phrase` (words side by side), a `Series` (items
+between one kind of mark) and a `Linked` (a head with connectors). A form with a single item
+collapses to that item, so ``runs dig 12`` is a plain phrase.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from enum import Enum
+
+from stemline.source import Source, Span
+
+
+class AtomKind(Enum):
+    WORD = "word"  # Wheel, inside, 2i, high-low
+    NUMBER = "number"  # 12, 1.5
+    RANGE = "range"  # 10-12
+    RANK = "rank"  # #2
+    SHAPE = "shape"  # 3x1
+    STRING = "string"  # "any text", quotes taken off
+
+
+class Mark(Enum):
+    """The marks that part a series, loosest first; connectors stand between ORDER and THEN."""
+
+    ORDER = ">"
+    THEN = "then"
+    AND = ","
+    OR = "or"
+    TOGETHER = "+"
+
+
+@dataclass(frozen=True)
+class Atom:
+    """The smallest piece of a value; ``text`` is as written, a string without its quotes."""
+
+    kind: AtomKind
+    text: str
+    span: Span
+
+    @property
+    def number(self) -> float:
+        """The value of a NUMBER or the digits of a RANK; a RANGE gives its middle.
+
+        Raises ValueError for the other kinds.
+        """
+        if self.kind is AtomKind.RANGE:
+            low, high = self.text.split("-")
+            return (float(low) + float(high)) / 2
+        return float(self.text.lstrip("#"))
+
+    @property
+    def word(self) -> str:
+        """The text as it is compared: lower case."""
+        return self.text.casefold()
+
+
+@dataclass(frozen=True)
+class Phrase:
+    """One or more atoms side by side: ``strong #2``, ``sit 8 over ball``."""
+
+    atoms: tuple[Atom, ...]
+
+    @property
+    def span(self) -> Span:
+        return self.atoms[0].span.to(self.atoms[-1].span)
+
+    @property
+    def text(self) -> str:
+        return " ".join(a.text for a in self.atoms)
+
+
+@dataclass(frozen=True)
+class Series:
+    """Two or more items between marks of one kind."""
+
+    mark: Mark
+    items: tuple[Value, ...]
+
+    @property
+    def span(self) -> Span:
+        return self.items[0].span.to(self.items[-1].span)
+
+
+@dataclass(frozen=True)
+class Link:
+    """A connector and what follows it: ``on quick``."""
+
+    connector: Atom
+    value: Value
+
+
+@dataclass(frozen=True)
+class Linked:
+    """A head and its connectors; ``head`` is None where the value opens with a connector."""
+
+    head: Value | None
+    links: tuple[Link, ...]
+
+    @property
+    def span(self) -> Span:
+        first = self.head.span if self.head is not None else self.links[0].connector.span
+        return first.to(self.links[-1].value.span)
+
+    def link(self, connector: str) -> Value | None:
+        """What follows ``connector``, or None where it is not written."""
+        for link in self.links:
+            if link.connector.word == connector:
+                return link.value
+        return None
+
+
+Value = Phrase | Series | Linked
+
+
+def items(value: Value | None, mark: Mark) -> tuple[Value, ...]:
+    """The items of a series of ``mark``; any other value is a series of itself, None of none."""
+    if value is None:
+        return ()
+    if isinstance(value, Series) and value.mark is mark:
+        return value.items
+    return (value,)
+
+
+def phrases(value: Value | None) -> Iterator[Phrase]:
+    """Every phrase of a value, in order of writing."""
+    match value:
+        case None:
+            return
+        case Phrase():
+            yield value
+        case Series():
+            for item in value.items:
+                yield from phrases(item)
+        case Linked():
+            yield from phrases(value.head)
+            for link in value.links:
+                yield from phrases(link.value)
+
+
+@dataclass(frozen=True)
+class Comment:
+    """A ``//`` comment; ``own_line`` tells one that stands before a line from one at its end."""
+
+    text: str
+    span: Span
+    own_line: bool
+
+
+@dataclass(frozen=True)
+class Fact:
+    """One line of a block: ``label value`` or ``subject verb value``, perhaps ``when guard``.
+
+    Either ``label`` is set, or ``subject`` (one phrase or more) and ``verb`` are.
+    """
+
+    label: Atom | None
+    subject: tuple[Phrase, ...]
+    verb: Atom | None
+    value: Value | None
+    guard: Value | None
+    span: Span
+
+    @property
+    def key(self) -> str:
+        """The label or the verb: what kind of fact this is."""
+        word = self.label or self.verb
+        assert word is not None
+        return word.word
+
+
+@dataclass(frozen=True)
+class Block:
+    """A definition: ``kind name [extends other | for other]`` and its facts."""
+
+    kind: str
+    name: Phrase
+    joins: tuple[Link, ...]
+    facts: tuple[Fact, ...]
+    span: Span
+
+    def join(self, word: str) -> Phrase | None:
+        for link in self.joins:
+            if link.connector.word == word and isinstance(link.value, Phrase):
+                return link.value
+        return None
+
+
+@dataclass(frozen=True)
+class Document:
+    """One file, read: its blocks and comments in order."""
+
+    source: Source
+    blocks: tuple[Block, ...]
+    comments: tuple[Comment, ...]
