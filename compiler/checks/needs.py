@@ -1,0 +1,38 @@
+"""Does the call supply what the concept needs?
+
+``needs under within 6 of tackle at snap``: a shallow crosser who starts from the numbers never
+gets to the far tackle while the quarterback still looks at him. The formation or a motion must
+bring him in; the compiler invents no motion.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.football.field import Side
+from stemline.football.landmarks import x_of
+from stemline.football.play import Play
+from stemline.resolve.definitions import Need
+
+
+def check_needs(play: Play, needs: Sequence[Need]) -> Iterator[Diagnostic]:
+    for need in needs:
+        assignment = play.runs(need.role)
+        if assignment is None:
+            continue
+        man = play.man(assignment.man)
+        side = Side.RIGHT if man.snap.x > 0 else Side.LEFT
+        away = abs(man.snap.x - x_of(need.landmark, side, play.field))
+        if away > need.yards + 1e-9:
+            yield diagnose(
+                "E651",
+                need.span,
+                role=need.role,
+                man=man.label,
+                yards=f"{need.yards:g}",
+                away=f"{away:.1f}",
+                landmark=need.landmark.value,
+                spot=play.ball.value,
+                call=play.call.spoken,
+            )

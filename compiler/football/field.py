@@ -1,0 +1,73 @@
+"""The field around one ball spot: where the sidelines, hashes and numbers are from the ball."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+from stemline.football.codes import Code
+
+
+class Side(Enum):
+    """Left or right as the offence faces."""
+
+    LEFT = -1
+    RIGHT = 1
+
+    @property
+    def other(self) -> Side:
+        return Side(-self.value)
+
+    @property
+    def word(self) -> str:
+        return self.name.lower()
+
+
+class BallSpot(Enum):
+    """Where the ball is snapped from."""
+
+    LEFT_HASH = "left hash"
+    MIDDLE = "middle"
+    RIGHT_HASH = "right hash"
+
+    @property
+    def mirrored(self) -> BallSpot:
+        return {
+            BallSpot.LEFT_HASH: BallSpot.RIGHT_HASH,
+            BallSpot.RIGHT_HASH: BallSpot.LEFT_HASH,
+        }.get(self, self)
+
+
+@dataclass(frozen=True)
+class Field:
+    """One code's field seen from one ball spot. All x in yards from the ball, right positive."""
+
+    code: Code
+    spot: BallSpot
+    numbers_from_sideline: float
+
+    @property
+    def ball_from_left(self) -> float:
+        """Yards from the left sideline to the ball."""
+        width, mark = self.code.width.value, self.code.hash_from_sideline.value
+        return {
+            BallSpot.LEFT_HASH: mark,
+            BallSpot.MIDDLE: width / 2,
+            BallSpot.RIGHT_HASH: width - mark,
+        }[self.spot]
+
+    def sideline(self, side: Side) -> float:
+        if side is Side.LEFT:
+            return -self.ball_from_left
+        return self.code.width.value - self.ball_from_left
+
+    def hash_mark(self, side: Side) -> float:
+        return self.sideline(side) - side.value * self.code.hash_from_sideline.value
+
+    def numbers(self, side: Side) -> float:
+        return self.sideline(side) - side.value * self.numbers_from_sideline
+
+    @property
+    def wide_side(self) -> Side | None:
+        """The field side; None from the middle."""
+        return {BallSpot.LEFT_HASH: Side.RIGHT, BallSpot.RIGHT_HASH: Side.LEFT}.get(self.spot)

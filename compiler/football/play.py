@@ -1,0 +1,261 @@
+"""One call fully expanded: what every stage after the resolver reads.
+
+Distances in yards: x right of the ball as the offence faces, y past the line of scrimmage.
+Every fact keeps the `Span` it came from. Nothing here knows of text, pages or colours.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from stemline.football.field import BallSpot, Field, Side
+from stemline.football.paths import Path, Point
+from stemline.football.players import Position
+from stemline.source import Span
+
+
+@dataclass(frozen=True)
+class Rank:
+    """A receiver's count at the snap: ``number`` from outside in on ``side``."""
+
+    side: Side
+    number: int
+
+
+@dataclass(frozen=True)
+class Man:
+    """A player of the offence.
+
+    ``at`` is where he lines up, ``snap`` where he is when the ball moves (the same without a
+    motion); ``rank`` is None for a man who is not counted as a receiver (linemen, quarterback,
+    backs); ``on_line`` tells a line player from a backfield player.
+    """
+
+    label: str
+    position: Position
+    at: Point
+    snap: Point
+    on_line: bool
+    rank: Rank | None
+    span: Span
+
+    @property
+    def interior(self) -> bool:
+        """One of the five who may not go out for a pass."""
+        return self.position.interior
+
+
+@dataclass(frozen=True)
+class Motion:
+    """A man's move before the snap; ``running`` if he has not stopped when the ball moves.
+
+    ``speed`` at the snap in yards a second (0 when set), ``words`` as the coach reads it.
+    """
+
+    name: str
+    path: Path
+    running: bool
+    speed: float
+    words: str
+
+
+@dataclass(frozen=True)
+class DepthMark:
+    """A depth that is taught: the yards past the line at a break, and where the break is."""
+
+    at: Point
+    yards: float
+
+
+@dataclass(frozen=True)
+class Branch:
+    """Another path that the look decides; ``looks`` in the coach's words ("off", "zone").
+
+    ``leaves`` is where it parts from the base path; the branch's own path runs from the start.
+    """
+
+    looks: str
+    path: Path
+    job: str
+    marks: tuple[DepthMark, ...]
+    leaves: Point
+
+
+@dataclass(frozen=True)
+class Assignment:
+    """What one man does: ``role`` in the concept ("" when he has none), his path after the snap.
+
+    ``job`` is the line for the assignment table ("Sit at 8 straight over the ball"), ``says`` the
+    coach's own words for him. ``path`` is None for a man who stays where he is.
+    """
+
+    man: str
+    role: str
+    job: str
+    path: Path | None
+    branches: tuple[Branch, ...]
+    marks: tuple[DepthMark, ...]
+    motion: Motion | None
+    says: tuple[str, ...]
+    span: Span
+
+
+@dataclass(frozen=True)
+class Spot:
+    """A place that the quarterback looks at; men change, the spot does not.
+
+    The area is an axis-parallel box: ``half_width`` and ``half_height`` yards around ``at``.
+    ``men`` are those whose paths bring them there, by label.
+    """
+
+    name: str
+    at: Point
+    half_width: float
+    half_height: float
+    men: tuple[str, ...]
+    span: Span
+
+
+@dataclass(frozen=True)
+class Step:
+    """One piece of the quarterback's feet: "quick", "3", "reset", "sprint", with its words.
+
+    ``handed`` is "" or, for moving launches, the set his throwing hand makes him use:
+    "right set" or "left set".
+    """
+
+    name: str
+    words: str
+    handed: str
+
+
+@dataclass(frozen=True)
+class Read:
+    """One look of the quarterback, in order from 1.
+
+    ``target`` is the spot's or role's name, ``at`` where the ball would be caught, ``men`` who
+    stands there in this call, ``foot`` the step that throws it ("" when not said), ``partner``
+    a role looked at in the same glance ("with dig") and ``partner_man`` its man.
+    """
+
+    number: int
+    target: str
+    at: Point
+    men: tuple[str, ...]
+    foot: str
+    partner: str
+    partner_man: str
+    span: Span
+
+
+@dataclass(frozen=True)
+class Claim:
+    """A shape that the concept claims: "triangle", "high-low" or "stretch", and its points."""
+
+    kind: str
+    targets: tuple[str, ...]
+    points: tuple[Point, ...]
+    on: str
+    span: Span
+
+
+@dataclass(frozen=True)
+class Alert:
+    """A man looked at before the order starts, and when: "middle open"."""
+
+    target: str
+    men: tuple[str, ...]
+    when: str
+    span: Span
+
+
+@dataclass(frozen=True)
+class Call:
+    """The names a call is made of. ``motion`` is "" without one; ``spoken`` is how it is called."""
+
+    formation: str
+    side: Side
+    motion: str
+    concept: str
+    tags: tuple[str, ...]
+    spoken: str
+
+
+@dataclass(frozen=True)
+class Play:
+    """One call at one ball spot (against the looks in ``against``, if any were given)."""
+
+    call: Call
+    family: str
+    field: Field
+    shape: tuple[int, int]
+    strong: Side
+    men: tuple[Man, ...]
+    assignments: tuple[Assignment, ...]
+    spots: tuple[Spot, ...]
+    feet: tuple[Step, ...]
+    reads: tuple[Read, ...]
+    pressure: tuple[Read, ...]
+    claims: tuple[Claim, ...]
+    alerts: tuple[Alert, ...]
+    protection: str
+    pick: str
+    nobody: tuple[str, ...]
+    against: tuple[str, ...]
+    span: Span
+
+    @property
+    def ball(self) -> BallSpot:
+        return self.field.spot
+
+    def man(self, label: str) -> Man:
+        return next(m for m in self.men if m.label == label)
+
+    def assignment(self, label: str) -> Assignment:
+        return next(a for a in self.assignments if a.man == label)
+
+    def runs(self, role: str) -> Assignment | None:
+        """The assignment of ``role``, or None when nobody plays it in this call."""
+        return next((a for a in self.assignments if a.role == role), None)
+
+
+@dataclass(frozen=True)
+class ConceptSheet:
+    """What a concept's page says in words, once for all its calls."""
+
+    name: str
+    family: str
+    feet: tuple[Step, ...]
+    says: tuple[str, ...]
+    cautions: tuple[str, ...]
+    serves: tuple[str, ...]
+    tags: tuple[tuple[str, tuple[str, ...]], ...]
+    span: Span
+
+
+@dataclass(frozen=True)
+class Team:
+    """What the playbook block says of the book itself."""
+
+    name: str
+    season: str
+    says: tuple[str, ...]
+    cautions: tuple[str, ...]
+    right_handed: bool
+
+
+@dataclass(frozen=True)
+class Season:
+    """A whole playbook, resolved: what the book is made from.
+
+    ``plays`` hold every call once, at the spot it is drawn from, in book order: by family,
+    concept, then the order of the dress-up.
+    """
+
+    team: Team
+    code_title: str
+    authority: str
+    low_block: str
+    crossing_contact: str
+    concepts: tuple[ConceptSheet, ...]
+    plays: tuple[Play, ...]

@@ -1,0 +1,131 @@
+"""Guards as sets of worlds: what may be true of a call, small enough to write out whole.
+
+A world fixes the shape, the ball and the look as far as a guard can ask for them. A guard is the
+set of worlds where it holds. So "two guards can both hold", "one refines the other" and "it
+depends on the look" are plain set questions, and an example world can always be shown.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import Enum
+from functools import cache
+from itertools import product
+
+
+class Lie(Enum):
+    """Where the man stands, seen from the ball's spot."""
+
+    FIELD = "into field"
+    BOUNDARY = "into boundary"
+    MIDDLE = "ball in middle"
+
+
+class Look(Enum):
+    """What the defence shows, in pairs of which one holds."""
+
+    ZONE = "zone"
+    MAN = "man"
+    PRESS = "press"
+    OFF = "off"
+    OPEN = "middle open"
+    CLOSED = "middle closed"
+
+    @property
+    def opposite(self) -> Look:
+        return _OPPOSITE[self]
+
+
+_PAIRS = ((Look.ZONE, Look.MAN), (Look.PRESS, Look.OFF), (Look.OPEN, Look.CLOSED))
+_OPPOSITE = {a: b for pair in _PAIRS for a, b in (pair, pair[::-1])}
+
+Shape = tuple[int, int]
+
+
+@dataclass(frozen=True)
+class World:
+    """One full answer to every question that a guard can ask."""
+
+    shape: Shape
+    backs: int
+    lie: Lie
+    looks: frozenset[Look]
+
+    @property
+    def words(self) -> str:
+        shown = sorted(self.looks, key=list(Look).index)
+        return ", ".join(
+            ["{}x{}".format(*self.shape), self.lie.value, *(look.value for look in shown)]
+        )
+
+
+@cache
+def worlds(receivers: int) -> tuple[World, ...]:
+    """Every world of a code with this many eligible men besides the quarterback."""
+    shapes = [
+        (strong, weak)
+        for strong in range(receivers + 1)
+        for weak in range(strong + 1)
+        if strong + weak <= receivers
+    ]
+    return tuple(
+        World(shape, receivers - sum(shape), lie, frozenset(looks))
+        for shape in shapes
+        for lie in Lie
+        for looks in product(*_PAIRS)
+    )
+
+
+Where = frozenset[int]
+"""A set of worlds, as positions in `worlds`."""
+
+
+def where(receivers: int, condition: Condition) -> Where:
+    return frozenset(i for i, w in enumerate(worlds(receivers)) if condition.holds(w))
+
+
+@dataclass(frozen=True)
+class Condition:
+    """One word of a guard; the fields that are None do not matter."""
+
+    shape: Shape | None = None
+    backs: int | None = None
+    lie: Lie | None = None
+    look: Look | None = None
+
+    def holds(self, world: World) -> bool:
+        return (
+            self.shape in (None, world.shape)
+            and self.backs in (None, world.backs)
+            and self.lie in (None, world.lie)
+            and (self.look is None or self.look in world.looks)
+        )
+
+
+@dataclass(frozen=True)
+class Guard:
+    """When a fact holds; ``text`` as written, ``looks`` the looks it asks for, in order."""
+
+    text: str
+    worlds: Where
+    looks: tuple[Look, ...]
+
+
+def always(receivers: int) -> Guard:
+    return Guard("", frozenset(range(len(worlds(receivers)))), ())
+
+
+def example(receivers: int, of: Iterable[int]) -> World:
+    """The first world of a set that is not empty."""
+    return worlds(receivers)[min(of)]
+
+
+def possible(receivers: int, shape: Shape, lie: Lie, against: Iterable[Look] = ()) -> Where:
+    """The worlds a call may still be in: its shape and lie are known, its looks as far as given."""
+    known = tuple(against)
+    return frozenset(
+        i
+        for i, w in enumerate(worlds(receivers))
+        if w.shape == shape and w.lie is lie and all(look in w.looks for look in known)
+    )

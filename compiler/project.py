@@ -1,0 +1,128 @@
+"""The outside world: the files of a playbook, its revision, and where output goes."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import subprocess
+import tempfile
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+
+from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.source import Source, Span
+
+SUFFIX = ".play"
+LARGEST_FILE = 8_000_000
+"""Bytes. A season's book is a few hundred kilobytes of text; more is not one."""
+
+
+@dataclass(frozen=True)
+class Files:
+    """The texts of a playbook folder, in order of their names."""
+
+    folder: Path
+    sources: tuple[Source, ...]
+    found: tuple[Diagnostic, ...]
+
+    @property
+    def by_name(self) -> dict[str, Source]:
+        return {s.name: s for s in self.sources}
+
+
+def read_files(folder: Path) -> Files:
+    """Every ``.play`` file below the folder, its build folder and hidden folders left out.
+
+    Mistakes of the outside world are diagnostics too: no folder, no file, not UTF-8, empty.
+    """
+    place = Span(str(folder), 0, 0, 0)
+    if not folder.exists():
+        siblings = folder.parent.iterdir() if folder.parent.is_dir() else ()
+        names = tuple(sorted(p.name for p in siblings if p.is_dir()))
+        from stemline.diagnostics.nearest import nearest
+
+        near = nearest(folder.name, names)
+        return Files(folder, (), (diagnose("E101", place, nearest=near, folder=folder),))
+    if not folder.is_dir():
+        return Files(folder, (), (diagnose("E102", place, folder=folder),))
+    paths = sorted(_play_files(folder))
+    if not paths:
+        return Files(folder, (), (diagnose("E103", place, folder=folder),))
+    sources: list[Source] = []
+    found: list[Diagnostic] = []
+    for path in paths:
+        source, problem = _read(path)
+        if problem is not None:
+            found.append(problem)
+        if source is not None:
+            sources.append(source)
+    return Files(folder, tuple(sources), tuple(found))
+
+
+def _play_files(folder: Path) -> Iterator[Path]:
+    for root, folders, names in os.walk(folder):
+        folders[:] = [f for f in folders if f != "build" and not f.startswith(".")]
+        yield from (Path(root) / n for n in names if n.endswith(SUFFIX) and not n.startswith("."))
+
+
+def _read(path: Path) -> tuple[Source | None, Diagnostic | None]:
+    name = str(path)
+    place = Span(name, 0, 0, 0)
+    try:
+        size = path.stat().st_size
+        if size > LARGEST_FILE:
+            return None, diagnose("E106", place, size=f"{size / 1e6:.0f}")
+        raw = path.read_bytes()
+    except OSError as error:
+        return None, diagnose("E107", place, why=error.strerror or "cannot be opened")
+    try:
+        text = raw.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = raw.count(b"\n", 0, error.start) + 1
+        column = error.start - (raw.rfind(b"\n", 0, error.start) + 1) + 1
+        at = Span(name, line, column, column + 1)
+        return None, diagnose("E104", at, byte=f"{raw[error.start]:#04x}")
+    text = text.replace("\r\n", "\n").replace("\r", "\n")
+    source = Source(name, text)
+    if not text.strip():
+        return source, diagnose("E105", place)
+    return source, None
+
+
+def revision(folder: Path) -> tuple[str, str]:
+    """The revision and date of the folder's last commit; ("", "") outside version control."""
+    try:
+        asked = subprocess.run(
+            ["git", "log", "-1", "--format=%h %cs", "--", "."],
+            cwd=folder, capture_output=True, text=True, timeout=10, check=False,
+        )  # fmt: skip
+    except (OSError, subprocess.SubprocessError):
+        return "", ""
+    parts = asked.stdout.split()
+    return (parts[0], parts[1]) if asked.returncode == 0 and len(parts) == 2 else ("", "")
+
+
+@contextmanager
+def replacing(target: Path) -> Iterator[Path]:
+    """A temporary folder beside ``target`` that takes its place when the block ends well.
+
+    When it does not, ``target`` stays as it was and the temporary folder is gone.
+    """
+    target.parent.mkdir(parents=True, exist_ok=True)
+    made = Path(tempfile.mkdtemp(prefix=f".{target.name}-", dir=target.parent))
+    try:
+        yield made
+        old = target.with_name(f".{target.name}-old")
+        if old.exists():
+            shutil.rmtree(old)
+        made.chmod(0o755)
+        if target.exists():
+            target.rename(old)
+        made.rename(target)
+        if old.exists():
+            shutil.rmtree(old)
+    finally:
+        if made.exists():
+            shutil.rmtree(made)

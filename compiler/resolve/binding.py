@@ -1,0 +1,232 @@
+"""Who plays which role: the rules of a concept bound to the men of one call.
+
+The order is fixed, so that no line's place in the text decides: men who must exist before those
+who may be nobody; among them exact rules ("strong #2") before relative ones ("weak inside", the
+innermost man still free); a relative rule after the role it leans on.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+
+from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.football.counting import Count, tight_ends
+from stemline.football.field import Field, Side
+from stemline.football.play import Man
+from stemline.football.worlds import possible
+from stemline.resolve.alignment import lie_of
+from stemline.resolve.definitions import (
+    Back,
+    Body,
+    ByRole,
+    Choice,
+    Nobody,
+    Ranked,
+    Relative,
+    RoleRule,
+    Said,
+    SideWord,
+    TightEnd,
+    Which,
+)
+from stemline.resolve.read_guards import narrowest
+
+
+@dataclass(frozen=True)
+class Picture:
+    """The men at the snap, counted: what rules are bound against."""
+
+    men: tuple[Man, ...]
+    count: Count
+    field: Field
+    called: Side
+    receivers: int
+
+    def man(self, label: str) -> Man:
+        return next(m for m in self.men if m.label == label)
+
+    def side_of(self, label: str) -> Side | None:
+        x = self.man(label).snap.x
+        return None if x == 0 else Side.RIGHT if x > 0 else Side.LEFT
+
+    def side(self, word: SideWord) -> Side:
+        """One meaning a word; from the middle the field side is the strong one."""
+        wide = self.field.wide_side or self.count.strong
+        return {
+            SideWord.CALL: self.called,
+            SideWord.AWAY: self.called.other,
+            SideWord.STRONG: self.count.strong,
+            SideWord.WEAK: self.count.weak,
+            SideWord.FIELD: wide,
+            SideWord.BOUNDARY: wide.other,
+            SideWord.LEFT: Side.LEFT,
+            SideWord.RIGHT: Side.RIGHT,
+        }[word]
+
+
+@dataclass
+class Bound:
+    """Roles with their men (labels); roles that are nobody in this call; what went wrong."""
+
+    men: dict[str, str] = field(default_factory=dict)
+    nobody: list[str] = field(default_factory=list)
+    found: list[Diagnostic] = field(default_factory=list)
+
+    def role_of(self, label: str) -> str | None:
+        return next((r for r, m in self.men.items() if m == label), None)
+
+
+def bind(body: Body, picture: Picture, call: str) -> Bound:
+    """Every role of ``body`` bound; ``call`` is only for the messages."""
+    bound = Bound()
+    waiting = dict(_rules_that_hold(body, picture))
+    while ready := [r for r, rule in waiting.items() if _leans_on(rule.value) <= _settled(bound)]:
+        role = min(ready, key=lambda r: (_optional(waiting[r].value), _relative(waiting[r].value)))
+        _bind_one(role, waiting.pop(role), picture, bound, call)
+    for role, rule in waiting.items():
+        _report_stuck(role, rule, waiting, bound)
+    return bound
+
+
+def _settled(bound: Bound) -> set[str]:
+    return {*bound.men, *bound.nobody}
+
+
+def _rules_that_hold(body: Body, picture: Picture) -> Iterable[tuple[str, Said[RoleRule]]]:
+    """For each role the narrowest rule whose guard holds; a role with none plays no part."""
+    for role, said in body.rules.items():
+        holding = [
+            s
+            for s in said
+            if s.guard.worlds
+            & possible(
+                picture.receivers,
+                picture.count.shape,
+                lie_of(_rule_side(s.value, picture), picture.field),
+            )
+        ]
+        chosen = narrowest(holding)
+        if chosen is not None:
+            yield role, chosen
+
+
+def _rule_side(rule: RoleRule, picture: Picture) -> Side | None:
+    """The side a rule's first choice looks to; the strong side where it does not say."""
+    side = getattr(rule.choices[0], "side", None)
+    return picture.side(side) if isinstance(side, SideWord) else picture.count.strong
+
+
+def _optional(rule: RoleRule) -> bool:
+    return isinstance(rule.choices[-1], Nobody)
+
+
+def _relative(rule: RoleRule) -> int:
+    """Exact rules first, then those that take whoever is free on a side."""
+    return int(any(isinstance(c, Relative) for c in rule.choices))
+
+
+def _leans_on(rule: RoleRule) -> set[str]:
+    return {
+        c.side.role for c in rule.choices if isinstance(c, Relative) and isinstance(c.side, ByRole)
+    }
+
+
+def _bind_one(role: str, rule: Said[RoleRule], picture: Picture, bound: Bound, call: str) -> None:
+    reasons = []
+    for choice, words in zip(rule.value.choices, rule.value.words, strict=True):
+        if isinstance(choice, Nobody):
+            bound.nobody.append(role)
+            return
+        candidates = _candidates(choice, picture, bound)
+        free = [label for label in candidates if bound.role_of(label) is None]
+        if free:
+            bound.men[role] = free[0]
+            return
+        reasons.append(_reason(choice, words, candidates, picture, bound))
+    bound.nobody.append(role)
+    bound.found.append(
+        diagnose("E620", rule.span, role=role, call=call, why="; ".join(dict.fromkeys(reasons)))
+    )
+
+
+def _candidates(choice: Choice, picture: Picture, bound: Bound) -> list[str]:
+    """Labels that a choice speaks of, best first, free or not."""
+    counted = picture.count
+    match choice:
+        case Ranked(side, number):
+            return list(counted.on(picture.side(side))[number - 1 : number])
+        case Relative(which, side):
+            there = _relative_side(side, picture, bound)
+            men = list(counted.on(there)) if there is not None else []
+            return men[::-1] if which is Which.INSIDE else men
+        case TightEnd(word):
+            labels = tight_ends(picture.men)
+            sides = [picture.side(word)] if word else [counted.strong, counted.weak]
+            return [x for s in sides for x in labels if picture.side_of(x) is s]
+        case Back(word):
+            if word is None:
+                return list(counted.backs)
+            side = picture.side(word)
+            return [b for b in counted.backs if picture.side_of(b) in (side, None)]
+        case _:
+            return []
+
+
+def _relative_side(side: SideWord | ByRole, picture: Picture, bound: Bound) -> Side | None:
+    if isinstance(side, SideWord):
+        return picture.side(side)
+    label = bound.men.get(side.role)
+    there = picture.side_of(label) if label is not None else None
+    if there is None:
+        return None
+    return there.other if side.opposite else there
+
+
+def _reason(
+    choice: Choice, words: str, candidates: list[str], picture: Picture, bound: Bound
+) -> str:
+    """Why a choice found nobody, in football words."""
+    taken = [(label, bound.role_of(label)) for label in candidates]
+    busy = ", ".join(f"{label} already runs the {role}" for label, role in taken if role)
+    match choice:
+        case Relative(_, ByRole(other, _, _)) if other not in bound.men:
+            return f"{other} is nobody in this call, so it has no side"
+        case Relative(_, side):
+            there = _relative_side(side, picture, bound)
+            word = "strong" if there is picture.count.strong else "weak"
+            if not candidates:
+                return f"no receiver is on the {word} side"
+            return f"{_ranked(taken, picture)}, nobody is left on the {word} side"
+        case Ranked(side, _):
+            if busy:
+                return f"{words} is taken: {busy}"
+            there = picture.side(side)
+            has = len(picture.count.on(there))
+            return (
+                f"there is no {words}: {has or 'no'} receiver{'s' * (has != 1)} on the {there.word}"
+            )
+        case TightEnd():
+            return f"the {words} is taken: {busy}" if busy else "no man stands as a tight end"
+        case _:
+            return f"the {words} is taken: {busy}" if busy else "no back is behind the ball"
+
+
+def _ranked(taken: list[tuple[str, str | None]], picture: Picture) -> str:
+    parts = []
+    for label, role in taken:
+        rank = picture.man(label).rank
+        word = "strong" if rank and rank.side is picture.count.strong else "weak"
+        place = f"{word} #{rank.number}" if rank else label
+        parts.append(f"{place} already runs the {role}")
+    return ", ".join(parts)
+
+
+def _report_stuck(
+    role: str, rule: Said[RoleRule], waiting: Mapping[str, Said[RoleRule]], bound: Bound
+) -> None:
+    """A role that leans on one that was never settled: on itself through others."""
+    others = sorted(_leans_on(rule.value) & set(waiting))
+    bound.nobody.append(role)
+    if others:
+        bound.found.append(diagnose("E621", rule.span, role=role, others=", ".join(others)))

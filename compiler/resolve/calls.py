@@ -1,0 +1,108 @@
+"""A call's text → the call, by every way its words can be cut, never by the longest.
+
+The longest match would quietly change what an old call means when a colleague adds a name.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Mapping
+
+from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.diagnostics.nearest import nearest
+from stemline.football.field import Side
+from stemline.resolve.definitions import Playbook
+from stemline.resolve.dress import spoken
+from stemline.resolve.expand import Order
+from stemline.source import Span
+
+_SIDES = {"right": Side.RIGHT, "left": Side.LEFT}
+
+
+def readings(book: Playbook, text: str, at: Span) -> list[Order]:
+    """Every call that the text can be read as."""
+    words = tuple(re.sub(r"\s*\+\s*", " + ", text).casefold().split())
+    found: dict[tuple[object, ...], Order] = {}
+    for formation, rest in _prefixes(words, book.formations):
+        if not rest or rest[0] not in _SIDES:
+            continue
+        side, after = _SIDES[rest[0]], rest[1:]
+        for motion, then in [("", after), *_prefixes(after, book.motions)]:
+            for concept, tail in _prefixes(then, book.concepts):
+                for tags in _tags(tail, concept, book):
+                    said = spoken(book, formation, side, motion, concept, tags)
+                    order = Order(formation, side, motion, concept, tags, said, at)
+                    found[formation, side, motion, concept, frozenset(tags)] = order
+    return list(found.values())
+
+
+def read_call(
+    book: Playbook, text: str, known: Mapping[str, Order], at: Span
+) -> tuple[Order | None, tuple[Diagnostic, ...]]:
+    """The one call that the text means. ``known`` are the book's calls by their spoken name."""
+    by_name = {name.casefold(): order for name, order in known.items()}
+    plain = " ".join(text.split())
+    if plain.casefold() in by_name:
+        return by_name[plain.casefold()], ()
+    found = readings(book, text, at)
+    if len(found) == 1:
+        return found[0], ()
+    if found:
+        both = " or ".join(describe(book, order) for order in found)
+        return None, (diagnose("E601", at, call=plain, readings=both),)
+    return None, (diagnose("E602", at, nearest=nearest(plain, known), call=plain),)
+
+
+def describe(book: Playbook, order: Order) -> str:
+    """A call with its parts told apart, for a message about two readings."""
+    parts = [f"formation {book.formations[order.formation].name}"]
+    if order.motion:
+        parts.append(f"motion {book.motions[order.motion].name}")
+    parts.append(f"concept {book.concepts[order.concept].name}")
+    parts += [f"tag {book.tags[order.concept, tag].name}" for tag in order.tags]
+    return "(" + ", ".join(parts) + ")"
+
+
+def ambiguous(book: Playbook, orders: Iterable[Order]) -> Iterator[Diagnostic]:
+    """Calls of the book with two readings, each reported at the newest name that causes it."""
+    seen: set[tuple[Span, str]] = set()
+    for order in orders:
+        found = readings(book, order.spoken, order.span)
+        if len(found) < 2:
+            continue
+        spans = [_spans(book, reading) for reading in found]
+        shared = set.intersection(*spans)
+        newest = max(set.union(*spans) - shared or {order.span})
+        both = " or ".join(sorted(describe(book, reading) for reading in found))
+        if (newest, both) not in seen:
+            seen.add((newest, both))
+            yield diagnose("E601", newest, call=order.spoken, readings=both)
+
+
+def _spans(book: Playbook, order: Order) -> set[Span]:
+    spans = {book.formations[order.formation].span, book.concepts[order.concept].span}
+    if order.motion:
+        spans.add(book.motions[order.motion].span)
+    return spans | {book.tags[order.concept, tag].span for tag in order.tags}
+
+
+def _prefixes(
+    words: tuple[str, ...], names: Iterable[str]
+) -> Iterator[tuple[str, tuple[str, ...]]]:
+    for name in names:
+        parts = tuple(name.split())
+        if words[: len(parts)] == parts:
+            yield name, words[len(parts) :]
+
+
+def _tags(words: tuple[str, ...], concept: str, book: Playbook) -> Iterator[tuple[str, ...]]:
+    """Every way to read what is left as tags of the concept, a + between them or not."""
+    if not words:
+        yield ()
+        return
+    if words[0] == "+":
+        words = words[1:]
+    own = [tag for owner, tag in book.tags if owner == concept]
+    for tag, rest in _prefixes(words, own):
+        for others in _tags(rest, concept, book):
+            yield (tag, *others)

@@ -1,0 +1,424 @@
+"""A playbook's text, read: every name known, every value checked against its closed list.
+
+This is what the coach said, not yet what any call does: guards are still open, sides are still
+"call" and "strong". `expand` turns it into plays. A definition is ``broken`` when a line of it
+could not be read: it is known by name, but nothing is proved of it, since every finding would
+only repeat the first mistake.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from enum import Enum
+from typing import Generic, TypeVar
+
+from stemline.football.codes import Code
+from stemline.football.landmarks import Landmark
+from stemline.football.players import Position
+from stemline.football.strokes import Route, Stroke, Target
+from stemline.football.worlds import Guard, Look
+from stemline.source import Span
+
+T = TypeVar("T")
+
+
+@dataclass(frozen=True)
+class Said(Generic[T]):
+    """A value with the guard under which it holds and the line that says it."""
+
+    value: T
+    guard: Guard
+    span: Span
+
+
+class SideWord(Enum):
+    """The words for a side, each with one meaning."""
+
+    CALL = "call"
+    AWAY = "away"
+    STRONG = "strong"
+    WEAK = "weak"
+    FIELD = "field"
+    BOUNDARY = "boundary"
+    LEFT = "left"
+    RIGHT = "right"
+
+
+# Where a man lines up or moves to.
+
+
+@dataclass(frozen=True)
+class AtLandmark:
+    landmark: Landmark
+    outside: float
+
+
+@dataclass(frozen=True)
+class AtMan:
+    """``outside`` yards from another man, away from the ball."""
+
+    man: str
+    outside: float
+
+
+@dataclass(frozen=True)
+class Between:
+    """Half way between two places."""
+
+    first: AtLandmark | AtMan
+    second: AtLandmark | AtMan
+
+
+Where = AtLandmark | AtMan | Between
+
+
+@dataclass(frozen=True)
+class Place:
+    """``side`` is None for a place that another man's side decides; ``depth`` yards behind the
+    line, None where the text does not say; ``on_line`` for a line player."""
+
+    side: SideWord | None
+    where: Where
+    depth: float | None
+    on_line: bool
+    span: Span
+
+
+@dataclass(frozen=True)
+class Formation:
+    name: str
+    men: Mapping[str, tuple[Said[Place], ...]]
+    says: tuple[str, ...]
+    span: Span
+    broken: bool
+
+
+@dataclass(frozen=True)
+class Mover:
+    """Who moves: a letter, or a receiver as counted where he lines up."""
+
+    letter: str
+    side: SideWord | None
+    number: int
+    span: Span
+
+
+@dataclass(frozen=True)
+class Move:
+    """One man's motion: to places in turn, or from a depth up to where he stands (a waggle)."""
+
+    mover: Mover
+    to: tuple[Place, ...]
+    from_depth: float | None
+    span: Span
+
+
+@dataclass(frozen=True)
+class MotionDef:
+    """``speed`` yards a second at the snap; 0 means that he is set."""
+
+    name: str
+    moves: tuple[Move, ...]
+    speed: float
+    span: Span
+    broken: bool
+
+
+# Who plays a role.
+
+
+class Which(Enum):
+    INSIDE = "inside"
+    OUTSIDE = "outside"
+
+
+@dataclass(frozen=True)
+class Ranked:
+    """strong #2"""
+
+    side: SideWord
+    number: int
+
+
+@dataclass(frozen=True)
+class ByRole:
+    """The side another role comes from, or the one across from it."""
+
+    role: str
+    opposite: bool
+    span: Span
+
+
+@dataclass(frozen=True)
+class Relative:
+    """weak inside: the innermost man on that side who is still free."""
+
+    which: Which
+    side: SideWord | ByRole
+
+
+@dataclass(frozen=True)
+class TightEnd:
+    side: SideWord | None
+
+
+@dataclass(frozen=True)
+class Back:
+    """The deepest free back; with a side, the one who stands there."""
+
+    side: SideWord | None
+
+
+@dataclass(frozen=True)
+class Nobody:
+    pass
+
+
+Choice = Ranked | Relative | TightEnd | Back | Nobody
+
+
+@dataclass(frozen=True)
+class RoleRule:
+    """Choices in order; ``words`` as written, choice by choice."""
+
+    choices: tuple[Choice, ...]
+    words: tuple[str, ...]
+
+
+# What a role does.
+
+
+@dataclass(frozen=True)
+class Run:
+    """``route`` with its called depth; ``target`` moves its end, ``way`` decides which side is
+    out for him, ``then`` is run after it. ``words`` is the line for the assignment table."""
+
+    route: Route
+    depth: float | None
+    target: Target | None
+    way: SideWord | ByRole | None
+    then: tuple[Stroke, ...]
+    words: str
+
+
+@dataclass(frozen=True)
+class Block:
+    job: str
+
+
+@dataclass(frozen=True)
+class Decide:
+    """Yards past the line at which a receiver chooses, and the defender whom he looks at."""
+
+    depth: float
+    on: str
+
+
+# Where and in which order the quarterback looks.
+
+
+@dataclass(frozen=True)
+class SpotRule:
+    """x: over a landmark on a side, or ``outside`` yards outside the tackle; depth in yards."""
+
+    side: SideWord | ByRole | None
+    landmark: Landmark
+    outside: float
+    depth: float
+
+
+@dataclass(frozen=True)
+class LookAt:
+    """One look: a spot or role, the foot that throws it, a partner in the same glance."""
+
+    target: str
+    foot: str
+    partner: str
+    span: Span
+
+
+@dataclass(frozen=True)
+class ClaimDef:
+    kind: str
+    targets: tuple[tuple[str, Span], ...]
+    on: str
+    span: Span
+
+
+@dataclass(frozen=True)
+class Need:
+    """``role`` must be within ``yards`` of a landmark on his side at the snap."""
+
+    role: str
+    yards: float
+    landmark: Landmark
+    span: Span
+
+
+@dataclass(frozen=True)
+class AlertDef:
+    target: str
+    guard: Guard
+    on: str
+    span: Span
+
+
+@dataclass(frozen=True)
+class Swap:
+    first: str
+    second: str
+    span: Span
+
+
+class Keep(Enum):
+    """What a tag may promise to leave as it was."""
+
+    READ = "read"
+    FEET = "feet"
+    PRESSURE = "pressure"
+    SPOTS = "spots"
+
+
+@dataclass(frozen=True)
+class Body:
+    """The facts of a concept or a tag. Mappings go from a role's or spot's name."""
+
+    rules: Mapping[str, tuple[Said[RoleRule], ...]] = field(default_factory=dict)
+    jobs: Mapping[str, tuple[Said[Run | Block], ...]] = field(default_factory=dict)
+    decides: Mapping[str, tuple[Said[Decide], ...]] = field(default_factory=dict)
+    spots: Mapping[str, tuple[Said[SpotRule], ...]] = field(default_factory=dict)
+    role_says: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    feet: tuple[Said[tuple[str, ...]], ...] = ()
+    read: tuple[Said[tuple[LookAt, ...]], ...] = ()
+    pressure: tuple[Said[tuple[LookAt, ...]], ...] = ()
+    protect: tuple[Said[str], ...] = ()
+    pick: tuple[Said[str], ...] = ()
+    claims: tuple[ClaimDef, ...] = ()
+    needs: tuple[Need, ...] = ()
+    alerts: tuple[AlertDef, ...] = ()
+    says: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    swaps: tuple[Swap, ...] = ()
+
+
+@dataclass(frozen=True)
+class Concept:
+    name: str
+    family: str
+    body: Body
+    span: Span
+    broken: bool
+
+
+@dataclass(frozen=True)
+class Tag:
+    name: str
+    concept: str
+    body: Body
+    keeps: tuple[tuple[Keep, Span], ...]
+    span: Span
+    broken: bool
+
+
+# Dress-ups.
+
+
+@dataclass(frozen=True)
+class Pattern:
+    """Which calls a `never` or `only` line speaks of; an empty part means any."""
+
+    formations: tuple[str, ...]
+    tags: tuple[tuple[str, ...], ...]
+    sides: tuple[str, ...]
+    motions: tuple[str, ...]
+    span: Span
+
+
+@dataclass(frozen=True)
+class DressIn:
+    formation: str
+    motions: tuple[str, ...]
+    span: Span
+
+
+@dataclass(frozen=True)
+class DressWith:
+    tags: tuple[str, ...]
+    span: Span
+
+
+@dataclass(frozen=True)
+class Alias:
+    """A call given a name of its own: ``text`` as written."""
+
+    text: str
+    name: str
+    span: Span
+
+
+@dataclass(frozen=True)
+class Dress:
+    concept: str
+    formations: tuple[DressIn, ...]
+    withs: tuple[DressWith, ...]
+    sides: tuple[str, ...]
+    motions: tuple[str, ...]
+    spots: tuple[str, ...]
+    against: tuple[tuple[Look, ...], ...]
+    never: tuple[Pattern, ...]
+    only: tuple[Pattern, ...]
+    aliases: tuple[Alias, ...]
+    span: Span
+
+
+@dataclass(frozen=True)
+class Person:
+    letter: str
+    position: Position
+    right_handed: bool
+    span: Span
+
+
+@dataclass(frozen=True)
+class Settings:
+    """The playbook block: the code, and the house's own figures over the code's."""
+
+    name: str
+    code: Code
+    season: str
+    numbers: float
+    gun_depth: float
+    right_handed: bool
+    picture: str
+    says: tuple[str, ...]
+    cautions: tuple[str, ...]
+    span: Span
+
+
+@dataclass(frozen=True)
+class Playbook:
+    settings: Settings
+    people: Mapping[str, Person]
+    formations: Mapping[str, Formation]
+    motions: Mapping[str, MotionDef]
+    routes: Mapping[str, Route]
+    concepts: Mapping[str, Concept]
+    tags: Mapping[tuple[str, str], Tag]
+    dresses: tuple[Dress, ...]
+
+    @property
+    def receivers(self) -> int:
+        """Eligible men besides the quarterback: what shapes are counted from."""
+        return int(self.settings.code.players.value - self.settings.code.ineligible.value) - 1
+
+    def is_broken(self, formation: str, motion: str, concept: str, tags: tuple[str, ...]) -> bool:
+        """Whether any definition that a call is made of has a line that was not read."""
+        parts: list[Formation | MotionDef | Concept | Tag] = [
+            self.formations[formation],
+            self.concepts[concept],
+            *(self.tags[concept, tag] for tag in tags),
+        ]
+        if motion:
+            parts.append(self.motions[motion])
+        return any(part.broken for part in parts)

@@ -1,0 +1,107 @@
+"""One call → one play: men placed, motion run, receivers counted, roles bound, eyes set."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from stemline.diagnostics.model import Diagnostic
+from stemline.football.counting import count, ranked
+from stemline.football.field import BallSpot, Field, Side
+from stemline.football.play import Call, Play
+from stemline.football.worlds import Look
+from stemline.resolve.alignment import line_up, move
+from stemline.resolve.binding import Bound, Picture, bind
+from stemline.resolve.definitions import Body, Concept, Playbook, Tag
+from stemline.resolve.eyes import look
+from stemline.resolve.jobs import assignments
+from stemline.resolve.merge import merged
+from stemline.source import Span
+
+
+@dataclass(frozen=True)
+class Order:
+    """A call by the keys of its definitions; ``spoken`` as the coach calls it."""
+
+    formation: str
+    side: Side
+    motion: str
+    concept: str
+    tags: tuple[str, ...]
+    spoken: str
+    span: Span
+
+
+def field_of(book: Playbook, spot: BallSpot) -> Field:
+    return Field(book.settings.code, spot, book.settings.numbers)
+
+
+def expand(
+    book: Playbook, order: Order, spot: BallSpot, against: Sequence[Look] = ()
+) -> tuple[Play | None, tuple[Diagnostic, ...]]:
+    """The play of a call from one ball spot; None where its men cannot be put on the field."""
+    formation = book.formations[order.formation]
+    concept = book.concepts[order.concept]
+    tags = [book.tags[order.concept, tag] for tag in order.tags]
+    motion = book.motions[order.motion] if order.motion else None
+    field = field_of(book, spot)
+    alignment, men, found = line_up(book, formation, order.side, field)
+    if not men:
+        return None, found
+    men, motions, moved = move(alignment, men, motion)
+    counted = count(men, order.side)
+    men = ranked(men, counted)
+    picture = Picture(men, counted, field, order.side, book.receivers)
+    body = merged(concept.body, tags)
+    bound = bind(body, picture, order.spoken)
+    _swap(body, bound)
+    assigned, job_found = assignments(body, bound, picture, motions, against, order.spoken)
+    eyes = look(body, bound, picture, assigned, _right_handed(book), order.spoken)
+    if bound.found:
+        # A role without its man leaves spots empty too: one cause is reported once.
+        eyes = replace(eyes, found=())
+    play = Play(
+        call=_call(book, order, concept, tags),
+        family=concept.family,
+        field=field,
+        shape=counted.shape,
+        strong=counted.strong,
+        men=men,
+        assignments=assigned,
+        spots=eyes.spots,
+        feet=eyes.feet,
+        reads=eyes.reads,
+        pressure=eyes.pressure,
+        claims=eyes.claims,
+        alerts=eyes.alerts,
+        protection=eyes.protection,
+        pick=eyes.pick,
+        nobody=tuple(bound.nobody),
+        against=tuple(x.value for x in against),
+        span=order.span,
+    )
+    return play, (*found, *moved, *bound.found, *job_found, *eyes.found)
+
+
+def _swap(body: Body, bound: Bound) -> None:
+    """`swap a with b`: the two men change roles."""
+    for swap in body.swaps:
+        a, b = bound.men.get(swap.first), bound.men.get(swap.second)
+        if a is not None and b is not None:
+            bound.men[swap.first], bound.men[swap.second] = b, a
+
+
+def _right_handed(book: Playbook) -> bool:
+    hands = [p.right_handed for p in book.people.values() if p.position.value == "quarterback"]
+    return hands[0] if hands else book.settings.right_handed
+
+
+def _call(book: Playbook, order: Order, concept: Concept, tags: Sequence[Tag]) -> Call:
+    return Call(
+        formation=book.formations[order.formation].name,
+        side=order.side,
+        motion=book.motions[order.motion].name if order.motion else "",
+        concept=concept.name,
+        tags=tuple(t.name for t in tags),
+        spoken=order.spoken,
+    )

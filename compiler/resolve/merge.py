@@ -1,0 +1,86 @@
+"""A concept with its tags laid over it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+
+from stemline.diagnostics.model import Diagnostic, Related, diagnose
+from stemline.resolve.definitions import Body, Said, Tag
+from stemline.source import Span
+
+
+_TABLES = ("rules", "jobs", "decides", "spots")
+_LISTS = ("feet", "read", "pressure", "protect", "pick")
+_TITLES = {
+    "rules": "who {} is",
+    "jobs": "what {} runs",
+    "decides": "when {} decides",
+    "spots": "where {} is",
+    "feet": "the feet",
+    "read": "the read order",
+    "pressure": "the pressure order",
+    "protect": "the protection",
+    "pick": "the pick of sides",
+}
+
+
+def merged(body: Body, tags: Sequence[Tag]) -> Body:
+    """The concept's facts, each replaced by a tag's facts about the same thing."""
+    for tag in tags:
+        other = tag.body
+        changes: dict[str, object] = {
+            name: {**getattr(body, name), **getattr(other, name)} for name in _TABLES
+        }
+        changes |= {name: getattr(other, name) or getattr(body, name) for name in _LISTS}
+        changes["claims"] = other.claims or body.claims
+        changes["needs"] = body.needs + other.needs
+        changes["alerts"] = other.alerts or body.alerts
+        changes["swaps"] = body.swaps + other.swaps
+        changes["role_says"] = _joined(body.role_says, other.role_says)
+        body = replace(body, **changes)
+    return body
+
+
+def _joined(
+    first: Mapping[str, tuple[str, ...]], second: Mapping[str, tuple[str, ...]]
+) -> dict[str, tuple[str, ...]]:
+    return {r: first.get(r, ()) + second.get(r, ()) for r in {**first, **second}}
+
+
+def quarrels(tags: Sequence[Tag], at: Span) -> list[Diagnostic]:
+    """Two tags of one call that both change one thing, each its own way."""
+    found: list[Diagnostic] = []
+    for i, first in enumerate(tags):
+        for second in tags[i + 1 :]:
+            for name, one, two in _shared(first.body, second.body):
+                if [s.value for s in one] != [s.value for s in two]:
+                    found.append(
+                        diagnose(
+                            "E640",
+                            at,
+                            related=(
+                                Related(one[0].span, f"{first.name} says it here"),
+                                Related(two[0].span, f"{second.name} says it here"),
+                            ),
+                            first=first.name,
+                            second=second.name,
+                            what=name,
+                        )
+                    )
+    return found
+
+
+def _shared(
+    first: Body, second: Body
+) -> list[tuple[str, tuple[Said[object], ...], tuple[Said[object], ...]]]:
+    shared = []
+    for table in _TABLES:
+        one, two = getattr(first, table), getattr(second, table)
+        shared += [(_TITLES[table].format(k), one[k], two[k]) for k in one if k in two]
+    for name in _LISTS:
+        one, two = getattr(first, name), getattr(second, name)
+        if one and two:
+            shared.append((_TITLES[name], one, two))
+    return shared

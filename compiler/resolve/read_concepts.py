@@ -1,0 +1,422 @@
+"""The facts of a concept or a tag: who plays each role, what he does, where the eyes go."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Callable, Collection, Mapping, Sequence
+from dataclasses import dataclass
+from typing import TypeVar
+
+from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.football.blocking import BLOCKS, DEFENDERS, PROTECTIONS
+from stemline.football.landmarks import Landmark
+from stemline.football.quarterback import FEET
+from stemline.football.strokes import Route
+from stemline.resolve.definitions import (
+    AlertDef,
+    Back,
+    Block,
+    Body,
+    ByRole,
+    Choice,
+    ClaimDef,
+    Decide,
+    Keep,
+    LookAt,
+    Need,
+    Nobody,
+    Ranked,
+    Relative,
+    RoleRule,
+    Run,
+    Said,
+    SideWord,
+    SpotRule,
+    Swap,
+    TightEnd,
+    Which,
+)
+from stemline.resolve.read_guards import clashes, read_guard
+from stemline.resolve.read_places import LANDMARKS, SIDES
+from stemline.resolve.read_routes import read_run, read_way
+from stemline.resolve.words import Misread, Words, one_phrase, string_of
+from stemline.source import Span
+from stemline.syntax.tree import AtomKind, Fact, Linked, Mark, Phrase, Value, items, phrases
+
+T = TypeVar("T")
+
+PICKS = ("soft corner", "fewer defenders", "field", "boundary", "best matchup")
+CLAIMS = ("triangle", "high-low", "stretch")
+KEEPS = {keep.value: keep for keep in Keep}
+
+# Where the quarterback's spots lie. Common practice, no published source: a low spot is the
+# window of a shallow crosser, from the tackle outward; "top" is the settle's depth over the ball.
+LOW_DEPTH = 5.5
+HIGH_DEPTH = 8.0
+DEEP_DEPTH = 14.0
+LOW_OUTSIDE = 4.5
+SPOT_DEPTHS = {"low": LOW_DEPTH, "high": HIGH_DEPTH, "deep": DEEP_DEPTH}
+
+
+@dataclass(frozen=True)
+class Scope:
+    """What a concept's lines may name, and how many men are counted."""
+
+    receivers: int
+    routes: Mapping[str, Route]
+    roles: Collection[str]
+    spots: Collection[str]
+
+    @property
+    def targets(self) -> tuple[str, ...]:
+        return (*self.roles, *self.spots)
+
+
+def read_body(
+    facts: Sequence[Fact], scope: Scope
+) -> tuple[Body, tuple[tuple[Keep, Span], ...], list[Diagnostic]]:
+    """Every line read; a line that cannot be is a diagnostic and the others stand."""
+    reading = _Reading(scope)
+    for fact in facts:
+        try:
+            reading.read(fact)
+        except Misread as miss:
+            reading.found.append(miss.diagnostic)
+    return reading.body(), tuple(reading.keeps), reading.found
+
+
+def subject_name(phrase: Phrase) -> str:
+    return phrase.text.casefold()
+
+
+class _Reading:
+    """Collects what the lines of one block say."""
+
+    def __init__(self, scope: Scope) -> None:
+        self.scope = scope
+        self.found: list[Diagnostic] = []
+        self.rules: dict[str, list[Said[RoleRule]]] = defaultdict(list)
+        self.jobs: dict[str, list[Said[Run | Block]]] = defaultdict(list)
+        self.decides: dict[str, list[Said[Decide]]] = defaultdict(list)
+        self.spots: dict[str, list[Said[SpotRule]]] = defaultdict(list)
+        self.role_says: dict[str, list[str]] = defaultdict(list)
+        self.feet: list[Said[tuple[str, ...]]] = []
+        self.orders: dict[str, list[Said[tuple[LookAt, ...]]]] = {"read": [], "pressure": []}
+        self.protect: list[Said[str]] = []
+        self.pick: list[Said[str]] = []
+        self.claims: list[ClaimDef] = []
+        self.needs: list[Need] = []
+        self.alerts: list[AlertDef] = []
+        self.says: list[str] = []
+        self.cautions: list[str] = []
+        self.swaps: list[Swap] = []
+        self.keeps: list[tuple[Keep, Span]] = []
+
+    def read(self, fact: Fact) -> None:
+        if fact.verb is not None:
+            for subject in fact.subject:
+                self._told(fact, subject)
+            return
+        readers: dict[str, Callable[[Fact], None]] = {
+            "read": self._order,
+            "pressure": self._order,
+            "feet": self._feet,
+            "spot": self._spot,
+            "claims": self._claim,
+            "pair": self._claim,
+            "needs": self._need,
+            "alert": self._alert,
+            "protect": lambda f: self._choice(f, self.protect, tuple(PROTECTIONS), "E460"),
+            "pick": lambda f: self._choice(f, self.pick, PICKS, "E461"),
+            "say": lambda f: self.says.append(string_of(f.value, f.span)),
+            "caution": lambda f: self.cautions.append(string_of(f.value, f.span)),
+            "swap": self._swap,
+            "keeps": self._keep,
+            "family": lambda f: None,
+        }
+        readers[fact.key](fact)
+
+    # Roles.
+
+    def _told(self, fact: Fact, subject: Phrase) -> None:
+        role = subject_name(subject)
+        key = fact.key
+        if key != "is" and role not in self.scope.roles:
+            raise Words([subject]).miss("E450", self.scope.roles)
+        guard = read_guard(fact.guard, self.scope.receivers, looks=key != "is")
+        match key:
+            case "is":
+                rule = read_rule(fact.value, fact.span, self.scope.roles)
+                self.rules[role].append(Said(rule, guard, fact.span))
+            case "runs":
+                run = read_run(fact.value, fact.span, self.scope.routes, self.scope.roles)
+                self.jobs[role].append(Said(run, guard, fact.span))
+            case "blocks":
+                words = Words([one_phrase(fact.value, "a block", fact.span)])
+                block = Block(words.expect(BLOCKS, "E445"))
+                words.finish("a block")
+                self.jobs[role].append(Said(block, guard, fact.span))
+            case "decides":
+                self.decides[role].append(Said(self._decide(fact), guard, fact.span))
+            case "says":
+                self.role_says[role].append(string_of(fact.value, fact.span))
+            case _:
+                raise Misread(diagnose("E403", fact.span, verb=key))
+
+    def _decide(self, fact: Fact) -> Decide:
+        value = fact.value
+        head = value.head if isinstance(value, Linked) else value
+        words = Words([one_phrase(head, "`at` and a depth", fact.span)])
+        words.take_word("at")
+        depth = words.take_number()
+        if depth is None:
+            raise words.miss("E441")
+        words.finish("a depth")
+        return Decide(depth, self._on(value))
+
+    def _on(self, value: Value | None) -> str:
+        """The described defender after ``on``, or nothing."""
+        link = value.link("on") if isinstance(value, Linked) else None
+        if link is None:
+            return ""
+        words = Words([one_phrase(link, "a defender", link.span)])
+        defender = words.expect(DEFENDERS, "E462")
+        words.finish("a defender")
+        return defender
+
+    # The quarterback.
+
+    def _order(self, fact: Fact) -> None:
+        guard = read_guard(fact.guard, self.scope.receivers)
+        looks = tuple(self._look(item) for item in items(fact.value, Mark.ORDER))
+        self.orders[fact.key].append(Said(looks, guard, fact.span))
+
+    def _look(self, value: Value) -> LookAt:
+        head = value.head if isinstance(value, Linked) else value
+        target = self._target(one_phrase(head, "a spot or a role", value.span))
+        foot = partner = ""
+        if isinstance(value, Linked):
+            for link in value.links:
+                phrase = one_phrase(link.value, "one word", link.value.span)
+                if link.connector.word == "on":
+                    foot = Words([phrase]).expect(FEET, "E463")
+                else:
+                    partner = self._target(phrase)
+        return LookAt(target, foot, partner, value.span)
+
+    def _target(self, phrase: Phrase) -> str:
+        words = Words([phrase])
+        target = words.expect(self.scope.targets, "E464")
+        words.finish("a spot or a role")
+        return target
+
+    def _feet(self, fact: Fact) -> None:
+        guard = read_guard(fact.guard, self.scope.receivers)
+        steps = []
+        for item in items(fact.value, Mark.AND):
+            words = Words([one_phrase(item, "feet parted by commas", fact.span)])
+            steps.append(words.expect(FEET, "E463"))
+            words.finish("a step")
+        self.feet.append(Said(tuple(steps), guard, fact.span))
+
+    def _spot(self, fact: Fact) -> None:
+        value = fact.value
+        rule = value.link("is") if isinstance(value, Linked) else None
+        if not isinstance(value, Linked) or not isinstance(value.head, Phrase) or rule is None:
+            raise Misread(diagnose("E465", fact.span))
+        guard = read_guard(fact.guard, self.scope.receivers, looks=False)
+        spot = read_spot(rule, self.scope.roles)
+        self.spots[subject_name(value.head)].append(Said(spot, guard, fact.span))
+
+    def _claim(self, fact: Fact) -> None:
+        value = fact.value
+        head = value.head if isinstance(value, Linked) else value
+        words = Words([one_phrase(head, "a shape and its spots", fact.span)])
+        kind = "high-low" if fact.key == "pair" else words.expect(CLAIMS, "E466")
+        targets = []
+        while not words.done:
+            at = words.here
+            targets.append((words.expect(self.scope.targets, "E464"), at))
+        above = value.link("above") if isinstance(value, Linked) else None
+        if above is not None:
+            targets.append((self._target(one_phrase(above, "a spot", above.span)), above.span))
+        wanted = {"triangle": 3, "high-low": 2}.get(kind)
+        if len(targets) < 2 or (wanted is not None and len(targets) != wanted):
+            count = wanted or "two or more"
+            raise Misread(diagnose("E467", fact.span, kind=kind, wanted=count, got=len(targets)))
+        self.claims.append(ClaimDef(kind, tuple(targets), self._on(value), fact.span))
+
+    def _need(self, fact: Fact) -> None:
+        value = fact.value
+        within = value.link("within") if isinstance(value, Linked) else None
+        of = value.link("of") if isinstance(value, Linked) else None
+        if not isinstance(value, Linked) or within is None or of is None or value.head is None:
+            raise Misread(diagnose("E468", fact.span))
+        words = Words([one_phrase(value.head, "a role", fact.span)])
+        role = words.expect(self.scope.roles, "E444")
+        words.finish("a role")
+        yards = Words([one_phrase(within, "yards", within.span)]).take_number()
+        if yards is None:
+            raise Misread(diagnose("E468", within.span))
+        landmark = Words([one_phrase(of, "a landmark", of.span)]).expect(LANDMARKS, "E430")
+        self.needs.append(Need(role, yards, LANDMARKS[landmark], fact.span))
+
+    def _alert(self, fact: Fact) -> None:
+        value = fact.value
+        head = value.head if isinstance(value, Linked) else value
+        target = self._target(one_phrase(head, "a spot or a role", fact.span))
+        guard = read_guard(fact.guard, self.scope.receivers)
+        self.alerts.append(AlertDef(target, guard, self._on(value), fact.span))
+
+    def _choice(self, fact: Fact, into: list[Said[str]], names: tuple[str, ...], code: str) -> None:
+        guard = read_guard(fact.guard, self.scope.receivers)
+        words = Words([one_phrase(fact.value, "one of a closed list", fact.span)])
+        words.take_word("side")
+        words.take_word("by")
+        into.append(Said(words.expect(names, code), guard, fact.span))
+        words.finish("one of a closed list")
+
+    # Tags.
+
+    def _swap(self, fact: Fact) -> None:
+        value = fact.value
+        other = value.link("with") if isinstance(value, Linked) else None
+        if not isinstance(value, Linked) or value.head is None or other is None:
+            raise Misread(diagnose("E469", fact.span))
+        first, second = (
+            Words([one_phrase(v, "a role", fact.span)]).expect(self.scope.roles, "E444")
+            for v in (value.head, other)
+        )
+        self.swaps.append(Swap(first, second, fact.span))
+
+    def _keep(self, fact: Fact) -> None:
+        for phrase in phrases(fact.value):
+            words = Words([phrase])
+            self.keeps.append((KEEPS[words.expect(KEEPS, "E470")], fact.span))
+            words.finish("what a tag keeps")
+
+    def body(self) -> Body:
+        """What was collected, with clashes between guards reported."""
+        groups: list[tuple[str, Sequence[Said[object]]]] = []
+        for title, table in (
+            ("who {} is", self.rules),
+            ("what {} does", self.jobs),
+            ("when {} decides", self.decides),
+            ("where spot {} is", self.spots),
+        ):
+            groups += [(title.format(name), said) for name, said in table.items()]
+        groups += [("the feet", self.feet), ("the protection", self.protect)]
+        groups += [("the pick of sides", self.pick)]
+        groups += [(f"the {key} order", said) for key, said in self.orders.items()]
+        for what, said in groups:
+            self.found += clashes(said, self.scope.receivers, what)
+        return Body(
+            rules=_frozen(self.rules),
+            jobs=_frozen(self.jobs),
+            decides=_frozen(self.decides),
+            spots=_frozen(self.spots),
+            role_says=_frozen(self.role_says),
+            feet=tuple(self.feet),
+            read=tuple(self.orders["read"]),
+            pressure=tuple(self.orders["pressure"]),
+            protect=tuple(self.protect),
+            pick=tuple(self.pick),
+            claims=tuple(self.claims),
+            needs=tuple(self.needs),
+            alerts=tuple(self.alerts),
+            says=tuple(self.says),
+            cautions=tuple(self.cautions),
+            swaps=tuple(self.swaps),
+        )
+
+
+def _frozen(table: Mapping[str, list[T]]) -> dict[str, tuple[T, ...]]:
+    return {name: tuple(values) for name, values in table.items()}
+
+
+def read_rule(value: Value | None, span: Span, roles: Collection[str]) -> RoleRule:
+    """``strong #2``, ``tight end or strong #2``, ``inside opposite under or nobody``."""
+    choices: list[Choice] = []
+    words: list[str] = []
+    for item in items(value, Mark.OR):
+        phrase = one_phrase(item, "a man by rule", span)
+        choices.append(_choice(phrase, roles))
+        words.append(phrase.text)
+    if any(isinstance(c, Nobody) for c in choices[:-1]):
+        raise Misread(diagnose("E452", span))
+    return RoleRule(tuple(choices), tuple(words))
+
+
+_RULE_STARTS = (*SIDES, "inside", "outside", "back", "tight end", "nobody")
+
+
+def _choice(phrase: Phrase, roles: Collection[str]) -> Choice:
+    words = Words([phrase])
+    words.take_word("the")
+    choice = _read_choice(words, roles)
+    words.finish("a man by rule")
+    return choice
+
+
+def _read_choice(words: Words, roles: Collection[str]) -> Choice:
+    if words.take_word("nobody"):
+        return Nobody()
+    if words.take_name(("tight end",)):
+        return TightEnd(None)
+    if words.take_word("back"):
+        return Back(None)
+    if words.take_word("inside", "outside"):
+        which = Which(words.atoms[words.at - 1].word)
+        if words.take_word("opposite"):
+            at = words.here
+            return Relative(which, ByRole(words.expect(roles, "E444"), True, at))
+        way = read_way(words, roles, "E454")
+        return Relative(which, way)
+    side_name = words.take_name(SIDES)
+    if side_name is None:
+        start = words.atoms[words.at].text if not words.done else ""
+        if len(words.atoms) == 1 and len(start) <= 2:
+            raise Misread(diagnose("E453", words.here, letter=start))
+        raise words.miss("E451", _RULE_STARTS)
+    side = SIDES[side_name]
+    rank = words.take(AtomKind.RANK)
+    if rank is not None:
+        return Ranked(side, int(rank.number))
+    follow = words.expect(("inside", "outside", "tight end", "back"), "E455", side=side.value)
+    if follow == "tight end":
+        return TightEnd(side)
+    if follow == "back":
+        return Back(side)
+    return Relative(Which(follow), side)
+
+
+def read_spot(value: Value, roles: Collection[str]) -> SpotRule:
+    """``low, away from settle`` · ``over ball`` · ``high, strong, 4 outside tackle``."""
+    side: SideWord | ByRole | None = None
+    depth: float | None = None
+    landmark, outside = Landmark.TACKLE, LOW_OUTSIDE
+    over = False
+    for item in items(value, Mark.AND):
+        words = Words([one_phrase(item, "a depth and a side", value.span)])
+        level = words.take_name(SPOT_DEPTHS)
+        if level is not None:
+            depth = SPOT_DEPTHS[level]
+        elif words.take_word("over"):
+            landmark, outside = LANDMARKS[words.expect(LANDMARKS, "E430")], 0.0
+            over = True
+        elif (yards := words.take_number()) is not None:
+            if words.take_word("deep") or words.done:
+                depth = yards
+            else:
+                measure = words.expect(("inside", "outside"), "E434")
+                outside = yards if measure == "outside" else -yards
+                landmark = LANDMARKS[words.expect(LANDMARKS, "E430")]
+                over = True
+        else:
+            side = read_way(words, roles, "E456")
+        words.finish("where a spot is")
+    if side is None and landmark is not Landmark.BALL:
+        raise Misread(diagnose("E457", value.span))
+    if depth is None:
+        depth = HIGH_DEPTH if over else LOW_DEPTH
+    return SpotRule(side, landmark, outside, depth)

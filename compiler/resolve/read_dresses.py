@@ -1,0 +1,163 @@
+"""Dress-ups: which formations, tags, motions and sides a concept is called with."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass, field
+
+from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.football.field import BallSpot
+from stemline.football.worlds import Look
+from stemline.resolve.definitions import Alias, Dress, DressIn, DressWith, Pattern
+from stemline.resolve.read_guards import read_looks
+from stemline.resolve.words import Misread, Words, one_phrase
+from stemline.source import Span
+from stemline.syntax.tree import Block, Fact, Linked, Mark, Phrase, Value, items
+
+SIDES = ("right", "left")
+SPOTS = tuple(spot.value for spot in BallSpot)
+
+
+@dataclass(frozen=True)
+class Known:
+    """The names that a dress-up of one concept may use."""
+
+    formations: tuple[str, ...]
+    motions: tuple[str, ...]
+    tags: tuple[str, ...]
+
+
+@dataclass
+class _Parts:
+    formations: list[DressIn] = field(default_factory=list)
+    withs: list[DressWith] = field(default_factory=list)
+    sides: list[str] = field(default_factory=list)
+    motions: list[str] = field(default_factory=list)
+    spots: list[str] = field(default_factory=list)
+    against: list[tuple[Look, ...]] = field(default_factory=list)
+    never: list[Pattern] = field(default_factory=list)
+    only: list[Pattern] = field(default_factory=list)
+    aliases: list[Alias] = field(default_factory=list)
+
+
+def read_dress(
+    block: Block, concept: str, facts: Sequence[Fact], known: Known
+) -> tuple[Dress, list[Diagnostic]]:
+    parts, found = _Parts(), list[Diagnostic]()
+    for fact in facts:
+        try:
+            _read(fact, parts, known)
+        except Misread as miss:
+            found.append(miss.diagnostic)
+    if not parts.formations and not any(f.key == "in" for f in facts):
+        found.append(diagnose("E701", block.name.span, name=block.name.text))
+    dress = Dress(
+        concept=concept,
+        formations=tuple(parts.formations),
+        withs=tuple(parts.withs) or (DressWith((), block.span),),
+        sides=tuple(parts.sides) or SIDES[:1],
+        motions=tuple(parts.motions),
+        spots=tuple(parts.spots) or SPOTS,
+        against=tuple(parts.against),
+        never=tuple(parts.never),
+        only=tuple(parts.only),
+        aliases=tuple(parts.aliases),
+        span=block.span,
+    )
+    return dress, found
+
+
+def _read(fact: Fact, parts: _Parts, known: Known) -> None:
+    value, span = fact.value, fact.span
+    match fact.key:
+        case "in":
+            head, link = _split(value, "motion")
+            motions = tuple(_motion(p, known) for p in _phrases(link, span)) if link else ()
+            for phrase in _phrases(head, span):
+                name = _named(phrase, known.formations, "E310", kind="formation")
+                parts.formations.append(DressIn(name, motions, phrase.span))
+        case "with":
+            parts.withs += [DressWith(_tags(v, known), v.span) for v in items(value, Mark.AND)]
+        case "to":
+            parts.sides += _each(value, span, lambda w: w.expect(SIDES, "E702"))
+        case "motion":
+            parts.motions += [_motion(p, known) for p in _phrases(value, span)]
+        case "from":
+            parts.spots += _each(value, span, lambda w: w.expect(SPOTS, "E703"))
+        case "against":
+            if value is not None:
+                parts.against.append(read_looks(value))
+        case "never":
+            parts.never.append(_pattern(value, span, known))
+        case "only":
+            parts.only.append(_pattern(value, span, known))
+        case "call":
+            head, name = _split(value, "as")
+            text = one_phrase(head, "a call", span).text
+            parts.aliases.append(Alias(text, one_phrase(name, "a name", span).text, span))
+
+
+def _pattern(value: Value | None, span: Span, known: Known) -> Pattern:
+    if not isinstance(value, Linked) or value.head is not None:
+        raise Misread(diagnose("E704", value.span if value is not None else span))
+    formations: tuple[str, ...] = ()
+    tags: tuple[tuple[str, ...], ...] = ()
+    sides: tuple[str, ...] = ()
+    motions: tuple[str, ...] = ()
+    for link in value.links:
+        match link.connector.word:
+            case "in":
+                formations = tuple(
+                    _named(p, known.formations, "E310", kind="formation")
+                    for p in _phrases(link.value, span)
+                )
+            case "with":
+                tags = tuple(_tags(v, known) for v in items(link.value, Mark.AND))
+            case "to":
+                sides = tuple(_each(link.value, span, lambda w: w.expect(SIDES, "E702")))
+            case _:
+                motions = tuple(_motion(p, known) for p in _phrases(link.value, span))
+    return Pattern(formations, tags, sides, motions, span)
+
+
+def _split(value: Value | None, connector: str) -> tuple[Value | None, Value | None]:
+    if isinstance(value, Linked):
+        return value.head, value.link(connector)
+    return value, None
+
+
+def _phrases(value: Value | None, span: Span) -> list[Phrase]:
+    return [one_phrase(item, "names parted by commas", span) for item in items(value, Mark.AND)]
+
+
+def _each(value: Value | None, span: Span, read: Callable[[Words], str]) -> list[str]:
+    found = []
+    for phrase in _phrases(value, span):
+        words = Words([phrase])
+        found.append(read(words))
+        words.finish("a name")
+    return found
+
+
+def _named(phrase: Phrase, names: Iterable[str], code: str, **values: object) -> str:
+    words = Words([phrase])
+    name = words.take_name(names)
+    if name is None or not words.done:
+        words.at = 0
+        raise words.miss(code, names, **values)
+    return name.casefold()
+
+
+def _motion(phrase: Phrase, known: Known) -> str:
+    if phrase.text.casefold() == "none":
+        return ""
+    return _named(phrase, known.motions, "E310", kind="motion")
+
+
+def _tags(value: Value, known: Known) -> tuple[str, ...]:
+    tags = []
+    for item in items(value, Mark.TOGETHER):
+        phrase = one_phrase(item, "tags joined by +", value.span)
+        if phrase.text.casefold() != "plain":
+            tags.append(_named(phrase, known.tags, "E310", kind="tag"))
+    return tuple(tags)

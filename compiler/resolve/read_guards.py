@@ -1,0 +1,132 @@
+"""Guards: ``when 3x2, off`` → the set of worlds where it holds; and guards that clash."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from itertools import combinations
+from typing import TypeVar
+
+from stemline.diagnostics.model import Diagnostic, Related, diagnose
+from stemline.football.worlds import (
+    Condition,
+    Guard,
+    Lie,
+    Look,
+    always,
+    example,
+    where,
+)
+from stemline.resolve.definitions import Said
+from stemline.resolve.words import Misread, Words
+from stemline.syntax.tree import AtomKind, Mark, Phrase, Value, items
+
+_MOST_RECEIVERS = 6
+"""Men of the largest code: what a guard may ever ask for, whatever code this book plays."""
+
+_BACKS = {"empty": 0, "one back": 1, "two backs": 2, "three backs": 3}
+_LOOKS = {look.value: look for look in Look}
+_LIES = {lie.value: lie for lie in Lie}
+CONDITION_WORDS = (*_LOOKS, *_LIES, *_BACKS)
+
+T = TypeVar("T")
+
+
+def read_guard(value: Value | None, receivers: int, *, looks: bool = True) -> Guard:
+    """The guard of a fact; no text means always. ``looks`` False refuses words of the defence."""
+    if value is None:
+        return always(receivers)
+    holds = always(receivers).worlds
+    ever = always(_MOST_RECEIVERS).worlds
+    asked: list[Look] = []
+    for item in items(value, Mark.AND):
+        conditions = [_condition(p, looks=looks) for p in _alternatives(item)]
+        holds &= frozenset[int]().union(*(where(receivers, c) for c in conditions))
+        ever &= frozenset[int]().union(*(where(_MOST_RECEIVERS, c) for c in conditions))
+        asked += [c.look for c in conditions if c.look is not None]
+    text = _text(value)
+    if not ever:
+        raise Misread(diagnose("E411", value.span, guard=text))
+    return Guard(text, holds, tuple(asked))
+
+
+def read_looks(value: Value) -> tuple[Look, ...]:
+    """Looks for `against`: words of the defence only, parted by commas."""
+    found = []
+    for item in items(value, Mark.AND):
+        if not isinstance(item, Phrase):
+            raise Misread(diagnose("E402", item.span, what="looks parted by commas"))
+        words = Words([item])
+        found.append(_LOOKS[words.expect(_LOOKS, "E412")])
+        words.finish("a look")
+    for first, second in combinations(found, 2):
+        if first.opposite is second:
+            raise Misread(diagnose("E411", value.span, guard=_text(value)))
+    return tuple(found)
+
+
+def clashes(said: Sequence[Said[T]], receivers: int, what: str) -> Iterable[Diagnostic]:
+    """Pairs of facts about one thing that can both hold and neither refines the other."""
+    for first, second in combinations(said, 2):
+        a, b = first.guard.worlds, second.guard.worlds
+        both = a & b
+        other = (Related(first.span, "the other line is here"),)
+        if a == b:
+            if first.value != second.value:
+                yield diagnose("E420", second.span, related=other, what=what)
+        elif both and both not in (a, b):
+            yield diagnose(
+                "E421",
+                second.span,
+                related=other,
+                what=what,
+                first=first.guard.text or "always",
+                second=second.guard.text or "always",
+                world=_example(first.guard, second.guard, receivers),
+            )
+
+
+def _example(a: Guard, b: Guard, receivers: int) -> str:
+    """A look or shape in which both hold, saying only what the two guards ask for."""
+    world = example(receivers, a.worlds & b.worlds)
+    asked = {*a.looks, *b.looks}
+    words = ["{}x{}".format(*world.shape), world.lie.value]
+    words += [look.value for look in Look if look in world.looks and look in asked]
+    return ", ".join(words)
+
+
+def narrowest(said: Iterable[Said[T]]) -> Said[T] | None:
+    """The fact with the fewest worlds: the one that refines the others."""
+    return min(said, key=lambda s: len(s.guard.worlds), default=None)
+
+
+def _alternatives(item: Value) -> list[Phrase]:
+    phrases = []
+    for alternative in items(item, Mark.OR):
+        if not isinstance(alternative, Phrase):
+            raise Misread(diagnose("E402", alternative.span, what="conditions"))
+        phrases.append(alternative)
+    return phrases
+
+
+def _condition(phrase: Phrase, *, looks: bool) -> Condition:
+    words = Words([phrase])
+    shape = words.take(AtomKind.SHAPE)
+    if shape is not None:
+        strong, weak = sorted((int(n) for n in shape.text.split("x")), reverse=True)
+        words.finish("a shape")
+        return Condition(shape=(strong, weak))
+    name = words.expect(CONDITION_WORDS, "E410")
+    words.finish("a condition")
+    if name in _LOOKS:
+        if not looks:
+            raise Misread(diagnose("E413", phrase.span, look=name))
+        return Condition(look=_LOOKS[name])
+    if name in _LIES:
+        return Condition(lie=_LIES[name])
+    return Condition(backs=_BACKS[name])
+
+
+def _text(value: Value) -> str:
+    return ", ".join(
+        " or ".join(p.text for p in _alternatives(item)) for item in items(value, Mark.AND)
+    )

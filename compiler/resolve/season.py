@@ -1,0 +1,215 @@
+"""A playbook → its season: every call of every dress-up expanded and proved."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass, replace
+
+from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.football.field import BallSpot, Side
+from stemline.football.play import ConceptSheet, Play, Season, Team
+from stemline.football.worlds import Look
+from stemline.resolve.calls import ambiguous, read_call
+from stemline.resolve.definitions import Concept, Dress, Playbook
+from stemline.resolve.dress import orders
+from stemline.resolve.expand import Order, expand
+
+Prove = Callable[[Play, Play | None, Order], Iterable[Diagnostic]]
+"""A check of one play: given the play, its plain call (None where it is plain) and the order."""
+
+
+@dataclass(frozen=True)
+class Calls:
+    """A playbook's calls in book order, by how they are spoken."""
+
+    orders: tuple[tuple[Dress, Order], ...]
+
+    @property
+    def by_name(self) -> dict[str, Order]:
+        return {order.spoken: order for _, order in self.orders}
+
+
+def all_calls(book: Playbook) -> tuple[Calls, tuple[Diagnostic, ...]]:
+    """Every call that the dress-ups make, aliases given, ambiguous names reported."""
+    found: list[Diagnostic] = []
+    made: list[tuple[Dress, Order]] = []
+    for dress in _in_book_order(book):
+        dressed, problems = orders(book, dress)
+        found += problems
+        named = {order.spoken: order for order in dressed}
+        for alias in dress.aliases:
+            order, problems = read_call(book, alias.text, named, alias.span)
+            found += problems
+            if order is not None and order.spoken not in named:
+                found.append(diagnose("E706", alias.span, call=order.spoken))
+            elif order is not None:
+                named[order.spoken] = replace(named[order.spoken], spoken=alias.name)
+        made += [(dress, order) for order in named.values()]
+    undressed = set(book.concepts) - {dress.concept for dress in book.dresses}
+    for key in book.concepts:
+        if key in undressed:
+            concept = book.concepts[key]
+            found.append(diagnose("W710", concept.span, concept=concept.name))
+    found += ambiguous(book, [o for d, o in made if not d.aliases])
+    return Calls(tuple(made)), tuple(found)
+
+
+def _in_book_order(book: Playbook) -> list[Dress]:
+    """By family, then concept, as they stand in the text."""
+    families = list(dict.fromkeys(c.family for c in book.concepts.values()))
+    keys = list(book.concepts)
+
+    def place(dress: Dress) -> tuple[int, int]:
+        return families.index(book.concepts[dress.concept].family), keys.index(dress.concept)
+
+    return sorted(book.dresses, key=place)
+
+
+def season(book: Playbook, calls: Calls, prove: Prove) -> tuple[Season, tuple[Diagnostic, ...]]:
+    """Every call expanded at the spot it is drawn from, and proved from every spot it is run.
+
+    A call with errors is left out of the season; its diagnostics say why.
+    """
+    expander = _Expander(book)
+    found: list[Diagnostic] = []
+    plays: list[Play] = []
+    for dress, order in calls.orders:
+        if _broken(book, order):
+            continue
+        problems: list[Diagnostic] = []
+        for spot in _spots(dress):
+            for looks in ((), *dress.against):
+                problems += expander.proved(order, spot, looks, prove)
+        play = expander.drawn(order)
+        if play is not None and not any(d.is_error for d in problems):
+            plays.append(play)
+        found += problems
+    found += expander.unused_tags(calls, prove)
+    return _season(book, plays), tuple(gathered(found))
+
+
+def _broken(book: Playbook, order: Order) -> bool:
+    return book.is_broken(order.formation, order.motion, order.concept, order.tags)
+
+
+def _spots(dress: Dress) -> list[BallSpot]:
+    return [spot for spot in BallSpot if spot.value in dress.spots]
+
+
+class _Expander:
+    """Expands each call at each spot once."""
+
+    def __init__(self, book: Playbook) -> None:
+        self.book = book
+        self._known: dict[tuple[object, ...], tuple[Play | None, tuple[Diagnostic, ...]]] = {}
+
+    def play(
+        self, order: Order, spot: BallSpot, looks: Sequence[Look] = ()
+    ) -> tuple[Play | None, tuple[Diagnostic, ...]]:
+        key = (order, spot, tuple(looks))
+        if key not in self._known:
+            self._known[key] = expand(self.book, order, spot, looks)
+        return self._known[key]
+
+    def proved(
+        self, order: Order, spot: BallSpot, looks: Sequence[Look], prove: Prove
+    ) -> list[Diagnostic]:
+        play, found = self.play(order, spot, looks)
+        if play is None or any(d.is_error for d in found):
+            return list(found)
+        plain = None
+        if order.tags:
+            plain, _ = self.play(replace(order, tags=(), spoken=""), spot, looks)
+        return [*found, *prove(play, plain, order)]
+
+    def drawn(self, order: Order) -> Play | None:
+        """The play at the spot that the playbook draws from."""
+        play, _ = self.play(order, BallSpot.MIDDLE)
+        wanted = self.book.settings.picture
+        if play is None or wanted == "middle":
+            return play
+        to_field = BallSpot.LEFT_HASH if play.strong is Side.RIGHT else BallSpot.RIGHT_HASH
+        spot = to_field if wanted == "strength to field" else to_field.mirrored
+        return self.play(order, spot)[0]
+
+    def unused_tags(self, calls: Calls, prove: Prove) -> list[Diagnostic]:
+        """Tags that no dress-up calls are proved too, alone, over the concept's plain calls."""
+        used = {(o.concept, tag) for _, o in calls.orders for tag in o.tags}
+        found: list[Diagnostic] = []
+        for concept, tag in self.book.tags:
+            if (concept, tag) in used or self.book.tags[concept, tag].broken:
+                continue
+            for _, order in calls.orders:
+                plain = order.concept == concept and not order.tags
+                if plain and not _broken(self.book, order):
+                    name = f"{order.spoken} {self.book.tags[concept, tag].name}"
+                    tagged = replace(order, tags=(tag,), spoken=name)
+                    found += self.proved(tagged, BallSpot.MIDDLE, (), prove)
+        return found
+
+
+def gathered(found: Iterable[Diagnostic]) -> list[Diagnostic]:
+    """One diagnostic a cause: calls that fail alike are counted, not listed."""
+    groups: dict[tuple[object, ...], tuple[Diagnostic, dict[str, None]]] = {}
+    for d in found:
+        values = dict(d.values)
+        call = values.pop("call", "")
+        spot = ""
+        if d.code in _SPOT_VARIES:
+            spot = values.pop("spot")
+            values = {k: v for k, v in values.items() if k not in ("yards", "away", "side")}
+        key = (d.code, d.span, tuple(values.items()))
+        _, calls = groups.setdefault(key, (d, {}))
+        calls.setdefault(call or spot)
+    return [_counted(d, list(calls)) for d, calls in groups.values()]
+
+
+_SPOT_VARIES = {"E503", "E511", "E512", "E651"}
+"""Codes whose message names a ball spot: the first spot stands for all."""
+
+
+def _counted(d: Diagnostic, calls: list[str]) -> Diagnostic:
+    values = dict(d.values)
+    if len(calls) < 2 or "call" not in values:
+        return d
+    more = len(calls) - 1
+    values["call"] = f"{calls[0]} and {more} more call{'s' * (more > 1)}"
+    return replace(d, values=tuple(sorted(values.items())))
+
+
+def _season(book: Playbook, plays: Sequence[Play]) -> Season:
+    settings, code = book.settings, book.settings.code
+    shown = {p.call.concept for p in plays}
+    families = list(dict.fromkeys(c.family for c in book.concepts.values()))
+    ordered = sorted(book.concepts.values(), key=lambda c: families.index(c.family))
+    return Season(
+        team=Team(
+            settings.name,
+            settings.season,
+            settings.says,
+            settings.cautions,
+            settings.right_handed,
+        ),
+        code_title=code.title,
+        authority=code.authority,
+        low_block=code.low_block,
+        crossing_contact=code.crossing_contact,
+        concepts=tuple(_sheet(book, c, plays) for c in ordered if c.name in shown),
+        plays=tuple(plays),
+    )
+
+
+def _sheet(book: Playbook, concept: Concept, plays: Sequence[Play]) -> ConceptSheet:
+    mine = [p for p in plays if p.call.concept == concept.name]
+    shapes = dict.fromkeys("{}x{}".format(*p.shape) for p in mine)
+    tags = [t for (owner, _), t in book.tags.items() if owner == concept.name.casefold()]
+    return ConceptSheet(
+        name=concept.name,
+        family=concept.family,
+        feet=mine[0].feet,
+        says=concept.body.says,
+        cautions=concept.body.cautions,
+        serves=tuple(shapes),
+        tags=tuple((t.name, t.body.says) for t in tags),
+        span=concept.span,
+    )
