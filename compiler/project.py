@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import shutil
 import subprocess
 import tempfile
@@ -12,6 +13,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.diagnostics.nearest import nearest
 from stemline.source import Source, Span
 
 SUFFIX = ".play"
@@ -41,8 +43,6 @@ def read_files(folder: Path) -> Files:
     if not folder.exists():
         siblings = folder.parent.iterdir() if folder.parent.is_dir() else ()
         names = tuple(sorted(p.name for p in siblings if p.is_dir()))
-        from stemline.diagnostics.nearest import nearest
-
         near = nearest(folder.name, names)
         return Files(folder, (), (diagnose("E101", place, nearest=near, folder=folder),))
     if not folder.is_dir():
@@ -89,6 +89,11 @@ def _read(path: Path) -> tuple[Source | None, Diagnostic | None]:
     if not text.strip():
         return source, diagnose("E105", place)
     return source, None
+
+
+def file_name(name: str) -> str:
+    """A name as a file's name: lower case, a hyphen for everything that is not a letter or digit."""
+    return re.sub(r"[\W_]+", "-", name.casefold()).strip("-")
 
 
 def revision(folder: Path) -> tuple[str, str]:

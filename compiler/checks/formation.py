@@ -34,7 +34,7 @@ def check_men(
             formation=formation,
             got=len(men),
             wanted=wanted,
-            code=field.code.title,
+            rules=field.code.title,
             source=field.code.players.source,
         )
     if not any(m.position is Position.QUARTERBACK for m in men):

@@ -167,8 +167,8 @@ def _candidates(choice: Choice, picture: Picture, bound: Bound) -> list[str]:
         case Back(word):
             if word is None:
                 return list(counted.backs)
-            side = picture.side(word)
-            return [b for b in counted.backs if picture.side_of(b) in (side, None)]
+            stands = (picture.side(word), None)
+            return [b for b in counted.backs if picture.side_of(b) in stands]
         case _:
             return []
 

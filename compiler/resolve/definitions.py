@@ -20,14 +20,14 @@ from stemline.football.strokes import Route, Stroke, Target
 from stemline.football.worlds import Guard, Look
 from stemline.source import Span
 
-T = TypeVar("T")
+T_co = TypeVar("T_co", covariant=True)
 
 
 @dataclass(frozen=True)
-class Said(Generic[T]):
+class Said(Generic[T_co]):
     """A value with the guard under which it holds and the line that says it."""
 
-    value: T
+    value: T_co
     guard: Guard
     span: Span
 

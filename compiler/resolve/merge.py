@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
-
+from typing import Any
 
 from stemline.diagnostics.model import Diagnostic, Related, diagnose
 from stemline.resolve.definitions import Body, Said, Tag
 from stemline.source import Span
-
 
 _TABLES = ("rules", "jobs", "decides", "spots")
 _LISTS = ("feet", "read", "pressure", "protect", "pick")
@@ -30,7 +29,7 @@ def merged(body: Body, tags: Sequence[Tag]) -> Body:
     """The concept's facts, each replaced by a tag's facts about the same thing."""
     for tag in tags:
         other = tag.body
-        changes: dict[str, object] = {
+        changes: dict[str, Any] = {
             name: {**getattr(body, name), **getattr(other, name)} for name in _TABLES
         }
         changes |= {name: getattr(other, name) or getattr(body, name) for name in _LISTS}

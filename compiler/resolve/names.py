@@ -31,7 +31,7 @@ class Blocks:
                     self.broken.add(id(block))
 
     def is_broken(self, block: Block) -> bool:
-        """Whether a line of the block, or of what it extends, was not read."""
+        """Whether a line of the block, or of what it extends, was not read, or was not found."""
         return any(id(b) in self.broken for b in (block, *self.ancestors(block)))
 
     def _add(self, block: Block) -> None:
@@ -90,8 +90,11 @@ class Blocks:
             if self._parent(block) is None:
                 near = nearest(name.text, self.names(kind))
                 found.append(diagnose("E302", name.span, nearest=near, kind=kind, name=name.text))
+                self.broken.add(id(block))
                 continue
             circle = self._circle(block)
+            if circle:
+                self.broken.add(id(block))
             if circle and frozenset(circle) not in seen:
                 seen.add(frozenset(circle))
                 path = " extends ".join([*circle, circle[0]])

@@ -370,7 +370,7 @@ def _read_choice(words: Words, roles: Collection[str]) -> Choice:
         if words.take_word("opposite"):
             at = words.here
             return Relative(which, ByRole(words.expect(roles, "E444"), True, at))
-        way = read_way(words, roles, "E454")
+        way = read_way(words, roles, "E454", ("opposite",))
         return Relative(which, way)
     side_name = words.take_name(SIDES)
     if side_name is None:
@@ -413,7 +413,7 @@ def read_spot(value: Value, roles: Collection[str]) -> SpotRule:
                 landmark = LANDMARKS[words.expect(LANDMARKS, "E430")]
                 over = True
         else:
-            side = read_way(words, roles, "E456")
+            side = read_way(words, roles, "E456", (*SPOT_DEPTHS, "over"))
         words.finish("where a spot is")
     if side is None and landmark is not Landmark.BALL:
         raise Misread(diagnose("E457", value.span))

@@ -92,9 +92,9 @@ def _read(fact: Fact, parts: _Parts, known: Known) -> None:
         case "only":
             parts.only.append(_pattern(value, span, known))
         case "call":
-            head, name = _split(value, "as")
+            head, given = _split(value, "as")
             text = one_phrase(head, "a call", span).text
-            parts.aliases.append(Alias(text, one_phrase(name, "a name", span).text, span))
+            parts.aliases.append(Alias(text, one_phrase(given, "a name", span).text, span))
 
 
 def _pattern(value: Value | None, span: Span, known: Known) -> Pattern:
@@ -139,7 +139,7 @@ def _each(value: Value | None, span: Span, read: Callable[[Words], str]) -> list
     return found
 
 
-def _named(phrase: Phrase, names: Iterable[str], code: str, **values: object) -> str:
+def _named(phrase: Phrase, names: Iterable[str], code: str, **values: str) -> str:
     words = Words([phrase])
     name = words.take_name(names)
     if name is None or not words.done:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from itertools import combinations
 from typing import TypeVar
 
 from stemline.diagnostics.model import Diagnostic, Related, diagnose
+from stemline.diagnostics.nearest import nearest
 from stemline.football.worlds import (
     Condition,
     Guard,
@@ -17,7 +19,8 @@ from stemline.football.worlds import (
     where,
 )
 from stemline.resolve.definitions import Said
-from stemline.resolve.words import Misread, Words
+from stemline.resolve.words import Misread, Words, listed
+from stemline.source import Span
 from stemline.syntax.tree import AtomKind, Mark, Phrase, Value, items
 
 _MOST_RECEIVERS = 6
@@ -62,6 +65,20 @@ def read_looks(value: Value) -> tuple[Look, ...]:
         if first.opposite is second:
             raise Misread(diagnose("E411", value.span, guard=_text(value)))
     return tuple(found)
+
+
+def read_look_words(text: str) -> tuple[tuple[Look, ...], tuple[Diagnostic, ...]]:
+    """Looks given on the command line: ``zone, off``."""
+    looks: list[Look] = []
+    for piece in re.finditer(r"[^,]+", text):
+        word = " ".join(piece.group().split()).casefold()
+        look = _LOOKS.get(word)
+        if look is None or look.opposite in looks:
+            at = Span("--against", 1, piece.start() + 1, piece.end() + 1)
+            near, choices = nearest(word, _LOOKS), listed(_LOOKS)
+            return (), (diagnose("E412", at, nearest=near, found=word, choices=choices),)
+        looks.append(look)
+    return tuple(looks), ()
 
 
 def clashes(said: Sequence[Said[T]], receivers: int, what: str) -> Iterable[Diagnostic]:

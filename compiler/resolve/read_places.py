@@ -34,7 +34,7 @@ def read_place(value: Value | None, span: Span, letters: tuple[str, ...]) -> Pla
     words = Words(phrases)
     words.take_word("to")
     side = _side(words)
-    where = _where(words, letters)
+    where = _where(words, letters, FORMATION_SIDES if side is None else ())
     depth, on_line = read_depth(words)
     words.finish("a place")
     if side is None and _needs_side(where):
@@ -53,7 +53,8 @@ def _side(words: Words) -> SideWord | None:
     return None
 
 
-def _where(words: Words, letters: tuple[str, ...]) -> Where:
+def _where(words: Words, letters: tuple[str, ...], sides: tuple[str, ...]) -> Where:
+    """``sides`` are the side words that may have been meant where none was read."""
     if words.take_word("between"):
         first = _anchor(words, letters, 0.0)
         words.expect(("and",), "E433")
@@ -72,10 +73,12 @@ def _where(words: Words, letters: tuple[str, ...]) -> Where:
     if words.take_word("outside", "inside"):
         words.at -= 1
         raise Misread(diagnose("E435", words.here, word=words.atoms[words.at].text))
-    return _anchor(words, letters, 0.0)
+    return _anchor(words, letters, 0.0, sides)
 
 
-def _anchor(words: Words, letters: tuple[str, ...], outside: float) -> AtLandmark | AtMan:
+def _anchor(
+    words: Words, letters: tuple[str, ...], outside: float, sides: tuple[str, ...] = ()
+) -> AtLandmark | AtMan:
     landmark = words.take_name(LANDMARKS)
     if landmark is not None:
         return AtLandmark(LANDMARKS[landmark], outside)
@@ -83,7 +86,7 @@ def _anchor(words: Words, letters: tuple[str, ...], outside: float) -> AtLandmar
     if not words.done and words.atoms[words.at].word in by_word:
         words.at += 1
         return AtMan(by_word[words.atoms[words.at - 1].word], outside)
-    raise words.miss("E430", (*LANDMARKS, *letters))
+    raise words.miss("E430", (*LANDMARKS, *letters), also=sides)
 
 
 def read_depth(words: Words) -> tuple[float | None, bool]:

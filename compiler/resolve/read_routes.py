@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterable, Mapping
 
 from stemline.diagnostics.model import diagnose
 from stemline.football.strokes import (
@@ -122,7 +122,7 @@ def read_run(
         if words.take_word("over", "to"):
             target = read_target(words)
         else:
-            way = read_way(words, roles, "E443")
+            way = read_way(words, roles, "E443", ("over", "to"))
     extra = " ".join(a.text for a in words.atoms[start:])
     later: list[Stroke] = []
     said = []
@@ -146,14 +146,19 @@ def _route(words: Words, routes: Mapping[str, Route]) -> Route:
     return routes[name]
 
 
-def read_way(words: Words, roles: Collection[str], code: str) -> SideWord | ByRole:
-    """``away from settle``, ``same side as settle`` or a side word."""
+def read_way(
+    words: Words, roles: Collection[str], code: str, also: Iterable[str] = ()
+) -> SideWord | ByRole:
+    """``away from settle``, ``same side as settle`` or a side word.
+
+    ``also`` are other right words for this place, which a misspelt one may have meant.
+    """
     name = words.take_name((*_WAYS, *SIDES))
     if name in SIDES:
         words.take_word("side")
         return SIDES[name]
     if name is None:
-        raise words.miss(code, (*_WAYS, *SIDES))
+        raise words.miss(code, (*_WAYS, *SIDES), also=also)
     at = words.here
     role = words.expect(roles, "E444")
     return ByRole(role, name in ("away from", "across from"), at)

@@ -132,6 +132,13 @@ class _Expander:
         spot = to_field if wanted == "strength to field" else to_field.mirrored
         return self.play(order, spot)[0]
 
+    def _stands(self, order: Order) -> bool:
+        """Whether a plain call is right itself: a tag on a wrong one would only repeat it."""
+        if _broken(self.book, order):
+            return False
+        play, found = self.play(order, BallSpot.MIDDLE)
+        return play is not None and not any(d.is_error for d in found)
+
     def unused_tags(self, calls: Calls, prove: Prove) -> list[Diagnostic]:
         """Tags that no dress-up calls are proved too, alone, over the concept's plain calls."""
         used = {(o.concept, tag) for _, o in calls.orders for tag in o.tags}
@@ -141,7 +148,7 @@ class _Expander:
                 continue
             for _, order in calls.orders:
                 plain = order.concept == concept and not order.tags
-                if plain and not _broken(self.book, order):
+                if plain and self._stands(order):
                     name = f"{order.spoken} {self.book.tags[concept, tag].name}"
                     tagged = replace(order, tags=(tag,), spoken=name)
                     found += self.proved(tagged, BallSpot.MIDDLE, (), prove)

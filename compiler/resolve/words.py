@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from itertools import accumulate
 
 from stemline.diagnostics.model import Diagnostic, diagnose
-from stemline.diagnostics.nearest import nearest
+from stemline.diagnostics.nearest import distance, nearest
 from stemline.source import Span
 from stemline.syntax.tree import Atom, AtomKind, Phrase, Value
+
+_LETTERS = 2
+"""Characters of a man's letter at most."""
 
 
 class Misread(Exception):
@@ -22,8 +26,10 @@ class Words:
     """A cursor over the atoms of one phrase or of several that only commas part."""
 
     def __init__(self, phrases: Iterable[Phrase]) -> None:
+        phrases = tuple(phrases)
         self.atoms: tuple[Atom, ...] = tuple(a for p in phrases for a in p.atoms)
         self.at = 0
+        self._ends = tuple(accumulate(len(p.atoms) for p in phrases))
 
     @property
     def done(self) -> bool:
@@ -76,7 +82,7 @@ class Words:
         self.take_word("yards", "yard", "degrees", "seconds", "second")
         return atom.number
 
-    def expect(self, names: Iterable[str], code: str, **values: object) -> str:
+    def expect(self, names: Iterable[str], code: str, **values: str) -> str:
         """One of ``names`` must come next; else ``code`` with the nearest of them."""
         names = tuple(names)
         taken = self.take_name(names)
@@ -84,22 +90,38 @@ class Words:
             raise self.miss(code, names, **values)
         return taken
 
-    def miss(self, code: str, names: Iterable[str] = (), **values: object) -> Misread:
-        """A misread at what comes next, naming the nearest of ``names``."""
+    def miss(
+        self, code: str, names: Iterable[str] = (), *, also: Iterable[str] = (), **values: str
+    ) -> Misread:
+        """A misread at what comes next, naming the nearest of ``names``.
+
+        ``also`` are other right words for this place, which a misspelt one may have meant.
+        """
         names = tuple(names)
-        wrong = "" if self.done else self.rest
-        first = "" if self.done else self.atoms[self.at].text
-        near = nearest(first, names) or nearest(wrong, names)
-        return Misread(
-            diagnose(
-                code,
-                self.span if wrong else self.here,
-                nearest=near,
-                found=wrong or "nothing",
-                choices=listed(names),
-                **values,
-            )
-        )
+        wrong, near = self._meant((*names, *also))
+        found = " ".join(a.text for a in wrong) or "nothing"
+        values |= {"found": found, "choices": listed(names)}
+        span = wrong[0].span.to(wrong[-1].span) if wrong else self.here
+        return Misread(Diagnostic(code, span, tuple(sorted(values.items())), near))
+
+    def _meant(self, names: tuple[str, ...]) -> tuple[tuple[Atom, ...], tuple[str, ...]]:
+        """As many of the next words as come nearest to a name, and the nearest names.
+
+        A coach misspells one name, not the rest of his line; where nothing is near, all he wrote
+        up to the next comma stands for it.
+        """
+        ahead = self.atoms[self.at : next((e for e in self._ends if e > self.at), self.at)]
+        # A man's letter is as near to every other letter as to this one: no help.
+        words = [n for n in names if len(n) > _LETTERS]
+        best: tuple[tuple[Atom, ...], tuple[str, ...]] = (ahead, ())
+        least = None
+        for length in range(1, len(ahead) + 1):
+            wrong = " ".join(a.text for a in ahead[:length])
+            near = nearest(wrong, words)
+            gap = distance(wrong, near[0]) if near else None
+            if gap is not None and (least is None or gap < least):
+                best, least = (ahead[:length], near), gap
+        return best
 
     def finish(self, what: str) -> None:
         """Nothing may be left over."""

@@ -143,7 +143,8 @@ def phrases(value: Value | None) -> Iterator[Phrase]:
 
 @dataclass(frozen=True)
 class Comment:
-    """A ``//`` comment; ``own_line`` tells one that stands before a line from one at its end."""
+    """A ``//`` comment, its slashes kept in ``text``; ``own_line`` tells one that stands before a
+    line from one at its end."""
 
     text: str
     span: Span

@@ -17,6 +17,12 @@ WORDING: dict[str, Wording] = {
         "not known",
         "`stemline list` prints every call",
     ),
+    "E603": Wording(
+        "unknown concept or family",
+        "no concept and no family is called `{name}`",
+        "not known",
+        "give a concept's or a family's name as it stands in the book",
+    ),
     "E610": Wording(
         "nobody to move",
         "{motion} moves {who}, and {formation} has no such man",

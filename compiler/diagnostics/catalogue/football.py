@@ -269,7 +269,7 @@ WORDING: dict[str, Wording] = {
     ),
     "E510": Wording(
         "the wrong number of men",
-        "{formation} has {got} men, and {code} plays {wanted} ({source})",
+        "{formation} has {got} men, and {rules} plays {wanted} ({source})",
         "{got} with the five linemen",
         "the line is always there: line up the other {wanted} less five",
     ),

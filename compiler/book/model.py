@@ -1,0 +1,257 @@
+"""What stands on the pages of a playbook, in print order: words and references, no drawing.
+
+Every value is frozen, since templates that a coach may change are filled from it. ``Entry.id``
+is the name both of a call's picture and of its place in the book; nothing else is linked to.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+
+class Paper(Enum):
+    """Sheet sizes by their CSS names; the value is width and height in inches."""
+
+    LETTER = (8.5, 11.0)
+    A4 = (8.268, 11.693)
+
+    @property
+    def css(self) -> str:
+        return {Paper.LETTER: "letter", Paper.A4: "A4"}[self]
+
+    @staticmethod
+    def named(name: str) -> Paper:
+        """The paper called ``name`` ("letter", "a4", in any case); KeyError for another."""
+        return Paper[name.strip().upper()]
+
+
+@dataclass(frozen=True)
+class Edition:
+    """Which printing this is: the revision's short name, its date as text, and its paper."""
+
+    revision: str
+    date: str
+    paper: Paper = Paper.LETTER
+
+
+@dataclass(frozen=True)
+class Note:
+    """A label and its words: "tag Wheel", "the back turns up the sideline"."""
+
+    label: str
+    words: str
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One call in the book, with the picture of the same id.
+
+    ``changes`` say, man by man, what is other than in the concept's first call; the first call
+    itself has none.
+    """
+
+    id: str
+    call: str
+    changes: tuple[Note, ...] = ()
+
+
+@dataclass(frozen=True)
+class Row:
+    """A line of the assignment table.
+
+    ``men`` are who plays the role, a cell for each column of the page's table; ``changes`` what
+    another formation, a look or a tag makes of the job.
+    """
+
+    men: tuple[str, ...]
+    role: str
+    job: str
+    changes: tuple[Note, ...]
+
+
+@dataclass(frozen=True)
+class Line:
+    """The five linemen: the protection's name, the job they share, and jobs that are not shared."""
+
+    protection: str
+    job: str
+    jobs: tuple[Note, ...]
+
+
+@dataclass(frozen=True)
+class Look:
+    """A read: its number in the order, the spot or role, who stands there, who goes with it."""
+
+    number: int
+    target: str
+    men: str
+    partner: str
+
+
+@dataclass(frozen=True)
+class Stop:
+    """A step of the quarterback's feet and the reads that are thrown from it."""
+
+    name: str
+    words: str
+    looks: tuple[Look, ...]
+
+
+@dataclass(frozen=True)
+class Quarterback:
+    """The quarterback's strip.
+
+    ``loose`` are reads whose step is not said; ``skipped`` the targets that pressure leaves out.
+    """
+
+    stops: tuple[Stop, ...]
+    loose: tuple[Look, ...]
+    pressure: tuple[Look, ...]
+    skipped: tuple[str, ...]
+    notes: tuple[Note, ...]
+
+
+@dataclass(frozen=True)
+class Part:
+    """A cell of the casting table: who plays the role, and his job where it is another one."""
+
+    men: str
+    job: str
+
+
+@dataclass(frozen=True)
+class Casting:
+    """Who plays which role in each formation: a row a role, a cell for each of ``formations``."""
+
+    formations: tuple[str, ...]
+    rows: tuple[tuple[str, tuple[Part, ...]], ...]
+
+
+@dataclass(frozen=True)
+class ConceptPage:
+    """All that is printed of one concept; ``opens`` its family when it stands first in it.
+
+    ``columns`` name the formations that the assignment table has letters for, or hold one "man";
+    when formations are too many for that, ``casting`` is a table of its own.
+    """
+
+    id: str
+    name: str
+    family: str
+    opens: bool
+    serves: str
+    drawn: str
+    base: Entry
+    columns: tuple[str, ...]
+    rows: tuple[Row, ...]
+    line: Line | None
+    quarterback: Quarterback | None
+    says: tuple[str, ...]
+    tags: tuple[Note, ...]
+    cautions: tuple[str, ...]
+    casting: Casting | None
+    dressups: tuple[Entry, ...]
+
+    @property
+    def entries(self) -> tuple[Entry, ...]:
+        return (self.base, *self.dressups)
+
+
+@dataclass(frozen=True)
+class Section:
+    """A family of concepts."""
+
+    family: str
+    concepts: tuple[ConceptPage, ...]
+
+
+@dataclass(frozen=True)
+class Cover:
+    team: str
+    season: str
+    code: str
+    edition: str
+    about: str
+    says: tuple[str, ...]
+    cautions: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Level:
+    """A level of contact in practice and whether it counts as full contact."""
+
+    number: int
+    name: str
+    meaning: str
+    full: bool
+
+
+@dataclass(frozen=True)
+class Care:
+    """The page on contact and on head injuries; ``source`` is where scale and limits come from."""
+
+    levels: tuple[Level, ...]
+    source: str
+    notes: tuple[Note, ...]
+
+
+@dataclass(frozen=True)
+class Symbol:
+    """One entry of the legend: the id of its small picture and what it means."""
+
+    id: str
+    caption: str
+
+
+@dataclass(frozen=True)
+class Reading:
+    """The page on how to read the pictures."""
+
+    symbols: tuple[Symbol, ...]
+    notes: tuple[Note, ...]
+
+
+@dataclass(frozen=True)
+class IndexLine:
+    """A call and the id it stands at."""
+
+    call: str
+    id: str
+
+
+@dataclass(frozen=True)
+class IndexGroup:
+    """Index lines under one formation or tag."""
+
+    title: str
+    lines: tuple[IndexLine, ...]
+
+
+@dataclass(frozen=True)
+class Index:
+    """The three indexes, and how many columns their longest line leaves room for."""
+
+    calls: tuple[IndexLine, ...]
+    formations: tuple[IndexGroup, ...]
+    tags: tuple[IndexGroup, ...]
+    columns: int
+
+
+@dataclass(frozen=True)
+class Book:
+    """The whole book in print order."""
+
+    title: str
+    footer: str
+    caution: str
+    paper: Paper
+    cover: Cover
+    reading: Reading
+    care: Care
+    sections: tuple[Section, ...]
+    index: Index
+
+    @property
+    def concepts(self) -> tuple[ConceptPage, ...]:
+        return tuple(concept for section in self.sections for concept in section.concepts)

@@ -1,0 +1,71 @@
+"""The quarterback's strip: which read is thrown from which step, and what pressure leaves."""
+
+from __future__ import annotations
+
+from stemline.book.model import Look, Note, Quarterback, Stop
+from stemline.football.play import Alert, Claim, Play, Read, Step
+
+
+def strip(play: Play) -> Quarterback | None:
+    """The strip of one call, or None when it says nothing to the quarterback."""
+    placed = _steps_of(play.feet, play.reads)
+    looks = tuple(_look(read) for read in play.reads)
+    stops = tuple(
+        Stop(
+            step.name,
+            _sentence(step),
+            tuple(look for look, at in zip(looks, placed, strict=True) if at == i),
+        )
+        for i, step in enumerate(play.feet)
+    )
+    loose = tuple(look for look, at in zip(looks, placed, strict=True) if at is None)
+    pressure = tuple(_look(read) for read in play.pressure)
+    kept = {read.target for read in play.pressure}
+    skipped = tuple(read.target for read in play.reads if kept and read.target not in kept)
+    notes = (
+        *(_claim(claim) for claim in play.claims),
+        *(_alert(alert) for alert in play.alerts),
+        *((Note("side", play.pick),) if play.pick else ()),
+        *((Note("nobody", ", ".join(play.nobody)),) if play.nobody else ()),
+    )
+    if not (stops or loose or pressure or notes):
+        return None
+    return Quarterback(stops, loose, pressure, skipped, notes)
+
+
+def _steps_of(feet: tuple[Step, ...], reads: tuple[Read, ...]) -> tuple[int | None, ...]:
+    """For each read the index of the step that throws it, in order; None when it is not said.
+
+    Two reads on steps of the same name stand on two steps when the feet hold two, else on one.
+    """
+    at = -1
+    found: list[int | None] = []
+    for read in reads:
+        ahead = [i for i, step in enumerate(feet) if i > at and step.name == read.foot]
+        if ahead:
+            at = ahead[0]
+        if ahead or (at >= 0 and feet[at].name == read.foot):
+            found.append(at)
+        else:
+            found.append(next((i for i, s in enumerate(feet) if s.name == read.foot), None))
+    return tuple(found)
+
+
+def _look(read: Read) -> Look:
+    partner = f"{read.partner} {read.partner_man}".strip()
+    return Look(read.number, read.target, " ".join(read.men), partner)
+
+
+def _sentence(step: Step) -> str:
+    words = "" if step.words == step.name else step.words
+    return ", ".join(part for part in (words, step.handed) if part)
+
+
+def _claim(claim: Claim) -> Note:
+    label = f"{claim.kind} on {claim.on}" if claim.on else claim.kind
+    return Note(label, ", ".join(claim.targets))
+
+
+def _alert(alert: Alert) -> Note:
+    who = f"{alert.target} {' '.join(alert.men)}".strip()
+    return Note("alert", f"{who}, when {alert.when}" if alert.when else who)

@@ -1,0 +1,54 @@
+"""The page "How to read these pictures": the legend's symbols and the few rules behind them."""
+
+from __future__ import annotations
+
+from stemline.book.model import Note, Reading, Symbol
+
+_NOTES = (
+    Note(
+        "Counting",
+        "Receivers are numbered from outside in on each side, where they stand at the snap and so "
+        "after any motion: #1 is the widest. Strong is the side with more of them; in a tie it "
+        "is the called side.",
+    ),
+    Note(
+        "Reads",
+        "A number on a black tile is the quarterback's order. It stands where the ball would be "
+        "caught.",
+    ),
+    Note(
+        "Under pressure",
+        "The chevrons beside a tile are the order when the rush comes: one chevron is looked at "
+        "first. A tile without a chevron is left out.",
+    ),
+    Note(
+        "Spots",
+        "A read is a place and not a man. A formation or a tag may bring another man there; the "
+        "quarterback's eyes and feet stay the same.",
+    ),
+    Note(
+        "Depths",
+        "A number at a break is yards past the line of scrimmage. Length and depth are drawn at "
+        "one scale.",
+    ),
+    Note(
+        "Options",
+        "The drawn path is the one to run when nothing else is said. What a look makes of it "
+        "stands in the last column of the table.",
+    ),
+    Note(
+        "The strip",
+        "The quarterback's steps from left to right, and under each step the reads thrown from it.",
+    ),
+    Note(
+        "Who plays it",
+        "One row a role, one column a formation. A role keeps its job whoever has the letter; "
+        "where the job is another one, it is written out.",
+    ),
+)
+
+
+def reading(captions: tuple[str, ...]) -> Reading:
+    """The page with the legend's ``captions``, in the order they were drawn in."""
+    symbols = tuple(Symbol(f"legend-{i}", caption) for i, caption in enumerate(captions, 1))
+    return Reading(symbols, _NOTES)

@@ -1,0 +1,244 @@
+"""The commands. Thin: each reads a folder, asks the compiler, and prints or writes what it gives.
+
+Exit codes: 0 done, 1 the playbook has errors, 2 the command itself cannot be carried out.
+"""
+
+from __future__ import annotations
+
+import shutil
+import sys
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from importlib.resources import as_file, files
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from stemline.compile import Compiled, compile_texts
+from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.diagnostics.nearest import nearest
+from stemline.diagnostics.render import render
+from stemline.football.field import BallSpot
+from stemline.project import Files, file_name, read_files, replacing, revision
+from stemline.source import Source, Span
+
+if TYPE_CHECKING:
+    from stemline.football.play import Season
+
+_FOLDER = click.argument("folder", type=click.Path(path_type=Path))
+_USAGE = {"E101", "E102"}
+"""Codes of a command that was given no playbook at all."""
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(package_name="stemline")
+def main() -> None:
+    """Compile a playbook written as plain text: check it, list its calls, draw and print it."""
+
+
+@main.command()
+@_FOLDER
+def check(folder: Path) -> None:
+    """Read a playbook and say everything that is wrong with it."""
+    texts, compiled = _compiled(folder)
+    found = (*texts.found, *compiled.diagnostics)
+    _print(found, texts)
+    errors = sum(d.is_error for d in found)
+    warnings = len(set(found)) - errors
+    title = compiled.season.team.name if compiled.season else str(folder)
+    calls = len(compiled.calls.orders)
+    click.echo(
+        f"{title}: {_count(calls, 'call')}, {_count(errors, 'error')}, "
+        f"{_count(warnings, 'warning')}"
+    )
+    _leave(found)
+
+
+@main.command("list")
+@_FOLDER
+@click.option("--count", is_flag=True, help="Show how each formation's receivers are counted.")
+def list_calls(folder: Path, count: bool) -> None:
+    """Print every call of a playbook, one a line."""
+    texts, compiled = _compiled(folder)
+    found = (*texts.found, *compiled.diagnostics)
+    _print([d for d in found if d.is_error], texts)
+    if count and compiled.book is not None:
+        from stemline.resolve.counts import count_lines
+
+        for line in count_lines(compiled.book, compiled.calls):
+            click.echo(line)
+    elif compiled.season is not None:
+        for play in compiled.season.plays:
+            click.echo(play.call.spoken)
+    _leave(found)
+
+
+@main.command()
+@_FOLDER
+@click.argument("call")
+@click.option("-o", "--output", type=click.Path(path_type=Path), help="Write to this SVG file.")
+@click.option(
+    "--from", "spot", type=click.Choice([s.value for s in BallSpot]), help="Where the ball is."
+)
+@click.option("--against", default="", help="What the defence shows, such as 'zone, off'.")
+@click.option("--small", is_flag=True, help="Draw the small picture of a dress-up.")
+def draw(
+    folder: Path, call: str, output: Path | None, spot: str | None, against: str, small: bool
+) -> None:
+    """Draw one CALL as SVG; to the terminal where no file is given."""
+    texts, compiled = _compiled(folder)
+    from stemline.output import call_play, draw_svg
+
+    play, found = call_play(compiled, call, spot, against)
+    words = {"the call": Source("the call", call), "--against": Source("--against", against)}
+    if play is None:
+        reasons = found or compiled.diagnostics
+        click.echo(render((*texts.found, *reasons), {**texts.by_name, **words}), nl=False, err=True)
+        raise SystemExit(1)
+    svg = draw_svg(play, small=small)
+    others = sum(d.is_error for d in (*texts.found, *compiled.diagnostics))
+    if others:
+        click.echo(f"the playbook has {_count(others, 'error')}: see stemline check", err=True)
+    if output is None:
+        click.echo(svg, nl=False)
+        return
+    try:
+        output.write_text(svg, "utf-8")
+    except OSError as error:
+        raise click.UsageError(f"cannot write {output}: {error.strerror}") from error
+
+
+@main.command()
+@_FOLDER
+@click.option("--out", type=click.Path(path_type=Path), help="Where to put it: FOLDER/build.")
+@click.option("--only", default="", help="Build only this concept or family.")
+@click.option("--paper", type=click.Choice(["letter", "a4"]), default="letter", show_default=True)
+def build(folder: Path, out: Path | None, only: str, paper: str) -> None:
+    """Build the printed book and every call's picture.
+
+    The output takes its place only when it is whole: a failed build leaves the last one as it was.
+    """
+    texts, compiled = _compiled(folder)
+    found = (*texts.found, *compiled.diagnostics)
+    _print(found, texts)
+    _leave(found)
+    season = compiled.season
+    assert season is not None
+    target = out or folder / "build"
+    if only:
+        season = _narrowed(season, only)
+        target = out or folder / "build" / f"only-{file_name(only)}"
+    _refuse_foreign(target, folder)
+    rev, date = revision(folder)
+    from stemline.output import PangoMissing, write_book
+
+    try:
+        with replacing(target) as made, _progress() as progress:
+            write_book(season, rev, date, paper, made, progress)
+            (made / _MARK).write_text("made by stemline; replaced by the next build\n", "utf-8")
+    except PangoMissing as missing:
+        click.echo(str(missing), err=True)
+        raise SystemExit(2) from None
+    except OSError as error:
+        raise click.UsageError(f"cannot write {target}: {error.strerror}") from error
+    click.echo(f"{target / 'book.pdf'}: {_count(len(season.plays), 'picture')}")
+
+
+_MARK = ".stemline-build"
+
+
+def _refuse_foreign(target: Path, folder: Path) -> None:
+    """A build replaces its folder whole, so it must be its own."""
+    if target.resolve() in (folder.resolve(), *folder.resolve().parents):
+        raise click.UsageError(f"{target} holds the playbook itself: choose another place")
+    if target.exists() and not target.is_dir():
+        raise click.UsageError(f"{target} is a file: choose a folder")
+    if target.is_dir() and any(target.iterdir()) and not (target / _MARK).exists():
+        raise click.UsageError(
+            f"{target} holds files that stemline did not make: choose another folder"
+        )
+
+
+@main.command()
+@_FOLDER
+def new(folder: Path) -> None:
+    """Make a small playbook to start from, with comments that teach."""
+    if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
+        raise click.UsageError(f"{folder} is not empty: choose a new folder")
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        with as_file(files("stemline.grammar").joinpath("starter")) as starter:
+            for path in sorted(starter.glob("*.play")):
+                shutil.copyfile(path, folder / path.name)
+    except OSError as error:
+        raise click.UsageError(f"cannot write {folder}: {error.strerror}") from error
+    click.echo(f"{folder}: a playbook to start from. Next: stemline build {folder}")
+
+
+def _compiled(folder: Path) -> tuple[Files, Compiled]:
+    texts = read_files(folder)
+    if any(d.code in _USAGE for d in texts.found):
+        click.echo(render(texts.found, {}), nl=False, err=True)
+        raise SystemExit(2)
+    if not texts.sources:
+        click.echo(render(texts.found, {}), nl=False, err=True)
+        raise SystemExit(1)
+    return texts, compile_texts(texts.sources, str(folder))
+
+
+def _print(found: list[Diagnostic] | tuple[Diagnostic, ...], texts: Files) -> None:
+    if found:
+        click.echo(render(found, texts.by_name), err=True)
+
+
+def _leave(found: tuple[Diagnostic, ...]) -> None:
+    if any(d.is_error for d in found):
+        raise SystemExit(1)
+
+
+def _count(number: int, what: str) -> str:
+    return f"{number or 'no'} {what}{'s' * (number != 1)}"
+
+
+def _narrowed(season: Season, only: str) -> Season:
+    """The season with one concept or one family; a name that is neither is a usage error."""
+    from dataclasses import replace
+
+    wanted = only.casefold()
+    concepts = tuple(
+        c for c in season.concepts if wanted in (c.name.casefold(), c.family.casefold())
+    )
+    if not concepts:
+        names = {n for c in season.concepts for n in (c.name, c.family)}
+        found = diagnose(
+            "E603", Span("--only", 1, 1, len(only) + 1), nearest=nearest(only, names), name=only
+        )
+        click.echo(render([found], {"--only": Source("--only", only)}), nl=False, err=True)
+        raise SystemExit(2)
+    kept = {c.name for c in concepts}
+    plays = tuple(p for p in season.plays if p.call.concept in kept)
+    return replace(season, concepts=concepts, plays=plays)
+
+
+@contextmanager
+def _progress() -> Iterator[Callable[[int, int], None]]:
+    """A progress bar on a terminal; silence elsewhere."""
+    if not sys.stderr.isatty():
+        yield lambda done, of: None
+        return
+    from rich.console import Console
+    from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
+
+    columns = TextColumn("drawing"), BarColumn(), MofNCompleteColumn()
+    with Progress(*columns, console=Console(stderr=True), transient=True) as bar:
+        task = bar.add_task("drawing", total=None)
+
+        def progress(done: int, of: int) -> None:
+            bar.update(task, completed=done, total=of)
+
+        yield progress
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,77 @@
+"""The field under a play: yard lines, hashes, sidelines, the line of scrimmage, where in frame."""
+
+from __future__ import annotations
+
+import math
+
+from stemline.draw.board import Board
+from stemline.draw.scene import Box, Item, Stroke, TextRun
+from stemline.football.field import Field, Side
+from stemline.football.paths import Line, Point
+from stemline.football.play import Play
+from stemline.source import NOWHERE
+
+_EVERY = 5
+"""Yards between two lines across the field."""
+
+
+def field_items(field: Field, board: Board) -> tuple[Item, ...]:
+    """Lines of the field in ``board``'s frame, the faintest first."""
+    frame = board.frame
+    left = max(frame.left, field.sideline(Side.LEFT))
+    right = min(frame.right, field.sideline(Side.RIGHT))
+    items: list[Item] = []
+    for y in _lines(frame):
+        if y != 0:
+            items.append(_line(Point(left, y), Point(right, y), "yard-line"))
+    half = board.mark("hash")
+    for side in Side:
+        x = field.hash_mark(side)
+        if frame.left < x < frame.right:
+            items += [_line(Point(x, y - half), Point(x, y + half), "hash") for y in _lines(frame)]
+    items.append(_line(Point(left, 0.0), Point(right, 0.0), "line-of-scrimmage"))
+    for side in Side:
+        x = field.sideline(side)
+        if frame.left < x < frame.right:
+            items.append(_line(Point(x, frame.bottom), Point(x, frame.top), "sideline"))
+    return tuple(items)
+
+
+def field_words(play: Play, board: Board) -> tuple[TextRun, ...]:
+    """Depths at the frame's edge, the wide side and the look; the large picture only."""
+    if not board.full:
+        return ()
+    field = play.field
+    runs: list[TextRun] = []
+    pad = board.yards(2.0)
+    left = max(board.frame.left, field.sideline(Side.LEFT))
+    right = min(board.frame.right, field.sideline(Side.RIGHT))
+    for y in _lines(board.frame):
+        text = str(y)
+        room = board.extent(text, "yards")
+        if y <= 0 or y + pad + room.rise > board.frame.top:
+            continue
+        runs.append(TextRun(text, Point(left + pad, y + pad / 2), "yards", NOWHERE))
+        runs.append(TextRun(text, Point(right - pad - room.width, y + pad / 2), "yards", NOWHERE))
+    wide = field.wide_side
+    if wide is not None:
+        foot = board.frame.bottom + board.yards(4.0)
+        for side in Side:
+            text = "field" if side is wide else "boundary"
+            room = board.extent(text, "corner")
+            x = left + 2 * pad if side is Side.LEFT else right - 2 * pad - room.width
+            runs.append(TextRun(text, Point(x, foot), "corner", NOWHERE))
+    if play.against:
+        text = f"against {', '.join(play.against)}"
+        top = board.frame.top - board.extent(text, "corner").rise - board.yards(3.0)
+        runs.append(TextRun(text, Point(left + 2 * pad, top), "corner", NOWHERE))
+    return tuple(runs)
+
+
+def _lines(frame: Box) -> range:
+    first = math.ceil(frame.bottom / _EVERY) * _EVERY
+    return range(first, math.floor(frame.top) + 1, _EVERY)
+
+
+def _line(a: Point, b: Point, style: str) -> Stroke:
+    return Stroke((Line(a, b),), style, (), NOWHERE)

@@ -1,0 +1,201 @@
+"""Small pictures for the page "How to read these pictures": one for each mark and each line."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from stemline.draw.board import Board
+from stemline.draw.curves import leave, left_of
+from stemline.draw.notes import alert_items, tile_items
+from stemline.draw.routes import Run, arrow, draw_run
+from stemline.draw.scene import (
+    Box,
+    Disc,
+    Item,
+    Layer,
+    Plate,
+    Polygon,
+    Scene,
+    Stroke,
+    TextRun,
+)
+from stemline.draw.symbols import Symbol, centred, men_items, square
+from stemline.football.paths import Ending, Leg, Line, Path, Point, segments
+from stemline.football.play import Branch, Man
+from stemline.football.players import Position
+from stemline.source import NOWHERE
+from stemline.theme import Size, Theme
+
+_SCALE = 8.5
+"""Points to the yard: what a picture of the book usually has."""
+_FRAME = Box(-4.2, -1.7, 4.2, 1.7)
+
+_Drawer = Callable[[Board], tuple[Item, ...]]
+
+
+def legend_entries(theme: Theme) -> tuple[tuple[str, Scene], ...]:
+    """A caption and a small scene for each kind of mark, in the order to explain them."""
+    board = Board(_FRAME, _SCALE, Size.FULL, theme)
+    return tuple((caption, _scene(caption, draw(board), board)) for caption, draw in _ENTRIES)
+
+
+def _scene(caption: str, items: tuple[Item, ...], board: Board) -> Scene:
+    layer = Layer("legend", items)
+    return Scene(caption, caption, board.frame, board.scale, board.size, (layer,))
+
+
+def _man(label: str, position: Position, at: Point) -> Man:
+    return Man(label, position, at, at, True, None, NOWHERE)
+
+
+def _symbol(board: Board, at: Point, position: Position = Position.WIDEOUT) -> Symbol:
+    kind = "lineman" if position.interior else "man"
+    radius = board.mark(kind)
+    edge = radius + board.yards(board.look.grounds[kind].edge_weight / 2)
+    return Symbol(_man("X", position, at), at, radius, edge)
+
+
+def _men(board: Board, *symbols: Symbol) -> tuple[Item, ...]:
+    return men_items({str(i): s for i, s in enumerate(symbols)}, board, None)
+
+
+def _path(board: Board, ending: Ending, *corners: tuple[float, float, float]) -> tuple[Item, ...]:
+    """A man and his path; corners are x, y and the reach of the turn there."""
+    start = Point(corners[0][0], corners[0][1])
+    legs = tuple(Leg(Point(x, y), reach) for x, y, reach in corners[1:])
+    run = Run("X", Path(start, legs, ending), None, NOWHERE)
+    symbol = _symbol(board, start)
+    return (*draw_run(run, {"X": symbol}, board, False).items, *_men(board, symbol))
+
+
+def _receiver(board: Board) -> tuple[Item, ...]:
+    return _men(board, _symbol(board, Point(0, 0)))
+
+
+def _linemen(board: Board) -> tuple[Item, ...]:
+    return _men(
+        board,
+        _symbol(board, Point(-1.4, 0), Position.GUARD),
+        _symbol(board, Point(0, 0), Position.CENTRE),
+        _symbol(board, Point(1.4, 0), Position.GUARD),
+    )
+
+
+def _route(board: Board) -> tuple[Item, ...]:
+    return _path(board, Ending.RUN, (-2.6, -0.7, 0), (-0.4, 0.8, 1), (3.4, 0.8, 0))
+
+
+def _settle(board: Board) -> tuple[Item, ...]:
+    return _path(board, Ending.SETTLE, (-2.6, -0.7, 0), (-0.4, 0.8, 1), (2.6, 0.8, 0))
+
+
+def _block(board: Board) -> tuple[Item, ...]:
+    return _path(board, Ending.BLOCK, (-2.0, -0.4, 0), (1.8, 0.4, 0))
+
+
+def _crossing(board: Board) -> tuple[Item, ...]:
+    under = Path(Point(-3.4, -0.8), (Leg(Point(3.2, 0.9)),))
+    over = Path(Point(3.4, -0.8), (Leg(Point(-3.2, 0.9)),))
+    items: list[Item] = []
+    for path in (under, over):
+        symbol = _symbol(board, path.start)
+        items += draw_run(Run("X", path, None, NOWHERE), {"X": symbol}, board, False).items
+    return tuple(items)
+
+
+def _set(board: Board) -> tuple[Item, ...]:
+    return _motion(board, running=False)
+
+
+def _running(board: Board) -> tuple[Item, ...]:
+    return _motion(board, running=True)
+
+
+def _motion(board: Board, running: bool) -> tuple[Item, ...]:
+    symbol = _symbol(board, Point(2.4, 0))
+    start, ring = Point(-3.0, 0), board.mark("ghost")
+    pieces = leave(segments(Path(start, (Leg(symbol.at),))), start, ring)
+    end = symbol.at - Point(symbol.edge + board.yards(0.6), 0)
+    line = (Line(pieces[0].start, end),)
+    across = left_of(Point(1, 0)).scaled(board.mark("tick"))
+    tick = Stroke((Line(end - across, end + across),), "tick", (), NOWHERE)
+    return (
+        Stroke(line, "motion", arrow(line, board) if running else (), NOWHERE),
+        *(() if running else (tick,)),
+        Disc(start, ring, "ghost", NOWHERE),
+        centred("X", start, "ghost", board, NOWHERE),
+        *_men(board, symbol),
+    )
+
+
+def _branch(board: Board) -> tuple[Item, ...]:
+    start = Point(-3.0, -0.8)
+    symbol = _symbol(board, start)
+    base = Path(start, (Leg(Point(0.2, -0.8), 0.4), Leg(Point(0.2, 1.5))))
+    other = Path(Point(-0.2, -0.8), (Leg(Point(2.4, -0.8)),))
+    branch = Branch("off", other, "", (), other.start)
+    lines = (Run("X", other, branch, NOWHERE), Run("X", base, None, NOWHERE))
+    drawn = [draw_run(run, {"X": symbol}, board, False).items for run in lines]
+    word = TextRun("off", Point(2.7, -1.0), "words", NOWHERE)
+    return (*drawn[0], *drawn[1], *_men(board, symbol), word)
+
+
+def _read(board: Board) -> tuple[Item, ...]:
+    return _tile(board, "1", 0, Point(0, 0))
+
+
+def _pressure(board: Board) -> tuple[Item, ...]:
+    return (*_tile(board, "1", 1, Point(-2.4, 0)), *_tile(board, "4", 3, Point(1.4, 0)))
+
+
+def _tile(board: Board, text: str, count: int, at: Point) -> tuple[Item, ...]:
+    return tile_items(text, count, square(at, board.mark("tile") / 2), board, NOWHERE)
+
+
+def _alert(board: Board) -> tuple[Item, ...]:
+    half = board.mark("tile") / 2
+    box = Box(-3.4, -half, 3.4, half)
+    return alert_items("middle open", box, board, NOWHERE)
+
+
+def _triangle(board: Board) -> tuple[Item, ...]:
+    points = (Point(-3.2, -0.9), Point(0, 1.2), Point(3.2, -0.9))
+    return (Polygon(points, "claim", NOWHERE),)
+
+
+def _depth(board: Board) -> tuple[Item, ...]:
+    line = _path(board, Ending.RUN, (-1.6, -0.8, 0), (-1.6, 0.8, 0.5), (2.6, 0.8, 0))
+    room = board.extent("12", "depth")
+    at = Point(-1.6 - room.width - board.yards(4.0), 0.9)
+    halo = Box(at.x, at.y, at.x + room.width, at.y + room.rise)
+    return (*line, Plate(halo, 0.0, "halo", NOWHERE), TextRun("12", at, "depth", NOWHERE))
+
+
+def _field(board: Board) -> tuple[Item, ...]:
+    left, right = board.frame.left, board.frame.right
+    half = board.mark("hash")
+    return (
+        Stroke((Line(Point(left, 0.9), Point(right, 0.9)),), "yard-line", (), NOWHERE),
+        Stroke((Line(Point(1.5, 0.9 - half), Point(1.5, 0.9 + half)),), "hash", (), NOWHERE),
+        TextRun("5", Point(left + board.yards(4.0), 1.05), "yards", NOWHERE),
+        Stroke((Line(Point(left, -0.9), Point(right, -0.9)),), "line-of-scrimmage", (), NOWHERE),
+    )
+
+
+_ENTRIES: tuple[tuple[str, _Drawer], ...] = (
+    ("A man who may run or catch, where he is at the snap", _receiver),
+    ("The line; the square is the centre, over the ball", _linemen),
+    ("His path: he runs on", _route),
+    ("His path: he settles and faces the ball", _settle),
+    ("His path: he blocks", _block),
+    ("Where paths cross, the one looked at first is whole", _crossing),
+    ("He moves before the snap, from the ring; the tick: he is set", _set),
+    ("He moves before the snap and is still running at it", _running),
+    ("Where he goes instead, against the look that is named", _branch),
+    ("A read: the order of the quarterback's eyes", _read),
+    ("Chevrons count the order under pressure", _pressure),
+    ("Alert: look here first when the words hold", _alert),
+    ("The ground that the concept covers", _triangle),
+    ("Yards past the line where he turns", _depth),
+    ("Every fifth yard past the line of scrimmage, and a hash", _field),
+)

@@ -1,0 +1,118 @@
+"""How wide words are and what their letters look like, read from the theme's own font files.
+
+Text is drawn as outlines everywhere, so a picture is the same in every viewer and on every page.
+Kerning is left out: labels are a few letters long, and measuring agrees with drawing.
+"""
+
+from __future__ import annotations
+
+import io
+from dataclasses import dataclass, field
+from functools import cache
+from typing import TYPE_CHECKING
+
+from stemline.theme import Theme, Type
+
+if TYPE_CHECKING:
+    from fontTools.ttLib import TTFont
+
+Command = tuple[str, tuple[tuple[float, float], ...]]
+"""One outline command, "M", "L", "Q" (one control point) or "Z", with points in ems, y upward."""
+
+_FALLBACK = "?"
+_DESCENDERS = frozenset("gjpqyQ,;()/|ç")
+_CAP = 0.7
+"""Height of capitals and figures in ems; near enough the same for every condensed sans."""
+_DESCENT = 0.2
+
+
+@dataclass(frozen=True)
+class Glyph:
+    """One letter: how far it moves the pen, in ems, and its outline."""
+
+    advance: float
+    outline: tuple[Command, ...]
+
+
+@dataclass(eq=False)
+class Face:
+    """One font file. Glyphs are read when first asked for, and kept."""
+
+    data: bytes
+    _glyphs: dict[str, Glyph] = field(default_factory=dict)
+    _font: TTFont | None = None
+
+    def glyph(self, letter: str) -> Glyph:
+        known = self._glyphs.get(letter)
+        if known is None:
+            known = self._glyphs[letter] = self._read(letter)
+        return known
+
+    def _read(self, letter: str) -> Glyph:
+        if self._font is None:
+            from fontTools.ttLib import TTFont  # costs more than all the drawing: only when needed
+
+            self._font = TTFont(io.BytesIO(self.data), lazy=True)
+        font = self._font
+        names = font.getBestCmap()
+        name = names.get(ord(letter)) or names[ord(_FALLBACK)]
+        em = font["head"].unitsPerEm
+        return Glyph(font["hmtx"][name][0] / em, _outline(font.getGlyphSet(), name, em))
+
+
+def _outline(glyphs: object, name: str, em: float) -> tuple[Command, ...]:
+    from fontTools.pens.basePen import decomposeQuadraticSegment
+    from fontTools.pens.recordingPen import DecomposingRecordingPen
+
+    pen = DecomposingRecordingPen(glyphs)
+    glyphs[name].draw(pen)  # type: ignore[index]
+    made: list[Command] = []
+
+    def put(kind: str, *points: tuple[float, float]) -> None:
+        made.append((kind, tuple((x / em, y / em) for x, y in points)))
+
+    for verb, points in pen.value:
+        if verb == "moveTo":
+            put("M", *points)
+        elif verb == "lineTo":
+            put("L", *points)
+        elif verb == "qCurveTo":
+            if points[-1] is None:  # a closed loop of curve points only: start half way round it
+                loop = points[:-1]
+                first = ((loop[0][0] + loop[-1][0]) / 2, (loop[0][1] + loop[-1][1]) / 2)
+                put("M", first)
+                points = (*loop, first)
+            for control, end in decomposeQuadraticSegment(points):
+                put("Q", control, end)
+        elif verb in ("closePath", "endPath"):
+            put("Z")
+        else:
+            raise ValueError(f"the font's outlines are not TrueType curves: {verb}")
+    return tuple(made)
+
+
+@cache
+def faces(theme: Theme) -> dict[str, Face]:
+    """The theme's faces by name."""
+    return {name: Face(data) for name, data in theme.fonts.items()}
+
+
+@dataclass(frozen=True)
+class Extent:
+    """Room that words take, in points: ``rise`` above and ``fall`` below the baseline."""
+
+    width: float
+    rise: float
+    fall: float
+
+
+def extent(text: str, kind: Type, theme: Theme) -> Extent:
+    """How much room ``text`` takes when set in ``kind``."""
+    return _extent(text, kind, faces(theme)[kind.face])
+
+
+@cache
+def _extent(text: str, kind: Type, face: Face) -> Extent:
+    width = sum(face.glyph(letter).advance for letter in text)
+    fall = _DESCENT if _DESCENDERS.intersection(text) else 0.0
+    return Extent(width * kind.points, _CAP * kind.points, fall * kind.points)

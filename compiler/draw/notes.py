@@ -1,0 +1,200 @@
+"""What stands beside the lines: read tiles with their pressure order, alerts, depths, words.
+
+Each maker says what it wants placed and how to draw it once `labels` has found the place.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+
+from stemline.draw.board import Board
+from stemline.draw.curves import Pieces, unit
+from stemline.draw.labels import Wanted
+from stemline.draw.motions import Moved
+from stemline.draw.routes import Drawn
+from stemline.draw.scene import Box, Item, Plate, Stroke, TextRun
+from stemline.draw.symbols import Symbol, centred
+from stemline.football.paths import Ending, Line, Path, Point
+from stemline.football.play import Alert, DepthMark, Play, Read
+from stemline.source import Span
+
+_UP = Point(0.0, 1.0)
+_DOWN = Point(0.0, -1.0)
+_LOOSE, _FIRM = 1.8, 6.0
+"""How much a note minds its direction: a read at the end of a path stands beyond that end."""
+_AT_END = 2.0
+"""Yards: a read this near the end of its man's path is placed beyond that end."""
+
+
+@dataclass(frozen=True)
+class Note:
+    """A label before it has a place: ``draw`` makes its items inside the box that is found."""
+
+    want: Wanted
+    draw: Callable[[Box], tuple[Item, ...]]
+    halo: bool
+    span: Span
+
+
+def read_notes(play: Play, drawn: Sequence[Drawn], board: Board) -> tuple[Note, ...]:
+    """A tile for each read, its chevrons counting its place in the order under pressure."""
+    hurried = {read.target: read.number for read in play.pressure}
+    named = {read.target for read in play.reads}
+    rows = [(read, str(read.number), hurried.get(read.target, 0)) for read in play.reads]
+    rows += [(read, "", read.number) for read in play.pressure if read.target not in named]
+    return tuple(_read_note(read, text, count, drawn, board) for read, text, count in rows)
+
+
+def _read_note(read: Read, text: str, count: int, drawn: Sequence[Drawn], board: Board) -> Note:
+    tile = board.mark("tile")
+    chevrons = (count - 1) * board.mark("chevron_step") + board.mark("chevron") if count else 0.0
+    between = board.yards(2.0) if text and count else 0.0
+    width = (tile if text else 0.0) + between + chevrons
+    toward, hold = _UP, _LOOSE
+    for line in drawn:
+        near = line.run.branch is None and line.run.man in read.men
+        if near and len(line.points) > 1 and line.end.distance(read.at) < _AT_END:
+            toward = _UP if line.run.path.ending is Ending.SETTLE else _last(line.points)
+            hold = _FIRM
+    want = Wanted(read.at, width, tile, board.mark("dot") + board.yards(2.6), toward, hold)
+
+    def draw(box: Box) -> tuple[Item, ...]:
+        return tile_items(text, count, box, board, read.span)
+
+    return Note(want, draw, False, read.span)
+
+
+def tile_items(text: str, count: int, box: Box, board: Board, span: Span) -> tuple[Item, ...]:
+    """A read's tile at the left of ``box`` and its chevrons after it."""
+    items: list[Item] = []
+    x = box.left
+    if text:
+        tile = board.mark("tile")
+        square = Box(x, box.bottom, x + tile, box.top)
+        items.append(Plate(square, board.mark("tile_corner"), "tile", span))
+        items.append(centred(text, square.centre, "read", board, span))
+        x += tile + board.yards(2.0)
+    half, depth, y = board.mark("chevron_half"), board.mark("chevron"), box.centre.y
+    for _ in range(count):
+        tip = Point(x + depth, y)
+        pieces: Pieces = (Line(Point(x, y + half), tip), Line(tip, Point(x, y - half)))
+        items.append(Stroke(pieces, "chevron", (), span))
+        x += board.mark("chevron_step")
+    return tuple(items)
+
+
+def alert_notes(
+    play: Play, drawn: Sequence[Drawn], symbols: Mapping[str, Symbol], board: Board
+) -> tuple[Note, ...]:
+    """An open tile with an A for each alert; the large picture adds when it holds."""
+    made: list[Note] = []
+    for alert in play.alerts:
+        spots = [s.at for s in play.spots if s.name == alert.target]
+        ends = [d.end for d in drawn if d.run.man in alert.men and d.run.branch is None]
+        stand = [symbols[man].at for man in alert.men if man in symbols]
+        places = [*ends, *spots, *stand]
+        if places:
+            made.append(_alert_note(alert, places[0], board))
+    return tuple(made)
+
+
+def _alert_note(alert: Alert, at: Point, board: Board) -> Note:
+    tile = board.mark("tile")
+    words = alert.when if board.full else ""
+    width = tile + (board.yards(2.5) + board.extent(words, "words").width if words else 0.0)
+
+    def draw(box: Box) -> tuple[Item, ...]:
+        return alert_items(words, box, board, alert.span)
+
+    return Note(
+        Wanted(at, width, tile, board.yards(4.0), _UP, _LOOSE), draw, bool(words), alert.span
+    )
+
+
+def alert_items(words: str, box: Box, board: Board, span: Span) -> tuple[Item, ...]:
+    """An open tile at the left of ``box`` and its words after it."""
+    tile = board.mark("tile")
+    square = Box(box.left, box.bottom, box.left + tile, box.top)
+    items: list[Item] = [
+        Plate(square, board.mark("tile_corner"), "tile-open", span),
+        centred("A", square.centre, "alert", board, span),
+    ]
+    if words:
+        rise = board.extent(words, "words").rise
+        at = Point(square.right + board.yards(2.5), box.centre.y - rise / 2)
+        items.append(TextRun(words, at, "words", span))
+    return tuple(items)
+
+
+def depth_notes(play: Play, drawn: Sequence[Drawn], board: Board) -> tuple[Note, ...]:
+    """The taught depths, outside the turn where each is taught; the large picture only."""
+    if not board.full:
+        return ()
+    made: list[Note] = []
+    seen: list[DepthMark] = []
+    for task in play.assignments:
+        rows = [(mark, task.path) for mark in task.marks]
+        rows += [(mark, branch.path) for branch in task.branches for mark in branch.marks]
+        for mark, path in rows:
+            if mark not in seen:
+                seen.append(mark)
+                text = yards_text(mark.yards)
+                made.append(
+                    _text_note(text, "depth", mark.at, _outside(path, mark.at), board, task.span)
+                )
+    return tuple(made)
+
+
+def word_notes(drawn: Sequence[Drawn], moved: Sequence[Moved], board: Board) -> tuple[Note, ...]:
+    """The look at the end of each branch and the words of each motion; the large picture only."""
+    if not board.full:
+        return ()
+    made = [
+        _text_note(
+            line.run.branch.looks, "words", line.end, _last(line.points), board, line.run.span
+        )
+        for line in drawn
+        if line.run.branch is not None and line.run.branch.looks and len(line.points) > 1
+    ]
+    made += [
+        _text_note(move.words, "words", move.middle, _DOWN, board, move.span)
+        for move in moved
+        if move.words
+    ]
+    return tuple(made)
+
+
+def _text_note(text: str, style: str, at: Point, toward: Point, board: Board, span: Span) -> Note:
+    room = board.extent(text, style)
+
+    def draw(box: Box) -> tuple[Item, ...]:
+        return (TextRun(text, Point(box.left, box.bottom + room.fall), style, span),)
+
+    gap = board.yards(3.2 if style == "depth" else 4.2)
+    want = Wanted(at, room.width, room.rise + room.fall, gap, toward, _LOOSE)
+    return Note(want, draw, True, span)
+
+
+def yards_text(yards: float) -> str:
+    """A depth as coaches write it: 12, 5½."""
+    whole = int(yards // 1)
+    if abs(yards - whole) < 0.05:
+        return str(whole)
+    if abs(yards - whole - 0.5) < 0.05:
+        return f"{whole}½" if whole else "½"
+    return f"{yards:.1f}"
+
+
+def _last(points: Sequence[Point]) -> Point:
+    return unit(points[-2], points[-1])
+
+
+def _outside(path: Path | None, at: Point) -> Point:
+    """Away from the inside of the turn at ``at``; up, where there is no turn."""
+    corners = path.corners if path is not None else ()
+    for a, b, c in zip(corners, corners[1:], corners[2:], strict=False):
+        if b.distance(at) < 1.0:
+            way = unit(a, b) - unit(b, c)
+            return unit(Point(0, 0), way)
+    return _UP

@@ -1,0 +1,207 @@
+"""Where men run, as strokes: paths after the snap and the branches a look decides.
+
+Order of drawing: men who are in no read first, then the reads from last to first. A path drawn
+later breaks the ones under it, so the path looked at first is the one left whole.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from itertools import pairwise
+
+from stemline.draw.board import Board
+from stemline.draw.curves import (
+    Pieces,
+    far_from,
+    heading,
+    leave,
+    left_of,
+    nearest,
+    points_of,
+    stop_short,
+    unit,
+)
+from stemline.draw.detours import Round, detour
+from stemline.draw.lanes import spread, turn_back
+from stemline.draw.scene import Disc, Item, Stroke
+from stemline.draw.symbols import Symbol
+from stemline.football.paths import Ending, Line, Path, Point, segments
+from stemline.football.play import Assignment, Branch, Play
+from stemline.source import Span
+
+_AT_CORNER = 0.3
+"""Yards: a branch that leaves this near a corner leaves at the corner."""
+_STRAIGHT = 0.2
+"""Yards aside within which a first leg goes straight up the field."""
+_BURIED = 0.75
+"""A line stops this far into its arrowhead, so that its square end never shows past the point."""
+_HARD = 0.35
+"""Part of the white around a symbol that even a lineman keeps."""
+
+
+@dataclass(frozen=True)
+class Run:
+    """One line to draw: whose it is, its reshaped path, and the branch it stands for, if any."""
+
+    man: str
+    path: Path
+    branch: Branch | None
+    span: Span
+
+
+@dataclass(frozen=True)
+class Drawn:
+    """A run on paper: ``points`` close together along it, for labels to keep away from."""
+
+    run: Run
+    items: tuple[Item, ...]
+    points: tuple[Point, ...]
+
+    @property
+    def end(self) -> Point:
+        return self.run.path.end
+
+
+def plan_runs(play: Play, symbols: Mapping[str, Symbol], board: Board) -> tuple[Run, ...]:
+    """Every run in drawing order, kept off other runs and other men's symbols."""
+    lane = board.mark("lane")
+    bases: list[Run] = []
+    branches: list[Run] = []
+    for task in _in_order(play):
+        start = symbols[task.man].at
+        if task.path is not None and task.path.legs:
+            path = _from(task.path, start)
+            bases.append(Run(task.man, turn_back(path, lane), None, task.span))
+        for branch in task.branches:
+            cut = _after(_from(branch.path, start), branch.leaves)
+            if cut.legs:
+                branches.append(Run(task.man, turn_back(cut, lane), branch, task.span))
+    runs = [*bases, *branches]
+    laid = spread([run.path for run in runs], lane)
+    turn = board.mark("turn")
+    ghosts = ghosts_of(play, symbols, board)
+    bent = [
+        replace(run, path=detour(path, keep_off(symbols, ghosts, run.man, board), turn))
+        for run, path in zip(runs, laid, strict=True)
+    ]
+    # a branch lies under the path it leaves, so that the path is never broken by it
+    return (*bent[len(bases) :], *_ends_on_top(bent[: len(bases)], board.mark("head") / 2))
+
+
+def _from(path: Path, start: Point) -> Path:
+    """The path begun where its man's symbol stands; a stem straight up stays straight up."""
+    first = path.legs[0]
+    by = start.x - path.start.x
+    if len(path.legs) > 1 and abs(first.to.x - path.start.x) < _STRAIGHT and by:
+        moved = replace(first, to=Point(first.to.x + by, first.to.y))
+        return replace(path, start=start, legs=(moved, *path.legs[1:]))
+    return replace(path, start=start)
+
+
+def _ends_on_top(runs: Sequence[Run], near: float) -> tuple[Run, ...]:
+    """The runs with each one that ends on another moved over it: an arrow is never broken."""
+    lines = {run.man: points_of(segments(run.path)) for run in runs}
+    order = list(runs)
+    for run in runs:
+        under = [
+            other
+            for other in order
+            if other is not run and far_from(lines[other.man], run.path.end) < near
+        ]
+        last = max((order.index(other) for other in under), default=-1)
+        if last > order.index(run):
+            order.remove(run)
+            order.insert(last, run)
+    return tuple(order)
+
+
+def ghosts_of(play: Play, symbols: Mapping[str, Symbol], board: Board) -> dict[str, Point]:
+    """Where a ring shows the place a man moved from before the snap; the large picture only."""
+    if not board.full:
+        return {}
+    ring = board.mark("ghost")
+    return {
+        task.man: task.motion.path.start
+        for task in play.assignments
+        if task.motion is not None
+        and task.motion.path.start.distance(symbols[task.man].at) > symbols[task.man].edge + ring
+    }
+
+
+def keep_off(
+    symbols: Mapping[str, Symbol], ghosts: Mapping[str, Point], man: str, board: Board
+) -> tuple[Round, ...]:
+    """The symbols that ``man``'s path may not touch; linemen stand close and keep less white."""
+    clear, ring = board.mark("clear"), board.mark("ghost")
+    kept = [
+        Round(s.at, s.edge + clear * (_HARD if s.man.interior else 1.0), s.edge)
+        for name, s in symbols.items()
+        if name != man
+    ]
+    kept += [Round(at, ring + clear * _HARD, ring) for name, at in ghosts.items() if name != man]
+    return tuple(kept)
+
+
+def _in_order(play: Play) -> Iterable[Assignment]:
+    first = {man: read.number for read in reversed(play.reads) for man in read.men}
+    last = len(play.reads) + 1
+    return sorted(play.assignments, key=lambda task: -first.get(task.man, last))
+
+
+def _after(path: Path, leaves: Point) -> Path:
+    """The part of a branch from where it parts: from just before the turn, if it parts at one."""
+    corners = path.corners
+    places = [nearest(a, b, leaves)[0] for a, b in pairwise(corners)]
+    index = min(range(len(places)), key=lambda i: (places[i].distance(leaves), i))
+    at, corner = places[index], corners[index + 1]
+    if index + 1 < len(path.legs) and at.distance(corner) < _AT_CORNER:
+        before = corners[index]
+        reach = min(path.legs[index].reach, before.distance(corner) / 2)
+        at = corner - unit(before, corner).scaled(reach)
+        if reach == 0:
+            return replace(path, start=corner, legs=path.legs[index + 1 :])
+    return replace(path, start=at, legs=path.legs[index:])
+
+
+def draw_run(run: Run, symbols: Mapping[str, Symbol], board: Board, pale: bool) -> Drawn:
+    """The run as strokes: from the symbol's edge to its arrow, dot or bar, in a white casing."""
+    symbol = symbols[run.man]
+    whole = segments(run.path)
+    pieces = leave(whole, symbol.at, symbol.edge)
+    if not pieces:
+        return Drawn(run, (), ())
+    style = ("branch" if run.branch else "route") + ("-pale" if pale else "")
+    line, head, marks = _ending(run, pieces, style, board)
+    casing = Stroke(pieces, "casing", (), run.span)
+    stroke = Stroke(line, style, head, run.span)
+    return Drawn(run, (casing, stroke, *marks), points_of(pieces))
+
+
+def _ending(
+    run: Run, pieces: Pieces, style: str, board: Board
+) -> tuple[Pieces, tuple[Point, ...], tuple[Item, ...]]:
+    end = pieces[-1].end
+    match run.path.ending:
+        case Ending.RUN:
+            head = arrow(pieces, board)
+            return stop_short(pieces, _BURIED * head[0].distance(head[2])), head, ()
+        case Ending.SETTLE:
+            return pieces, (), (Disc(end, board.mark("dot"), "dot", run.span),)
+        case Ending.BLOCK:
+            across = left_of(heading(pieces, board.mark("head"))).scaled(board.mark("bar"))
+            bar = Stroke((Line(end - across, end + across),), "bar", (), run.span)
+            return pieces, (), (bar,)
+        case Ending.STAND:
+            return pieces, (), ()
+
+
+def arrow(pieces: Pieces, board: Board) -> tuple[Point, ...]:
+    """An arrowhead on the end of the pieces, in the direction in which they end: tip first."""
+    tip = pieces[-1].end
+    size = min(board.mark("head"), 0.9 * sum(p.start.distance(p.end) for p in pieces))
+    ahead = heading(pieces, size)
+    half = left_of(ahead).scaled(board.mark("head_half"))
+    back = tip - ahead.scaled(size)
+    notch = tip - ahead.scaled(_BURIED * size)
+    return tip, back + half, notch, back - half

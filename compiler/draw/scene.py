@@ -1,0 +1,154 @@
+"""The Scene: a display list that every back end translates and none has to think about.
+
+Lengths are yards, x right of the ball and y downfield; ``scale`` says how many printed points a
+yard is. Styles are the theme's role names: no colour, weight or file format is known here.
+Everything is already measured and placed; a back end moves nothing.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from stemline.football.paths import Point, Segment
+from stemline.source import Span
+from stemline.theme import Size
+
+
+@dataclass(frozen=True)
+class Box:
+    """An upright box in yards."""
+
+    left: float
+    bottom: float
+    right: float
+    top: float
+
+    @property
+    def width(self) -> float:
+        return self.right - self.left
+
+    @property
+    def height(self) -> float:
+        return self.top - self.bottom
+
+    @property
+    def centre(self) -> Point:
+        return Point((self.left + self.right) / 2, (self.bottom + self.top) / 2)
+
+    def grown(self, by: float) -> Box:
+        return Box(self.left - by, self.bottom - by, self.right + by, self.top + by)
+
+    def union(self, other: Box) -> Box:
+        return Box(
+            min(self.left, other.left),
+            min(self.bottom, other.bottom),
+            max(self.right, other.right),
+            max(self.top, other.top),
+        )
+
+    def overlap(self, other: Box) -> float:
+        """Shared area in square yards."""
+        wide = min(self.right, other.right) - max(self.left, other.left)
+        tall = min(self.top, other.top) - max(self.bottom, other.bottom)
+        return wide * tall if wide > 0 and tall > 0 else 0.0
+
+    def holds(self, other: Box) -> bool:
+        return (
+            self.left <= other.left
+            and self.bottom <= other.bottom
+            and self.right >= other.right
+            and self.top >= other.top
+        )
+
+
+@dataclass(frozen=True)
+class Stroke:
+    """A line made of straight and curved pieces, end to end; ``style`` is a stroke of the theme.
+
+    ``head`` is () or the corners of a filled arrowhead in the stroke's own grey, its tip first;
+    the pieces then stop inside the head.
+    """
+
+    segments: tuple[Segment, ...]
+    style: str
+    head: tuple[Point, ...]
+    span: Span
+
+
+@dataclass(frozen=True)
+class Disc:
+    """A circle; ``style`` is a shape of the theme."""
+
+    centre: Point
+    radius: float
+    style: str
+    span: Span
+
+
+@dataclass(frozen=True)
+class Plate:
+    """An upright rectangle, its corners rounded by ``corner`` yards; a shape of the theme."""
+
+    box: Box
+    corner: float
+    style: str
+    span: Span
+
+
+@dataclass(frozen=True)
+class Polygon:
+    """A closed shape of straight sides; ``style`` is a shape of the theme."""
+
+    points: tuple[Point, ...]
+    style: str
+    span: Span
+
+
+@dataclass(frozen=True)
+class TextRun:
+    """A few words on one line; ``at`` is the left end of the baseline; a text of the theme."""
+
+    text: str
+    at: Point
+    style: str
+    span: Span
+
+
+Item = Stroke | Disc | Plate | Polygon | TextRun
+
+
+@dataclass(frozen=True)
+class Layer:
+    """Items drawn in order, under one name ("field", "routes", "men", "reads", "labels" ...)."""
+
+    name: str
+    items: tuple[Item, ...]
+
+
+@dataclass(frozen=True)
+class Scene:
+    """One picture: what is in ``frame``, ``scale`` points to the yard, layers from the ground up.
+
+    ``description`` says the picture in words, for a reader who cannot see it.
+    """
+
+    title: str
+    description: str
+    frame: Box
+    scale: float
+    size: Size
+    layers: tuple[Layer, ...]
+
+    @property
+    def width(self) -> float:
+        """Printed width in points."""
+        return self.frame.width * self.scale
+
+    @property
+    def height(self) -> float:
+        """Printed height in points."""
+        return self.frame.height * self.scale
+
+    @property
+    def items(self) -> tuple[Item, ...]:
+        return tuple(item for layer in self.layers for item in layer.items)

@@ -1,0 +1,84 @@
+"""Book → HTML for print, from the theme's template and nothing but frozen page models."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from importlib.abc import Traversable
+
+from jinja2 import BaseLoader, Environment, StrictUndefined, TemplateNotFound
+from jinja2.sandbox import ImmutableSandboxedEnvironment
+
+from stemline.book.fit import BOTTOM, NOTE_LINE, TOP, Arrangement, side_margin
+from stemline.book.model import Book, ConceptPage, Entry
+from stemline.emit.fetch import theme_folder
+from stemline.emit.gallery import Gallery
+from stemline.theme import Theme
+
+
+@dataclass(frozen=True)
+class Laid:
+    """A concept and how its pages are laid: what the template's concept page is filled from."""
+
+    page: ConceptPage
+    how: Arrangement
+
+    @property
+    def under(self) -> tuple[Entry, ...]:
+        """Dress-ups below the large picture."""
+        return self.page.dressups[: self.how.first]
+
+    @property
+    def overleaf(self) -> tuple[Entry, ...]:
+        """Dress-ups on the page after it."""
+        return self.page.dressups[self.how.first :]
+
+
+def book_html(
+    book: Book,
+    gallery: Gallery,
+    layout: Mapping[str, Arrangement],
+    theme: Theme,
+    *,
+    concepts_only: bool = False,
+) -> str:
+    """The book as one document; ``layout`` holds each concept's arrangement by its id.
+
+    With ``concepts_only`` the front pages and the indexes are left out, for measuring.
+    """
+    template = environment(theme_folder(theme)).get_template("book.html.jinja")
+    concepts = tuple(Laid(page, layout[page.id]) for page in book.concepts)
+    return template.render(
+        book=book,
+        whole=not concepts_only,
+        concepts=concepts,
+        gallery=gallery,
+        faces=tuple(sorted(theme.fonts)),
+        margins=f"{TOP}pt {side_margin(book.paper):.2f}pt {BOTTOM}pt",
+        note_line=NOTE_LINE,
+    )
+
+
+def environment(folder: Traversable) -> Environment:
+    """Where templates run: sandboxed, nothing they are given can be changed, all text escaped."""
+    return ImmutableSandboxedEnvironment(
+        loader=_ThemeLoader(folder),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+
+
+class _ThemeLoader(BaseLoader):
+    """Templates from a theme's folder, wherever the package is kept."""
+
+    def __init__(self, folder: Traversable) -> None:
+        self._files = {f.name: f for f in folder.iterdir() if f.name.endswith(".jinja")}
+
+    def get_source(
+        self, environment: Environment, template: str
+    ) -> tuple[str, str | None, Callable[[], bool] | None]:
+        if template not in self._files:
+            raise TemplateNotFound(template)
+        return self._files[template].read_text(encoding="utf-8"), None, None

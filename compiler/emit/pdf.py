@@ -1,0 +1,168 @@
+"""Book → PDF: the document is laid out, measured, laid out again to fill its pages, and written.
+
+The PDF engine and the system library it needs are imported only when a book is made, so that
+everything else works without them.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import os
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from datetime import UTC, datetime
+from typing import Any
+
+from stemline.book.fit import Arrangement, Measures, Style, arrange, room
+from stemline.book.model import Book, ConceptPage
+from stemline.emit.fetch import Refused, answer
+from stemline.emit.gallery import Gallery
+from stemline.emit.html import book_html
+from stemline.theme import Theme
+
+POINTS = 0.75
+"""Points to a CSS pixel."""
+
+_SLACKS = (6.0, 26.0, 60.0)
+"""Points left free on each page, tried in turn until every concept keeps to its pages."""
+
+_PANGO = """\
+the PDF needs the system library Pango, which is not installed
+  Debian, Ubuntu: sudo apt-get install libpango-1.0-0 libpangoft2-1.0-0
+  macOS:          brew install pango
+  Windows:        in MSYS2, pacman -S mingw-w64-x86_64-pango
+see also the installation page of WeasyPrint: https://doc.courtbouillon.org/weasyprint/stable/"""
+
+
+class PangoMissing(RuntimeError):
+    """The system library that sets text is not there; the message says how to install it."""
+
+    def __init__(self, why: OSError) -> None:
+        super().__init__(f"{_PANGO}\n(it said: {why})")
+
+
+def to_pdf(book: Book, gallery: Gallery, theme: Theme, date: str) -> bytes:
+    """The book as a PDF, the same bytes for the same arguments.
+
+    ``date`` is the edition's date, "2026-05-01"; text that is no date counts as none. Raises
+    `PangoMissing`, and `Refused` when the theme asks for something that is not its own.
+    """
+    with _dated(date):
+        engine = _Engine(_weasyprint(), gallery, theme)
+        document, html = _fitted(engine, book, gallery, theme)
+        seal = hashlib.sha256(html.encode())
+        for art in gallery.arts:
+            seal.update(art.svg.encode())
+        seal.update(theme.digest.encode())
+        pdf: bytes = document.write_pdf(
+            pdf_tags=True, pdf_identifier=seal.hexdigest()[:32].encode()
+        )
+        return pdf
+
+
+def _fitted(engine: _Engine, book: Book, gallery: Gallery, theme: Theme) -> tuple[Any, str]:
+    """Lay out plainly, measure, lay out to fit; with more room to spare where that ran over."""
+    layout = {page.id: Arrangement(0, rest_style=Style.ONE, pages=2) for page in book.concepts}
+    document = engine.lay_out(book_html(book, gallery, layout, theme, concepts_only=True))
+    measured = {page.id: _measure(document, page, gallery) for page in book.concepts}
+    slack = dict.fromkeys(layout, 0)
+    page_room = room(book.paper)
+    for _ in _SLACKS:
+        layout = {id_: arrange(m, page_room - _SLACKS[slack[id_]]) for id_, m in measured.items()}
+        html = book_html(book, gallery, layout, theme)
+        document = engine.lay_out(html)
+        over = [id_ for id_ in layout if _pages_of(document, id_) > layout[id_].pages]
+        if not any(slack[id_] + 1 < len(_SLACKS) for id_ in over):
+            break
+        slack |= {id_: min(slack[id_] + 1, len(_SLACKS) - 1) for id_ in over}
+    return document, html
+
+
+class _Engine:
+    """The layout engine with our fetcher, and its pictures parsed once for all passes."""
+
+    def __init__(self, weasyprint: Any, gallery: Gallery, theme: Theme) -> None:
+        pictures = {art.id: art.svg for art in gallery.arts}
+        self._html = weasyprint.HTML
+        self._fatal: type[BaseException] = weasyprint.urls.FatalURLFetchingError
+        self._fetcher = _fetcher(weasyprint, theme, pictures)
+        self._cache: dict[str, Any] = {}
+
+    def lay_out(self, html: str) -> Any:
+        page = self._html(string=html, base_url="stemline:theme/", url_fetcher=self._fetcher)
+        try:
+            return page.render(cache=self._cache)
+        except self._fatal as why:
+            raise Refused(str(why.__cause__ or why)) from why
+
+
+def _fetcher(weasyprint: Any, theme: Theme, pictures: Mapping[str, str]) -> Any:
+    """A fetcher that opens nothing by itself: every address goes through `answer`."""
+    urls = weasyprint.urls
+
+    class Fetcher(urls.URLFetcher):  # type: ignore[misc]
+        def fetch(self, url: str, headers: Mapping[str, str] | None = None) -> Any:
+            body, media = answer(url, theme, pictures)
+            return urls.URLFetcherResponse(url, body, {"Content-Type": media})
+
+    return Fetcher(allowed_protocols=(), allow_redirects=False, fail_on_errors=True)
+
+
+def _measure(document: Any, page: ConceptPage, gallery: Gallery) -> Measures:
+    """The heights of a concept's parts in a plain layout: all dress-ups overleaf, one a row."""
+    heights = _heights(document)
+
+    above = max(
+        (heights[f"{e.id}-row"] - heights[f"{e.id}-beside"] for e in page.dressups), default=0.0
+    )
+    picture = max((gallery.art(e.id).height for e in page.dressups), default=0.0)
+    rows = {style: above + picture * style.factor for style in (Style.THREE, Style.TWO)}
+    rows[Style.ONE] = max((heights[f"{e.id}-row"] for e in page.dressups), default=0.0)
+    return Measures(
+        dressups=len(page.dressups),
+        fixed=heights.get(f"{page.id}-fixed", 0.0),
+        casting=heights.get(f"{page.id}-casting", 0.0),
+        head=heights.get(f"{page.id}-head", 0.0),
+        row=rows,
+    )
+
+
+def _heights(document: Any) -> dict[str, float]:
+    """Height in points of every element that has an id, its pieces on several pages added up."""
+    heights: dict[str, float] = {}
+    for page in document.pages:
+        for id_, (_, top, _, bottom) in page.anchors.items():
+            heights[id_] = heights.get(id_, 0.0) + (bottom - top) * POINTS
+    return heights
+
+
+def _pages_of(document: Any, id_: str) -> int:
+    """On how many pages a piece of the concept's article stands."""
+    return sum(f"{id_}-all" in page.anchors for page in document.pages)
+
+
+@contextmanager
+def _dated(date: str) -> Iterator[None]:
+    """The edition's date as the only clock the engine sees, for as long as it writes."""
+    try:
+        seconds = int(datetime.fromisoformat(date).replace(tzinfo=UTC).timestamp())
+    except ValueError:
+        seconds = 0
+    before = os.environ.get("SOURCE_DATE_EPOCH")
+    os.environ["SOURCE_DATE_EPOCH"] = str(max(seconds, 0))
+    try:
+        yield
+    finally:
+        if before is None:
+            del os.environ["SOURCE_DATE_EPOCH"]
+        else:
+            os.environ["SOURCE_DATE_EPOCH"] = before
+
+
+def _weasyprint() -> Any:
+    try:
+        import weasyprint
+        import weasyprint.urls
+    except OSError as why:
+        raise PangoMissing(why) from why
+    return weasyprint

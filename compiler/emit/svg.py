@@ -1,0 +1,149 @@
+"""Scene to SVG: a translation, nothing else. Lengths are points; words are drawn as outlines."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Any, assert_never
+
+from svgwrite.container import Group
+from svgwrite.drawing import Drawing
+from svgwrite.path import Path as PathElement
+from svgwrite.shapes import Circle, Rect
+
+from stemline.draw.metrics import Face, faces
+from stemline.draw.scene import Disc, Item, Plate, Polygon, Scene, Stroke, TextRun
+from stemline.football.paths import Line, Point, Segment
+from stemline.theme import Look, Pen, Theme
+
+_DIGITS = 2
+"""Decimals of a point: a hundredth is finer than any printer."""
+
+
+def to_svg(scene: Scene, theme: Theme) -> str:
+    """The scene as one SVG document. It prints at ``scene.scale`` points to the yard."""
+    page = _Page(scene, theme)
+    wide, tall = _number(scene.width), _number(scene.height)
+    drawing = Drawing(size=(f"{wide}pt", f"{tall}pt"), viewBox=f"0 0 {wide} {tall}", debug=False)
+    drawing["role"] = "img"
+    drawing.set_desc(scene.title, scene.description)
+    for layer in scene.layers:
+        group = Group(class_=layer.name, debug=False)
+        for item in layer.items:
+            for element in page.elements(item):
+                group.add(element)
+        drawing.add(group)
+    return str(drawing.tostring())
+
+
+class _Page:
+    """Turns items into elements; yards become points from the frame's top left corner."""
+
+    def __init__(self, scene: Scene, theme: Theme) -> None:
+        self._scale = scene.scale
+        self._left, self._top = scene.frame.left, scene.frame.top
+        self._look: Look = theme.look(scene.size)
+        self._faces: dict[str, Face] = faces(theme)
+
+    def elements(self, item: Item) -> list[Any]:
+        match item:
+            case Stroke():
+                return self._stroke(item)
+            case Disc():
+                x, y = self._at(item.centre)
+                r = _round(item.radius * self._scale)
+                return [Circle((x, y), r, debug=False, **self._paint(item.style))]
+            case Plate():
+                x, y = self._at(Point(item.box.left, item.box.top))
+                size = (self._length(item.box.width), self._length(item.box.height))
+                corner = self._length(item.corner)
+                round_ = {"rx": corner, "ry": corner} if corner else {}
+                return [Rect((x, y), size, debug=False, **round_, **self._paint(item.style))]
+            case Polygon():
+                return [_path(self._closed(item.points), self._paint(item.style))]
+            case TextRun():
+                return self._text(item)
+            case _:
+                assert_never(item)
+
+    def _stroke(self, item: Stroke) -> list[Any]:
+        pen = self._look.pens[item.style]
+        made = []
+        if item.segments:
+            made.append(_path(self._line(item.segments), {"fill": "none", **_pen(pen)}))
+        if item.head:
+            made.append(_path(self._closed(item.head), {"fill": _grey(pen.grey)}))
+        return made
+
+    def _text(self, item: TextRun) -> list[Any]:
+        kind = self._look.types[item.style]
+        face = self._faces[kind.face]
+        x, y = (item.at.x - self._left) * self._scale, (self._top - item.at.y) * self._scale
+        parts: list[str] = []
+        for letter in item.text:
+            glyph = face.glyph(letter)
+            for verb, points in glyph.outline:
+                ends = " ".join(
+                    f"{_number(x + px * kind.points)} {_number(y - py * kind.points)}"
+                    for px, py in points
+                )
+                parts.append(verb + ends)
+            x += glyph.advance * kind.points
+        return [_path("".join(parts), {"fill": _grey(kind.grey)})] if parts else []
+
+    def _line(self, segments: Iterable[Segment]) -> str:
+        parts: list[str] = []
+        at: Point | None = None
+        for piece in segments:
+            if piece.start != at:
+                parts.append(f"M{self._pair(piece.start)}")
+            if isinstance(piece, Line):
+                parts.append(f"L{self._pair(piece.end)}")
+            else:
+                parts.append(f"Q{self._pair(piece.corner)} {self._pair(piece.end)}")
+            at = piece.end
+        return "".join(parts)
+
+    def _closed(self, points: Iterable[Point]) -> str:
+        return "M" + "L".join(self._pair(p) for p in points) + "Z"
+
+    def _paint(self, style: str) -> dict[str, Any]:
+        ground = self._look.grounds[style]
+        fill = "none" if ground.fill is None else _grey(ground.fill)
+        return {"fill": fill, **(_pen(ground.edge) if ground.edge else {})}
+
+    def _at(self, p: Point) -> tuple[float, float]:
+        return _round((p.x - self._left) * self._scale), _round((self._top - p.y) * self._scale)
+
+    def _length(self, yards: float) -> float:
+        return _round(yards * self._scale)
+
+    def _pair(self, p: Point) -> str:
+        x, y = self._at(p)
+        return f"{x:g} {y:g}"
+
+
+def _pen(pen: Pen) -> dict[str, Any]:
+    dash = {"stroke_dasharray": " ".join(_number(d) for d in pen.dash)} if pen.dash else {}
+    return {
+        "stroke": _grey(pen.grey),
+        "stroke_width": _round(pen.weight),
+        "stroke_linejoin": "round",
+        **dash,
+    }
+
+
+def _path(d: str, paint: dict[str, Any]) -> PathElement:
+    return PathElement(d, debug=False, **paint)
+
+
+def _grey(grey: float) -> str:
+    level = round(255 * min(1.0, max(0.0, grey)))
+    return f"#{level:02x}{level:02x}{level:02x}"
+
+
+def _round(value: float) -> float:
+    return round(value, _DIGITS) + 0.0
+
+
+def _number(value: float) -> str:
+    return f"{_round(value):g}"

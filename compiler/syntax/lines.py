@@ -1,0 +1,179 @@
+"""The shapes of lines: which words open or part a line in each kind of block.
+
+This table is all the parser knows of the notation's vocabulary. A word listed here is a keyword
+in its place only; anywhere else it is an ordinary word, and in quotes it is one everywhere.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Line:
+    """One shape of line: the word it turns on, a correct line, the connectors it knows."""
+
+    word: str
+    example: str
+    connectors: frozenset[str] = frozenset()
+
+
+@dataclass(frozen=True)
+class Kind:
+    """One kind of block.
+
+    ``header`` is a correct header line; ``join`` the connector a header may hold ("" for none);
+    ``reserved`` are labels that are part of the notation but not read yet; ``bare`` tells that
+    a block without a line still says something.
+    """
+
+    header: str
+    labels: Mapping[str, Line]
+    verbs: Mapping[str, Line]
+    join: str = ""
+    join_required: bool = False
+    reserved: frozenset[str] = frozenset()
+    bare: bool = False
+
+    @property
+    def example(self) -> str:
+        """A correct line of such a block."""
+        return next(iter((self.verbs or self.labels).values())).example
+
+
+def _line(word: str, example: str, connectors: str = "") -> Line:
+    return Line(word, example, frozenset(connectors.split()))
+
+
+def _table(*lines: Line) -> dict[str, Line]:
+    return {line.word: line for line in lines}
+
+
+_SAY = _line("say", 'say "Over sets the depth; under runs off his heels."')
+_CAUTION = _line("caution", 'caution "No contact in this drill."')
+_SAYS = _line("says", 'over says "Set the depth at six."')
+
+_CONCEPT_LABELS = (
+    _line("family", "family Shallow Crossers"),
+    _line("read", "read flat on quick > near with dig on 3 > top on reset", "on with"),
+    _line("pressure", "pressure flat on quick > near with dig > far", "on with"),
+    _line("feet", "feet quick, 3, reset"),
+    _line("spot", "spot near is low, away from settle", "is"),
+    _line("claims", "claims high-low dig above near on hook defender", "above on"),
+    _line("pair", "pair dig above near on hook defender", "above on"),
+    _line("needs", "needs under within 6 of tackle at snap", "within of at"),
+    _line("pick", "pick field"),
+    _line("alert", "alert clear on corner", "on"),
+    _line("protect", "protect six slide"),
+    _SAY,
+    _CAUTION,
+)
+_CONCEPT_VERBS = (
+    _line("is", "settle is strong #2"),
+    _line("runs", "settle runs sit 8 over ball"),
+    _line("blocks", "flat blocks edge"),
+    _line("moves", "under moves across"),
+    _line("decides", "clear decides at 6 on corner", "on"),
+    _SAYS,
+)
+_NOT_READ_YET = frozenset({"key", "give", "pull", "throw", "join"})
+
+KINDS: Mapping[str, Kind] = {
+    "playbook": Kind(
+        header="playbook Saltmarsh Herons",
+        labels=_table(
+            _line("version", "version 1"),
+            _line("code", "code canadian amateur"),
+            _line("season", "season 2026"),
+            _line("house", "house numbers is 9", "is"),
+            _line("quarterback", "quarterback right"),
+            _line("picture", "picture middle"),
+            _SAY,
+            _CAUTION,
+        ),
+        verbs={},
+        bare=True,
+    ),
+    "personnel": Kind(
+        header="personnel Twelve",
+        labels=_table(_SAY),
+        verbs=_table(_line("is", "X is wideout"), _SAYS),
+    ),
+    "formation": Kind(
+        header="formation Quads Tight extends Quads",
+        labels=_table(
+            _line("line", "line LT, LG, C, RG, RT"),
+            _line("people", "people Twelve"),
+            _SAY,
+        ),
+        verbs=_table(_line("at", "X at call, 2 inside numbers, on line"), _SAYS),
+        join="extends",
+    ),
+    "motion": Kind(
+        header="motion Jet",
+        labels=_table(_line("snap", "snap running"), _SAY),
+        verbs=_table(
+            _line("moves", "Z moves to away, 2 outside tackle"), _line("starts", "Z starts 1.5")
+        ),
+    ),
+    "route": Kind(
+        header="route Dig",
+        labels=_table(
+            _line("depth", "depth 12"),
+            _line("stroke", "stroke up 12 then in 8"),
+            _line("decides", "decides at 6 on corner", "on"),
+            _SAY,
+        ),
+        verbs={},
+    ),
+    "concept": Kind(
+        header="concept Crossers",
+        labels=_table(*_CONCEPT_LABELS),
+        verbs=_table(*_CONCEPT_VERBS),
+        reserved=_NOT_READ_YET,
+    ),
+    "tag": Kind(
+        header="tag Wheel for Crossers",
+        labels=_table(
+            *_CONCEPT_LABELS,
+            _line("keeps", "keeps read, feet"),
+            _line("swap", "swap over with under", "with"),
+        ),
+        verbs=_table(*_CONCEPT_VERBS),
+        join="for",
+        join_required=True,
+        reserved=_NOT_READ_YET,
+    ),
+    "dress": Kind(
+        header="dress Crossers",
+        labels=_table(
+            _line("in", "in Quads, Trips motion Jet", "motion"),
+            _line("with", "with Wheel + Return"),
+            _line("to", "to right, left"),
+            _line("motion", "motion Jet"),
+            _line("from", "from left hash, middle"),
+            _line("against", "against zone, off"),
+            _line("never", "never in Quads with Wheel, Wheel + Return", "in with to motion"),
+            _line("only", "only in Quads with Wheel", "in with to motion"),
+            _line("call", "call Quads Crossers Wheel as Comet", "as"),
+            _SAY,
+        ),
+        verbs={},
+    ),
+}
+
+KINDS_NOT_READ_YET = frozenset({"run", "protection", "look", "week"})
+"""Blocks of these kinds are part of the notation; they are stepped over with a warning."""
+
+JOINS = frozenset(kind.join for kind in KINDS.values() if kind.join)
+
+
+def holders(word: str) -> tuple[str, ...]:
+    """The kinds of block in which ``word`` is a label or a verb, in the order of the table."""
+    return tuple(k for k, kind in KINDS.items() if word in kind.labels or word in kind.verbs)
+
+
+def joined_by(word: str) -> str:
+    """The kind of block whose header knows ``word``."""
+    return next(k for k, kind in KINDS.items() if kind.join == word)

@@ -1,0 +1,180 @@
+"""Text to Tree.
+
+The file is cut at its column-one lines and each block parsed alone. Inside a block the parser
+recovers at the end of a line: what it built of a bad line is thrown away and ``_JUNK`` put in
+its place, which the grammar takes as a line (panic mode). So a mistake costs one line, and
+every line of every block is looked at.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+from lark import Lark, Token, Transformer, UnexpectedToken
+from lark.parsers.lalr_parser_state import ParserState
+
+from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.source import Source
+from stemline.syntax.cutting import Cut, Cutter
+from stemline.syntax.lexer import Margins, Places, Report
+from stemline.syntax.lines import KINDS
+from stemline.syntax.mistakes import explain
+from stemline.syntax.tree import (
+    Block,
+    Document,
+    Fact,
+    Link,
+    Linked,
+    Mark,
+    Phrase,
+    Series,
+    Value,
+)
+
+
+def parse(source: Source) -> tuple[Document, tuple[Diagnostic, ...]]:
+    """The blocks and comments of a file, and its mistakes in order of place, one a line at most.
+
+    A block whose header gives no name is left out; so is a line that could not be read.
+    """
+    found: dict[int, Diagnostic] = {}
+
+    def report(mistake: Diagnostic) -> None:
+        found.setdefault(mistake.span.line, mistake)
+
+    cutter = Cutter(source, report)
+    blocks = [_block(cut, source.name, report) for cut in cutter.cuts()]
+    document = Document(source, tuple(b for b in blocks if b), tuple(cutter.comments))
+    return document, tuple(found[line] for line in sorted(found))
+
+
+def _block(cut: Cut, source: str, report: Report) -> Block | None:
+    block = _run(cut, source, report)
+    if block is None:
+        return None
+    shape = KINDS[cut.kind]
+    if not block.name.text.strip():
+        report(diagnose("E202", block.name.span, kind=cut.kind, example=shape.header))
+        return None
+    if shape.join_required and not block.joins:
+        header = shape.header
+        report(diagnose("E210", block.span, kind=cut.kind, join=shape.join, example=header))
+    if not (cut.said or shape.bare):
+        report(diagnose("E203", block.span, kind=cut.kind, example=shape.example))
+    return replace(block, kind=cut.kind)
+
+
+def _run(cut: Cut, source: str, report: Report) -> Block | None:
+    """The parser's run over one block; it is fed by hand, so that it can recover by line."""
+    lark = _lark().parse_interactive(cut.text)
+    lexer, state = lark.lexer_thread, lark.parser_state
+    assert lexer.state is not None
+    lexer.state.line_ctr.line = cut.line
+    placed = Places(source, cut.kind, report).process(lexer.lexer.lex(lexer.state, state))
+    tokens = Margins(source, report).process(placed)
+    line: list[Token] = []  # what the parser took of the line so far
+    for token in tokens:
+        try:
+            state.feed_token(token)
+        except UnexpectedToken:
+            report(explain(line, token, cut.kind, source))
+            _drop(state, line, _end(token, tokens))
+            line.clear()
+        else:
+            if token.type in ("_NL", "_INDENT"):
+                line.clear()
+            else:
+                line.append(token)
+    block: Block | None = state.feed_token(Token("$END", ""), is_end=True)
+    return block
+
+
+def _end(token: Token, tokens: Iterator[Token]) -> Token:
+    """The end of the line ``token`` stands in."""
+    while token.type != "_NL":
+        token = next(tokens)
+    return token
+
+
+def _drop(state: ParserState[int], line: list[Token], end: Token) -> None:
+    """Takes a line off the parser's stack, up to its ``end``.
+
+    A header is kept as far as it could be read, since the block needs a name; of a fact nothing
+    is kept, since half of a fact may say the opposite.
+    """
+    header = bool(line) and line[0].type == "KIND"
+
+    def takes(kind: str) -> bool:
+        return kind in state.parse_conf.states[state.position]
+
+    while not (takes("_JUNK") or (header and takes("_NL"))):
+        state.state_stack.pop()
+        state.value_stack.pop()
+    if takes("_JUNK"):
+        state.feed_token(Token("_JUNK", ""))
+    state.feed_token(end)
+
+
+class _Builder(Transformer[Token, "Block | None"]):
+    """The tree, built as the parser goes; the value of a token is its `Atom`."""
+
+    def block(self, parts: list[Any]) -> Block | None:
+        head, *facts = parts
+        return replace(head, facts=tuple(facts)) if head else None
+
+    def head(self, parts: list[Any]) -> Block | None:
+        if not parts:
+            return None
+        kind, name, join = parts
+        end = join.value if join else name
+        joins = (join,) if join else ()
+        return Block(kind.value.word, name, joins, (), kind.value.span.to(end.span))
+
+    def labelled(self, parts: list[Any]) -> Fact:
+        label, value, guard = parts
+        span = label.value.span.to((guard or value).span)
+        return Fact(label.value, (), None, value, guard, span)
+
+    def said(self, parts: list[Any]) -> Fact:
+        subject, verb, value, guard = parts
+        span = subject[0].span.to((guard or value).span)
+        return Fact(None, subject, verb.value, value, guard, span)
+
+    def subject(self, parts: list[Phrase]) -> tuple[Phrase, ...]:
+        return tuple(parts)
+
+    def phrase(self, parts: list[Token]) -> Phrase:
+        return Phrase(tuple(token.value for token in parts))
+
+    def linked(self, parts: list[Any]) -> Linked:
+        return Linked(parts[0], tuple(parts[1:]))
+
+    def link(self, parts: list[Any]) -> Link:
+        return Link(parts[0].value, parts[1])
+
+    join = link
+
+    def order(self, parts: list[Value]) -> Series:
+        return Series(Mark.ORDER, tuple(parts))
+
+    def then(self, parts: list[Value]) -> Series:
+        return Series(Mark.THEN, tuple(parts))
+
+    def also(self, parts: list[Value]) -> Series:
+        return Series(Mark.AND, tuple(parts))
+
+    def choice(self, parts: list[Value]) -> Series:
+        return Series(Mark.OR, tuple(parts))
+
+    def together(self, parts: list[Value]) -> Series:
+        return Series(Mark.TOGETHER, tuple(parts))
+
+
+@cache
+def _lark() -> Lark:
+    grammar = files("stemline.grammar").joinpath("stemline.lark").read_text("utf-8")
+    return Lark(grammar, start="block", parser="lalr", lexer="basic", transformer=_Builder())

@@ -1,0 +1,74 @@
+"""A book's page models as plain text, one line a thing, for snapshots that read well."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from stemline.book.model import Book, ConceptPage, IndexGroup, Look, Note
+
+
+def book_text(book: Book) -> str:
+    return "\n".join(_lines(book)) + "\n"
+
+
+def _lines(book: Book) -> Iterator[str]:
+    yield f"title: {book.title}"
+    yield f"footer: {book.footer} | {book.caution}"
+    yield f"cover: {book.cover.team} / {book.cover.season} / {book.cover.code}"
+    yield f"  {book.cover.edition}"
+    yield f"  {book.cover.about}"
+    yield from (f"  says {line}" for line in book.cover.says)
+    yield from (f"  caution {line}" for line in book.cover.cautions)
+    yield "reading:"
+    yield from (f"  {symbol.id} {symbol.caption}" for symbol in book.reading.symbols)
+    yield from (f"  {note.label}" for note in book.reading.notes)
+    yield "care:"
+    yield from (f"  {level.number} {level.name}: {level.full}" for level in book.care.levels)
+    yield from (f"  {_note(note)}" for note in book.care.notes)
+    for section in book.sections:
+        yield f"section {section.family}"
+        for page in section.concepts:
+            yield from _concept(page)
+    yield f"index, {book.index.columns} columns"
+    yield from (f"  {line.call} -> {line.id}" for line in book.index.calls)
+    yield from _groups("formation", book.index.formations)
+    yield from _groups("tag", book.index.tags)
+
+
+def _concept(page: ConceptPage) -> Iterator[str]:
+    opens = " (opens its family)" if page.opens else ""
+    yield f"  concept {page.name} [{page.id}]{opens}: {page.serves}"
+    yield f"    base {page.base.call} [{page.base.id}] {page.drawn}"
+    yield f"    columns {' | '.join(page.columns)}"
+    for row in page.rows:
+        changes = " / ".join(_note(note) for note in row.changes)
+        yield f"    {' | '.join(row.men)} : {row.role} : {row.job} : {changes}"
+    if page.line:
+        yield f"    line : {page.line.protection} : {page.line.job}"
+    if page.quarterback:
+        qb = page.quarterback
+        for stop in qb.stops:
+            yield f"    on {stop.name} ({stop.words}): {', '.join(map(_look, stop.looks))}"
+        yield f"    then {', '.join(map(_look, qb.loose))}"
+        yield f"    pressure {', '.join(map(_look, qb.pressure))}; skips {', '.join(qb.skipped)}"
+        yield from (f"    {_note(note)}" for note in qb.notes)
+    yield from (f"    says {line}" for line in page.says)
+    yield from (f"    tag {_note(note)}" for note in page.tags)
+    yield from (f"    caution {line}" for line in page.cautions)
+    for entry in page.dressups:
+        yield f"    dressed {entry.call} [{entry.id}]"
+        yield from (f"      {_note(note)}" for note in entry.changes)
+
+
+def _groups(kind: str, groups: tuple[IndexGroup, ...]) -> Iterator[str]:
+    for group in groups:
+        yield f"  {kind} {group.title}: {', '.join(line.id for line in group.lines)}"
+
+
+def _look(look: Look) -> str:
+    partner = f" with {look.partner}" if look.partner else ""
+    return f"{look.number} {look.target} {look.men}{partner}"
+
+
+def _note(note: Note) -> str:
+    return f"{note.label}: {note.words}"

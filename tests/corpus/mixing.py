@@ -1,0 +1,78 @@
+"""A mistake set into a small correct playbook: what the corpus and the errors page are run with.
+
+A case holds only the blocks that matter. The rest comes from the base; a block of the case takes
+the place of the base's block of the same kind and name. A case that opens with a playbook block,
+or is said to stand alone, is compiled by itself.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from pathlib import Path
+
+from stemline.compile import compile_texts
+from stemline.diagnostics.model import Diagnostic
+from stemline.diagnostics.render import in_order, render
+from stemline.source import Source
+
+CORPUS = Path(__file__).parent
+_HEADER = re.compile(r"^[^\s/].*$", re.MULTILINE)
+
+
+@dataclass(frozen=True)
+class Outcome:
+    """What the compiler said: every diagnostic as it was found, and the print-out."""
+
+    found: tuple[Diagnostic, ...]
+    shown: str
+
+    @property
+    def codes(self) -> list[str]:
+        """Codes in the order of the print-out."""
+        return [d.code for d in in_order(self.found)]
+
+
+def base() -> tuple[Source, ...]:
+    """The files of the base playbook, named as a coach sees them."""
+    paths = sorted((CORPUS / "base").glob("*.play"))
+    return tuple(Source(f"base/{p.name}", p.read_text("utf-8")) for p in paths)
+
+
+def compile_case(name: str, text: str, *, alone: bool = False) -> Outcome:
+    """The case compiled within the base; ``name`` is its file's name."""
+    case = Source(name, text)
+    rest = () if alone or re.search(r"^playbook\b", text, re.MULTILINE) else _without(text, base())
+    sources = (*rest, case)
+    return outcome(sources, compile_texts(sources, name.removesuffix(".play")).diagnostics)
+
+
+def outcome(sources: Iterable[Source], found: Iterable[Diagnostic]) -> Outcome:
+    found = tuple(found)
+    return Outcome(found, render(found, {s.name: s for s in sources}))
+
+
+def _without(text: str, sources: Iterable[Source]) -> tuple[Source, ...]:
+    """The sources less every block that ``text`` says itself, each other line in its place."""
+    mine = {_block(line) for line in _HEADER.findall(text)}
+    kept = []
+    for source in sources:
+        lines, out = [], False
+        for line in source.lines:
+            if _HEADER.match(line):
+                out = _block(line) in mine
+            lines.append("" if out else line)
+        kept.append(Source(source.name, "\n".join(lines)))
+    return tuple(kept)
+
+
+def _block(header: str) -> str:
+    """A header without its comment and what it extends."""
+    return re.split(r" extends |//", header)[0].strip()
+
+
+def compiled_with_base(name, body):
+    alone = "// alone" in body
+    o = compile_case(name, body, alone=alone)
+    return o.shown, None, o.found

@@ -1,0 +1,77 @@
+"""Templates see frozen page models, in a sandbox, and all text is escaped."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from jinja2 import UndefinedError
+from jinja2.exceptions import SecurityError
+
+from stemline.book.fit import Arrangement
+from stemline.book.model import Book
+from stemline.emit.fetch import theme_folder
+from stemline.emit.gallery import Gallery
+from stemline.emit.html import book_html, environment
+from stemline.theme import Theme
+
+
+def render(text: str, tmp_path: Path, **values: object) -> str:
+    (tmp_path / "page.jinja").write_text(text, encoding="utf-8")
+    return environment(tmp_path).get_template("page.jinja").render(**values)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "{{ names.append('x') }}",
+        "{{ by_id.update({'a': 'b'}) }}",
+        "{{ book.__class__.__mro__ }}",
+        "{{ ''.__class__ }}",
+        "{{ '{0.__class__}'.format(book) }}",
+    ],
+)
+def test_the_sandbox_refuses(text: str, tmp_path: Path, book: Book) -> None:
+    with pytest.raises((SecurityError, UndefinedError)):
+        render(text, tmp_path, names=["a"], by_id={}, book=book)
+
+
+def test_a_page_model_cannot_be_set(tmp_path: Path, book: Book) -> None:
+    with pytest.raises(Exception, match="cannot assign|can only"):
+        render("{% set book.title = 'x' %}", tmp_path, book=book)
+
+
+def test_a_name_that_is_not_there_is_an_error(tmp_path: Path) -> None:
+    with pytest.raises(UndefinedError):
+        render("{{ nobody }}", tmp_path)
+
+
+def test_templates_come_from_the_theme_alone(tmp_path: Path) -> None:
+    from jinja2 import TemplateNotFound
+
+    with pytest.raises(TemplateNotFound):
+        render("{% include '../../etc/passwd' %}", tmp_path)
+
+
+def test_words_are_escaped(book: Book, gallery: Gallery, theme: Theme) -> None:
+    cover = replace(book.cover, team="<b>Herons</b> & Co")
+    layout = {page.id: Arrangement(len(page.dressups)) for page in book.concepts}
+    html = book_html(replace(book, cover=cover), gallery, layout, theme)
+    assert "<b>Herons</b>" not in html
+    assert "&lt;b&gt;Herons&lt;/b&gt; &amp; Co" in html
+
+
+def test_the_measuring_pass_leaves_the_frame_out(
+    book: Book, gallery: Gallery, theme: Theme
+) -> None:
+    layout = {page.id: Arrangement(len(page.dressups)) for page in book.concepts}
+    html = book_html(book, gallery, layout, theme, concepts_only=True)
+    assert "Contents" not in html
+    assert "Index by call" not in html
+    assert html.count('class="concept"') == len(book.concepts)
+
+
+def test_the_theme_has_its_templates(theme: Theme) -> None:
+    names = {file.name for file in theme_folder(theme).iterdir()}
+    assert {"book.html.jinja", "concept.html.jinja", "macros.html.jinja", "book.css"} <= names

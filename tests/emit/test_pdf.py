@@ -1,0 +1,252 @@
+"""The book as a PDF: what can be read back from it."""
+
+from __future__ import annotations
+
+import builtins
+import io
+import os
+import re
+import shutil
+from collections.abc import Iterator
+from dataclasses import replace
+from importlib.resources import files
+from pathlib import Path
+from typing import Any
+
+import pytest
+from conftest import CAPTIONS, gallery_of
+from pypdf import PdfReader
+
+from stemline.book.model import Book, Edition, Paper
+from stemline.book.pages import make_book
+from stemline.emit import html as html_module
+from stemline.emit.fetch import Refused
+from stemline.emit.gallery import Gallery
+from stemline.emit.pdf import PangoMissing, to_pdf
+from stemline.football.play import Season
+from stemline.theme import Theme
+
+Outline = list[tuple[int, str, int]]
+"""Level, title and page number from 1."""
+
+
+@pytest.fixture(scope="session")
+def reader(pdf: bytes) -> PdfReader:
+    return PdfReader(io.BytesIO(pdf))
+
+
+@pytest.fixture(scope="session")
+def texts(reader: PdfReader) -> list[str]:
+    return [page.extract_text() for page in reader.pages]
+
+
+def outline(reader: PdfReader) -> Outline:
+    def walk(items: list[Any], level: int) -> Iterator[tuple[int, str, int]]:
+        for item in items:
+            if isinstance(item, list):
+                yield from walk(item, level + 1)
+            else:
+                number = reader.get_destination_page_number(item)
+                yield level, item.title, -1 if number is None else number + 1
+
+    return list(walk(reader.outline, 1))
+
+
+def lines(text: str) -> list[str]:
+    return [line.strip() for line in text.split("\n")]
+
+
+def caption_pages(call: str, texts: list[str], index_from: int) -> list[int]:
+    """Pages before the index where the call stands as a caption, alone on its line."""
+    spot = r"(?: from the (?:middle of the field|(?:left|right) hash))?"
+    pattern = re.compile(re.escape(call) + spot)
+    return [
+        number
+        for number, text in enumerate(texts[: index_from - 1], 1)
+        if any(pattern.fullmatch(line) for line in lines(text))
+    ]
+
+
+def test_every_call_is_printed_whole(season: Season, texts: list[str]) -> None:
+    for play in season.plays:
+        assert any(play.call.spoken in text for text in texts), play.call.spoken
+
+
+def test_the_index_gives_the_page_where_the_caption_stands(
+    season: Season, reader: PdfReader, texts: list[str]
+) -> None:
+    starts = {title: page for _, title, page in outline(reader)}
+    index_from = starts["Index"]
+    index = "\n".join(texts[index_from - 1 :])
+    for play in season.plays:
+        call = play.call.spoken
+        (page,) = caption_pages(call, texts, index_from)
+        printed = re.findall(rf"^{re.escape(call)}\s+(\d+)$", index, re.MULTILINE)
+        tags = len(play.call.tags)
+        assert printed == [str(page)] * (2 + tags), call
+
+
+def test_the_outline_goes_from_family_to_concept_to_call(
+    book: Book, reader: PdfReader, texts: list[str]
+) -> None:
+    found = outline(reader)
+    assert [t for level, t, _ in found if level == 1] == [
+        "Contents", "Contact and care", "How to read these pictures",
+        "crossing", "quick game", "Index",
+    ]
+    assert [t for level, t, _ in found if level == 2] == [
+        "Crossers", "High Low", "Stick", "Sprint Out",
+        "Index by call", "Index by formation", "Index by tag",
+    ]
+    calls = [e.call for page in book.concepts for e in page.entries]
+    assert [t for level, t, _ in found if level == 3] == calls
+    for _, title, page in found:
+        assert title in texts[page - 1]
+
+
+def test_contents_gives_each_concepts_page(
+    book: Book, reader: PdfReader, texts: list[str]
+) -> None:
+    starts = {title: page for _, title, page in outline(reader)}
+    contents = texts[starts["Contents"] - 1]
+    for concept in book.concepts:
+        line = re.search(rf"^{concept.name} .*?(\d+)$", contents, re.MULTILINE)
+        assert line is not None
+        assert int(line[1]) == starts[concept.name]
+
+
+def test_no_page_is_empty_and_each_has_its_footer(texts: list[str]) -> None:
+    assert "revision 4f2c9e1" in texts[0]
+    for number, text in enumerate(texts[1:], 2):
+        assert "Saltmarsh Herons · 2026 · revision 4f2c9e1 · 2026-05-01" in text
+        assert "A planning aid." in text
+        assert str(number) in lines(text)
+        assert len(text) > 300
+
+
+def test_links_lead_inside_the_book(reader: PdfReader) -> None:
+    for page in reader.pages:
+        for annotation in page.get("/Annots", ()):
+            assert "/URI" not in annotation.get_object().get("/A", {})
+    assert sum(len(page.get("/Annots", ())) for page in reader.pages) > 60
+
+
+def test_pictures_have_words_and_the_document_a_language(
+    season: Season, reader: PdfReader
+) -> None:
+    alts = set(_alts(reader.trailer["/Root"]["/StructTreeRoot"]))
+    expected = {f"a picture called call-{i}" for i in range(1, len(season.plays) + 1)}
+    assert expected <= alts
+    assert reader.trailer["/Root"]["/Lang"] == "en"
+    assert reader.metadata is not None
+    assert reader.metadata.title == "Saltmarsh Herons 2026 playbook"
+
+
+def _alts(node: Any) -> Iterator[str]:
+    node = node.get_object()
+    if isinstance(node, list):
+        for child in node:
+            yield from _alts(child)
+    elif isinstance(node, dict):
+        if "/Alt" in node:
+            yield str(node["/Alt"])
+        if "/K" in node:
+            yield from _alts(node["/K"])
+
+
+def test_only_the_themes_typeface_is_embedded(reader: PdfReader) -> None:
+    fonts = {
+        str(font.get_object()["/BaseFont"])
+        for page in reader.pages
+        for font in page["/Resources"].get("/Font", {}).values()
+    }
+    assert fonts
+    assert all("stemline" in name for name in fonts)
+
+
+def test_nothing_is_set_below_six_points(reader: PdfReader) -> None:
+    sizes: set[float] = set()
+
+    def visit(text: str, cm: list[float], tm: list[float], font: Any, size: float) -> None:
+        if text.strip():
+            sizes.add(round(abs(size * tm[3] * cm[3]), 2))
+
+    for page in reader.pages:
+        page.extract_text(visitor_text=visit)
+    assert sizes
+    assert min(sizes) >= 6
+
+
+def test_two_runs_give_the_same_bytes(small_season: Season, theme: Theme) -> None:
+    def run() -> bytes:
+        book = make_book(small_season, Edition("a", "2026-05-01"), CAPTIONS)
+        return to_pdf(book, gallery_of(small_season, CAPTIONS), theme, "2026-05-01")
+
+    before = os.environ.get("SOURCE_DATE_EPOCH")
+    assert run() == run()
+    assert os.environ.get("SOURCE_DATE_EPOCH") == before
+
+
+def test_a4_and_a_date_in_words(small_season: Season, theme: Theme) -> None:
+    book = make_book(small_season, Edition("a", "spring", Paper.A4), CAPTIONS)
+    reader = PdfReader(
+        io.BytesIO(to_pdf(book, gallery_of(small_season, CAPTIONS), theme, "spring"))
+    )
+    box = reader.pages[0].mediabox
+    assert (round(box.width), round(box.height)) == (595, 842)
+
+
+def test_an_empty_season_is_a_short_book(season: Season, theme: Theme) -> None:
+    empty = replace(season, plays=(), concepts=())
+    book = make_book(empty, Edition("a", "2026-05-01"), CAPTIONS)
+    made = PdfReader(
+        io.BytesIO(to_pdf(book, gallery_of(empty, CAPTIONS), theme, "2026-05-01"))
+    )
+    assert len(made.pages) == 3
+    assert "Index" not in made.pages[1].extract_text()
+
+
+@pytest.mark.parametrize(
+    "asks",
+    [
+        '<img src="file:///etc/passwd">',
+        '<img src="http://localhost/x.png">',
+        '<link rel="stylesheet" href="file:///etc/passwd">',
+        '<p style="background: url(https://example.org/x.png)">x</p>',
+        '<img src="stemline:theme/../__init__.py">',
+    ],
+)
+def test_a_theme_that_asks_for_more_is_refused(
+    asks: str,
+    small_season: Season,
+    theme: Theme,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    folder = tmp_path / "greedy"
+    shutil.copytree(str(files("stemline.themes") / "plain"), folder)
+    page = folder / "book.html.jinja"
+    page.write_text(page.read_text().replace("<body>", f"<body>{asks}"))
+    monkeypatch.setattr(html_module, "theme_folder", lambda _: folder)
+    book = make_book(small_season, Edition("a", ""), CAPTIONS)
+    with pytest.raises(Refused):
+        to_pdf(book, gallery_of(small_season, CAPTIONS), theme, "")
+
+
+def test_without_pango_the_message_says_what_to_install(
+    book: Book, gallery: Gallery, theme: Theme, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    real = builtins.__import__
+
+    def without_pango(name: str, *args: Any, **kwargs: Any) -> Any:
+        if name.startswith("weasyprint"):
+            raise OSError("cannot load library 'libpango-1.0-0'")
+        return real(name, *args, **kwargs)
+
+    monkeypatch.setattr(builtins, "__import__", without_pango)
+    with pytest.raises(PangoMissing) as caught:
+        to_pdf(book, gallery, theme, "2026-05-01")
+    message = str(caught.value)
+    assert "apt-get install libpango-1.0-0 libpangoft2-1.0-0" in message
+    assert "brew install pango" in message
+    assert "pacman -S mingw-w64-x86_64-pango" in message

@@ -1,0 +1,140 @@
+"""Every mistake of the form that has a code, with the text it is said of."""
+
+from __future__ import annotations
+
+import pytest
+from stemline.diagnostics.catalogue import files, forms
+from stemline.diagnostics.render import render
+from stemline.source import Source
+from stemline.syntax.parser import parse
+from syrupy.assertion import SnapshotAssertion
+
+OTHERS = 110
+"""Codes 100 to 109 speak of files that could not be opened, which this room never does."""
+
+SAMPLES: tuple[tuple[str, str], ...] = (
+    # The marked text stands between ^ and ^; a text without them is marked in its whole first line.
+    ("E110", "concept A\n^\t^x is back"),
+    ("E111", "concept A\n    x is back\n^    " + "y " * 600 + "^"),
+    ("E120", "concept A\n    x is Trips ^&^ Bunch"),
+    ("E120", "concept A\n    x is ^\x07^ back"),
+    ("E120", "^(^concept A\n    x is back"),
+    ("E121", "concept A\n    feet^:^ quick"),
+    ("E121", "concept^:^ A\n    feet quick"),
+    ("E122", "concept A\n    feet quick^;^ 3"),
+    ("E123", "concept A\n    x ^=^ back"),
+    ("E124", "concept A\n    x runs dig ^1,5^"),
+    ("E125", "concept A\n    x runs dig ^-^2"),
+    ("E125", "concept A\n    x runs dig 10^–^12"),
+    ("E126", 'concept A\n    say ^"Over sets the depth.^'),
+    ("E126", "concept A\n    say ^“Over // sets^"),
+    ("E127", "concept A\n    say ^'^Go'"),
+    ("E200", "^concpt^ A\n    x is back"),
+    ("E200", "^Crossers^\n    x is back"),
+    ("W201", "^run^ Counter\n    anything goes: here"),
+    ("E202", "^concept^\n    x is back"),
+    ("E202", "^tag^ for A\n    keeps read"),
+    ("E202", 'concept ^""^\n    x is back'),
+    ("E203", "^concept A^\n\n// nothing\n"),
+    ("E204", "^    x is back^\n    y is back\nconcept A\n    x is back"),
+    ("E205", "concept A\n    x is back\n^s^ettle is strong #2"),
+    ("E205", "concept A\n    x is back\n^keeps^ read, feet"),
+    ("E205", "^settle^ is strong #2"),
+    ("E206", "concept A\n    x is back\n^      ^y is back\n      z is back"),
+    ("E206", "concept A\n    x is back\n^  ^y is back"),
+    ("E207", "concept A^,^ B\n    x is back"),
+    ("E207", "concept Now ^or^ Never\n    x is back"),
+    ("E208", "formation A extends B ^extends^ C\n    X at ball"),
+    ("E209", "formation A ^extends^\n    X at ball"),
+    ("E210", "^tag Wheel^\n    keeps read"),
+    ("E211", "concept A ^extends^ B\n    x is back"),
+    ("E220", "concept A\n    ^reads^ flat > near"),
+    ("E220", "concept A\n    X ^run^ go"),
+    ("E220", "concept A\n    ^something else entirely^"),
+    ("E220", "concept A\n    ^#2 up^"),
+    ("E221", "concept A\n    ^keeps^ read"),
+    ("E221", "concept A\n    X ^at^ numbers"),
+    ("E222", "concept A\n    ^key^ hook defender"),
+    ("E223", "concept A\n    ^feet^"),
+    ("E223", "concept A\n    ^feet^ when zone"),
+    ("E224", "concept A\n    x ^runs^"),
+    ("E224", "concept A\n    x ^runs^ when zone"),
+    ("E225", "concept A\n    ^is^ strong #2"),
+    ("E226", "concept A\n    a ^>^ b runs dig"),
+    ("E226", "concept A\n    a ^or^ b runs dig"),
+    ("E230", "concept A\n    read a ^on^"),
+    ("E230", "concept A\n    read a ^on^ > b"),
+    ("E230", "concept A\n    read a ^with^ on 3"),
+    ("E231", "concept A\n    read ^>^ a"),
+    ("E231", "concept A\n    ^,^ a runs dig"),
+    ("E232", "concept A\n    read a ^>^ > b"),
+    ("E232", "concept A\n    feet quick, 3^,^"),
+    ("E232", "concept A\n    x is back ^or^"),
+    ("E232", "concept A\n    a^,^ runs dig"),
+    ("E232", "concept A\n    x runs up 5 ^then^ when zone"),
+    ("E233", "concept A\n    x runs dig ^when^"),
+    ("E233", "concept A\n    x runs dig ^when^ , zone"),
+    ("E234", "concept A\n    x runs dig when zone ^when^ 3x1"),
+    ("E235", "concept A\n    x ^when^ zone runs dig"),
+    ("E236", "concept A\n    x runs dig when zone ^>^ off"),
+    ("E236", "concept A\n    x runs dig when zone ^then^ off"),
+)
+IDS = [f"{code}-{n}" for n, (code, _) in enumerate(SAMPLES)]
+
+
+def unmarked(sample: str) -> tuple[Source, tuple[int, int, int]]:
+    """The text without its two ^, and the line, column and end they stand at."""
+    before, marked, after = sample.split("^")
+    line = before.count("\n") + 1
+    column = len(before) - (before.rfind("\n") + 1) + 1
+    return Source("test.play", before + marked + after), (line, column, column + len(marked))
+
+
+@pytest.mark.parametrize(("code", "sample"), SAMPLES, ids=IDS)
+def test_the_mistake_is_found_once_and_in_its_place(code: str, sample: str) -> None:
+    source, (line, column, end) = unmarked(sample)
+    _, found = parse(source)
+    assert [(d.code, d.span.line, d.span.column, d.span.end) for d in found] == [
+        (code, line, column, end)
+    ]
+
+
+def test_every_code_has_a_sample() -> None:
+    codes = {code for code in (*files.WORDING, *forms.WORDING) if int(code[1:]) >= OTHERS}
+    assert codes == {code for code, _ in SAMPLES}
+
+
+def test_wording(snapshot: SnapshotAssertion) -> None:
+    printed = []
+    for code, sample in SAMPLES:
+        if code != "E111":
+            source, _ = unmarked(sample)
+            printed.append(render(parse(source)[1], {source.name: source}))
+    assert "".join(printed) == snapshot
+
+
+@pytest.mark.parametrize("wording", [*files.WORDING.values(), *forms.WORDING.values()])
+def test_wording_shows_no_name_of_the_grammar(wording: object) -> None:
+    assert not any(name in str(wording) for name in ("LABEL", "CONN", "_NL", "INDENT", "token"))
+
+
+@pytest.mark.parametrize(
+    ("text", "nearest"),
+    [
+        ("concpt A", ("concept",)),
+        ("concept A\n    reads a > b", ("read",)),
+        ("concept A\n    X run go", ("runs",)),
+        ("concept A\n    over, under block edge", ("blocks",)),
+        ("dress A\n    nver in Quads", ("never",)),
+        ("concept A\n    something else entirely", ()),
+    ],
+)
+def test_nearest_words(text: str, nearest: tuple[str, ...]) -> None:
+    found = [d for d in parse(Source("test.play", text))[1] if d.code != "E203"]
+    assert [d.nearest for d in found] == [nearest]
+
+
+def test_one_mistake_a_line() -> None:
+    text = "concept A\n      x is back\n  read: a > > b = c, when when"
+    _, found = parse(Source("test.play", text))
+    assert [d.span.line for d in found] == [3]
