@@ -46,11 +46,20 @@ def concept_page(
         line=_line(base),
         quarterback=strip(base),
         says=sheet.says,
-        tags=tuple(Note(tag, " ".join(_stop(line) for line in lines)) for tag, lines in sheet.tags),
+        tags=_tags(sheet),
         cautions=_cautions(sheet, plays, season),
         casting=None if merged else casting(columns),
         dressups=entries[1:],
     )
+
+
+def _tags(sheet: ConceptSheet) -> tuple[Note, ...]:
+    """Each tag with the coach's words for it; those without any on one line together."""
+    said = tuple(
+        Note(tag, " ".join(_stop(line) for line in lines)) for tag, lines in sheet.tags if lines
+    )
+    bare = ", ".join(tag for tag, lines in sheet.tags if not lines)
+    return (*said, *((Note("Tags", bare),) if bare else ()))
 
 
 def _serves(sheet: ConceptSheet, plays: tuple[Play, ...]) -> str:

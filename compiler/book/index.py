@@ -1,15 +1,28 @@
-"""The indexes: every call by its name, by its formation and by its tags."""
+"""The indexes: every call by its name, by its formation and by its tags, set in columns.
+
+Columns are filled here and not by the layout engine: they come out equally long over all pages of
+the index, no heading stands last in one, and laying them out costs next to nothing.
+"""
 
 from __future__ import annotations
 
-from stemline.book.model import Index, IndexGroup, IndexLine
+from collections.abc import Iterator
+
+from stemline.book.fit import room
+from stemline.book.model import Index, IndexGroup, IndexItem, IndexLine, Paper
 from stemline.football.play import Play
 
 NARROW = 36
 """Letters of a call that a third of a page holds on one line at the index's size; measured."""
 
+HEAD = 44.0
+"""Points that the heading of the index's first page takes."""
 
-def index(plays: tuple[Play, ...], ids: tuple[str, ...]) -> Index:
+HEIGHTS = {"index": 27.0, "group": 18.0, "call": 12.0}
+"""Points of a column that each kind of line takes."""
+
+
+def index(plays: tuple[Play, ...], ids: tuple[str, ...], paper: Paper) -> Index:
     """The indexes of ``plays``, which stand in the book under ``ids``."""
     lines = tuple(
         IndexLine(play.call.spoken, id_) for play, id_ in zip(plays, ids, strict=True)
@@ -20,13 +33,59 @@ def index(plays: tuple[Play, ...], ids: tuple[str, ...]) -> Index:
         formations.setdefault(play.call.formation, []).append(line)
         for tag in play.call.tags:
             tags.setdefault(tag, []).append(line)
-    longest = max((len(line.call) for line in lines), default=0)
-    return Index(
-        calls=_sorted(lines),
-        formations=_groups(formations),
-        tags=_groups(tags),
-        columns=3 if longest <= NARROW else 2,
+    calls, by_formation, by_tag = _sorted(lines), _groups(formations), _groups(tags)
+    items = (
+        *_items("Index by call", "by-call", (IndexGroup("", calls),)),
+        *_items("Index by formation", "by-formation", by_formation),
+        *_items("Index by tag", "by-tag", by_tag),
     )
+    longest = max((len(line.call) for line in lines), default=0)
+    across = 3 if longest <= NARROW else 2
+    return Index(calls, by_formation, by_tag, set_columns(items, across, room(paper) - HEAD))
+
+
+def set_columns(
+    items: tuple[IndexItem, ...], across: int, height: float
+) -> tuple[tuple[tuple[IndexItem, ...], ...], ...]:
+    """``items`` on as few pages of ``across`` columns as hold them, the columns equally full."""
+    fewest = len(_filled(items, height))
+    pages = -(-fewest // across)
+    limit = sum(item.height for item in items) / max(1, pages * across)
+    while len(columns := _filled(items, min(limit, height))) > pages * across:
+        limit += HEIGHTS["call"] / 2
+    return tuple(columns[i : i + across] for i in range(0, len(columns), across))
+
+
+def _filled(items: tuple[IndexItem, ...], limit: float) -> tuple[tuple[IndexItem, ...], ...]:
+    """Columns of at most ``limit`` points; a heading goes where the line under it goes."""
+    columns: list[list[IndexItem]] = []
+    full = limit + 1
+    for i, item in enumerate(items):
+        needs = item.height
+        for follower in items[i + 1 :]:
+            if items[i].kind == "call" or follower.kind == "index":
+                break
+            needs += follower.height
+            if follower.kind == "call":
+                break
+        starts = item.kind != "call" and i > 0 and items[i - 1].kind == "index"
+        if full + needs > limit and not starts and (not columns or columns[-1]):
+            columns.append([])
+            full = 0.0
+        columns[-1].append(item)
+        full += item.height
+    return tuple(tuple(column) for column in columns)
+
+
+def _items(title: str, id_: str, groups: tuple[IndexGroup, ...]) -> Iterator[IndexItem]:
+    if not any(group.lines for group in groups):
+        return
+    yield IndexItem("index", title, id_, HEIGHTS["index"])
+    for group in groups:
+        if group.title:
+            yield IndexItem("group", group.title, "", HEIGHTS["group"])
+        for line in group.lines:
+            yield IndexItem("call", line.call, line.id, HEIGHTS["call"])
 
 
 def _groups(groups: dict[str, list[IndexLine]]) -> tuple[IndexGroup, ...]:

@@ -229,13 +229,26 @@ class IndexGroup:
 
 
 @dataclass(frozen=True)
+class IndexItem:
+    """One line of a column of the index: ``kind`` is "index", "group" or "call".
+
+    ``id`` is what it links to, or for an index its own id; ``height`` is in points.
+    """
+
+    kind: str
+    text: str
+    id: str
+    height: float
+
+
+@dataclass(frozen=True)
 class Index:
-    """The three indexes, and how many columns their longest line leaves room for."""
+    """The three indexes, and the same lines set in columns: a page holds a tuple of columns."""
 
     calls: tuple[IndexLine, ...]
     formations: tuple[IndexGroup, ...]
     tags: tuple[IndexGroup, ...]
-    columns: int
+    pages: tuple[tuple[tuple[IndexItem, ...], ...], ...]
 
 
 @dataclass(frozen=True)

@@ -41,7 +41,7 @@ def make_book(season: Season, edition: Edition, captions: tuple[str, ...]) -> Bo
         reading=reading(captions),
         care=care(season),
         sections=_sections(season, ids),
-        index=index(season.plays, ids),
+        index=index(season.plays, ids, edition.paper),
     )
 
 

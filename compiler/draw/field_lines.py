@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from stemline.draw.board import Board
-from stemline.draw.scene import Box, Item, Stroke, TextRun
+from stemline.draw.scene import Item, Stroke, TextRun
 from stemline.football.field import Field, Side
 from stemline.football.paths import Line, Point
 from stemline.football.play import Play
@@ -21,14 +21,14 @@ def field_items(field: Field, board: Board) -> tuple[Item, ...]:
     left = max(frame.left, field.sideline(Side.LEFT))
     right = min(frame.right, field.sideline(Side.RIGHT))
     items: list[Item] = []
-    for y in _lines(frame):
+    for y in _lines(board):
         if y != 0:
             items.append(_line(Point(left, y), Point(right, y), "yard-line"))
     half = board.mark("hash")
     for side in Side:
         x = field.hash_mark(side)
         if frame.left < x < frame.right:
-            items += [_line(Point(x, y - half), Point(x, y + half), "hash") for y in _lines(frame)]
+            items += [_line(Point(x, y - half), Point(x, y + half), "hash") for y in _lines(board)]
     items.append(_line(Point(left, 0.0), Point(right, 0.0), "line-of-scrimmage"))
     for side in Side:
         x = field.sideline(side)
@@ -46,7 +46,11 @@ def field_words(play: Play, board: Board) -> tuple[TextRun, ...]:
     pad = board.yards(2.0)
     left = max(board.frame.left, field.sideline(Side.LEFT))
     right = min(board.frame.right, field.sideline(Side.RIGHT))
-    for y in _lines(board.frame):
+    if play.against:
+        text = f"against {', '.join(play.against)}"
+        top = board.frame.top - board.extent(text, "corner").rise - board.yards(3.0)
+        runs.append(TextRun(text, Point(left + 2 * pad, top), "corner", NOWHERE))
+    for y in _lines(board):
         text = str(y)
         room = board.extent(text, "yards")
         if y <= 0 or y + pad + room.rise > board.frame.top:
@@ -61,16 +65,14 @@ def field_words(play: Play, board: Board) -> tuple[TextRun, ...]:
             room = board.extent(text, "corner")
             x = left + 2 * pad if side is Side.LEFT else right - 2 * pad - room.width
             runs.append(TextRun(text, Point(x, foot), "corner", NOWHERE))
-    if play.against:
-        text = f"against {', '.join(play.against)}"
-        top = board.frame.top - board.extent(text, "corner").rise - board.yards(3.0)
-        runs.append(TextRun(text, Point(left + 2 * pad, top), "corner", NOWHERE))
     return tuple(runs)
 
 
-def _lines(frame: Box) -> range:
-    first = math.ceil(frame.bottom / _EVERY) * _EVERY
-    return range(first, math.floor(frame.top) + 1, _EVERY)
+def _lines(board: Board) -> range:
+    """The lines of which a whole hash mark is in frame, by their depth."""
+    room = board.frame.grown(-board.mark("hash"))
+    first = math.ceil(room.bottom / _EVERY) * _EVERY
+    return range(first, math.floor(room.top) + 1, _EVERY)
 
 
 def _line(a: Point, b: Point, style: str) -> Stroke:

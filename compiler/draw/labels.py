@@ -29,6 +29,8 @@ _MISREAD = 3.0
 """Cost of standing so that the label might belong to another label's place."""
 _CLEARLY = 1.5
 """Its own place must be this many times nearer than any other."""
+_CUT_OFF = 1.0
+"""Cost of a line between a label and its place."""
 _ON_SYMBOL = 30.0
 _LEADER_ON_SYMBOL = 4.0
 """Cost of each of seven places along a leader that lies on a symbol."""
@@ -114,6 +116,7 @@ def _places(
             else:
                 under, beside = ink.under(box.grown(pad), 2 * pad)
                 cost += _ON_LINE * under + _CROWD * beside
+                cost += _CUT_OFF * _cut_off(want.at, box, ink, pad)
                 cost += _MISREAD * _misread(want.at, box, anchors, 2 * stride)
                 if far > _LEADER_FROM:
                     cost += _leader_cost(want.at, box, ink)
@@ -130,6 +133,16 @@ def _misread(at: Point, box: Box, anchors: Sequence[Point], near: float) -> int:
     return sum(
         1 for other in anchors if other != at and _gap(other, box) < min(_CLEARLY * own, near)
     )
+
+
+def _cut_off(at: Point, box: Box, ink: Ink, pad: float) -> float:
+    """Ink between a label and its anchor, the label's own line near the anchor left out."""
+    start, end = _leader(at, box)
+    dot, total = pad / 4, 0.0
+    for part in (0.45, 0.65, 0.85):
+        p = start + (end - start).scaled(part)
+        total += ink.under(Box(p.x - dot, p.y - dot, p.x + dot, p.y + dot), dot)[1]
+    return total
 
 
 def _gap(at: Point, box: Box) -> float:

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from stemline.draw.board import Board
 from stemline.draw.curves import leave, left_of
 from stemline.draw.notes import alert_items, tile_items
-from stemline.draw.routes import Run, arrow, draw_run
+from stemline.draw.routes import Run, arrowed, draw_run
 from stemline.draw.scene import (
     Box,
     Disc,
@@ -119,8 +119,9 @@ def _motion(board: Board, running: bool) -> tuple[Item, ...]:
     line = (Line(pieces[0].start, end),)
     across = left_of(Point(1, 0)).scaled(board.mark("tick"))
     tick = Stroke((Line(end - across, end + across),), "tick", (), NOWHERE)
+    short, head = arrowed(line, board)
     return (
-        Stroke(line, "motion", arrow(line, board) if running else (), NOWHERE),
+        Stroke(short if running else line, "motion", head if running else (), NOWHERE),
         *(() if running else (tick,)),
         Disc(start, ring, "ghost", NOWHERE),
         centred("X", start, "ghost", board, NOWHERE),

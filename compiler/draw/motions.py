@@ -15,7 +15,7 @@ from stemline.draw.board import Board
 from stemline.draw.curves import heading, leave, left_of, points_of, reverse, unit
 from stemline.draw.detours import Round, detour
 from stemline.draw.ink import Ink
-from stemline.draw.routes import arrow, ghosts_of, keep_off
+from stemline.draw.routes import arrowed, ghosts_of, keep_off
 from stemline.draw.scene import Box, Disc, Item, Stroke
 from stemline.draw.symbols import Symbol, centred
 from stemline.football.paths import Leg, Line, Path, Point, along, length, segments
@@ -58,15 +58,15 @@ def draw_motions(
             task.motion.path, legs=(*task.motion.path.legs[:-1], Leg(symbols[task.man].at))
         )
         path = _best(path, obstacles, ink, board)
-        style = "motion" if only in (None, task.man) else "motion-pale"
-        moved = _draw(task, path, symbols[task.man], task.man in ghosts, style, board)
+        tone = "" if only in (None, task.man) else "-pale"
+        moved = _draw(task, path, symbols[task.man], task.man in ghosts, tone, board)
         made.append(moved)
         ink.line(moved.points)
     return tuple(made)
 
 
 def _draw(
-    task: Assignment, path: Path, symbol: Symbol, ghost: bool, style: str, board: Board
+    task: Assignment, path: Path, symbol: Symbol, ghost: bool, tone: str, board: Board
 ) -> Moved:
     motion = task.motion
     assert motion is not None
@@ -79,12 +79,13 @@ def _draw(
         return Moved((), (), path.start, "", task.span)
     items: list[Item] = [Stroke(pieces, "casing", (), task.span)]
     if motion.running:
-        items.append(Stroke(pieces, style, arrow(pieces, board), task.span))
+        line, head = arrowed(pieces, board)
+        items.append(Stroke(line, f"motion{tone}", head, task.span))
     else:
         across = left_of(heading(pieces, board.mark("head"))).scaled(board.mark("tick"))
         end = pieces[-1].end
-        items.append(Stroke(pieces, style, (), task.span))
-        items.append(Stroke((Line(end - across, end + across),), "tick", (), task.span))
+        items.append(Stroke(pieces, f"motion{tone}", (), task.span))
+        items.append(Stroke((Line(end - across, end + across),), f"tick{tone}", (), task.span))
     if ghost:
         items.append(Disc(path.start, ring, "ghost", task.span))
         items.append(centred(task.man, path.start, "ghost", board, task.span))

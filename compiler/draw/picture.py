@@ -25,6 +25,8 @@ __all__ = ["frame_of", "picture"]
 
 _FIELD_WEIGHT = 0.12
 """Ink of a field line against that of a path: words may lie on it when nothing better is free."""
+_TRACE = 3.0
+"""Ink that a field line or two may leave under them."""
 _QUIET = 4.0
 """Points of white that the field's own words want around them."""
 
@@ -41,7 +43,7 @@ def picture(
     symbols = place_men(play, on)
     drawn = tuple(
         draw_run(run, symbols, on, only not in (None, run.man))
-        for run in plan_runs(play, symbols, on)
+        for run in sorted(plan_runs(play, symbols, on), key=lambda run: run.man == only)
     )
     field = field_items(play.field, on)
     men = men_items(symbols, on, only)
@@ -51,8 +53,6 @@ def picture(
         if isinstance(item, Disc):
             ink.solid(square(item.centre, item.radius))
     words = _free(field_words(play, on), ink, on)
-    for run in words:
-        ink.solid(_room(run, on))
     for item in field:
         if isinstance(item, Stroke) and item.style == "sideline":
             ink.line(points_of(item.segments))
@@ -108,7 +108,7 @@ def _notes(notes: Sequence[Note], ink: Ink, on: Board) -> tuple[tuple[Item, ...]
     items: list[Item] = []
     for note, placed in zip(notes, places, strict=True):
         leaders += _leader(note, placed)
-        if note.halo:
+        if note.halo and ink.under(placed.box)[1] > 0:
             items.append(Plate(placed.box.grown(on.yards(0.6)), 0.0, "halo", note.span))
         items += note.draw(placed.box)
     return tuple(leaders), tuple(items)
@@ -121,13 +121,14 @@ def _leader(note: Note, placed: Placed) -> tuple[Item, ...]:
 
 
 def _free(runs: Sequence[TextRun], ink: Ink, on: Board) -> tuple[TextRun, ...]:
-    """The field's words that stand on no path and no man."""
-    return tuple(
-        run
-        for run in runs
-        if ink.under(white := _room(run, on).grown(on.yards(_QUIET)))[0] < 3.0
-        and not ink.covers(white)
-    )
+    """The field's words that stand on no path, no man and no earlier word; each is laid on ink."""
+    kept: list[TextRun] = []
+    for run in runs:
+        white = _room(run, on).grown(on.yards(_QUIET))
+        if ink.under(white)[0] < _TRACE and not ink.covers(white):
+            kept.append(run)
+            ink.solid(_room(run, on))
+    return tuple(kept)
 
 
 def _room(run: TextRun, on: Board) -> Box:

@@ -1,5 +1,7 @@
 """Where men run, as strokes: paths after the snap and the branches a look decides.
 
+The small picture leaves the branches out: it is there to show how a call differs from its base.
+
 Order of drawing: men who are in no read first, then the reads from last to first. A path drawn
 later breaks the ones under it, so the path looked at first is the one left whole.
 """
@@ -34,8 +36,10 @@ _AT_CORNER = 0.3
 """Yards: a branch that leaves this near a corner leaves at the corner."""
 _STRAIGHT = 0.2
 """Yards aside within which a first leg goes straight up the field."""
-_BURIED = 0.75
-"""A line stops this far into its arrowhead, so that its square end never shows past the point."""
+_NOTCH = 0.75
+"""An arrowhead is hollowed this far in from behind, as part of its length from the tip."""
+_INTO = 0.6
+"""A line stops this far from the tip: past the notch, and never past the point."""
 _HARD = 0.35
 """Part of the white around a symbol that even a lineman keeps."""
 
@@ -73,7 +77,7 @@ def plan_runs(play: Play, symbols: Mapping[str, Symbol], board: Board) -> tuple[
         if task.path is not None and task.path.legs:
             path = _from(task.path, start)
             bases.append(Run(task.man, turn_back(path, lane), None, task.span))
-        for branch in task.branches:
+        for branch in task.branches if board.full else ():
             cut = _after(_from(branch.path, start), branch.leaves)
             if cut.legs:
                 branches.append(Run(task.man, turn_back(cut, lane), branch, task.span))
@@ -86,7 +90,7 @@ def plan_runs(play: Play, symbols: Mapping[str, Symbol], board: Board) -> tuple[
         for run, path in zip(runs, laid, strict=True)
     ]
     # a branch lies under the path it leaves, so that the path is never broken by it
-    return (*bent[len(bases) :], *_ends_on_top(bent[: len(bases)], board.mark("head") / 2))
+    return (*bent[len(bases) :], *_ends_on_top(bent[: len(bases)], board.mark("head")))
 
 
 def _from(path: Path, start: Point) -> Path:
@@ -171,37 +175,37 @@ def draw_run(run: Run, symbols: Mapping[str, Symbol], board: Board, pale: bool) 
     pieces = leave(whole, symbol.at, symbol.edge)
     if not pieces:
         return Drawn(run, (), ())
-    style = ("branch" if run.branch else "route") + ("-pale" if pale else "")
-    line, head, marks = _ending(run, pieces, style, board)
+    tone = "-pale" if pale else ""
+    style = ("branch" if run.branch else "route") + tone
+    line, head, marks = _ending(run, pieces, tone, board)
     casing = Stroke(pieces, "casing", (), run.span)
     stroke = Stroke(line, style, head, run.span)
     return Drawn(run, (casing, stroke, *marks), points_of(pieces))
 
 
 def _ending(
-    run: Run, pieces: Pieces, style: str, board: Board
+    run: Run, pieces: Pieces, tone: str, board: Board
 ) -> tuple[Pieces, tuple[Point, ...], tuple[Item, ...]]:
     end = pieces[-1].end
     match run.path.ending:
         case Ending.RUN:
-            head = arrow(pieces, board)
-            return stop_short(pieces, _BURIED * head[0].distance(head[2])), head, ()
+            return *arrowed(pieces, board), ()
         case Ending.SETTLE:
-            return pieces, (), (Disc(end, board.mark("dot"), "dot", run.span),)
+            return pieces, (), (Disc(end, board.mark("dot"), f"dot{tone}", run.span),)
         case Ending.BLOCK:
             across = left_of(heading(pieces, board.mark("head"))).scaled(board.mark("bar"))
-            bar = Stroke((Line(end - across, end + across),), "bar", (), run.span)
+            bar = Stroke((Line(end - across, end + across),), f"bar{tone}", (), run.span)
             return pieces, (), (bar,)
         case Ending.STAND:
             return pieces, (), ()
 
 
-def arrow(pieces: Pieces, board: Board) -> tuple[Point, ...]:
-    """An arrowhead on the end of the pieces, in the direction in which they end: tip first."""
+def arrowed(pieces: Pieces, board: Board) -> tuple[Pieces, tuple[Point, ...]]:
+    """The pieces up to inside an arrowhead on their end, and the head: its tip first."""
     tip = pieces[-1].end
     size = min(board.mark("head"), 0.9 * sum(p.start.distance(p.end) for p in pieces))
     ahead = heading(pieces, size)
     half = left_of(ahead).scaled(board.mark("head_half"))
     back = tip - ahead.scaled(size)
-    notch = tip - ahead.scaled(_BURIED * size)
-    return tip, back + half, notch, back - half
+    notch = tip - ahead.scaled(_NOTCH * size)
+    return stop_short(pieces, _INTO * size), (tip, back + half, notch, back - half)

@@ -28,7 +28,7 @@ _SLACKS = (6.0, 26.0, 60.0)
 
 _PANGO = """\
 the PDF needs the system library Pango, which is not installed
-  Debian, Ubuntu: sudo apt-get install libpango-1.0-0 libpangoft2-1.0-0
+  Debian, Ubuntu: sudo apt-get install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0
   macOS:          brew install pango
   Windows:        in MSYS2, pacman -S mingw-w64-x86_64-pango
 see also the installation page of WeasyPrint: https://doc.courtbouillon.org/weasyprint/stable/"""
@@ -99,8 +99,9 @@ class _Engine:
 def _fetcher(weasyprint: Any, theme: Theme, pictures: Mapping[str, str]) -> Any:
     """A fetcher that opens nothing by itself: every address goes through `answer`."""
     urls = weasyprint.urls
+    base: Any = urls.URLFetcher
 
-    class Fetcher(urls.URLFetcher):  # type: ignore[misc]
+    class Fetcher(base):  # type: ignore[misc]
         def fetch(self, url: str, headers: Mapping[str, str] | None = None) -> Any:
             body, media = answer(url, theme, pictures)
             return urls.URLFetcherResponse(url, body, {"Content-Type": media})

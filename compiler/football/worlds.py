@@ -121,11 +121,14 @@ def example(receivers: int, of: Iterable[int]) -> World:
     return worlds(receivers)[min(of)]
 
 
-def possible(receivers: int, shape: Shape, lie: Lie, against: Iterable[Look] = ()) -> Where:
-    """The worlds a call may still be in: its shape and lie are known, its looks as far as given."""
-    known = tuple(against)
+@cache
+def possible(
+    receivers: int, shape: Shape | None, lie: Lie, against: tuple[Look, ...] = ()
+) -> Where:
+    """The worlds a call may still be in: what is known of its shape (None: nothing), its lie and
+    its looks."""
     return frozenset(
         i
         for i, w in enumerate(worlds(receivers))
-        if w.shape == shape and w.lie is lie and all(look in w.looks for look in known)
+        if shape in (None, w.shape) and w.lie is lie and all(look in w.looks for look in against)
     )

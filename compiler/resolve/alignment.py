@@ -18,7 +18,7 @@ from stemline.football.landmarks import (
 from stemline.football.paths import Leg, Path, Point
 from stemline.football.play import Man, Motion
 from stemline.football.players import Position
-from stemline.football.worlds import Guard, Lie, Where, possible
+from stemline.football.worlds import Guard, Lie, possible
 from stemline.resolve.definitions import (
     AtLandmark,
     AtMan,
@@ -115,17 +115,8 @@ class Alignment:
         return chosen
 
     def _holds(self, guard: Guard, side: Side | None) -> bool:
-        worlds = self._worlds(lie_of(side, self.field))
-        return bool(worlds & guard.worlds)
-
-    def _worlds(self, lie: Lie) -> Where:
-        shapes = (
-            (s, w)
-            for s in range(self.book.receivers + 1)
-            for w in range(s + 1)
-            if s + w <= self.book.receivers
-        )
-        return frozenset[int]().union(*(possible(self.book.receivers, s, lie) for s in shapes))
+        known = possible(self.book.receivers, None, lie_of(side, self.field))
+        return bool(known & guard.worlds)
 
     def _default_depth(self, letter: str) -> float:
         if self._position(letter) is Position.QUARTERBACK:

@@ -22,7 +22,7 @@ _SIDES = {"right": Side.RIGHT, "left": Side.LEFT}
 def readings(book: Playbook, text: str, at: Span) -> list[Order]:
     """Every call that the text can be read as."""
     words = tuple(re.sub(r"\s*\+\s*", " + ", text).casefold().split())
-    found: dict[tuple[object, ...], Order] = {}
+    found: list[Order] = []
     for formation, rest in _prefixes(words, book.formations):
         if not rest or rest[0] not in _SIDES:
             continue
@@ -31,31 +31,40 @@ def readings(book: Playbook, text: str, at: Span) -> list[Order]:
             for concept, tail in _prefixes(then, book.concepts):
                 for tags in _tags(tail, concept, book):
                     said = spoken(book, formation, side, motion, concept, tags)
-                    order = Order(formation, side, motion, concept, tags, said, at)
-                    found[formation, side, motion, concept, frozenset(tags)] = order
-    return list(found.values())
+                    found.append(Order(formation, side, motion, concept, tags, said, at))
+    return _different(found)
+
+
+def _different(orders: Iterable[Order]) -> list[Order]:
+    """Each call once, whatever name it is given by and in whatever order its tags stand."""
+    calls: dict[tuple[object, ...], Order] = {}
+    for o in orders:
+        calls.setdefault((o.formation, o.side, o.motion, o.concept, frozenset(o.tags)), o)
+    return list(calls.values())
 
 
 def read_call(
     book: Playbook, text: str, known: Mapping[str, Order], at: Span
 ) -> tuple[Order | None, tuple[Diagnostic, ...]]:
     """The one call that the text means. ``known`` are the book's calls by their spoken name."""
-    by_name = {name.casefold(): order for name, order in known.items()}
     plain = " ".join(text.split())
-    if plain.casefold() in by_name:
-        return by_name[plain.casefold()], ()
-    found = readings(book, text, at)
+    named = [order for name, order in known.items() if name.casefold() == plain.casefold()]
+    found = _different((*named, *readings(book, text, at)))
     if len(found) == 1:
         return found[0], ()
     if found:
-        both = " or ".join(describe(book, order) for order in found)
-        return None, (diagnose("E601", at, call=plain, readings=both),)
+        return None, (two_readings(book, plain, found, at),)
     return None, (diagnose("E602", at, nearest=nearest(plain, known), call=plain),)
+
+
+def two_readings(book: Playbook, call: str, found: Iterable[Order], at: Span) -> Diagnostic:
+    both = " or ".join(sorted(describe(book, order) for order in found))
+    return diagnose("E601", at, call=call, readings=both)
 
 
 def describe(book: Playbook, order: Order) -> str:
     """A call with its parts told apart, for a message about two readings."""
-    parts = [f"formation {book.formations[order.formation].name}"]
+    parts = [f"formation {book.formations[order.formation].name}", order.side.word]
     if order.motion:
         parts.append(f"motion {book.motions[order.motion].name}")
     parts.append(f"concept {book.concepts[order.concept].name}")
@@ -65,7 +74,7 @@ def describe(book: Playbook, order: Order) -> str:
 
 def ambiguous(book: Playbook, orders: Iterable[Order]) -> Iterator[Diagnostic]:
     """Calls of the book with two readings, each reported at the newest name that causes it."""
-    seen: set[tuple[Span, str]] = set()
+    seen: set[Diagnostic] = set()
     for order in orders:
         found = readings(book, order.spoken, order.span)
         if len(found) < 2:
@@ -73,10 +82,10 @@ def ambiguous(book: Playbook, orders: Iterable[Order]) -> Iterator[Diagnostic]:
         spans = [_spans(book, reading) for reading in found]
         shared = set.intersection(*spans)
         newest = max(set.union(*spans) - shared or {order.span})
-        both = " or ".join(sorted(describe(book, reading) for reading in found))
-        if (newest, both) not in seen:
-            seen.add((newest, both))
-            yield diagnose("E601", newest, call=order.spoken, readings=both)
+        problem = two_readings(book, order.spoken, found, newest)
+        if problem not in seen:
+            seen.add(problem)
+            yield problem
 
 
 def _spans(book: Playbook, order: Order) -> set[Span]:

@@ -82,7 +82,7 @@ class Place:
     where: Where
     depth: float | None
     on_line: bool
-    span: Span
+    span: Span = field(compare=False)
 
 
 @dataclass(frozen=True)
@@ -101,7 +101,7 @@ class Mover:
     letter: str
     side: SideWord | None
     number: int
-    span: Span
+    span: Span = field(compare=False)
 
 
 @dataclass(frozen=True)
@@ -111,7 +111,7 @@ class Move:
     mover: Mover
     to: tuple[Place, ...]
     from_depth: float | None
-    span: Span
+    span: Span = field(compare=False)
 
 
 @dataclass(frozen=True)
@@ -147,7 +147,7 @@ class ByRole:
 
     role: str
     opposite: bool
-    span: Span
+    span: Span = field(compare=False)
 
 
 @dataclass(frozen=True)
@@ -235,7 +235,7 @@ class LookAt:
     target: str
     foot: str
     partner: str
-    span: Span
+    span: Span = field(compare=False)
 
 
 @dataclass(frozen=True)

@@ -99,7 +99,7 @@ def _assignment(
 
 def _worlds(man: Man, picture: Picture, against: Sequence[Look]) -> Where:
     lie = lie_of(picture.side_of(man.label), picture.field)
-    return possible(picture.receivers, picture.count.shape, lie, against)
+    return possible(picture.receivers, picture.count.shape, lie, tuple(against))
 
 
 def choose(said: Sequence[Said[Run | Block]], worlds: Where) -> Chosen | None:

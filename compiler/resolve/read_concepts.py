@@ -270,11 +270,11 @@ class _Reading:
 
     def _choice(self, fact: Fact, into: list[Said[str]], names: tuple[str, ...], code: str) -> None:
         guard = read_guard(fact.guard, self.scope.receivers)
-        words = Words([one_phrase(fact.value, "one of a closed list", fact.span)])
+        words = Words([one_phrase(fact.value, "one choice", fact.span)])
         words.take_word("side")
         words.take_word("by")
         into.append(Said(words.expect(names, code), guard, fact.span))
-        words.finish("one of a closed list")
+        words.finish(f"a `{fact.key}` line")
 
     # Tags.
 
@@ -338,12 +338,15 @@ def read_rule(value: Value | None, span: Span, roles: Collection[str]) -> RoleRu
     """``strong #2``, ``tight end or strong #2``, ``inside opposite under or nobody``."""
     choices: list[Choice] = []
     words: list[str] = []
+    places: list[Span] = []
     for item in items(value, Mark.OR):
         phrase = one_phrase(item, "a man by rule", span)
         choices.append(_choice(phrase, roles))
         words.append(phrase.text)
-    if any(isinstance(c, Nobody) for c in choices[:-1]):
-        raise Misread(diagnose("E452", span))
+        places.append(phrase.span)
+    for choice, place in zip(choices[:-1], places, strict=False):
+        if isinstance(choice, Nobody):
+            raise Misread(diagnose("E452", place))
     return RoleRule(tuple(choices), tuple(words))
 
 

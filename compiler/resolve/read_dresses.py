@@ -41,16 +41,22 @@ class _Parts:
 
 
 def read_dress(
-    block: Block, concept: str, facts: Sequence[Fact], known: Known
+    block: Block, concept: str, facts: Sequence[Fact], known: Known, broken: bool
 ) -> tuple[Dress, list[Diagnostic]]:
+    """``broken`` tells that the parser could not read one of the lines."""
     parts, found = _Parts(), list[Diagnostic]()
     for fact in facts:
         try:
             _read(fact, parts, known)
         except Misread as miss:
             found.append(miss.diagnostic)
-    if not parts.formations and not any(f.key == "in" for f in facts):
+    if not broken and not any(f.key == "in" for f in facts):
         found.append(diagnose("E701", block.name.span, name=block.name.text))
+    if broken or any(d.is_error for d in found):
+        # What a misread line would have called is not known: nothing may hang on it.
+        parts.aliases = []
+        parts.never = [p for p in parts.never if _named_here(p, parts)]
+        parts.only = [p for p in parts.only if _named_here(p, parts)]
     dress = Dress(
         concept=concept,
         formations=tuple(parts.formations),
@@ -93,8 +99,9 @@ def _read(fact: Fact, parts: _Parts, known: Known) -> None:
             parts.only.append(_pattern(value, span, known))
         case "call":
             head, given = _split(value, "as")
-            text = one_phrase(head, "a call", span).text
-            parts.aliases.append(Alias(text, one_phrase(given, "a name", span).text, span))
+            said = one_phrase(head, "a call", span)
+            name = one_phrase(given, "a name", span).text
+            parts.aliases.append(Alias(said.text, name, said.span))
 
 
 def _pattern(value: Value | None, span: Span, known: Known) -> Pattern:
@@ -118,6 +125,13 @@ def _pattern(value: Value | None, span: Span, known: Known) -> Pattern:
             case _:
                 motions = tuple(_motion(p, known) for p in _phrases(link.value, span))
     return Pattern(formations, tags, sides, motions, span)
+
+
+def _named_here(pattern: Pattern, parts: _Parts) -> bool:
+    """Whether the dress-up was seen to call with every formation and tag of an exception."""
+    formations = {where.formation for where in parts.formations}
+    tags = [set(w.tags) for w in parts.withs]
+    return set(pattern.formations) <= formations and all(set(t) in tags for t in pattern.tags)
 
 
 def _split(value: Value | None, connector: str) -> tuple[Value | None, Value | None]:

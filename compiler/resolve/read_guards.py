@@ -17,6 +17,7 @@ from stemline.football.worlds import (
     always,
     example,
     where,
+    worlds,
 )
 from stemline.resolve.definitions import Said
 from stemline.resolve.words import Misread, Words, listed
@@ -86,11 +87,13 @@ def clashes(said: Sequence[Said[T]], receivers: int, what: str) -> Iterable[Diag
     for first, second in combinations(said, 2):
         a, b = first.guard.worlds, second.guard.worlds
         both = a & b
+        if not both:
+            continue  # also where this code has too few men for either
         other = (Related(first.span, "the other line is here"),)
         if a == b:
             if first.value != second.value:
                 yield diagnose("E420", second.span, related=other, what=what)
-        elif both and both not in (a, b):
+        elif both not in (a, b):
             yield diagnose(
                 "E421",
                 second.span,
@@ -104,9 +107,14 @@ def clashes(said: Sequence[Said[T]], receivers: int, what: str) -> Iterable[Diag
 
 def _example(a: Guard, b: Guard, receivers: int) -> str:
     """A look or shape in which both hold, saying only what the two guards ask for."""
-    world = example(receivers, a.worlds & b.worlds)
+    everywhere, both = worlds(receivers), a.worlds & b.worlds
+    world = example(receivers, both)
     asked = {*a.looks, *b.looks}
-    words = ["{}x{}".format(*world.shape), world.lie.value]
+    words = []
+    if {w.shape for w in everywhere} != {everywhere[i].shape for i in both}:
+        words.append("{}x{}".format(*world.shape))
+    if {w.lie for w in everywhere} != {everywhere[i].lie for i in both}:
+        words.append(world.lie.value)
     words += [look.value for look in Look if look in world.looks and look in asked]
     return ", ".join(words)
 

@@ -34,11 +34,13 @@ def read_place(value: Value | None, span: Span, letters: tuple[str, ...]) -> Pla
     words = Words(phrases)
     words.take_word("to")
     side = _side(words)
+    start = words.here
     where = _where(words, letters, FORMATION_SIDES if side is None else ())
+    at = start.to(words.last)
     depth, on_line = read_depth(words)
     words.finish("a place")
     if side is None and _needs_side(where):
-        raise Misread(diagnose("E431", value.span if value else span))
+        raise Misread(diagnose("E431", at))
     return Place(side, where, depth, on_line, span)
 
 

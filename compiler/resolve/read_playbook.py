@@ -12,6 +12,7 @@ from stemline.football.players import Position
 from stemline.football.routes import LIBRARY
 from stemline.football.strokes import Route, Stroke
 from stemline.resolve.definitions import (
+    Body,
     Concept,
     Dress,
     Formation,
@@ -20,6 +21,7 @@ from stemline.resolve.definitions import (
     Person,
     Place,
     Playbook,
+    Run,
     Said,
     Settings,
     Tag,
@@ -81,6 +83,9 @@ def _settings(blocks: Blocks, folder: str, found: list[Diagnostic]) -> Settings 
             _setting(fact, values, house, says)
         except Misread as miss:
             found.append(miss.diagnostic)
+            if fact.key == "code" and miss.diagnostic.nearest:
+                # Read as the code that was meant, so that the rest of the book is looked at.
+                values["code"] = miss.diagnostic.nearest[0]
     if "code" not in values:
         return None
     code = CODES[values["code"]]
@@ -144,6 +149,7 @@ class _Reader:
         self.found = found
         code = settings.code
         self.receivers = int(code.players.value - code.ineligible.value) - 1
+        self.broken_routes: set[str] = set()
 
     def playbook(self) -> Playbook:
         people = self._people()
@@ -293,6 +299,7 @@ class _Reader:
             name = name_key(block.name)
             strokes: list[Stroke] = []
             depth: float | None = None
+            before = len(self.found)
             for fact in self.blocks.facts(block):
                 try:
                     if fact.key == "depth":
@@ -305,9 +312,10 @@ class _Reader:
                 except Misread as miss:
                     self.found.append(miss.diagnostic)
             known = LIBRARY.get(name)
-            if not strokes and known is None:
+            if not strokes and known is None and not self._broken(block, before):
                 self.found.append(diagnose("E446", block.name.span, name=block.name.text))
-                continue
+            if self._broken(block, before):
+                self.broken_routes.add(name)
             base = known or Route(name, 0, (), taught=depth is not None)
             routes[name] = replace(
                 base,
@@ -339,13 +347,19 @@ class _Reader:
         before = len(self.found)
         body, _, found = read_body(facts, self._scope(self._lineage(block), routes))
         self.found += found
-        broken = self._broken(block, before)
+        broken = self._broken(block, before) or self._runs_broken(body)
         for role, said in body.rules.items():
             if role not in body.jobs and not body.swaps and not broken:
                 self.found.append(diagnose("E471", said[0].span, role=role))
+        broken = broken or self._broken(block, before)
         family = next((f for f in facts if f.key == "family"), None)
         title = _file_title(block) if family is None else _family(family)
         return Concept(block.name.text, title, body, block.name.span, broken)
+
+    def _runs_broken(self, body: Body) -> bool:
+        """Whether a role runs a route of this playbook that could not be read."""
+        jobs = (said.value for told in body.jobs.values() for said in told)
+        return any(isinstance(j, Run) and j.route.name in self.broken_routes for j in jobs)
 
     def _tags(
         self, routes: Mapping[str, Route], concepts: Mapping[str, Concept]
@@ -355,48 +369,51 @@ class _Reader:
             owner = block.join("for")
             if owner is None:
                 continue
-            concept = self.blocks.by_key.get(("concept", name_key(owner), ""))
-            if concept is None:
-                names = [c.name for c in concepts.values()]
-                near = nearest(owner.text, names)
-                self.found.append(
-                    diagnose("E310", owner.span, nearest=near, kind="concept", found=owner.text)
-                )
-                continue
-            scope = self._scope([*self._lineage(concept), block], routes)
             before = len(self.found)
+            meant = self._meant(owner, concepts)
+            if meant is None:
+                continue
+            concept = self.blocks.by_key["concept", meant, ""]
+            scope = self._scope([*self._lineage(concept), block], routes)
             body, keeps, found = read_body(block.facts, scope)
             self.found += found
-            broken = self._broken(block, before)
-            tag = Tag(block.name.text, name_key(owner), body, keeps, block.name.span, broken)
-            tags[name_key(owner), name_key(block.name)] = tag
+            broken = self._broken(block, before) or self._runs_broken(body)
+            tag = Tag(block.name.text, meant, body, keeps, block.name.span, broken)
+            tags.setdefault((meant, name_key(block.name)), tag)
         return tags
+
+    def _meant(self, name: Phrase, concepts: Mapping[str, Concept]) -> str | None:
+        """The key of the concept that a tag or a dress-up names.
+
+        A misspelt one is reported and read as the nearest, so that its lines are looked at and
+        what hangs on them is known; nothing is called by it.
+        """
+        if name_key(name) in concepts:
+            return name_key(name)
+        near = nearest(name.text, [c.name for c in concepts.values()])
+        self.found.append(
+            diagnose("E310", name.span, nearest=near, kind="concept", found=name.text)
+        )
+        return near[0].casefold() if near else None
 
     def _dresses(
         self, concepts: Mapping[str, Concept], tags: Mapping[tuple[str, str], Tag]
     ) -> tuple[Dress, ...]:
         dresses = []
         for block in self.blocks.of("dress"):
-            concept = name_key(block.name)
-            if concept not in concepts:
-                near = nearest(block.name.text, [c.name for c in concepts.values()])
-                self.found.append(
-                    diagnose(
-                        "E310",
-                        block.name.span,
-                        nearest=near,
-                        kind="concept",
-                        found=block.name.text,
-                    )
-                )
+            concept = self._meant(block.name, concepts)
+            if concept is None:
                 continue
             known = Known(
                 tuple(self.blocks.names("formation")),
                 tuple(self.blocks.names("motion")),
                 tuple(t.name for (owner, _), t in tags.items() if owner == concept),
             )
-            dress, found = read_dress(block, concept, block.facts, known)
+            broken = self.blocks.is_broken(block)
+            dress, found = read_dress(block, concept, block.facts, known, broken)
             self.found += found
+            if concept != name_key(block.name):
+                dress = replace(dress, formations=(), never=(), only=(), aliases=())
             dresses.append(dress)
         return tuple(dresses)
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.diagnostics.model import Diagnostic, Related, diagnose
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import ConceptSheet, Play, Season, Team
 from stemline.football.worlds import Look
-from stemline.resolve.calls import ambiguous, read_call
-from stemline.resolve.definitions import Concept, Dress, Playbook
+from stemline.resolve.calls import ambiguous, read_call, readings, two_readings
+from stemline.resolve.definitions import Alias, Concept, Dress, Playbook
 from stemline.resolve.dress import orders
 from stemline.resolve.expand import Order, expand
 
@@ -33,25 +33,56 @@ def all_calls(book: Playbook) -> tuple[Calls, tuple[Diagnostic, ...]]:
     """Every call that the dress-ups make, aliases given, ambiguous names reported."""
     found: list[Diagnostic] = []
     made: list[tuple[Dress, Order]] = []
+    aliases: dict[str, Order] = {}
     for dress in _in_book_order(book):
         dressed, problems = orders(book, dress)
         found += problems
-        named = {order.spoken: order for order in dressed}
-        for alias in dress.aliases:
-            order, problems = read_call(book, alias.text, named, alias.span)
-            found += problems
-            if order is not None and order.spoken not in named:
-                found.append(diagnose("E706", alias.span, call=order.spoken))
-            elif order is not None:
-                named[order.spoken] = replace(named[order.spoken], spoken=alias.name)
-        made += [(dress, order) for order in named.values()]
+        called, wrong = _aliased(book, dress, dressed, aliases)
+        found += wrong
+        made += [(dress, order) for order in called]
     undressed = set(book.concepts) - {dress.concept for dress in book.dresses}
     for key in book.concepts:
         if key in undressed:
             concept = book.concepts[key]
             found.append(diagnose("W710", concept.span, concept=concept.name))
-    found += ambiguous(book, [o for d, o in made if not d.aliases])
+    found += ambiguous(book, (o for _, o in made))
     return Calls(tuple(made)), tuple(found)
+
+
+def _aliased(
+    book: Playbook, dress: Dress, dressed: Sequence[Order], aliases: dict[str, Order]
+) -> tuple[list[Order], list[Diagnostic]]:
+    """The calls with the names given to them; ``aliases`` holds those of the whole book so far.
+
+    A name that is another call's, by its own words or as an alias, is a call with two readings.
+    """
+    named = {order.spoken: order for order in dressed}
+    called: dict[str, str] = {}
+    given: dict[str, Alias] = {}
+    found: list[Diagnostic] = []
+    for alias in dress.aliases:
+        order, problems = read_call(book, alias.text, named, alias.span)
+        found += problems
+        if order is None:
+            continue
+        if order.spoken not in named:
+            found.append(diagnose("E706", alias.span, call=order.spoken))
+            continue
+        first = given.setdefault(order.spoken, alias)
+        if first.name != alias.name:
+            other = (Related(first.span, "the other line is here"),)
+            what = f"what {order.spoken} is called"
+            found.append(diagnose("E420", alias.span, related=other, what=what))
+            continue
+        others = readings(book, alias.name, alias.span)
+        others += [aliases[alias.name.casefold()]] if alias.name.casefold() in aliases else []
+        others = [o for o in others if o.spoken != order.spoken]
+        if others:
+            found.append(two_readings(book, alias.name, (order, *others), alias.span))
+            continue
+        aliases[alias.name.casefold()] = order
+        called[order.spoken] = alias.name
+    return [replace(o, spoken=called.get(o.spoken, o.spoken)) for o in dressed], found
 
 
 def _in_book_order(book: Playbook) -> list[Dress]:
@@ -115,12 +146,15 @@ class _Expander:
         self, order: Order, spot: BallSpot, looks: Sequence[Look], prove: Prove
     ) -> list[Diagnostic]:
         play, found = self.play(order, spot, looks)
-        if play is None or any(d.is_error for d in found):
+        if play is None or any(d.is_error and d.code != _EMPTY_SPOT for d in found):
             return list(found)
         plain = None
         if order.tags:
             plain, _ = self.play(replace(order, tags=(), spoken=""), spot, looks)
-        return [*found, *prove(play, plain, order)]
+        proofs = list(prove(play, plain, order))
+        # A tag that breaks its own promise says so itself, and why: once is enough.
+        told = {_spot_of(d) for d in proofs if d.code == _BROKEN_PROMISE}
+        return [d for d in found if d.code != _EMPTY_SPOT or _spot_of(d) not in told] + proofs
 
     def drawn(self, order: Order) -> Play | None:
         """The play at the spot that the playbook draws from."""
@@ -155,24 +189,36 @@ class _Expander:
         return found
 
 
+_EMPTY_SPOT = "E630"
+"""A read with nobody there: the play is whole but for that, so its tags are still proved."""
+_BROKEN_PROMISE = "E663"
+
+
+def _spot_of(d: Diagnostic) -> str:
+    return dict(d.values)["spot"]
+
+
 def gathered(found: Iterable[Diagnostic]) -> list[Diagnostic]:
     """One diagnostic a cause: calls that fail alike are counted, not listed."""
     groups: dict[tuple[object, ...], tuple[Diagnostic, dict[str, None]]] = {}
     for d in found:
         values = dict(d.values)
-        call = values.pop("call", "")
-        spot = ""
-        if d.code in _SPOT_VARIES:
-            spot = values.pop("spot")
-            values = {k: v for k, v in values.items() if k not in ("yards", "away", "side")}
-        key = (d.code, d.span, tuple(values.items()))
-        _, calls = groups.setdefault(key, (d, {}))
-        calls.setdefault(call or spot)
+        varies = {"call", *_VARIES.get(d.code, ())}
+        cause = tuple((k, v) for k, v in d.values if k not in varies)
+        _, calls = groups.setdefault((d.code, d.span, cause), (d, {}))
+        calls.setdefault(values.get("call") or values.get("spot", ""))
     return [_counted(d, list(calls)) for d, calls in groups.values()]
 
 
-_SPOT_VARIES = {"E503", "E511", "E512", "E651"}
-"""Codes whose message names a ball spot: the first spot stands for all."""
+_VARIES = {
+    "E503": ("spot",),
+    "E511": ("spot", "yards", "side"),
+    "E512": ("spot",),
+    "E651": ("spot", "away"),
+    "E663": ("instead",),
+}
+"""Values that change with the ball's spot or the called side and are no cause of their own: the
+first case stands for all."""
 
 
 def _counted(d: Diagnostic, calls: list[str]) -> Diagnostic:

@@ -10,8 +10,8 @@ from stemline.diagnostics.nearest import distance, nearest
 from stemline.source import Span
 from stemline.syntax.tree import Atom, AtomKind, Phrase, Value
 
-_LETTERS = 2
-"""Characters of a man's letter at most."""
+_SHORT = 2
+"""Characters of a man's letter at most; most words of the language are longer."""
 
 
 class Misread(Exception):
@@ -45,6 +45,11 @@ class Words:
     @property
     def here(self) -> Span:
         return self.atoms[min(self.at, len(self.atoms) - 1)].span
+
+    @property
+    def last(self) -> Span:
+        """The atom read last."""
+        return self.atoms[max(self.at - 1, 0)].span
 
     @property
     def rest(self) -> str:
@@ -100,7 +105,7 @@ class Words:
         names = tuple(names)
         wrong, near = self._meant((*names, *also))
         found = " ".join(a.text for a in wrong) or "nothing"
-        values |= {"found": found, "choices": listed(names)}
+        values |= {"found": found, "choices": listed(names) or "none yet"}
         span = wrong[0].span.to(wrong[-1].span) if wrong else self.here
         return Misread(Diagnostic(code, span, tuple(sorted(values.items())), near))
 
@@ -111,13 +116,11 @@ class Words:
         up to the next comma stands for it.
         """
         ahead = self.atoms[self.at : next((e for e in self._ends if e > self.at), self.at)]
-        # A man's letter is as near to every other letter as to this one: no help.
-        words = [n for n in names if len(n) > _LETTERS]
         best: tuple[tuple[Atom, ...], tuple[str, ...]] = (ahead, ())
         least = None
         for length in range(1, len(ahead) + 1):
             wrong = " ".join(a.text for a in ahead[:length])
-            near = nearest(wrong, words)
+            near = nearest(wrong, (n for n in names if _tells(n, wrong)))
             gap = distance(wrong, near[0]) if near else None
             if gap is not None and (least is None or gap < least):
                 best, least = (ahead[:length], near), gap
@@ -127,6 +130,13 @@ class Words:
         """Nothing may be left over."""
         if not self.done:
             raise Misread(diagnose("E401", self.span, found=self.rest, what=what))
+
+
+def _tells(name: str, wrong: str) -> bool:
+    """Whether a name may help: a short one is near to every other unless it opens the word."""
+    return len(name) > _SHORT or (
+        wrong.casefold().startswith(name.casefold()) and len(wrong) == len(name) + 1
+    )
 
 
 def listed(names: Iterable[str]) -> str:

@@ -31,32 +31,32 @@ WORDING: dict[str, Wording] = {
     ),
     "E620": Wording(
         "a role found no man",
-        "{call}: nobody can be the {role}: {why}",
+        "in {call} nobody can be the {role}: {why}",
         "no man for {role}",
         "add another choice with `or`, let it be `nobody`, or leave this formation out of the "
         "dress-up",
     ),
     "E621": Wording(
         "roles that lean on each other",
-        "{role} is found by way of {others}, and they are found by way of {role}",
+        "{role} is found by way of {others}, and {others} by way of {role}",
         "a circle",
         "give one of them an exact rule, such as strong #2",
     ),
     "E622": Wording(
         "no line holds for a role",
-        "{call}: no line says what {role} runs in a {shape}",
+        "in {call} no line says what {role} runs: this is a {shape}",
         "only under a condition",
         "add a line for {role} without `when`",
     ),
     "E623": Wording(
         "the side of nobody",
-        "{call}: {role} is nobody here, so there is no side to run from",
+        "in {call} {role} is nobody, so there is no side to run from",
         "no side",
         "say the side itself: weak, strong, call or away",
     ),
     "E630": Wording(
         "a read with nobody there",
-        "{call}: the quarterback reads {spot}, and nobody comes there",
+        "in {call} the quarterback reads {spot}, and nobody comes there",
         "an empty spot",
         "move the spot, or give a role a route that ends there",
     ),
@@ -68,27 +68,27 @@ WORDING: dict[str, Wording] = {
     ),
     "E640": Wording(
         "two tags that quarrel",
-        "{first} and {second} both say {what}, each something else",
+        "{first} and {second} both say {what}, and they do not agree",
         "cannot be called together",
-        "do not dress the concept with both",
+        "take {first} + {second} out of the dress-up, or let only one of them say it",
     ),
     "E651": Wording(
         "the call does not supply a need",
-        "{call}: {role} ({man}) is {away} yards from the {landmark} at the snap (ball on the "
-        "{spot}), and the concept needs {yards}",
+        "in {call} {role} ({man}) stands {away} yards from the {landmark} at the snap (from the "
+        "{spot}), and the concept needs {yards} or fewer",
         "not met",
         "tighten his split, or bring him in by a motion: `in FORMATION motion NAME`",
     ),
     "E660": Wording(
         "a tag that does not keep the feet",
-        "{tag} says it keeps the feet, and changes them: {concept} has {before}, {call} has {after}",
+        "{tag} says it keeps the feet, and changes `{before}` to `{after}` ({call})",
         "not kept",
         "leave the feet alone, or do not claim to keep them",
     ),
     "E661": Wording(
         "a tag that does not keep the order",
-        "{tag} says it keeps the {what}, and look {number} changes: {concept} has {before}, "
-        "{call} has {after}",
+        "{tag} says it keeps the {what}, and changes look {number} from `{before}` to `{after}` "
+        "({call})",
         "not kept",
         "leave the {what} line alone, or do not claim to keep it",
     ),
@@ -101,7 +101,8 @@ WORDING: dict[str, Wording] = {
     ),
     "E663": Wording(
         "a tag that empties a spot",
-        "{tag} says it keeps the quarterback's eyes, but nobody comes to {spot}: {instead} ({call})",
+        "{tag} says it keeps the quarterback's eyes, but nobody comes to {spot}: {instead} "
+        "({call})",
         "{spot} is empty",
         "send somebody to {spot}, or do not claim to keep it",
     ),
@@ -122,13 +123,14 @@ WORDING: dict[str, Wording] = {
         "a man without a job",
         "{man} has no job in {call}",
         "{concept} has no role for him here",
-        "add a role that may be nobody, for example `clear is weak #1 or nobody`",
+        "give him a role; one that only some formations have ends with `or nobody`: "
+        "`clear is weak #1 or nobody`",
     ),
     "E701": Wording(
         "a dress-up without a formation",
         "the dress-up of {name} names no formation",
         "no `in` line",
-        "add `in` and a formation",
+        "add a line such as `in Quads`",
     ),
     "E702": Wording("which way", "a call goes right or left, not `{found}`", "right or left"),
     "E703": Wording("which ball spot", "a ball spot is {choices}, not `{found}`", "not known"),
@@ -148,7 +150,7 @@ WORDING: dict[str, Wording] = {
         "a name for a call that is not made",
         "`{call}` is not a call of this dress-up",
         "not made here",
-        "add its formation and tags to the dress-up",
+        "add its formation and tags to the dress-up, or delete the line",
     ),
     "W710": Wording(
         "a concept without a dress-up",

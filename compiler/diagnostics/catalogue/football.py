@@ -9,14 +9,14 @@ WORDING: dict[str, Wording] = {
         "words left over",
         "`{found}` does not belong to {what}",
         "not understood",
-        "take it out, or put it in quotes if it is part of a name",
+        "take it out; if it is a thing of its own, put `,` before it",
     ),
-    "E402": Wording("another form", "here stands {what}", "not that"),
+    "E402": Wording("another form", "here belongs {what}", "something else"),
     "E403": Wording(
         "not read yet",
         "stemline does not read `{verb}` here yet",
-        "kept out",
-        "delete the line",
+        "not read",
+        "delete the line, or keep it behind // until then",
     ),
     "E410": Wording(
         "unknown condition",
@@ -26,8 +26,10 @@ WORDING: dict[str, Wording] = {
     ),
     "E411": Wording(
         "never true",
-        "`{guard}` can never hold: its conditions exclude each other",
+        "`{guard}` can never hold",
         "never",
+        "with `,` all must hold at once, and no more than six receivers line up; write `or` where "
+        "one of them is enough",
     ),
     "E412": Wording(
         "unknown look",
@@ -43,7 +45,7 @@ WORDING: dict[str, Wording] = {
     ),
     "E420": Wording(
         "said twice",
-        "two lines say {what}, each something else",
+        "two lines say {what}, and they do not agree",
         "the second",
         "delete one, or give one of them a `when`",
     ),
@@ -61,9 +63,9 @@ WORDING: dict[str, Wording] = {
     ),
     "E431": Wording(
         "which side",
-        "this place stands on both sides of the ball",
+        "this place is on both sides of the ball",
         "no side said",
-        "begin with `call` or `away`: `X at away, on numbers` is `X at away, numbers`",
+        "begin with the side: `X at away, numbers`",
     ),
     "E432": Wording(
         "strong is not known yet",
@@ -119,7 +121,7 @@ WORDING: dict[str, Wording] = {
         "not known",
         "one of: {choices}",
     ),
-    "E441": Wording("how many yards", "here stands a number of yards, not `{found}`", "a number"),
+    "E441": Wording("how many yards", "here belongs a number of yards, not `{found}`", "how far"),
     "E442": Wording(
         "unknown route",
         "no route is called `{found}`",
@@ -149,7 +151,7 @@ WORDING: dict[str, Wording] = {
         "unknown role",
         "no line says who `{found}` is",
         "not a role of this concept",
-        "its roles: {choices}",
+        "its roles: {choices}; a new one needs a line with `is`, such as `settle is strong #2`",
     ),
     "E451": Wording(
         "unknown rule for a man",
@@ -177,7 +179,7 @@ WORDING: dict[str, Wording] = {
     ),
     "E455": Wording(
         "which man on that side",
-        "after `{side}` comes a count or {choices}, not `{found}`",
+        "after `{side}` comes a number such as #2, or {choices}; not `{found}`",
         "which man",
         "for example `{side} #2`",
     ),
@@ -257,21 +259,21 @@ WORDING: dict[str, Wording] = {
     ),
     "E502": Wording(
         "lined up by himself",
-        "{man} is lined up by himself, through others",
+        "{man} is lined up by himself, directly or through others",
         "a circle",
         "line one of them up by a landmark",
     ),
     "E503": Wording(
         "no line holds",
-        "no line says where {man} lines up with the ball on the {spot}",
+        "no line says where {man} lines up from the {spot}",
         "only under a condition",
         "add a line for {man} without `when`",
     ),
     "E510": Wording(
         "the wrong number of men",
-        "{formation} has {got} men, and {rules} plays {wanted} ({source})",
+        "{formation} has {got} men, and {wanted} play ({rules}; {source})",
         "{got} with the five linemen",
-        "the line is always there: line up the other {wanted} less five",
+        "the five linemen are always there: line up the others, one line a man",
     ),
     "E511": Wording(
         "out of bounds",

@@ -14,7 +14,8 @@ WORDING: dict[str, Wording] = {
     "E302": Wording(
         "unknown parent",
         "no {kind} is called `{name}`",
-        "extended here",
+        "not defined",
+        "correct the name, or write a {kind} block of that name",
     ),
     "E303": Wording(
         "extends itself",
@@ -57,7 +58,7 @@ WORDING: dict[str, Wording] = {
         "unknown name",
         "no {kind} is called `{found}`",
         "not defined",
-        "define it, or use a name that is",
+        "correct the name, or write a {kind} block of that name",
     ),
     "E322": Wording(
         "unknown house figure",
