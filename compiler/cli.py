@@ -131,13 +131,13 @@ def build(folder: Path, out: Path | None, only: str, paper: str) -> None:
         target = out or folder / "build" / f"only-{file_name(only)}"
     _refuse_foreign(target, folder)
     rev, date = revision(folder)
-    from stemline.output import PangoMissing, write_book
+    from stemline.output import PangoMissing, Refused, write_book
 
     try:
         with replacing(target) as made, _progress() as progress:
             write_book(season, rev, date, paper, made, progress)
             (made / _MARK).write_text("made by stemline; replaced by the next build\n", "utf-8")
-    except PangoMissing as missing:
+    except (PangoMissing, Refused) as missing:
         click.echo(str(missing), err=True)
         raise SystemExit(2) from None
     except OSError as error:

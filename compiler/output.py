@@ -10,6 +10,7 @@ from stemline.build import build_book, pictures
 from stemline.compile import Compiled
 from stemline.diagnostics.model import Diagnostic
 from stemline.draw.picture import picture
+from stemline.emit.fetch import Refused
 from stemline.emit.pdf import PangoMissing
 from stemline.emit.svg import to_svg
 from stemline.football.field import BallSpot
@@ -22,7 +23,7 @@ from stemline.resolve.read_guards import read_look_words
 from stemline.source import Span
 from stemline.theme import Size, load_theme
 
-__all__ = ["PangoMissing", "call_play", "draw_svg", "write_book"]
+__all__ = ["PangoMissing", "Refused", "call_play", "draw_svg", "write_book"]
 
 
 def call_play(

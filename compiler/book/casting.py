@@ -50,7 +50,7 @@ def changes(play: Play, base: Play) -> tuple[Note, ...]:
             by_words.setdefault(words, []).append(f"{now.man} {now.role}")
     gone = [a.role for a in role_players(base) if play.runs(a.role) is None]
     notes = (Note(", ".join(men), words) for words, men in by_words.items())
-    return (*notes, *((Note("nobody", ", ".join(gone)),) if gone else ()))
+    return (*notes, *((Note("nobody plays", ", ".join(gone)),) if gone else ()))
 
 
 def tag_changes(plays: tuple[Play, ...]) -> dict[str, tuple[Note, ...]]:

@@ -2,16 +2,17 @@
 
 The back end lays the book out once in a plain way and measures each concept's parts; `arrange`
 then chooses, for each concept, how many rows stand under the large picture, how wide the rest
-are drawn on a second page, and how many ruled lines for the player's own notes fill what is left.
-The search is small and exhaustive, and ties fall to the earlier choice: same measures, same book.
+are drawn on the pages after it, and how many ruled lines for the player's own notes fill what is
+left. The search is small and exhaustive, and ties fall to the earlier choice: same measures, same
+book.
 
 Heights and widths are points on the page.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from enum import Enum
 from itertools import product
 from math import ceil
@@ -62,12 +63,14 @@ def side_margin(paper: Paper) -> float:
 class Measures:
     """One concept, measured.
 
-    ``fixed`` is all that stands above the dress-ups but ``casting``, the table of who plays what;
-    ``head`` is the heading of a second page; ``row`` the height of a row in each style.
+    ``fixed`` is what always stands on its first page, from the heading to the assignment table;
+    ``points`` are the coaching points and ``casting`` the table of who plays what, which may go
+    overleaf; ``head`` is the heading of a later page; ``row`` a row's height in each style.
     """
 
     dressups: int
     fixed: float
+    points: float
     casting: float
     head: float
     row: Mapping[Style, float]
@@ -75,89 +78,91 @@ class Measures:
 
 @dataclass(frozen=True)
 class Arrangement:
-    """A concept's layout: ``first`` dress-ups below the large picture, the others overleaf.
+    """A concept's layout.
 
-    ``notes`` are ruled lines at the foot of the first page and of the last.
+    ``first`` dress-ups stand below the large picture, ``rest`` on each later page. ``notes`` are
+    the ruled lines at the foot of each page. A concept that runs on has more text than its pages
+    can be planned for: it takes the room it needs.
     """
 
     first: int
     first_style: Style = Style.THREE
+    rest: tuple[int, ...] = ()
     rest_style: Style = Style.THREE
+    points_first: bool = True
     casting_first: bool = True
-    notes: tuple[int, int] = (0, 0)
-    pages: int = 1
+    notes: tuple[int, ...] = ()
+    runs_on: bool = False
+
+    @property
+    def pages(self) -> int:
+        return 1 + len(self.rest)
 
 
 def arrange(measures: Measures, room: float) -> Arrangement:
     """The layout with fewest pages and, among those, least empty ``room`` of each page's."""
     best: tuple[tuple[float, ...], Arrangement] | None = None
-    for choice in _choices(measures):
-        cost = _cost(choice, measures, room)
-        if cost is not None and (best is None or cost < best[0]):
-            best = (cost, choice)
-    chosen = best[1] if best else Arrangement(0, casting_first=False, pages=_pages(measures, room))
-    return _with_notes(chosen, measures, room) if best else chosen
+    for choice in _choices(measures, room):
+        left = _left(choice, measures, room)
+        if min(left) < 0:
+            continue
+        cost = _cost(choice, left, room)
+        if best is None or cost < best[0]:
+            best = (cost, replace(choice, notes=tuple(_lines(each) for each in left)))
+    return best[1] if best else Arrangement(measures.dressups, runs_on=True)
 
 
-def _choices(m: Measures) -> list[Arrangement]:
-    whole = [
-        Arrangement(m.dressups, style, style) for style in (Style.THREE, Style.TWO, Style.ONE)
-    ]
-    split = [
-        Arrangement(rows * style.value, style, rest, casting_first, pages=2)
-        for rows, style, rest, casting_first in product(
-            range(5), (Style.THREE, Style.TWO), Style, (True, False)
-        )
-        if rows * style.value < m.dressups and (rows or style is Style.THREE)
-    ]
-    return whole + split
+def _choices(m: Measures, room: float) -> Iterator[Arrangement]:
+    for style in Style:
+        yield Arrangement(m.dressups, style)
+    for rows, style, rest_style, points, casting in product(
+        range(5), (Style.THREE, Style.TWO), Style, (True, False), (True, False)
+    ):
+        first = rows * style.value
+        if first > m.dressups or (first == m.dressups and points and casting):
+            continue
+        moved = (0.0 if points else m.points) + (0.0 if casting else m.casting)
+        rest = _spread(m.dressups - first, rest_style, m, room - m.head - moved)
+        if rest:
+            yield Arrangement(first, style, rest, rest_style, points, casting)
 
 
-def _cost(choice: Arrangement, m: Measures, room: float) -> tuple[float, ...] | None:
-    """Pages, then emptiness; None for a layout that does not fit."""
-    first, last = _left(choice, m, room)
-    if first < 0 or last < 0:
-        return None
-    ragged = -choice.first % choice.first_style.value
-    rest = m.dressups - choice.first
-    ragged += -rest % choice.rest_style.value if rest else 0
-    return (choice.pages, (first / room) ** 2 + (last / room) ** 2 + 0.004 * ragged)
+def _spread(dressups: int, style: Style, m: Measures, room: float) -> tuple[int, ...]:
+    """Dress-ups on each of as few later pages as hold them, rows shared out evenly."""
+    if dressups == 0:
+        return (0,)
+    rows, most = ceil(dressups / style.value), int(room // m.row[style])
+    if most < 1:
+        return ()
+    a_page = ceil(rows / ceil(rows / most)) * style.value
+    return tuple(min(a_page, dressups - i) for i in range(0, dressups, a_page))
 
 
-def _left(choice: Arrangement, m: Measures, room: float) -> tuple[float, float]:
-    """Empty room at the foot of the first page and of the second."""
-    rest = m.dressups - choice.first
-    first = room - m.fixed - _rows(choice.first, choice.first_style, m)
-    last = room - m.head - _rows(rest, choice.rest_style, m)
-    if choice.casting_first:
-        first -= m.casting
-    else:
-        last -= m.casting
-    return first, (last if rest else 0.0)
+def _cost(choice: Arrangement, left: Sequence[float], room: float) -> tuple[float, ...]:
+    """Pages, then parts away from their picture, then emptiness and ragged rows."""
+    shown = (choice.first, *choice.rest)
+    styles = (choice.first_style, *(choice.rest_style for _ in choice.rest))
+    ragged = sum(-n % style.value for n, style in zip(shown, styles, strict=True))
+    return (
+        choice.pages,
+        not choice.points_first,
+        sum((each / room) ** 2 for each in left) + 0.004 * ragged,
+    )
+
+
+def _left(choice: Arrangement, m: Measures, room: float) -> list[float]:
+    """Empty room at the foot of each page."""
+    left = [room - m.fixed - _rows(choice.first, choice.first_style, m)]
+    left += (room - m.head - _rows(n, choice.rest_style, m) for n in choice.rest)
+    left[0 if choice.points_first else 1] -= m.points
+    left[0 if choice.casting_first else 1] -= m.casting
+    return left
 
 
 def _rows(number: int, style: Style, m: Measures) -> float:
     return ceil(number / style.value) * m.row[style]
 
 
-def _with_notes(choice: Arrangement, m: Measures, room: float) -> Arrangement:
-    first, last = _left(choice, m, room)
-    return Arrangement(
-        choice.first,
-        choice.first_style,
-        choice.rest_style,
-        choice.casting_first,
-        (_lines(first), _lines(last) if choice.pages > 1 else 0),
-        choice.pages,
-    )
-
-
 def _lines(left: float) -> int:
     lines = int((left - NOTE_HEAD) // NOTE_LINE)
     return lines if lines >= FEWEST_NOTES else 0
-
-
-def _pages(m: Measures, room: float) -> int:
-    """Pages when even two do not hold it: the small pictures run on, three a row."""
-    later = max(1, int((room - m.head) // m.row[Style.THREE]))
-    return 1 + ceil(ceil(m.dressups / 3) / later)

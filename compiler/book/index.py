@@ -12,7 +12,7 @@ from stemline.book.fit import room
 from stemline.book.model import Index, IndexGroup, IndexItem, IndexLine, Paper
 from stemline.football.play import Play
 
-NARROW = 36
+NARROW = 42
 """Letters of a call that a third of a page holds on one line at the index's size; measured."""
 
 HEAD = 44.0
@@ -41,7 +41,8 @@ def index(plays: tuple[Play, ...], ids: tuple[str, ...], paper: Paper) -> Index:
     )
     longest = max((len(line.call) for line in lines), default=0)
     across = 3 if longest <= NARROW else 2
-    return Index(calls, by_formation, by_tag, set_columns(items, across, room(paper) - HEAD))
+    pages = set_columns(items, across, room(paper) - HEAD)
+    return Index(calls, by_formation, by_tag, across, pages)
 
 
 def set_columns(
@@ -57,23 +58,21 @@ def set_columns(
 
 
 def _filled(items: tuple[IndexItem, ...], limit: float) -> tuple[tuple[IndexItem, ...], ...]:
-    """Columns of at most ``limit`` points; a heading goes where the line under it goes."""
+    """Columns of at most ``limit`` points; headings stand with the call under them."""
     columns: list[list[IndexItem]] = []
-    full = limit + 1
-    for i, item in enumerate(items):
-        needs = item.height
-        for follower in items[i + 1 :]:
-            if items[i].kind == "call" or follower.kind == "index":
-                break
-            needs += follower.height
-            if follower.kind == "call":
-                break
-        starts = item.kind != "call" and i > 0 and items[i - 1].kind == "index"
-        if full + needs > limit and not starts and (not columns or columns[-1]):
+    left = 0.0
+    together: list[IndexItem] = []
+    for item in items:
+        together.append(item)
+        if item.kind != "call":
+            continue
+        height = sum(each.height for each in together)
+        if height > left:
             columns.append([])
-            full = 0.0
-        columns[-1].append(item)
-        full += item.height
+            left = limit
+        columns[-1] += together
+        left -= height
+        together = []
     return tuple(tuple(column) for column in columns)
 
 

@@ -154,8 +154,26 @@ class ConceptPage:
     dressups: tuple[Entry, ...]
 
     @property
+    def split(self) -> int:
+        """Per cent of the words' width in the table that go to what changes a job, from 20 to 50.
+
+        Long jobs beside short changes get the wider column, and the other way round.
+        """
+        changing = [row for row in self.rows if row.changes]
+        if not changing:
+            return 0
+        job = max(len(row.job) for row in changing)
+        change = max(_length(row.changes) for row in changing)
+        return min(50, max(20, round(100 * change / (job + change))))
+
+    @property
     def entries(self) -> tuple[Entry, ...]:
         return (self.base, *self.dressups)
+
+
+def _length(notes: tuple[Note, ...]) -> int:
+    """Letters of notes set one after another."""
+    return sum(len(note.label) + len(note.words) + 3 for note in notes)
 
 
 @dataclass(frozen=True)
@@ -175,6 +193,11 @@ class Cover:
     about: str
     says: tuple[str, ...]
     cautions: tuple[str, ...]
+
+    @property
+    def roomy(self) -> bool:
+        """Whether the coach's own words leave room for an emblem; 80 letters make a line."""
+        return sum(1 + len(line) // 80 for line in (*self.says, *self.cautions)) <= 8
 
 
 @dataclass(frozen=True)
@@ -243,11 +266,12 @@ class IndexItem:
 
 @dataclass(frozen=True)
 class Index:
-    """The three indexes, and the same lines set in columns: a page holds a tuple of columns."""
+    """The three indexes, and the same lines set in columns: a page holds ``across`` of them."""
 
     calls: tuple[IndexLine, ...]
     formations: tuple[IndexGroup, ...]
     tags: tuple[IndexGroup, ...]
+    across: int
     pages: tuple[tuple[tuple[IndexItem, ...], ...], ...]
 
 

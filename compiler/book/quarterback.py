@@ -26,7 +26,7 @@ def strip(play: Play) -> Quarterback | None:
         *(_claim(claim) for claim in play.claims),
         *(_alert(alert) for alert in play.alerts),
         *((Note("side", play.pick),) if play.pick else ()),
-        *((Note("nobody", ", ".join(play.nobody)),) if play.nobody else ()),
+        *((Note("nobody plays", ", ".join(play.nobody)),) if play.nobody else ()),
     )
     if not (stops or loose or pressure or notes):
         return None

@@ -12,7 +12,7 @@ Pieces = tuple[Segment, ...]
 
 _NONE = 1e-9
 _STEPS = 10
-_HALVINGS = 30
+_HALVINGS = 18
 
 
 def unit(a: Point, b: Point) -> Point:
@@ -32,10 +32,11 @@ def dot(a: Point, b: Point) -> float:
 
 def nearest(a: Point, b: Point, p: Point) -> tuple[Point, float]:
     """The point of the line from a to b nearest to p, and how far along it is (0 to 1)."""
-    step = b - a
-    size = dot(step, step)
-    t = 0.0 if size < _NONE else min(1.0, max(0.0, dot(p - a, step) / size))
-    return a + step.scaled(t), t
+    dx, dy = b.x - a.x, b.y - a.y
+    size = dx * dx + dy * dy
+    t = ((p.x - a.x) * dx + (p.y - a.y) * dy) / size if size >= _NONE else 0.0
+    t = min(1.0, max(0.0, t))
+    return Point(a.x + t * dx, a.y + t * dy), t
 
 
 def points_of(pieces: Pieces) -> tuple[Point, ...]:

@@ -30,7 +30,7 @@ _MOST = 4
 _TAUGHT = 0.06
 """A piece within this slope of straight up or straight across is taught that way; it is bent
 only near the man, and runs true before and after."""
-_TURNING = 0.02
+_TURNING = 0.05
 """Yards of detour that a degree of turning is worth."""
 _TIGHT = 3.0
 """Yards of detour that just touching a man is worth."""

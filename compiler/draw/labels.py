@@ -129,10 +129,10 @@ def _places(
 
 def _misread(at: Point, box: Box, anchors: Sequence[Point], near: float) -> int:
     """How many other labels' anchors this one might be read as belonging to."""
-    own = _gap(at, box)
-    return sum(
-        1 for other in anchors if other != at and _gap(other, box) < min(_CLEARLY * own, near)
-    )
+    far = min(_CLEARLY * _gap(at, box), near)
+    if far <= 0:
+        return 0
+    return sum(1 for other in anchors if other != at and _gap(other, box) < far)
 
 
 def _cut_off(at: Point, box: Box, ink: Ink, pad: float) -> float:

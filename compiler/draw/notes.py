@@ -147,7 +147,10 @@ def depth_notes(play: Play, drawn: Sequence[Drawn], board: Board) -> tuple[Note,
 
 
 def word_notes(drawn: Sequence[Drawn], moved: Sequence[Moved], board: Board) -> tuple[Note, ...]:
-    """The look at the end of each branch and the words of each motion; the large picture only."""
+    """The look at the end of each branch, the words of each motion; the large picture only.
+
+    Several men who move alike have their words once.
+    """
     if not board.full:
         return ()
     made = [
@@ -157,10 +160,10 @@ def word_notes(drawn: Sequence[Drawn], moved: Sequence[Moved], board: Board) -> 
         for line in drawn
         if line.run.branch is not None and line.run.branch.looks and len(line.points) > 1
     ]
+    said = {move.words: move for move in reversed(moved) if move.words}
     made += [
-        _text_note(move.words, "words", move.middle, _DOWN, board, move.span)
-        for move in moved
-        if move.words
+        _text_note(words, "words", move.middle, _DOWN, board, move.span)
+        for words, move in reversed(said.items())
     ]
     return tuple(made)
 

@@ -23,7 +23,7 @@ from stemline.theme import Size, Theme
 
 __all__ = ["frame_of", "picture"]
 
-_FIELD_WEIGHT = 0.12
+_FIELD_WEIGHT = 0.05
 """Ink of a field line against that of a path: words may lie on it when nothing better is free."""
 _TRACE = 3.0
 """Ink that a field line or two may leave under them."""

@@ -34,6 +34,8 @@ from stemline.source import Span
 
 _AT_CORNER = 0.3
 """Yards: a branch that leaves this near a corner leaves at the corner."""
+_LEAVES = 0.9
+"""Yards at most that a branch shares with its path before the turn at which it leaves."""
 _STRAIGHT = 0.2
 """Yards aside within which a first leg goes straight up the field."""
 _NOTCH = 0.75
@@ -161,7 +163,7 @@ def _after(path: Path, leaves: Point) -> Path:
     at, corner = places[index], corners[index + 1]
     if index + 1 < len(path.legs) and at.distance(corner) < _AT_CORNER:
         before = corners[index]
-        reach = min(path.legs[index].reach, before.distance(corner) / 2)
+        reach = min(path.legs[index].reach, _LEAVES, before.distance(corner) / 2)
         at = corner - unit(before, corner).scaled(reach)
         if reach == 0:
             return replace(path, start=corner, legs=path.legs[index + 1 :])

@@ -9,9 +9,26 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from stemline.football.paths import Point, Segment
+from stemline.football.paths import Curve, Line, Point, Segment
 from stemline.source import Span
 from stemline.theme import Size
+
+__all__ = [
+    "Box",
+    "Curve",
+    "Disc",
+    "Item",
+    "Layer",
+    "Line",
+    "Plate",
+    "Point",
+    "Polygon",
+    "Scene",
+    "Segment",
+    "Stroke",
+    "TextRun",
+]
+"""A scene's whole vocabulary, its geometry too: a back end needs nothing below."""
 
 
 @dataclass(frozen=True)

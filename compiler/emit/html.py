@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from importlib.abc import Traversable
+from itertools import accumulate, pairwise
 
 from jinja2 import BaseLoader, Environment, StrictUndefined, TemplateNotFound
 from jinja2.sandbox import ImmutableSandboxedEnvironment
@@ -29,9 +30,14 @@ class Laid:
         return self.page.dressups[: self.how.first]
 
     @property
-    def overleaf(self) -> tuple[Entry, ...]:
-        """Dress-ups on the page after it."""
-        return self.page.dressups[self.how.first :]
+    def overleaf(self) -> tuple[tuple[Entry, ...], ...]:
+        """Dress-ups on each of the pages after it."""
+        ends = tuple(accumulate(self.how.rest, initial=self.how.first))
+        return tuple(self.page.dressups[a:b] for a, b in pairwise(ends))
+
+    def notes(self, page: int) -> int:
+        """Ruled lines at the foot of a page of the concept, counted from 0."""
+        return self.how.notes[page] if page < len(self.how.notes) else 0
 
 
 def book_html(

@@ -62,7 +62,10 @@ def to_pdf(book: Book, gallery: Gallery, theme: Theme, date: str) -> bytes:
 
 def _fitted(engine: _Engine, book: Book, gallery: Gallery, theme: Theme) -> tuple[Any, str]:
     """Lay out plainly, measure, lay out to fit; with more room to spare where that ran over."""
-    layout = {page.id: Arrangement(0, rest_style=Style.ONE, pages=2) for page in book.concepts}
+    layout = {
+        page.id: Arrangement(0, rest=(len(page.dressups),), rest_style=Style.ONE)
+        for page in book.concepts
+    }
     document = engine.lay_out(book_html(book, gallery, layout, theme, concepts_only=True))
     measured = {page.id: _measure(document, page, gallery) for page in book.concepts}
     slack = dict.fromkeys(layout, 0)
@@ -71,7 +74,11 @@ def _fitted(engine: _Engine, book: Book, gallery: Gallery, theme: Theme) -> tupl
         layout = {id_: arrange(m, page_room - _SLACKS[slack[id_]]) for id_, m in measured.items()}
         html = book_html(book, gallery, layout, theme)
         document = engine.lay_out(html)
-        over = [id_ for id_ in layout if _pages_of(document, id_) > layout[id_].pages]
+        over = [
+            id_
+            for id_, how in layout.items()
+            if not how.runs_on and _pages_of(document, id_) > how.pages
+        ]
         if not any(slack[id_] + 1 < len(_SLACKS) for id_ in over):
             break
         slack |= {id_: min(slack[id_] + 1, len(_SLACKS) - 1) for id_ in over}
@@ -121,9 +128,10 @@ def _measure(document: Any, page: ConceptPage, gallery: Gallery) -> Measures:
     rows[Style.ONE] = max((heights[f"{e.id}-row"] for e in page.dressups), default=0.0)
     return Measures(
         dressups=len(page.dressups),
-        fixed=heights.get(f"{page.id}-fixed", 0.0),
+        fixed=heights[f"{page.id}-fixed"],
+        points=heights.get(f"{page.id}-points", 0.0),
         casting=heights.get(f"{page.id}-casting", 0.0),
-        head=heights.get(f"{page.id}-head", 0.0),
+        head=heights[f"{page.id}-head"],
         row=rows,
     )
 

@@ -12,8 +12,18 @@ from svgwrite.path import Path as PathElement
 from svgwrite.shapes import Circle, Rect
 
 from stemline.draw.metrics import Face, faces
-from stemline.draw.scene import Disc, Item, Plate, Polygon, Scene, Stroke, TextRun
-from stemline.football.paths import Line, Point, Segment
+from stemline.draw.scene import (
+    Disc,
+    Item,
+    Line,
+    Plate,
+    Point,
+    Polygon,
+    Scene,
+    Segment,
+    Stroke,
+    TextRun,
+)
 from stemline.theme import Look, Pen, Theme
 
 _DIGITS = 2

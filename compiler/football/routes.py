@@ -86,7 +86,8 @@ _ROWS: tuple[Route, ...] = (
         (
             Up(Depth(1.5)),
             RunTo(Target(Landmark.TACKLE, 0.5), CALLED),
-            RunTo(Target(Landmark.BALL, 2.5, far=True), CALLED),
+            # Past the far tackle, out of the window of a man who settles over the ball.
+            RunTo(Target(Landmark.BALL, 3.5, far=True), CALLED),
             Settle(),
         ),
     ),

@@ -216,11 +216,11 @@ def _nobody_moves(mover: Mover, motion: MotionDef, alignment: Alignment) -> Diag
 
 def _moved(one: Move, man: Man, motion: MotionDef, alignment: Alignment) -> tuple[Man, Motion]:
     running = motion.speed > 0
-    how = f"{motion.speed:g} yards a second at the snap" if running else "set at the snap"
+    how = "running" if running else "set"
     if one.from_depth is not None:
         start = Point(man.at.x, -one.from_depth)
         path = Path(start, (Leg(man.at),))
-        words = f"from {one.from_depth:g} deep, {how}"
+        words = f"{motion.name} from {one.from_depth:g} deep, {how}"
         return replace(man, at=start), Motion(motion.name, path, running, motion.speed, words)
     legs: list[Leg] = []
     at = man.at
@@ -235,4 +235,4 @@ def _moved(one: Move, man: Man, motion: MotionDef, alignment: Alignment) -> tupl
     on_line = one.to[-1].on_line
     moved = replace(man, snap=at, on_line=on_line)
     path = Path(man.at, tuple(legs))
-    return moved, Motion(motion.name, path, running, motion.speed, how)
+    return moved, Motion(motion.name, path, running, motion.speed, f"{motion.name}, {how}")

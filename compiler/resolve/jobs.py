@@ -13,10 +13,10 @@ from stemline.football.paths import Path, Point, polyline
 from stemline.football.play import Assignment, Branch, DepthMark, Man, Motion
 from stemline.football.strokes import RunTo, Stroke, Target
 from stemline.football.tracing import Runner, called_depth, trace
-from stemline.football.worlds import Look, Where, possible
+from stemline.football.worlds import Look, Where, example, possible
 from stemline.resolve.alignment import lie_of
 from stemline.resolve.binding import Bound, Picture
-from stemline.resolve.definitions import Block, Body, ByRole, Run, Said, SideWord
+from stemline.resolve.definitions import Block, Body, ByRole, Decide, Run, Said, SideWord
 from stemline.resolve.read_guards import narrowest
 
 T = TypeVar("T")
@@ -67,34 +67,55 @@ def _assignment(
         return idle
     said = body.jobs.get(role, ())
     worlds = _worlds(man, picture, against)
+    if not worlds:
+        return idle  # more receivers than the code plays: said at the formation
     chosen = choose(said, worlds)
     if chosen is None:
         if said:
-            shape = picture.count.shape_word
-            found.append(diagnose("E622", said[0].span, role=role, shape=shape, call=call))
+            found.append(_no_line(said, worlds, role, picture, call))
         return idle
-    base, says = chosen.base, body.role_says.get(role, ())
-    if isinstance(base.value, Block):
-        job = BLOCKS[base.value.job]
-        return replace(idle, job=job, says=says, span=base.span)
-    path, marks = _run(base.value, man, bound, picture, base, found, call)
+    if not worlds <= frozenset[int]().union(*(s.guard.worlds for s in said)):
+        found.append(_no_line(said, worlds, role, picture, call))
+    base = chosen.base
+    path: Path | None = None
+    marks: tuple[DepthMark, ...] = ()
+    if isinstance(base.value, Run):
+        path, marks = _run(base.value, man, bound, picture, base, found, call)
     decide = narrowest([d for d in body.decides.get(role, ()) if worlds & d.guard.worlds])
-    branches = []
+    job = _words(base.value) + (_decides(decide.value) if decide else "")
+    branches: list[Branch] = []
     for option in chosen.branches:
+        looks = ", ".join(look.value for look in option.guard.looks if look not in against)
         if isinstance(option.value, Block):
+            # A man who stays in has no path to draw: the table says it.
+            job += f" Against {looks}: {_words(option.value)}"
             continue
         other, other_marks = _run(option.value, man, bound, picture, option, found, call)
-        looks = ", ".join(look.value for look in option.guard.looks if look not in against)
         leaves = _leaves(path, other, decide.value.depth if decide else None)
-        job = f"{option.value.words}."
-        branches.append(Branch(looks, other, job, other_marks, leaves))
-    job = f"{base.value.words}."
-    if decide is not None:
-        on = f" on the {decide.value.on}" if decide.value.on else ""
-        job += f" Decide at {decide.value.depth:g}{on}."
-    return replace(
-        idle, job=job, path=path, branches=tuple(branches), marks=marks, says=says, span=base.span
-    )
+        branches.append(Branch(looks, other, _words(option.value), other_marks, leaves))
+    says = body.role_says.get(role, ())
+    return Assignment(man.label, role, job, path, tuple(branches), marks, None, says, base.span)
+
+
+def _decides(decide: Decide) -> str:
+    on = f" on the {decide.on}" if decide.on else ""
+    return f" Decide at {decide.depth:g}{on}."
+
+
+def _words(does: Run | Block) -> str:
+    return BLOCKS[does.job] if isinstance(does, Block) else f"{does.words}."
+
+
+def _no_line(
+    said: Sequence[Said[Run | Block]], worlds: Where, role: str, picture: Picture, call: str
+) -> Diagnostic:
+    """No line holds, or none against a look that no line asks for: the case is named."""
+    left = worlds - frozenset[int]().union(*(s.guard.worlds for s in said))
+    shown = example(picture.receivers, left).looks
+    asked = {look for s in said for look in s.guard.looks if s.guard.worlds & worlds}
+    looks = [look.value for look in Look if look in shown and look.opposite in asked]
+    case = ", ".join([picture.count.shape_word, *looks])
+    return diagnose("E622", said[0].span, role=role, shape=case, call=call)
 
 
 def _worlds(man: Man, picture: Picture, against: Sequence[Look]) -> Where:
@@ -105,18 +126,22 @@ def _worlds(man: Man, picture: Picture, against: Sequence[Look]) -> Where:
 def choose(said: Sequence[Said[Run | Block]], worlds: Where) -> Chosen | None:
     """The narrowest fact that surely holds, with the narrower ones that the look decides.
 
-    Where every fact waits for the look, the widest of them is drawn solid.
+    A fact that a narrower one hides in every case left plays no part. Where every fact waits for
+    the look, the widest of them is drawn solid.
     """
     holding = [s for s in said if s.guard.worlds & worlds]
-    if not holding:
+    used = [s for s in holding if any(_rules(s, holding, world) for world in worlds)]
+    if not used:
         return None
-    sure = [s for s in holding if worlds <= s.guard.worlds]
-    base = narrowest(sure) or max(
-        holding, key=lambda s: (len(s.guard.worlds & worlds), -_look_order(s))
+    base = narrowest([s for s in used if worlds <= s.guard.worlds]) or max(
+        used, key=lambda s: (len(s.guard.worlds & worlds), -_look_order(s))
     )
-    branches = [s for s in holding if s is not base and s not in sure]
-    branches.sort(key=_look_order)
-    return Chosen(base, tuple(branches))
+    return Chosen(base, tuple(sorted((s for s in used if s is not base), key=_look_order)))
+
+
+def _rules(said: Said[Run | Block], holding: Sequence[Said[Run | Block]], world: int) -> bool:
+    """Whether a fact is the one that holds in a world."""
+    return narrowest([s for s in holding if world in s.guard.worlds]) is said
 
 
 def _look_order(said: Said[Run | Block]) -> int:
@@ -184,18 +209,20 @@ def _marks(path: Path, depth: float, run: Run) -> tuple[DepthMark, ...]:
     return (DepthMark(near, depth),)
 
 
-def _leaves(base: Path, branch: Path, depth: float | None) -> Point:
+def _leaves(base: Path | None, branch: Path, depth: float | None) -> Point:
     """Where two paths part: their last common point, or the depth at which he decides."""
+    if base is None:
+        return branch.start
     common = base.start
     for a, b in zip(polyline(base), polyline(branch), strict=False):
         if a.distance(b) > 0.05:
             break
         common = a
-    if depth is not None and common.x == base.start.x and depth < max(common.y, 0) + 1e-9:
-        return Point(common.x, depth)
-    if common == base.start:
-        return _stem_end(base, branch)
-    return common
+    parts = _stem_end(base, branch) if common == base.start else common
+    start = base.start
+    if depth is not None and parts.x == start.x and start.y <= depth <= parts.y:
+        return Point(start.x, depth)
+    return parts
 
 
 def _stem_end(base: Path, branch: Path) -> Point:

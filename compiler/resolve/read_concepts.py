@@ -273,8 +273,12 @@ class _Reading:
         words = Words([one_phrase(fact.value, "one choice", fact.span)])
         words.take_word("side")
         words.take_word("by")
-        into.append(Said(words.expect(names, code), guard, fact.span))
-        words.finish(f"a `{fact.key}` line")
+        start = words.at
+        name = words.expect(names, code)
+        if not words.done:
+            words.at = start
+            raise words.miss(code, names)
+        into.append(Said(name, guard, fact.span))
 
     # Tags.
 

@@ -49,7 +49,8 @@ def read_guard(value: Value | None, receivers: int, *, looks: bool = True) -> Gu
         asked += [c.look for c in conditions if c.look is not None]
     text = _text(value)
     if not ever:
-        raise Misread(diagnose("E411", value.span, guard=text))
+        why = "they exclude each other" if "," in text else "no code plays so many receivers"
+        raise Misread(diagnose("E411", value.span, guard=text, why=why))
     return Guard(text, holds, tuple(asked))
 
 
@@ -64,7 +65,8 @@ def read_looks(value: Value) -> tuple[Look, ...]:
         words.finish("a look")
     for first, second in combinations(found, 2):
         if first.opposite is second:
-            raise Misread(diagnose("E411", value.span, guard=_text(value)))
+            why = "they exclude each other"
+            raise Misread(diagnose("E411", value.span, guard=_text(value), why=why))
     return tuple(found)
 
 

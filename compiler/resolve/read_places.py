@@ -64,12 +64,10 @@ def _where(words: Words, letters: tuple[str, ...], sides: tuple[str, ...]) -> Wh
     words.take_word("at")
     if words.take_word("beside"):
         return _anchor(words, letters, 1.8)
-    start = words.at
     yards = words.take_number()
     if yards is not None:
         measure = words.take_word(*_MEASURES)
         if measure is None:
-            words.at = start
             raise words.miss("E434", _MEASURES)
         return _anchor(words, letters, yards if measure == "outside" else -yards)
     if words.take_word("outside", "inside"):

@@ -166,26 +166,24 @@ class _Expander:
         spot = to_field if wanted == "strength to field" else to_field.mirrored
         return self.play(order, spot)[0]
 
-    def _stands(self, order: Order) -> bool:
-        """Whether a plain call is right itself: a tag on a wrong one would only repeat it."""
-        if _broken(self.book, order):
-            return False
-        play, found = self.play(order, BallSpot.MIDDLE)
-        return play is not None and not any(d.is_error for d in found)
-
     def unused_tags(self, calls: Calls, prove: Prove) -> list[Diagnostic]:
-        """Tags that no dress-up calls are proved too, alone, over the concept's plain calls."""
+        """Tags that no dress-up calls are proved too, alone, over the concept's plain calls.
+
+        A plain call that is wrong itself is passed over: the tag would only repeat it.
+        """
         used = {(o.concept, tag) for _, o in calls.orders for tag in o.tags}
         found: list[Diagnostic] = []
-        for concept, tag in self.book.tags:
-            if (concept, tag) in used or self.book.tags[concept, tag].broken:
+        for key in self.book.tags:
+            if key in used or self.book.tags[key].broken:
                 continue
-            for _, order in calls.orders:
-                plain = order.concept == concept and not order.tags
-                if plain and self._stands(order):
-                    name = f"{order.spoken} {self.book.tags[concept, tag].name}"
-                    tagged = replace(order, tags=(tag,), spoken=name)
-                    found += self.proved(tagged, BallSpot.MIDDLE, (), prove)
+            for dress, order in calls.orders:
+                if order.concept != key[0] or order.tags or _broken(self.book, order):
+                    continue
+                spot = _spots(dress)[0]
+                if not any(d.is_error for d in self.proved(order, spot, (), prove)):
+                    name = f"{order.spoken} {self.book.tags[key].name}"
+                    tagged = replace(order, tags=(key[1],), spoken=name)
+                    found += self.proved(tagged, spot, (), prove)
         return found
 
 

@@ -121,8 +121,9 @@ class Words:
         for length in range(1, len(ahead) + 1):
             wrong = " ".join(a.text for a in ahead[:length])
             near = nearest(wrong, (n for n in names if _tells(n, wrong)))
-            gap = distance(wrong, near[0]) if near else None
-            if gap is not None and (least is None or gap < least):
+            gap = distance(wrong, near[0]) if near else 0
+            # A right word is not the wrong one; of two as near, the longer says more.
+            if gap and (least is None or gap <= least):
                 best, least = (ahead[:length], near), gap
         return best
 
@@ -133,10 +134,10 @@ class Words:
 
 
 def _tells(name: str, wrong: str) -> bool:
-    """Whether a name may help: a short one is near to every other unless it opens the word."""
-    return len(name) > _SHORT or (
-        wrong.casefold().startswith(name.casefold()) and len(wrong) == len(name) + 1
-    )
+    """Whether a name may help: a short one only with one letter too many or two swapped, for it
+    is near to every other short word."""
+    right, word = name.casefold(), wrong.casefold()
+    return len(name) > _SHORT or word[:-1] == right or sorted(word) == sorted(right)
 
 
 def listed(names: Iterable[str]) -> str:

@@ -29,7 +29,8 @@ def _lines(book: Book) -> Iterator[str]:
         yield f"section {section.family}"
         for page in section.concepts:
             yield from _concept(page)
-    yield f"index, {book.index.columns} columns"
+    for number, columns in enumerate(book.index.pages, 1):
+        yield f"index page {number}: columns of {', '.join(str(len(column)) for column in columns)}"
     yield from (f"  {line.call} -> {line.id}" for line in book.index.calls)
     yield from _groups("formation", book.index.formations)
     yield from _groups("tag", book.index.tags)

@@ -142,6 +142,15 @@ def test_paper_by_name() -> None:
         Paper.named("foolscap")
 
 
+def test_the_table_gives_room_to_the_longer_words() -> None:
+    page = make_book(sample_season(), EDITION, ()).concepts[0]
+    row = page.rows[0]
+    long_job = replace(page, rows=(replace(row, job="x" * 300),))
+    short_job = replace(page, rows=(replace(row, job="x"),))
+    no_change = replace(page, rows=(replace(row, changes=()),))
+    assert (long_job.split, short_job.split, no_change.split) == (27, 50, 0)
+
+
 def _columns(*plays: object) -> tuple[str, ...]:
     season = replace(sample_season(), plays=plays)  # type: ignore[arg-type]
     return make_book(season, EDITION, ()).concepts[0].columns

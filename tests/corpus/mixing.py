@@ -1,8 +1,8 @@
 """A mistake set into a small correct playbook: what the corpus and the errors page are run with.
 
-A case holds only the blocks that matter. The rest comes from the base; a block of the case takes
-the place of the base's block of the same kind and name. A case that opens with a playbook block,
-or is said to stand alone, is compiled by itself.
+A case holds only the blocks that matter and the base the rest. A block of the case takes the
+place of the base's block of the same kind and name; a case with a playbook block of its own, or
+one that is said to stand alone, is compiled by itself.
 """
 
 from __future__ import annotations
@@ -42,9 +42,8 @@ def base() -> tuple[Source, ...]:
 
 def compile_case(name: str, text: str, *, alone: bool = False) -> Outcome:
     """The case compiled within the base; ``name`` is its file's name."""
-    case = Source(name, text)
-    rest = () if alone or re.search(r"^playbook\b", text, re.MULTILINE) else _without(text, base())
-    sources = (*rest, case)
+    alone = alone or any(line.startswith("playbook") for line in text.split("\n"))
+    sources = (*(() if alone else _less(base(), text)), Source(name, text))
     return outcome(sources, compile_texts(sources, name.removesuffix(".play")).diagnostics)
 
 
@@ -53,26 +52,18 @@ def outcome(sources: Iterable[Source], found: Iterable[Diagnostic]) -> Outcome:
     return Outcome(found, render(found, {s.name: s for s in sources}))
 
 
-def _without(text: str, sources: Iterable[Source]) -> tuple[Source, ...]:
-    """The sources less every block that ``text`` says itself, each other line in its place."""
-    mine = {_block(line) for line in _HEADER.findall(text)}
-    kept = []
+def _less(sources: Iterable[Source], text: str) -> Iterable[Source]:
+    """The sources less every block that ``text`` says itself; other lines keep their numbers."""
+    mine = {_block(header) for header in _HEADER.findall(text)}
     for source in sources:
-        lines, out = [], False
+        lines, dropped = [], False
         for line in source.lines:
             if _HEADER.match(line):
-                out = _block(line) in mine
-            lines.append("" if out else line)
-        kept.append(Source(source.name, "\n".join(lines)))
-    return tuple(kept)
+                dropped = _block(line) in mine
+            lines.append("" if dropped else line)
+        yield Source(source.name, "\n".join(lines))
 
 
 def _block(header: str) -> str:
-    """A header without its comment and what it extends."""
-    return re.split(r" extends |//", header)[0].strip()
-
-
-def compiled_with_base(name, body):
-    alone = "// alone" in body
-    o = compile_case(name, body, alone=alone)
-    return o.shown, None, o.found
+    """A header without what it extends."""
+    return header.split(" extends ")[0].strip()

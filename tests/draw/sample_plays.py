@@ -247,6 +247,35 @@ def trips() -> Play:
     return play("Trips Right Crossers", (3, 1), men, tasks, reads, code=HIGH_SCHOOL)
 
 
+def counter() -> Play:
+    """A run: a jet man running across, a guard who pulls, men who block, a stack on the right."""
+    jet = Motion("Jet", path((12, -1), (4, -1.6, 1), (-3, -2)), True, 7.0, "Jet, full speed")
+    men = (
+        man("X", Position.WIDEOUT, -12, 0, Rank(Side.LEFT, 1)),
+        man("Y", Position.TIGHT_END, -4.1, 0, Rank(Side.LEFT, 2)),
+        replace(man("H", Position.SLOT, -3, -2), at=Point(12, -1)),
+        man("Z", Position.WIDEOUT, 14, 0, Rank(Side.RIGHT, 1)),
+        man("R", Position.BACK, 0, -7),
+        man("Q", Position.QUARTERBACK, 0, -5),
+    )
+    tasks = (
+        task("LT", "", "Down", path((-2.7, 0), (-1.9, 1.5), ending=Ending.BLOCK)),
+        task("LG", "", "Down", path((-1.35, 0), (-0.6, 1.5), ending=Ending.BLOCK)),
+        task("C", "", "Back", path((0, 0), (1.3, 1.2), ending=Ending.BLOCK)),
+        task("RG", "", "Pull and kick", path((1.35, 0), (0.6, -1.2, 0.6), (-4.8, -1.0, 1.5),
+                                             (-6.4, 1.2), ending=Ending.BLOCK)),
+        task("Y", "", "Down", path((-4.1, 0), (-3.4, 1.6), ending=Ending.BLOCK)),
+        task("X", "", "Stalk", path((-12, 0), (-11.5, 6), ending=Ending.BLOCK)),
+        task("H", "", "Fake the jet", path((-3, -2), (-11, -2.5)), motion=jet),
+        task("R", "", "Follow the guard", path((0, -7), (1.2, -5.5, 0.8), (-5.2, 0.5, 1),
+                                               (-5.4, 8))),
+        task("Q", "", "Hand off, boot", path((0, -5), (1, -6.5, 0.8), (9, -7))),
+    )  # fmt: skip
+    bare = replace(trips(), men=(*trips().men[:5], *men), assignments=tasks, reads=(), claims=())
+    call = replace(bare.call, spoken="Wing Left Jet Counter", concept="Counter")
+    return replace(bare, call=call, pressure=(), spots=(), strong=Side.LEFT, shape=(2, 1))
+
+
 ALL = {
     "quads": quads(),
     "quads-wheel": quads_wheel(),
@@ -255,4 +284,5 @@ ALL = {
     "three-two": three_two(),
     "three-two-wheel": three_two(wheel=True),
     "trips": trips(),
+    "counter": counter(),
 }

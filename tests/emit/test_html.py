@@ -38,7 +38,7 @@ def test_the_sandbox_refuses(text: str, tmp_path: Path, book: Book) -> None:
 
 
 def test_a_page_model_cannot_be_set(tmp_path: Path, book: Book) -> None:
-    with pytest.raises(Exception, match="cannot assign|can only"):
+    with pytest.raises(Exception, match="assign"):
         render("{% set book.title = 'x' %}", tmp_path, book=book)
 
 
@@ -56,7 +56,7 @@ def test_templates_come_from_the_theme_alone(tmp_path: Path) -> None:
 
 def test_words_are_escaped(book: Book, gallery: Gallery, theme: Theme) -> None:
     cover = replace(book.cover, team="<b>Herons</b> & Co")
-    layout = {page.id: Arrangement(len(page.dressups)) for page in book.concepts}
+    layout = {page.id: Arrangement(len(page.dressups), runs_on=True) for page in book.concepts}
     html = book_html(replace(book, cover=cover), gallery, layout, theme)
     assert "<b>Herons</b>" not in html
     assert "&lt;b&gt;Herons&lt;/b&gt; &amp; Co" in html
@@ -65,7 +65,7 @@ def test_words_are_escaped(book: Book, gallery: Gallery, theme: Theme) -> None:
 def test_the_measuring_pass_leaves_the_frame_out(
     book: Book, gallery: Gallery, theme: Theme
 ) -> None:
-    layout = {page.id: Arrangement(len(page.dressups)) for page in book.concepts}
+    layout = {page.id: Arrangement(len(page.dressups), runs_on=True) for page in book.concepts}
     html = book_html(book, gallery, layout, theme, concepts_only=True)
     assert "Contents" not in html
     assert "Index by call" not in html

@@ -45,7 +45,10 @@ def write(play: Play, *, names: bool = True) -> str:
         f"  feet {', '.join(s.name for s in play.feet)}",
         *(_read("read", r, play, names) for r in play.reads),
         *(_read("pressure", r, play, names) for r in play.pressure),
-        *(f"  {c.kind} {' '.join(point(p) for p in c.points)} {c.on}".rstrip() for c in play.claims),
+        *(
+            f"  {c.kind} {' '.join(point(p) for p in c.points)} {c.on}".rstrip()
+            for c in play.claims
+        ),
         *(f"  alert {a.target} {_who(a.men, play, names)} {a.when}" for a in play.alerts),
         f"protect {play.protection or 'nothing said'}; nobody is {', '.join(play.nobody) or '-'}",
     ]
@@ -106,9 +109,7 @@ def mirrored(play: Play) -> Play:
         spots=tuple(replace(s, at=s.at.mirrored()) for s in play.spots),
         reads=tuple(replace(r, at=r.at.mirrored()) for r in play.reads),
         pressure=tuple(replace(r, at=r.at.mirrored()) for r in play.pressure),
-        claims=tuple(
-            replace(c, points=tuple(p.mirrored() for p in c.points)) for c in play.claims
-        ),
+        claims=tuple(replace(c, points=tuple(p.mirrored() for p in c.points)) for c in play.claims),
     )
 
 
@@ -129,5 +130,3 @@ def _mirrored_job(a: Assignment, turned: dict[str, str]) -> Assignment:
         ),
         motion=replace(a.motion, path=a.motion.path.mirrored()) if a.motion else None,
     )
-
-

@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 import pytest
+
 from resolve.texts import (
     CROSSERS,
     DOUBLES_ELEVEN,
@@ -21,8 +22,8 @@ from resolve.texts import (
     TWELVE,
     compiled,
     dress,
+    message,
     play,
-    said,
     sound,
     who,
 )
@@ -30,6 +31,7 @@ from stemline.compile import Compiled
 from stemline.football.field import BallSpot, Side
 from stemline.football.paths import Ending
 from stemline.football.play import Play
+from stemline.football.worlds import Look
 
 SIDES = ("Right", "Left")
 
@@ -206,6 +208,23 @@ def test_spots_hang_on_the_settle_and_each_has_its_man(
     assert places["far"].men == (by_role["under"],)
 
 
+@every_row
+@every_side
+@pytest.mark.parametrize("look", [Look.ZONE, Look.MAN, Look.PRESS, Look.OFF], ids=lambda v: v.value)
+def test_the_spots_are_filled_by_the_same_men_against_every_look(
+    name: str, side: str, look: Look
+) -> None:
+    """Against zone the crossers sit down in their windows, against man they run on."""
+    result, row = book(name), ROWS[name]
+    for tags in ("", "Return"):
+        plain = play(result, row.name(side, tags))
+        seen = play(result, row.name(side, tags), against=(look,))
+        assert {s.name: s.men for s in seen.spots} == {s.name: s.men for s in plain.spots}
+    crosser = play(result, row.name(side), against=(look,)).runs("over")
+    assert crosser is not None and crosser.path is not None
+    assert (crosser.path.ending is Ending.SETTLE) == (look is Look.ZONE)
+
+
 def second_read(made: Play) -> tuple[str, tuple[str, ...], tuple[float, float]]:
     read = made.reads[1] if made.reads[0].target == "flat" else made.reads[0]
     spot = next(s for s in made.spots if s.name == read.target)
@@ -268,11 +287,15 @@ def test_wheel_turns_the_flat_up_and_stays_the_first_read(name: str, side: str) 
 def test_two_by_two_is_not_served_and_the_message_says_why(code: str, formation: str) -> None:
     result = compiled(code, formation, CROSSERS, dress("Doubles"))
     missing = [d for d in result.diagnostics if d.code == "E620"]
-    assert said(missing) == [
-        "E620 {}: Doubles Right Crossers and 1 more call: nobody can be the over: strong #2 "
-        "already runs the settle, strong #1 already runs the clear, nobody is left on the "
-        "strong side".format(missing[0].span.line)
+    assert [dict(d.values) for d in missing] == [
+        {
+            "call": "Doubles Right Crossers and 1 more call",
+            "role": "over",
+            "why": "strong #2 already runs the settle, strong #1 already runs the clear, "
+            "nobody is left on the strong side",
+        }
     ]
+    assert dict(missing[0].values)["why"] in message(missing[0])
     assert result.failed
     assert result.season is not None and result.season.plays == ()
     line = CROSSERS.splitlines()[missing[0].span.line - 1]

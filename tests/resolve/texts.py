@@ -134,7 +134,9 @@ CROSSERS = f"{CONCEPT}\n{WHEEL}\n{RETURN}"
 def dress(formation: str, *lines: str, concept: str = "Crossers", sides: bool = True) -> str:
     """A dress-up in one formation ("Quads motion Tuck"), to both sides unless said."""
     more = ["to right, left"] if sides else []
-    return "\n".join([f"dress {concept}", *(f"    {x}" for x in (f"in {formation}", *lines, *more))])
+    return "\n".join(
+        [f"dress {concept}", *(f"    {x}" for x in (f"in {formation}", *lines, *more))]
+    )
 
 
 def compiled(*texts: str) -> Compiled:

@@ -44,7 +44,7 @@ WORDING: dict[str, Wording] = {
     ),
     "E622": Wording(
         "no line holds for a role",
-        "in {call} no line says what {role} runs: this is a {shape}",
+        "in {call} no line says what {role} runs ({shape})",
         "only under a condition",
         "add a line for {role} without `when`",
     ),

@@ -26,10 +26,9 @@ WORDING: dict[str, Wording] = {
     ),
     "E411": Wording(
         "never true",
-        "`{guard}` can never hold",
+        "`{guard}` can never hold: {why}",
         "never",
-        "with `,` all must hold at once, and no more than six receivers line up; write `or` where "
-        "one of them is enough",
+        "with `,` all must hold at once; write `or` where one of them is enough",
     ),
     "E412": Wording(
         "unknown look",
@@ -41,7 +40,7 @@ WORDING: dict[str, Wording] = {
         "a look decides no alignment",
         "`{look}` is seen after the men are lined up, so it cannot decide this",
         "a look",
-        "guard what a role runs by the look, not who it is or where he stands",
+        "a look may decide what a role runs, not who it is and not where a man stands",
     ),
     "E420": Wording(
         "said twice",
@@ -53,7 +52,7 @@ WORDING: dict[str, Wording] = {
         "two guards can both hold",
         "two lines say {what}: `{first}` and `{second}` can both hold",
         "both hold in {world}",
-        "make one narrower than the other, or add what tells them apart",
+        "add what tells them apart: `when 3x2, press` and `when off` can never both hold",
     ),
     "E430": Wording(
         "unknown place",

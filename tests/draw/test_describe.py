@@ -1,0 +1,16 @@
+"""The picture said in words."""
+
+from __future__ import annotations
+
+from syrupy.assertion import SnapshotAssertion
+
+from draw.sample_plays import counter, quads
+from stemline.draw.describe import describe
+
+
+def test_a_pass(snapshot: SnapshotAssertion) -> None:
+    assert describe(quads()).replace(". ", ".\n") == snapshot
+
+
+def test_a_run(snapshot: SnapshotAssertion) -> None:
+    assert describe(counter()).replace(". ", ".\n") == snapshot

@@ -1,0 +1,58 @@
+"""Paths go round men."""
+
+from __future__ import annotations
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from draw.sample_plays import path
+from stemline.draw.curves import far_from
+from stemline.draw.detours import Round, detour
+from stemline.football.paths import Point, polyline
+
+MAN = Round(Point(-8, 0), 1.2, 0.9)
+
+
+def test_a_path_that_meets_nobody_is_the_same_path() -> None:
+    flat = path((-2, -5), (-6, -4))
+    assert detour(flat, (MAN,), 2.0) is flat
+
+
+def test_a_path_straight_through_a_man_goes_round_him() -> None:
+    bent = detour(path((0, 0), (-16, 0)), (MAN,), 2.0)
+    assert bent.end == Point(-16, 0)
+    assert far_from(polyline(bent), MAN.at) > MAN.hard
+    assert min(p.y for p in polyline(bent)) < 0, "behind him, not into the defence"
+
+
+def test_a_path_up_the_field_goes_round_his_outside() -> None:
+    bent = detour(path((-8, -6), (-8, 12)), (MAN,), 2.0)
+    assert min(p.x for p in polyline(bent)) < -8 - MAN.hard
+
+
+def test_two_men_in_the_way_are_passed_on_the_tighter_line() -> None:
+    men = (Round(Point(-6, -2), 1.2, 0.9), Round(Point(-12, 0), 1.2, 0.9))
+    bent = detour(path((-2, -5), (-17, 2.3)), men, 2.0)
+    for man in men:
+        assert far_from(polyline(bent), man.at) > man.hard
+
+
+def test_a_path_between_two_linemen_touches_neither() -> None:
+    line = tuple(Round(Point(x, 0), 0.6, 0.5) for x in (-1.35, 0, 1.35))
+    run = path((0.3, -5), (0.6, 4))
+    bent = detour(run, line, 2.0)
+    assert all(far_from(polyline(bent), man.at) > 0.5 for man in line)
+
+
+def test_where_there_is_no_room_the_path_stays() -> None:
+    wall = tuple(Round(Point(x, 0), 0.9, 0.8) for x in (-2, -1, 0, 1, 2))
+    run = path((0, -5), (0, 4))
+    assert detour(run, wall, 2.0) == run
+
+
+@given(st.floats(-12, -4), st.floats(-4, 4))
+def test_a_bent_path_keeps_its_ends(x: float, y: float) -> None:
+    run = path((-2, -5), (-17, 2.3))
+    bent = detour(run, (Round(Point(x, y), 1.2, 0.9),), 2.0)
+    assert (bent.start, bent.end) == (run.start, run.end)
+    assert far_from(polyline(bent), Point(x, y)) > 0.9

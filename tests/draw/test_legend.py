@@ -1,0 +1,34 @@
+"""The page that explains the marks shows every mark a picture can have."""
+
+from __future__ import annotations
+
+from draw.sample_plays import ALL
+from stemline.draw.legend import legend_entries
+from stemline.draw.picture import picture
+from stemline.draw.scene import Scene, Stroke
+from stemline.theme import Size, load_theme
+
+THEME = load_theme()
+UNEXPLAINED = {"casing", "leader", "halo", "corner", "letter", "man", "sideline"}
+"""Marks that need no words: white, thin helpers, and what everybody knows."""
+
+
+def styles(scene: Scene) -> set[str]:
+    return {item.style for item in scene.items}
+
+
+def test_every_mark_of_a_picture_is_explained() -> None:
+    shown = set().union(*(styles(scene) for _, scene in legend_entries(THEME)))
+    used = set().union(*(styles(picture(p, Size.FULL, THEME)) for p in ALL.values()))
+    assert used - shown <= UNEXPLAINED
+
+
+def test_entries_are_told_apart_and_stay_in_their_frames() -> None:
+    entries = legend_entries(THEME)
+    assert len({caption for caption, _ in entries}) == len(entries) >= 13
+    for _, scene in entries:
+        for item in scene.items:
+            if isinstance(item, Stroke):
+                for p in item.head:
+                    assert scene.frame.left < p.x < scene.frame.right
+                    assert scene.frame.bottom < p.y < scene.frame.top

@@ -1,0 +1,74 @@
+"""SVG is a plain translation of the scene."""
+
+from __future__ import annotations
+
+from xml.etree import ElementTree
+
+import pytest
+import resvg_py
+from draw.sample_plays import ALL
+from syrupy.assertion import SnapshotAssertion
+from syrupy.extensions.image import SVGImageSnapshotExtension
+
+from stemline.draw.legend import legend_entries
+from stemline.draw.picture import picture
+from stemline.draw.scene import Scene
+from stemline.emit.svg import to_svg
+from stemline.theme import Size, load_theme
+
+THEME = load_theme()
+SVG = "{http://www.w3.org/2000/svg}"
+SCENES = {
+    f"{name}-{size.name.lower()}": picture(play, size, THEME)
+    for name, play in ALL.items()
+    for size in Size
+} | {f"legend-{i}": scene for i, (_, scene) in enumerate(legend_entries(THEME))}
+each_scene = pytest.mark.parametrize("scene", SCENES.values(), ids=SCENES.keys())
+
+
+@each_scene
+def test_it_is_xml_with_a_title_and_the_play_in_words(scene: Scene) -> None:
+    root = ElementTree.fromstring(to_svg(scene, THEME))
+    assert root.findtext(f"{SVG}title") == scene.title
+    assert root.findtext(f"{SVG}desc") == scene.description
+    assert root.get("role") == "img"
+    groups = [g.get("class") for g in root.iter(f"{SVG}g")]
+    assert groups == [layer.name for layer in scene.layers]
+
+
+@each_scene
+def test_it_is_printed_at_the_scenes_size(scene: Scene) -> None:
+    root = ElementTree.fromstring(to_svg(scene, THEME))
+    width, height = root.get("width", ""), root.get("height", "")
+    assert float(width.removesuffix("pt")) == pytest.approx(scene.width, abs=0.01)
+    assert float(height.removesuffix("pt")) == pytest.approx(scene.height, abs=0.01)
+
+
+@each_scene
+def test_it_needs_no_font_and_two_runs_are_the_same(scene: Scene) -> None:
+    svg = to_svg(scene, THEME)
+    assert "<text" not in svg and "font" not in svg.lower()
+    assert svg == to_svg(scene, THEME)
+
+
+@each_scene
+def test_it_renders(scene: Scene) -> None:
+    svg = to_svg(scene, THEME)
+    png = bytes(resvg_py.svg_to_bytes(svg_string=svg, dpi=96, background="#ffffff"))
+    blank = bytes(
+        resvg_py.svg_to_bytes(
+            svg_string=svg[: svg.index("<g")] + "</svg>", dpi=96, background="#ffffff"
+        )
+    )
+    assert png.startswith(b"\x89PNG")
+    assert len(png) > len(blank)
+
+
+def test_thumbnail(snapshot: SnapshotAssertion) -> None:
+    svg = to_svg(SCENES["quads-return-thumb"], THEME)
+    assert svg.replace("><", ">\n<") == snapshot(extension_class=SVGImageSnapshotExtension)
+
+
+def test_legend_entry(snapshot: SnapshotAssertion) -> None:
+    svg = to_svg(SCENES["legend-2"], THEME)
+    assert svg.replace("><", ">\n<") == snapshot(extension_class=SVGImageSnapshotExtension)

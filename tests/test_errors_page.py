@@ -1,0 +1,105 @@
+"""The page of messages: a section for every code, and samples that do what the page says."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from importlib.resources import files
+
+import pytest
+from corpus.mixing import base, compile_case
+
+from stemline.diagnostics.catalogue import CATALOGUE, calls, football, forms, names
+from stemline.diagnostics.catalogue import files as about_files
+
+PAGE = files("stemline.grammar").joinpath("errors.md").read_text("utf-8")
+
+GROUPS = {
+    "Files and characters": about_files.WORDING,
+    "The form of lines and blocks": forms.WORDING,
+    "Names and definitions": names.WORDING,
+    "Values, guards and men on the field": football.WORDING,
+    "Calls, roles, tags and dress-ups": calls.WORDING,
+}
+
+NO_SAMPLE = {*(f"E{n}" for n in range(101, 108)), "E111", "E603"}
+"""Said of folders, files and commands, or of a line that fits on no page."""
+
+_FENCE = re.compile(r"^```play *(.*)\n((?:.*\n)*?)```$", re.MULTILINE)
+
+
+@dataclass(frozen=True)
+class Sample:
+    """A fenced text and the words behind its fence."""
+
+    words: tuple[str, ...]
+    text: str
+
+    def codes(self) -> list[str]:
+        return compile_case("sample.play", self.text, alone="alone" in self.words).codes
+
+
+@dataclass(frozen=True)
+class Section:
+    """One code's part of the page."""
+
+    group: str
+    code: str
+    title: str
+    body: str
+
+    @property
+    def samples(self) -> list[Sample]:
+        return [Sample(tuple(m[1].split()), m[2]) for m in _FENCE.finditer(self.body)]
+
+    @property
+    def prose(self) -> str:
+        return " ".join(_FENCE.sub("", self.body).split())
+
+
+def sections() -> list[Section]:
+    found = []
+    for group in re.split(r"^## ", PAGE, flags=re.MULTILINE)[1:]:
+        title, _, text = group.partition("\n")
+        for part in re.split(r"^### ", text, flags=re.MULTILINE)[1:]:
+            head, _, body = part.partition("\n")
+            code, _, name = head.partition(" ")
+            found.append(Section(title, code, name, body))
+    return found
+
+
+SECTIONS = sections()
+SAMPLED = [s for s in SECTIONS if s.code not in NO_SAMPLE]
+
+
+def test_every_code_has_its_section_in_order_and_none_is_left_over() -> None:
+    wanted = [(g, code, w.title) for g, table in GROUPS.items() for code, w in table.items()]
+    assert [(s.group, s.code, s.title) for s in SECTIONS] == wanted
+    assert {code for _, code, _ in wanted} == CATALOGUE.keys()
+
+
+@pytest.mark.parametrize("section", SECTIONS, ids=lambda s: s.code)
+def test_a_section_says_why_and_shows_a_wrong_and_a_right_text(section: Section) -> None:
+    assert 20 < len(section.prose) < 400
+    assert ("No sample: " in section.prose) == (section.code in NO_SAMPLE)
+    heads = [sample.words[:2] for sample in section.samples]
+    if section.code in NO_SAMPLE:
+        assert heads == []
+    else:
+        assert [h[:1] for h in heads] in ([("fail",), ()], [("fail",), ("alone",)])
+        assert heads[0] == ("fail", section.code)
+
+
+@pytest.mark.parametrize("section", SAMPLED, ids=lambda s: s.code)
+def test_the_wrong_sample_gives_its_code_and_no_other(section: Section) -> None:
+    assert set(section.samples[0].codes()) == {section.code}
+
+
+@pytest.mark.parametrize("section", SAMPLED, ids=lambda s: s.code)
+def test_the_mended_sample_gives_no_diagnostic(section: Section) -> None:
+    assert section.samples[1].codes() == []
+
+
+def test_the_small_playbook_on_the_page_is_the_one_the_samples_stand_in() -> None:
+    (shown,) = _FENCE.findall(PAGE.partition("## The small playbook")[2])
+    assert shown == ("", "\n".join(source.text for source in base()))
