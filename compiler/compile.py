@@ -73,10 +73,16 @@ def _formations(book: Playbook) -> Iterable[Diagnostic]:
 def _prove(book: Playbook, play: Play, plain: Play | None, order: Order) -> Iterable[Diagnostic]:
     tags = [book.tags[order.concept, tag] for tag in order.tags]
     body = merged(book.concepts[order.concept].body, tags)
-    yield from quarrels(tags, order.span)
+    quarrel = quarrels(tags, order.tags_span)
+    if quarrel:
+        yield from quarrel
+        return
     yield from check_jobs(play)
     yield from check_feet(play)
     yield from check_needs(play, body.needs)
     if plain is not None:
         for tag in tags:
-            yield from check_keeps(tag.name, tag.keeps, plain, play)
+            # What another tag of the call changes without a promise is not this one's fault.
+            shared = set.intersection(*({keep for keep, _ in t.keeps} for t in tags))
+            keeps = [(keep, span) for keep, span in tag.keeps if keep in shared]
+            yield from check_keeps(tag.name, keeps, plain, play)

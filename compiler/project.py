@@ -92,7 +92,7 @@ def _read(path: Path) -> tuple[Source | None, Diagnostic | None]:
 
 
 def file_name(name: str) -> str:
-    """A name as a file's name: lower case, a hyphen for everything that is not a letter or digit."""
+    """A name as a file's name: lower case, a hyphen for what is not a letter or digit."""
     return re.sub(r"[\W_]+", "-", name.casefold()).strip("-")
 
 

@@ -23,18 +23,14 @@ Column = tuple[str, Play]
 
 def role_players(play: Play) -> tuple[Assignment, ...]:
     """The assignments of men who have a role, linemen left out, in the play's order."""
-    return tuple(
-        a for a in play.assignments if a.role and not play.man(a.man).interior
-    )
+    return tuple(a for a in play.assignments if a.role and not play.man(a.man).interior)
 
 
 def casting(columns: tuple[Column, ...]) -> Casting:
     """The casting table of `formation_columns`, whose first is the base."""
     base = columns[0][1]
     roles = dict.fromkeys(a.role for _, play in columns for a in role_players(play))
-    rows = tuple(
-        (role, tuple(_part(role, play, base) for _, play in columns)) for role in roles
-    )
+    rows = tuple((role, tuple(_part(role, play, base) for _, play in columns)) for role in roles)
     return Casting(tuple(name for name, _ in columns), rows)
 
 
@@ -71,8 +67,7 @@ def tag_changes(plays: tuple[Play, ...]) -> dict[str, tuple[Note, ...]]:
                 words = ". ".join(part for part in (who, job) if part)
                 found.setdefault(now.role, {}).setdefault(play.call.tags[0], words)
     return {
-        role: tuple(Note(tag, job) for tag, job in by_tag.items())
-        for role, by_tag in found.items()
+        role: tuple(Note(tag, job) for tag, job in by_tag.items()) for role, by_tag in found.items()
     }
 
 

@@ -12,8 +12,13 @@ CLOSE = 8.0
 Common practice, no published source: shallow crossers and the settle above them lie inside it."""
 
 
+TOGETHER = 6.0
+"""Two men who have run about as far when their paths cross meet there: yards of difference.
+Common practice, no published source."""
+
+
 def paths_cross(play: Play) -> bool:
-    """Whether the paths of two different men cross from the line to `CLOSE` yards past it."""
+    """Whether two men's paths cross from the line to `CLOSE` yards past it at about one time."""
     paths = [
         polyline(assignment.path)
         for assignment in play.assignments
@@ -23,18 +28,26 @@ def paths_cross(play: Play) -> bool:
 
 
 def _cross(a: tuple[Point, ...], b: tuple[Point, ...]) -> bool:
-    return any(
-        _meet(p, q, r, s) for p, q in pairwise(a) for r, s in pairwise(b)
-    )
+    run_a = 0.0
+    for p, q in pairwise(a):
+        run_b = 0.0
+        for r, s in pairwise(b):
+            meet = _meet(p, q, r, s)
+            if meet is not None and 0 <= meet.y <= CLOSE:
+                apart = run_a + p.distance(meet) - run_b - r.distance(meet)
+                if abs(apart) <= TOGETHER:
+                    return True
+            run_b += r.distance(s)
+        run_a += p.distance(q)
+    return False
 
 
-def _meet(p: Point, q: Point, r: Point, s: Point) -> bool:
-    """Whether two segments properly cross at a point that is close to the line."""
+def _meet(p: Point, q: Point, r: Point, s: Point) -> Point | None:
+    """Where two segments properly cross; None where they do not."""
     across, along = _turn(r, s, p), _turn(r, s, q)
     if across * along >= 0 or _turn(p, q, r) * _turn(p, q, s) >= 0:
-        return False
-    y = p.y + (q.y - p.y) * across / (across - along)
-    return 0 <= y <= CLOSE
+        return None
+    return p + (q - p).scaled(across / (across - along))
 
 
 def _turn(a: Point, b: Point, c: Point) -> float:

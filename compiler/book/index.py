@@ -24,9 +24,7 @@ HEIGHTS = {"index": 27.0, "group": 18.0, "call": 12.0}
 
 def index(plays: tuple[Play, ...], ids: tuple[str, ...], paper: Paper) -> Index:
     """The indexes of ``plays``, which stand in the book under ``ids``."""
-    lines = tuple(
-        IndexLine(play.call.spoken, id_) for play, id_ in zip(plays, ids, strict=True)
-    )
+    lines = tuple(IndexLine(play.call.spoken, id_) for play, id_ in zip(plays, ids, strict=True))
     formations: dict[str, list[IndexLine]] = {}
     tags: dict[str, list[IndexLine]] = {}
     for play, line in zip(plays, lines, strict=True):

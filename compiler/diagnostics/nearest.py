@@ -34,7 +34,8 @@ def nearest(wrong: str, right: Iterable[str], most: int = 3) -> tuple[str, ...]:
         gap = distance(wrong, name)
         if gap <= max(1, max(len(wrong), len(name)) // 3):
             return gap, name
-        if len(word) > 2 and (word in name.casefold() or name.casefold() in word):
+        other = name.casefold()
+        if len(word) > 2 and (word in other or (len(other) > 2 and other in word)):
             return gap, name
         return None
 

@@ -1,16 +1,46 @@
-"""Jobs of men who stay in: a closed list, with the words for the assignment table."""
+"""Jobs of men who stay in or block for the ball: a closed list, with words and strokes."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
+from stemline.football.landmarks import Landmark
+from stemline.football.strokes import Depth, RunTo, Stroke, Target, Up
+
+
+@dataclass(frozen=True)
+class BlockJob:
+    """``words`` for the assignment table; ``strokes`` to the place of the block, none for a man
+    who blocks where he stands."""
+
+    words: str
+    strokes: tuple[Stroke, ...]
+
+
+_EDGE = Target(Landmark.TACKLE, 0.9)
+
 # Common practice, no published source.
-BLOCKS: dict[str, str] = {
-    "inside out": "Scan inside out: first free rusher from the ball outward.",
-    "edge": "Block the edge: inside foot up, nobody outside you.",
-    "slide": "Slide with the line to your gap.",
-    "chip": "Chip the edge rusher, then get out.",
-    "stalk": "Stalk the nearest defender, hands first, stay on your feet.",
-    "crack": "Block inside from the front, above the waist, hands first.",
-    "arc": "Arc outside the edge to the first defender past it.",
+BLOCKS: dict[str, BlockJob] = {
+    "inside out": BlockJob(
+        "Scan inside out: first free rusher from the ball outward.",
+        (RunTo(Target(Landmark.GUARD, -0.4), Depth(-2.6)),),
+    ),
+    "edge": BlockJob(
+        "Block the edge: inside foot up, nobody outside you.", (RunTo(_EDGE, Depth(-1.8)),)
+    ),
+    "slide": BlockJob("Slide with the line to your gap.", ()),
+    "chip": BlockJob("Chip the edge rusher, then get out.", (RunTo(_EDGE, Depth(-1.2)),)),
+    "stalk": BlockJob(
+        "Stalk the nearest defender, hands first, stay on your feet.", (Up(Depth(3)),)
+    ),
+    "crack": BlockJob(
+        "Block inside from the front, above the waist, hands first.",
+        (RunTo(Target(None, -4), Depth(2.5)),),
+    ),
+    "arc": BlockJob(
+        "Arc outside the edge to the first defender past it.",
+        (RunTo(Target(Landmark.TACKLE, 2.5), Depth(0.3)), Up(Depth(3.2))),
+    ),
 }
 
 PROTECTIONS: dict[str, str] = {

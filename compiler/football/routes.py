@@ -74,7 +74,7 @@ _ROWS: tuple[Route, ...] = (
     Route("speed out", 5, (Up(CALLED), Break(OUT, 6, 85, speed=True))),
     Route("stick", 6, (Up(CALLED), Break(OUT, 1.2, 110), Settle())),
     Route("snag", 6, (Up(Depth(2)), Break(IN, 4.5, 48), Up(CALLED), Settle())),
-    Route("now", 0, (Up(Depth(0.3)), Break(IN, 0.8, 175), Settle()), taught=False),
+    Route("now", -1, (RunTo(_wider(-1.8), Depth(-1.3)), Settle()), taught=False),
     # Underneath.
     Route("flat", 4, _FLAT),
     Route("arrow", 3, (RunTo(_wider(5.5), CALLED),)),
@@ -107,7 +107,7 @@ _ROWS: tuple[Route, ...] = (
     Route("curl", 12, _CURL),
     Route("comeback", 14, _COMEBACK),
     Route("out", 10, _OUT),
-    Route("sail", 14, (Up(_short(4)), Break(OUT, 5, 55), Break(OUT, 7, 85, speed=True))),
+    Route("sail", 14, (Up(_short(4)), Break(OUT, 5, 50), RunTo(_wider(11), CALLED))),
     Route("in", 10, (Up(CALLED), Break(IN, 8))),
     Route("dig", 12, _DIG),
     Route(
@@ -175,7 +175,7 @@ _ROWS: tuple[Route, ...] = (
     Route(
         "tunnel",
         -1,
-        (Up(Depth(1)), Break(IN, 4, 110, speed=True), RunTo(Target(Landmark.TACKLE, 3), CALLED)),
+        (Up(Depth(1)), Break(IN, 4, 110, speed=True), RunTo(_wider(-8), CALLED)),
         taught=False,
     ),
     Route(

@@ -11,6 +11,9 @@ from enum import Enum
 
 from stemline.football.landmarks import Landmark
 
+FLAT = 90.0
+"""Degrees off straight upfield of a break along the line."""
+
 
 class Lateral(Enum):
     IN = "in"
@@ -41,7 +44,7 @@ class Break:
 
     lateral: Lateral
     yards: float
-    degrees: float = 90.0
+    degrees: float = FLAT
     speed: bool = False
 
 

@@ -152,7 +152,7 @@ class Alignment:
                 x = (self._x(first, side) + self._x(second, side)) / 2
             case where:
                 x = self._x(where, side)
-        return Point(x, -(default_depth if place.depth is None else place.depth))
+        return Point(x, 0.0 - (default_depth if place.depth is None else place.depth))
 
     def _x(self, where: AtLandmark | AtMan, side: Side) -> float:
         if isinstance(where, AtLandmark):

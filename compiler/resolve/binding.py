@@ -81,16 +81,17 @@ def bind(body: Body, picture: Picture, call: str) -> Bound:
     """Every role of ``body`` bound; ``call`` is only for the messages."""
     bound = Bound()
     waiting = dict(_rules_that_hold(body, picture))
-    while ready := [r for r, rule in waiting.items() if _leans_on(rule.value) <= _settled(bound)]:
-        role = min(ready, key=lambda r: (_optional(waiting[r].value), _relative(waiting[r].value)))
+    while ready := [r for r, rule in waiting.items() if not _leans_on(rule.value) & set(waiting)]:
+        role = min(ready, key=lambda r: _turn(r, waiting[r].value))
         _bind_one(role, waiting.pop(role), picture, bound, call)
-    for role, rule in waiting.items():
-        _report_stuck(role, rule, waiting, bound)
+    bound.nobody += waiting
+    bound.found += _circles(waiting)
     return bound
 
 
-def _settled(bound: Bound) -> set[str]:
-    return {*bound.men, *bound.nobody}
+def _turn(role: str, rule: RoleRule) -> tuple[bool, int, str]:
+    """When a role binds; the name breaks ties, so that no line's place in the text does."""
+    return _optional(rule), _relative(rule), role
 
 
 def _rules_that_hold(body: Body, picture: Picture) -> Iterable[tuple[str, Said[RoleRule]]]:
@@ -222,11 +223,25 @@ def _ranked(taken: list[tuple[str, str | None]], picture: Picture) -> str:
     return ", ".join(parts)
 
 
-def _report_stuck(
-    role: str, rule: Said[RoleRule], waiting: Mapping[str, Said[RoleRule]], bound: Bound
-) -> None:
-    """A role that leans on one that was never settled: on itself through others."""
-    others = sorted(_leans_on(rule.value) & set(waiting))
-    bound.nobody.append(role)
-    if others:
-        bound.found.append(diagnose("E621", rule.span, role=role, others=", ".join(others)))
+def _circles(waiting: Mapping[str, Said[RoleRule]]) -> Iterable[Diagnostic]:
+    """Roles that lean on themselves through others: each circle once, at its first line.
+
+    A role that only leans on such a circle is not said: it would repeat the mistake.
+    """
+    told: set[str] = set()
+    for role, rule in sorted(waiting.items(), key=lambda item: item[1].span):
+        circle = _leads_to(role, waiting)
+        if role in circle and role not in told:
+            told |= {r for r in circle if role in _leads_to(r, waiting)}
+            others = ", ".join(sorted(_leans_on(rule.value) & told))
+            yield diagnose("E621", rule.span, role=role, others=others)
+
+
+def _leads_to(role: str, waiting: Mapping[str, Said[RoleRule]]) -> set[str]:
+    """Every waiting role that a role leans on, through others too."""
+    reached: set[str] = set()
+    ahead = {role}
+    while ahead:
+        ahead = {o for r in ahead for o in _leans_on(waiting[r].value) & set(waiting)} - reached
+        reached |= ahead
+    return reached

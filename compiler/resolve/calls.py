@@ -31,7 +31,7 @@ def readings(book: Playbook, text: str, at: Span) -> list[Order]:
             for concept, tail in _prefixes(then, book.concepts):
                 for tags in _tags(tail, concept, book):
                     said = spoken(book, formation, side, motion, concept, tags)
-                    found.append(Order(formation, side, motion, concept, tags, said, at))
+                    found.append(Order(formation, side, motion, concept, tags, said, at, at))
     return _different(found)
 
 

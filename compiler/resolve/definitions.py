@@ -391,6 +391,7 @@ class Settings:
     gun_depth: float
     right_handed: bool
     picture: str
+    sections: tuple[tuple[str, Span], ...]
     says: tuple[str, ...]
     cautions: tuple[str, ...]
     span: Span
@@ -406,6 +407,15 @@ class Playbook:
     concepts: Mapping[str, Concept]
     tags: Mapping[tuple[str, str], Tag]
     dresses: tuple[Dress, ...]
+
+    @property
+    def families(self) -> tuple[str, ...]:
+        """The book's sections in order: those that `sections` lists, then as the text has them."""
+        written = dict.fromkeys(c.family for c in self.concepts.values())
+        order = [name.casefold() for name, _ in self.settings.sections]
+        listed = [f for f in written if f.casefold() in order]
+        listed.sort(key=lambda f: order.index(f.casefold()))
+        return tuple(dict.fromkeys((*listed, *written)))
 
     @property
     def receivers(self) -> int:

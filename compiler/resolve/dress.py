@@ -6,7 +6,7 @@ from itertools import product
 
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.football.field import Side
-from stemline.resolve.definitions import Dress, DressIn, Pattern, Playbook
+from stemline.resolve.definitions import Dress, DressIn, DressWith, Pattern, Playbook
 from stemline.resolve.expand import Order
 
 _SIDES = {"right": Side.RIGHT, "left": Side.LEFT}
@@ -14,16 +14,17 @@ _SIDES = {"right": Side.RIGHT, "left": Side.LEFT}
 
 def orders(book: Playbook, dress: Dress) -> tuple[tuple[Order, ...], tuple[Diagnostic, ...]]:
     """Every call of the dress-up once, in the order of its lines; exceptions that name none."""
-    made: dict[tuple[str, ...], Order] = {}
+    made: dict[tuple[object, ...], Order] = {}
     found: list[Diagnostic] = []
     everything = [
-        _order(book, dress, where, tags.tags, side, motion)
+        _order(book, dress, where, tags, side, motion)
         for where, tags, side in product(dress.formations, dress.withs, dress.sides)
         for motion in _motions(where, dress)
     ]
     for order in everything:
         if not _dropped(order, dress):
-            made.setdefault((order.formation, order.side.word, order.motion, *order.tags), order)
+            key = order.formation, order.side, order.motion, frozenset(order.tags)
+            made.setdefault(key, order)
     for pattern in (*dress.never, *dress.only):
         if not any(_matches(order, pattern) for order in everything):
             found.append(diagnose("E705", pattern.span))
@@ -44,11 +45,13 @@ def spoken(
 
 
 def _order(
-    book: Playbook, dress: Dress, where: DressIn, tags: tuple[str, ...], side: str, motion: str
+    book: Playbook, dress: Dress, where: DressIn, with_: DressWith, side: str, motion: str
 ) -> Order:
     sided = _SIDES[side]
-    said = spoken(book, where.formation, sided, motion, dress.concept, tags)
-    return Order(where.formation, sided, motion, dress.concept, tags, said, where.span)
+    said = spoken(book, where.formation, sided, motion, dress.concept, with_.tags)
+    return Order(
+        where.formation, sided, motion, dress.concept, with_.tags, said, where.span, with_.span
+    )
 
 
 def _motions(where: DressIn, dress: Dress) -> tuple[str, ...]:

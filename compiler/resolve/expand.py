@@ -21,7 +21,10 @@ from stemline.source import Span
 
 @dataclass(frozen=True)
 class Order:
-    """A call by the keys of its definitions; ``spoken`` as the coach calls it."""
+    """A call by the keys of its definitions; ``spoken`` as the coach calls it.
+
+    ``span`` is where its formation is dressed up, ``tags_span`` its tags.
+    """
 
     formation: str
     side: Side
@@ -30,6 +33,7 @@ class Order:
     tags: tuple[str, ...]
     spoken: str
     span: Span
+    tags_span: Span
 
 
 def field_of(book: Playbook, spot: BallSpot) -> Field:

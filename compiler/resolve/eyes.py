@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.football.field import Side
 from stemline.football.landmarks import Landmark, x_of
-from stemline.football.paths import Point, along, length, polyline
+from stemline.football.paths import Ending, Point, along, length, polyline
 from stemline.football.play import Alert, Assignment, Claim, Read, Spot, Step
 from stemline.football.quarterback import step
 from stemline.football.worlds import possible
@@ -125,6 +125,7 @@ class _Looking:
             a.man
             for a in self.by_man.values()
             if a.path is not None
+            and a.path.ending is not Ending.BLOCK
             and abs(a.path.end.x - at.x) <= half + 1e-9
             and abs(a.path.end.y - at.y) <= HALF_HEIGHT + 1e-9
         )
@@ -176,7 +177,8 @@ class _Looking:
             return self.picture.man(label).snap
         points = polyline(path)
         run = length(points)
-        if run > _LONG_PATH and path.end.y > _LONG_PATH / 2:
+        runs_on = path.ending is Ending.RUN
+        if runs_on and run > _LONG_PATH and path.end.y > _LONG_PATH / 2:
             return along(points, run * _CATCH)
         return path.end
 

@@ -9,9 +9,9 @@ from typing import TypeVar
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.football.blocking import BLOCKS
 from stemline.football.field import Side
-from stemline.football.paths import Path, Point, polyline
+from stemline.football.paths import Ending, Path, Point, polyline
 from stemline.football.play import Assignment, Branch, DepthMark, Man, Motion
-from stemline.football.strokes import RunTo, Stroke, Target
+from stemline.football.strokes import FLAT, Break, RunTo, Stroke, Target
 from stemline.football.tracing import Runner, called_depth, trace
 from stemline.football.worlds import Look, Where, example, possible
 from stemline.resolve.alignment import lie_of
@@ -81,13 +81,15 @@ def _assignment(
     marks: tuple[DepthMark, ...] = ()
     if isinstance(base.value, Run):
         path, marks = _run(base.value, man, bound, picture, base, found, call)
+    else:
+        path = _block(base.value, man, picture)
     decide = narrowest([d for d in body.decides.get(role, ()) if worlds & d.guard.worlds])
     job = _words(base.value) + (_decides(decide.value) if decide else "")
     branches: list[Branch] = []
     for option in chosen.branches:
         looks = ", ".join(look.value for look in option.guard.looks if look not in against)
         if isinstance(option.value, Block):
-            # A man who stays in has no path to draw: the table says it.
+            # Two paths for one man who blocks are one too many: the table says it.
             job += f" Against {looks}: {_words(option.value)}"
             continue
         other, other_marks = _run(option.value, man, bound, picture, option, found, call)
@@ -103,7 +105,7 @@ def _decides(decide: Decide) -> str:
 
 
 def _words(does: Run | Block) -> str:
-    return BLOCKS[does.job] if isinstance(does, Block) else f"{does.words}."
+    return BLOCKS[does.job].words if isinstance(does, Block) else f"{does.words}."
 
 
 def _no_line(
@@ -173,6 +175,15 @@ def _run(
     return path, _marks(path, depth, run)
 
 
+def _block(block: Block, man: Man, picture: Picture) -> Path | None:
+    """The way to a block; None for a man who blocks where he stands."""
+    strokes = BLOCKS[block.job].strokes
+    if not strokes:
+        return None
+    runner = Runner(man.snap, natural_out(man, picture), picture.field)
+    return replace(trace(strokes, 0, runner), ending=Ending.BLOCK)
+
+
 def natural_out(man: Man, picture: Picture) -> Side:
     """The side a man stands on; for one behind the ball the weak side."""
     return picture.side_of(man.label) or picture.count.weak
@@ -190,14 +201,15 @@ def side_of_way(way: SideWord | ByRole, bound: Bound, picture: Picture) -> Side 
 
 
 def aimed(strokes: tuple[Stroke, ...], target: Target) -> tuple[Stroke, ...]:
-    """The strokes with the last place they run to changed; added at the end where there is none."""
-    places = [i for i, s in enumerate(strokes) if isinstance(s, RunTo)]
-    if not places:
-        return (*strokes, RunTo(target))
-    last = places[-1]
-    stroke = strokes[last]
-    assert isinstance(stroke, RunTo)
-    return (*strokes[:last], replace(stroke, target=target), *strokes[last + 1 :])
+    """The strokes with the last place they run to changed; where they run to none, the last flat
+    break goes there instead, and without one it is added at the end."""
+    for i in reversed(range(len(strokes))):
+        stroke = strokes[i]
+        if isinstance(stroke, RunTo):
+            return (*strokes[:i], replace(stroke, target=target), *strokes[i + 1 :])
+        if isinstance(stroke, Break) and stroke.degrees == FLAT:
+            return (*strokes[:i], RunTo(target, speed=stroke.speed), *strokes[i + 1 :])
+    return (*strokes, RunTo(target))
 
 
 def _marks(path: Path, depth: float, run: Run) -> tuple[DepthMark, ...]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from stemline.diagnostics.model import Diagnostic, Related, diagnose
@@ -97,15 +97,29 @@ def _settings(blocks: Blocks, folder: str, found: list[Diagnostic]) -> Settings 
         gun_depth=house.get("gun", GUN_DEPTH),
         right_handed=values.get("quarterback", "right") == "right",
         picture=values.get("picture", "middle"),
+        sections=tuple(_sections(book, found)),
         says=tuple(says["say"]),
         cautions=tuple(says["caution"]),
         span=book.span,
     )
 
 
+def _sections(book: Block, found: list[Diagnostic]) -> Iterator[tuple[str, Span]]:
+    """The families of the `sections` lines, in their order."""
+    for fact in book.facts:
+        if fact.key == "sections":
+            for item in items(fact.value, Mark.AND):
+                if isinstance(item, Phrase):
+                    yield item.text, item.span
+                else:
+                    found.append(diagnose("E402", item.span, what="families parted by commas"))
+
+
 def _setting(
     fact: Fact, values: dict[str, str], house: dict[str, float], says: dict[str, list[str]]
 ) -> None:
+    if fact.key == "sections":
+        return
     if fact.key in says:
         says[fact.key].append(string_of(fact.value, fact.span))
         return

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from stemline.diagnostics.model import Diagnostic, Related, diagnose
+from stemline.diagnostics.nearest import nearest
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import ConceptSheet, Play, Season, Team
 from stemline.football.worlds import Look
@@ -13,6 +14,7 @@ from stemline.resolve.calls import ambiguous, read_call, readings, two_readings
 from stemline.resolve.definitions import Alias, Concept, Dress, Playbook
 from stemline.resolve.dress import orders
 from stemline.resolve.expand import Order, expand
+from stemline.resolve.words import listed
 
 Prove = Callable[[Play, Play | None, Order], Iterable[Diagnostic]]
 """A check of one play: given the play, its plain call (None where it is plain) and the order."""
@@ -46,6 +48,7 @@ def all_calls(book: Playbook) -> tuple[Calls, tuple[Diagnostic, ...]]:
             concept = book.concepts[key]
             found.append(diagnose("W710", concept.span, concept=concept.name))
     found += ambiguous(book, (o for _, o in made))
+    found += _unknown_sections(book)
     return Calls(tuple(made)), tuple(found)
 
 
@@ -85,10 +88,17 @@ def _aliased(
     return [replace(o, spoken=called.get(o.spoken, o.spoken)) for o in dressed], found
 
 
+def _unknown_sections(book: Playbook) -> Iterable[Diagnostic]:
+    known = {family.casefold() for family in book.families}
+    for name, span in book.settings.sections:
+        if name.casefold() not in known:
+            near = nearest(name, book.families)
+            yield diagnose("E327", span, nearest=near, found=name, choices=listed(book.families))
+
+
 def _in_book_order(book: Playbook) -> list[Dress]:
     """By family, then concept, as they stand in the text."""
-    families = list(dict.fromkeys(c.family for c in book.concepts.values()))
-    keys = list(book.concepts)
+    families, keys = book.families, list(book.concepts)
 
     def place(dress: Dress) -> tuple[int, int]:
         return families.index(book.concepts[dress.concept].family), keys.index(dress.concept)
@@ -212,6 +222,7 @@ _VARIES = {
     "E503": ("spot",),
     "E511": ("spot", "yards", "side"),
     "E512": ("spot",),
+    "E622": ("shape",),
     "E651": ("spot", "away"),
     "E663": ("instead",),
 }
@@ -231,7 +242,7 @@ def _counted(d: Diagnostic, calls: list[str]) -> Diagnostic:
 def _season(book: Playbook, plays: Sequence[Play]) -> Season:
     settings, code = book.settings, book.settings.code
     shown = {p.call.concept for p in plays}
-    families = list(dict.fromkeys(c.family for c in book.concepts.values()))
+    families = book.families
     ordered = sorted(book.concepts.values(), key=lambda c: families.index(c.family))
     return Season(
         team=Team(

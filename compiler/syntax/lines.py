@@ -89,6 +89,7 @@ KINDS: Mapping[str, Kind] = {
             _line("house", "house numbers is 9", "is"),
             _line("quarterback", "quarterback right"),
             _line("picture", "picture middle"),
+            _line("sections", "sections Crossing, Quick"),
             _SAY,
             _CAUTION,
         ),
@@ -131,6 +132,7 @@ KINDS: Mapping[str, Kind] = {
         header="concept Crossers",
         labels=_table(*_CONCEPT_LABELS),
         verbs=_table(*_CONCEPT_VERBS),
+        join="extends",
         reserved=_NOT_READ_YET,
     ),
     "tag": Kind(

@@ -89,7 +89,9 @@ def test_two_men_who_stand_alike_count_by_letter_so_that_the_count_is_sure() -> 
     assert counted(man("B", 12), man("A", 12)).right == ("A", "B")
 
 
-@pytest.mark.parametrize(("x", "back"), [(2.0, True), (TACKLE_SPLIT, True), (2.7, False), (0, True)])
+@pytest.mark.parametrize(
+    ("x", "back"), [(2.0, True), (TACKLE_SPLIT, True), (2.7, False), (0, True)]
+)
 def test_a_man_inside_the_tackles_is_a_back(x: float, back: bool) -> None:
     made = counted(man("A", x, -5), man("B", 20))
     assert (made.backs == ("A",)) is back

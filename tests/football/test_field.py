@@ -102,7 +102,12 @@ def test_the_men_of_the_line_stand_between_ball_and_end(
     """Common practice, no published source: guards 1.0 to 1.3 yards out, tackles 2.2 to 2.6."""
     made = field(code, spot)
     places = [x_of(mark, side, made) for mark in list(Landmark)[:4]]
-    assert places == [0, side.value * GUARD_SPLIT, side.value * TACKLE_SPLIT, side.value * END_SPLIT]
+    assert places == [
+        0,
+        side.value * GUARD_SPLIT,
+        side.value * TACKLE_SPLIT,
+        side.value * END_SPLIT,
+    ]
     assert 1.0 <= GUARD_SPLIT <= 1.3 and 2.2 <= TACKLE_SPLIT <= 2.6 and 3.4 <= END_SPLIT <= 4
 
 

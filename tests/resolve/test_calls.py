@@ -147,7 +147,9 @@ def test_tags_in_another_order_are_the_same_call() -> None:
 
 
 def test_a_tag_belongs_to_its_own_concept() -> None:
-    other = "concept Verts\n    a is strong #1\n    a runs go\n\ntag Deep for Verts\n    a runs post"
+    other = (
+        "concept Verts\n    a is strong #1\n    a runs go\n\ntag Deep for Verts\n    a runs post"
+    )
     result = compiled(
         TWELVE, THREE_TWO, CROSSERS, dress("Three Two"), other, dress("Three Two", concept="Verts")
     )

@@ -111,7 +111,13 @@ def test_a_motion_line_is_for_every_formation_that_names_none() -> None:
 
 @pytest.mark.parametrize(
     "line",
-    ["from left hash", "from left hash, middle", "from right hash", "against zone", "against man, press"],
+    [
+        "from left hash",
+        "from left hash, middle",
+        "from right hash",
+        "against zone",
+        "against man, press",
+    ],
 )
 def test_a_ball_spot_and_a_look_add_no_call(line: str) -> None:
     assert calls(*BASE, line) == calls(*BASE)

@@ -270,19 +270,28 @@ def test_a_need(line: str, met: bool) -> None:
 
 
 def test_a_need_of_a_role_that_is_nobody_asks_for_nothing() -> None:
-    assert eyes("e is strong #4 or nobody", "e runs go", "needs e within 1 of ball").diagnostics == ()
+    assert (
+        eyes("e is strong #4 or nobody", "e runs go", "needs e within 1 of ball").diagnostics == ()
+    )
 
 
-@pytest.mark.parametrize("name", ["soft corner", "fewer defenders", "field", "boundary", "best matchup"])
+@pytest.mark.parametrize(
+    "name", ["soft corner", "fewer defenders", "field", "boundary", "best matchup"]
+)
 @pytest.mark.parametrize("opening", ["pick", "pick side", "pick side by"])
 def test_the_side_of_a_mirrored_concept(name: str, opening: str) -> None:
     assert made(f"{opening} {name}").pick == name
 
 
 def test_a_family_is_the_files_name_unless_said() -> None:
-    result = compiled(ELEVEN, TRIPS, "concept Go\n    a is strong #1\n    a runs go", dress("Trips", concept="Go"))
+    result = compiled(
+        ELEVEN, TRIPS, "concept Go\n    a is strong #1\n    a runs go", dress("Trips", concept="Go")
+    )
     assert play(result, "Trips Right Go").family == "Three"
     result = compiled(
-        ELEVEN, TRIPS, "concept Go\n    family Deep Shots\n    a is strong #1\n    a runs go", dress("Trips", concept="Go")
+        ELEVEN,
+        TRIPS,
+        "concept Go\n    family Deep Shots\n    a is strong #1\n    a runs go",
+        dress("Trips", concept="Go"),
     )
     assert play(result, "Trips Right Go").family == "Deep Shots"

@@ -160,7 +160,7 @@ def test_a_branch_leaves_where_the_paths_part(
 ) -> None:
     made = does(f"runs {base}", extra=f"    a runs {branch} when off\n")
     (option,) = made.branches
-    assert option.leaves.distance(Point(*leaves)) < 0.1
+    assert option.leaves.distance(Point(*leaves)) < 0.2
 
 
 def test_a_depth_beyond_the_parting_moves_it_nowhere() -> None:
@@ -330,7 +330,9 @@ def test_a_man_without_a_job_is_named_once_for_all_his_calls() -> None:
 @pytest.mark.parametrize("idle", range(6))
 def test_whoever_has_no_job_is_named(idle: int) -> None:
     letters = ("Z", "S", "H", "X", "W", "R")
-    kept = [(r, who) for i, (r, who) in enumerate(zip("abcdef", EVERYBODY, strict=True)) if i != idle]
+    kept = [
+        (r, who) for i, (r, who) in enumerate(zip("abcdef", EVERYBODY, strict=True)) if i != idle
+    ]
     text = "concept Test\n" + "".join(f"    {r} is {who}\n    {r} runs go\n" for r, who in kept)
     result = compiled(TWELVE, THREE_TWO, text, dress("Three Two", concept="Test"))
     assert [dict(d.values)["man"] for d in result.diagnostics] == [letters[idle]]

@@ -64,7 +64,9 @@ def places(result: Compiled, formation: str = "Wide") -> dict[str, tuple[float, 
 
 
 def test_a_formation_takes_over_every_man_it_does_not_line_up_itself() -> None:
-    base = places(compiled(TWELVE, THREE_TWO, BASE, dress("Three Two", concept="Base")), "Three Two")
+    base = places(
+        compiled(TWELVE, THREE_TWO, BASE, dress("Three Two", concept="Base")), "Three Two"
+    )
     wide = places(child("Z at call, 2 inside sideline, on line"))
     assert wide["Z"] == (30.5, 0)
     # S stands half way between H and Z, so he moves with him; nobody else does.
@@ -175,7 +177,11 @@ def test_a_tag_replaces_what_it_says_and_leaves_the_rest() -> None:
 
 def test_a_tag_may_bring_a_role_a_spot_and_a_read_of_its_own() -> None:
     made = tagged(
-        "c is weak #1", "c runs cross", "spot low is low, strong", "read low > c", "needs c within 20 of tackle"
+        "c is weak #1",
+        "c runs cross",
+        "spot low is low, strong",
+        "read low > c",
+        "needs c within 20 of tackle",
     )
     assert {a.role: a.man for a in made.assignments if a.role} == {"a": "Z", "b": "S", "c": "X"}
     assert [r.target for r in made.reads] == ["low", "c"]

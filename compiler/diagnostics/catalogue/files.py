@@ -9,7 +9,7 @@ WORDING: dict[str, Wording] = {
         "no such folder",
         "there is no folder `{folder}`",
         "",
-        "give the folder that holds your .play files; `stemline new FOLDER` makes one to start from",
+        "give the folder with your .play files; `stemline new FOLDER` makes one to start from",
     ),
     "E102": Wording(
         "not a folder",

@@ -83,4 +83,10 @@ WORDING: dict[str, Wording] = {
         "not known",
         "one of: {choices}",
     ),
+    "E327": Wording(
+        "unknown section",
+        "no concept is of the family `{found}`",
+        "not known",
+        "one of: {choices}",
+    ),
 }

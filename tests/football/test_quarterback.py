@@ -1,0 +1,54 @@
+"""Feet, protections, blocks and defenders: closed lists with words for each."""
+
+from __future__ import annotations
+
+import pytest
+
+from stemline.football.blocking import BLOCKS, DEFENDERS, PROTECTIONS
+from stemline.football.field import Side
+from stemline.football.play import Step
+from stemline.football.players import Position
+from stemline.football.quarterback import FEET, MOVING, step
+
+
+@pytest.mark.parametrize("name", [n for n in FEET if n not in MOVING])
+@pytest.mark.parametrize("hand", [True, False])
+def test_a_step_on_the_spot_knows_no_hand(name: str, hand: bool) -> None:
+    assert {step(name, side, hand) for side in Side} == {Step(name, FEET[name], "")}
+
+
+@pytest.mark.parametrize("name", MOVING)
+def test_a_launch_is_set_by_its_side(name: str) -> None:
+    """Common practice, no published source: a right-hander to his left sets the left way."""
+    right, left = step(name, Side.RIGHT, True), step(name, Side.LEFT, True)
+    assert (right.handed, left.handed) == ("right set", "left set")
+    assert right.words != left.words
+    assert "right" in right.words and "left" in left.words
+
+
+@pytest.mark.parametrize("name", MOVING)
+def test_the_other_hand_turns_the_manner_around(name: str) -> None:
+    def manner(side: Side, right_handed: bool) -> str:
+        return step(name, side, right_handed).words.split(": ")[1]
+
+    assert manner(Side.RIGHT, True) == manner(Side.LEFT, False)
+    assert manner(Side.LEFT, True) == manner(Side.RIGHT, False)
+    assert manner(Side.RIGHT, True) != manner(Side.LEFT, True)
+
+
+def test_every_word_of_the_lists_is_said() -> None:
+    for table in (FEET, BLOCKS, PROTECTIONS):
+        for name, words in table.items():
+            assert name == name.casefold() and words.strip() == words and words
+    assert len(set(DEFENDERS)) == len(DEFENDERS)
+
+
+def test_a_block_is_one_or_two_sentences_for_the_table() -> None:
+    for words in (*BLOCKS.values(), *PROTECTIONS.values()):
+        assert words[0].isupper() and words.endswith(".")
+
+
+@pytest.mark.parametrize("position", Position)
+def test_the_five_inside_are_the_line(position: Position) -> None:
+    inside = {Position.TACKLE, Position.GUARD, Position.CENTRE}
+    assert position.interior == (position in inside)
