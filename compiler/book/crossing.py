@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from itertools import combinations, pairwise
 
-from stemline.football.paths import Point, polyline
 from stemline.football.play import Play
+from stemline.paths import Point, polyline
 
 CLOSE = 8.0
 """Yards past the line within which crossing paths bring men into each other's way.

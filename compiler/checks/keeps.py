@@ -15,6 +15,7 @@ from collections.abc import Iterator, Sequence
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.football.field import Side
 from stemline.football.play import Play, Read, Spot
+from stemline.paths import Ending, Path
 from stemline.resolve.definitions import Keep
 from stemline.source import Span
 
@@ -127,10 +128,10 @@ def _crowd(tagged: Play, plain: Play) -> str:
 def _gone(old: Spot, plain: Play, tagged: Play) -> str:
     """Where the man who was at the spot ends now."""
     role = plain.assignment(old.men[0]).role
-    now = tagged.runs(role)
-    if now is None or now.path is None:
+    now = _route(tagged, role)
+    if now is None:
         return f"{role} has no route"
-    end = now.path.end
+    end = now.end
     side = "over the ball" if abs(end.x) < 1 else f"{abs(end.x):.0f} {_side(end.x)} of the ball"
     return f"{role} ends {end.y:.0f} deep, {side}"
 
@@ -143,20 +144,28 @@ def _role(
     what: str, tag: str, span: Span, role: str, plain: Play, tagged: Play
 ) -> Iterator[Diagnostic]:
     """A man who is read by himself must still go out, to the same side of the ball."""
-    old, new = plain.runs(role), tagged.runs(role)
-    if old is None or old.path is None:
+    old, new = _route(plain, role), _route(tagged, role)
+    if old is None:
         return
-    if new is None or new.path is None:
+    if new is None:
         yield diagnose(
             "E664", span, tag=tag, what=what, role=role, concept=plain.call.concept,
             call=tagged.call.spoken,
         )  # fmt: skip
-    elif old.path.end.x * new.path.end.x < 0:
+    elif old.end.x * new.end.x < 0:
         yield diagnose(
             "E665", span, tag=tag, what=what, role=role,
-            before=_relative(old.path.end.x, plain), after=_relative(new.path.end.x, tagged),
+            before=_relative(old.end.x, plain), after=_relative(new.end.x, tagged),
             concept=plain.call.concept, call=tagged.call.spoken,
         )  # fmt: skip
+
+
+def _route(play: Play, role: str) -> Path | None:
+    """The path of a role that goes out for a pass; None for one that blocks or is nobody."""
+    assignment = play.runs(role)
+    if assignment is None or assignment.path is None:
+        return None
+    return None if assignment.path.ending is Ending.BLOCK else assignment.path
 
 
 def _relative(x: float, play: Play) -> str:

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from stemline.draw.metrics import Extent, extent
 from stemline.draw.scene import Box
 from stemline.football.field import Field, Side
-from stemline.football.paths import Path, polyline
 from stemline.football.play import Play
+from stemline.paths import Path, polyline
 from stemline.theme import Look, Size, Theme
 
 _MAN = 0.8

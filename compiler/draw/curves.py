@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from itertools import pairwise
 
-from stemline.football.paths import Curve, Line, Point, Segment
+from stemline.paths import Curve, Line, Point, Segment
 
 Pieces = tuple[Segment, ...]
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from stemline.football.field import BallSpot
-from stemline.football.paths import Ending, Path, Point
 from stemline.football.play import Assignment, Man, Play, Read
+from stemline.paths import Ending, Path, Point
 
 _ENDS = {
     Ending.RUN: "keeps running",

@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from stemline.draw.curves import dot, far_from, left_of, nearest, turn_angle, unit
-from stemline.football.paths import Leg, Path, Point, length, polyline
+from stemline.paths import Leg, Path, Point, length, polyline
 
 _WIDER = 1.18
 """A bend is rounded, so its corner is put this much farther out than the line must pass."""

@@ -7,8 +7,8 @@ import math
 from stemline.draw.board import Board
 from stemline.draw.scene import Item, Stroke, TextRun
 from stemline.football.field import Field, Side
-from stemline.football.paths import Line, Point
 from stemline.football.play import Play
+from stemline.paths import Line, Point
 from stemline.source import NOWHERE
 
 _EVERY = 5

@@ -5,8 +5,8 @@ from __future__ import annotations
 from itertools import pairwise
 
 from stemline.draw.scene import Item, Polygon, Stroke
-from stemline.football.paths import Line
 from stemline.football.play import Play
+from stemline.paths import Line
 
 
 def claim_items(play: Play) -> tuple[Item, ...]:

@@ -11,7 +11,7 @@ from collections.abc import Iterable
 from itertools import pairwise
 
 from stemline.draw.scene import Box
-from stemline.football.paths import Point
+from stemline.paths import Point
 
 _CELL = 8
 """A cell is this many steps wide."""

@@ -17,7 +17,7 @@ from dataclasses import dataclass
 
 from stemline.draw.ink import Ink
 from stemline.draw.scene import Box
-from stemline.football.paths import Point
+from stemline.paths import Point
 
 _WAYS = 16
 _RINGS = ((0.0, 0.0), (1.0, 1.3), (2.2, 3.0), (3.8, 5.5), (6.0, 9.0), (9.0, 15.0))

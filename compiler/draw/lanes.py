@@ -15,7 +15,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from stemline.draw.curves import dot, left_of, turn_angle, unit
-from stemline.football.paths import Leg, Path, Point
+from stemline.paths import Leg, Path, Point
 
 _BACK = 158.0
 """Degrees: a turn sharper than this would hide the way in under the way back."""

@@ -20,9 +20,9 @@ from stemline.draw.scene import (
     TextRun,
 )
 from stemline.draw.symbols import Symbol, centred, men_items, square
-from stemline.football.paths import Ending, Leg, Line, Path, Point, segments
 from stemline.football.play import Branch, Man
 from stemline.football.players import Position
+from stemline.paths import Ending, Leg, Line, Path, Point, segments
 from stemline.source import NOWHERE
 from stemline.theme import Size, Theme
 

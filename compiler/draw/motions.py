@@ -18,8 +18,8 @@ from stemline.draw.ink import Ink
 from stemline.draw.routes import arrowed, ghosts_of, keep_off
 from stemline.draw.scene import Box, Disc, Item, Stroke
 from stemline.draw.symbols import Symbol, centred
-from stemline.football.paths import Leg, Line, Path, Point, along, length, segments
 from stemline.football.play import Assignment, Play
+from stemline.paths import Leg, Line, Path, Point, along, length, segments
 from stemline.source import Span
 
 _DROPS = (0.0, 1.0, 1.7, 2.4)

@@ -15,8 +15,8 @@ from stemline.draw.motions import Moved
 from stemline.draw.routes import Drawn
 from stemline.draw.scene import Box, Item, Plate, Stroke, TextRun
 from stemline.draw.symbols import Symbol, centred
-from stemline.football.paths import Ending, Line, Path, Point
 from stemline.football.play import Alert, DepthMark, Play, Read
+from stemline.paths import Ending, Line, Path, Point
 from stemline.source import Span
 
 _UP = Point(0.0, 1.0)

@@ -16,8 +16,8 @@ from stemline.draw.notes import Note, alert_notes, depth_notes, read_notes, word
 from stemline.draw.routes import Drawn, draw_run, plan_runs
 from stemline.draw.scene import Box, Disc, Item, Layer, Plate, Scene, Stroke, TextRun
 from stemline.draw.symbols import Symbol, men_items, place_men, square
-from stemline.football.paths import Line
 from stemline.football.play import Play
+from stemline.paths import Line
 from stemline.source import NOWHERE
 from stemline.theme import Size, Theme
 

@@ -28,8 +28,8 @@ from stemline.draw.detours import Round, detour
 from stemline.draw.lanes import spread, turn_back
 from stemline.draw.scene import Disc, Item, Stroke
 from stemline.draw.symbols import Symbol
-from stemline.football.paths import Ending, Line, Path, Point, segments
 from stemline.football.play import Assignment, Branch, Play
+from stemline.paths import Ending, Line, Path, Point, segments
 from stemline.source import Span
 
 _AT_CORNER = 0.3

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from stemline.football.paths import Curve, Line, Point, Segment
+from stemline.paths import Curve, Line, Point, Segment
 from stemline.source import Span
 from stemline.theme import Size
 

@@ -14,9 +14,9 @@ from itertools import combinations
 from stemline.draw.board import Board
 from stemline.draw.curves import unit
 from stemline.draw.scene import Box, Disc, Item, Plate, TextRun
-from stemline.football.paths import Point
 from stemline.football.play import Man, Play
 from stemline.football.players import Position
+from stemline.paths import Point
 from stemline.source import Span
 
 _ROUNDS = 60

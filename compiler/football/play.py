@@ -9,8 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from stemline.football.field import BallSpot, Field, Side
-from stemline.football.paths import Path, Point
 from stemline.football.players import Position
+from stemline.paths import Path, Point
 from stemline.source import Span
 
 

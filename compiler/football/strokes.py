@@ -79,10 +79,19 @@ Stroke = Up | Break | RunTo | Settle
 
 
 @dataclass(frozen=True)
+class Decide:
+    """Yards past the line at which a receiver chooses, and the defender whom he looks at."""
+
+    depth: float
+    on: str
+
+
+@dataclass(frozen=True)
 class Route:
     """A named route. ``depth`` is the default for strokes that follow the called depth.
 
     ``taught`` tells where the depth is taught and so printed: at the first turn, or nowhere.
+    ``decides`` is where its runner chooses, unless a concept says so of his role.
     ``source`` says where the depth comes from.
     """
 
@@ -90,5 +99,5 @@ class Route:
     depth: float
     strokes: tuple[Stroke, ...]
     taught: bool = True
-    decides: float | None = None
+    decides: Decide | None = None
     source: str = "common practice, no published source"

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 
 from stemline.football.field import Field, Side
 from stemline.football.landmarks import x_of
-from stemline.football.paths import Ending, Leg, Path, Point
 from stemline.football.strokes import (
     Break,
     Lateral,
@@ -18,6 +17,7 @@ from stemline.football.strokes import (
     Target,
     Up,
 )
+from stemline.paths import Ending, Leg, Path, Point
 
 # How much of a turn is rounded, in yards before and after the point. A cut of up to 45 degrees is
 # spread over about three steps, 4 to 6 yards in all (Yamashita and others, Frontiers in Sports

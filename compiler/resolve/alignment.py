@@ -15,10 +15,10 @@ from stemline.football.landmarks import (
     Landmark,
     x_of,
 )
-from stemline.football.paths import Leg, Path, Point
 from stemline.football.play import Man, Motion
 from stemline.football.players import Position
 from stemline.football.worlds import Guard, Lie, possible
+from stemline.paths import Leg, Path, Point
 from stemline.resolve.definitions import (
     AtLandmark,
     AtMan,
@@ -44,6 +44,10 @@ LINE: tuple[tuple[str, Position, float], ...] = (
 )
 _DETOUR = 1.2
 """How far behind a set man a motion passes him: on paper and on the field he goes round."""
+_DETOUR_TURN = 1.5
+_COMES_UP = ((3.5, 0.4), (1.5, 0.15))
+"""Yards before his place (at most so much of the way) where a running man begins to come up, and
+where he is level with it. Common practice, no published source."""
 
 
 class Unplaced(Exception):
@@ -227,12 +231,25 @@ def _moved(one: Move, man: Man, motion: MotionDef, alignment: Alignment) -> tupl
     for place in one.to:
         to = alignment.point(place, -man.at.y)
         if abs(to.x - at.x) > 2 * TACKLE_SPLIT or to.x * at.x < 0:
-            # A long motion goes behind the men who are set between here and there.
-            deep = min(at.y, to.y) - _DETOUR
-            legs += [Leg(Point(at.x + (to.x - at.x) * f, deep), 1.5) for f in (0.15, 0.85)]
+            legs += _behind(at, to, running)
         legs.append(Leg(to))
         at = to
     on_line = one.to[-1].on_line
     moved = replace(man, snap=at, on_line=on_line)
     path = Path(man.at, tuple(legs))
     return moved, Motion(motion.name, path, running, motion.speed, f"{motion.name}, {how}")
+
+
+def _behind(at: Point, to: Point, running: bool) -> list[Leg]:
+    """The way behind the men who are set between two places.
+
+    A man who runs when the ball moves comes up early, so that he runs along the line and not
+    toward it at the snap: a code may forbid that.
+    """
+    deep, across = min(at.y, to.y) - _DETOUR, to.x - at.x
+    legs = [Leg(Point(at.x + across * f, deep), _DETOUR_TURN) for f in (0.15, 0.85)]
+    if running:
+        up, level = (min(yards / abs(across), share) for yards, share in _COMES_UP)
+        legs[-1] = Leg(Point(to.x - across * up, deep), _DETOUR_TURN)
+        legs.append(Leg(Point(to.x - across * level, to.y), _DETOUR_TURN))
+    return legs

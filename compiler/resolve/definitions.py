@@ -16,7 +16,7 @@ from typing import Generic, TypeVar
 from stemline.football.codes import Code
 from stemline.football.landmarks import Landmark
 from stemline.football.players import Position
-from stemline.football.strokes import Route, Stroke, Target
+from stemline.football.strokes import Decide, Route, Stroke, Target
 from stemline.football.worlds import Guard, Look
 from stemline.source import Span
 
@@ -205,14 +205,6 @@ class Run:
 @dataclass(frozen=True)
 class Block:
     job: str
-
-
-@dataclass(frozen=True)
-class Decide:
-    """Yards past the line at which a receiver chooses, and the defender whom he looks at."""
-
-    depth: float
-    on: str
 
 
 # Where and in which order the quarterback looks.

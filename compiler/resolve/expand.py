@@ -62,8 +62,9 @@ def expand(
     assigned, job_found = assignments(body, bound, picture, motions, against, order.spoken)
     eyes = look(body, bound, picture, assigned, _right_handed(book), order.spoken)
     if bound.found:
-        # A role without its man leaves spots empty too: one cause is reported once.
+        # A role without its man leaves spots empty and gives no side: one cause is reported once.
         eyes = replace(eyes, found=())
+        job_found = tuple(d for d in job_found if d.code != "E623")
     play = Play(
         call=_call(book, order, concept, tags),
         family=concept.family,

@@ -8,10 +8,10 @@ from dataclasses import dataclass
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.football.field import Side
 from stemline.football.landmarks import Landmark, x_of
-from stemline.football.paths import Ending, Point, along, length, polyline
 from stemline.football.play import Alert, Assignment, Claim, Read, Spot, Step
 from stemline.football.quarterback import step
 from stemline.football.worlds import possible
+from stemline.paths import Ending, Point, along, length, polyline
 from stemline.resolve.alignment import lie_of
 from stemline.resolve.binding import Bound, Picture
 from stemline.resolve.definitions import Body, LookAt, Said, SpotRule
@@ -160,7 +160,7 @@ class _Looking:
         return tuple(reads)
 
     def _place(self, target: str, spots: Sequence[Spot]) -> tuple[Point, tuple[str, ...]] | None:
-        """Where a target is caught and by whom; None for a role that is nobody in this call."""
+        """Where a target is caught and by whom, if he goes out; None for a role that is nobody."""
         spot = next((s for s in spots if s.name == target), None)
         if spot is not None:
             if len(spot.men) == 1:
@@ -169,7 +169,9 @@ class _Looking:
         label = self.bound.men.get(target)
         if label is None:
             return None
-        return self._catch(label), (label,)
+        path = self.by_man[label].path
+        goes_out = path is not None and path.ending is not Ending.BLOCK
+        return self._catch(label), (label,) if goes_out else ()
 
     def _catch(self, label: str) -> Point:
         path = self.by_man[label].path

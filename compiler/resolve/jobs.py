@@ -9,14 +9,14 @@ from typing import TypeVar
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.football.blocking import BLOCKS
 from stemline.football.field import Side
-from stemline.football.paths import Ending, Path, Point, polyline
 from stemline.football.play import Assignment, Branch, DepthMark, Man, Motion
-from stemline.football.strokes import FLAT, Break, RunTo, Stroke, Target
+from stemline.football.strokes import FLAT, Break, Decide, RunTo, Stroke, Target
 from stemline.football.tracing import Runner, called_depth, trace
 from stemline.football.worlds import Look, Where, example, possible
+from stemline.paths import Ending, Path, Point, polyline
 from stemline.resolve.alignment import lie_of
 from stemline.resolve.binding import Bound, Picture
-from stemline.resolve.definitions import Block, Body, ByRole, Decide, Run, Said, SideWord
+from stemline.resolve.definitions import Block, Body, ByRole, Run, Said, SideWord
 from stemline.resolve.read_guards import narrowest
 
 T = TypeVar("T")
@@ -83,8 +83,8 @@ def _assignment(
         path, marks = _run(base.value, man, bound, picture, base, found, call)
     else:
         path = _block(base.value, man, picture)
-    decide = narrowest([d for d in body.decides.get(role, ()) if worlds & d.guard.worlds])
-    job = _words(base.value) + (_decides(decide.value) if decide else "")
+    decide = _decision(body, role, base.value, worlds)
+    job = _words(base.value) + (_decides(decide) if decide else "")
     branches: list[Branch] = []
     for option in chosen.branches:
         looks = ", ".join(look.value for look in option.guard.looks if look not in against)
@@ -93,10 +93,18 @@ def _assignment(
             job += f" Against {looks}: {_words(option.value)}"
             continue
         other, other_marks = _run(option.value, man, bound, picture, option, found, call)
-        leaves = _leaves(path, other, decide.value.depth if decide else None)
+        leaves = _leaves(path, other, decide.depth if decide else None)
         branches.append(Branch(looks, other, _words(option.value), other_marks, leaves))
     says = body.role_says.get(role, ())
     return Assignment(man.label, role, job, path, tuple(branches), marks, None, says, base.span)
+
+
+def _decision(body: Body, role: str, does: Run | Block, worlds: Where) -> Decide | None:
+    """Where he chooses: as the concept says of his role, else as his route says."""
+    said = narrowest([d for d in body.decides.get(role, ()) if worlds & d.guard.worlds])
+    if said is not None:
+        return said.value
+    return does.route.decides if isinstance(does, Run) else None
 
 
 def _decides(decide: Decide) -> str:

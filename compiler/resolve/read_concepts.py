@@ -11,7 +11,7 @@ from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.football.blocking import BLOCKS, DEFENDERS, PROTECTIONS
 from stemline.football.landmarks import Landmark
 from stemline.football.quarterback import FEET
-from stemline.football.strokes import Route
+from stemline.football.strokes import Decide, Route
 from stemline.resolve.definitions import (
     AlertDef,
     Back,
@@ -20,7 +20,6 @@ from stemline.resolve.definitions import (
     ByRole,
     Choice,
     ClaimDef,
-    Decide,
     Keep,
     LookAt,
     Need,
@@ -157,32 +156,11 @@ class _Reading:
                 words.finish("a block")
                 self.jobs[role].append(Said(block, guard, fact.span))
             case "decides":
-                self.decides[role].append(Said(self._decide(fact), guard, fact.span))
+                self.decides[role].append(Said(read_decide(fact), guard, fact.span))
             case "says":
                 self.role_says[role].append(string_of(fact.value, fact.span))
             case _:
                 raise Misread(diagnose("E403", fact.span, verb=key))
-
-    def _decide(self, fact: Fact) -> Decide:
-        value = fact.value
-        head = value.head if isinstance(value, Linked) else value
-        words = Words([one_phrase(head, "`at` and a depth", fact.span)])
-        words.take_word("at")
-        depth = words.take_number()
-        if depth is None:
-            raise words.miss("E441")
-        words.finish("a depth")
-        return Decide(depth, self._on(value))
-
-    def _on(self, value: Value | None) -> str:
-        """The described defender after ``on``, or nothing."""
-        link = value.link("on") if isinstance(value, Linked) else None
-        if link is None:
-            return ""
-        words = Words([one_phrase(link, "a defender", link.span)])
-        defender = words.expect(DEFENDERS, "E462")
-        words.finish("a defender")
-        return defender
 
     # The quarterback.
 
@@ -244,7 +222,7 @@ class _Reading:
         if len(targets) < 2 or (wanted is not None and len(targets) != wanted):
             count = wanted or "two or more"
             raise Misread(diagnose("E467", fact.span, kind=kind, wanted=count, got=len(targets)))
-        self.claims.append(ClaimDef(kind, tuple(targets), self._on(value), fact.span))
+        self.claims.append(ClaimDef(kind, tuple(targets), read_on(value), fact.span))
 
     def _need(self, fact: Fact) -> None:
         value = fact.value
@@ -266,7 +244,7 @@ class _Reading:
         head = value.head if isinstance(value, Linked) else value
         target = self._target(one_phrase(head, "a spot or a role", fact.span))
         guard = read_guard(fact.guard, self.scope.receivers)
-        self.alerts.append(AlertDef(target, guard, self._on(value), fact.span))
+        self.alerts.append(AlertDef(target, guard, read_on(value), fact.span))
 
     def _choice(self, fact: Fact, into: list[Said[str]], names: tuple[str, ...], code: str) -> None:
         guard = read_guard(fact.guard, self.scope.receivers)
@@ -336,6 +314,30 @@ class _Reading:
 
 def _frozen(table: Mapping[str, list[T]]) -> dict[str, tuple[T, ...]]:
     return {name: tuple(values) for name, values in table.items()}
+
+
+def read_decide(fact: Fact) -> Decide:
+    """``decides at 6 on corner``: yards past the line, and the defender whom he looks at."""
+    value = fact.value
+    head = value.head if isinstance(value, Linked) else value
+    words = Words([one_phrase(head, "`at` and a depth", fact.span)])
+    words.take_word("at")
+    depth = words.take_number()
+    if depth is None:
+        raise words.miss("E441")
+    words.finish("a depth")
+    return Decide(depth, read_on(value))
+
+
+def read_on(value: Value | None) -> str:
+    """The described defender after ``on``, or nothing."""
+    link = value.link("on") if isinstance(value, Linked) else None
+    if link is None:
+        return ""
+    words = Words([one_phrase(link, "a defender", link.span)])
+    defender = words.expect(DEFENDERS, "E462")
+    words.finish("a defender")
+    return defender
 
 
 def read_rule(value: Value | None, span: Span, roles: Collection[str]) -> RoleRule:

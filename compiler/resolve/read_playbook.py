@@ -10,7 +10,7 @@ from stemline.diagnostics.nearest import nearest
 from stemline.football.codes import CODES
 from stemline.football.players import Position
 from stemline.football.routes import LIBRARY
-from stemline.football.strokes import Route, Stroke
+from stemline.football.strokes import Decide, Route, Stroke
 from stemline.resolve.definitions import (
     Body,
     Concept,
@@ -27,7 +27,7 @@ from stemline.resolve.definitions import (
     Tag,
 )
 from stemline.resolve.names import Blocks, name_key
-from stemline.resolve.read_concepts import Scope, read_body, subject_name
+from stemline.resolve.read_concepts import Scope, read_body, read_decide, subject_name
 from stemline.resolve.read_dresses import Known, read_dress
 from stemline.resolve.read_guards import clashes, read_guard
 from stemline.resolve.read_places import read_depth, read_mover, read_place
@@ -313,6 +313,7 @@ class _Reader:
             name = name_key(block.name)
             strokes: list[Stroke] = []
             depth: float | None = None
+            decides: Decide | None = None
             before = len(self.found)
             for fact in self.blocks.facts(block):
                 try:
@@ -323,6 +324,8 @@ class _Reader:
                             raise words.miss("E441")
                     elif fact.key == "stroke" and fact.value is not None:
                         strokes += read_strokes(fact.value)
+                    elif fact.key == "decides":
+                        decides = read_decide(fact)
                 except Misread as miss:
                     self.found.append(miss.diagnostic)
             known = LIBRARY.get(name)
@@ -337,6 +340,7 @@ class _Reader:
                 depth=base.depth if depth is None else depth,
                 strokes=tuple(strokes) or base.strokes,
                 taught=depth is not None or base.taught,
+                decides=decides,
                 source="this playbook",
             )
         return routes

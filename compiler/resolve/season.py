@@ -163,8 +163,12 @@ class _Expander:
             plain, _ = self.play(replace(order, tags=(), spoken=""), spot, looks)
         proofs = list(prove(play, plain, order))
         # A tag that breaks its own promise says so itself, and why: once is enough.
-        told = {_spot_of(d) for d in proofs if d.code == _BROKEN_PROMISE}
-        return [d for d in found if d.code != _EMPTY_SPOT or _spot_of(d) not in told] + proofs
+        told = {
+            dict(d.values)[_BROKEN_PROMISES[d.code]] for d in proofs if d.code in _BROKEN_PROMISES
+        }
+        return [
+            d for d in found if d.code != _EMPTY_SPOT or dict(d.values)["spot"] not in told
+        ] + proofs
 
     def drawn(self, order: Order) -> Play | None:
         """The play at the spot that the playbook draws from."""
@@ -199,11 +203,8 @@ class _Expander:
 
 _EMPTY_SPOT = "E630"
 """A read with nobody there: the play is whole but for that, so its tags are still proved."""
-_BROKEN_PROMISE = "E663"
-
-
-def _spot_of(d: Diagnostic) -> str:
-    return dict(d.values)["spot"]
+_BROKEN_PROMISES = {"E663": "spot", "E664": "role"}
+"""Promises of a tag that leave a read empty, and the value that names the read."""
 
 
 def gathered(found: Iterable[Diagnostic]) -> list[Diagnostic]:
@@ -270,7 +271,7 @@ def _sheet(book: Playbook, concept: Concept, plays: Sequence[Play]) -> ConceptSh
         family=concept.family,
         feet=mine[0].feet,
         says=concept.body.says,
-        cautions=concept.body.cautions,
+        cautions=(*concept.body.cautions, *(c for t in tags for c in t.body.cautions)),
         serves=tuple(shapes),
         tags=tuple((t.name, t.body.says) for t in tags),
         span=concept.span,

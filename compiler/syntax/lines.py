@@ -129,7 +129,7 @@ KINDS: Mapping[str, Kind] = {
         verbs={},
     ),
     "concept": Kind(
-        header="concept Crossers",
+        header="concept Deep Crossers extends Crossers",
         labels=_table(*_CONCEPT_LABELS),
         verbs=_table(*_CONCEPT_VERBS),
         join="extends",
@@ -177,5 +177,5 @@ def holders(word: str) -> tuple[str, ...]:
 
 
 def joined_by(word: str) -> str:
-    """The kind of block whose header knows ``word``."""
-    return next(k for k, kind in KINDS.items() if kind.join == word)
+    """The kinds of block whose header knows ``word``: "formation or concept"."""
+    return " or ".join(k for k, kind in KINDS.items() if kind.join == word)

@@ -24,9 +24,7 @@ def gallery_of(season: Season, captions: tuple[str, ...]) -> Gallery:
     calls = (
         box(id_, 525.6, 260) if id_ in large else box(id_, 165.6, 95) for id_ in call_ids(season)
     )
-    return Gallery(
-        (*calls, *(box(f"legend-{i}", 60, 30) for i in range(1, len(captions) + 1)))
-    )
+    return Gallery((*calls, *(box(f"legend-{i}", 60, 30) for i in range(1, len(captions) + 1))))
 
 
 def _firsts(season: Season) -> list[int]:

@@ -10,7 +10,6 @@ from dataclasses import replace
 
 from stemline.football.codes import CANADIAN_AMATEUR
 from stemline.football.field import BallSpot, Field, Side
-from stemline.football.paths import Ending, Leg, Path, Point
 from stemline.football.play import (
     Alert,
     Assignment,
@@ -30,6 +29,7 @@ from stemline.football.play import (
     Team,
 )
 from stemline.football.players import Position
+from stemline.paths import Ending, Leg, Path, Point
 from stemline.source import NOWHERE
 
 FIELD = Field(CANADIAN_AMATEUR, BallSpot.LEFT_HASH, 10)
@@ -55,7 +55,12 @@ CAST: dict[str, dict[str, str]] = {
     "Quads": {"under": "X", "over": "Y", "settle": "H", "window": "S", "clear": "Z", "flat": "R"},
     "Three Two": {"under": "W", "over": "H", "settle": "S", "dig": "X", "clear": "Z", "flat": "R"},
     "Trips Tight": {
-        "under": "X", "over": "H", "settle": "Y", "clear": "Z", "flat": "R", "guard": "F",
+        "under": "X",
+        "over": "H",
+        "settle": "Y",
+        "clear": "Z",
+        "flat": "R",
+        "guard": "F",
     },
 }
 
@@ -103,9 +108,7 @@ def runs(role: str, at: tuple[float, float], shape: tuple[int, int]) -> tuple[Pa
             return path(at, (x + inward, 1), end=Ending.BLOCK), 0, "Block the edge"
 
 
-def assignment(
-    man: str, role: str, at: tuple[float, float], shape: tuple[int, int]
-) -> Assignment:
+def assignment(man: str, role: str, at: tuple[float, float], shape: tuple[int, int]) -> Assignment:
     way, depth, job = runs(role, at, shape)
     branches: tuple[Branch, ...] = ()
     if role == "under":
@@ -151,8 +154,15 @@ def men_of(formation: str) -> tuple[Man, ...]:
         )
         ranks |= {m: Rank(side, i) for i, m in enumerate(wide, 1)}
     skill = tuple(
-        Man(m, positions.get(m, Position.SLOT), Point(*at), Point(*at), at[1] == 0, ranks.get(m),
-            NOWHERE)
+        Man(
+            m,
+            positions.get(m, Position.SLOT),
+            Point(*at),
+            Point(*at),
+            at[1] == 0,
+            ranks.get(m),
+            NOWHERE,
+        )
         for m, at in {**spots, "Q": (0.0, -5.0)}.items()
     )
     kinds = {"LT": Position.TACKLE, "RT": Position.TACKLE, "C": Position.CENTRE}
@@ -176,8 +186,9 @@ def reads_of(
         at = spot.at if spot else who.path.end if who and who.path else Point(0, 0)
         men = spot.men if spot else (who.man,) if who else ()
         made.append(
-            Read(len(made) + 1, target, at, men, foot, partner if with_him else "", with_him,
-                 NOWHERE)
+            Read(
+                len(made) + 1, target, at, men, foot, partner if with_him else "", with_him, NOWHERE
+            )
         )
     return tuple(made)
 
@@ -205,16 +216,29 @@ def call(
     if "Swap" in tags:
         roles = {**roles, "top": roles["fade"], "fade": roles["top"]}
     jobs = tuple(
-        tagged(assignment(man, role, at[man], shape), tags, at[man])
-        for role, man in roles.items()
+        tagged(assignment(man, role, at[man], shape), tags, at[man]) for role, man in roles.items()
     )
     if motion:
-        moved = Motion(motion, path((at["X"][0] - 6, 0), at["X"]), False, 0.0,
-                       "Tuck to 6 outside the tackle, set")
+        moved = Motion(
+            motion,
+            path((at["X"][0] - 6, 0), at["X"]),
+            False,
+            0.0,
+            "Tuck to 6 outside the tackle, set",
+        )
         jobs = tuple(replace(a, motion=moved) if a.man == "X" else a for a in jobs)
     line = tuple(
-        Assignment(m, "", "Five men, no help: Q is hot with a sixth rusher", None, (), (), None, (),
-                   NOWHERE)
+        Assignment(
+            m,
+            "",
+            "Five men, no help: Q is hot with a sixth rusher",
+            None,
+            (),
+            (),
+            None,
+            (),
+            NOWHERE,
+        )
         for m, _ in LINE
     )
     who = {a.role: a.man for a in jobs}
@@ -235,9 +259,7 @@ def call(
     pressure = tuple(
         replace(by_name[t], number=i) for i, t in enumerate((t for t in hot if t in by_name), 1)
     )
-    alerts = (
-        (Alert("clear", (who["clear"],), "middle open", NOWHERE),) if "clear" in who else ()
-    )
+    alerts = (Alert("clear", (who["clear"],), "middle open", NOWHERE),) if "clear" in who else ()
     words = " + ".join(tags)
     spoken = " ".join(p for p in (formation, "Right", motion, concept, words) if p)
     return Play(
@@ -264,13 +286,25 @@ def call(
 
 def crossers() -> tuple[Play, ...]:
     order = (
-        ("flat", "quick", ""), ("near", "3", "dig"), ("top", "reset", ""), ("far", "reset", ""),
+        ("flat", "quick", ""),
+        ("near", "3", "dig"),
+        ("top", "reset", ""),
+        ("far", "reset", ""),
     )
     hot, feet = ("flat", "near", "far"), ("quick", "3", "reset", "reset")
     tags = ((), ("Wheel",), ("Return",), ("Wheel", "Return"))
     return tuple(
-        call("crossing", "Crossers", formation, CAST[formation], tag, order, hot, feet,
-             "Tuck" if formation == "Quads" else "")
+        call(
+            "crossing",
+            "Crossers",
+            formation,
+            CAST[formation],
+            tag,
+            order,
+            hot,
+            feet,
+            "Tuck" if formation == "Quads" else "",
+        )
         for formation in FORMATIONS
         for tag in tags
     )
@@ -279,12 +313,22 @@ def crossers() -> tuple[Play, ...]:
 def high_low() -> tuple[Play, ...]:
     order = (("low", "3", ""), ("top", "reset", ""), ("flat", "reset", ""))
     return tuple(
-        call("crossing", "High Low", formation, roles, tag, order, ("low", "flat"),
-             ("3", "reset", "reset"))
+        call(
+            "crossing",
+            "High Low",
+            formation,
+            roles,
+            tag,
+            order,
+            ("low", "flat"),
+            ("3", "reset", "reset"),
+        )
         for formation, roles in (
             ("Quads", {"top": "Z", "low": "H", "fade": "S", "out": "Y", "drag": "X", "flat": "R"}),
-            ("Three Two",
-             {"top": "Z", "low": "S", "fade": "H", "out": "W", "drag": "X", "flat": "R"}),
+            (
+                "Three Two",
+                {"top": "Z", "low": "S", "fade": "H", "out": "W", "drag": "X", "flat": "R"},
+            ),
         )
         for tag in ((), ("Swap",))
     )
@@ -293,13 +337,26 @@ def high_low() -> tuple[Play, ...]:
 def stick() -> tuple[Play, ...]:
     order = (("arrow", "quick", ""), ("stick", "3", ""), ("fade", "", ""))
     return tuple(
-        call("quick game", "Stick", formation, roles, tag, order, ("arrow", "stick"),
-             ("quick", "3"), motion)
+        call(
+            "quick game",
+            "Stick",
+            formation,
+            roles,
+            tag,
+            order,
+            ("arrow", "stick"),
+            ("quick", "3"),
+            motion,
+        )
         for formation, roles in (
-            ("Quads", {"stick": "Y", "arrow": "H", "fade": "Z", "out": "S", "drag": "X",
-                       "flat": "R"}),
-            ("Trips Tight", {"stick": "Y", "arrow": "H", "fade": "Z", "drag": "X", "flat": "R",
-                             "guard": "F"}),
+            (
+                "Quads",
+                {"stick": "Y", "arrow": "H", "fade": "Z", "out": "S", "drag": "X", "flat": "R"},
+            ),
+            (
+                "Trips Tight",
+                {"stick": "Y", "arrow": "H", "fade": "Z", "drag": "X", "flat": "R", "guard": "F"},
+            ),
         )
         for tag, motion in (((), ""), (("Double",), ""), ((), "Waggle"))
     )
@@ -308,14 +365,14 @@ def stick() -> tuple[Play, ...]:
 def sprint_out() -> tuple[Play, ...]:
     order = (("out", "sprint", ""), ("arrow", "sprint", ""))
     roles = {"out": "Z", "arrow": "S", "fade": "H", "guard": "Y", "drag": "X"}
-    return (
-        call("quick game", "Sprint Out", "Quads", roles, (), order, ("arrow",), ("sprint",)),
-    )
+    return (call("quick game", "Sprint Out", "Quads", roles, (), order, ("arrow",), ("sprint",)),)
 
 
 SHEETS = (
     ConceptSheet(
-        "Crossers", "crossing", (),
+        "Crossers",
+        "crossing",
+        (),
         (
             "Two low, one high: a triangle that answers man by crossing and zone by sitting.",
             "Over sets the depth; under runs off his heels.",
@@ -329,16 +386,33 @@ SHEETS = (
         NOWHERE,
     ),
     ConceptSheet(
-        "High Low", "crossing", (), ("Make the hook defender wrong: low first, then over him.",),
-        (), ("4x1", "3x2"), (("Swap", ("Dig and fade change men",)),), NOWHERE,
+        "High Low",
+        "crossing",
+        (),
+        ("Make the hook defender wrong: low first, then over him.",),
+        (),
+        ("4x1", "3x2"),
+        (("Swap", ("Dig and fade change men",)),),
+        NOWHERE,
     ),
     ConceptSheet(
-        "Stick", "quick game", (), ("Ball out on the third step, whatever happens.",), (),
-        ("4x1", "3x1"), (("Double", ("Stick and up when they jump it",)),), NOWHERE,
+        "Stick",
+        "quick game",
+        (),
+        ("Ball out on the third step, whatever happens.",),
+        (),
+        ("4x1", "3x1"),
+        (("Double", ("Stick and up when they jump it",)),),
+        NOWHERE,
     ),
     ConceptSheet(
-        "Sprint Out", "quick game", (),
-        ("Run with your shoulders square; throw it away with a yard to spare.",), (), ("4x1",), (),
+        "Sprint Out",
+        "quick game",
+        (),
+        ("Run with your shoulders square; throw it away with a yard to spare.",),
+        (),
+        ("4x1",),
+        (),
         NOWHERE,
     ),
 )
@@ -347,8 +421,11 @@ SHEETS = (
 def sample_season() -> Season:
     return Season(
         team=Team(
-            "Saltmarsh Herons", "2026", ("Know your line. Know the man next to you.",),
-            ("Fourteen men or fewer at practice: no live work.",), True,
+            "Saltmarsh Herons",
+            "2026",
+            ("Know your line. Know the man next to you.",),
+            ("Fourteen men or fewer at practice: no live work.",),
+            True,
         ),
         code_title=CANADIAN_AMATEUR.title,
         authority=CANADIAN_AMATEUR.authority,

@@ -8,15 +8,13 @@ import pytest
 from sample_season import crossers, path
 
 from stemline.book.crossing import paths_cross
-from stemline.football.paths import Path
 from stemline.football.play import Play
+from stemline.paths import Path
 
 
 def with_paths(x: Path | None, y: Path | None) -> Play:
     play = crossers()[0]
-    jobs = tuple(
-        replace(a, path={"X": x, "Y": y}.get(a.man)) for a in play.assignments
-    )
+    jobs = tuple(replace(a, path={"X": x, "Y": y}.get(a.man)) for a in play.assignments)
     return replace(play, assignments=jobs)
 
 

@@ -13,9 +13,7 @@ from stemline.book.model import Paper
 ROOM = room(Paper.LETTER)
 
 
-def measures(
-    dressups: int, fixed: float, points: float = 0.0, casting: float = 0.0
-) -> Measures:
+def measures(dressups: int, fixed: float, points: float = 0.0, casting: float = 0.0) -> Measures:
     rows = {Style.THREE: 105.0, Style.TWO: 150.0, Style.ONE: 185.0}
     return Measures(dressups, fixed, points, casting, 40.0, rows)
 

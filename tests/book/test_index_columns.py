@@ -16,15 +16,11 @@ def items(groups: list[int]) -> tuple[IndexItem, ...]:
     made = [IndexItem("index", "Index", "index", HEIGHTS["index"])]
     for number, calls in enumerate(groups):
         made.append(IndexItem("group", f"group {number}", "", HEIGHTS["group"]))
-        made += (
-            IndexItem("call", f"call {i}", f"call-{i}", HEIGHTS["call"]) for i in range(calls)
-        )
+        made += (IndexItem("call", f"call {i}", f"call-{i}", HEIGHTS["call"]) for i in range(calls))
     return tuple(made)
 
 
-@given(
-    groups=st.lists(st.integers(1, 40), min_size=1, max_size=12), across=st.sampled_from((2, 3))
-)
+@given(groups=st.lists(st.integers(1, 40), min_size=1, max_size=12), across=st.sampled_from((2, 3)))
 def test_columns(groups: list[int], across: int) -> None:
     given_items = items(groups)
     pages = set_columns(given_items, across, PAGE)

@@ -41,7 +41,9 @@ def test_pressure_names_what_it_leaves_out() -> None:
     made = strip(crossers()[0])
     assert made is not None
     assert [(look.number, look.target) for look in made.pressure] == [
-        (1, "flat"), (2, "near"), (3, "far"),
+        (1, "flat"),
+        (2, "near"),
+        (3, "far"),
     ]
     assert made.skipped == ("top",)
 

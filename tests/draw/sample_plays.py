@@ -6,7 +6,6 @@ from dataclasses import replace
 
 from stemline.football.codes import CANADIAN_AMATEUR, HIGH_SCHOOL, Code
 from stemline.football.field import BallSpot, Field, Side
-from stemline.football.paths import Ending, Leg, Path, Point
 from stemline.football.play import (
     Alert,
     Assignment,
@@ -23,6 +22,7 @@ from stemline.football.play import (
     Step,
 )
 from stemline.football.players import Position
+from stemline.paths import Ending, Leg, Path, Point
 from stemline.source import NOWHERE
 
 LINE = (

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import assert_never
 
 from stemline.draw.scene import Box, Disc, Item, Plate, Polygon, Scene, Stroke, TextRun
-from stemline.football.paths import Line, Point
+from stemline.paths import Line, Point
 
 
 def scene_text(scene: Scene) -> str:

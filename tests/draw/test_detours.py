@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from draw.sample_plays import path
 from stemline.draw.curves import far_from
 from stemline.draw.detours import Round, detour
-from stemline.football.paths import Point, polyline
+from stemline.paths import Point, polyline
 
 MAN = Round(Point(-8, 0), 1.2, 0.9)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from stemline.draw.ink import Ink
 from stemline.draw.labels import Wanted, place
 from stemline.draw.scene import Box
-from stemline.football.paths import Point
+from stemline.paths import Point
 
 FRAME = Box(-20, -20, 20, 20)
 UP = Point(0, 1)

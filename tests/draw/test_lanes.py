@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from draw.sample_plays import path
 from stemline.draw.lanes import spread, turn_back
-from stemline.football.paths import Point
+from stemline.paths import Point
 
 
 def test_a_turn_straight_back_opens_into_a_loop_nearer_the_line() -> None:

@@ -16,8 +16,8 @@ from draw.scene_text import scene_text
 from stemline.draw.curves import far_from, points_of
 from stemline.draw.picture import frame_of, picture
 from stemline.draw.scene import Box, Disc, Item, Plate, Scene, Stroke, TextRun
-from stemline.football.paths import Ending, Leg, Line, Point
 from stemline.football.play import Play
+from stemline.paths import Ending, Leg, Line, Point
 from stemline.theme import Size, load_theme
 
 THEME = load_theme()

@@ -8,8 +8,8 @@ from dataclasses import replace
 from draw.sample_plays import quads
 from stemline.draw.board import board, frame_of
 from stemline.draw.symbols import place_men
-from stemline.football.paths import Point
 from stemline.football.play import Play
+from stemline.paths import Point
 from stemline.theme import Size, load_theme
 
 THEME = load_theme()

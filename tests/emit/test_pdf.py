@@ -93,12 +93,21 @@ def test_the_outline_goes_from_family_to_concept_to_call(
 ) -> None:
     found = outline(reader)
     assert [t for level, t, _ in found if level == 1] == [
-        "Contents", "Contact and care", "How to read these pictures",
-        "crossing", "quick game", "Index",
+        "Contents",
+        "Contact and care",
+        "How to read these pictures",
+        "crossing",
+        "quick game",
+        "Index",
     ]
     assert [t for level, t, _ in found if level == 2] == [
-        "Crossers", "High Low", "Stick", "Sprint Out",
-        "Index by call", "Index by formation", "Index by tag",
+        "Crossers",
+        "High Low",
+        "Stick",
+        "Sprint Out",
+        "Index by call",
+        "Index by formation",
+        "Index by tag",
     ]
     calls = [e.call for page in book.concepts for e in page.entries]
     assert [t for level, t, _ in found if level == 3] == calls
@@ -106,9 +115,7 @@ def test_the_outline_goes_from_family_to_concept_to_call(
         assert title in texts[page - 1]
 
 
-def test_contents_gives_each_concepts_page(
-    book: Book, reader: PdfReader, texts: list[str]
-) -> None:
+def test_contents_gives_each_concepts_page(book: Book, reader: PdfReader, texts: list[str]) -> None:
     starts = {title: page for _, title, page in outline(reader)}
     contents = texts[starts["Contents"] - 1]
     for concept in book.concepts:
@@ -135,9 +142,7 @@ def test_links_lead_inside_the_book(reader: PdfReader) -> None:
     assert all("/URI" not in link.get("/A", {}) for link in links)
 
 
-def test_pictures_have_words_and_the_document_a_language(
-    season: Season, reader: PdfReader
-) -> None:
+def test_pictures_have_words_and_the_document_a_language(season: Season, reader: PdfReader) -> None:
     root: Any = reader.trailer["/Root"]
     alts = set(_alts(root["/StructTreeRoot"]))
     expected = {f"a picture called call-{i}" for i in range(1, len(season.plays) + 1)}
@@ -205,9 +210,7 @@ def test_a4_and_a_date_in_words(small_season: Season, theme: Theme) -> None:
 def test_an_empty_season_is_a_short_book(season: Season, theme: Theme) -> None:
     empty = replace(season, plays=(), concepts=())
     book = make_book(empty, Edition("a", "2026-05-01"), CAPTIONS)
-    made = PdfReader(
-        io.BytesIO(to_pdf(book, gallery_of(empty, CAPTIONS), theme, "2026-05-01"))
-    )
+    made = PdfReader(io.BytesIO(to_pdf(book, gallery_of(empty, CAPTIONS), theme, "2026-05-01")))
     assert len(made.pages) == 3
     assert "Index" not in made.pages[1].extract_text()
 

@@ -11,9 +11,9 @@ from hypothesis import strategies as st
 from stemline.football.counting import Count, count, ranked, tight_ends
 from stemline.football.field import Side
 from stemline.football.landmarks import END_SPLIT, TACKLE_SPLIT, TIGHT_END_REACH
-from stemline.football.paths import Point
 from stemline.football.play import Man
 from stemline.football.players import Position
+from stemline.paths import Point
 from stemline.source import NOWHERE
 
 LINE = (-2.6, -1.3, 0.0, 1.3, 2.6)

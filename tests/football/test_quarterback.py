@@ -37,14 +37,15 @@ def test_the_other_hand_turns_the_manner_around(name: str) -> None:
 
 
 def test_every_word_of_the_lists_is_said() -> None:
-    for table in (FEET, BLOCKS, PROTECTIONS):
+    blocks = {name: job.words for name, job in BLOCKS.items()}
+    for table in (FEET, blocks, PROTECTIONS):
         for name, words in table.items():
             assert name == name.casefold() and words.strip() == words and words
     assert len(set(DEFENDERS)) == len(DEFENDERS)
 
 
 def test_a_block_is_one_or_two_sentences_for_the_table() -> None:
-    for words in (*BLOCKS.values(), *PROTECTIONS.values()):
+    for words in (*(job.words for job in BLOCKS.values()), *PROTECTIONS.values()):
         assert words[0].isupper() and words.endswith(".")
 
 

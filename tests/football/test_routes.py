@@ -13,10 +13,10 @@ from hypothesis import strategies as st
 
 from stemline.football.codes import CODES, Code
 from stemline.football.field import BallSpot, Field, Side
-from stemline.football.paths import Ending, Path, Point, polyline
 from stemline.football.routes import LIBRARY
 from stemline.football.strokes import Break, Depth, Lateral, Route, RunTo, Settle, Up
 from stemline.football.tracing import SIDELINE_ROOM, Runner, called_depth, trace
+from stemline.paths import Ending, Path, Point, polyline
 
 NAMES = sorted(LIBRARY)
 CODE = CODES["canadian amateur"]

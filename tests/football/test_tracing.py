@@ -9,7 +9,6 @@ import pytest
 from stemline.football.codes import CANADIAN_AMATEUR
 from stemline.football.field import BallSpot, Field, Side
 from stemline.football.landmarks import Landmark
-from stemline.football.paths import Ending, Path, Point
 from stemline.football.strokes import (
     Break,
     Depth,
@@ -30,6 +29,7 @@ from stemline.football.tracing import (
     target_x,
     trace,
 )
+from stemline.paths import Ending, Path, Point
 
 HERE = Field(CANADIAN_AMATEUR, BallSpot.MIDDLE, 10)
 

@@ -1,4 +1,4 @@
-"""Figures of the rule books, copied here with edition and rule, so that the tests need no other file.
+"""Figures of the rule books, copied here with edition and rule: the tests read no other file.
 
 ``seen`` tells how the figure was checked: the article itself, a data table, or neither.
 """

@@ -12,7 +12,9 @@ from shapely.affinity import scale
 
 from stemline.football.codes import CANADIAN_AMATEUR
 from stemline.football.field import BallSpot, Field, Side
-from stemline.football.paths import (
+from stemline.football.routes import LIBRARY
+from stemline.football.tracing import Runner, trace
+from stemline.paths import (
     Curve,
     Leg,
     Path,
@@ -22,8 +24,6 @@ from stemline.football.paths import (
     polyline,
     segments,
 )
-from stemline.football.routes import LIBRARY
-from stemline.football.tracing import Runner, trace
 
 HERE = Field(CANADIAN_AMATEUR, BallSpot.MIDDLE, 10)
 numbers = st.floats(-30, 30).map(lambda x: round(x, 2))

@@ -6,8 +6,8 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from stemline.football.field import Field
-from stemline.football.paths import Ending, Path, Point
 from stemline.football.play import Assignment, Man, Play, Read
+from stemline.paths import Ending, Path, Point
 
 
 def number(value: float) -> str:

@@ -237,8 +237,25 @@ def test_roles_that_lean_on_each_other_are_a_circle() -> None:
     )
     found: list[Diagnostic] = [d for d in result.diagnostics if d.code == "E621"]
     values = [(dict(d.values)["role"], dict(d.values)["others"]) for d in found]
-    assert values == [("a", "b"), ("b", "a")]
-    assert [d.span.line for d in found] == [2, 3]
+    # Once for the circle, at its first line.
+    assert values == [("a", "b")]
+    assert [d.span.line for d in found] == [2]
+
+
+def test_a_role_that_only_leans_on_a_circle_is_not_blamed() -> None:
+    rules = ("c is inside same side as a", "a is inside opposite b", "b is inside opposite a")
+    result = called(TWELVE, THREE_TWO, "Three Two", *rules)
+    found = [dict(d.values)["role"] for d in result.diagnostics if d.code == "E621"]
+    assert found == ["a"]
+
+
+def test_two_circles_are_two_mistakes() -> None:
+    rules = (
+        "a is inside opposite b", "b is inside opposite a",
+        "c is inside opposite d", "d is inside opposite c",
+    )  # fmt: skip
+    result = called(TWELVE, THREE_TWO, "Three Two", *rules)
+    assert [dict(d.values)["role"] for d in result.diagnostics if d.code == "E621"] == ["a", "c"]
 
 
 def test_the_narrowest_rule_that_holds_is_taken() -> None:

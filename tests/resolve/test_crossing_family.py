@@ -29,9 +29,9 @@ from resolve.texts import (
 )
 from stemline.compile import Compiled
 from stemline.football.field import BallSpot, Side
-from stemline.football.paths import Ending
 from stemline.football.play import Play
 from stemline.football.worlds import Look
+from stemline.paths import Ending
 
 SIDES = ("Right", "Left")
 

@@ -295,3 +295,10 @@ def test_a_family_is_the_files_name_unless_said() -> None:
         dress("Trips", concept="Go"),
     )
     assert play(result, "Trips Right Go").family == "Deep Shots"
+
+
+def test_reading_a_man_who_blocks_is_reading_nobody() -> None:
+    text = MEN.replace("r runs shoot away from s", "r blocks edge") + "    read r > s\n"
+    result = compiled(TWELVE, THREE_TWO, text, dress("Three Two", concept="Test"))
+    found = [dict(d.values)["spot"] for d in result.diagnostics if d.code == "E630"]
+    assert found == ["r"]

@@ -11,6 +11,7 @@ from stemline.compile import Compiled
 from stemline.football.field import BallSpot
 from stemline.football.play import Assignment
 from stemline.football.worlds import Look
+from stemline.paths import Ending
 
 
 def runs(
@@ -291,7 +292,7 @@ def test_a_look_may_make_a_man_stay_in_or_let_him_go() -> None:
     assert goes.path is not None and goes.branches == ()
     assert goes.job == "Shoot. Against press: Block the edge: inside foot up, nobody outside you."
     stays = back("blocks edge", "runs shoot when off")
-    assert stays.path is None
+    assert stays.path is not None and stays.path.ending is Ending.BLOCK
     assert stays.job == "Block the edge: inside foot up, nobody outside you."
     (free,) = stays.branches
     assert (free.looks, free.job, free.leaves) == ("off", "Shoot.", free.path.start)

@@ -24,10 +24,10 @@ from resolve.texts import (
 from stemline.compile import Compiled
 from stemline.football.blocking import BLOCKS
 from stemline.football.field import BallSpot, Side
-from stemline.football.paths import Ending, Point, polyline
 from stemline.football.play import Assignment, Play
 from stemline.football.routes import LIBRARY
 from stemline.football.tracing import ROUNDED
+from stemline.paths import Ending, Point, polyline
 
 EVERYBODY = ("strong #1", "strong #2", "strong #3", "weak #1", "weak #2", "back")
 
@@ -128,12 +128,43 @@ def test_a_man_behind_the_ball_goes_out_to_the_weak_side() -> None:
         ("runs dig then up to 20", "Dig at 12, then up to 20."),
         ("runs 9", "9."),
         ("runs 6", "6 at 12."),
-        ("blocks stalk", BLOCKS["stalk"]),
-        ("blocks inside out", BLOCKS["inside out"]),
+        ("blocks stalk", BLOCKS["stalk"].words),
+        ("blocks inside out", BLOCKS["inside out"].words),
     ],
 )
 def test_the_line_of_the_assignment_table(line: str, job: str) -> None:
     assert does(line).job == job
+
+
+@pytest.mark.parametrize(
+    ("line", "rule", "end"),
+    [
+        ("blocks stalk", "strong #1", (22.5, 3)),
+        ("blocks crack", "strong #1", (18.5, 2.5)),
+        ("blocks arc", "strong #3", (5.1, 3.2)),
+        ("blocks edge", "back", (-3.5, -1.8)),
+        ("blocks chip", "back", (-3.5, -1.2)),
+        ("blocks inside out", "back", (-0.9, -2.6)),
+        ("blocks slide", "back", None),
+    ],
+)
+def test_a_block_is_drawn_to_where_it_is_made(
+    line: str, rule: str, end: tuple[float, float] | None
+) -> None:
+    for side, way in (("Right", 1), ("Left", -1)):
+        path = does(line, rule, side).path
+        if end is None:
+            assert path is None
+            continue
+        assert path is not None and path.ending is Ending.BLOCK
+        assert (round(path.end.x, 6) * way, path.end.y) == end
+
+
+def test_a_man_who_blocks_is_at_no_spot() -> None:
+    extra = "    spot there is 3 deep, 0 outside numbers, strong\n"
+    result = one("blocks stalk", extra=extra)
+    (spot,) = play(result, "Three Two Right Test").spots
+    assert spot.men == ()
 
 
 def test_the_depth_at_which_he_decides() -> None:
@@ -402,3 +433,26 @@ def test_any_six_routes_keep_to_the_field(
     result = compiled(TWELVE, formation, text, dress("Three Two", concept="Test"))
     assert result.book is not None
     assert_in_order(play(result, f"Three Two {side} Test", spot))
+
+
+def test_a_route_may_say_where_its_runner_decides() -> None:
+    text = """
+route Choice
+    depth 10
+    stroke up to depth then in 2 then settle
+    decides at 6 on corner
+
+concept Test
+    a is strong #1
+    a runs choice
+    b is weak #1
+    b runs choice
+    b decides at 8
+"""
+    made = play(
+        compiled(TWELVE, THREE_TWO, text, dress("Three Two", concept="Test")),
+        "Three Two Right Test",
+    )
+    jobs = {a.role: a.job for a in made.assignments if a.role}
+    assert jobs["a"] == "Choice at 10. Decide at 6 on the corner."
+    assert jobs["b"] == "Choice at 10. Decide at 8."

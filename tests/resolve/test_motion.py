@@ -18,7 +18,7 @@ from resolve.texts import (
     who,
 )
 from stemline.football.field import BallSpot, Side
-from stemline.football.paths import Point
+from stemline.paths import Point
 
 ACROSS = """
 motion Trade
@@ -167,3 +167,17 @@ def test_a_long_motion_goes_behind_the_men_who_are_set() -> None:
     assert motion is not None
     middle = [c for c in motion.path.corners if abs(c.x) < 4 and c != motion.path.end]
     assert middle and all(c.y < -1 for c in middle)
+
+
+@pytest.mark.parametrize(("snap", "level"), [("set", False), ("running 5", True)])
+def test_a_man_who_runs_at_the_snap_runs_along_the_line(snap: str, level: bool) -> None:
+    """NFHS 7-2-7, from memory: a man in motion may not be moving toward the line at the snap."""
+    text = ACROSS.replace("snap set", f"snap {snap}")
+    result = sound(
+        ELEVEN, DOUBLES_ELEVEN, text, CROSSERS, dress("Doubles motion Trade", sides=False)
+    )
+    motion = play(result, "Doubles Right Trade Crossers").assignment("S").motion
+    assert motion is not None
+    before, after = motion.path.corners[-2:]
+    assert (before.y == after.y) is level
+    assert min(c.y for c in motion.path.corners) < -2

@@ -136,6 +136,42 @@ def test_the_order_of_definitions_means_nothing() -> None:
     assert before.reads[0].at == after.reads[0].at
 
 
+def heir(*lines: str, parent: str = "Base", more: str = "") -> Play:
+    """The play of a concept that extends another."""
+    text = "\n".join([f"concept Heir extends {parent}", *(f"    {line}" for line in lines)])
+    texts = (f"{text}\n{more}\n{BASE}", dress("Three Two", concept="Heir"))
+    return play(compiled(TWELVE, THREE_TWO, *texts), "Three Two Right Heir")
+
+
+def test_a_concept_takes_over_what_it_does_not_say_itself() -> None:
+    made = heir("b runs sit 9", "feet 5")
+    assert jobs(made) == {"a": "Go.", "b": "Sit at 9."}
+    assert [s.name for s in made.feet] == ["5"]
+    assert [r.target for r in made.reads] == ["a", "top"]
+    assert [b.looks for b in made.assignment("Z").branches] == ["off"]
+
+
+def test_a_line_of_an_heir_replaces_every_line_about_the_same_thing() -> None:
+    made = heir("a runs slant")
+    assert jobs(made)["a"] == "Slant at 4."
+    assert made.assignment("Z").branches == ()
+    made = heir("a is weak #1")
+    assert {a.role: a.man for a in made.assignments if a.role} == {"a": "X", "b": "S"}
+    assert jobs(made)["a"] == "Go."
+
+
+def test_spots_of_an_heir_are_replaced_one_by_one() -> None:
+    assert [s.name for s in heir("spot near is low, weak").spots] == ["top", "near"]
+    assert [(s.name, s.at.y) for s in heir("spot top is 9 deep, over ball").spots] == [("top", 9)]
+
+
+def test_extending_through_two() -> None:
+    middle = "concept Middle extends Base\n    b runs sit 9\n    feet 5\n"
+    made = heir("feet 7", parent="Middle", more=middle)
+    assert jobs(made)["b"] == "Sit at 9."
+    assert [s.name for s in made.feet] == ["7"]
+
+
 def family(concept: str, formation: str) -> list[str]:
     lines = dress("Three Two", "with plain, Wheel + Return")
     result = compiled(TWELVE, formation, f"{concept}\n{WHEEL}\n{RETURN}", lines)
@@ -286,3 +322,13 @@ def test_the_spot_that_pictures_are_drawn_from(picture: str, right: str, left: s
     season = compiled(book, THREE_TWO, BASE, dress("Three Two", concept="Base")).season
     assert season is not None
     assert [p.ball.value for p in season.plays] == [right, left]
+
+
+def test_what_a_tag_says_and_warns_of_is_on_its_concepts_page() -> None:
+    base = BASE + '    caution "Watch the middle."\n'
+    result = tagging('say "Go deep."', 'caution "Nobody behind you."', base=base)
+    assert result.season is not None
+    (sheet,) = result.season.concepts
+    assert sheet.says == ("Base says this.",)
+    assert sheet.tags == (("Over", ("Go deep.",)),)
+    assert sheet.cautions == ("Watch the middle.", "Nobody behind you.")

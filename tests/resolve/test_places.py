@@ -11,7 +11,7 @@ from stemline.compile import Compiled
 from stemline.football.codes import CANADIAN_AMATEUR
 from stemline.football.field import BallSpot, Field, Side
 from stemline.football.landmarks import Landmark, x_of
-from stemline.football.paths import Point
+from stemline.paths import Point
 
 REST = """    Q at ball, 5 deep
     A at call, 6 outside tackle, off line

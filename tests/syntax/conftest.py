@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 import pytest
+
 from stemline.source import Source, Span
 from stemline.syntax.parser import parse
 from stemline.syntax.tree import Atom, AtomKind, Block, Fact, Linked, Phrase, Series, Value

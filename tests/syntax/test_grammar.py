@@ -5,6 +5,7 @@ from importlib.resources import files
 
 import pytest
 from lark import Lark
+
 from stemline.syntax.lines import KINDS
 
 GRAMMAR = files("stemline.grammar").joinpath("stemline.lark").read_text("utf-8")

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import pytest
+
 from stemline.source import Source
 from stemline.syntax.parser import parse
 from stemline.syntax.tree import AtomKind, Phrase

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import pytest
+
 from stemline.source import Source
 from stemline.syntax.lines import KINDS, KINDS_NOT_READ_YET, Line
 from stemline.syntax.parser import parse

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import pytest
+from syrupy.assertion import SnapshotAssertion
+
 from stemline.diagnostics.catalogue import files, forms
 from stemline.diagnostics.render import render
 from stemline.source import Source
 from stemline.syntax.parser import parse
-from syrupy.assertion import SnapshotAssertion
 
 OTHERS = 110
 """Codes 100 to 109 speak of files that could not be opened, which this room never does."""
@@ -47,7 +48,7 @@ SAMPLES: tuple[tuple[str, str], ...] = (
     ("E208", "formation A extends B ^extends^ C\n    X at ball"),
     ("E209", "formation A ^extends^\n    X at ball"),
     ("E210", "^tag Wheel^\n    keeps read"),
-    ("E211", "concept A ^extends^ B\n    x is back"),
+    ("E211", "personnel A ^extends^ B\n    X is back"),
     ("E220", "concept A\n    ^reads^ flat > near"),
     ("E220", "concept A\n    X ^run^ go"),
     ("E220", "concept A\n    ^something else entirely^"),

@@ -3,10 +3,11 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 import pytest
+from syrupy.assertion import SnapshotAssertion
+
 from stemline.source import Source
 from stemline.syntax.parser import parse
 from stemline.syntax.tree import Atom, AtomKind, Block, Linked, Phrase, Series, Value
-from syrupy.assertion import SnapshotAssertion
 
 CROSSERS = """\
 // Two shallow crossers under a settle.

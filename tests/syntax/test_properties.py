@@ -4,6 +4,7 @@ from dataclasses import fields, is_dataclass
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
+
 from stemline.diagnostics.render import render
 from stemline.source import Source, Span
 from stemline.syntax.lines import KINDS, KINDS_NOT_READ_YET

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from stemline.football.paths import (
+from stemline.paths import (
     Curve,
     Ending,
     Leg,

@@ -1,0 +1,316 @@
+"""The page of the notation: every sample compiles, and every word of every list stands on it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from importlib.resources import files
+
+import pytest
+
+from stemline.compile import Compiled, compile_texts
+from stemline.diagnostics.render import render
+from stemline.football.blocking import BLOCKS, DEFENDERS, PROTECTIONS
+from stemline.football.codes import CODES
+from stemline.football.field import BallSpot
+from stemline.football.landmarks import END_SPLIT, GUARD_SPLIT, TACKLE_SPLIT, Landmark
+from stemline.football.players import Position
+from stemline.football.quarterback import FEET, MOVING
+from stemline.football.routes import LIBRARY
+from stemline.football.strokes import RunTo, Up
+from stemline.resolve.definitions import Keep, SideWord
+from stemline.resolve.eyes import HALF_HEIGHT, HALF_WIDTH, LOW_HALF_WIDTH
+from stemline.resolve.read_concepts import CLAIMS, PICKS, SPOT_DEPTHS
+from stemline.resolve.read_guards import CONDITION_WORDS
+from stemline.resolve.read_routes import STROKES
+from stemline.source import Source
+from stemline.syntax.lines import KINDS, KINDS_NOT_READ_YET
+from stemline.syntax.parser import parse
+from stemline.syntax.tree import Block, Fact, Linked, Series, Value
+
+PAGE = files("stemline.grammar").joinpath("reference.md").read_text("utf-8")
+_FENCE = re.compile(r"^```play *(.*)\n((?:.*\n)*?)```$", re.MULTILINE)
+
+
+@dataclass(frozen=True)
+class Sample:
+    """A fenced text, the word behind its fence and the line of the page it begins on."""
+
+    word: str
+    text: str
+    line: int
+
+    @property
+    def blocks(self) -> tuple[Block, ...]:
+        document, _ = parse(Source("sample.play", self.text))
+        return document.blocks
+
+
+SAMPLES = [Sample(m[1], m[2], PAGE[: m.start()].count("\n") + 1) for m in _FENCE.finditer(PAGE)]
+(BASE,) = (s for s in SAMPLES if s.word == "base")
+SHOWN = [s for s in SAMPLES if not s.word]
+LATER = [s for s in SAMPLES if s.word == "later"]
+
+
+def key(block: Block) -> tuple[str, str]:
+    return block.kind, block.name.text.casefold()
+
+
+def cut(text: str) -> list[str]:
+    """A text's blocks, each as text."""
+    return [part for part in re.split(r"^(?=\S)", text, flags=re.MULTILINE) if part.strip()]
+
+
+def whole(sample: Sample) -> list[str]:
+    """A sample with the blocks of the base that it does not hold, and what it needs to be called.
+
+    A concept without a dress-up is dressed with its tags, so that each is laid over it and proved;
+    a route is run by somebody, and a motion put before a concept that anybody can run.
+    """
+    mine = {key(b) for b in sample.blocks}
+    texts = [sample.text]
+    if sample is not BASE and not any(kind == "playbook" for kind, _ in mine):
+        parts = zip(BASE.blocks, cut(BASE.text), strict=True)
+        texts += [text for block, text in parts if key(block) not in mine]
+    document, _ = parse(Source("all.play", "\n".join(texts)))
+    blocks = document.blocks
+    formation = "Three Two"
+    if any(kind == "playbook" for kind, _ in mine):
+        formation = next(b.name.text for b in blocks if b.kind == "formation")
+    dressed = {b.name.text.casefold() for b in blocks if b.kind == "dress"}
+    for block in blocks:
+        owner = block.name.text.casefold()
+        if block.kind == "concept" and owner not in dressed:
+            tags = [b.name.text for b in blocks if b.kind == "tag" and of(b) == owner]
+            lines = [f"in {formation}", "to right, left"]
+            lines += [f"with {tag}" for tag in ("plain", *tags)]
+            texts.append("\n    ".join([f"dress {block.name.text}", *lines]) + "\n")
+    for block in blocks:
+        if block.kind == "route":
+            name = block.name.text
+            texts.append(f"concept Test {name}\n    a is strong #1\n    a runs {name}\n")
+            texts.append(f"dress Test {name}\n    in {formation}\n")
+    motions = [b.name.text for b in blocks if b.kind == "motion"]
+    if motions:
+        texts.append("concept Anything\n    a is strong #1\n    a runs go\n")
+        texts.append(f"dress Anything\n    in {formation} motion {', '.join(motions)}\n")
+    return texts
+
+
+def of(tag: Block) -> str:
+    """The concept that a tag is for."""
+    owner = tag.join("for")
+    assert owner is not None
+    return owner.text.casefold()
+
+
+def compiled(sample: Sample) -> tuple[Compiled, str]:
+    sources = [Source(f"{n}.play", text) for n, text in enumerate(whole(sample))]
+    result = compile_texts(sources, "playbook")
+    return result, render(result.diagnostics, {s.name: s for s in sources})
+
+
+def at_line(sample: Sample) -> str:
+    return f"line {sample.line}"
+
+
+@pytest.mark.parametrize("sample", [BASE, *SHOWN], ids=at_line)
+def test_every_sample_compiles(sample: Sample) -> None:
+    """Without an error; a concept that is a fragment may leave a man without a job."""
+    result, printed = compiled(sample)
+    assert not result.failed, printed
+    assert {d.code for d in result.diagnostics} <= {"W650"}, printed
+
+
+@pytest.mark.parametrize("sample", [BASE, *SHOWN], ids=at_line)
+def test_every_concept_of_a_sample_makes_calls(sample: Sample) -> None:
+    result, printed = compiled(sample)
+    assert result.season is not None
+    called = {p.call.concept for p in result.season.plays}
+    assert {b.name.text for b in sample.blocks if b.kind == "concept"} <= called, printed
+
+
+def test_the_base_leaves_no_man_without_a_job() -> None:
+    result, printed = compiled(BASE)
+    assert result.diagnostics == (), printed
+
+
+@pytest.mark.parametrize("sample", LATER, ids=at_line)
+def test_a_word_kept_for_later_is_refused(sample: Sample) -> None:
+    result, printed = compiled(sample)
+    assert {d.code for d in result.diagnostics if d.is_error} == {"E403"}, printed
+
+
+@pytest.mark.parametrize("label", sorted(KINDS["concept"].reserved))
+def test_a_label_kept_for_later_is_refused(label: str) -> None:
+    _, found = parse(Source("sample.play", f"concept Later\n    {label} somebody\n"))
+    assert [d.code for d in found] == ["E222"]
+
+
+@pytest.mark.parametrize("kind", sorted(KINDS_NOT_READ_YET))
+def test_a_kind_kept_for_later_is_stepped_over(kind: str) -> None:
+    _, found = parse(Source("sample.play", f"{kind} Later\n    a is b\n"))
+    assert [d.code for d in found] == ["W201"]
+
+
+# Every form of line stands in a sample.
+
+
+def said(samples: Iterable[Sample]) -> set[tuple[str, str]]:
+    """Labels and verbs by kind of block, and the joins of headers."""
+    found: set[tuple[str, str]] = set()
+    for sample in samples:
+        for block in sample.blocks:
+            found |= {(block.kind, fact.key) for fact in block.facts}
+            found |= {(block.kind, join.connector.word) for join in block.joins}
+    return found
+
+
+def heads() -> set[tuple[str, str]]:
+    words = {(k, w) for k, kind in KINDS.items() for w in (*kind.labels, *kind.verbs)}
+    return words | {(k, kind.join) for k, kind in KINDS.items() if kind.join}
+
+
+_AS_IN_CONCEPTS = {word for word in KINDS["concept"].labels if word in KINDS["tag"].labels} | set(
+    KINDS["concept"].verbs
+)
+"""A tag says these as a concept does, so they need no second sample."""
+
+
+def test_every_label_and_verb_stands_in_a_sample() -> None:
+    wanted = {(k, w) for k, w in heads() if k != "tag" or w not in _AS_IN_CONCEPTS}
+    assert wanted - said([*SHOWN, *LATER]) == set()
+
+
+def connectors(value: Value | None) -> set[str]:
+    match value:
+        case Series(_, items):
+            return set[str]().union(*map(connectors, items))
+        case Linked(head, links):
+            inner = (connectors(v) for v in (head, *(k.value for k in links)))
+            return {k.connector.word for k in links}.union(*inner)
+    return set()
+
+
+def test_every_connector_of_a_line_stands_in_a_sample() -> None:
+    found: dict[tuple[str, str], set[str]] = {}
+    for sample in SHOWN:
+        for block in sample.blocks:
+            for fact in block.facts:
+                assert isinstance(fact, Fact)
+                found.setdefault((block.kind, fact.key), set()).update(connectors(fact.value))
+    for kind, shape in KINDS.items():
+        for line in (*shape.labels.values(), *shape.verbs.values()):
+            if kind != "tag" or line.word not in _AS_IN_CONCEPTS:
+                missing = line.connectors - found.get((kind, line.word), set())
+                assert not missing, (kind, line.word, missing)
+
+
+# Every word of every closed list stands on the page.
+
+CODE_SPANS = set(re.findall(r"`([^`\n]+)`", _FENCE.sub("", PAGE)))
+
+LISTS: dict[str, Iterable[str]] = {
+    "landmarks": (m.value for m in Landmark),
+    "sides": (s.value for s in SideWord),
+    "depths": ("on line", "off line", "under centre"),
+    "conditions": CONDITION_WORDS,
+    "strokes": STROKES,
+    "routes": LIBRARY,
+    "feet": FEET,
+    "blocks": BLOCKS,
+    "protections": PROTECTIONS,
+    "picks": PICKS,
+    "claims": CLAIMS,
+    "defenders": DEFENDERS,
+    "keeps": (k.value for k in Keep),
+    "codes": CODES,
+    "positions": (p.value for p in Position),
+    "spot depths": SPOT_DEPTHS,
+    "ball spots": (s.value for s in BallSpot),
+    "launches": MOVING,
+    "ways": ("away from", "same side as", "toward", "across from"),
+    "house figures": ("numbers", "gun"),
+    "pictures": ("middle", "strength to field", "strength to boundary"),
+    "kinds kept for later": KINDS_NOT_READ_YET,
+    "labels kept for later": KINDS["concept"].reserved,
+    "rules": ("inside", "outside", "tight end", "back", "nobody"),
+}
+
+
+@pytest.mark.parametrize("name", LISTS)
+def test_every_word_of_a_closed_list_stands_on_the_page(name: str) -> None:
+    words = set(LISTS[name])
+    assert words
+    assert words - CODE_SPANS - {"inside", "outside", "keeps"} == set()
+
+
+def rows(heading: str) -> dict[str, list[str]]:
+    """A table of the page: its first column without its marks, and the cells after it."""
+    table = PAGE.partition(f"| {heading} |")[2].partition("\n\n")[0]
+    cells = [[c.strip() for c in line.strip("|").split("|")] for line in table.splitlines()[2:]]
+    return {row[0].strip("`"): row[1:] for row in cells}
+
+
+def follows(name: str) -> bool:
+    """Whether the depth of a route moves any of its strokes."""
+    depths = (s.to if isinstance(s, Up) else s.depth for s in LIBRARY[name].strokes
+              if isinstance(s, Up | RunTo))  # fmt: skip
+    return any(d is not None and d.called for d in depths)
+
+
+def test_the_route_table_is_the_library() -> None:
+    table = rows("route")
+    assert list(table) == list(LIBRARY)
+    for name, (depth, runs) in table.items():
+        assert depth == (f"{LIBRARY[name].depth:g}" if follows(name) else "-"), name
+        assert runs
+
+
+@pytest.mark.parametrize(
+    ("heading", "words"),
+    [
+        ("feet", FEET),
+        ("protection", PROTECTIONS),
+        ("block", {name: job.words for name, job in BLOCKS.items()}),
+    ],
+)
+def test_a_table_says_what_the_compiler_says(heading: str, words: dict[str, str]) -> None:
+    assert {name: cells[0] for name, cells in rows(heading).items()} == words
+
+
+def test_the_table_of_codes() -> None:
+    table = rows("code")
+    assert list(table) == list(CODES)
+    for name, cells in table.items():
+        code = CODES[name]
+        assert cells[0] == f"{code.players.value:g}"
+        assert cells[1] == f"{code.length.value:g} x {round(code.width.value, 1):g}"
+        assert cells[2] == f"{code.end_zone.value:g}"
+        assert cells[3] == f"{round(code.hash_from_sideline.value, 1):g}"
+        assert cells[4].partition(",")[0] == f"{code.numbers_from_sideline.value:g}"
+
+
+def test_figures_in_the_prose() -> None:
+    places, spots = rows("place"), rows("words")
+    assert [places[m][0].split()[0] for m in ("guard", "tackle", "end")] == [
+        f"{GUARD_SPLIT:g}",
+        f"{TACKLE_SPLIT:g}",
+        f"{END_SPLIT:g}",
+    ]
+    for name, depth in SPOT_DEPTHS.items():
+        assert spots[name] == [f"{depth:g} yards deep"]
+    assert (HALF_HEIGHT, LOW_HALF_WIDTH, HALF_WIDTH) == (2, 4.5, 3)
+
+
+def test_every_condition_has_its_row() -> None:
+    assert set(rows("condition")) == {*CONDITION_WORDS, "3x1"}
+
+
+def test_the_page_is_read_aloud_in_short_sentences() -> None:
+    prose = _FENCE.sub("", PAGE)
+    prose = re.sub(r"^(\||- \[|  \[|#).*$", "", prose, flags=re.MULTILINE)
+    sentences = re.split(r"(?<=[.:;?])[*]*\s+|\n\n", prose)
+    long = [s for s in sentences if len(s.split()) > 34]
+    assert long == []
