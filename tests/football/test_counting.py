@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from stemline.football.counting import Count, count, ranked, tight_ends
 from stemline.football.field import Side
-from stemline.football.landmarks import END_SPLIT, TACKLE_SPLIT, TIGHT_END_REACH
+from stemline.football.landmarks import END_SPLIT, TACKLE_SPLIT
 from stemline.football.play import Man
 from stemline.football.players import Position
 from stemline.paths import Point
@@ -127,8 +127,8 @@ def test_ranks_are_written_on_the_men() -> None:
     [
         (END_SPLIT, True, True),
         (-END_SPLIT, True, True),
-        (TACKLE_SPLIT + TIGHT_END_REACH, True, True),
-        (TACKLE_SPLIT + TIGHT_END_REACH + 0.1, True, False),
+        (4.6, True, True),  # the tackle stands at 2.6
+        (4.7, True, False),
         (END_SPLIT, False, False),
         (20, True, False),
     ],

@@ -41,6 +41,12 @@ def test_a_line_said_twice_makes_no_call_twice() -> None:
     assert calls(*BASE) == calls(*BASE, "in Three Two", "with Wheel", "to left")
 
 
+def test_tags_in_another_order_are_no_other_call() -> None:
+    assert calls("in Three Two", "with Wheel + Return", "with Return + Wheel") == [
+        "Three Two Right Crossers Wheel + Return"
+    ]
+
+
 def test_without_a_side_a_call_goes_right_and_without_tags_it_is_plain() -> None:
     assert calls("in Three Two") == ["Three Two Right Crossers"]
 
