@@ -15,6 +15,7 @@ from stemline.book.casting import (
 from stemline.book.crossing import paths_cross
 from stemline.book.model import ConceptPage, Entry, Line, Note, Row
 from stemline.book.quarterback import strip
+from stemline.football.blocking import PROTECTIONS
 from stemline.football.field import BallSpot
 from stemline.football.play import Assignment, ConceptSheet, Play, Season
 
@@ -133,7 +134,8 @@ def _line(base: Play) -> Line | None:
         return None
     if len(jobs) == 1:
         return Line(base.protection, next(iter(jobs)), ())
-    return Line(base.protection, "", tuple(Note(" ".join(men), job) for job, men in jobs.items()))
+    words = PROTECTIONS.get(base.protection, "")
+    return Line(base.protection, words, tuple(Note(" ".join(m), job) for job, m in jobs.items()))
 
 
 def _cautions(sheet: ConceptSheet, plays: tuple[Play, ...], season: Season) -> tuple[str, ...]:

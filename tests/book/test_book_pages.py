@@ -154,3 +154,21 @@ def test_the_table_gives_room_to_the_longer_words() -> None:
 def _columns(*plays: object) -> tuple[str, ...]:
     season = replace(sample_season(), plays=plays)  # type: ignore[arg-type]
     return make_book(season, EDITION, ()).concepts[0].columns
+
+
+def test_the_line_row_says_what_the_protection_asks() -> None:
+    season = sample_season()
+    plays = tuple(
+        replace(
+            play,
+            protection="five slide",
+            assignments=tuple(
+                replace(a, job="", says=()) if play.man(a.man).interior else a
+                for a in play.assignments
+            ),
+        )
+        for play in season.plays
+    )
+    page = make_book(replace(season, plays=plays), EDITION, ()).concepts[0]
+    assert page.line is not None
+    assert page.line.job == "Five men slide to the call: each his gap."
