@@ -15,11 +15,6 @@ class Art:
     width: float
     height: float
 
-    @property
-    def aspect(self) -> float:
-        """Height over width."""
-        return self.height / self.width
-
 
 @dataclass(frozen=True)
 class Gallery:

@@ -50,6 +50,11 @@ class Code:
     crossing_contact: str
     authority: str
 
+    @property
+    def receivers(self) -> int:
+        """Eligible men besides the quarterback: what shapes are counted from."""
+        return int(self.players.value - self.ineligible.value) - 1
+
 
 _FC_OLD = "Canadian Rule Book for Amateur Tackle Football, undated web copy, Rule 1"
 _NFHS = "NFHS Football Rules Book"

@@ -412,7 +412,7 @@ class Playbook:
     @property
     def receivers(self) -> int:
         """Eligible men besides the quarterback: what shapes are counted from."""
-        return int(self.settings.code.players.value - self.settings.code.ineligible.value) - 1
+        return self.settings.code.receivers
 
     def is_broken(self, formation: str, motion: str, concept: str, tags: tuple[str, ...]) -> bool:
         """Whether any definition that a call is made of has a line that was not read."""

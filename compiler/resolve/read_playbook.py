@@ -161,8 +161,7 @@ class _Reader:
         self.blocks = blocks
         self.settings = settings
         self.found = found
-        code = settings.code
-        self.receivers = int(code.players.value - code.ineligible.value) - 1
+        self.receivers = settings.code.receivers
         self.broken_routes: set[str] = set()
 
     def playbook(self) -> Playbook:
