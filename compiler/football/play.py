@@ -7,7 +7,9 @@ Every fact keeps the `Span` it came from. Nothing here knows of text, pages or c
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import Enum
 
+from stemline.football.defence import Defence
 from stemline.football.field import BallSpot, Field, Side
 from stemline.football.players import Position
 from stemline.paths import Path, Point
@@ -82,11 +84,22 @@ class Branch:
 
 
 @dataclass(frozen=True)
+class Hit:
+    """A defender whom a blocker takes, by label; ``how`` in a word or two ("down", "kick")."""
+
+    defender: str
+    how: str
+    at: Point
+
+
+@dataclass(frozen=True)
 class Assignment:
     """What one man does: ``role`` in the concept ("" when he has none), his path after the snap.
 
     ``job`` is the line for the assignment table ("Sit at 8 straight over the ball"), ``says`` the
-    coach's own words for him. ``path`` is None for a man who stays where he is.
+    coach's own words for him. ``path`` is None for a man who stays where he is. A blocker's
+    ``hits`` are the defenders he takes in order, against the defence drawn (none without one);
+    ``path`` goes to the first of them and ``climb`` on to the second: a double team that moves up.
     """
 
     man: str
@@ -98,6 +111,8 @@ class Assignment:
     motion: Motion | None
     says: tuple[str, ...]
     span: Span
+    hits: tuple[Hit, ...] = ()
+    climb: Path | None = None
 
 
 @dataclass(frozen=True)
@@ -170,6 +185,21 @@ class Alert:
 
 
 @dataclass(frozen=True)
+class Key:
+    """A defender whom nobody blocks because the ball goes where he does not.
+
+    ``described`` as the coach writes it ("end man on line, backside"), ``man`` his label in the
+    defence drawn ("" without one). ``choices`` are what is done and when: ("give", "", "he
+    widens"), ("throw", "glance", "he fits the run").
+    """
+
+    described: str
+    man: str
+    choices: tuple[tuple[str, str, str], ...]
+    span: Span
+
+
+@dataclass(frozen=True)
 class Call:
     """The names a call is made of. ``motion`` is "" without one; ``spoken`` is how it is called."""
 
@@ -181,9 +211,22 @@ class Call:
     spoken: str
 
 
+class Kind(Enum):
+    """What sort of play a call is."""
+
+    PASS = "concept"
+    RUN = "run"
+
+
 @dataclass(frozen=True)
 class Play:
-    """One call at one ball spot (against the looks in ``against``, if any were given)."""
+    """One call at one ball spot (against the looks in ``against``, if any were given).
+
+    ``defence`` is the look it is drawn against, None without one. ``toward`` is the playside of
+    a run or of a protection's slide, ``carrier`` the label of the man with the ball on a run ("").
+    ``unblocked`` are the labels of defenders whom nobody takes: in the box on a run, among the
+    rushers on a pass; keys are not among them.
+    """
 
     call: Call
     family: str
@@ -203,6 +246,12 @@ class Play:
     nobody: tuple[str, ...]
     against: tuple[str, ...]
     span: Span
+    kind: Kind = Kind.PASS
+    defence: Defence | None = None
+    toward: Side | None = None
+    carrier: str = ""
+    keys: tuple[Key, ...] = ()
+    unblocked: tuple[str, ...] = ()
 
     @property
     def ball(self) -> BallSpot:
@@ -221,7 +270,11 @@ class Play:
 
 @dataclass(frozen=True)
 class ConceptSheet:
-    """What a concept's page says in words, once for all its calls."""
+    """What a concept's page says in words, once for all its calls.
+
+    ``views`` are its first call again, one play for each look it is shown against beside the
+    picture's own; none where the playbook has no looks or the page shows none.
+    """
 
     name: str
     family: str
@@ -230,6 +283,32 @@ class ConceptSheet:
     cautions: tuple[str, ...]
     serves: tuple[str, ...]
     tags: tuple[tuple[str, tuple[str, ...]], ...]
+    span: Span
+    kind: Kind = Kind.PASS
+    views: tuple[Play, ...] = ()
+
+
+@dataclass(frozen=True)
+class LookSheet:
+    """A look's page: the look against one or more sets of the offence, the first the largest.
+
+    Each view is a play in which the offence only stands (no assignments with a job).
+    """
+
+    name: str
+    says: tuple[str, ...]
+    views: tuple[Play, ...]
+    span: Span
+
+
+@dataclass(frozen=True)
+class ProtectionSheet:
+    """A protection's page: its blockers against each look, in one set of the offence."""
+
+    name: str
+    words: str
+    says: tuple[str, ...]
+    views: tuple[Play, ...]
     span: Span
 
 
@@ -259,3 +338,5 @@ class Season:
     crossing_contact: str
     concepts: tuple[ConceptSheet, ...]
     plays: tuple[Play, ...]
+    looks: tuple[LookSheet, ...] = ()
+    protections: tuple[ProtectionSheet, ...] = ()

@@ -35,13 +35,17 @@ from stemline.resolve.read_guards import narrowest
 
 @dataclass(frozen=True)
 class Picture:
-    """The men at the snap, counted: what rules are bound against."""
+    """The men at the snap, counted: what rules are bound against.
+
+    ``toward`` is the playside of a run or a slide; None where nothing says it.
+    """
 
     men: tuple[Man, ...]
     count: Count
     field: Field
     called: Side
     receivers: int
+    toward: Side | None = None
 
     def man(self, label: str) -> Man:
         return next(m for m in self.men if m.label == label)
@@ -53,6 +57,7 @@ class Picture:
     def side(self, word: SideWord) -> Side:
         """One meaning a word; from the middle the field side is the strong one."""
         wide = self.field.wide_side or self.count.strong
+        toward = self.toward or self.count.strong
         return {
             SideWord.CALL: self.called,
             SideWord.AWAY: self.called.other,
@@ -62,6 +67,8 @@ class Picture:
             SideWord.BOUNDARY: wide.other,
             SideWord.LEFT: Side.LEFT,
             SideWord.RIGHT: Side.RIGHT,
+            SideWord.PLAYSIDE: toward,
+            SideWord.BACKSIDE: toward.other,
         }[word]
 
 

@@ -15,9 +15,12 @@ from typing import Generic, TypeVar
 
 from stemline.football.codes import Code
 from stemline.football.landmarks import Landmark
+from stemline.football.play import Kind
 from stemline.football.players import Position
 from stemline.football.strokes import Decide, Route, Stroke, Target
 from stemline.football.worlds import Guard, Look
+from stemline.resolve.look_definitions import LookDef
+from stemline.resolve.run_definitions import Protection
 from stemline.source import Span
 
 T_co = TypeVar("T_co", covariant=True)
@@ -43,6 +46,8 @@ class SideWord(Enum):
     BOUNDARY = "boundary"
     LEFT = "left"
     RIGHT = "right"
+    PLAYSIDE = "playside"
+    BACKSIDE = "backside"
 
 
 # Where a man lines up or moves to.
@@ -296,11 +301,14 @@ class Body:
 
 @dataclass(frozen=True)
 class Concept:
+    """A concept or a run: what a call is made of besides its formation, motion and tags."""
+
     name: str
     family: str
     body: Body
     span: Span
     broken: bool
+    kind: Kind = Kind.PASS
 
 
 @dataclass(frozen=True)
@@ -374,7 +382,10 @@ class Person:
 
 @dataclass(frozen=True)
 class Settings:
-    """The playbook block: the code, and the house's own figures over the code's."""
+    """The playbook block: the code, and the house's own figures over the code's.
+
+    ``against`` is the key of the look that runs are drawn against, "" where none is named.
+    """
 
     name: str
     code: Code
@@ -387,10 +398,13 @@ class Settings:
     says: tuple[str, ...]
     cautions: tuple[str, ...]
     span: Span
+    against: str = ""
 
 
 @dataclass(frozen=True)
 class Playbook:
+    """Every definition by its key, the name in lower case. Runs stand among the concepts."""
+
     settings: Settings
     people: Mapping[str, Person]
     formations: Mapping[str, Formation]
@@ -399,6 +413,16 @@ class Playbook:
     concepts: Mapping[str, Concept]
     tags: Mapping[tuple[str, str], Tag]
     dresses: tuple[Dress, ...]
+    looks: Mapping[str, LookDef] = field(default_factory=dict)
+    protections: Mapping[str, Protection] = field(default_factory=dict)
+
+    @property
+    def base_look(self) -> str:
+        """The key of the look that runs and protections are drawn against: the playbook's own
+        choice, else the first by name; "" where there is none."""
+        if self.settings.against in self.looks:
+            return self.settings.against
+        return min(self.looks, default="")
 
     @property
     def families(self) -> tuple[str, ...]:

@@ -7,11 +7,14 @@ from dataclasses import dataclass, replace
 
 from stemline.diagnostics.model import Diagnostic
 from stemline.football.counting import count, ranked
+from stemline.football.defence import Defence
 from stemline.football.field import BallSpot, Field, Side
 from stemline.football.play import Call, Play
 from stemline.football.worlds import Look
 from stemline.resolve.alignment import line_up, move
 from stemline.resolve.binding import Bound, Picture, bind
+from stemline.resolve.blocking import block_up, playside
+from stemline.resolve.defence import line_up_defence
 from stemline.resolve.definitions import Body, Concept, Playbook, Tag
 from stemline.resolve.eyes import look
 from stemline.resolve.jobs import assignments
@@ -41,9 +44,17 @@ def field_of(book: Playbook, spot: BallSpot) -> Field:
 
 
 def expand(
-    book: Playbook, order: Order, spot: BallSpot, against: Sequence[Look] = ()
+    book: Playbook,
+    order: Order,
+    spot: BallSpot,
+    against: Sequence[Look] = (),
+    look_key: str = "",
 ) -> tuple[Play | None, tuple[Diagnostic, ...]]:
-    """The play of a call from one ball spot; None where its men cannot be put on the field."""
+    """The play of a call from one ball spot; None where its men cannot be put on the field.
+
+    With ``look_key`` it stands against that look of the playbook: its defenders are lined up,
+    what the look shows is known, and blocks are worked out against it.
+    """
     formation = book.formations[order.formation]
     concept = book.concepts[order.concept]
     tags = [book.tags[order.concept, tag] for tag in order.tags]
@@ -57,6 +68,13 @@ def expand(
     men = ranked(men, counted)
     picture = Picture(men, counted, field, order.side, book.receivers)
     body = merged(concept.body, tags)
+    picture = replace(picture, toward=playside(body, picture))
+    defence: Defence | None = None
+    lined: tuple[Diagnostic, ...] = ()
+    if look_key:
+        defence, lined = line_up_defence(book.looks[look_key], picture)
+        if defence is not None and not against:
+            against = tuple(Look(word) for word in defence.shows)
     bound = bind(body, picture, order.spoken)
     _swap(body, bound)
     assigned, job_found = assignments(body, bound, picture, motions, against, order.spoken)
@@ -84,8 +102,12 @@ def expand(
         nobody=tuple(bound.nobody),
         against=tuple(x.value for x in against),
         span=order.span,
+        kind=concept.kind,
+        defence=defence,
+        toward=picture.toward,
     )
-    return play, (*found, *moved, *bound.found, *job_found, *eyes.found)
+    play, blocked = block_up(play, body, book, bound, picture)
+    return play, (*found, *moved, *lined, *bound.found, *job_found, *eyes.found, *blocked)
 
 
 def _swap(body: Body, bound: Bound) -> None:

@@ -19,7 +19,8 @@ from stemline.syntax.tree import AtomKind, Mark, Phrase, Value, items
 
 LANDMARKS = {landmark.value: landmark for landmark in Landmark}
 SIDES = {side.value: side for side in SideWord}
-FORMATION_SIDES = tuple(s.value for s in SideWord if s not in (SideWord.STRONG, SideWord.WEAK))
+_AT_SNAP = (SideWord.STRONG, SideWord.WEAK, SideWord.PLAYSIDE, SideWord.BACKSIDE)
+FORMATION_SIDES = tuple(s.value for s in SideWord if s not in _AT_SNAP)
 """Strong and weak are counted at the snap, so no man can be lined up by them."""
 _MEASURES = ("inside", "outside")
 _DEPTHS = ("on line", "off line", "under centre", "5 deep")

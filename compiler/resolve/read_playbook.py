@@ -2,48 +2,35 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from stemline.diagnostics.model import Diagnostic, Related, diagnose
+from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
-from stemline.football.codes import CODES
-from stemline.football.players import Position
+from stemline.football.play import Kind
 from stemline.football.routes import LIBRARY
 from stemline.football.strokes import Decide, Route, Stroke
 from stemline.resolve.definitions import (
     Body,
     Concept,
     Dress,
-    Formation,
-    MotionDef,
-    Move,
-    Person,
-    Place,
     Playbook,
     Run,
-    Said,
     Settings,
     Tag,
 )
+from stemline.resolve.look_definitions import LookDef
 from stemline.resolve.names import Blocks, name_key
 from stemline.resolve.read_concepts import Scope, read_body, read_decide, subject_name
 from stemline.resolve.read_dresses import Known, read_dress
-from stemline.resolve.read_guards import clashes, read_guard
-from stemline.resolve.read_places import read_depth, read_mover, read_place
+from stemline.resolve.read_formations import Formations
+from stemline.resolve.read_looks import read_look
+from stemline.resolve.read_protections import read_protection
 from stemline.resolve.read_routes import read_strokes
+from stemline.resolve.read_settings import read_settings
+from stemline.resolve.run_definitions import Protection
 from stemline.resolve.words import Misread, Words, one_phrase, string_of
-from stemline.source import Span
-from stemline.syntax.tree import Block, Document, Fact, Linked, Mark, Phrase, items
-
-VERSION = 1
-GUN_DEPTH = 5.0
-"""Depth of the quarterback in the gun where a formation does not say. Common practice."""
-RUNNING_SPEED = 6.0
-"""Yards a second of a man in motion at the snap, where nothing is said. Common practice."""
-_POSITIONS = {p.value: p for p in Position}
-_PICTURES = ("middle", "strength to field", "strength to boundary")
-_HOUSE = ("numbers", "gun")
+from stemline.syntax.tree import Block, Document, Fact, Linked, Phrase
 
 
 def read_playbook(
@@ -57,101 +44,10 @@ def read_playbook(
     """
     blocks = Blocks(documents, mistakes)
     found = blocks.found + blocks.check_extends()
-    settings = _settings(blocks, folder, found)
+    settings = read_settings(blocks, folder, found)
     if settings is None:
         return None, tuple(found)
     return _Reader(blocks, settings, found).playbook(), tuple(found)
-
-
-def _settings(blocks: Blocks, folder: str, found: list[Diagnostic]) -> Settings | None:
-    books = blocks.of("playbook")
-    if not books:
-        found.append(diagnose("E305", Span(folder, 0, 0, 0)))
-        return None
-    for extra in books[1:]:
-        first = (Related(books[0].name.span, "the first playbook block is here"),)
-        found.append(diagnose("E306", extra.name.span, related=first))
-    book = books[0]
-    if not any(f.key == "code" for f in book.facts):
-        found.append(diagnose("E307", book.name.span, choices=", ".join(CODES)))
-        return None
-    values: dict[str, str] = {}
-    house: dict[str, float] = {}
-    says: dict[str, list[str]] = {"say": [], "caution": []}
-    for fact in book.facts:
-        try:
-            _setting(fact, values, house, says)
-        except Misread as miss:
-            found.append(miss.diagnostic)
-            if fact.key == "code" and miss.diagnostic.nearest:
-                # Read as the code that was meant, so that the rest of the book is looked at.
-                values["code"] = miss.diagnostic.nearest[0]
-    if "code" not in values:
-        return None
-    code = CODES[values["code"]]
-    return Settings(
-        name=book.name.text,
-        code=code,
-        season=values.get("season", ""),
-        numbers=house.get("numbers", code.numbers_from_sideline.value),
-        gun_depth=house.get("gun", GUN_DEPTH),
-        right_handed=values.get("quarterback", "right") == "right",
-        picture=values.get("picture", "middle"),
-        sections=tuple(_sections(book, found)),
-        says=tuple(says["say"]),
-        cautions=tuple(says["caution"]),
-        span=book.span,
-    )
-
-
-def _sections(book: Block, found: list[Diagnostic]) -> Iterator[tuple[str, Span]]:
-    """The families of the `sections` lines, in their order."""
-    for fact in book.facts:
-        if fact.key == "sections":
-            for item in items(fact.value, Mark.AND):
-                if isinstance(item, Phrase):
-                    yield item.text, item.span
-                else:
-                    found.append(diagnose("E402", item.span, what="families parted by commas"))
-
-
-def _setting(
-    fact: Fact, values: dict[str, str], house: dict[str, float], says: dict[str, list[str]]
-) -> None:
-    if fact.key == "sections":
-        return
-    if fact.key in says:
-        says[fact.key].append(string_of(fact.value, fact.span))
-        return
-    if fact.key == "house":
-        link = fact.value.link("is") if isinstance(fact.value, Linked) else None
-        head = fact.value.head if isinstance(fact.value, Linked) else None
-        name = Words([one_phrase(head, "a house figure", fact.span)]).expect(_HOUSE, "E322")
-        number = Words([one_phrase(link, "yards", fact.span)]).take_number()
-        if number is None:
-            raise Misread(diagnose("E441", fact.span, found="nothing"))
-        house[name] = number
-        return
-    words = Words([one_phrase(fact.value, "one value", fact.span)])
-    match fact.key:
-        case "version":
-            number = words.take_number()
-            if number != VERSION:
-                raise Misread(
-                    diagnose(
-                        "E308", words.atoms[0].span, current=VERSION, found=words.atoms[0].text
-                    )
-                )
-            values["version"] = str(VERSION)
-        case "code":
-            values["code"] = words.expect(CODES, "E309")
-            words.finish("a rule code")
-        case "quarterback":
-            values["quarterback"] = words.expect(("right", "left"), "E323")
-        case "picture":
-            values["picture"] = words.expect(_PICTURES, "E324")
-        case _:
-            values[fact.key] = words.rest
 
 
 class _Reader:
@@ -165,14 +61,19 @@ class _Reader:
         self.broken_routes: set[str] = set()
 
     def playbook(self) -> Playbook:
-        people = self._people()
-        letters = self._letters(people)
+        men = Formations(self.blocks, self.settings, self.found)
+        people = men.people()
+        letters = men.letters(people)
         routes = self._routes()
         formations = {
-            name_key(b.name): self._formation(b, letters) for b in self.blocks.of("formation")
+            name_key(b.name): men.formation(b, letters) for b in self.blocks.of("formation")
         }
-        motions = {name_key(b.name): self._motion(b, letters) for b in self.blocks.of("motion")}
-        concepts = {name_key(b.name): self._concept(b, routes) for b in self.blocks.of("concept")}
+        motions = {name_key(b.name): men.motion(b, letters) for b in self.blocks.of("motion")}
+        concepts = {
+            name_key(b.name): self._concept(b, routes)
+            for kind in Kind
+            for b in self.blocks.of(kind.value)
+        }
         tags = self._tags(routes, concepts)
         return Playbook(
             settings=self.settings,
@@ -183,126 +84,13 @@ class _Reader:
             concepts=concepts,
             tags=tags,
             dresses=self._dresses(concepts, tags),
+            looks=self._looks(),
+            protections=self._protections(),
         )
 
     def _broken(self, block: Block, before: int) -> bool:
         """Whether the parser, or the reading since ``before``, could not read a line of it."""
         return self.blocks.is_broken(block) or any(d.is_error for d in self.found[before:])
-
-    # People and formations.
-
-    def _people(self) -> dict[str, Person]:
-        people: dict[str, Person] = {}
-        for block in self.blocks.of("personnel"):
-            for fact in block.facts:
-                if fact.key != "is":
-                    continue
-                try:
-                    for subject in fact.subject:
-                        person = self._person(fact, subject)
-                        first = people.setdefault(person.letter, person)
-                        if first is not person and first.position is not person.position:
-                            other = (Related(first.span, "the other line is here"),)
-                            what = f"what {person.letter} is"
-                            raise Misread(diagnose("E420", fact.span, related=other, what=what))
-                except Misread as miss:
-                    self.found.append(miss.diagnostic)
-        return people
-
-    def _person(self, fact: Fact, subject: Phrase) -> Person:
-        if len(subject.atoms) != 1 or len(subject.text) > 2:
-            raise Misread(diagnose("E325", subject.span, found=subject.text))
-        phrases = [one_phrase(v, "a position", fact.span) for v in items(fact.value, Mark.AND)]
-        words = Words(phrases[:1])
-        position = words.expect(_POSITIONS, "E326")
-        words.finish("a position")
-        hand = "right" if self.settings.right_handed else "left"
-        for phrase in phrases[1:]:
-            words = Words([phrase])
-            hand = words.expect(("right", "left"), "E323")
-            words.take_word("hand", "handed")
-            words.finish("a hand")
-        return Person(subject.text, _POSITIONS[position], hand == "right", fact.span)
-
-    def _letters(self, people: Mapping[str, Person]) -> tuple[str, ...]:
-        """Every letter a line may name: the personnel, and whoever a formation lines up."""
-        letters = dict.fromkeys(people)
-        for block in self.blocks.of("formation"):
-            for fact in block.facts:
-                if fact.key == "at":
-                    letters.update(dict.fromkeys(p.text for p in fact.subject))
-        return tuple(letters)
-
-    def _formation(self, block: Block, letters: tuple[str, ...]) -> Formation:
-        men: dict[str, list[Said[Place]]] = {}
-        says: list[str] = []
-        before = len(self.found)
-        for fact in self.blocks.facts(block):
-            try:
-                if fact.key == "say":
-                    says.append(string_of(fact.value, fact.span))
-                elif fact.key == "at":
-                    for subject in fact.subject:
-                        self._line_up(fact, subject, letters, men)
-                elif fact.key in ("line", "people", "says"):
-                    raise Misread(diagnose("E403", fact.span, verb=fact.key))
-            except Misread as miss:
-                self.found.append(miss.diagnostic)
-        broken = self._broken(block, before)
-        for letter, said in men.items():
-            self.found += clashes(said, self.receivers, f"where {letter} lines up")
-        table = {letter: tuple(said) for letter, said in men.items()}
-        return Formation(block.name.text, table, tuple(says), block.name.span, broken)
-
-    def _line_up(
-        self,
-        fact: Fact,
-        subject: Phrase,
-        letters: tuple[str, ...],
-        men: dict[str, list[Said[Place]]],
-    ) -> None:
-        if len(subject.atoms) != 1 or len(subject.text) > 2:
-            raise Misread(diagnose("E325", subject.span, found=subject.text))
-        guard = read_guard(fact.guard, self.receivers, looks=False)
-        place = read_place(fact.value, fact.span, letters)
-        men.setdefault(subject.text, []).append(Said(place, guard, fact.span))
-
-    def _motion(self, block: Block, letters: tuple[str, ...]) -> MotionDef:
-        moves: list[Move] = []
-        speed = 0.0
-        before = len(self.found)
-        for fact in self.blocks.facts(block):
-            try:
-                if fact.key == "moves":
-                    moves += [self._move(fact, subject, letters) for subject in fact.subject]
-                elif fact.key == "snap":
-                    speed = self._snap(fact)
-                elif fact.key == "starts":
-                    raise Misread(diagnose("E403", fact.span, verb=fact.key))
-            except Misread as miss:
-                self.found.append(miss.diagnostic)
-        broken = self._broken(block, before)
-        return MotionDef(block.name.text, tuple(moves), speed, block.name.span, broken)
-
-    def _move(self, fact: Fact, subject: Phrase, letters: tuple[str, ...]) -> Move:
-        mover = read_mover(subject, letters)
-        pieces = items(fact.value, Mark.THEN)
-        first = pieces[0] if pieces else None
-        if isinstance(first, Phrase) and first.atoms[0].word == "from":
-            words = Words([first])
-            words.take_word("from")
-            depth, _ = read_depth(words)
-            words.finish("a depth")
-            return Move(mover, (), depth, fact.span)
-        places = tuple(read_place(p, fact.span, letters) for p in pieces)
-        return Move(mover, places, None, fact.span)
-
-    def _snap(self, fact: Fact) -> float:
-        words = Words([one_phrase(fact.value, "`set` or `running`", fact.span)])
-        state = words.expect(("set", "running"), "E439")
-        speed = words.take_number()
-        words.finish("how he is at the snap")
-        return 0.0 if state == "set" else speed or RUNNING_SPEED
 
     # Routes, concepts, tags.
 
@@ -371,7 +159,23 @@ class _Reader:
         broken = broken or self._broken(block, before)
         family = next((f for f in facts if f.key == "family"), None)
         title = _file_title(block) if family is None else _family(family)
-        return Concept(block.name.text, title, body, block.name.span, broken)
+        kind = Kind(block.kind)
+        return Concept(block.name.text, title, body, block.name.span, broken, kind)
+
+    def _looks(self) -> dict[str, LookDef]:
+        looks = {}
+        for block in self.blocks.of("look"):
+            looks[name_key(block.name)], found = read_look(block, self.blocks, self.settings)
+            self.found += found
+        return looks
+
+    def _protections(self) -> dict[str, Protection]:
+        protections = {}
+        for block in self.blocks.of("protection"):
+            made, found = read_protection(block, self.blocks, self.settings)
+            protections[name_key(block.name)] = made
+            self.found += found
+        return protections
 
     def _runs_broken(self, body: Body) -> bool:
         """Whether a role runs a route of this playbook that could not be read."""
@@ -390,7 +194,7 @@ class _Reader:
             meant = self._meant(owner, concepts)
             if meant is None:
                 continue
-            concept = self.blocks.by_key["concept", meant, ""]
+            concept = self.blocks.by_key[concepts[meant].kind.value, meant, ""]
             scope = self._scope([*self._lineage(concept), block], routes)
             body, keeps, found = read_body(block.facts, scope)
             self.found += found

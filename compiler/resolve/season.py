@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from stemline.diagnostics.model import Diagnostic, Related, diagnose
 from stemline.diagnostics.nearest import nearest
 from stemline.football.field import BallSpot, Side
-from stemline.football.play import ConceptSheet, Play, Season, Team
+from stemline.football.play import ConceptSheet, Kind, Play, Season, Team
 from stemline.football.worlds import Look
 from stemline.resolve.calls import ambiguous, read_call, readings, two_readings
 from stemline.resolve.definitions import Alias, Concept, Dress, Playbook
@@ -145,11 +145,11 @@ class _Expander:
         self._known: dict[tuple[object, ...], tuple[Play | None, tuple[Diagnostic, ...]]] = {}
 
     def play(
-        self, order: Order, spot: BallSpot, looks: Sequence[Look] = ()
+        self, order: Order, spot: BallSpot, looks: Sequence[Look] = (), look_key: str = ""
     ) -> tuple[Play | None, tuple[Diagnostic, ...]]:
-        key = (order, spot, tuple(looks))
+        key = (order, spot, tuple(looks), look_key)
         if key not in self._known:
-            self._known[key] = expand(self.book, order, spot, looks)
+            self._known[key] = expand(self.book, order, spot, looks, look_key)
         return self._known[key]
 
     def proved(
@@ -172,13 +172,15 @@ class _Expander:
 
     def drawn(self, order: Order) -> Play | None:
         """The play at the spot that the playbook draws from."""
-        play, _ = self.play(order, BallSpot.MIDDLE)
+        run = self.book.concepts[order.concept].kind is Kind.RUN
+        look = self.book.base_look if run else ""
+        play, _ = self.play(order, BallSpot.MIDDLE, look_key=look)
         wanted = self.book.settings.picture
         if play is None or wanted == "middle":
             return play
         to_field = BallSpot.LEFT_HASH if play.strong is Side.RIGHT else BallSpot.RIGHT_HASH
         spot = to_field if wanted == "strength to field" else to_field.mirrored
-        return self.play(order, spot)[0]
+        return self.play(order, spot, look_key=look)[0]
 
     def unused_tags(self, calls: Calls, prove: Prove) -> list[Diagnostic]:
         """Tags that no dress-up calls are proved too, alone, over the concept's plain calls.

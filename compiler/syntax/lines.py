@@ -77,7 +77,14 @@ _CONCEPT_VERBS = (
     _line("decides", "clear decides at 6 on corner", "on"),
     _SAYS,
 )
-_NOT_READ_YET = frozenset({"key", "give", "pull", "throw", "join"})
+_RUN_LABELS = (
+    _line("toward", "toward call"),
+    _line("key", "key end man on line, backside"),
+    _line("give", "give if he widens", "if"),
+    _line("pull", "pull if he chases the back", "if"),
+    _line("throw", "throw slant if he fits the run", "if"),
+)
+_RUN_VERBS = (_line("aims", "carrier aims playside B"),)
 
 KINDS: Mapping[str, Kind] = {
     "playbook": Kind(
@@ -130,22 +137,53 @@ KINDS: Mapping[str, Kind] = {
     ),
     "concept": Kind(
         header="concept Deep Crossers extends Crossers",
-        labels=_table(*_CONCEPT_LABELS),
-        verbs=_table(*_CONCEPT_VERBS),
+        labels=_table(*_CONCEPT_LABELS, *_RUN_LABELS),
+        verbs=_table(*_CONCEPT_VERBS, *_RUN_VERBS),
         join="extends",
-        reserved=_NOT_READ_YET,
+    ),
+    "run": Kind(
+        header="run Split Zone extends Inside Zone",
+        labels=_table(*_CONCEPT_LABELS, *_RUN_LABELS),
+        verbs=_table(*_CONCEPT_VERBS, *_RUN_VERBS),
+        join="extends",
+    ),
+    "protection": Kind(
+        header="protection Half Slide",
+        labels=_table(
+            _line("toward", "toward weak"),
+            _line("hot", "hot slant if two come from one side", "if"),
+            _SAY,
+        ),
+        verbs=_table(
+            _line("is", "helper is back"),
+            _line("blocks", "centre blocks slide"),
+            _SAYS,
+        ),
+        join="extends",
+    ),
+    "look": Kind(
+        header="look Even Three extends Even",
+        labels=_table(_line("strength", "strength strong"), _SAY),
+        verbs=_table(
+            _line("at", "T at 3, strong"),
+            _line("covers", "S covers flat, strong"),
+            _line("rushes", "T rushes B, strong"),
+            _SAYS,
+        ),
+        join="extends",
     ),
     "tag": Kind(
         header="tag Wheel for Crossers",
         labels=_table(
             *_CONCEPT_LABELS,
+            *_RUN_LABELS,
+            _line("join", "join run Inside Zone"),
             _line("keeps", "keeps read, feet"),
             _line("swap", "swap over with under", "with"),
         ),
-        verbs=_table(*_CONCEPT_VERBS),
+        verbs=_table(*_CONCEPT_VERBS, *_RUN_VERBS),
         join="for",
         join_required=True,
-        reserved=_NOT_READ_YET,
     ),
     "dress": Kind(
         header="dress Crossers",
@@ -165,7 +203,7 @@ KINDS: Mapping[str, Kind] = {
     ),
 }
 
-KINDS_NOT_READ_YET = frozenset({"run", "protection", "look", "week"})
+KINDS_NOT_READ_YET = frozenset({"week"})
 """Blocks of these kinds are part of the notation; they are stepped over with a warning."""
 
 JOINS = frozenset(kind.join for kind in KINDS.values() if kind.join)

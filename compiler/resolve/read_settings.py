@@ -1,0 +1,111 @@
+"""The playbook block: the rule code, the league's figures over it, and the house's own."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from stemline.diagnostics.model import Diagnostic, Related, diagnose
+from stemline.football.codes import CODES
+from stemline.resolve.definitions import Settings
+from stemline.resolve.names import Blocks
+from stemline.resolve.words import Misread, Words, one_phrase, string_of
+from stemline.source import Span
+from stemline.syntax.tree import Block, Fact, Linked, Mark, Phrase, items
+
+VERSION = 1
+GUN_DEPTH = 5.0
+"""Depth of the quarterback in the gun where a formation does not say. Common practice."""
+_PICTURES = ("middle", "strength to field", "strength to boundary")
+_HOUSE = ("numbers", "gun")
+
+
+def read_settings(blocks: Blocks, folder: str, found: list[Diagnostic]) -> Settings | None:
+    """The settings; None, with the reason in ``found``, where no code is known."""
+    books = blocks.of("playbook")
+    if not books:
+        found.append(diagnose("E305", Span(folder, 0, 0, 0)))
+        return None
+    for extra in books[1:]:
+        first = (Related(books[0].name.span, "the first playbook block is here"),)
+        found.append(diagnose("E306", extra.name.span, related=first))
+    book = books[0]
+    if not any(f.key == "code" for f in book.facts):
+        found.append(diagnose("E307", book.name.span, choices=", ".join(CODES)))
+        return None
+    values: dict[str, str] = {}
+    house: dict[str, float] = {}
+    says: dict[str, list[str]] = {"say": [], "caution": []}
+    for fact in book.facts:
+        try:
+            _setting(fact, values, house, says)
+        except Misread as miss:
+            found.append(miss.diagnostic)
+            if fact.key == "code" and miss.diagnostic.nearest:
+                # Read as the code that was meant, so that the rest of the book is looked at.
+                values["code"] = miss.diagnostic.nearest[0]
+    if "code" not in values:
+        return None
+    code = CODES[values["code"]]
+    return Settings(
+        name=book.name.text,
+        code=code,
+        season=values.get("season", ""),
+        numbers=house.get("numbers", code.numbers_from_sideline.value),
+        gun_depth=house.get("gun", GUN_DEPTH),
+        right_handed=values.get("quarterback", "right") == "right",
+        picture=values.get("picture", "middle"),
+        sections=tuple(_sections(book, found)),
+        says=tuple(says["say"]),
+        cautions=tuple(says["caution"]),
+        span=book.span,
+    )
+
+
+def _sections(book: Block, found: list[Diagnostic]) -> Iterator[tuple[str, Span]]:
+    """The families of the `sections` lines, in their order."""
+    for fact in book.facts:
+        if fact.key == "sections":
+            for item in items(fact.value, Mark.AND):
+                if isinstance(item, Phrase):
+                    yield item.text, item.span
+                else:
+                    found.append(diagnose("E402", item.span, what="families parted by commas"))
+
+
+def _setting(
+    fact: Fact, values: dict[str, str], house: dict[str, float], says: dict[str, list[str]]
+) -> None:
+    if fact.key == "sections":
+        return
+    if fact.key in says:
+        says[fact.key].append(string_of(fact.value, fact.span))
+        return
+    if fact.key == "house":
+        link = fact.value.link("is") if isinstance(fact.value, Linked) else None
+        head = fact.value.head if isinstance(fact.value, Linked) else None
+        name = Words([one_phrase(head, "a house figure", fact.span)]).expect(_HOUSE, "E322")
+        number = Words([one_phrase(link, "yards", fact.span)]).take_number()
+        if number is None:
+            raise Misread(diagnose("E441", fact.span, found="nothing"))
+        house[name] = number
+        return
+    words = Words([one_phrase(fact.value, "one value", fact.span)])
+    match fact.key:
+        case "version":
+            number = words.take_number()
+            if number != VERSION:
+                raise Misread(
+                    diagnose(
+                        "E308", words.atoms[0].span, current=VERSION, found=words.atoms[0].text
+                    )
+                )
+            values["version"] = str(VERSION)
+        case "code":
+            values["code"] = words.expect(CODES, "E309")
+            words.finish("a rule code")
+        case "quarterback":
+            values["quarterback"] = words.expect(("right", "left"), "E323")
+        case "picture":
+            values["picture"] = words.expect(_PICTURES, "E324")
+        case _:
+            values[fact.key] = words.rest
