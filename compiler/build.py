@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from stemline.book.model import Edition, Paper
-from stemline.book.pages import call_ids, concept_groups, make_book
+from stemline.book.model import Book, Edition, LookPage, Page, Paper
+from stemline.book.pages import make_book
 from stemline.draw.legend import legend_entries
 from stemline.draw.picture import frame_of, picture
 from stemline.draw.scene import Scene
@@ -19,54 +19,81 @@ Progress = Callable[[int, int], None]
 """Told after each picture how many are drawn, and of how many."""
 
 
-def build_book(
-    season: Season,
-    revision: str,
-    date: str,
-    theme: Theme,
-    progress: Progress,
-    paper: Paper = Paper.LETTER,
-) -> bytes:
-    """The season's playbook as a PDF.
+class Build:
+    """A season on its way to paper: each of its pictures is drawn once, whoever asks for it.
 
     ``revision`` is its short name and ``date`` its day ("2026-05-01"); both are printed on every
-    page. Raises `stemline.emit.pdf.PangoMissing` where the PDF library's system part is missing.
+    page.
     """
-    legend = legend_entries(theme)
-    captions = tuple(caption for caption, _ in legend)
-    arts = (
-        *_call_arts(season, theme, progress),
-        *(_art(f"legend-{i}", scene, theme) for i, (_, scene) in enumerate(legend, 1)),
-    )
-    book = make_book(season, Edition(revision, date, paper), captions)
-    return to_pdf(book, Gallery(arts), theme, date)
 
+    def __init__(
+        self,
+        season: Season,
+        revision: str,
+        date: str,
+        theme: Theme,
+        progress: Progress,
+        paper: Paper = Paper.LETTER,
+    ) -> None:
+        self._season, self._theme, self._date = season, theme, date
+        self._legend = legend_entries(theme)
+        captions = tuple(caption for caption, _ in self._legend)
+        self._book = make_book(season, Edition(revision, date, paper), captions)
+        self._large: dict[str, Art] = {}
+        self._told, self._progress = 0, progress
 
-def pictures(season: Season, theme: Theme, progress: Progress) -> dict[str, str]:
-    """Every call's large picture as SVG, by the call as it is spoken."""
-    drawn: dict[str, str] = {}
-    for done, play in enumerate(season.plays, 1):
-        drawn[play.call.spoken] = to_svg(picture(play, Size.FULL, theme), theme)
-        progress(done, len(season.plays))
-    return drawn
+    def book(self) -> bytes:
+        """The playbook as a PDF.
 
+        Raises `stemline.emit.pdf.PangoMissing` where the PDF library's system part is missing.
+        """
+        arts = [art for page in self._book.pages for art in self._arts(page)]
+        for number, (_, scene) in enumerate(self._legend, 1):
+            arts.append(_art(f"legend-{number}", scene, self._theme))
+        return to_pdf(self._book, Gallery(tuple(arts)), self._theme, self._date)
 
-def _call_arts(season: Season, theme: Theme, progress: Progress) -> tuple[Art, ...]:
-    """Each concept's first call large, the others small and all in one frame, to be compared."""
-    ids = iter(call_ids(season))
-    arts: list[Art] = []
-    for plays in concept_groups(season):
-        frame = frame_of(plays[1:]) if plays[1:] else None
-        for play in plays:
-            first = play is plays[0]
-            scene = (
-                picture(play, Size.FULL, theme)
-                if first
-                else picture(play, Size.THUMB, theme, frame)
+    def pictures(self) -> dict[str, str]:
+        """Every call's large picture as SVG, by the call as it is spoken."""
+        drawn: dict[str, str] = {}
+        for play in self._season.plays:
+            art = self._large.get(play.call.spoken)
+            if art is None:
+                art = _art("", picture(play, Size.FULL, self._theme), self._theme)
+                self._tell()
+            drawn[play.call.spoken] = art.svg
+        return drawn
+
+    def _arts(self, page: Page) -> list[Art]:
+        """The page's first picture large, the others small and all in one frame, to be compared."""
+        duties = isinstance(page, LookPage)
+        arts: list[Art] = []
+        if page.base is not None:
+            art = _art(
+                page.base.id,
+                picture(page.base.play, Size.FULL, self._theme, duties=duties),
+                self._theme,
             )
-            arts.append(_art(next(ids), scene, theme))
-            progress(len(arts), len(season.plays))
-    return tuple(arts)
+            if page.base.listed:
+                self._large[page.base.call] = art
+            arts.append(art)
+            self._tell()
+        plays = [entry.play for entry in page.dressups]
+        frame = frame_of(plays, Size.THUMB, duties) if plays else None
+        for entry in page.dressups:
+            scene = picture(entry.play, Size.THUMB, self._theme, frame, duties=duties)
+            arts.append(_art(entry.id, scene, self._theme))
+            self._tell()
+        return arts
+
+    def _tell(self) -> None:
+        self._told += 1
+        self._progress(self._told, _all(self._book, self._season))
+
+
+def _all(book: Book, season: Season) -> int:
+    """How many pictures there are to draw: the book's, and a large one of each call in it small."""
+    pages = sum(len(page.dressups) + (page.base is not None) for page in book.pages)
+    return pages + len(season.plays) - len(book.concepts)
 
 
 def _art(id_: str, scene: Scene, theme: Theme) -> Art:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import shutil
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator
 from contextlib import contextmanager
 from importlib.resources import as_file, files
 from pathlib import Path
@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING
 import click
 
 from stemline.compile import Compiled, compile_texts
+from stemline.diagnostics.lowered import lowered_line, parted
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
 from stemline.diagnostics.render import render
@@ -39,18 +40,28 @@ def main() -> None:
 
 @main.command()
 @_FOLDER
-def check(folder: Path) -> None:
+@click.option("--timing", is_flag=True, help="Show the quarterback's clock of every pass.")
+@click.option("--only", default="", help="Show the clock of this concept or family.")
+def check(folder: Path, timing: bool, only: str) -> None:
     """Read a playbook and say everything that is wrong with it."""
     texts, compiled = _compiled(folder)
     found = (*texts.found, *compiled.diagnostics)
-    _print(found, texts)
-    errors = sum(d.is_error for d in found)
-    warnings = len(set(found)) - errors
+    if (timing or only) and compiled.season is not None:
+        from stemline.output import timing_lines
+
+        season = _narrowed(compiled.season, only) if only else compiled.season
+        for line in timing_lines(compiled, season):
+            click.echo(line)
+    _print(found, texts, compiled.lowered)
+    printed, counted = parted(found, compiled.lowered)
+    errors = sum(d.is_error for d in printed)
+    warnings = len(printed) - errors
+    lowered = f", {len(counted)} lowered" if counted else ""
     title = compiled.season.team.name if compiled.season else str(folder)
     calls = len(compiled.calls.orders)
     click.echo(
         f"{title}: {_count(calls, 'call')}, {_count(errors, 'error')}, "
-        f"{_count(warnings, 'warning')}"
+        f"{_count(warnings, 'warning')}{lowered}"
     )
     _leave(found)
 
@@ -81,7 +92,9 @@ def list_calls(folder: Path, count: bool) -> None:
 @click.option(
     "--from", "spot", type=click.Choice([s.value for s in BallSpot]), help="Where the ball is."
 )
-@click.option("--against", default="", help="What the defence shows, such as 'zone, off'.")
+@click.option(
+    "--against", default="", help="A look of the playbook, or what it shows, such as 'zone, off'."
+)
 @click.option("--small", is_flag=True, help="Draw the small picture of a dress-up.")
 def draw(
     folder: Path, call: str, output: Path | None, spot: str | None, against: str, small: bool
@@ -121,7 +134,7 @@ def build(folder: Path, out: Path | None, only: str, paper: str) -> None:
     """
     texts, compiled = _compiled(folder)
     found = (*texts.found, *compiled.diagnostics)
-    _print(found, texts)
+    _print(found, texts, compiled.lowered)
     _leave(found)
     season = compiled.season
     assert season is not None
@@ -135,7 +148,7 @@ def build(folder: Path, out: Path | None, only: str, paper: str) -> None:
 
     try:
         with replacing(target) as made, _progress() as progress:
-            write_book(season, rev, date, paper, made, progress)
+            write_book(compiled, season, rev, date, paper, made, progress)
             (made / _MARK).write_text("made by stemline; replaced by the next build\n", "utf-8")
     except (PangoMissing, Refused) as missing:
         click.echo(str(missing), err=True)
@@ -187,9 +200,13 @@ def _compiled(folder: Path) -> tuple[Files, Compiled]:
     return texts, compile_texts(texts.sources, str(folder))
 
 
-def _print(found: list[Diagnostic] | tuple[Diagnostic, ...], texts: Files) -> None:
-    if found:
-        click.echo(render(found, texts.by_name), err=True)
+def _print(found: Iterable[Diagnostic], texts: Files, lowered: Collection[str] = ()) -> None:
+    """What was found; warnings that the playbook lowers are counted in a line at the end."""
+    printed, counted = parted(found, lowered)
+    if printed:
+        click.echo(render(printed, texts.by_name), err=True)
+    if counted:
+        click.echo(lowered_line(counted), err=True)
 
 
 def _leave(found: tuple[Diagnostic, ...]) -> None:

@@ -4,21 +4,28 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from itertools import product
 
-from stemline.checks.formation import check_men, check_places
+from stemline.checks.blocking import check_free, check_spent
+from stemline.checks.formation import check_men, check_moved, check_places
 from stemline.checks.jobs import check_feet, check_jobs
 from stemline.checks.keeps import check_keeps
+from stemline.checks.legality import Snap, check_call, check_formation, check_snap
+from stemline.checks.looks import check_looks
 from stemline.checks.needs import check_needs
+from stemline.checks.protection import check_protection
+from stemline.checks.timing import check_clock, check_rhythm, check_space
 from stemline.diagnostics.model import Diagnostic
 from stemline.football.field import BallSpot, Side
-from stemline.football.play import Play, Season
+from stemline.football.play import Kind, Play, Season
+from stemline.football.timing.clock import read_clock
 from stemline.resolve.alignment import line_up
-from stemline.resolve.definitions import Playbook
-from stemline.resolve.expand import Order, field_of
+from stemline.resolve.definitions import Playbook, Tag
+from stemline.resolve.expand import Order, expand, field_of
 from stemline.resolve.merge import merged, quarrels
 from stemline.resolve.read_playbook import read_playbook
 from stemline.resolve.season import Calls, all_calls, gathered, season
-from stemline.source import Source
+from stemline.source import Source, Span
 from stemline.syntax.parser import parse
 
 
@@ -38,6 +45,11 @@ class Compiled:
     def failed(self) -> bool:
         return any(d.is_error for d in self.diagnostics)
 
+    @property
+    def lowered(self) -> tuple[str, ...]:
+        """The codes of the warnings that the playbook wants counted and not printed."""
+        return self.book.settings.lowered if self.book else ()
+
 
 def compile_texts(sources: Sequence[Source], folder: str) -> Compiled:
     """Parse, read, expand and prove. ``folder`` is only for messages about the whole playbook."""
@@ -50,6 +62,8 @@ def compile_texts(sources: Sequence[Source], folder: str) -> Compiled:
     found += gathered(_formations(book))
     calls, problems = all_calls(book)
     found += problems
+    found += check_looks(book, calls)
+    found += gathered(_legal(book, _standing(book, calls)))
     made, problems = season(book, calls, lambda *args: _prove(book, *args))
     found += problems
     return Compiled(book, calls, made, tuple(dict.fromkeys(found)))
@@ -70,6 +84,82 @@ def _formations(book: Playbook) -> Iterable[Diagnostic]:
                     yield from check_places(men, field, formation.name)
 
 
+def _standing(book: Playbook, calls: Calls) -> Iterable[str]:
+    """Formations that must be legal as they stand: all but those that every call sets in motion
+    first, which are judged at the snap only."""
+    moved = {order.formation for _, order in calls.orders}
+    moved -= {order.formation for _, order in calls.orders if not order.motion}
+    return [key for key in book.formations if key not in moved]
+
+
+def _legal(book: Playbook, keys: Iterable[str]) -> Iterable[Diagnostic]:
+    """Formations judged without a motion, to both sides from every spot."""
+    for key in keys:
+        formation = book.formations[key]
+        if formation.broken:
+            continue
+        for spot, side in product(BallSpot, Side):
+            field = field_of(book, spot)
+            _, men, _ = line_up(book, formation, side, field)
+            if len(men) == field.code.players.value:
+                snap = Snap(field.code, men, formation.name, formation.span, numbers=_numbers(book))
+                yield from check_formation(snap)
+
+
+def _blocked(book: Playbook, play: Play, order: Order) -> Iterable[Diagnostic]:
+    """A run against the looks that a dress-up names, and once against every look of the book."""
+    if play.kind is not Kind.RUN:
+        return
+    if play.defence is not None:
+        yield from check_free(play)
+    elif not play.against and play.ball is BallSpot.MIDDLE:
+        for key in book.looks:
+            shown, _ = expand(book, order, play.ball, (), key)
+            if shown is not None:
+                yield from check_spent(shown)
+                if key == book.base_look:
+                    yield from check_free(shown)
+
+
+def _in_motion(book: Playbook, play: Play, order: Order) -> Iterable[Diagnostic]:
+    """What the motion of a call breaks, where the men stand when it ends and how they move."""
+    motions = {a.man: a.motion for a in play.assignments if a.motion is not None}
+    if not motions:
+        return
+    span = next(iter(motions.values())).span
+    name = f"{play.call.formation} with {play.call.motion}"
+    snap = Snap(play.field.code, play.men, name, span, play.call.spoken, motions, _numbers(book))
+    yield from check_snap(snap)
+    yield from check_moved(play.men, motions, play.field, name)
+    found = list(check_formation(snap))
+    told = {_broken_by(d) for d in _legal(book, (order.formation,))} if found else set()
+    yield from (d for d in found if _broken_by(d) not in told)
+
+
+def _numbers(book: Playbook) -> dict[str, Span]:
+    return {letter: person.span for letter, person in book.people.items()}
+
+
+def _timed(
+    book: Playbook, play: Play, plain: Play | None, tags: Sequence[Tag]
+) -> Iterable[Diagnostic]:
+    """The clock of a pass where it is drawn; from the hashes the table of `--timing` shows it."""
+    if not play.reads or play.ball is not BallSpot.MIDDLE or play.against:
+        return
+    clock = read_clock(play, book.settings.level)
+    yield from check_clock(play, clock)
+    yield from check_space(play, clock)
+    if plain is not None:
+        before = read_clock(plain, book.settings.level)
+        for tag in tags:
+            yield from check_rhythm(tag.name, tag.keeps, before, clock, play)
+
+
+def _broken_by(d: Diagnostic) -> tuple[str, str]:
+    """The rule and the man: what a motion need not be blamed for where the formation is."""
+    return d.code, dict(d.values).get("man", "")
+
+
 def _prove(book: Playbook, play: Play, plain: Play | None, order: Order) -> Iterable[Diagnostic]:
     tags = [book.tags[order.concept, tag] for tag in order.tags]
     body = merged(book.concepts[order.concept].body, tags)
@@ -80,6 +170,11 @@ def _prove(book: Playbook, play: Play, plain: Play | None, order: Order) -> Iter
     yield from check_jobs(play)
     yield from check_feet(play)
     yield from check_needs(play, body.needs)
+    yield from check_protection(play)
+    yield from _blocked(book, play, order)
+    yield from _in_motion(book, play, order)
+    yield from check_call(play)
+    yield from _timed(book, play, plain, tags)
     if plain is not None:
         for tag in tags:
             # What another tag of the call changes without a promise is not this one's fault.

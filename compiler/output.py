@@ -1,12 +1,14 @@
-"""What the commands write: one call's picture, or a whole book with its pictures."""
+"""What the commands write: one call's picture, the clock, or a whole book with its pictures."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from itertools import groupby
 from pathlib import Path
 
+from stemline.book.clock_lines import clock_lines, look_lines, sameness_lines, verdict
 from stemline.book.model import Paper
-from stemline.build import build_book, pictures
+from stemline.build import Build
 from stemline.compile import Compiled
 from stemline.diagnostics.model import Diagnostic
 from stemline.draw.picture import picture
@@ -15,21 +17,27 @@ from stemline.emit.pdf import PangoMissing
 from stemline.emit.svg import to_svg
 from stemline.football.field import BallSpot
 from stemline.football.play import Play, Season
+from stemline.football.timing.clock import ReadClock, Verdict, read_clock
+from stemline.football.timing.coverage import against as covered
 from stemline.football.worlds import Look
 from stemline.project import file_name
 from stemline.resolve.calls import read_call
 from stemline.resolve.expand import expand
 from stemline.resolve.read_guards import read_look_words
+from stemline.resolve.sheets import with_sheets, with_views
 from stemline.source import Span
 from stemline.theme import Size, load_theme
 
-__all__ = ["PangoMissing", "Refused", "call_play", "draw_svg", "write_book"]
+__all__ = ["PangoMissing", "Refused", "call_play", "draw_svg", "timing_lines", "write_book"]
 
 
 def call_play(
     compiled: Compiled, text: str, spot: str | None, against: str
 ) -> tuple[Play | None, tuple[Diagnostic, ...]]:
-    """The play of a call's text, from a ball spot and against looks; None with the reasons."""
+    """The play of a call's text, from a ball spot; None with the reasons.
+
+    ``against`` is the name of a look of the playbook, or words that a defence shows.
+    """
     if compiled.book is None or compiled.season is None:
         return None, ()
     at = Span("the call", 1, 1, len(text) + 1)
@@ -37,15 +45,18 @@ def call_play(
     if order is None:
         return None, found
     looks: tuple[Look, ...] = ()
-    if against:
-        looks, found = read_look_words(against)
+    key = " ".join(against.split()).casefold()
+    named = key if key in compiled.book.looks else ""
+    if against and not named:
+        names = [look.name for look in compiled.book.looks.values()]
+        looks, found = read_look_words(against, names)
         if found:
             return None, found
     drawn = next((p for p in compiled.season.plays if p.call.spoken == order.spoken), None)
-    if drawn is not None and spot is None and not looks:
+    if drawn is not None and spot is None and not against:
         return drawn, ()
     at_spot = BallSpot(spot) if spot else drawn.ball if drawn else BallSpot.MIDDLE
-    play, found = expand(compiled.book, order, at_spot, looks)
+    play, found = expand(compiled.book, order, at_spot, looks, named)
     errors = tuple(d for d in found if d.is_error)
     return (None, errors) if errors else (play, ())
 
@@ -56,7 +67,60 @@ def draw_svg(play: Play, *, small: bool = False) -> str:
     return to_svg(picture(play, Size.THUMB if small else Size.FULL, theme), theme)
 
 
+def timing_lines(compiled: Compiled, season: Season) -> Iterator[str]:
+    """The quarterback's clock of every pass in ``season``, a concept after another.
+
+    For each: its first call and that call with each tag, what is late from a hash, the sameness
+    of all its calls, and its reads against every look of the playbook.
+    """
+    yield "Times are planning estimates: seconds after the snap, distances in yards."
+    for _, group in groupby(season.plays, lambda play: play.call.concept):
+        plays = [play for play in group if play.reads]
+        if plays:
+            yield ""
+            yield from _concept_lines(compiled, plays)
+
+
+def _concept_lines(compiled: Compiled, plays: list[Play]) -> Iterator[str]:
+    assert compiled.book is not None, "plays come from a book"
+    level = compiled.book.settings.level
+    clocks = {play.call.spoken: read_clock(play, level) for play in plays}
+    base = plays[0].call
+    for play in plays:
+        call = play.call
+        if (call.formation, call.side, call.motion) == (base.formation, base.side, base.motion):
+            yield from clock_lines(play, clocks[call.spoken])
+            yield from _from_hashes(compiled, play, clocks[call.spoken])
+    yield from sameness_lines(plays, clocks)
+    order = compiled.calls.by_name[base.spoken]
+    shown = []
+    for key in compiled.book.looks:
+        play, _ = expand(compiled.book, order, BallSpot.MIDDLE, (), key)
+        if play is not None and play.defence is not None and play.reads:
+            shown.append(covered(play, read_clock(play, level), level))
+    yield from look_lines(shown)
+
+
+def _from_hashes(compiled: Compiled, play: Play, middle: ReadClock) -> Iterator[str]:
+    """Reads that fit from the middle and do not from a hash."""
+    assert compiled.book is not None, "plays come from a book"
+    fits = {look.read.target for look in middle.reads if look.verdict is Verdict.ON_TIME}
+    order = compiled.calls.by_name[play.call.spoken]
+    for spot in (BallSpot.LEFT_HASH, BallSpot.RIGHT_HASH):
+        there, _ = expand(compiled.book, order, spot)
+        if there is None:
+            continue
+        clock = read_clock(there, compiled.book.settings.level)
+        for look in clock.reads:
+            if look.read.target in fits and look.verdict is not Verdict.ON_TIME:
+                yield (
+                    f"    from the {spot.value}: {look.read.target} {verdict(look)}, "
+                    f"a throw of {look.distance:.0f} yards"
+                )
+
+
 def write_book(
+    compiled: Compiled,
     season: Season,
     revision: str,
     date: str,
@@ -66,13 +130,17 @@ def write_book(
 ) -> None:
     """``book.pdf`` and one SVG a call, under ``pictures``.
 
+    ``season`` is the playbook's own, or part of it: then only the pages of that part are made.
     Raises PangoMissing where the PDF library's system part is missing, OSError where the folder
     cannot be written.
     """
-    theme = load_theme()
-    pdf = build_book(season, revision, date, theme, progress, Paper.named(paper))
-    (folder / "book.pdf").write_bytes(pdf)
+    assert compiled.book is not None, "a season comes from a book"
+    shown = with_views(compiled.book, compiled.calls, season)
+    if season is compiled.season:
+        shown = with_sheets(compiled.book, shown)
+    build = Build(shown, revision, date, load_theme(), progress, Paper.named(paper))
+    (folder / "book.pdf").write_bytes(build.book())
     shelf = folder / "pictures"
     shelf.mkdir()
-    for name, svg in pictures(season, theme, lambda done, of: None).items():
+    for name, svg in build.pictures().items():
         (shelf / f"{file_name(name)}.svg").write_text(svg, "utf-8")

@@ -40,6 +40,7 @@ LIBRARIES: dict[str, set[str]] = {
     "weasyprint": {"emit"},
     "jinja2": {"emit"},
     "fontTools": {"draw"},
+    "numpy": {"football"},
     "click": {"cli"},
     "rich": {"cli"},
 }

@@ -105,6 +105,9 @@ def test_draw_from_a_hash_and_against_a_look_changes_the_picture() -> None:
     assert run("draw", HERONS, call, "--from", "left hash").stdout != plain
     against = run("draw", HERONS, call, "--against", "off, zone").stdout
     assert against != plain
+    named = run("draw", HERONS, call, "--against", "over three")
+    assert named.exit_code == 0
+    assert named.stdout not in (plain, against)
 
 
 def test_draw_names_the_nearest_call_and_look(starter: Path) -> None:
@@ -114,6 +117,9 @@ def test_draw_names_the_nearest_call_and_look(starter: Path) -> None:
     result = run("draw", starter, "Trips Left Stick", "--against", "zoen")
     assert result.exit_code == 1
     assert "nearest: zone" in result.stderr
+    result = run("draw", HERONS, "Three Two Right Crossers", "--against", "Ovr Three")
+    assert result.exit_code == 1
+    assert "nearest: Over Three" in result.stderr
 
 
 def test_draw_works_while_another_concept_is_broken(starter: Path) -> None:

@@ -12,18 +12,29 @@ import pytest
 from stemline.compile import Compiled, compile_texts
 from stemline.diagnostics.render import render
 from stemline.football.blocking import BLOCKS, DEFENDERS, PROTECTIONS
-from stemline.football.codes import CODES
+from stemline.football.codes import CODES, Certainty, Known
 from stemline.football.field import BallSpot
 from stemline.football.landmarks import END_SPLIT, GUARD_SPLIT, TACKLE_SPLIT, Landmark
 from stemline.football.players import Position
 from stemline.football.quarterback import FEET, MOVING
 from stemline.football.routes import LIBRARY
+from stemline.football.rules import MotionWay
 from stemline.football.strokes import RunTo, Up
+from stemline.football.techniques import GAPS, LINEBACKERS, TECHNIQUES, Shade
+from stemline.football.techniques import WORDS as TECHNIQUE_WORDS
 from stemline.resolve.definitions import Keep, SideWord
 from stemline.resolve.eyes import HALF_HEIGHT, HALF_WIDTH, LOW_HALF_WIDTH
+from stemline.resolve.league import NAMES as LEAGUE
+from stemline.resolve.league import NO_LIMIT
+from stemline.resolve.look_definitions import LookSide
 from stemline.resolve.read_concepts import CLAIMS, PICKS, SPOT_DEPTHS
+from stemline.resolve.protection_definitions import Way
+from stemline.resolve.read_duties import MEN, RUSHES, ZONES
 from stemline.resolve.read_guards import CONDITION_WORDS
+from stemline.resolve.read_looks import STRENGTHS
+from stemline.resolve.read_protections import BLOCKS as PASS_BLOCKS
 from stemline.resolve.read_routes import STROKES
+from stemline.resolve.read_stands import PLACES
 from stemline.source import Source
 from stemline.syntax.lines import KINDS, KINDS_NOT_READ_YET
 from stemline.syntax.parser import parse
@@ -142,12 +153,6 @@ def test_a_word_kept_for_later_is_refused(sample: Sample) -> None:
     assert {d.code for d in result.diagnostics if d.is_error} == {"E403"}, printed
 
 
-@pytest.mark.parametrize("label", sorted(KINDS["concept"].reserved))
-def test_a_label_kept_for_later_is_refused(label: str) -> None:
-    _, found = parse(Source("sample.play", f"concept Later\n    {label} somebody\n"))
-    assert [d.code for d in found] == ["E222"]
-
-
 @pytest.mark.parametrize("kind", sorted(KINDS_NOT_READ_YET))
 def test_a_kind_kept_for_later_is_stepped_over(kind: str) -> None:
     _, found = parse(Source("sample.play", f"{kind} Later\n    a is b\n"))
@@ -221,6 +226,8 @@ LISTS: dict[str, Iterable[str]] = {
     "feet": FEET,
     "blocks": BLOCKS,
     "protections": PROTECTIONS,
+    "pass blocks": PASS_BLOCKS,
+    "ways of a slide": (w.value for w in Way),
     "picks": PICKS,
     "claims": CLAIMS,
     "defenders": DEFENDERS,
@@ -232,11 +239,31 @@ LISTS: dict[str, Iterable[str]] = {
     "launches": MOVING,
     "ways": ("away from", "same side as", "toward", "across from"),
     "house figures": ("numbers", "gun"),
+    "league figures": (*LEAGUE, NO_LIMIT),
     "pictures": ("middle", "strength to field", "strength to boundary"),
     "kinds kept for later": KINDS_NOT_READ_YET,
-    "labels kept for later": KINDS["concept"].reserved,
     "rules": ("inside", "outside", "tight end", "back", "nobody"),
+    "techniques": TECHNIQUES,
+    "linebackers": LINEBACKERS,
+    "techniques in words": set(TECHNIQUE_WORDS) - {"over center"},
+    "gaps": (*GAPS, *RUSHES),
+    "places of a defender": PLACES,
+    "strengths": STRENGTHS,
+    "sides of a look": (s.value for s in LookSide),
+    "zones": (*ZONES, "man", "deep middle"),
+    "men to cover": MEN,
 }
+
+
+def test_the_table_of_techniques() -> None:
+    table = rows("technique")
+    assert list(table) == list(TECHNIQUES)
+    for name, (stands, gap) in table.items():
+        technique = TECHNIQUES[name]
+        assert gap == technique.gap.value
+        assert technique.on.value in stands
+        assert ("head-up" in stands) == (technique.shade is Shade.HEAD)
+        assert ("inside" in stands) == (technique.shade is Shade.INSIDE)
 
 
 @pytest.mark.parametrize("name", LISTS)
@@ -280,16 +307,56 @@ def test_a_table_says_what_the_compiler_says(heading: str, words: dict[str, str]
     assert {name: cells[0] for name, cells in rows(heading).items()} == words
 
 
-def test_the_table_of_codes() -> None:
-    table = rows("code")
+_MARKS = {
+    Certainty.PUBLISHED: "P",
+    Certainty.REPORTED: "R",
+    Certainty.TABLE: "T",
+    Certainty.CUSTOM: "C",
+    Certainty.MEMORY: "M",
+}
+
+
+def marked(figure: Known[object]) -> str:
+    """A figure of a rule code as its cell has it: the value and the letter of its certainty."""
+    match figure.value:
+        case None:
+            said = "no limit"
+        case MotionWay() as way:
+            said = "yes" if way is MotionWay.ANY else "no"
+        case tuple() as ranges:
+            said = ", ".join(f"{low}-{high}" for low, high in ranges) or "none"
+        case int() | float() as number:
+            said = f"{round(number, 1):g}"
+        case other:
+            raise AssertionError(other)
+    return f"{said} {_MARKS[figure.certainty]}"
+
+
+@pytest.mark.parametrize(
+    ("heading", "figures"),
+    [
+        (
+            "code",
+            "players length width end_zone hash_from_sideline numbers_from_sideline",
+        ),
+        (
+            "rules",
+            "on_line in_backfield motion_most motion_way motion_set downfield ineligible_numbers",
+        ),
+    ],
+)
+def test_the_tables_of_codes(heading: str, figures: str) -> None:
+    """Every figure as the compiler has it, with how sure it is."""
+    table = rows(heading)
     assert list(table) == list(CODES)
     for name, cells in table.items():
-        code = CODES[name]
-        assert cells[0] == f"{code.players.value:g}"
-        assert cells[1] == f"{code.length.value:g} x {round(code.width.value, 1):g}"
-        assert cells[2] == f"{code.end_zone.value:g}"
-        assert cells[3] == f"{round(code.hash_from_sideline.value, 1):g}"
-        assert cells[4].partition(",")[0] == f"{code.numbers_from_sideline.value:g}"
+        assert cells == [marked(getattr(CODES[name], f)) for f in figures.split()], name
+
+
+def test_the_league_figures_have_their_rows() -> None:
+    table = PAGE.partition("| league figure |")[2].partition("\n\n")[0]
+    firsts = [line.split("|")[1] for line in table.splitlines()[2:]]
+    assert re.findall(r"`([^`]+)`", " ".join(firsts)) == list(LEAGUE)
 
 
 def test_figures_in_the_prose() -> None:

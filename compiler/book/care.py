@@ -31,15 +31,15 @@ SOURCE = (
 
 _LIMITS = (
     "In season no more than 2 to 3 practices a week with full contact (thud and live), no more "
-    "than 30 minutes of it in a day and 60 to 90 minutes in a week (same source). Count them for "
-    "each player: men who play both ways take more than the team's clock shows. Your association "
-    "may allow less."
+    "than 30 minutes of it in a day and 60 to 90 minutes in a week (same source, as published "
+    "second-hand). Count them for each player: men who play both ways take more than the team's "
+    "clock shows. Your association may allow less."
 )
 _CANADA = (
     Note(
         "Start of the season",
         "Football Canada asks for at least 3 hours of helmet-only Safe Contact work at the start "
-        "of the season, before any other contact.",
+        "of the season, before any other work (since 2017, as a provincial body prints it).",
     ),
     Note(
         "Technique",
@@ -49,8 +49,9 @@ _CANADA = (
 )
 _CONCUSSION = (
     "A player who may have a concussion comes out at once, does not go back the same day, and "
-    "comes back only when cleared by a qualified health professional. In doubt: out. This book "
-    "defers to your medical staff and to your association's protocol."
+    "comes back only when cleared by a qualified health professional. In doubt: out. So it is in "
+    "the US high school and the Canadian game, from memory. This book defers to your medical staff "
+    "and to your association's protocol."
 )
 
 
@@ -59,8 +60,11 @@ def care(season: Season) -> Care:
     notes = (
         Note("Limits", _LIMITS),
         *(_CANADA if _canadian(season) else ()),
-        Note("Low and blindside blocks", season.low_block),
+        Note("Blocks below the waist", season.low_block),
+        Note("Blocks from behind", season.behind_block),
+        Note("Blindside blocks", season.blindside_block),
         Note("Crossing routes", season.crossing_contact),
+        Note("Figures of this league", _sentence(season.league)),
         Note("Concussion", _CONCUSSION),
         Note(
             "Who decides",
@@ -69,6 +73,10 @@ def care(season: Season) -> Care:
         ),
     )
     return Care(LEVELS, SOURCE, tuple(note for note in notes if note.words))
+
+
+def _sentence(figures: str) -> str:
+    return f"{figures[0].upper()}{figures[1:]} (as the playbook sets them)." if figures else ""
 
 
 def _canadian(season: Season) -> bool:

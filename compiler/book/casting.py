@@ -7,7 +7,9 @@ in that role wears another letter. So jobs are compared with letters put back to
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 
+from stemline.book.fronts import place_of
 from stemline.book.model import Casting, Note, Part
 from stemline.football.field import Side
 from stemline.football.play import Assignment, Play
@@ -44,9 +46,24 @@ def changes(play: Play, base: Play) -> tuple[Note, ...]:
         if job or moved or before is None or before.man != now.man:
             words = ". ".join(part.rstrip(".") for part in (moved, job) if part)
             by_words.setdefault(words, []).append(f"{now.man} {now.role}")
+    for place, words in _line_changes(play, base):
+        by_words.setdefault(words, []).append(place)
     gone = [a.role for a in role_players(base) if play.runs(a.role) is None]
     notes = (Note(", ".join(men), words) for words, men in by_words.items())
     return (*notes, *((Note("nobody plays", ", ".join(gone)),) if gone else ()))
+
+
+def _line_changes(play: Play, base: Play) -> Iterator[tuple[str, str]]:
+    """Linemen whose block is another one, by their place, since sides change with the call."""
+    if play.toward is None or base.toward is None:
+        return
+    before = {place_of(man, base): base.assignment(man.label) for man in base.men if man.interior}
+    for man in play.men:
+        if not man.interior:
+            continue
+        now, old = play.assignment(man.label), before.get(place_of(man, play))
+        if now.job and (old is None or _job(now, play) != _job(old, base)):
+            yield place_of(man, play), now.job.rstrip(".")
 
 
 def tag_changes(plays: tuple[Play, ...]) -> dict[str, tuple[Note, ...]]:
@@ -118,8 +135,10 @@ def _part(role: str, play: Play, base: Play) -> Part:
 
 
 def _job(assignment: Assignment, play: Play) -> str:
-    """The job with every letter replaced by the role that man plays in this call."""
+    """The job with every letter replaced by the role or place that man has in this call."""
     roles = {a.man: a.role for a in role_players(play)}
+    if play.toward is not None:
+        roles |= {man.label: place_of(man, play) for man in play.men if man.interior}
     return re.sub(r"\b[A-Z][A-Z0-9]?\b", lambda m: roles.get(m[0], m[0]), assignment.job)
 
 

@@ -12,13 +12,24 @@ from stemline.book.casting import (
     role_players,
     tag_changes,
 )
-from stemline.book.crossing import paths_cross
+from stemline.book.cautions import cautions
+from stemline.book.fronts import (
+    MOST_VIEWS,
+    Front,
+    against,
+    answers,
+    fronts,
+    grouped,
+    key_reads,
+    most_unlike,
+)
 from stemline.book.model import ConceptPage, Entry, Line, Note, Row
 from stemline.book.quarterback import strip
 from stemline.football.blocking import PROTECTIONS
 from stemline.football.field import BallSpot
-from stemline.football.play import Assignment, ConceptSheet, Play, Season
+from stemline.football.play import Assignment, ConceptSheet, Kind, Play, Season
 
+FREE = "unblocked"
 MOST_COLUMNS = 4
 """Formations whose letters the assignment table has room for beside the jobs."""
 
@@ -31,9 +42,12 @@ def concept_page(
     columns = formation_columns(plays)
     merged = len(columns) <= MOST_COLUMNS
     entries = tuple(
-        Entry(id_, play.call.spoken, changes(play, base) if play is not base else ())
+        Entry(id_, play.call.spoken, play, changes(play, base) if play is not base else ())
         for id_, play in zip(ids, plays, strict=True)
     )
+    blocked = grouped((base, *sheet.views))
+    rows = _rows(columns if merged else columns[:1], plays)
+    rule = next((view for view in sheet.views if view.defence is None), None)
     return ConceptPage(
         id=f"concept-{ids[0]}",
         name=sheet.name,
@@ -43,14 +57,31 @@ def concept_page(
         drawn=_drawn(base),
         base=entries[0],
         columns=tuple(name for name, _ in columns) if merged and len(columns) > 1 else ("man",),
-        rows=_rows(columns if merged else columns[:1], plays),
-        line=_line(base),
-        quarterback=strip(base),
+        rows=_alike(rows) if base.kind is Kind.RUN else rows,
+        line=None if blocked else _line(base, season),
+        quarterback=strip(base) if base.reads or base.kind is Kind.PASS else None,
         says=sheet.says,
         tags=_tags(sheet),
-        cautions=_cautions(sheet, plays, season),
+        cautions=(*sheet.cautions, *cautions((*plays, *sheet.views), season)),
         casting=None if merged else casting(columns),
-        dressups=entries[1:],
+        dressups=(*entries[1:], *_views(most_unlike(blocked, MOST_VIEWS), ids[0])),
+        keys=key_reads(base),
+        fronts=fronts(blocked, rule, FREE),
+    )
+
+
+def _views(columns: tuple[Front, ...], id_: str) -> tuple[Entry, ...]:
+    """The first call against the looks that are answered otherwise than in its own picture."""
+    return tuple(
+        Entry(
+            f"{id_}-view-{i}",
+            against(names)[0],
+            play,
+            answers(play, columns[0][1], FREE),
+            listed=False,
+            aside=against(names)[1],
+        )
+        for i, (names, play) in enumerate(columns[1:], 1)
     )
 
 
@@ -70,10 +101,10 @@ def _serves(sheet: ConceptSheet, plays: tuple[Play, ...]) -> str:
 
 
 def _drawn(play: Play) -> str:
-    """From where the large picture is drawn."""
-    if play.ball is BallSpot.MIDDLE:
-        return "from the middle of the field"
-    return f"from the {play.ball.value}"
+    """Against what and from where the large picture is drawn."""
+    middle = play.ball is BallSpot.MIDDLE
+    spot = "from the middle of the field" if middle else f"from the {play.ball.value}"
+    return f"against {play.defence.name}, {spot}" if play.defence else spot
 
 
 def _rows(columns: tuple[Column, ...], plays: tuple[Play, ...]) -> tuple[Row, ...]:
@@ -104,6 +135,22 @@ def _rows(columns: tuple[Column, ...], plays: tuple[Play, ...]) -> tuple[Row, ..
     return tuple(rows)
 
 
+def _alike(rows: tuple[Row, ...]) -> tuple[Row, ...]:
+    """Rows of one job in one: on a run most receivers are told the same."""
+    together: dict[tuple[str, tuple[Note, ...]], list[Row]] = {}
+    for row in rows:
+        together.setdefault((row.job, row.changes), []).append(row)
+    return tuple(_joined(same) for same in together.values())
+
+
+def _joined(rows: list[Row]) -> Row:
+    cells = zip(*(row.men for row in rows), strict=True)
+    men = tuple(
+        " ".join(man for man in cell if man not in ("", NOBODY)) or NOBODY for cell in cells
+    )
+    return Row(men, "", rows[0].job, rows[0].changes) if len(rows) > 1 else rows[0]
+
+
 def _changes(
     a: Assignment, columns: tuple[Column, ...], plays: tuple[Play, ...]
 ) -> tuple[Note, ...]:
@@ -124,7 +171,7 @@ def _job(assignment: Assignment) -> str:
     return " ".join(_stop(part) for part in (moved, assignment.job, *assignment.says) if part)
 
 
-def _line(base: Play) -> Line | None:
+def _line(base: Play, season: Season) -> Line | None:
     """The five: the protection, and who does what when they do not all do the same."""
     jobs: dict[str, list[str]] = {}
     for a in base.assignments:
@@ -134,13 +181,14 @@ def _line(base: Play) -> Line | None:
         return None
     if len(jobs) == 1:
         return Line(base.protection, next(iter(jobs)), ())
-    words = PROTECTIONS.get(base.protection, "")
-    return Line(base.protection, words, tuple(Note(" ".join(m), job) for job, m in jobs.items()))
+    notes = tuple(Note(" ".join(m), job) for job, m in jobs.items())
+    return Line(base.protection, _protects(base.protection, season), notes)
 
 
-def _cautions(sheet: ConceptSheet, plays: tuple[Play, ...], season: Season) -> tuple[str, ...]:
-    crossing = season.crossing_contact if any(paths_cross(play) for play in plays) else ""
-    return (*sheet.cautions, *((crossing,) if crossing else ()))
+def _protects(name: str, season: Season) -> str:
+    """What a protection of that name does: the playbook's own words, else the library's."""
+    own = {sheet.name.casefold(): sheet.words for sheet in season.protections}
+    return own.get(name.casefold()) or PROTECTIONS.get(name, "")
 
 
 def _stop(words: str) -> str:

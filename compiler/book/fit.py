@@ -17,7 +17,7 @@ from enum import Enum
 from itertools import product
 from math import ceil
 
-from stemline.book.model import Paper
+from stemline.book.model import Entry, Paper
 
 NOTE_LINE = 21.0
 """From one ruled line to the next: about 7 mm, as in an exercise book."""
@@ -26,6 +26,12 @@ FEWEST_NOTES = 3
 """Fewer lines than this are not worth a heading."""
 
 
+CARE_GAP = 16.0
+"""White between the contents and the page on care below them, as the style sheet sets it."""
+_BESIDE = 45
+"""Letters on a line beside a picture of the largest style: about."""
+_MOST_ROWS = 8
+"""Rows of small pictures that are tried below what else stands on a first page, less one."""
 TEXT_WIDTH = 525.6
 """7.3 inches: the width of the large picture, and so of the text."""
 TOP, BOTTOM = 36.0, 50.0
@@ -64,8 +70,9 @@ class Measures:
     """One concept, measured.
 
     ``fixed`` is what always stands on its first page, from the heading to the assignment table;
-    ``points`` are the coaching points and ``casting`` the table of who plays what, which may go
-    overleaf; ``head`` is the heading of a later page; ``row`` a row's height in each style.
+    ``points`` are the coaching points, ``casting`` the table of who plays what and ``jobs`` a
+    run's assignment table, which may go overleaf; ``head`` is the heading of a later page; ``row``
+    a row's height in each style.
     """
 
     dressups: int
@@ -74,6 +81,7 @@ class Measures:
     casting: float
     head: float
     row: Mapping[Style, float]
+    jobs: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -91,12 +99,50 @@ class Arrangement:
     rest_style: Style = Style.THREE
     points_first: bool = True
     casting_first: bool = True
+    jobs_first: bool = True
     notes: tuple[int, ...] = ()
     runs_on: bool = False
 
     @property
     def pages(self) -> int:
         return 1 + len(self.rest)
+
+
+def telling(entries: Sequence[Entry]) -> tuple[Entry, ...]:
+    """Those of a page's small pictures that are worth measuring: the two with most words beside
+    them, and the one with most over it."""
+
+    def beside(entry: Entry) -> int:
+        return sum(ceil((len(n.label) + len(n.words)) / _BESIDE) for n in entry.changes)
+
+    longest = sorted(entries, key=lambda e: -beside(e))[:2]
+    longest += sorted(entries, key=lambda e: -len(e.call) - len(e.aside))[:1]
+    return tuple(entry for entry in entries if any(entry is each for each in longest))
+
+
+@dataclass(frozen=True)
+class Front:
+    """How the pages before the pictures are laid: whether the page on care begins a sheet of its
+    own, and the ruled lines that fill the foot of each."""
+
+    care_apart: bool = False
+    contents_notes: int = 0
+    care_notes: int = 0
+    reading_notes: int = 0
+
+
+def front(contents: float, care: float, reading: float, room: float) -> Front:
+    """The front pages laid from their heights; contents of several sheets count for what stands
+    on their last."""
+    over = contents % room
+    last = over if contents and over else min(contents, room)
+    apart = last + CARE_GAP + care > room
+    return Front(
+        care_apart=apart,
+        contents_notes=_lines(room - last) if apart else 0,
+        care_notes=_lines(room - care if apart else room - last - CARE_GAP - care),
+        reading_notes=_lines(room - reading % room),
+    )
 
 
 def arrange(measures: Measures, room: float) -> Arrangement:
@@ -115,16 +161,24 @@ def arrange(measures: Measures, room: float) -> Arrangement:
 def _choices(m: Measures, room: float) -> Iterator[Arrangement]:
     for style in Style:
         yield Arrangement(m.dressups, style)
-    for rows, style, rest_style, points, casting in product(
-        range(5), (Style.THREE, Style.TWO), Style, (True, False), (True, False)
+    for rows, style, rest_style, (points, casting, jobs) in product(
+        range(_MOST_ROWS), (Style.THREE, Style.TWO), Style, _parts(m)
     ):
         first = rows * style.value
-        if first > m.dressups or (first == m.dressups and points and casting):
+        if first > m.dressups or (first == m.dressups and points and casting and jobs):
             continue
-        moved = (0.0 if points else m.points) + (0.0 if casting else m.casting)
+        kept = ((points, m.points), (casting, m.casting), (jobs, m.jobs))
+        moved = sum(height for stays, height in kept if not stays)
         rest = _spread(m.dressups - first, rest_style, m, room - m.head - moved)
         if rest:
-            yield Arrangement(first, style, rest, rest_style, points, casting)
+            yield Arrangement(first, style, rest, rest_style, points, casting, jobs)
+
+
+def _parts(m: Measures) -> Iterator[tuple[bool, bool, bool]]:
+    """Whether points, casting and jobs stay on the first page; jobs go only with the points."""
+    yield from ((points, casting, True) for points in (True, False) for casting in (True, False))
+    if m.jobs:
+        yield from ((False, casting, False) for casting in (True, False))
 
 
 def _spread(dressups: int, style: Style, m: Measures, room: float) -> tuple[int, ...]:
@@ -145,6 +199,7 @@ def _cost(choice: Arrangement, left: Sequence[float], room: float) -> tuple[floa
     ragged = sum(-n % style.value for n, style in zip(shown, styles, strict=True))
     return (
         choice.pages,
+        not choice.jobs_first,
         not choice.points_first,
         sum((each / room) ** 2 for each in left) + 0.004 * ragged,
     )
@@ -156,6 +211,7 @@ def _left(choice: Arrangement, m: Measures, room: float) -> list[float]:
     left += (room - m.head - _rows(n, choice.rest_style, m) for n in choice.rest)
     left[0 if choice.points_first else 1] -= m.points
     left[0 if choice.casting_first else 1] -= m.casting
+    left[0 if choice.jobs_first else 1] -= m.jobs
     return left
 
 

@@ -9,6 +9,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 
+from stemline.football.play import Play
+
+BRIEF = 74
+"""Letters that a line of the contents has room for beside a concept's name; measured."""
+CONTENTS = 30
+"""Lines of contents, the front pages and indexes apart, that one sheet holds when set wide."""
+
 
 class Paper(Enum):
     """Sheet sizes by their CSS names; the value is width and height in inches."""
@@ -45,15 +52,19 @@ class Note:
 
 @dataclass(frozen=True)
 class Entry:
-    """One call in the book, with the picture of the same id.
+    """One picture in the book and the words over it.
 
-    ``changes`` say, man by man, what is other than in the concept's first call; the first call
-    itself has none.
+    ``changes`` say, man by man, what is other than in the page's first picture; the first itself
+    has none. ``play`` is what is drawn. A ``listed`` entry is a call, which stands in outline and
+    index; the others are views of what a page is about. ``aside`` is a word or two beside it.
     """
 
     id: str
     call: str
+    play: Play
     changes: tuple[Note, ...] = ()
+    listed: bool = True
+    aside: str = ""
 
 
 @dataclass(frozen=True)
@@ -129,11 +140,49 @@ class Casting:
 
 
 @dataclass(frozen=True)
+class Answer:
+    """A row of the table "Who blocks whom": looks that are answered alike, what each blocker does
+    against them, who is read and whom nobody takes ("" for no such column)."""
+
+    looks: str
+    blocks: tuple[str, ...]
+    key: str
+    free: str
+
+
+@dataclass(frozen=True)
+class Fronts:
+    """Who blocks whom: a column a blocker, as they stand from left to right, a row a front.
+
+    ``men`` are letters and places ("RG", "playside guard"), ``rules`` what holds against every
+    front, men of one rule together; none where the rules are not known. ``key`` and ``free`` head
+    the columns of those who are read and those whom nobody takes, "" where there are none.
+    """
+
+    men: tuple[tuple[str, str], ...]
+    rules: tuple[Note, ...]
+    rows: tuple[Answer, ...]
+    key: str
+    free: str
+
+
+@dataclass(frozen=True)
+class KeyRead:
+    """A defender who is read: as he is described, his letter in the look drawn ("" without one),
+    and what is done when: ("give", "he widens")."""
+
+    described: str
+    man: str
+    choices: tuple[Note, ...]
+
+
+@dataclass(frozen=True)
 class ConceptPage:
-    """All that is printed of one concept; ``opens`` its family when it stands first in it.
+    """All that is printed of one concept or run; ``opens`` its family when it stands first in it.
 
     ``columns`` name the formations that the assignment table has letters for, or hold one "man";
-    when formations are too many for that, ``casting`` is a table of its own.
+    when formations are too many for that, ``casting`` is a table of its own. ``fronts`` is, on a
+    run, the table of who blocks whom.
     """
 
     id: str
@@ -152,6 +201,23 @@ class ConceptPage:
     cautions: tuple[str, ...]
     casting: Casting | None
     dressups: tuple[Entry, ...]
+    keys: tuple[KeyRead, ...] = ()
+    fronts: Fronts | None = None
+
+    sort = "concept"
+
+    @property
+    def brief(self) -> str:
+        """What it serves, on one line of the contents."""
+        words = self.serves
+        if len(words) <= BRIEF:
+            return words
+        return f"{words[:BRIEF].rsplit(', ', 1)[0]} …"
+
+    @property
+    def again(self) -> str:
+        """What the pages after the first hold."""
+        return "dressed up" if any(e.listed for e in self.dressups) else "against other fronts"
 
     @property
     def split(self) -> int:
@@ -174,6 +240,75 @@ class ConceptPage:
 def _length(notes: tuple[Note, ...]) -> int:
     """Letters of notes set one after another."""
     return sum(len(note.label) + len(note.words) + 3 for note in notes)
+
+
+@dataclass(frozen=True)
+class ProtectionPage:
+    """A protection: ``words`` say it, ``fronts`` who takes whom against each look; ``hot`` what is
+    thrown when one more comes than is blocked, and when."""
+
+    id: str
+    name: str
+    opens: bool
+    drawn: str
+    base: Entry
+    words: str
+    hot: tuple[Note, ...]
+    fronts: Fronts | None
+    says: tuple[str, ...]
+    dressups: tuple[Entry, ...]
+
+    sort = "protection"
+    family = "Protections"
+    again = "against other fronts"
+
+
+@dataclass(frozen=True)
+class Post:
+    """A row of a look's table: a defender, where he lines up, what is his, and what changes it."""
+
+    man: str
+    place: str
+    duty: str
+    changes: tuple[Note, ...]
+
+
+@dataclass(frozen=True)
+class LookPage:
+    """A look: ``shows`` are the words that it makes true ("zone", "middle closed")."""
+
+    id: str
+    name: str
+    opens: bool
+    drawn: str
+    base: Entry
+    shows: str
+    rows: tuple[Post, ...]
+    says: tuple[str, ...]
+    dressups: tuple[Entry, ...]
+
+    sort = "look"
+    family = "Looks"
+    again = "against other sets"
+
+
+@dataclass(frozen=True)
+class LineupPage:
+    """How the offence lines up: every formation small."""
+
+    id: str
+    dressups: tuple[Entry, ...]
+
+    sort = "lineup"
+    name = "How we line up"
+    again = "continued"
+    family = ""
+    opens = True
+    base = None
+
+
+Page = ConceptPage | ProtectionPage | LookPage | LineupPage
+"""A page of pictures that is laid to fill its sheets."""
 
 
 @dataclass(frozen=True)
@@ -288,6 +423,21 @@ class Book:
     care: Care
     sections: tuple[Section, ...]
     index: Index
+    lineup: LineupPage | None = None
+    protections: tuple[ProtectionPage, ...] = ()
+    looks: tuple[LookPage, ...] = ()
+
+    @property
+    def crowded(self) -> bool:
+        """Whether the contents are too long to be set wide."""
+        halves = max(len(self.protections), len(self.looks))
+        return len(self.concepts) + halves > CONTENTS
+
+    @property
+    def pages(self) -> tuple[Page, ...]:
+        """Every page of pictures in print order."""
+        lineup = (self.lineup,) if self.lineup else ()
+        return (*lineup, *self.concepts, *self.protections, *self.looks)
 
     @property
     def concepts(self) -> tuple[ConceptPage, ...]:

@@ -7,9 +7,11 @@ from itertools import groupby
 from stemline.book.care import care
 from stemline.book.concept import concept_page
 from stemline.book.index import index
-from stemline.book.model import Book, ConceptPage, Cover, Edition, Section
+from stemline.book.looks import look_page
+from stemline.book.model import Book, ConceptPage, Cover, Edition, Entry, LineupPage, Note, Section
+from stemline.book.protection import protection_page
 from stemline.book.reading import reading
-from stemline.football.play import ConceptSheet, Play, Season
+from stemline.football.play import ConceptSheet, Kind, Play, Season
 from stemline.source import NOWHERE
 
 CAUTION = "A planning aid. Your league's rule book decides."
@@ -42,18 +44,25 @@ def make_book(season: Season, edition: Edition, captions: tuple[str, ...]) -> Bo
         care=care(season),
         sections=_sections(season, ids),
         index=index(season.plays, ids, edition.paper),
+        lineup=_lineup(season),
+        protections=tuple(protection_page(s, i) for i, s in enumerate(season.protections, 1)),
+        looks=tuple(look_page(s, i) for i, s in enumerate(season.looks, 1)),
     )
 
 
 def _cover(season: Season, printing: str) -> Cover:
-    concepts, calls = len(concept_groups(season)), len(season.plays)
+    groups, calls = concept_groups(season), len(season.plays)
+    runs = sum(plays[0].kind is Kind.RUN for plays in groups)
+    counted = [_count(len(groups) - runs, "concept"), *((_count(runs, "run"),) if runs else ())]
+    counted += [_count(len(season.protections), "protection")] if season.protections else []
+    counted += [_count(len(season.looks), "look")] if season.looks else []
     return Cover(
         team=season.team.name,
         season=season.team.season,
         code=season.code_title,
         edition=printing,
         about=(
-            f"{_count(concepts, 'concept')}, {_count(calls, 'call')}. A page a concept: its first "
+            f"{', '.join(counted)}, {_count(calls, 'call')}. A page a concept: its first "
             "call large, each man's job, the quarterback's eyes and feet, and every other way it "
             "is dressed up. Each call stands in the index at the back with its page."
         ),
@@ -64,6 +73,22 @@ def _cover(season: Season, printing: str) -> Cover:
             *season.team.cautions,
         ),
     )
+
+
+def _lineup(season: Season) -> LineupPage | None:
+    """Every formation small, called right."""
+    entries = tuple(
+        Entry(
+            f"formation-{i}",
+            sheet.name,
+            sheet.view,
+            tuple(Note("", line) for line in sheet.says),
+            listed=False,
+            aside=_joined("{}x{}".format(*sheet.view.shape), sheet.people),
+        )
+        for i, sheet in enumerate(season.formations, 1)
+    )
+    return LineupPage("lineup", entries) if entries else None
 
 
 def _sections(season: Season, ids: tuple[str, ...]) -> tuple[Section, ...]:

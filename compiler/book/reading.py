@@ -37,6 +37,15 @@ _NOTES = (
         "stands in the last column of the table.",
     ),
     Note(
+        "Blocks",
+        "A run is one text for every front. The table says it man by man: his rule, and whom it "
+        "gives him against each look. Playside is where the ball goes.",
+    ),
+    Note(
+        "Keys",
+        "A defender who is read is left alone on purpose; what he does decides what is done.",
+    ),
+    Note(
         "The strip",
         "The quarterback's steps from left to right, and under each step the reads thrown from it.",
     ),

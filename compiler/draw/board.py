@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from stemline.draw.closeup import NO_FOLD, Fold, ahead, closed_up, is_close
+from stemline.draw.drops import ground_of
 from stemline.draw.metrics import Extent, extent
 from stemline.draw.scene import Box
-from stemline.football.field import Field, Side
+from stemline.football.field import Side
 from stemline.football.play import Play
-from stemline.paths import Path, polyline
+from stemline.paths import Path, Point, polyline
 from stemline.theme import Look, Size, Theme
 
 _MAN = 0.8
@@ -22,16 +24,23 @@ _BEHIND = -6.5
 """Yards: pictures reach at least this deep, so that sections with and without a back agree."""
 _AHEAD = 10.0
 """Yards: pictures show at least the field to this depth."""
+_DEEPEST = 16.0
+"""Yards: a defender or a drop deeper than this does not make a picture larger."""
 
 
 @dataclass(frozen=True)
 class Board:
-    """Where things are drawn. ``scale`` is points to the yard."""
+    """Where things are drawn. ``scale`` is points to the yard.
+
+    ``close`` is True for a picture of blocks; ``fold`` says which field it closes up.
+    """
 
     frame: Box
     scale: float
     size: Size
     theme: Theme
+    close: bool = False
+    fold: Fold = NO_FOLD
 
     @property
     def look(self) -> Look:
@@ -58,38 +67,64 @@ class Board:
         return Extent(room.width / self.scale, room.rise / self.scale, room.fall / self.scale)
 
 
-def frame_of(plays: Iterable[Play]) -> Box:
+@dataclass(frozen=True)
+class Shot:
+    """A play as one size of picture shows it: ``play`` is cut and closed up where it is close."""
+
+    play: Play
+    close: bool
+    fold: Fold
+
+
+def shot(play: Play, size: Size) -> Shot:
+    """What of ``play`` a picture of ``size`` shows, and how."""
+    if not is_close(play):
+        return Shot(play, False, NO_FOLD)
+    cut, fold = closed_up(play, size)
+    return Shot(cut, True, fold)
+
+
+def frame_of(plays: Iterable[Play], size: Size = Size.THUMB, duties: bool = False) -> Box:
     """The box in yards that holds all that these plays draw: one frame for a section.
 
-    Pass it to `picture` for every play of the section and they all stand at one scale.
+    Pass it to `picture` for every play of the section and they all stand at one scale. ``size``
+    is theirs; it matters only to runs, of which a small picture shows less. ``duties`` makes room
+    for the drops of their defences.
     """
-    boxes = [_content(play) for play in plays]
-    frame = Box(-8.0, _BEHIND, 8.0, _AHEAD)
-    for box in boxes:
-        frame = frame.union(box)
+    shots = [shot(play, size) for play in plays]
+    close = bool(shots) and all(each.close for each in shots)
+    top = max(ahead(each.play, size) for each in shots) if close else _AHEAD
+    frame = Box(-7.0, -3.0, 7.0, top) if close else Box(-8.0, _BEHIND, 8.0, top)
+    for each in shots:
+        frame = frame.union(_content(each, duties))
+    if close:
+        frame = Box(frame.left, frame.bottom, frame.right, top)
     return frame
 
 
-def board(frame: Box, field: Field, size: Size, theme: Theme) -> Board:
+def board(frame: Box, of: Shot, size: Size, theme: Theme) -> Board:
     """The board for a content box: a margin added, then widened to the picture's full width.
 
     The width left over goes to the side where there is still field to show.
     """
     look = theme.look(size)
+    field, fold = of.play.field, of.fold
+    longest = look.symbol["close_yard"] if of.close else look.yard
     room = 2 * look.margin
-    scale = min((look.width - room) / frame.width, (look.height - room) / frame.height, look.yard)
+    scale = min((look.width - room) / frame.width, (look.height - room) / frame.height, longest)
     grown = frame.grown(look.margin / scale)
     spare = max(0.0, look.width / scale - grown.width)
-    left = grown.left - field.sideline(Side.LEFT) + look.margin / scale
-    right = field.sideline(Side.RIGHT) - grown.right + look.margin / scale
+    left = grown.left - fold.x(field.sideline(Side.LEFT)) + look.margin / scale
+    right = fold.x(field.sideline(Side.RIGHT)) - grown.right + look.margin / scale
     to_left = min(max(spare / 2, spare - max(right, 0.0)), max(left, 0.0))
     if left + right < spare:
         to_left = left + (spare - left - right) / 2
     wide = Box(grown.left - to_left, grown.bottom, grown.right + spare - to_left, grown.top)
-    return Board(wide, scale, size, theme)
+    return Board(wide, scale, size, theme, of.close, fold)
 
 
-def _content(play: Play) -> Box:
+def _content(of: Shot, duties: bool) -> Box:
+    play = of.play
     box: Box | None = None
     for man in play.men:
         for at in (man.at, man.snap):
@@ -99,11 +134,24 @@ def _content(play: Play) -> Box:
     for path in _paths(play):
         for point in polyline(path):
             box = box.union(Box(point.x, point.y, point.x, point.y).grown(_LABEL))
+    for around in _defence(play, duties):
+        box = box.union(around)
     for side in Side:
-        x = play.field.sideline(side)
+        x = of.fold.x(play.field.sideline(side))
         if min(abs(box.left - x), abs(box.right - x)) < _SIDELINE:
             box = box.union(Box(x, box.bottom, x, box.top))
     return box
+
+
+def _defence(play: Play, duties: bool) -> Iterable[Box]:
+    """Boxes of the defenders, and of their drops, as far up the field as pictures reach."""
+    for man in play.defence.defenders if play.defence is not None else ():
+        at = Point(man.at.x, min(man.at.y, _DEEPEST))
+        yield Box(at.x, at.y, at.x, at.y).grown(_MAN)
+        ground = ground_of(man.duty) if duties and man.duty is not None else None
+        if ground is not None:
+            top = min(ground.top, _DEEPEST + _MAN)
+            yield Box(ground.left, min(ground.bottom, top - ground.height), ground.right, top)
 
 
 def _paths(play: Play) -> Iterable[Path]:

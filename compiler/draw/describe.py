@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import re
+
+from stemline.football.defence import Defence, Defender
 from stemline.football.field import BallSpot
-from stemline.football.play import Assignment, Man, Play, Read
+from stemline.football.play import Assignment, Key, Kind, Man, Play, Read
 from stemline.paths import Ending, Path, Point
 
+_WORD = re.compile(r"[^\s.,;]+")
 _ENDS = {
     Ending.RUN: "keeps running",
     Ending.SETTLE: "settles",
@@ -17,6 +21,8 @@ _ENDS = {
 def describe(play: Play) -> str:
     """Alignment, job, path, reads and alerts of a play, one sentence after another."""
     said = [f"{play.call.spoken}.", _spot(play)]
+    if play.kind is Kind.RUN:
+        said.append(_ball(play))
     said += [_man(play, task) for task in play.assignments]
     if play.reads:
         said.append(f"Reads: {_order(play.reads)}.")
@@ -27,7 +33,44 @@ def describe(play: Play) -> str:
         said.append(f"Protection: {play.protection}.")
     if play.against:
         said.append(f"Drawn against {', '.join(play.against)}.")
+    said += [_key(key) for key in play.keys]
+    if play.unblocked:
+        said.append(f"Free on defence: {_list(play.unblocked)}.")
+    if play.defence is not None:
+        said.append(_look(play.defence))
     return " ".join(said)
+
+
+def _ball(play: Play) -> str:
+    """Who carries it on a run, and which way."""
+    way = f" to the {play.toward.word}" if play.toward is not None else ""
+    who = f"; {play.carrier} carries" if play.carrier else ""
+    return f"Run{way}{who}."
+
+
+def _key(key: Key) -> str:
+    man = f" ({key.man})" if key.man else ""
+    choices = ", ".join(
+        f"{do} {to}".rstrip() + (f" when {when}" if when else "") for do, to, when in key.choices
+    )
+    return f"Key: {key.described}{man}" + (f": {choices}." if choices else ".")
+
+
+def _look(look: Defence) -> str:
+    """A look in words: where everybody stands and what he is there for."""
+    shows = f" ({', '.join(look.shows)})" if look.shows else ""
+    return f"The look, {look.name}{shows}: {'; '.join(map(_defender, look.defenders))}."
+
+
+def _defender(man: Defender) -> str:
+    technique = f" in a {man.technique} technique" if man.technique else ""
+    duty = f", {man.duty.words}" if man.duty is not None and man.duty.words else ""
+    return f"{man.label}{technique} {_across(man.at.x)}, {_depth(man.at.y)}{duty}"
+
+
+def _hits(task: Assignment) -> str:
+    """Whom a man blocks, in order."""
+    return "; blocks " + ", then ".join(f"{hit.defender} ({hit.how})" for hit in task.hits)
 
 
 def _spot(play: Play) -> str:
@@ -42,7 +85,10 @@ def _man(play: Play, task: Assignment) -> str:
     if task.motion is not None:
         said += f"; before the snap: {task.motion.words or task.motion.name}"
         said += f", to {_place(man.snap, man)}"
-    if task.path is not None and task.path.legs:
+    if task.hits:
+        named = all(hit.defender in _WORD.findall(task.job) for hit in task.hits)
+        said += (f"; {_plain(task.job)}" if task.job else "") + ("" if named else _hits(task))
+    elif task.path is not None and task.path.legs:
         job = f"; {_plain(task.job)}" if task.job else ""
         said += f"{job}; {_run(task.path)}"
     elif task.job:
@@ -81,6 +127,10 @@ def _depth(y: float) -> str:
 def _yards(yards: float) -> str:
     text = f"{yards:.1f}".removesuffix(".0")
     return f"{text} yard" if text == "1" else f"{text} yards"
+
+
+def _list(names: tuple[str, ...]) -> str:
+    return " and ".join(filter(None, (", ".join(names[:-1]), names[-1])))
 
 
 def _order(reads: tuple[Read, ...]) -> str:

@@ -18,36 +18,34 @@ _EVERY = 5
 def field_items(field: Field, board: Board) -> tuple[Item, ...]:
     """Lines of the field in ``board``'s frame, the faintest first."""
     frame = board.frame
-    left = max(frame.left, field.sideline(Side.LEFT))
-    right = min(frame.right, field.sideline(Side.RIGHT))
+    left, right = _ends(field, board)
     items: list[Item] = []
     for y in _lines(board):
         if y != 0:
             items.append(_line(Point(left, y), Point(right, y), "yard-line"))
     half = board.mark("hash")
     for side in Side:
-        x = field.hash_mark(side)
-        if frame.left < x < frame.right:
+        x = board.fold.x(field.hash_mark(side))
+        if frame.left < x < frame.right and not board.fold.hides(field.hash_mark(side)):
             items += [_line(Point(x, y - half), Point(x, y + half), "hash") for y in _lines(board)]
-    items.append(_line(Point(left, 0.0), Point(right, 0.0), "line-of-scrimmage"))
+    items += _scrimmage(left, right, board)
     for side in Side:
-        x = field.sideline(side)
+        x = board.fold.x(field.sideline(side))
         if frame.left < x < frame.right:
             items.append(_line(Point(x, frame.bottom), Point(x, frame.top), "sideline"))
     return tuple(items)
 
 
-def field_words(play: Play, board: Board) -> tuple[TextRun, ...]:
+def field_words(play: Play, board: Board, against: str) -> tuple[TextRun, ...]:
     """Depths at the frame's edge, the wide side and the look; the large picture only."""
     if not board.full:
         return ()
     field = play.field
     runs: list[TextRun] = []
     pad = board.yards(2.0)
-    left = max(board.frame.left, field.sideline(Side.LEFT))
-    right = min(board.frame.right, field.sideline(Side.RIGHT))
-    if play.against:
-        text = f"against {', '.join(play.against)}"
+    left, right = _ends(field, board)
+    if against:
+        text = f"against {against}"
         top = board.frame.top - board.extent(text, "corner").rise - board.yards(3.0)
         runs.append(TextRun(text, Point(left + 2 * pad, top), "corner", NOWHERE))
     for y in _lines(board):
@@ -66,6 +64,32 @@ def field_words(play: Play, board: Board) -> tuple[TextRun, ...]:
             x = left + 2 * pad if side is Side.LEFT else right - 2 * pad - room.width
             runs.append(TextRun(text, Point(x, foot), "corner", NOWHERE))
     return tuple(runs)
+
+
+def _ends(field: Field, board: Board) -> tuple[float, float]:
+    """Where a line across the field starts and ends in the frame."""
+    left = max(board.frame.left, board.fold.x(field.sideline(Side.LEFT)))
+    right = min(board.frame.right, board.fold.x(field.sideline(Side.RIGHT)))
+    return left, right
+
+
+def _scrimmage(left: float, right: float, board: Board) -> list[Item]:
+    """The line of scrimmage, with a break where field is closed up."""
+    items: list[Item] = []
+    half = board.mark("break_apart") / 2
+    for middle in board.fold.breaks:
+        items.append(_line(Point(left, 0.0), Point(middle - half, 0.0), "line-of-scrimmage"))
+        items += break_items(middle, board)
+        left = middle + half
+    return [*items, _line(Point(left, 0.0), Point(right, 0.0), "line-of-scrimmage")]
+
+
+def break_items(x: float, board: Board) -> tuple[Item, ...]:
+    """Two slanted strokes: the field goes on farther than it is drawn."""
+    half, apart = board.mark("break"), board.mark("break_apart") / 2
+    lean = half / 2
+    places = (x - apart, x + apart)
+    return tuple(_line(Point(p - lean, -half), Point(p + lean, half), "break") for p in places)
 
 
 def _lines(board: Board) -> range:

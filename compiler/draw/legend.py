@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from stemline.draw.board import Board
 from stemline.draw.curves import leave, left_of
+from stemline.draw.legend_blocks import ENTRIES as BLOCK_ENTRIES
 from stemline.draw.notes import alert_items, tile_items
 from stemline.draw.routes import Run, arrowed, draw_run
 from stemline.draw.scene import (
@@ -36,7 +37,7 @@ _Drawer = Callable[[Board], tuple[Item, ...]]
 def legend_entries(theme: Theme) -> tuple[tuple[str, Scene], ...]:
     """A caption and a small scene for each kind of mark, in the order to explain them."""
     board = Board(_FRAME, _SCALE, Size.FULL, theme)
-    return tuple((caption, _scene(caption, draw(board), board)) for caption, draw in _ENTRIES)
+    return tuple((caption, _scene(caption, draw(board), board)) for caption, draw in _ALL)
 
 
 def _scene(caption: str, items: tuple[Item, ...], board: Board) -> Scene:
@@ -52,7 +53,7 @@ def _symbol(board: Board, at: Point, position: Position = Position.WIDEOUT) -> S
     kind = "lineman" if position.interior else "man"
     radius = board.mark(kind)
     edge = radius + board.yards(board.look.grounds[kind].edge_weight / 2)
-    return Symbol(_man("X", position, at), at, radius, edge)
+    return Symbol(_man("G" if position.interior else "X", position, at), at, radius, edge)
 
 
 def _men(board: Board, *symbols: Symbol) -> tuple[Item, ...]:
@@ -200,3 +201,4 @@ _ENTRIES: tuple[tuple[str, _Drawer], ...] = (
     ("Yards past the line where he turns", _depth),
     ("Every fifth yard past the line of scrimmage, and a hash", _field),
 )
+_ALL: tuple[tuple[str, _Drawer], ...] = (*_ENTRIES, *BLOCK_ENTRIES)

@@ -3,20 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
-from stemline.draw.board import Board, board, frame_of
+from stemline.draw.ball import ball_items
+from stemline.draw.blocks import eyes_items
+from stemline.draw.board import Board, board, frame_of, shot
+from stemline.draw.close_runs import plan_close
 from stemline.draw.curves import points_of
+from stemline.draw.defenders import Letter, beside_lines, letter_items, place_letters, solids
 from stemline.draw.describe import describe
+from stemline.draw.duties import Duties, draw_duties
 from stemline.draw.field_lines import field_items, field_words
 from stemline.draw.grounds import claim_items
 from stemline.draw.ink import Ink
 from stemline.draw.labels import Placed, place
 from stemline.draw.motions import draw_motions
 from stemline.draw.notes import Note, alert_notes, depth_notes, read_notes, word_notes
+from stemline.draw.pulls import make_room
 from stemline.draw.routes import Drawn, draw_run, plan_runs
 from stemline.draw.scene import Box, Disc, Item, Layer, Plate, Scene, Stroke, TextRun
 from stemline.draw.symbols import Symbol, men_items, place_men, square
-from stemline.football.play import Play
+from stemline.football.play import Kind, Play
 from stemline.paths import Line
 from stemline.source import NOWHERE
 from stemline.theme import Size, Theme
@@ -29,50 +36,131 @@ _TRACE = 3.0
 """Ink that a field line or two may leave under them."""
 _QUIET = 4.0
 """Points of white that the field's own words want around them."""
+_BESIDE = 1.0
+"""Points of white round the word of a drop."""
+_ALWAYS = frozenset({"field", "claims", "routes", "motions", "leaders", "men", "notes"})
+"""Layers that every picture has, empty or not."""
 
 
 def picture(
-    play: Play, size: Size, theme: Theme, frame: Box | None = None, only: str | None = None
+    play: Play,
+    size: Size,
+    theme: Theme,
+    frame: Box | None = None,
+    only: str | None = None,
+    duties: bool = False,
 ) -> Scene:
     """``play`` drawn at ``size``.
 
     ``frame`` is a content box from `frame_of`, to give several plays one scale; by default the
     play's own. ``only`` is the label of one man: the others and their paths are drawn pale.
+    ``duties`` adds what each defender is there for: for a look's own page and for a look team.
     """
-    on = board(frame or frame_of((play,)), play.field, size, theme)
-    symbols = place_men(play, on)
-    drawn = tuple(
-        draw_run(run, symbols, on, only not in (None, run.man))
-        for run in sorted(plan_runs(play, symbols, on), key=lambda run: run.man == only)
-    )
+    seen = shot(play, size)
+    on = board(frame or frame_of((play,), size, duties), seen, size, theme)
+    symbols = place_men(seen.play, on)
+    if on.close:
+        symbols = make_room(seen.play, symbols, on)
+    letters = place_letters(seen.play, symbols, on)
+    drawn = _lines(seen.play, symbols, letters, on, only)
     field = field_items(play.field, on)
-    men = men_items(symbols, on, only)
     ink = _ink(on, field, drawn, symbols)
-    moved = draw_motions(play, symbols, ink, on, only)
+    letters = beside_lines(letters, seen.play, symbols, ink, on)
+    if duties:
+        letters = _beside_duties(seen.play, letters, symbols, on)
+    for box in solids(letters, play, on):
+        ink.solid(box)
+    tasks = _duties(seen.play, letters, symbols, on, duties)
+    for line in (i for i in tasks.lines if isinstance(i, Stroke) and i.style != "casing"):
+        ink.line(points_of(line.segments))
+    moved = draw_motions(seen.play, symbols, ink, on, only)
     for item in (item for m in moved for item in m.items):
         if isinstance(item, Disc):
             ink.solid(square(item.centre, item.radius))
-    words = _free(field_words(play, on), ink, on)
+    words = _free(field_words(play, on, _against(play, duties)), ink, on)
+    duty_words = _free(tasks.words, ink, on, quiet=_BESIDE)
     for item in field:
         if isinstance(item, Stroke) and item.style == "sideline":
             ink.line(points_of(item.segments))
     notes = (
-        *read_notes(play, drawn, on),
-        *alert_notes(play, drawn, symbols, on),
-        *depth_notes(play, drawn, on),
+        *read_notes(seen.play, drawn, on),
+        *alert_notes(seen.play, drawn, symbols, on),
+        *depth_notes(seen.play, drawn, on),
         *word_notes(drawn, moved, on),
     )
     leaders, placed = _notes(notes, ink, on)
+    men = men_items(symbols, on, only)
+    bold = on.close or duties or not any(task.path for task in play.assignments)
+    defence = letter_items(letters, play, on, bold)
     layers = (
+        Layer("drops", tasks.ground),
         Layer("field", (*field, *_with_halos(words, on))),
-        Layer("claims", claim_items(play)),
-        Layer("routes", tuple(item for d in drawn for item in d.items)),
+        Layer("claims", claim_items(seen.play)),
+        Layer("duties", (*tasks.lines, *duty_words)),
+        Layer("behind", () if on.close else defence),
+        Layer("routes", _stacked(drawn)),
+        Layer("ball", ball_items(seen.play, drawn, symbols, on)),
         Layer("motions", tuple(item for m in moved for item in m.items)),
         Layer("leaders", leaders),
         Layer("men", men),
+        Layer("defence", defence if on.close else ()),
         Layer("notes", placed),
     )
-    return Scene(play.call.spoken, describe(play), on.frame, on.scale, size, layers)
+    kept = tuple(layer for layer in layers if layer.items or layer.name in _ALWAYS)
+    return Scene(play.call.spoken, describe(play), on.frame, on.scale, size, kept)
+
+
+def _lines(
+    play: Play,
+    symbols: Mapping[str, Symbol],
+    letters: Mapping[str, Letter],
+    on: Board,
+    only: str | None,
+) -> tuple[Drawn, ...]:
+    close = on.close
+    plan = plan_close(play, symbols, letters, on) if close else plan_runs(play, symbols, on)
+    runs = sorted(plan, key=lambda run: run.man == only)
+    return tuple(draw_run(run, symbols, on, only not in (None, run.man)) for run in runs)
+
+
+def _duties(
+    play: Play,
+    letters: Mapping[str, Letter],
+    symbols: Mapping[str, Symbol],
+    on: Board,
+    asked: bool,
+) -> Duties:
+    """All duties when asked for; on a protection's picture always the rush, and who has whom."""
+    protection = on.close and play.kind is Kind.PASS
+    if not asked and not protection:
+        return Duties((), (), ())
+    made = draw_duties(play, letters, symbols, on, rush_only=not asked)
+    eyes = eyes_items(play, letters, on) if protection else ()
+    return replace(made, lines=(*made.lines, *eyes))
+
+
+def _beside_duties(
+    play: Play, letters: Mapping[str, Letter], symbols: Mapping[str, Symbol], on: Board
+) -> dict[str, Letter]:
+    """The letters moved off one another's drops."""
+    ink = Ink(on.yards(1.5))
+    for item in draw_duties(play, letters, symbols, on, rush_only=False).lines:
+        if isinstance(item, Stroke):
+            ink.line(points_of(item.segments))
+    return beside_lines(letters, play, symbols, ink, on)
+
+
+def _against(play: Play, duties: bool) -> str:
+    if play.defence is not None:
+        return "" if duties else play.defence.name
+    return ", ".join(play.against)
+
+
+def _stacked(drawn: Sequence[Drawn]) -> tuple[Item, ...]:
+    """The lines in order; the bars at defenders above all of them, so that none is broken."""
+    items = [item for d in drawn for item in d.items]
+    bars = [item for d in drawn if d.run.facing for item in d.items[2:]]
+    return (*(item for item in items if item not in bars), *bars)
 
 
 def _ink(
@@ -120,11 +208,13 @@ def _leader(note: Note, placed: Placed) -> tuple[Item, ...]:
     return (Stroke((Line(*placed.leader),), "leader", (), note.span),)
 
 
-def _free(runs: Sequence[TextRun], ink: Ink, on: Board) -> tuple[TextRun, ...]:
+def _free(
+    runs: Sequence[TextRun], ink: Ink, on: Board, quiet: float = _QUIET
+) -> tuple[TextRun, ...]:
     """The field's words that stand on no path, no man and no earlier word; each is laid on ink."""
     kept: list[TextRun] = []
     for run in runs:
-        white = _room(run, on).grown(on.yards(_QUIET))
+        white = _room(run, on).grown(on.yards(quiet))
         if ink.under(white)[0] < _TRACE and not ink.covers(white):
             kept.append(run)
             ink.solid(_room(run, on))

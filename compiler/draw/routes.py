@@ -12,6 +12,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
+from stemline.draw.blocks import set_facing, set_path
 from stemline.draw.board import Board
 from stemline.draw.curves import (
     Pieces,
@@ -32,6 +33,10 @@ from stemline.football.play import Assignment, Branch, Play
 from stemline.paths import Ending, Line, Path, Point, segments
 from stemline.source import Span
 
+CARRY, FAKE, BLOCK, CLIMB, SET = "carry", "fake", "block", "climb", "set"
+"""Pens of a run and of a protection: the carrier, a man who fakes, a block, its second part, and
+a man who sets for a pass."""
+
 _AT_CORNER = 0.3
 """Yards: a branch that leaves this near a corner leaves at the corner."""
 _LEAVES = 0.9
@@ -48,12 +53,24 @@ _HARD = 0.35
 
 @dataclass(frozen=True)
 class Run:
-    """One line to draw: whose it is, its reshaped path, and the branch it stands for, if any."""
+    """One line to draw: whose it is, its reshaped path, and the branch it stands for, if any.
+
+    ``pen`` is a stroke of the theme, "" for a route's or a branch's; ``facing`` the direction
+    from the bar at its end to the man who is blocked, None to take the path's own. ``leads`` tells
+    a blocker who goes through the carrier's hole.
+    """
 
     man: str
     path: Path
     branch: Branch | None
     span: Span
+    pen: str = ""
+    facing: Point | None = None
+    leads: bool = False
+
+    @property
+    def style(self) -> str:
+        return self.pen or ("branch" if self.branch else "route")
 
 
 @dataclass(frozen=True)
@@ -70,17 +87,25 @@ class Drawn:
 
 
 def plan_runs(play: Play, symbols: Mapping[str, Symbol], board: Board) -> tuple[Run, ...]:
-    """Every run in drawing order, kept off other runs and other men's symbols."""
+    """Every run in drawing order, kept off other runs and other men's symbols.
+
+    A man who sets against a rusher is drawn facing him, pale enough to leave the routes alone;
+    the small picture leaves him out.
+    """
     lane = board.mark("lane")
     bases: list[Run] = []
     branches: list[Run] = []
     for task in _in_order(play):
         start = symbols[task.man].at
-        if task.path is not None and task.path.legs:
-            path = _from(task.path, start)
-            bases.append(Run(task.man, turn_back(path, lane), None, task.span))
+        setting = task.path is not None and set_facing(task, play) is not None
+        if task.path is not None and task.path.legs and (board.full or not setting):
+            path = begun_at(task.path, start)
+            facing = set_facing(task, play)
+            pen = SET if facing else CARRY if task.man == play.carrier else ""
+            path = set_path(path, task.hits[0].at) if facing else turn_back(path, lane)
+            bases.append(Run(task.man, path, None, task.span, pen, facing))
         for branch in task.branches if board.full else ():
-            cut = _after(_from(branch.path, start), branch.leaves)
+            cut = _after(begun_at(branch.path, start), branch.leaves)
             if cut.legs:
                 branches.append(Run(task.man, turn_back(cut, lane), branch, task.span))
     runs = [*bases, *branches]
@@ -95,7 +120,7 @@ def plan_runs(play: Play, symbols: Mapping[str, Symbol], board: Board) -> tuple[
     return (*bent[len(bases) :], *_ends_on_top(bent[: len(bases)], board.mark("head")))
 
 
-def _from(path: Path, start: Point) -> Path:
+def begun_at(path: Path, start: Point) -> Path:
     """The path begun where its man's symbol stands; a stem straight up stays straight up."""
     first = path.legs[0]
     by = start.x - path.start.x
@@ -178,9 +203,9 @@ def draw_run(run: Run, symbols: Mapping[str, Symbol], board: Board, pale: bool) 
     if not pieces:
         return Drawn(run, (), ())
     tone = "-pale" if pale else ""
-    style = ("branch" if run.branch else "route") + tone
+    style = run.style + tone
     line, head, marks = _ending(run, pieces, tone, board)
-    casing = Stroke(pieces, "casing", (), run.span)
+    casing = Stroke(pieces, "carry-casing" if run.pen == CARRY else "casing", (), run.span)
     stroke = Stroke(line, style, head, run.span)
     return Drawn(run, (casing, stroke, *marks), points_of(pieces))
 
@@ -191,23 +216,30 @@ def _ending(
     end = pieces[-1].end
     match run.path.ending:
         case Ending.RUN:
-            return *arrowed(pieces, board), ()
+            return *arrowed(pieces, board, "carry_head" if run.pen == CARRY else "head"), ()
         case Ending.SETTLE:
             return pieces, (), (Disc(end, board.mark("dot"), f"dot{tone}", run.span),)
         case Ending.BLOCK:
-            across = left_of(heading(pieces, board.mark("head"))).scaled(board.mark("bar"))
-            bar = Stroke((Line(end - across, end + across),), f"bar{tone}", (), run.span)
-            return pieces, (), (bar,)
+            ahead = heading(pieces, board.mark("head"))
+            return pieces, (), (bar_item(run, end, ahead, tone, board),)
         case Ending.STAND:
             return pieces, (), ()
 
 
-def arrowed(pieces: Pieces, board: Board) -> tuple[Pieces, tuple[Point, ...]]:
+def bar_item(run: Run, at: Point, ahead: Point, tone: str, board: Board) -> Stroke:
+    """The flat end of a block; shorter at a defender, where another may stand beside it."""
+    half = board.mark("hit_bar" if run.facing else "bar")
+    across = left_of(run.facing or ahead).scaled(half)
+    style = "set-bar" if run.pen == SET else "bar"
+    return Stroke((Line(at - across, at + across),), style + tone, (), run.span)
+
+
+def arrowed(pieces: Pieces, board: Board, kind: str = "head") -> tuple[Pieces, tuple[Point, ...]]:
     """The pieces up to inside an arrowhead on their end, and the head: its tip first."""
     tip = pieces[-1].end
-    size = min(board.mark("head"), 0.9 * sum(p.start.distance(p.end) for p in pieces))
+    size = min(board.mark(kind), 0.9 * sum(p.start.distance(p.end) for p in pieces))
     ahead = heading(pieces, size)
-    half = left_of(ahead).scaled(board.mark("head_half"))
+    half = left_of(ahead).scaled(board.mark(f"{kind}_half"))
     back = tip - ahead.scaled(size)
     notch = tip - ahead.scaled(_NOTCH * size)
     return stop_short(pieces, _INTO * size), (tip, back + half, notch, back - half)

@@ -7,6 +7,7 @@ other man moves; of two who may move each goes half the way.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from itertools import combinations
@@ -21,6 +22,8 @@ from stemline.source import Span
 
 _ROUNDS = 60
 """Pushes at most; three men in a knot settle within twenty."""
+_USUAL = re.compile("[LRE]?[LRE]?[TGC]")
+"""Letters of linemen who need no letter: they are known by their place."""
 _TIGHTEST = 0.4
 """A lineman's radius is at most this part of the gap to his neighbour."""
 
@@ -49,7 +52,8 @@ def place_men(play: Play, board: Board) -> dict[str, Symbol]:
 def _lineman_radius(play: Play, board: Board) -> float:
     line = [m.snap for m in play.men if m.interior]
     gaps = [a.distance(b) for a, b in combinations(line, 2)]
-    return min([board.mark("lineman"), *(_TIGHTEST * gap for gap in gaps if gap > 0)])
+    most = board.mark("close_lineman" if board.close else "lineman")
+    return min([most, *(_TIGHTEST * gap for gap in gaps if gap > 0)])
 
 
 def _apart(symbols: Mapping[str, Symbol], gap: float) -> dict[str, Symbol]:
@@ -99,10 +103,12 @@ def men_items(symbols: Mapping[str, Symbol], board: Board, only: str | None) -> 
 def _symbol(symbol: Symbol, board: Board, pale: bool) -> list[Item]:
     man, at, r, span = symbol.man, symbol.at, symbol.radius, symbol.man.span
     if man.position is Position.CENTRE:
-        half = min(board.mark("centre"), r)
+        half = min(board.mark("close_centre" if board.close else "centre"), r)
         return [Plate(square(at, half), 0.0, "lineman", span)]
     if man.interior:
-        return [Disc(at, r, "lineman", span)]
+        named = board.full and not _USUAL.fullmatch(man.label)
+        letter = [centred(man.label, at, "lineman", board, span)] if named else []
+        return [Disc(at, r, "lineman", span), *letter]
     ring = Disc(at, r, "man-pale" if pale else "man", span)
     return [ring, centred(man.label, at, "letter-pale" if pale else "letter", board, span)]
 

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from importlib.abc import Traversable
 from itertools import accumulate, pairwise
 
 from jinja2 import BaseLoader, Environment, StrictUndefined, TemplateNotFound
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 
-from stemline.book.fit import BOTTOM, NOTE_LINE, TOP, Arrangement, side_margin
-from stemline.book.model import Book, ConceptPage, Entry
+from stemline.book.fit import BOTTOM, NOTE_LINE, TOP, Arrangement, Front, side_margin, telling
+from stemline.book.model import Book, Entry, Page
 from stemline.emit.fetch import theme_folder
 from stemline.emit.gallery import Gallery
 from stemline.theme import Theme
@@ -19,9 +19,9 @@ from stemline.theme import Theme
 
 @dataclass(frozen=True)
 class Laid:
-    """A concept and how its pages are laid: what the template's concept page is filled from."""
+    """A page of pictures and how it is laid: what a template's page is filled from."""
 
-    page: ConceptPage
+    page: Page
     how: Arrangement
 
     @property
@@ -36,7 +36,7 @@ class Laid:
         return tuple(self.page.dressups[a:b] for a, b in pairwise(ends))
 
     def notes(self, page: int) -> int:
-        """Ruled lines at the foot of a page of the concept, counted from 0."""
+        """Ruled lines at the foot of a sheet of the page, counted from 0."""
         return self.how.notes[page] if page < len(self.how.notes) else 0
 
 
@@ -45,19 +45,23 @@ def book_html(
     gallery: Gallery,
     layout: Mapping[str, Arrangement],
     theme: Theme,
-    *,
-    concepts_only: bool = False,
+    front: Front | None = None,
 ) -> str:
-    """The book as one document; ``layout`` holds each concept's arrangement by its id.
+    """The book as one document; ``layout`` holds each picture page's arrangement by its id.
 
-    With ``concepts_only`` the front pages and the indexes are left out, for measuring.
+    Without a ``front`` it is for measuring: the cover and the indexes are left out, and of the
+    small pictures all but the telling ones.
     """
     template = environment(theme_folder(theme)).get_template("book.html.jinja")
-    concepts = tuple(Laid(page, layout[page.id]) for page in book.concepts)
+    pages = tuple(
+        Laid(page if front else replace(page, dressups=telling(page.dressups)), layout[page.id])
+        for page in book.pages
+    )
     return template.render(
         book=book,
-        whole=not concepts_only,
-        concepts=concepts,
+        whole=front is not None,
+        front=front or Front(care_apart=True),
+        pages=pages,
         gallery=gallery,
         faces=tuple(sorted(theme.fonts)),
         margins=f"{TOP}pt {side_margin(book.paper):.2f}pt {BOTTOM}pt",

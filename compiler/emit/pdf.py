@@ -13,8 +13,8 @@ from contextlib import contextmanager
 from datetime import UTC, datetime
 from typing import Any
 
-from stemline.book.fit import Arrangement, Measures, Style, arrange, room
-from stemline.book.model import Book, ConceptPage
+from stemline.book.fit import Arrangement, Measures, Style, arrange, front, room, telling
+from stemline.book.model import Book, Page
 from stemline.emit.fetch import Refused, answer
 from stemline.emit.gallery import Gallery
 from stemline.emit.html import book_html
@@ -63,16 +63,19 @@ def to_pdf(book: Book, gallery: Gallery, theme: Theme, date: str) -> bytes:
 def _fitted(engine: _Engine, book: Book, gallery: Gallery, theme: Theme) -> tuple[Any, str]:
     """Lay out plainly, measure, lay out to fit; with more room to spare where that ran over."""
     layout = {
-        page.id: Arrangement(0, rest=(len(page.dressups),), rest_style=Style.ONE)
-        for page in book.concepts
+        page.id: Arrangement(0, rest=(len(telling(page.dressups)),), rest_style=Style.ONE)
+        for page in book.pages
     }
-    document = engine.lay_out(book_html(book, gallery, layout, theme, concepts_only=True))
-    measured = {page.id: _measure(document, page, gallery) for page in book.concepts}
+    document = engine.lay_out(book_html(book, gallery, layout, theme))
+    heights = _heights(document)
+    measured = {page.id: _measure(heights, page, gallery) for page in book.pages}
     slack = dict.fromkeys(layout, 0)
     page_room = room(book.paper)
+    opening = (heights[part] for part in ("contents", "care", "reading"))
+    opened = front(*opening, page_room - _SLACKS[0])
     for _ in _SLACKS:
         layout = {id_: arrange(m, page_room - _SLACKS[slack[id_]]) for id_, m in measured.items()}
-        html = book_html(book, gallery, layout, theme)
+        html = book_html(book, gallery, layout, theme, opened)
         document = engine.lay_out(html)
         over = [
             id_
@@ -116,16 +119,13 @@ def _fetcher(weasyprint: Any, theme: Theme, pictures: Mapping[str, str]) -> Any:
     return Fetcher(allowed_protocols=(), allow_redirects=False, fail_on_errors=True)
 
 
-def _measure(document: Any, page: ConceptPage, gallery: Gallery) -> Measures:
-    """The heights of a concept's parts in a plain layout: all dress-ups overleaf, one a row."""
-    heights = _heights(document)
-
-    above = max(
-        (heights[f"{e.id}-row"] - heights[f"{e.id}-beside"] for e in page.dressups), default=0.0
-    )
+def _measure(heights: Mapping[str, float], page: Page, gallery: Gallery) -> Measures:
+    """The heights of a page's parts in a plain layout: small pictures overleaf, one a row."""
+    measured = telling(page.dressups)
+    above = max((heights[f"{e.id}-row"] - heights[f"{e.id}-beside"] for e in measured), default=0.0)
     picture = max((gallery.art(e.id).height for e in page.dressups), default=0.0)
     rows = {style: above + picture * style.factor for style in (Style.THREE, Style.TWO)}
-    rows[Style.ONE] = max((heights[f"{e.id}-row"] for e in page.dressups), default=0.0)
+    rows[Style.ONE] = max((heights[f"{e.id}-row"] for e in measured), default=0.0)
     return Measures(
         dressups=len(page.dressups),
         fixed=heights[f"{page.id}-fixed"],
@@ -133,6 +133,7 @@ def _measure(document: Any, page: ConceptPage, gallery: Gallery) -> Measures:
         casting=heights.get(f"{page.id}-casting", 0.0),
         head=heights[f"{page.id}-head"],
         row=rows,
+        jobs=heights.get(f"{page.id}-jobs", 0.0),
     )
 
 

@@ -1,4 +1,9 @@
-"""Scene to SVG: a translation, nothing else. Lengths are points; words are drawn as outlines."""
+"""Scene to SVG: a translation, nothing else. Lengths are points; words are drawn as outlines.
+
+What an item is stays readable in the file: a layer is a group whose class is its name, and each
+element's class is its role in the theme, with `head` added for an arrowhead. An outline of words
+says in `data-text` which words they are.
+"""
 
 from __future__ import annotations
 
@@ -62,15 +67,15 @@ class _Page:
             case Disc():
                 x, y = self._at(item.centre)
                 r = _round(item.radius * self._scale)
-                return [Circle((x, y), r, debug=False, **self._paint(item.style))]
+                return [Circle((x, y), r, debug=False, **self._shape(item.style))]
             case Plate():
                 x, y = self._at(Point(item.box.left, item.box.top))
                 size = (self._length(item.box.width), self._length(item.box.height))
                 corner = self._length(item.corner)
                 round_ = {"rx": corner, "ry": corner} if corner else {}
-                return [Rect((x, y), size, debug=False, **round_, **self._paint(item.style))]
+                return [Rect((x, y), size, debug=False, **round_, **self._shape(item.style))]
             case Polygon():
-                return [_path(self._closed(item.points), self._paint(item.style))]
+                return [_path(self._closed(item.points), self._shape(item.style))]
             case TextRun():
                 return self._text(item)
             case _:
@@ -80,9 +85,11 @@ class _Page:
         pen = self._look.pens[item.style]
         made = []
         if item.segments:
-            made.append(_path(self._line(item.segments), {"fill": "none", **_pen(pen)}))
+            paint = {"class_": item.style, "fill": "none", **_pen(pen)}
+            made.append(_path(self._line(item.segments), paint))
         if item.head:
-            made.append(_path(self._closed(item.head), {"fill": _grey(pen.grey)}))
+            paint = {"class_": f"{item.style} head", "fill": _grey(pen.grey)}
+            made.append(_path(self._closed(item.head), paint))
         return made
 
     def _text(self, item: TextRun) -> list[Any]:
@@ -91,7 +98,8 @@ class _Page:
         if not outline:
             return []
         moved = f"translate({self._pair(item.at)})"
-        return [_path(outline, {"fill": _grey(kind.grey), "transform": moved})]
+        paint = {"class_": item.style, "data_text": item.text, "fill": _grey(kind.grey)}
+        return [_path(outline, {**paint, "transform": moved})]
 
     def _line(self, segments: Iterable[Segment]) -> str:
         parts: list[str] = []
@@ -109,10 +117,10 @@ class _Page:
     def _closed(self, points: Iterable[Point]) -> str:
         return "M" + "L".join(self._pair(p) for p in points) + "Z"
 
-    def _paint(self, style: str) -> dict[str, Any]:
+    def _shape(self, style: str) -> dict[str, Any]:
         ground = self._look.grounds[style]
         fill = "none" if ground.fill is None else _grey(ground.fill)
-        return {"fill": fill, **(_pen(ground.edge) if ground.edge else {})}
+        return {"class_": style, "fill": fill, **(_pen(ground.edge) if ground.edge else {})}
 
     def _at(self, p: Point) -> tuple[float, float]:
         return _round((p.x - self._left) * self._scale), _round((self._top - p.y) * self._scale)

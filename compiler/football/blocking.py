@@ -48,8 +48,11 @@ PROTECTIONS: dict[str, str] = {
     "five slide": "Five men slide to the call: each his gap.",
     "six": "Five and the back: he takes the first linebacker to his side.",
     "six slide": "Five slide away, the back takes the edge.",
+    "big on big": "Linemen on the front and the middle linebacker, the back on the next one.",
     "seven": "Five, the back and one more: two edges, one inside.",
+    "max": "Eight men: both edges and the back inside.",
     "sprint": "Reach to the side of the launch, hinge behind it.",
+    "boot": "The line slides with the fake: nobody blocks the end on the quarterback's side.",
     "screen": "Set as for a pass, then let the rush go by and get out.",
 }
 
@@ -65,5 +68,12 @@ DEFENDERS: tuple[str, ...] = (
     "safety",
     "near safety",
     "overhang",
+    "linebacker",
+    "nose",
+    "first man past centre",
+    "first man outside guard",
+    "first man outside tackle",
+    "second man outside tackle",
+    "force defender",
 )
 """Defenders as an offence's rules describe them: never by a look's letter. Common practice."""

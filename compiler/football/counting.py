@@ -7,8 +7,15 @@ from dataclasses import dataclass, replace
 
 from stemline.football.field import Side
 from stemline.football.landmarks import TACKLE_SPLIT, TIGHT_END_REACH
+from stemline.football.line import MOST_SPLIT
 from stemline.football.play import Man, Rank
 from stemline.football.players import Position
+
+RUN_GAP = MOST_SPLIT + 0.2
+"""Linemen farther apart than this do not stand in one run."""
+_BACK_DEPTH = 2.0
+"""Yards behind the line from which a man is behind it, not beside it: a slot or a wing stands
+one yard off. Common practice."""
 
 
 @dataclass(frozen=True)
@@ -40,11 +47,14 @@ class Count:
 def count(men: Iterable[Man], called: Side) -> Count:
     """Count eligible men outside the tackles at the snap; a tie is strong to the called side.
 
-    Two men at one width (a stack) count by who is nearer the line. The rest, the quarterback
-    apart, are backs, ordered from the deepest. Common practice, no published source.
+    A man well behind the line is a back as far out as a usual tackle stands, however close or short
+    the line is. Two men at one width (a stack) count by who is nearer the line. The rest, the
+    quarterback apart, are backs, ordered from the deepest. Common practice, no published source.
     """
+    men = tuple(men)
+    edges = tackles(men)
     eligible = [m for m in men if not m.interior and m.position is not Position.QUARTERBACK]
-    wide = [m for m in eligible if abs(m.snap.x) > TACKLE_SPLIT]
+    wide = [m for m in eligible if _outside(m, edges)]
 
     def outside_in(side: Side) -> tuple[str, ...]:
         mine = [m for m in wide if m.snap.x * side.value > 0]
@@ -59,6 +69,31 @@ def count(men: Iterable[Man], called: Side) -> Count:
     return Count(left, right, strong, tuple(m.label for m in backs))
 
 
+def _outside(man: Man, edges: tuple[float, float]) -> bool:
+    behind = not man.on_line and man.snap.y <= -_BACK_DEPTH
+    least = TACKLE_SPLIT if behind else 0.0
+    left, right = edges
+    return man.snap.x > max(right, least) or man.snap.x < min(left, -least)
+
+
+def tackles(men: Iterable[Man]) -> tuple[float, float]:
+    """x of the last man of the interior line to the left and to the right, in yards.
+
+    The line is the unbroken run of linemen over the ball: one who is split off is no edge of it.
+    Without any (a play made for a test) the usual tackles stand.
+    """
+    line = sorted(m.snap.x for m in men if m.interior and m.on_line)
+    if not line:
+        return -TACKLE_SPLIT, TACKLE_SPLIT
+    middle = min(range(len(line)), key=lambda i: abs(line[i]))
+    left = right = middle
+    while left > 0 and line[left] - line[left - 1] <= RUN_GAP:
+        left -= 1
+    while right + 1 < len(line) and line[right + 1] - line[right] <= RUN_GAP:
+        right += 1
+    return line[left], line[right]
+
+
 def ranked(men: Iterable[Man], counted: Count) -> tuple[Man, ...]:
     """The men with their rank filled in."""
     ranks = {
@@ -71,10 +106,12 @@ def ranked(men: Iterable[Man], counted: Count) -> tuple[Man, ...]:
 
 def tight_ends(men: Iterable[Man]) -> tuple[str, ...]:
     """Men who are tight ends by place: on the line, within reach of a tackle."""
+    men = tuple(men)
+    left, right = tackles(men)
     return tuple(
         m.label
         for m in men
         if not m.interior
         and m.on_line
-        and TACKLE_SPLIT < abs(m.snap.x) <= TACKLE_SPLIT + TIGHT_END_REACH
+        and (0 < m.snap.x - right <= TIGHT_END_REACH or 0 < left - m.snap.x <= TIGHT_END_REACH)
     )

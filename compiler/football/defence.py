@@ -54,7 +54,11 @@ class Duty:
 
 @dataclass(frozen=True)
 class Defender:
-    """A defender lined up. ``technique`` is "" for one who is placed by yards or a landmark."""
+    """A defender lined up. ``technique`` is his number ("3", "2i", "30") or gap ("A gap"), ""
+    for one who is placed by a receiver or a landmark.
+
+    ``says`` are the coach's own words for him.
+    """
 
     label: str
     at: Point
@@ -62,6 +66,7 @@ class Defender:
     technique: str
     duty: Duty | None
     span: Span
+    says: tuple[str, ...] = ()
 
     @property
     def rushes(self) -> bool:

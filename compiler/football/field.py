@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from stemline.football.codes import Code
+from stemline.football.line import LineMarks
 
 
 class Side(Enum):
@@ -40,11 +41,21 @@ class BallSpot(Enum):
 
 @dataclass(frozen=True)
 class Field:
-    """One code's field seen from one ball spot. All x in yards from the ball, right positive."""
+    """One code's field seen from one ball spot. All x in yards from the ball, right positive.
+
+    ``line`` is the interior line that stands on it, None for the code's own at its usual splits:
+    men line up and run by the tackle as they do by the hash.
+    """
 
     code: Code
     spot: BallSpot
     numbers_from_sideline: float
+    line: LineMarks | None = None
+
+    @property
+    def marks(self) -> LineMarks:
+        """The interior line that guard, tackle and end are read from."""
+        return self.line or LineMarks.of(self.code.line)
 
     @property
     def ball_from_left(self) -> float:

@@ -5,12 +5,13 @@ from __future__ import annotations
 from enum import Enum
 
 from stemline.football.field import Field, Side
+from stemline.football.line import SPLIT, LineMarks
 
-# Common practice, no published source: guards stand 1.0 to 1.3 yards from the centre, tackles
-# 2.2 to 2.6, a tight end about 1.3 outside the tackle.
-GUARD_SPLIT = 1.3
-TACKLE_SPLIT = 2.6
-END_SPLIT = 3.9
+# The line of five at its usual splits. Common practice, no published source: guards stand 1.0 to
+# 1.3 yards from the centre, tackles 2.2 to 2.6, a tight end about 1.3 outside the tackle.
+GUARD_SPLIT = SPLIT
+TACKLE_SPLIT = 2 * SPLIT
+END_SPLIT = LineMarks().end(1)
 
 OFF_LINE_DEPTH = 1.0
 """How deep a man off the line stands. Common practice: he must clear the snapper's waist."""
@@ -36,18 +37,19 @@ class Landmark(Enum):
 def x_of(landmark: Landmark, side: Side, field: Field) -> float:
     """x of the landmark on ``side``, in yards right of the ball.
 
-    From a hash the hash mark on that side is under the ball. The divide is half way between
-    hash and numbers (common practice, no published source).
+    Guard, tackle and end are those of the line as drawn (``field.marks``). From a hash the hash
+    mark on that side is under the ball. The divide is half way between hash and numbers (common
+    practice, no published source).
     """
     match landmark:
         case Landmark.BALL:
             return 0.0
         case Landmark.GUARD:
-            return side.value * GUARD_SPLIT
+            return field.marks.guard(side.value)
         case Landmark.TACKLE:
-            return side.value * TACKLE_SPLIT
+            return field.marks.tackle(side.value)
         case Landmark.END:
-            return side.value * END_SPLIT
+            return field.marks.end(side.value)
         case Landmark.HASH:
             return field.hash_mark(side)
         case Landmark.NUMBERS:

@@ -13,7 +13,7 @@ from stemline.football.defence import Defence
 from stemline.football.field import BallSpot, Field, Side
 from stemline.football.players import Position
 from stemline.paths import Path, Point
-from stemline.source import Span
+from stemline.source import NOWHERE, Span
 
 
 @dataclass(frozen=True)
@@ -30,7 +30,10 @@ class Man:
 
     ``at`` is where he lines up, ``snap`` where he is when the ball moves (the same without a
     motion); ``rank`` is None for a man who is not counted as a receiver (linemen, quarterback,
-    backs); ``on_line`` tells a line player from a backfield player.
+    backs); ``on_line`` tells a line player from a backfield player; ``forty`` is his own time for
+    40 yards in seconds, None where the level's stands for him. ``in_line`` tells that the formation
+    puts him into the interior line, whatever his position; ``number`` is his jersey's, None where
+    the personnel does not say; ``says`` are the formation's words for him.
     """
 
     label: str
@@ -40,11 +43,15 @@ class Man:
     on_line: bool
     rank: Rank | None
     span: Span
+    forty: float | None = None
+    in_line: bool = False
+    number: int | None = None
+    says: tuple[str, ...] = ()
 
     @property
     def interior(self) -> bool:
-        """One of the five who may not go out for a pass."""
-        return self.position.interior
+        """One of those who may not go out for a pass: a lineman, or a man put among them."""
+        return self.position.interior or self.in_line
 
 
 @dataclass(frozen=True)
@@ -52,6 +59,8 @@ class Motion:
     """A man's move before the snap; ``running`` if he has not stopped when the ball moves.
 
     ``speed`` at the snap in yards a second (0 when set), ``words`` as the coach reads it.
+    ``starts`` is when he begins, in seconds before the snap, and ``set_for`` for how long he has
+    been still when the ball moves; each None where nothing in the text decides it.
     """
 
     name: str
@@ -59,6 +68,9 @@ class Motion:
     running: bool
     speed: float
     words: str
+    starts: float | None = None
+    set_for: float | None = None
+    span: Span = NOWHERE
 
 
 @dataclass(frozen=True)
@@ -200,6 +212,19 @@ class Key:
 
 
 @dataclass(frozen=True)
+class Hot:
+    """What is thrown when one more comes than is blocked; ``given`` is "" or when, in words.
+
+    ``men`` are those who run it in this call, by label: none where it names no role of the concept.
+    """
+
+    throws: str
+    given: str
+    men: tuple[str, ...]
+    span: Span
+
+
+@dataclass(frozen=True)
 class Call:
     """The names a call is made of. ``motion`` is "" without one; ``spoken`` is how it is called."""
 
@@ -252,6 +277,8 @@ class Play:
     carrier: str = ""
     keys: tuple[Key, ...] = ()
     unblocked: tuple[str, ...] = ()
+    hot: tuple[Hot, ...] = ()
+    protection_words: str = ""
 
     @property
     def ball(self) -> BallSpot:
@@ -273,7 +300,8 @@ class ConceptSheet:
     """What a concept's page says in words, once for all its calls.
 
     ``views`` are its first call again, one play for each look it is shown against beside the
-    picture's own; none where the playbook has no looks or the page shows none.
+    picture's own; none where the playbook has no looks or the page shows none. A view without a
+    defence holds the blocking rules themselves.
     """
 
     name: str
@@ -303,12 +331,31 @@ class LookSheet:
 
 @dataclass(frozen=True)
 class ProtectionSheet:
-    """A protection's page: its blockers against each look, in one set of the offence."""
+    """A protection's page: its blockers against each look, in one set of the offence.
+
+    ``hot`` is what is thrown when one more comes than is blocked, and when, "" where not said. A
+    view without a defence holds the rules themselves.
+    """
 
     name: str
     words: str
     says: tuple[str, ...]
     views: tuple[Play, ...]
+    span: Span
+    hot: tuple[tuple[str, str], ...] = ()
+
+
+@dataclass(frozen=True)
+class FormationSheet:
+    """A formation as it stands when called right; ``people`` is its personnel, "" where not said.
+
+    The view is a play in which the offence only stands.
+    """
+
+    name: str
+    people: str
+    says: tuple[str, ...]
+    view: Play
     span: Span
 
 
@@ -327,6 +374,10 @@ class Team:
 class Season:
     """A whole playbook, resolved: what the book is made from.
 
+    ``low_block``, ``blindside_block``, ``behind_block`` and ``crossing_contact`` are the code's
+    rules in words for the coach's page, each with its source and any doubt about it; ``league``
+    are the figures that the playbook's league has otherwise.
+
     ``plays`` hold every call once, at the spot it is drawn from, in book order: by family,
     concept, then the order of the dress-up.
     """
@@ -340,3 +391,7 @@ class Season:
     plays: tuple[Play, ...]
     looks: tuple[LookSheet, ...] = ()
     protections: tuple[ProtectionSheet, ...] = ()
+    formations: tuple[FormationSheet, ...] = ()
+    blindside_block: str = ""
+    behind_block: str = ""
+    league: str = ""

@@ -13,7 +13,9 @@ from dataclasses import dataclass, field
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.football.counting import Count, tight_ends
 from stemline.football.field import Field, Side
+from stemline.football.fronts import at_place, wings
 from stemline.football.play import Man
+from stemline.football.players import Position
 from stemline.football.worlds import possible
 from stemline.resolve.alignment import lie_of
 from stemline.resolve.definitions import (
@@ -21,7 +23,9 @@ from stemline.resolve.definitions import (
     Body,
     ByRole,
     Choice,
+    Fullback,
     Nobody,
+    Passer,
     Ranked,
     Relative,
     RoleRule,
@@ -29,6 +33,7 @@ from stemline.resolve.definitions import (
     SideWord,
     TightEnd,
     Which,
+    Wing,
 )
 from stemline.resolve.read_guards import narrowest
 
@@ -87,13 +92,28 @@ class Bound:
 def bind(body: Body, picture: Picture, call: str) -> Bound:
     """Every role of ``body`` bound; ``call`` is only for the messages."""
     bound = Bound()
+    bound.men.update(line_ends(body, picture))
     waiting = dict(_rules_that_hold(body, picture))
     while ready := [r for r, rule in waiting.items() if not _leans_on(rule.value) & set(waiting)]:
-        role = min(ready, key=lambda r: _turn(r, waiting[r].value))
+        role = min(ready, key=lambda r: (r not in body.first, *_turn(r, waiting[r].value)))
         _bind_one(role, waiting.pop(role), picture, bound, call)
     bound.nobody += waiting
     bound.found += _circles(waiting)
     return bound
+
+
+def line_ends(body: Body, picture: Picture) -> Mapping[str, str]:
+    """Tight ends whom a line of the run speaks of by place: they play no other role.
+
+    The nearest word to the play names a man for whom two lines speak.
+    """
+    found: dict[str, str] = {}
+    for spot in sorted(body.line, key=str, reverse=True):
+        if spot.place == "end" and spot.side is not None:
+            label = at_place(picture.men, "end", picture.side(spot.side))
+            if label and label not in found.values():
+                found[str(spot)] = label
+    return found
 
 
 def _turn(role: str, rule: RoleRule) -> tuple[bool, int, str]:
@@ -177,6 +197,14 @@ def _candidates(choice: Choice, picture: Picture, bound: Bound) -> list[str]:
                 return list(counted.backs)
             stands = (picture.side(word), None)
             return [b for b in counted.backs if picture.side_of(b) in stands]
+        case Fullback():
+            return list(counted.backs[:0:-1])
+        case Wing(word):
+            labels = wings(picture.men)
+            sides = [picture.side(word)] if word else [counted.strong, counted.weak]
+            return [x for s in sides for x in labels if picture.side_of(x) is s]
+        case Passer():
+            return [m.label for m in picture.men if m.position is Position.QUARTERBACK]
         case _:
             return []
 
@@ -216,6 +244,10 @@ def _reason(
             )
         case TightEnd():
             return f"the {words} is taken: {busy}" if busy else "no man stands as a tight end"
+        case Wing():
+            return f"the {words} is taken: {busy}" if busy else "no man stands as a wing"
+        case Fullback():
+            return f"the {words} is taken: {busy}" if busy else "no second back is behind the ball"
         case _:
             return f"the {words} is taken: {busy}" if busy else "no back is behind the ball"
 

@@ -7,15 +7,19 @@ from stemline.football.field import Side
 from stemline.football.play import Play
 from stemline.resolve.binding import Bound, Picture
 from stemline.resolve.definitions import Body, Playbook
+from stemline.resolve.pass_blocking import protect_up
+from stemline.resolve.run_blocking import has_run, run_side, run_up
 
 
 def playside(body: Body, picture: Picture) -> Side | None:
-    """The side a run goes to, or a protection slides to; None where the body says nothing."""
-    return None
+    """The side a run goes to; None for a pass that joins none: its protection says its own."""
+    return run_side(body, picture)
 
 
 def block_up(
     play: Play, body: Body, book: Playbook, bound: Bound, picture: Picture
 ) -> tuple[Play, tuple[Diagnostic, ...]]:
     """``play`` with its blockers' assignments, keys and unblocked men filled in."""
-    return play, ()
+    if has_run(body):
+        return run_up(play, body, bound, picture)
+    return protect_up(play, body, book, bound, picture)

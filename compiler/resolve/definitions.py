@@ -11,17 +11,29 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import Enum
-from typing import Generic, TypeVar
+from typing import TYPE_CHECKING, Generic, TypeVar
 
 from stemline.football.codes import Code
 from stemline.football.landmarks import Landmark
 from stemline.football.play import Kind
 from stemline.football.players import Position
 from stemline.football.strokes import Decide, Route, Stroke, Target
+from stemline.football.timing.levels import HIGH_SCHOOL, Level
 from stemline.football.worlds import Guard, Look
 from stemline.resolve.look_definitions import LookDef
-from stemline.resolve.run_definitions import Protection
+from stemline.resolve.run_definitions import (
+    Aim,
+    BlockRules,
+    Join,
+    KeyDef,
+    LineSpot,
+    Reaction,
+    Toward,
+)
 from stemline.source import Span
+
+if TYPE_CHECKING:
+    from stemline.resolve.protection_definitions import Protection
 
 T_co = TypeVar("T_co", covariant=True)
 
@@ -75,7 +87,19 @@ class Between:
     second: AtLandmark | AtMan
 
 
-Where = AtLandmark | AtMan | Between
+@dataclass(frozen=True)
+class FromHere:
+    """``outside`` yards from where a mover is, away from the ball; only a motion says it."""
+
+    outside: float
+
+
+@dataclass(frozen=True)
+class Home:
+    """Where a mover lined up; only a motion says it."""
+
+
+Where = AtLandmark | AtMan | Between | FromHere | Home
 
 
 @dataclass(frozen=True)
@@ -91,32 +115,57 @@ class Place:
 
 
 @dataclass(frozen=True)
+class LineDef:
+    """The interior line from left to right when called right: labels, and yards between
+    neighbours (None for the usual splits)."""
+
+    labels: tuple[str, ...]
+    split: float | None
+    span: Span
+
+
+@dataclass(frozen=True)
 class Formation:
+    """``line`` is None for the code's own line; ``people`` the name of the personnel that plays it,
+    "" where not said; ``man_says`` the words for a man, by letter."""
+
     name: str
     men: Mapping[str, tuple[Said[Place], ...]]
     says: tuple[str, ...]
     span: Span
     broken: bool
+    line: LineDef | None = None
+    people: str = ""
+    man_says: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
 class Mover:
-    """Who moves: a letter, or a receiver as counted where he lines up."""
+    """Who moves: a letter, a receiver as counted where he lines up, or the deepest back."""
 
     letter: str
     side: SideWord | None
     number: int
     span: Span = field(compare=False)
+    back: bool = False
 
 
 @dataclass(frozen=True)
 class Move:
-    """One man's motion: to places in turn, or from a depth up to where he stands (a waggle)."""
+    """One man's motion: to places in turn, or from somewhere else to where the formation has him.
+
+    ``from_depth`` is that far behind his place (a waggle), ``start`` a place of its own. ``starts``
+    is when he begins, in seconds before the snap, None where he simply arrives in time; ``speed``
+    his own at the snap, None for the motion's.
+    """
 
     mover: Mover
     to: tuple[Place, ...]
     from_depth: float | None
     span: Span = field(compare=False)
+    start: Place | None = None
+    starts: float | None = None
+    speed: float | None = None
 
 
 @dataclass(frozen=True)
@@ -176,11 +225,28 @@ class Back:
 
 
 @dataclass(frozen=True)
+class Fullback:
+    """The back nearest the line, where two or more stand behind the ball."""
+
+
+@dataclass(frozen=True)
+class Wing:
+    """A man off the line, close outside the last man on it."""
+
+    side: SideWord | None
+
+
+@dataclass(frozen=True)
+class Passer:
+    """The quarterback, who carries the ball himself."""
+
+
+@dataclass(frozen=True)
 class Nobody:
     pass
 
 
-Choice = Ranked | Relative | TightEnd | Back | Nobody
+Choice = Ranked | Relative | TightEnd | Back | Fullback | Wing | Passer | Nobody
 
 
 @dataclass(frozen=True)
@@ -210,6 +276,10 @@ class Run:
 @dataclass(frozen=True)
 class Block:
     job: str
+
+
+Job = Run | Block | Aim | BlockRules
+"""What a role may do: run a route, block as a receiver or back, carry the ball, block by rule."""
 
 
 # Where and in which order the quarterback looks.
@@ -279,10 +349,14 @@ class Keep(Enum):
 
 @dataclass(frozen=True)
 class Body:
-    """The facts of a concept or a tag. Mappings go from a role's or spot's name."""
+    """The facts of a concept or a tag. Mappings go from a role's or spot's name.
+
+    ``line`` goes from a place on the line; ``first`` are the roles that bind before the others,
+    such as the carrier of a joined run.
+    """
 
     rules: Mapping[str, tuple[Said[RoleRule], ...]] = field(default_factory=dict)
-    jobs: Mapping[str, tuple[Said[Run | Block], ...]] = field(default_factory=dict)
+    jobs: Mapping[str, tuple[Said[Job], ...]] = field(default_factory=dict)
     decides: Mapping[str, tuple[Said[Decide], ...]] = field(default_factory=dict)
     spots: Mapping[str, tuple[Said[SpotRule], ...]] = field(default_factory=dict)
     role_says: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
@@ -297,6 +371,12 @@ class Body:
     says: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     swaps: tuple[Swap, ...] = ()
+    line: Mapping[LineSpot, tuple[Said[BlockRules], ...]] = field(default_factory=dict)
+    toward: tuple[Said[Toward], ...] = ()
+    keys: tuple[KeyDef, ...] = ()
+    reactions: tuple[Reaction, ...] = ()
+    joins: tuple[Join, ...] = ()
+    first: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -359,6 +439,8 @@ class Alias:
 
 @dataclass(frozen=True)
 class Dress:
+    """``against`` are words that a defence shows, ``looks`` the keys of looks named instead."""
+
     concept: str
     formations: tuple[DressIn, ...]
     withs: tuple[DressWith, ...]
@@ -370,6 +452,7 @@ class Dress:
     only: tuple[Pattern, ...]
     aliases: tuple[Alias, ...]
     span: Span
+    looks: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -378,13 +461,16 @@ class Person:
     position: Position
     right_handed: bool
     span: Span
+    number: int | None = None
 
 
 @dataclass(frozen=True)
 class Settings:
     """The playbook block: the code, and the house's own figures over the code's.
 
-    ``against`` is the key of the look that runs are drawn against, "" where none is named.
+    ``against`` is the key of the look that runs are drawn against, "" where none is named;
+    ``lowered`` are the codes of warnings that are counted and not printed; ``level`` is how fast
+    they play, for the clock.
     """
 
     name: str
@@ -399,6 +485,8 @@ class Settings:
     cautions: tuple[str, ...]
     span: Span
     against: str = ""
+    lowered: tuple[str, ...] = ()
+    level: Level = HIGH_SCHOOL
 
 
 @dataclass(frozen=True)

@@ -55,8 +55,22 @@ def expand(
     With ``look_key`` it stands against that look of the playbook: its defenders are lined up,
     what the look shows is known, and blocks are worked out against it.
     """
+    return play_of(book, order, book.concepts[order.concept], spot, against, look_key)
+
+
+def play_of(
+    book: Playbook,
+    order: Order,
+    concept: Concept,
+    spot: BallSpot,
+    against: Sequence[Look] = (),
+    look_key: str = "",
+) -> tuple[Play | None, tuple[Diagnostic, ...]]:
+    """As `expand`, for a concept that need not stand in the playbook.
+
+    A page on a formation or a look wants men who only stand: a concept with an empty body.
+    """
     formation = book.formations[order.formation]
-    concept = book.concepts[order.concept]
     tags = [book.tags[order.concept, tag] for tag in order.tags]
     motion = book.motions[order.motion] if order.motion else None
     field = field_of(book, spot)

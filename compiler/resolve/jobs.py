@@ -8,6 +8,7 @@ from typing import TypeVar
 
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.football.blocking import BLOCKS
+from stemline.football.carrying import carry, hole
 from stemline.football.field import Side
 from stemline.football.play import Assignment, Branch, DepthMark, Man, Motion
 from stemline.football.strokes import FLAT, Break, Decide, RunTo, Stroke, Target
@@ -16,8 +17,9 @@ from stemline.football.worlds import Look, Where, example, possible
 from stemline.paths import Ending, Path, Point, polyline
 from stemline.resolve.alignment import lie_of
 from stemline.resolve.binding import Bound, Picture
-from stemline.resolve.definitions import Block, Body, ByRole, Run, Said, SideWord
+from stemline.resolve.definitions import Block, Body, ByRole, Job, Run, Said, SideWord
 from stemline.resolve.read_guards import narrowest
+from stemline.resolve.run_definitions import Aim, BlockRules
 
 T = TypeVar("T")
 
@@ -29,8 +31,8 @@ _MARK_REACH = 0.6
 class Chosen:
     """The fact that holds and, narrower, those that the look may still choose."""
 
-    base: Said[Run | Block]
-    branches: tuple[Said[Run | Block], ...]
+    base: Said[Job]
+    branches: tuple[Said[Job], ...]
 
 
 def assignments(
@@ -66,7 +68,7 @@ def _assignment(
     if not role:
         return idle
     said = body.jobs.get(role, ())
-    worlds = _worlds(man, picture, against)
+    worlds = worlds_of(man, picture, against)
     if not worlds:
         return idle  # more receivers than the code plays: said at the formation
     chosen = choose(said, worlds)
@@ -79,27 +81,33 @@ def _assignment(
     base = chosen.base
     path: Path | None = None
     marks: tuple[DepthMark, ...] = ()
-    if isinstance(base.value, Run):
-        path, marks = _run(base.value, man, bound, picture, base, found, call)
-    else:
-        path = _block(base.value, man, picture)
+    match base.value:
+        case Run():
+            path, marks = _run(base.value, man, bound, picture, base, found, call)
+        case Block():
+            path = _block(base.value, man, picture)
+        case Aim():
+            path = aim_path(base.value, man, picture)
+        case BlockRules():
+            pass  # worked out against a defence, or told in words only
     decide = _decision(body, role, base.value, worlds)
-    job = _words(base.value) + (_decides(decide) if decide else "")
+    job = words_of(base.value, role) + (_decides(decide) if decide else "")
     branches: list[Branch] = []
     for option in chosen.branches:
         looks = ", ".join(look.value for look in option.guard.looks if look not in against)
-        if isinstance(option.value, Block):
+        if not isinstance(option.value, Run):
             # Two paths for one man who blocks are one too many: the table says it.
-            job += f" Against {looks}: {_words(option.value)}"
+            job += f" Against {looks}: {words_of(option.value, role)}"
             continue
         other, other_marks = _run(option.value, man, bound, picture, option, found, call)
         leaves = _leaves(path, other, decide.depth if decide else None)
-        branches.append(Branch(looks, other, _words(option.value), other_marks, leaves))
+        told = words_of(option.value, role)
+        branches.append(Branch(looks, other, told, other_marks, leaves))
     says = body.role_says.get(role, ())
     return Assignment(man.label, role, job, path, tuple(branches), marks, None, says, base.span)
 
 
-def _decision(body: Body, role: str, does: Run | Block, worlds: Where) -> Decide | None:
+def _decision(body: Body, role: str, does: Job, worlds: Where) -> Decide | None:
     """Where he chooses: as the concept says of his role, else as his route says."""
     said = narrowest([d for d in body.decides.get(role, ()) if worlds & d.guard.worlds])
     if said is not None:
@@ -112,12 +120,34 @@ def _decides(decide: Decide) -> str:
     return f" Decide at {decide.depth:g}{on}."
 
 
-def _words(does: Run | Block) -> str:
-    return BLOCKS[does.job].words if isinstance(does, Block) else f"{does.words}."
+CARRIER = "carrier"
+"""The role of the man who runs with the ball."""
+
+
+def words_of(does: Job, role: str) -> str:
+    """The line of the assignment table for what a role does."""
+    match does:
+        case Block(job):
+            return BLOCKS[job].words
+        case Aim(_, words):
+            carries = f"Take the ball to {words}."
+            return carries if role == CARRIER else f"Run to {words}, as if with the ball."
+        case BlockRules(_, _, words):
+            return f"{words[:1].upper()}{words[1:]}."
+        case Run():
+            return f"{does.words}."
+
+
+def aim_path(aim: Aim, man: Man, picture: Picture) -> Path:
+    """The way to an aim; a point without a side lies on the playside."""
+    holes = [
+        hole(p.point, picture.side(p.side or SideWord.PLAYSIDE), picture.men) for p in aim.points
+    ]
+    return carry(holes, man, picture.men)
 
 
 def _no_line(
-    said: Sequence[Said[Run | Block]], worlds: Where, role: str, picture: Picture, call: str
+    said: Sequence[Said[Job]], worlds: Where, role: str, picture: Picture, call: str
 ) -> Diagnostic:
     """No line holds, or none against a look that no line asks for: the case is named."""
     left = worlds - frozenset[int]().union(*(s.guard.worlds for s in said))
@@ -128,12 +158,13 @@ def _no_line(
     return diagnose("E622", said[0].span, role=role, shape=case, call=call)
 
 
-def _worlds(man: Man, picture: Picture, against: Sequence[Look]) -> Where:
+def worlds_of(man: Man, picture: Picture, against: Sequence[Look]) -> Where:
+    """What may still be so for a man: the shape is known, where he stands, and looks that show."""
     lie = lie_of(picture.side_of(man.label), picture.field)
     return possible(picture.receivers, picture.count.shape, lie, tuple(against))
 
 
-def choose(said: Sequence[Said[Run | Block]], worlds: Where) -> Chosen | None:
+def choose(said: Sequence[Said[Job]], worlds: Where) -> Chosen | None:
     """The narrowest fact that surely holds, with the narrower ones that the look decides.
 
     A fact that a narrower one hides in every case left plays no part. Where every fact waits for
@@ -149,12 +180,12 @@ def choose(said: Sequence[Said[Run | Block]], worlds: Where) -> Chosen | None:
     return Chosen(base, tuple(sorted((s for s in used if s is not base), key=_look_order)))
 
 
-def _rules(said: Said[Run | Block], holding: Sequence[Said[Run | Block]], world: int) -> bool:
+def _rules(said: Said[Job], holding: Sequence[Said[Job]], world: int) -> bool:
     """Whether a fact is the one that holds in a world."""
     return narrowest([s for s in holding if world in s.guard.worlds]) is said
 
 
-def _look_order(said: Said[Run | Block]) -> int:
+def _look_order(said: Said[Job]) -> int:
     order = list(Look)
     return min((order.index(look) for look in said.guard.looks), default=len(order))
 
@@ -164,7 +195,7 @@ def _run(
     man: Man,
     bound: Bound,
     picture: Picture,
-    said: Said[Run | Block],
+    said: Said[Job],
     found: list[Diagnostic],
     call: str,
 ) -> tuple[Path, tuple[DepthMark, ...]]:

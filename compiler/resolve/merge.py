@@ -8,20 +8,23 @@ from typing import Any
 
 from stemline.diagnostics.model import Diagnostic, Related, diagnose
 from stemline.resolve.definitions import Body, Said, Tag
+from stemline.resolve.run_definitions import WHOLE_LINE
 from stemline.source import Span
 
-_TABLES = ("rules", "jobs", "decides", "spots")
-_LISTS = ("feet", "read", "pressure", "protect", "pick")
+_TABLES = ("rules", "jobs", "decides", "spots", "line")
+_LISTS = ("feet", "read", "pressure", "protect", "pick", "toward")
 _TITLES = {
     "rules": "who {} is",
     "jobs": "what {} runs",
     "decides": "when {} decides",
     "spots": "where {} is",
+    "line": "how {} blocks",
     "feet": "the feet",
     "read": "the read order",
     "pressure": "the pressure order",
     "protect": "the protection",
     "pick": "the pick of sides",
+    "toward": "where the run goes",
 }
 
 
@@ -32,10 +35,16 @@ def merged(body: Body, tags: Sequence[Tag]) -> Body:
         changes: dict[str, Any] = {
             name: {**getattr(body, name), **getattr(other, name)} for name in _TABLES
         }
+        if WHOLE_LINE in other.line:
+            changes["line"] = other.line
         changes |= {name: getattr(other, name) or getattr(body, name) for name in _LISTS}
         changes["claims"] = other.claims or body.claims
         changes["needs"] = body.needs + other.needs
         changes["alerts"] = other.alerts or body.alerts
+        changes["keys"] = other.keys or body.keys
+        changes["reactions"] = other.reactions or body.reactions
+        changes["joins"] = other.joins or body.joins
+        changes["first"] = tuple(dict.fromkeys(body.first + other.first))
         changes["swaps"] = body.swaps + other.swaps
         changes["role_says"] = _joined(body.role_says, other.role_says)
         body = replace(body, **changes)

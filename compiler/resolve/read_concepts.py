@@ -20,28 +20,44 @@ from stemline.resolve.definitions import (
     ByRole,
     Choice,
     ClaimDef,
+    Fullback,
+    Job,
     Keep,
     LookAt,
     Need,
     Nobody,
+    Passer,
     Ranked,
     Relative,
     RoleRule,
-    Run,
     Said,
     SideWord,
     SpotRule,
     Swap,
     TightEnd,
     Which,
+    Wing,
 )
 from stemline.resolve.read_guards import clashes, read_guard
 from stemline.resolve.read_places import LANDMARKS, SIDES
 from stemline.resolve.read_routes import read_run, read_way
+from stemline.resolve.read_runs import (
+    REACTIONS,
+    WAYS,
+    read_aim,
+    read_join,
+    read_key,
+    read_line_spot,
+    read_reaction,
+    read_rules,
+    read_toward,
+)
+from stemline.resolve.run_definitions import BlockRules, Join, KeyDef, LineSpot, Reaction, Toward
 from stemline.resolve.words import Misread, Words, one_phrase, string_of
 from stemline.source import Span
 from stemline.syntax.tree import AtomKind, Fact, Linked, Mark, Phrase, Value, items, phrases
 
+K = TypeVar("K")
 T = TypeVar("T")
 
 PICKS = ("soft corner", "fewer defenders", "field", "boundary", "best matchup")
@@ -65,6 +81,7 @@ class Scope:
     routes: Mapping[str, Route]
     roles: Collection[str]
     spots: Collection[str]
+    protections: Collection[str] = tuple(PROTECTIONS)
 
     @property
     def targets(self) -> tuple[str, ...]:
@@ -95,7 +112,7 @@ class _Reading:
         self.scope = scope
         self.found: list[Diagnostic] = []
         self.rules: dict[str, list[Said[RoleRule]]] = defaultdict(list)
-        self.jobs: dict[str, list[Said[Run | Block]]] = defaultdict(list)
+        self.jobs: dict[str, list[Said[Job]]] = defaultdict(list)
         self.decides: dict[str, list[Said[Decide]]] = defaultdict(list)
         self.spots: dict[str, list[Said[SpotRule]]] = defaultdict(list)
         self.role_says: dict[str, list[str]] = defaultdict(list)
@@ -109,6 +126,11 @@ class _Reading:
         self.says: list[str] = []
         self.cautions: list[str] = []
         self.swaps: list[Swap] = []
+        self.line: dict[LineSpot, list[Said[BlockRules]]] = defaultdict(list)
+        self.toward: list[Said[Toward]] = []
+        self.keys: list[KeyDef] = []
+        self.reactions: list[Reaction] = []
+        self.joins: list[Join] = []
         self.keeps: list[tuple[Keep, Span]] = []
 
     def read(self, fact: Fact) -> None:
@@ -125,13 +147,17 @@ class _Reading:
             "pair": self._claim,
             "needs": self._need,
             "alert": self._alert,
-            "protect": lambda f: self._choice(f, self.protect, tuple(PROTECTIONS), "E460"),
+            "protect": lambda f: self._choice(f, self.protect, self.scope.protections, "E460"),
             "pick": lambda f: self._choice(f, self.pick, PICKS, "E461"),
             "say": lambda f: self.says.append(string_of(f.value, f.span)),
             "caution": lambda f: self.cautions.append(string_of(f.value, f.span)),
             "swap": self._swap,
             "keeps": self._keep,
             "family": lambda f: None,
+            "toward": self._toward,
+            "key": lambda f: self.keys.append(read_key(f.value, f.span)),
+            "join": lambda f: self.joins.append(read_join(f.value, f.span)),
+            **dict.fromkeys(REACTIONS, self._reaction),
         }
         readers[fact.key](fact)
 
@@ -140,6 +166,10 @@ class _Reading:
     def _told(self, fact: Fact, subject: Phrase) -> None:
         role = subject_name(subject)
         key = fact.key
+        spot = None if key == "is" else read_line_spot(subject, self.scope.roles)
+        if spot is not None:
+            self._line(fact, spot)
+            return
         if key != "is" and role not in self.scope.roles:
             raise Words([subject]).miss("E450", self.scope.roles)
         guard = read_guard(fact.guard, self.scope.receivers, looks=key != "is")
@@ -151,16 +181,36 @@ class _Reading:
                 run = read_run(fact.value, fact.span, self.scope.routes, self.scope.roles)
                 self.jobs[role].append(Said(run, guard, fact.span))
             case "blocks":
-                words = Words([one_phrase(fact.value, "a block", fact.span)])
-                block = Block(words.expect(BLOCKS, "E445"))
-                words.finish("a block")
-                self.jobs[role].append(Said(block, guard, fact.span))
+                self.jobs[role].append(Said(_block(fact), guard, fact.span))
+            case "aims":
+                self.jobs[role].append(Said(read_aim(fact.value, fact.span), guard, fact.span))
             case "decides":
                 self.decides[role].append(Said(read_decide(fact), guard, fact.span))
             case "says":
                 self.role_says[role].append(string_of(fact.value, fact.span))
             case _:
                 raise Misread(diagnose("E403", fact.span, verb=key))
+
+    # The line, and the run.
+
+    def _line(self, fact: Fact, spot: LineSpot) -> None:
+        """What a lineman does is told by his place; he may block and be coached, no more."""
+        guard = read_guard(fact.guard, self.scope.receivers)
+        match fact.key:
+            case "blocks":
+                rules = read_rules(fact.value, fact.span)
+                self.line[spot].append(Said(rules, guard, fact.span))
+            case "says":
+                self.role_says[str(spot)].append(string_of(fact.value, fact.span))
+            case _:
+                raise Misread(diagnose("E403", fact.span, verb=fact.key))
+
+    def _toward(self, fact: Fact) -> None:
+        guard = read_guard(fact.guard, self.scope.receivers, looks=False)
+        self.toward.append(Said(read_toward(fact.value, fact.span), guard, fact.span))
+
+    def _reaction(self, fact: Fact) -> None:
+        self.reactions.append(read_reaction(fact, self.scope.roles))
 
     # The quarterback.
 
@@ -246,7 +296,9 @@ class _Reading:
         guard = read_guard(fact.guard, self.scope.receivers)
         self.alerts.append(AlertDef(target, guard, read_on(value), fact.span))
 
-    def _choice(self, fact: Fact, into: list[Said[str]], names: tuple[str, ...], code: str) -> None:
+    def _choice(
+        self, fact: Fact, into: list[Said[str]], names: Collection[str], code: str
+    ) -> None:
         guard = read_guard(fact.guard, self.scope.receivers)
         words = Words([one_phrase(fact.value, "one choice", fact.span)])
         words.take_word("side")
@@ -285,10 +337,11 @@ class _Reading:
             ("what {} does", self.jobs),
             ("when {} decides", self.decides),
             ("where spot {} is", self.spots),
+            ("how the {} blocks", self.line),
         ):
             groups += [(title.format(name), said) for name, said in table.items()]
         groups += [("the feet", self.feet), ("the protection", self.protect)]
-        groups += [("the pick of sides", self.pick)]
+        groups += [("the pick of sides", self.pick), ("where the run goes", self.toward)]
         groups += [(f"the {key} order", said) for key, said in self.orders.items()]
         for what, said in groups:
             self.found += clashes(said, self.scope.receivers, what)
@@ -309,11 +362,29 @@ class _Reading:
             says=tuple(self.says),
             cautions=tuple(self.cautions),
             swaps=tuple(self.swaps),
+            line=_frozen(self.line),
+            toward=tuple(self.toward),
+            keys=tuple(self.keys),
+            reactions=tuple(self.reactions),
+            joins=tuple(self.joins),
         )
 
 
-def _frozen(table: Mapping[str, list[T]]) -> dict[str, tuple[T, ...]]:
+def _frozen(table: Mapping[K, list[T]]) -> dict[K, tuple[T, ...]]:
     return {name: tuple(values) for name, values in table.items()}
+
+
+def _block(fact: Fact) -> Job:
+    """One of the jobs of receivers and backs, or a blocking rule as linemen have them."""
+    if isinstance(fact.value, Phrase):
+        words = Words([fact.value])
+        job = words.take_name(BLOCKS)
+        if job is not None and words.done:
+            return Block(job)
+        words.at = 0
+        if words.take_name((*WAYS, "pull kick")) is None:
+            raise words.miss("E445", dict.fromkeys((*BLOCKS, *WAYS)))
+    return read_rules(fact.value, fact.span)
 
 
 def read_decide(fact: Fact) -> Decide:
@@ -356,7 +427,8 @@ def read_rule(value: Value | None, span: Span, roles: Collection[str]) -> RoleRu
     return RoleRule(tuple(choices), tuple(words))
 
 
-_RULE_STARTS = (*SIDES, "inside", "outside", "back", "tight end", "nobody")
+_RULE_STARTS = (*SIDES, "inside", "outside", "back", "fullback", "wing", "quarterback",
+                "tight end", "nobody")  # fmt: skip
 
 
 def _choice(phrase: Phrase, roles: Collection[str]) -> Choice:
@@ -374,6 +446,12 @@ def _read_choice(words: Words, roles: Collection[str]) -> Choice:
         return TightEnd(None)
     if words.take_word("back"):
         return Back(None)
+    if words.take_word("fullback"):
+        return Fullback()
+    if words.take_word("wing"):
+        return Wing(None)
+    if words.take_word("quarterback"):
+        return Passer()
     if words.take_word("inside", "outside"):
         which = Which(words.atoms[words.at - 1].word)
         if words.take_word("opposite"):
@@ -391,9 +469,12 @@ def _read_choice(words: Words, roles: Collection[str]) -> Choice:
     rank = words.take(AtomKind.RANK)
     if rank is not None:
         return Ranked(side, int(rank.number))
-    follow = words.expect(("inside", "outside", "tight end", "back"), "E455", side=side.value)
+    follows = ("inside", "outside", "tight end", "wing", "back")
+    follow = words.expect(follows, "E455", side=side.value)
     if follow == "tight end":
         return TightEnd(side)
+    if follow == "wing":
+        return Wing(side)
     if follow == "back":
         return Back(side)
     return Relative(Which(follow), side)

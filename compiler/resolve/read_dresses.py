@@ -25,6 +25,7 @@ class Known:
     formations: tuple[str, ...]
     motions: tuple[str, ...]
     tags: tuple[str, ...]
+    looks: tuple[str, ...] = ()
 
 
 @dataclass
@@ -35,6 +36,7 @@ class _Parts:
     motions: list[str] = field(default_factory=list)
     spots: list[str] = field(default_factory=list)
     against: list[tuple[Look, ...]] = field(default_factory=list)
+    looks: list[str] = field(default_factory=list)
     never: list[Pattern] = field(default_factory=list)
     only: list[Pattern] = field(default_factory=list)
     aliases: list[Alias] = field(default_factory=list)
@@ -69,6 +71,7 @@ def read_dress(
         only=tuple(parts.only),
         aliases=tuple(parts.aliases),
         span=block.span,
+        looks=tuple(parts.looks),
     )
     return dress, found
 
@@ -91,8 +94,10 @@ def _read(fact: Fact, parts: _Parts, known: Known) -> None:
         case "from":
             parts.spots += _each(value, span, lambda w: w.expect(SPOTS, "E703"))
         case "against":
-            if value is not None:
-                parts.against.append(read_looks(value))
+            if isinstance(value, Phrase) and value.text.casefold() in _keys(known.looks):
+                parts.looks.append(value.text.casefold())
+            elif value is not None:
+                parts.against.append(read_looks(value, known.looks))
         case "never":
             parts.never.append(_pattern(value, span, known))
         case "only":
@@ -142,6 +147,10 @@ def _split(value: Value | None, connector: str) -> tuple[Value | None, Value | N
 
 def _phrases(value: Value | None, span: Span) -> list[Phrase]:
     return [one_phrase(item, "names parted by commas", span) for item in items(value, Mark.AND)]
+
+
+def _keys(names: Iterable[str]) -> set[str]:
+    return {name.casefold() for name in names}
 
 
 def _each(value: Value | None, span: Span, read: Callable[[Words], str]) -> list[str]:

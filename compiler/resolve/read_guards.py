@@ -54,14 +54,20 @@ def read_guard(value: Value | None, receivers: int, *, looks: bool = True) -> Gu
     return Guard(text, holds, tuple(asked))
 
 
-def read_looks(value: Value) -> tuple[Look, ...]:
-    """Looks for `against`: words of the defence only, parted by commas."""
+def read_looks(value: Value, names: Iterable[str] = ()) -> tuple[Look, ...]:
+    """Looks for `against`: words of the defence only, parted by commas.
+
+    ``names`` are those of the playbook's own looks, which may have been meant.
+    """
     found = []
     for item in items(value, Mark.AND):
         if not isinstance(item, Phrase):
             raise Misread(diagnose("E402", item.span, what="looks parted by commas"))
         words = Words([item])
-        found.append(_LOOKS[words.expect(_LOOKS, "E412")])
+        word = words.take_name(_LOOKS)
+        if word is None:
+            raise words.miss("E412", (*_LOOKS, *names))
+        found.append(_LOOKS[word])
         words.finish("a look")
     for first, second in combinations(found, 2):
         if first.opposite is second:
@@ -70,15 +76,18 @@ def read_looks(value: Value) -> tuple[Look, ...]:
     return tuple(found)
 
 
-def read_look_words(text: str) -> tuple[tuple[Look, ...], tuple[Diagnostic, ...]]:
-    """Looks given on the command line: ``zone, off``."""
+def read_look_words(
+    text: str, names: Iterable[str] = ()
+) -> tuple[tuple[Look, ...], tuple[Diagnostic, ...]]:
+    """Looks given on the command line: ``zone, off``; ``names`` as in `read_looks`."""
+    known = (*_LOOKS, *names)
     looks: list[Look] = []
     for piece in re.finditer(r"[^,]+", text):
         word = " ".join(piece.group().split()).casefold()
         look = _LOOKS.get(word)
         if look is None or look.opposite in looks:
             at = Span("--against", 1, piece.start() + 1, piece.end() + 1)
-            near, choices = nearest(word, _LOOKS), listed(_LOOKS)
+            near, choices = nearest(word, known), listed(known)
             return (), (diagnose("E412", at, nearest=near, found=word, choices=choices),)
         looks.append(look)
     return tuple(looks), ()

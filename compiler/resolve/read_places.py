@@ -8,6 +8,8 @@ from stemline.resolve.definitions import (
     AtLandmark,
     AtMan,
     Between,
+    FromHere,
+    Home,
     Mover,
     Place,
     SideWord,
@@ -24,19 +26,28 @@ FORMATION_SIDES = tuple(s.value for s in SideWord if s not in _AT_SNAP)
 """Strong and weak are counted at the snap, so no man can be lined up by them."""
 _MEASURES = ("inside", "outside")
 _DEPTHS = ("on line", "off line", "under centre", "5 deep")
+_DEPTH_WORDS = ("on", "off", "under")
 
 
-def read_place(value: Value | None, span: Span, letters: tuple[str, ...]) -> Place:
-    """A place with its side and depth; ``letters`` are the men who may be named in it."""
+def read_place(
+    value: Value | None, span: Span, letters: tuple[str, ...], *, moving: bool = False
+) -> Place:
+    """A place with its side and depth; ``letters`` are the men who may be named in it.
+
+    ``moving`` lets it be told from where a mover is: `3 inside`, or `back` to where he lined up.
+    """
     phrases = [p for p in items(value, Mark.AND) if isinstance(p, Phrase)]
     if not phrases or len(phrases) != len(items(value, Mark.AND)):
         at = value.span if value is not None else span
         raise Misread(diagnose("E402", at, what="a side, a place and a depth parted by commas"))
     words = Words(phrases)
-    words.take_word("to")
+    words.take_word("to", "from") if moving else words.take_word("to")
+    if moving and words.take_word("back"):
+        words.finish("a place")
+        return Place(None, Home(), None, False, span)
     side = _side(words)
     start = words.here
-    where = _where(words, letters, FORMATION_SIDES if side is None else ())
+    where = _where(words, letters, FORMATION_SIDES if side is None else (), moving)
     at = start.to(words.last)
     depth, on_line = read_depth(words)
     words.finish("a place")
@@ -56,7 +67,7 @@ def _side(words: Words) -> SideWord | None:
     return None
 
 
-def _where(words: Words, letters: tuple[str, ...], sides: tuple[str, ...]) -> Where:
+def _where(words: Words, letters: tuple[str, ...], sides: tuple[str, ...], moving: bool) -> Where:
     """``sides`` are the side words that may have been meant where none was read."""
     if words.take_word("between"):
         first = _anchor(words, letters, 0.0)
@@ -70,6 +81,8 @@ def _where(words: Words, letters: tuple[str, ...], sides: tuple[str, ...]) -> Wh
         measure = words.take_word(*_MEASURES)
         if measure is None:
             raise words.miss("E434", _MEASURES)
+        if moving and _depth_is_next(words):
+            return FromHere(yards if measure == "outside" else -yards)
         return _anchor(words, letters, yards if measure == "outside" else -yards)
     if words.take_word("outside", "inside"):
         words.at -= 1
@@ -88,6 +101,14 @@ def _anchor(
         words.at += 1
         return AtMan(by_word[words.atoms[words.at - 1].word], outside)
     raise words.miss("E430", (*LANDMARKS, *letters), also=sides)
+
+
+def _depth_is_next(words: Words) -> bool:
+    """Whether no place follows the yards, so that they are told from where the man is."""
+    if words.done:
+        return True
+    atom = words.atoms[words.at]
+    return atom.kind is AtomKind.NUMBER or atom.word in _DEPTH_WORDS
 
 
 def read_depth(words: Words) -> tuple[float | None, bool]:
@@ -111,7 +132,7 @@ def read_depth(words: Words) -> tuple[float | None, bool]:
 def _needs_side(where: Where) -> bool:
     """A landmark other than the ball stands on both sides; a man is on one already."""
     match where:
-        case AtLandmark(Landmark.BALL, 0.0) | AtMan():
+        case AtLandmark(Landmark.BALL, 0.0) | AtMan() | FromHere() | Home():
             return False
         case AtLandmark():
             return True
@@ -120,8 +141,11 @@ def _needs_side(where: Where) -> bool:
 
 
 def read_mover(phrase: Phrase, letters: tuple[str, ...]) -> Mover:
-    """A letter, or ``call #2``: a receiver counted where the men line up."""
+    """A letter, ``call #2``: a receiver counted where the men line up, or ``back``: the deepest."""
     words = Words([phrase])
+    if words.take_word("back"):
+        words.finish("a back")
+        return Mover("", None, 0, phrase.span, back=True)
     side = words.take_name(FORMATION_SIDES)
     if side is not None:
         rank = words.take(AtomKind.RANK)

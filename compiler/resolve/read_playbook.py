@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
+from stemline.football.blocking import PROTECTIONS
 from stemline.football.play import Kind
 from stemline.football.routes import LIBRARY
 from stemline.football.strokes import Decide, Route, Stroke
@@ -21,14 +22,15 @@ from stemline.resolve.definitions import (
 )
 from stemline.resolve.look_definitions import LookDef
 from stemline.resolve.names import Blocks, name_key
+from stemline.resolve.protection_definitions import Protection
 from stemline.resolve.read_concepts import Scope, read_body, read_decide, subject_name
 from stemline.resolve.read_dresses import Known, read_dress
 from stemline.resolve.read_formations import Formations
 from stemline.resolve.read_looks import read_look
 from stemline.resolve.read_protections import read_protection
 from stemline.resolve.read_routes import read_strokes
+from stemline.resolve.run_joins import unfinished, with_run
 from stemline.resolve.read_settings import read_settings
-from stemline.resolve.run_definitions import Protection
 from stemline.resolve.words import Misread, Words, one_phrase, string_of
 from stemline.syntax.tree import Block, Document, Fact, Linked, Phrase
 
@@ -73,6 +75,10 @@ class _Reader:
             name_key(b.name): self._concept(b, routes)
             for kind in Kind
             for b in self.blocks.of(kind.value)
+        }
+        concepts = {
+            key: replace(c, body=self._joined(c.body, Body(), concepts))
+            for key, c in concepts.items()
         }
         tags = self._tags(routes, concepts)
         return Playbook(
@@ -142,7 +148,7 @@ class _Reader:
                 head = fact.value.head if isinstance(fact.value, Linked) else None
                 if fact.key == "spot" and isinstance(head, Phrase):
                     spots[subject_name(head)] = None
-        return Scope(self.receivers, routes, tuple(roles), tuple(spots))
+        return Scope(self.receivers, routes, tuple(roles), tuple(spots), self._named_protections())
 
     def _lineage(self, block: Block) -> list[Block]:
         return [*reversed(self.blocks.ancestors(block)), block]
@@ -156,6 +162,8 @@ class _Reader:
         for role, said in body.rules.items():
             if role not in body.jobs and not body.swaps and not broken:
                 self.found.append(diagnose("E471", said[0].span, role=role))
+        if block.kind == Kind.RUN.value and not broken:
+            self.found += unfinished(body, block.name.span)
         broken = broken or self._broken(block, before)
         family = next((f for f in facts if f.key == "family"), None)
         title = _file_title(block) if family is None else _family(family)
@@ -169,6 +177,12 @@ class _Reader:
             self.found += found
         return looks
 
+    def _named_protections(self) -> tuple[str, ...]:
+        """What a concept may protect with, as the coach spells it; his own before the ready ones."""
+        own = tuple(self.blocks.names("protection"))
+        known = {name.casefold() for name in own}
+        return (*own, *(name for name in PROTECTIONS if name not in known))
+
     def _protections(self) -> dict[str, Protection]:
         protections = {}
         for block in self.blocks.of("protection"):
@@ -176,6 +190,19 @@ class _Reader:
             protections[name_key(block.name)] = made
             self.found += found
         return protections
+
+    def _joined(self, body: Body, owner: Body, concepts: Mapping[str, Concept]) -> Body:
+        """A body with the run that it joins; ``owner`` is the body it is laid over."""
+        for join in body.joins:
+            run = concepts.get(join.name)
+            if run is not None and run.kind is Kind.RUN:
+                return with_run(body, owner, run.body)
+            names = [c.name for c in concepts.values() if c.kind is Kind.RUN]
+            near = nearest(join.name, names)
+            self.found.append(
+                diagnose("E310", join.span, nearest=near, kind="run", found=join.name)
+            )
+        return body
 
     def _runs_broken(self, body: Body) -> bool:
         """Whether a role runs a route of this playbook that could not be read."""
@@ -198,6 +225,7 @@ class _Reader:
             scope = self._scope([*self._lineage(concept), block], routes)
             body, keeps, found = read_body(block.facts, scope)
             self.found += found
+            body = self._joined(body, concepts[meant].body, concepts)
             broken = self._broken(block, before) or self._runs_broken(body)
             tag = Tag(block.name.text, meant, body, keeps, block.name.span, broken)
             tags.setdefault((meant, name_key(block.name)), tag)
@@ -229,6 +257,7 @@ class _Reader:
                 tuple(self.blocks.names("formation")),
                 tuple(self.blocks.names("motion")),
                 tuple(t.name for (owner, _), t in tags.items() if owner == concept),
+                tuple(self.blocks.names("look")),
             )
             broken = self.blocks.is_broken(block)
             dress, found = read_dress(block, concept, block.facts, known, broken)

@@ -5,9 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from stemline.diagnostics.model import Diagnostic, Related, diagnose
+from stemline.diagnostics.nearest import nearest
 from stemline.football.codes import CODES
+from stemline.football.timing.levels import LEVELS, level_for
 from stemline.resolve.definitions import Settings
-from stemline.resolve.names import Blocks
+from stemline.resolve.league import misfits, with_league
+from stemline.resolve.lowering import lowered_codes
+from stemline.resolve.names import Blocks, name_key
 from stemline.resolve.words import Misread, Words, one_phrase, string_of
 from stemline.source import Span
 from stemline.syntax.tree import Block, Fact, Linked, Mark, Phrase, items
@@ -17,6 +21,8 @@ GUN_DEPTH = 5.0
 """Depth of the quarterback in the gun where a formation does not say. Common practice."""
 _PICTURES = ("middle", "strength to field", "strength to boundary")
 _HOUSE = ("numbers", "gun")
+_ELSEWHERE = ("sections", "league", "lower", "against")
+"""Lines whose values hold marks or need the code or the names: each is read by itself."""
 
 
 def read_settings(blocks: Blocks, folder: str, found: list[Diagnostic]) -> Settings | None:
@@ -46,36 +52,63 @@ def read_settings(blocks: Blocks, folder: str, found: list[Diagnostic]) -> Setti
     if "code" not in values:
         return None
     code = CODES[values["code"]]
+    played = with_league(code, _lines(book, "league"), found)
+    numbers = house.get("numbers", played.numbers_from_sideline.value)
+    if wrong := list(misfits(played, numbers, book.facts)):
+        # Looked at on the field of the code itself, so that nothing else falls over the sideline.
+        found += wrong
+        played, numbers = code, code.numbers_from_sideline.value
     return Settings(
         name=book.name.text,
-        code=code,
+        code=played,
         season=values.get("season", ""),
-        numbers=house.get("numbers", code.numbers_from_sideline.value),
+        numbers=numbers,
         gun_depth=house.get("gun", GUN_DEPTH),
         right_handed=values.get("quarterback", "right") == "right",
         picture=values.get("picture", "middle"),
+        level=LEVELS[values.get("level", level_for(code.key))],
         sections=tuple(_sections(book, found)),
         says=tuple(says["say"]),
         cautions=tuple(says["caution"]),
         span=book.span,
+        against=_against(book, blocks, found),
+        lowered=lowered_codes(_lines(book, "lower"), found),
     )
+
+
+def _lines(book: Block, label: str) -> list[Fact]:
+    return [fact for fact in book.facts if fact.key == label]
+
+
+def _against(book: Block, blocks: Blocks, found: list[Diagnostic]) -> str:
+    """The key of the look that an `against` line names; "" where none does or none is meant."""
+    key = ""
+    for fact in _lines(book, "against"):
+        names = blocks.names("look")
+        if not isinstance(fact.value, Phrase):
+            found.append(diagnose("E402", fact.span, what="the name of one look"))
+        elif name_key(fact.value) in {name.casefold() for name in names}:
+            key = name_key(fact.value)
+        else:
+            said, near = fact.value, nearest(fact.value.text, names)
+            found.append(diagnose("E310", said.span, nearest=near, kind="look", found=said.text))
+    return key
 
 
 def _sections(book: Block, found: list[Diagnostic]) -> Iterator[tuple[str, Span]]:
     """The families of the `sections` lines, in their order."""
-    for fact in book.facts:
-        if fact.key == "sections":
-            for item in items(fact.value, Mark.AND):
-                if isinstance(item, Phrase):
-                    yield item.text, item.span
-                else:
-                    found.append(diagnose("E402", item.span, what="families parted by commas"))
+    for fact in _lines(book, "sections"):
+        for item in items(fact.value, Mark.AND):
+            if isinstance(item, Phrase):
+                yield item.text, item.span
+            else:
+                found.append(diagnose("E402", item.span, what="families parted by commas"))
 
 
 def _setting(
     fact: Fact, values: dict[str, str], house: dict[str, float], says: dict[str, list[str]]
 ) -> None:
-    if fact.key == "sections":
+    if fact.key in _ELSEWHERE:
         return
     if fact.key in says:
         says[fact.key].append(string_of(fact.value, fact.span))
@@ -107,5 +140,8 @@ def _setting(
             values["quarterback"] = words.expect(("right", "left"), "E323")
         case "picture":
             values["picture"] = words.expect(_PICTURES, "E324")
+        case "level":
+            values["level"] = words.expect(LEVELS, "E332")
+            words.finish("a level")
         case _:
             values[fact.key] = words.rest

@@ -9,11 +9,14 @@ from stemline.diagnostics.model import Diagnostic, Related, diagnose
 from stemline.diagnostics.nearest import nearest
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import ConceptSheet, Kind, Play, Season, Team
+from stemline.football.rules import noted
 from stemline.football.worlds import Look
 from stemline.resolve.calls import ambiguous, read_call, readings, two_readings
+from stemline.resolve.defence import LINING_UP
 from stemline.resolve.definitions import Alias, Concept, Dress, Playbook
 from stemline.resolve.dress import orders
 from stemline.resolve.expand import Order, expand
+from stemline.resolve.league import league_words
 from stemline.resolve.words import listed
 
 Prove = Callable[[Play, Play | None, Order], Iterable[Diagnostic]]
@@ -121,6 +124,8 @@ def season(book: Playbook, calls: Calls, prove: Prove) -> tuple[Season, tuple[Di
         for spot in _spots(dress):
             for looks in ((), *dress.against):
                 problems += expander.proved(order, spot, looks, prove)
+            for key in dress.looks:
+                problems += expander.proved(order, spot, (), prove, key)
         play = expander.drawn(order)
         if play is not None and not any(d.is_error for d in problems):
             plays.append(play)
@@ -153,14 +158,21 @@ class _Expander:
         return self._known[key]
 
     def proved(
-        self, order: Order, spot: BallSpot, looks: Sequence[Look], prove: Prove
+        self,
+        order: Order,
+        spot: BallSpot,
+        looks: Sequence[Look],
+        prove: Prove,
+        look_key: str = "",
     ) -> list[Diagnostic]:
-        play, found = self.play(order, spot, looks)
+        """What is wrong with a call against words or a look; a look's own faults are not its."""
+        play, found = self.play(order, spot, looks, look_key)
+        found = tuple(d for d in found if d.code not in LINING_UP)
         if play is None or any(d.is_error and d.code != _EMPTY_SPOT for d in found):
             return list(found)
         plain = None
         if order.tags:
-            plain, _ = self.play(replace(order, tags=(), spoken=""), spot, looks)
+            plain, _ = self.play(replace(order, tags=(), spoken=""), spot, looks, look_key)
         proofs = list(prove(play, plain, order))
         # A tag that breaks its own promise says so itself, and why: once is enough.
         told = {
@@ -221,6 +233,7 @@ def gathered(found: Iterable[Diagnostic]) -> list[Diagnostic]:
     return [_counted(d, list(calls)) for d, calls in groups.values()]
 
 
+_CLOCK = ("arrives", "closes", "man", "off", "opens", "spot", "yards")
 _VARIES = {
     "E503": ("spot",),
     "E511": ("spot", "yards", "side"),
@@ -228,6 +241,13 @@ _VARIES = {
     "E622": ("shape",),
     "E651": ("spot", "away"),
     "E663": ("instead",),
+    "E666": ("how",),
+    "W800": _CLOCK,
+    "W801": _CLOCK,
+    "W802": _CLOCK,
+    "W803": ("apart", "over", "time", "under"),
+    "W804": ("apart", "other"),
+    "W805": ("measured",),
 }
 """Values that change with the ball's spot or the called side and are no cause of their own: the
 first case stands for all."""
@@ -257,8 +277,11 @@ def _season(book: Playbook, plays: Sequence[Play]) -> Season:
         ),
         code_title=code.title,
         authority=code.authority,
-        low_block=code.low_block,
-        crossing_contact=code.crossing_contact,
+        low_block=noted(code.low_block),
+        crossing_contact=noted(code.crossing_contact),
+        blindside_block=noted(code.blindside_block),
+        behind_block=noted(code.behind_block),
+        league=league_words(code),
         concepts=tuple(_sheet(book, c, plays) for c in ordered if c.name in shown),
         plays=tuple(plays),
     )
@@ -277,4 +300,5 @@ def _sheet(book: Playbook, concept: Concept, plays: Sequence[Play]) -> ConceptSh
         serves=tuple(shapes),
         tags=tuple((t.name, t.body.says) for t in tags),
         span=concept.span,
+        kind=concept.kind,
     )

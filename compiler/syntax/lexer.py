@@ -169,8 +169,6 @@ class Places:
         first, shape = line[0], self._shape
         word, span = first.casefold(), self._span(first)
         if first.type == "WORD":
-            if word in shape.reserved:
-                return diagnose("E222", span, word=word)
             if word in shape.verbs:
                 return diagnose("E225", span, word=word, example=shape.verbs[word].example)
             if kinds := holders(word):

@@ -24,8 +24,7 @@ class Kind:
     """One kind of block.
 
     ``header`` is a correct header line; ``join`` the connector a header may hold ("" for none);
-    ``reserved`` are labels that are part of the notation but not read yet; ``bare`` tells that
-    a block without a line still says something.
+    ``bare`` tells that a block without a line still says something.
     """
 
     header: str
@@ -33,7 +32,6 @@ class Kind:
     verbs: Mapping[str, Line]
     join: str = ""
     join_required: bool = False
-    reserved: frozenset[str] = frozenset()
     bare: bool = False
 
     @property
@@ -83,8 +81,10 @@ _RUN_LABELS = (
     _line("give", "give if he widens", "if"),
     _line("pull", "pull if he chases the back", "if"),
     _line("throw", "throw slant if he fits the run", "if"),
+    _line("pitch", "pitch off second man outside tackle if he comes at you", "off if"),
 )
 _RUN_VERBS = (_line("aims", "carrier aims playside B"),)
+_JOIN = _line("join", "join run Inside Zone")
 
 KINDS: Mapping[str, Kind] = {
     "playbook": Kind(
@@ -94,7 +94,11 @@ KINDS: Mapping[str, Kind] = {
             _line("code", "code canadian amateur"),
             _line("season", "season 2026"),
             _line("house", "house numbers is 9", "is"),
+            _line("league", "league hash is 24", "is"),
+            _line("lower", "lower W650"),
+            _line("against", "against Base"),
             _line("quarterback", "quarterback right"),
+            _line("level", "level high school"),
             _line("picture", "picture middle"),
             _line("sections", "sections Crossing, Quick"),
             _SAY,
@@ -112,6 +116,7 @@ KINDS: Mapping[str, Kind] = {
         header="formation Quads Tight extends Quads",
         labels=_table(
             _line("line", "line LT, LG, C, RG, RT"),
+            _line("splits", "splits 1"),
             _line("people", "people Twelve"),
             _SAY,
         ),
@@ -137,7 +142,7 @@ KINDS: Mapping[str, Kind] = {
     ),
     "concept": Kind(
         header="concept Deep Crossers extends Crossers",
-        labels=_table(*_CONCEPT_LABELS, *_RUN_LABELS),
+        labels=_table(*_CONCEPT_LABELS, *_RUN_LABELS, _JOIN),
         verbs=_table(*_CONCEPT_VERBS, *_RUN_VERBS),
         join="extends",
     ),
@@ -150,13 +155,14 @@ KINDS: Mapping[str, Kind] = {
     "protection": Kind(
         header="protection Half Slide",
         labels=_table(
-            _line("toward", "toward weak"),
+            _line("toward", "toward away from back or weak"),
+            _line("point", "point middle linebacker"),
             _line("hot", "hot slant if two come from one side", "if"),
             _SAY,
         ),
         verbs=_table(
             _line("is", "helper is back"),
-            _line("blocks", "centre blocks slide"),
+            _line("blocks", "centre, playside guard blocks slide"),
             _SAYS,
         ),
         join="extends",
@@ -177,7 +183,7 @@ KINDS: Mapping[str, Kind] = {
         labels=_table(
             *_CONCEPT_LABELS,
             *_RUN_LABELS,
-            _line("join", "join run Inside Zone"),
+            _JOIN,
             _line("keeps", "keeps read, feet"),
             _line("swap", "swap over with under", "with"),
         ),

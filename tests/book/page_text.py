@@ -4,7 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.book.model import Book, ConceptPage, IndexGroup, Look, Note
+from stemline.book.model import (
+    Book,
+    ConceptPage,
+    Fronts,
+    IndexGroup,
+    Look,
+    LookPage,
+    Note,
+    Page,
+    ProtectionPage,
+)
 
 
 def book_text(book: Book) -> str:
@@ -25,10 +35,17 @@ def _lines(book: Book) -> Iterator[str]:
     yield "care:"
     yield from (f"  {level.number} {level.name}: {level.full}" for level in book.care.levels)
     yield from (f"  {_note(note)}" for note in book.care.notes)
+    if book.lineup:
+        yield f"lineup {book.lineup.name} [{book.lineup.id}]"
+        yield from _dressed(book.lineup)
     for section in book.sections:
         yield f"section {section.family}"
         for page in section.concepts:
             yield from _concept(page)
+    for protection in book.protections:
+        yield from _protection(protection)
+    for look in book.looks:
+        yield from _defence(look)
     for number, columns in enumerate(book.index.pages, 1):
         yield f"index page {number}: columns of {', '.join(str(len(column)) for column in columns)}"
     yield from (f"  {line.call} -> {line.id}" for line in book.index.calls)
@@ -46,6 +63,11 @@ def _concept(page: ConceptPage) -> Iterator[str]:
         yield f"    {' | '.join(row.men)} : {row.role} : {row.job} : {changes}"
     if page.line:
         yield f"    line : {page.line.protection} : {page.line.job}"
+    for key in page.keys:
+        choices = " / ".join(_note(choice) for choice in key.choices)
+        yield f"    key {key.described} = {key.man} : {choices}"
+    if page.fronts:
+        yield from _fronts(page.fronts)
     if page.quarterback:
         qb = page.quarterback
         for stop in qb.stops:
@@ -56,9 +78,42 @@ def _concept(page: ConceptPage) -> Iterator[str]:
     yield from (f"    says {line}" for line in page.says)
     yield from (f"    tag {_note(note)}" for note in page.tags)
     yield from (f"    caution {line}" for line in page.cautions)
+    yield from _dressed(page)
+
+
+def _dressed(page: Page) -> Iterator[str]:
     for entry in page.dressups:
-        yield f"    dressed {entry.call} [{entry.id}]"
+        kind = "dressed" if entry.listed else "view"
+        yield f"    {kind} {entry.call} {entry.aside}".rstrip() + f" [{entry.id}]"
         yield from (f"      {_note(note)}" for note in entry.changes)
+
+
+def _fronts(table: Fronts) -> Iterator[str]:
+    yield f"    fronts {' | '.join(f'{man} {place}' for man, place in table.men)}"
+    yield f"      rules {' | '.join(map(_note, table.rules))}"
+    for row in table.rows:
+        yield f"      {row.looks}: {' | '.join(row.blocks)}"
+        yield f"        {table.key} {row.key}, {table.free} {row.free}"
+
+
+def _protection(page: ProtectionPage) -> Iterator[str]:
+    yield f"  protection {page.name} [{page.id}]: {page.words}"
+    yield f"    base {page.base.call} [{page.base.id}] {page.drawn}"
+    yield from (f"    hot {_note(note)}" for note in page.hot)
+    if page.fronts:
+        yield from _fronts(page.fronts)
+    yield from (f"    says {line}" for line in page.says)
+    yield from _dressed(page)
+
+
+def _defence(page: LookPage) -> Iterator[str]:
+    yield f"  look {page.name} [{page.id}]: {page.shows}"
+    yield f"    base {page.base.call} [{page.base.id}] {page.drawn}"
+    for row in page.rows:
+        changes = " / ".join(_note(note) for note in row.changes)
+        yield f"    {row.man} : {row.place} : {row.duty} : {changes}"
+    yield from (f"    says {line}" for line in page.says)
+    yield from _dressed(page)
 
 
 def _groups(kind: str, groups: tuple[IndexGroup, ...]) -> Iterator[str]:

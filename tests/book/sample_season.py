@@ -29,6 +29,7 @@ from stemline.football.play import (
     Team,
 )
 from stemline.football.players import Position
+from stemline.football.rules import noted
 from stemline.paths import Ending, Leg, Path, Point
 from stemline.source import NOWHERE
 
@@ -429,8 +430,10 @@ def sample_season() -> Season:
         ),
         code_title=CANADIAN_AMATEUR.title,
         authority=CANADIAN_AMATEUR.authority,
-        low_block=CANADIAN_AMATEUR.low_block,
-        crossing_contact=CANADIAN_AMATEUR.crossing_contact,
+        low_block=noted(CANADIAN_AMATEUR.low_block),
+        crossing_contact=noted(CANADIAN_AMATEUR.crossing_contact),
+        blindside_block=noted(CANADIAN_AMATEUR.blindside_block),
+        behind_block=noted(CANADIAN_AMATEUR.behind_block),
         concepts=SHEETS,
         plays=(*crossers(), *high_low(), *stick(), *sprint_out()),
     )

@@ -15,6 +15,7 @@ from stemline.book.pages import call_ids, concept_groups, make_book
 from stemline.football.codes import HIGH_SCHOOL
 from stemline.football.field import Side
 from stemline.football.play import Season
+from stemline.football.rules import noted
 
 EDITION = Edition("4f2c9e1", "2026-05-01")
 
@@ -25,8 +26,10 @@ def american() -> Season:
         sample_season(),
         code_title=HIGH_SCHOOL.title,
         authority=HIGH_SCHOOL.authority,
-        low_block=HIGH_SCHOOL.low_block,
-        crossing_contact=HIGH_SCHOOL.crossing_contact,
+        low_block=noted(HIGH_SCHOOL.low_block),
+        crossing_contact=noted(HIGH_SCHOOL.crossing_contact),
+        blindside_block=noted(HIGH_SCHOOL.blindside_block),
+        behind_block=noted(HIGH_SCHOOL.behind_block),
         plays=(),
         concepts=(),
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from stemline.football.defence import Defence
 from stemline.football.play import Assignment, Branch, DepthMark, Man, Play, Read
 
 
@@ -18,7 +19,21 @@ def mirrored(play: Play) -> Play:
         reads=tuple(_read(r) for r in play.reads),
         pressure=tuple(_read(r) for r in play.pressure),
         claims=tuple(replace(c, points=tuple(p.mirrored() for p in c.points)) for c in play.claims),
+        defence=_look(play.defence) if play.defence else None,
+        toward=play.toward.other if play.toward else None,
     )
+
+
+def _look(look: Defence) -> Defence:
+    men = tuple(
+        replace(
+            d,
+            at=d.at.mirrored(),
+            duty=replace(d.duty, to=d.duty.to.mirrored()) if d.duty and d.duty.to else d.duty,
+        )
+        for d in look.defenders
+    )
+    return replace(look, strong=look.strong.other, defenders=men)
 
 
 def _man(man: Man) -> Man:
@@ -41,6 +56,8 @@ def _task(task: Assignment) -> Assignment:
         branches=tuple(_branch(b) for b in task.branches),
         marks=tuple(_mark(m) for m in task.marks),
         motion=replace(motion, path=motion.path.mirrored()) if motion else None,
+        hits=tuple(replace(h, at=h.at.mirrored()) for h in task.hits),
+        climb=task.climb.mirrored() if task.climb else None,
     )
 
 

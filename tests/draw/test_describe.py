@@ -5,6 +5,7 @@ from __future__ import annotations
 from syrupy.assertion import SnapshotAssertion
 
 from draw.sample_plays import counter, quads
+from draw.sample_runs import look_page, outside_zone
 from stemline.draw.describe import describe
 
 
@@ -14,3 +15,11 @@ def test_a_pass(snapshot: SnapshotAssertion) -> None:
 
 def test_a_run(snapshot: SnapshotAssertion) -> None:
     assert describe(counter()).replace(". ", ".\n") == snapshot
+
+
+def test_a_run_against_a_look(snapshot: SnapshotAssertion) -> None:
+    assert describe(outside_zone()).replace(". ", ".\n") == snapshot
+
+
+def test_a_look(snapshot: SnapshotAssertion) -> None:
+    assert describe(look_page()).replace(". ", ".\n") == snapshot

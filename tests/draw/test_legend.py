@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from draw.sample_plays import ALL
+from draw.sample_runs import RUNS
 from stemline.draw.legend import legend_entries
 from stemline.draw.picture import picture
 from stemline.draw.scene import Scene, Stroke
 from stemline.theme import Size, load_theme
 
 THEME = load_theme()
-UNEXPLAINED = {"casing", "leader", "halo", "corner", "letter", "man", "sideline"}
+EVERY = [(p, name == "look") for name, p in {**ALL, **RUNS}.items()]
+UNEXPLAINED = {"casing", "leader", "halo", "corner", "letter", "man", "sideline", "carry-casing"}
 """Marks that need no words: white, thin helpers, and what everybody knows."""
 
 
@@ -19,7 +21,7 @@ def styles(scene: Scene) -> set[str]:
 
 def test_every_mark_of_a_picture_is_explained() -> None:
     shown = set().union(*(styles(scene) for _, scene in legend_entries(THEME)))
-    used = set().union(*(styles(picture(p, Size.FULL, THEME)) for p in ALL.values()))
+    used = set().union(*(styles(picture(p, Size.FULL, THEME, duties=d)) for p, d in EVERY))
     assert used - shown <= UNEXPLAINED
 
 

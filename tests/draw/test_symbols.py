@@ -6,7 +6,7 @@ import itertools
 from dataclasses import replace
 
 from draw.sample_plays import quads
-from stemline.draw.board import board, frame_of
+from stemline.draw.board import board, frame_of, shot
 from stemline.draw.symbols import place_men
 from stemline.football.play import Play
 from stemline.paths import Point
@@ -23,7 +23,7 @@ def with_back_at(x: float, y: float) -> Play:
 
 
 def on(play: Play, size: Size) -> dict[str, Point]:
-    symbols = place_men(play, board(frame_of((play,)), play.field, size, THEME))
+    symbols = place_men(play, board(frame_of((play,)), shot(play, size), size, THEME))
     for a, b in itertools.combinations(symbols.values(), 2):
         assert a.at.distance(b.at) > a.edge + b.edge
     return {label: s.at for label, s in symbols.items()}

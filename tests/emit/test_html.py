@@ -9,7 +9,7 @@ import pytest
 from jinja2 import UndefinedError
 from jinja2.exceptions import SecurityError
 
-from stemline.book.fit import Arrangement
+from stemline.book.fit import Arrangement, Front
 from stemline.book.model import Book
 from stemline.emit.fetch import theme_folder
 from stemline.emit.gallery import Gallery
@@ -57,21 +57,28 @@ def test_templates_come_from_the_theme_alone(tmp_path: Path) -> None:
 def test_words_are_escaped(book: Book, gallery: Gallery, theme: Theme) -> None:
     cover = replace(book.cover, team="<b>Herons</b> & Co")
     layout = {page.id: Arrangement(len(page.dressups), runs_on=True) for page in book.concepts}
-    html = book_html(replace(book, cover=cover), gallery, layout, theme)
+    html = book_html(replace(book, cover=cover), gallery, layout, theme, Front())
     assert "<b>Herons</b>" not in html
     assert "&lt;b&gt;Herons&lt;/b&gt; &amp; Co" in html
 
 
-def test_the_measuring_pass_leaves_the_frame_out(
+def test_the_measuring_pass_leaves_cover_and_indexes_out(
     book: Book, gallery: Gallery, theme: Theme
 ) -> None:
-    layout = {page.id: Arrangement(len(page.dressups), runs_on=True) for page in book.concepts}
-    html = book_html(book, gallery, layout, theme, concepts_only=True)
-    assert "Contents" not in html
-    assert "Index by call" not in html
-    assert html.count('class="concept"') == len(book.concepts)
+    layout = {page.id: Arrangement(len(page.dressups), runs_on=True) for page in book.pages}
+    html = book_html(book, gallery, layout, theme)
+    assert 'class="cover"' not in html
+    assert 'class="index"' not in html
+    assert html.count('class="concept"') == len(book.pages)
 
 
 def test_the_theme_has_its_templates(theme: Theme) -> None:
     names = {file.name for file in theme_folder(theme).iterdir()}
-    assert {"book.html.jinja", "concept.html.jinja", "macros.html.jinja", "book.css"} <= names
+    assert {
+        "book.html.jinja",
+        "page.html.jinja",
+        "concept.html.jinja",
+        "defence.html.jinja",
+        "macros.html.jinja",
+        "book.css",
+    } <= names

@@ -1,52 +1,244 @@
 """Figures of the rule books, copied here with edition and rule: the tests read no other file.
 
-``seen`` tells how the figure was checked: the article itself, a data table, or neither.
+``seen`` tells how the figure was checked: the article itself, a report of it, a data table, our own
+reading of a text without a figure, or none of these.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
+from stemline.football.rules import Edge, MotionWay, Zone
+
+Value = float | None | bool | tuple[tuple[int, int], ...] | MotionWay | Zone
+
 
 @dataclass(frozen=True)
 class Printed:
-    """A figure as a book or table has it; lengths in yards."""
+    """A figure as a book or table has it; lengths in yards, times in seconds."""
 
     code: str
     figure: str
-    value: float
+    value: Value
     source: str
     seen: str
 
 
 ARTICLE = "the article"
-TABLE = "a data table"
 REPORT = "a report of the rule"
+TABLE = "a data table"
+READING = "our reading of the article"
+NOTHING = "no text seen"
+
+
+def rows(code: str, seen: str, source: str, **figures: Value) -> tuple[Printed, ...]:
+    return tuple(Printed(code, name, value, source, seen) for name, value in figures.items())
+
+
+_ANY, _NOT_FORWARD = MotionWay.ANY, MotionWay.NOT_FORWARD
+_BOX = Zone(Edge.TIGHT_END, None, 2)
+_FIFTIES = ((50, 69),)
+_SEVENTIES = ((50, 79),)
+
+# Football Canada's amateur code. The field is from an older web copy of its rule book, without a
+# date, kept by a New Brunswick body.
+CANADIAN_AMATEUR = (
+    *rows("canadian amateur", ARTICLE, "Canadian Rule Book for Amateur Tackle Football, undated "
+          "web copy, 1-1-1", length=110, width=65, end_zone=20),
+    *rows("canadian amateur", ARTICLE, "the same, 1-1-6", hash_from_sideline=24),
+    *rows("canadian amateur", ARTICLE, "the same, 1-1-7: none is required on the grass",
+          numbers_painted=False),
+    *rows("canadian amateur", ARTICLE, "Football Canada, release of the 2016 rule changes",
+          players=12),
+    *rows("canadian amateur", ARTICLE, "Amateur Tackle Rule Book Changes for 2019: the five "
+          "ineligibles and one eligible man at each end; low blocks from tight end to tight end, "
+          "to 2 yards past the line", ineligible=5, on_line=7, low_zone=_BOX),
+    *rows("canadian amateur", REPORT, "twelve less the seven of 2019", in_backfield=5),
+    *rows("canadian amateur", REPORT, "an older report says 40-69; unsettled",
+          ineligible_numbers=_FIFTIES),
+    *rows("canadian amateur", NOTHING, "", numbers_from_sideline=10, restraining=1, downs=3,
+          to_gain=10, line_reach=1, back_depth=1, between_foul=True, motion_most=None,
+          motion_way=_ANY, motion_set=0, motion_from_line=None, downfield=1,
+          downfield_crossing=True),
+)  # fmt: skip
+
+CANADIAN_PROFESSIONAL = (
+    *rows("canadian professional", ARTICLE, "Official Playing Rules for the CFL, Rule 1 section 1",
+          length=110),
+    *rows("canadian professional", ARTICLE, "announcement of rule changes, 27 April 2022",
+          hash_from_sideline=28),
+    *rows("canadian professional", ARTICLE, "Official Playing Rules for the CFL 2008, 4-1-2: "
+          "within a yard of the line, and nobody may stand in doubt", line_reach=1, back_depth=1,
+          between_foul=True),
+    *rows("canadian professional", ARTICLE, "the same, 4-1-3", restraining=1),
+    *rows("canadian professional", ARTICLE, "announcement, 22 September 2025", downs=3),
+    *rows("canadian professional", ARTICLE, "Official Playing Rules for the CFL 2021, 4-5",
+          ineligible=5, on_line=7, in_backfield=5, ineligible_numbers=_FIFTIES),
+    *rows("canadian professional", ARTICLE, "report of the 2018 rule changes", low_zone=_BOX),
+    *rows("canadian professional", REPORT, "news reports", players=12, motion_most=None,
+          motion_way=_ANY),
+    *rows("canadian professional", TABLE, "sportypy 1.0.0, cfl", width=65, end_zone=20,
+          numbers_from_sideline=8, numbers_painted=True),
+    *rows("canadian professional", NOTHING, "", to_gain=10, motion_set=0, motion_from_line=None,
+          downfield=1, downfield_crossing=True),
+)  # fmt: skip
+
+CANADIAN_PROFESSIONAL_2027 = (
+    *rows("canadian professional 2027", ARTICLE, "announcement, 22 September 2025", length=100,
+          width=65, end_zone=15, downs=3),
+    *rows("canadian professional 2027", NOTHING, "details open", players=12, hash_from_sideline=28,
+          numbers_from_sideline=8, numbers_painted=True, restraining=1, to_gain=10, ineligible=5,
+          on_line=7, in_backfield=5, line_reach=1, back_depth=1, between_foul=True,
+          ineligible_numbers=_FIFTIES, motion_most=None, motion_way=_ANY, motion_set=0,
+          motion_from_line=None, downfield=1, downfield_crossing=True, low_zone=_BOX),
+)  # fmt: skip
+
+HIGH_SCHOOL = (
+    *rows("high school", ARTICLE, "NFHS Football Rules Book, 1-1-2: 360 by 160 feet with the end "
+          "zones; four downs", length=100, width=160 / 3, end_zone=10, downs=4),
+    *rows("high school", ARTICLE, "the same, 1-1-3", players=11),
+    *rows("high school", ARTICLE, "the same, 2-28-1: the neutral zone is as long as the ball",
+          restraining=0),
+    *rows("high school", ARTICLE, "the same, case 1.1.3: five men is the least", on_line=5),
+    *rows("high school", ARTICLE, "the same, 2-28-2 and 7-5-12", downfield=2,
+          downfield_crossing=True),
+    *rows("high school", ARTICLE, "the same, 2-17-1", low_zone=Zone(4, 3, 3)),
+    *rows("high school", REPORT, "the same, 7-2-5a, as reported in 2024", ineligible=5,
+          in_backfield=4, ineligible_numbers=_SEVENTIES),
+    *rows("high school", TABLE, "sportypy 1.0.0, nfhs11: three equal lanes of 53 ft 4 in; numbers "
+          "from 7 to 9", hash_from_sideline=160 / 9, numbers_from_sideline=8, numbers_painted=True),
+    *rows("high school", NOTHING, "", to_gain=10, line_reach=0.5, back_depth=None,
+          between_foul=True, motion_most=1, motion_way=_NOT_FORWARD, motion_set=1,
+          motion_from_line=5),
+)  # fmt: skip
+
+COLLEGE = (
+    *rows("college", ARTICLE, "NCAA Football Rules and Interpretations, 1-1-1", players=11),
+    *rows("college", ARTICLE, "the same, 2016-17, 1-2-1", length=100, hash_from_sideline=20,
+          numbers_painted=True),
+    *rows("college", ARTICLE, "the same, 2016-17, 2-17-1", restraining=0),
+    *rows("college", ARTICLE, "the same, 2016-17, 5-1-1", downs=4),
+    *rows("college", ARTICLE, "the same, 7-1-4a-2 to -4", ineligible=5, on_line=5, in_backfield=4,
+          between_foul=True),
+    *rows("college", ARTICLE, "the same, 7-3-3", ineligible_numbers=_SEVENTIES),
+    *rows("college", ARTICLE, "the same, 2016-17, 2-27-4: places, no yards", back_depth=None,
+          motion_from_line=None),
+    *rows("college", ARTICLE, "the same, 2016-17, A.R. 7-1-4", motion_way=_NOT_FORWARD),
+    *rows("college", ARTICLE, "the same, 2016-17, 2-22-1", motion_set=1),
+    *rows("college", ARTICLE, "the same, 2016-17, A.R. 7-3-10", downfield=3,
+          downfield_crossing=True),
+    *rows("college", REPORT, "officials' slides", motion_most=1),
+    *rows("college", READING, "the same, 2016-17, 2-27-4: his head breaks the plane",
+          line_reach=0.5),
+    *rows("college", TABLE, "sportypy 1.0.0, ncaa", width=160 / 3, end_zone=10,
+          numbers_from_sideline=8),
+    *rows("college", NOTHING, "the box is 2-34, that low blocks keep to it is not seen",
+          to_gain=10, low_zone=Zone(5, None, 0)),
+)  # fmt: skip
+
+PROFESSIONAL = (
+    *rows("professional", ARTICLE, "NFL Official Playing Rules, digest", length=100, end_zone=10,
+          hash_from_sideline=70.75 / 3),
+    *rows("professional", ARTICLE, "the league's operations glossary", back_depth=1,
+          ineligible_numbers=((50, 79), (90, 99))),
+    *rows("professional", REPORT, "7-5-1", on_line=7),
+    *rows("professional", REPORT, "8-3-1", downfield=1, downfield_crossing=False),
+    *rows("professional", TABLE, "sportypy 1.0.0, nfl", width=160 / 3, numbers_from_sideline=13,
+          numbers_painted=True),
+    *rows("professional", NOTHING, "", players=11, restraining=0, downs=4, to_gain=10, ineligible=5,
+          in_backfield=4, line_reach=0.5, between_foul=True, motion_most=1,
+          motion_way=_NOT_FORWARD, motion_set=1, motion_from_line=None,
+          low_zone=Zone(Edge.TIGHT_END, None, 0)),
+)  # fmt: skip
+
+NINE_MAN = (
+    *rows("nine-man", REPORT, "five on the line, four back", on_line=5, in_backfield=4),
+    *rows("nine-man", TABLE, "sportypy 1.0.0, nfhs9", length=80, width=40, end_zone=10,
+          hash_from_sideline=(40 - 70 / 9) / 2, numbers_from_sideline=6, numbers_painted=True),
+    *rows("nine-man", NOTHING, "", players=9, restraining=0, downs=4, to_gain=10, ineligible=3,
+          line_reach=0.5, back_depth=None, between_foul=True, ineligible_numbers=_SEVENTIES,
+          motion_most=1, motion_way=_NOT_FORWARD, motion_set=1, motion_from_line=5, downfield=2,
+          downfield_crossing=True, low_zone=Zone(4, 3, 3)),
+)  # fmt: skip
+
+EIGHT_MAN = (
+    *rows("eight-man", ARTICLE, "NFHS eight-player modifications, Rule 1", players=8, length=80,
+          width=40, hash_from_sideline=15, numbers_painted=True),
+    *rows("eight-man", ARTICLE, "the same, Rule 2", low_zone=Zone(3, 3, 3)),
+    *rows("eight-man", ARTICLE, "the same, Rule 7: two ends, up to three backs, any number",
+          ineligible=3, in_backfield=3, ineligible_numbers=()),
+    *rows("eight-man", TABLE, "sportypy 1.0.0, nfhs8", end_zone=10, numbers_from_sideline=6),
+    *rows("eight-man", NOTHING, "one printed page says three on the line", on_line=5, restraining=0,
+          downs=4, to_gain=10, line_reach=0.5, back_depth=None, between_foul=True, motion_most=1,
+          motion_way=_NOT_FORWARD, motion_set=1, motion_from_line=5, downfield=2,
+          downfield_crossing=True),
+)  # fmt: skip
+
+SIX_MAN = (
+    *rows("six-man", REPORT, "reports on the six-player game", length=80, to_gain=15, ineligible=0,
+          on_line=3, downfield=None),
+    *rows("six-man", TABLE, "sportypy 1.0.0, nfhs6", width=40, end_zone=10, hash_from_sideline=15,
+          numbers_from_sideline=6, numbers_painted=True),
+    *rows("six-man", NOTHING, "", players=6, restraining=0, downs=4, in_backfield=3,
+          line_reach=0.5, back_depth=None, between_foul=True, ineligible_numbers=(), motion_most=1,
+          motion_way=_NOT_FORWARD, motion_set=1, motion_from_line=5, downfield_crossing=True,
+          low_zone=Zone(3, 3, 3)),
+)  # fmt: skip
 
 PRINTED = (
-    # Football Canada's amateur code. The book seen is an older web copy without a date, kept by a
-    # New Brunswick body; its Rule 1 gives the field.
-    Printed("canadian amateur", "length", 110, "Canadian Rule Book for Amateur Tackle Football, "
-            "undated web copy, 1-1-1", ARTICLE),
-    Printed("canadian amateur", "width", 65, "the same, 1-1-1", ARTICLE),
-    Printed("canadian amateur", "end_zone", 20, "the same, 1-1-1", ARTICLE),
-    Printed("canadian amateur", "hash_from_sideline", 24, "the same, 1-1-6", ARTICLE),
-    Printed("canadian amateur", "players", 12, "Football Canada, release of the 2016 rule changes",
-            ARTICLE),
-    Printed("canadian amateur", "ineligible", 5, "Football Canada, Amateur Tackle Rule Book "
-            "Changes for 2019", ARTICLE),
-    # NFHS Football Rules Book. Field in feet: 360 by 160 with the end zones.
-    Printed("high school", "length", 100, "NFHS Football Rules Book, 1-1-2", ARTICLE),
-    Printed("high school", "width", 160 / 3, "NFHS Football Rules Book, 1-1-2", ARTICLE),
-    Printed("high school", "end_zone", 10, "NFHS Football Rules Book, 1-1-2", ARTICLE),
-    Printed("high school", "players", 11, "NFHS Football Rules Book, 1-1-3", ARTICLE),
-    Printed("high school", "ineligible", 5, "NFHS Football Rules Book, 7-2-5a: five men numbered "
-            "50 to 79", REPORT),
-    Printed("high school", "restraining", 0, "NFHS Football Rules Book, 2-28-1: the neutral zone "
-            "is as long as the ball", ARTICLE),
-    Printed("high school", "hash_from_sideline", 160 / 9, "sportypy 1.0.0, nfhs11: the field in "
-            "three equal lanes of 53 ft 4 in", TABLE),
-)  # fmt: skip
+    *CANADIAN_AMATEUR,
+    *CANADIAN_PROFESSIONAL,
+    *CANADIAN_PROFESSIONAL_2027,
+    *HIGH_SCHOOL,
+    *COLLEGE,
+    *PROFESSIONAL,
+    *NINE_MAN,
+    *EIGHT_MAN,
+    *SIX_MAN,
+)
+
+# Texts: how the rule they tell was seen. One told from two sources is as sure as the weaker.
+TEXTS: dict[str, dict[str, str]] = {
+    "canadian amateur": {
+        "eligible": NOTHING,
+        "low_block": ARTICLE,
+        "behind_block": ARTICLE,
+        "blindside_block": ARTICLE,
+        "crossing_contact": REPORT,
+    },
+    "canadian professional": {
+        "eligible": ARTICLE,
+        "low_block": ARTICLE,
+        "behind_block": REPORT,
+        "blindside_block": ARTICLE,
+        "crossing_contact": ARTICLE,
+    },
+    "canadian professional 2027": {},
+    "high school": {
+        "eligible": NOTHING,
+        "low_block": ARTICLE,
+        "behind_block": ARTICLE,
+        "blindside_block": ARTICLE,
+        "crossing_contact": ARTICLE,
+    },
+    "college": {
+        "eligible": ARTICLE,
+        "low_block": NOTHING,
+        "behind_block": ARTICLE,
+        "blindside_block": NOTHING,
+        "crossing_contact": ARTICLE,
+    },
+    "professional": {
+        "eligible": ARTICLE,
+        "low_block": NOTHING,
+        "behind_block": REPORT,
+        "blindside_block": NOTHING,
+        "crossing_contact": REPORT,
+    },
+    "nine-man": {},
+    "eight-man": {"eligible": ARTICLE},
+    "six-man": {"eligible": REPORT},
+}
 
 
 @dataclass(frozen=True)
@@ -70,4 +262,5 @@ HASHES = (
     Hash("college", "2016-17", 20, 40 / 3, "NCAA Football Rules and Interpretations, 1-2-1"),
     Hash("professional", "digest", 70.75 / 3, 18.5 / 3, "NFL Official Playing Rules, digest: 70 ft "
          "9 in from the sideline"),
+    Hash("eight-man", "undated page", 15, 10, "NFHS eight-player modifications"),
 )  # fmt: skip

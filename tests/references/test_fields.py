@@ -12,8 +12,8 @@ from typing import cast
 
 import pytest
 
-from references.figures import HASHES, PRINTED, TABLE, Hash, Printed
-from stemline.football.codes import CANADIAN_AMATEUR, CODES, HIGH_SCHOOL, Certainty, Figure
+from references.figures import HASHES, Hash
+from stemline.football.codes import CANADIAN_AMATEUR, CODES, HIGH_SCHOOL, Certainty
 from stemline.football.field import BallSpot, Field, Side
 
 Table = dict[str, float]
@@ -28,39 +28,6 @@ def sportypy(league: str) -> Table:
 
 def hash_from_sideline(table: Table) -> float:
     return (table["field_width"] - table["inbound_cross_hashmark_separation"]) / 2
-
-
-def figure(code: str, name: str) -> Figure:
-    made = getattr(CODES[code], name)
-    assert isinstance(made, Figure)
-    return made
-
-
-@pytest.mark.parametrize("printed", PRINTED, ids=lambda p: f"{p.code} {p.figure}")
-def test_the_code_table_is_as_printed(printed: Printed) -> None:
-    mine = figure(printed.code, printed.figure)
-    assert mine.value == pytest.approx(printed.value)
-    wanted = Certainty.TABLE if printed.seen == TABLE else Certainty.PUBLISHED
-    assert mine.certainty is wanted
-
-
-def test_every_published_figure_of_the_table_is_checked_here() -> None:
-    """A figure that calls itself published, or from a table, stands in the copied figures."""
-    copied = {(p.code, p.figure) for p in PRINTED}
-    for code in CODES.values():
-        for name, mine in vars(code).items():
-            sure = isinstance(mine, Figure) and mine.certainty in (
-                Certainty.PUBLISHED,
-                Certainty.TABLE,
-            )
-            if sure and name != "numbers_from_sideline":
-                assert (code.key, name) in copied
-
-
-def test_a_figure_from_memory_or_custom_calls_itself_so() -> None:
-    """No rule text was seen for these: they are defaults and make no error by themselves."""
-    assert CANADIAN_AMATEUR.numbers_from_sideline.certainty is Certainty.MEMORY
-    assert CANADIAN_AMATEUR.restraining.certainty is Certainty.MEMORY
 
 
 # US high school: sportypy has a table of its own.
@@ -141,17 +108,69 @@ def test_sportypys_other_canadian_figure_is_left_alone() -> None:
 
 @pytest.mark.parametrize("marks", HASHES, ids=lambda h: f"{h.code} {h.edition}")
 def test_hashes_from_the_sideline_and_apart_make_up_the_width(marks: Hash) -> None:
-    width = 65 if marks.code.startswith("canadian") else 160 / 3
+    width = {"canadian": 65, "eight-man": 40}.get(marks.code.split()[0], 160 / 3)
     assert 2 * marks.from_sideline + marks.apart == pytest.approx(width)
 
 
 @pytest.mark.parametrize(("league", "code"), [("ncaa", "college"), ("nfl", "professional")])
 def test_the_other_american_hashes_agree(league: str, code: str) -> None:
-    """Codes that are not compiled yet, kept so that a new row starts from a checked figure."""
+    """The book's figure, the table's and ours are one."""
     (marks,) = (h for h in HASHES if h.code == code)
     table = sportypy(league)
     assert hash_from_sideline(table) == pytest.approx(marks.from_sideline, abs=NEAREST)
     assert table["inbound_cross_hashmark_separation"] == pytest.approx(marks.apart, abs=NEAREST)
+    assert CODES[code].hash_from_sideline.value == pytest.approx(marks.from_sideline)
+
+
+LEAGUES = {
+    "canadian professional": "cfl",
+    "high school": "nfhs11",
+    "college": "ncaa",
+    "professional": "nfl",
+    "nine-man": "nfhs9",
+    "eight-man": "nfhs8",
+    "six-man": "nfhs6",
+}
+NEWER = {("canadian professional", "hash_from_sideline")}
+"""Where the book is newer than the table and decides: 28 yards since 2022, and the table has 24."""
+
+
+@pytest.mark.parametrize("key", LEAGUES)
+def test_a_field_is_sportypys_but_where_a_newer_book_decides(key: str) -> None:
+    code, table = CODES[key], sportypy(LEAGUES[key])
+    middle_of_numbers = table["sideline_to_bottom_of_numbers"] + table["number_height"] / 2
+    theirs = {
+        "length": table["field_length"],
+        "width": table["field_width"],
+        "end_zone": table["endzone_length"],
+        "hash_from_sideline": hash_from_sideline(table),
+        "numbers_from_sideline": middle_of_numbers,
+    }
+    for name, value in theirs.items():
+        mine = getattr(code, name)
+        assert (mine.value == pytest.approx(value, abs=NEAREST)) == ((key, name) not in NEWER), name
+
+
+@pytest.mark.parametrize(("key", "name"), sorted(NEWER))
+def test_a_figure_that_differs_from_sportypys_is_published(key: str, name: str) -> None:
+    mine = getattr(CODES[key], name)
+    assert mine.certainty is Certainty.PUBLISHED and "2022" in mine.source
+
+
+def test_a_figure_from_the_table_says_so() -> None:
+    """And a code that sportypy does not hold has none."""
+    for key, code in CODES.items():
+        from_table = {
+            n for n, v in vars(code).items() if getattr(v, "certainty", 0) is Certainty.TABLE
+        }
+        assert bool(from_table) == (key in LEAGUES)
+        assert all("sportypy 1.0.0, " in getattr(code, name).source for name in from_table)
+
+
+def test_the_hash_of_2022_is_of_the_professional_code_and_not_of_the_amateur_one() -> None:
+    new = next(h for h in HASHES if h.edition == "2022 on")
+    assert CODES["canadian professional"].hash_from_sideline.value == new.from_sideline == 28
+    assert CANADIAN_AMATEUR.hash_from_sideline.value == 24
 
 
 @pytest.mark.parametrize("code", CODES)

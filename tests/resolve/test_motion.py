@@ -11,6 +11,7 @@ from resolve.texts import (
     QUADS,
     THREE_TWO,
     TWELVE,
+    codes,
     compiled,
     dress,
     play,
@@ -18,6 +19,7 @@ from resolve.texts import (
     who,
 )
 from stemline.football.field import BallSpot, Side
+from stemline.football.play import Man, Motion
 from stemline.paths import Point
 
 ACROSS = """
@@ -139,7 +141,8 @@ motion Waggle
 )
 def test_how_he_is_at_the_snap(line: str, running: bool, speed: float) -> None:
     text = QUADS.replace("snap set", line)
-    result = sound(TWELVE, text, CROSSERS, dress("Quads motion Tuck"))
+    result = compiled(TWELVE, text, CROSSERS, dress("Quads motion Tuck"))
+    assert codes(result) == (["W543"] if running else [])  # X is on the line and still runs
     motion = play(result, "Quads Right Tuck Crossers").assignment("X").motion
     assert motion is not None
     assert (motion.running, motion.speed) == (running, speed)
@@ -181,3 +184,94 @@ def test_a_man_who_runs_at_the_snap_runs_along_the_line(snap: str, level: bool) 
     before, after = motion.path.corners[-2:]
     assert (before.y == after.y) is level
     assert min(c.y for c in motion.path.corners) < -2
+
+
+# When he starts, and where that puts him.
+
+SPACED = THREE_TWO.replace("between H and Z", "9 outside tackle")
+
+
+def started(*lines: str) -> tuple[Man, Motion]:
+    """S of the called side, moved as the lines say; he stands 11.6 yards out, one off the line."""
+    motion = "motion Way\n" + "".join(f"    {x}\n" for x in lines)
+    go = "concept Go\n    a is strong #1\n    a runs go"
+    result = compiled(TWELVE, SPACED, motion, go, dress("Three Two motion Way", concept="Go"))
+    made = play(result, "Three Two Right Way Go")
+    shown = made.assignment("S").motion
+    assert shown is not None
+    return made.man("S"), shown
+
+
+def test_without_a_start_he_arrives_as_the_ball_is_snapped() -> None:
+    man, motion = started("S moves from 7 deep", "snap running 6")
+    assert man.snap == Point(11.6, -1)
+    assert motion.starts == pytest.approx(1.0) and motion.set_for is None
+
+
+@pytest.mark.parametrize(("seconds", "y"), [("0.5", -4), ("1", -1), ("0.95", -1)])
+def test_a_late_start_leaves_him_short_of_his_place(seconds: str, y: float) -> None:
+    man, motion = started("S moves from 7 deep", f"S starts {seconds}", "snap running 6")
+    assert man.at == Point(11.6, -7)
+    assert man.snap == motion.path.end == Point(11.6, y)
+    assert motion.starts == float(seconds)
+
+
+def test_he_is_cut_short_in_the_middle_of_a_way_in_pieces() -> None:
+    lines = ("S moves 3 outside, 1 deep then 3 inside, 1 deep", "S starts 0.8", "snap running 5")
+    man, motion = started(*lines)
+    assert man.snap == Point(pytest.approx(13.6), -1)  # three out and one of the three back
+    assert motion.path.corners[1] == Point(pytest.approx(14.6), -1)
+
+
+def test_back_is_where_he_lined_up() -> None:
+    man, motion = started("S moves to call, 3 outside tackle, 3 deep then back", "snap set")
+    assert man.snap == man.at == Point(11.6, -1) and not man.on_line
+    assert motion.path.end == man.at and len(motion.path.legs) > 1
+
+
+def test_he_starts_at_a_place_and_comes_to_his_own() -> None:
+    man, motion = started("S moves from call, 11 outside tackle, 6 deep", "snap running 7")
+    assert man.at == motion.path.start == Point(13.6, -6)
+    assert man.snap == Point(11.6, -1)
+
+
+def test_a_man_of_his_own_pace_and_one_who_is_set_in_one_motion() -> None:
+    text = (
+        "motion Way\n    S, H moves from 6 deep\n    S starts 0.8, running 6.5\n    H starts 3, set"
+    )
+    go = "concept Go\n    a is strong #1\n    a runs go"
+    result = compiled(TWELVE, SPACED, text, go, dress("Three Two motion Way", concept="Go"))
+    made = play(result, "Three Two Right Way Go")
+    moves = {a.man: a.motion for a in made.assignments if a.motion}
+    assert (moves["S"].running, moves["S"].speed) == (True, 6.5)
+    assert (moves["H"].running, moves["H"].speed) == (False, 0)
+    assert moves["H"].set_for == pytest.approx(3 - 5 / 6)
+
+
+def test_the_deepest_back_moves_by_no_letter() -> None:
+    text = "motion Way\n    back moves to call, 3 outside tackle, off line\n    snap set"
+    go = "concept Go\n    a is strong #1\n    a runs go"
+    result = compiled(TWELVE, SPACED, text, go, dress("Three Two motion Way", concept="Go"))
+    made = play(result, "Three Two Left Way Go")
+    assert made.man("R").snap == Point(-5.6, -1)
+    empty = SPACED.replace("R at away, 2 outside ball, 5 deep", "R at away, 3 outside tackle")
+    result = compiled(TWELVE, empty, text, go, dress("Three Two motion Way", concept="Go"))
+    (found,) = {d for d in result.diagnostics if d.code == "E610"}
+    assert dict(found.values)["who"] == "back"
+
+
+def test_a_lineman_shifts_by_his_label() -> None:
+    text = "motion Over\n    LT moves to call, end, on line\n    snap set"
+    go = "concept Go\n    a is strong #1\n    a runs go"
+    result = compiled(TWELVE, SPACED, text, go, dress("Three Two motion Over", concept="Go"))
+    made = play(result, "Three Two Right Over Go")
+    assert made.man("LT").snap == Point(3.9, 0) and made.man("LT").on_line
+
+
+def test_a_motion_into_another_man_or_over_the_sideline_is_said_of_the_motion() -> None:
+    go = "concept Go\n    a is strong #1\n    a runs go"
+    for way, code in (("9 outside", "E512"), ("30 outside", "E511")):
+        text = f"motion Way\n    H moves to call, {way} tackle, off line\n    snap set"
+        result = compiled(TWELVE, SPACED, text, go, dress("Three Two motion Way", concept="Go"))
+        found = [d for d in result.diagnostics if d.code == code]
+        assert [(d.span.source, d.span.line) for d in found] == [("three.play", 2)]

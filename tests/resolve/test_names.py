@@ -292,7 +292,7 @@ def test_a_concept_with_an_unread_line_is_proved_no_further() -> None:
         ("playbook A\n    code high school\n\nplaybook B\n    code high school", "E306"),
         ("playbook A\n    season 2026", "E307"),
         ("playbook A\n    version 2\n    code high school", "E308"),
-        ("playbook A\n    code college", "E309"),
+        ("playbook A\n    code flag", "E309"),
         ("playbook A\n    code high school\n    house hash is 20", "E322"),
         ("playbook A\n    code high school\n    quarterback both", "E323"),
         ("playbook A\n    code high school\n    picture above", "E324"),

@@ -55,7 +55,6 @@ SAMPLES: tuple[tuple[str, str], ...] = (
     ("E220", "concept A\n    ^#2 up^"),
     ("E221", "concept A\n    ^keeps^ read"),
     ("E221", "concept A\n    X ^at^ numbers"),
-    ("E222", "concept A\n    ^key^ hook defender"),
     ("E223", "concept A\n    ^feet^"),
     ("E223", "concept A\n    ^feet^ when zone"),
     ("E224", "concept A\n    x ^runs^"),

@@ -15,7 +15,7 @@ WORDS = sorted(
     {
         *KINDS,
         *KINDS_NOT_READ_YET,
-        *(w for k in KINDS.values() for w in (*k.labels, *k.verbs, *k.reserved, k.join) if w),
+        *(w for k in KINDS.values() for w in (*k.labels, *k.verbs, k.join) if w),
         *(c for k in KINDS.values() for line in k.labels.values() for c in line.connectors),
         *("when", "then", "or", "over", "Quads", "#2", "3x1", "12", "1.5", "10-12", '"go"'),
         *(">", ",", "+", "//", "“a", "”", '"', ":", ";", "=", "-2", "1,5", "!", "'", "’", "\x0c"),

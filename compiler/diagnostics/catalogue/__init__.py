@@ -1,6 +1,17 @@
 """Every code with its wording, put together from one file a group."""
 
-from stemline.diagnostics.catalogue import calls, files, football, forms, names
+from stemline.diagnostics.catalogue import (
+    calls,
+    files,
+    football,
+    forms,
+    legality,
+    looks,
+    names,
+    protections,
+    runs,
+    timing,
+)
 from stemline.diagnostics.wording import Wording
 
 CATALOGUE: dict[str, Wording] = {
@@ -8,5 +19,10 @@ CATALOGUE: dict[str, Wording] = {
     **forms.WORDING,
     **names.WORDING,
     **football.WORDING,
+    **legality.WORDING,
+    **looks.WORDING,
     **calls.WORDING,
+    **runs.WORDING,
+    **protections.WORDING,
+    **timing.WORDING,
 }

@@ -292,4 +292,17 @@ WORDING: dict[str, Wording] = {
         "nobody takes the snap",
         "give the man who takes it the letter Q, or say `is quarterback` in the personnel",
     ),
+    "E530": Wording(
+        "past the middle of the field",
+        "the {what} would lie {yards} yards from the sideline, and the middle of this field is "
+        "{middle} yards from it",
+        "does not fit",
+        "add or mend a line `{line} is` for a field {width} yards wide",
+    ),
+    "E531": Wording(
+        "a league figure set twice",
+        "the league's {figure} is set twice",
+        "the second",
+        "keep one of the two lines",
+    ),
 }

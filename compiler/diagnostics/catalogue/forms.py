@@ -94,12 +94,6 @@ WORDING: dict[str, Wording] = {
         "",
         "move the line there; here " + _LINE,
     ),
-    "E222": Wording(
-        "line not read yet",
-        "stemline does not read `{word}` lines yet",
-        "",
-        "take the line out, or keep it behind // until then",
-    ),
     "E223": Wording(
         "label without a value",
         "nothing follows `{word}`",

@@ -27,8 +27,7 @@ WORDING: dict[str, Wording] = {
         "no playbook block",
         "this folder has no `playbook` block, so its rule code is not known",
         "",
-        "write `playbook NAME` in column one and under it `code canadian amateur` or "
-        "`code high school`",
+        "write `playbook NAME` in column one and under it a line such as `code high school`",
     ),
     "E306": Wording(
         "two playbook blocks",
@@ -60,16 +59,33 @@ WORDING: dict[str, Wording] = {
         "not defined",
         "correct the name, or write a {kind} block of that name",
     ),
+    "E320": Wording(
+        "unknown warning to lower",
+        "`{found}` is not the code of a warning, so it cannot be lowered",
+        "no such warning",
+        "name each warning by the code that it is printed with: `lower W650, W710`",
+    ),
+    "E321": Wording(
+        "an error is not lowered",
+        "{found} is an error, and only warnings can be lowered",
+        "an error",
+        "take it out, and mend what the error points at",
+    ),
     "E322": Wording(
         "unknown house figure",
         "a house figure is {choices}, not `{found}`",
         "not known",
-        "for example `house numbers is 12`",
+        "for example `house numbers is 12`; a figure of the rules is set by `league`",
     ),
     "E323": Wording("which hand", "a hand is right or left, not `{found}`", "right or left"),
     "E324": Wording(
         "unknown picture spot",
         "pictures are drawn from {choices}, not `{found}`",
+        "not known",
+    ),
+    "E332": Wording(
+        "unknown level",
+        "`{found}` is no level of play: {choices}",
         "not known",
     ),
     "E325": Wording(
@@ -88,5 +104,17 @@ WORDING: dict[str, Wording] = {
         "no concept is of the family `{found}`",
         "not known",
         "one of: {choices}",
+    ),
+    "E328": Wording(
+        "unknown league figure",
+        "no league sets a figure called `{found}`",
+        "not known",
+        "one of: {choices}",
+    ),
+    "E329": Wording(
+        "the value of a league figure",
+        "`league {figure} is` takes {wanted}, not `{found}`",
+        "not that",
+        "for example `{example}`",
     ),
 }

@@ -1,0 +1,38 @@
+"""Is every man either on the line or clearly behind it?
+
+An official must be able to say of each man what he is. A man half a yard off is neither lineman nor
+back: he may not catch a pass as the one, nor be in motion as the other, and where he stands is a
+foul by itself. The quarterback under centre is a back by his place.
+
+Example: ``H at call, 2 outside tackle, 0.5 deep``. Write instead ``off line``, which is a yard.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from stemline.checks.legality.model import Snap, broken
+from stemline.diagnostics.model import Diagnostic
+from stemline.football.play import Man
+from stemline.football.players import Position
+
+_CLOSE = 1e-6
+
+
+def check_between(snap: Snap) -> Iterator[Diagnostic]:
+    code = snap.code
+    least = code.back_depth.value or code.line_reach.value
+    if not code.between_foul.value:
+        return
+    for man in snap.men:
+        if not man.on_line and -man.snap.y < least - _CLOSE and not _under_centre(man):
+            if man.snap.y > 0:
+                continue  # past the line: said as offside
+            yield broken(
+                525, code.between_foul, code, snap.at(man), formation=snap.name, man=man.label,
+                yards=f"{-man.snap.y:.1f}", wanted=f"{least:g}",
+            )  # fmt: skip
+
+
+def _under_centre(man: Man) -> bool:
+    return man.position is Position.QUARTERBACK and abs(man.snap.x) < 1

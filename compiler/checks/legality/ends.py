@@ -1,0 +1,26 @@
+"""Is an eligible man at each end of the line, where the code asks for one?
+
+In twelve men the line is five ineligible men and an eligible one at each end of it. A tackle who is
+the last man on his side is no end: the formation is a foul, not only a man short. The US codes let
+him stand there; what he may not do is catch a pass, by his number.
+
+Example: an unbalanced line with the away wideout ``off line``. Write instead ``on line``: nobody
+else closes that side.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from stemline.checks.legality.model import Snap, broken, canadian
+from stemline.diagnostics.model import Diagnostic
+
+
+def check_ends(snap: Snap) -> Iterator[Diagnostic]:
+    code, line = snap.code, snap.on_line
+    if not canadian(code) or len(line) < code.on_line.value:
+        return
+    open_sides = sum(man.interior for man in (line[0], line[-1]))
+    if open_sides:
+        sides = "one side" if open_sides == 1 else "both sides"
+        yield broken(523, code.on_line, code, snap.span, formation=snap.name, sides=sides)

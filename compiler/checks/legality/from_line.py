@@ -1,0 +1,33 @@
+"""Does a man who lined up on the line go in motion without becoming a back first?
+
+A wideout who leaves the line must stop as a back, or, in high school, be five yards deep when the
+ball is snapped. The twelve-man game asks only that the line is whole and still at the snap.
+
+Example: ``X at away, numbers, on line`` and ``X moves to ball, 2 deep`` with ``snap running``. Line
+him up ``off line`` instead and put the slot of his side on the line.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from stemline.checks.legality.model import Snap, broken
+from stemline.diagnostics.model import Diagnostic
+from stemline.football.rules import MotionWay
+
+
+def check_from_line(snap: Snap) -> Iterator[Diagnostic]:
+    code, known = snap.code, snap.code.motion_from_line
+    if code.motion_way.value is MotionWay.ANY:
+        return
+    for man, _ in snap.running:
+        if not man.on_line and man.at.y == 0 and not _deep(-man.snap.y, known.value):
+            wanted = "" if known.value is None else f", or be {known.value:g} yards deep"
+            yield broken(
+                544, known, code, snap.at(man), man=man.label, call=snap.call, wanted=wanted,
+                yards=f"{-man.snap.y:.1f}",
+            )  # fmt: skip
+
+
+def _deep(depth: float, wanted: float | None) -> bool:
+    return wanted is not None and depth >= wanted - 1e-6

@@ -1,0 +1,27 @@
+"""Are too many men behind the line?
+
+In the codes that do not count the line they count the backfield, so that a team of ten is no foul.
+The quarterback is one of them, wherever he stands. Where the line is short as well, both rules say
+one thing, and it is said of the line.
+
+Example: in eleven men, two ends on the line, five behind it with the quarterback, and ``H at call,
+4 outside tackle, off line``: five. Write instead ``on line`` for the widest man of his side.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from stemline.checks.legality.model import Snap, broken
+from stemline.diagnostics.model import Diagnostic
+
+
+def check_in_backfield(snap: Snap) -> Iterator[Diagnostic]:
+    known = snap.code.in_backfield
+    on_line = len(snap.on_line)
+    got = len(snap.men) - on_line
+    if known.value is not None and got > known.value and on_line >= snap.code.on_line.value:
+        yield broken(
+            521, known, snap.code, snap.span, formation=snap.name, got=got,
+            wanted=f"{known.value:g}",
+        )  # fmt: skip

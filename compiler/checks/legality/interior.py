@@ -1,0 +1,33 @@
+"""Are the linemen there who may not catch a pass, and, in twelve men, in one run?
+
+Every code but six-man wants so many ineligible men on the line. The twelve-man game wants them
+beside each other with the centre among them; the US codes let them stand where they like, which
+is what a swinging gate is made of.
+
+Example: ``line LG, C, RG, RT`` in a code of five. Write instead all five. In twelve men ``LT at
+away, numbers, on line`` splits the run: leave him in the ``line``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from stemline.checks.legality.model import Snap, broken, canadian
+from stemline.diagnostics.model import Diagnostic
+from stemline.football.counting import RUN_GAP, tackles
+
+
+def check_interior(snap: Snap) -> Iterator[Diagnostic]:
+    code = snap.code
+    wanted = int(code.ineligible.value)
+    linemen = [m for m in snap.on_line if m.interior]
+    got, how = len(linemen), "on the line"
+    if canadian(code) and got >= wanted:
+        left, right = tackles(linemen)
+        got = sum(left - RUN_GAP < m.snap.x < right + RUN_GAP for m in linemen)
+        how = "in one run with the centre"
+    if got < wanted:
+        yield broken(
+            522, code.ineligible, code, snap.span, formation=snap.name, got=got, how=how,
+            wanted=wanted,
+        )  # fmt: skip

@@ -1,0 +1,73 @@
+"""What an official sees when the ball is snapped, and how a broken rule is told."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from stemline.diagnostics.model import Diagnostic
+from stemline.football.play import Man, Motion
+from stemline.football.rules import Code, Known
+from stemline.source import Span
+
+
+@dataclass(frozen=True)
+class Snap:
+    """Men and motions at the snap.
+
+    ``name`` is what stands there, "Quads" or "Quads with Tuck"; ``span`` where that is said. With
+    a motion ``call`` is the call that is made, "" for a formation alone. ``numbers`` are where the
+    personnel says who a man is, by letter.
+    """
+
+    code: Code
+    men: tuple[Man, ...]
+    name: str
+    span: Span
+    call: str = ""
+    motions: Mapping[str, Motion] = field(default_factory=dict)
+    numbers: Mapping[str, Span] = field(default_factory=dict)
+
+    @property
+    def on_line(self) -> tuple[Man, ...]:
+        """The line players from left to right."""
+        return tuple(sorted((m for m in self.men if m.on_line), key=lambda m: m.snap.x))
+
+    @property
+    def running(self) -> tuple[tuple[Man, Motion], ...]:
+        """Who is still moving when the ball is snapped."""
+        return tuple((m, at) for m in self.men if (at := self.motions.get(m.label)) and at.running)
+
+    def at(self, man: Man) -> Span:
+        """Where the text puts a man: his motion's line, else his own, else the formation's name."""
+        motion = self.motions.get(man.label)
+        span = motion.span if motion is not None and motion.span.line else man.span
+        return span if span.line else self.span
+
+
+def broken(
+    number: int, known: Known[object], code: Code, span: Span, **values: object
+) -> Diagnostic:
+    """The diagnostic of a rule: an error where its figure binds, else its warning twin."""
+    letter = "E" if known.binding else "W"
+    doubt = known.certainty.value
+    plain = known.binding or doubt in known.source
+    source = known.source if plain else f"{known.source} ({doubt})"
+    said = {**values, "rules": code.title, "source": source}
+    told = tuple(sorted((name, str(value)) for name, value in said.items()))
+    return Diagnostic(f"{letter}{number}", span, told)
+
+
+def ranges(numbers: tuple[tuple[int, int], ...]) -> str:
+    """Jersey numbers in words: "50 to 79 and 90 to 99"."""
+    return " and ".join(f"{low} to {high}" for low, high in numbers)
+
+
+def within(number: int, numbers: tuple[tuple[int, int], ...]) -> bool:
+    return any(low <= number <= high for low, high in numbers)
+
+
+def canadian(code: Code) -> bool:
+    """Whether the twelve-man game is played: its line is one run with an eligible man at each end,
+    where the eleven-man game counts men only."""
+    return code.players.value == 12

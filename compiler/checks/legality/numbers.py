@@ -1,0 +1,39 @@
+"""Does everybody wear a number that fits his place, where the personnel says it?
+
+Officials tell who may catch a pass by the number. A lineman's number at a wide place is a foul or
+makes him ineligible; too few of those numbers inside is a foul of the formation. A code without
+numbers, eight-man or six-man, asks for nothing.
+
+Example: ``X is wideout, 72``. Write instead a number that may catch a pass, or let him report.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from stemline.checks.legality.model import Snap, broken, ranges, within
+from stemline.diagnostics.model import Diagnostic
+from stemline.football.players import Position
+
+
+def check_numbers(snap: Snap) -> Iterator[Diagnostic]:
+    code, known = snap.code, snap.code.ineligible_numbers
+    if not known.value:
+        return
+    told = ranges(known.value)
+    for man in snap.men:
+        if man.interior or man.position is Position.QUARTERBACK or man.number is None:
+            continue
+        if within(man.number, known.value):
+            yield broken(
+                527, known, code, snap.numbers.get(man.label) or snap.at(man), man=man.label,
+                jersey=man.number, ranges=told,
+            )  # fmt: skip
+    inside = [m for m in snap.on_line if m.interior]
+    wrong = [m for m in inside if m.number is not None and not within(m.number, known.value)]
+    if len(inside) - len(wrong) < code.ineligible.value <= len(inside):
+        for man in wrong:
+            yield broken(
+                528, known, code, snap.numbers.get(man.label) or snap.at(man), man=man.label,
+                jersey=man.number, ranges=told, wanted=int(code.ineligible.value),
+            )  # fmt: skip

@@ -1,0 +1,25 @@
+"""Are enough men on the line of scrimmage?
+
+The line is what makes it a scrimmage: with too few on it the formation is a foul before anything
+else happens, and the play comes back. It is the commonest foul of a new formation, because one man
+too many was told to stand off.
+
+Example: in twelve men, ``X at away, numbers, off line`` beside five linemen and one end: six on the
+line. Write instead ``X at away, numbers, on line``: the widest man of each side is on the line.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from stemline.checks.legality.model import Snap, broken
+from stemline.diagnostics.model import Diagnostic
+
+
+def check_on_line(snap: Snap) -> Iterator[Diagnostic]:
+    wanted, got = int(snap.code.on_line.value), len(snap.on_line)
+    if got < wanted:
+        yield broken(
+            520, snap.code.on_line, snap.code, snap.span, formation=snap.name, got=got,
+            wanted=wanted,
+        )  # fmt: skip

@@ -1,0 +1,34 @@
+"""Have the men been still long enough after a shift?
+
+In the eleven-man codes everybody is still for a second after the last man has shifted, before the
+snap and before one man goes in motion. Where a motion does not say when a man starts, he starts in
+time.
+
+Example: ``X starts 1.5`` and a way of six yards, ``snap set``: he is still for half a second. Write
+instead ``X starts 2.5``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from stemline.checks.legality.model import Snap, broken
+from stemline.diagnostics.model import Diagnostic
+
+_CLOSE = 1e-6
+
+
+def check_set_time(snap: Snap) -> Iterator[Diagnostic]:
+    code, known = snap.code, snap.code.motion_set
+    # A man in motion starts after everybody has been still: the second ends when he does.
+    begins = max((m.starts or 0.0 for _, m in snap.running), default=0.0)
+    for man in snap.men:
+        motion = snap.motions.get(man.label)
+        if motion is None or motion.set_for is None:
+            continue
+        still = motion.set_for - begins
+        if still < known.value - _CLOSE:
+            yield broken(
+                542, known, code, snap.at(man), man=man.label, call=snap.call,
+                seconds=f"{max(still, 0):.1f}", wanted=f"{known.value:g}",
+            )  # fmt: skip

@@ -1,0 +1,40 @@
+"""Does a man run at the line when the ball is snapped, where he may only run along it or away?
+
+In the eleven-man codes a man in motion gains nothing toward the other goal line before the ball
+moves. A running start at the line is the waggle of the twelve-man game.
+
+Example: ``H moves from 6 deep`` with ``snap running`` under a high-school code. Write instead
+``snap set``, or a way that ends along the line: ``H moves to call, 2 outside tackle, off line``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from stemline.checks.legality.model import Snap, broken
+from stemline.diagnostics.model import Diagnostic
+from stemline.football.rules import MotionWay
+from stemline.paths import Path, polyline
+from stemline.source import Span
+
+_LEVEL = 0.05
+"""Yards forward for each yard run: less is how straight a man runs along a line."""
+
+
+def check_toward_line(snap: Snap) -> Iterator[Diagnostic]:
+    known = snap.code.motion_way
+    if known.value is MotionWay.ANY:
+        return
+    lines: dict[Span, list[str]] = {}
+    for man, motion in snap.running:
+        if forward(motion.path) > _LEVEL:
+            lines.setdefault(snap.at(man), []).append(man.label)
+    for span, men in lines.items():
+        yield broken(541, known, snap.code, span, men=" and ".join(men), call=snap.call)
+
+
+def forward(path: Path) -> float:
+    """Yards toward the line for each yard that he runs at the very end of his way."""
+    *_, before, end = (path.start, *polyline(path))
+    step = before.distance(end)
+    return (end.y - before.y) / step if step else 0.0

@@ -1,0 +1,89 @@
+"""The ball on a run: the mesh, where the carrier takes it, and the pitch to another man."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from itertools import pairwise
+
+from stemline.draw.board import Board
+from stemline.draw.curves import left_of, nearest, unit
+from stemline.draw.routes import Drawn
+from stemline.draw.scene import Item, Stroke
+from stemline.draw.symbols import Symbol
+from stemline.football.play import Kind, Play
+from stemline.football.players import Position
+from stemline.paths import Line, Point, along, length
+from stemline.source import Span
+
+_MESH = 1.7
+"""Yards: a carrier who comes this near the quarterback or his path takes the ball from him."""
+_STEP = 0.25
+"""Yards between two places of a way that are looked at."""
+_OFF = 4
+"""Steps of the carrier's way, from his own place, on which nothing is marked: his symbol's room."""
+_PITCH = frozenset({"pitch", "toss"})
+"""What a key's choice is called when the ball is thrown to a man beside or behind."""
+_TRAILS = frozenset({"pitch", "trail"})
+"""Roles of the man who trails the quarterback for it, where the choice names nobody."""
+_CAUGHT = 0.35
+"""Part of his path after which the pitch reaches its man."""
+
+
+def ball_items(
+    play: Play, drawn: Sequence[Drawn], symbols: Mapping[str, Symbol], board: Board
+) -> tuple[Item, ...]:
+    """Two short strokes across the carrier's path at the mesh; a thin dashed line for a pitch."""
+    passer = next((m.label for m in play.men if m.position is Position.QUARTERBACK), "")
+    if play.kind is not Kind.RUN or not board.full or not passer:
+        return ()
+    lines = {d.run.man: d.points for d in drawn if d.run.branch is None and len(d.points) > 1}
+    his = _way(symbols[passer].at, lines.get(passer, ()))
+    items: list[Item] = []
+    own = _way(symbols[play.carrier].at, lines.get(play.carrier, ())) if play.carrier else ()
+    if passer != play.carrier and (found := _meeting(own, his)):
+        items += mesh_items(*found, board, play.assignment(play.carrier).span)
+    for man in _pitch_men(play):
+        if man in lines and man != play.carrier and passer in lines:
+            points = lines[man]
+            caught = along(points, _CAUGHT * length(points))
+            span = play.assignment(man).span
+            items.append(Stroke((Line(his[-1], caught),), "pitch", (), span))
+    return tuple(items)
+
+
+def mesh_items(at: Point, ahead: Point, board: Board, span: Span) -> tuple[Item, ...]:
+    """Two short strokes across a path that runs in direction ``ahead`` through ``at``."""
+    across = left_of(ahead).scaled(board.mark("mesh"))
+    step = ahead.scaled(board.mark("mesh_apart") / 2)
+    return tuple(
+        Stroke((Line(spot - across, spot + across),), "mesh", (), span)
+        for spot in (at - step, at + step)
+    )
+
+
+def _way(start: Point, points: Sequence[Point]) -> tuple[Point, ...]:
+    """A man's way in small steps, his own place first."""
+    whole = (start, *points)
+    count = int(length(whole) / _STEP)
+    return (*(along(whole, i * _STEP) for i in range(count + 1)), whole[-1])
+
+
+def _meeting(own: Sequence[Point], his: Sequence[Point]) -> tuple[Point, Point] | None:
+    """Where behind the line the carrier comes nearest to the quarterback's way, and which way he
+    is running there; None when he never comes near."""
+    best, found = _MESH, None
+    for a, b in pairwise(own[_OFF:] if len(own) > _OFF + 1 else own):
+        if a.y > 0:
+            break
+        for p in his:
+            at, _ = nearest(a, b, p)
+            if at.distance(p) < best - 1e-9:
+                best, found = at.distance(p), (at, unit(a, b))
+    return found
+
+
+def _pitch_men(play: Play) -> tuple[str, ...]:
+    """The men to whom the ball may be pitched: named by a key, or in a role of that name."""
+    choices = [c for key in play.keys for c in key.choices if c[0] in _PITCH]
+    named = {to for _, to, _ in choices if to} or (_TRAILS if choices else frozenset())
+    return tuple(t.man for t in play.assignments if t.role in named or t.man in named)

@@ -1,0 +1,251 @@
+"""Where each defender's letter stands on paper, and the marks that single one out.
+
+A letter stands at the defender's yards. It gives way to the offence's symbols by moving up the
+field, so that a block between two men always has room to be seen; on a picture of routes it steps
+aside from a line. A man too deep for the picture stands at its edge with his depth beside him.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from itertools import combinations
+
+from stemline.draw.board import Board
+from stemline.draw.ink import Ink
+from stemline.draw.scene import Box, Item, Plate, Polygon, TextRun
+from stemline.draw.symbols import Symbol, centred, square
+from stemline.football.defence import Defender, Level
+from stemline.football.play import Play
+from stemline.paths import Point
+
+_ROUNDS = 20
+_STEPS = (0.35, 0.7, 1.05)
+"""Yards that a letter may step aside from a line, the least first."""
+_WAYS = 8
+_ASIDE = 1.5
+"""Yards beside a man from which his blocker's bar would lie on words at that side of him."""
+_FAR = 0.3
+"""What a step of a yard costs, against ink."""
+
+
+@dataclass(frozen=True)
+class Letter:
+    """A defender on paper. ``reach`` is how near a bar may come to ``at``, the letter's middle;
+    ``deep`` his depth where he stands at the picture's edge instead of at his place, else 0, and
+    ``left`` tells that it is written on his left."""
+
+    man: Defender
+    at: Point
+    half_width: float
+    half_height: float
+    reach: float
+    deep: float = 0.0
+    left: bool = False
+
+    @property
+    def box(self) -> Box:
+        w, h = self.half_width, self.half_height
+        return Box(self.at.x - w, self.at.y - h, self.at.x + w, self.at.y + h)
+
+
+def place_letters(play: Play, symbols: Mapping[str, Symbol], board: Board) -> dict[str, Letter]:
+    """Every defender's letter by label, none on a symbol and none on another.
+
+    A small picture leaves out whom it is not about: of a run the deep men with whom nobody has to
+    do, of routes the men on the line.
+    """
+    if play.defence is None:
+        return {}
+    hit = {hit.defender for task in play.assignments for hit in task.hits}
+    near = touched(play) if board.close else set()
+    routes = any(task.path for task in play.assignments)
+    made: dict[str, Letter] = {}
+    for man in play.defence.defenders:
+        dropped = man.level is (Level.DEEP if board.close else Level.LINE)
+        if dropped and not board.full and (routes or board.close) and man.label not in near:
+            continue
+        key = any(key.man == man.label for key in play.keys)
+        letter = letter_of(man, board, key, man.label in play.unblocked)
+        made[man.label] = replace(letter, left=_from_right(man, play))
+    return _apart(made, symbols, hit, board)
+
+
+def touched(play: Play) -> set[str]:
+    """Defenders who are blocked, read or left free."""
+    hit = {hit.defender for task in play.assignments for hit in task.hits}
+    return hit | {key.man for key in play.keys} | set(play.unblocked)
+
+
+def _from_right(man: Defender, play: Play) -> bool:
+    """Whether somebody comes from the right to block him."""
+    before = (
+        task.path.corners[-2]
+        for task in play.assignments
+        if task.path is not None and task.path.legs
+        for hit in task.hits[:1]
+        if hit.defender == man.label
+    )
+    return any(at.x > man.at.x + _ASIDE for at in before)
+
+
+def letter_of(man: Defender, board: Board, key: bool = False, free: bool = False) -> Letter:
+    """One letter at its defender's place, or at the top of the frame below its mark."""
+    room = board.extent(man.label, style_of(board))
+    half_width, half_height = room.width / 2, room.rise / 2
+    reach = max(half_width, half_height) + board.mark("letter_room")
+    if key:
+        reach += board.mark("key_room")
+    over = 1.5 * board.mark("free") if free else 0.0
+    top = board.frame.top - half_height - board.yards(3.5) - over
+    at = Point(man.at.x, min(man.at.y, top))
+    deep = man.at.y if man.at.y > top + 1.0 else 0.0
+    return Letter(man, at, half_width, half_height, reach, deep)
+
+
+def style_of(board: Board) -> str:
+    """Letters are black where blocks are drawn, paler behind routes."""
+    return "defender" if board.close else "defender-behind"
+
+
+def _apart(
+    letters: Mapping[str, Letter], symbols: Mapping[str, Symbol], hit: set[str], board: Board
+) -> dict[str, Letter]:
+    made = dict(letters)
+    stub = board.mark("stub") if board.close else 0.0
+    for _ in range(_ROUNDS):
+        moved = False
+        for name, letter in made.items():
+            for symbol in symbols.values():
+                room = letter.reach + symbol.edge + (stub if name in hit else 0.0)
+                at = _above(letter.at, symbol.at, room)
+                if at.y > letter.at.y + 1e-6:
+                    letter, moved = replace(letter, at=at), True
+            made[name] = letter
+        for a, b in combinations(made, 2):
+            by = _overlap(made[a], made[b], board)
+            if by > 1e-6:
+                left, right = (a, b) if made[a].at.x <= made[b].at.x else (b, a)
+                for name, way in ((left, -0.5), (right, 0.5)):
+                    made[name] = replace(made[name], at=made[name].at + Point(way * by, 0.0))
+                moved = True
+        if not moved:
+            break
+    return made
+
+
+def _above(at: Point, other: Point, room: float) -> Point:
+    """The place straight up the field from ``at`` that is ``room`` from ``other``."""
+    across = at.x - other.x
+    if at.distance(other) >= room or abs(across) >= room:
+        return at
+    return Point(at.x, max(at.y, other.y + math.sqrt(room * room - across * across)))
+
+
+def _overlap(a: Letter, b: Letter, board: Board) -> float:
+    """Yards by which two letters are too near, measured across; 0 when one is above the other."""
+    gap = board.mark("gap")
+    if abs(a.at.y - b.at.y) >= a.half_height + b.half_height + gap:
+        return 0.0
+    return max(0.0, a.half_width + b.half_width + gap - abs(a.at.x - b.at.x))
+
+
+def beside_lines(
+    letters: Mapping[str, Letter],
+    play: Play,
+    symbols: Mapping[str, Symbol],
+    ink: Ink,
+    board: Board,
+) -> dict[str, Letter]:
+    """The letters, each moved the least that takes it off the lines; where blocks are drawn, only
+    those with whom nobody has to do."""
+    made: dict[str, Letter] = {}
+    still = touched(play) - set(play.unblocked) if board.close else set()
+    keep = [square(s.at, s.edge) for s in symbols.values()]
+    for name, letter in letters.items():
+        if name in still:
+            made[name] = letter
+            continue
+        others = [*keep, *(o.box for n, o in made.items())]
+        others += [o.box for n, o in letters.items() if n not in made and n != name]
+        made[name] = min(
+            (replace(letter, at=letter.at + step) for step in _steps()),
+            key=lambda new: _cost(new, letter, others, ink, board),
+        )
+    return made
+
+
+def _steps() -> Sequence[Point]:
+    turns = [i * 2 * math.pi / _WAYS for i in range(_WAYS)]
+    around = [Point(r * math.cos(t), r * math.sin(t)) for r in _STEPS for t in turns]
+    return (Point(0.0, 0.0), *around)
+
+
+def _cost(new: Letter, old: Letter, others: Sequence[Box], ink: Ink, board: Board) -> float:
+    box = new.box.grown(board.mark("gap"))
+    cost = ink.under(box)[0] + _FAR * new.at.distance(old.at)
+    if not board.frame.holds(box) or any(box.overlap(other) > 0 for other in others):
+        cost += 1000.0
+    return round(cost, 6)
+
+
+def letter_items(
+    letters: Mapping[str, Letter], play: Play, board: Board, bold: bool
+) -> tuple[Item, ...]:
+    """The letters; a box round a key, a wedge over a man whom nobody blocks."""
+    keys = {key.man for key in play.keys}
+    items: list[Item] = []
+    style = "defender" if bold else style_of(board)
+    for name, letter in letters.items():
+        span = letter.man.span
+        if name in keys:
+            items.append(key_mark(letter, board))
+        elif name in play.unblocked:
+            items.append(free_mark(letter, board))
+        items.append(centred(name, letter.at, style, board, span))
+        if letter.deep and board.full:
+            items.append(depth_words(letter, board))
+    return tuple(items)
+
+
+def key_mark(letter: Letter, board: Board) -> Plate:
+    """A box round the letter of a man who is read."""
+    box = letter.box.grown(board.mark("key_room"))
+    return Plate(box, board.mark("tile_corner"), "key", letter.man.span)
+
+
+def free_mark(letter: Letter, board: Board) -> Polygon:
+    """A solid wedge over the letter, pointing the way he comes."""
+    size = board.mark("free")
+    y = letter.box.top + board.yards(1.6)
+    x = letter.at.x
+    points = (Point(x, y), Point(x - size, y + 1.3 * size), Point(x + size, y + 1.3 * size))
+    return Polygon(points, "free", letter.man.span)
+
+
+def depth_words(letter: Letter, board: Board) -> TextRun:
+    """How deep a man stands who is drawn at the picture's edge."""
+    text = f"{round(letter.deep)}"
+    room = board.extent(text, "words")
+    gap = board.yards(2.0)
+    x = letter.box.left - gap - room.width if letter.left else letter.box.right + gap
+    at = Point(x, letter.at.y - room.rise / 2)
+    return TextRun(text, at, "words", letter.man.span)
+
+
+def solids(letters: Mapping[str, Letter], play: Play, board: Board) -> list[Box]:
+    """The boxes that no word may lie on: the letters with their marks."""
+    keys = {key.man for key in play.keys}
+    boxes: list[Box] = []
+    for name, letter in letters.items():
+        box = letter.box.grown(board.mark("key_room") if name in keys else board.yards(0.8))
+        if name in play.unblocked:
+            top = max(point.y for point in free_mark(letter, board).points)
+            box = box.union(Box(box.left, box.bottom, box.right, top))
+        if letter.deep and board.full:
+            words = depth_words(letter, board)
+            wide = board.extent(words.text, words.style).width
+            box = box.union(Box(words.at.x, box.bottom, words.at.x + wide, box.top))
+        boxes.append(box)
+    return boxes

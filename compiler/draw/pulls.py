@@ -1,0 +1,90 @@
+"""Pulling behind the line, in front of a quarterback under centre.
+
+On the field he has opened out of the way by the time a guard comes by; on paper he stands where
+he is at the snap. So he is drawn a little deeper and the pull a little shallower, each in a lane
+of its own between the centre and him.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from stemline.draw.board import Board
+from stemline.draw.symbols import Symbol
+from stemline.football.play import Assignment, Play
+from stemline.football.players import Position
+from stemline.paths import Path, Point
+
+_UNDER = 2.2
+"""Yards: a quarterback no deeper than this takes the ball from the centre's hands."""
+_BESIDE = 0.8
+"""Yards beside the ball within which a path passes between the centre and him."""
+_BEHIND = 0.3
+"""Yards behind the line from which a lineman's path counts as a pull."""
+
+
+def make_room(play: Play, symbols: Mapping[str, Symbol], board: Board) -> dict[str, Symbol]:
+    """The symbols, a quarterback under centre moved back to let each puller by."""
+    made = dict(symbols)
+    passer = _under_centre(play, symbols)
+    count = len(_pullers(play))
+    if passer is None or not count:
+        return made
+    need = -_lane(count, symbols, board) - passer.edge - board.mark("pull_lane") / 2
+    if need < passer.at.y:
+        made[passer.man.label] = replace(passer, at=Point(passer.at.x, need))
+    return made
+
+
+def in_lanes(play: Play, symbols: Mapping[str, Symbol], board: Board) -> Play:
+    """The play with each pull that passes the quarterback brought into its lane."""
+    if _under_centre(play, symbols) is None:
+        return play
+    lanes = {
+        task.man: _lane(number, symbols, board) for number, task in enumerate(_pullers(play), 1)
+    }
+    tasks = tuple(
+        replace(task, path=_lifted(task.path, lanes[task.man]))
+        if task.man in lanes and task.path is not None
+        else task
+        for task in play.assignments
+    )
+    return replace(play, assignments=tasks)
+
+
+def _under_centre(play: Play, symbols: Mapping[str, Symbol]) -> Symbol | None:
+    for man in play.men:
+        if man.position is Position.QUARTERBACK and abs(man.snap.x) < _BESIDE:
+            return symbols[man.label] if man.snap.y > -_UNDER else None
+    return None
+
+
+def _pullers(play: Play) -> list[Assignment]:
+    """Blockers off the line who pass behind the centre, the shallowest first."""
+    found = [
+        task
+        for task in play.assignments
+        if task.path is not None and task.hits and play.man(task.man).on_line and _passes(task.path)
+    ]
+    return sorted(found, key=_shallow)
+
+
+def _shallow(task: Assignment) -> float:
+    return -min(p.y for p in task.path.corners) if task.path is not None else 0.0
+
+
+def _passes(path: Path) -> bool:
+    behind = [p.x for p in path.corners if p.y < -_BEHIND] + [path.start.x]
+    return min(behind) < _BESIDE and max(behind) > -_BESIDE and len(behind) > 1
+
+
+def _lane(number: int, symbols: Mapping[str, Symbol], board: Board) -> float:
+    """Yards behind the line of the numbered lane."""
+    edge = max((s.edge for s in symbols.values() if s.man.interior), default=0.0)
+    return edge + (number - 0.25) * board.mark("pull_lane")
+
+
+def _lifted(path: Path, lane: float) -> Path:
+    legs = tuple(replace(leg, to=Point(leg.to.x, max(leg.to.y, -lane))) for leg in path.legs[:-1])
+    return replace(path, legs=(*legs, *path.legs[-1:]))

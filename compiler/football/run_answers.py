@@ -1,0 +1,74 @@
+"""Whom a rule about the line asks for: surely, and if need be.
+
+x is where the blocker stands, in yards right of the ball.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from stemline.football.defence import Defender
+from stemline.football.fronts import HEAD_UP, Front
+from stemline.football.run_rules import Way
+
+_BACK_REACH = 2.5
+"""Yards to the backside that a man without two neighbours there blocks back."""
+
+
+def strong(front: Front, x: float, way: Way, partner: float | None = None) -> tuple[Defender, ...]:
+    """The men who make a rule true, best first; ``partner`` is x of the second man of a double."""
+    out, play = front.out(x), front.toward
+    match way:
+        case Way.ON:
+            return front.over(x)
+        case Way.REACH:
+            there = [d for d in front.over(x) if (d.at.x - x) * play.value >= -HEAD_UP]
+            return once(there, front.in_gap(x, play))
+        case Way.DOWN | Way.PIN:
+            return front.in_gap(x, out.other)
+        case Way.BACK:
+            return _back(front, x)[:1]
+        case Way.OUT:
+            there = [d for d in front.over(x) if (d.at.x - x) * out.value > -HEAD_UP]
+            return once(there, front.in_gap(x, out))
+        case Way.DOUBLE:
+            return () if partner is None else front.between(x, partner)
+        case Way.SCOOP:
+            there = [d for d in front.over(x) if (d.at.x - x) * play.value > -HEAD_UP]
+            return once(front.in_gap(x, play), there)
+        case Way.CUT_OFF:
+            return once(front.in_gap(x, out.other), front.over(x))
+        case Way.HINGE:
+            return once(front.in_gap(x, out.other), front.over(x), front.in_gap(x, out))
+    return ()
+
+
+def weak(front: Front, x: float, way: Way) -> tuple[Defender, ...]:
+    """Whom the rule would not ask for first, but who is near enough to be passed to him."""
+    out = front.out(x)
+    match way:
+        case Way.ON:
+            inside = front.in_gap(x, out.other) if x == 0 else ()
+            return once(front.in_gap(x, out), inside)
+        case Way.REACH:
+            return once(front.over(x), front.in_gap(x, front.toward, heads=True))
+        case Way.DOWN | Way.PIN:
+            return once(front.over(x), front.in_gap(x, out.other, heads=True))
+        case Way.BACK:
+            return _back(front, x)[1:]
+    return ()
+
+
+def _back(front: Front, x: float) -> tuple[Defender, ...]:
+    """From his nose to the backside, up to the second man's nose."""
+    side = front.toward.other
+    first = front.neighbour(x, side)
+    second = front.neighbour(first.snap.x, side) if first else None
+    stop = abs(second.snap.x - x) - HEAD_UP if second else _BACK_REACH
+    there = [d for d in front.first_level if -HEAD_UP <= (d.at.x - x) * side.value <= stop]
+    return tuple(sorted(there, key=lambda d: (d.at.x - x) * side.value))
+
+
+def once(*groups: Iterable[Defender]) -> tuple[Defender, ...]:
+    """The groups one after the other, each defender at his first place."""
+    return tuple(dict.fromkeys(d for group in groups for d in group))

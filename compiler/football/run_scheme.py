@@ -1,0 +1,309 @@
+"""Who blocks whom on a run: every man's rules put to one front, and the answers made to agree.
+
+A rule alone only asks "is somebody there?". Together they must keep what every line coach asks
+for: a double team has two men who both know of it; nobody is blocked by three; of two men who
+climb each has his own linebacker; and no man of the front is left alone while two block another
+and one of the two could have had him. The steps, in order:
+
+1. Men to be kicked out, trapped or sifted belong to those who do it, and men who are read to
+   nobody; everyone else's rules pass them by.
+2. Linemen take the first of their rules that is true. A double team that only one man wants, and
+   a third man on one defender, are taken back and the next rule is tried, until all agree.
+3. Who scoops, cuts off or hinges takes a man of the line who is still free.
+4. A man of the line who is still free goes to whoever can be spared for him, if need be by passing
+   men along the line: an augmenting path in the graph of rules and defenders.
+5. The second level: pullers and lead blockers first, then men who climb, then double teams.
+6. A man for whom nothing is true helps inside, or climbs to the nearest man who is free.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from stemline.football.defence import Defender, Level
+from stemline.football.fronts import HEAD_UP, TOUCH, Front
+from stemline.football.play import Man
+from stemline.football.run_answers import once
+from stemline.football.run_line import NOBODY, LineBlocks
+from stemline.football.run_rules import MEANINGS, Takes, Task, Way
+
+_CLAIMS = (
+    Way.WRAP,
+    Way.LEAD,
+    Way.PULL,
+    Way.ARC,
+    Way.LEAVE,
+    Way.CLIMB,
+    Way.KICK,
+    Way.TRAP,
+    Way.SIFT,
+)
+"""In which order men are given to those who go to a described one; double teams come last."""
+_CRACK_WIDTH = 12.0
+"""Yards inside him that a receiver can come back to a block. Common practice."""
+
+
+@dataclass(frozen=True)
+class Taken:
+    """What came of one man's rules.
+
+    ``way`` is the rule that held, None where none did; ``defender`` whom he takes ("" for nobody),
+    ``with_`` the others on the same man, ``climb`` the man he goes on to.
+    """
+
+    man: str
+    way: Way | None
+    defender: str
+    with_: tuple[str, ...]
+    climb: str
+
+
+@dataclass(frozen=True)
+class Scheme:
+    """Every blocker's block, in the order of the tasks; ``free`` are the men of the box whom
+    nobody takes, from left to right, those who are read apart."""
+
+    blocks: tuple[Taken, ...]
+    free: tuple[str, ...]
+
+    def of(self, man: str) -> Taken | None:
+        return next((b for b in self.blocks if b.man == man), None)
+
+
+def scheme(
+    front: Front,
+    tasks: Sequence[Task],
+    men: Mapping[str, Man],
+    keys: Iterable[str] = (),
+    *,
+    hold: bool = False,
+) -> Scheme:
+    """The blocks of ``tasks`` against ``front``; ``men`` by label, ``keys`` are read and left.
+
+    ``hold`` keeps linemen at the line, for a pass that shows a run.
+    """
+    return _Solver(front, tasks, men, frozenset(keys), hold).solved()
+
+
+class _Solver(LineBlocks):
+    """The whole of it; in ``climbs`` stands "" for one whose partner in a double team goes on."""
+
+    def solved(self) -> Scheme:
+        self.block_line()
+        self._second_level()
+        while self._next_rule():
+            self._second_level()
+        self._last_resort()
+        return self._scheme()
+
+    # Step 5.
+
+    def _second_level(self) -> None:
+        """Exact descriptions first, then those who take the nearest, then whoever is left over."""
+        aims = self._aims()
+        for exact in (True, False):
+            for man, targets in aims:
+                if man in self.climbs:
+                    continue
+                asked = [d for d in targets if d.label not in self._reserved]
+                there = asked[:1] if exact else once(asked, self._who_shows(man))
+                free = [d for d in there if self._is_free(d)]
+                if free and not (free[0].level is Level.LINE and self._owned(man)):
+                    self._climb(man, free[0])
+            if exact:
+                self._nearest_climbs()
+                self._receivers()
+
+    def _aims(self) -> list[tuple[str, tuple[Defender, ...]]]:
+        """Who goes to a described man of the second level, in order of claim; of a double team
+        first the one who came to help, and of two alike the nearer."""
+        claims: list[tuple[int, bool, float, str, tuple[Defender, ...]]] = []
+        for man, task in self.tasks.items():
+            n, own = self.choice[man]
+            rule = task.rules[n] if n < len(task.rules) else None
+            if self.hold and man in self.interior:
+                continue
+            if own and task.then and len(self.owners[own]) > 1:
+                there = self._then(task)
+                away = self.at[man].distance(there[0].at) if there else 0.0
+                owns = rule is None or rule.way is not Way.DOUBLE
+                claims.append((len(_CLAIMS), owns, round(away, 3), man, there))
+            elif rule is not None and not own and rule.way in _CLAIMS:
+                if rule.target is None and task.then:
+                    claims.append((_CLAIMS.index(rule.way), False, 0.0, man, self._then(task)))
+                elif rule.target is not None or rule.way not in (Way.CLIMB, Way.LEAVE):
+                    there = self._described(man, rule)
+                    claims.append((_CLAIMS.index(rule.way), False, 0.0, man, there))
+        claims.sort(key=lambda c: c[:3])
+        return [(man, there) for _, _, _, man, there in claims]
+
+    def _who_shows(self, man: str) -> tuple[Defender, ...]:
+        """Whom a puller or a lead blocker meets where his own man is not: the playside end of the
+        line, else the force."""
+        if self._way(man) not in (Way.WRAP, Way.LEAD, Way.PULL):
+            return ()
+        side = self.front.toward
+        ends = [d for d in self.front.first_level if d.at.x * side.value > HEAD_UP]
+        return (*ends[:: -side.value], *self.front.forces(side))
+
+    def _then(self, task: Task) -> tuple[Defender, ...]:
+        x = self.at[task.man].x
+        return once(*(self.front.described(t, x) for t in task.then))
+
+    def _climb(self, man: str, to: Defender) -> None:
+        """A man without a first block takes him; one of a double team goes on to him, and his
+        partner stays."""
+        self.climbs[man] = to.label
+        own = self.choice[man][1]
+        for partner in self.owners.get(own, ()) if own else ():
+            self.climbs.setdefault(partner, NOBODY)
+
+    def _is_free(self, defender: Defender) -> bool:
+        return (
+            defender.label not in self.owners
+            and defender.label not in self._reserved
+            and defender.label not in self.climbs.values()
+        )
+
+    def _nearest_climbs(self) -> None:
+        """Those who only climb: of all pairs the nearest first, so that no two cross."""
+        waiting = {m for m in self.tasks if self._climbs_free(m)}
+        while waiting:
+            pairs = [
+                (round(self.at[m].distance(d.at), 3), self.from_ball(m), m, d)
+                for m in waiting
+                for d in self.front.second_level
+                if self._is_free(d)
+            ]
+            if not pairs:
+                return
+            _, _, man, defender = min(pairs, key=lambda p: (*p[:3], p[3].label))
+            self.climbs[man] = defender.label
+            waiting.discard(man)
+
+    def _climbs_free(self, man: str) -> bool:
+        """Whether a man goes to whichever linebacker is nearest."""
+        n, own = self.choice[man]
+        rules = self.tasks[man].rules
+        if own or man in self.climbs or n >= len(rules) or (self.hold and man in self.interior):
+            return False
+        rule = rules[n]
+        plain = rule.way in (Way.CLIMB, Way.LEAVE, Way.SCOOP) and rule.target is None
+        return plain and not (self.tasks[man].then and rule.way is not Way.SCOOP)
+
+    def _receivers(self) -> None:
+        """Cracks, then the man over each of the others, the nearest pair first."""
+        for way in (Way.CRACK, Way.STALK):
+            waiting = [m for m in self.tasks if self._way(m) is way and not self._owned(m)]
+            for man in sorted(waiting, key=self.from_ball):
+                there = [d for d in self._perimeter(man, way) if self._is_free(d)]
+                if there:
+                    self.climbs[man] = there[0].label
+
+    def _perimeter(self, man: str, way: Way) -> tuple[Defender, ...]:
+        at = self.at[man]
+        inside = self.front.out(at.x).other.value
+        there = [d for d in self.front.defenders if d.level is not Level.LINE]
+        if way is Way.CRACK:
+            there = [
+                d for d in there
+                if HEAD_UP < (d.at.x - at.x) * inside <= _CRACK_WIDTH
+            ]  # fmt: skip
+            return tuple(sorted(there, key=lambda d: (round(d.at.distance(at), 3), d.label)))
+        there = [d for d in there if d not in self.front.second_level]
+        return tuple(
+            sorted(there, key=lambda d: (round(abs(d.at.x - at.x) + d.at.y / 4, 3), d.label))
+        )
+
+    def _next_rule(self) -> bool:
+        """Whether somebody whose climb, lead or arc found nobody has gone on to his next rule."""
+        moved = False
+        for man, task in self.tasks.items():
+            n, own = self.choice[man]
+            if own or self.climbs.get(man) or self._way(man) is Way.HINGE:
+                continue
+            free = self._free_on_line()
+            for i, rule in enumerate(task.rules[n + 1 :], n + 1):
+                there = [d for d in self._strong(man, rule) if d in free]
+                if there and rule.way is not Way.DOUBLE:
+                    self._take(man, i, there[0].label)
+                elif MEANINGS[rule.way].takes in (Takes.SECOND, Takes.FIRST):
+                    self.choice[man] = i, NOBODY
+                else:
+                    continue
+                moved = True
+                break
+        return moved
+
+    # Step 6, and the answer.
+
+    def _last_resort(self) -> None:
+        """A man of the line for whom nothing is true, or nobody is left, takes a man who is free
+        on him or inside him, else helps inside and climbs."""
+        for man in sorted(self.tasks, key=self.from_ball):
+            way = self._way(man)
+            if self._owned(man) or self.climbs.get(man) or man not in self.line:
+                continue
+            if way is not None and way not in (Way.CLIMB, Way.SCOOP, Way.LEAVE):
+                continue
+            x, free_on_line = self.at[man].x, self._free_on_line()
+            near = once(self.front.over(x), self.front.in_gap(x, self.front.out(x).other))
+            lone = [d.label for d in near if d in free_on_line]
+            helped = lone[0] if lone else self._helps(man)
+            if helped is not None:
+                self._take(man, len(self.tasks[man].rules), helped)
+            if lone:
+                continue
+            free = [d for d in self.front.second_level if self._is_free(d)]
+            if free and not self.hold:
+                at = self.at[man]
+                best = min(free, key=lambda d: (round(at.distance(d.at), 3), d.label))
+                self.climbs[man] = best.label
+
+    def _helps(self, man: str) -> str | None:
+        """The man of his inside neighbour, where he can reach him and is not the third."""
+        x = self.at[man].x
+        beside = self.front.neighbour(x, self.front.out(x).other)
+        if beside is None:
+            return None
+        near = [d.label for d in self.front.between(x, beside.snap.x)]
+        return next(
+            (
+                d
+                for d in near
+                if len(self.owners.get(d, ())) == 1 and self.owners[d] == [beside.label]
+            ),
+            None,
+        )
+
+    def _scheme(self) -> Scheme:
+        blocks = []
+        for man in self.tasks:
+            way, own, climb = self._way(man), self.choice[man][1], self.climbs.get(man, NOBODY)
+            if own and man not in self.given:
+                way = self._honest(man, own)
+            first, second = (own, climb) if own else (climb, NOBODY)
+            others = tuple(m for m in self.owners.get(own, ()) if m != man) if own else ()
+            blocks.append(Taken(man, way, first, others, second))
+        taken = {*self.owners, *self.keys, *self.climbs.values()}
+        free = [d for d in self.front.box if d.label not in taken]
+        free.sort(key=lambda d: (d.at.x, d.label))
+        return Scheme(tuple(blocks), tuple(d.label for d in free))
+
+    def _honest(self, man: str, defender: str) -> Way | None:
+        """The rule that got him his man, or the word for the block it became when he was passed
+        along the line; None for one who helps."""
+        way = self._way(man)
+        who = next(d for d in self.front.defenders if d.label == defender)
+        if way is None and self.owners[defender][0] != man:
+            return None
+        if way is Way.PULL:
+            return Way.KICK
+        if way is not None:
+            rule = self.tasks[man].rules[self.choice[man][0]]
+            if way in (Way.BACK, Way.OUT) or who in self._strong(man, rule):
+                return way
+        x = self.at[man].x
+        away = (who.at.x - x) * self.front.out(x).value
+        return Way.ON if abs(away) <= TOUCH else Way.OUT if away > 0 else Way.DOWN

@@ -1,0 +1,257 @@
+"""The read clock: for each read, when the feet are ready, where its man is and when the ball is
+there.
+
+A read of a spot is open while a man is in the spot; a read of a man is open once he has made his
+last turn until a little after the end of what is drawn for him, or, where he settles, for as long
+as a settled man is open. The ball is on time when it arrives while the read is open.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from enum import Enum
+from functools import cache
+
+import numpy as np
+
+from stemline.football.play import Play, Read, Spot
+from stemline.football.timing.levels import (
+    DOWNFIELD,
+    GAP,
+    LOB,
+    DRIFTS,
+    RUN_ON,
+    SLOW,
+    THROTTLE,
+    TOUCH,
+    UNDERNEATH,
+    WAIT,
+    Level,
+)
+from stemline.football.timing.men import timelines
+from stemline.football.timing.running import Array, Timeline
+from stemline.football.timing.throwing import Foot, clock, flight
+from stemline.paths import Point
+
+_STEP = 0.02
+_LONGEST = 6.0
+"""Seconds after the snap at which a play is over for this model."""
+
+
+class Verdict(Enum):
+    ON_TIME = "on time"
+    EARLY = "early"
+    LATE = "late"
+    TOO_FAR = "too far"
+    NOBODY = "nobody"
+
+
+@dataclass(frozen=True)
+class Window:
+    """When a read is open, in seconds after the snap, and by whom."""
+
+    man: str
+    opens: float
+    closes: float
+
+
+@dataclass(frozen=True)
+class Look:
+    """One read on the clock. Times in seconds after the snap, lengths in yards.
+
+    ``foot`` is the step that throws it and ``ready`` when it is down; the ball leaves at
+    ``thrown`` from ``passer`` and is at ``at`` by ``arrives``. ``off`` is by how much it is early
+    (negative) or late (positive) where it is.
+    """
+
+    read: Read
+    foot: str
+    ready: float
+    passer: Point
+    thrown: float
+    window: Window | None
+    at: Point
+    distance: float
+    arrives: float
+    verdict: Verdict
+    off: float
+
+    @property
+    def air(self) -> float:
+        return self.arrives - self.thrown
+
+
+@dataclass(frozen=True)
+class ReadClock:
+    """The reads of one call in order, its order under pressure, the feet, and who runs when.
+
+    ``rusher`` is when a free man reaches the passer.
+    """
+
+    feet: tuple[Foot, ...]
+    reads: tuple[Look, ...]
+    pressure: tuple[Look, ...]
+    rusher: float
+    men: Mapping[str, Timeline]
+
+
+def read_clock(play: Play, level: Level) -> ReadClock:
+    """The clock of a pass play."""
+    men = timelines(play, level)
+    passer = next(m for m in play.men if m.position.value == "quarterback")
+    toward = play.strong
+    first = next((r.at.x for r in play.reads if r.at.x), 0.0)
+    if first:
+        toward = play.strong if (first > 0) == (play.strong.value > 0) else play.strong.other
+    feet = clock(play.feet, passer.snap, toward, level)
+    return ReadClock(
+        feet=feet,
+        reads=_looks(play, play.reads, feet, men, level),
+        pressure=_looks(play, play.pressure, feet, men, level),
+        rusher=level.edge.value + 0.13 * play.field.code.restraining.value,
+        men=men,
+    )
+
+
+def _looks(
+    play: Play,
+    reads: Sequence[Read],
+    feet: Sequence[Foot],
+    men: Mapping[str, Timeline],
+    level: Level,
+) -> tuple[Look, ...]:
+    looks: list[Look] = []
+    used: dict[str, int] = {}
+    last: Foot | None = None
+    for read in reads:
+        last = _foot(read, feet, used, last, level)
+        if last is not None:
+            looks.append(_look(play, read, last, men, level))
+    return tuple(looks)
+
+
+def _foot(
+    read: Read, feet: Sequence[Foot], used: dict[str, int], last: Foot | None, level: Level
+) -> Foot | None:
+    """The step that throws a read; a read without one comes a reset after the read before it."""
+    named = [foot for foot in feet if foot.name == read.foot]
+    count = used.get(read.foot, 0)
+    used[read.foot] = count + 1
+    if named and count < len(named):
+        return named[count]
+    again = level.again["reset"].value
+    if named and last is not None:
+        return Foot(last.name, last.time + again, last.at)
+    if last is None:
+        return feet[0] if feet else None
+    later = next((foot for foot in feet if foot.time > last.time + 1e-9), None)
+    return later or Foot("reset", last.time + again, last.at)
+
+
+def _look(
+    play: Play, read: Read, foot: Foot, men: Mapping[str, Timeline], level: Level
+) -> Look:
+    thrown = foot.time + level.motion.value
+    spot = next((s for s in play.spots if s.name == read.target), None)
+    windows = [w for w in (window(m, men[m], spot) for m in read.men if m in men) if w]
+    if not windows:
+        return Look(read, foot.name, foot.time, foot.at, thrown, None, read.at, 0.0, thrown,
+                    Verdict.NOBODY, 0.0)  # fmt: skip
+    looked = [_thrown_to(read, foot, thrown, one, men[one.man], level) for one in windows]
+    return min(looked, key=lambda one: (one.verdict is not Verdict.ON_TIME, abs(one.off)))
+
+
+def _thrown_to(
+    read: Read, foot: Foot, thrown: float, open_: Window, line: Timeline, level: Level
+) -> Look:
+    caught = catch(line, foot.at, thrown, level, open_)
+    if caught is None:
+        at = line.at(open_.opens)
+        return Look(read, foot.name, foot.time, foot.at, thrown, open_, at, at.distance(foot.at),
+                    thrown, Verdict.TOO_FAR, 0.0)  # fmt: skip
+    arrives, at = caught
+    verdict, off = Verdict.ON_TIME, 0.0
+    if arrives < open_.opens - GAP:
+        verdict, off = Verdict.EARLY, arrives - open_.opens
+    elif arrives > open_.closes + GAP:
+        verdict, off = Verdict.LATE, arrives - open_.closes
+    return Look(read, foot.name, foot.time, foot.at, thrown, open_, at, at.distance(foot.at),
+                arrives, verdict, off)  # fmt: skip
+
+
+def window(man: str, line: Timeline, spot: Spot | None) -> Window | None:
+    """When a man is open: in the spot that is looked at, or by himself; None if he never is."""
+    if line.settles:
+        return Window(man, line.ready, line.ready + WAIT)
+    if spot is None:
+        return Window(man, line.left, line.arrives + _runs_on(line))
+    times = np.arange(0.0, _LONGEST, _STEP)
+    places = line.where(times)
+    inside = (np.abs(places[:, 0] - spot.at.x) <= spot.half_width) & (
+        np.abs(places[:, 1] - spot.at.y) <= spot.half_height
+    )
+    inside &= times >= line.start
+    if not inside.any():
+        return None
+    # The last stay: a crosser who comes back goes through the spot on his way out too.
+    last = int(np.flatnonzero(inside)[-1])
+    before = np.flatnonzero(~inside[: last + 1])
+    first = int(before[-1]) + 1 if len(before) else 0
+    return Window(man, float(times[first]), max(float(times[last]), line.arrives + _runs_on(line)))
+
+
+def _runs_on(line: Timeline) -> float:
+    """How long a man is open past the end of what is drawn for him."""
+    end, before = line.points[-1], line.points[-2]
+    across = abs(end[0] - before[0]) > abs(end[1] - before[1])
+    return DRIFTS if across and end[1] <= UNDERNEATH else RUN_ON
+
+
+def catch(
+    line: Timeline, passer: Point, thrown: float, level: Level, open_: Window
+) -> tuple[float, Point] | None:
+    """When and where a ball that leaves at ``thrown`` meets a man; None beyond the arm's reach.
+
+    A ball may be driven, thrown with touch, or lobbed to a man who is far downfield; of all
+    places where it can meet him the first in his window counts, else the first.
+    """
+    if line.settles and thrown >= line.ready:
+        at = line.at(thrown)
+        air = _air(np.array([at.distance(passer)]), level.ball.value)[0]
+        return (thrown + float(air), at) if np.isfinite(air) else None
+    times = np.arange(thrown, _LONGEST + 2.0, _STEP)
+    places = line.where(times)
+    hang = times - thrown
+    yards = np.hypot(places[:, 0] - passer.x, places[:, 1] - passer.y)
+    deep = places[:, 1] >= DOWNFIELD
+    driven = np.where(deep, _air(yards, level.deep.value), _air(yards, level.ball.value))
+    longest = np.where(deep, np.maximum(driven * TOUCH, LOB), driven * TOUCH)
+    spare = np.where(deep, THROTTLE, _STEP / 2)
+    met = np.isfinite(driven) & (driven <= hang + spare) & (hang <= longest + _STEP)
+    arrives = thrown + np.maximum(hang, np.where(np.isfinite(driven), driven, 0.0))
+    good = met & (arrives >= open_.opens) & (arrives <= open_.closes)
+    found = np.flatnonzero(good if good.any() else met)
+    if len(found):
+        return float(arrives[found[0]]), line.at(float(times[found[0]]))
+    # He outruns the arm: where he would have to wait least for the ball, as an underthrown one.
+    waits = np.where(np.isfinite(driven), driven - hang, np.inf)
+    least = int(np.argmin(waits))
+    if not waits[least] < SLOW:
+        return None
+    return float(times[least] + waits[least]), line.at(float(times[least]))
+
+
+@cache
+def _flights(mph: float) -> tuple[Array, Array]:
+    yards = np.arange(0.0, 70.0, 0.5)
+    known = [flight(float(d), mph) for d in yards]
+    return yards, np.array([np.inf if t is None else t for t in known])
+
+
+def _air(yards: Array, mph: float) -> Array:
+    """Flight times of many distances; infinite beyond the arm's reach."""
+    known, times = _flights(mph)
+    reach = float(known[np.isfinite(times)][-1])
+    time = np.interp(yards, known[np.isfinite(times)], times[np.isfinite(times)])
+    return np.where(yards > reach, np.inf, time)

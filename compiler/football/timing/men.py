@@ -1,0 +1,80 @@
+"""Every man of a play against time: the paths of `Play`, run by the level's men."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from itertools import pairwise
+
+from stemline.football.field import Field, Side
+from stemline.football.play import Assignment, Man, Play
+from stemline.football.timing.levels import Level
+from stemline.football.timing.running import Timeline, last_heading, runner, timeline, velocity
+from stemline.football.worlds import Look
+from stemline.paths import Ending, Path, Point
+
+CARRIER = "carrier"
+"""The role of the man who has the ball on a run, or shows that he has it on a pass."""
+ON = 12.0
+"""Yards that a man who runs on may go past the end of what is drawn."""
+INBOUNDS = 0.8
+"""Yards inside the sideline at which he is still caught in bounds. Common practice."""
+
+
+def timelines(play: Play, level: Level) -> dict[str, Timeline]:
+    """Everyone who runs after the snap, by label; blockers are not among them."""
+    made: dict[str, Timeline] = {}
+    for task in play.assignments:
+        if task.path is None or task.role == CARRIER:
+            continue  # who carries, or shows that he carries, is no receiver
+        if task.path.legs and task.path.ending is not Ending.BLOCK:
+            made[task.man] = run_path(play, task, task.path, level)
+    return made
+
+
+def run_path(play: Play, task: Assignment, path: Path, level: Level) -> Timeline:
+    """One path of a man: his own or a branch."""
+    man = play.man(task.man)
+    return timeline(
+        path,
+        runner(level, man.position, man.forty),
+        start=level.start.value + (level.press.value if _pressed(play, man) else 0.0),
+        settle=level.settle.value,
+        first=_moving(task),
+        beyond=_beyond(path, play.field),
+    )
+
+
+def _pressed(play: Play, man: Man) -> bool:
+    """Against press the men on the line outside are met at once. Common practice."""
+    wide = man.rank is not None and man.rank.number == 1
+    return Look.PRESS.value in play.against and man.on_line and wide
+
+
+def _moving(task: Assignment) -> Point:
+    """The velocity with which he comes out of his motion."""
+    motion = task.motion
+    if motion is None or not motion.running:
+        return Point(0.0, 0.0)
+    for a, b in reversed(list(pairwise(motion.path.corners))):
+        if a.distance(b) > 1e-6:
+            return velocity(a, b, motion.speed)
+    return Point(0.0, 0.0)
+
+
+def _beyond(path: Path, field: Field) -> Point | None:
+    """Where a man who runs on would be twelve yards later, still in bounds."""
+    if path.ending is not Ending.RUN:
+        return None
+    way, end = last_heading(path), path.end
+    if abs(way.x) > abs(way.y):
+        way = Point(1.0 if way.x > 0 else -1.0, 0.0)  # he stays flat once he has his depth
+    far = ON
+    if way.x:
+        side = Side.RIGHT if way.x > 0 else Side.LEFT
+        room = (field.sideline(side) - side.value * INBOUNDS - end.x) / way.x
+        far = max(0.0, min(far, room))
+    return end + way.scaled(far)
+
+
+def by_label(play: Play) -> Mapping[str, Man]:
+    return {man.label: man for man in play.men}

@@ -1,0 +1,309 @@
+"""A run's blocking rules put to the defence it is drawn against: jobs, hits, paths, keys."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.football.block_paths import (
+    PULL_BEHIND,
+    PULL_DEPTH,
+    Lane,
+    beside,
+    block_path,
+    climb_path,
+    hinge_path,
+    lane,
+)
+from stemline.football.carrying import hole
+from stemline.football.counting import tight_ends
+from stemline.football.field import Side
+from stemline.football.fronts import Front, at_place, front_of
+from stemline.football.play import Assignment, Hit, Key, Kind, Play
+from stemline.football.run_rules import PULLS, Described, Rule, Task, Way
+from stemline.football.run_scheme import Scheme, Taken, scheme
+from stemline.football.worlds import Look, possible
+from stemline.resolve.alignment import lie_of
+from stemline.resolve.binding import Bound, Picture
+from stemline.resolve.definitions import Block, Body, Job, Said, SideWord
+from stemline.resolve.jobs import CARRIER, Chosen, choose, words_of, worlds_of
+from stemline.resolve.passing_off import passer_job
+from stemline.resolve.read_guards import narrowest
+from stemline.resolve.run_definitions import (
+    WHOLE_LINE,
+    Aim,
+    BlockRules,
+    KeyDef,
+    LineSpot,
+    Reaction,
+    RuleDef,
+    TargetDef,
+)
+from stemline.resolve.run_words import taken_words
+
+PERIMETER = {"stalk": Way.STALK, "crack": Way.CRACK, "arc": Way.ARC}
+"""Jobs of receivers that are rules too, once there is a defence."""
+
+
+def has_run(body: Body) -> bool:
+    """Whether a body has a run in it: a run's own, or one that a pass joins."""
+    return bool(body.line)
+
+
+def run_side(body: Body, picture: Picture) -> Side | None:
+    """The playside: as `toward` says, else the called side; None for a body without a run."""
+    known = possible(
+        picture.receivers, picture.count.shape, lie_of(picture.count.strong, picture.field)
+    )
+    said = narrowest([s for s in body.toward if s.guard.worlds & known])
+    if said is None:
+        return picture.called if has_run(body) else None
+    toward = said.value
+    if toward.side is not None:
+        return picture.side(toward.side)
+    if toward.man == "back":
+        sides = [picture.side_of(b) for b in picture.count.backs[:1]]
+        side = sides[0] if sides else None
+    else:
+        ends = {picture.side_of(label) for label in tight_ends(picture.men)}
+        side = next(iter(ends)) if len(ends) == 1 else None
+    if side is None:  # no such man, one on each side, or a back behind the ball
+        side = picture.count.strong if toward.man == "tight end" else picture.called.other
+    return side.other if toward.away else side
+
+
+@dataclass(frozen=True)
+class Told:
+    """What the text tells one man to block, and the name that he has in it."""
+
+    man: str
+    name: str
+    rules: BlockRules
+    said: Said[BlockRules] | Said[Job]
+
+
+def run_up(
+    play: Play, body: Body, bound: Bound, picture: Picture
+) -> tuple[Play, tuple[Diagnostic, ...]]:
+    """The play with the run's blockers, carrier, keys and unblocked men filled in."""
+    toward = picture.toward or picture.called
+    told = _told(play, body, bound, picture)
+    shows = play.kind is Kind.PASS and not body.reactions
+    front = front_of(picture.men, play.defence, toward) if play.defence else None
+    keys = _keys(body, bound, front, picture)
+    tasks = [_task(t, picture) for t in told]
+    tasks += _perimeter(play, body, bound, picture) if front else []
+    tasks = [t for t in tasks if t.rules]
+    men = {m.label: m for m in picture.men}
+    read = [k.man for k in keys if k.man]
+    solved = scheme(front, tasks, men, read, hold=shows) if front else None
+    carrier = bound.men.get(CARRIER, "")
+    through = lane(picture.men, _hole(play, body, picture, carrier), toward)
+    made = []
+    for a in play.assignments:
+        mine = next((t for t in told if t.man == a.man), None)
+        if mine is not None:
+            a = _named(a, mine, body, picture)
+        block = solved.of(a.man) if solved else None
+        if block is not None and solved is not None and play.defence is not None:
+            a = _blocked(a, block, solved, play, through, mine is not None)
+        made.append(a)
+    if shows and carrier:
+        made = [_faked(a) if a.man == carrier else a for a in made]
+    play = replace(
+        play,
+        assignments=tuple(made),
+        carrier="" if shows else carrier,
+        keys=keys,
+        unblocked=solved.free if solved else (),
+    )
+    found = [
+        diagnose("E677", r.span, does=r.does, call=play.call.spoken)
+        for r in body.reactions
+        if not body.keys and r.off is None
+    ]
+    return passer_job(play, through), tuple(found)
+
+
+# What the text tells whom.
+
+
+def _told(play: Play, body: Body, bound: Bound, picture: Picture) -> list[Told]:
+    """One entry a blocker, linemen from left to right and then roles."""
+    told: dict[str, Told] = {}
+    for spot in sorted(body.line, key=str):
+        label = at_place(picture.men, spot.place, _side(spot, picture)) if spot.place else ""
+        said = _holds(body.line[spot], label, play, picture) if label else None
+        if said is not None:
+            told.setdefault(label, Told(label, str(spot), said.value, said))
+    for man in picture.men:
+        whole = body.line.get(WHOLE_LINE)
+        if whole and man.interior and man.label not in told:
+            said = _holds(whole, man.label, play, picture)
+            if said is not None:
+                told[man.label] = Told(man.label, str(WHOLE_LINE), said.value, said)
+    for man in picture.men:
+        side = picture.side_of(man.label)
+        if man.interior and side is not None and man.label not in told:
+            # The extra man of an unbalanced line blocks as the tackle inside him.
+            tackle = told.get(at_place(picture.men, "tackle", side))
+            if tackle is not None:
+                told[man.label] = replace(tackle, man=man.label)
+    told = dict(sorted(told.items(), key=lambda item: picture.man(item[0]).snap.x))
+    for role, label in bound.men.items():
+        chosen = _chosen(body, role, label, play, picture)
+        if chosen is not None and isinstance(chosen.base.value, BlockRules):
+            told.setdefault(label, Told(label, role, chosen.base.value, chosen.base))
+    return list(told.values())
+
+
+def _chosen(body: Body, role: str, label: str, play: Play, picture: Picture) -> Chosen | None:
+    """What a role does in this call."""
+    worlds = worlds_of(picture.man(label), picture, _looks(play))
+    return choose(body.jobs.get(role, ()), worlds)
+
+
+def _side(spot: LineSpot, picture: Picture) -> Side | None:
+    return picture.side(spot.side) if spot.side is not None else None
+
+
+def _looks(play: Play) -> tuple[Look, ...]:
+    return tuple(Look(word) for word in play.against)
+
+
+def _holds(
+    said: Sequence[Said[BlockRules]], label: str, play: Play, picture: Picture
+) -> Said[BlockRules] | None:
+    """The line that holds; where the look decides and is not known, the widest."""
+    worlds = worlds_of(picture.man(label), picture, _looks(play))
+    holding = [s for s in said if s.guard.worlds & worlds]
+    sure = narrowest([s for s in holding if worlds <= s.guard.worlds])
+    return sure or max(holding, key=lambda s: len(s.guard.worlds & worlds), default=None)
+
+
+def _task(told: Told, picture: Picture) -> Task:
+    rules = [_rule(r, told.man, picture) for r in told.rules.rules]
+    then = tuple(_described(t, picture) for t in told.rules.then)
+    return Task(told.man, tuple(r for r in rules if r is not None), then)
+
+
+def _rule(rule: RuleDef, man: str, picture: Picture) -> Rule | None:
+    """The rule with its men; None where its partner is nobody in this formation."""
+    partner = ""
+    if rule.partner is not None:
+        side = _side(rule.partner, picture)
+        if side is None and rule.partner.place != "centre":
+            side = picture.side_of(man) or picture.side(SideWord.PLAYSIDE)
+        partner = at_place(picture.men, rule.partner.place, side)
+        if partner in ("", man):
+            return None
+    target = _described(rule.target, picture) if rule.target is not None else None
+    return Rule(rule.way, partner, target)
+
+
+def _described(target: TargetDef, picture: Picture) -> Described:
+    return Described(target.what, picture.side(target.side) if target.side is not None else None)
+
+
+def _perimeter(play: Play, body: Body, bound: Bound, picture: Picture) -> list[Task]:
+    """Receivers who stalk, crack or arc by a word that needs no front to be drawn."""
+    tasks = []
+    for role, label in bound.men.items():
+        chosen = _chosen(body, role, label, play, picture)
+        job = chosen.base.value if chosen is not None else None
+        if isinstance(job, Block) and job.job in PERIMETER:
+            tasks.append(Task(label, (Rule(PERIMETER[job.job]),)))
+    return tasks
+
+
+def _hole(play: Play, body: Body, picture: Picture, carrier: str) -> float:
+    """x of the hole that the ball is carried through; over the ball where nobody says."""
+    if not carrier:
+        return 0.0
+    chosen = _chosen(body, CARRIER, carrier, play, picture)
+    if chosen is None or not isinstance(chosen.base.value, Aim):
+        return 0.0
+    last = chosen.base.value.points[-1]
+    return hole(last.point, picture.side(last.side or SideWord.PLAYSIDE), picture.men).x
+
+
+# Keys.
+
+
+def _keys(body: Body, bound: Bound, front: Front | None, picture: Picture) -> tuple[Key, ...]:
+    """The men who are read; what is done off each is told by the reactions."""
+    plain = [r for r in body.reactions if r.off is None]
+    pairs: list[tuple[KeyDef, list[Reaction]]] = [(k, plain if n == 0 else [])
+                                                  for n, k in enumerate(body.keys)]  # fmt: skip
+    pairs += [(r.off, [r]) for r in body.reactions if r.off is not None]
+    keys: list[Key] = []
+    for key, reactions in pairs:
+        there = front.described(_described(key.target, picture), 0.0) if front else ()
+        taken = {k.man for k in keys}
+        man = next((d.label for d in there if d.label not in taken), "")
+        choices = tuple((r.does, bound.men.get(r.to, r.to), r.when) for r in reactions)
+        keys.append(Key(key.words, man, choices, key.span))
+    return tuple(keys)
+
+
+# Assignments.
+
+
+def place_words(label: str, picture: Picture) -> str:
+    """A lineman's or tight end's place in this call: "playside guard"."""
+    for place in ("guard", "tackle", "outside tackle", "end"):
+        for word in (SideWord.PLAYSIDE, SideWord.BACKSIDE):
+            if at_place(picture.men, place, picture.side(word)) == label:
+                return f"{word.value} {place}"
+    return "centre" if at_place(picture.men, "centre", None) == label else ""
+
+
+def _named(a: Assignment, told: Told, body: Body, picture: Picture) -> Assignment:
+    """His words as the rule has them, before a front is known."""
+    spoken = words_of(told.rules, told.name)
+    if told.name in body.rules:
+        return replace(a, job=spoken)
+    place = place_words(a.man, picture) or told.name
+    names = dict.fromkeys((told.name, place, str(WHOLE_LINE)))
+    says = tuple(s for name in names for s in body.role_says.get(name, ()))
+    return replace(a, role=place, job=spoken, says=says, span=told.said.span)
+
+
+def _blocked(
+    a: Assignment, block: Taken, solved: Scheme, play: Play, through: Lane, by_rule: bool
+) -> Assignment:
+    """His assignment against this front; a receiver's own words stay as they are."""
+    assert play.defence is not None
+    man = play.man(a.man)
+    job = taken_words(block, play) if by_rule else a.job
+    if not block.defender:
+        path = hinge_path(man) if block.way is Way.HINGE else a.path
+        return replace(a, job=job, path=path)
+    first = play.defence.defender(block.defender)
+    at = beside(first.at, man, [play.man(m) for m in block.with_])
+    how = block.way.value if block.way else "help" if block.with_ else Way.CLIMB.value
+    if block.with_ and block.way is not None:
+        how = Way.DOUBLE.value
+    hits = [Hit(first.label, how, at)]
+    climb = None
+    if block.climb:
+        second = play.defence.defender(block.climb)
+        hits.append(Hit(second.label, Way.CLIMB.value, second.at))
+        climb = climb_path(at, second.at)
+    path = block_path(man, block.way, at, through, _depth(a.man, solved, play))
+    return replace(a, job=job, path=path, hits=tuple(hits), climb=climb)
+
+
+def _depth(man: str, solved: Scheme, play: Play) -> float:
+    """The second puller, counted from the ball, runs a little deeper than the first."""
+    pullers = [b.man for b in solved.blocks if b.way in PULLS and play.man(b.man).interior]
+    pullers.sort(key=lambda m: abs(play.man(m).snap.x))
+    behind = pullers.index(man) if man in pullers else 0
+    return PULL_DEPTH + PULL_BEHIND * min(behind, 1)
+
+
+def _faked(a: Assignment) -> Assignment:
+    """The carrier of a run that is only shown: to the line, and no further."""
+    path = replace(a.path, legs=a.path.legs[:-1]) if a.path and len(a.path.legs) > 1 else a.path
+    return replace(a, job=a.job.replace("Take the ball to", "Fake the run to"), path=path)

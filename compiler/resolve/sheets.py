@@ -1,0 +1,194 @@
+"""What only the pages of a book need: runs against other fronts, and a sheet a formation, look
+and protection.
+
+Nothing here is proved. It is built for a printed book alone, so that a check does not wait for it.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
+
+from stemline.diagnostics.model import Diagnostic
+from stemline.football.field import BallSpot, Side
+from stemline.football.play import (
+    ConceptSheet,
+    FormationSheet,
+    Kind,
+    LookSheet,
+    Play,
+    ProtectionSheet,
+    Season,
+)
+from stemline.football.worlds import always
+from stemline.resolve.definitions import Body, Concept, Playbook, Said
+from stemline.resolve.expand import Order, expand, play_of
+from stemline.resolve.season import Calls
+from stemline.source import Span
+
+MOST_SETS = 4
+"""Sets of the offence that a look is shown against: as many as a page has room for."""
+
+
+def with_views(book: Playbook, calls: Calls, season: Season) -> Season:
+    """``season`` with each run shown against every look of the playbook."""
+    return replace(season, concepts=tuple(_viewed(book, calls, season, c) for c in season.concepts))
+
+
+def with_sheets(book: Playbook, season: Season) -> Season:
+    """``season`` with its sheets of formations, protections and looks."""
+    stands = _standing(book)
+    keys = _by_use(season, stands)
+    return replace(
+        season,
+        formations=_formations(book, stands),
+        looks=_looks(book, _sets(keys, stands)),
+        protections=_protections(book, season, keys),
+    )
+
+
+def _viewed(book: Playbook, calls: Calls, season: Season, sheet: ConceptSheet) -> ConceptSheet:
+    first = next((p for p in season.plays if p.call.concept == sheet.name), None)
+    if sheet.kind is not Kind.RUN or first is None or first.defence is None:
+        return sheet
+    order = calls.by_name[first.call.spoken]
+    others = (key for key in _whole_looks(book) if key != book.base_look)
+    made = (expand(book, order, first.ball, look_key=key) for key in ("", *others))
+    return replace(sheet, views=tuple(_shown(made)))
+
+
+def _shown(made: Iterable[tuple[Play | None, tuple[Diagnostic, ...]]]) -> Iterator[Play]:
+    """The plays that could be made; what is wrong with the others is told by the checks."""
+    for play, found in made:
+        if play is not None and not any(d.is_error for d in found):
+            yield play
+
+
+def _whole_looks(book: Playbook) -> Iterator[str]:
+    return (key for key, look in book.looks.items() if not look.broken)
+
+
+# Men who only stand.
+
+
+def _standing(book: Playbook) -> dict[str, Play]:
+    """Each formation called right from the middle, nobody moving, by its key."""
+    made = {
+        key: _made(book, key, Body(), formation.name)
+        for key, formation in book.formations.items()
+        if not formation.broken
+    }
+    return {key: play for key, play in made.items() if play is not None}
+
+
+def _made(book: Playbook, formation: str, body: Body, name: str, look_key: str = "") -> Play | None:
+    """A body in a formation called right, or None where that has errors."""
+    span = book.formations[formation].span
+    order = Order(formation, Side.RIGHT, "", name.casefold(), (), name, span, span)
+    concept = Concept(name, "", body, span, False)
+    play, found = play_of(book, order, concept, BallSpot.MIDDLE, look_key=look_key)
+    return None if any(d.is_error for d in found) else play
+
+
+def _formations(book: Playbook, stands: dict[str, Play]) -> tuple[FormationSheet, ...]:
+    return tuple(
+        FormationSheet(
+            book.formations[key].name,
+            book.formations[key].people,
+            book.formations[key].says,
+            play,
+            book.formations[key].span,
+        )
+        for key, play in stands.items()
+    )
+
+
+# A look against a few sets.
+
+
+def _by_use(season: Season, stands: dict[str, Play]) -> list[str]:
+    """The formations' keys, those first that most calls are called from."""
+    called = Counter(play.call.formation for play in season.plays)
+    return sorted(stands, key=lambda key: -called[stands[key].call.formation])
+
+
+def _sets(keys: Sequence[str], stands: dict[str, Play]) -> tuple[str, ...]:
+    """Formations that ask different things of a defence, the first of ``keys`` of each kind: a
+    balanced one, those with most receivers to one side, and one with an empty backfield.
+    """
+    backed = [k for k in keys if not _empty(stands[k])]
+    leads = sorted({_ahead(stands[k]) for k in backed})
+    kinds = (
+        *([k for k in backed if _ahead(stands[k]) == lead] for lead in (*leads[:1], *leads[:0:-1])),
+        [k for k in keys if _empty(stands[k])],
+        keys,
+    )
+    return tuple(dict.fromkeys(kind[0] for kind in kinds if kind))[:MOST_SETS]
+
+
+def _ahead(play: Play) -> int:
+    """How many more receivers stand to the strong side."""
+    return play.shape[0] - play.shape[1]
+
+
+def _empty(play: Play) -> bool:
+    counted = sum(man.rank is not None for man in play.men)
+    return counted == play.field.code.receivers
+
+
+def _looks(book: Playbook, sets: Sequence[str]) -> tuple[LookSheet, ...]:
+    made: list[LookSheet] = []
+    for key in _whole_looks(book):
+        look = book.looks[key]
+        views = (_made(book, name, Body(), book.formations[name].name, key) for name in sets)
+        shown = tuple(play for play in views if play is not None and play.defence is not None)
+        if shown:
+            made.append(LookSheet(look.name, look.says, shown, look.span))
+    return tuple(made)
+
+
+# A protection against each look.
+
+
+def _protections(
+    book: Playbook, season: Season, formations: Sequence[str]
+) -> tuple[ProtectionSheet, ...]:
+    made = (
+        _protection(book, season, key, formations)
+        for key, protection in book.protections.items()
+        if not protection.broken
+    )
+    return tuple(sheet for sheet in made if sheet is not None)
+
+
+def _protection(
+    book: Playbook, season: Season, key: str, formations: Sequence[str]
+) -> ProtectionSheet | None:
+    """The protection in the set most often called with it, else the first that has its men."""
+    protection = book.protections[key]
+    body = _protecting(book, protection.name, protection.span)
+    used = Counter(
+        p.call.formation.casefold() for p in season.plays if p.protection.casefold() == key
+    )
+    for formation in dict.fromkeys((*(name for name, _ in used.most_common()), *formations)):
+        views = tuple(
+            play
+            for look in ("", *_base_first(book))
+            if (play := _made(book, formation, body, protection.name, look)) is not None
+        )
+        if views:
+            hot = tuple((h.throws, h.given) for h in protection.hot)
+            return ProtectionSheet(
+                protection.name, protection.words, protection.says, views, protection.span, hot
+            )
+    return None
+
+
+def _base_first(book: Playbook) -> Iterator[str]:
+    keys = dict.fromkeys((book.base_look, *_whole_looks(book)))
+    return (key for key in keys if key in book.looks and not book.looks[key].broken)
+
+
+def _protecting(book: Playbook, name: str, span: Span) -> Body:
+    return Body(protect=(Said(name, always(book.receivers), span),))

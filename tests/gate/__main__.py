@@ -1,0 +1,44 @@
+"""Draw every diagram of the bundled playbooks, read each back, print what is wrong with them."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Iterator
+from itertools import chain
+from pathlib import Path
+
+from stemline.theme import load_theme
+
+from .pictures import BUNDLED, legend, pictures
+from .sheet import sheet_png
+from .table import Judged, by_roles, judge, table, told, worst
+
+
+def main() -> None:
+    parser = argparse.ArgumentParser(prog="python -m tests.gate", description=__doc__)
+    parser.add_argument("--playbook", choices=BUNDLED, action="append", help="only this one")
+    parser.add_argument("--worst", type=int, default=10, help="how many of the worst to tell")
+    parser.add_argument("--only", default="", help="only diagrams with this in their name")
+    parser.add_argument("--all", action="store_true", help="tell every diagram with a fault")
+    parser.add_argument("--sheet", type=Path, help="write a contact sheet of the worst, a PNG")
+    asked = parser.parse_args()
+    judged = list(_judged(tuple(asked.playbook or BUNDLED), asked.only))
+    print(table(judged), by_roles(judged), sep="\n\n")
+    shown = worst(judged, len(judged) if asked.all else asked.worst)
+    print("\n" + "\n".join(told(each) for each in shown))
+    if asked.sheet is not None:
+        asked.sheet.write_bytes(sheet_png(worst(judged, asked.worst), load_theme()))
+
+
+def _judged(playbooks: tuple[str, ...], only: str) -> Iterator[Judged]:
+    theme = load_theme()
+    drawn = chain(*(pictures(name, theme) for name in playbooks), legend(theme))
+    for number, picture in enumerate(drawn, 1):
+        if sys.stderr.isatty():
+            print(f"\r{number}", end="", file=sys.stderr)
+        if only.casefold() in picture.name.casefold():
+            yield judge(picture, theme)
+
+
+main()

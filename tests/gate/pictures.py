@@ -1,0 +1,98 @@
+"""Every diagram that a playbook prints, as its SVG, without proving the playbook first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from enum import Enum
+from pathlib import Path
+
+from stemline.book.model import Edition, LookPage, Page
+from stemline.book.pages import make_book
+from stemline.draw.legend import legend_entries
+from stemline.draw.picture import frame_of, picture
+from stemline.emit.svg import to_svg
+from stemline.football.play import Play, Season
+from stemline.project import read_files
+from stemline.resolve.read_playbook import read_playbook
+from stemline.resolve.season import all_calls, season
+from stemline.resolve.sheets import with_sheets, with_views
+from stemline.syntax.parser import parse
+from stemline.theme import Size, Theme
+
+PLAYBOOKS = Path(__file__).parents[2] / "playbooks"
+BUNDLED = ("saltmarsh-herons", "cedar-flats-lanterns")
+
+
+class Sort(Enum):
+    """Which of a book's diagrams one is."""
+
+    LARGE = "large, calls"
+    SMALL = "small, dress-ups"
+    SHEET = "large, sheets"
+    SHEET_SMALL = "small, sheets"
+    LEGEND = "how to read"
+
+
+@dataclass(frozen=True)
+class Picture:
+    """One emitted diagram; ``name`` is its call, or the page it stands on."""
+
+    playbook: str
+    sort: Sort
+    name: str
+    svg: str
+
+
+def bundled_season(name: str) -> Season:
+    """A bundled playbook's season with all that its book prints; nothing of it is proved."""
+    texts = read_files(PLAYBOOKS / name)
+    book, _ = read_playbook([parse(source)[0] for source in texts.sources], [], name)
+    if book is None:
+        raise ValueError(f"{name} cannot be read")
+    calls, _ = all_calls(book)
+    made, _ = season(book, calls, lambda *_: ())
+    return with_sheets(book, with_views(book, calls, made))
+
+
+def large(playbook: str, play: Play, theme: Theme) -> Picture:
+    """The large picture of a call."""
+    svg = to_svg(picture(play, Size.FULL, theme), theme)
+    return Picture(playbook, Sort.LARGE, play.call.spoken, svg)
+
+
+def small(playbook: str, play: Play, theme: Theme) -> Picture:
+    """The small picture of a call in a frame of its own."""
+    svg = to_svg(picture(play, Size.THUMB, theme), theme)
+    return Picture(playbook, Sort.SMALL, play.call.spoken, svg)
+
+
+def pictures(playbook: str, theme: Theme) -> Iterator[Picture]:
+    """A bundled playbook's diagrams: each call large, then page by page as its book has them."""
+    made = bundled_season(playbook)
+    for play in made.plays:
+        yield large(playbook, play, theme)
+    book = make_book(made, Edition("", ""), tuple(c for c, _ in legend_entries(theme)))
+    for page in book.pages:
+        yield from _page(playbook, page, theme)
+
+
+def legend(theme: Theme) -> Iterator[Picture]:
+    """The small pictures of the page that explains the marks."""
+    for caption, scene in legend_entries(theme):
+        yield Picture("every book", Sort.LEGEND, caption, to_svg(scene, theme))
+
+
+def _page(playbook: str, page: Page, theme: Theme) -> Iterator[Picture]:
+    duties = isinstance(page, LookPage)
+    base = page.base
+    if base is not None and not base.listed:
+        scene = picture(base.play, Size.FULL, theme, duties=duties)
+        yield Picture(playbook, Sort.SHEET, f"{page.id}: {base.call}", to_svg(scene, theme))
+    plays = [entry.play for entry in page.dressups]
+    frame = frame_of(plays, Size.THUMB, duties) if plays else None
+    for entry in page.dressups:
+        scene = picture(entry.play, Size.THUMB, theme, frame, duties=duties)
+        sort = Sort.SMALL if entry.listed else Sort.SHEET_SMALL
+        name = entry.call if entry.listed else f"{page.id}: {entry.call}"
+        yield Picture(playbook, sort, name, to_svg(scene, theme))

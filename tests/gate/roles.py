@@ -1,0 +1,76 @@
+"""What each class of an emitted diagram is to a reader.
+
+Every stroke, shape and text of the theme stands in exactly one of these sets; a test holds that.
+Strokes and shapes may share a name ("claim"), as may shapes and texts ("ghost").
+"""
+
+from __future__ import annotations
+
+LABELS = frozenset(
+    {
+        *("depth", "words", "yards", "corner"),
+        *("clock-name", "clock-wrong", "clock-foot", "clock-second"),
+    }
+)
+"""Texts that stand beside something: nothing may touch them."""
+
+LETTERING = frozenset({"letter", "letter-pale", "lineman", "ghost", "read", "alert"})
+"""Texts inside a symbol's outline."""
+
+DEFENDERS = frozenset({"defender", "defender-behind"})
+"""Texts that are symbols by themselves: a defender has no ring."""
+
+SYMBOLS = frozenset(
+    {
+        *("man", "man-pale", "lineman", "ghost"),
+        *("tile", "tile-open", "key", "free"),
+    }
+)
+"""Shapes that stand for a man, a read or a mark on a man."""
+
+DOTS = frozenset({"dot", "dot-pale"})
+"""Shapes that end a path."""
+
+GROUNDS = frozenset({"claim", "zone", "window"})
+"""Shapes that lie under everything and may be written on."""
+
+HALOS = frozenset({"halo"})
+"""White shapes under words."""
+
+CASINGS = frozenset({"casing", "carry-casing"})
+"""White strokes under a path, which break what was drawn before."""
+
+FIELD = frozenset({"yard-line", "hash", "line-of-scrimmage", "sideline", "break", "second"})
+"""Strokes of the field: a word with a halo may stand on them."""
+
+PALE_GROUNDS = frozenset({"claim"})
+"""Strokes that are grounds."""
+
+LEADERS = frozenset({"leader"})
+"""Strokes from a label to its place."""
+
+TILE_STROKES = frozenset({"chevron"})
+"""Strokes that are part of a read's tile."""
+
+BLOCKS = frozenset({"block", "climb", "set"})
+"""Strokes that end at the defender who is blocked."""
+
+PATHS = frozenset(
+    {
+        *("route", "branch", "motion", "tick", "bar", "set-bar", "carry", "fake"),
+        *("mesh", "pitch", "eyes", "drop", "man", "rush"),
+        *("foot", "foot-down", "ball", "arrival"),
+        *BLOCKS,
+    }
+)
+"""Strokes that say where somebody or the ball goes; each may be pale."""
+
+
+def plain(style: str) -> str:
+    """A role without its paleness: route-pale is a route."""
+    return style.removesuffix("-pale")
+
+
+STROKES = (PATHS, FIELD, CASINGS, PALE_GROUNDS, LEADERS, TILE_STROKES)
+SHAPES = (SYMBOLS, DOTS, GROUNDS, HALOS)
+TEXTS = (LABELS, LETTERING, DEFENDERS)

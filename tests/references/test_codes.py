@@ -1,0 +1,140 @@
+"""Every figure of every rule code against the figures copied from the books, and how sure it is."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import fields
+
+import pytest
+
+from references.figures import (
+    ARTICLE,
+    NOTHING,
+    PRINTED,
+    READING,
+    REPORT,
+    TABLE,
+    TEXTS,
+    Printed,
+)
+from stemline.football.codes import CODES, HIGH_SCHOOL, NINE_MAN
+from stemline.football.rules import Certainty, Code, Known
+
+SURE = {
+    ARTICLE: Certainty.PUBLISHED,
+    REPORT: Certainty.REPORTED,
+    TABLE: Certainty.TABLE,
+    READING: Certainty.CUSTOM,
+    NOTHING: Certainty.MEMORY,
+}
+_RULE = re.compile(r"(?<![\d-])\d{1,2}-\d{1,2}(?:-\d{1,2})?[a-z]?(?![\d])")
+"""A rule number such as 7-1-4a; a season such as 2016-17 is none."""
+
+
+def known(code: Code) -> dict[str, Known[object]]:
+    values = {f.name: getattr(code, f.name) for f in fields(code)}
+    return {name: value for name, value in values.items() if isinstance(value, Known)}
+
+
+def texts(code: Code) -> set[str]:
+    return {name for name, rule in known(code).items() if isinstance(rule.value, str)}
+
+
+@pytest.mark.parametrize("printed", PRINTED, ids=lambda p: f"{p.code} {p.figure}")
+def test_a_figure_is_as_printed_and_no_surer(printed: Printed) -> None:
+    mine = known(CODES[printed.code])[printed.figure]
+    if isinstance(printed.value, float | int) and not isinstance(printed.value, bool):
+        assert mine.value == pytest.approx(printed.value)
+    else:
+        assert mine.value == printed.value
+    assert mine.certainty is SURE[printed.seen]
+
+
+@pytest.mark.parametrize(
+    "printed", [p for p in PRINTED if p.seen == ARTICLE], ids=lambda p: f"{p.code} {p.figure}"
+)
+def test_a_published_figure_names_the_rule_it_was_copied_from(printed: Printed) -> None:
+    """One book's figure must not stand under another rule's number."""
+    wanted = _RULE.findall(printed.source)
+    mine = _RULE.findall(known(CODES[printed.code])[printed.figure].source)
+    if wanted and mine:
+        assert any(m.startswith(w) for m in mine for w in wanted), (mine, wanted)
+
+
+@pytest.mark.parametrize("key", CODES)
+def test_every_figure_is_copied_once_and_every_text_is_marked(key: str) -> None:
+    code = CODES[key]
+    copied = [p.figure for p in PRINTED if p.code == key]
+    assert len(copied) == len(set(copied))
+    assert set(copied) == known(code).keys() - texts(code)
+    assert TEXTS[key].keys() <= texts(code)
+
+
+@pytest.mark.parametrize("key", CODES)
+def test_a_text_is_no_surer_than_it_was_seen(key: str) -> None:
+    """One that no source gives for the code is as in the code it grew out of, from memory."""
+    code = CODES[key]
+    for name in texts(code):
+        assert known(code)[name].certainty is SURE[TEXTS[key].get(name, NOTHING)], name
+
+
+@pytest.mark.parametrize("key", CODES)
+def test_every_figure_says_where_it_is_from(key: str) -> None:
+    for name, figure in known(CODES[key]).items():
+        assert len(figure.source) > 2 and figure.source.strip() == figure.source, name
+        assert not figure.source.endswith("."), name
+    assert CODES[key].key == key and CODES[key].authority and CODES[key].title
+
+
+def test_only_what_was_published_or_the_league_sets_binds() -> None:
+    assert {c for c in Certainty if c.binding} == {Certainty.PUBLISHED, Certainty.HOUSE}
+    for code in CODES.values():
+        for figure in known(code).values():
+            assert figure.binding == (figure.certainty is Certainty.PUBLISHED)
+
+
+# Codes that grow out of another.
+
+
+def test_what_is_taken_over_is_only_from_memory() -> None:
+    """A source that speaks of eleven men vouches for nothing in the nine-man game."""
+    inherited = [
+        name
+        for name, figure in known(NINE_MAN).items()
+        if figure.source == "as in the eleven-man game"
+    ]
+    assert "motion_most" in inherited and "low_block" in inherited
+    for name in inherited:
+        mine = known(NINE_MAN)[name]
+        assert mine.certainty is Certainty.MEMORY
+        assert mine.value == known(HIGH_SCHOOL)[name].value
+
+
+PARENTS = {
+    "canadian professional": "canadian amateur",
+    "canadian professional 2027": "canadian professional",
+    "college": "high school",
+    "professional": "high school",
+    "nine-man": "high school",
+    "eight-man": "high school",
+    "six-man": "high school",
+}
+
+
+@pytest.mark.parametrize("key", PARENTS)
+def test_no_published_source_is_borrowed_from_another_code(key: str) -> None:
+    theirs = known(CODES[PARENTS[key]])
+    for name, mine in known(CODES[key]).items():
+        if mine.certainty is Certainty.PUBLISHED and key != "canadian professional 2027":
+            assert mine.source != theirs[name].source, name
+
+
+def test_the_2027_field_cites_only_its_announcement() -> None:
+    announced = {
+        name: figure
+        for name, figure in known(CODES["canadian professional 2027"]).items()
+        if figure.certainty is not Certainty.MEMORY
+    }
+    assert announced.keys() == {"length", "width", "end_zone", "downs"}
+    assert all("22 September 2025" in figure.source for figure in announced.values())
+    assert "details open" in CODES["canadian professional 2027"].title

@@ -1,0 +1,92 @@
+"""Lowered warnings, as a coach sees them: counted in one line, never hidden."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+
+from stemline.cli import main
+from stemline.diagnostics.lowered import lowered_line, parted
+from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.source import Span
+
+
+def warning(code: str, line: int) -> Diagnostic:
+    return diagnose(code, Span("book.play", line, 1, 2))
+
+
+@pytest.mark.parametrize(
+    ("codes", "line"),
+    [
+        ((), ""),
+        (("W650",), "1 warning lowered: W650"),
+        (("W650", "W650", "W650"), "3 warnings lowered: W650"),
+        (("W710", "W650", "W650"), "3 warnings lowered: 2 W650, 1 W710"),
+    ],
+)
+def test_the_line_that_counts(codes: tuple[str, ...], line: str) -> None:
+    assert lowered_line([warning(code, n) for n, code in enumerate(codes, 1)]) == line
+
+
+def test_an_error_is_printed_whatever_is_lowered() -> None:
+    found = [warning("E510", 1), warning("W650", 2), warning("W710", 3), warning("W650", 2)]
+    printed, counted = parted(found, ("W650", "E510"))
+    assert [d.code for d in printed] == ["E510", "W710"]
+    assert [d.code for d in counted] == ["W650"]
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    assert run("new", tmp_path / "mine").exit_code == 0
+    return tmp_path / "mine"
+
+
+def run(*args: str | Path) -> Result:
+    return CliRunner().invoke(main, [str(a) for a in args])
+
+
+def add(folder: Path, line: str, more: str = "") -> None:
+    """A line of the playbook block, and blocks behind it."""
+    for path in folder.glob("*.play"):
+        text = path.read_text("utf-8")
+        if text.startswith("playbook") or "\nplaybook" in text:
+            head, _, rest = text.partition("    code ")
+            path.write_text(f"{head}    {line}\n    code {rest}\n{more}", "utf-8")
+
+
+WEEKS = "week One\n    a is b\n\nweek Two\n    a is b\n"
+
+
+def test_check_prints_a_warning_that_is_not_lowered(folder: Path) -> None:
+    add(folder, "season 2026", WEEKS)
+    result = run("check", folder)
+    assert result.exit_code == 0
+    assert result.stderr.count("warning W201") == 2
+    assert result.stdout.rstrip().endswith("no errors, 2 warnings")
+
+
+def test_check_counts_a_warning_that_is_lowered(folder: Path) -> None:
+    add(folder, "lower W201", WEEKS)
+    result = run("check", folder)
+    assert result.exit_code == 0
+    assert result.stderr == "2 warnings lowered: W201\n"
+    assert result.stdout.rstrip().endswith("no errors, no warnings, 2 lowered")
+
+
+def test_an_error_beside_it_is_still_printed_and_fails(folder: Path) -> None:
+    add(folder, "lower W201", f"{WEEKS}\nroute Odd\n    stroke pu 5\n")
+    result = run("check", folder)
+    assert result.exit_code == 1
+    assert "error E440" in result.stderr and "warning" not in result.stderr.split("\n")[0]
+    assert result.stderr.endswith("2 warnings lowered: W201\n")
+    assert result.stdout.rstrip().endswith("1 error, no warnings, 2 lowered")
+
+
+def test_lowering_everything_is_refused(folder: Path) -> None:
+    add(folder, "lower all", WEEKS)
+    result = run("check", folder)
+    assert result.exit_code == 1
+    assert "error E320" in result.stderr
+    assert result.stderr.count("warning W201") == 2
