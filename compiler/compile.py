@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import product
 
-from stemline.checks.blocking import check_free, check_spent
+from stemline.checks.blocking import check_blocking
 from stemline.checks.formation import check_men, check_moved, check_places
 from stemline.checks.jobs import check_feet, check_jobs
 from stemline.checks.keeps import check_keeps
@@ -107,18 +107,14 @@ def _legal(book: Playbook, keys: Iterable[str]) -> Iterable[Diagnostic]:
 
 
 def _blocked(book: Playbook, play: Play, order: Order) -> Iterable[Diagnostic]:
-    """A run against the looks that a dress-up names, and once against every look of the book."""
+    """A run against the look it is drawn against, and against those that a dress-up names."""
     if play.kind is not Kind.RUN:
         return
-    if play.defence is not None:
-        yield from check_free(play)
-    elif not play.against and play.ball is BallSpot.MIDDLE:
-        for key in book.looks:
-            shown, _ = expand(book, order, play.ball, (), key)
-            if shown is not None:
-                yield from check_spent(shown)
-                if key == book.base_look:
-                    yield from check_free(shown)
+    shown: Play | None = play
+    if play.defence is None and book.base_look and not play.against:
+        shown, _ = expand(book, order, play.ball, (), book.base_look)
+    if shown is not None:
+        yield from check_blocking(shown)
 
 
 def _in_motion(book: Playbook, play: Play, order: Order) -> Iterable[Diagnostic]:

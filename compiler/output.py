@@ -95,9 +95,9 @@ def _concept_lines(compiled: Compiled, plays: list[Play]) -> Iterator[str]:
     order = compiled.calls.by_name[base.spoken]
     shown = []
     for key in compiled.book.looks:
-        play, _ = expand(compiled.book, order, BallSpot.MIDDLE, (), key)
-        if play is not None and play.defence is not None and play.reads:
-            shown.append(covered(play, read_clock(play, level), level))
+        faced, _ = expand(compiled.book, order, BallSpot.MIDDLE, (), key)
+        if faced is not None and faced.defence is not None and faced.reads:
+            shown.append(covered(faced, read_clock(faced, level), level))
     yield from look_lines(shown)
 
 

@@ -1,7 +1,7 @@
 """The mistakes coaches make, each with the print-out it must have.
 
 A case is a file of the corpus. Its comments say what is wanted: `// expects` the codes in the
-order of the print-out, one for one mistake; `// nearest` the right word for a misspelt one;
+order of the print-out, one for one mistake; `// clock` that the clock is asked too; `// nearest` the right word for a misspelt one;
 `// alone` that the base playbook is left out; `// todo` that the print-out is known to be wrong.
 The print-outs are written anew by `pytest --snapshot-update`; read the difference.
 """
@@ -48,7 +48,8 @@ class Case:
 
 @cache
 def _compiled(case: Case) -> Outcome:
-    return compile_case(case.path.name, case.text, alone=case.said("alone") is not None)
+    alone, clock = (case.said(word) is not None for word in ("alone", "clock"))
+    return compile_case(case.path.name, case.text, alone=alone, clock=clock)
 
 
 CASES = [Case(p) for p in sorted(CORPUS.glob("*.play"))]

@@ -47,7 +47,7 @@ def verdict(look: Look) -> str:
     """On time; early or late and by how much; out of reach; nobody there."""
     if look.verdict in (Verdict.EARLY, Verdict.LATE):
         return f"{look.verdict.value} by {abs(look.off):.1f} s"
-    return look.verdict.value
+    return str(look.verdict.value)
 
 
 def _met(crossing: Crossing) -> str:

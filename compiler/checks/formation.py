@@ -78,10 +78,10 @@ def check_moved(
     ``name`` is what stands there, "Quads with Tuck"; what the others break is said of the
     formation.
     """
-    for place in (lambda m: m.at, lambda m: m.snap):
+    for places in ([m.at for m in men], [m.snap for m in men]):
         placed = tuple(
-            replace(m, at=place(m), span=motions[m.label].span if m.label in motions else m.span)
-            for m in men
+            replace(m, at=at, span=motions[m.label].span if m.label in motions else m.span)
+            for m, at in zip(men, places, strict=True)
         )
         for found in check_places(placed, field, name, motions):
             values = dict(found.values)

@@ -55,7 +55,7 @@ def verdict(look: Look) -> str:
     """In a word or two: on time, 0.4 s early, too far."""
     if look.verdict in (Verdict.EARLY, Verdict.LATE):
         return f"{abs(look.off):.1f} s {look.verdict.value}"
-    return look.verdict.value
+    return str(look.verdict.value)
 
 
 class _Axis:

@@ -41,6 +41,7 @@ class Letter:
     half_width: float
     half_height: float
     reach: float
+    style: str
     deep: float = 0.0
     left: bool = False
 
@@ -50,8 +51,11 @@ class Letter:
         return Box(self.at.x - w, self.at.y - h, self.at.x + w, self.at.y + h)
 
 
-def place_letters(play: Play, symbols: Mapping[str, Symbol], board: Board) -> dict[str, Letter]:
-    """Every defender's letter by label, none on a symbol and none on another.
+def place_letters(
+    play: Play, symbols: Mapping[str, Symbol], board: Board, bold: bool
+) -> dict[str, Letter]:
+    """Every defender's letter by label, none on a symbol and none on another; ``bold`` where the
+    picture is about them, paler behind routes.
 
     A small picture leaves out whom it is not about: of a run the deep men with whom nobody has to
     do, of routes the men on the line.
@@ -67,7 +71,7 @@ def place_letters(play: Play, symbols: Mapping[str, Symbol], board: Board) -> di
         if dropped and not board.full and (routes or board.close) and man.label not in near:
             continue
         key = any(key.man == man.label for key in play.keys)
-        letter = letter_of(man, board, key, man.label in play.unblocked)
+        letter = letter_of(man, board, bold, key, man.label in play.unblocked)
         made[man.label] = replace(letter, left=_from_right(man, play))
     return _apart(made, symbols, hit, board)
 
@@ -90,9 +94,12 @@ def _from_right(man: Defender, play: Play) -> bool:
     return any(at.x > man.at.x + _ASIDE for at in before)
 
 
-def letter_of(man: Defender, board: Board, key: bool = False, free: bool = False) -> Letter:
+def letter_of(
+    man: Defender, board: Board, bold: bool = True, key: bool = False, free: bool = False
+) -> Letter:
     """One letter at its defender's place, or at the top of the frame below its mark."""
-    room = board.extent(man.label, style_of(board))
+    style = "defender" if bold else "defender-behind"
+    room = board.extent(man.label, style)
     half_width, half_height = room.width / 2, room.rise / 2
     reach = max(half_width, half_height) + board.mark("letter_room")
     if key:
@@ -101,12 +108,7 @@ def letter_of(man: Defender, board: Board, key: bool = False, free: bool = False
     top = board.frame.top - half_height - board.yards(3.5) - over
     at = Point(man.at.x, min(man.at.y, top))
     deep = man.at.y if man.at.y > top + 1.0 else 0.0
-    return Letter(man, at, half_width, half_height, reach, deep)
-
-
-def style_of(board: Board) -> str:
-    """Letters are black where blocks are drawn, paler behind routes."""
-    return "defender" if board.close else "defender-behind"
+    return Letter(man, at, half_width, half_height, reach, style, deep)
 
 
 def _apart(
@@ -190,20 +192,17 @@ def _cost(new: Letter, old: Letter, others: Sequence[Box], ink: Ink, board: Boar
     return round(cost, 6)
 
 
-def letter_items(
-    letters: Mapping[str, Letter], play: Play, board: Board, bold: bool
-) -> tuple[Item, ...]:
+def letter_items(letters: Mapping[str, Letter], play: Play, board: Board) -> tuple[Item, ...]:
     """The letters; a box round a key, a wedge over a man whom nobody blocks."""
     keys = {key.man for key in play.keys}
     items: list[Item] = []
-    style = "defender" if bold else style_of(board)
     for name, letter in letters.items():
         span = letter.man.span
         if name in keys:
             items.append(key_mark(letter, board))
         elif name in play.unblocked:
             items.append(free_mark(letter, board))
-        items.append(centred(name, letter.at, style, board, span))
+        items.append(centred(name, letter.at, letter.style, board, span))
         if letter.deep and board.full:
             items.append(depth_words(letter, board))
     return tuple(items)

@@ -17,7 +17,7 @@ from stemline.draw.field_lines import field_items, field_words
 from stemline.draw.grounds import claim_items
 from stemline.draw.ink import Ink
 from stemline.draw.labels import Placed, place
-from stemline.draw.motions import draw_motions
+from stemline.draw.motions import Moved, draw_motions
 from stemline.draw.notes import Note, alert_notes, depth_notes, read_notes, word_notes
 from stemline.draw.pulls import make_room
 from stemline.draw.routes import Drawn, draw_run, plan_runs
@@ -61,18 +61,12 @@ def picture(
     symbols = place_men(seen.play, on)
     if on.close:
         symbols = make_room(seen.play, symbols, on)
-    letters = place_letters(seen.play, symbols, on)
-    drawn = _lines(seen.play, symbols, letters, on, only)
+    bold = on.close or duties or not any(task.path for task in play.assignments)
+    placed = place_letters(seen.play, symbols, on, bold)
+    drawn = _lines(seen.play, symbols, placed, on, only)
     field = field_items(play.field, on)
     ink = _ink(on, field, drawn, symbols)
-    letters = beside_lines(letters, seen.play, symbols, ink, on)
-    if duties:
-        letters = _beside_duties(seen.play, letters, symbols, on)
-    for box in solids(letters, play, on):
-        ink.solid(box)
-    tasks = _duties(seen.play, letters, symbols, on, duties)
-    for line in (i for i in tasks.lines if isinstance(i, Stroke) and i.style != "casing"):
-        ink.line(points_of(line.segments))
+    letters, tasks = _defence(seen.play, placed, symbols, ink, on, duties)
     moved = draw_motions(seen.play, symbols, ink, on, only)
     for item in (item for m in moved for item in m.items):
         if isinstance(item, Disc):
@@ -82,16 +76,8 @@ def picture(
     for item in field:
         if isinstance(item, Stroke) and item.style == "sideline":
             ink.line(points_of(item.segments))
-    notes = (
-        *read_notes(seen.play, drawn, on),
-        *alert_notes(seen.play, drawn, symbols, on),
-        *depth_notes(seen.play, drawn, on),
-        *word_notes(drawn, moved, on),
-    )
-    leaders, placed = _notes(notes, ink, on)
-    men = men_items(symbols, on, only)
-    bold = on.close or duties or not any(task.path for task in play.assignments)
-    defence = letter_items(letters, play, on, bold)
+    leaders, notes = _notes(_wanted(seen.play, drawn, moved, symbols, on), ink, on)
+    defence = letter_items(letters, play, on)
     layers = (
         Layer("drops", tasks.ground),
         Layer("field", (*field, *_with_halos(words, on))),
@@ -102,12 +88,48 @@ def picture(
         Layer("ball", ball_items(seen.play, drawn, symbols, on)),
         Layer("motions", tuple(item for m in moved for item in m.items)),
         Layer("leaders", leaders),
-        Layer("men", men),
+        Layer("men", men_items(symbols, on, only)),
         Layer("defence", defence if on.close else ()),
-        Layer("notes", placed),
+        Layer("notes", notes),
     )
     kept = tuple(layer for layer in layers if layer.items or layer.name in _ALWAYS)
     return Scene(play.call.spoken, describe(play), on.frame, on.scale, size, kept)
+
+
+def _defence(
+    play: Play,
+    placed: Mapping[str, Letter],
+    symbols: Mapping[str, Symbol],
+    ink: Ink,
+    on: Board,
+    duties: bool,
+) -> tuple[Mapping[str, Letter], Duties]:
+    """The letters off the lines and their duties, both laid on ``ink``."""
+    letters: Mapping[str, Letter] = beside_lines(placed, play, symbols, ink, on)
+    if duties:
+        letters = _beside_duties(play, letters, symbols, on)
+    for box in solids(letters, play, on):
+        ink.solid(box)
+    tasks = _duties(play, letters, symbols, on, duties)
+    for line in tasks.lines:
+        if isinstance(line, Stroke) and line.style != "casing":
+            ink.line(points_of(line.segments))
+    return letters, tasks
+
+
+def _wanted(
+    play: Play,
+    drawn: Sequence[Drawn],
+    moved: Sequence[Moved],
+    symbols: Mapping[str, Symbol],
+    on: Board,
+) -> tuple[Note, ...]:
+    return (
+        *read_notes(play, drawn, on),
+        *alert_notes(play, drawn, symbols, on),
+        *depth_notes(play, drawn, on),
+        *word_notes(drawn, moved, on),
+    )
 
 
 def _lines(

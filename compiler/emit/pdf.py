@@ -71,8 +71,9 @@ def _fitted(engine: _Engine, book: Book, gallery: Gallery, theme: Theme) -> tupl
     measured = {page.id: _measure(heights, page, gallery) for page in book.pages}
     slack = dict.fromkeys(layout, 0)
     page_room = room(book.paper)
-    opening = (heights[part] for part in ("contents", "care", "reading"))
-    opened = front(*opening, page_room - _SLACKS[0])
+    opened = front(
+        heights["contents"], heights["care"], heights["reading"], page_room - _SLACKS[0]
+    )
     for _ in _SLACKS:
         layout = {id_: arrange(m, page_room - _SLACKS[slack[id_]]) for id_, m in measured.items()}
         html = book_html(book, gallery, layout, theme, opened)

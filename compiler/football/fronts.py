@@ -30,7 +30,10 @@ BOX = 1.5
 OVERHANG_DEPTH, OVERHANG_WIDTH = 8.0, 8.0
 """Yards off the line and outside its last man up to which a man hangs over the edge: near enough
 to come up on a run at once."""
-WING_REACH = 2.2
+OVER = 1.5
+"""Yards to each side of a receiver within which a man outside the line is over him, and so not in
+the box."""
+WING_REACH = 1.8
 """Yards outside and behind the last man of the line within which a man off it is a wing."""
 
 
@@ -77,11 +80,15 @@ def at_place(men: Iterable[Man], place: str, side: Side | None) -> str:
 
 @dataclass(frozen=True)
 class Front:
-    """The line from left to right, the men who face it, and the side the ball goes to."""
+    """The line from left to right, the men who face it, and the side the ball goes to.
+
+    ``wide`` is x of each receiver away from the line.
+    """
 
     line: tuple[Man, ...]
     defenders: tuple[Defender, ...]
     toward: Side
+    wide: tuple[float, ...] = ()
 
     # Who is there.
 
@@ -92,8 +99,14 @@ class Front:
 
     @cached_property
     def second_level(self) -> tuple[Defender, ...]:
-        """Men of the box behind the line, from left to right."""
-        return self._within(Level.SECOND, BOX)
+        """Men of the box behind the line, from left to right; who hangs outside it over a
+        receiver is not in the box."""
+        left, right = self.end(Side.LEFT), self.end(Side.RIGHT)
+        return tuple(
+            d
+            for d in self._within(Level.SECOND, BOX)
+            if left <= d.at.x <= right or all(abs(d.at.x - x) > OVER for x in self.wide)
+        )
 
     @property
     def box(self) -> tuple[Defender, ...]:
@@ -243,4 +256,12 @@ class Front:
 
 def front_of(men: Iterable[Man], defence: Defence, toward: Side) -> Front:
     """The front that a defence makes against these men."""
-    return Front(line_of(men), defence.defenders, toward)
+    men = tuple(men)
+    line, close = line_of(men), wings(men)
+    edges = [abs(m.snap.x) for m in line] or [0.0]
+    wide = tuple(
+        m.snap.x
+        for m in men
+        if m not in line and m.label not in close and abs(m.snap.x) > max(edges)
+    )
+    return Front(line, defence.defenders, toward, wide)

@@ -105,7 +105,7 @@ def bind(body: Body, picture: Picture, call: str) -> Bound:
 def line_ends(body: Body, picture: Picture) -> Mapping[str, str]:
     """Tight ends whom a line of the run speaks of by place: they play no other role.
 
-    The nearest word to the play names a man for whom two lines speak.
+    Of two lines for one man the last by name stands: "weak end" before "playside end".
     """
     found: dict[str, str] = {}
     for spot in sorted(body.line, key=str, reverse=True):

@@ -7,8 +7,9 @@ from stemline.football.field import Side
 from stemline.football.play import Play
 from stemline.resolve.binding import Bound, Picture
 from stemline.resolve.definitions import Body, Playbook
+from stemline.resolve.jobs import CARRIER
 from stemline.resolve.pass_blocking import protect_up
-from stemline.resolve.run_blocking import has_run, run_side, run_up
+from stemline.resolve.run_blocking import faked, has_run, run_side, run_up
 
 
 def playside(body: Body, picture: Picture) -> Side | None:
@@ -22,4 +23,8 @@ def block_up(
     """``play`` with its blockers' assignments, keys and unblocked men filled in."""
     if has_run(body):
         return run_up(play, body, bound, picture)
-    return protect_up(play, body, book, bound, picture)
+    play, found = protect_up(play, body, book, bound, picture)
+    if CARRIER in body.first:
+        # A pass that shows a run and keeps its own protection: only the carrier fakes.
+        play = faked(play, bound.men.get(CARRIER, ""))
+    return play, found

@@ -77,6 +77,7 @@ def play_of(
     alignment, men, found = line_up(book, formation, order.side, field)
     if not men:
         return None, found
+    field = alignment.field  # it knows the line that this formation draws
     men, motions, moved = move(alignment, men, motion)
     counted = count(men, order.side)
     men = ranked(men, counted)

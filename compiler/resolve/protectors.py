@@ -254,6 +254,9 @@ class Protectors:
     ) -> Protector:
         labels = (self.described(what, man) for what in job.wants)
         wants = tuple(label for label in labels if label)
+        behind = job.rule.scans or job.rule is Rule.EDGE
+        if not in_line and not behind:  # a gap or a man of the line, told to one who is not in it
+            job = PassBlock(Rule.SCAN, None, job.wants)
         blocker = Blocker(man.label, man.snap, job.rule, in_line, self._sided(man, job), wants)
         return Protector(blocker, role, kept, goes, job.wants)
 

@@ -29,8 +29,8 @@ from stemline.resolve.read_formations import Formations
 from stemline.resolve.read_looks import read_look
 from stemline.resolve.read_protections import read_protection
 from stemline.resolve.read_routes import read_strokes
-from stemline.resolve.run_joins import unfinished, with_run
 from stemline.resolve.read_settings import read_settings
+from stemline.resolve.run_joins import unfinished, with_run
 from stemline.resolve.words import Misread, Words, one_phrase, string_of
 from stemline.syntax.tree import Block, Document, Fact, Linked, Phrase
 

@@ -109,8 +109,6 @@ def run_up(
         if block is not None and solved is not None and play.defence is not None:
             a = _blocked(a, block, solved, play, through, mine is not None)
         made.append(a)
-    if shows and carrier:
-        made = [_faked(a) if a.man == carrier else a for a in made]
     play = replace(
         play,
         assignments=tuple(made),
@@ -123,6 +121,8 @@ def run_up(
         for r in body.reactions
         if not body.keys and r.off is None
     ]
+    if shows:
+        play = faked(play, carrier)
     return passer_job(play, through), tuple(found)
 
 
@@ -303,7 +303,12 @@ def _depth(man: str, solved: Scheme, play: Play) -> float:
     return PULL_DEPTH + PULL_BEHIND * min(behind, 1)
 
 
+def faked(play: Play, carrier: str) -> Play:
+    """A run that is only shown: its carrier goes to the line, and no further."""
+    made = tuple(_faked(a) if a.man == carrier else a for a in play.assignments)
+    return replace(play, assignments=made)
+
+
 def _faked(a: Assignment) -> Assignment:
-    """The carrier of a run that is only shown: to the line, and no further."""
     path = replace(a.path, legs=a.path.legs[:-1]) if a.path and len(a.path.legs) > 1 else a.path
     return replace(a, job=a.job.replace("Take the ball to", "Fake the run to"), path=path)

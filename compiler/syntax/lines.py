@@ -153,7 +153,7 @@ KINDS: Mapping[str, Kind] = {
         join="extends",
     ),
     "protection": Kind(
-        header="protection Half Slide",
+        header="protection Long extends Half Slide",
         labels=_table(
             _line("toward", "toward away from back or weak"),
             _line("point", "point middle linebacker"),

@@ -6,16 +6,30 @@ from math import ceil
 
 from hypothesis import given
 from hypothesis import strategies as st
+from sample_season import crossers
 
-from stemline.book.fit import NOTE_HEAD, NOTE_LINE, Arrangement, Measures, Style, arrange, room
-from stemline.book.model import Paper
+from stemline.book.fit import (
+    CARE_GAP,
+    NOTE_HEAD,
+    NOTE_LINE,
+    Arrangement,
+    Measures,
+    Style,
+    arrange,
+    front,
+    room,
+    telling,
+)
+from stemline.book.model import Entry, Note, Paper
 
 ROOM = room(Paper.LETTER)
 
 
-def measures(dressups: int, fixed: float, points: float = 0.0, casting: float = 0.0) -> Measures:
+def measures(
+    dressups: int, fixed: float, points: float = 0.0, casting: float = 0.0, jobs: float = 0.0
+) -> Measures:
     rows = {Style.THREE: 105.0, Style.TWO: 150.0, Style.ONE: 185.0}
-    return Measures(dressups, fixed, points, casting, 40.0, rows)
+    return Measures(dressups, fixed, points, casting, 40.0, rows, jobs)
 
 
 def used(m: Measures, how: Arrangement) -> list[float]:
@@ -24,6 +38,7 @@ def used(m: Measures, how: Arrangement) -> list[float]:
     pages += [m.head + ceil(n / how.rest_style.value) * m.row[how.rest_style] for n in how.rest]
     pages[0 if how.points_first else 1] += m.points
     pages[0 if how.casting_first else 1] += m.casting
+    pages[0 if how.jobs_first else 1] += m.jobs
     notes = [NOTE_HEAD + n * NOTE_LINE if n else 0.0 for n in how.notes]
     return [page + lines for page, lines in zip(pages, notes, strict=True)]
 
@@ -33,11 +48,12 @@ def used(m: Measures, how: Arrangement) -> list[float]:
     fixed=st.floats(250, ROOM),
     points=st.floats(0, 250),
     casting=st.sampled_from((0.0, 110.0)),
+    jobs=st.sampled_from((0.0, 90.0)),
 )
 def test_every_page_is_full_and_none_runs_over(
-    dressups: int, fixed: float, points: float, casting: float
+    dressups: int, fixed: float, points: float, casting: float, jobs: float
 ) -> None:
-    m = measures(dressups, fixed, points, casting)
+    m = measures(dressups, fixed, points, casting, jobs)
     how = arrange(m, ROOM)
     assert not how.runs_on
     assert how.first + sum(how.rest) == dressups
@@ -73,3 +89,41 @@ def test_many_dressups_are_shared_out_over_their_pages() -> None:
 def test_more_text_than_pages_can_be_planned_for_runs_on() -> None:
     how = arrange(measures(3, 2 * ROOM), ROOM)
     assert how == Arrangement(3, runs_on=True)
+
+
+def test_a_runs_jobs_go_overleaf_only_when_they_must() -> None:
+    assert arrange(measures(8, 500, points=60, jobs=120), ROOM).jobs_first
+    moved = arrange(measures(8, 640, points=60, jobs=120), ROOM)
+    assert (moved.jobs_first, moved.points_first, moved.runs_on) == (False, False, False)
+
+
+@given(contents=st.floats(60, 2 * ROOM - 1), care=st.floats(200, 500), reading=st.floats(200, ROOM))
+def test_the_front_pages_are_full_and_none_runs_over(
+    contents: float, care: float, reading: float
+) -> None:
+    made = front(contents, care, reading, ROOM)
+    last = contents % ROOM or ROOM
+    below = 0.0 if made.care_apart else CARE_GAP + care
+    feet = [
+        (last + below, made.contents_notes if made.care_apart else made.care_notes),
+        *([(care, made.care_notes)] if made.care_apart else []),
+        (reading, made.reading_notes if reading < ROOM else 0),
+    ]
+    for text, lines in feet:
+        used = text + (NOTE_HEAD + lines * NOTE_LINE if lines else 0.0)
+        assert used <= ROOM
+        assert ROOM - used < NOTE_HEAD + 3 * NOTE_LINE
+
+
+def test_the_telling_pictures_have_the_most_words_beside_and_over_them() -> None:
+    play = crossers()[0]
+
+    def entry(number: int, call: str, words: int) -> Entry:
+        return Entry(f"call-{number}", call, play, (Note("X", "w" * words),) if words else ())
+
+    few = entry(1, "Quads Right Crossers", 0)
+    long = entry(2, "Quads Right Crossers Wheel", 400)
+    longer = entry(3, "Quads Right Crossers Return", 900)
+    named = entry(4, "Quads Right Tuck Crossers Wheel + Return", 10)
+    assert telling((few, long, longer, named)) == (long, longer, named)
+    assert telling(()) == ()

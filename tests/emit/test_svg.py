@@ -12,7 +12,7 @@ from syrupy.extensions.image import SVGImageSnapshotExtension
 
 from stemline.draw.legend import legend_entries
 from stemline.draw.picture import picture
-from stemline.draw.scene import Scene
+from stemline.draw.scene import Scene, TextRun
 from stemline.emit.svg import to_svg
 from stemline.theme import Size, load_theme
 
@@ -49,6 +49,21 @@ def test_it_needs_no_font_and_two_runs_are_the_same(scene: Scene) -> None:
     svg = to_svg(scene, THEME)
     assert "<text" not in svg and "font" not in svg.lower()
     assert svg == to_svg(scene, THEME)
+
+
+@each_scene
+def test_each_element_says_its_role_and_words_what_they_are(scene: Scene) -> None:
+    look = THEME.look(scene.size)
+    groups = list(ElementTree.fromstring(to_svg(scene, THEME)).iter(f"{SVG}g"))
+    for layer, group in zip(scene.layers, groups, strict=True):
+        roles = [e.get("class", "").removesuffix(" head") for e in group]
+        assert list(dict.fromkeys(roles)) == list(dict.fromkeys(i.style for i in layer.items))
+        said = [e.get("data-text") for e in group if e.get("data-text")]
+        assert said == [i.text for i in layer.items if isinstance(i, TextRun)]
+        for element in group:
+            line = element.get("fill") == "none" or "head" in element.get("class", "")
+            kind = look.pens if line else {**look.grounds, **look.types}
+            assert element.get("class", "").removesuffix(" head") in kind
 
 
 @each_scene

@@ -10,7 +10,8 @@ from pathlib import Path
 
 from stemline.theme import load_theme
 
-from .pictures import BUNDLED, legend, pictures
+from .ceilings import as_table, counts, judged_sample
+from .pictures import BUNDLED, Sort, legend, pictures
 from .sheet import sheet_png
 from .table import Judged, by_roles, judge, table, told, worst
 
@@ -20,10 +21,15 @@ def main() -> None:
     parser.add_argument("--playbook", choices=BUNDLED, action="append", help="only this one")
     parser.add_argument("--worst", type=int, default=10, help="how many of the worst to tell")
     parser.add_argument("--only", default="", help="only diagrams with this in their name")
+    parser.add_argument("--sort", choices=[s.name for s in Sort], help="only diagrams of a sort")
     parser.add_argument("--all", action="store_true", help="tell every diagram with a fault")
     parser.add_argument("--sheet", type=Path, help="write a contact sheet of the worst, a PNG")
+    parser.add_argument("--ceilings", action="store_true", help="print the table of ceilings")
     asked = parser.parse_args()
-    judged = list(_judged(tuple(asked.playbook or BUNDLED), asked.only))
+    if asked.ceilings:
+        print(as_table(counts(judged_sample(load_theme()))), end="")
+        return
+    judged = list(_judged(tuple(asked.playbook or BUNDLED), asked.only, asked.sort))
     print(table(judged), by_roles(judged), sep="\n\n")
     shown = worst(judged, len(judged) if asked.all else asked.worst)
     print("\n" + "\n".join(told(each) for each in shown))
@@ -31,13 +37,13 @@ def main() -> None:
         asked.sheet.write_bytes(sheet_png(worst(judged, asked.worst), load_theme()))
 
 
-def _judged(playbooks: tuple[str, ...], only: str) -> Iterator[Judged]:
+def _judged(playbooks: tuple[str, ...], only: str, sort: str | None) -> Iterator[Judged]:
     theme = load_theme()
     drawn = chain(*(pictures(name, theme) for name in playbooks), legend(theme))
     for number, picture in enumerate(drawn, 1):
         if sys.stderr.isatty():
             print(f"\r{number}", end="", file=sys.stderr)
-        if only.casefold() in picture.name.casefold():
+        if sort in (None, picture.sort.name) and only.casefold() in picture.name.casefold():
             yield judge(picture, theme)
 
 

@@ -9,6 +9,9 @@ Allowed, and counted as no fault:
 - a block's line over the defender it ends at, but not its bar;
 - a leader over the two things it joins;
 - two paths that cross, and anything over the pale grounds of claims and drops.
+
+Two paths of different men that run on one line, rather than cross, cannot be told apart there: they
+are counted by how long they lie on each other, in widths of the stroke.
 """
 
 from __future__ import annotations
@@ -22,6 +25,7 @@ from shapely.geometry.base import BaseGeometry
 
 from stemline.theme import SMALLEST_TYPE
 
+from . import roles
 from .marks import Diagram, Mark
 from .sorting import Sorted, Thing, Way, sort_marks
 
@@ -30,6 +34,8 @@ TOLERANCE = 0.15
 inch are 0.12 points apart)."""
 _TYPE_TOLERANCE = 0.05
 """Points: outlines are written to a hundredth of a point, and six points of type are four high."""
+_ALONG = 8.0
+"""Widths of a stroke that another may lie on it: a crossing at an angle of less than 8 degrees."""
 
 
 class Kind(Enum):
@@ -41,6 +47,7 @@ class Kind(Enum):
     ON_SYMBOL = "label on symbol"
     SYMBOLS = "symbol on symbol"
     THROUGH = "path through symbol"
+    ALONG = "path along a path"
     RING = "letter over its ring"
     CUT = "cut by a white edge"
     SMALL = "type too small"
@@ -76,6 +83,7 @@ def faults(diagram: Diagram) -> tuple[Fault, ...]:
         *_over(Kind.ON_SYMBOL, labels, symbols),
         *_pairs(Kind.SYMBOLS, symbols),
         *_crossed(Kind.THROUGH, by.symbols, by.paths),
+        *_along(by.paths),
         *_ringed(by.symbols),
         *_cut(by),
         *_small(diagram.marks),
@@ -87,7 +95,7 @@ Named = tuple[str, BaseGeometry]
 
 
 def _fault(kind: Kind, what: str, on: str, where: BaseGeometry) -> Fault:
-    at = where.representative_point()
+    at = where.representative_point() if where.area else where.interpolate(0.5, normalized=True)
     return Fault(kind, what, on, float(at.x), float(at.y), float(where.area))
 
 
@@ -131,12 +139,24 @@ def _on_field(by: Sorted) -> Iterator[Fault]:
     inner = [_inner(t.shape) for t in by.labels]
     for i, j in _meeting(inner, [m.shape for m in by.field]):
         thing, line = by.labels[i], by.field[j]
-        between = [
-            h.shape for h in by.halos if line.order < h.order < thing.mark.order
-        ]
+        between = [h.shape for h in by.halos if line.order < h.order < thing.mark.order]
         seen = (inner[i] & line.shape) - union_all(between)
         if not seen.is_empty:
             yield _fault(Kind.ON_FIELD, thing.name, line.style, seen)
+
+
+def _along(paths: Sequence[Way]) -> Iterator[Fault]:
+    """Paths of different men that lie on one another for more than a crossing."""
+    long = [
+        (p, p.mark.way)
+        for p in paths
+        if p.mark.way is not None and roles.plain(p.mark.style) not in roles.SHORT_MARKS
+    ]
+    for i, j in _meeting([way for _, way in long], [p.mark.shape for p, _ in long]):
+        (one, way), (other, _) = long[i], long[j]
+        shared = way & other.mark.shape
+        if i < j and not one.own & other.own and shared.length > _ALONG * other.mark.edge:
+            yield _fault(Kind.ALONG, one.name, other.name, shared)
 
 
 def _ringed(symbols: Sequence[Thing]) -> Iterator[Fault]:

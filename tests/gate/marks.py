@@ -153,7 +153,7 @@ def _rings(d: str, shift: Pair, fine: int) -> Iterator[list[Pair]]:
         elif verb == "L":
             ring += pairs
         else:
-            ring += _curve(ring[-1], *pairs, fine)
+            ring += _curve(ring[-1], pairs[0], pairs[1], fine)
     if ring:
         yield ring
 
@@ -163,7 +163,9 @@ def _curve(start: Pair, bend: Pair, end: Pair, fine: int) -> list[Pair]:
     for i in range(1, fine + 1):
         t = i / fine
         a, b, c = (1 - t) ** 2, 2 * t * (1 - t), t * t
-        made.append((a * start[0] + b * bend[0] + c * end[0], a * start[1] + b * bend[1] + c * end[1]))
+        made.append(
+            (a * start[0] + b * bend[0] + c * end[0], a * start[1] + b * bend[1] + c * end[1])
+        )
     return made
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from enum import Enum
 from pathlib import Path
@@ -15,7 +15,7 @@ from stemline.emit.svg import to_svg
 from stemline.football.play import Play, Season
 from stemline.project import read_files
 from stemline.resolve.read_playbook import read_playbook
-from stemline.resolve.season import all_calls, season
+from stemline.resolve.season import Calls, all_calls, season
 from stemline.resolve.sheets import with_sheets, with_views
 from stemline.syntax.parser import parse
 from stemline.theme import Size, Theme
@@ -44,15 +44,36 @@ class Picture:
     svg: str
 
 
-def bundled_season(name: str) -> Season:
-    """A bundled playbook's season with all that its book prints; nothing of it is proved."""
+def bundled_season(name: str, only: Collection[str] = ()) -> Season:
+    """A bundled playbook's season with all that its book prints; nothing of it is proved.
+
+    ``only`` are the calls to expand, all of them by default.
+    """
     texts = read_files(PLAYBOOKS / name)
     book, _ = read_playbook([parse(source)[0] for source in texts.sources], [], name)
     if book is None:
         raise ValueError(f"{name} cannot be read")
     calls, _ = all_calls(book)
+    if only:
+        calls = Calls(tuple(row for row in calls.orders if row[1].spoken in only))
     made, _ = season(book, calls, lambda *_: ())
+    missing = set(only) - {play.call.spoken for play in made.plays}
+    if missing:
+        raise ValueError(f"{name} has no call {', '.join(sorted(missing))}")
     return with_sheets(book, with_views(book, calls, made))
+
+
+def sample(
+    playbook: str, calls: Collection[str], pages: Collection[str], theme: Theme
+) -> Iterator[Picture]:
+    """The named calls large and small, and every diagram of the pages with these ids."""
+    made = bundled_season(playbook, calls)
+    for play in made.plays:
+        yield large(playbook, play, theme)
+        yield small(playbook, play, theme)
+    for page in make_book(made, Edition("", ""), ("",)).pages:
+        if page.id in pages:
+            yield from _page(playbook, page, theme)
 
 
 def large(playbook: str, play: Play, theme: Theme) -> Picture:

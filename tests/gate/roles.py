@@ -55,15 +55,22 @@ TILE_STROKES = frozenset({"chevron"})
 BLOCKS = frozenset({"block", "climb", "set"})
 """Strokes that end at the defender who is blocked."""
 
+DEFENCE = frozenset({"drop", "man", "rush", "eyes"})
+"""Strokes that start at a defender's letter, a little white between."""
+
 PATHS = frozenset(
     {
         *("route", "branch", "motion", "tick", "bar", "set-bar", "carry", "fake"),
-        *("mesh", "pitch", "eyes", "drop", "man", "rush"),
-        *("foot", "foot-down", "ball", "arrival"),
+        *("mesh", "pitch", "foot", "foot-down", "ball", "arrival"),
         *BLOCKS,
+        *DEFENCE,
     }
 )
 """Strokes that say where somebody or the ball goes; each may be pale."""
+
+
+SHORT_MARKS = frozenset({"tick", "bar", "set-bar", "mesh", "foot", "foot-down", "ball", "arrival"})
+"""Paths that are a single short stroke across something, and those of a clock."""
 
 
 def plain(style: str) -> str:

@@ -59,6 +59,8 @@ def _title(words: str, x: float, y: float, width: float, theme: Theme) -> str:
         if (at + glyph.advance) * size > width:
             break
         for verb, points in glyph.outline:
-            parts.append(verb + " ".join(f"{(at + px) * size:.2f} {-py * size:.2f}" for px, py in points))
+            parts.append(
+                verb + " ".join(f"{(at + px) * size:.2f} {-py * size:.2f}" for px, py in points)
+            )
         at += glyph.advance
-    return f"<path d={quoteattr(''.join(parts))} transform=\"translate({x:g} {y:g})\"/>"
+    return f'<path d={quoteattr("".join(parts))} transform="translate({x:g} {y:g})"/>'

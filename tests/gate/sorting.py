@@ -19,8 +19,8 @@ _AT = 1.0
 """Points from a symbol within which a path starts at it."""
 _JOINED = 0.1
 """Points from a path within which another continues or leaves it."""
-_BLOCKED = 6.0
-"""Points from the end of a block within which its defender stands."""
+_LETTER = 6.0
+"""Points from the end of a block, or the start of a rush, within which its defender stands."""
 _BY_MIDDLE = frozenset({"bar", "set-bar", "tick", "dot"})
 """Marks on the end of a path: they belong to the path on which their middle lies."""
 
@@ -139,7 +139,7 @@ def _owned(
     for line in lines:
         mine = own[line.mark.order]
         whose = next((by_order[o].name.split(" ")[0] for o in sorted(mine) if o in by_order), "")
-        met = _defender(line.mark, symbols)
+        met = _blocked(line.mark, symbols)
         name = f"{line.name} of {whose}" if whose else line.name
         made.append(replace(line, name=name, own=frozenset(mine | met)))
     return tuple(made)
@@ -156,6 +156,8 @@ def _at_its_ends(mark: Mark, symbols: Sequence[Thing], labels: Sequence[Thing]) 
     style = roles.plain(mark.style)
     if mark.start is None or mark.end is None or style in _BY_MIDDLE:
         return set()
+    if style in roles.DEFENCE:
+        return _defender(mark.start, symbols)
     ends = [mark.start]
     if style == "motion" or style in roles.LEADERS:
         ends.append(mark.end)
@@ -163,13 +165,15 @@ def _at_its_ends(mark: Mark, symbols: Sequence[Thing], labels: Sequence[Thing]) 
     return {order for end in ends for order in _nearest(end, things, _AT)}
 
 
-def _defender(mark: Mark, symbols: Sequence[Thing]) -> set[int]:
+def _blocked(mark: Mark, symbols: Sequence[Thing]) -> set[int]:
     if roles.plain(mark.style) not in roles.BLOCKS or mark.end is None:
         return set()
-    defenders = [
-        s for s in symbols if s.mark.style in roles.DEFENDERS or s.mark.style == "key"
-    ]
-    return _nearest(mark.end, defenders, _BLOCKED)
+    return _defender(mark.end, symbols)
+
+
+def _defender(at: Point, symbols: Sequence[Thing]) -> set[int]:
+    defenders = [s for s in symbols if s.mark.style in roles.DEFENDERS or s.mark.style == "key"]
+    return _nearest(at, defenders, _LETTER)
 
 
 def _nearest(at: Point, things: Iterable[Thing], within: float) -> set[int]:

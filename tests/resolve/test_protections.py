@@ -229,6 +229,14 @@ def test_a_tight_end_by_place_blocks_where_the_concept_sends_him_nowhere() -> No
     assert play.assignment("Y").job.startswith("Edge: ")
 
 
+@pytest.mark.parametrize("block", ["man", "slide"])
+def test_a_block_of_the_line_is_a_scan_for_a_man_behind_it(block: str) -> None:
+    wall = f"protection Wall\n    line blocks man\n    helper is back\n    helper blocks {block}\n"
+    play, _ = against(made("protect Wall", protections=wall), "Six")
+    assert play.unblocked == ()
+    assert [h.how for h in play.assignment("R").hits] == ["scan"]
+
+
 # Which way.
 
 WAYS = """

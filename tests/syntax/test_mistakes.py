@@ -32,7 +32,7 @@ SAMPLES: tuple[tuple[str, str], ...] = (
     ("E127", "concept A\n    say ^'^Go'"),
     ("E200", "^concpt^ A\n    x is back"),
     ("E200", "^Crossers^\n    x is back"),
-    ("W201", "^run^ Counter\n    anything goes: here"),
+    ("W201", "^week^ Counter\n    anything goes: here"),
     ("E202", "^concept^\n    x is back"),
     ("E202", "^tag^ for A\n    keeps read"),
     ("E202", 'concept ^""^\n    x is back'),

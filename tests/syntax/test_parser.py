@@ -189,7 +189,7 @@ def test_comments_stand_anywhere_but_in_quotes(tree: Callable[[str], str]) -> No
         '    say "not // one" // but this\n'
         "\n"
         "    x is high/low//tight\n"
-        "look Over // in a block stepped over\n"
+        "week Four // in a block stepped over\n"
     )
     assert tree(text) == (
         "2:1-10 concept A\n"

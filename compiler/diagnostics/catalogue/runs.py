@@ -80,10 +80,4 @@ WORDING: dict[str, Wording] = {
         "a back runs by one man, not by more: add a blocker, read one as a `key`, or do not call "
         "it against this look",
     ),
-    "W671": Wording(
-        "a blocker spent where no man is",
-        "{call}: {man} blocks nobody, and {free} of {look} are free",
-        "",
-        "give him one more rule, such as `or climb`",
-    ),
 }

@@ -18,9 +18,9 @@ import numpy as np
 from stemline.football.play import Play, Read, Spot
 from stemline.football.timing.levels import (
     DOWNFIELD,
+    DRIFTS,
     GAP,
     LOB,
-    DRIFTS,
     RUN_ON,
     SLOW,
     THROTTLE,
@@ -149,9 +149,7 @@ def _foot(
     return later or Foot("reset", last.time + again, last.at)
 
 
-def _look(
-    play: Play, read: Read, foot: Foot, men: Mapping[str, Timeline], level: Level
-) -> Look:
+def _look(play: Play, read: Read, foot: Foot, men: Mapping[str, Timeline], level: Level) -> Look:
     thrown = foot.time + level.motion.value
     spot = next((s for s in play.spots if s.name == read.target), None)
     windows = [w for w in (window(m, men[m], spot) for m in read.men if m in men) if w]

@@ -1,22 +1,24 @@
 """A call against a look: where the defenders are when the ball comes, and which read is open.
 
-Defenders do what their duty says: a man defender holds his cushion until he is threatened and then
-follows, paying for every turn; a zone defender drops to his landmark, a deep one stays deeper
-than whoever comes into his part. From the throw on everybody breaks on the ball. These are
-planning figures, common practice, with no published source.
+Defenders do what their duty says. A man defender gives ground until his cushion is gone, turns and
+runs with his man, and goes around whoever is in his way; a break fools him for as long as he needs
+to see it. A zone defender drops to his landmark, a deep one stays deeper than whoever comes into
+his part. From the throw on everybody breaks on the ball who does not have his eyes on another man.
+These are planning figures, common practice, with no published source.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+import math
+from collections.abc import Container, Mapping, Sequence
 from dataclasses import dataclass
 from enum import Enum
 
 import numpy as np
 
 from stemline.football.defence import Defence, Defender, DutyKind
-from stemline.football.players import Position
 from stemline.football.play import Play
+from stemline.football.players import Position
 from stemline.football.timing.clock import Look, ReadClock, Verdict
 from stemline.football.timing.levels import Level
 from stemline.football.timing.running import Array, runner
@@ -29,6 +31,8 @@ BACKPEDAL = 5.0
 """Yards a second of a defender who gives ground facing the ball. Common practice: 4.5 to 5.5."""
 DROP = 5.5
 """Yards a second of a zone drop."""
+DEEP_DROP = 8.0
+"""Yards a second of a deep defender, who turns and runs once he is threatened."""
 READS = 0.3
 """Seconds in which a zone defender reads pass before he drops. Common practice: 0.3 to 0.6."""
 CUSHION = 3.5
@@ -38,6 +42,15 @@ DEEPER = 3.0
 PART = 12.0
 """Yards to each side of his landmark that a deep defender minds."""
 LEVERAGE = 0.8
+"""Yards to the side of his man that a man defender keeps, on the side that he lined up on."""
+CLOSES = 0.35
+"""Seconds in which a man defender means to be back at his man's hip."""
+BODY = 1.0
+"""Yards within which he cannot run through somebody else: a rub, a brush, traffic."""
+BRAKE = 1.5
+"""How much harder a man can stop or turn than he can speed up."""
+MOVED = 0.4
+"""Yards that a man has gone before his defender takes him to be on his way."""
 HANDS = 1.0
 """Yards that a defender reaches with a dive or a long arm."""
 _STEP = 0.05
@@ -85,7 +98,7 @@ def against(play: Play, clock: ReadClock, level: Level) -> Against:
     places = {label: line.where(times) for label, line in clock.men.items()}
     where = defenders_at(play, defence, places, times, level)
     covering = [d for d in defence.defenders if not d.rushes]
-    reads = tuple(_separation(look, covering, where, times, level) for look in clock.reads)
+    reads = tuple(_separation(look, covering, where, level, places) for look in clock.reads)
     rusher = clock.rusher if any(d.label in play.unblocked for d in defence.rushers) else None
     return Against(defence.name, reads, rusher)
 
@@ -94,69 +107,89 @@ def _separation(
     look: Look,
     defenders: Sequence[Defender],
     where: Mapping[str, Array],
-    times: Array,
     level: Level,
+    men: Container[str],
 ) -> Separation:
-    if look.verdict in (Verdict.NOBODY, Verdict.TOO_FAR) or not defenders:
+    if look.window is None or look.verdict is Verdict.TOO_FAR or not defenders:
         return Separation(look, 0.0, "", Cover.NEVER)
-    speed = runner(level, Position.WIDEOUT)
-    breaks = look.thrown + level.react.value
-    i = min(int(round(min(breaks, look.arrives) / _STEP)), len(times) - 1)
-    target = np.array([look.at.x, look.at.y])
     best: tuple[float, str] = (np.inf, "")
     for defender in defenders:
-        here, before = where[defender.label][i], where[defender.label][max(i - 2, 0)]
-        gap = target - here
-        far = float(np.hypot(*gap))
-        toward = float(np.dot(here - before, gap) / (far or 1.0)) / (2 * _STEP)
-        time = max(0.0, look.arrives - breaks)
-        reach = speed.distance(time, min(max(toward, 0.0), speed.top)) + HANDS * min(time, 1.0)
-        best = min(best, (max(0.0, far - reach), defender.label))
+        place = where[defender.label]
+        elsewhere = _follows(defender, men) and _man(defender) != look.window.man
+        away = _beside(look, place) if elsewhere else _broken(look, place, level)
+        best = min(best, (away, defender.label))
     yards, nearest = best
     cover = Cover.OPEN if yards >= OPEN else Cover.TIGHT if yards >= TIGHT else Cover.COVERED
     return Separation(look, yards, nearest, cover)
+
+
+def _beside(look: Look, place: Array) -> float:
+    """How far from the catch a man is who has his eyes on somebody else."""
+    x, y = place[_moment(look.arrives, place)]
+    return max(0.0, math.hypot(look.at.x - x, look.at.y - y) - HANDS)
+
+
+def _broken(look: Look, place: Array, level: Level) -> float:
+    """How far from the catch a man comes who breaks on the throw once he has seen it."""
+    speed = runner(level, Position.WIDEOUT)
+    breaks = look.thrown + level.react.value
+    i = _moment(min(breaks, look.arrives), place)
+    here, before = place[i], place[max(i - 2, 0)]
+    gap = np.array([look.at.x, look.at.y]) - here
+    far = float(np.hypot(*gap))
+    toward = float(np.dot(here - before, gap) / (far or 1.0)) / (2 * _STEP)
+    time = max(0.0, look.arrives - breaks)
+    reach = speed.distance(time, min(max(toward, 0.0), speed.top)) + HANDS * min(time, 1.0)
+    return max(0.0, far - reach)
+
+
+def _moment(time: float, place: Array) -> int:
+    return min(round(time / _STEP), len(place) - 1)
 
 
 def defenders_at(
     play: Play, defence: Defence, places: Mapping[str, Array], times: Array, level: Level
 ) -> dict[str, Array]:
     """Where each defender is at each time while the ball has not been thrown: (times, 2)."""
-    where: dict[str, Array] = {}
     men = [d for d in defence.defenders if _follows(d, places)]
+    rest = [d for d in defence.defenders if not _follows(d, places)]
+    dropped = _drop(rest, places, times)
+    where = {d.label: dropped[i] for i, d in enumerate(rest)}
     if men:
-        targets = np.stack([places[d.duty.man] for d in men if d.duty is not None])
-        chased = _chase(men, targets, times, level)
+        chased = _chase(men, places, times, level)
         where |= {d.label: chased[i] for i, d in enumerate(men)}
-    for defender in defence.defenders:
-        if defender.label not in where:
-            where[defender.label] = _drop(defender, places, times)
     return where
 
 
-def _follows(defender: Defender, places: Mapping[str, Array]) -> bool:
+def _follows(defender: Defender, men: Container[str]) -> bool:
     duty = defender.duty
-    return duty is not None and duty.kind is DutyKind.MAN and duty.man in places
+    return duty is not None and duty.kind is DutyKind.MAN and duty.man in men
 
 
-def _drop(defender: Defender, places: Mapping[str, Array], times: Array) -> Array:
-    """A straight run to the landmark; who rushes or has nobody stands where he is."""
-    start = np.array([defender.at.x, defender.at.y])
-    duty = defender.duty
-    if duty is None or duty.to is None or duty.kind is DutyKind.RUSH:
-        return np.repeat(start[None], len(times), axis=0)
-    goal = np.repeat(np.array([[duty.to.x, duty.to.y]]), len(times), axis=0)
-    if duty.kind in _DEEP:
-        deepest = _deepest(duty.to, places, times)
-        goal[:, 1] = np.maximum(goal[:, 1], deepest + DEEPER)
-    way = goal - start
-    far = np.hypot(way[:, 0], way[:, 1])
-    gone = np.maximum(times - READS, 0.0) * DROP
-    if duty.kind in _DEEP:
-        # He turns and runs once he is threatened, so he may go faster than a drop.
-        gone = np.maximum(times - READS, 0.0) * (DROP + 2.5)
-    share = np.where(far > 0, np.minimum(1.0, gone / np.where(far > 0, far, 1.0)), 1.0)
-    moved: Array = start + way * share[:, None]
-    return moved
+def _man(defender: Defender) -> str:
+    return defender.duty.man if defender.duty is not None else ""
+
+
+def _drop(men: Sequence[Defender], places: Mapping[str, Array], times: Array) -> Array:
+    """Runs to landmarks; who rushes or has nobody stands where he is. (men, times, 2)."""
+    made = np.empty((len(men), len(times), 2))
+    for i, defender in enumerate(men):
+        duty, here = defender.duty, np.array([defender.at.x, defender.at.y])
+        if duty is None or duty.to is None or duty.kind is DutyKind.RUSH:
+            made[i] = here
+            continue
+        goal = np.repeat([[duty.to.x, duty.to.y]], len(times), axis=0)
+        deep = duty.kind in _DEEP
+        if deep:
+            goal[:, 1] = np.maximum(goal[:, 1], _deepest(duty.to, places, times) + DEEPER)
+        most = (DEEP_DROP if deep else DROP) * _STEP
+        for j, time in enumerate(times):
+            made[i, j] = here
+            gap = goal[j] - here
+            far = math.hypot(*gap)
+            if time >= READS and far > 0:
+                here = here + gap * min(1.0, most / far)
+    return made
 
 
 def _deepest(landmark: Point, places: Mapping[str, Array], times: Array) -> Array:
@@ -168,32 +201,59 @@ def _deepest(landmark: Point, places: Mapping[str, Array], times: Array) -> Arra
     return deep
 
 
-def _chase(men: Sequence[Defender], targets: Array, times: Array, level: Level) -> Array:
+def _chase(
+    men: Sequence[Defender], places: Mapping[str, Array], times: Array, level: Level
+) -> Array:
     """Man defenders, step by step: each a mass that cannot turn at once. (men, times, 2)."""
     curve = runner(level, Position.WIDEOUT)
-    push = curve.top / curve.tau
-    late = int(round(level.react.value / _STEP))
+    push = curve.top / curve.tau * _STEP
+    late = round(level.react.value / _STEP)
+    targets = np.stack([places[_man(d)] for d in men])
     here = np.array([(d.at.x, d.at.y) for d in men])
     side = np.sign(here[:, 0] - targets[:, 0, 0]) * LEVERAGE
     going = np.zeros_like(here)
     made = np.empty((len(men), len(times), 2))
     for i in range(len(times)):
         made[:, i] = here
-        seen = targets[:, max(i - late, 0)]
-        past = targets[:, max(i - late - 2, 0)]
+        seen, past = targets[:, max(i - late, 0)], targets[:, max(i - late - 2, 0)]
         run = (seen - past) / (2 * _STEP)
-        aim = seen + np.stack([side, np.zeros(len(men))], axis=-1)
-        gap = aim - here
-        far = np.hypot(gap[:, 0], gap[:, 1])
-        toward = np.einsum("ij,ij->i", here - seen, run)
-        waits = (far > CUSHION) & (toward > 0) & (here[:, 1] > seen[:, 1])
-        pace = np.minimum(far / (2 * _STEP), curve.top)
-        wish = gap / np.where(far > 0, far, 1.0)[:, None] * pace[:, None]
-        give = np.stack([np.zeros(len(men)), np.where(toward > 0, BACKPEDAL / 2, 0.0)], axis=-1)
-        wish = np.where(waits[:, None], give, wish)
-        change = wish - going
+        wish = _wish(here, seen + run * late * _STEP, run, side, curve.top)
+        gone = np.hypot(*(seen - targets[:, 0]).T) > MOVED
+        change = np.where(gone[:, None], wish, 0.0) - going
         size = np.hypot(change[:, 0], change[:, 1])
-        most = np.minimum(size, push * _STEP)
+        slows = np.einsum("ij,ij->i", change, going) < 0
+        most = np.minimum(size, np.where(slows, push * BRAKE, push))
         going = going + change / np.where(size > 0, size, 1.0)[:, None] * most[:, None]
+        going = _around(going, here, men, places, i)
         here = here + going * _STEP
     return made
+
+
+def _wish(here: Array, man: Array, run: Array, side: Array, top: float) -> Array:
+    """How man defenders mean to run, given where they take their men to be and to run: (men, 2)."""
+    hip = man + np.stack([side, np.zeros(len(side))], axis=-1)
+    wish = run + (hip - here) / CLOSES
+    cushion = here[:, 1] - man[:, 1]
+    comes = (cushion > 0) & (run[:, 1] > np.abs(run[:, 0]))
+    gives = np.where(cushion > CUSHION, np.minimum(run[:, 1], BACKPEDAL), run[:, 1])
+    wish[:, 1] = np.where(comes, gives, wish[:, 1])
+    size = np.hypot(wish[:, 0], wish[:, 1])
+    slowed: Array = wish * np.minimum(1.0, top / np.where(size > 0, size, 1.0))[:, None]
+    return slowed
+
+
+def _around(
+    going: Array, here: Array, men: Sequence[Defender], places: Mapping[str, Array], i: int
+) -> Array:
+    """Speeds less what would run through a receiver who is somebody else's."""
+    for k, defender in enumerate(men):
+        for label, place in places.items():
+            gap = place[i] - here[k]
+            far = math.hypot(*gap)
+            if label == _man(defender) or not 0 < far < BODY:
+                continue
+            way = gap / far
+            theirs = (place[i] - place[max(i - 1, 0)]) / _STEP
+            closing = float(np.dot(going[k] - theirs, way))
+            going[k] -= way * max(0.0, closing)
+    return going

@@ -186,6 +186,7 @@ LEVELS: dict[str, Level] = {
     level.name: level for level in (YOUTH, HIGH_SCHOOL, COLLEGE, PROFESSIONAL)
 }
 
+
 def level_for(code: str) -> str:
     """The level that a rule code is played at where the playbook does not say."""
     return {

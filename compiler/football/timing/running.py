@@ -144,9 +144,7 @@ class Timeline:
         since = np.maximum(times - self.times[piece], 0.0)
         top = self.tops[piece]
         gap = top - self.speeds[piece]
-        moved = top * since - gap * self.speed.tau * (
-            1 - np.exp(-since / self.speed.tau)
-        )
+        moved = top * since - gap * self.speed.tau * (1 - np.exp(-since / self.speed.tau))
         last = np.append(self.starts[1:], self.yards[-1])
         run: Array = np.minimum(self.starts[piece] + moved, last[piece])
         return run

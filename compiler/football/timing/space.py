@@ -169,7 +169,9 @@ def _measure(claim: Claim, points: Sequence[Point]) -> Measured:
     match claim.kind:
         case "triangle":
             least = min(_off(points[i], points[i - 1], points[i - 2]) for i in range(3))
-            return Measured(claim, least, TRIANGLE, f"{least:.1f} yards off the line at its flattest")
+            return Measured(
+                claim, least, TRIANGLE, f"{least:.1f} yards off the line at its flattest"
+            )
         case "high-low":
             least = points[0].y - points[1].y
             return Measured(claim, least, HIGH_LOW, f"{least:.1f} yards from low to high")

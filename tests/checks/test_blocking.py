@@ -1,0 +1,59 @@
+"""Men of the box whom nobody blocks: told where a run is drawn or named against them."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from resolve.test_runs import FORMATIONS, LOOKS, OTHERS, against
+from resolve.texts import ELEVEN, codes, compiled
+
+from stemline.checks.blocking import check_blocking
+
+DIVE = f"""
+run Dive
+    carrier is back
+    carrier aims playside A
+    line blocks on or climb
+    playside tackle, backside tackle blocks climb
+    backside guard blocks hinge
+{OTHERS}
+dress Dive
+    in Two Backs
+"""
+"""Against the bear both ends are left, and only one of them may be the back's."""
+
+KEYED = DIVE.replace(
+    "    backside guard blocks hinge\n",
+    "    backside guard blocks hinge\n    key backside end man on line\n    give if he stays\n",
+)
+
+
+@pytest.mark.parametrize(("free", "told"), [((), 0), (("J",), 0), (("J", "W"), 1)])
+def test_one_man_is_the_backs_and_two_are_too_many(free: tuple[str, ...], told: int) -> None:
+    play = replace(against("Two Backs Right Counter", "Even"), unblocked=free)
+    assert len(list(check_blocking(play))) == told
+
+
+def test_without_a_defence_nothing_is_said() -> None:
+    play = replace(against("Two Backs Right Counter"), unblocked=("J", "W"))
+    assert list(check_blocking(play)) == []
+
+
+def book(run: str, look: str) -> list[str]:
+    text = ELEVEN.replace("    code high school\n", f"    code high school\n    against {look}\n")
+    return codes(compiled(text, FORMATIONS, LOOKS, run))
+
+
+def test_the_look_that_runs_are_drawn_against_is_proved() -> None:
+    assert "W670" in book(DIVE, "Bear")
+    assert "W670" not in book(DIVE, "Even")
+
+
+def test_another_look_is_no_mistake_unless_a_dress_up_names_it() -> None:
+    named = DIVE.replace("    in Two Backs\n", "    in Two Backs\n    against Bear\n")
+    assert "W670" in book(named, "Even")
+
+
+def test_a_man_who_is_read_is_not_free() -> None:
+    assert "W670" not in book(KEYED, "Bear")
