@@ -3,7 +3,7 @@
 Defenders do what their duty says. A man defender gives ground until his cushion is gone, turns and
 runs with his man, and goes around whoever is in his way; a break fools him for as long as he needs
 to see it. A zone defender drops to his landmark, a deep one stays deeper than whoever comes into
-his part. From the throw on everybody breaks on the ball who does not have his eyes on another man.
+his part. From the throw on everybody breaks on the ball who does not have his eyes on a man.
 These are planning figures, common practice, with no published source.
 """
 
@@ -21,14 +21,17 @@ from stemline.football.play import Play
 from stemline.football.players import Position
 from stemline.football.timing.clock import Look, ReadClock, Verdict
 from stemline.football.timing.levels import Level
-from stemline.football.timing.running import Array, runner
+from stemline.football.timing.running import Array, Speed, keeps, runner
 from stemline.paths import Point
 
 OPEN = 2.5
 """Yards to the nearest defender at the catch from which a man is called open."""
 TIGHT = 1.0
-BACKPEDAL = 5.0
-"""Yards a second of a defender who gives ground facing the ball. Common practice: 4.5 to 5.5."""
+BACKPEDAL, SHUFFLE = 5.0, 2.5
+"""Yards a second of a defender who gives ground facing the ball: of one who lines up off, and of
+one who is close and reads flat-footed. Common practice: 4.5 to 5.5 and 2 to 3."""
+LINES_UP_OFF = 7.0
+"""Yards off his man from which a defender backpedals."""
 DROP = 5.5
 """Yards a second of a zone drop."""
 DEEP_DROP = 8.0
@@ -41,14 +44,16 @@ DEEPER = 3.0
 """Yards that a deep defender stays deeper than the deepest man in his part of the field."""
 PART = 12.0
 """Yards to each side of his landmark that a deep defender minds."""
+STRAIGHT = 1.7
+"""Up the field for so much across it (30 degrees): a man who runs at his defender."""
 LEVERAGE = 0.8
 """Yards to the side of his man that a man defender keeps, on the side that he lined up on."""
 CLOSES = 0.35
 """Seconds in which a man defender means to be back at his man's hip."""
 BODY = 1.0
 """Yards within which he cannot run through somebody else: a rub, a brush, traffic."""
-BRAKE = 1.5
-"""How much harder a man can stop or turn than he can speed up."""
+BRAKE = 12.0
+"""Yards a second that a man who stops loses in a second: two or three steps from a run."""
 MOVED = 0.4
 """Yards that a man has gone before his defender takes him to be on his way."""
 HANDS = 1.0
@@ -115,8 +120,8 @@ def _separation(
     best: tuple[float, str] = (np.inf, "")
     for defender in defenders:
         place = where[defender.label]
-        elsewhere = _follows(defender, men) and _man(defender) != look.window.man
-        away = _beside(look, place) if elsewhere else _broken(look, place, level)
+        eyes_on_man = _follows(defender, men)
+        away = _beside(look, place) if eyes_on_man else _broken(look, place, level)
         best = min(best, (away, defender.label))
     yards, nearest = best
     cover = Cover.OPEN if yards >= OPEN else Cover.TIGHT if yards >= TIGHT else Cover.COVERED
@@ -124,7 +129,7 @@ def _separation(
 
 
 def _beside(look: Look, place: Array) -> float:
-    """How far from the catch a man is who has his eyes on somebody else."""
+    """How far from the catch a man is who plays his man and not the ball."""
     x, y = place[_moment(look.arrives, place)]
     return max(0.0, math.hypot(look.at.x - x, look.at.y - y) - HANDS)
 
@@ -206,40 +211,51 @@ def _chase(
 ) -> Array:
     """Man defenders, step by step: each a mass that cannot turn at once. (men, times, 2)."""
     curve = runner(level, Position.WIDEOUT)
-    push = curve.top / curve.tau * _STEP
     late = round(level.react.value / _STEP)
     targets = np.stack([places[_man(d)] for d in men])
     here = np.array([(d.at.x, d.at.y) for d in men])
     side = np.sign(here[:, 0] - targets[:, 0, 0]) * LEVERAGE
+    off = here[:, 1] - np.maximum(targets[:, 0, 1], 0.0) >= LINES_UP_OFF
+    gives = np.where(off, BACKPEDAL, SHUFFLE)
     going = np.zeros_like(here)
     made = np.empty((len(men), len(times), 2))
     for i in range(len(times)):
         made[:, i] = here
         seen, past = targets[:, max(i - late, 0)], targets[:, max(i - late - 2, 0)]
         run = (seen - past) / (2 * _STEP)
-        wish = _wish(here, seen + run * late * _STEP, run, side, curve.top)
+        wish = _wish(here, seen + run * late * _STEP, run, side, gives, curve.top)
         gone = np.hypot(*(seen - targets[:, 0]).T) > MOVED
-        change = np.where(gone[:, None], wish, 0.0) - going
-        size = np.hypot(change[:, 0], change[:, 1])
-        slows = np.einsum("ij,ij->i", change, going) < 0
-        most = np.minimum(size, np.where(slows, push * BRAKE, push))
-        going = going + change / np.where(size > 0, size, 1.0)[:, None] * most[:, None]
+        going = _turned(going, np.where(gone[:, None], wish, 0.0), curve)
         going = _around(going, here, men, places, i)
         here = here + going * _STEP
     return made
 
 
-def _wish(here: Array, man: Array, run: Array, side: Array, top: float) -> Array:
+def _wish(here: Array, man: Array, run: Array, side: Array, gives: Array, top: float) -> Array:
     """How man defenders mean to run, given where they take their men to be and to run: (men, 2)."""
     hip = man + np.stack([side, np.zeros(len(side))], axis=-1)
     wish = run + (hip - here) / CLOSES
     cushion = here[:, 1] - man[:, 1]
-    comes = (cushion > 0) & (run[:, 1] > np.abs(run[:, 0]))
-    gives = np.where(cushion > CUSHION, np.minimum(run[:, 1], BACKPEDAL), run[:, 1])
-    wish[:, 1] = np.where(comes, gives, wish[:, 1])
+    comes = (cushion > 0) & (run[:, 1] > STRAIGHT * np.abs(run[:, 0]))
+    ground = np.where(cushion > CUSHION, np.minimum(run[:, 1], gives), run[:, 1])
+    wish[:, 1] = np.where(comes, ground, wish[:, 1])
     size = np.hypot(wish[:, 0], wish[:, 1])
     slowed: Array = wish * np.minimum(1.0, top / np.where(size > 0, size, 1.0))[:, None]
     return slowed
+
+
+def _turned(going: Array, wish: Array, curve: Speed) -> Array:
+    """Velocities a step later: a turn costs a defender what it costs a receiver. (men, 2)."""
+    speed, want = np.hypot(*going.T), np.hypot(*wish.T)
+    cosine = np.einsum("ij,ij->i", going, wish) / np.maximum(speed * want, 1e-9)
+    degrees = np.where(want > 1e-9, np.degrees(np.arccos(np.clip(cosine, -1.0, 1.0))), 0.0)
+    left = speed * np.where(speed > 1e-9, keeps(degrees), 1.0)
+    faster = left + (curve.top - left) * (_STEP / curve.tau)
+    pace = np.where(want > left, np.minimum(want, faster), np.maximum(want, left - BRAKE * _STEP))
+    way = np.where((want > 1e-9)[:, None], wish, going)
+    size = np.maximum(np.hypot(*way.T), 1e-9)
+    turned: Array = way * (pace / size)[:, None]
+    return turned
 
 
 def _around(
@@ -253,7 +269,5 @@ def _around(
             if label == _man(defender) or not 0 < far < BODY:
                 continue
             way = gap / far
-            theirs = (place[i] - place[max(i - 1, 0)]) / _STEP
-            closing = float(np.dot(going[k] - theirs, way))
-            going[k] -= way * max(0.0, closing)
+            going[k] -= way * max(0.0, float(np.dot(going[k], way)))
     return going

@@ -46,8 +46,8 @@ class Level:
     a defender's; ``turns`` scale nothing: what a turn leaves of a man's speed is one table for
     all. ``foot`` are seconds from the snap until a piece of footwork is down and the ball can be
     thrown, in the gun; ``under`` what is taken off it under centre; ``again`` what every further
-    step costs. ``motion`` is from that foot until the ball leaves the hand; ``ball`` is how fast a usual throw
-    leaves it and ``deep`` how fast one that is lobbed downfield.
+    step costs. ``motion`` is from that foot until the ball leaves the hand; ``ball`` is how fast a
+    usual throw leaves it and ``deep`` how fast one that is lobbed downfield.
     """
 
     name: str

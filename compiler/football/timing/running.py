@@ -36,6 +36,9 @@ ROUNDED_REACH = 1.0
 rounded ones two."""
 
 
+_STANDS = Point(0.0, 0.0)
+
+
 @dataclass(frozen=True)
 class Speed:
     """``top`` yards a second, ``tau`` seconds: the two constants of a start curve."""
@@ -95,10 +98,15 @@ def runner(level: Level, position: Position, forty: float | None = None) -> Spee
 
 def kept(degrees: float, rounded: bool) -> float:
     """The part of his speed that a turn of so many degrees leaves a man."""
-    table = ROUNDED_TURN if rounded else PLANTED_TURN
     degrees = abs(degrees) % 360
-    degrees = min(degrees, 360 - degrees)
-    return float(np.interp(degrees, [d for d, _ in table], [k for _, k in table]))
+    return float(keeps(np.array(min(degrees, 360 - degrees)), rounded))
+
+
+def keeps(degrees: Array, rounded: bool = False) -> Array:
+    """`kept` for many turns of 0 to 180 degrees."""
+    table = ROUNDED_TURN if rounded else PLANTED_TURN
+    left: Array = np.interp(degrees, [d for d, _ in table], [k for _, k in table])
+    return left
 
 
 @dataclass(frozen=True)
@@ -174,7 +182,7 @@ def timeline(
     *,
     start: float,
     settle: float = 0.0,
-    first: Point = Point(0.0, 0.0),
+    first: Point = _STANDS,
     beyond: Point | None = None,
 ) -> Timeline:
     """A path run from ``start`` seconds after the snap.

@@ -11,7 +11,7 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from enum import Enum
-from itertools import combinations
+from itertools import combinations, pairwise
 
 import numpy as np
 
@@ -177,7 +177,7 @@ def _measure(claim: Claim, points: Sequence[Point]) -> Measured:
             return Measured(claim, least, HIGH_LOW, f"{least:.1f} yards from low to high")
         case _:
             across = sorted(point.x for point in points)
-            least = min(b - a for a, b in zip(across, across[1:], strict=False))
+            least = min(b - a for a, b in pairwise(across))
             return Measured(claim, least, STRETCH, f"{least:.1f} yards across at its narrowest")
 
 
