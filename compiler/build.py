@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from stemline.book.model import Book, Edition, LookPage, Page, Paper
+from stemline.book.model import Book, ConceptPage, Edition, LookPage, Page, Paper
 from stemline.book.pages import make_book
+from stemline.draw.clock_strip import clock_scene
 from stemline.draw.legend import legend_entries
 from stemline.draw.picture import frame_of, picture
 from stemline.draw.scene import Scene
@@ -13,6 +14,8 @@ from stemline.emit.gallery import Art, Gallery
 from stemline.emit.pdf import to_pdf
 from stemline.emit.svg import to_svg
 from stemline.football.play import Season
+from stemline.football.timing.clock import read_clock
+from stemline.football.timing.levels import LEVELS
 from stemline.theme import Size, Theme
 
 Progress = Callable[[int, int], None]
@@ -77,6 +80,8 @@ class Build:
                 self._large[page.base.call] = art
             arts.append(art)
             self._tell()
+        if isinstance(page, ConceptPage) and page.clock:
+            arts.append(self._clock(page))
         plays = [entry.play for entry in page.dressups]
         frame = frame_of(plays, Size.THUMB, duties) if plays else None
         for entry in page.dressups:
@@ -84,6 +89,13 @@ class Build:
             arts.append(_art(entry.id, scene, self._theme))
             self._tell()
         return arts
+
+    def _clock(self, page: ConceptPage) -> Art:
+        """The quarterback's clock of the page's first call."""
+        level = LEVELS[self._season.level]
+        return _art(
+            page.clock, clock_scene(read_clock(page.base.play, level), self._theme), self._theme
+        )
 
     def _tell(self) -> None:
         self._told += 1

@@ -1,4 +1,4 @@
-"""The quarterback's clock as lines of a terminal: one call, a concept's sameness, reads by looks."""
+"""The quarterback's clock as lines of a terminal: a call, a concept's sameness, reads by looks."""
 
 from __future__ import annotations
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from stemline.book.answers import answers as answers_of
 from stemline.book.casting import (
     NOBODY,
     Column,
@@ -28,6 +29,7 @@ from stemline.book.quarterback import strip
 from stemline.football.blocking import PROTECTIONS
 from stemline.football.field import BallSpot
 from stemline.football.play import Assignment, ConceptSheet, Kind, Play, Season
+from stemline.football.timing.levels import LEVELS
 
 FREE = "unblocked"
 MOST_COLUMNS = 4
@@ -67,6 +69,8 @@ def concept_page(
         dressups=(*entries[1:], *_views(most_unlike(blocked, MOST_VIEWS), ids[0])),
         keys=key_reads(base),
         fronts=fronts(blocked, rule, FREE),
+        clock=f"clock-{ids[0]}" if base.reads and base.feet else "",
+        answers=answers_of(sheet, LEVELS[season.level]),
     )
 
 

@@ -177,12 +177,32 @@ class KeyRead:
 
 
 @dataclass(frozen=True)
+class Cell:
+    """A read against a look: yards to the nearest defender and his letter, "open", "tight",
+    "covered" or "never", and whether it is the first read that the look leaves open."""
+
+    words: str
+    nearest: str
+    cover: str
+    first: bool = False
+
+
+@dataclass(frozen=True)
+class Answers:
+    """Reads by looks: a column for each of ``looks``, a row a read: number, target, cells."""
+
+    looks: tuple[str, ...]
+    rows: tuple[tuple[str, str, tuple[Cell, ...]], ...]
+
+
+@dataclass(frozen=True)
 class ConceptPage:
     """All that is printed of one concept or run; ``opens`` its family when it stands first in it.
 
     ``columns`` name the formations that the assignment table has letters for, or hold one "man";
     when formations are too many for that, ``casting`` is a table of its own. ``fronts`` is, on a
-    run, the table of who blocks whom.
+    run, the table of who blocks whom; on a pass ``clock`` is the id of the picture of the
+    quarterback's clock and ``answers`` his reads against each look.
     """
 
     id: str
@@ -203,6 +223,8 @@ class ConceptPage:
     dressups: tuple[Entry, ...]
     keys: tuple[KeyRead, ...] = ()
     fronts: Fronts | None = None
+    clock: str = ""
+    answers: Answers | None = None
 
     sort = "concept"
 

@@ -46,8 +46,12 @@ _NOTES = (
         "A defender who is read is left alone on purpose; what he does decides what is done.",
     ),
     Note(
-        "The strip",
-        "The quarterback's steps from left to right, and under each step the reads thrown from it.",
+        "The clock",
+        "Under a pass: dashed where a foot is down, grey while the read is open, a line while the "
+        "ball is in the air and a tick where it arrives; the cross is a free rusher. Below it each "
+        "read against each look: yards to the nearest defender when the ball is there, bold when "
+        "that is open and a dash when it is covered; a heavy rule marks the first read that is "
+        "open. All are planning estimates.",
     ),
     Note(
         "Who plays it",

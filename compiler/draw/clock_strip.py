@@ -25,10 +25,8 @@ _WORDS = 10.8
 """Width of the words at the right."""
 
 
-def clock_scene(clock: ReadClock, theme: Theme) -> Scene | None:
-    """The strip of a call's reads; None where nothing is read on a clock."""
-    if not clock.reads:
-        return None
+def clock_scene(clock: ReadClock, theme: Theme) -> Scene:
+    """The strip of a call's reads."""
     width = theme.look(Size.FULL).width / _SCALE
     height = _HEAD + _ROW * len(clock.reads) + _FOOT
     board = Board(Box(0.0, 0.0, width, height), _SCALE, Size.FULL, theme)

@@ -301,7 +301,8 @@ class ConceptSheet:
 
     ``views`` are its first call again, one play for each look it is shown against beside the
     picture's own; none where the playbook has no looks or the page shows none. A view without a
-    defence holds the blocking rules themselves.
+    defence holds the blocking rules themselves. ``faced`` are, for a pass, its first call against
+    every look: what the table of reads by looks is worked out from.
     """
 
     name: str
@@ -314,6 +315,7 @@ class ConceptSheet:
     span: Span
     kind: Kind = Kind.PASS
     views: tuple[Play, ...] = ()
+    faced: tuple[Play, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -376,7 +378,8 @@ class Season:
 
     ``low_block``, ``blindside_block``, ``behind_block`` and ``crossing_contact`` are the code's
     rules in words for the coach's page, each with its source and any doubt about it; ``league``
-    are the figures that the playbook's league has otherwise.
+    are the figures that the playbook's league has otherwise; ``level`` names the table of the
+    clock's figures.
 
     ``plays`` hold every call once, at the spot it is drawn from, in book order: by family,
     concept, then the order of the dress-up.
@@ -395,3 +398,4 @@ class Season:
     blindside_block: str = ""
     behind_block: str = ""
     league: str = ""
+    level: str = "high school"

@@ -290,6 +290,7 @@ def _season(book: Playbook, plays: Sequence[Play]) -> Season:
         blindside_block=noted(code.blindside_block),
         behind_block=noted(code.behind_block),
         league=league_words(code),
+        level=settings.level.name,
         concepts=tuple(_sheet(book, c, plays) for c in ordered if c.name in shown),
         plays=tuple(plays),
     )

@@ -32,7 +32,7 @@ MOST_SETS = 4
 
 
 def with_views(book: Playbook, calls: Calls, season: Season) -> Season:
-    """``season`` with each run shown against every look of the playbook."""
+    """``season`` with each concept's first call against every look of the playbook."""
     return replace(season, concepts=tuple(_viewed(book, calls, season, c) for c in season.concepts))
 
 
@@ -50,9 +50,15 @@ def with_sheets(book: Playbook, season: Season) -> Season:
 
 def _viewed(book: Playbook, calls: Calls, season: Season, sheet: ConceptSheet) -> ConceptSheet:
     first = next((p for p in season.plays if p.call.concept == sheet.name), None)
-    if sheet.kind is not Kind.RUN or first is None or first.defence is None:
+    if first is None:
         return sheet
     order = calls.by_name[first.call.spoken]
+    if first.reads:
+        made = (expand(book, order, first.ball, look_key=key) for key in _whole_looks(book))
+        faced = tuple(p for p in _shown(made) if p.defence is not None)
+        return replace(sheet, faced=faced)
+    if sheet.kind is not Kind.RUN or first.defence is None:
+        return sheet
     others = (key for key in _whole_looks(book) if key != book.base_look)
     made = (expand(book, order, first.ball, look_key=key) for key in ("", *others))
     return replace(sheet, views=tuple(_shown(made)))

@@ -12,23 +12,27 @@ WORDING: dict[str, Wording] = {
         "a promise broken on the clock",
         "{tag} keeps the {what}, but its look {number}, {target}, {how} off the {foot}",
         "does not keep it",
-        "{concept} without the tag has it on time: give the man a shorter way, or leave {what} out of `keeps`",
+        "{concept} without the tag has it on time: give the man a shorter way, or leave {what} "
+        "out of `keeps`",
     ),
     "W800": Wording(
         "a read comes late",
-        "{call}: {man} was open for {target} until {closes} s, and the ball thrown off the {foot} is there at {arrives} s, {off} s late",
+        "{call}: {man} was open for {target} until {closes} s, and the ball thrown off the {foot} "
+        "is there at {arrives} s, {off} s late",
         "late by {off} s, a throw of {yards} yards",
         "throw it off an earlier foot, shorten the throw, or let the man sit",
     ),
     "W801": Wording(
         "a read comes early",
-        "{call}: {man} is open for {target} from {opens} s, and the ball thrown off the {foot} is there at {arrives} s, {off} s early",
+        "{call}: {man} is open for {target} from {opens} s, and the ball thrown off the {foot} "
+        "is there at {arrives} s, {off} s early",
         "early by {off} s",
         "throw it off a later foot, or give the man a shorter way or a running start",
     ),
     "W802": Wording(
         "a throw out of reach",
-        "{call}: {target} is {yards} yards from the passer when {man} is open, farther than this level throws",
+        "{call}: {target} is {yards} yards from the passer when {man} is open, farther than this "
+        "level throws",
         "out of reach",
         "shorten the route, bring the man closer, or set `level` to that of your passer",
     ),

@@ -81,6 +81,11 @@ class Look:
     def air(self) -> float:
         return self.arrives - self.thrown
 
+    @property
+    def thrown_to(self) -> bool:
+        """Whether there is a man whom the ball can reach."""
+        return self.verdict not in (Verdict.NOBODY, Verdict.TOO_FAR)
+
 
 @dataclass(frozen=True)
 class ReadClock:
@@ -157,7 +162,12 @@ def _look(play: Play, read: Read, foot: Foot, men: Mapping[str, Timeline], level
         return Look(read, foot.name, foot.time, foot.at, thrown, None, read.at, 0.0, thrown,
                     Verdict.NOBODY, 0.0)  # fmt: skip
     looked = [_thrown_to(read, foot, thrown, one, men[one.man], level) for one in windows]
-    return min(looked, key=lambda one: (one.verdict is not Verdict.ON_TIME, abs(one.off)))
+    return min(looked, key=_worth)
+
+
+def _worth(look: Look) -> tuple[bool, bool, float]:
+    """Who is thrown to of several men in a spot: on time, else in reach, else the nearest miss."""
+    return look.verdict is not Verdict.ON_TIME, look.verdict is Verdict.TOO_FAR, abs(look.off)
 
 
 def _thrown_to(
@@ -165,7 +175,8 @@ def _thrown_to(
 ) -> Look:
     caught = catch(line, foot.at, thrown, level, open_)
     if caught is None:
-        at = line.at(open_.opens)
+        # Where he is when the longest throw would come down: still farther away than that.
+        at = line.at(min(open_.closes, thrown + float(_flights(level.ball.value)[1].max())))
         return Look(read, foot.name, foot.time, foot.at, thrown, open_, at, at.distance(foot.at),
                     thrown, Verdict.TOO_FAR, 0.0)  # fmt: skip
     arrives, at = caught
@@ -242,14 +253,15 @@ def catch(
 
 @cache
 def _flights(mph: float) -> tuple[Array, Array]:
-    yards = np.arange(0.0, 70.0, 0.5)
-    known = [flight(float(d), mph) for d in yards]
-    return yards, np.array([np.inf if t is None else t for t in known])
+    """Distances that an arm reaches, half a yard apart, and the flight to each."""
+    known: list[float] = []
+    while (time := flight(len(known) / 2, mph)) is not None:
+        known.append(time)
+    return np.arange(len(known)) / 2, np.array(known)
 
 
 def _air(yards: Array, mph: float) -> Array:
     """Flight times of many distances; infinite beyond the arm's reach."""
     known, times = _flights(mph)
-    reach = float(known[np.isfinite(times)][-1])
-    time = np.interp(yards, known[np.isfinite(times)], times[np.isfinite(times)])
-    return np.where(yards > reach, np.inf, time)
+    air: Array = np.where(yards > known[-1], np.inf, np.interp(yards, known, times))
+    return air

@@ -19,7 +19,7 @@ import numpy as np
 from stemline.football.defence import Defence, Defender, DutyKind
 from stemline.football.play import Play
 from stemline.football.players import Position
-from stemline.football.timing.clock import Look, ReadClock, Verdict
+from stemline.football.timing.clock import Look, ReadClock
 from stemline.football.timing.levels import Level
 from stemline.football.timing.running import Array, Speed, keeps, runner
 from stemline.paths import Point
@@ -115,7 +115,7 @@ def _separation(
     level: Level,
     men: Container[str],
 ) -> Separation:
-    if look.window is None or look.verdict is Verdict.TOO_FAR or not defenders:
+    if look.window is None or not look.thrown_to or not defenders:
         return Separation(look, 0.0, "", Cover.NEVER)
     best: tuple[float, str] = (np.inf, "")
     for defender in defenders:

@@ -122,7 +122,7 @@ def crowds(clock: ReadClock) -> tuple[Crowd, ...]:
     at in the same glance is no crowd."""
     found: list[Crowd] = []
     for read in clock.reads:
-        if read.window is None:
+        if read.window is None or not read.thrown_to:
             continue
         time = np.array([read.arrives])
         for label, line in sorted(clock.men.items()):
@@ -145,7 +145,7 @@ def measured(play: Play, clock: ReadClock) -> tuple[Measured, ...]:
     looks = {look.read.target: look for look in clock.reads}
     made: list[Measured] = []
     for claim in play.claims:
-        read = [looks[target] for target in claim.targets if target in looks]
+        read = [looks[t] for t in claim.targets if t in looks and looks[t].thrown_to]
         moment = min((look.arrives for look in read), default=0.0)
         places = {*spots} if claim.kind != "triangle" else {*claim.targets}
         points = [
