@@ -13,7 +13,7 @@ COMPILER = Path(__file__).parent.parent / "compiler"
 ROOMS: dict[str, set[str]] = {
     "source": set(),
     "paths": set(),
-    "theme": set(),
+    "theme": {"source", "diagnostics"},
     "diagnostics": {"source"},
     "football": {"source", "paths"},
     "syntax": {"source", "diagnostics"},

@@ -39,5 +39,5 @@ def check_feet(play: Play) -> Iterator[Diagnostic]:
                 target=read.target,
                 foot=read.foot,
                 feet=", ".join(step.name for step in play.feet),
-                concept=play.call.concept,
+                call=play.call.spoken,
             )

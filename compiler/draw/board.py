@@ -18,6 +18,8 @@ _MAN = 0.8
 """Yards: room kept round a man; a symbol of the large picture is this large."""
 _LABEL = 1.0
 """Yards: room kept round the end of a path for its arrow and its number."""
+_CLOSE = (-7.0, -3.0, 7.0, 0.0)
+"""Left, bottom, right and top in yards of what every close picture shows at least."""
 _SIDELINE = 5.0
 """Yards: a sideline this near to the play is shown; it is a landmark."""
 _BEHIND = -6.5
@@ -89,26 +91,37 @@ def frame_of(plays: Iterable[Play], size: Size = Size.THUMB, duties: bool = Fals
 
     Pass it to `picture` for every play of the section and they all stand at one scale. ``size``
     is theirs; it matters only to runs, of which a small picture shows less. ``duties`` makes room
-    for the drops of their defences.
+    for the drops of their defences. Where every play is a run or a protection the frame is as wide
+    as the widest of them: `board` moves it over each.
     """
     shots = [shot(play, size) for play in plays]
-    close = bool(shots) and all(each.close for each in shots)
-    top = max(ahead(each.play, size) for each in shots) if close else _AHEAD
-    frame = Box(-7.0, -3.0, 7.0, top) if close else Box(-8.0, _BEHIND, 8.0, top)
+    if shots and all(each.close for each in shots):
+        top = max(ahead(each.play, size) for each in shots)
+        boxes = [_close_box(each, duties) for each in shots]
+        wide, bottom = max(box.width for box in boxes), min(box.bottom for box in boxes)
+        middle = boxes[0].centre.x
+        return Box(middle - wide / 2, bottom, middle + wide / 2, top)
+    frame = Box(-8.0, _BEHIND, 8.0, _AHEAD)
     for each in shots:
         frame = frame.union(_content(each, duties))
-    if close:
-        frame = Box(frame.left, frame.bottom, frame.right, top)
     return frame
+
+
+def _close_box(of: Shot, duties: bool) -> Box:
+    return Box(*_CLOSE).union(_content(of, duties))
 
 
 def board(frame: Box, of: Shot, size: Size, theme: Theme) -> Board:
     """The board for a content box: a margin added, then widened to the picture's full width.
 
-    The width left over goes to the side where there is still field to show.
+    The width left over goes to the side where there is still field to show. Of a close picture
+    only the content box's size counts: it is moved over what the picture shows.
     """
     look = theme.look(size)
     field, fold = of.play.field, of.fold
+    if of.close:
+        by = _close_box(of, duties=False).centre.x - frame.centre.x
+        frame = Box(frame.left + by, frame.bottom, frame.right + by, frame.top)
     longest = look.symbol["close_yard"] if of.close else look.yard
     room = 2 * look.margin
     scale = min((look.width - room) / frame.width, (look.height - room) / frame.height, longest)

@@ -19,7 +19,7 @@ from stemline.theme import Size
 
 _AHEAD = {
     (Kind.RUN, Size.FULL): 8.0,
-    (Kind.RUN, Size.THUMB): 6.0,
+    (Kind.RUN, Size.THUMB): 5.5,
     (Kind.PASS, Size.FULL): 6.5,
     (Kind.PASS, Size.THUMB): 5.5,
 }
@@ -37,11 +37,11 @@ _WIDE = {
 """Yards across that a close picture shows before empty field is closed up."""
 _BOX = 6.0
 """Yards to each side of the ball that are never closed up."""
-_KEPT = 2.4
+_KEPT = {Size.FULL: 2.4, Size.THUMB: 1.0}
 """Yards that are left of a closed-up stretch, for the break and for words."""
 _WORTH = 1.5
 """Yards that closing up must save, else it is not done."""
-_ROOM = 1.5
+_ROOM = {Size.FULL: 1.5, Size.THUMB: 0.9}
 """Yards round a man that belong to him and are not closed up."""
 
 
@@ -52,7 +52,7 @@ class Gap:
     side: int
     start: float
     end: float
-    kept: float = _KEPT
+    kept: float = _KEPT[Size.FULL]
 
     @property
     def saved(self) -> float:
@@ -126,7 +126,7 @@ def closed_up(play: Play, size: Size) -> tuple[Play, Fold]:
     """The play as a close picture of ``size`` shows it: paths cut, empty field taken out."""
     top = ahead(play, size)
     cut = replace(play, assignments=tuple(_cut(task, top) for task in play.assignments))
-    fold = _fold(cut, _WIDE[play.kind, size])
+    fold = _fold(cut, size)
     return (_mapped(cut, fold.point) if fold.gaps else cut), fold
 
 
@@ -146,11 +146,11 @@ def _below(path: Path, top: float) -> Path:
     return path
 
 
-def _fold(play: Play, wide: float) -> Fold:
+def _fold(play: Play, size: Size) -> Fold:
     """Closes up the emptiest stretches first, as many as it takes and no more."""
     places = sorted({x for man in play.men for x in (man.at.x, man.snap.x)} | set(_marked(play)))
-    over = places[-1] - places[0] - wide
-    found = (gap for side in (-1, 1) for gap in _empty(places, side))
+    over = places[-1] - places[0] - _WIDE[play.kind, size]
+    found = (gap for side in (-1, 1) for gap in _empty(places, side, size))
     taken: list[Gap] = []
     for gap in sorted(found, key=lambda gap: (-round(gap.saved, 6), gap.start)):
         if over < _WORTH or gap.saved < _WORTH:
@@ -171,12 +171,13 @@ def _marked(play: Play) -> Iterable[float]:
             yield task.path.end.x
 
 
-def _empty(places: Iterable[float], side: int) -> Iterable[Gap]:
+def _empty(places: Iterable[float], side: int, size: Size) -> Iterable[Gap]:
     """The stretches without a man on one side, outside the box."""
+    room, kept = _ROOM[size], _KEPT[size]
     outside = sorted(x * side for x in places if x * side > _BOX)
-    for a, b in pairwise((_BOX - _ROOM, *outside)):
-        if b - a - 2 * _ROOM > _KEPT:
-            yield Gap(side, a + _ROOM, b - _ROOM)
+    for a, b in pairwise((_BOX - room, *outside)):
+        if b - a - 2 * room > kept:
+            yield Gap(side, a + room, b - room, kept)
 
 
 def _mapped(play: Play, to: Callable[[Point], Point]) -> Play:

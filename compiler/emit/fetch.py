@@ -2,14 +2,16 @@
 
 A theme may come from another coach. Its pages can name any address, so every address is
 answered here: ``stemline:picture/ID``, ``stemline:font/FACE`` and ``stemline:theme/FILE``.
-No other scheme, no file outside the theme's folder, no network.
+No other scheme, no file outside the theme's folders, no network.
+
+A file is taken from the theme's own folder, else from the theme that it extends. A style sheet is
+read after that of the theme below it, so that it may hold only what differs.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from importlib.abc import Traversable
-from importlib.resources import files
+from importlib.resources.abc import Traversable
 
 from stemline.theme import Theme
 
@@ -19,13 +21,18 @@ _KINDS = {".css": "text/css", ".svg": "image/svg+xml", ".png": "image/png", ".tt
 
 
 class Refused(ValueError):
-    """A page asked for something that is neither a picture of the book nor a theme's file."""
+    """A page asked for something that is neither a picture of the book nor a theme's file, or a
+    template of the theme cannot be filled in."""
 
 
-def theme_folder(theme: Theme) -> Traversable:
-    """The bundled folder of the theme's templates and style sheets."""
-    own = files("stemline.themes") / theme.name
-    return own if (own / "book.html.jinja").is_file() else files("stemline.themes") / "plain"
+def theme_files(theme: Theme, ending: str) -> dict[str, Traversable]:
+    """The files at the top of the theme's folders by name, its own before those it extends."""
+    return {
+        file.name: file
+        for folder in reversed(theme.folders)
+        for file in folder.iterdir()
+        if file.name.endswith(ending) and file.is_file()
+    }
 
 
 def answer(url: str, theme: Theme, pictures: Mapping[str, str]) -> tuple[bytes, str]:
@@ -43,13 +50,22 @@ def answer(url: str, theme: Theme, pictures: Mapping[str, str]) -> tuple[bytes, 
 
 
 def _theme_file(url: str, name: str, theme: Theme) -> tuple[bytes, str]:
-    """A file of the theme's folder, one level of plain names at a time."""
-    file = theme_folder(theme)
+    media = _KINDS.get(name[name.rfind(".") :])
+    held = [file for folder in theme.folders if (file := _in_folder(folder, name)) is not None]
+    if not held:
+        raise Refused(f"{url}: the theme has no such file")
+    if media is None:
+        raise Refused(f"{url}: not a kind of file that a page may use")
+    if media == "text/css":
+        return b"\n".join(file.read_bytes() for file in reversed(held)), media
+    return held[0].read_bytes(), media
+
+
+def _in_folder(folder: Traversable, name: str) -> Traversable | None:
+    """A file below ``folder``, one level of plain names at a time."""
+    file = folder
     for part in name.split("/"):
         if not file.is_dir() or part not in {child.name for child in file.iterdir()}:
-            raise Refused(f"{url}: the theme has no such file")
+            return None
         file = file / part
-    media = _KINDS.get(name[name.rfind(".") :])
-    if media is None or not file.is_file():
-        raise Refused(f"{url}: not a kind of file that a page may use")
-    return file.read_bytes(), media
+    return file if file.is_file() else None

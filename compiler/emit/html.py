@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
-from importlib.abc import Traversable
+from importlib.resources.abc import Traversable
 from itertools import accumulate, pairwise
 
-from jinja2 import BaseLoader, Environment, StrictUndefined, TemplateNotFound
+from jinja2 import BaseLoader, Environment, StrictUndefined, TemplateError, TemplateNotFound
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 
 from stemline.book.fit import BOTTOM, NOTE_LINE, TOP, Arrangement, Front, side_margin, telling
 from stemline.book.model import Book, Entry, Page
-from stemline.emit.fetch import theme_folder
+from stemline.emit.fetch import Refused, theme_files
 from stemline.emit.gallery import Gallery
 from stemline.theme import Theme
 
@@ -52,12 +52,13 @@ def book_html(
     Without a ``front`` it is for measuring: the cover and the indexes are left out, and of the
     small pictures all but the telling ones.
     """
-    template = environment(theme_folder(theme)).get_template("book.html.jinja")
     pages = tuple(
         Laid(page if front else replace(page, dressups=telling(page.dressups)), layout[page.id])
         for page in book.pages
     )
-    return template.render(
+    return filled(
+        theme,
+        "book.html.jinja",
         book=book,
         whole=front is not None,
         front=front or Front(care_apart=True),
@@ -69,10 +70,24 @@ def book_html(
     )
 
 
-def environment(folder: Traversable) -> Environment:
+def filled(theme: Theme, template: str, **values: object) -> str:
+    """A template of the theme filled in. Raises `Refused` where a coach's own cannot be."""
+    run = environment(theme_files(theme, ".jinja"))
+    try:
+        return run.get_template(template).render(colours=theme.colours, **values)
+    except TemplateError as why:
+        raise Refused(f"theme {theme.name}, {_where(why, template)}: {why}") from why
+
+
+def _where(why: TemplateError, template: str) -> str:
+    name, line = getattr(why, "name", None) or template, getattr(why, "lineno", None)
+    return f"{name}, line {line}" if line else str(name)
+
+
+def environment(templates: Mapping[str, Traversable]) -> Environment:
     """Where templates run: sandboxed, nothing they are given can be changed, all text escaped."""
     return ImmutableSandboxedEnvironment(
-        loader=_ThemeLoader(folder),
+        loader=_ThemeLoader(templates),
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,
@@ -81,10 +96,10 @@ def environment(folder: Traversable) -> Environment:
 
 
 class _ThemeLoader(BaseLoader):
-    """Templates from a theme's folder, wherever the package is kept."""
+    """Templates from a theme's folders, wherever they are kept."""
 
-    def __init__(self, folder: Traversable) -> None:
-        self._files = {f.name: f for f in folder.iterdir() if f.name.endswith(".jinja")}
+    def __init__(self, templates: Mapping[str, Traversable]) -> None:
+        self._files = templates
 
     def get_source(
         self, environment: Environment, template: str

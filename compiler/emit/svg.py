@@ -2,7 +2,7 @@
 
 What an item is stays readable in the file: a layer is a group whose class is its name, and each
 element's class is its role in the theme, with `head` added for an arrowhead. An outline of words
-says in `data-text` which words they are.
+says in `data-text` which words they are. A theme on white lays no ground: the paper is one.
 """
 
 from __future__ import annotations
@@ -42,6 +42,9 @@ def to_svg(scene: Scene, theme: Theme) -> str:
     drawing = Drawing(size=(f"{wide}pt", f"{tall}pt"), viewBox=f"0 0 {wide} {tall}", debug=False)
     drawing["role"] = "img"
     drawing.set_desc(scene.title, scene.description)
+    if not theme.colours.white:
+        ground = theme.colours.ground
+        drawing.add(Rect((0, 0), (wide, tall), class_="ground", fill=ground, debug=False))
     for layer in scene.layers:
         group = Group(class_=layer.name, debug=False)
         for item in layer.items:
@@ -88,7 +91,7 @@ class _Page:
             paint = {"class_": item.style, "fill": "none", **_pen(pen)}
             made.append(_path(self._line(item.segments), paint))
         if item.head:
-            paint = {"class_": f"{item.style} head", "fill": _grey(pen.grey)}
+            paint = {"class_": f"{item.style} head", "fill": pen.colour}
             made.append(_path(self._closed(item.head), paint))
         return made
 
@@ -98,7 +101,7 @@ class _Page:
         if not outline:
             return []
         moved = f"translate({self._pair(item.at)})"
-        paint = {"class_": item.style, "data_text": item.text, "fill": _grey(kind.grey)}
+        paint = {"class_": item.style, "data_text": item.text, "fill": kind.colour}
         return [_path(outline, {**paint, "transform": moved})]
 
     def _line(self, segments: Iterable[Segment]) -> str:
@@ -119,8 +122,7 @@ class _Page:
 
     def _shape(self, style: str) -> dict[str, Any]:
         ground = self._look.grounds[style]
-        fill = "none" if ground.fill is None else _grey(ground.fill)
-        return {"class_": style, "fill": fill, **(_pen(ground.edge) if ground.edge else {})}
+        return {"class_": style, "fill": ground.fill or "none", **(_pen(ground.edge) if ground.edge else {})}
 
     def _at(self, p: Point) -> tuple[float, float]:
         return _round((p.x - self._left) * self._scale), _round((self._top - p.y) * self._scale)
@@ -150,7 +152,7 @@ def _outline(text: str, face: Face, size: float) -> str:
 def _pen(pen: Pen) -> dict[str, Any]:
     dash = {"stroke_dasharray": " ".join(_number(d) for d in pen.dash)} if pen.dash else {}
     return {
-        "stroke": _grey(pen.grey),
+        "stroke": pen.colour,
         "stroke_width": _round(pen.weight),
         "stroke_linejoin": "round",
         **dash,
@@ -159,11 +161,6 @@ def _pen(pen: Pen) -> dict[str, Any]:
 
 def _path(d: str, paint: dict[str, Any]) -> PathElement:
     return PathElement(d, debug=False, **paint)
-
-
-def _grey(grey: float) -> str:
-    level = round(255 * min(1.0, max(0.0, grey)))
-    return f"#{level:02x}{level:02x}{level:02x}"
 
 
 def _round(value: float) -> float:

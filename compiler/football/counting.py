@@ -49,7 +49,7 @@ def count(men: Iterable[Man], called: Side) -> Count:
 
     A man well behind the line is a back as far out as a usual tackle stands, however close or short
     the line is. Two men at one width (a stack) count by who is nearer the line. The rest, the
-    quarterback apart, are backs, ordered from the deepest. Common practice, no published source.
+    quarterback apart, are backs, in the order of `_turn`. Common practice, no published source.
     """
     men = tuple(men)
     edges = tackles(men)
@@ -65,8 +65,15 @@ def count(men: Iterable[Man], called: Side) -> Count:
     strong = called
     if len(left) != len(right):
         strong = Side.LEFT if len(left) > len(right) else Side.RIGHT
-    backs = sorted((m for m in eligible if m not in wide), key=lambda m: (m.snap.y, m.label))
+    backs = sorted((m for m in eligible if m not in wide), key=lambda m: _turn(m, called))
     return Count(left, right, strong, tuple(m.label for m in backs))
+
+
+def _turn(man: Man, called: Side) -> tuple[float, int, float, str]:
+    """A back's turn: the deepest first; of those at one depth a back by position, a fullback last,
+    then whoever is nearer the called side."""
+    rank = {Position.BACK: 0, Position.FULLBACK: 2}.get(man.position, 1)
+    return round(man.snap.y, 3), rank, -round(man.snap.x * called.value, 3), man.label
 
 
 def _outside(man: Man, edges: tuple[float, float]) -> bool:

@@ -148,12 +148,13 @@ class Step:
     """One piece of the quarterback's feet: "quick", "3", "reset", "sprint", with its words.
 
     ``handed`` is "" or, for moving launches, the set his throwing hand makes him use:
-    "right set" or "left set".
+    "right set" or "left set"; ``side`` is where such a launch goes, None for a step on the spot.
     """
 
     name: str
     words: str
     handed: str
+    side: Side | None = None
 
 
 @dataclass(frozen=True)

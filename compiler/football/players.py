@@ -7,6 +7,9 @@ from enum import Enum
 
 HIGHEST_NUMBER = 99
 """Jerseys are numbered from 0 to 99."""
+FASTEST_FORTY, SLOWEST_FORTY = 4.0, 8.0
+"""Seconds for 40 yards that a stopwatch on a practice field may show; the limits only catch a slip
+of the pen. Common practice, no published source."""
 
 
 class Position(Enum):

@@ -36,4 +36,4 @@ def step(name: str, toward: Side, right_handed: bool) -> Step:
         return Step(name, words, "")
     hand = Side.RIGHT if right_handed else Side.LEFT
     manner = _HAND_SIDE if toward is hand else _OFF_SIDE
-    return Step(name, f"{words} {toward.word}: {manner}", f"{toward.word} set")
+    return Step(name, f"{words} {toward.word}: {manner}", f"{toward.word} set", toward)

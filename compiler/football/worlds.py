@@ -87,20 +87,31 @@ def where(receivers: int, condition: Condition) -> Where:
 
 @dataclass(frozen=True)
 class Condition:
-    """One word of a guard; the fields that are None do not matter."""
+    """One word of a guard; the fields that are None do not matter.
+
+    ``strong`` and ``weak`` are the fewest and the most receivers on that side.
+    """
 
     shape: Shape | None = None
     backs: int | None = None
     lie: Lie | None = None
     look: Look | None = None
+    strong: tuple[int, int] | None = None
+    weak: tuple[int, int] | None = None
 
     def holds(self, world: World) -> bool:
         return (
             self.shape in (None, world.shape)
+            and _within(world.shape[0], self.strong)
+            and _within(world.shape[1], self.weak)
             and self.backs in (None, world.backs)
             and self.lie in (None, world.lie)
             and (self.look is None or self.look in world.looks)
         )
+
+
+def _within(number: int, limits: tuple[int, int] | None) -> bool:
+    return limits is None or limits[0] <= number <= limits[1]
 
 
 @dataclass(frozen=True)

@@ -70,12 +70,13 @@ class Alignment:
                     diagnose("E517", said[0].span, man=letter, formation=self.formation.name)
                 )
             at, on_line = self.place_of(letter)
-            number = people[letter].number if letter in people else None
+            person = people.get(letter)
+            number, forty = (person.number, person.forty) if person else (None, None)
             says = self.formation.man_says.get(letter, ())
             men.append(
                 Man(
                     letter, self._position(letter), at, at, on_line, None, said[0].span,
-                    number=number, says=says,
+                    forty=forty, number=number, says=says,
                 )
             )  # fmt: skip
         return tuple(men)

@@ -29,6 +29,7 @@ from stemline.resolve.definitions import (
     Ranked,
     Relative,
     RoleRule,
+    Run,
     Said,
     SideWord,
     TightEnd,
@@ -90,9 +91,29 @@ class Bound:
 
 
 def bind(body: Body, picture: Picture, call: str) -> Bound:
-    """Every role of ``body`` bound; ``call`` is only for the messages."""
-    bound = Bound()
-    bound.men.update(line_ends(body, picture))
+    """Every role of ``body`` bound; ``call`` is only for the messages.
+
+    In a pass that joins a run a role that goes out for it comes before the run's line: its man
+    runs his route, and the line of an `end` is passed over as where no tight end stands.
+    """
+    ends = line_ends(body, picture)
+    if body.joins and ends:
+        alone = _bind_all(body, picture, {}, call)
+        ends = {s: m for s, m in ends.items() if not _goes_out(body, alone.role_of(m), m, picture)}
+    return _bind_all(body, picture, ends, call)
+
+
+def _goes_out(body: Body, role: str | None, label: str, picture: Picture) -> bool:
+    """Whether what a role does in this shape is a route."""
+    lie = lie_of(picture.side_of(label), picture.field)
+    worlds = possible(picture.receivers, picture.count.shape, lie)
+    said = narrowest([s for s in body.jobs.get(role or "", ()) if s.guard.worlds & worlds])
+    return said is not None and isinstance(said.value, Run)
+
+
+def _bind_all(body: Body, picture: Picture, ends: Mapping[str, str], call: str) -> Bound:
+    """The roles bound where ``ends`` are taken by their place in the line."""
+    bound = Bound(men=dict(ends))
     waiting = dict(_rules_that_hold(body, picture))
     while ready := [r for r, rule in waiting.items() if not _leans_on(rule.value) & set(waiting)]:
         role = min(ready, key=lambda r: (r not in body.first, *_turn(r, waiting[r].value)))

@@ -17,7 +17,7 @@ from stemline.football.codes import Code
 from stemline.football.landmarks import Landmark
 from stemline.football.play import Kind
 from stemline.football.players import Position
-from stemline.football.strokes import Decide, Route, Stroke, Target
+from stemline.football.strokes import Decide, Depth, Route, Stroke, Target
 from stemline.football.timing.levels import HIGH_SCHOOL, Level
 from stemline.football.worlds import Guard, Look
 from stemline.resolve.look_definitions import LookDef
@@ -263,7 +263,8 @@ class RoleRule:
 @dataclass(frozen=True)
 class Run:
     """``route`` with its called depth; ``target`` moves its end, ``way`` decides which side is
-    out for him, ``then`` is run after it. ``words`` is the line for the assignment table."""
+    out for him, ``then`` is run after it. ``words`` is the line for the assignment table; ``end``
+    is how deep his ``target`` is, None for the depth that the route has there."""
 
     route: Route
     depth: float | None
@@ -271,6 +272,7 @@ class Run:
     way: SideWord | ByRole | None
     then: tuple[Stroke, ...]
     words: str
+    end: Depth | None = None
 
 
 @dataclass(frozen=True)
@@ -306,10 +308,19 @@ class LookAt:
 
 
 @dataclass(frozen=True)
+class FootDef:
+    """A piece of the feet; ``side`` is where a moving launch goes, None for the first read's."""
+
+    name: str
+    side: SideWord | None = None
+
+
+@dataclass(frozen=True)
 class ClaimDef:
     kind: str
     targets: tuple[tuple[str, Span], ...]
     on: str
+    guard: Guard
     span: Span
 
 
@@ -352,7 +363,7 @@ class Body:
     """The facts of a concept or a tag. Mappings go from a role's or spot's name.
 
     ``line`` goes from a place on the line; ``first`` are the roles that bind before the others,
-    such as the carrier of a joined run.
+    such as the carrier of a joined run; ``no_claims`` says that it claims nothing.
     """
 
     rules: Mapping[str, tuple[Said[RoleRule], ...]] = field(default_factory=dict)
@@ -360,12 +371,13 @@ class Body:
     decides: Mapping[str, tuple[Said[Decide], ...]] = field(default_factory=dict)
     spots: Mapping[str, tuple[Said[SpotRule], ...]] = field(default_factory=dict)
     role_says: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
-    feet: tuple[Said[tuple[str, ...]], ...] = ()
+    feet: tuple[Said[tuple[FootDef, ...]], ...] = ()
     read: tuple[Said[tuple[LookAt, ...]], ...] = ()
     pressure: tuple[Said[tuple[LookAt, ...]], ...] = ()
     protect: tuple[Said[str], ...] = ()
     pick: tuple[Said[str], ...] = ()
     claims: tuple[ClaimDef, ...] = ()
+    no_claims: bool = False
     needs: tuple[Need, ...] = ()
     alerts: tuple[AlertDef, ...] = ()
     says: tuple[str, ...] = ()
@@ -457,11 +469,14 @@ class Dress:
 
 @dataclass(frozen=True)
 class Person:
+    """``forty`` is his own time for 40 yards in seconds, None where nobody says it."""
+
     letter: str
     position: Position
     right_handed: bool
     span: Span
     number: int | None = None
+    forty: float | None = None
 
 
 @dataclass(frozen=True)

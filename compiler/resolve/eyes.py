@@ -14,7 +14,7 @@ from stemline.football.worlds import possible
 from stemline.paths import Ending, Point, along, length, polyline
 from stemline.resolve.alignment import lie_of
 from stemline.resolve.binding import Bound, Picture
-from stemline.resolve.definitions import Body, LookAt, Said, SpotRule
+from stemline.resolve.definitions import Body, FootDef, LookAt, Said, SpotRule
 from stemline.resolve.jobs import side_of_way
 from stemline.resolve.read_guards import narrowest
 
@@ -56,11 +56,13 @@ def look(
     worker = _Looking(body, bound, picture, assigned, call, found)
     spots = worker.spots()
     reads = worker.order(body.read, spots, report=True)
-    toward = _first_side(reads) or picture.called
     feet = worker.one(body.feet)
     return Eyes(
         spots=spots,
-        feet=tuple(step(name, toward, right_handed) for name in (feet.value if feet else ())),
+        feet=tuple(
+            step(f.name, _launched(f, reads, picture), right_handed)
+            for f in (feet.value if feet else ())
+        ),
         reads=reads,
         pressure=worker.order(body.pressure, spots, report=False),
         claims=worker.claims(spots),
@@ -71,12 +73,17 @@ def look(
     )
 
 
-def _first_side(reads: Sequence[Read]) -> Side | None:
-    """The side a moving launch goes to: where the first read is."""
+def _launched(foot: FootDef, reads: Sequence[Read], picture: Picture) -> Side:
+    """The side a moving launch goes to: as the text says, else where the first read is; with
+    nobody to throw to, a boot goes away from the run that was shown."""
+    if foot.side is not None:
+        return picture.side(foot.side)
     for read in reads:
         if read.at.x:
             return Side.RIGHT if read.at.x > 0 else Side.LEFT
-    return None
+    if foot.name == "boot" and picture.toward is not None:
+        return picture.toward.other
+    return picture.called
 
 
 class _Looking:
@@ -93,7 +100,7 @@ class _Looking:
         self.by_man = {a.man: a for a in assigned}
         self.call, self.found = call, found
 
-    def one(self, said: Sequence[Said[tuple[str, ...]]]) -> Said[tuple[str, ...]] | None:
+    def one(self, said: Sequence[Said[tuple[FootDef, ...]]]) -> Said[tuple[FootDef, ...]] | None:
         return narrowest([s for s in said if self._worlds & s.guard.worlds])
 
     def text(self, said: Sequence[Said[str]]) -> str:
@@ -187,6 +194,8 @@ class _Looking:
     def claims(self, spots: Sequence[Spot]) -> tuple[Claim, ...]:
         made = []
         for claim in self.body.claims:
+            if not self._worlds & claim.guard.worlds:
+                continue
             places = [self._place(target, spots) for target, _ in claim.targets]
             points = tuple(p[0] for p in places if p is not None)
             if len(points) == len(places):

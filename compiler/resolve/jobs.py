@@ -11,7 +11,7 @@ from stemline.football.blocking import BLOCKS
 from stemline.football.carrying import carry, hole
 from stemline.football.field import Side
 from stemline.football.play import Assignment, Branch, DepthMark, Man, Motion
-from stemline.football.strokes import FLAT, Break, Decide, RunTo, Stroke, Target
+from stemline.football.strokes import FLAT, Break, Decide, Depth, RunTo, Stroke, Target
 from stemline.football.tracing import Runner, called_depth, trace
 from stemline.football.worlds import Look, Where, example, possible
 from stemline.paths import Ending, Path, Point, polyline
@@ -209,7 +209,9 @@ def _run(
             out = turned
     runner = Runner(man.snap, out, picture.field)
     depth = called_depth(run.route, run.depth)
-    strokes = run.route.strokes if run.target is None else aimed(run.route.strokes, run.target)
+    strokes = run.route.strokes
+    if run.target is not None:
+        strokes = aimed(strokes, run.target, run.end)
     path = trace((*strokes, *run.then), depth, runner)
     return path, _marks(path, depth, run)
 
@@ -239,20 +241,23 @@ def side_of_way(way: SideWord | ByRole, bound: Bound, picture: Picture) -> Side 
     return side.other if way.opposite else side
 
 
-def aimed(strokes: tuple[Stroke, ...], target: Target) -> tuple[Stroke, ...]:
-    """The strokes with the last place they run to changed; where they run to none, the last flat
-    break goes there instead, and without one it is added at the end."""
+def aimed(
+    strokes: tuple[Stroke, ...], target: Target, depth: Depth | None = None
+) -> tuple[Stroke, ...]:
+    """The strokes with the last place they run to changed, and its depth where one is given; where
+    they run to none, the last flat break goes there instead, and without one it is added."""
     for i in reversed(range(len(strokes))):
         stroke = strokes[i]
         if isinstance(stroke, RunTo):
-            return (*strokes[:i], replace(stroke, target=target), *strokes[i + 1 :])
+            there = replace(stroke, target=target, depth=depth or stroke.depth)
+            return (*strokes[:i], there, *strokes[i + 1 :])
         if isinstance(stroke, Break) and stroke.degrees == FLAT:
-            return (*strokes[:i], RunTo(target, speed=stroke.speed), *strokes[i + 1 :])
-    return (*strokes, RunTo(target))
+            return (*strokes[:i], RunTo(target, depth, stroke.speed), *strokes[i + 1 :])
+    return (*strokes, RunTo(target, depth))
 
 
 def _marks(path: Path, depth: float, run: Run) -> tuple[DepthMark, ...]:
-    if not run.route.taught and run.depth is None:
+    if depth < 0 or (not run.route.taught and run.depth is None):
         return ()
     near = min(path.corners[1:], key=lambda p: abs(p.y - depth), default=None)
     if near is None or abs(near.y - depth) > _MARK_REACH:

@@ -90,12 +90,13 @@ def interior(
     men = []
     for i, (label, position) in enumerate(zip(labels, positions, strict=True)):
         place = Point(round((i - centre) * split, 6), 0)
-        number = people[label].number if label in people else None
+        person = people.get(label)
+        number, forty = (person.number, person.forty) if person else (None, None)
         says = formation.man_says.get(label, ())
         men.append(
             Man(
-                label, position, place, place, True, None, span, in_line=True, number=number,
-                says=says,
+                label, position, place, place, True, None, span, in_line=True, forty=forty,
+                number=number, says=says,
             )
         )  # fmt: skip
     return tuple(men), LineMarks(split, centre, len(labels) - centre - 1)

@@ -38,7 +38,7 @@ def merged(body: Body, tags: Sequence[Tag]) -> Body:
         if WHOLE_LINE in other.line:
             changes["line"] = other.line
         changes |= {name: getattr(other, name) or getattr(body, name) for name in _LISTS}
-        changes["claims"] = other.claims or body.claims
+        changes["claims"] = () if other.no_claims else other.claims or body.claims
         changes["needs"] = body.needs + other.needs
         changes["alerts"] = other.alerts or body.alerts
         changes["keys"] = other.keys or body.keys

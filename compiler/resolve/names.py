@@ -137,6 +137,8 @@ def name_key(name: Phrase) -> str:
 
 def fact_key(fact: Fact) -> tuple[str, str]:
     """What a fact speaks of: a child's fact of the same key takes the place of its parent's."""
+    if fact.key == "pair":
+        return "claims", ""  # a claim by another word
     subject = fact.subject[0].text.casefold() if fact.subject else ""
     if fact.label is not None and fact.key == "spot" and fact.value is not None:
         head = getattr(fact.value, "head", None)

@@ -56,9 +56,10 @@ def _choice(choice: tuple[str, str, str]) -> str:
 
 
 def _boot(play: Play, start: Point, toward: Side) -> Path | None:
-    if not any(step.name == "boot" for step in play.feet):
+    boot = next((step for step in play.feet if step.name == "boot"), None)
+    if boot is None:
         return None
-    away = toward.other.value
+    away = (boot.side or toward.other).value
     points = [Point(start.x + away * x, start.y + y) for x, y in _BOOT]
     return Path(start, (Leg(points[0], _TURN), Leg(points[1])))
 

@@ -80,7 +80,10 @@ class Protectors:
 
     @property
     def launch(self) -> Side | None:
-        """The side of the first read that has one: where a moving quarterback goes."""
+        """Where a moving quarterback goes; on the spot, the side of the first read that has one."""
+        moving = next((step.side for step in self.before.feet if step.side), None)
+        if moving is not None:
+            return moving
         x = next((read.at.x for read in self.before.reads if read.at.x), 0.0)
         return None if x == 0 else Side.RIGHT if x > 0 else Side.LEFT
 

@@ -7,10 +7,10 @@ from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TypeVar
 
-from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.diagnostics.model import Diagnostic, Related, diagnose
 from stemline.football.blocking import BLOCKS, DEFENDERS, PROTECTIONS
 from stemline.football.landmarks import Landmark
-from stemline.football.quarterback import FEET
+from stemline.football.quarterback import FEET, MOVING
 from stemline.football.strokes import Decide, Route
 from stemline.resolve.definitions import (
     AlertDef,
@@ -18,6 +18,7 @@ from stemline.resolve.definitions import (
     Body,
     ByRole,
     ClaimDef,
+    FootDef,
     Job,
     Keep,
     LookAt,
@@ -29,7 +30,7 @@ from stemline.resolve.definitions import (
     Swap,
 )
 from stemline.resolve.read_guards import clashes, read_guard
-from stemline.resolve.read_places import LANDMARKS
+from stemline.resolve.read_places import LANDMARKS, SIDES
 from stemline.resolve.read_roles import read_rule as read_rule
 from stemline.resolve.read_routes import read_run, read_way
 from stemline.resolve.read_runs import (
@@ -107,11 +108,12 @@ class _Reading:
         self.decides: dict[str, list[Said[Decide]]] = defaultdict(list)
         self.spots: dict[str, list[Said[SpotRule]]] = defaultdict(list)
         self.role_says: dict[str, list[str]] = defaultdict(list)
-        self.feet: list[Said[tuple[str, ...]]] = []
+        self.feet: list[Said[tuple[FootDef, ...]]] = []
         self.orders: dict[str, list[Said[tuple[LookAt, ...]]]] = {"read": [], "pressure": []}
         self.protect: list[Said[str]] = []
         self.pick: list[Said[str]] = []
         self.claims: list[ClaimDef] = []
+        self.no_claims: Span | None = None
         self.needs: list[Need] = []
         self.alerts: list[AlertDef] = []
         self.says: list[str] = []
@@ -234,8 +236,12 @@ class _Reading:
         steps = []
         for item in items(fact.value, Mark.AND):
             words = Words([one_phrase(item, "feet parted by commas", fact.span)])
-            steps.append(words.expect(FEET, "E463"))
+            name = words.expect(FEET, "E463")
+            side: SideWord | None = None
+            if name in MOVING and not words.done:
+                side = SIDES[words.expect(SIDES, "E447")]
             words.finish("a step")
+            steps.append(FootDef(name, side))
         self.feet.append(Said(tuple(steps), guard, fact.span))
 
     def _spot(self, fact: Fact) -> None:
@@ -250,7 +256,12 @@ class _Reading:
     def _claim(self, fact: Fact) -> None:
         value = fact.value
         head = value.head if isinstance(value, Linked) else value
+        guard = read_guard(fact.guard, self.scope.receivers, looks=False)
         words = Words([one_phrase(head, "a shape and its spots", fact.span)])
+        if fact.key == "claims" and words.take_word("nothing") and words.done:
+            self._claim_nothing(fact)
+            return
+        words.at = 0
         kind = "high-low" if fact.key == "pair" else words.expect(CLAIMS, "E466")
         targets = []
         while not words.done:
@@ -263,7 +274,19 @@ class _Reading:
         if len(targets) < 2 or (wanted is not None and len(targets) != wanted):
             count = wanted or "two or more"
             raise Misread(diagnose("E467", fact.span, kind=kind, wanted=count, got=len(targets)))
-        self.claims.append(ClaimDef(kind, tuple(targets), read_on(value), fact.span))
+        if self.no_claims is not None:
+            raise Misread(_claims_clash(fact.span, self.no_claims))
+        self.claims.append(ClaimDef(kind, tuple(targets), read_on(value), guard, fact.span))
+
+    def _claim_nothing(self, fact: Fact) -> None:
+        """Drops the claims of what the block extends or is a tag of."""
+        if fact.guard is not None:
+            text = " ".join(p.text for p in phrases(fact.guard))
+            what = "`claims nothing`"
+            raise Misread(diagnose("E401", fact.guard.span, found=f"when {text}", what=what))
+        if self.claims:
+            raise Misread(_claims_clash(fact.span, self.claims[0].span))
+        self.no_claims = fact.span
 
     def _need(self, fact: Fact) -> None:
         value = fact.value
@@ -348,6 +371,7 @@ class _Reading:
             protect=tuple(self.protect),
             pick=tuple(self.pick),
             claims=tuple(self.claims),
+            no_claims=self.no_claims is not None,
             needs=tuple(self.needs),
             alerts=tuple(self.alerts),
             says=tuple(self.says),
@@ -363,6 +387,11 @@ class _Reading:
 
 def _frozen(table: Mapping[K, list[T]]) -> dict[K, tuple[T, ...]]:
     return {name: tuple(values) for name, values in table.items()}
+
+
+def _claims_clash(second: Span, first: Span) -> Diagnostic:
+    other = (Related(first, "the other line is here"),)
+    return diagnose("E420", second, related=other, what="what it claims")
 
 
 def _block(fact: Fact) -> Job:

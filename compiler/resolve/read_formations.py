@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from stemline.diagnostics.model import Diagnostic, Related, diagnose
 from stemline.diagnostics.nearest import nearest
 from stemline.football.line import LEAST_SPLIT, MOST_SPLIT
-from stemline.football.players import HIGHEST_NUMBER, Position
+from stemline.football.players import FASTEST_FORTY, HIGHEST_NUMBER, SLOWEST_FORTY, Position
 from stemline.resolve.definitions import (
     Formation,
     LineDef,
@@ -57,17 +58,22 @@ class Formations:
         return people
 
     def _join(self, people: dict[str, Person], person: Person) -> None:
-        """A letter is one position in every group; a number said once holds for all of them."""
+        """A letter is one position in every group; what is said of him once holds for all."""
         first = people.setdefault(person.letter, person)
         for what, one, two in (
             (f"what {person.letter} is", first.position, person.position),
             (f"the number of {person.letter}", first.number, person.number),
+            (f"the forty of {person.letter}", first.forty, person.forty),
         ):
             if None not in (one, two) and one is not two and one != two:
                 other = (Related(first.span, "the other line is here"),)
                 raise Misread(diagnose("E420", person.span, related=other, what=what))
-        if first.number is None and person.number is not None:
-            people[person.letter] = person
+        numbered = first.number is None and person.number is not None
+        people[person.letter] = replace(
+            person if numbered else first,
+            number=person.number if numbered else first.number,
+            forty=person.forty if first.forty is None else first.forty,
+        )
 
     def _person(self, fact: Fact, subject: Phrase) -> Person:
         letter = _letter(subject)
@@ -77,8 +83,12 @@ class Formations:
         words.finish("a position")
         hand = "right" if self.settings.right_handed else "left"
         number: int | None = None
+        forty: float | None = None
         for phrase in phrases[1:]:
             words = Words([phrase])
+            if words.take_word("forty"):
+                forty = _forty(words)
+                continue
             jersey = words.take(AtomKind.NUMBER)
             if jersey is not None:
                 number = _jersey(jersey.number, jersey.span, jersey.text)
@@ -89,7 +99,7 @@ class Formations:
             words.finish("a hand")
         if number is not None and len(fact.subject) > 1:
             raise Misread(diagnose("E519", fact.span, found=f"one number for {len(fact.subject)}"))
-        return Person(letter, _POSITIONS[position], hand == "right", fact.span, number)
+        return Person(letter, _POSITIONS[position], hand == "right", fact.span, number, forty)
 
     def letters(self, people: Mapping[str, Person]) -> tuple[str, ...]:
         """Every letter a line may name: the personnel, and whoever a formation lines up."""
@@ -253,6 +263,18 @@ def _letter(subject: Phrase) -> str:
     if len(subject.atoms) != 1 or len(subject.text) > 2:
         raise Misread(diagnose("E325", subject.span, found=subject.text))
     return subject.text
+
+
+def _forty(words: Words) -> float:
+    """Seconds for 40 yards, after the word `forty`."""
+    start = words.last
+    seconds = words.take_number()
+    if seconds is None or not words.done or not FASTEST_FORTY <= seconds <= SLOWEST_FORTY:
+        found = " ".join(a.text for a in words.atoms[1:]) or "nothing"
+        least, most = f"{FASTEST_FORTY:g}", f"{SLOWEST_FORTY:g}"
+        at = start.to(words.atoms[-1].span)
+        raise Misread(diagnose("E554", at, found=found, least=least, most=most))
+    return seconds
 
 
 def _jersey(number: float, span: Span, text: str) -> int:

@@ -30,6 +30,7 @@ _MOST_RECEIVERS = 6
 _BACKS = {"empty": 0, "one back": 1, "two backs": 2, "three backs": 3}
 _LOOKS = {look.value: look for look in Look}
 _LIES = {lie.value: lie for lie in Lie}
+_COUNTED = ("strong", "weak")
 CONDITION_WORDS = (*_LOOKS, *_LIES, *_BACKS)
 
 T = TypeVar("T")
@@ -140,8 +141,15 @@ def _alternatives(item: Value) -> list[Phrase]:
     for alternative in items(item, Mark.OR):
         if not isinstance(alternative, Phrase):
             raise Misread(diagnose("E402", alternative.span, what="conditions"))
+        if phrases and _is_figure(phrases[-1]) and alternative.atoms[0].word == "more":
+            # "3 or more strong" is one condition: its `or` parts no choices.
+            alternative = Phrase((*phrases.pop().atoms, *alternative.atoms))
         phrases.append(alternative)
     return phrases
+
+
+def _is_figure(phrase: Phrase) -> bool:
+    return len(phrase.atoms) == 1 and phrase.atoms[0].kind is AtomKind.NUMBER
 
 
 def _condition(phrase: Phrase, *, looks: bool) -> Condition:
@@ -151,6 +159,10 @@ def _condition(phrase: Phrase, *, looks: bool) -> Condition:
         strong, weak = sorted((int(n) for n in shape.text.split("x")), reverse=True)
         words.finish("a shape")
         return Condition(shape=(strong, weak))
+    figure = words.take(AtomKind.NUMBER)
+    words.at -= figure is not None and not figure.text.isdigit()
+    if figure is not None and figure.text.isdigit():
+        return _counted(int(figure.number), words)
     name = words.expect(CONDITION_WORDS, "E410")
     words.finish("a condition")
     if name in _LOOKS:
@@ -162,7 +174,19 @@ def _condition(phrase: Phrase, *, looks: bool) -> Condition:
     return Condition(backs=_BACKS[name])
 
 
+def _counted(number: int, words: Words) -> Condition:
+    """``3 strong``, ``2 or more weak``: receivers on one side, after the figure."""
+    limits = (number, _MOST_RECEIVERS if words.take_word("more") else number)
+    side = words.expect(_COUNTED, "E414")
+    words.finish("a condition")
+    return Condition(strong=limits) if side == "strong" else Condition(weak=limits)
+
+
 def _text(value: Value) -> str:
-    return ", ".join(
-        " or ".join(p.text for p in _alternatives(item)) for item in items(value, Mark.AND)
-    )
+    return ", ".join(" or ".join(_told(p) for p in _alternatives(i)) for i in items(value, Mark.AND))
+
+
+def _told(phrase: Phrase) -> str:
+    """A condition as it is spoken; the `or` of "3 or more strong" is no atom of its phrase."""
+    first, *rest = phrase.text.split(maxsplit=1)
+    return f"{first} or {rest[0]}" if rest and rest[0].startswith("more ") else phrase.text

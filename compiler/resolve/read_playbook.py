@@ -20,6 +20,7 @@ from stemline.resolve.definitions import (
     Settings,
     Tag,
 )
+from stemline.resolve.jobs import CARRIER
 from stemline.resolve.look_definitions import LookDef
 from stemline.resolve.names import Blocks, name_key
 from stemline.resolve.protection_definitions import Protection
@@ -28,7 +29,7 @@ from stemline.resolve.read_dresses import Known, read_dress
 from stemline.resolve.read_formations import Formations
 from stemline.resolve.read_looks import read_look
 from stemline.resolve.read_protections import read_protection
-from stemline.resolve.read_routes import read_strokes
+from stemline.resolve.read_routes import read_behind, read_strokes
 from stemline.resolve.read_settings import read_settings
 from stemline.resolve.run_joins import unfinished, with_run
 from stemline.resolve.words import Misread, Words, one_phrase, string_of
@@ -115,6 +116,9 @@ class _Reader:
                         depth = words.take_number()
                         if depth is None:
                             raise words.miss("E441")
+                        if read_behind(words):
+                            depth = -depth
+                        words.finish("the depth of a route")
                     elif fact.key == "stroke" and fact.value is not None:
                         strokes += read_strokes(fact.value)
                     elif fact.key == "decides":
@@ -145,6 +149,8 @@ class _Reader:
             for fact in block.facts:
                 if fact.key == "is":
                     roles.update(dict.fromkeys(subject_name(p) for p in fact.subject))
+                if fact.key == "join":  # the run brings him
+                    roles[CARRIER] = None
                 head = fact.value.head if isinstance(fact.value, Linked) else None
                 if fact.key == "spot" and isinstance(head, Phrase):
                     spots[subject_name(head)] = None
@@ -178,7 +184,7 @@ class _Reader:
         return looks
 
     def _named_protections(self) -> tuple[str, ...]:
-        """What a concept may protect with, as the coach spells it; his own before the ready ones."""
+        """What a concept may protect with, as the coach spells it; his own come first."""
         own = tuple(self.blocks.names("protection"))
         known = {name.casefold() for name in own}
         return (*own, *(name for name in PROTECTIONS if name not in known))

@@ -74,11 +74,21 @@ def _depth(words: Words) -> Depth:
     if words.take_word("depth"):
         return Depth(0, called=True)
     yards = _yards(words)
+    if read_behind(words):
+        return Depth(-yards)
     if words.take_name(("short of depth",)):
         return Depth(-yards, called=True)
     if words.take_name(("past depth",)):
         return Depth(yards, called=True)
     return Depth(yards)
+
+
+def read_behind(words: Words) -> bool:
+    """Whether a depth that was read is behind the line: ``1 behind``, ``1 behind the line``."""
+    if words.take_word("behind") is None:
+        return False
+    words.take_name(("the line",))
+    return True
 
 
 def _at_depth(words: Words) -> Depth | None:
@@ -107,7 +117,7 @@ def read_target(words: Words) -> Target:
 def read_run(
     value: Value | None, span: Span, routes: Mapping[str, Route], roles: Collection[str]
 ) -> Run:
-    """``ROUTE [depth] [over|to place] [away from role | side] [then strokes]``."""
+    """``ROUTE [depth] [over|to place [at depth]] [away from role | side] [then strokes]``."""
     pieces = items(value, Mark.THEN)
     if not pieces or not isinstance(pieces[0], Phrase):
         at = value.span if value is not None else span
@@ -115,12 +125,16 @@ def read_run(
     words = Words([pieces[0]])
     route = _route(words, routes)
     depth = words.take_number()
+    if depth is not None and read_behind(words):
+        depth = -depth
     target: Target | None = None
+    end: Depth | None = None
     way: SideWord | ByRole | None = None
     start = words.at
     while not words.done:
         if words.take_word("over", "to"):
             target = read_target(words)
+            end = _at_depth(words)
         else:
             way = read_way(words, roles, "E443", ("over", "to"))
     extra = " ".join(a.text for a in words.atoms[start:])
@@ -131,7 +145,7 @@ def read_run(
             raise Misread(diagnose("E402", piece.span, what="strokes parted by `then`"))
         later.append(read_stroke(piece))
         said.append(piece.text)
-    return Run(route, depth, target, way, tuple(later), _words(route, depth, extra, said))
+    return Run(route, depth, target, way, tuple(later), _words(route, depth, extra, said), end)
 
 
 def _route(words: Words, routes: Mapping[str, Route]) -> Route:
@@ -167,6 +181,7 @@ def read_way(
 def _words(route: Route, depth: float | None, extra: str, then: list[str]) -> str:
     shown = f"{route.name[:1].upper()}{route.name[1:]}"
     if depth is not None or route.taught:
-        shown += f" at {(route.depth if depth is None else depth):g}"
+        yards = route.depth if depth is None else depth
+        shown += f" at {abs(yards):g}{' behind the line' * (yards < 0)}"
     parts = [f"{shown} {extra}".strip(), *then]
     return ", then ".join(parts)

@@ -134,7 +134,8 @@ def _told(play: Play, body: Body, bound: Bound, picture: Picture) -> list[Told]:
     told: dict[str, Told] = {}
     for spot in sorted(body.line, key=str):
         label = at_place(picture.men, spot.place, _side(spot, picture)) if spot.place else ""
-        said = _holds(body.line[spot], label, play, picture) if label else None
+        taken = bound.role_of(label) not in (None, str(spot))  # he goes out, or has another line
+        said = None if taken or not label else _holds(body.line[spot], label, play, picture)
         if said is not None:
             told.setdefault(label, Told(label, str(spot), said.value, said))
     for man in picture.men:

@@ -17,6 +17,7 @@ from stemline.resolve.definitions import Alias, Concept, Dress, Playbook
 from stemline.resolve.dress import orders
 from stemline.resolve.expand import Order, expand
 from stemline.resolve.league import league_words
+from stemline.resolve.merge import merged
 from stemline.resolve.words import listed
 
 Prove = Callable[[Play, Play | None, Order], Iterable[Diagnostic]]
@@ -184,8 +185,7 @@ class _Expander:
 
     def drawn(self, order: Order) -> Play | None:
         """The play at the spot that the playbook draws from."""
-        run = self.book.concepts[order.concept].kind is Kind.RUN
-        look = self.book.base_look if run else ""
+        look = self.book.base_look if self._shows_a_defence(order) else ""
         play, _ = self.play(order, BallSpot.MIDDLE, look_key=look)
         wanted = self.book.settings.picture
         if play is None or wanted == "middle":
@@ -193,6 +193,12 @@ class _Expander:
         to_field = BallSpot.LEFT_HASH if play.strong is Side.RIGHT else BallSpot.RIGHT_HASH
         spot = to_field if wanted == "strength to field" else to_field.mirrored
         return self.play(order, spot, look_key=look)[0]
+
+    def _shows_a_defence(self, order: Order) -> bool:
+        """Runs, and passes whose ball goes where a defender does not."""
+        concept = self.book.concepts[order.concept]
+        tags = [self.book.tags[order.concept, tag] for tag in order.tags]
+        return concept.kind is Kind.RUN or bool(merged(concept.body, tags).reactions)
 
     def unused_tags(self, calls: Calls, prove: Prove) -> list[Diagnostic]:
         """Tags that no dress-up calls are proved too, alone, over the concept's plain calls.

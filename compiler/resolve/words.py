@@ -63,10 +63,14 @@ class Words:
         return None
 
     def take_name(self, names: Iterable[str]) -> str | None:
-        """The longest of ``names`` (they may hold spaces) that the next atoms spell."""
+        """The longest of ``names`` (they may hold spaces) that the next atoms spell.
+
+        What stands in quotes is one whole name or none.
+        """
+        quoted = not self.done and self.atoms[self.at].kind is AtomKind.STRING
         best, length = None, 0
         for name in names:
-            parts = name.casefold().split()
+            parts = [" ".join(name.casefold().split())] if quoted else name.casefold().split()
             ahead = [a.word for a in self.atoms[self.at : self.at + len(parts)]]
             if ahead == parts and len(parts) > length:
                 best, length = name, len(parts)

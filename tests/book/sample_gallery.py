@@ -24,7 +24,9 @@ def gallery_of(season: Season, captions: tuple[str, ...]) -> Gallery:
     calls = (
         box(id_, 525.6, 260) if id_ in large else box(id_, 165.6, 95) for id_ in call_ids(season)
     )
-    return Gallery((*calls, *(box(f"legend-{i}", 60, 30) for i in range(1, len(captions) + 1))))
+    clocks = (box(f"clock-{id_}", 525.6, 70) for id_ in sorted(large))
+    legend = (box(f"legend-{i}", 60, 30) for i in range(1, len(captions) + 1))
+    return Gallery((*calls, *clocks, *legend))
 
 
 def _firsts(season: Season) -> list[int]:

@@ -11,15 +11,16 @@ from jinja2.exceptions import SecurityError
 
 from stemline.book.fit import Arrangement, Front
 from stemline.book.model import Book
-from stemline.emit.fetch import theme_folder
+from stemline.emit.fetch import theme_files
 from stemline.emit.gallery import Gallery
 from stemline.emit.html import book_html, environment
 from stemline.theme import Theme
 
 
 def render(text: str, tmp_path: Path, **values: object) -> str:
-    (tmp_path / "page.jinja").write_text(text, encoding="utf-8")
-    return environment(tmp_path).get_template("page.jinja").render(**values)
+    page = tmp_path / "page.jinja"
+    page.write_text(text, encoding="utf-8")
+    return environment({page.name: page}).get_template(page.name).render(**values)
 
 
 @pytest.mark.parametrize(
@@ -73,12 +74,11 @@ def test_the_measuring_pass_leaves_cover_and_indexes_out(
 
 
 def test_the_theme_has_its_templates(theme: Theme) -> None:
-    names = {file.name for file in theme_folder(theme).iterdir()}
     assert {
         "book.html.jinja",
         "page.html.jinja",
         "concept.html.jinja",
         "defence.html.jinja",
         "macros.html.jinja",
-        "book.css",
-    } <= names
+    } <= theme_files(theme, ".jinja").keys()
+    assert "book.css" in theme_files(theme, ".css")

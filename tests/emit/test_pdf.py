@@ -6,7 +6,6 @@ import builtins
 import io
 import os
 import re
-import shutil
 from collections.abc import Iterator
 from dataclasses import replace
 from importlib.resources import files
@@ -19,7 +18,6 @@ from sample_gallery import CAPTIONS, gallery_of
 
 from stemline.book.model import Book, Edition, Paper
 from stemline.book.pages import make_book
-from stemline.emit import html as html_module
 from stemline.emit.fetch import Refused
 from stemline.emit.gallery import Gallery
 from stemline.emit.pdf import PangoMissing, to_pdf
@@ -230,13 +228,11 @@ def test_a_theme_that_asks_for_more_is_refused(
     small_season: Season,
     theme: Theme,
     tmp_path: Path,
-    monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    folder = tmp_path / "greedy"
-    shutil.copytree(str(files("stemline.themes") / "plain"), folder)
-    page = folder / "book.html.jinja"
-    page.write_text(page.read_text().replace("<body>", f"<body>{asks}"))
-    monkeypatch.setattr(html_module, "theme_folder", lambda _: folder)
+    plain = files("stemline.themes") / "plain" / "book.html.jinja"
+    page = tmp_path / "book.html.jinja"
+    page.write_text(plain.read_text(encoding="utf-8").replace("<body>", f"<body>{asks}"))
+    theme = replace(theme, folders=(tmp_path, *theme.folders))
     book = make_book(small_season, Edition("a", ""), CAPTIONS)
     with pytest.raises(Refused):
         to_pdf(book, gallery_of(small_season, CAPTIONS), theme, "")

@@ -167,6 +167,6 @@ def test_a_launch_is_set_by_its_side(book: Path) -> None:
         (step.handed, play.reads[0].at.x > 0)
         for play in plays(book, BallSpot.MIDDLE)
         for step in play.feet
-        if step.handed
+        if step.handed and play.reads
     }
     assert sets <= {("right set", True), ("left set", False)}

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from stemline.football.field import Field
 from stemline.football.play import Assignment, Man, Play, Read
 from stemline.paths import Ending, Path, Point
 
@@ -89,7 +88,10 @@ def mirrored(play: Play) -> Play:
 
     The linemen keep their labels, so they change places in the order of the men.
     """
-    field = Field(play.field.code, play.ball.mirrored, play.field.numbers_from_sideline)
+    line = play.field.line
+    if line is not None:
+        line = replace(line, left=line.right, right=line.left)
+    field = replace(play.field, spot=play.ball.mirrored, line=line)
     turned = {"LT": "RT", "RT": "LT", "LG": "RG", "RG": "LG"}
     return replace(
         play,

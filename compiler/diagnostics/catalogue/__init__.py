@@ -10,6 +10,7 @@ from stemline.diagnostics.catalogue import (
     names,
     protections,
     runs,
+    themes,
     timing,
 )
 from stemline.diagnostics.wording import Wording
@@ -25,4 +26,5 @@ CATALOGUE: dict[str, Wording] = {
     **runs.WORDING,
     **protections.WORDING,
     **timing.WORDING,
+    **themes.WORDING,
 }

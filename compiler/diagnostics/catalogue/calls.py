@@ -62,7 +62,7 @@ WORDING: dict[str, Wording] = {
     ),
     "E631": Wording(
         "a foot that never comes",
-        "{concept} throws {target} on {foot}, and its feet are {feet}",
+        "in {call} {target} is thrown on {foot}, and the feet are {feet}",
         "not in the feet",
         "add {foot} to the `feet` line, or throw it on a foot that is there",
     ),

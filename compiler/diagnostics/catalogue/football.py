@@ -42,6 +42,12 @@ WORDING: dict[str, Wording] = {
         "a look",
         "a look may decide what a role runs, not who it is and not where a man stands",
     ),
+    "E414": Wording(
+        "receivers on which side",
+        "after a number of receivers comes a side, not `{found}`",
+        "which side",
+        "for example `3 strong`, `3 or more strong` or `1 weak`",
+    ),
     "E420": Wording(
         "said twice",
         "two lines say {what}, and they do not agree",
@@ -145,6 +151,12 @@ WORDING: dict[str, Wording] = {
         "route `{name}` has no strokes, and the library has no route of that name",
         "nothing to run",
         "add lines such as `stroke up to depth then in 8`",
+    ),
+    "E447": Wording(
+        "the side of a launch",
+        "`{found}` is no side that a quarterback can go to",
+        "not known",
+        "one of: {choices}; without one he goes to the side of the first read",
     ),
     "E450": Wording(
         "unknown role",

@@ -197,6 +197,12 @@ _TIMES: dict[str, Wording] = {
         "how many seconds",
         "for example `Z starts 1.5`",
     ),
+    "E554": Wording(
+        "how fast he is",
+        "a forty is from {least} to {most} seconds, not `{found}`",
+        "how many seconds",
+        "his own time for 40 yards, such as `X is wideout, 81, forty 4.9`",
+    ),
 }
 _ALWAYS_BINDING = {526, 547}
 """Rules that are looked at only where their text is published."""

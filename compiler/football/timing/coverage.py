@@ -35,7 +35,7 @@ LINES_UP_OFF = 7.0
 DROP = 5.5
 """Yards a second of a zone drop."""
 DEEP_DROP = 8.0
-"""Yards a second of a deep defender, who turns and runs once he is threatened."""
+"""Yards a second of a deep defender on his way; once he is threatened he runs as fast as he can."""
 READS = 0.3
 """Seconds in which a zone defender reads pass before he drops. Common practice: 0.3 to 0.6."""
 CUSHION = 3.5
@@ -158,7 +158,7 @@ def defenders_at(
     """Where each defender is at each time while the ball has not been thrown: (times, 2)."""
     men = [d for d in defence.defenders if _follows(d, places)]
     rest = [d for d in defence.defenders if not _follows(d, places)]
-    dropped = _drop(rest, places, times)
+    dropped = _drop(rest, places, times, runner(level, Position.WIDEOUT).top)
     where = {d.label: dropped[i] for i, d in enumerate(rest)}
     if men:
         chased = _chase(men, places, times, level)
@@ -175,7 +175,7 @@ def _man(defender: Defender) -> str:
     return defender.duty.man if defender.duty is not None else ""
 
 
-def _drop(men: Sequence[Defender], places: Mapping[str, Array], times: Array) -> Array:
+def _drop(men: Sequence[Defender], places: Mapping[str, Array], times: Array, top: float) -> Array:
     """Runs to landmarks; who rushes or has nobody stands where he is. (men, times, 2)."""
     made = np.empty((len(men), len(times), 2))
     for i, defender in enumerate(men):
@@ -184,16 +184,16 @@ def _drop(men: Sequence[Defender], places: Mapping[str, Array], times: Array) ->
             made[i] = here
             continue
         goal = np.repeat([[duty.to.x, duty.to.y]], len(times), axis=0)
-        deep = duty.kind in _DEEP
-        if deep:
+        pace = np.full(len(times), DROP)
+        if duty.kind in _DEEP:
             goal[:, 1] = np.maximum(goal[:, 1], _deepest(duty.to, places, times) + DEEPER)
-        most = (DEEP_DROP if deep else DROP) * _STEP
+            pace = np.where(goal[:, 1] > duty.to.y, max(DEEP_DROP, top), DEEP_DROP)
         for j, time in enumerate(times):
             made[i, j] = here
             gap = goal[j] - here
             far = math.hypot(*gap)
             if time >= READS and far > 0:
-                here = here + gap * min(1.0, most / far)
+                here = here + gap * min(1.0, pace[j] * _STEP / far)
     return made
 
 

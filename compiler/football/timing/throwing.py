@@ -105,7 +105,8 @@ def clock(steps: Sequence[Step], stands: Point, toward: Side, level: Level) -> t
             time = max(time, taken)
             base = stands if gun else Point(stands.x, stands.y - _under(step.name))
         back, wide = _MOVES[step.name]
-        at = Point(base.x + toward.value * wide, base.y - back)
+        side = step.side or toward
+        at = Point(base.x + side.value * wide, base.y - back)
         feet.append(Foot(step.name, time, at))
     return tuple(feet)
 

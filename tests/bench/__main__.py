@@ -1,0 +1,124 @@
+"""Print what each stage costs a call, and how long a season against many looks takes.
+
+CPU time throughout, so that a busy machine changes little. The figures of two machines are
+compared by the last column: times divided by that of a fixed piece of work done in the same run.
+"""
+
+from __future__ import annotations
+
+import argparse
+import time
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+
+from stemline.compile import compile_texts
+from stemline.football.field import BallSpot
+from stemline.football.timing.clock import read_clock
+from stemline.football.timing.coverage import against
+from stemline.project import read_files
+from stemline.resolve.expand import Order, expand
+from stemline.syntax.parser import parse
+
+from .calls import PLAYBOOKS, fresh_book, many_orders
+from .papers import built
+
+
+@dataclass(frozen=True)
+class Row:
+    """What was measured: CPU seconds in all, for so many pieces."""
+
+    what: str
+    seconds: float
+    pieces: int
+
+
+def main() -> None:
+    parser = argparse.ArgumentParser(prog="python -m tests.bench", description=__doc__)
+    parser.add_argument("--playbook", default="saltmarsh-herons", help="a bundled one")
+    parser.add_argument("--calls", type=int, default=600)
+    parser.add_argument("--looks", type=int, default=8)
+    parser.add_argument("--build", action="store_true", help="build the book too, which takes long")
+    asked = parser.parse_args()
+    reference = _reference()
+    orders = many_orders(asked.playbook, asked.calls)
+    rows = [*_check(asked.playbook), *_season(asked.playbook, orders, asked.looks)]
+    if asked.build:
+        rows += (Row(what, seconds, 1) for what, seconds in built(asked.playbook))
+    print(f"{'':36}{'pieces':>8}{'seconds':>10}{'ms each':>10}{'ratio':>10}")
+    for row in rows:
+        each = 1000 * row.seconds / row.pieces
+        print(f"{row.what:36}{row.pieces:8}{row.seconds:10.2f}{each:10.3f}"
+              f"{row.seconds / reference:10.2f}")  # fmt: skip
+    print(f"the reference took {reference:.3f} s; ratio is seconds by it")
+
+
+def _check(name: str) -> list[Row]:
+    sources = read_files(PLAYBOOKS / name).sources
+    parsing = _took(lambda: [parse(source) for source in sources])
+    reading = _took(lambda: fresh_book(name))
+    compiled = compile_texts(sources, name)
+    checking = _took(lambda: compile_texts(sources, name))
+    calls = len(compiled.calls.orders)
+    return [
+        Row("parse, a call", parsing, calls),
+        Row("parse and read, a call", reading, calls),
+        Row("parse, read, expand and prove", checking, calls),
+    ]
+
+
+def _season(name: str, orders: Sequence[Order], most: int) -> list[Row]:
+    """Stage by stage: every call alone, then every call against each look."""
+    book = fresh_book(name)
+    keys = list(book.looks)[:most]
+    if not keys:
+        raise SystemExit(f"{name} has no looks")
+    level, spot = book.settings.level, BallSpot.MIDDLE
+    rows = [Row("expand", _took(lambda: [expand(book, o, spot) for o in orders]), len(orders))]
+    book = replace(book)  # nothing of what was just worked out
+    pairs = [(order, key) for order in orders for key in keys]
+    spent = {"expand against a look": 0.0, "clock": 0.0, "coverage": 0.0}
+    passes = 0
+    for order, key in pairs:
+        began = time.process_time()
+        play, _ = expand(book, order, spot, (), key)
+        spent["expand against a look"] += time.process_time() - began
+        if play is None or play.defence is None or not play.reads:
+            continue
+        passes += 1
+        began = time.process_time()
+        clock = read_clock(play, level)
+        spent["clock"] += time.process_time() - began
+        began = time.process_time()
+        against(play, clock, level)
+        spent["coverage"] += time.process_time() - began
+    pieces = {"expand against a look": len(pairs), "clock": passes, "coverage": passes}
+    rows += [Row(what, seconds, pieces[what]) for what, seconds in spent.items()]
+    what = f"{len(orders)} calls x {len(keys)} looks, in all"
+    return [*rows, Row(what, sum(spent.values()), len(pairs))]
+
+
+def _took(work: Callable[[], object]) -> float:
+    """CPU seconds of the better of two runs."""
+    times = []
+    for _ in range(2):
+        began = time.process_time()
+        work()
+        times.append(time.process_time() - began)
+    return min(times)
+
+
+def _reference() -> float:
+    """CPU seconds of a fixed piece of work much like ours: small objects, sorted and looked up."""
+
+    def work() -> int:
+        found = 0
+        for n in range(40_000):
+            rows = tuple(Row(str(k), float((k * n) % 7), k) for k in range(6))
+            ordered = sorted(rows, key=lambda row: (row.seconds, row.what))
+            found += {row.what: row.pieces for row in ordered}[str(n % 6)]
+        return found
+
+    return _took(work)
+
+
+main()

@@ -1,0 +1,53 @@
+"""A season of as many calls as are asked for, made of a bundled playbook's own definitions.
+
+Every call is another one (formation, side and motion with concept and tags), so that nothing is
+measured twice from a store.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import islice
+from pathlib import Path
+
+from stemline.football.field import BallSpot
+from stemline.project import read_files
+from stemline.resolve.definitions import Playbook
+from stemline.resolve.expand import Order, expand
+from stemline.resolve.read_playbook import read_playbook
+from stemline.resolve.season import Calls, all_calls
+from stemline.syntax.parser import parse
+
+PLAYBOOKS = Path(__file__).parents[2] / "playbooks"
+
+
+def fresh_book(name: str) -> Playbook:
+    """A bundled playbook, read anew."""
+    sources = read_files(PLAYBOOKS / name).sources
+    book, _ = read_playbook([parse(source)[0] for source in sources], [], name)
+    assert book is not None, f"{name} can be read"
+    return book
+
+
+def many_orders(name: str, number: int) -> tuple[Order, ...]:
+    """``number`` passes and runs that expand without an error, concept by concept in turn."""
+    book = fresh_book(name)
+    calls, _ = all_calls(book)
+    orders = tuple(islice(_sound(book, calls), number))
+    assert len(orders) == number, f"{name} makes only {len(orders)} calls"
+    return orders
+
+
+def _sound(book: Playbook, calls: Calls) -> Iterator[Order]:
+    own = [order for _, order in calls.orders]
+    sets = list(dict.fromkeys((o.formation, o.side, o.motion) for o in own))
+    whats = list(dict.fromkeys((o.concept, o.tags) for o in own))
+    for turn in range(len(sets)):
+        for n, (concept, tags) in enumerate(whats):
+            formation, side, motion = sets[(n + turn) % len(sets)]
+            spoken = f"{formation} {side.word} {motion} {concept} {' '.join(tags)}"
+            at = book.formations[formation].span
+            order = Order(formation, side, motion, concept, tags, spoken, at, at)
+            play, found = expand(book, order, BallSpot.MIDDLE)
+            if play is not None and not any(d.is_error for d in found):
+                yield order
