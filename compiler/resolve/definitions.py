@@ -30,7 +30,7 @@ from stemline.resolve.run_definitions import (
     Reaction,
     Toward,
 )
-from stemline.source import Span
+from stemline.source import NOWHERE, Span
 
 if TYPE_CHECKING:
     from stemline.resolve.protection_definitions import Protection
@@ -485,7 +485,8 @@ class Settings:
 
     ``against`` is the key of the look that runs are drawn against, "" where none is named;
     ``lowered`` are the codes of warnings that are counted and not printed; ``level`` is how fast
-    they play, for the clock.
+    they play, for the clock. ``theme`` is the name of the theme, said at ``theme_span``; "" for the
+    usual one.
     """
 
     name: str
@@ -502,6 +503,8 @@ class Settings:
     against: str = ""
     lowered: tuple[str, ...] = ()
     level: Level = HIGH_SCHOOL
+    theme: str = ""
+    theme_span: Span = NOWHERE
 
 
 @dataclass(frozen=True)

@@ -13,7 +13,7 @@ from stemline.resolve.league import misfits, with_league
 from stemline.resolve.lowering import lowered_codes
 from stemline.resolve.names import Blocks, name_key
 from stemline.resolve.words import Misread, Words, one_phrase, string_of
-from stemline.source import Span
+from stemline.source import NOWHERE, Span
 from stemline.syntax.tree import Block, Fact, Linked, Mark, Phrase, items
 
 VERSION = 1
@@ -73,11 +73,17 @@ def read_settings(blocks: Blocks, folder: str, found: list[Diagnostic]) -> Setti
         span=book.span,
         against=_against(book, blocks, found),
         lowered=lowered_codes(_lines(book, "lower"), found),
+        theme=values.get("theme", ""),
+        theme_span=next((_value(fact) for fact in reversed(_lines(book, "theme"))), NOWHERE),
     )
 
 
 def _lines(book: Block, label: str) -> list[Fact]:
     return [fact for fact in book.facts if fact.key == label]
+
+
+def _value(fact: Fact) -> Span:
+    return fact.value.span if isinstance(fact.value, Phrase) else fact.span
 
 
 def _against(book: Block, blocks: Blocks, found: list[Diagnostic]) -> str:

@@ -101,6 +101,7 @@ KINDS: Mapping[str, Kind] = {
             _line("level", "level high school"),
             _line("picture", "picture middle"),
             _line("sections", "sections Crossing, Quick"),
+            _line("theme", "theme dark"),
             _SAY,
             _CAUTION,
         ),
