@@ -9,6 +9,7 @@ import shutil
 import sys
 from collections.abc import Callable, Collection, Iterable, Iterator
 from contextlib import contextmanager
+from dataclasses import replace
 from importlib.resources import as_file, files
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -23,11 +24,15 @@ from stemline.diagnostics.render import render
 from stemline.football.field import BallSpot
 from stemline.project import Files, file_name, read_files, replacing, revision
 from stemline.source import Source, Span
+from stemline.theme import Found, Theme, load_theme, theme_called
 
 if TYPE_CHECKING:
     from stemline.football.play import Season
 
 _FOLDER = click.argument("folder", type=click.Path(path_type=Path))
+_THEME = click.option(
+    "--theme", default="", help="A theme's name or folder, over the playbook's own."
+)
 _USAGE = {"E101", "E102"}
 """Codes of a command that was given no playbook at all."""
 
@@ -45,7 +50,9 @@ def main() -> None:
 def check(folder: Path, timing: bool, only: str) -> None:
     """Read a playbook and say everything that is wrong with it."""
     texts, compiled = _compiled(folder)
-    found = (*texts.found, *compiled.diagnostics)
+    themed = _theme(folder, "", compiled)
+    texts = replace(texts, sources=(*texts.sources, *themed.sources))
+    found = (*texts.found, *compiled.diagnostics, *themed.diagnostics)
     if (timing or only) and compiled.season is not None:
         from stemline.output import timing_lines
 
@@ -96,12 +103,22 @@ def list_calls(folder: Path, count: bool) -> None:
     "--against", default="", help="A look of the playbook, or what it shows, such as 'zone, off'."
 )
 @click.option("--small", is_flag=True, help="Draw the small picture of a dress-up.")
+@click.option("--only", "man", default="", help="Draw this man strong and the others pale.")
+@_THEME
 def draw(
-    folder: Path, call: str, output: Path | None, spot: str | None, against: str, small: bool
+    folder: Path,
+    call: str,
+    output: Path | None,
+    spot: str | None,
+    against: str,
+    small: bool,
+    man: str,
+    theme: str,
 ) -> None:
     """Draw one CALL as SVG; to the terminal where no file is given."""
     texts, compiled = _compiled(folder)
-    from stemline.output import call_play, draw_svg
+    look = _look(folder, theme, compiled, texts)
+    from stemline.output import call_play, draw_svg, his_label
 
     play, found = call_play(compiled, call, spot, against)
     words = {"the call": Source("the call", call), "--against": Source("--against", against)}
@@ -109,7 +126,11 @@ def draw(
         reasons = found or compiled.diagnostics
         click.echo(render((*texts.found, *reasons), {**texts.by_name, **words}), nl=False, err=True)
         raise SystemExit(1)
-    svg = draw_svg(play, small=small)
+    label, found = his_label(play, man, _option("--only", man)) if man else (None, ())
+    if found:
+        click.echo(render(found, {"--only": Source("--only", man)}), nl=False, err=True)
+        raise SystemExit(2)
+    svg = draw_svg(play, look, small=small, only=label)
     others = sum(d.is_error for d in (*texts.found, *compiled.diagnostics))
     if others:
         click.echo(f"the playbook has {_count(others, 'error')}: see stemline check", err=True)
@@ -127,7 +148,8 @@ def draw(
 @click.option("--out", type=click.Path(path_type=Path), help="Where to put it: FOLDER/build.")
 @click.option("--only", default="", help="Build only this concept or family.")
 @click.option("--paper", type=click.Choice(["letter", "a4"]), default="letter", show_default=True)
-def build(folder: Path, out: Path | None, only: str, paper: str) -> None:
+@_THEME
+def build(folder: Path, out: Path | None, only: str, paper: str, theme: str) -> None:
     """Build the printed book and every call's picture.
 
     The output takes its place only when it is whole: a failed build leaves the last one as it was.
@@ -138,6 +160,7 @@ def build(folder: Path, out: Path | None, only: str, paper: str) -> None:
     _leave(found)
     season = compiled.season
     assert season is not None
+    look = _look(folder, theme, compiled, texts)
     target = out or folder / "build"
     if only:
         season = _narrowed(season, only)
@@ -148,7 +171,7 @@ def build(folder: Path, out: Path | None, only: str, paper: str) -> None:
 
     try:
         with replacing(target) as made, _progress() as progress:
-            write_book(compiled, season, rev, date, paper, made, progress)
+            write_book(compiled, season, rev, date, paper, look, made, progress)
             (made / _MARK).write_text("made by stemline; replaced by the next build\n", "utf-8")
     except (PangoMissing, Refused) as missing:
         click.echo(str(missing), err=True)
@@ -171,6 +194,54 @@ def _refuse_foreign(target: Path, folder: Path) -> None:
         raise click.UsageError(
             f"{target} holds files that stemline did not make: choose another folder"
         )
+
+
+@main.command()
+@_FOLDER
+@click.option("-o", "--output", type=click.Path(path_type=Path), help="This PDF or SVG file.")
+@click.option("--only", default="", help="Show only this concept or family.")
+@click.option("--views", is_flag=True, help="Show runs, protections and looks against the others.")
+@click.option("--large", is_flag=True, help="One large picture a page, for a meeting room.")
+@click.option(
+    "--paper", type=click.Choice(["letter", "a4", "screen"]), default="letter", show_default=True
+)
+@_THEME
+def sheet(
+    folder: Path,
+    output: Path | None,
+    only: str,
+    views: bool,
+    large: bool,
+    paper: str,
+    theme: str,
+) -> None:
+    """Put every diagram, small and under its call, on a few pages: FOLDER/contact-sheet.pdf."""
+    texts, compiled = _compiled(folder)
+    found = (*texts.found, *compiled.diagnostics)
+    _print([d for d in found if d.is_error], texts)
+    _leave(found)
+    look = _look(folder, theme, compiled, texts)
+    season = compiled.season
+    assert season is not None
+    file = output or folder / "contact-sheet.pdf"
+    if file.suffix.casefold() not in (".pdf", ".svg"):
+        raise click.UsageError(f"{file}: a contact sheet is a .pdf or an .svg")
+    if only:
+        season = _narrowed(season, only)
+    rev, date = revision(folder)
+    from stemline.output import PangoMissing, Refused, write_sheet
+
+    try:
+        with _progress() as progress:
+            count = write_sheet(
+                compiled, season, rev, date, paper, look, file, progress, large=large, views=views
+            )
+    except (PangoMissing, Refused) as missing:
+        click.echo(str(missing), err=True)
+        raise SystemExit(2) from None
+    except OSError as error:
+        raise click.UsageError(f"cannot write {file}: {error.strerror}") from error
+    click.echo(f"{file}: {_count(count, 'picture')}")
 
 
 @main.command()
@@ -200,6 +271,32 @@ def _compiled(folder: Path) -> tuple[Files, Compiled]:
     return texts, compile_texts(texts.sources, str(folder))
 
 
+def _look(folder: Path, asked: str, compiled: Compiled, texts: Files) -> Theme:
+    """The theme asked for, else the playbook's own, else the plain one; the reasons where none."""
+    got = _theme(folder, asked, compiled)
+    if got.theme is not None:
+        return got.theme
+    shown = replace(texts, sources=(*texts.sources, *got.sources, Source("--theme", asked)))
+    _print(got.diagnostics, shown)
+    raise SystemExit(2 if asked else 1)
+
+
+def _theme(folder: Path, asked: str, compiled: Compiled) -> Found:
+    """An option names a folder from where the coach stands; a playbook one of its own places."""
+    places = (folder, folder.resolve().parent)
+    if asked:
+        return theme_called(asked, _option("--theme", asked), (Path(), *places))
+    if compiled.book is not None and compiled.book.settings.theme:
+        settings = compiled.book.settings
+        return theme_called(settings.theme, settings.theme_span, places)
+    return Found(load_theme(), (), ())
+
+
+def _option(name: str, said: str) -> Span:
+    """What was said to an option, as a place."""
+    return Span(name, 1, 1, len(said) + 1)
+
+
 def _print(found: Iterable[Diagnostic], texts: Files, lowered: Collection[str] = ()) -> None:
     """What was found; warnings that the playbook lowers are counted in a line at the end."""
     printed, counted = parted(found, lowered)
@@ -220,8 +317,6 @@ def _count(number: int, what: str) -> str:
 
 def _narrowed(season: Season, only: str) -> Season:
     """The season with one concept or one family; a name that is neither is a usage error."""
-    from dataclasses import replace
-
     wanted = only.casefold()
     concepts = tuple(
         c for c in season.concepts if wanted in (c.name.casefold(), c.family.casefold())
@@ -229,7 +324,7 @@ def _narrowed(season: Season, only: str) -> Season:
     if not concepts:
         names = {n for c in season.concepts for n in (c.name, c.family)}
         found = diagnose(
-            "E603", Span("--only", 1, 1, len(only) + 1), nearest=nearest(only, names), name=only
+            "E603", _option("--only", only), nearest=nearest(only, names), name=only
         )
         click.echo(render([found], {"--only": Source("--only", only)}), nl=False, err=True)
         raise SystemExit(2)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import product
 
 from stemline.checks.blocking import check_blocking
@@ -20,7 +20,7 @@ from stemline.football.field import BallSpot, Side
 from stemline.football.play import Kind, Play, Season
 from stemline.football.timing.clock import read_clock
 from stemline.resolve.alignment import line_up
-from stemline.resolve.definitions import Playbook, Tag
+from stemline.resolve.definitions import Keep, Playbook, Tag
 from stemline.resolve.expand import Order, expand, field_of
 from stemline.resolve.merge import merged, quarrels
 from stemline.resolve.read_playbook import read_playbook
@@ -137,18 +137,38 @@ def _numbers(book: Playbook) -> dict[str, Span]:
 
 
 def _timed(
-    book: Playbook, play: Play, plain: Play | None, tags: Sequence[Tag]
+    book: Playbook, play: Play, plain: Play | None, order: Order, tags: Sequence[Tag]
 ) -> Iterable[Diagnostic]:
     """The clock of a pass where it is drawn; from the hashes the table of `--timing` shows it."""
     if not play.reads or play.ball is not BallSpot.MIDDLE or play.against:
         return
     clock = read_clock(play, book.settings.level)
-    yield from check_clock(play, clock)
-    yield from check_space(play, clock)
+    broken: list[Diagnostic] = []
     if plain is not None:
         before = read_clock(plain, book.settings.level)
-        for tag in tags:
-            yield from check_rhythm(tag.name, tag.keeps, before, clock, play)
+        for key, tag in zip(order.tags, tags, strict=True):
+            found = list(check_rhythm(tag.name, _promised(tag, tags), before, clock, play))
+            if found and len(tags) > 1:
+                # Another tag of the call may be the cause: it is this one's fault only by itself.
+                alone, _ = expand(book, replace(order, tags=(key,)), play.ball)
+                after = read_clock(alone, book.settings.level) if alone is not None else clock
+                by_itself = check_rhythm(tag.name, tag.keeps, before, after, play)
+                at_fault = {_target(d) for d in by_itself}
+                found = [d for d in found if _target(d) in at_fault]
+            broken += found
+    yield from check_clock(play, clock, {_target(d) for d in broken})
+    yield from check_space(play, clock)
+    yield from broken
+
+
+def _promised(tag: Tag, tags: Sequence[Tag]) -> list[tuple[Keep, Span]]:
+    """What a tag of a call is held to: what another changes without a promise is not its fault."""
+    shared = set.intersection(*({keep for keep, _ in t.keeps} for t in tags))
+    return [(keep, span) for keep, span in tag.keeps if keep in shared]
+
+
+def _target(d: Diagnostic) -> str:
+    return dict(d.values)["target"]
 
 
 def _broken_by(d: Diagnostic) -> tuple[str, str]:
@@ -170,10 +190,7 @@ def _prove(book: Playbook, play: Play, plain: Play | None, order: Order) -> Iter
     yield from _blocked(book, play, order)
     yield from _in_motion(book, play, order)
     yield from check_call(play)
-    yield from _timed(book, play, plain, tags)
+    yield from _timed(book, play, plain, order, tags)
     if plain is not None:
         for tag in tags:
-            # What another tag of the call changes without a promise is not this one's fault.
-            shared = set.intersection(*({keep for keep, _ in t.keeps} for t in tags))
-            keeps = [(keep, span) for keep, span in tag.keeps if keep in shared]
-            yield from check_keeps(tag.name, keeps, plain, play)
+            yield from check_keeps(tag.name, _promised(tag, tags), plain, play)

@@ -1,7 +1,7 @@
 """All diagrams of a book small and close together, to look a whole playbook over in a minute.
 
 A family starts a row under its name; below it its pictures stand in the book's order, each with
-its call. All pictures of a page of the book share one frame, as they do there.
+its call. Each picture is framed by itself, to keep the rows low.
 """
 
 from __future__ import annotations
@@ -9,47 +9,50 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from itertools import groupby
 
-from stemline.book.model import Book, Entry, LookPage, Page
-from stemline.draw.picture import frame_of, picture
+from stemline.book.model import Book, Entry, LineupPage, LookPage, Page
+from stemline.draw.picture import picture
 from stemline.emit.contact import Cell, Contact, Group
 from stemline.emit.gallery import Art
 from stemline.emit.svg import to_svg
-from stemline.football.play import Play
 from stemline.theme import Size, Theme
 
 Progress = Callable[[int, int], None]
 
 
-def contact_sheet(book: Book, theme: Theme, progress: Progress, size: Size = Size.THUMB) -> Contact:
-    """Every picture of ``book`` at ``size``, in its order; ``progress`` as for a build."""
-    total = sum(len(_entries(page)) for page in book.pages)
+def contact_sheet(
+    book: Book, theme: Theme, progress: Progress, size: Size = Size.THUMB, *, views: bool = False
+) -> Contact:
+    """Every call, formation, protection and look of ``book`` at ``size``, in its order.
+
+    ``views`` adds the runs against other fronts and what else its pages show a thing against.
+    ``progress`` is told as for a build.
+    """
+    total = sum(len(_entries(page, views)) for page in book.pages)
     groups: list[Group] = []
     done = 0
     for family, pages in groupby(book.pages, lambda page: page.family):
         cells: list[Cell] = []
         for page in pages:
-            for cell in _cells(page, theme, size):
+            for cell in _cells(page, theme, size, views):
                 cells.append(cell)
                 done += 1
                 progress(done, total)
         if cells:
-            groups.append(Group(family, tuple(cells)))
-    return Contact(book.cover.team, book.footer, tuple(groups))
+            groups.append(Group(family or LineupPage.name, tuple(cells)))
+    return Contact(book.title, book.footer, size, tuple(groups))
 
 
-def _cells(page: Page, theme: Theme, size: Size) -> Iterator[Cell]:
-    entries, duties = _entries(page), isinstance(page, LookPage)
-    plays: list[Play] = [entry.play for entry in entries]
-    shared = frame_of(plays, size, duties) if plays and size is Size.THUMB else None
-    for entry in entries:
-        scene = picture(entry.play, size, theme, shared, duties=duties)
+def _cells(page: Page, theme: Theme, size: Size, views: bool) -> Iterator[Cell]:
+    duties = isinstance(page, LookPage)
+    for entry in _entries(page, views):
+        scene = picture(entry.play, size, theme, duties=duties)
         svg = to_svg(scene, theme)
         art = Art(entry.id, svg, scene.description, scene.width, scene.height)
-        # A view of a page's subject is no call: the page says whose it is.
-        call = entry.call if entry.listed else f"{page.name}: {entry.call}"
-        yield Cell(call, art)
+        named = entry.listed or isinstance(page, LineupPage)
+        yield Cell(entry.call if named else f"{page.name}: {entry.call}", art, entry.listed)
 
 
-def _entries(page: Page) -> tuple[Entry, ...]:
+def _entries(page: Page, views: bool) -> tuple[Entry, ...]:
     base = (page.base,) if page.base is not None else ()
-    return (*base, *page.dressups)
+    all_there = views or isinstance(page, LineupPage)
+    return (*base, *(entry for entry in page.dressups if entry.listed or all_there))

@@ -7,11 +7,15 @@ from itertools import groupby
 from pathlib import Path
 
 from stemline.book.clock_lines import clock_lines, look_lines, sameness_lines, verdict
-from stemline.book.model import Paper
+from stemline.book.model import Edition, Paper
+from stemline.book.pages import make_book
 from stemline.build import Build
 from stemline.compile import Compiled
-from stemline.diagnostics.model import Diagnostic
+from stemline.contact import contact_sheet
+from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.diagnostics.nearest import nearest
 from stemline.draw.picture import picture
+from stemline.emit.contact import contact_pdf, contact_svg
 from stemline.emit.fetch import Refused
 from stemline.emit.pdf import PangoMissing
 from stemline.emit.svg import to_svg
@@ -26,9 +30,18 @@ from stemline.resolve.expand import expand
 from stemline.resolve.read_guards import read_look_words
 from stemline.resolve.sheets import with_sheets, with_views
 from stemline.source import Span
-from stemline.theme import Size, load_theme
+from stemline.theme import Size, Theme
 
-__all__ = ["PangoMissing", "Refused", "call_play", "draw_svg", "timing_lines", "write_book"]
+__all__ = [
+    "PangoMissing",
+    "Refused",
+    "call_play",
+    "draw_svg",
+    "his_label",
+    "timing_lines",
+    "write_book",
+    "write_sheet",
+]
 
 
 def call_play(
@@ -61,10 +74,27 @@ def call_play(
     return (None, errors) if errors else (play, ())
 
 
-def draw_svg(play: Play, *, small: bool = False) -> str:
-    """The picture of a play as SVG."""
-    theme = load_theme()
-    return to_svg(picture(play, Size.THUMB if small else Size.FULL, theme), theme)
+def draw_svg(play: Play, theme: Theme, *, small: bool = False, only: str | None = None) -> str:
+    """The picture of a play as SVG; ``only`` is the label of the one man who is drawn strong."""
+    size = Size.THUMB if small else Size.FULL
+    return to_svg(picture(play, size, theme, only=only), theme)
+
+
+def his_label(play: Play, said: str, at: Span) -> tuple[str | None, tuple[Diagnostic, ...]]:
+    """The label of the man of ``play`` whom ``said`` names, in any case; None with the reason."""
+    labels = [man.label for man in play.men]
+    label = next((name for name in labels if name.casefold() == said.strip().casefold()), None)
+    if label is not None:
+        return label, ()
+    found = diagnose(
+        "E604",
+        at,
+        nearest=nearest(said, labels),
+        man=said,
+        call=play.call.spoken,
+        choices=", ".join(labels),
+    )
+    return None, (found,)
 
 
 def timing_lines(compiled: Compiled, season: Season) -> Iterator[str]:
@@ -125,6 +155,7 @@ def write_book(
     revision: str,
     date: str,
     paper: str,
+    theme: Theme,
     folder: Path,
     progress: Callable[[int, int], None],
 ) -> None:
@@ -134,13 +165,46 @@ def write_book(
     Raises PangoMissing where the PDF library's system part is missing, OSError where the folder
     cannot be written.
     """
-    assert compiled.book is not None, "a season comes from a book"
-    shown = with_views(compiled.book, compiled.calls, season)
-    if season is compiled.season:
-        shown = with_sheets(compiled.book, shown)
-    build = Build(shown, revision, date, load_theme(), progress, Paper.named(paper))
+    build = Build(
+        _shown(compiled, season), revision, date, theme, progress, Paper.named(paper)
+    )
     (folder / "book.pdf").write_bytes(build.book())
     shelf = folder / "pictures"
     shelf.mkdir()
     for name, svg in build.pictures().items():
         (shelf / f"{file_name(name)}.svg").write_text(svg, "utf-8")
+
+
+def write_sheet(
+    compiled: Compiled,
+    season: Season,
+    revision: str,
+    date: str,
+    paper: str,
+    theme: Theme,
+    file: Path,
+    progress: Callable[[int, int], None],
+    *,
+    large: bool = False,
+    views: bool = False,
+) -> int:
+    """Every picture of ``season`` small on a few pages, or large and one to a page.
+
+    ``views`` adds what the book shows against other fronts and sets. A PDF, or one tall SVG where
+    ``file`` ends in .svg; gives how many pictures there are. Raises as `write_book` does.
+    """
+    book = make_book(_shown(compiled, season, views=views), Edition(revision, date), ())
+    size = Size.FULL if large else Size.THUMB
+    sheet = contact_sheet(book, theme, progress, size, views=views)
+    if file.suffix.casefold() == ".svg":
+        file.write_text(contact_svg(sheet, theme), "utf-8")
+    else:
+        file.write_bytes(contact_pdf(sheet, theme, paper, date))
+    return len(sheet.arts)
+
+
+def _shown(compiled: Compiled, season: Season, *, views: bool = True) -> Season:
+    """``season`` with all that its book shows; only the whole one has the sheets at the end."""
+    assert compiled.book is not None, "a season comes from a book"
+    shown = with_views(compiled.book, compiled.calls, season) if views else season
+    return with_sheets(compiled.book, shown) if season is compiled.season else shown

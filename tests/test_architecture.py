@@ -24,13 +24,14 @@ ROOMS: dict[str, set[str]] = {
     "book": {"source", "paths", "football"},
     "emit": {"paths", "draw", "book", "theme"},
     "build": {"football", "draw", "book", "emit", "theme"},
+    "contact": {"football", "draw", "book", "emit", "theme"},
     "project": {"source", "diagnostics"},
     "output": {
         "source", "diagnostics", "football", "resolve", "compile", "draw", "book", "emit",
-        "build", "theme", "project",
+        "build", "contact", "theme", "project",
     },
     "cli": {
-        "source", "diagnostics", "football", "resolve", "compile", "output", "project",
+        "source", "diagnostics", "football", "resolve", "compile", "output", "project", "theme",
     },
 }  # fmt: skip
 

@@ -19,6 +19,7 @@ from stemline.diagnostics.catalogue import (
     names,
     protections,
     runs,
+    timing,
 )
 from stemline.diagnostics.catalogue import files as about_files
 
@@ -34,6 +35,7 @@ GROUPS = {
     "Calls, roles, tags and dress-ups": calls.WORDING,
     "Runs": runs.WORDING,
     "Protections": protections.WORDING,
+    "The clock": timing.WORDING,
 }
 
 NO_SAMPLE = {*(f"E{n}" for n in range(101, 108)), "E111", "E603"} | {

@@ -393,7 +393,7 @@ def test_figures_in_the_prose() -> None:
 
 
 def test_every_condition_has_its_row() -> None:
-    assert set(rows("condition")) == {*CONDITION_WORDS, "3x1"}
+    assert set(rows("condition")) == {*CONDITION_WORDS, "3x1", "3 strong", "1 weak"}
 
 
 def test_the_page_is_read_aloud_in_short_sentences() -> None:

@@ -1,6 +1,6 @@
-"""What a theme prints can be read by every eye and on every printer.
+"""What a theme prints can be read by every eye, on every printer and in a lit room.
 
-The plain theme is greys; the checks are made for colours, and tried on two invented palettes.
+Every bundled theme is judged; the checks are tried on two invented palettes besides.
 """
 
 from __future__ import annotations
@@ -23,32 +23,80 @@ from gate.palette import (
     too_faint,
 )
 
-from stemline.theme import Size, load_theme
+from stemline.theme import Size, bundled_themes, load_theme
 
 THEME = load_theme()
+PAPER = THEME.colours.ground
 SHORT: dict[str, float] = {
     "defender-behind": 3.2,
     "fake-pale": 2.8,
     "set-pale": 2.8,
     "set-bar-pale": 2.8,
 }
-"""Roles that are fainter than they should be, and the contrast they have: none may be added, and
-one that is mended leaves the table."""
+"""Roles of the plain theme that are fainter than they should be, and the contrast they have: none
+may be added, and one that is mended leaves the table. Other themes have none."""
 
 each_size = pytest.mark.parametrize("size", Size)
+each_theme = pytest.mark.parametrize("name", bundled_themes())
 
 
+def test_the_themes_that_are_judged() -> None:
+    assert bundled_themes() == ("dark", "plain")
+
+
+@each_theme
 @each_size
-def test_text_and_marks_stand_out(size: Size) -> None:
+def test_text_and_marks_stand_out(size: Size, name: str) -> None:
+    theme = load_theme(name)
     faint: dict[str, float] = {}
-    for name, _, ratio in too_faint(inks(THEME, size)):
-        faint[name] = min(round(ratio, 1), faint.get(name, 21.0))
-    assert faint == SHORT
+    for role, _, ratio in too_faint(inks(theme, size), theme.colours.ground):
+        faint[role] = min(round(ratio, 1), faint.get(role, 21.0))
+    assert faint == (SHORT if name == "plain" else {})
+
+
+@each_theme
+@each_size
+def test_roles_that_must_be_told_apart_are(size: Size, name: str) -> None:
+    assert confused(inks(load_theme(name), size)) == []
 
 
 @each_size
-def test_roles_that_must_be_told_apart_are(size: Size) -> None:
-    assert confused(inks(THEME, size)) == []
+def test_colours_only_repeat_what_dash_and_weight_say(size: Size) -> None:
+    """With every colour of the dark theme made ink, no two roles are confused that must not be."""
+    theme = load_theme("dark")
+    plain = inks(theme, size)
+    ink = theme.colours.ink
+    strokes: dict[Parts, str] = {
+        (sort, name): ink
+        for sort, name in plain
+        if sort == "stroke" and chromatic(plain[sort, name].colour)
+    }
+    assert strokes
+    assert confused(coloured(plain, strokes)) == []
+
+
+def chromatic(colour: str) -> bool:
+    """Whether a colour is clearly none of the theme's greys."""
+    return max(rgb(colour)) - min(rgb(colour)) > 0.2
+
+
+@each_size
+def test_every_colour_of_the_dark_theme_is_told_from_the_ground_by_every_eye(size: Size) -> None:
+    theme = load_theme("dark")
+    ground = rgb(theme.colours.ground)
+    for vision in Vision:
+        for (sort, name), ink in inks(theme, size).items():
+            if sort != "shape" and chromatic(ink.colour):
+                under = seen(ground, vision)
+                assert contrast(seen(rgb(ink.colour), vision), under) > 4.5, (vision, name)
+
+
+@each_size
+def test_offence_and_defence_are_told_apart_by_every_eye_in_the_dark(size: Size) -> None:
+    palette = inks(load_theme("dark"), size)
+    ours, theirs = palette["stroke", "route"], palette["stroke", "rush"]
+    assert By.COLOUR in told_by(ours, theirs)
+    assert By.COLOUR in told_by(palette["text", "letter"], palette["text", "defender"])
 
 
 @each_size
@@ -142,13 +190,13 @@ UNSOUND: dict[Parts, str] = {
 def test_a_sound_palette_passes(size: Size) -> None:
     palette = coloured(inks(THEME, size), SOUND)
     assert confused(palette) == []
-    assert {name for name, _, _ in too_faint(palette)} == SHORT.keys()
+    assert {name for name, _, _ in too_faint(palette, PAPER)} == SHORT.keys()
 
 
 @each_size
 def test_faint_colours_are_found(size: Size) -> None:
     palette = coloured(inks(THEME, size), UNSOUND)
-    found = {(name, under) for name, under, _ in too_faint(palette) if name not in SHORT}
+    found = {(name, under) for name, under, _ in too_faint(palette, PAPER) if name not in SHORT}
     assert found == {
         ("carry", "paper"), ("depth", "paper"), ("depth", "halo"), ("depth", "claim"),
         ("read", "tile"),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from stemline.book.crossing import paths_cross
 from stemline.football.play import Assignment, Kind, Play, Season
+from stemline.football.timing.levels import LEVELS, Level
 from stemline.paths import Ending, polyline
 
 RUNS_IN = 2.5
@@ -17,8 +18,9 @@ Common practice, no published source: more than the next lineman but one is away
 def cautions(plays: tuple[Play, ...], season: Season) -> tuple[str, ...]:
     """The code's rules, in its words, on crossing routes, cracks, and blocks made on the run."""
     jobs = tuple((a, play) for play in plays for a in play.assignments)
+    level = LEVELS[season.level]
     found = (
-        season.crossing_contact if any(_routes_cross(play) for play in plays) else "",
+        season.crossing_contact if any(_routes_cross(play, level) for play in plays) else "",
         season.blindside_block if any(_cracks(a, play) for a, play in jobs) else "",
         season.low_block
         if any(_pulls(a, play) for a, play in jobs if play.kind is Kind.RUN)
@@ -27,8 +29,8 @@ def cautions(plays: tuple[Play, ...], season: Season) -> tuple[str, ...]:
     return tuple(words for words in found if words)
 
 
-def _routes_cross(play: Play) -> bool:
-    return play.kind is Kind.PASS and paths_cross(play)
+def _routes_cross(play: Play, level: Level) -> bool:
+    return play.kind is Kind.PASS and paths_cross(play, level)
 
 
 def _cracks(a: Assignment, play: Play) -> bool:

@@ -69,9 +69,9 @@ def side_margin(paper: Paper) -> float:
 class Measures:
     """One concept, measured.
 
-    ``fixed`` is what always stands on its first page, from the heading to the assignment table;
-    ``points`` are the coaching points, ``casting`` the table of who plays what and ``jobs`` a
-    run's assignment table, which may go overleaf; ``head`` is the heading of a later page; ``row``
+    ``fixed`` is what always stands on its first page, from the heading to the tables of a picture;
+    ``points`` are the coaching points, ``casting`` the table of who plays what and ``jobs`` the
+    assignment table, which may go overleaf; ``head`` is the heading of a later page; ``row``
     a row's height in each style.
     """
 
@@ -169,7 +169,7 @@ def _choices(m: Measures, room: float) -> Iterator[Arrangement]:
             continue
         kept = ((points, m.points), (casting, m.casting), (jobs, m.jobs))
         moved = sum(height for stays, height in kept if not stays)
-        rest = _spread(m.dressups - first, rest_style, m, room - m.head - moved)
+        rest = _spread(m.dressups - first, rest_style, m, room - m.head, moved)
         if rest:
             yield Arrangement(first, style, rest, rest_style, points, casting, jobs)
 
@@ -181,15 +181,29 @@ def _parts(m: Measures) -> Iterator[tuple[bool, bool, bool]]:
         yield from ((False, casting, False) for casting in (True, False))
 
 
-def _spread(dressups: int, style: Style, m: Measures, room: float) -> tuple[int, ...]:
-    """Dress-ups on each of as few later pages as hold them, rows shared out evenly."""
+def _spread(
+    dressups: int, style: Style, m: Measures, room: float, moved: float
+) -> tuple[int, ...]:
+    """Dress-ups on each of as few later pages as hold them.
+
+    The first of these also holds ``moved`` points of other parts: it takes as many rows as it has
+    room for, but no more than its share; the rows of the others are shared out evenly.
+    """
     if dressups == 0:
         return (0,)
-    rows, most = ceil(dressups / style.value), int(room // m.row[style])
-    if most < 1:
+    row = m.row[style]
+    rows, first, most = ceil(dressups / style.value), int((room - moved) // row), int(room // row)
+    if first < 0 or most < 1:
         return ()
-    a_page = ceil(rows / ceil(rows / most)) * style.value
-    return tuple(min(a_page, dressups - i) for i in range(0, dressups, a_page))
+    pages = 1 + ceil(max(0, rows - first) / most)
+    shares: list[int] = []
+    for page in range(pages):
+        share = ceil((rows - sum(shares)) / (pages - page))
+        shares.append(min(share, first) if page == 0 else share)
+    held: list[int] = []
+    for share in shares:
+        held.append(min(share * style.value, dressups - sum(held)))
+    return tuple(held)
 
 
 def _cost(choice: Arrangement, left: Sequence[float], room: float) -> tuple[float, ...]:

@@ -11,7 +11,7 @@ shorter split, throw it earlier, or call it into the boundary.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Container, Iterator, Sequence
 
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.football.play import Play
@@ -22,9 +22,16 @@ from stemline.resolve.definitions import Keep
 from stemline.source import Span
 
 
-def check_clock(play: Play, clock: ReadClock) -> Iterator[Diagnostic]:
-    """Reads that come too early, too late or out of reach, at the read's place in the text."""
+def check_clock(
+    play: Play, clock: ReadClock, told: Container[str] = ()
+) -> Iterator[Diagnostic]:
+    """Reads that come too early, too late or out of reach, at the read's place in the text.
+
+    ``told`` are targets of which something worse is said: one cause, one diagnostic.
+    """
     for look in clock.reads:
+        if look.read.target in told:
+            continue
         code = {Verdict.LATE: "W800", Verdict.EARLY: "W801", Verdict.TOO_FAR: "W802"}.get(
             look.verdict
         )

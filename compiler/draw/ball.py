@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from itertools import pairwise
 
 from stemline.draw.board import Board
-from stemline.draw.curves import left_of, nearest, unit
+from stemline.draw.curves import dot, left_of, nearest, unit
 from stemline.draw.routes import Drawn
 from stemline.draw.scene import Item, Stroke
 from stemline.draw.symbols import Symbol
@@ -41,7 +42,8 @@ def ball_items(
     items: list[Item] = []
     own = _way(symbols[play.carrier].at, lines.get(play.carrier, ())) if play.carrier else ()
     if passer != play.carrier and (found := _meeting(own, his)):
-        items += mesh_items(*found, board, play.assignment(play.carrier).span)
+        span = play.assignment(play.carrier).span
+        items += mesh_items(*found, board, span, symbols[passer])
     for man in _pitch_men(play):
         if man in lines and man != play.carrier and passer in lines:
             points = lines[man]
@@ -51,14 +53,39 @@ def ball_items(
     return tuple(items)
 
 
-def mesh_items(at: Point, ahead: Point, board: Board, span: Span) -> tuple[Item, ...]:
-    """Two short strokes across a path that runs in direction ``ahead`` through ``at``."""
-    across = left_of(ahead).scaled(board.mark("mesh"))
+def mesh_items(
+    at: Point, ahead: Point, board: Board, span: Span, passer: Symbol | None = None
+) -> tuple[Item, ...]:
+    """Two short strokes across a path that runs in direction ``ahead`` through ``at``, cut short
+    on the side where they would run into the ``passer``."""
+    across = left_of(ahead)
     step = ahead.scaled(board.mark("mesh_apart") / 2)
     return tuple(
-        Stroke((Line(spot - across, spot + across),), "mesh", (), span)
+        Stroke(
+            (
+                Line(
+                    _as_far(spot, across.scaled(-1), passer, board),
+                    _as_far(spot, across, passer, board),
+                ),
+            ),
+            "mesh",
+            (),
+            span,
+        )
         for spot in (at - step, at + step)
     )
+
+
+def _as_far(spot: Point, way: Point, passer: Symbol | None, board: Board) -> Point:
+    """The end of one half of a stroke."""
+    half = board.mark("mesh")
+    if passer is not None:
+        apart = passer.at - spot
+        along_, aside = dot(apart, way), abs(dot(apart, left_of(way)))
+        edge = passer.edge + board.weight("mesh") / 2
+        if along_ > 0 and aside < edge:
+            half = min(half, max(0.0, along_ - math.sqrt(edge * edge - aside * aside)))
+    return spot + way.scaled(half)
 
 
 def _way(start: Point, points: Sequence[Point]) -> tuple[Point, ...]:

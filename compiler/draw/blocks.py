@@ -11,10 +11,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from stemline.draw.board import Board
-from stemline.draw.curves import far_from, leave, unit
+from stemline.draw.curves import far_from, leave, left_of, unit
 from stemline.draw.defenders import Letter
-from stemline.draw.scene import Item, Stroke
-from stemline.draw.symbols import Symbol
+from stemline.draw.scene import Box, Item, Stroke
+from stemline.draw.symbols import Symbol, square
 from stemline.football.play import Assignment, Play
 from stemline.paths import Ending, Leg, Line, Path, Point
 
@@ -28,6 +28,10 @@ _SHORT_OF = 0.8
 _CLEAR = 0.95
 _WIDER = 1.15
 """A climb comes no nearer to the letter of its first man than this, as part of the ring."""
+_TURNS = (0.0, 15.0, -15.0, 30.0, -30.0, 45.0, -45.0, 60.0, -60.0)
+"""Degrees by which a bar may be moved round its letter, the least first."""
+_BARS = 1.5
+"""Middles of two bars at one letter are at least this many half bars apart."""
 _SPARE = 8.0
 """Degrees of white between two bars at one letter."""
 
@@ -62,10 +66,36 @@ def touches(
     for name, blockers in coming.items():
         letter = letters[name]
         apart = 2 * math.atan2(board.mark("hit_bar"), letter.reach) + math.radians(_SPARE)
+        others = [s.box for n, s in letters.items() if n != name]
+        others += [square(s.at, s.edge) for s in symbols.values()]
         for man, angle in _spread(blockers, apart):
-            out = Point(math.cos(angle), math.sin(angle))
-            made[man, name] = Touch(letter.at + out.scaled(letter.reach), out.scaled(-1.0))
+            beside = [touch for (_, who), touch in made.items() if who == name]
+            made[man, name] = _free_touch(letter, angle, others, beside, board)
     return made
+
+
+def _free_touch(
+    letter: Letter, angle: float, others: Sequence[Box], beside: Sequence[Touch], board: Board
+) -> Touch:
+    """The bar at ``angle`` from the letter, or the nearest place round it that is on no other
+    letter and on no bar ``beside`` it."""
+    half = board.mark("hit_bar")
+    first: Touch | None = None
+    for turn in _TURNS:
+        way = angle + math.radians(turn)
+        out = Point(math.cos(way), math.sin(way))
+        touch = Touch(letter.at + out.scaled(letter.reach), out.scaled(-1.0))
+        first = first or touch
+        across = left_of(out).scaled(half)
+        a, b = touch.at - across, touch.at + across
+        thick = board.weight("bar") / 2
+        bar = Box(min(a.x, b.x), min(a.y, b.y), max(a.x, b.x), max(a.y, b.y)).grown(thick)
+        if any(bar.overlap(box) > 0 for box in others):
+            continue
+        if not any(touch.at.distance(other.at) < _BARS * half for other in beside):
+            return touch
+    assert first is not None, "there is a first turn"
+    return first
 
 
 def _before(task: Assignment, start: Point) -> Point:

@@ -34,7 +34,8 @@ _DEEPEST = 16.0
 class Board:
     """Where things are drawn. ``scale`` is points to the yard.
 
-    ``close`` is True for a picture of blocks; ``fold`` says which field it closes up.
+    ``close`` is True for a picture of blocks; ``fold`` says which field it closes up. ``duties``
+    tells that the picture shows what each defender is there for.
     """
 
     frame: Box
@@ -43,6 +44,7 @@ class Board:
     theme: Theme
     close: bool = False
     fold: Fold = NO_FOLD
+    duties: bool = False
 
     @property
     def look(self) -> Look:
@@ -111,7 +113,7 @@ def _close_box(of: Shot, duties: bool) -> Box:
     return Box(*_CLOSE).union(_content(of, duties))
 
 
-def board(frame: Box, of: Shot, size: Size, theme: Theme) -> Board:
+def board(frame: Box, of: Shot, size: Size, theme: Theme, duties: bool = False) -> Board:
     """The board for a content box: a margin added, then widened to the picture's full width.
 
     The width left over goes to the side where there is still field to show. Of a close picture
@@ -120,7 +122,7 @@ def board(frame: Box, of: Shot, size: Size, theme: Theme) -> Board:
     look = theme.look(size)
     field, fold = of.play.field, of.fold
     if of.close:
-        by = _close_box(of, duties=False).centre.x - frame.centre.x
+        by = _close_box(of, duties).centre.x - frame.centre.x
         frame = Box(frame.left + by, frame.bottom, frame.right + by, frame.top)
     longest = look.symbol["close_yard"] if of.close else look.yard
     room = 2 * look.margin
@@ -133,7 +135,7 @@ def board(frame: Box, of: Shot, size: Size, theme: Theme) -> Board:
     if left + right < spare:
         to_left = left + (spare - left - right) / 2
     wide = Box(grown.left - to_left, grown.bottom, grown.right + spare - to_left, grown.top)
-    return Board(wide, scale, size, theme, of.close, fold)
+    return Board(wide, scale, size, theme, of.close, fold, duties)
 
 
 def _content(of: Shot, duties: bool) -> Box:

@@ -10,15 +10,16 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from itertools import combinations
+from itertools import combinations, pairwise
 
 from stemline.draw.board import Board
+from stemline.draw.hole import Hole
 from stemline.draw.ink import Ink
 from stemline.draw.scene import Box, Item, Plate, Polygon, TextRun
 from stemline.draw.symbols import Symbol, centred, square
-from stemline.football.defence import Defender, Level
+from stemline.football.defence import Defender, DutyKind, Level
 from stemline.football.play import Play
-from stemline.paths import Point
+from stemline.paths import Point, polyline
 
 _ROUNDS = 20
 _STEPS = (0.35, 0.7, 1.05)
@@ -26,6 +27,10 @@ _STEPS = (0.35, 0.7, 1.05)
 _WAYS = 8
 _ASIDE = 1.5
 """Yards beside a man from which his blocker's bar would lie on words at that side of him."""
+_DEAD_ON = 0.1
+"""Yards: a letter this near the middle of the carrier's way is passed on its outside."""
+_BEHIND = 1.5
+"""Yards deeper than another from which a man's letter stays behind the other's."""
 _FAR = 0.3
 """What a step of a yard costs, against ink."""
 
@@ -52,10 +57,15 @@ class Letter:
 
 
 def place_letters(
-    play: Play, symbols: Mapping[str, Symbol], board: Board, bold: bool
+    play: Play,
+    symbols: Mapping[str, Symbol],
+    board: Board,
+    bold: bool,
+    hole: Hole | None = None,
 ) -> dict[str, Letter]:
-    """Every defender's letter by label, none on a symbol and none on another; ``bold`` where the
-    picture is about them, paler behind routes.
+    """Every defender's letter by label, none on a symbol, none on another and none on the
+    carrier's way through his ``hole``; ``bold`` where the picture is about them, paler behind
+    routes.
 
     A small picture leaves out whom it is not about: of a run the deep men with whom nobody has to
     do, of routes the men on the line.
@@ -73,7 +83,7 @@ def place_letters(
         key = any(key.man == man.label for key in play.keys)
         letter = letter_of(man, board, bold, key, man.label in play.unblocked)
         made[man.label] = replace(letter, left=_from_right(man, play))
-    return _apart(made, symbols, hit, board)
+    return _apart(made, symbols, hit, hole, board)
 
 
 def touched(play: Play) -> set[str]:
@@ -112,29 +122,92 @@ def letter_of(
 
 
 def _apart(
-    letters: Mapping[str, Letter], symbols: Mapping[str, Symbol], hit: set[str], board: Board
+    letters: Mapping[str, Letter],
+    symbols: Mapping[str, Symbol],
+    hit: set[str],
+    hole: Hole | None,
+    board: Board,
 ) -> dict[str, Letter]:
     made = dict(letters)
-    stub = board.mark("stub") if board.close else 0.0
+    way = polyline(hole.path) if hole is not None else ()
+    sides = {name: _side_of(letter, way) for name, letter in letters.items()} if way else {}
     for _ in range(_ROUNDS):
         moved = False
+        for name, side in sides.items():
+            by = _on_way(made[name], way, side, hole, board)
+            if by > 1e-6:
+                made[name] = replace(made[name], at=made[name].at + Point(side * by, 0.0))
+                moved = True
         for name, letter in made.items():
             for symbol in symbols.values():
-                room = letter.reach + symbol.edge + (stub if name in hit else 0.0)
-                at = _above(letter.at, symbol.at, room)
+                clear = _room_for(letter, name in hit, board) + symbol.edge
+                at = _above(letter.at, symbol.at, clear)
                 if at.y > letter.at.y + 1e-6:
                     letter, moved = replace(letter, at=at), True
             made[name] = letter
         for a, b in combinations(made, 2):
             by = _overlap(made[a], made[b], board)
-            if by > 1e-6:
+            if by > 1e-6 and abs(made[a].man.at.y - made[b].man.at.y) > _BEHIND:
+                front, back = (a, b) if made[a].man.at.y < made[b].man.at.y else (b, a)
+                made[back] = _raised(made[back], made[front], board)
+                moved = True
+            elif by > 1e-6:
                 left, right = (a, b) if made[a].at.x <= made[b].at.x else (b, a)
-                for name, way in ((left, -0.5), (right, 0.5)):
-                    made[name] = replace(made[name], at=made[name].at + Point(way * by, 0.0))
+                for name, half in ((left, -0.5), (right, 0.5)):
+                    made[name] = replace(made[name], at=made[name].at + Point(half * by, 0.0))
                 moved = True
         if not moved:
             break
     return made
+
+
+def _room_for(letter: Letter, hit: bool, board: Board) -> float:
+    """Yards from a letter's middle to the nearest symbol: room for a block, or for the short
+    arrow of a rush."""
+    duty = letter.man.duty
+    if board.duties and not board.full and duty is not None and duty.kind is DutyKind.RUSH:
+        return letter.half_height + board.mark("rush_short") + board.yards(1.8)
+    return letter.reach + (board.mark("stub") if hit and board.close else 0.0)
+
+
+def _side_of(letter: Letter, way: Sequence[Point]) -> float:
+    """On which side of the carrier's way a letter belongs; his outside, when it is dead on."""
+    near = min(way, key=lambda p: p.distance(letter.at))
+    aside = letter.at.x - near.x
+    if abs(aside) < _DEAD_ON:
+        return 1.0 if letter.at.x < 0 else -1.0
+    return 1.0 if aside > 0 else -1.0
+
+
+def _on_way(
+    letter: Letter, way: Sequence[Point], side: float, hole: Hole | None, board: Board
+) -> float:
+    """Yards by which a letter is too near the way of the carrier and of those who lead him,
+    measured across."""
+    lanes = [side * lane for lane in hole.lanes.values()] if hole is not None else []
+    lead = max([0.0, *lanes])
+    white = board.mark("gap")
+    room = max(board.weight("carry") / 2, lead + board.weight("block") / 2 if lead else 0.0) + white
+    low, high = letter.at.y - letter.half_height - white, letter.at.y + letter.half_height + white
+    head = way[-1].y - board.mark("carry_head")
+    if high > head:
+        room = max(room, board.mark("carry_head_half") + white / 2)
+    need, short = letter.half_width + room, 0.0
+    for a, b in pairwise(way):
+        bottom, top = min(a.y, b.y), max(a.y, b.y)
+        if top < low or bottom > high:
+            continue
+        for y in (max(bottom, low), min(top, high)):
+            part = (y - a.y) / (b.y - a.y) if abs(b.y - a.y) > 1e-6 else 0.0
+            x = a.x + (b.x - a.x) * part
+            short = max(short, need - side * (letter.at.x - x))
+    return short if short < 2 * need else 0.0
+
+
+def _raised(back: Letter, front: Letter, board: Board) -> Letter:
+    """The letter of a man who stands behind another, straight up the field until it is clear."""
+    tall = back.half_height + front.half_height + board.mark("gap")
+    return replace(back, at=Point(back.at.x, max(back.at.y, front.at.y + tall)))
 
 
 def _above(at: Point, other: Point, room: float) -> Point:

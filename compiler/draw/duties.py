@@ -3,19 +3,31 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from stemline.draw.blocks import set_facing
 from stemline.draw.board import Board
-from stemline.draw.curves import Pieces, leave, left_of, reverse, unit
+from stemline.draw.curves import (
+    Pieces,
+    far_from,
+    heading,
+    leave,
+    left_of,
+    points_of,
+    reverse,
+    unit,
+)
 from stemline.draw.defenders import Letter
+from stemline.draw.detours import Round, detour
 from stemline.draw.drops import ground_of
+from stemline.draw.gaps import clear, gap_at
 from stemline.draw.routes import arrowed
 from stemline.draw.scene import Item, Line, Point, Polygon, Stroke, TextRun
-from stemline.draw.symbols import Symbol
+from stemline.draw.symbols import Symbol, square
 from stemline.football.defence import DutyKind
 from stemline.football.play import Play
+from stemline.paths import Leg, Path, segments
 from stemline.source import Span
 
 _CORNERS = 36
@@ -23,6 +35,9 @@ _MET = 2.6
 """Points of white between a rusher's arrow and the bar that meets him."""
 _STRAIGHT = 0.3
 """Yards aside within which a rusher goes straight at the man who meets him."""
+_NARROW = 0.5
+"""Part of the white round a symbol that the line of a man who covers keeps."""
+_DOWN = (Point(0.0, -1.0), Point(0.7, -0.7), Point(-0.7, -0.7))
 _SHORT = 1.6
 """Yards: a drop or a rush shorter than this has no line of its own."""
 
@@ -57,15 +72,19 @@ def draw_duties(
             continue
         if duty.kind is DutyKind.RUSH:
             if board.full or letter.man.label not in met:
-                lines += rush_items(letter, duty.to, board, met.get(letter.man.label))
+                rushed = met.get(letter.man.label)
+                lines += rush_items(
+                    letter, duty.to, board, rushed, tuple(symbols.values()), tuple(letters.values())
+                )
         elif rush_only:
             continue
         elif duty.kind is DutyKind.MAN and duty.man in symbols:
-            lines += man_items(letter, symbols[duty.man], board)
+            keep = _kept_off(letter, letters, symbols, board)
+            lines += man_items(letter, symbols[duty.man], board, keep)
         elif (box := ground_of(duty)) is not None:
             middle = Point(box.centre.x, min(box.centre.y, board.frame.top - box.height / 2))
             ground.append(ellipse(middle, box.width / 2, box.height / 2, span))
-            lines += drop_items(letter, middle, board)
+            lines += drop_items(letter, middle, board, _kept_off(letter, letters, {}, board))
             if board.full:
                 words.append(_word(duty.kind.value, middle, board, span))
     return Duties(tuple(ground), tuple(lines), tuple(words))
@@ -80,29 +99,56 @@ def ellipse(middle: Point, wide: float, tall: float, span: Span) -> Polygon:
     return Polygon(points, "zone", span)
 
 
-def drop_items(letter: Letter, to: Point, board: Board) -> tuple[Item, ...]:
-    """A dashed line from the letter to the middle of his ground."""
+def drop_items(
+    letter: Letter, to: Point, board: Board, keep: Sequence[Round] = ()
+) -> tuple[Item, ...]:
+    """A dashed line from the letter to the middle of his ground, round the letters that it must
+    ``keep`` off."""
     if letter.at.distance(to) < _SHORT:
         return ()
-    pieces = leave((Line(letter.at, to),), letter.at, letter.reach)
+    path = detour(Path(letter.at, (Leg(to),)), keep, board.mark("turn"))
+    pieces = leave(segments(path), letter.at, letter.reach)
     return _arrow(pieces, "drop", board, letter.man.span)
 
 
-def man_items(letter: Letter, symbol: Symbol, board: Board) -> tuple[Item, ...]:
-    """A thin line from the letter to the man he has, with a bar short of him."""
-    pieces = leave((Line(letter.at, symbol.at),), letter.at, letter.reach)
-    if not pieces:
-        return ()
+def man_items(
+    letter: Letter, symbol: Symbol, board: Board, keep: Sequence[Round] = ()
+) -> tuple[Item, ...]:
+    """A thin line from the letter to the man he has, with a bar short of him, round what it must
+    ``keep`` off.
+
+    The small picture leaves it out where it could only run over somebody.
+    """
+    path = detour(Path(letter.at, (Leg(symbol.at),)), keep, board.mark("turn"))
+    pieces = leave(segments(path), letter.at, letter.reach)
     pieces = reverse(leave(reverse(pieces), symbol.at, symbol.edge + board.yards(1.6)))
     if not pieces:
         return ()
-    across = left_of(unit(letter.at, symbol.at)).scaled(board.mark("tick"))
+    half = board.weight("man") / 2
+    points = points_of(pieces)
+    if not board.full and any(far_from(points, o.at) < o.hard + half for o in keep):
+        return ()
+    across = left_of(heading(pieces, board.mark("head"))).scaled(board.mark("tick"))
     end = pieces[-1].end
     span = letter.man.span
     return (
         Stroke(pieces, "man", (), span),
         Stroke((Line(end - across, end + across),), "man", (), span),
     )
+
+
+def _kept_off(
+    letter: Letter, letters: Mapping[str, Letter], symbols: Mapping[str, Symbol], board: Board
+) -> list[Round]:
+    """What the line of a man who covers another must go round."""
+    man = letter.man.duty.man if letter.man.duty is not None else ""
+    white = board.mark("clear") * _NARROW
+    kept = [Round(s.at, s.edge + white, s.edge) for name, s in symbols.items() if name != man]
+    for other in letters.values():
+        if other is not letter:
+            hard = max(other.half_width, other.half_height)
+            kept.append(Round(other.at, hard + white, hard))
+    return kept
 
 
 def bars(play: Play, board: Board) -> dict[str, Point]:
@@ -117,24 +163,64 @@ def bars(play: Play, board: Board) -> dict[str, Point]:
 
 
 def rush_items(
-    letter: Letter, to: Point | None, board: Board, met: Point | None = None
+    letter: Letter,
+    to: Point | None,
+    board: Board,
+    met: Point | None = None,
+    symbols: Sequence[Symbol] = (),
+    others: Sequence[Letter] = (),
 ) -> tuple[Item, ...]:
     """An arrow from the letter through his gap, to where he is ``met`` or a little behind the
-    line."""
+    line; where the gap is too narrow for it, an arrow that ends short of the line."""
     if to is None:
         return ()
-    gap = Point(to.x, max(to.y, 0.0) + board.yards(2.0))
+    wide = board.mark("head_half")
+    x = gap_at(to.x, symbols, wide)
+    gap = Point(x, max(to.y, 0.0) + board.yards(2.0))
     line: Pieces
     if met is not None:
         line = (Line(letter.at, met),)
         if abs(letter.at.x - gap.x) > _STRAIGHT and abs(met.x - gap.x) < abs(met.x - letter.at.x):
             line = (Line(letter.at, gap), Line(gap, met))
     else:
-        through = Point(to.x, min(to.y, 0.0) - board.mark("rush"))
+        through = Point(x, min(to.y, 0.0) - board.mark("rush"))
         line = (Line(letter.at, gap), Line(gap, through))
+        near = wide if x in (gap.x, through.x) and not board.full else board.weight("rush") / 2
+        if not clear(points_of(line), symbols, near):
+            return _short_rush(letter, gap, symbols, others, board)
     pieces = leave(line, letter.at, letter.reach)
     casing = (Stroke(pieces, "casing", (), letter.man.span),) if pieces else ()
     return (*casing, *_arrow(pieces, "rush", board, letter.man.span))
+
+
+def _short_rush(
+    letter: Letter,
+    gap: Point,
+    symbols: Sequence[Symbol],
+    others: Sequence[Letter],
+    board: Board,
+) -> tuple[Item, ...]:
+    """A short arrow under the letter, toward his gap, or as near to that as there is room."""
+    white, start = board.yards(0.4), letter.half_height + board.yards(0.8)
+    half = board.mark("rush_head_half")
+    best = Line(letter.at, letter.at)
+    boxes = [o.box.grown(half) for o in others if o is not letter]
+    for way in (unit(letter.at, gap), *_DOWN):
+        far = start
+        while far < start + board.mark("rush_short"):
+            far += board.yards(0.3)
+            tip = letter.at + way.scaled(far)
+            if not clear((letter.at + way.scaled(start), tip), symbols, white + half / 2):
+                break
+            if any(box.overlap(square(tip, half / 2)) > 0 for box in boxes):
+                break
+        far -= board.yards(0.3)
+        if far - start > best.start.distance(best.end) + board.yards(0.6):
+            best = Line(letter.at + way.scaled(start), letter.at + way.scaled(far))
+    if best.start.distance(best.end) < board.yards(1.0):
+        return ()
+    line, head = arrowed((best,), board, "rush_head")
+    return (Stroke(line, "rush", head, letter.man.span),)
 
 
 def _arrow(pieces: Pieces, style: str, board: Board, span: Span) -> tuple[Item, ...]:

@@ -15,9 +15,10 @@ from stemline.draw.board import Board
 from stemline.draw.curves import heading, leave, left_of, points_of, reverse, unit
 from stemline.draw.detours import Round, detour
 from stemline.draw.ink import Ink
-from stemline.draw.routes import arrowed, ghosts_of, keep_off
+from stemline.draw.routes import arrowed
 from stemline.draw.scene import Box, Disc, Item, Stroke
 from stemline.draw.symbols import Symbol, centred
+from stemline.draw.ways import ghosts_of, keep_off
 from stemline.football.play import Assignment, Play
 from stemline.paths import Leg, Line, Path, Point, along, length, segments
 from stemline.source import Span

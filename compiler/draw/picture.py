@@ -15,6 +15,7 @@ from stemline.draw.describe import describe
 from stemline.draw.duties import Duties, draw_duties
 from stemline.draw.field_lines import field_items, field_words
 from stemline.draw.grounds import claim_items
+from stemline.draw.hole import Hole, find_hole
 from stemline.draw.ink import Ink
 from stemline.draw.labels import Placed, place
 from stemline.draw.motions import Moved, draw_motions
@@ -22,7 +23,7 @@ from stemline.draw.notes import Note, alert_notes, depth_notes, read_notes, word
 from stemline.draw.pulls import make_room
 from stemline.draw.routes import Drawn, draw_run, plan_runs
 from stemline.draw.scene import Box, Disc, Item, Layer, Plate, Scene, Stroke, TextRun
-from stemline.draw.symbols import Symbol, men_items, place_men, square
+from stemline.draw.symbols import Symbol, men_items, place_men, square, with_room
 from stemline.football.play import Kind, Play
 from stemline.paths import Line
 from stemline.source import NOWHERE
@@ -57,13 +58,15 @@ def picture(
     ``duties`` adds what each defender is there for: for a look's own page and for a look team.
     """
     seen = shot(play, size)
-    on = board(frame or frame_of((play,), size, duties), seen, size, theme)
+    on = board(frame or frame_of((play,), size, duties), seen, size, theme, duties)
     symbols = place_men(seen.play, on)
     if on.close:
         symbols = make_room(seen.play, symbols, on)
+    on = with_room(on, symbols)
     bold = on.close or duties or not any(task.path for task in play.assignments)
-    placed = place_letters(seen.play, symbols, on, bold)
-    drawn = _lines(seen.play, symbols, placed, on, only)
+    hole = find_hole(seen.play, symbols, on)
+    placed = place_letters(seen.play, symbols, on, bold, hole)
+    drawn = _lines(seen.play, symbols, placed, hole, on, only)
     field = field_items(play.field, on)
     ink = _ink(on, field, drawn, symbols)
     letters, tasks = _defence(seen.play, placed, symbols, ink, on, duties)
@@ -76,7 +79,7 @@ def picture(
     for item in field:
         if isinstance(item, Stroke) and item.style == "sideline":
             ink.line(points_of(item.segments))
-    leaders, notes = _notes(_wanted(seen.play, drawn, moved, symbols, on), ink, on)
+    leaders, notes = _notes(_wanted(seen.play, drawn, moved, symbols, on), ink, field, on)
     defence = letter_items(letters, play, on)
     layers = (
         Layer("drops", tasks.ground),
@@ -136,11 +139,12 @@ def _lines(
     play: Play,
     symbols: Mapping[str, Symbol],
     letters: Mapping[str, Letter],
+    hole: Hole | None,
     on: Board,
     only: str | None,
 ) -> tuple[Drawn, ...]:
     close = on.close
-    plan = plan_close(play, symbols, letters, on) if close else plan_runs(play, symbols, on)
+    plan = plan_close(play, symbols, letters, hole, on) if close else plan_runs(play, symbols, on)
     runs = sorted(plan, key=lambda run: run.man == only)
     return tuple(draw_run(run, symbols, on, only not in (None, run.man)) for run in runs)
 
@@ -208,7 +212,9 @@ def _ink(
     return ink
 
 
-def _notes(notes: Sequence[Note], ink: Ink, on: Board) -> tuple[tuple[Item, ...], tuple[Item, ...]]:
+def _notes(
+    notes: Sequence[Note], ink: Ink, field: Sequence[Item], on: Board
+) -> tuple[tuple[Item, ...], tuple[Item, ...]]:
     """The leaders and the notes themselves, each in the place found for it."""
     stride = on.yards(4.0 if on.full else 2.6)
     pad = on.yards(1.3)
@@ -218,10 +224,22 @@ def _notes(notes: Sequence[Note], ink: Ink, on: Board) -> tuple[tuple[Item, ...]
     items: list[Item] = []
     for note, placed in zip(notes, places, strict=True):
         leaders += _leader(note, placed)
-        if note.halo and ink.under(placed.box)[1] > 0:
+        if note.halo and (ink.under(placed.box)[1] > 0 or _on_field(placed.box, field)):
             items.append(Plate(placed.box.grown(on.yards(0.6)), 0.0, "halo", note.span))
         items += note.draw(placed.box)
     return tuple(leaders), tuple(items)
+
+
+def _on_field(box: Box, field: Sequence[Item]) -> bool:
+    """Whether a line of the field runs under a box; a hash is too short for the ink's dots."""
+    return any(
+        isinstance(item, Stroke)
+        and min(p.start.x for p in item.segments) <= box.right
+        and max(p.end.x for p in item.segments) >= box.left
+        and min(p.start.y for p in item.segments) <= box.top
+        and max(p.end.y for p in item.segments) >= box.bottom
+        for item in field
+    )
 
 
 def _leader(note: Note, placed: Placed) -> tuple[Item, ...]:

@@ -25,10 +25,12 @@ from stemline.draw.curves import (
     stop_short,
     unit,
 )
-from stemline.draw.detours import Round, detour
+from stemline.draw.detours import detour
+from stemline.draw.gaps import through_gaps
 from stemline.draw.lanes import spread, turn_back
 from stemline.draw.scene import Disc, Item, Stroke
 from stemline.draw.symbols import Symbol
+from stemline.draw.ways import begun_at, behind_passer, ends_clear, ghosts_of, keep_off
 from stemline.football.play import Assignment, Branch, Play
 from stemline.paths import Ending, Line, Path, Point, segments
 from stemline.source import Span
@@ -41,14 +43,10 @@ _AT_CORNER = 0.3
 """Yards: a branch that leaves this near a corner leaves at the corner."""
 _LEAVES = 0.9
 """Yards at most that a branch shares with its path before the turn at which it leaves."""
-_STRAIGHT = 0.2
-"""Yards aside within which a first leg goes straight up the field."""
 _NOTCH = 0.75
 """An arrowhead is hollowed this far in from behind, as part of its length from the tip."""
 _INTO = 0.6
 """A line stops this far from the tip: past the notch, and never past the point."""
-_HARD = 0.35
-"""Part of the white around a symbol that even a lineman keeps."""
 
 
 @dataclass(frozen=True)
@@ -110,24 +108,25 @@ def plan_runs(play: Play, symbols: Mapping[str, Symbol], board: Board) -> tuple[
                 branches.append(Run(task.man, turn_back(cut, lane), branch, task.span))
     runs = [*bases, *branches]
     laid = spread([run.path for run in runs], lane)
-    turn = board.mark("turn")
     ghosts = ghosts_of(play, symbols, board)
     bent = [
-        replace(run, path=detour(path, keep_off(symbols, ghosts, run.man, board), turn))
+        replace(run, path=_bent(path, run.man, symbols, ghosts, board))
         for run, path in zip(runs, laid, strict=True)
     ]
     # a branch lies under the path it leaves, so that the path is never broken by it
     return (*bent[len(bases) :], *_ends_on_top(bent[: len(bases)], board.mark("head")))
 
 
-def begun_at(path: Path, start: Point) -> Path:
-    """The path begun where its man's symbol stands; a stem straight up stays straight up."""
-    first = path.legs[0]
-    by = start.x - path.start.x
-    if len(path.legs) > 1 and abs(first.to.x - path.start.x) < _STRAIGHT and by:
-        moved = replace(first, to=Point(first.to.x + by, first.to.y))
-        return replace(path, start=start, legs=(moved, *path.legs[1:]))
-    return replace(path, start=start)
+def _bent(
+    path: Path, man: str, symbols: Mapping[str, Symbol], ghosts: Mapping[str, Point], board: Board
+) -> Path:
+    """The path round the other men, and through the line between two of them."""
+    keep = keep_off(symbols, ghosts, man, board)
+    end = "bar" if path.ending is Ending.BLOCK else "head_half"
+    path = ends_clear(behind_passer(path, symbols, man, board), keep, board.mark(end))
+    path = detour(path, keep, board.mark("turn"))
+    others = (symbol for name, symbol in symbols.items() if name != man)
+    return through_gaps(path, others, board.weight("route") / 2)
 
 
 def _ends_on_top(runs: Sequence[Run], near: float) -> tuple[Run, ...]:
@@ -145,33 +144,6 @@ def _ends_on_top(runs: Sequence[Run], near: float) -> tuple[Run, ...]:
             order.remove(run)
             order.insert(last, run)
     return tuple(order)
-
-
-def ghosts_of(play: Play, symbols: Mapping[str, Symbol], board: Board) -> dict[str, Point]:
-    """Where a ring shows the place a man moved from before the snap; the large picture only."""
-    if not board.full:
-        return {}
-    ring = board.mark("ghost")
-    return {
-        task.man: task.motion.path.start
-        for task in play.assignments
-        if task.motion is not None
-        and task.motion.path.start.distance(symbols[task.man].at) > symbols[task.man].edge + ring
-    }
-
-
-def keep_off(
-    symbols: Mapping[str, Symbol], ghosts: Mapping[str, Point], man: str, board: Board
-) -> tuple[Round, ...]:
-    """The symbols that ``man``'s path may not touch; linemen stand close and keep less white."""
-    clear, ring = board.mark("clear"), board.mark("ghost")
-    kept = [
-        Round(s.at, s.edge + clear * (_HARD if s.man.interior else 1.0), s.edge)
-        for name, s in symbols.items()
-        if name != man
-    ]
-    kept += [Round(at, ring + clear * _HARD, ring) for name, at in ghosts.items() if name != man]
-    return tuple(kept)
 
 
 def _in_order(play: Play) -> Iterable[Assignment]:

@@ -2,30 +2,34 @@
 
 Men stand at their real yards as long as the paper has room. Where two symbols would touch, they
 are pushed apart along the line between them until a little white shows: a lineman stays, the
-other man moves; of two who may move each goes half the way.
+other man moves; of two who stand one behind the other the deeper one moves, of two beside each
+other each goes half the way. The picture is made deeper where its deepest man needs it.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
-from dataclasses import dataclass
-from itertools import combinations
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from itertools import combinations, pairwise
 
 from stemline.draw.board import Board
 from stemline.draw.curves import unit
 from stemline.draw.scene import Box, Disc, Item, Plate, TextRun
 from stemline.football.play import Man, Play
 from stemline.football.players import Position
-from stemline.paths import Point
+from stemline.paths import Path, Point
 from stemline.source import Span
 
 _ROUNDS = 60
 """Pushes at most; three men in a knot settle within twenty."""
+_STACKED = 0.8
+"""Two men stand one behind the other where the line between them is as steep as this part of it."""
 _USUAL = re.compile("[LRE]?[LRE]?[TGC]")
 """Letters of linemen who need no letter: they are known by their place."""
-_TIGHTEST = 0.4
-"""A lineman's radius is at most this part of the gap to his neighbour."""
+_TIGHTEST, _THROUGH = 0.4, 0.28
+"""A lineman's radius is at most this part of the gap to his neighbour, and this part where a man
+runs through between the two, or may rush."""
 
 
 @dataclass(frozen=True)
@@ -49,11 +53,32 @@ def place_men(play: Play, board: Board) -> dict[str, Symbol]:
     return _apart(made, board.mark("gap"))
 
 
+def with_room(board: Board, symbols: Mapping[str, Symbol]) -> Board:
+    """The board, deeper where a man was pushed below it."""
+    low = min(s.at.y - s.edge for s in symbols.values()) - board.yards(board.look.margin / 2)
+    if low >= board.frame.bottom:
+        return board
+    return replace(board, frame=replace(board.frame, bottom=low))
+
+
 def _lineman_radius(play: Play, board: Board) -> float:
     line = [m.snap for m in play.men if m.interior]
     gaps = [a.distance(b) for a, b in combinations(line, 2)]
     most = board.mark("close_lineman" if board.close else "lineman")
-    return min([most, *(_TIGHTEST * gap for gap in gaps if gap > 0)])
+    through = (board.duties and board.full) or any(
+        _passes(task.path, line) for task in play.assignments
+    )
+    part = _THROUGH if through else _TIGHTEST
+    return min([most, *(part * gap for gap in gaps if gap > 0)])
+
+
+def _passes(path: Path | None, line: Sequence[Point]) -> bool:
+    """Whether a path crosses the line of scrimmage between two men of the line."""
+    xs = [at.x for at in line]
+    return path is not None and any(
+        a.y < 0 < b.y and min(xs) < a.x + (b.x - a.x) * a.y / (a.y - b.y) < max(xs)
+        for a, b in pairwise(path.corners)
+    )
 
 
 def _apart(symbols: Mapping[str, Symbol], gap: float) -> dict[str, Symbol]:
@@ -75,7 +100,7 @@ def _apart(symbols: Mapping[str, Symbol], gap: float) -> dict[str, Symbol]:
             away = _away(at[a], at[b])
             for name, other, sign in ((a, b, -1.0), (b, a, 1.0)):
                 if not symbols[name].man.interior:
-                    share = 1.0 if symbols[other].man.interior else 0.5
+                    share = _share(symbols[name], symbols[other], away)
                     push[name] = push.get(name, Point(0, 0)) + away.scaled(sign * short * share)
         if not moved:
             break
@@ -84,6 +109,16 @@ def _apart(symbols: Mapping[str, Symbol], gap: float) -> dict[str, Symbol]:
         name: Symbol(symbol.man, at[name], symbol.radius, symbol.edge)
         for name, symbol in symbols.items()
     }
+
+
+def _share(own: Symbol, other: Symbol, away: Point) -> float:
+    """What part of a push a man takes: all of it from a lineman and from a man in front of him,
+    none from a man behind, half from one beside him."""
+    if other.man.interior:
+        return 1.0
+    if abs(away.y) < _STACKED:
+        return 0.5
+    return 1.0 if own.man.snap.y < other.man.snap.y else 0.0
 
 
 def _away(a: Point, b: Point) -> Point:

@@ -50,14 +50,24 @@ def to_pdf(book: Book, gallery: Gallery, theme: Theme, date: str) -> bytes:
     with _dated(date):
         engine = _Engine(_weasyprint(), gallery, theme)
         document, html = _fitted(engine, book, gallery, theme)
-        seal = hashlib.sha256(html.encode())
-        for art in gallery.arts:
-            seal.update(art.svg.encode())
-        seal.update(theme.digest.encode())
-        pdf: bytes = document.write_pdf(
-            pdf_tags=True, pdf_identifier=seal.hexdigest()[:32].encode()
-        )
-        return pdf
+        return _written(document, html, gallery, theme)
+
+
+def pages_pdf(html: str, gallery: Gallery, theme: Theme, date: str) -> bytes:
+    """Pages that are laid out once, such as a contact sheet; else as `to_pdf`."""
+    with _dated(date):
+        document = _Engine(_weasyprint(), gallery, theme).lay_out(html)
+        return _written(document, html, gallery, theme)
+
+
+def _written(document: Any, html: str, gallery: Gallery, theme: Theme) -> bytes:
+    """The document's bytes, under an identifier that follows from all that went into them."""
+    seal = hashlib.sha256(html.encode())
+    for art in gallery.arts:
+        seal.update(art.svg.encode())
+    seal.update(theme.digest.encode())
+    pdf: bytes = document.write_pdf(pdf_tags=True, pdf_identifier=seal.hexdigest()[:32].encode())
+    return pdf
 
 
 def _fitted(engine: _Engine, book: Book, gallery: Gallery, theme: Theme) -> tuple[Any, str]:

@@ -97,12 +97,12 @@ class _Page:
 
     def _text(self, item: TextRun) -> list[Any]:
         kind = self._look.types[item.style]
-        outline = _outline(item.text, self._faces[kind.face], kind.points)
-        if not outline:
+        letters = outline(item.text, self._faces[kind.face], kind.points)
+        if not letters:
             return []
         moved = f"translate({self._pair(item.at)})"
         paint = {"class_": item.style, "data_text": item.text, "fill": kind.colour}
-        return [_path(outline, {**paint, "transform": moved})]
+        return [_path(letters, {**paint, "transform": moved})]
 
     def _line(self, segments: Iterable[Segment]) -> str:
         parts: list[str] = []
@@ -136,7 +136,7 @@ class _Page:
 
 
 @cache
-def _outline(text: str, face: Face, size: float) -> str:
+def outline(text: str, face: Face, size: float) -> str:
     """The letters' outlines from the left end of their baseline; the same words come often."""
     parts: list[str] = []
     x = 0.0

@@ -159,10 +159,8 @@ def _condition(phrase: Phrase, *, looks: bool) -> Condition:
         strong, weak = sorted((int(n) for n in shape.text.split("x")), reverse=True)
         words.finish("a shape")
         return Condition(shape=(strong, weak))
-    figure = words.take(AtomKind.NUMBER)
-    words.at -= figure is not None and not figure.text.isdigit()
-    if figure is not None and figure.text.isdigit():
-        return _counted(int(figure.number), words)
+    if phrase.atoms[0].text.isdigit() and (counted := _counted(words)):
+        return counted
     name = words.expect(CONDITION_WORDS, "E410")
     words.finish("a condition")
     if name in _LOOKS:
@@ -174,8 +172,14 @@ def _condition(phrase: Phrase, *, looks: bool) -> Condition:
     return Condition(backs=_BACKS[name])
 
 
-def _counted(number: int, words: Words) -> Condition:
-    """``3 strong``, ``2 or more weak``: receivers on one side, after the figure."""
+def _counted(words: Words) -> Condition | None:
+    """``3 strong``, ``2 or more weak``: receivers on one side; None where the words after the
+    figure have no likeness to that."""
+    number = int(words.atoms[0].number)
+    words.at = 1
+    if not words.done and not nearest(words.atoms[1].text, (*_COUNTED, "more")):
+        words.at = 0
+        return None
     limits = (number, _MOST_RECEIVERS if words.take_word("more") else number)
     side = words.expect(_COUNTED, "E414")
     words.finish("a condition")

@@ -9,6 +9,7 @@ from sample_season import crossers, path
 
 from stemline.book.crossing import paths_cross
 from stemline.football.play import Play
+from stemline.football.timing.levels import HIGH_SCHOOL
 from stemline.paths import Path
 
 
@@ -30,5 +31,5 @@ def with_paths(x: Path | None, y: Path | None) -> Play:
     ids=["shallow", "deep", "side by side", "behind the line", "one path"],
 )
 def test_crossing_close_to_the_line(x: Path, y: Path | None, expected: bool) -> None:
-    assert paths_cross(with_paths(x, y)) is expected
-    assert paths_cross(with_paths(y, x)) is expected
+    assert paths_cross(with_paths(x, y), HIGH_SCHOOL) is expected
+    assert paths_cross(with_paths(y, x), HIGH_SCHOOL) is expected

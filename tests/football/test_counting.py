@@ -172,3 +172,26 @@ def test_a_mirror_changes_the_sides_and_nothing_else(
     assert (one.left, one.right) == (two.right, two.left)
     assert one.strong is two.strong.other
     assert (one.backs, one.shape) == (two.backs, two.shape)
+
+
+@pytest.mark.parametrize("called", Side)
+@pytest.mark.parametrize("positions", ["bf", "fb"])
+def test_of_two_at_one_depth_a_back_comes_before_a_fullback(called: Side, positions: str) -> None:
+    kinds = {"b": Position.BACK, "f": Position.FULLBACK}
+    men = [man("AB"[i], 4 * i - 2, -5, position=kinds[p]) for i, p in enumerate(positions)]
+    made = counted(*men, called=called)
+    assert made.backs == (("A", "B") if positions == "bf" else ("B", "A"))
+
+
+@pytest.mark.parametrize(("called", "backs"), [(Side.RIGHT, ("B", "A")), (Side.LEFT, ("A", "B"))])
+def test_of_two_alike_at_one_depth_the_one_to_the_called_side_comes_first(
+    called: Side, backs: tuple[str, ...]
+) -> None:
+    men = [man("A", -2, -5, position=Position.BACK), man("B", 2, -5, position=Position.BACK)]
+    assert counted(*men, called=called).backs == backs
+
+
+def test_the_deeper_man_comes_first_whatever_his_position() -> None:
+    back = man("A", 0, -4, position=Position.BACK)
+    full = man("B", 0, -7, position=Position.FULLBACK)
+    assert counted(back, full).backs == ("B", "A")

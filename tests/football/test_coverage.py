@@ -184,7 +184,7 @@ def test_an_off_defender_backpedals_and_no_faster() -> None:
     assert 2 < early.max() <= BACKPEDAL + 1e-9
 
 
-@given(st.floats(4, 14), st.floats(60, 150), st.sampled_from([-1, 1]))
+@given(st.floats(4, 14), st.floats(45, 110), st.sampled_from([-1, 1]))
 def test_a_break_makes_room_and_no_more_than_a_few_yards(
     depth: float, degrees: float, side: int
 ) -> None:
@@ -195,7 +195,7 @@ def test_a_break_makes_room_and_no_more_than_a_few_yards(
     cut = out.turns[0].time
     after = [gap(out, defender, t) for t in np.arange(cut, 4.9, 0.1)]
     assert max(after) > after[0] or after[0] > 1
-    assert max(after) < 6  # he is late, and not left standing
+    assert max(after) < 6.5  # he is late, and not left standing
 
 
 def test_a_rub_opens_a_crosser_in_man() -> None:

@@ -10,8 +10,16 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from stemline.football.players import Position
-from stemline.football.timing.levels import HIGH_SCHOOL, LEVELS
-from stemline.football.timing.running import Speed, kept, runner, start_curve, timeline, velocity
+from stemline.football.timing.levels import HIGH_SCHOOL, LEVELS, Group
+from stemline.football.timing.running import (
+    Speed,
+    keeps,
+    kept,
+    runner,
+    start_curve,
+    timeline,
+    velocity,
+)
 from stemline.paths import Ending, Leg, Path, Point
 
 coordinates = st.floats(-25, 25, allow_nan=False).map(lambda v: round(v, 2))
@@ -48,9 +56,7 @@ def test_a_slower_man_is_nowhere_earlier(
     assert (slow_line.run(times) <= fast_line.run(times) + 1e-6).all()
 
 
-@given(
-    st.floats(1, 20), st.floats(0.1, 5), st.floats(0, 180), st.floats(1, 15), speeds, reaches
-)
+@given(st.floats(1, 20), st.floats(0.1, 5), st.floats(0, 180), st.floats(1, 15), speeds, reaches)
 def test_a_longer_stem_never_makes_a_route_faster(
     stem: float, more: float, degrees: float, after: float, speed: Speed, reach: float
 ) -> None:
@@ -136,7 +142,34 @@ def test_across_the_field_he_throttles_down_past_the_end() -> None:
 
 
 @pytest.mark.parametrize("name", LEVELS)
-def test_a_lineman_is_never_the_fastest(name: str) -> None:
+def test_a_lineman_is_the_slowest_and_a_receiver_the_fastest(name: str) -> None:
     level = LEVELS[name]
-    curves = {group: start_curve(known.value) for group, known in level.splits.items()}
-    assert max(curves.values(), key=lambda c: c.top).top > min(c.top for c in curves.values())
+    tops = {group: start_curve(known.value).top for group, known in level.splits.items()}
+    line = tops.pop(Group.LINE)
+    assert line < min(tops.values())
+    assert max(tops.values()) == tops[Group.SKILL]
+
+
+@given(paths, speeds)
+def test_a_man_is_never_faster_than_his_top_speed(path: Path, speed: Speed) -> None:
+    line = timeline(path, speed, start=0.1)
+    fast = np.diff(line.run(times)) / np.diff(times)
+    assert (fast <= speed.top + 1e-6).all()
+
+
+@given(speeds, st.floats(1, 20), st.floats(1, 20), st.floats(10, 180))
+def test_a_turn_costs_time(speed: Speed, stem: float, after: float, degrees: float) -> None:
+    """The same yards straight on are never slower."""
+    way = math.radians(degrees)
+    top = Point(0.0, stem)
+    turned = top + Point(after * math.sin(way), after * math.cos(way))
+    bent = timeline(Path(Point(0, 0), (Leg(top), Leg(turned))), speed, start=0.1)
+    straight = timeline(Path(Point(0, 0), (Leg(Point(0, stem + after)),)), speed, start=0.1)
+    assert bent.arrives >= straight.arrives - 1e-9
+    assert bent.turns[0].degrees == pytest.approx(degrees, abs=1e-6)
+
+
+def test_many_turns_are_worth_what_each_is() -> None:
+    degrees = np.arange(0.0, 181.0, 7.0)
+    for rounded in (True, False):
+        assert keeps(degrees, rounded) == pytest.approx([kept(d, rounded) for d in degrees])

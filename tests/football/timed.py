@@ -31,15 +31,17 @@ def texts(*texts: str) -> Compiled:
 
 
 @cache
-def family(old: str = "", new: str = "") -> Compiled:
-    """The Herons' crossing family with its looks; ``new`` instead of ``old`` in its texts."""
+def family(*changes: tuple[str, str]) -> Compiled:
+    """The Herons' crossing family with its looks, some of its lines changed: old and new text."""
     made = []
     for name in FAMILY:
         text = (PLAYBOOKS / "saltmarsh-herons" / f"{name}.play").read_text("utf-8")
         if name == "book":  # families of the files that are left out
             text = re.sub(r"^    sections .*$", "", text, flags=re.MULTILINE)
-        made.append(text.replace(old, new) if old else text)
-    assert not old or any(new in text for text in made)
+        made.append(text)
+    for old, new in changes:
+        assert any(old in text for text in made), old
+        made = [text.replace(old, new) for text in made]
     result = texts(*made)
     assert not {d.code for d in result.diagnostics if d.is_error} - {"E666"}, result.diagnostics
     return result

@@ -31,8 +31,6 @@ DASH_RATIO, WEIGHT_RATIO = 1.4, 1.25
 """How many times longer a dash, or heavier a stroke, is told from another. Common practice, no
 published source."""
 
-PAPER = "#ffffff"
-
 Parts = tuple[str, str]
 """A role by its sort ("stroke", "shape", "text") and name."""
 
@@ -132,8 +130,8 @@ STANDS_ON: dict[str, tuple[str, ...]] = {
 
 FAINT = frozenset({"yard-line", "second", *roles.CASINGS, *roles.PALE_GROUNDS, *roles.GROUNDS,
                    *roles.HALOS})  # fmt: skip
-"""Roles that may be fainter than a mark: a picture is understood without them, or they are white on
-purpose."""
+"""Roles that may be fainter than a mark: a picture is understood without them, or they take the
+ground's colour on purpose."""
 
 
 def inks(theme: Theme, size: Size) -> dict[Parts, Ink]:
@@ -206,20 +204,23 @@ def confused(palette: Mapping[Parts, Ink]) -> list[Pair]:
     ]
 
 
-def too_faint(palette: Mapping[Parts, Ink]) -> Iterator[tuple[str, str, float]]:
-    """Texts and marks with too little contrast: their name, what they stand on, the contrast."""
-    paper = rgb(PAPER)
+def too_faint(palette: Mapping[Parts, Ink], paper: str) -> Iterator[tuple[str, str, float]]:
+    """Texts and marks with too little contrast: their name, what they stand on, the contrast.
+
+    ``paper`` is the colour of the ground they are printed on.
+    """
+    ground = rgb(paper)
     for (sort, name), ink in palette.items():
         if sort == "text":
             for under in STANDS_ON[name]:
-                ratio = contrast(rgb(ink.colour), _ground(palette, under))
+                ratio = contrast(rgb(ink.colour), _ground(palette, under, ground))
                 if ratio < TEXT_CONTRAST:
                     yield name, under or "paper", ratio
         elif name not in FAINT:
-            ratio = max(contrast(rgb(c), paper) for c in (ink.colour, ink.fill) if c)
+            ratio = max(contrast(rgb(c), ground) for c in (ink.colour, ink.fill) if c)
             if ratio < MARK_CONTRAST:
                 yield name, "paper", ratio
 
 
-def _ground(palette: Mapping[Parts, Ink], name: str) -> Rgb:
-    return rgb(palette["shape", name].fill if name else PAPER)
+def _ground(palette: Mapping[Parts, Ink], name: str, paper: Rgb) -> Rgb:
+    return rgb(palette["shape", name].fill) if name else paper

@@ -14,13 +14,18 @@ import math
 
 import numpy as np
 import pytest
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
+from scipy.optimize import minimize_scalar
+from shapely import LineString
 
 from stemline.football.players import Position
 from stemline.football.timing.levels import HIGH_SCHOOL, LEVELS, PROFESSIONAL, Group, Splits
-from stemline.football.timing.running import Speed, runner, start_curve, timeline
+from stemline.football.timing.running import Speed, Timeline, runner, start_curve, timeline
+from stemline.football.timing.space import crossings
 from stemline.football.timing.throwing import AIR, AROUND, DRAG, GRAVITY, MASS, flight
-from stemline.paths import Leg, Path, Point
+from stemline.paths import Leg, Path, Point, polyline
 
 YARD = 0.9144
 MPH = 0.44704
@@ -144,3 +149,75 @@ def test_every_figure_says_where_it_comes_from(name: str) -> None:
     known += [level.start, level.press, level.settle, level.react, level.plant, level.ball]
     known += [level.deep, level.motion, level.under, level.edge, level.inside]
     assert all(figure.source for figure in known)
+
+
+coordinates = st.floats(-20, 20).map(lambda v: round(v, 1))
+places = st.builds(Point, coordinates, coordinates)
+legs = st.builds(Leg, places, st.sampled_from([0.0, 0.5, 2.0]))
+paths = st.builds(Path, places, st.lists(legs, min_size=1, max_size=4).map(tuple))
+
+
+def skill(path: Path, start: float = 0.1) -> Timeline:
+    return timeline(path, runner(HIGH_SCHOOL, Position.WIDEOUT), start=start)
+
+
+@given(paths)
+def test_the_yards_of_a_path_are_those_of_its_line(path: Path) -> None:
+    """Rounded turns are sampled: within a hundredth of the line that is drawn."""
+    assume(len(set(polyline(path))) > 1)
+    line = skill(path)
+    whole = LineString([(p.x, p.y) for p in polyline(path)])
+    assert float(line.yards[-1]) == pytest.approx(whole.length, rel=0.01, abs=0.02)
+    assert LineString(line.points).length == pytest.approx(float(line.yards[-1]), abs=1e-9)
+
+
+@given(paths, st.floats(0.2, 4))
+def test_a_man_is_on_his_path_at_every_moment(path: Path, time: float) -> None:
+    line = skill(path)
+    at = line.at(time)
+    drawn = LineString(line.points)
+    assert drawn.distance(LineString([(at.x, at.y), (at.x, at.y)])) < 1e-9
+    run = float(line.run(np.array([time]))[0])
+    there = drawn.interpolate(run)
+    assert (there.x, there.y) == pytest.approx((at.x, at.y), abs=1e-6)
+
+
+sides = st.floats(4, 14)
+depths = st.floats(1, 12)
+
+
+@settings(max_examples=60, deadline=None)
+@given(sides, sides, depths, depths, st.floats(0, 0.6))
+def test_where_two_men_are_nearest_against_a_numerical_search(
+    left: float, right: float, one: float, two: float, later: float
+) -> None:
+    a = skill(Path(Point(right, 0), (Leg(Point(-left, one)),)))
+    b = skill(Path(Point(-left, 0), (Leg(Point(right, two)),)), start=0.1 + later)
+    found = crossings({"A": a, "B": b})
+    assume(found)
+    (met,) = found
+
+    def apart(time: float) -> float:
+        return a.at(time).distance(b.at(time))
+
+    dense = np.arange(0.5, 5.0, 0.001)
+    gaps = np.hypot(*(a.where(dense) - b.where(dense)).T)
+    near = float(dense[int(np.argmin(gaps))])
+    exact = minimize_scalar(apart, bounds=(near - 0.01, near + 0.01), method="bounded")
+    # He looks every 0.02 s, in which two men who meet come 0.4 yards nearer at the most.
+    assert met.apart == pytest.approx(float(exact.fun), abs=0.2)
+    assert met.apart >= float(exact.fun) - 1e-6
+    assert apart(met.time) == pytest.approx(met.apart, abs=1e-9)
+    middle = a.at(met.time), b.at(met.time)
+    assert met.at.x == pytest.approx((middle[0].x + middle[1].x) / 2)
+
+
+@given(sides, depths)
+def test_men_who_are_as_fast_meet_where_their_lines_cross(side: float, deep: float) -> None:
+    """From equal distances at the same time."""
+    a = skill(Path(Point(side, 0), (Leg(Point(-side, deep)),)))
+    b = skill(Path(Point(-side, 0), (Leg(Point(side, deep)),)))
+    crossed = LineString(a.points).intersection(LineString(b.points))
+    (met,) = crossings({"A": a, "B": b})
+    assert met.apart < 0.2
+    assert (met.at.x, met.at.y) == pytest.approx((crossed.x, crossed.y), abs=0.2)

@@ -233,3 +233,21 @@ def test_a_concept_without_a_dress_up_is_a_warning() -> None:
     result = compiled(TWELVE, THREE_TWO, CROSSERS)
     assert codes(result) == ["W710"]
     assert not result.failed
+
+
+def test_quotes_make_anything_a_name() -> None:
+    formation = THREE_TWO.replace("Three Two", '"Over With Y In"')
+    tags = '\n\ntag "To And Fro" for Test\n    a runs post\n'
+    concept = "concept Test\n    a is strong #1\n    a runs go" + tags
+    lines = ('with "To And Fro"', 'never in "Over With Y In" to left')
+    result = compiled(
+        TWELVE, formation, concept, dress('"over with Y in"', *lines, concept="Test")
+    )
+    assert set(codes(result)) == {"W650"}
+    assert list(result.calls.by_name) == ["Over With Y In Right Test To And Fro"]
+
+
+def test_quotes_hold_one_whole_name() -> None:
+    concept = "concept Test\n    a is strong #1\n    a runs go"
+    result = compiled(TWELVE, THREE_TWO, concept, dress('"Three Two Quads"', concept="Test"))
+    assert codes(result)[0] == "E310"

@@ -172,6 +172,15 @@ def test_a_foot_that_the_feet_never_come_to() -> None:
     assert (found.code, values["target"], values["foot"]) == ("E631", "s", "5")
 
 
+def test_a_tag_that_changes_the_feet_is_named_by_its_call() -> None:
+    text = MEN + "    feet 3, reset\n    read s on 3\n\ntag Fast for Test\n    feet quick\n"
+    dressed = dress("Three Two", "with plain", "with Fast", concept="Test", sides=False)
+    (found,) = compiled(TWELVE, THREE_TWO, text, dressed).diagnostics
+    assert said([found]) == [
+        "E631 16: s is thrown on 3 in Three Two Right Test Fast, and the feet there are quick"
+    ]
+
+
 # Claims, pairs, alerts, needs, picks, protections.
 
 
@@ -202,6 +211,97 @@ def test_the_points_of_a_claim_are_where_its_men_are() -> None:
 def test_a_claim_on_somebody_who_is_nobody_is_not_made() -> None:
     one = made("e is strong #4 or nobody", "e runs go", "claims triangle e s h")
     assert one.claims == ()
+
+
+@pytest.mark.parametrize(
+    ("guard", "made_of"),
+    [("3x2", 1), ("2x2", 0), ("3 or more strong", 1), ("2 or more weak", 1), ("1 weak", 0)],
+)
+@pytest.mark.parametrize("line", ["claims stretch s h w", "pair x above h on hook defender"])
+def test_a_claim_is_made_of_the_shapes_it_is_said_of(line: str, guard: str, made_of: int) -> None:
+    assert len(made(f"{line} when {guard}").claims) == made_of
+
+
+def test_claims_that_hold_together_are_all_made() -> None:
+    one = made("claims stretch s h w", "claims triangle s h w when 3x2")
+    assert [c.kind for c in one.claims] == ["stretch", "triangle"]
+
+
+def drops(*lines: str) -> Compiled:
+    """A concept with two claims, and a tag with these lines."""
+    text = MEN + "    claims triangle s h w\n    pair x above h\n"
+    text += "\ntag Other for Test\n    z runs post\n" + "".join(f"    {x}\n" for x in lines)
+    return compiled(TWELVE, THREE_TWO, text, dress("Three Two", "with Other", concept="Test"))
+
+
+@pytest.mark.parametrize(
+    ("lines", "kinds"),
+    [
+        ((), ["triangle", "high-low"]),
+        (("claims nothing",), []),
+        (("claims stretch s w",), ["stretch"]),
+    ],
+)
+def test_a_tag_drops_or_replaces_what_is_claimed(lines: tuple[str, ...], kinds: list[str]) -> None:
+    one = play(drops(*lines), "Three Two Right Test Other")
+    assert [c.kind for c in one.claims] == kinds
+
+
+@pytest.mark.parametrize(
+    ("line", "targets"),
+    [
+        ("claims nothing", []),
+        ("claims stretch s w", [("s", "w")]),
+        ("pair s above w", [("s", "w")]),
+        ("feet 3", [("s", "h", "w"), ("x", "h")]),
+    ],
+)
+def test_an_heir_drops_or_replaces_claims_and_pairs_alike(
+    line: str, targets: list[tuple[str, ...]]
+) -> None:
+    claims = "    claims triangle s h w\n    pair x above h\n"
+    text = f"{MEN}{claims}\nconcept Heir extends Test\n    {line}\n"
+    result = compiled(TWELVE, THREE_TWO, text, dress("Three Two", concept="Heir"))
+    assert [c.targets for c in play(result, "Three Two Right Heir").claims] == targets
+
+
+@pytest.mark.parametrize(
+    ("lines", "code"),
+    [
+        (("claims nothing", "pair s above h"), "E420"),
+        (("claims triangle s h w", "claims nothing"), "E420"),
+        (("claims nothing when 3x2",), "E401"),
+        (("claims triangle s h w when zone",), "E413"),
+    ],
+)
+def test_a_claim_that_contradicts_itself(lines: tuple[str, ...], code: str) -> None:
+    assert codes(drops(*lines)) == [code]
+
+
+# The side of a launch.
+
+
+@pytest.mark.parametrize("name", ["sprint", "roll", "boot"])
+@pytest.mark.parametrize(
+    ("words", "side"),
+    [("", 1), (" away", -1), (" strong", 1), (" weak", -1), (" left", 0), (" call", 1)],
+)
+def test_a_launch_goes_to_the_first_read_unless_a_side_is_said(
+    name: str, words: str, side: int
+) -> None:
+    for called, way in (("Right", 1), ("Left", -1)):
+        (one,) = made(f"feet {name}{words}", f"read h on {name} > w > s", side=called).feet
+        # h crosses from the called side: he is read on the other one.
+        wanted = {"": -way, " left": -1}.get(words, side * way)
+        assert one.side is not None
+        assert (one.name, one.side.value) == (name, wanted)
+        assert one.words.startswith(f"{FEET[name]} {one.side.word}: ")
+
+
+def test_only_a_launch_has_a_side() -> None:
+    assert codes(eyes("feet 3 strong")) == ["E401"]
+    assert codes(eyes("feet sprint sideways")) == ["E447"]
+    assert [s.side for s in made("feet 3, reset", "read s").feet] == [None, None]
 
 
 @pytest.mark.parametrize(

@@ -296,3 +296,53 @@ def test_a_look_may_make_a_man_stay_in_or_let_him_go() -> None:
     assert stays.job == "Block the edge: inside foot up, nobody outside you."
     (free,) = stays.branches
     assert (free.looks, free.job, free.leaves) == ("off", "Shoot.", free.path.start)
+
+
+@pytest.mark.parametrize(
+    ("guard", "holds"),
+    [
+        ("3 strong", True),
+        ("2 strong", False),
+        ("3 or more strong", True),
+        ("2 or more strong", True),
+        ("4 or more strong", False),
+        ("2 weak", True),
+        ("2 or more weak", True),
+        ("3 or more weak", False),
+        ("4 or more strong or 2 weak", True),
+        ("4 strong or 3 or more strong", True),
+        ("3 or more strong, 1 weak", False),
+        ("3 or more strong, one back", True),
+    ],
+)
+def test_receivers_counted_on_one_side(guard: str, holds: bool) -> None:
+    job_ = job(runs("post", f"dig when {guard}"))
+    assert (job_.job == "Dig at 12.") is holds
+
+
+def test_a_count_of_one_side_is_wider_than_a_shape() -> None:
+    assert clashes("post when 3 or more strong", "dig when 3x2") == []
+    assert clashes("post when 3 or more strong", "dig when 2 or more weak") == ["E421"]
+    assert clashes("post when 3 strong", "dig when 4 strong") == []
+
+
+@pytest.mark.parametrize(
+    ("guard", "code"),
+    [
+        ("3 or more", "E414"),
+        ("3 or more wide", "E414"),
+        ("3 stronk", "E414"),
+        ("3 by 2", "E410"),
+        ("2.5 strong", "E410"),
+        ("7 strong", "E411"),
+        ("4 strong, 3 weak", "E411"),
+        ("3 strong weak", "E401"),
+    ],
+)
+def test_a_count_that_cannot_be_read(guard: str, code: str) -> None:
+    assert [d.code for d in runs("post", f"dig when {guard}").diagnostics] == [code]
+
+
+def test_a_counted_guard_is_told_as_it_is_spoken() -> None:
+    (found,) = runs("post when 3 or more strong", "dig when zone").diagnostics
+    assert "`3 or more strong`" in said([found])[0]

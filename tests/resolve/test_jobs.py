@@ -456,3 +456,44 @@ concept Test
     jobs = {a.role: a.job for a in made.assignments if a.role}
     assert jobs["a"] == "Choice at 10. Decide at 6 on the corner."
     assert jobs["b"] == "Choice at 10. Decide at 8."
+
+
+@pytest.mark.parametrize(
+    ("line", "rule", "end"),
+    [
+        ("runs swing to 7 outside tackle at 1 behind", "back", (-9.6, -1)),
+        ("runs swing to 7 outside tackle at 1 behind the line", "back", (-9.6, -1)),
+        ("runs swing to 7 outside tackle at 2", "back", (-9.6, 2)),
+        ("runs bubble 2 behind", "strong #3", (12.6, -2)),
+        ("runs hitch then to 5 outside tackle at 1 behind", "strong #3", (7.6, -1)),
+        ("runs hitch then up to 2 behind", "strong #1", (22.2, -2)),
+        ("runs cross 5 over ball at 7", "strong #3", (0, 7)),
+        ("runs out to 2 outside numbers at 6", "strong #3", (24.5, 6)),
+    ],
+)
+def test_a_depth_at_the_end_and_behind_the_line(
+    line: str, rule: str, end: tuple[float, float]
+) -> None:
+    x, y = corners(line, rule)[-1]
+    assert (round(x, 1), round(y, 1)) == end
+
+
+def test_a_route_of_ones_own_behind_the_line() -> None:
+    route = "\nroute Slip\n    depth 1 behind\n    stroke to 3 outside tackle at 4 behind then up to depth\n"
+    made = does("runs slip", "back", extra=route)
+    assert made.job == "Slip at 1 behind the line."
+    assert made.marks == ()
+    assert made.path is not None and made.path.end.y == -1
+
+
+@pytest.mark.parametrize(
+    ("line", "code"),
+    [
+        ("runs swing at 1 behind", "E443"),
+        ("runs swing to 7 outside tackle at behind", "E441"),
+        ("runs swing to 7 outside tackle at 1 behnd", "E443"),
+        ("runs hitch then up to 2 behind quick", "E401"),
+    ],
+)
+def test_a_depth_behind_that_cannot_be_read(line: str, code: str) -> None:
+    assert codes(one(line, "back")) == [code]

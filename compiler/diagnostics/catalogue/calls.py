@@ -23,6 +23,12 @@ WORDING: dict[str, Wording] = {
         "not known",
         "give a concept's or a family's name as it stands in the book",
     ),
+    "E604": Wording(
+        "unknown man of a call",
+        "nobody in {call} is called `{man}`",
+        "not known",
+        "the men of this call are {choices}",
+    ),
     "E610": Wording(
         "nobody to move",
         "{motion} moves {who}, and {formation} has no such man",
@@ -62,7 +68,7 @@ WORDING: dict[str, Wording] = {
     ),
     "E631": Wording(
         "a foot that never comes",
-        "in {call} {target} is thrown on {foot}, and the feet are {feet}",
+        "{target} is thrown on {foot} in {call}, and the feet there are {feet}",
         "not in the feet",
         "add {foot} to the `feet` line, or throw it on a foot that is there",
     ),

@@ -46,7 +46,7 @@ WORDING: dict[str, Wording] = {
         "two men in one window",
         "{call}: when the ball comes to {target}, {other} is {apart} yards away",
         "one defender has both",
-        "move one of them, or look at them as one: `with {other}`",
+        "move one of them, or look at both in one glance: `with` and his role",
     ),
     "W805": Wording(
         "a claim that does not hold",
