@@ -323,9 +323,7 @@ def _narrowed(season: Season, only: str) -> Season:
     )
     if not concepts:
         names = {n for c in season.concepts for n in (c.name, c.family)}
-        found = diagnose(
-            "E603", _option("--only", only), nearest=nearest(only, names), name=only
-        )
+        found = diagnose("E603", _option("--only", only), nearest=nearest(only, names), name=only)
         click.echo(render([found], {"--only": Source("--only", only)}), nl=False, err=True)
         raise SystemExit(2)
     kept = {c.name for c in concepts}

@@ -20,7 +20,7 @@ from stemline.football.field import BallSpot, Side
 from stemline.football.play import Kind, Play, Season
 from stemline.football.timing.clock import read_clock
 from stemline.resolve.alignment import line_up
-from stemline.resolve.definitions import Keep, Playbook, Tag
+from stemline.resolve.definitions import Playbook, Tag
 from stemline.resolve.expand import Order, expand, field_of
 from stemline.resolve.merge import merged, quarrels
 from stemline.resolve.read_playbook import read_playbook
@@ -147,7 +147,7 @@ def _timed(
     if plain is not None:
         before = read_clock(plain, book.settings.level)
         for key, tag in zip(order.tags, tags, strict=True):
-            found = list(check_rhythm(tag.name, _promised(tag, tags), before, clock, play))
+            found = list(check_rhythm(tag.name, tag.keeps, before, clock, play))
             if found and len(tags) > 1:
                 # Another tag of the call may be the cause: it is this one's fault only by itself.
                 alone, _ = expand(book, replace(order, tags=(key,)), play.ball)
@@ -159,12 +159,6 @@ def _timed(
     yield from check_clock(play, clock, {_target(d) for d in broken})
     yield from check_space(play, clock)
     yield from broken
-
-
-def _promised(tag: Tag, tags: Sequence[Tag]) -> list[tuple[Keep, Span]]:
-    """What a tag of a call is held to: what another changes without a promise is not its fault."""
-    shared = set.intersection(*({keep for keep, _ in t.keeps} for t in tags))
-    return [(keep, span) for keep, span in tag.keeps if keep in shared]
 
 
 def _target(d: Diagnostic) -> str:
@@ -193,4 +187,7 @@ def _prove(book: Playbook, play: Play, plain: Play | None, order: Order) -> Iter
     yield from _timed(book, play, plain, order, tags)
     if plain is not None:
         for tag in tags:
-            yield from check_keeps(tag.name, _promised(tag, tags), plain, play)
+            # What another tag of the call changes without a promise is not this one's fault.
+            shared = set.intersection(*({keep for keep, _ in t.keeps} for t in tags))
+            keeps = [(keep, span) for keep, span in tag.keeps if keep in shared]
+            yield from check_keeps(tag.name, keeps, plain, play)

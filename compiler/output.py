@@ -165,9 +165,7 @@ def write_book(
     Raises PangoMissing where the PDF library's system part is missing, OSError where the folder
     cannot be written.
     """
-    build = Build(
-        _shown(compiled, season), revision, date, theme, progress, Paper.named(paper)
-    )
+    build = Build(_shown(compiled, season), revision, date, theme, progress, Paper.named(paper))
     (folder / "book.pdf").write_bytes(build.book())
     shelf = folder / "pictures"
     shelf.mkdir()

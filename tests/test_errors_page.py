@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import re
+import tempfile
 from dataclasses import dataclass
 from importlib.resources import files
+from pathlib import Path
 
 import pytest
 from corpus.mixing import base, compile_case
@@ -19,12 +21,15 @@ from stemline.diagnostics.catalogue import (
     names,
     protections,
     runs,
+    themes,
     timing,
 )
 from stemline.diagnostics.catalogue import files as about_files
+from stemline.theme import read_theme
 
 PAGE = files("stemline.grammar").joinpath("errors.md").read_text("utf-8")
 
+THEMES = "Themes"
 GROUPS = {
     "Files and characters": about_files.WORDING,
     "The form of lines and blocks": forms.WORDING,
@@ -36,15 +41,16 @@ GROUPS = {
     "Runs": runs.WORDING,
     "Protections": protections.WORDING,
     "The clock": timing.WORDING,
+    THEMES: themes.WORDING,
 }
 
-NO_SAMPLE = {*(f"E{n}" for n in range(101, 108)), "E111", "E603"} | {
+NO_SAMPLE = {*(f"E{n}" for n in range(101, 108)), "E111", "E603", "E604", "E905", "E907"} | {
     "E526", "E546", "W546", "E547",
 }  # fmt: skip
 """Said of folders, files and commands, of a line that fits on no page, or of a play that no text of
 today can make."""
 
-_FENCE = re.compile(r"^```play *(.*)\n((?:.*\n)*?)```$", re.MULTILINE)
+_FENCE = re.compile(r"^```(?:play|toml) *(.*)\n((?:.*\n)*?)```$", re.MULTILINE)
 
 
 @dataclass(frozen=True)
@@ -53,8 +59,13 @@ class Sample:
 
     words: tuple[str, ...]
     text: str
+    is_theme: bool
 
     def codes(self) -> list[str]:
+        if self.is_theme:
+            with tempfile.TemporaryDirectory() as folder:
+                (Path(folder) / "theme.toml").write_text(self.text, "utf-8")
+                return [d.code for d in read_theme(Path(folder), "sample").diagnostics]
         alone, clock = "alone" in self.words, "clock" in self.words
         return compile_case("sample.play", self.text, alone=alone, clock=clock).codes
 
@@ -70,7 +81,10 @@ class Section:
 
     @property
     def samples(self) -> list[Sample]:
-        return [Sample(tuple(m[1].split()), m[2]) for m in _FENCE.finditer(self.body)]
+        return [
+            Sample(tuple(m[1].split()), m[2], self.group == THEMES)
+            for m in _FENCE.finditer(self.body)
+        ]
 
     @property
     def prose(self) -> str:

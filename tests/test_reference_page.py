@@ -30,7 +30,7 @@ from stemline.resolve.league import NAMES as LEAGUE
 from stemline.resolve.league import NO_LIMIT
 from stemline.resolve.look_definitions import LookSide
 from stemline.resolve.protection_definitions import Way
-from stemline.resolve.read_concepts import CLAIMS, PICKS, SPOT_DEPTHS
+from stemline.resolve.read_concepts import CLAIMS, PICKS
 from stemline.resolve.read_duties import MEN, RUSHES, ZONES
 from stemline.resolve.read_guards import CONDITION_WORDS
 from stemline.resolve.read_looks import STRENGTHS
@@ -39,6 +39,7 @@ from stemline.resolve.read_routes import STROKES
 from stemline.resolve.read_runs import GAPS as HOLES
 from stemline.resolve.read_runs import PLACES as LINE_PLACES
 from stemline.resolve.read_runs import REACTIONS
+from stemline.resolve.read_spots import SPOT_DEPTHS
 from stemline.resolve.read_stands import PLACES
 from stemline.source import Source
 from stemline.syntax.lines import KINDS, KINDS_NOT_READ_YET
@@ -398,6 +399,7 @@ def test_every_condition_has_its_row() -> None:
 
 def test_the_page_is_read_aloud_in_short_sentences() -> None:
     prose = _FENCE.sub("", PAGE)
+    prose = re.sub(r"^```text\n.*?^```$", "", prose, flags=re.MULTILINE | re.DOTALL)
     prose = re.sub(r"^(\||- \[|  \[|#).*$", "", prose, flags=re.MULTILINE)
     sentences = re.split(r"(?<=[.:;?])[*]*\s+|\n\n", prose)
     long = [s for s in sentences if len(s.split()) > 34]

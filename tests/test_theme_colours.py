@@ -27,12 +27,7 @@ from stemline.theme import Size, bundled_themes, load_theme
 
 THEME = load_theme()
 PAPER = THEME.colours.ground
-SHORT: dict[str, float] = {
-    "defender-behind": 3.2,
-    "fake-pale": 2.8,
-    "set-pale": 2.8,
-    "set-bar-pale": 2.8,
-}
+SHORT: dict[str, float] = {}
 """Roles of the plain theme that are fainter than they should be, and the contrast they have: none
 may be added, and one that is mended leaves the table. Other themes have none."""
 

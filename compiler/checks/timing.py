@@ -22,9 +22,7 @@ from stemline.resolve.definitions import Keep
 from stemline.source import Span
 
 
-def check_clock(
-    play: Play, clock: ReadClock, told: Container[str] = ()
-) -> Iterator[Diagnostic]:
+def check_clock(play: Play, clock: ReadClock, told: Container[str] = ()) -> Iterator[Diagnostic]:
     """Reads that come too early, too late or out of reach, at the read's place in the text.
 
     ``told`` are targets of which something worse is said: one cause, one diagnostic.

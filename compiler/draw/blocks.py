@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 
 from stemline.draw.board import Board
 from stemline.draw.curves import far_from, leave, left_of, unit
-from stemline.draw.defenders import Letter
+from stemline.draw.defenders import Letter, solids
 from stemline.draw.scene import Box, Item, Stroke
 from stemline.draw.symbols import Symbol, square
 from stemline.football.play import Assignment, Play
@@ -66,7 +66,7 @@ def touches(
     for name, blockers in coming.items():
         letter = letters[name]
         apart = 2 * math.atan2(board.mark("hit_bar"), letter.reach) + math.radians(_SPARE)
-        others = [s.box for n, s in letters.items() if n != name]
+        others = solids({n: s for n, s in letters.items() if n != name}, play, board)
         others += [square(s.at, s.edge) for s in symbols.values()]
         for man, angle in _spread(blockers, apart):
             beside = [touch for (_, who), touch in made.items() if who == name]
@@ -79,23 +79,21 @@ def _free_touch(
 ) -> Touch:
     """The bar at ``angle`` from the letter, or the nearest place round it that is on no other
     letter and on no bar ``beside`` it."""
-    half = board.mark("hit_bar")
-    first: Touch | None = None
+    half, thick = board.mark("hit_bar"), board.weight("bar") / 2
+    choices: list[tuple[float, Touch]] = []
     for turn in _TURNS:
         way = angle + math.radians(turn)
         out = Point(math.cos(way), math.sin(way))
         touch = Touch(letter.at + out.scaled(letter.reach), out.scaled(-1.0))
-        first = first or touch
         across = left_of(out).scaled(half)
         a, b = touch.at - across, touch.at + across
-        thick = board.weight("bar") / 2
         bar = Box(min(a.x, b.x), min(a.y, b.y), max(a.x, b.x), max(a.y, b.y)).grown(thick)
-        if any(bar.overlap(box) > 0 for box in others):
-            continue
-        if not any(touch.at.distance(other.at) < _BARS * half for other in beside):
+        cost = sum(bar.overlap(box) for box in others)
+        cost += sum(1.0 for o in beside if touch.at.distance(o.at) < _BARS * half)
+        if cost == 0:
             return touch
-    assert first is not None, "there is a first turn"
-    return first
+        choices.append((round(cost, 6), touch))
+    return min(choices, key=lambda choice: choice[0])[1]
 
 
 def _before(task: Assignment, start: Point) -> Point:

@@ -26,7 +26,7 @@ from stemline.draw.routes import (
 )
 from stemline.draw.scene import Box
 from stemline.draw.symbols import Symbol
-from stemline.draw.ways import begun_at, behind_passer, ghosts_of, keep_off
+from stemline.draw.ways import begun_at, behind_passer, ends_clear, ghosts_of, keep_off
 from stemline.football.defence import Level
 from stemline.football.play import Assignment, Kind, Play
 from stemline.football.players import Position
@@ -75,6 +75,10 @@ def plan_close(
         if run.pen != CARRY:
             keep = keep_off(symbols, ghosts, run.man, board)
             path = behind_passer(path, symbols, run.man, board)
+            if run.pen in _FREE:
+                path = ends_clear(path, keep, board.mark("head_half"))
+            elif play.kind is Kind.PASS:
+                path = ends_clear(path, keep, board.mark("hit_bar"))
             path = detour(
                 path, _about(path, (*keep, *_letters_off(run, near, play.unblocked, board))), turn
             )

@@ -39,7 +39,8 @@ _FAR = 0.3
 class Letter:
     """A defender on paper. ``reach`` is how near a bar may come to ``at``, the letter's middle;
     ``deep`` his depth where he stands at the picture's edge instead of at his place, else 0, and
-    ``left`` tells that it is written on his left."""
+    ``left`` tells that it is written on his left. ``over`` is the room that a wedge takes above the
+    letter."""
 
     man: Defender
     at: Point
@@ -49,6 +50,7 @@ class Letter:
     style: str
     deep: float = 0.0
     left: bool = False
+    over: float = 0.0
 
     @property
     def box(self) -> Box:
@@ -114,11 +116,11 @@ def letter_of(
     reach = max(half_width, half_height) + board.mark("letter_room")
     if key:
         reach += board.mark("key_room")
-    over = 1.5 * board.mark("free") if free else 0.0
-    top = board.frame.top - half_height - board.yards(3.5) - over
+    wedge = board.yards(1.6) + 1.3 * board.mark("free") if free else 0.0
+    top = board.frame.top - half_height - board.yards(3.5) - max(0.0, wedge - board.yards(2.5))
     at = Point(man.at.x, min(man.at.y, top))
     deep = man.at.y if man.at.y > top + 1.0 else 0.0
-    return Letter(man, at, half_width, half_height, reach, style, deep)
+    return Letter(man, at, half_width, half_height, reach, style, deep, over=wedge)
 
 
 def _apart(
@@ -156,6 +158,7 @@ def _apart(
                 for name, half in ((left, -0.5), (right, 0.5)):
                     made[name] = replace(made[name], at=made[name].at + Point(half * by, 0.0))
                 moved = True
+        made = {name: _inside(letter, board) for name, letter in made.items()}
         if not moved:
             break
     return made
@@ -206,8 +209,19 @@ def _on_way(
 
 def _raised(back: Letter, front: Letter, board: Board) -> Letter:
     """The letter of a man who stands behind another, straight up the field until it is clear."""
-    tall = back.half_height + front.half_height + board.mark("gap")
+    tall = _stack(front, back, board)
     return replace(back, at=Point(back.at.x, max(back.at.y, front.at.y + tall)))
+
+
+def _stack(front: Letter, back: Letter, board: Board) -> float:
+    """Yards between the middles of two letters one above the other."""
+    return front.half_height + front.over + back.half_height + board.mark("gap")
+
+
+def _inside(letter: Letter, board: Board) -> Letter:
+    """The letter brought down to where it and its wedge are in the frame."""
+    top = board.frame.top - letter.half_height - letter.over - board.yards(0.5)
+    return letter if letter.at.y <= top else replace(letter, at=Point(letter.at.x, top))
 
 
 def _above(at: Point, other: Point, room: float) -> Point:
@@ -221,7 +235,8 @@ def _above(at: Point, other: Point, room: float) -> Point:
 def _overlap(a: Letter, b: Letter, board: Board) -> float:
     """Yards by which two letters are too near, measured across; 0 when one is above the other."""
     gap = board.mark("gap")
-    if abs(a.at.y - b.at.y) >= a.half_height + b.half_height + gap:
+    front, back = (a, b) if a.at.y <= b.at.y else (b, a)
+    if back.at.y - front.at.y >= _stack(front, back, board) - 1e-9:
         return 0.0
     return max(0.0, a.half_width + b.half_width + gap - abs(a.at.x - b.at.x))
 

@@ -98,7 +98,8 @@ def _tightest(
     for side in _sides(path, index, obstacle):
         bent, corner = _bend(path, index, obstacle, side, turn)
         if not any(o.at.distance(corner) < o.hard for o in all_):
-            ways.append(_tightest(bent, left, all_, turn, most - 1))
+            again = _passing(bent, obstacle) < obstacle.hard
+            ways.append(_tightest(bent, still if again else left, all_, turn, most - 1))
     return min(ways, key=lambda way: round(way[0], 6))
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from stemline.draw.blocks import set_facing
 from stemline.draw.board import Board
@@ -21,11 +21,12 @@ from stemline.draw.curves import (
 from stemline.draw.defenders import Letter
 from stemline.draw.detours import Round, detour
 from stemline.draw.drops import ground_of
-from stemline.draw.gaps import clear, gap_at
+from stemline.draw.gaps import clear, gap_at, through_gaps
 from stemline.draw.routes import arrowed
 from stemline.draw.scene import Item, Line, Point, Polygon, Stroke, TextRun
 from stemline.draw.symbols import Symbol, square
 from stemline.football.defence import DutyKind
+from stemline.football.field import Side
 from stemline.football.play import Play
 from stemline.paths import Leg, Path, segments
 from stemline.source import Span
@@ -37,6 +38,8 @@ _STRAIGHT = 0.3
 """Yards aside within which a rusher goes straight at the man who meets him."""
 _NARROW = 0.5
 """Part of the white round a symbol that the line of a man who covers keeps."""
+_EVERY = 5
+"""Yards between two hash marks of a row."""
 _DOWN = (Point(0.0, -1.0), Point(0.7, -0.7), Point(-0.7, -0.7))
 _SHORT = 1.6
 """Yards: a drop or a rush shorter than this has no line of its own."""
@@ -80,13 +83,14 @@ def draw_duties(
             continue
         elif duty.kind is DutyKind.MAN and duty.man in symbols:
             keep = _kept_off(letter, letters, symbols, board)
-            lines += man_items(letter, symbols[duty.man], board, keep)
+            line = [s for name, s in symbols.items() if name != duty.man]
+            lines += man_items(letter, symbols[duty.man], board, keep, line)
         elif (box := ground_of(duty)) is not None:
             middle = Point(box.centre.x, min(box.centre.y, board.frame.top - box.height / 2))
             ground.append(ellipse(middle, box.width / 2, box.height / 2, span))
             lines += drop_items(letter, middle, board, _kept_off(letter, letters, {}, board))
             if board.full:
-                words.append(_word(duty.kind.value, middle, board, span))
+                words.append(_off_hash(_word(duty.kind.value, middle, board, span), play, board))
     return Duties(tuple(ground), tuple(lines), tuple(words))
 
 
@@ -112,14 +116,19 @@ def drop_items(
 
 
 def man_items(
-    letter: Letter, symbol: Symbol, board: Board, keep: Sequence[Round] = ()
+    letter: Letter,
+    symbol: Symbol,
+    board: Board,
+    keep: Sequence[Round] = (),
+    line: Sequence[Symbol] = (),
 ) -> tuple[Item, ...]:
     """A thin line from the letter to the man he has, with a bar short of him, round what it must
-    ``keep`` off.
+    ``keep`` off and between the men of the ``line``.
 
     The small picture leaves it out where it could only run over somebody.
     """
     path = detour(Path(letter.at, (Leg(symbol.at),)), keep, board.mark("turn"))
+    path = through_gaps(path, line, board.weight("man"))
     pieces = leave(segments(path), letter.at, letter.reach)
     pieces = reverse(leave(reverse(pieces), symbol.at, symbol.edge + board.yards(1.6)))
     if not pieces:
@@ -185,8 +194,9 @@ def rush_items(
     else:
         through = Point(x, min(to.y, 0.0) - board.mark("rush"))
         line = (Line(letter.at, gap), Line(gap, through))
-        near = wide if x in (gap.x, through.x) and not board.full else board.weight("rush") / 2
-        if not clear(points_of(line), symbols, near):
+        tip = (through + Point(0.0, board.mark("head")), through)
+        thin = clear(points_of(line), symbols, board.weight("rush") / 2)
+        if not thin or not clear(tip, symbols, wide):
             return _short_rush(letter, gap, symbols, others, board)
     pieces = leave(line, letter.at, letter.reach)
     casing = (Stroke(pieces, "casing", (), letter.man.span),) if pieces else ()
@@ -235,3 +245,18 @@ def _word(text: str, middle: Point, board: Board, span: Span) -> TextRun:
     room = board.extent(text, "words")
     y = middle.y + board.yards(2.4)
     return TextRun(text, Point(middle.x - room.width / 2, y), "words", span)
+
+
+def _off_hash(word: TextRun, play: Play, board: Board) -> TextRun:
+    """The word of a ground moved beside a hash mark on which it would stand."""
+    room, half, white = board.extent(word.text, word.style), board.mark("hash"), board.yards(1.5)
+    low, high = word.at.y - room.fall - half, word.at.y + room.rise + half
+    if math.floor(high / _EVERY) * _EVERY < low:
+        return word
+    for side in Side:
+        x = board.fold.x(play.field.hash_mark(side))
+        if word.at.x - white < x < word.at.x + room.width + white:
+            right = x >= word.at.x + room.width / 2
+            at = x - white - room.width if right else x + white
+            return replace(word, at=Point(at, word.at.y))
+    return word

@@ -17,6 +17,10 @@ from stemline.paths import Leg, Path, Point, polyline
 _LEVEL = 0.9
 """Yards from the line of scrimmage within which a symbol stands in the line."""
 _TURN = 0.25
+_WIDE = 3.0
+"""A gap with room for this many times the white beside a path is wide."""
+_NEAR = 0.9
+"""Yards from the way through a gap within which the path's own turns are left out."""
 _TALLER = 1.25
 """A way through a gap is straight this many radii of a symbol before and after the line."""
 
@@ -25,13 +29,43 @@ def through_gaps(path: Path, symbols: Iterable[Symbol], white: float, aside: flo
     """The path with each place where it comes nearer than ``white`` to a symbol of the line, on
     its way between two of them, moved to the middle between the two, or ``aside`` from it."""
     line = sorted((s for s in symbols if abs(s.at.y) < _LEVEL), key=lambda s: s.at.x)
-    legs: list[Leg] = []
-    for (a, b), leg in zip(pairwise(path.corners), path.legs, strict=True):
+    for a, b in pairwise(path.corners):
         gap = _between(a, b, line)
         if gap is not None and _tight(path, gap, white):
-            legs += _straight(a, b, gap, aside)
-        legs.append(leg)
-    return replace(path, legs=tuple(legs))
+            path = _straightened(path, gap, white, aside)
+    return path
+
+
+def _straightened(path: Path, gap: tuple[Symbol, Symbol], white: float, aside: float) -> Path:
+    """The path straight through a gap, its own turns there left out."""
+    left, right = gap
+    tall = _TALLER * max(left.edge, right.edge)
+    low, high = min(left.at.y, right.at.y) - tall, max(left.at.y, right.at.y) + tall
+    corners = path.corners
+    index = next(i for i, (a, b) in enumerate(pairwise(corners)) if _between(a, b, gap))
+    a, b = corners[index], corners[index + 1]
+    x = _place(_at(a, b), gap, white, aside)
+    first, second = (low, high) if b.y > a.y else (high, low)
+    before = [leg for leg in path.legs[:index] if not _beside(leg.to, Point(x, first), tall)]
+    after = [leg for leg in path.legs[index:-1] if not _beside(leg.to, Point(x, second), tall)]
+    way = (Leg(Point(x, first), _TURN), Leg(Point(x, second), _TURN))
+    return replace(path, legs=(*before, *way, *after, path.legs[-1]))
+
+
+def _place(x: float, gap: tuple[Symbol, Symbol], white: float, aside: float) -> float:
+    """Where to go through: in the middle of a narrow gap, as near as may be to the path's own
+    place in a wide one."""
+    left, right = gap
+    low, high = left.at.x + left.edge + white, right.at.x - right.edge - white
+    middle = (left.at.x + left.edge + right.at.x - right.edge) / 2
+    if high - low < _WIDE * white:
+        return middle + aside
+    return min(max(x, low + white / 2), high - white / 2)
+
+
+def _beside(corner: Point, to: Point, tall: float) -> bool:
+    """Whether a turn is so near the way through that it would only bend it."""
+    return corner.distance(to) < _NEAR or (abs(corner.y) < tall and abs(corner.x - to.x) < _NEAR)
 
 
 def gap_at(x: float, symbols: Iterable[Symbol], white: float) -> float:
@@ -54,13 +88,18 @@ def clear(points: Sequence[Point], symbols: Iterable[Symbol], white: float) -> b
     return all(far_from(points, s.at) >= s.edge + white for s in symbols)
 
 
+def _over(a: Point, b: Point) -> bool:
+    """Whether a piece comes over the line of scrimmage; a man of the line starts on it."""
+    return a.y < 0 <= b.y or b.y <= 0 < a.y
+
+
 def _at(a: Point, b: Point) -> float:
     return a.x + (b.x - a.x) * a.y / (a.y - b.y)
 
 
 def _between(a: Point, b: Point, line: Sequence[Symbol]) -> tuple[Symbol, Symbol] | None:
     """The two neighbours between whom a piece crosses the line, where there is room for it."""
-    if a.y * b.y >= 0:
+    if not _over(a, b):
         return None
     x = _at(a, b)
     for left, right in pairwise(line):
@@ -73,16 +112,3 @@ def _between(a: Point, b: Point, line: Sequence[Symbol]) -> tuple[Symbol, Symbol
 def _tight(path: Path, gap: tuple[Symbol, Symbol], white: float) -> bool:
     drawn = polyline(path)
     return any(far_from(drawn, s.at) < s.edge + white for s in gap)
-
-
-def _straight(a: Point, b: Point, gap: tuple[Symbol, Symbol], aside: float) -> tuple[Leg, Leg]:
-    """The two corners of the way straight through the middle of a gap."""
-    left, right = gap
-    x = (left.at.x + left.edge + right.at.x - right.edge) / 2 + aside
-    up = 1.0 if b.y > a.y else -1.0
-    tall = _TALLER * max(left.edge, right.edge)
-    low, high = min(left.at.y, right.at.y) - tall, max(left.at.y, right.at.y) + tall
-    first, second = (low, high) if up > 0 else (high, low)
-    first = max(first, a.y) if up > 0 else min(first, a.y)
-    second = min(second, b.y) if up > 0 else max(second, b.y)
-    return Leg(Point(x, first), _TURN), Leg(Point(x, second), _TURN)

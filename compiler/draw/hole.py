@@ -13,7 +13,7 @@ from itertools import pairwise
 
 from stemline.draw.board import Board
 from stemline.draw.curves import far_from
-from stemline.draw.detours import detour
+from stemline.draw.detours import Round, detour
 from stemline.draw.gaps import through_gaps
 from stemline.draw.symbols import Symbol
 from stemline.draw.ways import begun_at, behind_passer, ghosts_of, keep_off
@@ -25,6 +25,9 @@ _HOLE = 1.6
 _PAST = 1.9
 """Yards past the line where a man who leads through the hole leaves it for his block."""
 _TURN = 0.5
+_BEHIND = 0.6
+"""Yards from the line of scrimmage where men stand whom the way to the hole must go round again."""
+_NARROW = 0.3
 _ASIDE = 0.2
 """Yards aside from the carrier within which a block has no side of its own."""
 _SHORTEST = 0.8
@@ -54,7 +57,14 @@ def find_hole(play: Play, symbols: Mapping[str, Symbol], board: Board) -> Hole |
     path = detour(_shifted(path, aside), keep, board.mark("turn"))
     others = [s for name, s in symbols.items() if name != play.carrier]
     white = board.weight("carry") / 2 + board.mark("gap") / 2 + abs(aside)
-    return Hole(_not_back(through_gaps(path, others, white, aside)), lanes)
+    path = through_gaps(path, others, white, aside)
+    behind = [_narrow(o) for o in keep if abs(o.at.y) > _BEHIND]
+    return Hole(_not_back(detour(path, behind, board.mark("turn"))), lanes)
+
+
+def _narrow(o: Round) -> Round:
+    """A man with less white round him, so that a turn in the hole is not moved out of it."""
+    return replace(o, radius=o.hard + _NARROW * (o.radius - o.hard))
 
 
 def _lanes(play: Play, path: Path, board: Board) -> dict[str, float]:

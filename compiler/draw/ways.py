@@ -98,13 +98,17 @@ def _lowered(leg: Leg, x: float, floor: float) -> Leg:
 
 
 def ends_clear(path: Path, keep: Iterable[Round], room: float) -> Path:
-    """The path with its end moved straight away from a man on whom its arrow or bar would lie;
-    an end in the middle of a man is left where it is."""
-    end = path.end
+    """The path with its end ``room`` clear of a man on whom its arrow or bar would lie: moved
+    straight away from him, or back along the path where it ends in his middle."""
+    before, end = path.corners[-2], path.end
     for o in keep:
-        far = o.at.distance(end)
-        if _MIDDLE * o.hard < far < o.hard + room:
-            end = o.at + (end - o.at).scaled((o.hard + room) / far)
+        far, need = o.at.distance(end), o.hard + room
+        if far >= need:
+            continue
+        if far > _MIDDLE * o.hard:
+            end = o.at + (end - o.at).scaled(need / far)
+        elif before.distance(o.at) > need + room:
+            end = o.at + (before - o.at).scaled(need / before.distance(o.at))
     if end == path.end:
         return path
     return replace(path, legs=(*path.legs[:-1], replace(path.legs[-1], to=end)))

@@ -133,4 +133,6 @@ def _words(words: str, x: float, y: float, size: float, room: float, theme: Them
     while cut and ems(cut) * points > room:
         cut = cut.removesuffix(_MORE)[:-1] + _MORE if len(cut) > 1 else ""
     paint = f'fill="{theme.colours.ink}" data-text={quoteattr(words)}'
-    return f'<path d="{outline(cut, face, points)}" transform="translate({x:.2f} {y:.2f})" {paint}/>'
+    return (
+        f'<path d="{outline(cut, face, points)}" transform="translate({x:.2f} {y:.2f})" {paint}/>'
+    )

@@ -122,7 +122,11 @@ class _Page:
 
     def _shape(self, style: str) -> dict[str, Any]:
         ground = self._look.grounds[style]
-        return {"class_": style, "fill": ground.fill or "none", **(_pen(ground.edge) if ground.edge else {})}
+        return {
+            "class_": style,
+            "fill": ground.fill or "none",
+            **(_pen(ground.edge) if ground.edge else {}),
+        }
 
     def _at(self, p: Point) -> tuple[float, float]:
         return _round((p.x - self._left) * self._scale), _round((self._top - p.y) * self._scale)

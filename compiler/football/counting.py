@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from stemline.football.field import Side
 from stemline.football.landmarks import TACKLE_SPLIT, TIGHT_END_REACH
@@ -34,7 +35,7 @@ class Count:
     def weak(self) -> Side:
         return self.strong.other
 
-    @property
+    @cached_property
     def shape(self) -> tuple[int, int]:
         """Receivers strong and weak: (3, 1)."""
         return len(self.on(self.strong)), len(self.on(self.weak))
@@ -89,7 +90,7 @@ def tackles(men: Iterable[Man]) -> tuple[float, float]:
     The line is the unbroken run of linemen over the ball: one who is split off is no edge of it.
     Without any (a play made for a test) the usual tackles stand.
     """
-    line = sorted(m.snap.x for m in men if m.interior and m.on_line)
+    line = sorted([m.snap.x for m in men if m.on_line and m.interior])
     if not line:
         return -TACKLE_SPLIT, TACKLE_SPLIT
     middle = min(range(len(line)), key=lambda i: abs(line[i]))
@@ -108,7 +109,10 @@ def ranked(men: Iterable[Man], counted: Count) -> tuple[Man, ...]:
         for side in Side
         for number, label in enumerate(counted.on(side), 1)
     }
-    return tuple(replace(m, rank=ranks.get(m.label)) for m in men)
+    return tuple(
+        man if man.rank == (rank := ranks.get(man.label)) else replace(man, rank=rank)
+        for man in men
+    )
 
 
 def tight_ends(men: Iterable[Man]) -> tuple[str, ...]:
@@ -118,7 +122,7 @@ def tight_ends(men: Iterable[Man]) -> tuple[str, ...]:
     return tuple(
         m.label
         for m in men
-        if not m.interior
-        and m.on_line
+        if m.on_line
+        and not m.interior
         and (0 < m.snap.x - right <= TIGHT_END_REACH or 0 < left - m.snap.x <= TIGHT_END_REACH)
     )

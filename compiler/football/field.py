@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import Enum
+from functools import cached_property
 
 from stemline.football.codes import Code
 from stemline.football.line import LineMarks
@@ -15,7 +16,7 @@ class Side(Enum):
     LEFT = -1
     RIGHT = 1
 
-    @property
+    @cached_property
     def other(self) -> Side:
         return Side(-self.value)
 
@@ -31,7 +32,7 @@ class BallSpot(Enum):
     MIDDLE = "middle"
     RIGHT_HASH = "right hash"
 
-    @property
+    @cached_property
     def mirrored(self) -> BallSpot:
         return {
             BallSpot.LEFT_HASH: BallSpot.RIGHT_HASH,
@@ -52,12 +53,12 @@ class Field:
     numbers_from_sideline: float
     line: LineMarks | None = None
 
-    @property
+    @cached_property
     def marks(self) -> LineMarks:
         """The interior line that guard, tackle and end are read from."""
         return self.line or LineMarks.of(self.code.line)
 
-    @property
+    @cached_property
     def ball_from_left(self) -> float:
         """Yards from the left sideline to the ball."""
         width, mark = self.code.width.value, self.code.hash_from_sideline.value
@@ -78,7 +79,7 @@ class Field:
     def numbers(self, side: Side) -> float:
         return self.sideline(side) - side.value * self.numbers_from_sideline
 
-    @property
+    @cached_property
     def wide_side(self) -> Side | None:
         """The field side; None from the middle."""
         return {BallSpot.LEFT_HASH: Side.RIGHT, BallSpot.RIGHT_HASH: Side.LEFT}.get(self.spot)

@@ -6,8 +6,10 @@ Every fact keeps the `Span` it came from. Nothing here knows of text, pages or c
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import Enum
+from functools import cached_property
 
 from stemline.football.defence import Defence
 from stemline.football.field import BallSpot, Field, Side
@@ -48,7 +50,7 @@ class Man:
     number: int | None = None
     says: tuple[str, ...] = ()
 
-    @property
+    @cached_property
     def interior(self) -> bool:
         """One of those who may not go out for a pass: a lineman, or a man put among them."""
         return self.position.interior or self.in_line
@@ -286,7 +288,11 @@ class Play:
         return self.field.spot
 
     def man(self, label: str) -> Man:
-        return next(m for m in self.men if m.label == label)
+        return self._men[label]
+
+    @cached_property
+    def _men(self) -> Mapping[str, Man]:
+        return {m.label: m for m in reversed(self.men)}
 
     def assignment(self, label: str) -> Assignment:
         return next(a for a in self.assignments if a.man == label)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from enum import Enum
+from functools import cached_property
 
 HIGHEST_NUMBER = 99
 """Jerseys are numbered from 0 to 99."""
@@ -27,7 +28,7 @@ class Position(Enum):
     GUARD = "guard"
     CENTRE = "centre"
 
-    @property
+    @cached_property
     def interior(self) -> bool:
         return self in (Position.TACKLE, Position.GUARD, Position.CENTRE)
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.football.counting import Count, tight_ends
@@ -54,14 +55,22 @@ class Picture:
     toward: Side | None = None
 
     def man(self, label: str) -> Man:
-        return next(m for m in self.men if m.label == label)
+        return self._men[label]
 
     def side_of(self, label: str) -> Side | None:
-        x = self.man(label).snap.x
+        x = self._men[label].snap.x
         return None if x == 0 else Side.RIGHT if x > 0 else Side.LEFT
 
     def side(self, word: SideWord) -> Side:
         """One meaning a word; from the middle the field side is the strong one."""
+        return self._sides[word]
+
+    @cached_property
+    def _men(self) -> Mapping[str, Man]:
+        return {m.label: m for m in reversed(self.men)}
+
+    @cached_property
+    def _sides(self) -> Mapping[SideWord, Side]:
         wide = self.field.wide_side or self.count.strong
         toward = self.toward or self.count.strong
         return {
@@ -75,7 +84,7 @@ class Picture:
             SideWord.RIGHT: Side.RIGHT,
             SideWord.PLAYSIDE: toward,
             SideWord.BACKSIDE: toward.other,
-        }[word]
+        }
 
 
 @dataclass

@@ -134,7 +134,8 @@ class _Lining:
                     self._one_spot(defender, other)
                     break
                 at = replace(at, y=at.y + _STEP_BACK)
-            apart.append((stand, replace(defender, at=at)))
+            moved = defender if at is defender.at else replace(defender, at=at)
+            apart.append((stand, moved))
         return tuple(sorted((d for _, d in apart), key=lambda d: d.label))
 
     def _one_spot(self, first: Defender, second: Defender) -> None:

@@ -2,21 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from stemline.diagnostics.model import Diagnostic
 from stemline.football.counting import count, ranked
 from stemline.football.defence import Defence
 from stemline.football.field import BallSpot, Field, Side
-from stemline.football.play import Call, Play
+from stemline.football.play import Assignment, Call, Motion, Play
 from stemline.football.worlds import Look
 from stemline.resolve.alignment import line_up, move
 from stemline.resolve.binding import Bound, Picture, bind
 from stemline.resolve.blocking import block_up, playside
 from stemline.resolve.defence import line_up_defence
 from stemline.resolve.definitions import Body, Concept, Playbook, Tag
-from stemline.resolve.eyes import look
+from stemline.resolve.eyes import Eyes, look
 from stemline.resolve.jobs import assignments
 from stemline.resolve.merge import merged
 from stemline.source import Span
@@ -50,12 +50,8 @@ def expand(
     against: Sequence[Look] = (),
     look_key: str = "",
 ) -> tuple[Play | None, tuple[Diagnostic, ...]]:
-    """The play of a call from one ball spot; None where its men cannot be put on the field.
-
-    With ``look_key`` it stands against that look of the playbook: its defenders are lined up,
-    what the look shows is known, and blocks are worked out against it.
-    """
-    return play_of(book, order, book.concepts[order.concept], spot, against, look_key)
+    """One call alone, as `Expander.expand`: who wants many keeps an expander."""
+    return Expander(book).expand(order, spot, against, look_key)
 
 
 def play_of(
@@ -66,63 +62,213 @@ def play_of(
     against: Sequence[Look] = (),
     look_key: str = "",
 ) -> tuple[Play | None, tuple[Diagnostic, ...]]:
-    """As `expand`, for a concept that need not stand in the playbook.
+    """One call of any concept alone, as `Expander.play_of`."""
+    return Expander(book).play_of(order, concept, spot, against, look_key)
 
-    A page on a formation or a look wants men who only stand: a concept with an empty body.
+
+@dataclass(frozen=True)
+class Lined:
+    """A formation's men at the snap; no picture, with the reasons, where one cannot be placed."""
+
+    picture: Picture | None
+    motions: Mapping[str, Motion]
+    found: tuple[Diagnostic, ...]
+
+
+@dataclass(frozen=True)
+class _Told:
+    """What a call's men do and what the quarterback sees where these looks show."""
+
+    assigned: tuple[Assignment, ...]
+    eyes: Eyes
+    found: tuple[Diagnostic, ...]
+
+
+class _Cast:
+    """A call's roles with their men, and what they do, once for all looks that show the same."""
+
+    def __init__(
+        self, body: Body, picture: Picture, motions: Mapping[str, Motion], call: str, right: bool
+    ) -> None:
+        self.body = body
+        self.picture = replace(picture, toward=playside(body, picture))
+        self.bound = bind(body, self.picture, call)
+        _swap(body, self.bound)
+        self._motions, self._call, self._right = motions, call, right
+        self._told: dict[tuple[Look, ...], _Told] = {}
+
+    def told(self, against: tuple[Look, ...]) -> _Told:
+        if against not in self._told:
+            self._told[against] = self._tell(against)
+        return self._told[against]
+
+    def _tell(self, against: tuple[Look, ...]) -> _Told:
+        body, bound, picture = self.body, self.bound, self.picture
+        assigned, found = assignments(body, bound, picture, self._motions, against, self._call)
+        eyes = look(body, bound, picture, assigned, self._right, self._call)
+        if bound.found:
+            # A role without its man leaves spots empty and gives no side: one cause is reported
+            # once.
+            return _Told(assigned, eyes, tuple(d for d in found if d.code != "E623"))
+        return _Told(assigned, eyes, (*found, *eyes.found))
+
+
+class Expander:
+    """Makes the plays of one playbook; what calls have in common is worked out once.
+
+    Calls of one formation, side and motion share their men at each spot, and their defence against
+    each look; the looks that one call stands against share its roles.
     """
-    formation = book.formations[order.formation]
-    tags = [book.tags[order.concept, tag] for tag in order.tags]
-    motion = book.motions[order.motion] if order.motion else None
-    field = field_of(book, spot)
-    alignment, men, found = line_up(book, formation, order.side, field)
-    if not men:
-        return None, found
-    field = alignment.field  # it knows the line that this formation draws
-    men, motions, moved = move(alignment, men, motion)
-    counted = count(men, order.side)
-    men = ranked(men, counted)
-    picture = Picture(men, counted, field, order.side, book.receivers)
-    body = merged(concept.body, tags)
-    picture = replace(picture, toward=playside(body, picture))
-    defence: Defence | None = None
-    lined: tuple[Diagnostic, ...] = ()
-    if look_key:
-        defence, lined = line_up_defence(book.looks[look_key], picture)
+
+    def __init__(self, book: Playbook) -> None:
+        self._book = book
+        self._right_handed = _right_handed(book)
+        self._lined: dict[tuple[str, Side, str, BallSpot], Lined] = {}
+        self._defences: dict[
+            tuple[str, str, Side, str, BallSpot], tuple[Defence | None, tuple[Diagnostic, ...]]
+        ] = {}
+        self._bodies: dict[tuple[str, tuple[str, ...]], Body] = {}
+        self._casts: dict[tuple[Order, BallSpot], _Cast] = {}
+        self._plays: dict[
+            tuple[Order, BallSpot, tuple[Look, ...], str],
+            tuple[Play | None, tuple[Diagnostic, ...]],
+        ] = {}
+
+    def expand(
+        self, order: Order, spot: BallSpot, against: Sequence[Look] = (), look_key: str = ""
+    ) -> tuple[Play | None, tuple[Diagnostic, ...]]:
+        """The play of a call from one ball spot; None where its men cannot be put on the field.
+
+        With ``look_key`` it stands against that look of the playbook: its defenders are lined up,
+        what the look shows is known, and blocks are worked out against it.
+        """
+        key = order, spot, tuple(against), look_key
+        if key not in self._plays:
+            concept = self._book.concepts[order.concept]
+            self._plays[key] = self._play(order, concept, spot, against, look_key, keep=True)
+        return self._plays[key]
+
+    def play_of(
+        self,
+        order: Order,
+        concept: Concept,
+        spot: BallSpot,
+        against: Sequence[Look] = (),
+        look_key: str = "",
+    ) -> tuple[Play | None, tuple[Diagnostic, ...]]:
+        """As `expand`, for a concept that need not stand in the playbook.
+
+        A page on a formation or a look wants men who only stand: a concept with an empty body.
+        """
+        return self._play(order, concept, spot, against, look_key, keep=False)
+
+    def _play(
+        self,
+        order: Order,
+        concept: Concept,
+        spot: BallSpot,
+        against: Sequence[Look],
+        look_key: str,
+        *,
+        keep: bool,
+    ) -> tuple[Play | None, tuple[Diagnostic, ...]]:
+        lined = self.lined(order.formation, order.side, order.motion, spot)
+        if lined.picture is None:
+            return None, lined.found
+        cast = self._casts.get((order, spot)) if keep else None
+        if cast is None:
+            body = self._body(order, concept, keep=keep)
+            cast = _Cast(body, lined.picture, lined.motions, order.spoken, self._right_handed)
+            if keep:
+                self._casts[order, spot] = cast
+        at = order.formation, order.side, order.motion, spot
+        defence, standing = self.defence(look_key, *at) if look_key else (None, ())
         if defence is not None and not against:
             against = tuple(Look(word) for word in defence.shows)
-    bound = bind(body, picture, order.spoken)
-    _swap(body, bound)
-    assigned, job_found = assignments(body, bound, picture, motions, against, order.spoken)
-    eyes = look(body, bound, picture, assigned, _right_handed(book), order.spoken)
-    if bound.found:
-        # A role without its man leaves spots empty and gives no side: one cause is reported once.
-        eyes = replace(eyes, found=())
-        job_found = tuple(d for d in job_found if d.code != "E623")
-    play = Play(
-        call=_call(book, order, concept, tags),
-        family=concept.family,
-        field=field,
-        shape=counted.shape,
-        strong=counted.strong,
-        men=men,
-        assignments=assigned,
-        spots=eyes.spots,
-        feet=eyes.feet,
-        reads=eyes.reads,
-        pressure=eyes.pressure,
-        claims=eyes.claims,
-        alerts=eyes.alerts,
-        protection=eyes.protection,
-        pick=eyes.pick,
-        nobody=tuple(bound.nobody),
-        against=tuple(x.value for x in against),
-        span=order.span,
-        kind=concept.kind,
-        defence=defence,
-        toward=picture.toward,
-    )
-    play, blocked = block_up(play, body, book, bound, picture)
-    return play, (*found, *moved, *lined, *bound.found, *job_found, *eyes.found, *blocked)
+        told = cast.told(tuple(against))
+        play = self._made(order, concept, cast, told, tuple(against), defence)
+        play, blocked = block_up(play, cast.body, self._book, cast.bound, cast.picture)
+        found = (*lined.found, *standing, *cast.bound.found, *told.found, *blocked)
+        return play, found
+
+    def lined(self, formation: str, side: Side, motion: str, spot: BallSpot) -> Lined:
+        """The men of a formation at the snap, after a motion ("" for none)."""
+        key = formation, side, motion, spot
+        if key not in self._lined:
+            self._lined[key] = _line_up(self._book, formation, side, motion, spot)
+        return self._lined[key]
+
+    def defence(
+        self, look_key: str, formation: str, side: Side, motion: str, spot: BallSpot
+    ) -> tuple[Defence | None, tuple[Diagnostic, ...]]:
+        """A look against men who stand as in `lined`; nobody where they do not.
+
+        No place or duty of a look is said by a playside, so the concept does not matter to it.
+        """
+        key = look_key, formation, side, motion, spot
+        if key not in self._defences:
+            picture = self.lined(formation, side, motion, spot).picture
+            look = self._book.looks[look_key]
+            self._defences[key] = line_up_defence(look, picture) if picture else (None, ())
+        return self._defences[key]
+
+    def _body(self, order: Order, concept: Concept, *, keep: bool) -> Body:
+        """The concept with the call's tags laid over it."""
+        tags = [self._book.tags[order.concept, tag] for tag in order.tags]
+        if not keep:
+            return merged(concept.body, tags)
+        key = order.concept, order.tags
+        if key not in self._bodies:
+            self._bodies[key] = merged(concept.body, tags)
+        return self._bodies[key]
+
+    def _made(
+        self,
+        order: Order,
+        concept: Concept,
+        cast: _Cast,
+        told: _Told,
+        against: tuple[Look, ...],
+        defence: Defence | None,
+    ) -> Play:
+        """The play before its blocks are worked out."""
+        picture, eyes = cast.picture, told.eyes
+        tags = [self._book.tags[order.concept, tag] for tag in order.tags]
+        return Play(
+            call=_call(self._book, order, concept, tags),
+            family=concept.family,
+            field=picture.field,
+            shape=picture.count.shape,
+            strong=picture.count.strong,
+            men=picture.men,
+            assignments=told.assigned,
+            spots=eyes.spots,
+            feet=eyes.feet,
+            reads=eyes.reads,
+            pressure=eyes.pressure,
+            claims=eyes.claims,
+            alerts=eyes.alerts,
+            protection=eyes.protection,
+            pick=eyes.pick,
+            nobody=tuple(cast.bound.nobody),
+            against=tuple(x.value for x in against),
+            span=order.span,
+            kind=concept.kind,
+            defence=defence,
+            toward=picture.toward,
+        )
+
+
+def _line_up(book: Playbook, formation: str, side: Side, motion: str, spot: BallSpot) -> Lined:
+    field = field_of(book, spot)
+    alignment, men, found = line_up(book, book.formations[formation], side, field)
+    if not men:
+        return Lined(None, {}, found)
+    men, motions, moved = move(alignment, men, book.motions[motion] if motion else None)
+    counted = count(men, side)
+    # The alignment's field knows the line that this formation draws.
+    men, field = ranked(men, counted), alignment.field
+    return Lined(Picture(men, counted, field, side, book.receivers), motions, (*found, *moved))
 
 
 def _swap(body: Body, bound: Bound) -> None:

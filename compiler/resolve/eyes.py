@@ -184,12 +184,11 @@ class _Looking:
         path = self.by_man[label].path
         if path is None:
             return self.picture.man(label).snap
+        if path.ending is not Ending.RUN or path.end.y <= _LONG_PATH / 2:
+            return path.end
         points = polyline(path)
         run = length(points)
-        runs_on = path.ending is Ending.RUN
-        if runs_on and run > _LONG_PATH and path.end.y > _LONG_PATH / 2:
-            return along(points, run * _CATCH)
-        return path.end
+        return along(points, run * _CATCH) if run > _LONG_PATH else path.end
 
     def claims(self, spots: Sequence[Spot]) -> tuple[Claim, ...]:
         made = []

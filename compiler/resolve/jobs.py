@@ -50,8 +50,8 @@ def assignments(
         _assignment(m, roles.get(m.label, ""), body, bound, picture, against, call, found)
         for m in picture.men
     ]
-    moved = tuple(replace(a, motion=motions.get(a.man)) for a in made)
-    return moved, tuple(found)
+    moved = (replace(a, motion=motions[a.man]) if a.man in motions else a for a in made)
+    return tuple(moved), tuple(found)
 
 
 def _assignment(
@@ -76,7 +76,7 @@ def _assignment(
         if said:
             found.append(_no_line(said, worlds, role, picture, call))
         return idle
-    if not worlds <= frozenset[int]().union(*(s.guard.worlds for s in said)):
+    if _without(worlds, said):
         found.append(_no_line(said, worlds, role, picture, call))
     base = chosen.base
     path: Path | None = None
@@ -150,12 +150,18 @@ def _no_line(
     said: Sequence[Said[Job]], worlds: Where, role: str, picture: Picture, call: str
 ) -> Diagnostic:
     """No line holds, or none against a look that no line asks for: the case is named."""
-    left = worlds - frozenset[int]().union(*(s.guard.worlds for s in said))
-    shown = example(picture.receivers, left).looks
+    shown = example(picture.receivers, _without(worlds, said)).looks
     asked = {look for s in said for look in s.guard.looks if s.guard.worlds & worlds}
     looks = [look.value for look in Look if look in shown and look.opposite in asked]
     case = ", ".join([picture.count.shape_word, *looks])
     return diagnose("E622", said[0].span, role=role, shape=case, call=call)
+
+
+def _without(worlds: Where, said: Sequence[Said[Job]]) -> Where:
+    """The worlds in which no line holds."""
+    for one in said:
+        worlds -= one.guard.worlds
+    return worlds
 
 
 def worlds_of(man: Man, picture: Picture, against: Sequence[Look]) -> Where:
@@ -171,6 +177,8 @@ def choose(said: Sequence[Said[Job]], worlds: Where) -> Chosen | None:
     the look, the widest of them is drawn solid.
     """
     holding = [s for s in said if s.guard.worlds & worlds]
+    if len(holding) == 1:
+        return Chosen(holding[0], ())
     used = [s for s in holding if any(_rules(s, holding, world) for world in worlds)]
     if not used:
         return None

@@ -9,14 +9,12 @@ from typing import TypeVar
 
 from stemline.diagnostics.model import Diagnostic, Related, diagnose
 from stemline.football.blocking import BLOCKS, DEFENDERS, PROTECTIONS
-from stemline.football.landmarks import Landmark
 from stemline.football.quarterback import FEET, MOVING
 from stemline.football.strokes import Decide, Route
 from stemline.resolve.definitions import (
     AlertDef,
     Block,
     Body,
-    ByRole,
     ClaimDef,
     FootDef,
     Job,
@@ -32,7 +30,7 @@ from stemline.resolve.definitions import (
 from stemline.resolve.read_guards import clashes, read_guard
 from stemline.resolve.read_places import LANDMARKS, SIDES
 from stemline.resolve.read_roles import read_rule as read_rule
-from stemline.resolve.read_routes import read_run, read_way
+from stemline.resolve.read_routes import read_run
 from stemline.resolve.read_runs import (
     REACTIONS,
     WAYS,
@@ -44,6 +42,7 @@ from stemline.resolve.read_runs import (
     read_rules,
     read_toward,
 )
+from stemline.resolve.read_spots import read_spot
 from stemline.resolve.run_definitions import BlockRules, Join, KeyDef, LineSpot, Reaction, Toward
 from stemline.resolve.words import Misread, Words, one_phrase, string_of
 from stemline.source import Span
@@ -55,14 +54,6 @@ T = TypeVar("T")
 PICKS = ("soft corner", "fewer defenders", "field", "boundary", "best matchup")
 CLAIMS = ("triangle", "high-low", "stretch")
 KEEPS = {keep.value: keep for keep in Keep}
-
-# Where the quarterback's spots lie. Common practice, no published source: a low spot is the
-# window of a shallow crosser, from the tackle outward; "top" is the settle's depth over the ball.
-LOW_DEPTH = 5.5
-HIGH_DEPTH = 8.0
-DEEP_DEPTH = 14.0
-LOW_OUTSIDE = 4.5
-SPOT_DEPTHS = {"low": LOW_DEPTH, "high": HIGH_DEPTH, "deep": DEEP_DEPTH}
 
 
 @dataclass(frozen=True)
@@ -310,9 +301,7 @@ class _Reading:
         guard = read_guard(fact.guard, self.scope.receivers)
         self.alerts.append(AlertDef(target, guard, read_on(value), fact.span))
 
-    def _choice(
-        self, fact: Fact, into: list[Said[str]], names: Collection[str], code: str
-    ) -> None:
+    def _choice(self, fact: Fact, into: list[Said[str]], names: Collection[str], code: str) -> None:
         guard = read_guard(fact.guard, self.scope.receivers)
         words = Words([one_phrase(fact.value, "one choice", fact.span)])
         words.take_word("side")
@@ -429,35 +418,3 @@ def read_on(value: Value | None) -> str:
     defender = words.expect(DEFENDERS, "E462")
     words.finish("a defender")
     return defender
-
-
-def read_spot(value: Value, roles: Collection[str]) -> SpotRule:
-    """``low, away from settle`` · ``over ball`` · ``high, strong, 4 outside tackle``."""
-    side: SideWord | ByRole | None = None
-    depth: float | None = None
-    landmark, outside = Landmark.TACKLE, LOW_OUTSIDE
-    over = False
-    for item in items(value, Mark.AND):
-        words = Words([one_phrase(item, "a depth and a side", value.span)])
-        level = words.take_name(SPOT_DEPTHS)
-        if level is not None:
-            depth = SPOT_DEPTHS[level]
-        elif words.take_word("over"):
-            landmark, outside = LANDMARKS[words.expect(LANDMARKS, "E430")], 0.0
-            over = True
-        elif (yards := words.take_number()) is not None:
-            if words.take_word("deep") or words.done:
-                depth = yards
-            else:
-                measure = words.expect(("inside", "outside"), "E434")
-                outside = yards if measure == "outside" else -yards
-                landmark = LANDMARKS[words.expect(LANDMARKS, "E430")]
-                over = True
-        else:
-            side = read_way(words, roles, "E456", (*SPOT_DEPTHS, "over"))
-        words.finish("where a spot is")
-    if side is None and landmark is not Landmark.BALL:
-        raise Misread(diagnose("E457", value.span))
-    if depth is None:
-        depth = HIGH_DEPTH if over else LOW_DEPTH
-    return SpotRule(side, landmark, outside, depth)

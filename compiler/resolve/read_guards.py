@@ -137,7 +137,7 @@ def narrowest(said: Iterable[Said[T]]) -> Said[T] | None:
 
 
 def _alternatives(item: Value) -> list[Phrase]:
-    phrases = []
+    phrases: list[Phrase] = []
     for alternative in items(item, Mark.OR):
         if not isinstance(alternative, Phrase):
             raise Misread(diagnose("E402", alternative.span, what="conditions"))
@@ -187,7 +187,9 @@ def _counted(words: Words) -> Condition | None:
 
 
 def _text(value: Value) -> str:
-    return ", ".join(" or ".join(_told(p) for p in _alternatives(i)) for i in items(value, Mark.AND))
+    return ", ".join(
+        " or ".join(_told(p) for p in _alternatives(i)) for i in items(value, Mark.AND)
+    )
 
 
 def _told(phrase: Phrase) -> str:

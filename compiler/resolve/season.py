@@ -15,7 +15,7 @@ from stemline.resolve.calls import ambiguous, read_call, readings, two_readings
 from stemline.resolve.defence import LINING_UP
 from stemline.resolve.definitions import Alias, Concept, Dress, Playbook
 from stemline.resolve.dress import orders
-from stemline.resolve.expand import Order, expand
+from stemline.resolve.expand import Expander, Order
 from stemline.resolve.league import league_words
 from stemline.resolve.merge import merged
 from stemline.resolve.words import listed
@@ -110,12 +110,15 @@ def _in_book_order(book: Playbook) -> list[Dress]:
     return sorted(book.dresses, key=place)
 
 
-def season(book: Playbook, calls: Calls, prove: Prove) -> tuple[Season, tuple[Diagnostic, ...]]:
+def season(
+    book: Playbook, calls: Calls, prove: Prove, expander: Expander | None = None
+) -> tuple[Season, tuple[Diagnostic, ...]]:
     """Every call expanded at the spot it is drawn from, and proved from every spot it is run.
 
-    A call with errors is left out of the season; its diagnostics say why.
+    A call with errors is left out of the season; its diagnostics say why. ``expander`` is the
+    book's, where somebody else wants its plays too.
     """
-    expander = _Expander(book)
+    proving = _Proving(book, calls, expander or Expander(book))
     found: list[Diagnostic] = []
     plays: list[Play] = []
     for dress, order in calls.orders:
@@ -124,14 +127,14 @@ def season(book: Playbook, calls: Calls, prove: Prove) -> tuple[Season, tuple[Di
         problems: list[Diagnostic] = []
         for spot in _spots(dress):
             for looks in ((), *dress.against):
-                problems += expander.proved(order, spot, looks, prove)
+                problems += proving.proved(order, spot, looks, prove)
             for key in dress.looks:
-                problems += expander.proved(order, spot, (), prove, key)
-        play = expander.drawn(order)
+                problems += proving.proved(order, spot, (), prove, key)
+        play = proving.drawn(order)
         if play is not None and not any(d.is_error for d in problems):
             plays.append(play)
         found += problems
-    found += expander.unused_tags(calls, prove)
+    found += proving.unused_tags(calls, prove)
     return _season(book, plays), tuple(gathered(found))
 
 
@@ -143,20 +146,13 @@ def _spots(dress: Dress) -> list[BallSpot]:
     return [spot for spot in BallSpot if spot.value in dress.spots]
 
 
-class _Expander:
-    """Expands each call at each spot once."""
+class _Proving:
+    """Proves each call at each spot."""
 
-    def __init__(self, book: Playbook) -> None:
+    def __init__(self, book: Playbook, calls: Calls, expander: Expander) -> None:
         self.book = book
-        self._known: dict[tuple[object, ...], tuple[Play | None, tuple[Diagnostic, ...]]] = {}
-
-    def play(
-        self, order: Order, spot: BallSpot, looks: Sequence[Look] = (), look_key: str = ""
-    ) -> tuple[Play | None, tuple[Diagnostic, ...]]:
-        key = (order, spot, tuple(looks), look_key)
-        if key not in self._known:
-            self._known[key] = expand(self.book, order, spot, looks, look_key)
-        return self._known[key]
+        self.play = expander.expand
+        self._plain = {_untagged(o): o for _, o in calls.orders if not o.tags}
 
     def proved(
         self,
@@ -173,7 +169,8 @@ class _Expander:
             return list(found)
         plain = None
         if order.tags:
-            plain, _ = self.play(replace(order, tags=(), spoken=""), spot, looks, look_key)
+            bare = self._plain.get(_untagged(order)) or replace(order, tags=(), spoken="")
+            plain, _ = self.play(bare, spot, looks, look_key)
         proofs = list(prove(play, plain, order))
         # A tag that breaks its own promise says so itself, and why: once is enough.
         told = {
@@ -219,6 +216,11 @@ class _Expander:
                     tagged = replace(order, tags=(key[1],), spoken=name)
                     found += self.proved(tagged, spot, (), prove)
         return found
+
+
+def _untagged(order: Order) -> tuple[str, Side, str, str]:
+    """What a call has in common with its plain call."""
+    return order.formation, order.side, order.motion, order.concept
 
 
 _EMPTY_SPOT = "E630"

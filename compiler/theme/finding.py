@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
@@ -78,15 +79,21 @@ def read_theme(folder: Traversable, name: str) -> Found:
         found += wrong
         fonts |= faces
         table = laid_over(table, kept)
+    folders = tuple(place for place, _, _ in chain)
+    digest = ""
+    try:
+        digest = _digest(folders)
+    except OSError as error:
+        at, file = Span(sources[0].name, 0, 0, 0), Path(error.filename or folder.name).name
+        found.append(diagnose("E906", at, file=file, why=_why(error)))
     if found:
         return Found(None, tuple(found), sources)
-    folders = tuple(place for place, _, _ in chain)
     theme = Theme(
         name=name,
         title=str(table.get("title", name)),
         looks=MappingProxyType({size: look_of(table, size) for size in Size}),
         fonts=MappingProxyType(fonts),
-        digest=_digest(folders),
+        digest=digest,
         colours=colours_of(table),
         folders=folders,
     )
@@ -129,9 +136,8 @@ def _table(folder: Traversable) -> tuple[Source, dict[str, Any], tuple[Diagnosti
     try:
         text = file.read_bytes().decode("utf-8-sig")
     except OSError as error:
-        why = error.strerror or "cannot be opened"
         span = Span(name, 0, 0, 0)
-        return Source(name, ""), {}, (diagnose("E906", span, file=_TABLE, why=why),)
+        return Source(name, ""), {}, (diagnose("E906", span, file=_TABLE, why=_why(error)),)
     except UnicodeDecodeError:
         span = Span(name, 0, 0, 0)
         return Source(name, ""), {}, (diagnose("E902", span, why="it is not UTF-8 text"),)
@@ -147,7 +153,15 @@ def _folder(
     candidates: list[Traversable] = [place / name for place in places] if name else []
     if name in bundled_themes():
         candidates.append(files("stemline.themes") / name)
-    return next((f for f in candidates if (f / _TABLE).is_file() and f not in without), None)
+    return next((f for f in candidates if _is_theme(f) and f not in without), None)
+
+
+def _is_theme(folder: Traversable) -> bool:
+    """Whether it holds a theme; a name that no folder can have is none."""
+    try:
+        return (folder / _TABLE).is_file()
+    except OSError:
+        return False
 
 
 def _unknown(name: str, at: Span, places: Sequence[Path]) -> Diagnostic:
@@ -159,8 +173,8 @@ def _unknown(name: str, at: Span, places: Sequence[Path]) -> Diagnostic:
 def _names(places: Iterable[Path]) -> Iterator[str]:
     yield from bundled_themes()
     for place in places:
-        if place.is_dir():
-            yield from (f.name for f in place.iterdir() if (f / _TABLE).is_file())
+        with suppress(OSError):
+            yield from (f.name for f in place.iterdir() if _is_theme(f))
 
 
 def _fonts(
@@ -178,13 +192,16 @@ def _fonts(
         try:
             data = folder.joinpath(*parts).read_bytes()
         except OSError as error:
-            why = (error.strerror or "it cannot be opened").casefold()
-            found.append(diagnose("E906", span, file=file, why=why))
+            found.append(diagnose("E906", span, file=file, why=_why(error)))
             continue
         if why := unfit(data):
             found.append(diagnose("E907", span, file=file, why=why))
         fonts[face] = data
     return fonts, found
+
+
+def _why(error: OSError) -> str:
+    return (error.strerror or "it cannot be opened").casefold()
 
 
 def _digest(folders: Iterable[Traversable]) -> str:

@@ -123,7 +123,7 @@ def sound(source: Source, own: Table, below: Table) -> tuple[dict[str, Any], lis
         elif not isinstance(value, Mapping):
             on.wrong("", key, f"a table: [{key}] on a line of its own, its lines under it")
         else:
-            kept[key] = _SECTIONS[key](on, key, value, below.get(key, {}))
+            kept[key] = SECTIONS[key](on, key, value, below.get(key, {}))
     _picture_holds(on, kept, below)
     return kept, on.found
 
@@ -213,7 +213,7 @@ _GREY = (_is_grey, "a grey from 0, the ink, to 1, the ground")
 _DASH = (_is_dash, "points on, points off and so on, or two such lists: [[5.0, 2.6], [3.2, 1.8]]")
 _FILLED = (_is_fill, _FILL)
 
-_SECTIONS: Mapping[str, Callable[[Reading, str, Table, Table], dict[str, Any]]] = {
+SECTIONS: Mapping[str, Callable[[Reading, str, Table, Table], dict[str, Any]]] = {
     "colour": _flat(_is_hex, 'a colour written as "#0a5fb4"', closed=False),
     "font": _flat(lambda _, v: isinstance(v, str), "the name of a font file", closed=False),
     "picture": _flat(_is_length, _LENGTH, closed=True),

@@ -9,14 +9,14 @@ from __future__ import annotations
 import argparse
 import time
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from stemline.compile import compile_texts
 from stemline.football.field import BallSpot
 from stemline.football.timing.clock import read_clock
 from stemline.football.timing.coverage import against
 from stemline.project import read_files
-from stemline.resolve.expand import Order, expand
+from stemline.resolve.expand import Expander, Order
 from stemline.syntax.parser import parse
 
 from .calls import PLAYBOOKS, fresh_book, many_orders
@@ -73,14 +73,20 @@ def _season(name: str, orders: Sequence[Order], most: int) -> list[Row]:
     if not keys:
         raise SystemExit(f"{name} has no looks")
     level, spot = book.settings.level, BallSpot.MIDDLE
-    rows = [Row("expand", _took(lambda: [expand(book, o, spot) for o in orders]), len(orders))]
-    book = replace(book)  # nothing of what was just worked out
+
+    def alone() -> None:
+        expander = Expander(book)
+        for order in orders:
+            expander.expand(order, spot)
+
+    rows = [Row("expand", _took(alone), len(orders))]
+    expander = Expander(book)
     pairs = [(order, key) for order in orders for key in keys]
     spent = {"expand against a look": 0.0, "clock": 0.0, "coverage": 0.0}
     passes = 0
     for order, key in pairs:
         began = time.process_time()
-        play, _ = expand(book, order, spot, (), key)
+        play, _ = expander.expand(order, spot, (), key)
         spent["expand against a look"] += time.process_time() - began
         if play is None or play.defence is None or not play.reads:
             continue

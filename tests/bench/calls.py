@@ -10,10 +10,10 @@ from collections.abc import Iterator
 from itertools import islice
 from pathlib import Path
 
-from stemline.football.field import BallSpot
+from stemline.football.field import BallSpot, Side
 from stemline.project import read_files
 from stemline.resolve.definitions import Playbook
-from stemline.resolve.expand import Order, expand
+from stemline.resolve.expand import Expander, Order
 from stemline.resolve.read_playbook import read_playbook
 from stemline.resolve.season import Calls, all_calls
 from stemline.syntax.parser import parse
@@ -39,15 +39,25 @@ def many_orders(name: str, number: int) -> tuple[Order, ...]:
 
 
 def _sound(book: Playbook, calls: Calls) -> Iterator[Order]:
+    expander = Expander(book)
     own = [order for _, order in calls.orders]
     sets = list(dict.fromkeys((o.formation, o.side, o.motion) for o in own))
     whats = list(dict.fromkeys((o.concept, o.tags) for o in own))
+
+    def shape(formation: str, side: Side, motion: str) -> tuple[int, int] | None:
+        picture = expander.lined(formation, side, motion, BallSpot.MIDDLE).picture
+        return picture.count.shape if picture is not None else None
+
+    # A concept is dressed up in what is shaped like the sets that the playbook has it in.
+    shapes = {(o.concept, shape(o.formation, o.side, o.motion)) for o in own}
     for turn in range(len(sets)):
         for n, (concept, tags) in enumerate(whats):
             formation, side, motion = sets[(n + turn) % len(sets)]
+            if (concept, shape(formation, side, motion)) not in shapes:
+                continue
             spoken = f"{formation} {side.word} {motion} {concept} {' '.join(tags)}"
             at = book.formations[formation].span
             order = Order(formation, side, motion, concept, tags, spoken, at, at)
-            play, found = expand(book, order, BallSpot.MIDDLE)
+            play, found = expander.expand(order, BallSpot.MIDDLE)
             if play is not None and not any(d.is_error for d in found):
                 yield order

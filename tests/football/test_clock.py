@@ -341,6 +341,12 @@ def test_press_costs_the_outside_man_and_nobody_else() -> None:
     held = clocked(made)
     late = {label for label, man in held.men.items() if man.start > free.men[label].start}
     assert late == {"X", "Z"}
+    # With a tight end on the line beside him, and the outside man off it.
+    trey = play(book("Trey"), "Trey Right Crossers")
+    held = clocked(play(book("Trey"), "Trey Right Crossers", against=(Shown.PRESS,)))
+    free = clocked(trey)
+    assert trey.man("Y").on_line and not trey.man("Z").on_line
+    assert {k for k, man in held.men.items() if man.start > free.men[k].start} == {"X"}
 
 
 def test_a_man_with_his_own_forty_runs_by_it() -> None:

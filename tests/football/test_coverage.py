@@ -20,10 +20,12 @@ from stemline.football.play import Play
 from stemline.football.timing.clock import Look, ReadClock
 from stemline.football.timing.coverage import (
     BACKPEDAL,
+    CUSHION,
     DEEP_DROP,
     DROP,
     OPEN,
     READS,
+    SHUFFLE,
     Against,
     Cover,
     defenders_at,
@@ -144,6 +146,22 @@ def test_a_zone_defender_breaks_on_the_ball_for_as_long_as_it_is_in_the_air() ->
     assert left(react) > left(0.6) > left(1.0) > left(2.2) == 0
 
 
+def test_a_throw_over_his_head_is_farther_than_one_in_front_of_him() -> None:
+    """He is on his way up the field, faces the ball, and has to turn for what goes over him."""
+    made = alone(against(CALLS[0], "Over Three"), one(DutyKind.HOOK, Point(0, 3), Point(0, 14)))
+    clock = clocked(made)
+    look = clock.reads[0]
+    there = moved(made)["D"][round((look.thrown + HIGH_SCHOOL.react.value) / 0.05)]
+
+    def left(dx: float, dy: float) -> float:
+        at = Point(float(there[0]) + dx, float(there[1]) + dy)
+        thrown = replace(look, at=at, arrives=look.thrown + 0.8)
+        (found,) = separations(made, replace(clock, reads=(thrown,))).reads
+        return found.yards
+
+    assert left(0, 7) == pytest.approx(left(7, 0), abs=0.2)  # nothing of his drop helps him
+
+
 # In man.
 
 
@@ -178,10 +196,17 @@ def test_a_man_defender_does_not_run_past_a_man_who_runs_at_him() -> None:
         assert gap(go, defender, 3.5) < 4.5
 
 
-def test_an_off_defender_backpedals_and_no_faster() -> None:
-    defender = chased(line((10, 0), (10, 40)), Point(10, 8))
-    early = np.diff(defender[TIMES < 1.2, 1]) / 0.05
-    assert 2 < early.max() <= BACKPEDAL + 1e-9
+@pytest.mark.parametrize(("depth", "most"), [(9, BACKPEDAL), (6, SHUFFLE)])
+def test_a_defender_gives_ground_no_faster_than_he_can_while_he_has_his_cushion(
+    depth: float, most: float
+) -> None:
+    go = line((10, 0), (10, 40))
+    defender = chased(go, Point(10, depth))
+    cushion = defender[:, 1] - go.where(TIMES)[:, 1]
+    has_it = cushion[:-1] > CUSHION + 0.3
+    pace = np.diff(defender[:, 1])[has_it] / 0.05
+    assert most * 0.8 < pace.max() <= most + 1e-9
+    assert np.diff(defender[:, 1]).max() / 0.05 > BACKPEDAL + 1  # then he turns and runs
 
 
 @given(st.floats(4, 14), st.floats(45, 110), st.sampled_from([-1, 1]))
@@ -211,17 +236,21 @@ def test_a_rub_opens_a_crosser_in_man() -> None:
 
 
 def test_a_man_defender_plays_his_man_and_not_the_ball() -> None:
-    """Beside a receiver who is somebody else's he is no help: he runs on with his own."""
-    made = against(CALLS[0], "Even Two Man")
+    """A ball behind him is no concern of his: he runs on with his own man."""
+    made = alone(against(CALLS[0], "Even Two Man"), one(DutyKind.MAN, Point(-7.6, 5), man="W"))
     clock = clocked(made)
-    by_man = {d.duty.man: d.label for d in duties(made, DutyKind.MAN) if d.duty is not None}
-    flat = separations(made, clock).reads[0]
-    where = moved(made)
-    i = round(flat.read.arrives / 0.05)
-    for label in by_man.values():
-        if label != flat.nearest:
-            x, y = where[label][i]
-            assert np.hypot(x - flat.read.at.x, y - flat.read.at.y) - 1 >= flat.yards - 1e-9
+    flat = clock.reads[0]
+    assert flat.window is not None and flat.window.man != "W"
+    place = moved(made)["D"]
+    x, y = map(float, place[round(flat.thrown / 0.05)])
+    thrown = replace(flat, at=Point(x - 4, y), arrives=flat.thrown + 1.0)
+    (found,) = separations(made, replace(clock, reads=(thrown,))).reads
+    there = place[round((flat.thrown + 1.0) / 0.05)]
+    assert found.yards == pytest.approx(np.hypot(there[0] - (x - 4), there[1] - y) - 1)
+    assert found.yards > 4  # a zone defender would be there
+    dropped = one(DutyKind.HOOK, Point(x, y), Point(x, y))
+    (found,) = separations(alone(made, dropped), replace(clock, reads=(thrown,))).reads
+    assert found.cover is Cover.COVERED
 
 
 # The table.

@@ -41,6 +41,9 @@ def test_a_mirrored_path_takes_as_long(path: Path, speed: Speed) -> None:
     one = timeline(path, speed, start=0.1)
     two = timeline(path.mirrored(), speed, start=0.1)
     assert two.arrives == pytest.approx(one.arrives, abs=1e-9)
+    for here_turn, there_turn in zip(one.turns, two.turns, strict=True):
+        assert there_turn.degrees == pytest.approx(here_turn.degrees, abs=1e-6)
+        assert 0 <= here_turn.degrees <= 180
     here, there = one.where(times), two.where(times)
     assert np.allclose(here * [-1, 1], there, atol=1e-6)
 

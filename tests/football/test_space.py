@@ -89,9 +89,15 @@ def test_the_limits_of_a_meeting(apart: float, kind: Meeting) -> None:
     assert meeting(apart) is kind
 
 
-def test_men_in_a_stack_do_not_meet_at_the_snap() -> None:
-    men = {"H": line((5, 0), (5, 12)), "S": line((5.5, -2), (5.5, 4), (12, 4))}
-    assert crossings(men) == ()
+def test_men_in_a_stack_who_part_to_either_side_do_not_meet() -> None:
+    def men(behind: float) -> dict[str, Timeline]:
+        return {
+            "H": line((5, 0), (5, 3), (12, 5)),
+            "S": line((5 + behind, -2), (3, 3), (-3, 6)),
+        }
+
+    assert crossings(men(1)) == ()
+    assert crossings(men(2)) != ()
 
 
 def test_men_who_run_side_by_side_do_not_cross() -> None:

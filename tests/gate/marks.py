@@ -1,8 +1,8 @@
 """An emitted diagram read back as geometry: points on paper, y downward, from the top left corner.
 
 A stroke is as wide as it is drawn, with flat ends; its dashes count as a solid line. A shape ends
-at the outer side of its edge, a white edge apart. Words are the box round their outlines, the
-outlines kept beside.
+at the outer side of its edge, an edge in the ground's colour apart. Words are the box round their
+outlines, the outlines kept beside.
 """
 
 from __future__ import annotations
@@ -19,7 +19,6 @@ from shapely.geometry.base import BaseGeometry
 from stemline.draw.metrics import Face, faces
 from stemline.theme import Size, Theme
 
-_WHITE = "#ffffff"
 _SVG = "{http://www.w3.org/2000/svg}"
 _CURVE, _LETTER_CURVE = 12, 4
 """Straight pieces that stand for a curve of a path, and of a letter."""
@@ -83,7 +82,7 @@ def read_svg(svg: str, theme: Theme) -> Diagram:
 def _mark(order: int, layer: str, element: ElementTree.Element, theme: Theme) -> Mark:
     style, _, rest = element.get("class", "").partition(" ")
     words, edge = element.get("data-text", ""), float(element.get("stroke-width", 0.0))
-    rim = 0.0 if element.get("stroke") == _WHITE else edge / 2
+    rim = 0.0 if element.get("stroke") == theme.colours.ground else edge / 2
     way: LineString | None = None
     outline: BaseGeometry | None = None
     points = 0.0

@@ -7,12 +7,15 @@ from dataclasses import dataclass
 from enum import Enum
 from pathlib import Path
 
-from stemline.book.model import Edition, LookPage, Page
+from stemline.book.model import ConceptPage, Edition, LookPage, Page
 from stemline.book.pages import make_book
+from stemline.draw.clock_strip import clock_scene
 from stemline.draw.legend import legend_entries
 from stemline.draw.picture import frame_of, picture
 from stemline.emit.svg import to_svg
 from stemline.football.play import Play, Season
+from stemline.football.timing.clock import read_clock
+from stemline.football.timing.levels import LEVELS
 from stemline.project import read_files
 from stemline.resolve.read_playbook import read_playbook
 from stemline.resolve.season import Calls, all_calls, season
@@ -31,6 +34,7 @@ class Sort(Enum):
     SMALL = "small, dress-ups"
     SHEET = "large, sheets"
     SHEET_SMALL = "small, sheets"
+    CLOCK = "quarterback's clock"
     LEGEND = "how to read"
 
 
@@ -74,6 +78,7 @@ def sample(
     for page in make_book(made, Edition("", ""), ("",)).pages:
         if page.id in pages:
             yield from _page(playbook, page, theme)
+        yield from _clock(playbook, page, made, theme)
 
 
 def large(playbook: str, play: Play, theme: Theme) -> Picture:
@@ -96,6 +101,7 @@ def pictures(playbook: str, theme: Theme) -> Iterator[Picture]:
     book = make_book(made, Edition("", ""), tuple(c for c, _ in legend_entries(theme)))
     for page in book.pages:
         yield from _page(playbook, page, theme)
+        yield from _clock(playbook, page, made, theme)
 
 
 def legend(theme: Theme) -> Iterator[Picture]:
@@ -117,3 +123,11 @@ def _page(playbook: str, page: Page, theme: Theme) -> Iterator[Picture]:
         sort = Sort.SMALL if entry.listed else Sort.SHEET_SMALL
         name = entry.call if entry.listed else f"{page.id}: {entry.call}"
         yield Picture(playbook, sort, name, to_svg(scene, theme))
+
+
+def _clock(playbook: str, page: Page, made: Season, theme: Theme) -> Iterator[Picture]:
+    """The strip of seconds under a concept's first picture."""
+    if isinstance(page, ConceptPage) and page.clock:
+        scene = clock_scene(read_clock(page.base.play, LEVELS[made.level]), theme)
+        assert scene is not None, "a page with a clock has reads"
+        yield Picture(playbook, Sort.CLOCK, f"{page.id}: clock", to_svg(scene, theme))

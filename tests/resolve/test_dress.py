@@ -240,9 +240,7 @@ def test_quotes_make_anything_a_name() -> None:
     tags = '\n\ntag "To And Fro" for Test\n    a runs post\n'
     concept = "concept Test\n    a is strong #1\n    a runs go" + tags
     lines = ('with "To And Fro"', 'never in "Over With Y In" to left')
-    result = compiled(
-        TWELVE, formation, concept, dress('"over with Y in"', *lines, concept="Test")
-    )
+    result = compiled(TWELVE, formation, concept, dress('"over with Y in"', *lines, concept="Test"))
     assert set(codes(result)) == {"W650"}
     assert list(result.calls.by_name) == ["Over With Y In Right Test To And Fro"]
 

@@ -479,7 +479,8 @@ def test_a_depth_at_the_end_and_behind_the_line(
 
 
 def test_a_route_of_ones_own_behind_the_line() -> None:
-    route = "\nroute Slip\n    depth 1 behind\n    stroke to 3 outside tackle at 4 behind then up to depth\n"
+    strokes = "to 3 outside tackle at 4 behind then up to depth"
+    route = f"\nroute Slip\n    depth 1 behind\n    stroke {strokes}\n"
     made = does("runs slip", "back", extra=route)
     assert made.job == "Slip at 1 behind the line."
     assert made.marks == ()

@@ -119,9 +119,7 @@ def test_a_tight_end_who_goes_out_leaves_the_runs_line(side: str) -> None:
 def test_a_tight_end_whom_the_pass_keeps_in_blocks_as_the_run_says() -> None:
     text = passing(read="slot").replace("    pop is strong tight end\n", "")
     text = text.replace("    pop runs corner 6\n", "")
-    result = compiled(
-        BOOK, RUN, text, dress("Trey", concept="Pop"), dress("Trey", concept="Zone")
-    )
+    result = compiled(BOOK, RUN, text, dress("Trey", concept="Pop"), dress("Trey", concept="Zone"))
     assert codes(result) == []
     assert play(result, "Trey Right Pop").assignment("Y").role == "playside end"
 

@@ -120,8 +120,10 @@ def _separation(
     best: tuple[float, str] = (np.inf, "")
     for defender in defenders:
         place = where[defender.label]
-        eyes_on_man = _follows(defender, men)
-        away = _beside(look, place) if eyes_on_man else _broken(look, place, level)
+        if _follows(defender, men):
+            away = _beside(look, place)
+        else:
+            away = _broken(look, place, level, _deep(defender))
         best = min(best, (away, defender.label))
     yards, nearest = best
     cover = Cover.OPEN if yards >= OPEN else Cover.TIGHT if yards >= TIGHT else Cover.COVERED
@@ -134,8 +136,11 @@ def _beside(look: Look, place: Array) -> float:
     return max(0.0, math.hypot(look.at.x - x, look.at.y - y) - HANDS)
 
 
-def _broken(look: Look, place: Array, level: Level) -> float:
-    """How far from the catch a man comes who breaks on the throw once he has seen it."""
+def _broken(look: Look, place: Array, level: Level, deep: bool) -> float:
+    """How far from the catch a man comes who breaks on the throw once he has seen it.
+
+    One who faces the ball underneath has to turn first for a throw over his head.
+    """
     speed = runner(level, Position.WIDEOUT)
     breaks = look.thrown + level.react.value
     i = _moment(min(breaks, look.arrives), place)
@@ -143,6 +148,8 @@ def _broken(look: Look, place: Array, level: Level) -> float:
     gap = np.array([look.at.x, look.at.y]) - here
     far = float(np.hypot(*gap))
     toward = float(np.dot(here - before, gap) / (far or 1.0)) / (2 * _STEP)
+    if gap[1] > abs(gap[0]) and not deep:
+        toward = 0.0
     time = max(0.0, look.arrives - breaks)
     reach = speed.distance(time, min(max(toward, 0.0), speed.top)) + HANDS * min(time, 1.0)
     return max(0.0, far - reach)
@@ -169,6 +176,10 @@ def defenders_at(
 def _follows(defender: Defender, men: Container[str]) -> bool:
     duty = defender.duty
     return duty is not None and duty.kind is DutyKind.MAN and duty.man in men
+
+
+def _deep(defender: Defender) -> bool:
+    return defender.duty is not None and defender.duty.kind in _DEEP
 
 
 def _man(defender: Defender) -> str:
