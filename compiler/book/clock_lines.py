@@ -20,7 +20,8 @@ def clock_lines(play: Play, clock: ReadClock) -> Iterator[str]:
     if clock.pressure:
         order = " > ".join(f"{p.read.target} {p.thrown:.1f}" for p in clock.pressure)
         yield f"    pressure {order}; a free rusher is there at {clock.rusher:.1f}"
-    yield from (f"    {_met(crossing)}" for crossing in crossings(clock.men))
+    last = max((look.arrives for look in clock.reads), default=0.0)
+    yield from (f"    {_met(met)}" for met in crossings(clock.men) if met.time <= last)
     yield from (f"    {_claimed(shape)}" for shape in measured(play, clock))
 
 
@@ -37,7 +38,7 @@ def _row(look: Look) -> tuple[str, ...]:
         f"off {look.foot}",
         f"thrown {look.thrown:.1f}",
         f"{look.distance:.0f} yards",
-        f"there {look.arrives:.1f}",
+        f"there {look.arrives:.1f}" if look.thrown_to else "",
         f"open {max(window.opens, 0):.1f} to {window.closes:.1f}" if window else "",
         verdict(look),
     )
@@ -97,11 +98,14 @@ def look_lines(rows: Sequence[Against]) -> Iterator[str]:
     if not rows:
         return
     targets = [part.read.read.target for part in rows[0].reads]
-    table = [("against", *targets, "first open")]
+    free = ("free rusher",) if any(row.rusher is not None for row in rows) else ()
+    table = [("against", *targets, "first open", *free)]
     for row in rows:
         cells = [f"{part.yards:.1f} {part.nearest} {_MARKS[part.cover]}" for part in row.reads]
         best = row.best
-        table.append((row.look, *cells, best.read.read.target if best else "nobody"))
+        first = best.read.read.target if best else "nobody"
+        rusher = "" if row.rusher is None else f"{row.rusher:.1f}"
+        table.append((row.look, *cells, first, *((rusher,) if free else ())))
     yield from _table(table)
 
 

@@ -181,9 +181,7 @@ def _parts(m: Measures) -> Iterator[tuple[bool, bool, bool]]:
         yield from ((False, casting, False) for casting in (True, False))
 
 
-def _spread(
-    dressups: int, style: Style, m: Measures, room: float, moved: float
-) -> tuple[int, ...]:
+def _spread(dressups: int, style: Style, m: Measures, room: float, moved: float) -> tuple[int, ...]:
     """Dress-ups on each of as few later pages as hold them.
 
     The first of these also holds ``moved`` points of other parts: it takes as many rows as it has

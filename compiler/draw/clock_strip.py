@@ -98,11 +98,11 @@ class _Axis:
         """When a free man is there, where there is an order under pressure."""
         if self.clock.pressure and self.clock.rusher < self.last:
             x = self.x(self.clock.rusher)
-            half = 0.28
+            half, middle = 0.22, self.top - 0.12
             for sign in (-1, 1):
                 a, b = (
-                    Point(x - half, self.top - half * sign),
-                    Point(x + half, self.top + half * sign),
+                    Point(x - half, middle - half * sign),
+                    Point(x + half, middle + half * sign),
                 )
                 yield Stroke((Line(a, b),), "foot", (), NOWHERE)
 

@@ -15,7 +15,7 @@ from stemline.draw.motions import Moved
 from stemline.draw.routes import Drawn
 from stemline.draw.scene import Box, Item, Plate, Stroke, TextRun
 from stemline.draw.symbols import Symbol, centred
-from stemline.football.play import Alert, DepthMark, Play, Read
+from stemline.football.play import Alert, Branch, DepthMark, Play, Read
 from stemline.paths import Ending, Line, Path, Point
 from stemline.source import Span
 
@@ -91,12 +91,19 @@ def alert_notes(
     made: list[Note] = []
     for alert in play.alerts:
         spots = [s.at for s in play.spots if s.name == alert.target]
-        ends = [d.end for d in drawn if d.run.man in alert.men and d.run.branch is None]
+        own = [d for d in drawn if d.run.man in alert.men]
+        ends = [d.end for d in own if _about(alert, d.run.branch)]
+        ends += [d.end for d in own if d.run.branch is None]
         stand = [symbols[man].at for man in alert.men if man in symbols]
         places = [*ends, *spots, *stand]
         if places:
             made.append(_alert_note(alert, places[0], board))
     return tuple(made)
+
+
+def _about(alert: Alert, branch: Branch | None) -> bool:
+    """Whether an alert is about what a man does instead: it holds when the branch does."""
+    return branch is not None and branch.looks == alert.when
 
 
 def _alert_note(alert: Alert, at: Point, board: Board) -> Note:
@@ -146,10 +153,12 @@ def depth_notes(play: Play, drawn: Sequence[Drawn], board: Board) -> tuple[Note,
     return tuple(made)
 
 
-def word_notes(drawn: Sequence[Drawn], moved: Sequence[Moved], board: Board) -> tuple[Note, ...]:
+def word_notes(
+    play: Play, drawn: Sequence[Drawn], moved: Sequence[Moved], board: Board
+) -> tuple[Note, ...]:
     """The look at the end of each branch, the words of each motion; the large picture only.
 
-    Several men who move alike have their words once.
+    Several men who move alike have their words once; so has a branch with an alert at its end.
     """
     if not board.full:
         return ()
@@ -159,6 +168,7 @@ def word_notes(drawn: Sequence[Drawn], moved: Sequence[Moved], board: Board) -> 
         )
         for line in drawn
         if line.run.branch is not None and line.run.branch.looks and len(line.points) > 1
+        if not any(line.run.man in a.men and _about(a, line.run.branch) for a in play.alerts)
     ]
     said = {move.words: move for move in reversed(moved) if move.words}
     made += [

@@ -131,7 +131,7 @@ def _wanted(
         *read_notes(play, drawn, on),
         *alert_notes(play, drawn, symbols, on),
         *depth_notes(play, drawn, on),
-        *word_notes(drawn, moved, on),
+        *word_notes(play, drawn, moved, on),
     )
 
 

@@ -28,10 +28,12 @@ from stemline.draw.curves import (
 from stemline.draw.detours import detour
 from stemline.draw.gaps import through_gaps
 from stemline.draw.lanes import spread, turn_back
+from stemline.draw.launch import launch_path
 from stemline.draw.scene import Disc, Item, Stroke
 from stemline.draw.symbols import Symbol
 from stemline.draw.ways import begun_at, behind_passer, ends_clear, ghosts_of, keep_off
 from stemline.football.play import Assignment, Branch, Play
+from stemline.football.players import Position
 from stemline.paths import Ending, Line, Path, Point, segments
 from stemline.source import Span
 
@@ -106,7 +108,8 @@ def plan_runs(play: Play, symbols: Mapping[str, Symbol], board: Board) -> tuple[
             cut = _after(begun_at(branch.path, start), branch.leaves)
             if cut.legs:
                 branches.append(Run(task.man, turn_back(cut, lane), branch, task.span))
-    runs = [*bases, *branches]
+    launch = _launch(play, symbols, board) if board.full else []
+    runs = [*bases, *launch, *branches]
     laid = spread([run.path for run in runs], lane)
     ghosts = ghosts_of(play, symbols, board)
     bent = [
@@ -114,7 +117,20 @@ def plan_runs(play: Play, symbols: Mapping[str, Symbol], board: Board) -> tuple[
         for run, path in zip(runs, laid, strict=True)
     ]
     # a branch lies under the path it leaves, so that the path is never broken by it
+    # and so does the passer, who is only on his way to throw
     return (*bent[len(bases) :], *_ends_on_top(bent[: len(bases)], board.mark("head")))
+
+
+def _launch(play: Play, symbols: Mapping[str, Symbol], board: Board) -> list[Run]:
+    """The way of a quarterback who throws on the run, as deep as the picture is."""
+    low = board.frame.bottom + board.mark("head_half") + board.yards(1.0)
+    made: list[Run] = []
+    for symbol in symbols.values():
+        if symbol.man.position is Position.QUARTERBACK:
+            found = launch_path(play, symbol.at, low)
+            if found is not None:
+                made.append(Run(found[0], found[1], None, symbol.man.span, FAKE))
+    return made
 
 
 def _bent(

@@ -14,11 +14,13 @@ from enum import Enum
 from functools import cache
 
 import numpy as np
+from numpy.typing import NDArray
 
 from stemline.football.play import Play, Read, Spot
 from stemline.football.timing.levels import (
     DOWNFIELD,
     DRIFTS,
+    FARTHER,
     GAP,
     LOB,
     RUN_ON,
@@ -114,7 +116,7 @@ def read_clock(play: Play, level: Level) -> ReadClock:
         feet=feet,
         reads=_looks(play, play.reads, feet, men, level),
         pressure=_looks(play, play.pressure, feet, men, level),
-        rusher=level.edge.value + 0.13 * play.field.code.restraining.value,
+        rusher=level.edge.value + FARTHER * play.field.code.restraining.value,
         men=men,
     )
 
@@ -176,7 +178,7 @@ def _thrown_to(
     caught = catch(line, foot.at, thrown, level, open_)
     if caught is None:
         # Where he is when the longest throw would come down: still farther away than that.
-        at = line.at(min(open_.closes, thrown + float(_flights(level.ball.value)[1].max())))
+        at = line.at(min(open_.closes, thrown + float(_flights(level.deep.value)[1].max())))
         return Look(read, foot.name, foot.time, foot.at, thrown, open_, at, at.distance(foot.at),
                     thrown, Verdict.TOO_FAR, 0.0)  # fmt: skip
     arrives, at = caught
@@ -227,14 +229,14 @@ def catch(
     """
     if line.settles and thrown >= line.ready:
         at = line.at(thrown)
-        air = _air(np.array([at.distance(passer)]), level.ball.value)[0]
+        air = _driven(np.array([at.distance(passer)]), np.array([at.y >= DOWNFIELD]), level)[0]
         return (thrown + float(air), at) if np.isfinite(air) else None
     times = np.arange(thrown, _LONGEST + 2.0, _STEP)
     places = line.where(times)
     hang = times - thrown
     yards = np.hypot(places[:, 0] - passer.x, places[:, 1] - passer.y)
     deep = places[:, 1] >= DOWNFIELD
-    driven = np.where(deep, _air(yards, level.deep.value), _air(yards, level.ball.value))
+    driven = _driven(yards, deep, level)
     longest = np.where(deep, np.maximum(driven * TOUCH, LOB), driven * TOUCH)
     spare = np.where(deep, THROTTLE, _STEP / 2)
     met = np.isfinite(driven) & (driven <= hang + spare) & (hang <= longest + _STEP)
@@ -249,6 +251,13 @@ def catch(
     if not waits[least] < SLOW:
         return None
     return float(times[least] + waits[least]), line.at(float(times[least]))
+
+
+def _driven(yards: Array, deep: NDArray[np.bool_], level: Level) -> Array:
+    """Flight times: downfield, and beyond the reach of a usual ball, with all that the arm has."""
+    usual, hard = _air(yards, level.ball.value), _air(yards, level.deep.value)
+    driven: Array = np.where(deep | ~np.isfinite(usual), hard, usual)
+    return driven
 
 
 @cache

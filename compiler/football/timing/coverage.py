@@ -15,12 +15,13 @@ from dataclasses import dataclass
 from enum import Enum
 
 import numpy as np
+from numpy.typing import NDArray
 
 from stemline.football.defence import Defence, Defender, DutyKind
 from stemline.football.play import Play
 from stemline.football.players import Position
 from stemline.football.timing.clock import Look, ReadClock
-from stemline.football.timing.levels import Level
+from stemline.football.timing.levels import FARTHER, Level
 from stemline.football.timing.running import Array, Speed, keeps, runner
 from stemline.paths import Point
 
@@ -84,7 +85,8 @@ class Separation:
 
 @dataclass(frozen=True)
 class Against:
-    """A call against a look: each read, and the number of the first that the look leaves open."""
+    """A call against a look: each read, and when its first free rusher reaches the passer (None
+    where every rusher is blocked)."""
 
     look: str
     reads: tuple[Separation, ...]
@@ -104,8 +106,16 @@ def against(play: Play, clock: ReadClock, level: Level) -> Against:
     where = defenders_at(play, defence, places, times, level)
     covering = [d for d in defence.defenders if not d.rushes]
     reads = tuple(_separation(look, covering, where, level, places) for look in clock.reads)
-    rusher = clock.rusher if any(d.label in play.unblocked for d in defence.rushers) else None
+    free = [d for d in defence.rushers if d.label in play.unblocked]
+    rusher = min((_there(d, play, level) for d in free), default=None)
     return Against(defence.name, reads, rusher)
+
+
+def _there(rusher: Defender, play: Play, level: Level) -> float:
+    """When a free rusher reaches the passer: sooner through a gap inside than off the edge."""
+    inside = rusher.duty is not None and rusher.duty.gap[:1] in ("A", "B")
+    time = level.inside if inside else level.edge
+    return time.value + FARTHER * play.field.code.restraining.value
 
 
 def _separation(
@@ -228,6 +238,8 @@ def _chase(
     side = np.sign(here[:, 0] - targets[:, 0, 0]) * LEVERAGE
     off = here[:, 1] - np.maximum(targets[:, 0, 1], 0.0) >= LINES_UP_OFF
     gives = np.where(off, BACKPEDAL, SHUFFLE)
+    bodies = np.stack(list(places.values()))
+    other = np.array([[label != _man(d) for label in places] for d in men])
     going = np.zeros_like(here)
     made = np.empty((len(men), len(times), 2))
     for i in range(len(times)):
@@ -237,7 +249,7 @@ def _chase(
         wish = _wish(here, seen + run * late * _STEP, run, side, gives, curve.top)
         gone = np.hypot(*(seen - targets[:, 0]).T) > MOVED
         going = _turned(going, np.where(gone[:, None], wish, 0.0), curve)
-        going = _around(going, here, men, places, i)
+        going = _around(going, here, bodies[:, i], other)
         here = here + going * _STEP
     return made
 
@@ -269,16 +281,15 @@ def _turned(going: Array, wish: Array, curve: Speed) -> Array:
     return turned
 
 
-def _around(
-    going: Array, here: Array, men: Sequence[Defender], places: Mapping[str, Array], i: int
-) -> Array:
-    """Speeds less what would run through a receiver who is somebody else's."""
-    for k, defender in enumerate(men):
-        for label, place in places.items():
-            gap = place[i] - here[k]
-            far = math.hypot(*gap)
-            if label == _man(defender) or not 0 < far < BODY:
-                continue
-            way = gap / far
-            going[k] -= way * max(0.0, float(np.dot(going[k], way)))
+def _around(going: Array, here: Array, bodies: Array, other: NDArray[np.bool_]) -> Array:
+    """Speeds less what would run through a receiver who is somebody else's.
+
+    ``bodies`` are the receivers (receivers, 2), ``other`` whether each is not a defender's own man
+    (men, receivers).
+    """
+    gaps = bodies[None] - here[:, None]
+    far = np.hypot(gaps[..., 0], gaps[..., 1])
+    for k, j in np.argwhere(other & (far > 0) & (far < BODY)):
+        way = gaps[k, j] / far[k, j]
+        going[k] -= way * max(0.0, float(np.dot(going[k], way)))
     return going

@@ -56,7 +56,6 @@ class Level:
     press: Known[float]
     settle: Known[float]
     react: Known[float]
-    plant: Known[float]
     ball: Known[float]
     deep: Known[float]
     motion: Known[float]
@@ -112,7 +111,6 @@ HIGH_SCHOOL = Level(
     press=_custom(0.35),
     settle=_custom(0.30),
     react=_memory(0.22),
-    plant=_custom(0.35),
     ball=_memory(
         45.0, "from memory: varsity passers throw 40 to 47 miles an hour; 45 is 20 metres a second"
     ),
@@ -156,7 +154,6 @@ COLLEGE = replace(
     press=_custom(0.30),
     settle=_custom(0.26),
     react=_memory(0.20),
-    plant=_custom(0.30),
     ball=_memory(51.0, "from memory: college passers throw 48 to 55 miles an hour"),
     deep=_memory(55.0),
     motion=_custom(0.40),
@@ -245,5 +242,8 @@ LOB = 2.4
 """Seconds that a ball lobbed downfield may hang. Common practice: 2.3 to 3.0 for the longest."""
 DOWNFIELD = 12.0
 """Yards past the line from which a ball is lobbed rather than thrown with touch."""
+FARTHER = 0.13
+"""Seconds that a rusher needs for each yard that the code keeps him from the ball; computed from a
+yard at 7 to 8 yards a second."""
 GAP = 0.15
 """Seconds that a plan on paper cannot tell apart."""
