@@ -30,6 +30,7 @@ _WIDER = 1.15
 """A climb comes no nearer to the letter of its first man than this, as part of the ring."""
 _TURNS = (0.0, 15.0, -15.0, 30.0, -30.0, 45.0, -45.0, 60.0, -60.0)
 """Degrees by which a bar may be moved round its letter, the least first."""
+_STRAIGHT = 1e-6
 _BARS = 1.5
 """Middles of two bars at one letter are at least this many half bars apart."""
 _SPARE = 8.0
@@ -68,7 +69,9 @@ def touches(
         apart = 2 * math.atan2(board.mark("hit_bar"), letter.reach) + math.radians(_SPARE)
         others = solids({n: s for n, s in letters.items() if n != name}, play, board)
         others += [square(s.at, s.edge) for s in symbols.values()]
-        for man, angle in _spread(blockers, apart):
+        angles = dict(_spread(blockers, apart))
+        for man, _ in blockers:
+            angle = angles[man]
             beside = [touch for (_, who), touch in made.items() if who == name]
             made[man, name] = _free_touch(letter, angle, others, beside, board)
     return made
@@ -81,8 +84,11 @@ def _free_touch(
     letter and on no bar ``beside`` it."""
     half, thick = board.mark("hit_bar"), board.weight("bar") / 2
     choices: list[tuple[float, Touch]] = []
+    # the first way to turn is outward, so that the mirrored picture turns the other way
+    aside = math.cos(angle) if abs(math.cos(angle)) > _STRAIGHT else letter.at.x
+    outward = 1.0 if aside > 0 else -1.0
     for turn in _TURNS:
-        way = angle + math.radians(turn)
+        way = angle + outward * math.radians(turn)
         out = Point(math.cos(way), math.sin(way))
         touch = Touch(letter.at + out.scaled(letter.reach), out.scaled(-1.0))
         across = left_of(out).scaled(half)

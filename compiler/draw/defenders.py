@@ -25,6 +25,8 @@ _ROUNDS = 20
 _STEPS = (0.35, 0.7, 1.05)
 """Yards that a letter may step aside from a line, the least first."""
 _WAYS = 8
+_FARTHER = 2.2
+"""A man who is read may step aside so many times as far: a box stands round his letter."""
 _ASIDE = 1.5
 """Yards beside a man from which his blocker's bar would lie on words at that side of him."""
 _DEAD_ON = 0.1
@@ -259,21 +261,27 @@ def beside_lines(
             continue
         others = [*keep, *(o.box for n, o in made.items())]
         others += [o.box for n, o in letters.items() if n not in made and n != name]
+        read = any(key.man == name for key in play.keys)
+        white = board.mark("gap") + (board.mark("key_room") + board.yards(1.0) if read else 0.0)
         made[name] = min(
-            (replace(letter, at=letter.at + step) for step in _steps()),
-            key=lambda new: _cost(new, letter, others, ink, board),
+            (replace(letter, at=letter.at + step) for step in _steps(_FARTHER if read else 1.0)),
+            key=lambda new: _cost(new, letter, others, ink, white, board),
         )
     return made
 
 
-def _steps() -> Sequence[Point]:
+def _steps(farther: float) -> Sequence[Point]:
     turns = [i * 2 * math.pi / _WAYS for i in range(_WAYS)]
-    around = [Point(r * math.cos(t), r * math.sin(t)) for r in _STEPS for t in turns]
+    around = [
+        Point(farther * r * math.cos(t), farther * r * math.sin(t)) for r in _STEPS for t in turns
+    ]
     return (Point(0.0, 0.0), *around)
 
 
-def _cost(new: Letter, old: Letter, others: Sequence[Box], ink: Ink, board: Board) -> float:
-    box = new.box.grown(board.mark("gap"))
+def _cost(
+    new: Letter, old: Letter, others: Sequence[Box], ink: Ink, white: float, board: Board
+) -> float:
+    box = new.box.grown(white)
     cost = ink.under(box)[0] + _FAR * new.at.distance(old.at)
     if not board.frame.holds(box) or any(box.overlap(other) > 0 for other in others):
         cost += 1000.0

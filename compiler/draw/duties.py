@@ -40,7 +40,7 @@ _NARROW = 0.5
 """Part of the white round a symbol that the line of a man who covers keeps."""
 _EVERY = 5
 """Yards between two hash marks of a row."""
-_DOWN = (Point(0.0, -1.0), Point(0.7, -0.7), Point(-0.7, -0.7))
+_SLANT = 0.7
 _SHORT = 1.6
 """Yards: a drop or a rush shorter than this has no line of its own."""
 
@@ -215,7 +215,9 @@ def _short_rush(
     half = board.mark("rush_head_half")
     best = Line(letter.at, letter.at)
     boxes = [o.box.grown(half) for o in others if o is not letter]
-    for way in (unit(letter.at, gap), *_DOWN):
+    side = _SLANT if gap.x >= letter.at.x else -_SLANT
+    slants = (Point(side, -_SLANT), Point(-side, -_SLANT))
+    for way in (unit(letter.at, gap), Point(0.0, -1.0), *slants):
         far = start
         while far < start + board.mark("rush_short"):
             far += board.yards(0.3)

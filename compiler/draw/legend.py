@@ -69,25 +69,21 @@ def _path(board: Board, ending: Ending, *corners: tuple[float, float, float]) ->
     return (*draw_run(run, {"X": symbol}, board, False).items, *_men(board, symbol))
 
 
-def _receiver(board: Board) -> tuple[Item, ...]:
-    return _men(board, _symbol(board, Point(0, 0)))
-
-
-def _linemen(board: Board) -> tuple[Item, ...]:
+def _offence(board: Board) -> tuple[Item, ...]:
     return _men(
         board,
-        _symbol(board, Point(-1.4, 0), Position.GUARD),
-        _symbol(board, Point(0, 0), Position.CENTRE),
-        _symbol(board, Point(1.4, 0), Position.GUARD),
+        _symbol(board, Point(-2.6, 0)),
+        _symbol(board, Point(0.2, 0), Position.GUARD),
+        _symbol(board, Point(1.6, 0), Position.CENTRE),
+        _symbol(board, Point(3.0, 0), Position.GUARD),
     )
 
 
-def _route(board: Board) -> tuple[Item, ...]:
-    return _path(board, Ending.RUN, (-2.6, -0.7, 0), (-0.4, 0.8, 1), (3.4, 0.8, 0))
-
-
-def _settle(board: Board) -> tuple[Item, ...]:
-    return _path(board, Ending.SETTLE, (-2.6, -0.7, 0), (-0.4, 0.8, 1), (2.6, 0.8, 0))
+def _paths(board: Board) -> tuple[Item, ...]:
+    return (
+        *_path(board, Ending.RUN, (-2.6, 0.86, 0), (3.4, 0.86, 0)),
+        *_path(board, Ending.SETTLE, (-2.6, -0.86, 0), (2.6, -0.86, 0)),
+    )
 
 
 def _block(board: Board) -> tuple[Item, ...]:
@@ -104,17 +100,13 @@ def _crossing(board: Board) -> tuple[Item, ...]:
     return tuple(items)
 
 
-def _set(board: Board) -> tuple[Item, ...]:
-    return _motion(board, running=False)
+def _motions(board: Board) -> tuple[Item, ...]:
+    return (*_motion(board, 0.86, running=False), *_motion(board, -0.86, running=True))
 
 
-def _running(board: Board) -> tuple[Item, ...]:
-    return _motion(board, running=True)
-
-
-def _motion(board: Board, running: bool) -> tuple[Item, ...]:
-    symbol = _symbol(board, Point(2.4, 0))
-    start, ring = Point(-3.0, 0), board.mark("ghost")
+def _motion(board: Board, y: float, running: bool) -> tuple[Item, ...]:
+    symbol = _symbol(board, Point(2.4, y))
+    start, ring = Point(-3.0, y), board.mark("ghost")
     pieces = leave(segments(Path(start, (Leg(symbol.at),))), start, ring)
     end = symbol.at - Point(symbol.edge + board.yards(0.6), 0)
     line = (Line(pieces[0].start, end),)
@@ -142,11 +134,7 @@ def _branch(board: Board) -> tuple[Item, ...]:
     return (*drawn[0], *drawn[1], *_men(board, symbol), word)
 
 
-def _read(board: Board) -> tuple[Item, ...]:
-    return _tile(board, "1", 0, Point(0, 0))
-
-
-def _pressure(board: Board) -> tuple[Item, ...]:
+def _reads(board: Board) -> tuple[Item, ...]:
     return (*_tile(board, "1", 1, Point(-2.4, 0)), *_tile(board, "4", 3, Point(1.4, 0)))
 
 
@@ -185,17 +173,13 @@ def _field(board: Board) -> tuple[Item, ...]:
 
 
 _ENTRIES: tuple[tuple[str, _Drawer], ...] = (
-    ("A man who may run or catch, where he is at the snap", _receiver),
-    ("The line; the square is the centre, over the ball", _linemen),
-    ("His path: he runs on", _route),
-    ("His path: he settles and faces the ball", _settle),
+    ("A man where he is at the snap; the line, the centre a square", _offence),
+    ("His path: an arrow runs on, a dot settles and faces the ball", _paths),
     ("His path: he blocks", _block),
     ("Where paths cross, the one looked at first is whole", _crossing),
-    ("He moves before the snap, from the ring; the tick: he is set", _set),
-    ("He moves before the snap and is still running at it", _running),
+    ("Before the snap, from the ring: tick, he is set; arrow, still running", _motions),
     ("Where he goes instead, against the look that is named", _branch),
-    ("A read: the order of the quarterback's eyes", _read),
-    ("Chevrons count the order under pressure", _pressure),
+    ("A read: the order of the eyes; chevrons, the order under pressure", _reads),
     ("Alert: look here first when the words hold", _alert),
     ("The ground that the concept covers", _triangle),
     ("Yards past the line where he turns", _depth),

@@ -95,12 +95,6 @@ def double(board: Board) -> tuple[Item, ...]:
     )
 
 
-def carrier(board: Board) -> tuple[Item, ...]:
-    symbol = _symbol(board, "R", Position.BACK, Point(-3.0, -0.8))
-    line = _line(board, symbol, CARRY, Ending.RUN, (-0.4, 0.7, 1), (3.4, 0.7, 0))
-    return (*line, *_men(board, symbol))
-
-
 def mesh(board: Board) -> tuple[Item, ...]:
     back = _symbol(board, "R", Position.BACK, Point(-3.0, 0.5))
     passer = _symbol(board, "Q", Position.QUARTERBACK, Point(-0.2, -0.7))
@@ -119,14 +113,9 @@ def pitch(board: Board) -> tuple[Item, ...]:
     return (*fake, *line, ball, *_men(board, passer, back))
 
 
-def key(board: Board) -> tuple[Item, ...]:
-    letter = _letter(board, "E", 0, 0)
-    return (key_mark(letter, board), _word(letter, board))
-
-
-def free(board: Board) -> tuple[Item, ...]:
-    letter = _letter(board, "J", 0, -0.3)
-    return (free_mark(letter, board), _word(letter, board))
+def read_or_free(board: Board) -> tuple[Item, ...]:
+    read, left = _letter(board, "E", -1.6, -0.3), _letter(board, "J", 1.6, -0.3)
+    return (key_mark(read, board), _word(read, board), free_mark(left, board), _word(left, board))
 
 
 def deep(board: Board) -> tuple[Item, ...]:
@@ -154,10 +143,10 @@ def eyes(board: Board) -> tuple[Item, ...]:
 
 
 def rush(board: Board) -> tuple[Item, ...]:
-    letter = _letter(board, "T", 0, 0.9)
-    left = _symbol(board, "LG", Position.GUARD, Point(-0.9, -0.4))
-    right = _symbol(board, "LT", Position.TACKLE, Point(0.9, -0.4))
-    return (*rush_items(letter, Point(0, -0.4), board), *_men(board, left, right),
+    letter = _letter(board, "T", 0, 1.2)
+    left = _symbol(board, "LG", Position.GUARD, Point(-0.9, 0.15))
+    right = _symbol(board, "LT", Position.TACKLE, Point(0.9, 0.15))
+    return (*rush_items(letter, Point(0, 0.15), board), *_men(board, left, right),
             _word(letter, board))  # fmt: skip
 
 
@@ -187,11 +176,9 @@ ENTRIES = (
     ("A defender; pale where he stands behind routes", defender),
     ("A block: the bar stands at the man who is blocked", block),
     ("Two on one man; short dashes: he goes on to the next", double),
-    ("The man with the ball: the heaviest line", carrier),
-    ("He takes the ball at the two strokes; the quarterback fakes", mesh),
+    ("The ball carrier, heaviest; his ball at the strokes; thin: the fake", mesh),
     ("The ball may be pitched to this man", pitch),
-    ("Boxed: nobody blocks him, he is read", key),
-    ("Under a wedge: nobody is left to block him", free),
+    ("Nobody blocks him: boxed, he is read; under a wedge, he is free", read_or_free),
     ("Deeper than the picture: his yards past the line", deep),
     ("He sets for the pass and faces his rusher", pass_set),
     ("He takes this man if he comes", eyes),

@@ -25,6 +25,8 @@ _ROUNDS = 60
 """Pushes at most; three men in a knot settle within twenty."""
 _STACKED = 0.8
 """Two men stand one behind the other where the line between them is as steep as this part of it."""
+_LEVEL = 0.05
+"""Yards within which two men stand equally deep."""
 _USUAL = re.compile("[LRE]?[LRE]?[TGC]")
 """Letters of linemen who need no letter: they are known by their place."""
 _TIGHTEST, _THROUGH = 0.4, 0.28
@@ -116,9 +118,10 @@ def _share(own: Symbol, other: Symbol, away: Point) -> float:
     none from a man behind, half from one beside him."""
     if other.man.interior:
         return 1.0
-    if abs(away.y) < _STACKED:
+    deeper = own.man.snap.y - other.man.snap.y
+    if abs(away.y) < _STACKED or abs(deeper) < _LEVEL:
         return 0.5
-    return 1.0 if own.man.snap.y < other.man.snap.y else 0.0
+    return 1.0 if deeper < 0 else 0.0
 
 
 def _away(a: Point, b: Point) -> Point:

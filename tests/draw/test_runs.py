@@ -236,7 +236,11 @@ def test_the_mesh_is_marked_on_the_carriers_path() -> None:
     (carry,) = strokes(scene, "carry")
     assert len(marks) == 2
     for mark in marks:
-        assert far_from(points_of(carry.segments), centre(points_of(mark.segments))) < 0.05
+        start, end = points_of(mark.segments)
+        across = [start + (end - start).scaled(i / 20) for i in range(21)]
+        assert min(far_from(points_of(carry.segments), p) for p in across) < 0.05
+        for man in layer(scene, "men"):
+            assert not isinstance(man, Disc) or far_from(across, man.centre) > man.radius
     assert not strokes(draw("outside-zone", Size.THUMB), "mesh")
 
 
