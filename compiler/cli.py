@@ -5,6 +5,7 @@ Exit codes: 0 done, 1 the playbook has errors, 2 the command itself cannot be ca
 
 from __future__ import annotations
 
+import gc
 import shutil
 import sys
 from collections.abc import Callable, Collection, Iterable, Iterator
@@ -268,7 +269,11 @@ def _compiled(folder: Path) -> tuple[Files, Compiled]:
     if not texts.sources:
         click.echo(render(texts.found, {}), nl=False, err=True)
         raise SystemExit(1)
-    return texts, compile_texts(texts.sources, str(folder))
+    # A compile makes a great many values and no circles: looking for some would cost a quarter.
+    gc.disable()
+    compiled = compile_texts(texts.sources, str(folder))
+    gc.enable()
+    return texts, compiled
 
 
 def _look(folder: Path, asked: str, compiled: Compiled, texts: Files) -> Theme:

@@ -21,7 +21,7 @@ from stemline.football.play import Kind, Play, Season
 from stemline.football.timing.clock import read_clock
 from stemline.resolve.alignment import line_up
 from stemline.resolve.definitions import Playbook, Tag
-from stemline.resolve.expand import Order, expand, field_of
+from stemline.resolve.expand import Expander, Order, expand, field_of
 from stemline.resolve.merge import merged, quarrels
 from stemline.resolve.read_playbook import read_playbook
 from stemline.resolve.season import Calls, all_calls, gathered, season
@@ -62,9 +62,10 @@ def compile_texts(sources: Sequence[Source], folder: str) -> Compiled:
     found += gathered(_formations(book))
     calls, problems = all_calls(book)
     found += problems
-    found += check_looks(book, calls)
+    expander = Expander(book)
+    found += check_looks(book, calls, expander)
     found += gathered(_legal(book, _standing(book, calls)))
-    made, problems = season(book, calls, lambda *args: _prove(book, *args))
+    made, problems = season(book, calls, lambda *args: _prove(book, expander, *args), expander)
     found += problems
     return Compiled(book, calls, made, tuple(dict.fromkeys(found)))
 
@@ -106,13 +107,13 @@ def _legal(book: Playbook, keys: Iterable[str]) -> Iterable[Diagnostic]:
                 yield from check_formation(snap)
 
 
-def _blocked(book: Playbook, play: Play, order: Order) -> Iterable[Diagnostic]:
+def _blocked(book: Playbook, expander: Expander, play: Play, order: Order) -> Iterable[Diagnostic]:
     """A run against the look it is drawn against, and against those that a dress-up names."""
     if play.kind is not Kind.RUN:
         return
     shown: Play | None = play
     if play.defence is None and book.base_look and not play.against:
-        shown, _ = expand(book, order, play.ball, (), book.base_look)
+        shown, _ = expander.expand(order, play.ball, (), book.base_look)
     if shown is not None:
         yield from check_blocking(shown)
 
@@ -170,7 +171,9 @@ def _broken_by(d: Diagnostic) -> tuple[str, str]:
     return d.code, dict(d.values).get("man", "")
 
 
-def _prove(book: Playbook, play: Play, plain: Play | None, order: Order) -> Iterable[Diagnostic]:
+def _prove(
+    book: Playbook, expander: Expander, play: Play, plain: Play | None, order: Order
+) -> Iterable[Diagnostic]:
     tags = [book.tags[order.concept, tag] for tag in order.tags]
     body = merged(book.concepts[order.concept].body, tags)
     quarrel = quarrels(tags, order.tags_span)
@@ -181,7 +184,7 @@ def _prove(book: Playbook, play: Play, plain: Play | None, order: Order) -> Iter
     yield from check_feet(play)
     yield from check_needs(play, body.needs)
     yield from check_protection(play)
-    yield from _blocked(book, play, order)
+    yield from _blocked(book, expander, play, order)
     yield from _in_motion(book, play, order)
     yield from check_call(play)
     yield from _timed(book, play, plain, order, tags)

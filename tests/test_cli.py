@@ -205,3 +205,10 @@ def test_without_pango_only_build_asks_for_it(starter: Path) -> None:
     assert "apt-get install" in result.stderr
     assert "Traceback" not in result.stderr
     assert not (starter / "build").exists()
+
+
+def test_a_screen_without_its_man_is_a_message_and_no_traceback() -> None:
+    """A screen of the book called from a set that has nobody to throw it to."""
+    result = run("draw", HERONS, "quads left tuck throwback")
+    assert result.exit_code == 1
+    assert "nobody can be the screen" in result.stderr

@@ -13,17 +13,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
+from itertools import product
 
 from stemline.diagnostics.model import Diagnostic, diagnose
-from stemline.football.counting import count, ranked
 from stemline.football.defence import Defence
 from stemline.football.field import BallSpot, Side
 from stemline.football.worlds import Look
-from stemline.resolve.alignment import line_up, move
 from stemline.resolve.binding import Picture
-from stemline.resolve.defence import line_up_defence
 from stemline.resolve.definitions import Playbook
-from stemline.resolve.expand import field_of
+from stemline.resolve.expand import Expander
 from stemline.resolve.look_definitions import LookDef
 from stemline.resolve.season import Calls
 from stemline.source import Span
@@ -33,20 +31,27 @@ _NAMED = 3
 _ORDINALS = ("back", "second back", "third back", "fourth back")
 
 
-def check_looks(book: Playbook, calls: Calls) -> Iterator[Diagnostic]:
+def check_looks(
+    book: Playbook, calls: Calls, known: Expander | None = None
+) -> Iterator[Diagnostic]:
     """Every look of the book; one cause is said once, with the formations it shows against."""
-    looks = [look for look in book.looks.values() if not look.broken]
+    expander = known or Expander(book)
+    keys = [key for key, look in book.looks.items() if not look.broken]
+    looks = [book.looks[key] for key in keys]
     if not looks:
         return
     yield from _numbers(looks, book)
     yield from _too_near(looks, book)
     found = _Found()
-    for name, picture in _pictures(book, calls):
-        for look in looks:
-            defence, problems = line_up_defence(look, picture)
-            found.add(name, problems)
-            if defence is not None:
-                found.add(name, _uncovered(defence, picture))
+    for formation, motion in _sets(book, calls):
+        name = _name(book, formation, motion)
+        for spot, side in product(BallSpot, Side):
+            picture = expander.lined(formation, side, motion, spot).picture
+            for key in keys if picture is not None else ():
+                defence, problems = expander.defence(key, formation, side, motion, spot)
+                found.add(name, problems)
+                if picture is not None and defence is not None:
+                    found.add(name, _uncovered(defence, picture))
     yield from found.gathered()
 
 
@@ -64,8 +69,8 @@ def _numbers(looks: Sequence[LookDef], book: Playbook) -> Iterator[Diagnostic]:
             )  # fmt: skip
 
 
-def _pictures(book: Playbook, calls: Calls) -> Iterator[tuple[str, Picture]]:
-    """The offence's men in every formation, still and with the motions that calls use."""
+def _sets(book: Playbook, calls: Calls) -> Iterator[tuple[str, str]]:
+    """Every formation, still and with the motions that calls use."""
     motions: dict[str, dict[str, None]] = {
         key: {"": None} for key, formation in book.formations.items() if not formation.broken
     }
@@ -76,28 +81,12 @@ def _pictures(book: Playbook, calls: Calls) -> Iterator[tuple[str, Picture]]:
             motions[order.formation].setdefault(order.motion)
     for key, used in motions.items():
         for motion in used:
-            for spot in BallSpot:
-                for side in Side:
-                    picture = _picture(book, key, motion, side, spot)
-                    if picture is not None:
-                        yield _name(book, key, motion), picture
+            yield key, motion
 
 
 def _name(book: Playbook, formation: str, motion: str) -> str:
     name = book.formations[formation].name
     return f"{name} with {book.motions[motion].name}" if motion else name
-
-
-def _picture(
-    book: Playbook, formation: str, motion: str, side: Side, spot: BallSpot
-) -> Picture | None:
-    field = field_of(book, spot)
-    alignment, men, _ = line_up(book, book.formations[formation], side, field)
-    if not men:
-        return None
-    men, _, _ = move(alignment, men, book.motions[motion] if motion else None)
-    counted = count(men, side)
-    return Picture(ranked(men, counted), counted, field, side, book.receivers)
 
 
 def _too_near(looks: Sequence[LookDef], book: Playbook) -> Iterator[Diagnostic]:

@@ -42,7 +42,7 @@ class Letter:
     """A defender on paper. ``reach`` is how near a bar may come to ``at``, the letter's middle;
     ``deep`` his depth where he stands at the picture's edge instead of at his place, else 0, and
     ``left`` tells that it is written on his left. ``over`` is the room that a wedge takes above the
-    letter."""
+    letter; ``hit`` tells that a bar stands at him."""
 
     man: Defender
     at: Point
@@ -53,6 +53,7 @@ class Letter:
     deep: float = 0.0
     left: bool = False
     over: float = 0.0
+    hit: bool = False
 
     @property
     def box(self) -> Box:
@@ -86,7 +87,8 @@ def place_letters(
             continue
         key = any(key.man == man.label for key in play.keys)
         letter = letter_of(man, board, bold, key, man.label in play.unblocked)
-        made[man.label] = replace(letter, left=_from_right(man, play))
+        barred = man.label in hit and board.close
+        made[man.label] = replace(letter, left=_from_right(man, play), hit=barred)
     return _apart(made, symbols, hit, hole, board)
 
 
@@ -217,7 +219,9 @@ def _raised(back: Letter, front: Letter, board: Board) -> Letter:
 
 def _stack(front: Letter, back: Letter, board: Board) -> float:
     """Yards between the middles of two letters one above the other."""
-    return front.half_height + front.over + back.half_height + board.mark("gap")
+    box = front.reach - max(front.half_width, front.half_height) - board.mark("letter_room")
+    under = back.reach + board.weight("bar") if back.hit else back.half_height
+    return front.half_height + front.over + max(0.0, box) + under + board.mark("gap")
 
 
 def _inside(letter: Letter, board: Board) -> Letter:

@@ -52,12 +52,13 @@ def find_hole(play: Play, symbols: Mapping[str, Symbol], board: Board) -> Hole |
     path = begun_at(path, symbols[play.carrier].at)
     path = behind_passer(path, symbols, play.carrier, board)
     keep = keep_off(symbols, ghosts_of(play, symbols, board), play.carrier, board)
-    lanes = _lanes(play, detour(path, keep, board.mark("turn")), board)
+    path = detour(path, keep, board.mark("turn"))
+    lanes = _lanes(play, path, board)
     aside = -(max([0.0, *lanes.values()]) + min([0.0, *lanes.values()])) / 2
-    path = detour(_shifted(path, aside), keep, board.mark("turn"))
     others = [s for name, s in symbols.items() if name != play.carrier]
     white = board.weight("carry") / 2 + board.mark("gap") / 2 + abs(aside)
-    path = through_gaps(path, others, white, aside)
+    through = through_gaps(path, others, white, aside)
+    path = _shifted(path, aside) if through == path else through
     behind = [_narrow(o) for o in keep if abs(o.at.y) > _BEHIND]
     return Hole(_not_back(detour(path, behind, board.mark("turn"))), lanes)
 
@@ -119,7 +120,8 @@ def led(path: Path, man: str, hole: Hole, board: Board) -> Path:
     aside = hole.lanes[man]
     legs: list[Leg] = []
     for leg in path.legs[:-1]:
-        here = crossing(hole.path, leg.to.y)
+        # he is there first: he goes to the hole itself, wherever the carrier still is
+        here = crossing(hole.path, max(leg.to.y, 0.0))
         near = here is not None and _near(leg.to, hole.path, board.mark("lead") + abs(aside))
         legs.append(replace(leg, to=Point(here + aside, leg.to.y)) if near and here else leg)
     beyond = crossing(hole.path, _PAST)

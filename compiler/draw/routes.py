@@ -192,14 +192,14 @@ def draw_run(run: Run, symbols: Mapping[str, Symbol], board: Board, pale: bool) 
         return Drawn(run, (), ())
     tone = "-pale" if pale else ""
     style = run.style + tone
-    line, head, marks = _ending(run, pieces, tone, board)
+    line, head, marks = _ending(run, pieces, symbol.man.interior, tone, board)
     casing = Stroke(pieces, "carry-casing" if run.pen == CARRY else "casing", (), run.span)
     stroke = Stroke(line, style, head, run.span)
     return Drawn(run, (casing, stroke, *marks), points_of(pieces))
 
 
 def _ending(
-    run: Run, pieces: Pieces, tone: str, board: Board
+    run: Run, pieces: Pieces, interior: bool, tone: str, board: Board
 ) -> tuple[Pieces, tuple[Point, ...], tuple[Item, ...]]:
     end = pieces[-1].end
     match run.path.ending:
@@ -209,14 +209,15 @@ def _ending(
             return pieces, (), (Disc(end, board.mark("dot"), f"dot{tone}", run.span),)
         case Ending.BLOCK:
             ahead = heading(pieces, board.mark("head"))
-            return pieces, (), (bar_item(run, end, ahead, tone, board),)
+            return pieces, (), (bar_item(run, end, ahead, interior, tone, board),)
         case Ending.STAND:
             return pieces, (), ()
 
 
-def bar_item(run: Run, at: Point, ahead: Point, tone: str, board: Board) -> Stroke:
-    """The flat end of a block; shorter at a defender, where another may stand beside it."""
-    half = board.mark("hit_bar" if run.facing else "bar")
+def bar_item(run: Run, at: Point, ahead: Point, interior: bool, tone: str, board: Board) -> Stroke:
+    """The flat end of a block; shorter at a defender and in the line, where another may stand
+    beside it."""
+    half = board.mark("hit_bar" if run.facing or interior else "bar")
     across = left_of(run.facing or ahead).scaled(half)
     style = "set-bar" if run.pen == SET else "bar"
     return Stroke((Line(at - across, at + across),), style + tone, (), run.span)

@@ -20,6 +20,7 @@ from stemline.football.play import Man, Play
 from stemline.football.players import Position
 from stemline.paths import Path, Point
 from stemline.source import Span
+from stemline.theme import Size
 
 _ROUNDS = 60
 """Pushes at most; three men in a knot settle within twenty."""
@@ -29,7 +30,8 @@ _LEVEL = 0.05
 """Yards within which two men stand equally deep."""
 _USUAL = re.compile("[LRE]?[LRE]?[TGC]")
 """Letters of linemen who need no letter: they are known by their place."""
-_TIGHTEST, _THROUGH = 0.4, 0.28
+_TIGHTEST = 0.4
+_THROUGH = {Size.FULL: 0.28, Size.THUMB: 0.24}
 """A lineman's radius is at most this part of the gap to his neighbour, and this part where a man
 runs through between the two, or may rush."""
 
@@ -70,7 +72,7 @@ def _lineman_radius(play: Play, board: Board) -> float:
     through = (board.duties and board.full) or any(
         _passes(task.path, line) for task in play.assignments
     )
-    part = _THROUGH if through else _TIGHTEST
+    part = _THROUGH[board.size] if through else _TIGHTEST
     return min([most, *(part * gap for gap in gaps if gap > 0)])
 
 

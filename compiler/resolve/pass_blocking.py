@@ -89,7 +89,7 @@ def _releases(play: Play, men: Protectors) -> dict[str, Path]:
     if side is None:
         return {}
     out.sort(key=lambda b: -b.at.x * side.value)
-    target = next(read.at.x for read in play.reads if read.at.x)
+    target = next((read.at.x for read in play.reads if read.at.x), 0.0)
     return {b.label: release_path(b, side, n, target) for n, b in enumerate(out)}
 
 

@@ -101,7 +101,7 @@ def against(play: Play, clock: ReadClock, level: Level) -> Against:
     """The separations of a play that stands against a defence (`Play.defence` must be set)."""
     defence = play.defence
     assert defence is not None, "a play that stands against a look"
-    times = np.arange(0.0, _UNTIL, _STEP)
+    times = np.arange(0.0, _UNTIL, _STEP)[: _last(clock) + 1]
     places = {label: line.where(times) for label, line in clock.men.items()}
     where = defenders_at(play, defence, places, times, level)
     covering = [d for d in defence.defenders if not d.rushes]
@@ -116,6 +116,11 @@ def _there(rusher: Defender, play: Play, level: Level) -> float:
     inside = rusher.duty is not None and rusher.duty.gap[:1] in ("A", "B")
     time = level.inside if inside else level.edge
     return time.value + FARTHER * play.field.code.restraining.value
+
+
+def _last(clock: ReadClock) -> int:
+    """The last step that is asked for: the latest catch."""
+    return max((round(look.arrives / _STEP) for look in clock.reads), default=0)
 
 
 def _separation(
@@ -200,21 +205,22 @@ def _drop(men: Sequence[Defender], places: Mapping[str, Array], times: Array, to
     """Runs to landmarks; who rushes or has nobody stands where he is. (men, times, 2)."""
     made = np.empty((len(men), len(times), 2))
     for i, defender in enumerate(men):
-        duty, here = defender.duty, np.array([defender.at.x, defender.at.y])
+        duty, x, y = defender.duty, defender.at.x, defender.at.y
         if duty is None or duty.to is None or duty.kind is DutyKind.RUSH:
-            made[i] = here
+            made[i] = x, y
             continue
         goal = np.repeat([[duty.to.x, duty.to.y]], len(times), axis=0)
         pace = np.full(len(times), DROP)
         if duty.kind in _DEEP:
             goal[:, 1] = np.maximum(goal[:, 1], _deepest(duty.to, places, times) + DEEPER)
             pace = np.where(goal[:, 1] > duty.to.y, max(DEEP_DROP, top), DEEP_DROP)
-        for j, time in enumerate(times):
-            made[i, j] = here
-            gap = goal[j] - here
-            far = math.hypot(*gap)
+        steps = zip(times, goal.tolist(), pace.tolist(), strict=True)
+        for j, (time, (to_x, to_y), fast) in enumerate(steps):
+            made[i, j] = x, y
+            far = math.hypot(to_x - x, to_y - y)
             if time >= READS and far > 0:
-                here = here + gap * min(1.0, pace[j] * _STEP / far)
+                part = min(1.0, fast * _STEP / far)
+                x, y = x + (to_x - x) * part, y + (to_y - y) * part
     return made
 
 
