@@ -2,7 +2,8 @@
 
 A case is a file of the corpus. Its comments say what is wanted: `// expects` the codes in the
 order of the print-out, one for one mistake; `// clock` that the clock is asked too; `// nearest`
-the right word for a misspelt one; `// alone` that the base playbook is left out; `// todo` that the print-out is known to be wrong.
+the right word for a misspelt one; `// alone` that the base playbook is left out; `// todo` that
+the print-out is known to be wrong.
 The print-outs are written anew by `pytest --snapshot-update`; read the difference.
 """
 

@@ -39,8 +39,6 @@ _HARD = 0.8
 """Part of the ring round a letter that a path never enters while there is another way."""
 _CARRIER = 0.5
 """The carrier and who leads him keep only this part of the ring: no bend into another gap."""
-_IN_LINE = 0.5
-"""Yards from the line of scrimmage within which men stand in the line."""
 _ABOUT = 2.0
 """Yards round a path beyond which nothing is in its way."""
 
@@ -81,11 +79,10 @@ def plan_close(
                 path = ends_clear(path, keep, board.mark("head_half"))
             elif play.kind is Kind.PASS:
                 path = ends_clear(path, keep, board.mark("hit_bar"))
-            path = detour(
-                path, _about(path, (*keep, *_letters_off(run, near, play.unblocked, board))), turn
-            )
-            others = [s for name, s in symbols.items() if name != run.man]
+            off = _letters_off(run, near, play.unblocked, board)
+            path = detour(path, _about(path, (*keep, *off)), turn)
             if not run.leads:
+                others = [s for name, s in symbols.items() if name != run.man]
                 path = through_gaps(path, others, board.weight("block") / 2)
         made.append(replace(run, path=path))
     return tuple(made)

@@ -25,7 +25,7 @@ _REST = 1 - _CLEAR
 _REACH = 2.2
 _OUTWARD = 0.12
 """Bends within this many radii of a man are moved out by this part of one, a few times."""
-_MOST = 5
+_MOST = 4
 """Men that one path goes round at most."""
 _TAUGHT = 0.06
 """A piece within this slope of straight up or straight across is taught that way; it is bent

@@ -32,6 +32,8 @@ from stemline.paths import Leg, Path, segments
 from stemline.source import Span
 
 _CORNERS = 36
+_BEFORE = 3.6
+"""Points past the line at which a rusher turns into his gap: clear of the centre's corners."""
 _MET = 2.6
 """Points of white between a rusher's arrow and the bar that meets him."""
 _STRAIGHT = 0.3
@@ -185,7 +187,7 @@ def rush_items(
         return ()
     wide = board.mark("head_half")
     x = gap_at(to.x, symbols, wide)
-    gap = Point(x, max(to.y, 0.0) + board.yards(2.0))
+    gap = Point(x, max(to.y, 0.0) + board.yards(_BEFORE))
     line: Pieces
     if met is not None:
         line = (Line(letter.at, met),)

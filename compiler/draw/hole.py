@@ -24,6 +24,8 @@ _HOLE = 1.6
 """Yards to each side of the line of scrimmage where the carrier's way is set by his hole."""
 _PAST = 1.9
 """Yards past the line where a man who leads through the hole leaves it for his block."""
+_EARLY = 0.5
+"""The same for a block at the line: past the men of his own line."""
 _TURN = 0.5
 _BEHIND = 0.6
 """Yards from the line of scrimmage where men stand whom the way to the hole must go round again."""
@@ -124,9 +126,10 @@ def led(path: Path, man: str, hole: Hole, board: Board) -> Path:
         here = crossing(hole.path, max(leg.to.y, 0.0))
         near = here is not None and _near(leg.to, hole.path, board.mark("lead") + abs(aside))
         legs.append(replace(leg, to=Point(here + aside, leg.to.y)) if near and here else leg)
-    beyond = crossing(hole.path, _PAST)
-    if path.end.y > _PAST + 1.0 and beyond is not None:
-        legs.append(Leg(Point(beyond + aside, _PAST), _TURN))
+    leaves = _PAST if path.end.y > _PAST + 1.0 else _EARLY
+    beyond = crossing(hole.path, leaves)
+    if path.end.y > 0 and beyond is not None:
+        legs.append(Leg(Point(beyond + aside, leaves), _TURN))
     return replace(path, legs=(*legs, path.legs[-1]))
 
 

@@ -28,6 +28,8 @@ _STACKED = 0.8
 """Two men stand one behind the other where the line between them is as steep as this part of it."""
 _LEVEL = 0.05
 """Yards within which two men stand equally deep."""
+_SQUARE = 0.91
+"""Half the centre's square is at most this part of a lineman's radius: they look equally large."""
 _USUAL = re.compile("[LRE]?[LRE]?[TGC]")
 """Letters of linemen who need no letter: they are known by their place."""
 _TIGHTEST = 0.4
@@ -143,7 +145,7 @@ def men_items(symbols: Mapping[str, Symbol], board: Board, only: str | None) -> 
 def _symbol(symbol: Symbol, board: Board, pale: bool) -> list[Item]:
     man, at, r, span = symbol.man, symbol.at, symbol.radius, symbol.man.span
     if man.position is Position.CENTRE:
-        half = min(board.mark("close_centre" if board.close else "centre"), r)
+        half = min(board.mark("close_centre" if board.close else "centre"), _SQUARE * r)
         return [Plate(square(at, half), 0.0, "lineman", span)]
     if man.interior:
         named = board.full and not _USUAL.fullmatch(man.label)

@@ -33,6 +33,10 @@ CALLS: dict[str, tuple[str, ...]] = {
         "Ace Right Inside Zone",
         "Pro Left Power",
         "Pro Right Inside Veer",
+        "Trey Right Counter",
+        "Jumbo Right Power",
+        "Three Two Right Outside Zone",
+        "Three Two Right Slants Bubble",
     ),
     "cedar-flats-lanterns": (
         "Trips Close Left Crossers Return",
@@ -45,6 +49,10 @@ CALLS: dict[str, tuple[str, ...]] = {
         "Pistol Right Counter",
         "Full House Right Toss",
         "Trey Right Quarterback Power",
+        "I Right Stretch",
+        "I Right Sneak",
+        "Full House Right Buck Sweep",
+        "Wing Right Bootleg",
     ),
 }
 """Passes, screens, motions, runs, options; to both sides; close and wide formations."""
@@ -54,36 +62,24 @@ PAGES = ("protection-1", "look-1", "look-7")
 
 CEILINGS: dict[Row, dict[Kind, int]] = {
     ("saltmarsh-herons", Sort.LARGE): {
-        Kind.ON_FIELD: 1,
-        Kind.THROUGH: 3,
-        Kind.ALONG: 1,
+        Kind.THROUGH: 1,
     },
     ("saltmarsh-herons", Sort.SMALL): {
-        Kind.THROUGH: 9,
+        Kind.THROUGH: 1,
+    },
+    ("saltmarsh-herons", Sort.CLOCK): {},
+    ("saltmarsh-herons", Sort.SHEET): {},
+    ("saltmarsh-herons", Sort.SHEET_SMALL): {},
+    ("cedar-flats-lanterns", Sort.LARGE): {},
+    ("cedar-flats-lanterns", Sort.SMALL): {
+        Kind.THROUGH: 2,
         Kind.ALONG: 2,
     },
-    ("saltmarsh-herons", Sort.SHEET): {
-        Kind.THROUGH: 13,
-    },
-    ("saltmarsh-herons", Sort.SHEET_SMALL): {
-        Kind.THROUGH: 57,
-        Kind.OUTSIDE: 5,
-    },
-    ("cedar-flats-lanterns", Sort.LARGE): {
-        Kind.THROUGH: 2,
-        Kind.ALONG: 3,
-    },
-    ("cedar-flats-lanterns", Sort.SMALL): {
-        Kind.THROUGH: 16,
-        Kind.ALONG: 4,
-    },
+    ("cedar-flats-lanterns", Sort.CLOCK): {},
     ("cedar-flats-lanterns", Sort.SHEET): {
-        Kind.THROUGH: 7,
+        Kind.THROUGH: 1,
     },
-    ("cedar-flats-lanterns", Sort.SHEET_SMALL): {
-        Kind.THROUGH: 50,
-        Kind.OUTSIDE: 2,
-    },
+    ("cedar-flats-lanterns", Sort.SHEET_SMALL): {},
 }
 
 
