@@ -24,7 +24,7 @@ from stemline.resolve.run_definitions import (
 )
 from stemline.resolve.words import Misread, Words, one_phrase
 from stemline.source import Span
-from stemline.syntax.tree import Fact, Linked, Mark, Phrase, Value, items, phrases
+from stemline.syntax.tree import Fact, Linked, Mark, Phrase, Series, Value, items, phrases
 
 WAYS = {way.value: way for way in Way}
 PLACES = ("guard", "tackle", "outside tackle", "end")
@@ -190,7 +190,17 @@ def read_reaction(fact: Fact, roles: Collection[str]) -> Reaction:
         if off_value is None:
             raise Misread(diagnose("E675", fact.span, does="pitch off overhang"))
         off = read_key(off_value, fact.span)
-    return Reaction(does, to, " ".join(p.text for p in phrases(when)), off, fact.span)
+    return Reaction(does, to, _spoken(when), off, fact.span)
+
+
+def _spoken(value: Value) -> str:
+    """Free words as they were written, the marks between them too."""
+    match value:
+        case Series(mark, parts):
+            between = {Mark.AND: ", "}.get(mark, f" {mark.value} ")
+            return between.join(map(_spoken, parts))
+        case _:
+            return " ".join(phrase.text for phrase in phrases(value))
 
 
 def read_join(value: Value | None, span: Span) -> Join:

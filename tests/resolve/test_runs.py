@@ -13,7 +13,9 @@ from stemline.football.field import BallSpot, Side
 from stemline.football.play import Kind, Play
 from stemline.paths import Ending, Point
 from stemline.resolve.expand import expand
+from stemline.resolve.read_runs import read_reaction
 from stemline.source import Source
+from stemline.syntax.parser import parse
 
 FORMATIONS = """
 formation Two Backs
@@ -458,3 +460,12 @@ def check(play: Play) -> None:
             assert a.path.start == play.man(a.man).snap
             assert a.path.end != Point(0, 0) or a.path.legs
     assert all(len(men) <= 2 for men in hit.values()), hit
+
+
+def test_the_words_of_a_reaction_keep_what_stands_between_them() -> None:
+    (fact,) = (
+        parse(Source("one.play", "run Veer\n    give if he stays, goes up the field or out\n"))[0]
+        .blocks[0]
+        .facts
+    )
+    assert read_reaction(fact, ()).when == "he stays, goes up the field or out"
