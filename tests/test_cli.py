@@ -212,3 +212,16 @@ def test_a_screen_without_its_man_is_a_message_and_no_traceback() -> None:
     result = run("draw", HERONS, "quads left tuck throwback")
     assert result.exit_code == 1
     assert "nobody can be the screen" in result.stderr
+
+
+def test_a_called_formation_without_a_quarterback_is_a_message_and_no_traceback(
+    tmp_path: Path,
+) -> None:
+    base = Path(__file__).parent / "corpus" / "base"
+    for play in base.glob("*.play"):
+        text = play.read_text("utf-8").replace("    Q at ball, 5 deep\n", "")
+        (tmp_path / play.name).write_text(text, "utf-8")
+    result = run("check", tmp_path)
+    assert result.exit_code == 1
+    assert "error E513" in result.stderr
+    assert "Traceback" not in result.stderr

@@ -12,7 +12,6 @@ from stemline.draw.routes import Drawn
 from stemline.draw.scene import Item, Stroke
 from stemline.draw.symbols import Symbol
 from stemline.football.play import Kind, Play
-from stemline.football.players import Position
 from stemline.paths import Line, Point, along, length
 from stemline.source import Span
 
@@ -34,9 +33,9 @@ def ball_items(
     play: Play, drawn: Sequence[Drawn], symbols: Mapping[str, Symbol], board: Board
 ) -> tuple[Item, ...]:
     """Two short strokes across the carrier's path at the mesh; a thin dashed line for a pitch."""
-    passer = next((m.label for m in play.men if m.position is Position.QUARTERBACK), "")
-    if play.kind is not Kind.RUN or not board.full or not passer:
+    if play.kind is not Kind.RUN or not board.full or play.passer is None:
         return ()
+    passer = play.passer.label
     lines = {d.run.man: d.points for d in drawn if d.run.branch is None and len(d.points) > 1}
     his = _way(symbols[passer].at, lines.get(passer, ()))
     items: list[Item] = []

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from stemline.football.play import Kind, Play
-from stemline.football.players import Position
 from stemline.football.quarterback import MOVING
 from stemline.football.timing.levels import LEVELS
 from stemline.football.timing.throwing import clock
@@ -21,7 +20,7 @@ def launch_path(play: Play, start: Point, low: float) -> tuple[str, Path] | None
     None where he drops back, and where the playbook gives him a path of his own."""
     if play.kind is not Kind.PASS or not any(step.name in MOVING for step in play.feet):
         return None
-    passer = next((m for m in play.men if m.position is Position.QUARTERBACK), None)
+    passer = play.passer
     if passer is None:
         return None
     task = next((t for t in play.assignments if t.man == passer.label), None)

@@ -287,6 +287,11 @@ class Play:
     def ball(self) -> BallSpot:
         return self.field.spot
 
+    @property
+    def passer(self) -> Man | None:
+        """The quarterback; None where the formation lines up none."""
+        return next((m for m in self.men if m.position is Position.QUARTERBACK), None)
+
     def man(self, label: str) -> Man:
         return self._men[label]
 

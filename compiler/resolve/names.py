@@ -30,8 +30,13 @@ class Blocks:
                 if any(_within(span, block.span, end) for span in wrong):
                     self.broken.add(id(block))
 
-    def is_broken(self, block: Block) -> bool:
-        """Whether a line of the block, or of what it extends, was not read, or was not found."""
+    def is_broken(self, block: Block, found: Iterable[Diagnostic] = ()) -> bool:
+        """Whether a line of the block, or of what it extends, was not read, or was not found.
+
+        ``found`` is what its reading gave: an error among it breaks the block too.
+        """
+        if any(d.is_error for d in found):
+            return True
         return any(id(b) in self.broken for b in (block, *self.ancestors(block)))
 
     def _add(self, block: Block) -> None:

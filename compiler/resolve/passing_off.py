@@ -7,7 +7,6 @@ from dataclasses import replace
 from stemline.football.block_paths import Lane
 from stemline.football.field import Side
 from stemline.football.play import Assignment, Branch, Key, Play
-from stemline.football.players import Position
 from stemline.paths import Leg, Path, Point
 
 # Yards; common practice, no published source.
@@ -21,7 +20,7 @@ _TURN = 1.2
 
 def passer_job(play: Play, through: Lane) -> Play:
     """The play with a job for a quarterback who has none and does not carry the ball himself."""
-    passer = next((m for m in play.men if m.position is Position.QUARTERBACK), None)
+    passer = play.passer
     if passer is None or not play.carrier or play.carrier == passer.label:
         return play
     mine = play.assignment(passer.label)

@@ -40,7 +40,7 @@ class Formations:
         self.receivers = settings.code.receivers
 
     def _broken(self, block: Block, before: int) -> bool:
-        return self.blocks.is_broken(block) or any(d.is_error for d in self.found[before:])
+        return self.blocks.is_broken(block, self.found[before:])
 
     # Personnel.
 

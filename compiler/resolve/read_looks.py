@@ -34,9 +34,9 @@ def read_look(
             reader.read(fact)
         except Misread as miss:
             reader.found.append(miss.diagnostic)
-    if not blocks.is_broken(block) and not any(d.is_error for d in reader.found):
+    if not blocks.is_broken(block, reader.found):
         reader.check()
-    broken = blocks.is_broken(block) or any(d.is_error for d in reader.found)
+    broken = blocks.is_broken(block, reader.found)
     look = LookDef(
         name=name.text,
         says=tuple(reader.says),

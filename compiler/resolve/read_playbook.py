@@ -97,7 +97,7 @@ class _Reader:
 
     def _broken(self, block: Block, before: int) -> bool:
         """Whether the parser, or the reading since ``before``, could not read a line of it."""
-        return self.blocks.is_broken(block) or any(d.is_error for d in self.found[before:])
+        return self.blocks.is_broken(block, self.found[before:])
 
     # Routes, concepts, tags.
 

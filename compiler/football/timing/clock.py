@@ -104,9 +104,12 @@ class ReadClock:
 
 
 def read_clock(play: Play, level: Level) -> ReadClock:
-    """The clock of a pass play."""
+    """The clock of a pass play; without a quarterback nothing is read or thrown."""
     men = timelines(play, level)
-    passer = next(m for m in play.men if m.position.value == "quarterback")
+    rusher = level.edge.value + FARTHER * play.field.code.restraining.value
+    passer = play.passer
+    if passer is None:
+        return ReadClock((), (), (), rusher, men)
     toward = play.strong
     first = next((r.at.x for r in play.reads if r.at.x), 0.0)
     if first:
@@ -116,7 +119,7 @@ def read_clock(play: Play, level: Level) -> ReadClock:
         feet=feet,
         reads=_looks(play, play.reads, feet, men, level),
         pressure=_looks(play, play.pressure, feet, men, level),
-        rusher=level.edge.value + FARTHER * play.field.code.restraining.value,
+        rusher=rusher,
         men=men,
     )
 

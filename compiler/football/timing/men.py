@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from itertools import pairwise
 
 from stemline.football.field import Field, Side
@@ -74,7 +73,3 @@ def _beyond(path: Path, field: Field) -> Point | None:
         room = (field.sideline(side) - side.value * INBOUNDS - end.x) / way.x
         far = max(0.0, min(far, room))
     return end + way.scaled(far)
-
-
-def by_label(play: Play) -> Mapping[str, Man]:
-    return {man.label: man for man in play.men}
