@@ -25,7 +25,7 @@ from stemline.diagnostics.render import render
 from stemline.football.field import BallSpot
 from stemline.project import Files, file_name, read_files, replacing, revision
 from stemline.source import Source, Span
-from stemline.theme import Found, Theme, load_theme, theme_called
+from stemline.theme import SIZES, Found, Theme, load_theme, theme_called
 
 if TYPE_CHECKING:
     from stemline.football.play import Season
@@ -103,7 +103,10 @@ def list_calls(folder: Path, count: bool) -> None:
 @click.option(
     "--against", default="", help="A look of the playbook, or what it shows, such as 'zone, off'."
 )
-@click.option("--small", is_flag=True, help="Draw the small picture of a dress-up.")
+@click.option(
+    "--size", type=click.Choice(list(SIZES)), default="large", show_default=True,
+    help="For a page, for a quarter of one, or the small one of a dress-up.",
+)  # fmt: skip
 @click.option("--only", "man", default="", help="Draw this man strong and the others pale.")
 @_THEME
 def draw(
@@ -112,7 +115,7 @@ def draw(
     output: Path | None,
     spot: str | None,
     against: str,
-    small: bool,
+    size: str,
     man: str,
     theme: str,
 ) -> None:
@@ -131,7 +134,7 @@ def draw(
     if found:
         click.echo(render(found, {"--only": Source("--only", man)}), nl=False, err=True)
         raise SystemExit(2)
-    svg = draw_svg(play, look, small=small, only=label)
+    svg = draw_svg(play, look, SIZES[size], only=label)
     others = sum(d.is_error for d in (*texts.found, *compiled.diagnostics))
     if others:
         click.echo(f"the playbook has {_count(others, 'error')}: see stemline check", err=True)
@@ -202,7 +205,10 @@ def _refuse_foreign(target: Path, folder: Path) -> None:
 @click.option("-o", "--output", type=click.Path(path_type=Path), help="This PDF or SVG file.")
 @click.option("--only", default="", help="Show only this concept or family.")
 @click.option("--views", is_flag=True, help="Show runs, protections and looks against the others.")
-@click.option("--large", is_flag=True, help="One large picture a page, for a meeting room.")
+@click.option(
+    "--size", type=click.Choice(list(SIZES)), default="small", show_default=True,
+    help="Large is one picture a page, for a meeting room; quarter is two across, to hand out.",
+)  # fmt: skip
 @click.option(
     "--paper", type=click.Choice(["letter", "a4", "screen"]), default="letter", show_default=True
 )
@@ -212,11 +218,11 @@ def sheet(
     output: Path | None,
     only: str,
     views: bool,
-    large: bool,
+    size: str,
     paper: str,
     theme: str,
 ) -> None:
-    """Put every diagram, small and under its call, on a few pages: FOLDER/contact-sheet.pdf."""
+    """Put every diagram, each under its call, on a few pages: FOLDER/contact-sheet.pdf."""
     texts, compiled = _compiled(folder)
     found = (*texts.found, *compiled.diagnostics)
     _print([d for d in found if d.is_error], texts)
@@ -235,7 +241,7 @@ def sheet(
     try:
         with _progress() as progress:
             count = write_sheet(
-                compiled, season, rev, date, paper, look, file, progress, large=large, views=views
+                compiled, season, rev, date, paper, look, file, progress, SIZES[size], views=views
             )
     except (PangoMissing, Refused) as missing:
         click.echo(str(missing), err=True)

@@ -74,9 +74,10 @@ def call_play(
     return (None, errors) if errors else (play, ())
 
 
-def draw_svg(play: Play, theme: Theme, *, small: bool = False, only: str | None = None) -> str:
+def draw_svg(
+    play: Play, theme: Theme, size: Size = Size.FULL, *, only: str | None = None
+) -> str:
     """The picture of a play as SVG; ``only`` is the label of the one man who is drawn strong."""
-    size = Size.THUMB if small else Size.FULL
     return to_svg(picture(play, size, theme, only=only), theme)
 
 
@@ -182,17 +183,16 @@ def write_sheet(
     theme: Theme,
     file: Path,
     progress: Callable[[int, int], None],
+    size: Size = Size.THUMB,
     *,
-    large: bool = False,
     views: bool = False,
 ) -> int:
-    """Every picture of ``season`` small on a few pages, or large and one to a page.
+    """Every picture of ``season`` at ``size`` on a few pages, large ones one to a page.
 
     ``views`` adds what the book shows against other fronts and sets. A PDF, or one tall SVG where
     ``file`` ends in .svg; gives how many pictures there are. Raises as `write_book` does.
     """
     book = make_book(_shown(compiled, season, views=views), Edition(revision, date), ())
-    size = Size.FULL if large else Size.THUMB
     sheet = contact_sheet(book, theme, progress, size, views=views)
     if file.suffix.casefold() == ".svg":
         file.write_text(contact_svg(sheet, theme), "utf-8")

@@ -192,7 +192,7 @@ def test_a_contact_sheet_as_one_svg(shared: Path, tmp_path: Path) -> None:
 
 def test_large_pictures_stand_one_to_a_wide_page(shared: Path, tmp_path: Path) -> None:
     out = tmp_path / "slides.pdf"
-    args = ("--large", "--paper", "screen", "--theme", "dark", "--only", "Stick")
+    args = ("--size", "large", "--paper", "screen", "--theme", "dark", "--only", "Stick")
     assert run("sheet", shared, "-o", out, *args).exit_code == 0
     pages = pypdf.PdfReader(out).pages
     wanted = [call for call in calls(shared) if "Stick" in call]

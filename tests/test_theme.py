@@ -58,11 +58,12 @@ def wrong(folder: Path, text: str) -> str:
 # The bundled themes.
 
 
-def test_the_plain_theme_has_every_role_at_both_sizes() -> None:
+def test_the_plain_theme_has_every_role_at_every_size() -> None:
     theme = load_theme()
-    full, thumb = theme.look(Size.FULL), theme.look(Size.THUMB)
-    assert full.pens.keys() == thumb.pens.keys()
+    full, quarter, thumb = (theme.look(size) for size in Size)
+    assert full.pens.keys() == quarter.pens.keys() == thumb.pens.keys()
     assert full.width == pytest.approx(7.3 * 72)
+    assert quarter.width == pytest.approx(3.55 * 72)
     assert thumb.width == pytest.approx(2.3 * 72)
     assert theme.fonts.keys() == {"regular", "semibold", "bold", "italic"}
 
@@ -127,6 +128,35 @@ def test_one_line_changes_one_thing(tmp_path: Path) -> None:
         old = dict(plain.look(size).pens)
         assert {k for k, v in mine.look(size).pens.items() if v != old[k]} == {"route"}
     assert mine.digest != plain.digest
+
+
+@pytest.mark.parametrize(
+    ("said", "wanted"),
+    [
+        ("2", (2.0, 2.0, 2.0)),
+        ("[5, 1]", (5.0, 2.0, 1.0)),
+        ("[5, 4, 1]", (5.0, 4.0, 1.0)),
+    ],
+)
+def test_of_two_numbers_the_quarter_page_takes_one_between(
+    tmp_path: Path, said: str, wanted: tuple[float, ...]
+) -> None:
+    mine = read(tmp_path, f"[stroke.route]\nweight = {said}\n")
+    assert tuple(mine.look(size).pens["route"].weight for size in Size) == wanted
+
+
+@pytest.mark.parametrize(
+    ("said", "wanted"),
+    [
+        ("[5.0, 3.0]", (5.0, 3.0)),
+        ("[[5.0, 2.0], [1.0, 1.0]]", (2.0, 1.25)),
+        ("[[5.0, 2.0], [4.0, 3.0], [1.0, 1.0]]", (4.0, 3.0)),
+        ("[[5.0, 2.0, 1.0, 2.0], [1.0, 1.0]]", (1.0, 1.0)),
+    ],
+)
+def test_dashes_of_the_quarter_page(tmp_path: Path, said: str, wanted: tuple[float, ...]) -> None:
+    mine = read(tmp_path, f"[stroke.route]\ndash = {said}\n")
+    assert mine.look(Size.QUARTER).pens["route"].dash == wanted
 
 
 def test_the_digest_follows_every_file_that_is_printed(tmp_path: Path) -> None:
@@ -222,7 +252,7 @@ def test_fills_edges_and_dashes_can_be_taken_away(tmp_path: Path) -> None:
         ('[stroke.route]\ncolour = "#12"\n', ":2:", "a colour"),
         ('[colour]\nink = "black"\n', ":2:", "#0a5fb4"),
         ("[stroke.route]\nweight = true\n", ":2:", "points"),
-        ("[stroke.route]\nweight = [1, 2, 3]\n", ":2:", "points"),
+        ("[stroke.route]\nweight = [1, 2, 3, 4]\n", ":2:", "points"),
         ("[stroke.route]\nweight = -1\n", ":2:", "points"),
         ("[stroke.route]\nweight = nan\n", ":2:", "points"),
         (f"[stroke.route]\nweight = {10**400}\n", ":2:", "points"),

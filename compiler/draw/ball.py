@@ -8,6 +8,7 @@ from itertools import pairwise
 
 from stemline.draw.board import Board
 from stemline.draw.curves import dot, left_of, nearest, unit
+from stemline.draw.detail import Detail
 from stemline.draw.routes import Drawn
 from stemline.draw.scene import Item, Stroke
 from stemline.draw.symbols import Symbol
@@ -33,7 +34,7 @@ def ball_items(
     play: Play, drawn: Sequence[Drawn], symbols: Mapping[str, Symbol], board: Board
 ) -> tuple[Item, ...]:
     """Two short strokes across the carrier's path at the mesh; a thin dashed line for a pitch."""
-    if play.kind is not Kind.RUN or not board.full or play.passer is None:
+    if play.kind is not Kind.RUN or not board.shows(Detail.MESH) or play.passer is None:
         return ()
     passer = play.passer.label
     lines = {d.run.man: d.points for d in drawn if d.run.branch is None and len(d.points) > 1}

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from stemline.draw.closeup import NO_FOLD, Fold, ahead, closed_up, is_close
+from stemline.draw.detail import Detail, shows
 from stemline.draw.drops import ground_of
 from stemline.draw.metrics import Extent, extent
 from stemline.draw.scene import Box
@@ -53,6 +54,10 @@ class Board:
     @property
     def full(self) -> bool:
         return self.size is Size.FULL
+
+    def shows(self, detail: Detail) -> bool:
+        """Whether a picture of this size shows it."""
+        return shows(self.size, detail)
 
     def yards(self, points: float) -> float:
         return points / self.scale

@@ -19,8 +19,10 @@ from stemline.theme import Size
 
 _AHEAD = {
     (Kind.RUN, Size.FULL): 8.0,
+    (Kind.RUN, Size.QUARTER): 6.5,
     (Kind.RUN, Size.THUMB): 5.5,
     (Kind.PASS, Size.FULL): 6.5,
+    (Kind.PASS, Size.QUARTER): 6.0,
     (Kind.PASS, Size.THUMB): 5.5,
 }
 """Yards past the line that a close picture shows: of a run, and of a protection."""
@@ -30,18 +32,20 @@ _DEEPEST = 12.0
 """No route makes a close picture deeper than this."""
 _WIDE = {
     (Kind.RUN, Size.FULL): 30.0,
+    (Kind.RUN, Size.QUARTER): 22.0,
     (Kind.RUN, Size.THUMB): 19.0,
     (Kind.PASS, Size.FULL): 27.0,
+    (Kind.PASS, Size.QUARTER): 21.0,
     (Kind.PASS, Size.THUMB): 18.0,
 }
 """Yards across that a close picture shows before empty field is closed up."""
 _BOX = 6.0
 """Yards to each side of the ball that are never closed up."""
-_KEPT = {Size.FULL: 2.4, Size.THUMB: 1.0}
+_KEPT = {Size.FULL: 2.4, Size.QUARTER: 1.4, Size.THUMB: 1.0}
 """Yards that are left of a closed-up stretch, for the break and for words."""
 _WORTH = 1.5
 """Yards that closing up must save, else it is not done."""
-_ROOM = {Size.FULL: 1.5, Size.THUMB: 0.9}
+_ROOM = {Size.FULL: 1.5, Size.QUARTER: 1.1, Size.THUMB: 0.9}
 """Yards round a man that belong to him and are not closed up."""
 
 

@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 from itertools import combinations, pairwise
 
 from stemline.draw.board import Board
+from stemline.draw.detail import Detail
 from stemline.draw.hole import Hole
 from stemline.draw.ink import Ink
 from stemline.draw.scene import Box, Item, Plate, Polygon, TextRun
@@ -83,7 +84,7 @@ def place_letters(
     made: dict[str, Letter] = {}
     for man in play.defence.defenders:
         dropped = man.level is (Level.DEEP if board.close else Level.LINE)
-        if dropped and not board.full and (routes or board.close) and man.label not in near:
+        if dropped and not board.shows(Detail.BYSTANDERS) and (routes or board.close) and man.label not in near:
             continue
         key = any(key.man == man.label for key in play.keys)
         letter = letter_of(man, board, bold, key, man.label in play.unblocked)
@@ -303,7 +304,7 @@ def letter_items(letters: Mapping[str, Letter], play: Play, board: Board) -> tup
         elif name in play.unblocked:
             items.append(free_mark(letter, board))
         items.append(centred(name, letter.at, letter.style, board, span))
-        if letter.deep and board.full:
+        if letter.deep and board.shows(Detail.EDGE_DEPTHS):
             items.append(depth_words(letter, board))
     return tuple(items)
 
@@ -342,7 +343,7 @@ def solids(letters: Mapping[str, Letter], play: Play, board: Board) -> list[Box]
         if name in play.unblocked:
             top = max(point.y for point in free_mark(letter, board).points)
             box = box.union(Box(box.left, box.bottom, box.right, top))
-        if letter.deep and board.full:
+        if letter.deep and board.shows(Detail.EDGE_DEPTHS):
             words = depth_words(letter, board)
             wide = board.extent(words.text, words.style).width
             box = box.union(Box(words.at.x, box.bottom, words.at.x + wide, box.top))

@@ -19,6 +19,7 @@ from stemline.draw.curves import (
     unit,
 )
 from stemline.draw.defenders import Letter
+from stemline.draw.detail import Detail
 from stemline.draw.detours import Round, detour
 from stemline.draw.drops import ground_of
 from stemline.draw.gaps import clear, gap_at, through_gaps
@@ -76,7 +77,7 @@ def draw_duties(
         if duty is None:
             continue
         if duty.kind is DutyKind.RUSH:
-            if board.full or letter.man.label not in met:
+            if board.shows(Detail.MET_RUSH) or letter.man.label not in met:
                 rushed = met.get(letter.man.label)
                 lines += rush_items(
                     letter, duty.to, board, rushed, tuple(symbols.values()), tuple(letters.values())
@@ -91,7 +92,7 @@ def draw_duties(
             middle = Point(box.centre.x, min(box.centre.y, board.frame.top - box.height / 2))
             ground.append(ellipse(middle, box.width / 2, box.height / 2, span))
             lines += drop_items(letter, middle, board, _kept_off(letter, letters, {}, board))
-            if board.full:
+            if board.shows(Detail.ZONE_WORDS):
                 words.append(_off_hash(_word(duty.kind.value, middle, board, span), play, board))
     return Duties(tuple(ground), tuple(lines), tuple(words))
 

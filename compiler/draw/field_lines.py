@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from stemline.draw.board import Board
+from stemline.draw.detail import Detail
 from stemline.draw.scene import Item, Stroke, TextRun
 from stemline.football.field import Field, Side
 from stemline.football.play import Play
@@ -37,18 +38,16 @@ def field_items(field: Field, board: Board) -> tuple[Item, ...]:
 
 
 def field_words(play: Play, board: Board, against: str) -> tuple[TextRun, ...]:
-    """Depths at the frame's edge, the wide side and the look; the large picture only."""
-    if not board.full:
-        return ()
+    """Depths at the frame's edge, the wide side and the look, where the size shows them."""
     field = play.field
     runs: list[TextRun] = []
     pad = board.yards(2.0)
     left, right = _ends(field, board)
-    if against:
+    if against and board.shows(Detail.FIELD_WORDS):
         text = f"against {against}"
         top = board.frame.top - board.extent(text, "corner").rise - board.yards(3.0)
         runs.append(TextRun(text, Point(left + 2 * pad, top), "corner", NOWHERE))
-    for y in _lines(board):
+    for y in _lines(board) if board.shows(Detail.YARDS) else ():
         text = str(y)
         room = board.extent(text, "yards")
         if y <= 0 or y + pad + room.rise > board.frame.top:
@@ -56,7 +55,7 @@ def field_words(play: Play, board: Board, against: str) -> tuple[TextRun, ...]:
         runs.append(TextRun(text, Point(left + pad, y + pad / 2), "yards", NOWHERE))
         runs.append(TextRun(text, Point(right - pad - room.width, y + pad / 2), "yards", NOWHERE))
     wide = field.wide_side
-    if wide is not None:
+    if wide is not None and board.shows(Detail.FIELD_WORDS):
         foot = board.frame.bottom + board.yards(4.0)
         for side in Side:
             text = "field" if side is wide else "boundary"

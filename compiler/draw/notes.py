@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from stemline.draw.board import Board
 from stemline.draw.curves import Pieces, unit
+from stemline.draw.detail import Detail
 from stemline.draw.labels import Wanted
 from stemline.draw.motions import Moved
 from stemline.draw.routes import Drawn
@@ -108,7 +109,7 @@ def _about(alert: Alert, branch: Branch | None) -> bool:
 
 def _alert_note(alert: Alert, at: Point, board: Board) -> Note:
     tile = board.mark("tile")
-    words = alert.when if board.full else ""
+    words = alert.when if board.shows(Detail.ALERT_WORDS) else ""
     width = tile + (board.yards(2.5) + board.extent(words, "words").width if words else 0.0)
 
     def draw(box: Box) -> tuple[Item, ...]:
@@ -135,8 +136,8 @@ def alert_items(words: str, box: Box, board: Board, span: Span) -> tuple[Item, .
 
 
 def depth_notes(play: Play, drawn: Sequence[Drawn], board: Board) -> tuple[Note, ...]:
-    """The taught depths, outside the turn where each is taught; the large picture only."""
-    if not board.full:
+    """The taught depths, outside the turn where each is taught."""
+    if not board.shows(Detail.DEPTHS):
         return ()
     made: list[Note] = []
     seen: list[DepthMark] = []
@@ -156,12 +157,10 @@ def depth_notes(play: Play, drawn: Sequence[Drawn], board: Board) -> tuple[Note,
 def word_notes(
     play: Play, drawn: Sequence[Drawn], moved: Sequence[Moved], board: Board
 ) -> tuple[Note, ...]:
-    """The look at the end of each branch, the words of each motion; the large picture only.
+    """The look at the end of each branch, the words of each motion, where the size shows them.
 
     Several men who move alike have their words once; so has a branch with an alert at its end.
     """
-    if not board.full:
-        return ()
     made = [
         _text_note(
             line.run.branch.looks, "words", line.end, _last(line.points), board, line.run.span
@@ -170,6 +169,8 @@ def word_notes(
         if line.run.branch is not None and line.run.branch.looks and len(line.points) > 1
         if not any(line.run.man in a.men and _about(a, line.run.branch) for a in play.alerts)
     ]
+    if not board.shows(Detail.MOTION_WORDS):
+        return tuple(made)
     said = {move.words: move for move in reversed(moved) if move.words}
     made += [
         _text_note(words, "words", move.middle, _DOWN, board, move.span)

@@ -7,6 +7,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from stemline.draw.board import Board
+from stemline.draw.detail import Detail
 from stemline.draw.detours import Round
 from stemline.draw.symbols import Symbol
 from stemline.football.play import Play
@@ -36,8 +37,8 @@ def begun_at(path: Path, start: Point) -> Path:
 
 
 def ghosts_of(play: Play, symbols: Mapping[str, Symbol], board: Board) -> dict[str, Point]:
-    """Where a ring shows the place a man moved from before the snap; the large picture only."""
-    if not board.full:
+    """Where a ring shows the place a man moved from before the snap."""
+    if not board.shows(Detail.GHOSTS):
         return {}
     ring = board.mark("ghost")
     return {

@@ -26,7 +26,7 @@ _FOOT = 16.0
 """Points at the foot of a page for its number."""
 _GAP, _CAPTION, _HEAD = 12.0, 12.0, 26.0
 """Points between two pictures, over one for its call, and over a family for its name."""
-_ACROSS = 5
+_ACROSS = {Size.FULL: 1, Size.QUARTER: 3, Size.THUMB: 5}
 """Pictures in a row of the tall one: what a laptop's screen shows at a readable size."""
 _CALL_SIZE, _FAMILY_SIZE = 8.6, 14.0
 _MORE = "…"
@@ -92,8 +92,8 @@ def contact_pdf(contact: Contact, theme: Theme, paper: str, date: str) -> bytes:
 
 
 def contact_svg(contact: Contact, theme: Theme) -> str:
-    """The sheet as one SVG, five small pictures across, or large ones under each other."""
-    across = _ACROSS if contact.size is Size.THUMB else 1
+    """The sheet as one SVG, five small pictures across, three quarters or one large."""
+    across = _ACROSS[contact.size]
     cell = theme.look(contact.size).width
     wide = 2 * _MARGIN + across * cell + (across - 1) * _GAP
     y = _MARGIN

@@ -16,6 +16,7 @@ from stemline.theme.finding import (
     theme_called,
 )
 from stemline.theme.model import (
+    SIZES,
     SMALLEST_TYPE,
     Ground,
     Look,
@@ -26,6 +27,7 @@ from stemline.theme.model import (
 )
 
 __all__ = [
+    "SIZES",
     "SMALLEST_TYPE",
     "Found",
     "Ground",

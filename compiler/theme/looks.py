@@ -7,6 +7,7 @@ from types import MappingProxyType
 from typing import Any
 
 from stemline.theme.model import SMALLEST_TYPE, Colours, Ground, Look, Pen, Size, Type
+from stemline.theme.sizing import at_size, dash_at
 
 Table = Mapping[str, Any]
 
@@ -28,11 +29,11 @@ def look_of(table: Table, size: Size) -> Look:
     paint = _Paint(table)
     picture = table["picture"]
     return Look(
-        width=_pick(picture["width"], size),
-        height=_pick(picture["height"], size),
-        yard=_pick(picture["yard"], size),
-        margin=_pick(picture["margin"], size),
-        symbol=MappingProxyType({k: _pick(v, size) for k, v in table["symbol"].items()}),
+        width=at_size(picture["width"], size),
+        height=at_size(picture["height"], size),
+        yard=at_size(picture["yard"], size),
+        margin=at_size(picture["margin"], size),
+        symbol=MappingProxyType({k: at_size(v, size) for k, v in table["symbol"].items()}),
         pens=MappingProxyType({k: paint.pen(v, size) for k, v in table["stroke"].items()}),
         grounds=MappingProxyType({k: paint.ground(v, size) for k, v in table["shape"].items()}),
         types=MappingProxyType({k: paint.type(v, size) for k, v in table["text"].items()}),
@@ -48,17 +49,21 @@ class _Paint:
         self._named = {"ground": self._colours.ground, "ink": self._colours.ink, **named}
 
     def pen(self, row: Table, size: Size) -> Pen:
-        return Pen(_pick(row["weight"], size), self._ink(row), _dash(row, size))
+        return Pen(at_size(row["weight"], size), self._ink(row), dash_at(row.get("dash", ()), size))
 
     def ground(self, row: Table, size: Size) -> Ground:
         fill, edge = row.get("fill", "none"), row.get("edge", "none")
         pen = None
         if edge != "none":
-            pen = Pen(_pick(row.get("weight", _EDGE), size), self._colour(edge), _dash(row, size))
+            pen = Pen(
+                at_size(row.get("weight", _EDGE), size),
+                self._colour(edge),
+                dash_at(row.get("dash", ()), size),
+            )
         return Ground(None if fill == "none" else self._colour(fill), pen)
 
     def type(self, row: Table, size: Size) -> Type:
-        points = max(SMALLEST_TYPE, _pick(row["size"], size))
+        points = max(SMALLEST_TYPE, at_size(row["size"], size))
         return Type(str(row["face"]), points, self._ink(row))
 
     def _ink(self, row: Table) -> str:
@@ -68,14 +73,3 @@ class _Paint:
         if isinstance(said, str):
             return self._named.get(said, said.lower())
         return self._colours.shade(float(said))
-
-
-def _dash(row: Table, size: Size) -> tuple[float, ...]:
-    dash = row.get("dash", ())
-    if dash and isinstance(dash[0], list):
-        dash = dash[size.value]
-    return tuple(float(d) for d in dash)
-
-
-def _pick(pair: Any, size: Size) -> float:
-    return float(pair[size.value] if isinstance(pair, list) else pair)

@@ -12,10 +12,15 @@ SMALLEST_TYPE = 6.0
 
 
 class Size(Enum):
-    """The two sizes a picture is drawn in."""
+    """The three sizes a picture is drawn in, the largest first."""
 
     FULL = 0
-    THUMB = 1
+    QUARTER = 1
+    THUMB = 2
+
+
+SIZES = {"large": Size.FULL, "quarter": Size.QUARTER, "small": Size.THUMB}
+"""The sizes by the words a coach asks for them with."""
 
 
 @dataclass(frozen=True)

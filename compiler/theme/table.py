@@ -15,11 +15,15 @@ from typing import Any
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
 from stemline.source import Source, Span
+from stemline.theme.model import Size
+from stemline.theme.sizing import at_size
 
 Table = Mapping[str, Any]
 
 PICTURE = ("width", "height", "yard", "margin")
 _TOP = ("title", "extends", "colour", "font", "picture", "symbol", "stroke", "shape", "text")
+_SIZES = (2, len(Size))
+"""How many numbers a length may have: large and small, or one for each size."""
 _INKS = frozenset({"grey", "colour"})
 """Two ways to say one thing: a theme that says one takes the other of the theme below away."""
 _HEX = re.compile(r"#[0-9a-fA-F]{6}\Z")
@@ -30,7 +34,7 @@ _LEAST_PICTURE = 36.0
 _FARTHEST = 10_000
 """Points: no length of a page is greater."""
 
-_LENGTH = "a number of points, 0 or more, or two of them: [large, small]"
+_LENGTH = "a number of points, 0 or more, or [large, small] or [large, quarter, small]"
 _COLOUR = 'a colour written as "#0a5fb4", or the name of one under [colour]'
 _FILL = 'a grey from 0 to 1, a colour such as "#0a5fb4", or "none"'
 
@@ -174,15 +178,15 @@ def _number(value: Any) -> bool:
 
 
 def _is_length(on: Reading, value: Any) -> bool:
-    both = value if isinstance(value, list) and len(value) == 2 else [value]
-    return all(_number(n) and n >= 0 for n in both)
+    each = value if isinstance(value, list) and len(value) in _SIZES else [value]
+    return all(_number(n) and n >= 0 for n in each)
 
 
 def _is_dash(on: Reading, value: Any) -> bool:
-    """Points on and off in turn, or two such lists; an empty list is a solid line."""
+    """Points on and off in turn, or two or three such lists; an empty list is a solid line."""
     if not isinstance(value, list):
         return False
-    if len(value) == 2 and all(isinstance(part, list) for part in value):
+    if len(value) in _SIZES and all(isinstance(part, list) for part in value):
         return all(_is_dash(on, part) and not any(isinstance(n, list) for n in part)
                    for part in value)  # fmt: skip
     return all(_number(n) and n >= 0 for n in value) and (not value or sum(value) > 0)
@@ -238,8 +242,8 @@ def _picture_holds(on: Reading, kept: dict[str, Any], below: Table) -> None:
     if "picture" not in kept:
         return
     whole = {**below["picture"], **kept["picture"]}
-    for size in (0, 1):
-        wide, tall, yard, margin = (_pick(whole[key], size) for key in PICTURE)
+    for size in Size:
+        wide, tall, yard, margin = (at_size(whole[key], size) for key in PICTURE)
         for key, room in (("width", wide), ("height", tall)):
             if room < 2 * margin + _LEAST_PICTURE:
                 at = key if key in kept["picture"] else "margin"
@@ -250,7 +254,3 @@ def _picture_holds(on: Reading, kept: dict[str, Any], below: Table) -> None:
             on.wrong("picture", "yard", "more than 0 points")
             kept["picture"] = {}
             return
-
-
-def _pick(pair: Any, size: int) -> float:
-    return float(pair[size] if isinstance(pair, list) else pair)

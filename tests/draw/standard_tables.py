@@ -7,50 +7,56 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from stemline.theme import Ground, Look, Pen, Size, Theme, load_theme
+from stemline.theme import SIZES, Look, Theme, load_theme
 
 _HEADS = {
-    "Lines": ("line", "weight, large", "weight, small", "colour", "dash, large", "dash, small"),
-    "Shapes": ("shape", "fill", "edge", "weight, large", "weight, small"),
-    "Type": ("text", "face", "size, large", "size, small", "colour"),
-    "Marks": ("mark", "large", "small"),
+    "Lines": ("line", "weight", "colour", "dash"),
+    "Shapes": ("shape", "fill", "edge", "weight"),
+    "Type": ("text", "face", "size", "colour"),
+    "Marks": ("mark", *SIZES),
 }
+_EACH = {"weight", "dash", "size"}
+"""Columns that stand once for each size."""
 
 
 def tables(theme: Theme) -> dict[str, str]:
     """Each table as Markdown, by its heading."""
-    full, thumb = theme.look(Size.FULL), theme.look(Size.THUMB)
+    looks = [theme.look(size) for size in SIZES.values()]
+    full = looks[0]
     rows = {
-        "Lines": [_line(name, full.pens[name], thumb.pens[name]) for name in full.pens],
-        "Shapes": [_shape(name, full.grounds[name], thumb.grounds[name]) for name in full.grounds],
-        "Type": [_text(name, full, thumb) for name in full.types],
-        "Marks": [
-            (name, _number(full.symbol[name]), _number(thumb.symbol[name])) for name in full.symbol
-        ],
+        "Lines": [_line(name, looks) for name in full.pens],
+        "Shapes": [_shape(name, looks) for name in full.grounds],
+        "Type": [_text(name, looks) for name in full.types],
+        "Marks": [(name, *(_number(look.symbol[name]) for look in looks)) for name in full.symbol],
     }
-    return {heading: _table([head, *rows[heading]]) for heading, head in _HEADS.items()}
+    return {heading: _table([_spread(head), *rows[heading]]) for heading, head in _HEADS.items()}
 
 
-def _line(name: str, full: Pen, thumb: Pen) -> tuple[str, ...]:
-    large, small = _number(full.weight), _number(thumb.weight)
-    return (name, large, small, full.colour, _dash(full), _dash(thumb))
+def _spread(head: Sequence[str]) -> tuple[str, ...]:
+    cells: list[str] = []
+    for name in head:
+        cells += [f"{name}, {size}" for size in SIZES] if name in _EACH else [name]
+    return tuple(cells)
 
 
-def _shape(name: str, full: Ground, thumb: Ground) -> tuple[str, ...]:
+def _line(name: str, looks: Sequence[Look]) -> tuple[str, ...]:
+    pens = [look.pens[name] for look in looks]
+    dashes = (", ".join(map(_number, pen.dash)) for pen in pens)
+    return (name, *(_number(pen.weight) for pen in pens), pens[0].colour, *dashes)
+
+
+def _shape(name: str, looks: Sequence[Look]) -> tuple[str, ...]:
+    grounds = [look.grounds[name] for look in looks]
+    full = grounds[0]
     fill = "none" if full.fill is None else full.fill
     if full.edge is None:
-        return (name, fill, "none", "", "")
-    edge = full.edge.colour
-    return (name, fill, edge, _number(full.edge_weight), _number(thumb.edge_weight))
+        return (name, fill, "none", *("" for _ in looks))
+    return (name, fill, full.edge.colour, *(_number(each.edge_weight) for each in grounds))
 
 
-def _text(name: str, full: Look, thumb: Look) -> tuple[str, ...]:
-    large, small = full.types[name], thumb.types[name]
-    return (name, large.face, _number(large.points), _number(small.points), large.colour)
-
-
-def _dash(pen: Pen) -> str:
-    return ", ".join(map(_number, pen.dash))
+def _text(name: str, looks: Sequence[Look]) -> tuple[str, ...]:
+    types = [look.types[name] for look in looks]
+    return (name, types[0].face, *(_number(each.points) for each in types), types[0].colour)
 
 
 def _number(value: float) -> str:

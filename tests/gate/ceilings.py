@@ -64,14 +64,14 @@ CEILINGS: dict[Row, dict[Kind, int]] = {
     ("saltmarsh-herons", Sort.LARGE): {
         Kind.THROUGH: 1,
     },
-    ("saltmarsh-herons", Sort.SMALL): {
+    ("saltmarsh-herons", Sort.OWN_SMALL): {
         Kind.THROUGH: 1,
     },
     ("saltmarsh-herons", Sort.CLOCK): {},
     ("saltmarsh-herons", Sort.SHEET): {},
     ("saltmarsh-herons", Sort.SHEET_SMALL): {},
     ("cedar-flats-lanterns", Sort.LARGE): {},
-    ("cedar-flats-lanterns", Sort.SMALL): {
+    ("cedar-flats-lanterns", Sort.OWN_SMALL): {
         Kind.THROUGH: 2,
         Kind.ALONG: 2,
     },

@@ -31,6 +31,8 @@ class Sort(Enum):
     """Which of a book's diagrams one is."""
 
     LARGE = "large, calls"
+    QUARTER = "quarter, calls"
+    OWN_SMALL = "small, calls"
     SMALL = "small, dress-ups"
     SHEET = "large, sheets"
     SHEET_SMALL = "small, sheets"
@@ -73,31 +75,29 @@ def sample(
     """The named calls large and small, and every diagram of the pages with these ids."""
     made = bundled_season(playbook, calls)
     for play in made.plays:
-        yield large(playbook, play, theme)
-        yield small(playbook, play, theme)
+        yield from each_size(playbook, play, theme)
     for page in make_book(made, Edition("", ""), ("",)).pages:
         if page.id in pages:
             yield from _page(playbook, page, theme)
         yield from _clock(playbook, page, made, theme)
 
 
-def large(playbook: str, play: Play, theme: Theme) -> Picture:
-    """The large picture of a call."""
-    svg = to_svg(picture(play, Size.FULL, theme), theme)
-    return Picture(playbook, Sort.LARGE, play.call.spoken, svg)
+OWN = {Size.FULL: Sort.LARGE, Size.QUARTER: Sort.QUARTER, Size.THUMB: Sort.OWN_SMALL}
+"""A call by itself, in a frame of its own."""
 
 
-def small(playbook: str, play: Play, theme: Theme) -> Picture:
-    """The small picture of a call in a frame of its own."""
-    svg = to_svg(picture(play, Size.THUMB, theme), theme)
-    return Picture(playbook, Sort.SMALL, play.call.spoken, svg)
+def each_size(playbook: str, play: Play, theme: Theme) -> Iterator[Picture]:
+    """A call by itself at every size."""
+    for size, sort in OWN.items():
+        svg = to_svg(picture(play, size, theme), theme)
+        yield Picture(playbook, sort, play.call.spoken, svg)
 
 
 def pictures(playbook: str, theme: Theme) -> Iterator[Picture]:
-    """A bundled playbook's diagrams: each call large, then page by page as its book has them."""
+    """A bundled playbook's diagrams: each call at every size, then those of its pages."""
     made = bundled_season(playbook)
     for play in made.plays:
-        yield large(playbook, play, theme)
+        yield from each_size(playbook, play, theme)
     book = make_book(made, Edition("", ""), tuple(c for c, _ in legend_entries(theme)))
     for page in book.pages:
         yield from _page(playbook, page, theme)
