@@ -61,13 +61,16 @@ def compile_texts(sources: Sequence[Source], folder: str) -> Compiled:
         return Compiled(None, Calls(()), None, tuple(found))
     found += gathered(_formations(book))
     calls, problems = all_calls(book)
-    found += problems
+    made, proofs = prove(book, calls)
+    return Compiled(book, calls, made, tuple(dict.fromkeys((*found, *problems, *proofs))))
+
+
+def prove(book: Playbook, calls: Calls) -> tuple[Season, tuple[Diagnostic, ...]]:
+    """Every call of a playbook expanded and proved, its looks lined up, its formations judged."""
     expander = Expander(book)
-    found += check_looks(book, calls, expander)
-    found += gathered(_legal(book, _standing(book, calls)))
+    found = [*check_looks(book, calls, expander), *gathered(_legal(book, _standing(book, calls)))]
     made, problems = season(book, calls, lambda *args: _prove(book, expander, *args), expander)
-    found += problems
-    return Compiled(book, calls, made, tuple(dict.fromkeys(found)))
+    return made, (*found, *problems)
 
 
 def _formations(book: Playbook) -> Iterable[Diagnostic]:

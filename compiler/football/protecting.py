@@ -13,10 +13,10 @@ back to the gap behind them (Gridiron R&D, "Six-man slide pass protection", 2015
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from enum import Enum
-from functools import cache
 
 from stemline.football.field import Side
 from stemline.paths import Point
@@ -160,6 +160,10 @@ class _Work:
         self.toward = toward
         self.point = point
         self.taken: list[Taken] = []
+        self._places = {b.label: n for n, b in enumerate(self.line)}
+        self._lanes = {r.label: self._lane(r) for r in self.rushers}
+        xs = [b.at.x for b in self.line]
+        self._gaps = {label: bisect_left(xs, lane) for label, lane in self._lanes.items()}
 
     def take(self, blocker: Blocker, rusher: Rusher, how: How) -> None:
         self.taken.append(Taken(blocker.label, rusher.label, how))
@@ -175,9 +179,16 @@ class _Work:
 
     def gap(self, r: Rusher) -> int:
         """The gap he comes through: how many of the line are to its left."""
-        return sum(b.at.x < self.lane(r) for b in self.line)
+        return self._gaps[r.label]
 
     def lane(self, r: Rusher) -> float:
+        return self._lanes[r.label]
+
+    def place(self, b: Blocker) -> int:
+        """Which man of the line he is, from the left."""
+        return self._places[b.label]
+
+    def _lane(self, r: Rusher) -> float:
         """The x of his rush. A big man head-up on a lineman is that man's, whichever way he goes:
         he counts in the gap on the slide's side of him."""
         lean = self.toward.value * HEAD_UP if self.toward is not None else 0.0
@@ -197,7 +208,7 @@ class _Work:
         if self.toward is None:
             return
         sliders = [b for b in self.line if b.rule.by_gap]
-        sliders = sorted(sliders + self._joining(sliders), key=self.line.index)
+        sliders = sorted(sliders + self._joining(sliders), key=self.place)
         for b, r in _matched(sliders, self.free, self.lane, self._slid, self._left_over):
             self.take(b, r, How.GAP)
 
@@ -210,7 +221,7 @@ class _Work:
         way = self.toward.value
         men = [b for b in self.line if b.rule is Rule.MAN]
         men = sorted((b for b in men if self._behind(b, sliders)), key=lambda b: -b.at.x * way)
-        last = min(self.line.index(b) * way for b in sliders) * way + (way < 0)
+        last = min(self.place(b) * way for b in sliders) * way + (way < 0)
         theirs = [r for r in self.free if r.big and (self.gap(r) - last) * way <= 0]
         over = max(len(men) - len(theirs), 0)
         joining: list[Blocker] = []
@@ -228,7 +239,7 @@ class _Work:
     def _slid(self, b: Blocker, r: Rusher) -> float | None:
         """What his gap, or the next one out, costs a slider; None for any other."""
         assert self.toward is not None
-        mine = self.line.index(b) + (self.toward is Side.RIGHT)
+        mine = self.place(b) + (self.toward is Side.RIGHT)
         push = (self.gap(r) - mine) * self.toward.value
         if push not in (0, 1) or abs(r.aim.x - b.at.x) > MAN_REACH:
             return None
@@ -239,7 +250,7 @@ class _Work:
         for b in sorted(self.line, key=lambda b: (abs(b.at.x), b.label)):
             if b.rule is not Rule.HINGE:
                 continue
-            at = self.line.index(b)
+            at = self.place(b)
             inside, outside = (at, at + 1) if b.at.x > 0 else (at + 1, at)
             ahead = [r for gap in (inside, outside) for r in self.free if self.gap(r) == gap]
             if ahead:
@@ -269,7 +280,7 @@ class _Work:
             return None
         if not r.big:
             slides = self.toward is not None and any(x.rule.by_gap for x in self.line)
-            at = self.line.index(b)
+            at = self.place(b)
             inside = self.gap(r) == (at + 1 if self.toward is Side.RIGHT else at)
             if not (inside if slides else b in self.neighbours(r)):
                 return None
@@ -361,22 +372,25 @@ def _matched(
     """Blockers and rushers in pairs that do not cross, at the least cost: what each pair costs,
     and what it costs to leave a rusher over. ``blockers`` stand from left to right."""
     men = sorted(rushers, key=lambda r: (round(place(r), 3), r.label))
-
-    @cache
-    def best(i: int, j: int) -> tuple[float, Pairs]:
-        if j == len(men):
-            return 0.0, ()
-        rest, pairs = best(i, j + 1)
-        options = [(rest + left_over(men[j]), pairs)]
-        if i < len(blockers):
-            options.append(best(i + 1, j))
-            own = cost(blockers[i], men[j])
+    left = [left_over(r) for r in men]
+    # best[j] is the cheapest for the men from j on and the blockers looked at so far, from the
+    # right; of several as cheap the first stands: the rusher left over, the blocker, the pair.
+    best: list[tuple[float, Pairs]] = [(sum(left[j:]), ()) for j in range(len(men) + 1)]
+    for blocker in reversed(blockers):
+        before, best = best, [(0.0, ())] * len(best)
+        for j in reversed(range(len(men))):
+            rest, pairs = best[j + 1]
+            options = [(rest + left[j], pairs), before[j]]
+            own = cost(blocker, men[j])
             if own is not None:
-                rest, pairs = best(i + 1, j + 1)
-                options.append((rest + own, ((blockers[i], men[j]), *pairs)))
-        return min(options, key=lambda option: round(option[0], 6))
+                rest, pairs = before[j + 1]
+                options.append((rest + own, ((blocker, men[j]), *pairs)))
+            best[j] = min(options, key=_rounded)
+    return best[0][1]
 
-    return best(0, 0)[1]
+
+def _rounded(option: tuple[float, Pairs]) -> float:
+    return round(option[0], 6)
 
 
 def _place(r: Rusher) -> float:

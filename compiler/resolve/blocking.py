@@ -2,14 +2,31 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from typing import Protocol
+
 from stemline.diagnostics.model import Diagnostic
+from stemline.football.defence import Defence
 from stemline.football.field import Side
 from stemline.football.play import Play
 from stemline.resolve.binding import Bound, Picture
-from stemline.resolve.definitions import Body, Playbook
+from stemline.resolve.definitions import Body
 from stemline.resolve.jobs import CARRIER
-from stemline.resolve.pass_blocking import protect_up
-from stemline.resolve.run_blocking import faked, has_run, run_side, run_up
+from stemline.resolve.pass_blocking import PassBlocking
+from stemline.resolve.protection_definitions import Protection
+from stemline.resolve.run_blocking import RunBlocking, has_run, run_side
+
+
+class Blocking(Protocol):
+    """What the blockers of one play are told: worked out once, put to one defence after another."""
+
+    def against(
+        self, defence: Defence | None, shows: tuple[str, ...]
+    ) -> tuple[Play, tuple[Diagnostic, ...]]:
+        """The play with its blockers' assignments, keys and unblocked men filled in.
+
+        ``shows`` are the looks that are known to show; without a defence there are only words.
+        """
 
 
 def playside(body: Body, picture: Picture) -> Side | None:
@@ -17,14 +34,17 @@ def playside(body: Body, picture: Picture) -> Side | None:
     return run_side(body, picture)
 
 
-def block_up(
-    play: Play, body: Body, book: Playbook, bound: Bound, picture: Picture
-) -> tuple[Play, tuple[Diagnostic, ...]]:
-    """``play`` with its blockers' assignments, keys and unblocked men filled in."""
+def blocking(
+    play: Play,
+    body: Body,
+    protections: Mapping[str, Protection],
+    bound: Bound,
+    picture: Picture,
+) -> Blocking:
+    """The blocking of ``play``, which stands against no defence yet."""
     if has_run(body):
-        return run_up(play, body, bound, picture)
-    play, found = protect_up(play, body, book, bound, picture)
-    if CARRIER in body.first:
-        # A pass that shows a run and keeps its own protection: only the carrier fakes.
-        play = faked(play, bound.men.get(CARRIER, ""))
-    return play, found
+        return RunBlocking(play, body, bound, picture)
+    # A pass that shows a run and keeps its own protection: only the carrier fakes.
+    carrier = bound.men.get(CARRIER, "") if CARRIER in body.first else None
+    protection = protections.get(play.protection)
+    return PassBlocking(play, body, protection, bound, picture, carrier)

@@ -3,22 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from stemline.diagnostics.model import Diagnostic
 from stemline.football.counting import count, ranked
 from stemline.football.defence import Defence
 from stemline.football.field import BallSpot, Field, Side
-from stemline.football.play import Assignment, Call, Motion, Play
+from stemline.football.play import Call, Motion, Play
 from stemline.football.worlds import Look
 from stemline.resolve.alignment import line_up, move
-from stemline.resolve.binding import Bound, Picture, bind
-from stemline.resolve.blocking import block_up, playside
+from stemline.resolve.binding import Picture
+from stemline.resolve.cast import Cast, Casting
 from stemline.resolve.defence import line_up_defence
 from stemline.resolve.definitions import Body, Concept, Playbook, Tag
-from stemline.resolve.eyes import Eyes, look
-from stemline.resolve.jobs import assignments
 from stemline.resolve.merge import merged
+from stemline.resolve.pass_blocking import find
+from stemline.resolve.protection_definitions import Protection
 from stemline.source import Span
 
 
@@ -75,44 +75,6 @@ class Lined:
     found: tuple[Diagnostic, ...]
 
 
-@dataclass(frozen=True)
-class _Told:
-    """What a call's men do and what the quarterback sees where these looks show."""
-
-    assigned: tuple[Assignment, ...]
-    eyes: Eyes
-    found: tuple[Diagnostic, ...]
-
-
-class _Cast:
-    """A call's roles with their men, and what they do, once for all looks that show the same."""
-
-    def __init__(
-        self, body: Body, picture: Picture, motions: Mapping[str, Motion], call: str, right: bool
-    ) -> None:
-        self.body = body
-        self.picture = replace(picture, toward=playside(body, picture))
-        self.bound = bind(body, self.picture, call)
-        _swap(body, self.bound)
-        self._motions, self._call, self._right = motions, call, right
-        self._told: dict[tuple[Look, ...], _Told] = {}
-
-    def told(self, against: tuple[Look, ...]) -> _Told:
-        if against not in self._told:
-            self._told[against] = self._tell(against)
-        return self._told[against]
-
-    def _tell(self, against: tuple[Look, ...]) -> _Told:
-        body, bound, picture = self.body, self.bound, self.picture
-        assigned, found = assignments(body, bound, picture, self._motions, against, self._call)
-        eyes = look(body, bound, picture, assigned, self._right, self._call)
-        if bound.found:
-            # A role without its man leaves spots empty and gives no side: one cause is reported
-            # once.
-            return _Told(assigned, eyes, tuple(d for d in found if d.code != "E623"))
-        return _Told(assigned, eyes, (*found, *eyes.found))
-
-
 class Expander:
     """Makes the plays of one playbook; what calls have in common is worked out once.
 
@@ -128,7 +90,7 @@ class Expander:
             tuple[str, str, Side, str, BallSpot], tuple[Defence | None, tuple[Diagnostic, ...]]
         ] = {}
         self._bodies: dict[tuple[str, tuple[str, ...]], Body] = {}
-        self._casts: dict[tuple[Order, BallSpot], _Cast] = {}
+        self._casts: dict[tuple[Order, BallSpot], Cast] = {}
         self._plays: dict[
             tuple[Order, BallSpot, tuple[Look, ...], str],
             tuple[Play | None, tuple[Diagnostic, ...]],
@@ -177,19 +139,46 @@ class Expander:
             return None, lined.found
         cast = self._casts.get((order, spot)) if keep else None
         if cast is None:
-            body = self._body(order, concept, keep=keep)
-            cast = _Cast(body, lined.picture, lined.motions, order.spoken, self._right_handed)
+            cast = Cast(self._casting(order, concept, lined.picture, lined.motions, keep=keep))
             if keep:
                 self._casts[order, spot] = cast
         at = order.formation, order.side, order.motion, spot
         defence, standing = self.defence(look_key, *at) if look_key else (None, ())
         if defence is not None and not against:
             against = tuple(Look(word) for word in defence.shows)
-        told = cast.told(tuple(against))
-        play = self._made(order, concept, cast, told, tuple(against), defence)
-        play, blocked = block_up(play, cast.body, self._book, cast.bound, cast.picture)
-        found = (*lined.found, *standing, *cast.bound.found, *told.found, *blocked)
-        return play, found
+        play, found = cast.play(tuple(against), defence)
+        return play, (*lined.found, *standing, *found)
+
+    def casting(self, order: Order, spot: BallSpot) -> Casting | None:
+        """What decides a call's play from a spot; None where its men cannot be put on the field."""
+        lined = self.lined(order.formation, order.side, order.motion, spot)
+        if lined.picture is None:
+            return None
+        concept = self._book.concepts[order.concept]
+        return self._casting(order, concept, lined.picture, lined.motions, keep=True)
+
+    def _casting(
+        self,
+        order: Order,
+        concept: Concept,
+        picture: Picture,
+        motions: Mapping[str, Motion],
+        *,
+        keep: bool,
+    ) -> Casting:
+        body = self._body(order, concept, keep=keep)
+        tags = [self._book.tags[order.concept, tag] for tag in order.tags]
+        return Casting(
+            body=body,
+            picture=picture,
+            motions=motions,
+            protections=_protections(self._book, body),
+            call=_call(self._book, order, concept, tags),
+            family=concept.family,
+            kind=concept.kind,
+            right_handed=self._right_handed,
+            span=order.span,
+        )
 
     def lined(self, formation: str, side: Side, motion: str, spot: BallSpot) -> Lined:
         """The men of a formation at the snap, after a motion ("" for none)."""
@@ -222,42 +211,6 @@ class Expander:
             self._bodies[key] = merged(concept.body, tags)
         return self._bodies[key]
 
-    def _made(
-        self,
-        order: Order,
-        concept: Concept,
-        cast: _Cast,
-        told: _Told,
-        against: tuple[Look, ...],
-        defence: Defence | None,
-    ) -> Play:
-        """The play before its blocks are worked out."""
-        picture, eyes = cast.picture, told.eyes
-        tags = [self._book.tags[order.concept, tag] for tag in order.tags]
-        return Play(
-            call=_call(self._book, order, concept, tags),
-            family=concept.family,
-            field=picture.field,
-            shape=picture.count.shape,
-            strong=picture.count.strong,
-            men=picture.men,
-            assignments=told.assigned,
-            spots=eyes.spots,
-            feet=eyes.feet,
-            reads=eyes.reads,
-            pressure=eyes.pressure,
-            claims=eyes.claims,
-            alerts=eyes.alerts,
-            protection=eyes.protection,
-            pick=eyes.pick,
-            nobody=tuple(cast.bound.nobody),
-            against=tuple(x.value for x in against),
-            span=order.span,
-            kind=concept.kind,
-            defence=defence,
-            toward=picture.toward,
-        )
-
 
 def _line_up(book: Playbook, formation: str, side: Side, motion: str, spot: BallSpot) -> Lined:
     field = field_of(book, spot)
@@ -271,12 +224,10 @@ def _line_up(book: Playbook, formation: str, side: Side, motion: str, spot: Ball
     return Lined(Picture(men, counted, field, side, book.receivers), motions, (*found, *moved))
 
 
-def _swap(body: Body, bound: Bound) -> None:
-    """`swap a with b`: the two men change roles."""
-    for swap in body.swaps:
-        a, b = bound.men.get(swap.first), bound.men.get(swap.second)
-        if a is not None and b is not None:
-            bound.men[swap.first], bound.men[swap.second] = b, a
+def _protections(book: Playbook, body: Body) -> Mapping[str, Protection]:
+    """The protections that a body names, by its words for them."""
+    named = {said.value: find(book, said.value) for said in body.protect}
+    return {name: protection for name, protection in named.items() if protection is not None}
 
 
 def _right_handed(book: Playbook) -> bool:

@@ -11,6 +11,7 @@ from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.football.counting import Count, count, ranked
 from stemline.football.landmarks import OFF_LINE_DEPTH, TACKLE_SPLIT, Landmark
 from stemline.football.play import Man, Motion
+from stemline.football.timing.levels import PACE
 from stemline.paths import Leg, Path, Point, length
 from stemline.resolve.definitions import AtLandmark, Home, MotionDef, Move, Mover, Place
 from stemline.resolve.placing import Unplaced
@@ -18,8 +19,6 @@ from stemline.resolve.placing import Unplaced
 if TYPE_CHECKING:
     from stemline.resolve.alignment import Alignment
 
-PACE = 6.0
-"""Yards a second of a man on his way before the snap, where nothing is said. Common practice."""
 _DETOUR = 1.2
 """How far behind a set man a motion passes him: on paper and on the field he goes round."""
 _DETOUR_TURN = 1.5

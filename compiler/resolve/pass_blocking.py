@@ -5,7 +5,7 @@ Without a look there are only words. Against one every rusher has his owner or c
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from stemline.diagnostics.model import Diagnostic
@@ -25,8 +25,9 @@ from stemline.paths import Path
 from stemline.resolve.binding import Bound, Picture
 from stemline.resolve.definitions import Body, Playbook
 from stemline.resolve.protection_definitions import Protection
-from stemline.resolve.protectors import Protector, Protectors
+from stemline.resolve.protectors import Protector, Protectors, Seen
 from stemline.resolve.ready_protections import ready
+from stemline.resolve.run_blocking import faked
 
 
 def find(book: Playbook, name: str) -> Protection | None:
@@ -35,20 +36,41 @@ def find(book: Playbook, name: str) -> Protection | None:
     return book.protections.get(key) or ready(book.receivers).get(key)
 
 
-def protect_up(
-    play: Play, body: Body, book: Playbook, bound: Bound, picture: Picture
-) -> tuple[Play, tuple[Diagnostic, ...]]:
-    """``play`` with its protection's jobs; against a look with every block, and the rushers whom
-    nobody takes in ``unblocked``."""
-    protection = find(book, play.protection) if play.protection else None
-    if protection is None or protection.broken:
-        return play, ()
-    men = Protectors(play, body, protection, bound, picture)
-    made = _told(play, protection, men, bound)
-    if play.defence is not None:
-        made = _against(made, play.defence, protection, men)
-    # A role of the concept without its man is one cause, and reported already.
-    return made, () if bound.found else tuple(men.found)
+class PassBlocking:
+    """A pass's blockers: what they are told once, their blocks against one defence after another.
+
+    ``faker`` is the man who shows a run, by label: None for a pass that shows none.
+    """
+
+    def __init__(
+        self,
+        play: Play,
+        body: Body,
+        protection: Protection | None,
+        bound: Bound,
+        picture: Picture,
+        faker: str | None,
+    ) -> None:
+        self._play, self._faker = play, faker
+        self._men: Protectors | None = None
+        self._found: tuple[Diagnostic, ...] = ()
+        if protection is None or protection.broken:
+            return
+        self._men = Protectors(play, body, protection, bound, picture)
+        self._play = _told(play, protection, self._men, bound)
+        if not bound.found:
+            # A role of the concept without its man is one cause, and reported already.
+            self._found = tuple(self._men.found)
+
+    def against(
+        self, defence: Defence | None, shows: tuple[str, ...]
+    ) -> tuple[Play, tuple[Diagnostic, ...]]:
+        """The play with its protection's jobs; against a look with every block, and the rushers
+        whom nobody takes in ``unblocked``."""
+        play = replace(self._play, defence=defence, against=shows)
+        if self._men is not None and defence is not None:
+            play = _against(play, defence, self._men)
+        return (play if self._faker is None else faked(play, self._faker)), self._found
 
 
 def rushers(defence: Defence) -> tuple[Rusher, ...]:
@@ -101,16 +123,18 @@ def _hots(protection: Protection, bound: Bound) -> tuple[Hot, ...]:
     return tuple(made)
 
 
-def _against(play: Play, defence: Defence, protection: Protection, men: Protectors) -> Play:
+def _against(play: Play, defence: Defence, men: Protectors) -> Play:
     rush = rushers(defence)
-    point = men.described(protection.point, None)
-    taken = pick_up([m.blocker for m in men.men], rush, men.toward, point)
-    by_label = {r.label: r for r in rush}
+    seen = Seen(men, defence)
+    blockers = [seen.blocker(m) for m in men.men]
+    taken = pick_up(blockers, rush, men.toward, seen.described(men.protection.point, None))
+    rusher = {r.label: r for r in rush}
+    mine = {t.blocker: t for t in reversed(taken)}
+    ends = _ends(men)
     jobs: dict[str, Assignment] = {}
     for man in men.men:
         told = play.assignment(man.blocker.label)
-        mine = next((t for t in taken if t.blocker == man.blocker.label), None)
-        jobs[told.man] = _blocked(told, man, mine, by_label, men)
+        jobs[told.man] = _blocked(told, man, mine.get(told.man), rusher, men.toward, ends)
     return replace(
         play,
         assignments=tuple(jobs.get(a.man, a) for a in play.assignments),
@@ -123,7 +147,8 @@ def _blocked(
     man: Protector,
     taken: Taken | None,
     rush: Mapping[str, Rusher],
-    men: Protectors,
+    toward: Side | None,
+    ends: Sequence[Blocker],
 ) -> Assignment:
     """One man's job against the look: whom he takes, in words and on the field."""
     rusher = rush[taken.rusher] if taken is not None else None
@@ -133,21 +158,24 @@ def _blocked(
     words = taken_words(taken, man.blocker.rule)
     if man.kept:
         words = told.job if rusher is None else f"{told.job} Here: {rusher.label}."
-    return replace(told, job=words, hits=hits, path=_path(told.path, man, rusher, men))
+    return replace(told, job=words, hits=hits, path=_path(told.path, man, rusher, toward, ends))
 
 
 def _path(
-    before: Path | None, man: Protector, rusher: Rusher | None, men: Protectors
+    before: Path | None,
+    man: Protector,
+    rusher: Rusher | None,
+    toward: Side | None,
+    ends: Sequence[Blocker],
 ) -> Path | None:
     """A screen's way out and a check's route stay; a man who scans and has nobody stays too."""
     blocker = man.blocker
     if man.goes or blocker.rule is Rule.RELEASE:
         return before
     if blocker.in_line:
-        return set_path(blocker, rusher, men.toward, blocker in _ends(men))
+        return set_path(blocker, rusher, toward, blocker in ends)
     if rusher is not None:
         return meet_path(blocker.at, rusher)
-    ends = _ends(men)
     if blocker.rule is Rule.EDGE and blocker.side is not None and ends:
         end = ends[-1 if blocker.side is Side.RIGHT else 0]
         return edge_path(blocker.at, end.at, blocker.side)

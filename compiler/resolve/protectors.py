@@ -11,8 +11,9 @@ from dataclasses import dataclass, replace
 
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.football.counting import tight_ends
+from stemline.football.defence import Defence
 from stemline.football.field import Side
-from stemline.football.fronts import front_of
+from stemline.football.fronts import Front, front_of
 from stemline.football.play import Man, Play
 from stemline.football.protecting import Blocker, Rule
 from stemline.football.run_rules import Described
@@ -42,8 +43,10 @@ OUTSIDE = PLACES.index("outside tackle")
 class Protector:
     """A man who stays in. ``role`` is the protection's name for him ("" for the line and for men
     it does not name), ``kept`` tells that the concept's words and path for him stand, ``goes``
-    that he goes out when nobody comes; ``wants`` the described defenders he looks at first."""
+    that he goes out when nobody comes; ``wants`` the described defenders he looks at first, whom
+    `Seen` finds in a look."""
 
+    man: Man
     blocker: Blocker
     role: str
     kept: bool
@@ -86,21 +89,6 @@ class Protectors:
             return moving
         x = next((read.at.x for read in self.before.reads if read.at.x), 0.0)
         return None if x == 0 else Side.RIGHT if x > 0 else Side.LEFT
-
-    def described(self, what: str, man: Man | None) -> str:
-        """The label of a described defender in the look, seen from a man; "" for nobody.
-
-        Of several who answer, the first who rushes: the others drop and are nobody's.
-        """
-        defence = self.before.defence
-        if defence is None or not what:
-            return ""
-        side = _side(man) if man is not None else None
-        toward = side or self.toward or self.picture.count.strong
-        front = front_of(self.before.men, defence, toward)
-        x = man.snap.x if man is not None else 0.0
-        there = front.described(Described(what, toward), x)
-        return next((d.label for d in there if d.rushes), "")
 
     # Which way.
 
@@ -255,13 +243,11 @@ class Protectors:
         in_line: bool,
         goes: bool = False,
     ) -> Protector:
-        labels = (self.described(what, man) for what in job.wants)
-        wants = tuple(label for label in labels if label)
         behind = job.rule.scans or job.rule is Rule.EDGE
         if not in_line and not behind:  # a gap or a man of the line, told to one who is not in it
             job = PassBlock(Rule.SCAN, None, job.wants)
-        blocker = Blocker(man.label, man.snap, job.rule, in_line, self._sided(man, job), wants)
-        return Protector(blocker, role, kept, goes, job.wants)
+        blocker = Blocker(man.label, man.snap, job.rule, in_line, self._sided(man, job))
+        return Protector(man, blocker, role, kept, goes, job.wants)
 
     def _sided(self, man: Man, job: PassBlock) -> Side | None:
         """The edge he takes, or the side he scans first: what the text says; a scan looks away
@@ -271,6 +257,40 @@ class Protectors:
         if self.toward is not None and (job.rule.scans or _side(man) is None):
             return self.toward.other
         return natural_out(man, self.picture)
+
+
+class Seen:
+    """One look as the protectors see it: the described defenders in it."""
+
+    def __init__(self, men: Protectors, defence: Defence) -> None:
+        self._men, self._defence = men.before.men, defence
+        self._toward = men.toward or men.picture.count.strong
+        self._fronts: dict[Side, Front] = {}
+
+    def blocker(self, protector: Protector) -> Blocker:
+        """A protector with the labels of those he looks at first."""
+        if not protector.wants:
+            return protector.blocker
+        labels = (self.described(what, protector.man) for what in protector.wants)
+        return replace(protector.blocker, wants=tuple(label for label in labels if label))
+
+    def described(self, what: str, man: Man | None) -> str:
+        """The label of a described defender, seen from a man; "" for nobody.
+
+        Of several who answer, the first who rushes: the others drop and are nobody's.
+        """
+        if not what:
+            return ""
+        side = _side(man) if man is not None else None
+        toward = side or self._toward
+        x = man.snap.x if man is not None else 0.0
+        there = self._front(toward).described(Described(what, toward), x)
+        return next((d.label for d in there if d.rushes), "")
+
+    def _front(self, toward: Side) -> Front:
+        if toward not in self._fronts:
+            self._fronts[toward] = front_of(self._men, self._defence, toward)
+        return self._fronts[toward]
 
 
 def _spots(men: Sequence[Man]) -> dict[str, LineSpot]:

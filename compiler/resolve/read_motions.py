@@ -6,8 +6,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from stemline.diagnostics.model import Diagnostic, Related, diagnose
+from stemline.football.timing.levels import PACE
 from stemline.resolve.definitions import Move, Mover
-from stemline.resolve.moving import PACE
 from stemline.resolve.read_places import read_depth, read_mover, read_place
 from stemline.resolve.words import Misread, Words, one_phrase
 from stemline.source import Span

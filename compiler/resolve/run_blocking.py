@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from stemline.diagnostics.model import Diagnostic, diagnose
@@ -18,6 +18,7 @@ from stemline.football.block_paths import (
 )
 from stemline.football.carrying import hole
 from stemline.football.counting import tight_ends
+from stemline.football.defence import Defence
 from stemline.football.field import Side
 from stemline.football.fronts import Front, at_place, front_of
 from stemline.football.play import Assignment, Hit, Key, Kind, Play
@@ -83,47 +84,59 @@ class Told:
     said: Said[BlockRules] | Said[Job]
 
 
-def run_up(
-    play: Play, body: Body, bound: Bound, picture: Picture
-) -> tuple[Play, tuple[Diagnostic, ...]]:
-    """The play with the run's blockers, carrier, keys and unblocked men filled in."""
-    toward = picture.toward or picture.called
-    told = _told(play, body, bound, picture)
-    shows = play.kind is Kind.PASS and not body.reactions
-    front = front_of(picture.men, play.defence, toward) if play.defence else None
-    keys = _keys(body, bound, front, picture)
-    tasks = [_task(t, picture) for t in told]
-    tasks += _perimeter(play, body, bound, picture) if front else []
-    tasks = [t for t in tasks if t.rules]
-    men = {m.label: m for m in picture.men}
-    read = [k.man for k in keys if k.man]
-    solved = scheme(front, tasks, men, read, hold=shows) if front else None
-    carrier = bound.men.get(CARRIER, "")
-    through = lane(picture.men, _hole(play, body, picture, carrier), toward)
-    made = []
-    for a in play.assignments:
-        mine = next((t for t in told if t.man == a.man), None)
-        if mine is not None:
-            a = _named(a, mine, body, picture)
-        block = solved.of(a.man) if solved else None
-        if block is not None and solved is not None and play.defence is not None:
-            a = _blocked(a, block, solved, play, through, mine is not None)
-        made.append(a)
-    play = replace(
-        play,
-        assignments=tuple(made),
-        carrier="" if shows else carrier,
-        keys=keys,
-        unblocked=solved.free if solved else (),
-    )
-    found = [
-        diagnose("E677", r.span, does=r.does, call=play.call.spoken)
-        for r in body.reactions
-        if not body.keys and r.off is None
-    ]
-    if shows:
-        play = faked(play, carrier)
-    return passer_job(play, through), tuple(found)
+class RunBlocking:
+    """A run's blockers: what they are told once, their blocks against one defence after another."""
+
+    def __init__(self, play: Play, body: Body, bound: Bound, picture: Picture) -> None:
+        self._body, self._bound, self._picture = body, bound, picture
+        self._toward = picture.toward or picture.called
+        told = _told(play, body, bound, picture)
+        self._told = {t.man: t for t in reversed(told)}
+        self._shows_run = play.kind is Kind.PASS and not body.reactions
+        tasks = [_task(t, picture) for t in told]
+        tasks += _perimeter(play, body, bound, picture)
+        self._tasks = [t for t in tasks if t.rules]
+        self._carrier = bound.men.get(CARRIER, "")
+        self._through = lane(picture.men, _hole(play, body, picture, self._carrier), self._toward)
+        places = _places(picture)
+        self._play = replace(
+            play,
+            assignments=tuple(
+                _named(a, self._told[a.man], body, places) if a.man in self._told else a
+                for a in play.assignments
+            ),
+            carrier="" if self._shows_run else self._carrier,
+        )
+        self._found = tuple(
+            diagnose("E677", r.span, does=r.does, call=play.call.spoken)
+            for r in body.reactions
+            if not body.keys and r.off is None
+        )
+
+    def against(
+        self, defence: Defence | None, shows: tuple[str, ...]
+    ) -> tuple[Play, tuple[Diagnostic, ...]]:
+        """The play with the run's blockers, carrier, keys and unblocked men filled in."""
+        front = front_of(self._picture.men, defence, self._toward) if defence else None
+        keys = _keys(self._body, self._bound, front, self._picture)
+        play = replace(self._play, defence=defence, against=shows, keys=keys)
+        if front is not None:
+            play = self._blocked(play, front)
+        if self._shows_run:
+            play = faked(play, self._carrier)
+        return passer_job(play, self._through), self._found
+
+    def _blocked(self, play: Play, front: Front) -> Play:
+        men = {m.label: m for m in self._picture.men}
+        read = [k.man for k in play.keys if k.man]
+        solved = scheme(front, self._tasks, men, read, hold=self._shows_run)
+        made = []
+        for a in play.assignments:
+            block = solved.of(a.man)
+            if block is not None:
+                a = _blocked(a, block, solved, play, self._through, a.man in self._told)
+            made.append(a)
+        return replace(play, assignments=tuple(made), unblocked=solved.free)
 
 
 # What the text tells whom.
@@ -251,21 +264,23 @@ def _keys(body: Body, bound: Bound, front: Front | None, picture: Picture) -> tu
 # Assignments.
 
 
-def place_words(label: str, picture: Picture) -> str:
-    """A lineman's or tight end's place in this call: "playside guard"."""
+def _places(picture: Picture) -> Mapping[str, str]:
+    """The places of linemen and tight ends in this call, by label: "playside guard"."""
+    places: dict[str, str] = {}
     for place in ("guard", "tackle", "outside tackle", "end"):
         for word in (SideWord.PLAYSIDE, SideWord.BACKSIDE):
-            if at_place(picture.men, place, picture.side(word)) == label:
-                return f"{word.value} {place}"
-    return "centre" if at_place(picture.men, "centre", None) == label else ""
+            label = at_place(picture.men, place, picture.side(word))
+            places.setdefault(label, f"{word.value} {place}")
+    places.setdefault(at_place(picture.men, "centre", None), "centre")
+    return places
 
 
-def _named(a: Assignment, told: Told, body: Body, picture: Picture) -> Assignment:
+def _named(a: Assignment, told: Told, body: Body, places: Mapping[str, str]) -> Assignment:
     """His words as the rule has them, before a front is known."""
     spoken = words_of(told.rules, told.name)
     if told.name in body.rules:
         return replace(a, job=spoken)
-    place = place_words(a.man, picture) or told.name
+    place = places.get(a.man, told.name)
     names = dict.fromkeys((told.name, place, str(WHOLE_LINE)))
     says = tuple(s for name in names for s in body.role_says.get(name, ()))
     return replace(a, role=place, job=spoken, says=says, span=told.said.span)

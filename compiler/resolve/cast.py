@@ -1,0 +1,128 @@
+"""One call before any defence: its roles bound, and its play against one defence after another.
+
+A `Casting` holds everything that decides a call's play but the look it stands against. A `Cast`
+works out once what does not hang on the look, which is most of it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from stemline.diagnostics.model import Diagnostic
+from stemline.football.defence import Defence
+from stemline.football.play import Call, Kind, Motion, Play
+from stemline.football.worlds import Look
+from stemline.resolve.binding import Bound, Picture, bind
+from stemline.resolve.blocking import Blocking, blocking, playside
+from stemline.resolve.definitions import Body
+from stemline.resolve.eyes import look
+from stemline.resolve.jobs import assignments
+from stemline.resolve.protection_definitions import Protection
+from stemline.source import Span
+
+
+@dataclass(frozen=True)
+class Casting:
+    """What a call's play is made of.
+
+    ``body`` is the concept with the call's tags laid over it, ``picture`` the men at the snap,
+    ``motions`` theirs by label, ``protections`` those that the body names, by its words for them.
+    """
+
+    body: Body
+    picture: Picture
+    motions: Mapping[str, Motion]
+    protections: Mapping[str, Protection]
+    call: Call
+    family: str
+    kind: Kind
+    right_handed: bool
+    span: Span
+
+
+@dataclass(frozen=True)
+class _Told:
+    """What a call's men do and what the quarterback sees where these looks show."""
+
+    blocking: Blocking
+    found: tuple[Diagnostic, ...]
+
+
+class Cast:
+    """A call's roles with their men, and what they do, once for all looks that show the same."""
+
+    def __init__(self, casting: Casting) -> None:
+        body = casting.body
+        self._casting = casting
+        self._picture = replace(casting.picture, toward=playside(body, casting.picture))
+        self._bound = bind(body, self._picture, casting.call.spoken)
+        _swap(body, self._bound)
+        self._asked = _asked(body)
+        self._told: dict[tuple[Look, ...], _Told] = {}
+
+    def play(
+        self, against: tuple[Look, ...], defence: Defence | None
+    ) -> tuple[Play, tuple[Diagnostic, ...]]:
+        """The play where these looks show, with its blocks against ``defence`` if there is one."""
+        deciding = self._deciding(against)
+        if deciding not in self._told:
+            self._told[deciding] = self._tell(deciding)
+        told = self._told[deciding]
+        play, found = told.blocking.against(defence, tuple(x.value for x in against))
+        return play, (*self._bound.found, *told.found, *found)
+
+    def _deciding(self, against: tuple[Look, ...]) -> tuple[Look, ...]:
+        """Of the looks that show those that a line of the concept asks about."""
+        if any(shown.opposite in against for shown in against):
+            return against  # nothing is so: no line holds, whatever it asks
+        return tuple(shown for shown in against if shown in self._asked)
+
+    def _tell(self, against: tuple[Look, ...]) -> _Told:
+        casting, bound, picture = self._casting, self._bound, self._picture
+        body, call = casting.body, casting.call.spoken
+        assigned, found = assignments(body, bound, picture, casting.motions, against, call)
+        eyes = look(body, bound, picture, assigned, casting.right_handed, call)
+        play = Play(
+            call=casting.call,
+            family=casting.family,
+            field=picture.field,
+            shape=picture.count.shape,
+            strong=picture.count.strong,
+            men=picture.men,
+            assignments=assigned,
+            spots=eyes.spots,
+            feet=eyes.feet,
+            reads=eyes.reads,
+            pressure=eyes.pressure,
+            claims=eyes.claims,
+            alerts=eyes.alerts,
+            protection=eyes.protection,
+            pick=eyes.pick,
+            nobody=tuple(bound.nobody),
+            against=tuple(x.value for x in against),
+            span=casting.span,
+            kind=casting.kind,
+            toward=picture.toward,
+        )
+        told = blocking(play, body, casting.protections, bound, picture)
+        if bound.found:
+            # A role without its man leaves spots empty and gives no side: one cause is reported
+            # once.
+            return _Told(told, tuple(d for d in found if d.code != "E623"))
+        return _Told(told, (*found, *eyes.found))
+
+
+def _asked(body: Body) -> frozenset[Look]:
+    """Looks, and their opposites, that the lines of a body ask about before they say what to do."""
+    lines = (*body.jobs.values(), *body.decides.values(), *body.line.values())
+    looks = {asked for said in lines for one in said for asked in one.guard.looks}
+    return frozenset(looks | {asked.opposite for asked in looks})
+
+
+def _swap(body: Body, bound: Bound) -> None:
+    """`swap a with b`: the two men change roles."""
+    for swap in body.swaps:
+        a, b = bound.men.get(swap.first), bound.men.get(swap.second)
+        if a is not None and b is not None:
+            bound.men[swap.first], bound.men[swap.second] = b, a
