@@ -20,6 +20,8 @@ Command = tuple[str, tuple[tuple[float, float], ...]]
 """One outline command, "M", "L", "Q" (one control point) or "Z", with points in ems, y upward."""
 
 _FALLBACK = "?"
+"""What stands for a letter that a face does not have; for want of it the face's own first glyph,
+which is made for that (ISO/IEC 14496-22, the Open Font Format)."""
 _DESCENDERS = frozenset("gjpqyQ,;()/|ç")
 _CAP = 0.7
 """Height of capitals and figures in ems; near enough the same for every condensed sans."""
@@ -54,8 +56,9 @@ class Face:
 
             self._font = TTFont(io.BytesIO(self.data), lazy=True)
         font = self._font
-        names = font.getBestCmap()
-        name = names.get(ord(letter)) or names[ord(_FALLBACK)]
+        names = font.getBestCmap() or {}
+        name = names.get(ord(letter)) or names.get(ord(_FALLBACK))
+        name = name or font.getGlyphOrder()[0]
         em = font["head"].unitsPerEm
         return Glyph(font["hmtx"][name][0] / em, _outline(font.getGlyphSet(), name, em))
 

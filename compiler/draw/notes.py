@@ -1,11 +1,12 @@
 """What stands beside the lines: read tiles with their pressure order, alerts, depths, words.
 
-Each maker says what it wants placed and how to draw it once `labels` has found the place.
+Each maker says what it wants placed and how to draw it once `labels` has found the place. ``only``
+is the label of the one man who is drawn strong: what belongs to the others is pale, as their paths.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass
 
 from stemline.draw.board import Board
@@ -17,7 +18,7 @@ from stemline.draw.routes import Drawn
 from stemline.draw.scene import Box, Item, Plate, Stroke, TextRun
 from stemline.draw.symbols import Symbol, centred
 from stemline.football.play import Alert, Branch, DepthMark, Play, Read
-from stemline.paths import Ending, Line, Path, Point
+from stemline.paths import Ending, Line, Path, Point, along, length
 from stemline.source import Span
 
 _UP = Point(0.0, 1.0)
@@ -30,24 +31,41 @@ _AT_END = 2.0
 
 @dataclass(frozen=True)
 class Note:
-    """A label before it has a place: ``draw`` makes its items inside the box that is found."""
+    """A label before it has a place: ``draw`` makes its items inside the box that is found.
+
+    ``role`` is "read", "alert", "depth" or "words", else "", and ``text`` what it says.
+    """
 
     want: Wanted
     draw: Callable[[Box], tuple[Item, ...]]
     halo: bool
     span: Span
+    role: str = ""
+    text: str = ""
 
 
-def read_notes(play: Play, drawn: Sequence[Drawn], board: Board) -> tuple[Note, ...]:
+def tone(only: str | None, men: Collection[str]) -> str:
+    """The ending of a role that is drawn for ``men``: "-pale" where the strong man is another."""
+    return "" if only is None or only in men else "-pale"
+
+
+def read_notes(
+    play: Play, drawn: Sequence[Drawn], board: Board, only: str | None = None
+) -> tuple[Note, ...]:
     """A tile for each read, its chevrons counting its place in the order under pressure."""
     hurried = {read.target: read.number for read in play.pressure}
     named = {read.target for read in play.reads}
     rows = [(read, str(read.number), hurried.get(read.target, 0)) for read in play.reads]
     rows += [(read, "", read.number) for read in play.pressure if read.target not in named]
-    return tuple(_read_note(read, text, count, drawn, board) for read, text, count in rows)
+    return tuple(
+        _read_note(read, text, count, drawn, board, tone(only, read.men))
+        for read, text, count in rows
+    )
 
 
-def _read_note(read: Read, text: str, count: int, drawn: Sequence[Drawn], board: Board) -> Note:
+def _read_note(
+    read: Read, text: str, count: int, drawn: Sequence[Drawn], board: Board, pale: str
+) -> Note:
     tile = board.mark("tile")
     chevrons = (count - 1) * board.mark("chevron_step") + board.mark("chevron") if count else 0.0
     between = board.yards(2.0) if text and count else 0.0
@@ -61,32 +79,38 @@ def _read_note(read: Read, text: str, count: int, drawn: Sequence[Drawn], board:
     want = Wanted(read.at, width, tile, board.mark("dot") + board.yards(2.6), toward, hold)
 
     def draw(box: Box) -> tuple[Item, ...]:
-        return tile_items(text, count, box, board, read.span)
+        return tile_items(text, count, box, board, read.span, pale)
 
-    return Note(want, draw, False, read.span)
+    return Note(want, draw, False, read.span, "read", text or read.target)
 
 
-def tile_items(text: str, count: int, box: Box, board: Board, span: Span) -> tuple[Item, ...]:
-    """A read's tile at the left of ``box`` and its chevrons after it."""
+def tile_items(
+    text: str, count: int, box: Box, board: Board, span: Span, pale: str = ""
+) -> tuple[Item, ...]:
+    """A read's tile at the left of ``box`` and its chevrons after it; ``pale`` as `tone` has it."""
     items: list[Item] = []
     x = box.left
     if text:
         tile = board.mark("tile")
         square = Box(x, box.bottom, x + tile, box.top)
-        items.append(Plate(square, board.mark("tile_corner"), "tile", span))
-        items.append(centred(text, square.centre, "read", board, span))
+        items.append(Plate(square, board.mark("tile_corner"), f"tile{pale}", span))
+        items.append(centred(text, square.centre, f"read{pale}", board, span))
         x += tile + board.yards(2.0)
     half, depth, y = board.mark("chevron_half"), board.mark("chevron"), box.centre.y
     for _ in range(count):
         tip = Point(x + depth, y)
         pieces: Pieces = (Line(Point(x, y + half), tip), Line(tip, Point(x, y - half)))
-        items.append(Stroke(pieces, "chevron", (), span))
+        items.append(Stroke(pieces, f"chevron{pale}", (), span))
         x += board.mark("chevron_step")
     return tuple(items)
 
 
 def alert_notes(
-    play: Play, drawn: Sequence[Drawn], symbols: Mapping[str, Symbol], board: Board
+    play: Play,
+    drawn: Sequence[Drawn],
+    symbols: Mapping[str, Symbol],
+    board: Board,
+    only: str | None = None,
 ) -> tuple[Note, ...]:
     """An open tile with an A for each alert; the large picture adds when it holds."""
     made: list[Note] = []
@@ -98,7 +122,7 @@ def alert_notes(
         stand = [symbols[man].at for man in alert.men if man in symbols]
         places = [*ends, *spots, *stand]
         if places:
-            made.append(_alert_note(alert, places[0], board))
+            made.append(_alert_note(alert, places[0], board, tone(only, alert.men)))
     return tuple(made)
 
 
@@ -107,63 +131,80 @@ def _about(alert: Alert, branch: Branch | None) -> bool:
     return branch is not None and branch.looks == alert.when
 
 
-def _alert_note(alert: Alert, at: Point, board: Board) -> Note:
+def _alert_note(alert: Alert, at: Point, board: Board, pale: str) -> Note:
     tile = board.mark("tile")
     words = alert.when if board.shows(Detail.ALERT_WORDS) else ""
     width = tile + (board.yards(2.5) + board.extent(words, "words").width if words else 0.0)
 
     def draw(box: Box) -> tuple[Item, ...]:
-        return alert_items(words, box, board, alert.span)
+        return alert_items(words, box, board, alert.span, pale)
 
-    return Note(
-        Wanted(at, width, tile, board.yards(4.0), _UP, _LOOSE), draw, bool(words), alert.span
-    )
+    want = Wanted(at, width, tile, board.yards(4.0), _UP, _LOOSE)
+    return Note(want, draw, bool(words), alert.span, "alert", alert.when)
 
 
-def alert_items(words: str, box: Box, board: Board, span: Span) -> tuple[Item, ...]:
+def alert_items(words: str, box: Box, board: Board, span: Span, pale: str = "") -> tuple[Item, ...]:
     """An open tile at the left of ``box`` and its words after it."""
     tile = board.mark("tile")
     square = Box(box.left, box.bottom, box.left + tile, box.top)
     items: list[Item] = [
-        Plate(square, board.mark("tile_corner"), "tile-open", span),
-        centred("A", square.centre, "alert", board, span),
+        Plate(square, board.mark("tile_corner"), f"tile-open{pale}", span),
+        centred("A", square.centre, f"alert{pale}", board, span),
     ]
     if words:
         rise = board.extent(words, "words").rise
         at = Point(square.right + board.yards(2.5), box.centre.y - rise / 2)
-        items.append(TextRun(words, at, "words", span))
+        items.append(TextRun(words, at, f"words{pale}", span))
     return tuple(items)
 
 
-def depth_notes(play: Play, drawn: Sequence[Drawn], board: Board) -> tuple[Note, ...]:
-    """The taught depths, outside the turn where each is taught."""
+def depth_notes(
+    play: Play, drawn: Sequence[Drawn], board: Board, only: str | None = None
+) -> tuple[Note, ...]:
+    """The taught depths, outside the turn where each is taught; one that several men share once."""
     if not board.shows(Detail.DEPTHS):
         return ()
-    made: list[Note] = []
-    seen: list[DepthMark] = []
+    rows: dict[DepthMark, tuple[Path | None, Span, list[str]]] = {}
     for task in play.assignments:
-        rows = [(mark, task.path) for mark in task.marks]
-        rows += [(mark, branch.path) for branch in task.branches for mark in branch.marks]
-        for mark, path in rows:
-            if mark not in seen:
-                seen.append(mark)
-                text = yards_text(mark.yards)
-                made.append(
-                    _text_note(text, "depth", mark.at, _outside(path, mark.at), board, task.span)
-                )
-    return tuple(made)
+        own = [(mark, task.path) for mark in task.marks]
+        own += [(mark, branch.path) for branch in task.branches for mark in branch.marks]
+        for mark, path in own:
+            rows.setdefault(mark, (path, task.span, []))[2].append(task.man)
+    return tuple(
+        text_note(
+            yards_text(mark.yards),
+            "depth",
+            (mark.at,),
+            _outside(path, mark.at),
+            board,
+            span,
+            tone(only, men),
+        )
+        for mark, (path, span, men) in rows.items()
+    )
 
 
 def word_notes(
-    play: Play, drawn: Sequence[Drawn], moved: Sequence[Moved], board: Board
+    play: Play,
+    drawn: Sequence[Drawn],
+    moved: Sequence[Moved],
+    board: Board,
+    only: str | None = None,
 ) -> tuple[Note, ...]:
     """The look at the end of each branch, the words of each motion, where the size shows them.
 
-    Several men who move alike have their words once; so has a branch with an alert at its end.
+    Several men who move alike have their words once, beside any of them; so has a branch with an
+    alert at its end.
     """
     made = [
-        _text_note(
-            line.run.branch.looks, "words", line.end, _last(line.points), board, line.run.span
+        text_note(
+            line.run.branch.looks,
+            "words",
+            (line.end,),
+            _last(line.points),
+            board,
+            line.run.span,
+            tone(only, (line.run.man,)),
         )
         for line in drawn
         if line.run.branch is not None and line.run.branch.looks and len(line.points) > 1
@@ -171,23 +212,44 @@ def word_notes(
     ]
     if not board.shows(Detail.MOTION_WORDS):
         return tuple(made)
-    said = {move.words: move for move in reversed(moved) if move.words}
-    made += [
-        _text_note(words, "words", move.middle, _DOWN, board, move.span)
-        for words, move in reversed(said.items())
-    ]
+    said: dict[str, list[Moved]] = {}
+    for move in moved:
+        if move.words:
+            said.setdefault(move.words, []).append(move)
+    for words, moves in said.items():
+        places = [moves[0].middle, *(at for move in moves for at in _along(move))]
+        pale = tone(only, [move.man for move in moves])
+        made.append(text_note(words, "words", places, _DOWN, board, moves[0].span, pale))
     return tuple(made)
 
 
-def _text_note(text: str, style: str, at: Point, toward: Point, board: Board, span: Span) -> Note:
+def _along(move: Moved) -> tuple[Point, ...]:
+    """Where the words of a motion may stand: a fourth, half and three fourths along it."""
+    long = length(move.points)
+    return tuple(along(move.points, long * part) for part in (0.5, 0.25, 0.75))
+
+
+def text_note(
+    text: str,
+    role: str,
+    places: Sequence[Point],
+    toward: Point,
+    board: Board,
+    span: Span,
+    pale: str,
+) -> Note:
+    """Words at the first of ``places`` that has room."""
+    style = role + pale
     room = board.extent(text, style)
 
     def draw(box: Box) -> tuple[Item, ...]:
         return (TextRun(text, Point(box.left, box.bottom + room.fall), style, span),)
 
-    gap = board.yards(3.2 if style == "depth" else 4.2)
-    want = Wanted(at, room.width, room.rise + room.fall, gap, toward, _LOOSE)
-    return Note(want, draw, True, span)
+    gap = board.yards(3.2 if role == "depth" else 4.2)
+    at, *also = dict.fromkeys(places)
+    height = room.rise + room.fall
+    want = Wanted(at, room.width, height, gap, toward, _LOOSE, tuple(also))
+    return Note(want, draw, True, span, role, text)
 
 
 def yards_text(yards: float) -> str:

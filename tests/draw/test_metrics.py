@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import io
 import subprocess
 import sys
 
 import pytest
+from fontTools.ttLib import TTFont
 
-from stemline.draw.metrics import extent, faces
+from stemline.draw.metrics import Face, extent, faces
 from stemline.theme import Size, Type, load_theme
 
 THEME = load_theme()
@@ -38,6 +40,19 @@ def test_outlines_stay_within_their_measure() -> None:
 def test_a_letter_the_face_lacks_is_drawn_as_a_question_mark() -> None:
     face = faces(THEME)["regular"]
     assert face.glyph("\u6f22") == face.glyph("?")
+
+
+def test_a_face_without_a_question_mark_draws_its_own_mark_for_a_missing_letter() -> None:
+    font = TTFont(io.BytesIO(THEME.fonts["regular"]))
+    for table in font["cmap"].tables:
+        table.cmap = {code: name for code, name in table.cmap.items() if chr(code) in "AB"}
+    kept = io.BytesIO()
+    font.save(kept)
+    face = Face(kept.getvalue())
+    missing = face.glyph("?")
+    assert face.glyph("A").advance > 0
+    assert missing.advance == font["hmtx"][".notdef"][0] / font["head"].unitsPerEm > 0
+    assert face.glyph("\u6f22") == missing
 
 
 def test_font_tools_are_loaded_only_when_something_is_measured() -> None:
