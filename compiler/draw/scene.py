@@ -80,36 +80,48 @@ class Box:
 
 @dataclass(frozen=True)
 class Stroke:
-    """A line made of straight and curved pieces, end to end; ``style`` is a stroke of the theme.
+    """A line made of straight and curved pieces; ``style`` is a stroke of the theme.
 
-    ``head`` is () or the corners of a filled arrowhead in the stroke's own grey, its tip first;
-    the pieces then stop inside the head.
+    The pieces follow each other end to end, but for gaps where a later line crosses. ``head`` is
+    () or the corners of a filled arrowhead in the stroke's own grey, its tip first; the pieces
+    then stop inside the head.
+
+    ``name`` is whose line it is and what he does on it ("H-route"), once in a scene; "" for a line
+    that is nobody's way. ``times`` are seconds after the snap, before it below 0: when he is at
+    the start of the first piece and of each after a gap, and at the end of every piece.
     """
 
     segments: tuple[Segment, ...]
     style: str
     head: tuple[Point, ...]
     span: Span
+    name: str = ""
+    times: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True)
 class Disc:
-    """A circle; ``style`` is a shape of the theme."""
+    """A circle; ``style`` is a shape of the theme. A man's own has his label for its ``name``."""
 
     centre: Point
     radius: float
     style: str
     span: Span
+    name: str = ""
 
 
 @dataclass(frozen=True)
 class Plate:
-    """An upright rectangle, its corners rounded by ``corner`` yards; a shape of the theme."""
+    """An upright rectangle, its corners rounded by ``corner`` yards; a shape of the theme.
+
+    The centre's own has his label for its ``name``.
+    """
 
     box: Box
     corner: float
     style: str
     span: Span
+    name: str = ""
 
 
 @dataclass(frozen=True)

@@ -3,6 +3,10 @@
 What an item is stays readable in the file: a layer is a group whose class is its name, and each
 element's class is its role in the theme, with `head` added for an arrowhead. An outline of words
 says in `data-text` which words they are. A theme on white lays no ground: the paper is one.
+
+A man's symbol has his label for its `id`, and each line of his an `id` that begins with it
+("H-route"). `data-times` of a line are seconds after the snap, one for each M, L and Q of its `d`:
+when he is there. A line that others break stays one path, with an M after each gap.
 """
 
 from __future__ import annotations
@@ -35,9 +39,13 @@ _DIGITS = 2
 """Decimals of a point: a hundredth is finer than any printer."""
 
 
-def to_svg(scene: Scene, theme: Theme) -> str:
-    """The scene as one SVG document. It prints at ``scene.scale`` points to the yard."""
-    page = _Page(scene, theme)
+def to_svg(scene: Scene, theme: Theme, ids: str | None = "") -> str:
+    """The scene as one SVG document. It prints at ``scene.scale`` points to the yard.
+
+    ``ids`` is put before every `id`, for pictures that come to stand in one document; with None
+    there are no ids and no times.
+    """
+    page = _Page(scene, theme, ids)
     wide, tall = _number(scene.width), _number(scene.height)
     drawing = Drawing(size=(f"{wide}pt", f"{tall}pt"), viewBox=f"0 0 {wide} {tall}", debug=False)
     drawing["role"] = "img"
@@ -57,7 +65,8 @@ def to_svg(scene: Scene, theme: Theme) -> str:
 class _Page:
     """Turns items into elements; yards become points from the frame's top left corner."""
 
-    def __init__(self, scene: Scene, theme: Theme) -> None:
+    def __init__(self, scene: Scene, theme: Theme, ids: str | None) -> None:
+        self._ids = ids
         self._scale = scene.scale
         self._left, self._top = scene.frame.left, scene.frame.top
         self._look: Look = theme.look(scene.size)
@@ -70,13 +79,15 @@ class _Page:
             case Disc():
                 x, y = self._at(item.centre)
                 r = _round(item.radius * self._scale)
-                return [Circle((x, y), r, debug=False, **self._shape(item.style))]
+                paint = {**self._shape(item.style), **self._named(item.name)}
+                return [Circle((x, y), r, debug=False, **paint)]
             case Plate():
                 x, y = self._at(Point(item.box.left, item.box.top))
                 size = (self._length(item.box.width), self._length(item.box.height))
                 corner = self._length(item.corner)
                 round_ = {"rx": corner, "ry": corner} if corner else {}
-                return [Rect((x, y), size, debug=False, **round_, **self._shape(item.style))]
+                paint = {**self._shape(item.style), **self._named(item.name)}
+                return [Rect((x, y), size, debug=False, **round_, **paint)]
             case Polygon():
                 return [_path(self._closed(item.points), self._shape(item.style))]
             case TextRun():
@@ -89,7 +100,8 @@ class _Page:
         made = []
         if item.segments:
             paint = {"class_": item.style, "fill": "none", **_pen(pen)}
-            made.append(_path(self._line(item.segments), paint))
+            moments = self._named(item.name, item.times)
+            made.append(_path(self._line(item.segments), {**paint, **moments}))
         if item.head:
             paint = {"class_": f"{item.style} head", "fill": pen.colour}
             made.append(_path(self._closed(item.head), paint))
@@ -104,17 +116,26 @@ class _Page:
         paint = {"class_": item.style, "data_text": item.text, "fill": kind.colour}
         return [_path(letters, {**paint, "transform": moved})]
 
+    def _named(self, name: str, times: Iterable[float] = ()) -> dict[str, str]:
+        """The attributes by which a page finds an element again, and moves a man along it."""
+        if self._ids is None or not name:
+            return {}
+        made = {"id": self._ids + _id(name)}
+        moments = " ".join(_number(t) for t in times)
+        return {**made, "data_times": moments} if moments else made
+
     def _line(self, segments: Iterable[Segment]) -> str:
         parts: list[str] = []
-        at: Point | None = None
+        at = ""
         for piece in segments:
-            if piece.start != at:
-                parts.append(f"M{self._pair(piece.start)}")
+            start = self._pair(piece.start)
+            if start != at:
+                parts.append(f"M{start}")
+            at = self._pair(piece.end)
             if isinstance(piece, Line):
-                parts.append(f"L{self._pair(piece.end)}")
+                parts.append(f"L{at}")
             else:
-                parts.append(f"Q{self._pair(piece.corner)} {self._pair(piece.end)}")
-            at = piece.end
+                parts.append(f"Q{self._pair(piece.corner)} {at}")
         return "".join(parts)
 
     def _closed(self, points: Iterable[Point]) -> str:
@@ -161,6 +182,11 @@ def _pen(pen: Pen) -> dict[str, Any]:
         "stroke_linejoin": "round",
         **dash,
     }
+
+
+def _id(name: str) -> str:
+    """A name as an `id`, which begins with a letter."""
+    return name if name[:1].isalpha() else f"man-{name}"
 
 
 def _path(d: str, paint: dict[str, Any]) -> PathElement:

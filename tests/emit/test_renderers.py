@@ -44,6 +44,7 @@ PICTURES = {
     f"{name}-{size.name.lower()}": to_svg(picture(play, size, THEME, duties=duties), THEME)
     for name, play, size, duties in (
         ("quads-return", ALL["quads-return"], Size.FULL, False),
+        ("quads-return", ALL["quads-return"], Size.QUARTER, False),
         ("quads-return", ALL["quads-return"], Size.THUMB, False),
         ("trips", ALL["trips"], Size.FULL, False),
         ("power", RUNS["power"], Size.FULL, False),
