@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import io
 import os
 import re
 import shutil
 import subprocess
+import tarfile
 import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -67,6 +69,49 @@ def _play_files(folder: Path) -> Iterator[Path]:
         yield from (Path(root) / n for n in names if n.endswith(SUFFIX) and not n.startswith("."))
 
 
+def files_at(folder: Path, revision: str) -> tuple[Files | None, str]:
+    """The texts of the folder as they were at a revision of it; None with the reason in words.
+
+    Nothing is written: the revision is read out of the repository as one archive.
+    """
+    asked = ("rev-parse", "--verify", "--quiet", "--end-of-options", f"{revision}^{{commit}}")
+    if (top := _git(folder, "rev-parse", "--show-toplevel")) is None:
+        return None, f"{folder} is under no version control"
+    if (commit := _git(folder, *asked)) is None or not top:
+        return None, "the playbook has no such revision"
+    archive = _git(folder, "archive", "--format=tar", commit.decode().strip(), "--", ".")
+    texts = sorted(_archived(archive)) if archive is not None else []
+    if not texts:
+        return None, f"at that revision there was no playbook in {folder}"
+    read = [_decoded(f"{revision}:{name}", raw) for name, raw in texts]
+    sources = tuple(source for source, _ in read if source is not None)
+    return Files(folder, sources, tuple(found for _, found in read if found is not None)), ""
+
+
+def _git(folder: Path, *asked: str) -> bytes | None:
+    """What git answers of the folder; None where it cannot."""
+    try:
+        made = subprocess.run(
+            ["git", *asked], cwd=folder, capture_output=True, timeout=30, check=False
+        )
+    except (OSError, subprocess.SubprocessError):
+        return None
+    return made.stdout if made.returncode == 0 else None
+
+
+def _archived(archive: bytes) -> Iterator[tuple[str, bytes]]:
+    """The playbook files of an archive, by the same rules as those of a folder."""
+    with tarfile.open(fileobj=io.BytesIO(archive)) as tar:
+        for member in tar:
+            *folders, name = member.name.split("/")
+            hidden = any(part.startswith(".") or part == "build" for part in folders)
+            if not member.isfile() or hidden or name.startswith(".") or not name.endswith(SUFFIX):
+                continue
+            held = tar.extractfile(member)
+            if held is not None and member.size <= LARGEST_FILE:
+                yield member.name, held.read()
+
+
 def _read(path: Path) -> tuple[Source | None, Diagnostic | None]:
     name = str(path)
     place = Span(name, 0, 0, 0)
@@ -77,6 +122,11 @@ def _read(path: Path) -> tuple[Source | None, Diagnostic | None]:
         raw = path.read_bytes()
     except OSError as error:
         return None, diagnose("E107", place, why=error.strerror or "cannot be opened")
+    return _decoded(name, raw)
+
+
+def _decoded(name: str, raw: bytes) -> tuple[Source | None, Diagnostic | None]:
+    place = Span(name, 0, 0, 0)
     try:
         text = raw.decode("utf-8-sig")
     except UnicodeDecodeError as error:

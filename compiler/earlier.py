@@ -1,0 +1,94 @@
+"""The playbook as it was: last season's folder, or an earlier revision of the same one."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from stemline.compile import Compiled, compile_texts
+from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.diagnostics.nearest import nearest
+from stemline.football.play import Play
+from stemline.output import call_play
+from stemline.project import Files, files_at, read_files
+from stemline.source import Source, Span
+
+BEFORE, CALL = "--before", "--before-call"
+"""The options that ask for it, as the places where their mistakes are shown."""
+
+
+@dataclass(frozen=True)
+class Earlier:
+    """A call as it was; None with the reasons, and the texts that they are shown in."""
+
+    play: Play | None
+    found: tuple[Diagnostic, ...]
+    sources: dict[str, Source]
+
+
+def earlier_files(folder: Path, said: str) -> Files:
+    """The texts of the folder ``said``, else those of ``folder`` at the revision ``said``."""
+    there = Path(said)
+    if there.is_dir():
+        return read_files(there)
+    files, why = files_at(folder, said)
+    if files is not None:
+        return files
+    beside = there.parent.iterdir() if there.parent.is_dir() else ()
+    names = tuple(sorted(path.name for path in beside if path.is_dir()))
+    at = _place(BEFORE, said)
+    problem = diagnose("E605", at, nearest=nearest(there.name, names), said=said, why=why)
+    return Files(there, (), (problem,))
+
+
+def earlier_call(folder: Path, said: str, renamed: str, play: Play, against: str) -> Earlier:
+    """The call of ``play`` in the playbook that ``said`` names, from where ``play`` is drawn.
+
+    ``renamed`` is its spoken name there, "" where it is the same; ``against`` what it was asked to
+    be drawn against.
+    """
+    files = earlier_files(folder, said)
+    texts = {**files.by_name, BEFORE: Source(BEFORE, said)}
+    if not files.sources:
+        return Earlier(None, files.found, texts)
+    compiled = compile_texts(files.sources, said)
+    name = renamed or play.call.spoken
+    place = CALL if renamed else "the call"
+    texts[place] = Source(place, name)
+    if compiled.book is None or compiled.season is None:
+        return Earlier(None, compiled.diagnostics, texts)
+    faced = against or _faced(play, compiled)
+    made, found = call_play(compiled, name, play.ball.value, faced, place)
+    return Earlier(made, tuple(_reasons(found, compiled, place, said)), texts)
+
+
+def _faced(play: Play, compiled: Compiled) -> str:
+    """What the play is drawn against, where the earlier playbook has it too."""
+    if play.defence is None:
+        return ", ".join(play.against)
+    assert compiled.book is not None, "asked of a playbook that was read"
+    return play.defence.name if play.defence.name.casefold() in compiled.book.looks else ""
+
+
+def _reasons(
+    found: Sequence[Diagnostic], compiled: Compiled, place: str, said: str
+) -> Iterator[Diagnostic]:
+    """Why there is no call: its name, said of the playbook that does not know it, or what is wrong
+    in that playbook, the cause before what follows from it."""
+    if all(problem.span.source == place for problem in found):
+        yield from (_missing(problem, said) for problem in found)
+        return
+    wrong = [problem for problem in compiled.diagnostics if problem.is_error]
+    yield from dict.fromkeys((*wrong, *found) if wrong else found)
+
+
+def _missing(problem: Diagnostic, said: str) -> Diagnostic:
+    if problem.code != "E602":
+        return problem
+    call = dict(problem.values)["call"]
+    return diagnose("E606", problem.span, nearest=problem.nearest, call=call, before=said)
+
+
+def _place(name: str, said: str) -> Span:
+    return Span(name, 1, 1, len(said) + 1)
