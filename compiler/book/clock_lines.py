@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from stemline.football.play import Play
 from stemline.football.timing.clock import Look, ReadClock, Verdict
-from stemline.football.timing.coverage import Against, Cover
+from stemline.football.timing.coverage import TOLD, Against, Cover, Separation
 from stemline.football.timing.space import Crossing, Measured, crossings, measured
 
 _MARKS = {Cover.OPEN: "open", Cover.TIGHT: "tight", Cover.COVERED: "-", Cover.NEVER: "no"}
@@ -94,19 +94,35 @@ def _cell(same: bool, words: str) -> str:
 
 
 def look_lines(rows: Sequence[Against]) -> Iterator[str]:
-    """Reads by looks: how far the nearest defender is at the catch, and who is thrown to first."""
+    """Reads by looks: how far the nearest defender is at the catch, and who is thrown to first.
+
+    A free rusher stands with his time and what the pressure order throws before he is there.
+    """
     if not rows:
         return
     targets = [part.read.read.target for part in rows[0].reads]
     free = ("free rusher",) if any(row.rusher is not None for row in rows) else ()
     table = [("against", *targets, "first open", *free)]
     for row in rows:
-        cells = [f"{part.yards:.1f} {part.nearest} {_MARKS[part.cover]}" for part in row.reads]
+        cells = [_separation(part) for part in row.reads]
         best = row.best
         first = best.read.read.target if best else "nobody"
-        rusher = "" if row.rusher is None else f"{row.rusher:.1f}"
-        table.append((row.look, *cells, first, *((rusher,) if free else ())))
+        table.append((row.look, *cells, first, *((_rusher(row),) if free else ())))
     yield from _table(table)
+
+
+def _separation(part: Separation) -> str:
+    """Yards, the nearest defender and how the read is covered; a screen is behind the line."""
+    behind = " behind" if part.behind and part.cover is Cover.OPEN else ""
+    yards = f"{TOLD:.0f}+ " if part.yards > TOLD else f"{part.yards:.1f}"
+    return f"{yards} {part.nearest} {_MARKS[part.cover]}{behind}"
+
+
+def _rusher(row: Against) -> str:
+    if row.rusher is None:
+        return ""
+    hot = row.hot.read.read.target if row.hot else "nobody"
+    return f"{row.rusher:.1f} s" + (f": {hot}" if row.pressure else "")
 
 
 def _table(rows: Sequence[tuple[str, ...]]) -> Iterator[str]:

@@ -189,10 +189,15 @@ class Cell:
 
 @dataclass(frozen=True)
 class Answers:
-    """Reads by looks: a column for each of ``looks``, a row a read: number, target, cells."""
+    """Reads by looks: a column for each of ``looks``, a row a read: number, target, cells.
+
+    ``rushers`` are, where any look has a free one, a cell a look: when he is at the passer (""
+    where all are blocked), and what the pressure order throws before.
+    """
 
     looks: tuple[str, ...]
     rows: tuple[tuple[str, str, tuple[Cell, ...]], ...]
+    rushers: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True)

@@ -13,7 +13,7 @@ _NOTES = (
     ),
     Note(
         "Reads",
-        "A number on a black tile is the quarterback's order. It stands where the ball would be "
+        "A number on a filled tile is the quarterback's order. It stands where the ball would be "
         "caught.",
     ),
     Note(

@@ -17,22 +17,21 @@ from football.timed import SKILL, against, clocked, line
 from stemline.football.defence import Defence, Defender, Duty, DutyKind, Level
 from stemline.football.field import Side
 from stemline.football.play import Play
+from stemline.football.quarterback import step
+from stemline.football.timing.breaking import SEES, TRAILS, beside, broken
+from stemline.football.timing.chances import Chances
 from stemline.football.timing.clock import Look, ReadClock
-from stemline.football.timing.coverage import (
-    BACKPEDAL,
-    CUSHION,
-    DEEP_DROP,
-    DROP,
-    OPEN,
-    READS,
-    SHUFFLE,
-    Against,
-    Cover,
-    defenders_at,
-)
+from stemline.football.timing.coverage import OPEN, Against, Cover, defenders_at
 from stemline.football.timing.coverage import against as covered
 from stemline.football.timing.levels import HIGH_SCHOOL
+from stemline.football.timing.man_coverage import BACKPEDAL, CUSHION, LEVERAGE, SHUFFLE
 from stemline.football.timing.running import Array, Timeline
+from stemline.football.timing.zone_coverage import (
+    DEEP_DROP,
+    DROP,
+    LEAN,
+    READS,
+)
 from stemline.paths import Point
 from stemline.source import NOWHERE
 
@@ -47,6 +46,7 @@ CALLS = (
     "Trey Right Crossers Wheel",
 )
 DEEP = (DutyKind.THIRD, DutyKind.HALF, DutyKind.QUARTER)
+UNDERNEATH = (DutyKind.FLAT, DutyKind.CURL, DutyKind.HOOK, DutyKind.HOLE, DutyKind.ROBBER)
 TIMES = np.arange(0.0, 5.0, 0.05)
 every_look = pytest.mark.parametrize("look", LOOKS)
 every_call = pytest.mark.parametrize("call", CALLS)
@@ -61,7 +61,7 @@ def moved(made: Play, places: dict[str, Array] | None = None) -> dict[str, Array
     assert made.defence is not None
     if places is None:
         places = runs(dict(clocked(made).men))
-    return defenders_at(made, made.defence, places, TIMES, HIGH_SCHOOL)
+    return defenders_at(made, made.defence.defenders, places, TIMES, HIGH_SCHOOL)
 
 
 def duties(made: Play, *kinds: DutyKind) -> list[Defender]:
@@ -73,9 +73,21 @@ def one(kind: DutyKind, at: Point, to: Point | None = None, man: str = "") -> De
     return Defender("D", at, Level.SECOND, "", Duty(kind, "", man, to), NOWHERE)
 
 
+def still(at: Point) -> Defender:
+    """Somebody without a duty: he stands where he is until the ball is thrown."""
+    return Defender("D", at, Level.SECOND, "", None, NOWHERE)
+
+
 def alone(made: Play, *defenders: Defender) -> Play:
     assert made.defence is not None
     return replace(made, defence=replace(made.defence, defenders=defenders))
+
+
+def only(look: Look, at: Point, arrives: float) -> Look:
+    """A read that offers one throw: to a place, by a time."""
+    assert look.window is not None
+    shut = replace(look.window, closes=0.0)
+    return replace(look, window=shut, at=at, arrives=arrives)
 
 
 def separations(made: Play, clock: ReadClock | None = None) -> Against:
@@ -87,20 +99,22 @@ def separations(made: Play, clock: ReadClock | None = None) -> Against:
 
 @every_look
 @every_call
-def test_a_zone_defender_drops_straight_and_stays_on_his_landmark(look: str, call: str) -> None:
+def test_an_underneath_defender_stays_within_two_steps_of_his_landmark(
+    look: str, call: str
+) -> None:
     made = against(call, look)
-    where = moved(made)
-    under = duties(made, DutyKind.FLAT, DutyKind.CURL, DutyKind.HOOK, DutyKind.HOLE,
-                   DutyKind.ROBBER)  # fmt: skip
-    for defender in under:
+    where, straight = moved(made), moved(made, {})
+    for defender in duties(made, *UNDERNEATH):
         assert defender.duty is not None and defender.duty.to is not None
         place = where[defender.label]
         goal = np.array([defender.duty.to.x, defender.duty.to.y])
-        far = np.hypot(*(place - goal).T)
-        assert (np.diff(far) <= 1e-9).all()
-        there = READS + far[0] / DROP + 0.1
-        assert far[there <= TIMES] == pytest.approx(0, abs=1e-9)
         assert (place[TIMES <= READS] == place[0]).all()
+        # With nobody to mind he drops straight, and stands on it.
+        far = np.hypot(*(straight[defender.label] - goal).T)
+        assert (np.diff(far) <= 1e-9).all()
+        there = far < 1e-9
+        assert there.any() or far[-1] < far[0] - 12, defender.label
+        assert (np.hypot(*(place - goal).T)[there] <= LEAN + 0.5).all()
 
 
 @every_look
@@ -131,16 +145,16 @@ def test_nobody_is_faster_than_his_legs(look: str, call: str) -> None:
 
 
 def test_a_zone_defender_breaks_on_the_ball_for_as_long_as_it_is_in_the_air() -> None:
-    made = alone(against(CALLS[0], "Over Three"), one(DutyKind.HOOK, Point(9, 9), Point(9, 9)))
+    made = alone(against(CALLS[0], "Over Three"), still(Point(9, 9)))
     clock = clocked(made)
     look = clock.reads[0]
 
     def left(air: float) -> float:
-        thrown = replace(look, at=Point(0, 9), arrives=look.thrown + air)
+        thrown = only(look, Point(0, 9), look.thrown + air)
         (found,) = separations(made, replace(clock, reads=(thrown,))).reads
         return found.yards
 
-    react = HIGH_SCHOOL.react.value
+    react = HIGH_SCHOOL.react.value + SEES
     assert left(react) == pytest.approx(9.0)
     assert left(react + 0.5) == pytest.approx(9 - SKILL.distance(0.5) - 0.5)
     assert left(react) > left(0.6) > left(1.0) > left(2.2) == 0
@@ -151,15 +165,18 @@ def test_a_throw_over_his_head_is_farther_than_one_in_front_of_him() -> None:
     made = alone(against(CALLS[0], "Over Three"), one(DutyKind.HOOK, Point(0, 3), Point(0, 14)))
     clock = clocked(made)
     look = clock.reads[0]
-    there = moved(made)["D"][round((look.thrown + HIGH_SCHOOL.react.value) / 0.05)]
+    there = moved(made)["D"][round((look.thrown + HIGH_SCHOOL.react.value + SEES) / 0.05)]
+    x, y = map(float, there)
 
     def left(dx: float, dy: float) -> float:
-        at = Point(float(there[0]) + dx, float(there[1]) + dy)
-        thrown = replace(look, at=at, arrives=look.thrown + 0.8)
+        thrown = only(look, Point(x + dx, y + dy), look.thrown + 1.4)
         (found,) = separations(made, replace(clock, reads=(thrown,))).reads
         return found.yards
 
-    assert left(0, 7) == pytest.approx(left(7, 0), abs=0.2)  # nothing of his drop helps him
+    passer = np.array([look.passer.x, look.passer.y])
+    away = (np.array([x, y]) - passer) / np.hypot(*(np.array([x, y]) - passer))
+    over, beside = left(*(away * 8)), left(away[1] * 8, -away[0] * 8)
+    assert over > beside + 0.5  # nothing of his drop helps him, and he turns
 
 
 # In man.
@@ -174,6 +191,17 @@ def test_a_man_defender_never_outruns_his_curve(look: str, call: str) -> None:
         run = np.cumsum(np.hypot(*np.diff(where[defender.label], axis=0).T))
         most = np.array([SKILL.distance(t) for t in TIMES[1:]])
         assert (run <= most + 0.05).all(), defender.label
+
+
+def throws(at: Point, thrown: float, arrives: float) -> Chances:
+    """One throw of a read."""
+    return Chances(
+        np.array([[0.0, -7.0]]),
+        np.array([thrown]),
+        np.array([arrives]),
+        np.array([arrives]),
+        *(np.array([[at.x, at.y]]),) * 2,
+    )
 
 
 def chased(man: Timeline, at: Point, **others: Timeline) -> Array:
@@ -232,25 +260,40 @@ def test_a_rub_opens_a_crosser_in_man() -> None:
     assert in_his_way.arrives < TIMES[36]
     rubbed = chased(crosser, Point(-8, 5), H=in_his_way)
     assert gap(crosser, rubbed, 2.4) > gap(crosser, free, 2.4) + 0.5
+    # Half a second, not two: what he loses is what he runs in so long.
+    lost = gap(crosser, rubbed, 3.4) - gap(crosser, free, 3.4)
+    assert 1.0 < lost < 0.75 * SKILL.top
     assert np.hypot(*(rubbed[30:] - [x, y]).T).min() > 0.5
 
 
 def test_a_man_defender_plays_his_man_and_not_the_ball() -> None:
     """A ball behind him is no concern of his: he runs on with his own man."""
-    made = alone(against(CALLS[0], "Even Two Man"), one(DutyKind.MAN, Point(-7.6, 5), man="W"))
-    clock = clocked(made)
-    flat = clock.reads[0]
-    assert flat.window is not None and flat.window.man != "W"
-    place = moved(made)["D"]
-    x, y = map(float, place[round(flat.thrown / 0.05)])
-    thrown = replace(flat, at=Point(x - 4, y), arrives=flat.thrown + 1.0)
-    (found,) = separations(made, replace(clock, reads=(thrown,))).reads
-    there = place[round((flat.thrown + 1.0) / 0.05)]
-    assert found.yards == pytest.approx(np.hypot(there[0] - (x - 4), there[1] - y) - 1)
-    assert found.yards > 4  # a zone defender would be there
-    dropped = one(DutyKind.HOOK, Point(x, y), Point(x, y))
-    (found,) = separations(alone(made, dropped), replace(clock, reads=(thrown,))).reads
-    assert found.cover is Cover.COVERED
+    running = np.stack([(TIMES * 8, np.full(len(TIMES), 5.0))], axis=0).transpose(0, 2, 1)
+    thrown = throws(Point(6, 5), 1.0, 2.5)
+    (played,) = beside(thrown, running, 0.05)
+    assert played == pytest.approx([8 * 2.5 - 6 - TRAILS])
+    (dropped,) = broken(thrown, running, np.array([False]), HIGH_SCHOOL, 0.05)
+    assert dropped[0] < played[0] - 4
+
+
+def test_a_man_defender_slows_down_with_his_man() -> None:
+    """For a ball that falls short he is where his man stops, and not where he would have run to."""
+    running = np.stack([(np.full(len(TIMES), 8.0), TIMES * 8)], axis=0).transpose(0, 2, 1)
+    thrown = throws(Point(8, 16), 1.0, 3.0)
+    (late,), (with_him,) = (
+        beside(t, running, 0.05) for t in (thrown, replace(thrown, met=np.array([2.0])))
+    )
+    assert (with_him[0], late[0]) == (0, pytest.approx(8 - TRAILS))
+
+
+@pytest.mark.parametrize("side", [-1, 1])
+def test_on_a_man_who_runs_across_he_trails(side: int) -> None:
+    """Wherever he lined up: he does not run in front of him."""
+    crosser = line((side * -10, 0), (side * -9, 5), (side * 25, 5))
+    for x in (-12, -10, -8):
+        defender = chased(crosser, Point(side * x, 5))
+        behind = (crosser.where(TIMES)[:, 0] - defender[:, 0]) * side
+        assert behind[round(3.5 / 0.05)] > LEVERAGE / 2
 
 
 # The table.
@@ -267,6 +310,17 @@ def test_a_mirrored_look_has_mirrored_separations(look: str) -> None:
         assert a.yards == pytest.approx(b.yards, abs=1e-6)
 
 
+@every_look
+def test_a_mirrored_launch_takes_the_zones_to_the_other_side(look: str) -> None:
+    made = against(CALLS[0], look)
+    right, left = (
+        replace(made, feet=(step("sprint", side, True), *made.feet[1:])) for side in Side
+    )
+    here, there = moved(right), moved(mirrored(left))
+    for label, place in here.items():
+        assert place * [-1, 1] == pytest.approx(there[label], abs=1e-6), label
+
+
 def test_a_receiver_with_nobody_near_is_open() -> None:
     far = Point(0, 45)
     made = alone(against(CALLS[0], "Over Three"), one(DutyKind.HOOK, far, far))
@@ -279,8 +333,7 @@ def test_a_receiver_with_nobody_near_is_open() -> None:
 def test_a_receiver_with_a_defender_on_him_is_covered() -> None:
     made = against(CALLS[0], "Over Three")
     top = separations(made).reads[2]
-    there = one(DutyKind.HOLE, top.read.at, top.read.at)
-    found = separations(alone(made, there)).reads[2]
+    found = separations(alone(made, still(top.read.at))).reads[2]
     assert (found.cover, found.nearest) == (Cover.COVERED, "D")
 
 
@@ -305,12 +358,11 @@ def test_the_limits_of_open() -> None:
     """A yard and two and a half from the catch to the nearest man, on the table's own words."""
     made = against(CALLS[0], "Over Three")
     clock = clocked(made)
-    still = replace(clock.reads[0], at=Point(0, 9), arrives=clock.reads[0].thrown)
+    thrown = only(clock.reads[0], Point(0, 9), clock.reads[0].thrown)
 
     def cover(yards: float) -> Cover:
-        stands = Point(yards, 9)
-        play = alone(made, one(DutyKind.HOOK, stands, stands))
-        (found,) = separations(play, replace(clock, reads=(still,))).reads
+        play = alone(made, still(Point(yards, 9)))
+        (found,) = separations(play, replace(clock, reads=(thrown,))).reads
         return found.cover
 
     assert [cover(y) for y in (0.5, 1.5, OPEN + 0.1)] == [Cover.COVERED, Cover.TIGHT, Cover.OPEN]

@@ -310,3 +310,59 @@ def test_the_trapped_man_is_left_by_the_one_over_him() -> None:
     ]
     made = scheme(even, tasks, {m.label: m for m in FIVE})
     assert {b.man: b.defender for b in made.blocks} == {"LG": "T", "RG": "M"}
+
+
+# Receivers and the secondary.
+
+SPREAD = {"X": -18.0, "H": 7.0, "Z": 18.0}
+
+
+def stalked(wide: dict[str, float], **secondary: tuple[float, float]) -> dict[str, str]:
+    """Whom each receiver stalks; ``wide`` and ``secondary`` by x, and x and y."""
+    men = FIVE + tuple(
+        Man(label, Position.WIDEOUT, Point(x, 0), Point(x, 0), True, None, NOWHERE)
+        for label, x in wide.items()
+    )
+    deep = tuple(
+        Defender(label, Point(x, y), Level.DEEP, "", None, NOWHERE)
+        for label, (x, y) in secondary.items()
+    )
+    look = replace(defence(men), defenders=deep)
+    made = solved(men, look, [Task(label, (Rule(Way.STALK),)) for label in wide], Side.RIGHT)
+    return {b.man: b.defender for b in made.blocks}
+
+
+def test_each_receiver_stalks_the_man_over_him() -> None:
+    """The inside one has nobody over him: he goes to the safety, not to the corner."""
+    made = stalked(SPREAD, C=(18.5, 7), B=(-18.5, 7), F=(0, 12))
+    assert made == {"X": "B", "H": "F", "Z": "C"}
+
+
+def test_a_receiver_with_nobody_over_him_climbs_to_a_safety_of_his_side_or_in_the_middle() -> None:
+    assert stalked({"X": -18.0}, C=(18, 7), F=(1, 12)) == {"X": "F"}
+    assert stalked({"X": -18.0}, C=(18, 7), F=(1, 12), R=(-8, 11)) == {"X": "R"}
+
+
+def test_no_receiver_stalks_across_the_formation() -> None:
+    assert stalked({"X": -18.0}, C=(18, 7), R=(4, 9)) == {"X": ""}
+
+
+def test_one_for_whom_nobody_is_left_runs_off_a_deep_man_of_his_side() -> None:
+    made = stalked({"H": 7.0, "Z": 18.0, "X": 20.0}, C=(18, 7), R=(-5, 9))
+    assert made == {"H": "C", "Z": "C", "X": ""}
+
+
+def test_a_receiver_keeps_his_man_when_somebody_inside_goes_on_to_his_next_rule() -> None:
+    """The end finds nobody to climb to and arcs: the second level is asked again."""
+    men = (
+        *line(*BASE, ends=("YR",)),
+        Man("Z", Position.WIDEOUT, Point(18, -1), Point(18, -1), False, None, NOWHERE),
+    )
+    deep = tuple(
+        Defender(label, Point(x, y), Level.DEEP, "", None, NOWHERE)
+        for label, x, y in (("C", 18.0, 7.0), ("F", -1.0, 12.0))
+    )
+    look = replace(defence(men), defenders=deep)
+    tasks = [Task("YR", (Rule(Way.CLIMB), Rule(Way.ARC))), Task("Z", (Rule(Way.STALK),))]
+    made = solved(men, look, tasks, Side.RIGHT)
+    assert {b.man: b.defender for b in made.blocks} == {"YR": "", "Z": "C"}

@@ -3,7 +3,8 @@ there.
 
 A read of a spot is open while a man is in the spot; a read of a man is open once he has made his
 last turn until a little after the end of what is drawn for him, or, where he settles, for as long
-as a settled man is open. The ball is on time when it arrives while the read is open.
+as a settled man is open. The ball is on time when it arrives while the read is open: the first ball
+that meets him then. What a passer may do instead, against a defence, is in `chances`.
 """
 
 from __future__ import annotations
@@ -232,35 +233,41 @@ def catch(
     """
     if line.settles and thrown >= line.ready:
         at = line.at(thrown)
-        air = _driven(np.array([at.distance(passer)]), np.array([at.y >= DOWNFIELD]), level)[0]
+        air = driven(np.array([at.distance(passer)]), np.array([at.y >= DOWNFIELD]), level)[0]
         return (thrown + float(air), at) if np.isfinite(air) else None
     times = np.arange(thrown, _LONGEST + 2.0, _STEP)
     places = line.where(times)
     hang = times - thrown
     yards = np.hypot(places[:, 0] - passer.x, places[:, 1] - passer.y)
     deep = places[:, 1] >= DOWNFIELD
-    driven = _driven(yards, deep, level)
-    longest = np.where(deep, np.maximum(driven * TOUCH, LOB), driven * TOUCH)
+    least = driven(yards, deep, level)
     spare = np.where(deep, THROTTLE, _STEP / 2)
-    met = np.isfinite(driven) & (driven <= hang + spare) & (hang <= longest + _STEP)
-    arrives = thrown + np.maximum(hang, np.where(np.isfinite(driven), driven, 0.0))
+    met = np.isfinite(least) & (least <= hang + spare) & (hang <= longest(least, deep) + _STEP)
+    arrives = thrown + np.maximum(hang, np.where(np.isfinite(least), least, 0.0))
     good = met & (arrives >= open_.opens) & (arrives <= open_.closes)
     found = np.flatnonzero(good if good.any() else met)
     if len(found):
         return float(arrives[found[0]]), line.at(float(times[found[0]]))
     # He outruns the arm: where he would have to wait least for the ball, as an underthrown one.
-    waits = np.where(np.isfinite(driven), driven - hang, np.inf)
-    least = int(np.argmin(waits))
-    if not waits[least] < SLOW:
+    waits = np.where(np.isfinite(least), least - hang, np.inf)
+    soonest = int(np.argmin(waits))
+    if not waits[soonest] < SLOW:
         return None
-    return float(times[least] + waits[least]), line.at(float(times[least]))
+    return float(times[soonest] + waits[soonest]), line.at(float(times[soonest]))
 
 
-def _driven(yards: Array, deep: NDArray[np.bool_], level: Level) -> Array:
+def driven(yards: Array, deep: NDArray[np.bool_], level: Level) -> Array:
     """Flight times: downfield, and beyond the reach of a usual ball, with all that the arm has."""
     usual, hard = _air(yards, level.ball.value), _air(yards, level.deep.value)
-    driven: Array = np.where(deep | ~np.isfinite(usual), hard, usual)
-    return driven
+    air: Array = np.where(deep | ~np.isfinite(usual), hard, usual)
+    return air
+
+
+def longest(least: Array, deep: NDArray[np.bool_]) -> Array:
+    """The longest that balls may hang whose shortest flights are ``least``: touch, or a lob."""
+    touch = least * TOUCH
+    hang: Array = np.where(deep, np.maximum(touch, LOB), touch)
+    return hang
 
 
 @cache

@@ -219,6 +219,11 @@ GRASS = 1.08
 """Pads, grass and the discipline of a route: a man runs at so much less than his track time.
 Common practice."""
 
+PACE = 6.0
+"""Yards a second of a man on his way before the snap, where nothing is said. Common practice."""
+STILL = 1.0
+"""Seconds for which a man who has moved is still before the ball is, where nothing is said: what
+the eleven-man codes ask after a shift."""
 WAIT = 1.8
 """Seconds for which a man who settled in a window is open. Common practice, no published source."""
 RUN_ON = 1.0

@@ -13,10 +13,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
 
+import numpy as np
+
 from stemline.football.field import Side
 from stemline.football.play import Step
 from stemline.football.quarterback import MOVING
 from stemline.football.timing.levels import Level
+from stemline.football.timing.running import Array
 from stemline.paths import Point
 
 MASS = 0.415
@@ -54,6 +57,16 @@ def flight(yards: float, mph: float) -> float | None:
             return again
         time = again
     return None
+
+
+def height(part: float | Array, air: float | Array) -> Array:
+    """Metres above the ground of a ball that has done ``part`` of its ``air`` seconds.
+
+    A parabola from hand to hand: what drag takes off the height is less than a defender's hand.
+    """
+    up = (CATCH - RELEASE) + GRAVITY * np.square(air) / 2
+    high: Array = RELEASE + up * part - GRAVITY * np.square(np.multiply(part, air)) / 2
+    return high
 
 
 # How deep and how wide the passer is when a step is down, in yards from where he took the snap;

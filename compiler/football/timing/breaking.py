@@ -1,0 +1,110 @@
+"""Defenders once the ball is on its way: how far from each catch each of them is.
+
+Everybody breaks on the ball who does not have his eyes on a man, and gets a hand on one that
+passes him low enough.
+These are planning figures, common practice, with no published source.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stemline.football.players import Position
+from stemline.football.timing.chances import Chances
+from stemline.football.timing.levels import Level
+from stemline.football.timing.running import Array, Speed, runner
+from stemline.football.timing.throwing import height
+from stemline.football.timing.zone_coverage import DROP
+
+HANDS = 1.0
+"""Yards that a defender reaches with a dive or a long arm."""
+TRAILS = 0.7
+"""Yards that one reaches who looks at his man and not at the ball: an arm. From memory."""
+SEES = 0.1
+"""Seconds more than at the snap that a defender needs to see where a ball goes: 0.25 to 0.4 in
+all. Common practice."""
+OVER = 0.5
+"""Cosine of the angle off the passer's line within which a ball goes over a man's head."""
+PLANT = 0.25
+"""Seconds that a defender needs to plant and drive who is on his way somewhere else when the ball
+leaves, on top of seeing it: 0.45 to 0.6 in all out of a pedal. Common practice."""
+REACH = 2.6
+"""Metres up to which a defender bats a ball on its way: arm's reach and a jump. From memory."""
+ARM = 0.8
+"""Yards to the side that he bats a ball which passes him. From memory."""
+PASSES = np.array((0.25, 0.4, 0.55, 0.7, 0.85))[:, None]
+"""Parts of a ball's flight at which it is looked whether a defender gets a hand on it."""
+_BEFORE = 0.1
+"""Seconds over which a defender's own way is taken when the ball leaves."""
+
+
+def beside(throws: Chances, places: Array, step: float) -> Array:
+    """How far from each catch men are who play their men and not the ball: (men, throws).
+
+    ``places`` are the defenders without a throw, ``step`` seconds apart: (men, times, 2). A man
+    slows down with his man, so he is judged when his man is there.
+    """
+    return np.maximum(0.0, _length(throws.drawn - _at(places, throws.met, step)) - TRAILS)
+
+
+def broken(
+    throws: Chances, places: Array, deep: NDArray[np.bool_], level: Level, step: float
+) -> Array:
+    """How far from each catch men come who break on the throw once they have seen it: (men,
+    throws); 0 where one bats it on its way. ``places`` as in `beside`, ``deep`` who of them is.
+
+    One who is on his way elsewhere plants first; one who faces the ball underneath has to turn for
+    a throw over his head. Nobody ends up farther away than by going on as if nothing was thrown.
+    """
+    speed = runner(level, Position.WIDEOUT)
+    breaks = throws.thrown + level.react.value + SEES
+    when = np.minimum(breaks, throws.arrives)
+    here = _at(places, when, step)
+    going = (here - _at(places, np.maximum(when - _BEFORE, 0.0), step)) / _BEFORE
+    gap = throws.at - here
+    far = _length(gap)
+    out = here - throws.passer
+    behind = (gap * out).sum(axis=-1) > OVER * far * _length(out)
+    over = behind & ~deep[:, None]
+    toward = (going * gap).sum(axis=-1) / np.maximum(far, 1e-9)
+    toward = np.where(over, 0.0, np.clip(toward, 0.0, speed.top))
+    elsewhere = np.minimum(1.0, (_length(going) - toward) / DROP)
+    time = np.maximum(0.0, throws.arrives - breaks - PLANT * np.where(over, 1.0, elsewhere))
+    left = np.maximum(0.0, far - _run(speed, time, toward) - HANDS * np.minimum(time, 1.0))
+    left = np.minimum(left, _length(throws.at - _at(places, throws.arrives, step)))
+    return np.where(_bats(throws, here, speed, level), 0.0, left)
+
+
+def _bats(throws: Chances, here: Array, speed: Speed, level: Level) -> NDArray[np.bool_]:
+    """Whether men who were ``here`` when they saw a ball leave get a hand on it on its way."""
+    air = throws.arrives - throws.thrown
+    ball = throws.passer + PASSES[..., None] * (throws.at - throws.passer)  # parts, throws, 2
+    far = _length(ball[None] - here[:, None])
+    time = np.maximum(0.0, PASSES * air - level.react.value - SEES)
+    reach = ARM + _run(speed, time, 0.0)
+    low = height(PASSES, air) <= REACH
+    gets: NDArray[np.bool_] = np.any(low & (far <= reach), axis=1)
+    return gets
+
+
+def _run(speed: Speed, time: Array, first: Array | float) -> Array:
+    """Yards run in many times, each from its own speed."""
+    gone = 1 - np.exp(-time / speed.tau)
+    run: Array = speed.top * time - (speed.top - first) * speed.tau * gone
+    return run
+
+
+def _at(places: Array, times: Array, step: float) -> Array:
+    """Where men are at many times: (men, times, 2)."""
+    moment = np.minimum(times / step, places.shape[1] - 1)
+    before = moment.astype(int)
+    after = np.minimum(before + 1, places.shape[1] - 1)
+    part = (moment - before)[:, None]
+    there: Array = places[:, before] * (1 - part) + places[:, after] * part
+    return there
+
+
+def _length(gaps: Array) -> Array:
+    yards: Array = np.hypot(gaps[..., 0], gaps[..., 1])
+    return yards

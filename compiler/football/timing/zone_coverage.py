@@ -1,0 +1,230 @@
+"""Zone defenders before the throw: they drop, lean to the nearest threat, flow with the passer.
+
+An underneath defender drops to his landmark, slower once the passer has set, and shades to whoever
+is nearest, a few yards and no more: two men he cannot take, and between two defenders there is
+room. A deep one stays deeper than whoever comes into his part. Who plays the run first is late
+into his drop, and a passer who leaves the pocket takes the underneath zones along.
+These are planning figures, common practice, with no published source.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stemline.football.defence import Defender, DutyKind
+from stemline.football.defence import Level as Depth
+from stemline.football.field import Side
+from stemline.football.landmarks import END_SPLIT
+from stemline.football.play import Play
+from stemline.football.players import Position
+from stemline.football.quarterback import MOVING
+from stemline.football.timing.levels import UNDERNEATH, Level
+from stemline.football.timing.men import INBOUNDS
+from stemline.football.timing.running import Array, runner
+from stemline.football.zones import DEEP, middle_of
+
+DROP = 5.5
+"""Yards a second of a zone drop."""
+DEEP_DROP = 8.0
+"""Yards a second of a deep defender on his way, at the least: no slower than he runs."""
+READS = 0.3
+"""Seconds in which a zone defender reads pass before he drops. Common practice: 0.3 to 0.6."""
+SIDEWAYS = 0.75
+"""Part of the pace of a drop with which an underneath defender gains width: he looks at the passer
+and at the men whom he passes. Common practice: a shuffle of 3.5 to 4.5 yards a second. After a
+passer who leaves the pocket he runs."""
+SETTLED = 0.4
+"""Part of his pace with which he goes on once the passer has set to throw: under control, ready to
+break. Common practice: drop until the passer sets, then sit."""
+DEEPER = 3.0
+"""Yards that a deep defender stays deeper than the deepest man in his part of the field."""
+PART = 12.0
+"""Yards to each side of his landmark that a deep defender minds."""
+ABREAST = 6.0
+"""Yards behind the deepest man of his part in which another counts beside him."""
+INSIDE = 4.0
+"""Yards that a deep defender goes toward the middle with the deepest men of his part."""
+MINDS = 14.0
+"""Yards around his landmark in which an underneath defender looks for a threat."""
+PAST = 4.0
+"""Yards deeper than his landmark at which a man is past him."""
+SHARED = 2.0
+"""Yards by which a neighbour may be nearer to a man who is a threat to both."""
+LEAN = 3.0
+"""Yards off his landmark that he lets a threat draw him. Common practice: two steps."""
+FLOW = 5.0
+"""Yards that the underneath zones move to the side to which the passer leaves the pocket."""
+BITE = 0.45
+"""Seconds that a run fake holds a linebacker in the box. Common practice: 0.3 to 0.6."""
+STEPS_UP = 1.0
+"""Yards that he comes up meanwhile."""
+BOX = END_SPLIT + 2.0
+"""Yards from the ball within which a linebacker plays the run first: the box reaches two yards
+outside a tight end. Common practice."""
+
+
+def dropped(
+    men: Sequence[Defender],
+    play: Play,
+    places: Mapping[str, Array],
+    times: Array,
+    level: Level,
+    sets: float,
+) -> Array:
+    """Where defenders in zone are; who rushes or has nobody stands still. (men, times, 2).
+
+    ``places`` are the receivers, each (times, 2); ``times`` seconds after the snap, evenly apart;
+    ``sets`` is when the passer is ready to throw.
+    """
+    made = np.empty((len(men), len(times), 2))
+    if not men:
+        return made
+    top = runner(level, Position.WIDEOUT).top
+    receivers = np.stack(list(places.values())) if places else np.empty((0, len(times), 2))
+    under = [i for i, d in enumerate(men) if _zone(d) not in (None, *DEEP)]
+    if under:
+        made[under] = _under([men[i] for i in under], play, receivers, times, level, sets)
+    for i, defender in enumerate(men):
+        if _zone(defender) in DEEP:
+            goal = _deep_goal(defender, play, receivers)
+            pace = np.full(len(times), max(DEEP_DROP, top))
+            made[i] = _run(defender, goal, times, pace)
+        elif i not in under:
+            made[i] = defender.at.x, defender.at.y
+    return made
+
+
+def _zone(defender: Defender) -> DutyKind | None:
+    """The zone that he drops to; None without one."""
+    duty = defender.duty
+    if duty is None or duty.to is None or duty.kind is DutyKind.RUSH:
+        return None
+    return duty.kind
+
+
+def _mark(defender: Defender) -> Array:
+    assert defender.duty is not None and defender.duty.to is not None, "a man in zone"
+    return np.array([defender.duty.to.x, defender.duty.to.y])
+
+
+def _deep_goal(defender: Defender, play: Play, receivers: Array) -> Array:
+    """Where a deep defender means to be, at each time.
+
+    Deeper than whoever is in his part, and a few yards with the deepest of them toward the middle:
+    outside, the sideline helps him.
+    """
+    mark = _mark(defender)
+    x, y = receivers[..., 0], receivers[..., 1]
+    depth = np.where(np.abs(x - mark[0]) <= PART, y, 0.0)
+    deepest = depth.max(axis=0, initial=0.0)
+    weight = np.maximum(0.0, depth - np.maximum(UNDERNEATH, deepest - ABREAST))
+    total = weight.sum(axis=0)
+    threat = np.where(total > 0, (weight * (x - mark[0])).sum(axis=0) / np.maximum(total, 1e-9), 0)
+    inside = middle_of(play.field) - mark[0]
+    least, most = (min(0.0, inside), max(0.0, inside)) if abs(inside) > 1 else (-INSIDE, INSIDE)
+    goal_x = mark[0] + np.clip(threat, max(least, -INSIDE), min(most, INSIDE))
+    return np.stack((goal_x, np.maximum(mark[1], deepest + DEEPER)), axis=-1)
+
+
+def _under(
+    men: Sequence[Defender],
+    play: Play,
+    receivers: Array,
+    times: Array,
+    level: Level,
+    sets: float,
+) -> Array:
+    """Underneath defenders: landmark, flow and lean; slower once the passer has set.
+
+    After a passer on the run they run on. (men, times, 2).
+    """
+    faked = any(step.name == "fake" for step in play.feet)
+    runs = any(step.name in MOVING for step in play.feet)
+    flow = np.stack((_flow(play, times, level), np.zeros(len(times))), axis=-1)
+    marks = np.stack([_mark(d) for d in men])[:, None] + flow
+    goals = marks + _lean(marks, _seen(receivers, times, level))
+    left, right = play.field.sideline(Side.LEFT), play.field.sideline(Side.RIGHT)
+    goals[..., 0] = np.clip(goals[..., 0], left + INBOUNDS, right - INBOUNDS)
+    pace = np.full(len(times), DROP)
+    if not runs:
+        pace[times >= sets + level.react.value] *= SETTLED
+    wide = 1.0 if runs else SIDEWAYS
+    return np.stack(
+        [_run(d, goals[i], times, pace, wide, _held(d, faked)) for i, d in enumerate(men)]
+    )
+
+
+def _seen(receivers: Array, times: Array, level: Level) -> Array:
+    """Where a defender takes the receivers to be: where they were when he last reacted."""
+    late = round(level.react.value / float(times[1] - times[0])) if len(times) > 1 else 0
+    first = np.repeat(receivers[:, :1], late, axis=1)
+    return np.concatenate((first, receivers[:, : len(times) - late]), axis=1)
+
+
+def _lean(marks: Array, receivers: Array) -> Array:
+    """How far the nearest threat draws underneath defenders off their marks. (men, times, 2).
+
+    A threat is a man of whom no other defender is much nearer; without one he looks to his
+    neighbour's, half as far. Who is past him and deep is the deep men's.
+    """
+    if not len(receivers):
+        return np.zeros_like(marks)
+    gaps = receivers[None] - marks[:, None]  # men, receivers, times
+    far = np.hypot(gaps[..., 0], gaps[..., 1]).round(6)
+    far = np.where((gaps[..., 1] <= PAST) & (far <= MINDS), far, np.inf)
+    own = np.where(far <= far.min(axis=0) + SHARED, far, np.inf)
+    alone: NDArray[np.bool_] = np.all(np.isinf(own), axis=1)
+    chosen = np.where(alone[:, None], far, own)
+    who = np.argmin(chosen, axis=1)[:, None]
+    away = np.take_along_axis(chosen, who, axis=1)[:, 0]
+    gap = np.take_along_axis(gaps, who[..., None], axis=1)[:, 0]
+    most = np.where(alone, LEAN / 2, LEAN)
+    part = np.where(np.isfinite(away), np.minimum(1.0, most / np.maximum(away, 1e-9)), 0.0)
+    drawn: Array = gap * part[..., None]
+    return drawn
+
+
+def _flow(play: Play, times: Array, level: Level) -> Array:
+    """Yards to the side that the underneath zones move, at each time."""
+    shows = READS
+    for step in play.feet:
+        if step.name in MOVING and step.side is not None:
+            return np.where(times >= shows, FLOW * step.side.value, 0.0)
+        shows = max(shows, level.foot[step.name].value if step.name in level.foot else 0.0)
+    return np.zeros(len(times))
+
+
+def _held(defender: Defender, faked: bool) -> float:
+    """How long a run fake holds him."""
+    box = defender.level is Depth.SECOND and abs(defender.at.x) <= BOX
+    return BITE if faked and box else 0.0
+
+
+def _run(
+    defender: Defender, goal: Array, times: Array, pace: Array, wide: float = 1.0, held: float = 0.0
+) -> Array:
+    """A defender on his way to a goal that moves: (times, 2).
+
+    ``pace`` yards a second up the field, ``wide`` the part of it across; ``held`` by a run fake.
+    """
+    x, y = defender.at.x, defender.at.y
+    drops = READS + held
+    step = float(times[1] - times[0]) if len(times) > 1 else 0.0
+    made: list[tuple[float, float]] = []
+    for time, (to_x, to_y), fast in zip(times.tolist(), goal.tolist(), pace.tolist(), strict=True):
+        made.append((x, y))
+        if time < READS - 1e-9:
+            continue
+        if time < drops - 1e-9:
+            y -= STEPS_UP * step / held
+            continue
+        across, up = to_x - x, to_y - y
+        yards = math.hypot(across / wide, up)
+        if yards > 0:
+            part = min(1.0, fast * step / yards)
+            x, y = x + across * part, y + up * part
+    return np.array(made)
