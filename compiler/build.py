@@ -39,6 +39,7 @@ class Build:
         paper: Paper = Paper.LETTER,
     ) -> None:
         self._season, self._theme, self._date = season, theme, date
+        self._level = LEVELS[season.level]
         self._legend = legend_entries(theme)
         captions = tuple(caption for caption, _ in self._legend)
         self._book = make_book(season, Edition(revision, date, paper), captions)
@@ -61,7 +62,8 @@ class Build:
         for play in self._season.plays:
             art = self._large.get(play.call.spoken)
             if art is None:
-                art = _art("", picture(play, Size.FULL, self._theme), self._theme)
+                scene = picture(play, Size.FULL, self._theme, level=self._level)
+                art = _art("", scene, self._theme, named=True)
                 self._tell()
             drawn[play.call.spoken] = art.svg
         return drawn
@@ -71,11 +73,10 @@ class Build:
         duties = isinstance(page, LookPage)
         arts: list[Art] = []
         if page.base is not None:
-            art = _art(
-                page.base.id,
-                picture(page.base.play, Size.FULL, self._theme, duties=duties),
-                self._theme,
+            scene = picture(
+                page.base.play, Size.FULL, self._theme, duties=duties, level=self._level
             )
+            art = _art(page.base.id, scene, self._theme, named=True)
             if page.base.listed:
                 self._large[page.base.call] = art
             arts.append(art)
@@ -85,17 +86,17 @@ class Build:
         plays = [entry.play for entry in page.dressups]
         frame = frame_of(plays, Size.THUMB, duties) if plays else None
         for entry in page.dressups:
-            scene = picture(entry.play, Size.THUMB, self._theme, frame, duties=duties)
+            scene = picture(
+                entry.play, Size.THUMB, self._theme, frame, duties=duties, level=self._level
+            )
             arts.append(_art(entry.id, scene, self._theme))
             self._tell()
         return arts
 
     def _clock(self, page: ConceptPage) -> Art:
         """The quarterback's clock of the page's first call."""
-        level = LEVELS[self._season.level]
-        return _art(
-            page.clock, clock_scene(read_clock(page.base.play, level), self._theme), self._theme
-        )
+        scene = clock_scene(read_clock(page.base.play, self._level), self._theme)
+        return _art(page.clock, scene, self._theme)
 
     def _tell(self) -> None:
         self._told += 1
@@ -108,5 +109,7 @@ def _all(book: Book, season: Season) -> int:
     return pages + len(season.plays) - len(book.concepts)
 
 
-def _art(id_: str, scene: Scene, theme: Theme) -> Art:
-    return Art(id_, to_svg(scene, theme), scene.description, scene.width, scene.height)
+def _art(id_: str, scene: Scene, theme: Theme, *, named: bool = False) -> Art:
+    """``named`` elements and their times are for a picture that also becomes a file of its own."""
+    svg = to_svg(scene, theme, "" if named else None)
+    return Art(id_, svg, scene.description, scene.width, scene.height)

@@ -28,7 +28,7 @@ from stemline.source import Source, Span
 from stemline.theme import SIZES, Found, Theme, load_theme, theme_called
 
 if TYPE_CHECKING:
-    from stemline.football.play import Season
+    from stemline.football.play import Play, Season
 
 _FOLDER = click.argument("folder", type=click.Path(path_type=Path))
 _THEME = click.option(
@@ -47,20 +47,32 @@ def main() -> None:
 @main.command()
 @_FOLDER
 @click.option("--timing", is_flag=True, help="Show the quarterback's clock of every pass.")
-@click.option("--only", default="", help="Show the clock of this concept or family.")
-def check(folder: Path, timing: bool, only: str) -> None:
+@click.option("--pictures", is_flag=True, help="Draw every call and list the crowded ones.")
+@click.option("--only", default="", help="Show the clock, or pictures, of this concept or family.")
+@click.option(
+    "--no-cache",
+    is_flag=True,
+    envvar="STEMLINE_NO_CACHE",
+    help="Keep nothing on this machine for the next check, and use nothing of the last.",
+)
+def check(folder: Path, timing: bool, pictures: bool, only: str, no_cache: bool) -> None:
     """Read a playbook and say everything that is wrong with it."""
     texts, compiled = _compiled(folder)
     themed = _theme(folder, "", compiled)
     texts = replace(texts, sources=(*texts.sources, *themed.sources))
     found = (*texts.found, *compiled.diagnostics, *themed.diagnostics)
-    if (timing or only) and compiled.season is not None:
+    season = compiled.season
+    if only and season is not None:
+        season = _narrowed(season, only)
+    if (timing or (only and not pictures)) and season is not None:
         from stemline.output import timing_lines
 
-        season = _narrowed(compiled.season, only) if only else compiled.season
         for line in timing_lines(compiled, season):
             click.echo(line)
     _print(found, texts, compiled.lowered)
+    if season is not None and not any(d.is_error for d in found):
+        for line in _unanswered(folder, compiled, season, keep=not no_cache):
+            click.echo(line)
     printed, counted = parted(found, compiled.lowered)
     errors = sum(d.is_error for d in printed)
     warnings = len(printed) - errors
@@ -71,6 +83,12 @@ def check(folder: Path, timing: bool, only: str) -> None:
         f"{title}: {_count(calls, 'call')}, {_count(errors, 'error')}, "
         f"{_count(warnings, 'warning')}{lowered}"
     )
+    if pictures and season is not None and themed.theme is not None:
+        from stemline.output import crowded_lines
+
+        with _progress() as progress:
+            lines = list(crowded_lines(compiled, season, themed.theme, progress))
+        click.echo("\n".join(lines))
     _leave(found)
 
 
@@ -108,6 +126,11 @@ def list_calls(folder: Path, count: bool) -> None:
     help="For a page, for a quarter of one, or the small one of a dress-up.",
 )  # fmt: skip
 @click.option("--only", "man", default="", help="Draw this man strong and the others pale.")
+@click.option(
+    "--before", metavar="FOLDER", default="",
+    help="Under it, pale, the call as it was: in this folder, or at this git revision.",
+)  # fmt: skip
+@click.option("--before-call", "renamed", default="", help="Its name there, where it had another.")
 @_THEME
 def draw(
     folder: Path,
@@ -117,6 +140,8 @@ def draw(
     against: str,
     size: str,
     man: str,
+    before: str,
+    renamed: str,
     theme: str,
 ) -> None:
     """Draw one CALL as SVG; to the terminal where no file is given."""
@@ -134,7 +159,10 @@ def draw(
     if found:
         click.echo(render(found, {"--only": Source("--only", man)}), nl=False, err=True)
         raise SystemExit(2)
-    svg = draw_svg(play, look, SIZES[size], only=label)
+    was = _earlier(folder, before, renamed, play, against)
+    assert compiled.book is not None, "a play comes from a book"
+    level = compiled.book.settings.level
+    svg = draw_svg(play, look, SIZES[size], only=label, before=was, level=level)
     others = sum(d.is_error for d in (*texts.found, *compiled.diagnostics))
     if others:
         click.echo(f"the playbook has {_count(others, 'error')}: see stemline check", err=True)
@@ -145,6 +173,22 @@ def draw(
         output.write_text(svg, "utf-8")
     except OSError as error:
         raise click.UsageError(f"cannot write {output}: {error.strerror}") from error
+
+
+def _earlier(folder: Path, before: str, renamed: str, play: Play, against: str) -> Play | None:
+    """The call as it was, where that is asked for; the reasons where it is not to be had."""
+    if not before:
+        if renamed:
+            raise click.UsageError("--before-call goes with --before")
+        return None
+    from stemline.earlier import earlier_call
+
+    with _no_collecting():
+        made = earlier_call(folder, before, renamed, play, against)
+    if made.play is None:
+        click.echo(render(made.found, made.sources), nl=False, err=True)
+        raise SystemExit(2)
+    return made.play
 
 
 @main.command()
@@ -275,11 +319,29 @@ def _compiled(folder: Path) -> tuple[Files, Compiled]:
     if not texts.sources:
         click.echo(render(texts.found, {}), nl=False, err=True)
         raise SystemExit(1)
-    # A compile makes a great many values and no circles: looking for some would cost a quarter.
-    gc.disable()
-    compiled = compile_texts(texts.sources, str(folder))
-    gc.enable()
+    with _no_collecting():
+        compiled = compile_texts(texts.sources, str(folder))
     return texts, compiled
+
+
+@contextmanager
+def _no_collecting() -> Iterator[None]:
+    """A compile makes a great many values and no circles: looking for some costs a quarter."""
+    gc.disable()
+    try:
+        yield
+    finally:
+        gc.enable()
+
+
+def _unanswered(folder: Path, compiled: Compiled, season: Season, *, keep: bool) -> tuple[str, ...]:
+    from stemline.cache import Cache, place
+    from stemline.facing import unanswered
+
+    assert compiled.book is not None, "a season comes from a book"
+    cache = Cache(folder, place() if keep else None)
+    with _no_collecting():
+        return unanswered(compiled.book, compiled.calls, season, cache)
 
 
 def _look(folder: Path, asked: str, compiled: Compiled, texts: Files) -> Theme:

@@ -14,18 +14,25 @@ from stemline.draw.picture import picture
 from stemline.emit.contact import Cell, Contact, Group
 from stemline.emit.gallery import Art
 from stemline.emit.svg import to_svg
+from stemline.football.timing.levels import HIGH_SCHOOL, Level
 from stemline.theme import Size, Theme
 
 Progress = Callable[[int, int], None]
 
 
 def contact_sheet(
-    book: Book, theme: Theme, progress: Progress, size: Size = Size.THUMB, *, views: bool = False
+    book: Book,
+    theme: Theme,
+    progress: Progress,
+    size: Size = Size.THUMB,
+    *,
+    level: Level = HIGH_SCHOOL,
+    views: bool = False,
 ) -> Contact:
     """Every call, formation, protection and look of ``book`` at ``size``, in its order.
 
-    ``views`` adds the runs against other fronts and what else its pages show a thing against.
-    ``progress`` is told as for a build.
+    ``level`` is the season's. ``views`` adds the runs against other fronts and what else its pages
+    show a thing against. ``progress`` is told as for a build.
     """
     total = sum(len(_entries(page, views)) for page in book.pages)
     groups: list[Group] = []
@@ -33,7 +40,7 @@ def contact_sheet(
     for family, pages in groupby(book.pages, lambda page: page.family):
         cells: list[Cell] = []
         for page in pages:
-            for cell in _cells(page, theme, size, views):
+            for cell in _cells(page, theme, size, level, views):
                 cells.append(cell)
                 done += 1
                 progress(done, total)
@@ -42,11 +49,13 @@ def contact_sheet(
     return Contact(book.title, book.footer, size, tuple(groups))
 
 
-def _cells(page: Page, theme: Theme, size: Size, views: bool) -> Iterator[Cell]:
+def _cells(
+    page: Page, theme: Theme, size: Size, level: Level, views: bool
+) -> Iterator[Cell]:
     duties = isinstance(page, LookPage)
     for entry in _entries(page, views):
-        scene = picture(entry.play, size, theme, duties=duties)
-        svg = to_svg(scene, theme)
+        scene = picture(entry.play, size, theme, duties=duties, level=level)
+        svg = to_svg(scene, theme, f"{entry.id}-")
         art = Art(entry.id, svg, scene.description, scene.width, scene.height)
         named = entry.listed or isinstance(page, LineupPage)
         yield Cell(entry.call if named else f"{page.name}: {entry.call}", art, entry.listed)

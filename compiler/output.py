@@ -12,6 +12,7 @@ from stemline.book.pages import make_book
 from stemline.build import Build
 from stemline.compile import Compiled
 from stemline.contact import contact_sheet
+from stemline.crowds import crowd_lines, look_over
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
 from stemline.draw.picture import picture
@@ -23,6 +24,7 @@ from stemline.football.field import BallSpot
 from stemline.football.play import Play, Season
 from stemline.football.timing.clock import ReadClock, Verdict, read_clock
 from stemline.football.timing.coverage import against as covered
+from stemline.football.timing.levels import HIGH_SCHOOL, LEVELS, Level
 from stemline.football.worlds import Look
 from stemline.project import file_name
 from stemline.resolve.calls import read_call
@@ -36,6 +38,7 @@ __all__ = [
     "PangoMissing",
     "Refused",
     "call_play",
+    "crowded_lines",
     "draw_svg",
     "his_label",
     "timing_lines",
@@ -45,15 +48,16 @@ __all__ = [
 
 
 def call_play(
-    compiled: Compiled, text: str, spot: str | None, against: str
+    compiled: Compiled, text: str, spot: str | None, against: str, place: str = "the call"
 ) -> tuple[Play | None, tuple[Diagnostic, ...]]:
     """The play of a call's text, from a ball spot; None with the reasons.
 
-    ``against`` is the name of a look of the playbook, or words that a defence shows.
+    ``against`` is the name of a look of the playbook, or words that a defence shows; ``place`` is
+    what the text is called in a message.
     """
     if compiled.book is None or compiled.season is None:
         return None, ()
-    at = Span("the call", 1, 1, len(text) + 1)
+    at = Span(place, 1, 1, len(text) + 1)
     order, found = read_call(compiled.book, text, compiled.calls.by_name, at)
     if order is None:
         return None, found
@@ -75,10 +79,17 @@ def call_play(
 
 
 def draw_svg(
-    play: Play, theme: Theme, size: Size = Size.FULL, *, only: str | None = None
+    play: Play,
+    theme: Theme,
+    size: Size = Size.FULL,
+    *,
+    only: str | None = None,
+    before: Play | None = None,
+    level: Level = HIGH_SCHOOL,
 ) -> str:
-    """The picture of a play as SVG; ``only`` is the label of the one man who is drawn strong."""
-    return to_svg(picture(play, size, theme, only=only), theme)
+    """The picture of a play as SVG; ``only`` is the label of the one man who is drawn strong,
+    ``before`` the play as it was, under it, and ``level`` how fast the men are."""
+    return to_svg(picture(play, size, theme, only=only, before=before, level=level), theme)
 
 
 def his_label(play: Play, said: str, at: Span) -> tuple[str | None, tuple[Diagnostic, ...]]:
@@ -150,6 +161,16 @@ def _from_hashes(compiled: Compiled, play: Play, middle: ReadClock) -> Iterator[
                 )
 
 
+def crowded_lines(
+    compiled: Compiled, season: Season, theme: Theme, progress: Callable[[int, int], None]
+) -> Iterator[str]:
+    """The crowded pictures of ``season``'s calls, worst first, and how many calls have one."""
+    assert compiled.book is not None, "a season comes from a book"
+    shown = with_views(compiled.book, compiled.calls, season)
+    book = make_book(shown, Edition("", ""), ())
+    yield from crowd_lines(look_over(book, theme, progress))
+
+
 def write_book(
     compiled: Compiled,
     season: Season,
@@ -193,7 +214,8 @@ def write_sheet(
     ``file`` ends in .svg; gives how many pictures there are. Raises as `write_book` does.
     """
     book = make_book(_shown(compiled, season, views=views), Edition(revision, date), ())
-    sheet = contact_sheet(book, theme, progress, size, views=views)
+    level = LEVELS[season.level]
+    sheet = contact_sheet(book, theme, progress, size, level=level, views=views)
     if file.suffix.casefold() == ".svg":
         file.write_text(contact_svg(sheet, theme), "utf-8")
     else:

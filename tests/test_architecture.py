@@ -25,13 +25,19 @@ ROOMS: dict[str, set[str]] = {
     "emit": {"paths", "draw", "book", "theme"},
     "build": {"football", "draw", "book", "emit", "theme"},
     "contact": {"football", "draw", "book", "emit", "theme"},
+    "crowds": {"draw", "book", "theme"},
     "project": {"source", "diagnostics"},
+    "cache": set(),
+    "facing": {"football", "resolve", "book", "cache"},
     "output": {
         "source", "diagnostics", "football", "resolve", "compile", "draw", "book", "emit",
-        "build", "contact", "theme", "project",
+        "build", "contact", "crowds", "theme", "project",
     },
+    "earlier": {"source", "diagnostics", "football", "compile", "output", "project"},
     "cli": {
         "source", "diagnostics", "football", "resolve", "compile", "output", "project", "theme",
+        "earlier",
+        "cache", "facing",
     },
 }  # fmt: skip
 
@@ -42,6 +48,7 @@ LIBRARIES: dict[str, set[str]] = {
     "jinja2": {"emit"},
     "fontTools": {"draw"},
     "numpy": {"football"},
+    "platformdirs": {"cache"},
     "click": {"cli"},
     "rich": {"cli"},
 }

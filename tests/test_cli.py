@@ -15,6 +15,7 @@ from stemline.cli import main
 BOOKS = Path(__file__).parent.parent / "playbooks"
 HERONS = BOOKS / "saltmarsh-herons"
 LANTERNS = BOOKS / "cedar-flats-lanterns"
+CROWDED = Path(__file__).parent / "gate" / "crowded"
 
 
 def run(*args: str | Path) -> Result:
@@ -39,6 +40,30 @@ def test_bundled_playbooks_are_clean(folder: Path) -> None:
     assert result.exit_code == 0, result.stderr
     assert result.stderr == ""
     assert "no errors, no warnings" in result.stdout
+
+
+def test_check_lists_crowded_pictures_worst_first() -> None:
+    result = run("check", "--pictures", CROWDED)
+    assert result.exit_code == 0, result.stderr
+    _, heading, *rows, closing = result.stdout.splitlines()
+    assert heading.startswith("Crowded pictures, worst first.")
+    costs = [float(row.split("(")[1].split(";")[0]) for row in rows]
+    assert costs == sorted(costs, reverse=True)
+    calls = {row.split(",")[0].strip() for row in rows}
+    assert closing == f"10 calls, {len(calls)} crowded"
+    assert "Clutch Right Rush Thicket, large: " in result.stdout
+
+
+def test_check_of_pictures_may_be_narrowed_and_finds_nothing_in_a_simple_book(
+    starter: Path,
+) -> None:
+    result = run("check", "--pictures", starter)
+    assert result.stdout.splitlines()[-1].endswith(" calls, none crowded")
+    assert "Crowded pictures" not in result.stdout
+    result = run("check", "--pictures", "--only", "Shoebox", CROWDED)
+    assert result.stdout.splitlines()[-1].startswith("2 calls, ")
+    assert "Times are planning estimates" not in result.stdout
+    assert run("check", "--pictures", "--only", "Shoobox", CROWDED).exit_code == 2
 
 
 def test_new_makes_a_playbook_that_is_clean(starter: Path) -> None:

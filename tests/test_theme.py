@@ -93,9 +93,7 @@ def test_the_dark_theme_is_heavier_and_larger_and_lays_its_ground() -> None:
         ours, theirs = dark.look(size), plain.look(size)
         for name in ("route", "motion", "carry", "block", "rush", "yard-line"):
             assert ours.pens[name].weight > theirs.pens[name].weight
-        for name in ("casing", "carry-casing"):
-            assert ours.pens[name].colour == dark.colours.ground
-            assert ours.pens[name].weight > ours.pens["route"].weight
+        assert ours.symbol["cross"] > theirs.symbol["cross"]
         assert ours.grounds["halo"].fill == dark.colours.ground
         assert ours.grounds["man"].fill == dark.colours.ground
 
@@ -196,7 +194,7 @@ def test_no_type_is_smaller_than_six_points_whatever_the_table_says(tmp_path: Pa
 def test_greys_go_from_the_ink_to_the_ground(tmp_path: Path) -> None:
     mine = read(tmp_path, '[colour]\nground = "#102030"\nink = "#f0E0d0"\n').look(Size.FULL)
     assert mine.pens["route"].colour == "#f0e0d0"
-    assert mine.pens["casing"].colour == "#102030"
+    assert mine.grounds["lineman"].fill == "#102030"
     assert mine.grounds["halo"].fill == "#102030"
     assert mine.types["read"].colour == "#102030"
 

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from itertools import pairwise
 
 from stemline.draw.board import Board
 from stemline.draw.curves import dot, left_of, nearest, unit
 from stemline.draw.detail import Detail
+from stemline.draw.paces import Pace, far_along
 from stemline.draw.routes import Drawn
 from stemline.draw.scene import Item, Stroke
 from stemline.draw.symbols import Symbol
@@ -29,33 +31,72 @@ _TRAILS = frozenset({"pitch", "trail"})
 _CAUGHT = 0.35
 """Part of his path after which the pitch reaches its man."""
 
+_PITCH_SPEED = 12.0
+"""Yards a second of a ball tossed underhand; common practice, no published source."""
+
 
 def ball_items(
-    play: Play, drawn: Sequence[Drawn], symbols: Mapping[str, Symbol], board: Board
+    play: Play,
+    drawn: Sequence[Drawn],
+    symbols: Mapping[str, Symbol],
+    board: Board,
+    paces: Mapping[str, Pace],
 ) -> tuple[Item, ...]:
-    """Two short strokes across the carrier's path at the mesh; a thin dashed line for a pitch."""
+    """Two short strokes across the carrier's path at the mesh; a thin dashed line for a pitch.
+
+    They are called after the man who gets the ball: "R-mesh-1", "R-mesh-2", "A-pitch". Both
+    strokes of a mesh have the moment at which he is there; a pitch leaves when the quarterback is
+    at the end of his line, and is there when it has flown and its man has come.
+    """
     if play.kind is not Kind.RUN or not board.shows(Detail.MESH) or play.passer is None:
         return ()
     passer = play.passer.label
-    lines = {d.run.man: d.points for d in drawn if d.run.branch is None and len(d.points) > 1}
+    own_lines = [d for d in drawn if d.run.branch is None and len(d.points) > 1]
+    lines = {d.run.man: d.points for d in own_lines}
+    times = {d.run.man: paces[d.run.name] for d in own_lines if d.run.name in paces}
     his = _way(symbols[passer].at, lines.get(passer, ()))
     items: list[Item] = []
     own = _way(symbols[play.carrier].at, lines.get(play.carrier, ())) if play.carrier else ()
     if passer != play.carrier and (found := _meeting(own, his)):
         span = play.assignment(play.carrier).span
-        items += mesh_items(*found, board, span, symbols[passer])
+        made = mesh_items(*found, board, span, symbols[passer])
+        items += _timed_mesh(made, play.carrier, found[0], lines, times)
     for man in _pitch_men(play):
         if man in lines and man != play.carrier and passer in lines:
             points = lines[man]
             caught = along(points, _CAUGHT * length(points))
             span = play.assignment(man).span
-            items.append(Stroke((Line(his[-1], caught),), "pitch", (), span))
+            pitch = Stroke((Line(his[-1], caught),), "pitch", (), span)
+            if man in times and passer in times:
+                leaves, there = times[passer].end, times[man].at(_CAUGHT)
+                flown = leaves + his[-1].distance(caught) / _PITCH_SPEED
+                moments = (leaves, max(flown, there))
+                pitch = replace(pitch, name=f"{man}-pitch", times=moments)
+            items.append(pitch)
     return tuple(items)
+
+
+def _timed_mesh(
+    strokes: Sequence[Stroke],
+    carrier: str | None,
+    at: Point,
+    lines: Mapping[str, Sequence[Point]],
+    times: Mapping[str, Pace],
+) -> tuple[Stroke, ...]:
+    """The strokes with the moment at which the carrier is ``at`` the mesh."""
+    if carrier is None or carrier not in times:
+        return tuple(strokes)
+    points = lines[carrier]
+    moment = times[carrier].at(far_along(points, at) / length(points))
+    return tuple(
+        replace(stroke, name=f"{carrier}-mesh-{number}", times=(moment, moment))
+        for number, stroke in enumerate(strokes, 1)
+    )
 
 
 def mesh_items(
     at: Point, ahead: Point, board: Board, span: Span, passer: Symbol | None = None
-) -> tuple[Item, ...]:
+) -> tuple[Stroke, ...]:
     """Two short strokes across a path that runs in direction ``ahead`` through ``at``, cut short
     on the side where they would run into the ``passer``."""
     across = left_of(ahead)

@@ -96,6 +96,8 @@ def _free_touch(
         bar = Box(min(a.x, b.x), min(a.y, b.y), max(a.x, b.x), max(a.y, b.y)).grown(thick)
         cost = sum(bar.overlap(box) for box in others)
         cost += sum(1.0 for o in beside if touch.at.distance(o.at) < _BARS * half)
+        if not board.frame.holds(bar):
+            cost += 1.0 + bar.width * bar.height - bar.overlap(board.frame)
         if cost == 0:
             return touch
         choices.append((round(cost, 6), touch))

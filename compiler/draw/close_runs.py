@@ -1,7 +1,7 @@
 """The lines of a run or a protection: blocks to their men, climbs, fakes, and the carrier on top.
 
 Order of drawing: men who run no block, the quarterback's fake, blocks, second blocks, the carrier.
-A later line breaks an earlier one, so the carrier's is whole.
+The carrier's is whole wherever another crosses it.
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ from stemline.draw.board import Board
 from stemline.draw.defenders import Letter, free_mark, touched
 from stemline.draw.detours import Round, detour
 from stemline.draw.gaps import through_gaps
-from stemline.draw.hole import Hole, followed, led
+from stemline.draw.hole import Hole, crossed, followed, led
 from stemline.draw.lanes import spread, turn_back
 from stemline.draw.pulls import in_lanes
 from stemline.draw.routes import (
@@ -135,7 +135,8 @@ def _letters_off(
     made: list[Round] = []
     for letter in letters:
         narrow = letter.man.level is Level.LINE and run.leads
-        reach = letter.reach * (_CARRIER if narrow else 1.0)
+        touch = max(letter.half_width, letter.half_height) + board.weight("block")
+        reach = max(_CARRIER * letter.reach, touch) if narrow else letter.reach
         if letter.at.distance(run.path.end) > 1.05 * letter.reach:
             made.append(Round(letter.at, reach, _HARD * reach))
         if letter.man.label in free:
@@ -163,6 +164,8 @@ def _at_hole(run: Run, hole: Hole, symbols: Mapping[str, Symbol], board: Board) 
         return replace(run, path=hole.path)
     if run.pen == BLOCK and run.man in hole.lanes:
         return replace(run, path=led(run.path, run.man, hole, board), leads=True)
+    if run.pen == CLIMB:
+        return replace(run, path=crossed(run.path, hole, board))
     if run.pen == "":
         others = [s for name, s in symbols.items() if name != run.man]
         lane, clear = board.mark("lane"), board.mark("clear")

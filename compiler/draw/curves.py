@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from itertools import pairwise
 
-from stemline.paths import Curve, Line, Point, Segment
+from stemline.paths import Curve, Line, Path, Point, Segment
 
 Pieces = tuple[Segment, ...]
 
@@ -116,6 +116,14 @@ def turn_angle(a: Point, b: Point, c: Point) -> float:
     """Degrees turned at b on the way from a to c: 0 straight on, 180 straight back."""
     cosine = dot(unit(a, b), unit(b, c))
     return math.degrees(math.acos(min(1.0, max(-1.0, cosine))))
+
+
+def turned(path: Path) -> float:
+    """Degrees that a path turns in all."""
+    corners = path.corners
+    return sum(
+        turn_angle(a, b, c) for a, b, c in zip(corners, corners[1:], corners[2:], strict=False)
+    )
 
 
 def far_from(points: Sequence[Point], p: Point) -> float:

@@ -64,7 +64,8 @@ class Measured:
 
 @dataclass(frozen=True)
 class Crossing:
-    """Where line a crosses line b: how far along each, and the angle between them."""
+    """Where line a crosses line b: how far along each, and the angle between their headings: the
+    sine without its sign, the cosine above 0 where both go on the same way."""
 
     at: Point
     along_a: float
@@ -179,7 +180,7 @@ def _cross(one: Step, other: Step) -> Crossing | None:
     if not (_within(t, size) and _within(u, wide)):
         return None
     at = one.a + way.scaled(t)
-    cosine = abs(dot(way, across)) / (size * wide)
+    cosine = dot(way, across) / (size * wide)
     return Crossing(at, one.far + t * size, other.far + u * wide, sine, cosine)
 
 

@@ -28,6 +28,10 @@ _STEPS = (0.35, 0.7, 1.05)
 _WAYS = 8
 _FARTHER = 2.2
 """A man who is read may step aside so many times as far: a box stands round his letter."""
+_DOTS = 0.75
+"""Points: half the way between two dots of a line's ink, by which its end may miss a box."""
+_YARD = 7.0
+"""Points: where a yard is shorter, letters behind routes are moved by parts of this instead."""
 _ASIDE = 1.5
 """Yards beside a man from which his blocker's bar would lie on words at that side of him."""
 _DEAD_ON = 0.1
@@ -84,7 +88,8 @@ def place_letters(
     made: dict[str, Letter] = {}
     for man in play.defence.defenders:
         dropped = man.level is (Level.DEEP if board.close else Level.LINE)
-        if dropped and not board.shows(Detail.BYSTANDERS) and (routes or board.close) and man.label not in near:
+        leaves_out = not board.shows(Detail.BYSTANDERS) and (routes or board.close)
+        if dropped and leaves_out and man.label not in near:
             continue
         key = any(key.man == man.label for key in play.keys)
         letter = letter_of(man, board, bold, key, man.label in play.unblocked)
@@ -156,7 +161,10 @@ def _apart(
             by = _overlap(made[a], made[b], board)
             if by > 1e-6 and abs(made[a].man.at.y - made[b].man.at.y) > _BEHIND:
                 front, back = (a, b) if made[a].man.at.y < made[b].man.at.y else (b, a)
-                made[back] = _raised(made[back], made[front], board)
+                was = made[back].at.x
+                made[back] = _behind(made[back], made[front], by, board)
+                if way and made[back].at.x != was:
+                    sides[back] = 1.0 if made[back].at.x > was else -1.0
                 moved = True
             elif by > 1e-6:
                 left, right = (a, b) if made[a].at.x <= made[b].at.x else (b, a)
@@ -212,6 +220,17 @@ def _on_way(
     return short if short < 2 * need else 0.0
 
 
+def _behind(back: Letter, front: Letter, by: float, board: Board) -> Letter:
+    """The letter of a man who stands behind another, behind him on paper too; beside him by the
+    ``by`` yards it takes where that would be outside the picture."""
+    raised = _raised(back, front, board)
+    if _inside(raised, board) == raised:
+        return raised
+    aside = back.at.x - front.at.x
+    side = aside if abs(aside) > _DEAD_ON else -back.at.x
+    return replace(back, at=back.at + Point(by if side > 0 else -by, 0.0))
+
+
 def _raised(back: Letter, front: Letter, board: Board) -> Letter:
     """The letter of a man who stands behind another, straight up the field until it is clear."""
     tall = _stack(front, back, board)
@@ -220,9 +239,14 @@ def _raised(back: Letter, front: Letter, board: Board) -> Letter:
 
 def _stack(front: Letter, back: Letter, board: Board) -> float:
     """Yards between the middles of two letters one above the other."""
-    box = front.reach - max(front.half_width, front.half_height) - board.mark("letter_room")
     under = back.reach + board.weight("bar") if back.hit else back.half_height
-    return front.half_height + front.over + max(0.0, box) + under + board.mark("gap")
+    return front.half_height + front.over + _boxed(front, board) + under + board.mark("gap")
+
+
+def _boxed(letter: Letter, board: Board) -> float:
+    """Yards from a letter to the box round it, if he is read; else 0."""
+    room = letter.reach - max(letter.half_width, letter.half_height) - board.mark("letter_room")
+    return max(0.0, room)
 
 
 def _inside(letter: Letter, board: Board) -> Letter:
@@ -245,7 +269,8 @@ def _overlap(a: Letter, b: Letter, board: Board) -> float:
     front, back = (a, b) if a.at.y <= b.at.y else (b, a)
     if back.at.y - front.at.y >= _stack(front, back, board) - 1e-9:
         return 0.0
-    return max(0.0, a.half_width + b.half_width + gap - abs(a.at.x - b.at.x))
+    wide = board.mark("free") if front.over else front.half_width
+    return max(0.0, max(wide, front.half_width) + back.half_width + gap - abs(a.at.x - b.at.x))
 
 
 def beside_lines(
@@ -268,11 +293,23 @@ def beside_lines(
         others += [o.box for n, o in letters.items() if n not in made and n != name]
         read = any(key.man == name for key in play.keys)
         white = board.mark("gap") + (board.mark("key_room") + board.yards(1.0) if read else 0.0)
+        farther = _FARTHER if read else 1.0
+        if letter.style == "defender-behind":
+            white += board.yards(_DOTS)
+            farther *= max(1.0, board.yards(_YARD))
         made[name] = min(
-            (replace(letter, at=letter.at + step) for step in _steps(_FARTHER if read else 1.0)),
+            (replace(letter, at=letter.at + step) for step in _steps(farther)),
             key=lambda new: _cost(new, letter, others, ink, white, board),
         )
-    return made
+    return {name: _written(letter, ink, board) for name, letter in made.items()}
+
+
+def _written(letter: Letter, ink: Ink, board: Board) -> Letter:
+    """The letter with its depth, if it has one, on the side where it lies on fewer lines."""
+    if not letter.deep or not board.shows(Detail.EDGE_DEPTHS):
+        return letter
+    sides = (letter, replace(letter, left=not letter.left))
+    return min(sides, key=lambda each: round(ink.under(_depth_room(each, board))[0], 6))
 
 
 def _steps(farther: float) -> Sequence[Point]:
@@ -287,8 +324,10 @@ def _cost(
     new: Letter, old: Letter, others: Sequence[Box], ink: Ink, white: float, board: Board
 ) -> float:
     box = new.box.grown(white)
+    box = replace(box, top=box.top + new.over)
     cost = ink.under(box)[0] + _FAR * new.at.distance(old.at)
-    if not board.frame.holds(box) or any(box.overlap(other) > 0 for other in others):
+    blocked = ink.covers(box) or any(box.overlap(other) > 0 for other in others)
+    if blocked or not board.frame.holds(box):
         cost += 1000.0
     return round(cost, 6)
 
@@ -328,10 +367,17 @@ def depth_words(letter: Letter, board: Board) -> TextRun:
     """How deep a man stands who is drawn at the picture's edge."""
     text = f"{round(letter.deep)}"
     room = board.extent(text, "words")
-    gap = board.yards(2.0)
+    gap = board.yards(2.0) + _boxed(letter, board)
     x = letter.box.left - gap - room.width if letter.left else letter.box.right + gap
     at = Point(x, letter.at.y - room.rise / 2)
     return TextRun(text, at, "words", letter.man.span)
+
+
+def _depth_room(letter: Letter, board: Board) -> Box:
+    """The room that the depth of a man at the picture's edge takes."""
+    words = depth_words(letter, board)
+    room = board.extent(words.text, words.style)
+    return Box(words.at.x, words.at.y, words.at.x + room.width, words.at.y + room.rise)
 
 
 def solids(letters: Mapping[str, Letter], play: Play, board: Board) -> list[Box]:
@@ -344,8 +390,7 @@ def solids(letters: Mapping[str, Letter], play: Play, board: Board) -> list[Box]
             top = max(point.y for point in free_mark(letter, board).points)
             box = box.union(Box(box.left, box.bottom, box.right, top))
         if letter.deep and board.shows(Detail.EDGE_DEPTHS):
-            words = depth_words(letter, board)
-            wide = board.extent(words.text, words.style).width
-            box = box.union(Box(words.at.x, box.bottom, words.at.x + wide, box.top))
+            words = _depth_room(letter, board)
+            box = box.union(replace(words, bottom=box.bottom, top=box.top))
         boxes.append(box)
     return boxes

@@ -13,7 +13,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from stemline.draw.curves import dot, far_from, left_of, nearest, turn_angle, unit
+from stemline.draw.curves import dot, far_from, left_of, nearest, turned, unit
 from stemline.paths import Leg, Path, Point, length, polyline
 
 _WIDER = 1.18
@@ -96,7 +96,7 @@ def _tightest(
     left = tuple(o for o in still if o is not obstacle)
     ways = [_tightest(path, left, all_, turn, most - 1)]
     for side in _sides(path, index, obstacle):
-        bent, corner = _bend(path, index, obstacle, side, turn)
+        bent, corner = _bend(path, index, obstacle, side, turn, all_)
         if not any(o.at.distance(corner) < o.hard for o in all_):
             again = _passing(bent, obstacle) < obstacle.hard
             ways.append(_tightest(bent, still if again else left, all_, turn, most - 1))
@@ -104,10 +104,6 @@ def _tightest(
 
 
 def _cost(path: Path, obstacles: Sequence[Round]) -> float:
-    corners = path.corners
-    turning = sum(
-        turn_angle(a, b, c) for a, b, c in zip(corners, corners[1:], corners[2:], strict=False)
-    )
     through = 0.0
     for o in obstacles:
         near = _passing(path, o)
@@ -115,13 +111,25 @@ def _cost(path: Path, obstacles: Sequence[Round]) -> float:
             through += _THROUGH
         elif near < o.radius:
             through += _TIGHT * (o.radius - near) / (o.radius - o.hard)
-    return length(corners) + _TURNING * turning + through
+    return length(path.corners) + _TURNING * turned(path) + through
+
+
+def _reaches(a: Point, b: Point, o: Round) -> bool:
+    """Whether the box round a piece comes into the white around a man: else it is clear of him."""
+    x, y, far = o.at.x, o.at.y, o.radius
+    return (
+        min(a.x, b.x) - far < x < max(a.x, b.x) + far
+        and min(a.y, b.y) - far < y < max(a.y, b.y) + far
+    )
 
 
 def _passing(path: Path, o: Round) -> float:
+    """How near the path passes a man, where that is into his white."""
     corners = path.corners
     best = math.inf
     for index, (a, b) in enumerate(pairwise(corners)):
+        if not _reaches(a, b, o):
+            continue
         at, way = nearest(a, b, o.at)
         if not _at_an_end(way, index, len(path.legs)):
             best = min(best, at.distance(o.at))
@@ -134,6 +142,8 @@ def _first(path: Path, obstacles: Sequence[Round]) -> tuple[int, Round] | None:
     for index, (a, b) in enumerate(pairwise(corners)):
         hits: list[tuple[float, Round]] = []
         for o in obstacles:
+            if not _reaches(a, b, o):
+                continue
             at, way = nearest(a, b, o.at)
             if not _at_an_end(way, index, len(path.legs)) and at.distance(o.at) < o.radius * 0.99:
                 hits.append((a.distance(at), o))
@@ -147,12 +157,19 @@ def _at_an_end(way: float, index: int, legs: int) -> bool:
     return (way <= 0 and index == 0) or (way >= 1 and index == legs - 1)
 
 
-def _bend(path: Path, index: int, obstacle: Round, side: Point, turn: float) -> tuple[Path, Point]:
+def _bend(
+    path: Path,
+    index: int,
+    obstacle: Round,
+    side: Point,
+    turn: float,
+    others: Sequence[Round],
+) -> tuple[Path, Point]:
     """The path bent round one obstacle on its piece ``index``, and the corner of the bend."""
     a, b = path.corners[index], path.corners[index + 1]
     at, _ = nearest(a, b, obstacle.at)
     ahead = unit(a, b)
-    out = obstacle.at + side.scaled(obstacle.radius * _WIDER)
+    out = obstacle.at + side.scaled(_out(obstacle, side, others))
     true = min(abs(ahead.x), abs(ahead.y)) < _TAUGHT
     legs: list[Leg] = []
     if true and a.distance(at) > 2 * turn:
@@ -162,6 +179,20 @@ def _bend(path: Path, index: int, obstacle: Round, side: Point, turn: float) -> 
         legs.append(Leg(at + ahead.scaled(1.5 * turn), turn / 2))
     legs.append(path.legs[index])
     return replace(path, legs=(*path.legs[:index], *legs, *path.legs[index + 1 :])), out
+
+
+def _out(obstacle: Round, side: Point, others: Sequence[Round]) -> float:
+    """How far out a bend passes: clear of the white, or in the middle between the man and the
+    next one on that side where the two stand closer."""
+    out = obstacle.radius * _WIDER
+    for o in others:
+        apart = o.at - obstacle.at
+        along, aside = dot(apart, side), abs(dot(apart, left_of(side)))
+        if along > 0 and aside < o.hard:
+            edge = along - math.sqrt(o.hard * o.hard - aside * aside)
+            if edge > obstacle.hard:
+                out = min(out, (obstacle.hard + edge) / 2)
+    return out
 
 
 def _sides(path: Path, index: int, obstacle: Round) -> tuple[Point, Point]:

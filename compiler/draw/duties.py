@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise, product
 
 from stemline.draw.blocks import set_facing
 from stemline.draw.board import Board
@@ -22,9 +23,11 @@ from stemline.draw.defenders import Letter
 from stemline.draw.detail import Detail
 from stemline.draw.detours import Round, detour
 from stemline.draw.drops import ground_of
-from stemline.draw.gaps import clear, gap_at, through_gaps
+from stemline.draw.gaps import clear, gap_at, gap_of, through_gaps
+from stemline.draw.ink import Ink
+from stemline.draw.landing import Tip, land
 from stemline.draw.routes import arrowed
-from stemline.draw.scene import Item, Line, Point, Polygon, Stroke, TextRun
+from stemline.draw.scene import Box, Item, Line, Point, Polygon, Stroke, TextRun
 from stemline.draw.symbols import Symbol, square
 from stemline.football.defence import DutyKind
 from stemline.football.field import Side
@@ -41,8 +44,21 @@ _STRAIGHT = 0.3
 """Yards aside within which a rusher goes straight at the man who meets him."""
 _NARROW = 0.5
 """Part of the white round a symbol that the line of a man who covers keeps."""
+_TICK = 0.5
+"""Part of its length to which the bar at a man who is covered is cut beside another man."""
 _EVERY = 5
 """Yards between two hash marks of a row."""
+_BESIDE = 0.4
+"""Points of white between the line of a man who covers and a rusher's arrow."""
+_WORD = 2.4
+"""Points from the middle of a ground up to its word."""
+_UP, _ASIDE = (_WORD, 3.6, -3.6, 4.8, -4.8, 6.0, -6.0), (0.0, 4.0, -4.0, 8.0, -8.0, 12.0, -12.0)
+"""Points from the middle of a ground up to its word, or down to its word's top, and to the side:
+the first place without a line is taken."""
+_WHITE = 0.6
+"""Points of white round the word of a ground."""
+_STEP = 0.5
+"""Points between two dots of the lines that these words keep off."""
 _SLANT = 0.7
 _SHORT = 1.6
 """Yards: a drop or a rush shorter than this has no line of its own."""
@@ -70,31 +86,43 @@ def draw_duties(
     """
     ground: list[Item] = []
     lines: list[Item] = []
-    words: list[TextRun] = []
+    words: list[tuple[str, Point, Span]] = []
     met = bars(play, board)
+    rushed = _gaps(letters, tuple(symbols.values()), board)
     for letter in letters.values():
         duty, span = letter.man.duty, letter.man.span
         if duty is None:
             continue
         if duty.kind is DutyKind.RUSH:
             if board.shows(Detail.MET_RUSH) or letter.man.label not in met:
-                rushed = met.get(letter.man.label)
+                bar = met.get(letter.man.label)
                 lines += rush_items(
-                    letter, duty.to, board, rushed, tuple(symbols.values()), tuple(letters.values())
+                    letter, duty.to, board, bar, tuple(symbols.values()), tuple(letters.values())
                 )
         elif rush_only:
             continue
         elif duty.kind is DutyKind.MAN and duty.man in symbols:
             keep = _kept_off(letter, letters, symbols, board)
             line = [s for name, s in symbols.items() if name != duty.man]
-            lines += man_items(letter, symbols[duty.man], board, keep, line)
+            lines += man_items(letter, symbols[duty.man], board, keep, line, rushed)
         elif (box := ground_of(duty)) is not None:
-            middle = Point(box.centre.x, min(box.centre.y, board.frame.top - box.height / 2))
+            middle = Point(box.centre.x, min(box.centre.y, board.frame.top - _above(box, board)))
             ground.append(ellipse(middle, box.width / 2, box.height / 2, span))
             lines += drop_items(letter, middle, board, _kept_off(letter, letters, {}, board))
             if board.shows(Detail.ZONE_WORDS):
-                words.append(_off_hash(_word(duty.kind.value, middle, board, span), play, board))
-    return Duties(tuple(ground), tuple(lines), tuple(words))
+                words.append((duty.kind.value, middle, span))
+    ink = _ink(lines, board)
+    placed = (_word(text, middle, ink, play, board, span) for text, middle, span in words)
+    return Duties(tuple(ground), tuple(lines), tuple(word for word in placed if word))
+
+
+def _above(box: Box, board: Board) -> float:
+    """Yards that a ground, and the word in it, take above its middle."""
+    tall = box.height / 2
+    if not board.shows(Detail.ZONE_WORDS):
+        return tall
+    word = board.yards(_WORD + 1.0) + board.extent("H", "words").rise
+    return max(tall, word)
 
 
 def ellipse(middle: Point, wide: float, tall: float, span: Span) -> Polygon:
@@ -113,7 +141,8 @@ def drop_items(
     ``keep`` off."""
     if letter.at.distance(to) < _SHORT:
         return ()
-    path = detour(Path(letter.at, (Leg(to),)), keep, board.mark("turn"))
+    tip = Tip(board.mark("head"), board.mark("head_half"), board.weight("drop") / 2)
+    path = land(Path(letter.at, (Leg(to),)), keep, tip, board.mark("turn"))
     pieces = leave(segments(path), letter.at, letter.reach)
     return _arrow(pieces, "drop", board, letter.man.span)
 
@@ -124,24 +153,32 @@ def man_items(
     board: Board,
     keep: Sequence[Round] = (),
     line: Sequence[Symbol] = (),
+    rushed: Sequence[float] = (),
 ) -> tuple[Item, ...]:
     """A thin line from the letter to the man he has, with a bar short of him, round what it must
-    ``keep`` off and between the men of the ``line``.
+    ``keep`` off and between the men of the ``line``; ``rushed`` are x of the gaps that are rushed.
 
-    The small picture leaves it out where it could only run over somebody.
+    The bar is shorter where another man stands beside it. The small picture leaves the line out
+    where it could only run over somebody.
     """
     path = detour(Path(letter.at, (Leg(symbol.at),)), keep, board.mark("turn"))
-    path = through_gaps(path, line, board.weight("man"))
+    path = _beside_rush(through_gaps(path, line, board.weight("man")), line, rushed, board)
+    # straight through the gap he may come upon a man close behind the line
+    behind = [o for o in keep if o.at.y < -o.hard]
+    path = detour(path, behind, board.mark("turn"))
     pieces = leave(segments(path), letter.at, letter.reach)
     pieces = reverse(leave(reverse(pieces), symbol.at, symbol.edge + board.yards(1.6)))
     if not pieces:
         return ()
     half = board.weight("man") / 2
     points = points_of(pieces)
-    if not board.full and any(far_from(points, o.at) < o.hard + half for o in keep):
+    over = any(far_from(points, o.at) < o.hard + half for o in keep)
+    if not board.full and over:
         return ()
-    across = left_of(heading(pieces, board.mark("head"))).scaled(board.mark("tick"))
     end = pieces[-1].end
+    room = min((end.distance(o.at) - o.hard - half for o in keep), default=math.inf)
+    tick = max(min(board.mark("tick"), room), _TICK * board.mark("tick"))
+    across = left_of(heading(pieces, board.mark("head"))).scaled(tick)
     span = letter.man.span
     return (
         Stroke(pieces, "man", (), span),
@@ -149,17 +186,52 @@ def man_items(
     )
 
 
+def _gaps(
+    letters: Mapping[str, Letter], symbols: Sequence[Symbol], board: Board
+) -> tuple[float, ...]:
+    """Where each rusher comes over the line of scrimmage."""
+    duties = [letter.man.duty for letter in letters.values()]
+    wide = board.mark("head_half")
+    return tuple(
+        gap_at(duty.to.x, symbols, wide)
+        for duty in duties
+        if duty is not None and duty.kind is DutyKind.RUSH and duty.to is not None
+    )
+
+
+def _beside_rush(path: Path, line: Sequence[Symbol], rushed: Sequence[float], board: Board) -> Path:
+    """The path beside the arrow of a man who rushes where it comes over the line, on its end's
+    side; through the same gap."""
+    gap = gap_of(path, line)
+    aside = (board.weight("rush") + board.weight("man")) / 2 + board.yards(_BESIDE)
+    if gap is None or not _along(path.corners, rushed, aside):
+        return path
+    left, right = gap
+    room = right.at.x - right.edge - left.at.x - left.edge
+    middle = (left.at.x + right.at.x) / 2
+    return through_gaps(path, line, room / 2, aside if path.end.x > middle else -aside)
+
+
+def _along(points: Sequence[Point], rushed: Sequence[float], white: float) -> bool:
+    """Whether a line comes over the line of scrimmage where a rusher does."""
+    for a, b in pairwise(points):
+        if a.y >= 0 > b.y:
+            x = a.x + (b.x - a.x) * a.y / (a.y - b.y)
+            return any(abs(x - gap) < white for gap in rushed)
+    return False
+
+
 def _kept_off(
     letter: Letter, letters: Mapping[str, Letter], symbols: Mapping[str, Symbol], board: Board
 ) -> list[Round]:
     """What the line of a man who covers another must go round."""
     man = letter.man.duty.man if letter.man.duty is not None else ""
-    white = board.mark("clear") * _NARROW
+    white, line = board.mark("clear") * _NARROW, board.weight("drop") / 2
     kept = [Round(s.at, s.edge + white, s.edge) for name, s in symbols.items() if name != man]
     for other in letters.values():
         if other is not letter:
             hard = max(other.half_width, other.half_height)
-            kept.append(Round(other.at, hard + white, hard))
+            kept.append(Round(other.at, hard + white, hard + line))
     return kept
 
 
@@ -189,21 +261,35 @@ def rush_items(
     wide = board.mark("head_half")
     x = gap_at(to.x, symbols, wide)
     gap = Point(x, max(to.y, 0.0) + board.yards(_BEFORE))
-    line: Pieces
     if met is not None:
-        line = (Line(letter.at, met),)
-        if abs(letter.at.x - gap.x) > _STRAIGHT and abs(met.x - gap.x) < abs(met.x - letter.at.x):
-            line = (Line(letter.at, gap), Line(gap, met))
-    else:
-        through = Point(x, min(to.y, 0.0) - board.mark("rush"))
-        line = (Line(letter.at, gap), Line(gap, through))
-        tip = (through + Point(0.0, board.mark("head")), through)
-        thin = clear(points_of(line), symbols, board.weight("rush") / 2)
-        if not thin or not clear(tip, symbols, wide):
-            return _short_rush(letter, gap, symbols, others, board)
+        return _met_rush(letter, gap, met, symbols, board)
+    through = Point(x, min(to.y, 0.0) - board.mark("rush"))
+    line: Pieces = (Line(letter.at, gap), Line(gap, through))
+    tip = (through + Point(0.0, board.mark("head")), through)
+    thin = clear(points_of(line), symbols, board.weight("rush") / 2)
+    if not thin or not clear(tip, symbols, wide):
+        return _short_rush(letter, gap, symbols, others, board)
     pieces = leave(line, letter.at, letter.reach)
-    casing = (Stroke(pieces, "casing", (), letter.man.span),) if pieces else ()
-    return (*casing, *_arrow(pieces, "rush", board, letter.man.span))
+    return _arrow(pieces, "rush", board, letter.man.span)
+
+
+def _met_rush(
+    letter: Letter, gap: Point, met: Point, symbols: Sequence[Symbol], board: Board
+) -> tuple[Item, ...]:
+    """An arrow from the letter to where he is ``met``: through his gap where that is on his way,
+    round the men beside it, and with a smaller head where they leave no room for a whole one."""
+    half = board.weight("rush") / 2
+    path = Path(letter.at, (Leg(met),))
+    if abs(letter.at.x - gap.x) > _STRAIGHT and abs(met.x - gap.x) < abs(met.x - letter.at.x):
+        path = Path(letter.at, (Leg(gap), Leg(met)))
+    if not clear(path.corners, symbols, half):
+        white = half + board.yards(_BESIDE)
+        keep = tuple(Round(s.at, s.edge + white, s.edge + half) for s in symbols)
+        path = through_gaps(detour(path, keep, board.mark("turn") / 2), symbols, white)
+    pieces = leave(segments(path), letter.at, letter.reach)
+    head = arrowed(pieces, board)[1] if pieces else ()
+    kind = "head" if clear((*head, *head[:1]), symbols, 0.0) else "rush_head"
+    return _arrow(pieces, "rush", board, letter.man.span, kind)
 
 
 def _short_rush(
@@ -238,18 +324,40 @@ def _short_rush(
     return (Stroke(line, "rush", head, letter.man.span),)
 
 
-def _arrow(pieces: Pieces, style: str, board: Board, span: Span) -> tuple[Item, ...]:
+def _arrow(
+    pieces: Pieces, style: str, board: Board, span: Span, kind: str = "head"
+) -> tuple[Item, ...]:
     if not pieces:
         return ()
-    line, head = arrowed(pieces, board)
+    line, head = arrowed(pieces, board, kind)
     return (Stroke(line, style, head, span),)
 
 
-def _word(text: str, middle: Point, board: Board, span: Span) -> TextRun:
-    """The word of a ground, low in it, under the arrow that ends at its middle."""
+def _ink(lines: Sequence[Item], board: Board) -> Ink:
+    ink = Ink(board.yards(_STEP))
+    for line in lines:
+        if isinstance(line, Stroke):
+            ink.line(points_of(line.segments))
+            ink.line((*line.head, *line.head[:1]))
+    return ink
+
+
+def _word(
+    text: str, middle: Point, ink: Ink, play: Play, board: Board, span: Span
+) -> TextRun | None:
+    """The word of a ground: over the arrow that ends at its middle, or as near to that as it is on
+    no line; None where it would be on one everywhere."""
     room = board.extent(text, "words")
-    y = middle.y + board.yards(2.4)
-    return TextRun(text, Point(middle.x - room.width / 2, y), "words", span)
+    for up, aside in product(_UP, _ASIDE):
+        y = middle.y + board.yards(up) if up > 0 else middle.y + board.yards(up) - room.rise
+        at = Point(middle.x - room.width / 2 + board.yards(aside), y)
+        word = _off_hash(TextRun(text, at, "words", span), play, board)
+        x, low, high = word.at.x, word.at.y - room.fall, word.at.y + room.rise
+        box = Box(x, low, x + room.width, high).grown(board.yards(_WHITE))
+        lined = up != _WORD and math.floor(box.top / _EVERY) * _EVERY >= box.bottom
+        if not lined and ink.under(box)[0] == 0:
+            return word
+    return None
 
 
 def _off_hash(word: TextRun, play: Play, board: Board) -> TextRun:

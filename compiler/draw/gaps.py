@@ -12,6 +12,7 @@ from itertools import pairwise
 
 from stemline.draw.curves import far_from
 from stemline.draw.symbols import Symbol
+from stemline.football.players import Position
 from stemline.paths import Leg, Path, Point, polyline
 
 _LEVEL = 0.9
@@ -21,6 +22,8 @@ _WIDE = 3.0
 """A gap with room for this many times the white beside a path is wide."""
 _NEAR = 0.9
 """Yards from the way through a gap within which the path's own turns are left out."""
+_CORNER = 1.3
+"""A corner of the centre's square is this many times as far from its middle as its sides."""
 _TALLER = 1.25
 """A way through a gap is straight this many radii of a symbol before and after the line."""
 
@@ -34,6 +37,13 @@ def through_gaps(path: Path, symbols: Iterable[Symbol], white: float, aside: flo
         if gap is not None and _tight(path, gap, white):
             path = _straightened(path, gap, white, aside)
     return path
+
+
+def gap_of(path: Path, symbols: Iterable[Symbol]) -> tuple[Symbol, Symbol] | None:
+    """The two men of the line between whom a path last goes through it."""
+    line = sorted((s for s in symbols if abs(s.at.y) < _LEVEL), key=lambda s: s.at.x)
+    gaps = [_between(a, b, line) for a, b in pairwise(path.corners)]
+    return next((gap for gap in reversed(gaps) if gap is not None), None)
 
 
 def _straightened(path: Path, gap: tuple[Symbol, Symbol], white: float, aside: float) -> Path:
@@ -85,7 +95,19 @@ def gap_at(x: float, symbols: Iterable[Symbol], white: float) -> float:
 
 def clear(points: Sequence[Point], symbols: Iterable[Symbol], white: float) -> bool:
     """Whether a line stays ``white`` away from every symbol."""
-    return all(far_from(points, s.at) >= s.edge + white for s in symbols)
+    return all(
+        far_from(points, s.at) >= s.edge + white
+        and all(far_from(points, corner) >= white for corner in _corners(s))
+        for s in symbols
+    )
+
+
+def _corners(symbol: Symbol) -> tuple[Point, ...]:
+    """The corners of the centre's square; other men are round."""
+    if symbol.man.position is not Position.CENTRE:
+        return ()
+    by = symbol.edge
+    return tuple(symbol.at + Point(x, y) for x in (-by, by) for y in (-by, by))
 
 
 def _over(a: Point, b: Point) -> bool:
@@ -111,4 +133,10 @@ def _between(a: Point, b: Point, line: Sequence[Symbol]) -> tuple[Symbol, Symbol
 
 def _tight(path: Path, gap: tuple[Symbol, Symbol], white: float) -> bool:
     drawn = polyline(path)
-    return any(far_from(drawn, s.at) < s.edge + white for s in gap)
+    return any(far_from(drawn, s.at) < _farthest(s) + white for s in gap)
+
+
+def _farthest(symbol: Symbol) -> float:
+    """How far from his middle a symbol reaches: the centre's has corners."""
+    square = symbol.man.position is Position.CENTRE
+    return symbol.edge * (_CORNER if square else 1.0)

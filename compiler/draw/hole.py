@@ -9,101 +9,143 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from itertools import pairwise
 
 from stemline.draw.board import Board
-from stemline.draw.curves import far_from
+from stemline.draw.curves import far_from, turn_angle
 from stemline.draw.detours import Round, detour
-from stemline.draw.gaps import through_gaps
+from stemline.draw.gaps import gap_of, through_gaps
+from stemline.draw.leaders import HOLE, SHALLOW, band, crossing, lanes_of, near
 from stemline.draw.symbols import Symbol
 from stemline.draw.ways import begun_at, behind_passer, ghosts_of, keep_off
-from stemline.football.play import Assignment, Kind, Play
+from stemline.football.play import Kind, Play
 from stemline.paths import Ending, Leg, Path, Point, length, polyline
 
-_HOLE = 1.6
-"""Yards to each side of the line of scrimmage where the carrier's way is set by his hole."""
 _PAST = 1.9
 """Yards past the line where a man who leads through the hole leaves it for his block."""
 _EARLY = 0.5
 """The same for a block at the line: past the men of his own line."""
+_LEVEL = 0.2
+"""Yards past the line where each of two who lead on one side is in his own lane."""
 _TURN = 0.5
 _BEHIND = 0.6
 """Yards from the line of scrimmage where men stand whom the way to the hole must go round again."""
 _NARROW = 0.3
-_ASIDE = 0.2
-"""Yards aside from the carrier within which a block has no side of its own."""
+_BESIDE = 2.0
+"""Yards: a man no farther from the one inside him moves out with him when the hole is opened."""
+_UP = 2.5
+"""Yards from the line of scrimmage within which men move out with the line."""
 _SHORTEST = 0.8
 """Yards: the path of a man who only follows the carrier is cut to no less than this."""
 
 
 @dataclass(frozen=True)
 class Hole:
-    """The carrier's path, and how far to the right of it each man leads him through the line."""
+    """The carrier's path, and how far to the right of it each man leads him through the line.
+
+    ``aim`` is his path as it was before it was fitted to the paper: by it is known who leads.
+    ``wing`` is a man outside whom they all go.
+    """
 
     path: Path
     lanes: Mapping[str, float]
+    aim: Path
+    wing: Symbol | None = None
 
 
 def find_hole(play: Play, symbols: Mapping[str, Symbol], board: Board) -> Hole | None:
     """The carrier's hole; None where nobody carries the ball on a close picture."""
     if not board.close or play.kind is not Kind.RUN or not play.carrier:
         return None
-    path = play.assignment(play.carrier).path
-    if path is None or not path.legs:
+    aim = play.assignment(play.carrier).path
+    if aim is None or not aim.legs:
         return None
-    path = begun_at(path, symbols[play.carrier].at)
-    path = behind_passer(path, symbols, play.carrier, board)
+    aim = begun_at(aim, symbols[play.carrier].at)
+    aim = behind_passer(aim, symbols, play.carrier, board)
+    lanes = lanes_of(play, aim, board)
+    others = [s for name, s in symbols.items() if name != play.carrier]
+    wing = _wing(aim, others, board)
+    path = _round_wing(aim, wing, lanes, board) if wing is not None else aim
     keep = keep_off(symbols, ghosts_of(play, symbols, board), play.carrier, board)
     path = detour(path, keep, board.mark("turn"))
-    lanes = _lanes(play, path, board)
     aside = -(max([0.0, *lanes.values()]) + min([0.0, *lanes.values()])) / 2
-    others = [s for name, s in symbols.items() if name != play.carrier]
     white = board.weight("carry") / 2 + board.mark("gap") / 2 + abs(aside)
     through = through_gaps(path, others, white, aside)
     path = _shifted(path, aside) if through == path else through
-    behind = [_narrow(o) for o in keep if abs(o.at.y) > _BEHIND]
-    return Hole(_not_back(detour(path, behind, board.mark("turn"))), lanes)
+    behind = [_narrow(o, board.weight("carry") / 2) for o in keep if abs(o.at.y) > _BEHIND]
+    return Hole(_not_back(detour(path, behind, board.mark("turn"))), lanes, aim, wing)
 
 
-def _narrow(o: Round) -> Round:
-    """A man with less white round him, so that a turn in the hole is not moved out of it."""
-    return replace(o, radius=o.hard + _NARROW * (o.radius - o.hard))
+def _wing(path: Path, others: Sequence[Symbol], board: Board) -> Symbol | None:
+    """A man off the line whom a carrier would meet on his way outside it."""
+    here = crossing(path, 0.0)
+    if here is None or gap_of(path, others) is not None:
+        return None
+    out = 1.0 if here > 0 else -1.0
+    met = [
+        s
+        for s in others
+        if not s.man.on_line
+        and -_UP < s.at.y < 0
+        and abs(here - s.at.x) < s.edge + board.mark("clear") + _BESIDE / 2
+        and out * s.at.x > 0
+    ]
+    return max(met, key=lambda s: out * s.at.x, default=None)
 
 
-def _lanes(play: Play, path: Path, board: Board) -> dict[str, float]:
-    """Who leads through the hole, each in his own lane, on the side of his block."""
-    made: dict[str, float] = {}
-    step = (board.weight("carry") + board.weight("block")) / 2 + board.mark("lead_gap")
-    for task in play.assignments:
-        if task.man != play.carrier and _leads(task, path, board):
-            side = _side(task, path)
-            lane = side * step
-            while any(abs(lane - taken) < 1e-9 for taken in made.values()):
-                lane += side * (board.weight("block") + board.mark("lead_gap"))
-            made[task.man] = lane
+def _round_wing(path: Path, wing: Symbol, lanes: Mapping[str, float], board: Board) -> Path:
+    """The carrier's path outside a wing and behind him: he blocks inward, and the wall that the
+    ball goes round ends with him."""
+    out = 1.0 if wing.at.x > 0 else -1.0
+    low, high = band(lanes, board)
+    inward = -low if out > 0 else high
+    clear = wing.edge + board.mark("clear") + inward
+    edge, under = wing.at.x + out * clear, wing.at.y - clear
+    legs = tuple(_moved_out(leg, out, edge, under) for leg in path.legs)
+    return replace(path, legs=legs)
+
+
+def _moved_out(leg: Leg, out: float, edge: float, under: float) -> Leg:
+    at = leg.to
+    if at.y < -_UP:
+        return leg
+    y = min(at.y, under) if at.y < 0 else at.y
+    return replace(leg, to=Point(out * max(out * at.x, out * edge), y))
+
+
+def open_hole(play: Play, symbols: Mapping[str, Symbol], board: Board) -> dict[str, Symbol]:
+    """The symbols with the hole as wide as the carrier and all who lead him through it need.
+
+    The man outside it moves out, and with him those who stand next to him.
+    """
+    made = dict(symbols)
+    hole = find_hole(play, symbols, board)
+    gap = gap_of(hole.path, [s for n, s in symbols.items() if n != play.carrier]) if hole else None
+    if hole is None or gap is None:
+        return made
+    left, right = gap
+    low, high = band(hole.lanes, board)
+    short = high - low + board.mark("gap") - (right.at.x - right.edge - left.at.x - left.edge)
+    if short <= 0:
+        return made
+    out = 1.0 if left.at.x + right.at.x > 0 else -1.0
+    last = right if out > 0 else left
+    beyond = sorted(
+        (s for s in symbols.values() if abs(s.at.y) < _UP and out * (s.at.x - last.at.x) >= 0),
+        key=lambda s: out * s.at.x,
+    )
+    for symbol in beyond:
+        if out * (symbol.at.x - last.at.x) > _BESIDE:
+            break
+        at = symbol.at + Point(out * short, 0.0)
+        made[symbol.man.label], last = replace(symbol, at=at), symbol
     return made
 
 
-def _leads(task: Assignment, path: Path, board: Board) -> bool:
-    if not task.hits or task.path is None:
-        return False
-    return any(_near(leg.to, path, board.mark("lead")) for leg in task.path.legs[:-1])
-
-
-def _near(at: Point, path: Path, lane: float) -> bool:
-    here = crossing(path, at.y) if abs(at.y) < _HOLE else None
-    return here is not None and abs(at.x - here) <= lane
-
-
-def _side(task: Assignment, path: Path) -> float:
-    """On which side of the carrier's line a man blocks; else the side that he comes from."""
-    assert task.path is not None
-    end, start = task.path.end, task.path.start
-    here = crossing(path, min(max(end.y, 0.0), path.end.y - _ASIDE))
-    for at, x in ((end, here), (start, crossing(path, start.y)), (start, path.start.x)):
-        if x is not None and abs(at.x - x) > _ASIDE:
-            return 1.0 if at.x > x else -1.0
-    return 1.0 if path.end.x < 0 else -1.0
+def _narrow(o: Round, half: float) -> Round:
+    """A man with less white round him, so that a turn in the hole is not moved out of it; never
+    less than ``half`` the width of the carrier's line."""
+    hard = o.hard + half
+    return Round(o.at, hard + _NARROW * (o.radius - o.hard), hard)
 
 
 def _shifted(path: Path, by: float) -> Path:
@@ -111,7 +153,7 @@ def _shifted(path: Path, by: float) -> Path:
     if not by:
         return path
     legs = tuple(
-        replace(leg, to=leg.to + Point(by, 0.0)) if leg.to.y > -_HOLE else leg for leg in path.legs
+        replace(leg, to=leg.to + Point(by, 0.0)) if leg.to.y > -HOLE else leg for leg in path.legs
     )
     return replace(path, legs=legs)
 
@@ -124,13 +166,57 @@ def led(path: Path, man: str, hole: Hole, board: Board) -> Path:
     for leg in path.legs[:-1]:
         # he is there first: he goes to the hole itself, wherever the carrier still is
         here = crossing(hole.path, max(leg.to.y, 0.0))
-        near = here is not None and _near(leg.to, hole.path, board.mark("lead") + abs(aside))
-        legs.append(replace(leg, to=Point(here + aside, leg.to.y)) if near and here else leg)
+        leads = here is not None and near(leg.to, hole.aim, board.mark("lead"))
+        reach = min(leg.reach, board.mark("lead") / 2)
+        if not leads or here is None:
+            legs.append(leg)
+        elif leg.to.y < 0 and hole.wing is not None:
+            legs += _under_wing(here + aside, aside, hole.wing, board)
+        else:
+            legs.append(Leg(Point(here + aside, leg.to.y), reach))
+            level = crossing(hole.path, _LEVEL)
+            if leg.to.y < 0 and level is not None and _beside_another(man, hole):
+                legs.append(Leg(Point(level + aside, _LEVEL), reach))
     leaves = _PAST if path.end.y > _PAST + 1.0 else _EARLY
     beyond = crossing(hole.path, leaves)
     if path.end.y > 0 and beyond is not None:
         legs.append(Leg(Point(beyond + aside, leaves), _TURN))
     return replace(path, legs=(*legs, path.legs[-1]))
+
+
+def _beside_another(man: str, hole: Hole) -> bool:
+    """Whether another leads on the same side of the carrier."""
+    return any(other != man and hole.lanes[man] * hole.lanes[other] > 0 for other in hole.lanes)
+
+
+def crossed(path: Path, hole: Hole, board: Board) -> Path:
+    """The path of a climb that would cross the carrier at a small angle, brought over to the side
+    where it ends at once: the two do not run up the field on one line."""
+    start, end = path.start, path.end
+    here, there = crossing(hole.path, start.y), crossing(hole.path, end.y)
+    if end.y >= hole.path.end.y:
+        there = hole.path.end.x
+    white = (board.weight("carry") + board.weight("climb")) / 2 + board.mark("lead_gap")
+    if here is None or there is None:
+        return path
+    if (start.x - here) * (end.x - there) >= 0 and abs(start.x - here) >= white:
+        return path
+    ahead = Point(start.x + there - here, end.y)
+    if 180.0 - turn_angle(end, start, ahead) > SHALLOW:
+        return path
+    side = 1.0 if end.x > there else -1.0
+    y = min(start.y + abs(start.x - here) + white, end.y)
+    over = Point((crossing(hole.path, y) or there) + side * white, y)
+    after = [leg for leg in path.legs[:-1] if leg.to.y > y and side * (leg.to.x - over.x) >= 0]
+    return replace(path, legs=(Leg(over, _TURN), *after, path.legs[-1]))
+
+
+def _under_wing(x: float, aside: float, wing: Symbol, board: Board) -> list[Leg]:
+    """The way of a leader behind a wing and up outside him, as far from him as his lane is."""
+    out = 1.0 if wing.at.x > 0 else -1.0
+    reach = board.mark("turn") / 2
+    y = wing.at.y - out * (x - wing.at.x)
+    return [Leg(Point(wing.at.x - out * wing.edge, y), reach), Leg(Point(x, y), reach)]
 
 
 def followed(path: Path, hole: Hole, lane: float, symbols: Iterable[Symbol], clear: float) -> Path:
@@ -168,12 +254,3 @@ def _not_back(path: Path) -> Path:
         return path
     end = Leg(Point(corner.x, path.end.y))
     return replace(path, legs=(*path.legs[: widest + 1], end))
-
-
-def crossing(path: Path, y: float) -> float | None:
-    """Where a path last crosses a depth, going up the field."""
-    found = None
-    for a, b in pairwise(path.corners):
-        if a.y <= y < b.y:
-            found = a.x + (b.x - a.x) * (y - a.y) / (b.y - a.y)
-    return found

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from stemline.draw.board import Board
+from stemline.draw.crossings import break_lines
 from stemline.draw.curves import leave, left_of
 from stemline.draw.legend_blocks import ENTRIES as BLOCK_ENTRIES
 from stemline.draw.notes import alert_items, tile_items
@@ -28,7 +29,9 @@ from stemline.source import NOWHERE
 from stemline.theme import Size, Theme
 
 _SCALE = 8.5
-"""Points to the yard: what a picture of the book usually has."""
+"""Points to the yard, at least: what a picture of the book usually has."""
+_EDGE = 0.845
+"""Yards from a man's middle to his symbol's edge, at most: two men stand one above the other."""
 _FRAME = Box(-4.2, -1.7, 4.2, 1.7)
 
 _Drawer = Callable[[Board], tuple[Item, ...]]
@@ -36,7 +39,9 @@ _Drawer = Callable[[Board], tuple[Item, ...]]
 
 def legend_entries(theme: Theme) -> tuple[tuple[str, Scene], ...]:
     """A caption and a small scene for each kind of mark, in the order to explain them."""
-    board = Board(_FRAME, _SCALE, Size.FULL, theme)
+    look = theme.look(Size.FULL)
+    edge = look.symbol["man"] + look.grounds["man"].edge_weight / 2
+    board = Board(_FRAME, max(_SCALE, edge / _EDGE), Size.FULL, theme)
     return tuple((caption, _scene(caption, draw(board), board)) for caption, draw in _ALL)
 
 
@@ -97,7 +102,8 @@ def _crossing(board: Board) -> tuple[Item, ...]:
     for path in (under, over):
         symbol = _symbol(board, path.start)
         items += draw_run(Run("X", path, None, NOWHERE), {"X": symbol}, board, False).items
-    return tuple(items)
+    # at one moment, so that the one drawn last is whole
+    return break_lines((Layer("routes", tuple(items)),), {}, board)[0].items
 
 
 def _motions(board: Board) -> tuple[Item, ...]:
@@ -176,7 +182,7 @@ _ENTRIES: tuple[tuple[str, _Drawer], ...] = (
     ("A man where he is at the snap; the line, the centre a square", _offence),
     ("His path: an arrow runs on, a dot settles and faces the ball", _paths),
     ("His path: he blocks", _block),
-    ("Where paths cross, the one looked at first is whole", _crossing),
+    ("Where a path has a gap, the man on the other is there later", _crossing),
     ("Before the snap, from the ring: tick, he is set; arrow, still running", _motions),
     ("Where he goes instead, against the look that is named", _branch),
     ("A read: the order of the eyes; chevrons, the order under pressure", _reads),

@@ -115,13 +115,13 @@ def _shifted(pace: Pace, by: float) -> Pace:
 def _branch(task: Assignment, branch: Branch, play: Play, level: Level) -> Pace:
     """A branch is drawn from where it leaves the man's own path."""
     run = run_path(play, task, branch.path, level)
-    first = _along(polyline(branch.path), branch.leaves)
+    first = far_along(polyline(branch.path), branch.leaves)
     whole = length(polyline(branch.path))
     return Pace(task.man, run.when(first), run.arrives, run, first, whole, base=False)
 
 
-def _along(points: Sequence[Point], at: Point) -> float:
-    """How far along a polyline its place nearest to ``at`` is."""
+def far_along(points: Sequence[Point], at: Point) -> float:
+    """How far along a polyline its place nearest to ``at`` is, in yards."""
     best, found, far = math.inf, 0.0, 0.0
     for a, b in pairwise(points):
         near, share = nearest(a, b, at)

@@ -3,33 +3,45 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.draw.ball import ball_items
+from stemline.draw.before import (
+    NOTHING,
+    laid_over,
+    legend,
+    lines_before,
+    motions_before,
+    parted,
+    rings,
+)
 from stemline.draw.blocks import eyes_items
 from stemline.draw.board import Board, board, frame_of, shot
+from stemline.draw.changes import told
 from stemline.draw.close_runs import plan_close
+from stemline.draw.crossings import break_lines
 from stemline.draw.curves import points_of
 from stemline.draw.defenders import Letter, beside_lines, letter_items, place_letters, solids
-from stemline.draw.describe import describe
 from stemline.draw.duties import Duties, draw_duties
 from stemline.draw.field_lines import field_items, field_words
 from stemline.draw.grounds import claim_items
 from stemline.draw.hole import Hole, find_hole
 from stemline.draw.ink import Ink
-from stemline.draw.labels import Placed, place
+from stemline.draw.left_over import Now
 from stemline.draw.motions import Moved, draw_motions
 from stemline.draw.notes import Note, alert_notes, depth_notes, read_notes, word_notes
-from stemline.draw.pulls import make_room
+from stemline.draw.paces import named, paces
+from stemline.draw.placing import Crowding, Written, crowding, write_notes
 from stemline.draw.routes import Drawn, draw_run, plan_runs
 from stemline.draw.scene import Box, Disc, Item, Layer, Plate, Scene, Stroke, TextRun
-from stemline.draw.symbols import Symbol, men_items, place_men, square, with_room
+from stemline.draw.standing import stand
+from stemline.draw.symbols import Symbol, men_items, square, with_room
 from stemline.football.play import Kind, Play
-from stemline.paths import Line
+from stemline.football.timing.levels import HIGH_SCHOOL, Level
 from stemline.source import NOWHERE
 from stemline.theme import Size, Theme
 
-__all__ = ["frame_of", "picture"]
+__all__ = ["frame_of", "how_crowded", "picture"]
 
 _FIELD_WEIGHT = 0.05
 """Ink of a field line against that of a path: words may lie on it when nothing better is free."""
@@ -50,18 +62,54 @@ def picture(
     frame: Box | None = None,
     only: str | None = None,
     duties: bool = False,
+    before: Play | None = None,
+    level: Level = HIGH_SCHOOL,
 ) -> Scene:
     """``play`` drawn at ``size``.
 
     ``frame`` is a content box from `frame_of`, to give several plays one scale; by default the
     play's own. ``only`` is the label of one man: the others and their paths are drawn pale.
     ``duties`` adds what each defender is there for: for a look's own page and for a look team.
+    ``before`` is the play as it was: what is true of it no more lies dashed and pale under it.
+    ``level`` says how fast the men are, and so who is first where two paths cross.
     """
-    seen = shot(play, size)
-    on = board(frame or frame_of((play,), size, duties), seen, size, theme, duties)
-    symbols = place_men(seen.play, on)
-    if on.close:
-        symbols = make_room(seen.play, symbols, on)
+    return _drawing(play, size, theme, frame, only, duties, before, level).scene
+
+
+def how_crowded(play: Play, size: Size, theme: Theme, frame: Box | None = None) -> Crowding:
+    """How hard it was to find a place for each label of the `picture` of ``play``."""
+    made = _drawing(play, size, theme, frame, None, False, None, HIGH_SCHOOL)
+    return crowding(made.written, made.drawn, made.moved, made.symbols, made.board)
+
+
+@dataclass(frozen=True)
+class _Drawing:
+    """A scene, and what it was made of."""
+
+    scene: Scene
+    written: Written
+    drawn: tuple[Drawn, ...]
+    moved: tuple[Moved, ...]
+    symbols: Mapping[str, Symbol]
+    board: Board
+
+
+def _drawing(
+    play: Play,
+    size: Size,
+    theme: Theme,
+    frame: Box | None,
+    only: str | None,
+    duties: bool,
+    before: Play | None,
+    level: Level,
+) -> _Drawing:
+    both = laid_over(play, before)
+    seen = shot(both, size)
+    on = board(frame or frame_of((both,), size, duties), seen, size, theme, duties)
+    new, was = parted(seen, play, before)
+    seen = replace(seen, play=new)
+    symbols = stand(seen.play, on)
     on = with_room(on, symbols)
     bold = on.close or duties or not any(task.path for task in play.assignments)
     hole = find_hole(seen.play, symbols, on)
@@ -70,33 +118,44 @@ def picture(
     field = field_items(play.field, on)
     ink = _ink(on, field, drawn, symbols)
     letters, tasks = _defence(seen.play, placed, symbols, ink, on, duties)
+    now = Now(seen.play, symbols, letters, drawn, on, only)
+    old = lines_before(now, was) if was is not None else NOTHING
+    _lay(old.items, ink)
     moved = draw_motions(seen.play, symbols, ink, on, only)
     for item in (item for m in moved for item in m.items):
         if isinstance(item, Disc):
             ink.solid(square(item.centre, item.radius))
+    old_moved = motions_before(now, was, ink) if was is not None else NOTHING
+    stood, lost = rings((old, old_moved), [m.points for m in moved], now, ink)
     words = _free(field_words(play, on, _against(play, duties)), ink, on)
+    key = _free(legend(now), ink, on)[:1] if was is not None else ()
     duty_words = _free(tasks.words, ink, on, quiet=_BESIDE)
     for item in field:
         if isinstance(item, Stroke) and item.style == "sideline":
             ink.line(points_of(item.segments))
-    leaders, notes = _notes(_wanted(seen.play, drawn, moved, symbols, on), ink, field, on)
+    wanted = _wanted(seen.play, drawn, moved, symbols, on, only)
+    written = write_notes((*wanted, *lost), ink, field, on)
     defence = letter_items(letters, play, on)
+    moments = paces(play, [line.run for line in drawn], level)
     layers = (
         Layer("drops", tasks.ground),
-        Layer("field", (*field, *_with_halos(words, on))),
+        Layer("field", (*field, *_with_halos((*words, *key), on))),
         Layer("claims", claim_items(seen.play)),
         Layer("duties", (*tasks.lines, *duty_words)),
         Layer("behind", () if on.close else defence),
+        Layer("before", (*stood, *old_moved.items, *old.items)),
         Layer("routes", _stacked(drawn)),
-        Layer("ball", ball_items(seen.play, drawn, symbols, on)),
+        Layer("ball", ball_items(seen.play, drawn, symbols, on, moments)),
         Layer("motions", tuple(item for m in moved for item in m.items)),
-        Layer("leaders", leaders),
+        Layer("leaders", written.leaders),
         Layer("men", men_items(symbols, on, only)),
         Layer("defence", defence if on.close else ()),
-        Layer("notes", notes),
+        Layer("notes", written.items),
     )
-    kept = tuple(layer for layer in layers if layer.items or layer.name in _ALWAYS)
-    return Scene(play.call.spoken, describe(play), on.frame, on.scale, size, kept)
+    kept = (layer for layer in layers if layer.items or layer.name in _ALWAYS)
+    title, words_of_it = told(play, before, duties)
+    scene = Scene(title, words_of_it, on.frame, on.scale, size, break_lines(kept, moments, on))
+    return _Drawing(scene, written, drawn, moved, symbols, on)
 
 
 def _defence(
@@ -115,7 +174,7 @@ def _defence(
         ink.solid(box)
     tasks = _duties(play, letters, symbols, on, duties)
     for line in tasks.lines:
-        if isinstance(line, Stroke) and line.style != "casing":
+        if isinstance(line, Stroke):
             ink.line(points_of(line.segments))
     return letters, tasks
 
@@ -126,12 +185,13 @@ def _wanted(
     moved: Sequence[Moved],
     symbols: Mapping[str, Symbol],
     on: Board,
+    only: str | None,
 ) -> tuple[Note, ...]:
     return (
-        *read_notes(play, drawn, on),
-        *alert_notes(play, drawn, symbols, on),
-        *depth_notes(play, drawn, on),
-        *word_notes(play, drawn, moved, on),
+        *read_notes(play, drawn, on, only),
+        *alert_notes(play, drawn, symbols, on, only),
+        *depth_notes(play, drawn, on, only),
+        *word_notes(play, drawn, moved, on, only),
     )
 
 
@@ -145,7 +205,7 @@ def _lines(
 ) -> tuple[Drawn, ...]:
     close = on.close
     plan = plan_close(play, symbols, letters, hole, on) if close else plan_runs(play, symbols, on)
-    runs = sorted(plan, key=lambda run: run.man == only)
+    runs = sorted(named(plan, play), key=lambda run: run.man == only)
     return tuple(draw_run(run, symbols, on, only not in (None, run.man)) for run in runs)
 
 
@@ -185,7 +245,7 @@ def _against(play: Play, duties: bool) -> str:
 def _stacked(drawn: Sequence[Drawn]) -> tuple[Item, ...]:
     """The lines in order; the bars at defenders above all of them, so that none is broken."""
     items = [item for d in drawn for item in d.items]
-    bars = [item for d in drawn if d.run.facing for item in d.items[2:]]
+    bars = [item for d in drawn if d.run.facing for item in d.items[1:]]
     return (*(item for item in items if item not in bars), *bars)
 
 
@@ -200,52 +260,21 @@ def _ink(
         if isinstance(item, Stroke):
             ink.line(points_of(item.segments), _FIELD_WEIGHT, apart=3.0)
     for line in drawn:
-        for item in line.items:
-            if isinstance(item, Stroke) and item.style != "casing":
-                ink.line(points_of(item.segments))
-                if item.head:
-                    ink.line((*item.head, item.head[0]))
-            elif isinstance(item, Disc):
-                ink.solid(square(item.centre, item.radius))
+        _lay(line.items, ink)
     for symbol in symbols.values():
         ink.solid(square(symbol.at, symbol.edge))
     return ink
 
 
-def _notes(
-    notes: Sequence[Note], ink: Ink, field: Sequence[Item], on: Board
-) -> tuple[tuple[Item, ...], tuple[Item, ...]]:
-    """The leaders and the notes themselves, each in the place found for it."""
-    stride = on.yards(4.0 if on.full else 2.6)
-    pad = on.yards(1.3)
-    frame = on.frame.grown(-on.yards(1.0))
-    places = place([note.want for note in notes], ink, frame, stride, pad)
-    leaders: list[Item] = []
-    items: list[Item] = []
-    for note, placed in zip(notes, places, strict=True):
-        leaders += _leader(note, placed)
-        if note.halo and (ink.under(placed.box)[1] > 0 or _on_field(placed.box, field)):
-            items.append(Plate(placed.box.grown(on.yards(0.6)), 0.0, "halo", note.span))
-        items += note.draw(placed.box)
-    return tuple(leaders), tuple(items)
-
-
-def _on_field(box: Box, field: Sequence[Item]) -> bool:
-    """Whether a line of the field runs under a box; a hash is too short for the ink's dots."""
-    return any(
-        isinstance(item, Stroke)
-        and min(p.start.x for p in item.segments) <= box.right
-        and max(p.end.x for p in item.segments) >= box.left
-        and min(p.start.y for p in item.segments) <= box.top
-        and max(p.end.y for p in item.segments) >= box.bottom
-        for item in field
-    )
-
-
-def _leader(note: Note, placed: Placed) -> tuple[Item, ...]:
-    if placed.leader is None:
-        return ()
-    return (Stroke((Line(*placed.leader),), "leader", (), note.span),)
+def _lay(items: Sequence[Item], ink: Ink) -> None:
+    """Lines, their arrowheads and the dots on their ends, laid on ``ink``."""
+    for item in items:
+        if isinstance(item, Stroke):
+            ink.line(points_of(item.segments))
+            if item.head:
+                ink.line((*item.head, item.head[0]))
+        elif isinstance(item, Disc):
+            ink.solid(square(item.centre, item.radius))
 
 
 def _free(

@@ -2,8 +2,8 @@
 
 The small picture leaves the branches out: it is there to show how a call differs from its base.
 
-Order of drawing: men who are in no read first, then the reads from last to first. A path drawn
-later breaks the ones under it, so the path looked at first is the one left whole.
+Order of drawing: men who are in no read first, then the reads from last to first, so that of two
+men who cross at the same moment the one looked at first is left whole.
 """
 
 from __future__ import annotations
@@ -25,8 +25,9 @@ from stemline.draw.curves import (
     stop_short,
     unit,
 )
-from stemline.draw.detours import detour
+from stemline.draw.detail import Detail
 from stemline.draw.gaps import through_gaps
+from stemline.draw.landing import Tip, land
 from stemline.draw.lanes import spread, turn_back
 from stemline.draw.launch import launch_path
 from stemline.draw.scene import Disc, Item, Stroke
@@ -57,7 +58,7 @@ class Run:
 
     ``pen`` is a stroke of the theme, "" for a route's or a branch's; ``facing`` the direction
     from the bar at its end to the man who is blocked, None to take the path's own. ``leads`` tells
-    a blocker who goes through the carrier's hole.
+    a blocker who goes through the carrier's hole; ``name`` is the line's own in the scene.
     """
 
     man: str
@@ -67,6 +68,7 @@ class Run:
     pen: str = ""
     facing: Point | None = None
     leads: bool = False
+    name: str = ""
 
     @property
     def style(self) -> str:
@@ -98,22 +100,22 @@ def plan_runs(play: Play, symbols: Mapping[str, Symbol], board: Board) -> tuple[
     for task in _in_order(play):
         start = symbols[task.man].at
         setting = task.path is not None and set_facing(task, play) is not None
-        if task.path is not None and task.path.legs and (board.full or not setting):
+        if task.path is not None and task.path.legs and (board.shows(Detail.SETS) or not setting):
             path = begun_at(task.path, start)
             facing = set_facing(task, play)
             pen = SET if facing else CARRY if task.man == play.carrier else ""
             path = set_path(path, task.hits[0].at) if facing else turn_back(path, lane)
             bases.append(Run(task.man, path, None, task.span, pen, facing))
-        for branch in task.branches if board.full else ():
+        for branch in task.branches if board.shows(Detail.BRANCHES) else ():
             cut = _after(begun_at(branch.path, start), branch.leaves)
             if cut.legs:
                 branches.append(Run(task.man, turn_back(cut, lane), branch, task.span))
-    launch = _launch(play, symbols, board) if board.full else []
+    launch = _launch(play, symbols, board) if board.shows(Detail.SETS) else []
     runs = [*bases, *launch, *branches]
     laid = spread([run.path for run in runs], lane)
     ghosts = ghosts_of(play, symbols, board)
     bent = [
-        replace(run, path=_bent(path, run.man, symbols, ghosts, board))
+        replace(run, path=_bent(path, run.man, run.style, symbols, ghosts, board))
         for run, path in zip(runs, laid, strict=True)
     ]
     # a branch lies under the path it leaves, so that the path is never broken by it
@@ -134,15 +136,21 @@ def _launch(play: Play, symbols: Mapping[str, Symbol], board: Board) -> list[Run
 
 
 def _bent(
-    path: Path, man: str, symbols: Mapping[str, Symbol], ghosts: Mapping[str, Point], board: Board
+    path: Path,
+    man: str,
+    pen: str,
+    symbols: Mapping[str, Symbol],
+    ghosts: Mapping[str, Point],
+    board: Board,
 ) -> Path:
     """The path round the other men, and through the line between two of them."""
     keep = keep_off(symbols, ghosts, man, board)
-    end = "bar" if path.ending is Ending.BLOCK else "head_half"
-    path = ends_clear(behind_passer(path, symbols, man, board), keep, board.mark(end))
-    path = detour(path, keep, board.mark("turn"))
+    half = {Ending.BLOCK: "bar", Ending.SETTLE: "dot"}.get(path.ending, "head_half")
+    tip = Tip(board.mark("head"), board.mark(half), board.weight(pen) / 2)
+    path = ends_clear(behind_passer(path, symbols, man, board), keep, tip.half)
+    path = land(path, keep, tip, board.mark("turn"))
     others = (symbol for name, symbol in symbols.items() if name != man)
-    return through_gaps(path, others, board.weight("route") / 2)
+    return through_gaps(path, others, tip.line)
 
 
 def _ends_on_top(runs: Sequence[Run], near: float) -> tuple[Run, ...]:
@@ -184,7 +192,7 @@ def _after(path: Path, leaves: Point) -> Path:
 
 
 def draw_run(run: Run, symbols: Mapping[str, Symbol], board: Board, pale: bool) -> Drawn:
-    """The run as strokes: from the symbol's edge to its arrow, dot or bar, in a white casing."""
+    """The run as strokes: from the symbol's edge to its arrow, dot or bar, the line first."""
     symbol = symbols[run.man]
     whole = segments(run.path)
     pieces = leave(whole, symbol.at, symbol.edge)
@@ -193,9 +201,8 @@ def draw_run(run: Run, symbols: Mapping[str, Symbol], board: Board, pale: bool) 
     tone = "-pale" if pale else ""
     style = run.style + tone
     line, head, marks = _ending(run, pieces, symbol.man.interior, tone, board)
-    casing = Stroke(pieces, "carry-casing" if run.pen == CARRY else "casing", (), run.span)
-    stroke = Stroke(line, style, head, run.span)
-    return Drawn(run, (casing, stroke, *marks), points_of(pieces))
+    stroke = Stroke(line, style, head, run.span, run.name)
+    return Drawn(run, (stroke, *marks), points_of(pieces))
 
 
 def _ending(

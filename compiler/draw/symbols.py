@@ -12,9 +12,11 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import combinations, pairwise
+from types import MappingProxyType
 
 from stemline.draw.board import Board
 from stemline.draw.curves import unit
+from stemline.draw.detail import Detail
 from stemline.draw.scene import Box, Disc, Item, Plate, TextRun
 from stemline.football.play import Man, Play
 from stemline.football.players import Position
@@ -33,9 +35,12 @@ _SQUARE = 0.91
 _USUAL = re.compile("[LRE]?[LRE]?[TGC]")
 """Letters of linemen who need no letter: they are known by their place."""
 _TIGHTEST = 0.4
-_THROUGH = {Size.FULL: 0.28, Size.THUMB: 0.24}
+_THROUGH = {Size.FULL: 0.28, Size.QUARTER: 0.25, Size.THUMB: 0.24}
 """A lineman's radius is at most this part of the gap to his neighbour, and this part where a man
 runs through between the two, or may rush."""
+
+
+_NO_WIDER: Mapping[frozenset[str], float] = MappingProxyType({})
 
 
 @dataclass(frozen=True)
@@ -56,7 +61,7 @@ def place_men(play: Play, board: Board) -> dict[str, Symbol]:
         radius = line if man.interior else board.mark("man")
         edge = radius + board.look.grounds[_style(man)].edge_weight / 2 / board.scale
         made[man.label] = Symbol(man, man.snap, radius, edge)
-    return _apart(made, board.mark("gap"))
+    return apart(made, board.mark("gap"))
 
 
 def with_room(board: Board, symbols: Mapping[str, Symbol]) -> Board:
@@ -75,7 +80,8 @@ def _lineman_radius(play: Play, board: Board) -> float:
         _passes(task.path, line) for task in play.assignments
     )
     part = _THROUGH[board.size] if through else _TIGHTEST
-    return min([most, *(part * gap for gap in gaps if gap > 0)])
+    edge = board.look.grounds["lineman"].edge_weight / 2 / board.scale
+    return min([most, *(min(part * gap, gap / 2 - edge) for gap in gaps if gap > 0)])
 
 
 def _passes(path: Path | None, line: Sequence[Point]) -> bool:
@@ -87,7 +93,11 @@ def _passes(path: Path | None, line: Sequence[Point]) -> bool:
     )
 
 
-def _apart(symbols: Mapping[str, Symbol], gap: float) -> dict[str, Symbol]:
+def apart(
+    symbols: Mapping[str, Symbol], gap: float, wider: Mapping[frozenset[str], float] = _NO_WIDER
+) -> dict[str, Symbol]:
+    """The symbols pushed apart until ``gap`` yards of white show between any two, and more
+    between the pairs named in ``wider``."""
     at = {name: symbol.at for name, symbol in symbols.items()}
     pairs = [
         (a, b)
@@ -96,9 +106,10 @@ def _apart(symbols: Mapping[str, Symbol], gap: float) -> dict[str, Symbol]:
     ]
     for _ in range(_ROUNDS):
         moved = False
-        push: dict[str, Point] = {}
+        pushes: dict[str, list[Point]] = {}
         for a, b in pairs:
-            need = symbols[a].edge + symbols[b].edge + gap
+            white = wider.get(frozenset((a, b)), gap)
+            need = symbols[a].edge + symbols[b].edge + white
             short = need - at[a].distance(at[b])
             if short <= 1e-6:
                 continue
@@ -107,14 +118,22 @@ def _apart(symbols: Mapping[str, Symbol], gap: float) -> dict[str, Symbol]:
             for name, other, sign in ((a, b, -1.0), (b, a, 1.0)):
                 if not symbols[name].man.interior:
                     share = _share(symbols[name], symbols[other], away)
-                    push[name] = push.get(name, Point(0, 0)) + away.scaled(sign * short * share)
+                    pushes.setdefault(name, []).append(away.scaled(sign * short * share))
         if not moved:
             break
-        at = {name: spot + push.get(name, Point(0, 0)) for name, spot in at.items()}
+        for name, by in pushes.items():
+            at[name] += _together(by, symbols[name].man.on_line)
     return {
         name: Symbol(symbol.man, at[name], symbol.radius, symbol.edge)
         for name, symbol in symbols.items()
     }
+
+
+def _together(pushes: Sequence[Point], on_line: bool) -> Point:
+    """What several pushes at once come to: two the same way push no farther than one. A man of
+    the line of scrimmage stays on it."""
+    xs, ys = [0.0, *(p.x for p in pushes)], [0.0, *(p.y for p in pushes)]
+    return Point(max(xs) + min(xs), 0.0 if on_line else max(ys) + min(ys))
 
 
 def _share(own: Symbol, other: Symbol, away: Point) -> float:
@@ -146,12 +165,12 @@ def _symbol(symbol: Symbol, board: Board, pale: bool) -> list[Item]:
     man, at, r, span = symbol.man, symbol.at, symbol.radius, symbol.man.span
     if man.position is Position.CENTRE:
         half = min(board.mark("close_centre" if board.close else "centre"), _SQUARE * r)
-        return [Plate(square(at, half), 0.0, "lineman", span)]
+        return [Plate(square(at, half), 0.0, "lineman", span, man.label)]
     if man.interior:
-        named = board.full and not _USUAL.fullmatch(man.label)
+        named = board.shows(Detail.LINEMEN) and not _USUAL.fullmatch(man.label)
         letter = [centred(man.label, at, "lineman", board, span)] if named else []
-        return [Disc(at, r, "lineman", span), *letter]
-    ring = Disc(at, r, "man-pale" if pale else "man", span)
+        return [Disc(at, r, "lineman", span, man.label), *letter]
+    ring = Disc(at, r, "man-pale" if pale else "man", span, man.label)
     return [ring, centred(man.label, at, "letter-pale" if pale else "letter", board, span)]
 
 

@@ -7,17 +7,20 @@ from dataclasses import replace
 from itertools import pairwise
 
 from stemline.draw.board import Board
+from stemline.draw.curves import dot, left_of, nearest, unit
 from stemline.draw.detail import Detail
 from stemline.draw.detours import Round
 from stemline.draw.symbols import Symbol
-from stemline.football.play import Play
+from stemline.football.play import Assignment, Play
 from stemline.football.players import Position
-from stemline.paths import Leg, Path, Point
+from stemline.paths import Leg, Path, Point, polyline
 
 _STRAIGHT = 0.2
 """Yards aside within which a first leg goes straight up the field."""
 _HARD = 0.35
 """Part of the white around a symbol that even a lineman keeps."""
+_BARE = 0.05
+"""Points of white that a line of any weight keeps."""
 _BESIDE = 1.5
 """Yards beside a quarterback under centre within which a turn is brought behind him."""
 _MIDDLE = 0.5
@@ -37,29 +40,58 @@ def begun_at(path: Path, start: Point) -> Path:
 
 
 def ghosts_of(play: Play, symbols: Mapping[str, Symbol], board: Board) -> dict[str, Point]:
-    """Where a ring shows the place a man moved from before the snap."""
+    """Where a ring shows the place a man moved from before the snap: where there is room for it
+    beside the men and the rings before it. Else his dashed line alone tells where he came from."""
     if not board.shows(Detail.GHOSTS):
         return {}
-    ring = board.mark("ghost")
-    return {
-        task.man: task.motion.path.start
-        for task in play.assignments
-        if task.motion is not None
-        and task.motion.path.start.distance(symbols[task.man].at) > symbols[task.man].edge + ring
-    }
+    edge = board.look.grounds["ghost"].edge_weight / 2 / board.scale
+    ring = board.mark("ghost") + edge
+    kept: dict[str, Point] = {}
+    for task in play.assignments:
+        if task.motion is None:
+            continue
+        at = _off_route(task, symbols[task.man].at, ring, board)
+        men = all(at.distance(s.at) > s.edge + ring for s in symbols.values())
+        if men and all(at.distance(other) > 2 * ring for other in kept.values()):
+            kept[task.man] = at
+    return kept
+
+
+def _off_route(task: Assignment, start: Point, ring: float, board: Board) -> Point:
+    """The place he moved from; where his own route comes back over it, as far beside the route as
+    it must be, on the side to which he left."""
+    assert task.motion is not None
+    at = task.motion.path.start
+    if task.path is None or not task.path.legs or not task.motion.path.legs:
+        return at
+    need = ring + board.weight("route") / 2 + board.mark("clear") * _HARD
+    pieces = pairwise(polyline(begun_at(task.path, start)))
+    far, near, a, b = min(
+        ((spot.distance(at), spot, a, b) for a, b in pieces for spot in [nearest(a, b, at)[0]]),
+        key=lambda found: found[0],
+    )
+    if far >= need:
+        return at
+    across = left_of(unit(a, b))
+    left = dot(task.motion.path.legs[0].to - at, across)
+    side = across if left > 0 else across.scaled(-1)
+    return near + side.scaled(need)
 
 
 def keep_off(
     symbols: Mapping[str, Symbol], ghosts: Mapping[str, Point], man: str, board: Board
 ) -> tuple[Round, ...]:
     """The symbols that ``man``'s path may not touch; linemen stand close and keep less white."""
-    clear, ring = board.mark("clear"), board.mark("ghost")
+    clear = board.mark("clear")
+    # heavy lines need more than that to be beside a man at all
+    tight = max(clear * _HARD, board.weight("route") / 2 + board.yards(_BARE))
+    ring = board.mark("ghost") + board.look.grounds["ghost"].edge_weight / 2 / board.scale
     kept = [
-        Round(s.at, s.edge + clear * (_HARD if s.man.interior else 1.0), s.edge)
+        Round(s.at, s.edge + (tight if s.man.interior else clear), s.edge)
         for name, s in symbols.items()
         if name != man
     ]
-    kept += [Round(at, ring + clear * _HARD, ring) for name, at in ghosts.items() if name != man]
+    kept += [Round(at, ring + tight, ring) for name, at in ghosts.items() if name != man]
     return tuple(kept)
 
 

@@ -22,6 +22,11 @@ _INSIDE_OUT = 1.4
 """A kick comes from inside: the puller is that far short of his man when he turns up on him."""
 _AROUND = 1.2
 """Outside the last man of the line: where one who pulls or arcs around it turns up."""
+_PAST_END = 0.6
+"""The same for one who kicks a man off the line: he meets him nearer, but past the end."""
+_OFF_LINE = 1.5
+"""A man deeper than this is not on the line."""
+_BEHIND_BALL = 0.5
 _TURN = 0.9
 _STALK_GAP = 1.0
 _SIDES = 0.3
@@ -56,7 +61,7 @@ def block_path(man: Man, way: Way | None, to: Point, through: Lane, depth: float
         case Way.LEAD:
             return _path(start, Point(through.hole, -0.8), to)
         case Way.ARC:
-            out = Side.RIGHT if start.x > 0 else Side.LEFT
+            out = _outside(start.x, through)
             around = through.edge(out) + out.value * _AROUND
             if abs(start.x) > abs(around):
                 return _path(start, to)
@@ -85,14 +90,32 @@ def _pull(
             to,
         )
     if way is Way.PULL:
-        edge = through.edge(Side.RIGHT if side > 0 else Side.LEFT) + side * _AROUND
+        side = _around(to.x, through).value
+        first = Point(start.x + side * _FIRST_STEP, behind)
+        edge = through.edge(_around(to.x, through)) + side * _AROUND
         if (edge - start.x) * side <= _FIRST_STEP:
             return (to,)
         return (first, Point(edge - side * 1.0, behind), Point(edge, 0.2), to)
     if abs(to.x - start.x) < _INSIDE_OUT + _FIRST_STEP:
         return (to,)
-    short = Point(to.x - side * _INSIDE_OUT, min(behind * 0.8, -0.5))
+    far = side * to.x - _INSIDE_OUT
+    if to.y > _OFF_LINE:
+        far = max(far, side * through.edge(Side.RIGHT if side > 0 else Side.LEFT) + _PAST_END)
+    short = Point(side * far, min(behind * 0.8, -0.5))
     return (to,) if start.y < -2.5 and way is Way.KICK else (first, short, to)
+
+
+def _around(x: float, through: Lane) -> Side:
+    """The end that a pull goes around: the playside one, unless his man is outside the other."""
+    back = through.toward.other
+    return back if x * back.value > through.edge(back) * back.value else through.toward
+
+
+def _outside(x: float, through: Lane) -> Side:
+    """The side of a man who arcs; the playside for one behind the ball."""
+    if abs(x) < _BEHIND_BALL:
+        return through.toward
+    return Side.RIGHT if x > 0 else Side.LEFT
 
 
 def hinge_path(man: Man) -> Path:

@@ -42,6 +42,11 @@ _CLAIMS = (
 """In which order men are given to those who go to a described one; double teams come last."""
 _CRACK_WIDTH = 12.0
 """Yards inside him that a receiver can come back to a block. Common practice."""
+_MIDDLE = 2.0
+"""Yards past the ball within which a man of the secondary is in reach of the receivers of both
+sides. Common practice."""
+_MOST = 2
+"""Men that one defender is blocked by at most."""
 
 
 @dataclass(frozen=True)
@@ -193,28 +198,63 @@ class _Solver(LineBlocks):
         return plain and not (self.tasks[man].then and rule.way is not Way.SCOOP)
 
     def _receivers(self) -> None:
-        """Cracks, then the man over each of the others, the nearest pair first."""
-        for way in (Way.CRACK, Way.STALK):
-            waiting = [m for m in self.tasks if self._way(m) is way and not self._owned(m)]
-            for man in sorted(waiting, key=self.from_ball):
-                there = [d for d in self._perimeter(man, way) if self._is_free(d)]
-                if there:
-                    self.climbs[man] = there[0].label
+        """Cracks from the inside out, then the man over each of the others, of all pairs the
+        nearest first; who is left over runs off a deep man of his side."""
+        for man in sorted(self._waiting(Way.CRACK), key=self.from_ball):
+            there = [d for d in self._inside(man) if self._is_free(d)]
+            if there:
+                self.climbs[man] = there[0].label
+        waiting = self._waiting(Way.STALK)
+        while waiting:
+            pairs = [(man, d) for man in waiting for d in self._over(man) if self._is_free(d)]
+            if not pairs:
+                break
+            man, defender = min(pairs, key=lambda pair: self._nearer(*pair))
+            self.climbs[man] = defender.label
+            waiting.remove(man)
+        for man in sorted(waiting, key=self.from_ball):
+            deep = [d for d in self._over(man) if d.level is Level.DEEP and self._can_help(d)]
+            if deep:
+                self.climbs[man] = min(deep, key=lambda d: self._nearer(man, d)).label
 
-    def _perimeter(self, man: str, way: Way) -> tuple[Defender, ...]:
+    def _waiting(self, way: Way) -> list[str]:
+        """Receivers who block so and have nobody yet: the second level is asked more than once."""
+        return [
+            m
+            for m in self.tasks
+            if self._way(m) is way and not self._owned(m) and not self.climbs.get(m)
+        ]
+
+    def _inside(self, man: str) -> tuple[Defender, ...]:
+        """Whom a receiver can crack, the nearest first."""
         at = self.at[man]
         inside = self.front.out(at.x).other.value
-        there = [d for d in self.front.defenders if d.level is not Level.LINE]
-        if way is Way.CRACK:
-            there = [
-                d for d in there
-                if HEAD_UP < (d.at.x - at.x) * inside <= _CRACK_WIDTH
-            ]  # fmt: skip
-            return tuple(sorted(there, key=lambda d: (round(d.at.distance(at), 3), d.label)))
-        there = [d for d in there if d not in self.front.second_level]
+        there = [
+            d for d in self.front.defenders
+            if d.level is not Level.LINE and HEAD_UP < (d.at.x - at.x) * inside <= _CRACK_WIDTH
+        ]  # fmt: skip
+        return tuple(sorted(there, key=lambda d: (round(d.at.distance(at), 3), d.label)))
+
+    def _over(self, man: str) -> tuple[Defender, ...]:
+        """Whom a receiver can stalk: nobody of the box, and nobody across the formation."""
+        side = self.front.out(self.at[man].x).value
         return tuple(
-            sorted(there, key=lambda d: (round(abs(d.at.x - at.x) + d.at.y / 4, 3), d.label))
+            d
+            for d in self.front.defenders
+            if d.level is not Level.LINE
+            and d not in self.front.second_level
+            and d.at.x * side >= (-_MIDDLE if d.level is Level.DEEP else 0.0)
         )
+
+    def _nearer(self, man: str, to: Defender) -> tuple[float, tuple[float, float, str], str]:
+        """How near a receiver is to a man he may stalk: sideways first, for he has to get by
+        nobody on the way up the field."""
+        away = abs(to.at.x - self.at[man].x) + to.at.y / 4
+        return round(away, 3), self.from_ball(man), to.label
+
+    def _can_help(self, defender: Defender) -> bool:
+        """Whether only one has a man of the secondary so far."""
+        return list(self.climbs.values()).count(defender.label) < _MOST
 
     def _next_rule(self) -> bool:
         """Whether somebody whose climb, lead or arc found nobody has gone on to his next rule."""

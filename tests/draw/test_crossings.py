@@ -9,6 +9,7 @@ from itertools import pairwise
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from shapely.geometry import LineString, Polygon
 
 from stemline.draw.board import Board
 from stemline.draw.crossings import break_lines
@@ -22,7 +23,8 @@ THEME = load_theme()
 SCALE = 10.0
 BOARD = Board(Box(-20, -20, 20, 20), SCALE, Size.FULL, THEME)
 WHITE = BOARD.mark("cross")
-CRUMB = 2 * WHITE
+HEAD = BOARD.mark("head")
+STUB, LONGEST, SHARE, STRETCH = 1.5 * HEAD, 1.7 * HEAD, 0.3, 1.75
 HALF = BOARD.weight("route") / 2
 EARLY, LATE = Pace("A", 0.0, 1.0), Pace("B", 2.0, 3.0)
 
@@ -67,21 +69,32 @@ def test_a_gap_is_as_wide_as_the_other_line_and_white_on_both_sides() -> None:
     assert (low.x, high.x) == (pytest.approx(-HALF - WHITE), pytest.approx(HALF + WHITE))
 
 
-@given(st.floats(10, 170), st.floats(-2, 2))
+def slanted(degrees: float, x: float = 0.0, far: float = 5.0, name: str = "a") -> Stroke:
+    """A line through (x, 0), ``far`` yards to both sides."""
+    way = Point(math.cos(math.radians(degrees)), math.sin(math.radians(degrees))).scaled(far)
+    return line((x - way.x, -way.y), (x + way.x, way.y), name=name)
+
+
+@given(st.floats(22, 158), st.floats(-2, 2))
 def test_a_gap_is_centred_and_leaves_its_white_at_any_angle(degrees: float, at: float) -> None:
-    way = Point(math.cos(math.radians(degrees)), math.sin(math.radians(degrees)))
-    under = line((at - 5 * way.x, -5 * way.y), (at + 5 * way.x, 5 * way.y), name="a")
     over = line((-9, 0), (9, 0), name="b")
-    first, then = broken(under, over)
+    first, then = broken(slanted(degrees, at), over)
     ((low, high),) = gaps(first)
     assert not gaps(then)
     crossing = Point(at, 0)
     assert low.distance(crossing) == pytest.approx(high.distance(crossing))
-    most = 2 * 2.5 * (2 * HALF + WHITE)
+    most = 2 * STRETCH * (2 * HALF + WHITE)
     assert low.distance(high) <= most + 1e-9
-    corner = abs(high.y) - HALF * abs(way.x)
+    corner = abs(high.y) - HALF * abs(math.cos(math.radians(degrees)))
     if low.distance(high) < most - 1e-9:
         assert corner == pytest.approx(HALF + WHITE)
+    assert corner > HALF + WHITE / 5
+
+
+@given(st.floats(2, 19.9), st.sampled_from((1, -1)))
+def test_lines_that_run_nearly_along_each_other_just_cross(degrees: float, side: int) -> None:
+    found = broken(slanted(side * degrees), line((-9, 0), (9, 0), name="b"))
+    assert not any(gaps(s) for s in found)
 
 
 def test_at_the_same_moment_the_line_drawn_later_is_whole() -> None:
@@ -138,21 +151,40 @@ def test_a_mans_own_path_is_whole_where_a_branch_of_his_crosses_it() -> None:
     assert len(gaps(first)) == 1 and not gaps(then)
 
 
-def test_an_arrowhead_is_never_broken_nor_a_dot() -> None:
-    """They belong to the man who is there first, and still the other has the gap."""
-    head = arrow((-5, 0), (0.3, 0), name="a")
+@given(st.floats(0.02, 0.99))
+def test_an_arrowhead_is_never_broken_but_breaks_as_wide_as_it_is_there(share: float) -> None:
+    """It is of the man who is there first, and still the other has the gap."""
+    head = arrow((-5, 0), (share * HEAD, 0), name="a")
     first, then = broken(head, UP)
     assert first.segments == head.segments
     ((low, high),) = gaps(then)
-    assert high.distance(low) == pytest.approx(
-        2 * (head.head[1].distance(head.head[3]) / 2 + WHITE)
-    )
-    settles = line((-5, 0), (0, 0), name="a")
-    dot = Disc(Point(0, 0), BOARD.mark("dot"), "dot", NOWHERE)
-    first, then = broken(settles, dot, UP)
+    wide = head.head[1].distance(head.head[3]) / 2 * share
+    assert high.distance(low) == pytest.approx(2 * (max(wide, HALF) + WHITE))
+
+
+@given(st.floats(40, 140), st.floats(0.1, 0.9))
+def test_a_gap_at_an_arrowhead_is_clear_of_it_at_any_angle(degrees: float, share: float) -> None:
+    head = arrow((-5, 0), (share * HEAD, 0), name="b")
+    under, _ = broken(slanted(degrees), head)
+    shape = Polygon([(p.x, p.y) for p in head.head])
+    for piece in under.segments:
+        ends = [(p.x, p.y) for p in (piece.start, piece.end)]
+        drawn = LineString(ends).buffer(HALF, cap_style="flat")
+        assert WHITE / 5 <= drawn.distance(shape)
+    ((low, high),) = gaps(under)
+    assert low.distance(high) <= LONGEST + 1e-9
+
+
+@given(st.floats(21, 159), st.floats(-0.9, 0.9))
+def test_a_dot_is_never_broken_and_has_its_white_round_it(degrees: float, off: float) -> None:
+    radius = BOARD.mark("dot")
+    x = off * radius
+    dot, settles = Disc(Point(0, 0), radius, "dot", NOWHERE), line((-5, 0), (0, 0), name="a")
+    first, then = broken(settles, dot, slanted(degrees, x, name="b"))
     ((low, high),) = gaps(then)
     assert not gaps(first)
-    assert high.distance(low) >= 2 * BOARD.mark("dot")
+    for end in (low, high):
+        assert end.distance(Point(0, 0)) == pytest.approx(radius + WHITE)
 
 
 def test_an_arrow_that_only_touches_a_line_lies_on_it() -> None:
@@ -171,25 +203,46 @@ def test_a_turn_is_never_broken() -> None:
 
 
 @pytest.mark.parametrize("end", [-1, 1])
-def test_no_crumb_is_left_at_an_end(end: int) -> None:
-    """The other line has the gap where the first has no room; where neither has, they cross."""
-    room = HALF + WHITE + CRUMB
-    for far, counts in ((room + 0.01, [1, 0]), (room - 0.01, [0, 1])):
+def test_no_stub_is_left_at_an_end(end: int) -> None:
+    """Where there is no room for a gap the two just cross."""
+    room = HALF + WHITE + STUB
+    for far, counts in ((room + 0.01, [1, 0]), (room - 0.01, [0, 0])):
         first = line((-5 if end > 0 else -far, 0), (far if end > 0 else 5, 0), name="a")
         assert [len(gaps(s)) for s in broken(first, UP)] == counts
-    first = line((-5, 0), (room - 0.01, 0), name="a")
-    then = line((0, -room + 0.01), (0, 5), name="b")
-    assert [len(gaps(s)) for s in broken(first, then)] == [0, 0]
 
 
 @given(st.floats(0.2, 3))
-def test_gaps_with_a_crumb_between_them_are_one(apart: float) -> None:
+def test_gaps_with_no_room_between_them_are_one_that_is_not_long(apart: float) -> None:
     others = [line((x, -5), (x, 5), name="b") for x in (-apart / 2, apart / 2)]
-    first = broken(ACROSS, *others)[0]
-    between = apart - 2 * (HALF + WHITE)
-    assert len(gaps(first)) == (1 if between < CRUMB else 2)
-    for piece in first.segments:
-        assert piece.start.distance(piece.end) >= CRUMB - 1e-9
+    found = gaps(broken(ACROSS, *others)[0])
+    alone = 2 * (HALF + WHITE)
+    assert len(found) == (2 if apart - alone >= STUB else 1)
+    long = apart + alone
+    expected = long if long <= LONGEST else alone
+    assert expected <= LONGEST
+    assert all(low.distance(high) == pytest.approx(expected) for low, high in found)
+
+
+def test_no_gap_ends_on_a_line_that_just_crosses() -> None:
+    """Two that are too near for two gaps and too far apart for one: neither has any."""
+    for x, count in ((0.3, 1), (0.52, 0), (0.8, 1), (3, 2)):
+        others = [slanted(60, sign * x / 2, 9, "b") for sign in (-1, 1)]
+        assert len(gaps(broken(ACROSS, *others)[0])) == count
+
+
+@given(
+    st.floats(0.5, 10),
+    st.lists(st.tuples(st.floats(0, 1), st.floats(5, 175)), min_size=1, max_size=6),
+)
+def test_a_broken_line_is_read_as_one(far: float, others: list[tuple[float, float]]) -> None:
+    way = line((0, 0), (far, 0), name="a")
+    over = [slanted(degrees, share * far, name="b") for share, degrees in others]
+    first = broken(way, *over)[0]
+    found = [low.distance(high) for low, high in gaps(first)]
+    assert all(gap <= LONGEST + 1e-9 for gap in found)
+    assert sum(found) <= SHARE * far + 1e-9
+    if found:
+        assert all(s.start.distance(s.end) >= STUB - 1e-9 for s in first.segments)
 
 
 def test_a_line_that_is_itself_broken_there_breaks_nothing() -> None:
@@ -210,12 +263,14 @@ def test_a_line_breaks_itself_where_it_passes_first() -> None:
 
 def test_the_last_dash_before_a_gap_is_no_dot() -> None:
     dash, white = (d / SCALE for d in THEME.look(Size.FULL).pens["branch"].dash)
+    low = -HALF - WHITE
     for step in range(40):
         start = -5 - step * (dash + white) / 40
         dashed = line((start, 0), (5, 0), style="branch", name="a")
         drawn = broken(dashed, UP)[0].segments[0]
         rest = drawn.start.distance(drawn.end) % (dash + white)
         assert rest >= dash / 2 - 1e-6 or rest < 1e-6 or rest > dash + white - 1e-6
+        assert abs(drawn.end.x - low) <= dash / 4 + 1e-6
 
 
 def test_a_broken_line_has_a_moment_for_each_of_its_ends() -> None:

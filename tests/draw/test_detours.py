@@ -50,6 +50,14 @@ def test_where_there_is_no_room_the_path_stays() -> None:
     assert detour(run, wall, 2.0) == run
 
 
+def test_between_two_men_close_together_it_goes_through_the_middle() -> None:
+    men = (Round(Point(-1.4, 0), 1.5, 1.1), Round(Point(1.4, 0), 1.5, 1.1))
+    bent = detour(path((1.2, -4), (0.2, 3)), men, 2.0)
+    at_them = min(polyline(bent), key=lambda p: abs(p.y))
+    assert abs(at_them.x) < 0.25
+    assert all(far_from(polyline(bent), man.at) > man.hard for man in men)
+
+
 @given(st.floats(-12, -4), st.floats(-4, 4))
 def test_a_bent_path_keeps_its_ends(x: float, y: float) -> None:
     run = path((-2, -5), (-17, 2.3))

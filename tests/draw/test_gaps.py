@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from draw.mirror import mirrored
 from draw.sample_runs import RUNS, power
 from stemline.draw.board import Board, board, frame_of, shot
+from stemline.draw.curves import far_from
 from stemline.draw.detours import Round
 from stemline.draw.gaps import clear, gap_at, through_gaps
 from stemline.draw.hole import find_hole, followed
@@ -41,6 +42,17 @@ def test_a_path_comes_through_the_line_clear_of_every_lineman(start: float, end:
     path = through_gaps(Path(Point(start, -4.0), (Leg(Point(end, 4.0)),)), men, 0.1)
     assert clear(polyline(path), men, 0.08)
     assert (path.start, path.end) == (Point(start, -4.0), Point(end, 4.0))
+
+
+def test_a_slanting_path_keeps_off_the_corners_of_the_centres_square() -> None:
+    men = {s.man.label: s for s in line()}
+    centre = men["C"]
+    x = 1.7 * centre.edge
+    path = Path(Point(x - 2.0, -2.0), (Leg(Point(x + 2.0, 2.0)),))
+    made = polyline(through_gaps(path, men.values(), 0.02))
+    corner = Point(0.9 * centre.edge, -0.9 * centre.edge)
+    assert far_from(polyline(path), corner) < 0.1 * centre.edge
+    assert far_from(made, corner) > 0.3 * centre.edge
 
 
 def test_a_path_that_is_clear_stays_as_it_is() -> None:

@@ -11,7 +11,7 @@ from stemline.theme import Size, load_theme
 
 THEME = load_theme()
 EVERY = [(p, name == "look") for name, p in {**ALL, **RUNS}.items()]
-UNEXPLAINED = {"casing", "leader", "halo", "corner", "letter", "man", "sideline", "carry-casing"}
+UNEXPLAINED = {"leader", "halo", "corner", "letter", "man", "sideline"}
 """Marks that need no words: white, thin helpers, and what everybody knows."""
 
 

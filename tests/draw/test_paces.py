@@ -32,12 +32,35 @@ def strokes(scene: Scene) -> dict[str, Stroke]:
 def test_moments_rise_along_each_line(play: Play, size: Size) -> None:
     found = strokes(picture(play, size, THEME))
     assert found or not any(task.path for task in play.assignments)
-    for stroke in found.values():
+    for name, stroke in found.items():
         pairs = zip(stroke.segments, stroke.segments[1:], strict=False)
         breaks = sum(a.end.distance(b.start) > 1e-6 for a, b in pairs)
         assert len(stroke.times) == len(stroke.segments) + 1 + breaks
         assert list(stroke.times) == sorted(stroke.times)
-        assert stroke.times[0] < stroke.times[-1]
+        assert stroke.times[0] < stroke.times[-1] or "-mesh-" in name
+
+
+def test_the_carrier_is_at_the_mesh_at_its_moment() -> None:
+    found = strokes(picture(RUNS["power"], Size.FULL, THEME))
+    first, second = (found[f"R-mesh-{n}"] for n in (1, 2))
+    (moment,) = {*first.times, *second.times}
+    carry = found["R-carry"]
+    assert len(first.times) == 2 and carry.times[0] < moment < carry.times[-1]
+    at = Point(*(sum(getattr(p, axis) for s in (first, second) for p in (s.segments[0].start,
+               s.segments[0].end)) / 4 for axis in ("x", "y")))  # fmt: skip
+    ends = [carry.segments[0].start, *(s.end for s in carry.segments)]
+    timed = zip(ends, carry.times, strict=True)
+    nearest = min(timed, key=lambda each: each[0].distance(at))
+    assert abs(nearest[1] - moment) < 0.4
+
+
+def test_a_pitch_flies_from_the_end_of_his_line_to_its_man() -> None:
+    found = strokes(picture(RUNS["veer"], Size.FULL, THEME))
+    pitch = found["A-pitch"]
+    assert pitch.times[0] == pytest.approx(found["Q-fake"].times[-1])
+    (flight,) = pitch.segments
+    assert pitch.times[1] - pitch.times[0] >= flight.start.distance(flight.end) / 12 - 1e-9
+    assert pitch.times[1] < found["A-route"].times[-1]
 
 
 @pytest.mark.parametrize("name", ALL)

@@ -229,11 +229,45 @@ def _height(a: Point, b: Point, x: float) -> float:
 
 def test_one_man_stands_out_when_asked_for() -> None:
     scene = picture(quads(), Size.FULL, THEME, only="H")
-    strokes = [i for i in layer(scene, "routes") if isinstance(i, Stroke) and i.style != "casing"]
+    strokes = [i for i in layer(scene, "routes") if isinstance(i, Stroke)]
     dark = [i for i in strokes if not i.style.endswith("-pale")]
     assert len(dark) == 1 and dark[0] is strokes[-1]
     rings = {i.style for i in layer(scene, "men") if isinstance(i, Disc)}
     assert rings == {"man", "man-pale", "lineman"}
+    stood = {i.style for i in layer(scene, "motions") if isinstance(i, Disc | TextRun)}
+    assert stood == {"ghost-pale"}
+    moved = quads().assignments
+    (man,) = (task.man for task in moved if task.motion is not None)
+    his = picture(quads(), Size.FULL, THEME, only=man)
+    assert {i.style for i in layer(his, "motions") if isinstance(i, Disc | TextRun)} == {"ghost"}
+
+
+@pytest.mark.parametrize("size", Size)
+def test_what_is_written_for_the_others_is_pale(size: Size) -> None:
+    play = quads()
+    scene = picture(play, size, THEME, only="H")
+    numbers = {i.text: i.style for i in layer(scene, "notes") if isinstance(i, TextRun)}
+    his = {str(read.number) for read in play.reads if "H" in read.men}
+    others = {str(read.number) for read in play.reads} - his
+    assert his and others
+    assert {numbers[n] for n in his} == {"read"}
+    assert {numbers[n] for n in others} == {"read-pale"}
+    tiles = [i.style for i in layer(scene, "notes") if isinstance(i, Plate) and "tile" in i.style]
+    assert tiles.count("tile") == len(his)
+    assert tiles.count("tile-pale") == len(others)
+    assert tiles.count("tile-open-pale") == len(play.alerts)
+    chevrons = {i.style for i in layer(scene, "notes") if isinstance(i, Stroke)}
+    assert not any("H" in read.men for read in play.pressure)
+    assert chevrons == {"chevron-pale"}
+
+
+def test_depths_and_words_of_the_others_are_pale() -> None:
+    scene = picture(quads(), Size.FULL, THEME, only="H")
+    styles = {i.text: i.style for i in layer(scene, "notes") if isinstance(i, TextRun)}
+    assert styles["12"] == "depth-pale"
+    assert styles["Tuck, set 1 s"] == "words-pale"
+    whole = picture(quads(), Size.FULL, THEME)
+    assert not any(i.style.endswith("-pale") for i in whole.items)
 
 
 def test_linemen_who_protect_need_no_lines() -> None:

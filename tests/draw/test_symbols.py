@@ -5,10 +5,11 @@ from __future__ import annotations
 import itertools
 from dataclasses import replace
 
-from draw.sample_plays import quads
+from draw.sample_plays import man, quads
 from stemline.draw.board import board, frame_of, shot
 from stemline.draw.symbols import place_men
 from stemline.football.play import Play
+from stemline.football.players import Position
 from stemline.paths import Point
 from stemline.theme import Size, load_theme
 
@@ -48,3 +49,47 @@ def test_a_man_pushed_off_a_lineman_moves_alone() -> None:
 def test_two_men_given_one_place_are_still_told_apart() -> None:
     at = on(with_back_at(0, -5), Size.FULL)
     assert at["R"] != at["Q"]
+
+
+def wing() -> Play:
+    """A tight end on the line, and a wing off his outside hip."""
+    men = (
+        *(m for m in quads().men if m.label not in "YH"),
+        man("Y", Position.TIGHT_END, 3.9, 0),
+        man("H", Position.SLOT, 5.4, -1),
+    )
+    return replace(quads(), men=men)
+
+
+def test_a_man_of_the_line_stays_on_it() -> None:
+    at = on(wing(), Size.THUMB)
+    assert at["Y"].y == 0 and at["Y"].x > 3.9
+    assert at["H"].x > at["Y"].x and at["H"].y < -1
+
+
+def test_a_quarterback_under_centre_stands_no_deeper_than_he_must() -> None:
+    at = on(quads_under(), Size.THUMB)
+    assert at["Q"].x == 0
+    size = board(frame_of((quads_under(),)), shot(quads_under(), Size.THUMB), Size.THUMB, THEME)
+    men = place_men(quads_under(), size)
+    need = men["Q"].edge + men["C"].edge + size.mark("gap")
+    assert abs(at["Q"].distance(at["C"]) - need) < 1e-3
+
+
+def quads_under() -> Play:
+    men = tuple(
+        replace(m, at=Point(0, -1), snap=Point(0, -1)) if m.label == "Q" else m for m in quads().men
+    )
+    return replace(quads(), men=men)
+
+
+def test_a_full_house_keeps_its_order() -> None:
+    """The fullback stands in front of the two halfbacks, on paper too."""
+    backs = (
+        man("F", Position.FULLBACK, 0, -4),
+        man("B", Position.BACK, -2, -6),
+        man("H", Position.BACK, 2, -6),
+    )
+    men = (*(m for m in quads_under().men if m.label not in "HRB"), *backs)
+    at = on(replace(quads(), men=men), Size.THUMB)
+    assert at["Q"].y > at["F"].y > at["B"].y == at["H"].y

@@ -8,6 +8,7 @@ Allowed, and counted as no fault:
 - a path over the symbol it starts at, or that the path it continues or leaves starts at;
 - a block's line over the defender it ends at, but not its bar;
 - a leader over the two things it joins;
+- a path of the play as it was before, on one of the play as it is;
 - two paths that cross, and anything over the pale grounds of claims and drops.
 
 Two paths of different men that run on one line, rather than cross, cannot be told apart there: they
@@ -155,8 +156,15 @@ def _along(paths: Sequence[Way]) -> Iterator[Fault]:
     for i, j in _meeting([way for _, way in long], [p.mark.shape for p, _ in long]):
         (one, way), (other, _) = long[i], long[j]
         shared = way & other.mark.shape
-        if i < j and not one.own & other.own and shared.length > _ALONG * other.mark.edge:
+        if i >= j or one.own & other.own or _over_time(one, other):
+            continue
+        if shared.length > _ALONG * other.mark.edge:
             yield _fault(Kind.ALONG, one.name, other.name, shared)
+
+
+def _over_time(one: Way, other: Way) -> bool:
+    """Whether only one of two paths is of the play as it was before."""
+    return (one.mark.style in roles.BEFORE) != (other.mark.style in roles.BEFORE)
 
 
 def _ringed(symbols: Sequence[Thing]) -> Iterator[Fault]:
@@ -171,19 +179,15 @@ def _ringed(symbols: Sequence[Thing]) -> Iterator[Fault]:
 
 
 def _cut(by: Sorted) -> Iterator[Fault]:
-    """What a later casing or halo takes a piece of, though the path itself passes clear."""
+    """What a halo that is drawn later takes a piece of."""
     things = (*by.symbols, *by.labels)
-    paths = {p.mark.order: p for p in by.paths}
-    whites = [*by.whites, *(Way(h, h.style, h.shape) for h in by.halos)]
-    for i, j in _meeting([t.shape for t in things], [w.shape for w in whites]):
-        thing, white = things[i], whites[j]
-        line = paths.get(white.mark.order + 1)
-        if white.mark.order < thing.mark.order or thing.mark.order in white.own:
+    for i, j in _meeting([t.shape for t in things], [h.shape for h in by.halos]):
+        thing, halo = things[i], by.halos[j]
+        if halo.order < thing.mark.order:
             continue
-        gone = _inner(thing.mark.outline or thing.shape) & white.shape
-        told = line is not None and line.shape.intersects(_inner(thing.shape))
-        if not gone.is_empty and not told:
-            yield _fault(Kind.CUT, thing.name, white.name, gone)
+        gone = _inner(thing.mark.outline or thing.shape) & halo.shape
+        if not gone.is_empty:
+            yield _fault(Kind.CUT, thing.name, halo.style, gone)
 
 
 def _small(marks: Sequence[Mark]) -> Iterator[Fault]:
@@ -196,7 +200,7 @@ def _small(marks: Sequence[Mark]) -> Iterator[Fault]:
 def _outside(diagram: Diagram, by: Sorted) -> Iterator[Fault]:
     """What is cut off; white that is cut off is missed by nobody."""
     frame = box(0, 0, diagram.width, diagram.height).buffer(TOLERANCE, join_style="mitre")
-    white = {h.order for h in by.halos} | {w.mark.order for w in by.whites}
+    white = {h.order for h in by.halos}
     for mark in diagram.marks:
         out = mark.shape - frame
         if not out.is_empty and mark.order not in white:

@@ -94,7 +94,19 @@ PAIRS = (
     Pair("stroke", "ball", "arrival"),
     Pair("shape", "man", "ghost"),
     Pair("shape", "man", "man-pale"),
+    Pair("shape", "man-pale", "ghost-pale"),
+    Pair("stroke", "route", "before"),
+    Pair("stroke", "branch", "before"),
+    Pair("stroke", "motion", "before-motion"),
+    Pair("stroke", "bar", "before-bar"),
+    Pair("shape", "man", "before-man"),
     Pair("shape", "tile", "tile-open"),
+    Pair("shape", "tile", "tile-pale"),
+    Pair("shape", "tile-open", "tile-open-pale"),
+    Pair("stroke", "chevron", "chevron-pale"),
+    Pair("text", "depth", "depth-pale"),
+    Pair("text", "words", "words-pale"),
+    Pair("text", "alert", "alert-pale"),
     Pair("stroke", "route", "block", "a route ends in an arrow, a block in a bar"),
     Pair("stroke", "route", "rush", "a rush starts at a letter that has no ring"),
     Pair("stroke", "branch", "drop", "a drop starts at a letter that has no ring"),
@@ -113,12 +125,18 @@ STANDS_ON: dict[str, tuple[str, ...]] = {
     "letter-pale": ("man-pale",),
     "lineman": ("lineman",),
     "ghost": ("ghost",),
+    "ghost-pale": ("ghost-pale",),
     "read": ("tile",),
+    "before-letter": ("before-man",),
+    "read-pale": ("tile-pale",),
     "alert": ("tile-open",),
+    "alert-pale": ("tile-open-pale",),
     "defender": ("", "key", "zone"),
     "defender-behind": ("", "key", "claim"),
     "depth": ("", "halo", "claim"),
+    "depth-pale": ("", "halo", "claim"),
     "words": ("", "halo", "claim", "zone"),
+    "words-pale": ("", "halo", "claim"),
     "yards": ("", "halo"),
     "corner": ("", "halo"),
     "clock-name": ("",),
@@ -128,8 +146,7 @@ STANDS_ON: dict[str, tuple[str, ...]] = {
 }
 """The shapes that each text may be printed on, "" being the paper."""
 
-FAINT = frozenset({"yard-line", "second", *roles.CASINGS, *roles.PALE_GROUNDS, *roles.GROUNDS,
-                   *roles.HALOS})  # fmt: skip
+FAINT = frozenset({"yard-line", "second", *roles.PALE_GROUNDS, *roles.GROUNDS, *roles.HALOS})
 """Roles that may be fainter than a mark: a picture is understood without them, or they take the
 ground's colour on purpose."""
 

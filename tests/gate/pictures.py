@@ -35,6 +35,7 @@ class Sort(Enum):
     OWN_SMALL = "small, calls"
     SMALL = "small, dress-ups"
     SHEET = "large, sheets"
+    SHEET_QUARTER = "quarter, sheets"
     SHEET_SMALL = "small, sheets"
     CLOCK = "quarterback's clock"
     LEGEND = "how to read"
@@ -72,7 +73,7 @@ def bundled_season(name: str, only: Collection[str] = ()) -> Season:
 def sample(
     playbook: str, calls: Collection[str], pages: Collection[str], theme: Theme
 ) -> Iterator[Picture]:
-    """The named calls large and small, and every diagram of the pages with these ids."""
+    """The named calls at every size, and every diagram of the pages with these ids."""
     made = bundled_season(playbook, calls)
     for play in made.plays:
         yield from each_size(playbook, play, theme)
@@ -82,13 +83,14 @@ def sample(
         yield from _clock(playbook, page, made, theme)
 
 
-OWN = {Size.FULL: Sort.LARGE, Size.QUARTER: Sort.QUARTER, Size.THUMB: Sort.OWN_SMALL}
-"""A call by itself, in a frame of its own."""
+CALL = {Size.FULL: Sort.LARGE, Size.QUARTER: Sort.QUARTER, Size.THUMB: Sort.OWN_SMALL}
+VIEW = {Size.FULL: Sort.SHEET, Size.QUARTER: Sort.SHEET_QUARTER, Size.THUMB: Sort.SHEET_SMALL}
+"""The sort of a call by itself, and of a page's view, at each size."""
 
 
 def each_size(playbook: str, play: Play, theme: Theme) -> Iterator[Picture]:
-    """A call by itself at every size."""
-    for size, sort in OWN.items():
+    """A call by itself, in a frame of its own, at every size."""
+    for size, sort in CALL.items():
         svg = to_svg(picture(play, size, theme), theme)
         yield Picture(playbook, sort, play.call.spoken, svg)
 
@@ -112,10 +114,10 @@ def legend(theme: Theme) -> Iterator[Picture]:
 
 def _page(playbook: str, page: Page, theme: Theme) -> Iterator[Picture]:
     duties = isinstance(page, LookPage)
-    base = page.base
-    if base is not None and not base.listed:
-        scene = picture(base.play, Size.FULL, theme, duties=duties)
-        yield Picture(playbook, Sort.SHEET, f"{page.id}: {base.call}", to_svg(scene, theme))
+    for entry in (*((page.base,) if page.base is not None else ()), *page.dressups):
+        for size, sort in VIEW.items() if not entry.listed else ():
+            scene = picture(entry.play, size, theme, duties=duties)
+            yield Picture(playbook, sort, f"{page.id}: {entry.call}", to_svg(scene, theme))
     plays = [entry.play for entry in page.dressups]
     frame = frame_of(plays, Size.THUMB, duties) if plays else None
     for entry in page.dressups:

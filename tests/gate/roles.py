@@ -8,13 +8,18 @@ from __future__ import annotations
 
 LABELS = frozenset(
     {
-        *("depth", "words", "yards", "corner"),
+        *("depth", "depth-pale", "words", "words-pale", "yards", "corner"),
         *("clock-name", "clock-wrong", "clock-foot", "clock-second"),
     }
 )
 """Texts that stand beside something: nothing may touch them."""
 
-LETTERING = frozenset({"letter", "letter-pale", "lineman", "ghost", "read", "alert"})
+LETTERING = frozenset(
+    {
+        *("letter", "letter-pale", "lineman", "ghost", "ghost-pale", "before-letter"),
+        *("read", "read-pale", "alert", "alert-pale"),
+    }
+)
 """Texts inside a symbol's outline."""
 
 DEFENDERS = frozenset({"defender", "defender-behind"})
@@ -22,8 +27,8 @@ DEFENDERS = frozenset({"defender", "defender-behind"})
 
 SYMBOLS = frozenset(
     {
-        *("man", "man-pale", "lineman", "ghost"),
-        *("tile", "tile-open", "key", "free"),
+        *("man", "man-pale", "lineman", "ghost", "ghost-pale", "before-man"),
+        *("tile", "tile-pale", "tile-open", "tile-open-pale", "key", "free"),
     }
 )
 """Shapes that stand for a man, a read or a mark on a man."""
@@ -36,9 +41,6 @@ GROUNDS = frozenset({"claim", "zone", "window"})
 
 HALOS = frozenset({"halo"})
 """White shapes under words."""
-
-CASINGS = frozenset({"casing", "carry-casing"})
-"""White strokes under a path, which break what was drawn before."""
 
 FIELD = frozenset({"yard-line", "hash", "line-of-scrimmage", "sideline", "break", "second"})
 """Strokes of the field: a word with a halo may stand on them."""
@@ -58,18 +60,27 @@ BLOCKS = frozenset({"block", "climb", "set"})
 DEFENCE = frozenset({"drop", "man", "rush", "eyes"})
 """Strokes that start at a defender's letter, a little white between."""
 
+BEFORE = frozenset({"before", "before-motion", "before-bar"})
+"""Strokes of a play as it was: they may lie on the paths of the play as it is."""
+
 PATHS = frozenset(
     {
         *("route", "branch", "motion", "tick", "bar", "set-bar", "carry", "fake"),
         *("mesh", "pitch", "foot", "foot-down", "ball", "arrival"),
         *BLOCKS,
         *DEFENCE,
+        *BEFORE,
     }
 )
 """Strokes that say where somebody or the ball goes; each may be pale."""
 
 
-SHORT_MARKS = frozenset({"tick", "bar", "set-bar", "mesh", "foot", "foot-down", "ball", "arrival"})
+SHORT_MARKS = frozenset(
+    {
+        *("tick", "bar", "set-bar", "before-bar", "mesh"),
+        *("foot", "foot-down", "ball", "arrival"),
+    }
+)
 """Paths that are a single short stroke across something, and those of a clock."""
 
 
@@ -78,6 +89,6 @@ def plain(style: str) -> str:
     return style.removesuffix("-pale")
 
 
-STROKES = (PATHS, FIELD, CASINGS, PALE_GROUNDS, LEADERS, TILE_STROKES)
+STROKES = (PATHS, FIELD, PALE_GROUNDS, LEADERS, TILE_STROKES)
 SHAPES = (SYMBOLS, DOTS, GROUNDS, HALOS)
 TEXTS = (LABELS, LETTERING, DEFENDERS)

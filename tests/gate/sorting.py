@@ -21,7 +21,7 @@ _JOINED = 0.1
 """Points from a path within which another continues or leaves it."""
 _LETTER = 6.0
 """Points from the end of a block, or the start of a rush, within which its defender stands."""
-_BY_MIDDLE = frozenset({"bar", "set-bar", "tick", "dot"})
+_BY_MIDDLE = frozenset({"bar", "set-bar", "before-bar", "tick", "dot"})
 """Marks on the end of a path: they belong to the path on which their middle lies."""
 
 
@@ -56,7 +56,6 @@ class Sorted:
     symbols: tuple[Thing, ...]
     paths: tuple[Way, ...]
     field: tuple[Mark, ...]
-    whites: tuple[Way, ...]
     halos: tuple[Mark, ...]
 
 
@@ -65,7 +64,6 @@ def sort_marks(diagram: Diagram) -> Sorted:
     labels: list[Thing] = []
     symbols: list[Thing] = []
     lines: list[Way] = []
-    whites: list[Way] = []
     field: list[Mark] = []
     halos: list[Mark] = []
     for mark in diagram.marks:
@@ -84,8 +82,6 @@ def sort_marks(diagram: Diagram) -> Sorted:
             lines.append(Way(mark, mark.style, mark.shape))
         elif mark.way is not None and style in roles.TILE_STROKES:
             symbols.append(Thing(mark, mark.style))
-        elif mark.way is not None and style in roles.CASINGS:
-            whites.append(Way(mark, mark.style, mark.shape))
         elif mark.way is not None and style in roles.FIELD:
             field.append(mark)
         elif mark.way is not None and style in roles.PALE_GROUNDS:
@@ -99,13 +95,11 @@ def sort_marks(diagram: Diagram) -> Sorted:
         elif mark.style not in roles.GROUNDS:
             raise ValueError(f"unknown role of a stroke or shape: {mark.style}")
     owned = _owned(lines, symbols, labels)
-    named = {w.mark.order: w for w in owned}
     return Sorted(
         tuple(labels),
         tuple(symbols),
         owned,
         tuple(field),
-        tuple(_of_its_line(white, named, symbols) for white in whites),
         tuple(halos),
     )
 
@@ -159,7 +153,7 @@ def _at_its_ends(mark: Mark, symbols: Sequence[Thing], labels: Sequence[Thing]) 
     if style in roles.DEFENCE:
         return _defender(mark.start, symbols)
     ends = [mark.start]
-    if style == "motion" or style in roles.LEADERS:
+    if style in ("motion", "before-motion") or style in roles.LEADERS:
         ends.append(mark.end)
     things = [*symbols, *labels] if style in roles.LEADERS else symbols
     return {order for end in ends for order in _nearest(end, things, _AT)}
@@ -183,11 +177,3 @@ def _nearest(at: Point, things: Iterable[Thing], within: float) -> set[int]:
         if apart <= far:
             best, far = {thing.mark.order}, apart
     return best
-
-
-def _of_its_line(white: Way, lines: dict[int, Way], symbols: Sequence[Thing]) -> Way:
-    """A casing belongs to the line drawn right over it."""
-    line = lines.get(white.mark.order + 1)
-    if line is None:
-        return replace(white, own=frozenset(_at_its_ends(white.mark, symbols, ())))
-    return replace(white, name=f"{white.name} of {line.name}", own=line.own)

@@ -29,6 +29,18 @@ WORDING: dict[str, Wording] = {
         "not known",
         "the men of this call are {choices}",
     ),
+    "E605": Wording(
+        "no earlier playbook",
+        "`{said}` is no folder, and {why}",
+        "not found",
+        "give last season's folder, or a tag or a commit of the playbook's repository",
+    ),
+    "E606": Wording(
+        "a call that was not there before",
+        "`{call}` is no call of {before}",
+        "not known there",
+        "give the name it had with --before-call",
+    ),
     "E610": Wording(
         "nobody to move",
         "{motion} moves {who}, and {formation} has no such man",

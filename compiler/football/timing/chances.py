@@ -78,7 +78,7 @@ def chances(look: Look, line: Timeline, level: Level, rusher: float | None) -> C
 
 
 def _slid(throws: Chances, line: Timeline) -> Chances:
-    """The throws, and of a man who settles the earliest of each moment to either side of him too."""
+    """The throws, and of a man who settles the earliest of each moment to either side too."""
     if not line.settles:
         return throws
     _, soonest = np.unique(throws.thrown, return_index=True)
