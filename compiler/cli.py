@@ -5,11 +5,8 @@ Exit codes: 0 done, 1 the playbook has errors, 2 the command itself cannot be ca
 
 from __future__ import annotations
 
-import gc
 import shutil
-import sys
-from collections.abc import Callable, Collection, Iterable, Iterator
-from contextlib import contextmanager
+from collections.abc import Collection, Iterable
 from dataclasses import replace
 from importlib.resources import as_file, files
 from pathlib import Path
@@ -17,12 +14,14 @@ from typing import TYPE_CHECKING
 
 import click
 
-from stemline.compile import Compiled, compile_texts
+from stemline.checking import answers, how_many, summary
+from stemline.compile import Compiled, compile_texts, no_collecting
 from stemline.diagnostics.lowered import lowered_line, parted
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
 from stemline.diagnostics.render import render
 from stemline.football.field import BallSpot
+from stemline.progress import progress
 from stemline.project import Files, file_name, read_files, replacing, revision
 from stemline.source import Source, Span
 from stemline.theme import SIZES, Found, Theme, load_theme, theme_called
@@ -71,23 +70,14 @@ def check(folder: Path, timing: bool, pictures: bool, only: str, no_cache: bool)
             click.echo(line)
     _print(found, texts, compiled.lowered)
     if season is not None and not any(d.is_error for d in found):
-        for line in _unanswered(folder, compiled, season, keep=not no_cache):
+        for line in answers(folder, compiled, season, keep=not no_cache):
             click.echo(line)
-    printed, counted = parted(found, compiled.lowered)
-    errors = sum(d.is_error for d in printed)
-    warnings = len(printed) - errors
-    lowered = f", {len(counted)} lowered" if counted else ""
-    title = compiled.season.team.name if compiled.season else str(folder)
-    calls = len(compiled.calls.orders)
-    click.echo(
-        f"{title}: {_count(calls, 'call')}, {_count(errors, 'error')}, "
-        f"{_count(warnings, 'warning')}{lowered}"
-    )
+    click.echo(summary(folder, compiled, found))
     if pictures and season is not None and themed.theme is not None:
         from stemline.output import crowded_lines
 
-        with _progress() as progress:
-            lines = list(crowded_lines(compiled, season, themed.theme, progress))
+        with progress() as tell:
+            lines = list(crowded_lines(compiled, season, themed.theme, tell))
         click.echo("\n".join(lines))
     _leave(found)
 
@@ -165,7 +155,7 @@ def draw(
     svg = draw_svg(play, look, SIZES[size], only=label, before=was, level=level)
     others = sum(d.is_error for d in (*texts.found, *compiled.diagnostics))
     if others:
-        click.echo(f"the playbook has {_count(others, 'error')}: see stemline check", err=True)
+        click.echo(f"the playbook has {how_many(others, 'error')}: see stemline check", err=True)
     if output is None:
         click.echo(svg, nl=False)
         return
@@ -183,7 +173,7 @@ def _earlier(folder: Path, before: str, renamed: str, play: Play, against: str) 
         return None
     from stemline.earlier import earlier_call
 
-    with _no_collecting():
+    with no_collecting():
         made = earlier_call(folder, before, renamed, play, against)
     if made.play is None:
         click.echo(render(made.found, made.sources), nl=False, err=True)
@@ -218,15 +208,15 @@ def build(folder: Path, out: Path | None, only: str, paper: str, theme: str) -> 
     from stemline.output import PangoMissing, Refused, write_book
 
     try:
-        with replacing(target) as made, _progress() as progress:
-            write_book(compiled, season, rev, date, paper, look, made, progress)
+        with replacing(target) as made, progress() as tell:
+            write_book(compiled, season, rev, date, paper, look, made, tell)
             (made / _MARK).write_text("made by stemline; replaced by the next build\n", "utf-8")
     except (PangoMissing, Refused) as missing:
         click.echo(str(missing), err=True)
         raise SystemExit(2) from None
     except OSError as error:
         raise click.UsageError(f"cannot write {target}: {error.strerror}") from error
-    click.echo(f"{target / 'book.pdf'}: {_count(len(season.plays), 'picture')}")
+    click.echo(f"{target / 'book.pdf'}: {how_many(len(season.plays), 'picture')}")
 
 
 _MARK = ".stemline-build"
@@ -283,16 +273,16 @@ def sheet(
     from stemline.output import PangoMissing, Refused, write_sheet
 
     try:
-        with _progress() as progress:
+        with progress() as tell:
             count = write_sheet(
-                compiled, season, rev, date, paper, look, file, progress, SIZES[size], views=views
+                compiled, season, rev, date, paper, look, file, tell, SIZES[size], views=views
             )
     except (PangoMissing, Refused) as missing:
         click.echo(str(missing), err=True)
         raise SystemExit(2) from None
     except OSError as error:
         raise click.UsageError(f"cannot write {file}: {error.strerror}") from error
-    click.echo(f"{file}: {_count(count, 'picture')}")
+    click.echo(f"{file}: {how_many(count, 'picture')}")
 
 
 @main.command()
@@ -319,29 +309,9 @@ def _compiled(folder: Path) -> tuple[Files, Compiled]:
     if not texts.sources:
         click.echo(render(texts.found, {}), nl=False, err=True)
         raise SystemExit(1)
-    with _no_collecting():
+    with no_collecting():
         compiled = compile_texts(texts.sources, str(folder))
     return texts, compiled
-
-
-@contextmanager
-def _no_collecting() -> Iterator[None]:
-    """A compile makes a great many values and no circles: looking for some costs a quarter."""
-    gc.disable()
-    try:
-        yield
-    finally:
-        gc.enable()
-
-
-def _unanswered(folder: Path, compiled: Compiled, season: Season, *, keep: bool) -> tuple[str, ...]:
-    from stemline.cache import Cache, place
-    from stemline.facing import unanswered
-
-    assert compiled.book is not None, "a season comes from a book"
-    cache = Cache(folder, place() if keep else None)
-    with _no_collecting():
-        return unanswered(compiled.book, compiled.calls, season, cache)
 
 
 def _look(folder: Path, asked: str, compiled: Compiled, texts: Files) -> Theme:
@@ -384,10 +354,6 @@ def _leave(found: tuple[Diagnostic, ...]) -> None:
         raise SystemExit(1)
 
 
-def _count(number: int, what: str) -> str:
-    return f"{number or 'no'} {what}{'s' * (number != 1)}"
-
-
 def _narrowed(season: Season, only: str) -> Season:
     """The season with one concept or one family; a name that is neither is a usage error."""
     wanted = only.casefold()
@@ -402,25 +368,6 @@ def _narrowed(season: Season, only: str) -> Season:
     kept = {c.name for c in concepts}
     plays = tuple(p for p in season.plays if p.call.concept in kept)
     return replace(season, concepts=concepts, plays=plays)
-
-
-@contextmanager
-def _progress() -> Iterator[Callable[[int, int], None]]:
-    """A progress bar on a terminal; silence elsewhere."""
-    if not sys.stderr.isatty():
-        yield lambda done, of: None
-        return
-    from rich.console import Console
-    from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
-
-    columns = TextColumn("drawing"), BarColumn(), MofNCompleteColumn()
-    with Progress(*columns, console=Console(stderr=True), transient=True) as bar:
-        task = bar.add_task("drawing", total=None)
-
-        def progress(done: int, of: int) -> None:
-            bar.update(task, completed=done, total=of)
-
-        yield progress
 
 
 if __name__ == "__main__":

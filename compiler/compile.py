@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+import gc
+from collections.abc import Iterable, Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from itertools import product
 
@@ -33,13 +35,15 @@ from stemline.syntax.parser import parse
 class Compiled:
     """What came of a playbook's texts. The book and season are None where nothing can be counted.
 
-    A season with errors holds only the calls that are right.
+    A season with errors holds only the calls that are right. ``expander`` knows the plays that were
+    proved, for whoever wants them again.
     """
 
     book: Playbook | None
     calls: Calls
     season: Season | None
     diagnostics: tuple[Diagnostic, ...]
+    expander: Expander | None = None
 
     @property
     def failed(self) -> bool:
@@ -49,6 +53,16 @@ class Compiled:
     def lowered(self) -> tuple[str, ...]:
         """The codes of the warnings that the playbook wants counted and not printed."""
         return self.book.settings.lowered if self.book else ()
+
+
+@contextmanager
+def no_collecting() -> Iterator[None]:
+    """A compile makes a great many values and no circles: looking for some costs a quarter."""
+    gc.disable()
+    try:
+        yield
+    finally:
+        gc.enable()
 
 
 def compile_texts(sources: Sequence[Source], folder: str) -> Compiled:
@@ -61,13 +75,16 @@ def compile_texts(sources: Sequence[Source], folder: str) -> Compiled:
         return Compiled(None, Calls(()), None, tuple(found))
     found += gathered(_formations(book))
     calls, problems = all_calls(book)
-    made, proofs = prove(book, calls)
-    return Compiled(book, calls, made, tuple(dict.fromkeys((*found, *problems, *proofs))))
-
-
-def prove(book: Playbook, calls: Calls) -> tuple[Season, tuple[Diagnostic, ...]]:
-    """Every call of a playbook expanded and proved, its looks lined up, its formations judged."""
     expander = Expander(book)
+    made, proofs = prove(book, calls, expander)
+    found += (*problems, *proofs)
+    return Compiled(book, calls, made, tuple(dict.fromkeys(found)), expander)
+
+
+def prove(
+    book: Playbook, calls: Calls, expander: Expander
+) -> tuple[Season, tuple[Diagnostic, ...]]:
+    """Every call of a playbook expanded and proved, its looks lined up, its formations judged."""
     found = [*check_looks(book, calls, expander), *gathered(_legal(book, _standing(book, calls)))]
     made, problems = season(book, calls, lambda *args: _prove(book, expander, *args), expander)
     return made, (*found, *problems)

@@ -6,6 +6,7 @@ alone, by several processes where there is much of it, and comes in the same ord
 
 from __future__ import annotations
 
+import gc
 import hashlib
 import os
 from collections.abc import Iterable, Iterator, Sequence
@@ -29,7 +30,7 @@ from stemline.resolve.expand import Expander, Order
 from stemline.resolve.sealing import Sealed, seal, unsealed
 from stemline.resolve.season import Calls
 
-POOL = 600
+POOL = 900
 """Calls by looks from which a second process pays: it needs about a second before it works."""
 _CHUNK = 12
 _NOBODY = Call("", Side.RIGHT, "", "", (), "")
@@ -37,12 +38,18 @@ _NOBODY = Call("", Side.RIGHT, "", "", (), "")
 
 
 def unanswered(
-    book: Playbook, calls: Calls, season: Season, cache: Cache, *, pool: int = POOL
+    book: Playbook,
+    calls: Calls,
+    season: Season,
+    cache: Cache,
+    *,
+    pool: int = POOL,
+    expander: Expander | None = None,
 ) -> tuple[str, ...]:
     """What a check says of the passes of ``season`` that have no answer to a look, as lines."""
     orders = calls.by_name
     passes = [orders[play.call.spoken] for play in season.plays if play.reads]
-    return tuple(answer_lines(face(book, passes, cache, pool=pool)))
+    return tuple(answer_lines(face(book, passes, cache, pool=pool, expander=expander)))
 
 
 @dataclass(frozen=True)
@@ -57,15 +64,21 @@ class _Work:
 
 
 def face(
-    book: Playbook, orders: Sequence[Order], cache: Cache, *, pool: int = POOL
+    book: Playbook,
+    orders: Sequence[Order],
+    cache: Cache,
+    *,
+    pool: int = POOL,
+    expander: Expander | None = None,
 ) -> tuple[Faced, ...]:
     """The answer of each call to each look, from the middle of the field, in the order of the
     calls; nothing of a call that reads nobody, or cannot stand against a look.
 
-    From ``pool`` pairs on that are not known yet several processes share the work.
+    From ``pool`` pairs on that are not known yet several processes share the work. ``expander`` is
+    the book's, where somebody has lined its looks up before.
     """
     known = cache.rows() if program() else {}
-    sealing = _Sealing(book)
+    sealing = _Sealing(book, expander or Expander(book))
     cells = [cell for order in orders for cell in sealing.cells(order)]
     work = list(_missing(cells, known, sealing.level))
     made = {
@@ -98,9 +111,9 @@ class _Cell:
 class _Sealing:
     """Seals the calls of one playbook; calls of one set share their defences."""
 
-    def __init__(self, book: Playbook) -> None:
+    def __init__(self, book: Playbook, expander: Expander) -> None:
         self._book = book
-        self._expander = Expander(book)
+        self._expander = expander
         self.level = seal(book.settings.level)
         self._defences: dict[tuple[str, str, Side, str], Sealed[Defence] | None] = {}
 
@@ -150,7 +163,9 @@ def _done(work: Sequence[_Work], pool: int) -> Iterable[tuple[Row, ...]]:
         return [worked(w) for w in work]
     try:
         # A started process knows nothing of this one: the same on every system.
-        with ProcessPoolExecutor(processors, mp_context=get_context("spawn")) as executor:
+        with ProcessPoolExecutor(
+            processors, mp_context=get_context("spawn"), initializer=gc.disable
+        ) as executor:
             return list(executor.map(_worked_elsewhere, work, chunksize=_CHUNK))
     except (BrokenProcessPool, OSError, ImportError, OtherProgram):
         return [worked(w) for w in work]  # a machine that lets nobody start a process

@@ -29,6 +29,8 @@ ROOMS: dict[str, set[str]] = {
     "project": {"source", "diagnostics"},
     "cache": set(),
     "facing": {"football", "resolve", "book", "cache"},
+    "checking": {"diagnostics", "football", "compile", "cache", "facing"},
+    "progress": set(),
     "output": {
         "source", "diagnostics", "football", "resolve", "compile", "draw", "book", "emit",
         "build", "contact", "crowds", "theme", "project",
@@ -36,8 +38,7 @@ ROOMS: dict[str, set[str]] = {
     "earlier": {"source", "diagnostics", "football", "compile", "output", "project"},
     "cli": {
         "source", "diagnostics", "football", "resolve", "compile", "output", "project", "theme",
-        "earlier",
-        "cache", "facing",
+        "earlier", "checking", "progress",
     },
 }  # fmt: skip
 
@@ -50,7 +51,7 @@ LIBRARIES: dict[str, set[str]] = {
     "numpy": {"football"},
     "platformdirs": {"cache"},
     "click": {"cli"},
-    "rich": {"cli"},
+    "rich": {"progress"},
 }
 
 

@@ -98,7 +98,7 @@ def nothing(tmp_path: Path) -> Cache:
 
 
 def keys(book: Playbook, orders: Sequence[Order]) -> dict[tuple[str, str], str]:
-    sealing = _Sealing(book)
+    sealing = _Sealing(book, Expander(book))
     return {(c.call, c.look): c.key for order in orders for c in sealing.cells(order)}
 
 
@@ -282,7 +282,7 @@ def test_a_program_that_cannot_be_told_keeps_and_trusts_nothing(
 
 def test_a_key_forgets_what_values_have_worked_out_for_themselves() -> None:
     book, orders = whole()
-    sealing = _Sealing(book)
+    sealing = _Sealing(book, Expander(book))
     first: list[_Cell] = [c for order in orders for c in sealing.cells(order)]
     expander = sealing._expander
     for order in orders:

@@ -15,7 +15,7 @@ from stemline.cache import Cache
 from stemline.compile import prove
 from stemline.facing import unanswered
 from stemline.resolve.definitions import Playbook
-from stemline.resolve.expand import Order
+from stemline.resolve.expand import Expander, Order
 from stemline.resolve.season import Calls
 
 from .calls import fresh_book
@@ -41,7 +41,7 @@ def checked(name: str, orders: Sequence[Order], most: int) -> Iterator[tuple[str
     dresses = {dress.concept: dress for dress in book.dresses}
     calls = Calls(tuple((dresses[order.concept], order) for order in orders))
     gc.disable()
-    (season, _), proving = _timed(lambda: prove(book, calls))
+    (season, _), proving = _timed(lambda: prove(book, calls, Expander(book)))
     book = replace(book, looks=dict(list(book.looks.items())[:most]))
     with tempfile.TemporaryDirectory() as place:
         nowhere, kept = Cache(Path(name), None), Cache(Path(name), Path(place))

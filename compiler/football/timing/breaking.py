@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 from stemline.football.players import Position
 from stemline.football.timing.chances import Chances
 from stemline.football.timing.levels import Level
-from stemline.football.timing.running import Array, Speed, runner
+from stemline.football.timing.running import Array, Plane, Speed, runner
 from stemline.football.timing.throwing import height
 from stemline.football.timing.zone_coverage import DROP
 
@@ -45,7 +45,8 @@ def beside(throws: Chances, places: Array, step: float) -> Array:
     ``places`` are the defenders without a throw, ``step`` seconds apart: (men, times, 2). A man
     slows down with his man, so he is judged when his man is there.
     """
-    return np.maximum(0.0, _length(throws.drawn - _at(places, throws.met, step)) - TRAILS)
+    there = _at(_plane(places), throws.met, step)
+    return np.maximum(0.0, np.abs(_plane(throws.drawn) - there) - TRAILS)
 
 
 def broken(
@@ -60,31 +61,33 @@ def broken(
     speed = runner(level, Position.WIDEOUT)
     breaks = throws.thrown + level.react.value + SEES
     when = np.minimum(breaks, throws.arrives)
-    here = _at(places, when, step)
-    going = (here - _at(places, np.maximum(when - _BEFORE, 0.0), step)) / _BEFORE
-    gap = throws.at - here
-    far = _length(gap)
-    out = here - throws.passer
-    behind = (gap * out).sum(axis=-1) > OVER * far * _length(out)
+    moments = np.concatenate((when, np.maximum(when - _BEFORE, 0.0), throws.arrives))
+    here, was, ends = np.split(_at(_plane(places), moments, step), 3, axis=1)
+    passer, catch = _plane(throws.passer), _plane(throws.at)
+    going = (here - was) / _BEFORE
+    gap, out = catch - here, here - passer
+    far = np.abs(gap)
+    behind = _dot(gap, out) > OVER * far * np.abs(out)
     over = behind & ~deep[:, None]
-    toward = (going * gap).sum(axis=-1) / np.maximum(far, 1e-9)
-    toward = np.where(over, 0.0, np.clip(toward, 0.0, speed.top))
-    elsewhere = np.minimum(1.0, (_length(going) - toward) / DROP)
-    time = np.maximum(0.0, throws.arrives - breaks - PLANT * np.where(over, 1.0, elsewhere))
+    toward = _dot(going, gap) / np.maximum(far, 1e-9)
+    toward = np.where(over, 0.0, np.minimum(np.maximum(toward, 0.0), speed.top))
+    elsewhere = np.where(over, 1.0, np.minimum(1.0, (np.abs(going) - toward) / DROP))
+    time = np.maximum(0.0, throws.arrives - breaks - PLANT * elsewhere)
     left = np.maximum(0.0, far - _run(speed, time, toward) - HANDS * np.minimum(time, 1.0))
-    left = np.minimum(left, _length(throws.at - _at(places, throws.arrives, step)))
-    return np.where(_bats(throws, here, speed, level), 0.0, left)
-
-
-def _bats(throws: Chances, here: Array, speed: Speed, level: Level) -> NDArray[np.bool_]:
-    """Whether men who were ``here`` when they saw a ball leave get a hand on it on its way."""
+    left = np.minimum(left, np.abs(catch - ends))
     air = throws.arrives - throws.thrown
-    ball = throws.passer + PASSES[..., None] * (throws.at - throws.passer)  # parts, throws, 2
-    far = _length(ball[None] - here[:, None])
-    time = np.maximum(0.0, PASSES * air - level.react.value - SEES)
-    reach = ARM + _run(speed, time, 0.0)
-    low = height(PASSES, air) <= REACH
-    gets: NDArray[np.bool_] = np.any(low & (far <= reach), axis=1)
+    return np.where(_bats(passer, catch, air, here, speed, level), 0.0, left)
+
+
+def _bats(
+    passer: Plane, catch: Plane, air: Array, here: Plane, speed: Speed, level: Level
+) -> NDArray[np.bool_]:
+    """Whether men who were ``here`` when they saw a ball leave get a hand on it on its way."""
+    low, part = height(PASSES, air) <= REACH, PASSES
+    ball = passer + part * (catch - passer)  # parts, throws
+    time = np.maximum(0.0, part * air - level.react.value - SEES)
+    reach = np.where(low, ARM + _run(speed, time, 0.0), -1.0)
+    gets: NDArray[np.bool_] = np.any(np.abs(ball - here[:, None]) <= reach, axis=1)
     return gets
 
 
@@ -95,16 +98,22 @@ def _run(speed: Speed, time: Array, first: Array | float) -> Array:
     return run
 
 
-def _at(places: Array, times: Array, step: float) -> Array:
-    """Where men are at many times: (men, times, 2)."""
+def _at(places: Plane, times: Array, step: float) -> Plane:
+    """Where men are at many times: (men, times)."""
     moment = np.minimum(times / step, places.shape[1] - 1)
     before = moment.astype(int)
     after = np.minimum(before + 1, places.shape[1] - 1)
-    part = (moment - before)[:, None]
-    there: Array = places[:, before] * (1 - part) + places[:, after] * part
+    part = moment - before
+    there: Plane = places[:, before] * (1 - part) + places[:, after] * part
     return there
 
 
-def _length(gaps: Array) -> Array:
-    yards: Array = np.hypot(gaps[..., 0], gaps[..., 1])
-    return yards
+def _plane(places: Array) -> Plane:
+    """Points as complex numbers, x + iy."""
+    points: Plane = places[..., 0] + 1j * places[..., 1]
+    return points
+
+
+def _dot(one: Plane, other: Plane) -> Array:
+    dot: Array = one.real * other.real + one.imag * other.imag
+    return dot

@@ -9,11 +9,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
 from stemline.football.timing.clock import Look, driven, longest
-from stemline.football.timing.levels import DOWNFIELD, SLOW, Level
+from stemline.football.timing.levels import DOWNFIELD, REMEMBERED, SLOW, Level
 from stemline.football.timing.running import Array, Timeline
 
 SLIDES = np.array((-2.0, -1.0, 1.0, 2.0))
@@ -52,6 +53,7 @@ def together(parts: Sequence[Chances]) -> Chances:
     return Chances(*(np.concatenate([getattr(part, name) for part in parts]) for name in fields))
 
 
+@lru_cache(maxsize=REMEMBERED)
 def chances(look: Look, line: Timeline, level: Level, rusher: float | None) -> Chances:
     """What a read offers; ``rusher`` is when a free man is at the passer (None without one)."""
     first = np.array([look.at.x, look.at.y])

@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from enum import Enum
-from functools import cache
+from functools import cache, lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -24,6 +24,7 @@ from stemline.football.timing.levels import (
     FARTHER,
     GAP,
     LOB,
+    REMEMBERED,
     RUN_ON,
     SLOW,
     THROTTLE,
@@ -195,6 +196,7 @@ def _thrown_to(
                 arrives, verdict, off)  # fmt: skip
 
 
+@lru_cache(maxsize=REMEMBERED)
 def window(man: str, line: Timeline, spot: Spot | None) -> Window | None:
     """When a man is open: in the spot that is looked at, or by himself; None if he never is."""
     if line.settles:
@@ -223,6 +225,7 @@ def _runs_on(line: Timeline) -> float:
     return DRIFTS if across and end[1] <= UNDERNEATH else RUN_ON
 
 
+@lru_cache(maxsize=REMEMBERED)
 def catch(
     line: Timeline, passer: Point, thrown: float, level: Level, open_: Window
 ) -> tuple[float, Point] | None:

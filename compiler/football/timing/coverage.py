@@ -12,6 +12,7 @@ import math
 from collections.abc import Container, Mapping, Sequence
 from dataclasses import dataclass
 from enum import Enum
+from functools import lru_cache
 
 import numpy as np
 
@@ -20,9 +21,9 @@ from stemline.football.play import Play
 from stemline.football.timing.breaking import beside, broken
 from stemline.football.timing.chances import Chances, chances, together
 from stemline.football.timing.clock import Look, ReadClock
-from stemline.football.timing.levels import FARTHER, Level
+from stemline.football.timing.levels import FARTHER, REMEMBERED, Level
 from stemline.football.timing.man_coverage import chased
-from stemline.football.timing.running import Array
+from stemline.football.timing.running import Array, Timeline
 from stemline.football.timing.screens import blockers
 from stemline.football.timing.zone_coverage import dropped
 from stemline.football.zones import DEEP
@@ -36,6 +37,7 @@ TOLD = 6.0
 _STEP = 0.1
 """Seconds between the places of a defender; between them he runs straight."""
 _UNTIL = 6.0
+_TIMES = np.arange(0.0, _UNTIL + 2 * _STEP, _STEP)
 
 
 class Cover(Enum):
@@ -144,8 +146,9 @@ def _rooms(
 ) -> list[Array]:
     """For each read, how far each defender is from each of its catches: (defenders, throws)."""
     throws = together(offered)
-    times = np.arange(0.0, min(float(throws.arrives.max()), _UNTIL) + 2 * _STEP, _STEP)
-    places = {label: line.where(times) for label, line in clock.men.items()}
+    count = math.ceil(min(float(throws.arrives.max()), _UNTIL) / _STEP) + 2
+    times = _TIMES[:count]
+    places = {label: _sampled(line)[:count] for label, line in clock.men.items()}
     sets = min((look.ready for look in clock.reads), default=math.inf)
     where = defenders_at(play, covering, places, times, level, sets)
     stack = np.stack([where[d.label] for d in covering])
@@ -157,6 +160,12 @@ def _rooms(
     return np.split(away, np.cumsum([len(one) for one in offered])[:-1], axis=1)
 
 
+@lru_cache(maxsize=REMEMBERED)
+def _sampled(line: Timeline) -> Array:
+    """Where a man is at each of `_TIMES`."""
+    return line.where(_TIMES)
+
+
 def _never(look: Look) -> Separation:
     return Separation(look, 0.0, "", Cover.NEVER, look.thrown, look.arrives, look.at)
 
@@ -165,19 +174,19 @@ def _separation(
     play: Play, look: Look, throws: Chances, covering: Sequence[Defender], away: Array
 ) -> Separation:
     """The roomiest throw of a read; ``away`` how far each defender is from each catch."""
-    order = np.argsort(away, axis=0, kind="stable")
-    lead = blockers(play, look.at) if (throws.at[:, 1] <= 0).any() else 0
-    ahead = np.where(throws.at[:, 1] <= 0, min(lead, len(covering) - 1), 0)
-    each = np.arange(len(throws))
-    room = away[order[ahead, each], each]
+    behind = throws.at[:, 1] <= 0
+    lead = min(blockers(play, look.at), len(covering) - 1) if behind.any() else 0
+    room = away.min(axis=0)
+    if lead:
+        room = np.where(behind, np.partition(away, lead, axis=0)[lead], room)
     best = int(np.argmax(room.round(6)))
-    taken = tuple(covering[i].label for i in order[: ahead[best], best])
+    order = [covering[i].label for i in np.argsort(away[:, best], kind="stable")]
+    ahead = lead if behind[best] else 0
     yards = float(room[best])
     cover = Cover.OPEN if yards >= OPEN else Cover.TIGHT if yards >= TIGHT else Cover.COVERED
-    nearest = covering[int(order[ahead[best], best])].label
     x, y = map(float, throws.at[best])
-    return Separation(look, yards, nearest, cover, float(throws.thrown[best]),
-                      float(throws.arrives[best]), Point(x, y), taken)  # fmt: skip
+    return Separation(look, yards, order[ahead], cover, float(throws.thrown[best]),
+                      float(throws.arrives[best]), Point(x, y), tuple(order[:ahead]))  # fmt: skip
 
 
 def defenders_at(

@@ -252,3 +252,5 @@ FARTHER = 0.13
 yard at 7 to 8 yards a second."""
 GAP = 0.15
 """Seconds that a plan on paper cannot tell apart."""
+REMEMBERED = 4096
+"""Values of a kind that the clock keeps: some five times what a season of 600 calls asks for."""

@@ -8,16 +8,17 @@ These are planning figures, common practice, with no published source.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+import math
+from bisect import bisect_right
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
 from stemline.football.defence import Defender
 from stemline.football.players import Position
 from stemline.football.timing.levels import Level
-from stemline.football.timing.running import Array, Speed, keeps, runner
+from stemline.football.timing.running import Array, Plane, Speed, keeps, runner
 
 BACKPEDAL, SHUFFLE = 5.0, 2.5
 """Yards a second of a defender who gives ground facing the ball: of one who lines up off, and of
@@ -45,10 +46,9 @@ MOVED = 0.4
 """Yards that a man has gone before his defender takes him to be on his way."""
 
 _DEGREES = np.arange(180.0, -1.0, -1.0)
-_COSINE, _KEPT = np.cos(np.radians(_DEGREES)), keeps(_DEGREES)
-"""What a turn leaves of a man's speed, by its cosine."""
-
-Plane = NDArray[np.complex128]
+_COSINE, _KEPT = np.cos(np.radians(_DEGREES)).tolist(), keeps(_DEGREES).tolist()
+_SLOPE = [0.0, *(np.diff(_KEPT) / np.diff(_COSINE)).tolist()]
+"""What a turn leaves of a man's speed, by its cosine, and how it grows up to there."""
 
 
 def chased(
@@ -63,27 +63,30 @@ def chased(
     """
     curve = runner(level, Position.WIDEOUT)
     fine = np.arange(0.0, float(times[-1]) + _STEP, _STEP)
-    late, before = round(level.react.value / _STEP), round(_LOOKS / _STEP)
     bodies = _bodies(places, times, fine)
     labels = list(places)
     whose = [labels.index(_man(d)) for d in men]
-    targets = bodies[whose]
-    other = np.ones((len(men), len(labels)), dtype=bool)
-    other[np.arange(len(men)), whose] = False
+    others = {own: np.delete(bodies, own, axis=0).T.tolist() for own in set(whose)}
+    made = [
+        _followed(complex(d.at.x, d.at.y), seen, curve, others[own])
+        for d, own, seen in zip(men, whose, _what_they_see(men, bodies[whose], level), strict=True)
+    ]
+    step = round(float(times[1] - times[0]) / _STEP) if len(times) > 1 else 1
+    kept = np.array(made)[:, : (len(times) - 1) * step + 1 : step]
+    return np.stack((kept.real, kept.imag), axis=-1)
+
+
+def _what_they_see(men: Sequence[Defender], targets: Plane, level: Level) -> Iterator[_Seen]:
+    """What each defender knows of his man, who is at ``targets``: (men, times)."""
+    late, before = round(level.react.value / _STEP), round(_LOOKS / _STEP)
     seen = _late(targets, late)
     runs = (seen - _late(seen, before)) / _LOOKS
-    paths = _Seen(
-        men=seen,
-        runs=runs,
-        hips=seen + runs * (late * _STEP) + _hip(runs, _side(men, targets)),
-        straight=runs.imag > STRAIGHT * np.abs(runs.real),
-        ground=np.minimum(runs.imag, _gives(men, targets)[:, None]),
-        gone=np.maximum.accumulate(np.abs(seen - targets[:, :1]) > MOVED, axis=1),
-    )
-    made = _run(np.array([complex(d.at.x, d.at.y) for d in men]), paths, curve, bodies, other)
-    step = round(float(times[1] - times[0]) / _STEP) if len(times) > 1 else 1
-    kept = made[:, : (len(times) - 1) * step + 1 : step]
-    return np.stack((kept.real, kept.imag), axis=-1)
+    hips = seen + runs * (late * _STEP) + _hip(runs, _side(men, targets))
+    straight = runs.imag > STRAIGHT * np.abs(runs.real)
+    ground = np.minimum(runs.imag, _gives(men, targets)[:, None])
+    gone = np.maximum.accumulate(np.abs(seen - targets[:, :1]) > MOVED, axis=1)
+    columns = (seen, runs, hips, straight, ground, gone)
+    return map(_Seen, *(column.tolist() for column in columns))
 
 
 _STEP = 0.05
@@ -131,81 +134,79 @@ def _hip(runs: Plane, side: Array) -> Array:
     return hip
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True)
 class _Seen:
-    """What each defender knows of his man at each time: (men, times).
+    """What one defender knows of his man at each time.
 
-    Where he takes him to be (``men``) and to run (``runs``), where he means to be beside him
+    Where he takes him to be (``man``) and to run (``runs``), where he means to be beside him
     (``hips``); whether he is run at (``straight``) and how much ground he would give; whether his
     man has ``gone``.
     """
 
-    men: Plane
-    runs: Plane
-    hips: Plane
-    straight: NDArray[np.bool_]
-    ground: Array
-    gone: NDArray[np.bool_]
+    man: Sequence[complex]
+    runs: Sequence[complex]
+    hips: Sequence[complex]
+    straight: Sequence[bool]
+    ground: Sequence[float]
+    gone: Sequence[bool]
 
 
-def _run(here: Plane, paths: _Seen, curve: Speed, bodies: Plane, other: NDArray[np.bool_]) -> Plane:
-    """Where defenders are who start ``here``: (men, times)."""
-    going = np.zeros_like(here)
-    made = np.empty_like(paths.men)
-    for i in range(len(paths.men.T)):
-        made[:, i] = here
-        gone = paths.gone[:, i]
-        if not gone.any():
+def _followed(
+    here: complex, seen: _Seen, curve: Speed, others: Sequence[Sequence[complex]]
+) -> list[complex]:
+    """Where a defender is at each time who starts ``here``; ``others`` are the receivers at each
+    time who are not his man. Plain numbers: five men at a time are too few for arrays to pay."""
+    going, made = 0j, []
+    rows = zip(seen.man, seen.runs, seen.hips, seen.straight, seen.ground, seen.gone, others,
+               strict=True)  # fmt: skip
+    for man, run, hip, straight, ground, gone, bodies in rows:
+        made.append(here)
+        if not gone:
             continue
-        run = paths.runs[:, i]
-        wish = run + (paths.hips[:, i] - here) / CLOSES
-        cushion = here.imag - paths.men[:, i].imag
-        comes = (cushion > 0) & paths.straight[:, i]
-        ground = np.where(cushion > CUSHION, paths.ground[:, i], run.imag)
-        wish.imag = np.where(comes, ground, wish.imag)
-        going = _turned(going, wish, curve) * gone
-        going, past = _around(going, here, bodies[:, i], other, run)
-        here = here + past * _STEP
+        wish = run + (hip - here) / CLOSES
+        if straight and (cushion := here.imag - man.imag) > 0:
+            wish = complex(wish.real, ground if cushion > CUSHION else run.imag)
+        going = past = _turned(going, wish, curve)
+        for body in bodies:
+            if abs(body - here) < BODY:
+                going, past = _around(going, past, body - here, run)
+        here += past * _STEP
     return made
 
 
-def _turned(going: Plane, wish: Plane, curve: Speed) -> Plane:
-    """Velocities a step later: a turn costs a defender what it costs a receiver."""
-    speed, size = np.abs(going), np.abs(wish)
-    way = wish / np.maximum(size, 1e-9)
-    cosine = (way * going.conj()).real / np.maximum(speed, 1e-9)
-    left = speed * np.interp(cosine, _COSINE, _KEPT)
+def _turned(going: complex, wish: complex, curve: Speed) -> complex:
+    """A velocity a step later: a turn costs a defender what it costs a receiver."""
+    left, size = abs(going), abs(wish)
+    if size < 1e-9:
+        return 0j
+    if left > 0:
+        cosine = (wish.real * going.real + wish.imag * going.imag) / (size * left)
+        turn = bisect_right(_COSINE, cosine)
+        if turn < len(_COSINE):
+            left *= _KEPT[turn] + (cosine - _COSINE[turn]) * _SLOPE[turn]
     faster = left + (curve.top - left) * (_STEP / curve.tau)
-    want = np.minimum(size, curve.top)
-    turned: Plane = way * np.minimum(np.maximum(want, left - BRAKE * _STEP), faster)
-    return turned
+    slower = left - BRAKE * _STEP
+    want = size if size < curve.top else curve.top
+    want = slower if want < slower else want
+    return wish * ((faster if faster < want else want) / size)
 
 
-def _around(
-    going: Plane, here: Plane, bodies: Plane, other: NDArray[np.bool_], run: Plane
-) -> tuple[Plane, Plane]:
-    """What velocities are left to those whom somebody else's receiver is in the way of, and how
-    they get past him.
+def _around(going: complex, past: complex, gap: complex, run: complex) -> tuple[complex, complex]:
+    """What velocity is left to a defender whom somebody else's receiver is in the way of, and how
+    he gets ``past`` him.
 
-    ``bodies`` are the receivers, ``other`` whether each is not a defender's own man (men,
-    receivers), ``run`` how their men run. He slows down, and goes past on the side on which he
-    means to run already, else over the top.
+    ``gap`` is from him to that receiver, ``run`` how his man runs. He slows down, and goes past on
+    the side on which he means to run already, else over the top.
     """
-    gaps = bodies[None] - here[:, None]
-    near = other & (np.abs(gaps) < BODY)
-    if not near.any():
-        return going, going
-    left, past = going.copy(), going.copy()
-    for k, j in np.argwhere(near):
-        way = gaps[k, j] / max(abs(gaps[k, j]), 1e-9)
-        along = past[k] * way.conjugate()  # real: into him; imaginary: past him
-        if along.real <= 0:
-            continue
-        turn = along.imag
-        if abs(turn) < 1e-6:
-            over = (1j * way).imag
-            turn = over if abs(over) > 1e-6 else -run[k].real * way.imag
-        past[k] = way * 1j * np.sign(turn) * max(abs(along.imag), abs(past[k]) * TRASH)
-        size = abs(going[k])
-        left[k] *= max(size - RUB * _STEP, min(size, JOG)) / max(size, 1e-9)
-    return left, past
+    way = gap / max(abs(gap), 1e-9)
+    along = past * way.conjugate()  # real: into him; imaginary: past him
+    if along.real <= 0:
+        return going, past
+    turn = along.imag
+    if abs(turn) < 1e-6:
+        over = way.real
+        turn = over if abs(over) > 1e-6 else -run.real * way.imag
+    side = math.copysign(1.0, turn) if turn else 0.0
+    past = way * complex(0.0, side * max(abs(along.imag), abs(past) * TRASH))
+    size = abs(going)
+    return going * (max(size - RUB * _STEP, min(size, JOG)) / max(size, 1e-9)), past

@@ -2,12 +2,20 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from itertools import pairwise
 
 from stemline.football.field import Field, Side
 from stemline.football.play import Assignment, Man, Play
-from stemline.football.timing.levels import Level
-from stemline.football.timing.running import Timeline, last_heading, runner, timeline, velocity
+from stemline.football.timing.levels import REMEMBERED, Level
+from stemline.football.timing.running import (
+    Speed,
+    Timeline,
+    last_heading,
+    runner,
+    timeline,
+    velocity,
+)
 from stemline.football.worlds import Look
 from stemline.paths import Ending, Path, Point
 
@@ -33,14 +41,18 @@ def timelines(play: Play, level: Level) -> dict[str, Timeline]:
 def run_path(play: Play, task: Assignment, path: Path, level: Level) -> Timeline:
     """One path of a man: his own or a branch."""
     man = play.man(task.man)
-    return timeline(
-        path,
-        runner(level, man.position, man.forty),
-        start=level.start.value + (level.press.value if _pressed(play, man) else 0.0),
-        settle=level.settle.value,
-        first=_moving(task),
-        beyond=_beyond(path, play.field),
-    )
+    start = level.start.value + (level.press.value if _pressed(play, man) else 0.0)
+    speed = runner(level, man.position, man.forty)
+    return _timed(path, speed, start, level.settle.value, _moving(task), _beyond(path, play.field))
+
+
+@lru_cache(maxsize=REMEMBERED)
+def _timed(
+    path: Path, speed: Speed, start: float, settle: float, first: Point, beyond: Point | None
+) -> Timeline:
+    """`timeline`, once a path: a man runs the same one in call after call and against every look,
+    and what is worked out from the very timeline is remembered by it."""
+    return timeline(path, speed, start=start, settle=settle, first=first, beyond=beyond)
 
 
 def _pressed(play: Play, man: Man) -> bool:

@@ -30,6 +30,8 @@ from stemline.football.timing.levels import (
 from stemline.paths import Curve, Ending, Path, Point, segments
 
 Array = NDArray[np.float64]
+Plane = NDArray[np.complex128]
+"""Points of the field as complex numbers, x + iy: half the work of pairs."""
 
 ROUNDED_REACH = 1.0
 """Yards of rounding from which a turn is one that keeps its speed: planted ones are half a yard,

@@ -11,13 +11,15 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from enum import Enum
+from functools import lru_cache
 from itertools import combinations, pairwise
 
 import numpy as np
 
 from stemline.football.play import Claim, Play
 from stemline.football.timing.clock import Look, ReadClock
-from stemline.football.timing.running import Timeline
+from stemline.football.timing.levels import REMEMBERED
+from stemline.football.timing.running import Array, Timeline
 from stemline.paths import Point
 
 COLLIDE = 0.6
@@ -30,7 +32,7 @@ STRETCH = 5.0
 TRIANGLE = 1.8
 """Yards that each corner of a triangle must stand off the line through the other two."""
 _STEP = 0.02
-_WATCHED = 5.0
+_TIMES = np.arange(0.0, 5.0, _STEP)
 _AWAY = 0.4
 """Seconds in which men who line up close together get apart."""
 _STACKED = 1.2
@@ -88,27 +90,36 @@ def crossings(men: Mapping[str, Timeline]) -> tuple[Crossing, ...]:
 
     Men who only start close together do not meet: a moment counts in which they had come nearer.
     """
-    times = np.arange(0.0, _WATCHED, _STEP)
-    places = {label: line.where(times) for label, line in sorted(men.items())}
-    found: list[Crossing] = []
-    for one, two in combinations(places, 2):
-        apart = np.hypot(*(places[one] - places[two]).T)
-        running = times > max(men[one].start, men[two].start) + _AWAY
-        if abs(places[one][0, 0] - places[two][0, 0]) <= _STACKED:
-            continue
-        first = int(np.argmax(running))
-        i = first + int(np.argmin(apart[first:]))
-        order = np.sign(places[one][:, 0] - places[two][:, 0])
-        passed = bool((order[first:] != order[first]).any())
-        nearer = i > first and apart[i] < _MET
-        if not nearer or not (passed or apart[i] <= BRUSH):
-            continue
-        deep = sorted((one, two), key=lambda label: (-places[label][i][1], label))
-        middle = (places[one][i] + places[two][i]) / 2
-        at = Point(float(middle[0]), float(middle[1]))
-        gap = float(apart[i])
-        found.append(Crossing(deep[0], deep[1], float(times[i]), gap, at, meeting(gap)))
-    return tuple(found)
+    pairs = combinations(sorted(men.items()), 2)
+    met = (_crossing(one, line, two, other) for (one, line), (two, other) in pairs)
+    return tuple(crossing for crossing in met if crossing is not None)
+
+
+@lru_cache(maxsize=REMEMBERED)
+def _crossing(one: str, line: Timeline, two: str, other: Timeline) -> Crossing | None:
+    """Where two men pass each other; ``one`` is the first of their labels."""
+    mine, his = _watched(line), _watched(other)
+    if abs(mine[0, 0] - his[0, 0]) <= _STACKED:
+        return None
+    first = int(np.argmax(max(line.start, other.start) + _AWAY < _TIMES))
+    apart = np.hypot(*(mine - his).T)
+    i = first + int(np.argmin(apart[first:]))
+    order = np.sign(mine[:, 0] - his[:, 0])
+    passed = bool((order[first:] != order[first]).any())
+    nearer = i > first and apart[i] < _MET
+    if not nearer or not (passed or apart[i] <= BRUSH):
+        return None
+    over, under = (one, two) if mine[i, 1] >= his[i, 1] else (two, one)
+    middle = (mine[i] + his[i]) / 2
+    at = Point(float(middle[0]), float(middle[1]))
+    gap = float(apart[i])
+    return Crossing(over, under, float(_TIMES[i]), gap, at, meeting(gap))
+
+
+@lru_cache(maxsize=REMEMBERED)
+def _watched(line: Timeline) -> Array:
+    """Where a man is at each of `_TIMES`."""
+    return line.where(_TIMES)
 
 
 def meeting(apart: float) -> Meeting:
@@ -121,15 +132,15 @@ def crowds(clock: ReadClock) -> tuple[Crowd, ...]:
     """Reads whose man has another receiver beside him when the ball arrives; a man who is looked
     at in the same glance is no crowd."""
     found: list[Crowd] = []
-    for read in clock.reads:
-        if read.window is None or not read.thrown_to:
-            continue
-        time = np.array([read.arrives])
-        for label, line in sorted(clock.men.items()):
-            if label in (read.window.man, read.read.partner_man):
+    thrown = [read for read in clock.reads if read.window is not None and read.thrown_to]
+    times = np.array([read.arrives for read in thrown])
+    places = {label: line.where(times).tolist() for label, line in sorted(clock.men.items())}
+    for n, read in enumerate(thrown):
+        own = read.window.man if read.window is not None else ""
+        for label, where in places.items():
+            if label in (own, read.read.partner_man):
                 continue
-            x, y = line.where(time)[0]
-            apart = math.hypot(x - read.at.x, y - read.at.y)
+            apart = math.dist(where[n], (read.at.x, read.at.y))
             if apart < CROWD:
                 found.append(Crowd(read, label, apart))
     return tuple(found)

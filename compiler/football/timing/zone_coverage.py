@@ -9,7 +9,6 @@ These are planning figures, common practice, with no published source.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping, Sequence
 
 import numpy as np
@@ -88,12 +87,13 @@ def dropped(
     under = [i for i, d in enumerate(men) if _zone(d) not in (None, *DEEP)]
     if under:
         made[under] = _under([men[i] for i in under], play, receivers, times, level, sets)
+    deep = [i for i, d in enumerate(men) if _zone(d) in DEEP]
+    if deep:
+        pace = np.full(len(times), max(DEEP_DROP, top))
+        goals = _deep_goals([men[i] for i in deep], play, receivers)
+        made[deep] = [_run(men[i], goal, times, pace) for i, goal in zip(deep, goals, strict=True)]
     for i, defender in enumerate(men):
-        if _zone(defender) in DEEP:
-            goal = _deep_goal(defender, play, receivers)
-            pace = np.full(len(times), max(DEEP_DROP, top))
-            made[i] = _run(defender, goal, times, pace)
-        elif i not in under:
+        if _zone(defender) is None:
             made[i] = defender.at.x, defender.at.y
     return made
 
@@ -111,23 +111,24 @@ def _mark(defender: Defender) -> Array:
     return np.array([defender.duty.to.x, defender.duty.to.y])
 
 
-def _deep_goal(defender: Defender, play: Play, receivers: Array) -> Array:
-    """Where a deep defender means to be, at each time.
+def _deep_goals(men: Sequence[Defender], play: Play, receivers: Array) -> Array:
+    """Where deep defenders mean to be, at each time: (men, times, 2).
 
     Deeper than whoever is in his part, and a few yards with the deepest of them toward the middle:
     outside, the sideline helps him.
     """
-    mark = _mark(defender)
-    x, y = receivers[..., 0], receivers[..., 1]
-    depth = np.where(np.abs(x - mark[0]) <= PART, y, 0.0)
-    deepest = depth.max(axis=0, initial=0.0)
-    weight = np.maximum(0.0, depth - np.maximum(UNDERNEATH, deepest - ABREAST))
-    total = weight.sum(axis=0)
-    threat = np.where(total > 0, (weight * (x - mark[0])).sum(axis=0) / np.maximum(total, 1e-9), 0)
-    inside = middle_of(play.field) - mark[0]
-    least, most = (min(0.0, inside), max(0.0, inside)) if abs(inside) > 1 else (-INSIDE, INSIDE)
-    goal_x = mark[0] + np.clip(threat, max(least, -INSIDE), min(most, INSIDE))
-    return np.stack((goal_x, np.maximum(mark[1], deepest + DEEPER)), axis=-1)
+    marks = np.stack([_mark(d) for d in men])[:, None]
+    across = receivers[..., 0] - marks[..., :1]  # men, receivers, times
+    depth = np.where(np.abs(across) <= PART, receivers[..., 1], 0.0)
+    deepest = depth.max(axis=1, initial=0.0)
+    weight = np.maximum(0.0, depth - np.maximum(UNDERNEATH, deepest - ABREAST)[:, None])
+    threat = (weight * across).sum(axis=1) / np.maximum(weight.sum(axis=1), 1e-9)
+    inside = middle_of(play.field) - marks[..., 0]
+    alone = np.abs(inside) <= 1  # in the middle himself
+    least = np.where(alone, -INSIDE, np.clip(inside, -INSIDE, 0.0))
+    most = np.where(alone, INSIDE, np.clip(inside, 0.0, INSIDE))
+    goal_x = marks[..., 0] + np.minimum(np.maximum(threat, least), most)
+    return np.stack((goal_x, np.maximum(marks[..., 1], deepest + DEEPER)), axis=-1)
 
 
 def _under(
@@ -211,20 +212,19 @@ def _run(
 
     ``pace`` yards a second up the field, ``wide`` the part of it across; ``held`` by a run fake.
     """
-    x, y = defender.at.x, defender.at.y
-    drops = READS + held
+    # On a field so much wider, as complex numbers, he is as fast across it as up it.
+    here = complex(defender.at.x / wide, defender.at.y)
     step = float(times[1] - times[0]) if len(times) > 1 else 0.0
-    made: list[tuple[float, float]] = []
-    for time, (to_x, to_y), fast in zip(times.tolist(), goal.tolist(), pace.tolist(), strict=True):
-        made.append((x, y))
-        if time < READS - 1e-9:
-            continue
-        if time < drops - 1e-9:
-            y -= STEPS_UP * step / held
-            continue
-        across, up = to_x - x, to_y - y
-        yards = math.hypot(across / wide, up)
-        if yards > 0:
-            part = min(1.0, fast * step / yards)
-            x, y = x + across * part, y + up * part
-    return np.array(made)
+    stands, drops = np.searchsorted(times, (READS - 1e-9, READS + held - 1e-9)).tolist()
+    made = [here] * stands
+    for _ in range(drops - stands):
+        made.append(here)
+        here -= 1j * STEPS_UP * step / held
+    goals = (goal[drops:, 0] / wide + 1j * goal[drops:, 1]).tolist()
+    for to, reach in zip(goals, (pace[drops:] * step).tolist(), strict=True):
+        made.append(here)
+        gap = to - here
+        yards = abs(gap)
+        here = here + gap * (reach / yards) if yards > reach else to
+    plane = np.array(made)
+    return np.stack((plane.real * wide, plane.imag), axis=-1)

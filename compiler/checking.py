@@ -1,0 +1,40 @@
+"""What a check says after the diagnostics: passes without an answer to a look, and the count."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from stemline.cache import Cache, place
+from stemline.compile import Compiled, no_collecting
+from stemline.diagnostics.lowered import parted
+from stemline.diagnostics.model import Diagnostic
+from stemline.facing import unanswered
+from stemline.football.play import Season
+
+
+def answers(folder: Path, compiled: Compiled, season: Season, *, keep: bool) -> tuple[str, ...]:
+    """The passes of ``season`` that have no answer to a look, as lines; ``keep`` uses what the
+    last check of this folder worked out, and keeps what this one does."""
+    assert compiled.book is not None, "a season comes from a book"
+    cache = Cache(folder, place() if keep else None)
+    with no_collecting():
+        return unanswered(compiled.book, compiled.calls, season, cache, expander=compiled.expander)
+
+
+def summary(folder: Path, compiled: Compiled, found: Sequence[Diagnostic]) -> str:
+    """The last line of a check: how many calls, and how much was ``found``."""
+    printed, lowered = parted(found, compiled.lowered)
+    errors = sum(d.is_error for d in printed)
+    counts = (
+        how_many(len(compiled.calls.orders), "call"),
+        how_many(errors, "error"),
+        how_many(len(printed) - errors, "warning"),
+        *((f"{len(lowered)} lowered",) if lowered else ()),
+    )
+    title = compiled.season.team.name if compiled.season else str(folder)
+    return f"{title}: {', '.join(counts)}"
+
+
+def how_many(number: int, what: str) -> str:
+    return f"{number or 'no'} {what}{'s' * (number != 1)}"
