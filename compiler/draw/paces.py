@@ -64,7 +64,9 @@ def _word(run: Run, play: Play) -> str:
         branches = play.assignment(run.man).branches
         return f"branch-{next(i for i, b in enumerate(branches, 1) if b is run.branch)}"
     if run.pen == FAKE:
-        return "drop" if play.kind is Kind.PASS else "fake"
+        passer = play.passer
+        drops = play.kind is Kind.PASS and passer is not None and passer.label == run.man
+        return "drop" if drops else "fake"
     return _WORDS[run.pen]
 
 

@@ -119,31 +119,20 @@ def _drawing(
     ink = _ink(on, field, drawn, symbols)
     letters, tasks = _defence(seen.play, placed, symbols, ink, on, duties)
     now = Now(seen.play, symbols, letters, drawn, on, only)
-    old = lines_before(now, was) if was is not None else NOTHING
-    _lay(old.items, ink)
-    moved = draw_motions(seen.play, symbols, ink, on, only)
-    for item in (item for m in moved for item in m.items):
-        if isinstance(item, Disc):
-            ink.solid(square(item.centre, item.radius))
-    old_moved = motions_before(now, was, ink) if was is not None else NOTHING
-    stood, lost = rings((old, old_moved), [m.points for m in moved], now, ink)
-    words = _free(field_words(play, on, _against(play, duties)), ink, on)
-    key = _free(legend(now), ink, on)[:1] if was is not None else ()
-    duty_words = _free(tasks.words, ink, on, quiet=_BESIDE)
-    for item in field:
-        if isinstance(item, Stroke) and item.style == "sideline":
-            ink.line(points_of(item.segments))
+    moved, old = _moved(now, was, ink)
+    key = legend(now) if was is not None else ()
+    words = _words(field_words(play, on, _against(play, duties)), key, tasks, field, ink, on)
     wanted = _wanted(seen.play, drawn, moved, symbols, on, only)
-    written = write_notes((*wanted, *lost), ink, field, on)
-    defence = letter_items(letters, play, on)
+    written = write_notes((*wanted, *old.lost), ink, field, on)
     moments = paces(play, [line.run for line in drawn], level)
+    defence = letter_items(letters, play, on)
     layers = (
         Layer("drops", tasks.ground),
-        Layer("field", (*field, *_with_halos((*words, *key), on))),
+        Layer("field", (*field, *_with_halos(words.field, on))),
         Layer("claims", claim_items(seen.play)),
-        Layer("duties", (*tasks.lines, *duty_words)),
+        Layer("duties", (*tasks.lines, *words.duties)),
         Layer("behind", () if on.close else defence),
-        Layer("before", (*stood, *old_moved.items, *old.items)),
+        Layer("before", old.items),
         Layer("routes", _stacked(drawn)),
         Layer("ball", ball_items(seen.play, drawn, symbols, on, moments)),
         Layer("motions", tuple(item for m in moved for item in m.items)),
@@ -153,9 +142,60 @@ def _drawing(
         Layer("notes", written.items),
     )
     kept = (layer for layer in layers if layer.items or layer.name in _ALWAYS)
-    title, words_of_it = told(play, before, duties)
-    scene = Scene(title, words_of_it, on.frame, on.scale, size, break_lines(kept, moments, on))
+    title, description = told(play, before, duties)
+    scene = Scene(title, description, on.frame, on.scale, size, break_lines(kept, moments, on))
     return _Drawing(scene, written, drawn, moved, symbols, on)
+
+
+@dataclass(frozen=True)
+class _Old:
+    """What is left of the play as it was: its lines and rings, and notes of the men it lost."""
+
+    items: tuple[Item, ...] = ()
+    lost: tuple[Note, ...] = ()
+
+
+def _moved(now: Now, was: Play | None, ink: Ink) -> tuple[tuple[Moved, ...], _Old]:
+    """The motions, between the lines of the play as it was and what is left of its motions."""
+    old = lines_before(now, was) if was is not None else NOTHING
+    _lay(old.items, ink)
+    moved = draw_motions(now.play, now.symbols, ink, now.on, now.only)
+    for item in (item for m in moved for item in m.items):
+        if isinstance(item, Disc):
+            ink.solid(square(item.centre, item.radius))
+    if was is None:
+        return moved, _Old()
+    old_moved = motions_before(now, was, ink)
+    stood, lost = rings((old, old_moved), [m.points for m in moved], now, ink)
+    return moved, _Old((*stood, *old_moved.items, *old.items), lost)
+
+
+@dataclass(frozen=True)
+class _Words:
+    """Words that give way to all lines: those of the field, and of the defenders' grounds."""
+
+    field: tuple[TextRun, ...]
+    duties: tuple[TextRun, ...]
+
+
+def _words(
+    of_field: Sequence[TextRun],
+    key: Sequence[TextRun],
+    tasks: Duties,
+    field: Sequence[Item],
+    ink: Ink,
+    on: Board,
+) -> _Words:
+    """What of these words finds room; ``key`` are places for one line, the first free one counts.
+
+    Then the sidelines are laid on ``ink``: the field's own words may stand at them, no other may.
+    """
+    kept = (*_free(of_field, ink, on), *_free(key, ink, on)[:1])
+    duties = _free(tasks.words, ink, on, quiet=_BESIDE)
+    for item in field:
+        if isinstance(item, Stroke) and item.style == "sideline":
+            ink.line(points_of(item.segments))
+    return _Words(kept, duties)
 
 
 def _defence(

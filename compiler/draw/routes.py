@@ -35,6 +35,7 @@ from stemline.draw.symbols import Symbol
 from stemline.draw.ways import begun_at, behind_passer, ends_clear, ghosts_of, keep_off
 from stemline.football.play import Assignment, Branch, Play
 from stemline.football.players import Position
+from stemline.football.timing.men import CARRIER
 from stemline.paths import Ending, Line, Path, Point, segments
 from stemline.source import Span
 
@@ -103,7 +104,7 @@ def plan_runs(play: Play, symbols: Mapping[str, Symbol], board: Board) -> tuple[
         if task.path is not None and task.path.legs and (board.shows(Detail.SETS) or not setting):
             path = begun_at(task.path, start)
             facing = set_facing(task, play)
-            pen = SET if facing else CARRY if task.man == play.carrier else ""
+            pen = SET if facing else _pen(task, play)
             path = set_path(path, task.hits[0].at) if facing else turn_back(path, lane)
             bases.append(Run(task.man, path, None, task.span, pen, facing))
         for branch in task.branches if board.shows(Detail.BRANCHES) else ():
@@ -121,6 +122,13 @@ def plan_runs(play: Play, symbols: Mapping[str, Symbol], board: Board) -> tuple[
     # a branch lies under the path it leaves, so that the path is never broken by it
     # and so does the passer, who is only on his way to throw
     return (*bent[len(bases) :], *_ends_on_top(bent[: len(bases)], board.mark("head")))
+
+
+def _pen(task: Assignment, play: Play) -> str:
+    """The ball carrier's, the one of him who shows that he has it, or a route's."""
+    if task.man == play.carrier:
+        return CARRY
+    return FAKE if task.role == CARRIER else ""
 
 
 def _launch(play: Play, symbols: Mapping[str, Symbol], board: Board) -> list[Run]:
