@@ -95,7 +95,8 @@ def lines_before(now: Now, before: Play) -> Before:
         if run.man not in found or _still(run, found[run.man], now.play):
             continue
         run = replace(run, path=_kept_off(run.path, now, olds))
-        kept = left_over(draw_run(run, olds, on, False).items, run.man, now)
+        others = [points for man, points in lines if man != run.man]
+        kept = left_over(draw_run(run, olds, on, False).items, run.man, now, others)
         items += kept
         lines += [(run.man, points_of(i.segments)) for i in kept if isinstance(i, Stroke)]
     stood = tuple(s for name, s in olds.items() if name in found and not _same(s, now))

@@ -14,7 +14,7 @@ from stemline.draw.board import Board
 from stemline.draw.defenders import Letter, free_mark, touched
 from stemline.draw.detours import Round, detour
 from stemline.draw.gaps import through_gaps
-from stemline.draw.hole import Hole, crossed, followed, led
+from stemline.draw.hole import Hole, crossed, followed, led, narrow
 from stemline.draw.lanes import spread, turn_back
 from stemline.draw.pulls import in_lanes
 from stemline.draw.routes import (
@@ -39,6 +39,9 @@ _HARD = 0.8
 """Part of the ring round a letter that a path never enters while there is another way."""
 _CARRIER = 0.5
 """The carrier and who leads him keep only this part of the ring: no bend into another gap."""
+_TOUCH = 0.13
+"""Points by which the bend of a block in the line may touch a man before he is brought straight
+through the gap, where the carrier runs."""
 _ABOUT = 2.0
 """Yards round a path beyond which nothing is in its way."""
 
@@ -79,11 +82,14 @@ def plan_close(
                 path = ends_clear(path, keep, board.mark("head_half"))
             elif play.kind is Kind.PASS:
                 path = ends_clear(path, keep, board.mark("hit_bar"))
+            if run.leads and play.man(play.carrier).position is Position.QUARTERBACK:
+                # his lane is beside the passer's own: white round the passer would take it
+                keep = tuple(narrow(o, board.weight("block") / 2) for o in keep)
             off = _letters_off(run, near, play.unblocked, board)
             path = detour(path, _about(path, (*keep, *off)), turn)
             if not run.leads:
                 others = [s for name, s in symbols.items() if name != run.man]
-                path = through_gaps(path, others, board.weight("block") / 2)
+                path = through_gaps(path, others, board.weight("block") / 2 - board.yards(_TOUCH))
         made.append(replace(run, path=path))
     return tuple(made)
 

@@ -9,7 +9,7 @@ same picture. Where there is no room for a bend (between two linemen) the path s
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
@@ -47,10 +47,13 @@ class Round:
     hard: float
 
 
-def detour(path: Path, obstacles: Sequence[Round], turn: float) -> Path:
-    """The path bent round each obstacle; ``turn`` is how many yards a bend takes at most."""
+def detour(path: Path, obstacles: Sequence[Round], turn: float, slanting: bool = True) -> Path:
+    """The path bent round each obstacle; ``turn`` is how many yards a bend takes at most.
+
+    ``slanting`` allows a piece that is taught straight to slant where there is no other way.
+    """
     able = tuple(o for o in obstacles if o.at.distance(path.end) > o.hard)
-    bent = _tightest(_corners_out(path, able), able, able, turn, _MOST)[1]
+    bent = _tightest(_corners_out(path, able), able, able, turn, _MOST, slanting)[1]
     return path if bent == path else _eased(bent, able)
 
 
@@ -86,7 +89,12 @@ def _corners_out(path: Path, obstacles: Sequence[Round]) -> Path:
 
 
 def _tightest(
-    path: Path, still: tuple[Round, ...], all_: tuple[Round, ...], turn: float, most: int
+    path: Path,
+    still: tuple[Round, ...],
+    all_: tuple[Round, ...],
+    turn: float,
+    most: int,
+    slanting: bool,
 ) -> tuple[float, Path]:
     """The cheapest way past the obstacles ``still`` to be passed, and its cost."""
     hit = _first(path, still)
@@ -94,12 +102,13 @@ def _tightest(
         return _cost(path, all_), path
     index, obstacle = hit
     left = tuple(o for o in still if o is not obstacle)
-    ways = [_tightest(path, left, all_, turn, most - 1)]
+    ways = [_tightest(path, left, all_, turn, most - 1, slanting)]
     for side in _sides(path, index, obstacle):
-        bent, corner = _bend(path, index, obstacle, side, turn, all_)
-        if not any(o.at.distance(corner) < o.hard for o in all_):
+        for bent in _bends(path, index, obstacle, side, turn, all_):
             again = _passing(bent, obstacle) < obstacle.hard
-            ways.append(_tightest(bent, still if again else left, all_, turn, most - 1))
+            ways.append(_tightest(bent, still if again else left, all_, turn, most - 1, slanting))
+            if not slanting or ways[-1][0] < _THROUGH:
+                break
     return min(ways, key=lambda way: round(way[0], 6))
 
 
@@ -157,28 +166,36 @@ def _at_an_end(way: float, index: int, legs: int) -> bool:
     return (way <= 0 and index == 0) or (way >= 1 and index == legs - 1)
 
 
-def _bend(
+def _bends(
     path: Path,
     index: int,
     obstacle: Round,
     side: Point,
     turn: float,
     others: Sequence[Round],
-) -> tuple[Path, Point]:
-    """The path bent round one obstacle on its piece ``index``, and the corner of the bend."""
+) -> Iterator[Path]:
+    """The path bent round one obstacle on its piece ``index``: true before and after it, and
+    where that is on somebody, slanting after that. None where the bend itself is on somebody."""
     a, b = path.corners[index], path.corners[index + 1]
     at, _ = nearest(a, b, obstacle.at)
     ahead = unit(a, b)
     out = obstacle.at + side.scaled(_out(obstacle, side, others))
     true = min(abs(ahead.x), abs(ahead.y)) < _TAUGHT
-    legs: list[Leg] = []
-    if true and a.distance(at) > 2 * turn:
-        legs.append(Leg(at - ahead.scaled(1.5 * turn), turn / 2))
-    legs.append(Leg(out, min(turn, a.distance(at) / 2, b.distance(at) / 2)))
-    if true and b.distance(at) > 2 * turn:
-        legs.append(Leg(at + ahead.scaled(1.5 * turn), turn / 2))
-    legs.append(path.legs[index])
-    return replace(path, legs=(*path.legs[:index], *legs, *path.legs[index + 1 :])), out
+    bend = Leg(out, min(turn, a.distance(at) / 2, b.distance(at) / 2))
+    before = [Leg(at - ahead.scaled(1.5 * turn), turn / 2)] if a.distance(at) > 2 * turn else []
+    after = [Leg(at + ahead.scaled(1.5 * turn), turn / 2)] if b.distance(at) > 2 * turn else []
+    straight = [*before, bend, *after] if true else [bend]
+    if not _free(out, others):
+        return
+    free = [leg for leg in straight if _free(leg.to, others)]
+    for legs in (straight, free) if len(free) < len(straight) else (straight,):
+        way = (*path.legs[:index], *legs, *path.legs[index:])
+        yield replace(path, legs=way)
+
+
+def _free(at: Point, obstacles: Sequence[Round]) -> bool:
+    """Whether a place is on nobody's symbol."""
+    return all(o.at.distance(at) >= o.hard for o in obstacles)
 
 
 def _out(obstacle: Round, side: Point, others: Sequence[Round]) -> float:

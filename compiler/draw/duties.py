@@ -161,11 +161,12 @@ def man_items(
     The bar is shorter where another man stands beside it. The small picture leaves the line out
     where it could only run over somebody.
     """
-    path = detour(Path(letter.at, (Leg(symbol.at),)), keep, board.mark("turn"))
+    # it comes straight through the line of scrimmage, whoever stands close behind it
+    path = detour(Path(letter.at, (Leg(symbol.at),)), keep, board.mark("turn"), slanting=False)
     path = _beside_rush(through_gaps(path, line, board.weight("man")), line, rushed, board)
     # straight through the gap he may come upon a man close behind the line
     behind = [o for o in keep if o.at.y < -o.hard]
-    path = detour(path, behind, board.mark("turn"))
+    path = detour(path, behind, board.mark("turn"), slanting=False)
     pieces = leave(segments(path), letter.at, letter.reach)
     pieces = reverse(leave(reverse(pieces), symbol.at, symbol.edge + board.yards(1.6)))
     if not pieces:

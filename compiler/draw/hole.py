@@ -25,7 +25,10 @@ _PAST = 1.9
 _EARLY = 0.5
 """The same for a block at the line: past the men of his own line."""
 _LEVEL = 0.2
-"""Yards past the line where each of two who lead on one side is in his own lane."""
+"""Yards past the line where each of two who lead on one side is in his own lane, when the carrier
+comes to the hole from the side."""
+_ACROSS = 0.1
+"""Yards aside from the line to there by which he does."""
 _TURN = 0.5
 _BEHIND = 0.6
 """Yards from the line of scrimmage where men stand whom the way to the hole must go round again."""
@@ -71,7 +74,7 @@ def find_hole(play: Play, symbols: Mapping[str, Symbol], board: Board) -> Hole |
     white = board.weight("carry") / 2 + board.mark("gap") / 2 + abs(aside)
     through = through_gaps(path, others, white, aside)
     path = _shifted(path, aside) if through == path else through
-    behind = [_narrow(o, board.weight("carry") / 2) for o in keep if abs(o.at.y) > _BEHIND]
+    behind = [narrow(o, board.weight("carry") / 2) for o in keep if abs(o.at.y) > _BEHIND]
     return Hole(_not_back(detour(path, behind, board.mark("turn"))), lanes, aim, wing)
 
 
@@ -141,7 +144,7 @@ def open_hole(play: Play, symbols: Mapping[str, Symbol], board: Board) -> dict[s
     return made
 
 
-def _narrow(o: Round, half: float) -> Round:
+def narrow(o: Round, half: float) -> Round:
     """A man with less white round him, so that a turn in the hole is not moved out of it; never
     less than ``half`` the width of the carrier's line."""
     hard = o.hard + half
@@ -175,7 +178,8 @@ def led(path: Path, man: str, hole: Hole, board: Board) -> Path:
         else:
             legs.append(Leg(Point(here + aside, leg.to.y), reach))
             level = crossing(hole.path, _LEVEL)
-            if leg.to.y < 0 and level is not None and _beside_another(man, hole):
+            across = leg.to.y < 0 and level is not None and abs(level - here) > _ACROSS
+            if level is not None and across and _beside_another(man, hole):
                 legs.append(Leg(Point(level + aside, _LEVEL), reach))
     leaves = _PAST if path.end.y > _PAST + 1.0 else _EARLY
     beyond = crossing(hole.path, leaves)

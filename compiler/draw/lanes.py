@@ -1,15 +1,17 @@
 """Paths that would lie on one another are drawn side by side, like lanes of a road.
 
-Three rules, all of them the same when left and right are changed over:
+Four rules, all of them the same when left and right are changed over:
 
 * a man who turns straight back comes back in the next lane, nearer the line of scrimmage (or,
   when he runs up and down the field, farther from the ball);
 * a path that would run along one already laid is moved a lane away, to the side it is on;
+* two paths that would cross at a very small angle cross in one short step;
 * a path never moves where it starts, at its man.
 """
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
@@ -25,6 +27,10 @@ _SHARED = 1.2
 """Yards that two lines must share before they are told apart."""
 _NEAR = 0.8
 """Two lines nearer than this part of a lane look like one."""
+_SHALLOW = 0.9925
+"""Cosine of the angle (7 degrees) under which two lines that cross look like one."""
+_ROOM = 1.8
+"""Lanes from a crossing to the nearer end of a line that is to cross in one step."""
 _LEAD = 1.5
 """Yards a path takes from its man to its lane."""
 _TRIES = 6
@@ -57,8 +63,42 @@ def spread(paths: Sequence[Path], lane: float) -> tuple[Path, ...]:
     """The paths, each later one moved off the earlier ones that it would run along."""
     laid: list[Path] = []
     for path in paths:
-        laid.append(_off(path, laid, lane))
+        laid.append(_steeper(_off(path, laid, lane), laid, lane))
     return tuple(laid)
+
+
+def _steeper(path: Path, laid: Sequence[Path], lane: float) -> Path:
+    """The path with each crossing of an earlier one at a very small angle, where it could not be
+    seen who goes where, made in one short step from the one side to the other."""
+    points = list(path.corners)
+    reaches = [0.0, *(leg.reach for leg in path.legs)]
+    others = [piece for other in laid for piece in pairwise(other.corners)]
+    index = 0
+    while index < len(points) - 1:
+        step = _step(points[index], points[index + 1], others, lane)
+        points[index + 1 : index + 1] = step
+        reaches[index + 1 : index + 1] = [lane / 2] * len(step)
+        index += len(step) or 1
+    return path if len(points) == len(path.corners) else _path(points, reaches, path)
+
+
+def _step(a: Point, b: Point, others: Sequence[tuple[Point, Point]], lane: float) -> list[Point]:
+    """Where the line from a to b begins and ends to cross the first of ``others`` that it meets at
+    a very small angle; nothing where it meets none, or too near to an end of its own."""
+    ahead = unit(a, b)
+    for c, d in others:
+        if abs(dot(ahead, unit(c, d))) < _SHALLOW:
+            continue
+        across = left_of(unit(c, d))
+        before, after = dot(a - c, across), dot(b - c, across)
+        if before * after >= 0:
+            continue
+        at = a + (b - a).scaled(before / (before - after))
+        if dot(at - c, at - d) > 0 or min(at.distance(a), at.distance(b)) < _ROOM * lane:
+            continue
+        aside = across.scaled(math.copysign(lane / 2, before))
+        return [at - ahead.scaled(lane) + aside, at + ahead.scaled(lane) - aside]
+    return []
 
 
 def _off(path: Path, laid: Sequence[Path], lane: float) -> Path:

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from stemline.draw.board import Board
-from stemline.draw.curves import Pieces, far_from, split
+from stemline.draw.curves import Pieces, far_from, points_of, split
 from stemline.draw.cutting import measure, part
 from stemline.draw.defenders import Letter
 from stemline.draw.detours import Round
@@ -18,7 +18,7 @@ from stemline.draw.routes import Drawn
 from stemline.draw.scene import Disc, Item, Stroke
 from stemline.draw.symbols import Symbol
 from stemline.football.play import Play
-from stemline.paths import Point
+from stemline.paths import Point, length
 
 SHORTEST = 2.5
 """Points: what is left of an old line shorter than this shows nothing."""
@@ -26,6 +26,8 @@ HERE = 0.05
 """Yards within which two places are one."""
 _STEP = 0.1
 """Yards along an old line from one place to the next where it is compared with the new one."""
+_ALONG = 8.0
+"""Widths of an old line that another may lie on it: the two could not be told apart there."""
 _BARS = frozenset({"bar", "set-bar"})
 
 
@@ -44,8 +46,11 @@ class Now:
         return self.only in (None, label)
 
 
-def left_over(items: Iterable[Item], man: str, now: Now) -> list[Item]:
-    """An old line as far as it lies off the man's new ones, with its end where that is another."""
+def left_over(
+    items: Iterable[Item], man: str, now: Now, olds: Sequence[Sequence[Point]] = ()
+) -> list[Item]:
+    """An old line as far as it lies off the man's new ones, with its end where that is another; of
+    one that runs along the old lines ``olds`` of others, what is off those."""
     on, items = now.on, tuple(items)
     new = [d.points for d in now.drawn if d.run.man == man and len(d.points) > 1]
     near = (on.weight("route") + on.weight("before")) / 2 + on.mark("cross")
@@ -65,6 +70,9 @@ def left_over(items: Iterable[Item], man: str, now: Now) -> list[Item]:
                 kept.append(replace(item, style="before-bar"))
         elif isinstance(item, Stroke):
             pieces = _off(item.segments, new, near, others, on.yards(SHORTEST))
+            apart = _off(pieces, olds, on.weight("before"), (), on.yards(SHORTEST))
+            if _long(pieces) - _long(apart) > _ALONG * on.weight("before"):
+                pieces = apart
             if pieces:
                 ends = item.head and pieces[-1].end.distance(item.segments[-1].end) < HERE
                 ends = ends and not any(
@@ -73,6 +81,10 @@ def left_over(items: Iterable[Item], man: str, now: Now) -> list[Item]:
                 head = item.head if ends and not near_lines(item.head[0], new, near) else ()
                 kept.append(replace(item, segments=pieces, style="before", head=head))
     return kept
+
+
+def _long(pieces: Pieces) -> float:
+    return sum(length(points_of((piece,))) for piece in pieces)
 
 
 def _own(symbol: Symbol, items: Iterable[Item]) -> bool:

@@ -20,6 +20,7 @@ from stemline.draw.curves import (
     left_of,
     points_of,
     reverse,
+    stop_short,
     unit,
 )
 from stemline.draw.detours import Round, detour
@@ -45,6 +46,10 @@ _THROUGH = 50.0
 """Ink that running over a man is worth."""
 _OTHER_SIDE = 15.0
 """Ink that passing a man on the other side is worth: before or behind the passer is football."""
+_ASIDE = (15.0, -15.0, 30.0, -30.0, 45.0, -45.0, 60.0, -60.0)
+"""Degrees by which a motion may come to its man's symbol from another side."""
+_LEAST, _STEP = 0.4, 1.0
+"""A motion is not cut to less than this part of its length; points that it is cut by at a time."""
 _DROP_COST = 1.5
 """A drop farther down the list must save this much ink."""
 
@@ -78,14 +83,21 @@ def draw_motions(
         )
         path = _best(path, symbols[task.man], obstacles, ink, board)
         tone = "" if only in (None, task.man) else "-pale"
-        moved = _draw(task, path, symbols[task.man], task.man in ghosts, tone, board)
+        ghost = task.man in ghosts
+        moved = _draw(task, path, symbols[task.man], obstacles, ghost, tone, board)
         made.append(moved)
         ink.line(moved.points)
     return tuple(made)
 
 
 def _draw(
-    task: Assignment, path: Path, symbol: Symbol, ghost: bool, tone: str, board: Board
+    task: Assignment,
+    path: Path,
+    symbol: Symbol,
+    obstacles: Sequence[Round],
+    ghost: bool,
+    tone: str,
+    board: Board,
 ) -> Moved:
     motion = task.motion
     assert motion is not None
@@ -93,12 +105,14 @@ def _draw(
     pieces = _up_to(symbol, path, board)
     if ghost:
         pieces = leave(pieces, path.start, ring)
+    if motion.running:
+        pieces = _short_of(pieces, obstacles, board)
     if not pieces:
         return Moved((), (), path.start, "", task.span, task.man)
     name = motion_name(task.man)
     items: list[Item] = []
     if motion.running:
-        line, head = arrowed(pieces, board)
+        line, head = _arrowed(pieces, obstacles, board)
         items.append(Stroke(line, f"motion{tone}", head, task.span, name))
     else:
         across = left_of(heading(pieces, board.mark("head"))).scaled(board.mark("tick"))
@@ -122,9 +136,10 @@ def _best(path: Path, symbol: Symbol, obstacles: Sequence[Round], ink: Ink, boar
     """The path at the drop with the least ink on it, over no man and on its own side of each."""
     near, room = board.yards(_NEAR), symbol.edge + 2 * board.mark("head")
     best, best_cost = path, math.inf
-    for index, times in enumerate(_DROPS):
-        dropped = _dropped(path, times * board.mark("drop"), room)
-        bent = detour(dropped, obstacles, board.mark("turn"))
+    for index, tried in enumerate(_tries(path, symbol, room, board)):
+        if index == len(_DROPS) and best_cost < _THROUGH:
+            break
+        bent = detour(tried, obstacles, board.mark("turn"))
         points = points_of(segments(bent))
         cost = index * _DROP_COST
         cost += sum(_THROUGH for o in obstacles if _over(bent, symbol, o, board))
@@ -137,14 +152,56 @@ def _best(path: Path, symbol: Symbol, obstacles: Sequence[Round], ink: Ink, boar
     return best
 
 
+def _tries(path: Path, symbol: Symbol, room: float, board: Board) -> Iterable[Path]:
+    """The path at each drop; then, for one that would still be over somebody, with its last steps
+    to its man's symbol from other sides."""
+    for times in _DROPS:
+        yield _dropped(path, times * board.mark("drop"), room)
+    back = unit(symbol.at, path.corners[-2])
+    outward = 1.0 if symbol.at.x >= 0 else -1.0
+    for degrees in _ASIDE:
+        turn = math.radians(outward * degrees)
+        c, s = math.cos(turn), math.sin(turn)
+        way = Point(c * back.x - s * back.y, s * back.x + c * back.y)
+        corner = Leg(symbol.at + way.scaled(room), board.mark("turn") / 2)
+        yield replace(path, legs=(*path.legs[:-1], corner, path.legs[-1]))
+
+
 def _over(path: Path, symbol: Symbol, o: Round, board: Board) -> bool:
     """Whether a motion or its arrowhead lies on another man."""
     pieces = _up_to(symbol, path, board)
     if not pieces:
         return False
     half = board.weight("motion") / 2
-    head = arrowed(pieces, board)[1]
-    return far_from(points_of(pieces), o.at) < o.hard + half or far_from(head, o.at) < o.hard
+    head = _arrowed(pieces, (o,), board)[1]
+    return far_from(points_of(pieces), o.at) < o.hard + half or _on(head, o)
+
+
+def _short_of(pieces: Pieces, obstacles: Sequence[Round], board: Board) -> Pieces:
+    """The pieces ended before two men who leave no room between them, if there are any such: the
+    arrow shows between whom he goes."""
+    half = board.weight("motion") / 2
+    cut = pieces
+    while cut and length(points_of(cut)) > _LEAST * length(points_of(pieces)):
+        head, points = _arrowed(cut, obstacles, board)[1], points_of(cut)
+        if not any(far_from(points, o.at) < o.hard + half or _on(head, o) for o in obstacles):
+            return cut
+        cut = stop_short(cut, board.yards(_STEP))
+    return pieces
+
+
+def _arrowed(
+    pieces: Pieces, obstacles: Iterable[Round], board: Board
+) -> tuple[Pieces, tuple[Point, ...]]:
+    """The pieces up to inside an arrowhead, and the head: a smaller one between two men who leave
+    no room for a whole one."""
+    whole = arrowed(pieces, board)
+    tight = any(_on(whole[1], o) for o in obstacles)
+    return arrowed(pieces, board, "rush_head") if tight else whole
+
+
+def _on(head: Sequence[Point], o: Round) -> bool:
+    return far_from((*head, *head[:1]), o.at) < o.hard
 
 
 def _dropped(path: Path, by: float, room: float) -> Path:

@@ -84,7 +84,8 @@ def keep_off(
     """The symbols that ``man``'s path may not touch; linemen stand close and keep less white."""
     clear = board.mark("clear")
     # heavy lines need more than that to be beside a man at all
-    tight = max(clear * _HARD, board.weight("route") / 2 + board.yards(_BARE))
+    pen = board.weight("block" if board.close else "route")
+    tight = max(clear * _HARD, pen / 2 + board.yards(_BARE))
     ring = board.mark("ghost") + board.look.grounds["ghost"].edge_weight / 2 / board.scale
     kept = [
         Round(s.at, s.edge + (tight if s.man.interior else clear), s.edge)

@@ -64,3 +64,12 @@ def test_a_bent_path_keeps_its_ends(x: float, y: float) -> None:
     bent = detour(run, (Round(Point(x, y), 1.2, 0.9),), 2.0)
     assert (bent.start, bent.end) == (run.start, run.end)
     assert far_from(polyline(bent), Point(x, y)) > 0.9
+
+
+def test_a_path_out_of_a_stack_goes_round_every_man_of_it() -> None:
+    """No straight piece before a bend where the next man of the stack stands."""
+    stack = (Round(Point(6.6, -2.83), 1.75, 1.316), Round(Point(6.6, 0), 1.75, 1.316))
+    bent = detour(path((6.6, -5.67), (6.6, 1.0), (12.6, 2.0)), stack, 2.02)
+    assert all(far_from(polyline(bent), man.at) > man.hard for man in stack)
+    still = detour(path((6.6, -5.67), (6.6, 1.0), (12.6, 2.0)), stack, 2.02, slanting=False)
+    assert any(far_from(polyline(still), man.at) < man.hard for man in stack)

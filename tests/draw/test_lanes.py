@@ -40,3 +40,14 @@ def test_a_path_a_little_above_another_moves_up_not_across_it() -> None:
 def test_paths_that_cross_or_run_apart_are_left_alone() -> None:
     paths = (path((0, 0), (9, 9)), path((9, 0), (0, 9)), path((0, 3), (9, 3)))
     assert spread(paths, 0.5) == paths
+
+
+def test_two_paths_that_would_cross_at_a_small_angle_cross_in_one_step() -> None:
+    first, second = path((0, 2), (30, 5)), path((0, 4.6), (30, 4.6))
+    laid = spread((first, second), 0.5)
+    assert laid[0] == first
+    _, before, after, end = laid[1].corners
+    assert end == second.end
+    assert 0.9 < after.x - before.x < 1.2, "two lanes along the field"
+    for side, at in ((1, before), (-1, after)):
+        assert 0.2 < side * (at.y - 2 - at.x / 10) < 0.4, "half a lane above, then below"

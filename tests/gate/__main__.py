@@ -10,7 +10,6 @@ from pathlib import Path
 
 from stemline.theme import load_theme
 
-from .ceilings import as_table, counts, judged_sample
 from .pictures import BUNDLED, Sort, legend, pictures
 from .sheet import sheet_png
 from .table import Judged, by_roles, judge, table, told, worst
@@ -24,11 +23,7 @@ def main() -> None:
     parser.add_argument("--sort", choices=[s.name for s in Sort], help="only diagrams of a sort")
     parser.add_argument("--all", action="store_true", help="tell every diagram with a fault")
     parser.add_argument("--sheet", type=Path, help="write a contact sheet of the worst, a PNG")
-    parser.add_argument("--ceilings", action="store_true", help="print the table of ceilings")
     asked = parser.parse_args()
-    if asked.ceilings:
-        print(as_table(counts(judged_sample(load_theme()))), end="")
-        return
     judged = list(_judged(tuple(asked.playbook or BUNDLED), asked.only, asked.sort))
     print(table(judged), by_roles(judged), sep="\n\n")
     shown = worst(judged, len(judged) if asked.all else asked.worst)

@@ -20,6 +20,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from enum import Enum
+from functools import lru_cache
 
 from shapely import STRtree, box, union_all
 from shapely.geometry.base import BaseGeometry
@@ -100,6 +101,7 @@ def _fault(kind: Kind, what: str, on: str, where: BaseGeometry) -> Fault:
     return Fault(kind, what, on, float(at.x), float(at.y), float(where.area))
 
 
+@lru_cache(maxsize=512)
 def _inner(shape: BaseGeometry) -> BaseGeometry:
     """A shape without its outermost edge: what must stay clear."""
     return shape.buffer(-TOLERANCE, join_style="mitre")

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from functools import cache
 from xml.etree import ElementTree
 
-from shapely import LineString, MultiLineString, Point, Polygon, box, union_all
+from shapely import LineString, MultiLineString, Point, Polygon, box, transform, union_all
 from shapely.geometry.base import BaseGeometry
 
 from stemline.draw.metrics import Face, faces
@@ -97,10 +97,10 @@ def _mark(order: int, layer: str, element: ElementTree.Element, theme: Theme) ->
         inner = box(x + corner, y + corner, x + wide - corner, y + tall - corner)
         shape = inner.buffer(corner + rim)
     elif kind == "path":
-        fine = _LETTER_CURVE if words else _CURVE
-        rings = list(_rings(element.get("d", ""), _shift(element.get("transform", "")), fine))
+        d, shift = element.get("d", ""), _shift(element.get("transform", ""))
+        rings = [] if words else list(_rings(d, shift, _CURVE))
         if words:
-            outline = union_all([Polygon(r) for r in rings if len(r) > 3])
+            outline = transform(_lettering(d), lambda at: at + shift)
             shape = box(*outline.bounds)
             points = _type_size(words, style, outline, theme)
         elif element.get("fill") == "none":
@@ -111,6 +111,13 @@ def _mark(order: int, layer: str, element: ElementTree.Element, theme: Theme) ->
     else:
         raise ValueError(f"a {kind} element is never emitted")
     return Mark(order, layer, style, words, rest == "head", shape, way, outline, edge, points)
+
+
+@cache
+def _lettering(d: str) -> BaseGeometry:
+    """Words where they are written before they are moved: every picture has the same ones."""
+    rings = _rings(d, (0.0, 0.0), _LETTER_CURVE)
+    return union_all([Polygon(ring) for ring in rings if len(ring) > 3])
 
 
 def _way(rings: list[list[Pair]]) -> LineString:
