@@ -49,9 +49,7 @@ def contact_sheet(
     return Contact(book.title, book.footer, size, tuple(groups))
 
 
-def _cells(
-    page: Page, theme: Theme, size: Size, level: Level, views: bool
-) -> Iterator[Cell]:
+def _cells(page: Page, theme: Theme, size: Size, level: Level, views: bool) -> Iterator[Cell]:
     duties = isinstance(page, LookPage)
     for entry in _entries(page, views):
         scene = picture(entry.play, size, theme, duties=duties, level=level)
