@@ -150,7 +150,12 @@ class _Looking:
                 continue
             at, men = place
             if not men and report:
-                self.found.append(diagnose("E630", looked.span, spot=looked.target, call=self.call))
+                self.found.append(
+                    diagnose(
+                        "E630", looked.span, spot=looked.target, call=self.call,
+                        miss=self._miss(looked.target, spots, chosen.value if chosen else ()),
+                    )
+                )  # fmt: skip
             partner = self._place(looked.partner, spots) if looked.partner else None
             reads.append(
                 Read(
@@ -165,6 +170,30 @@ class _Looking:
                 )
             )
         return tuple(reads)
+
+    def _miss(self, target: str, spots: Sequence[Spot], looks: Sequence[LookAt]) -> str:
+        """Who that is no other read comes nearest to an empty one, and by how much he misses
+        it: ``: H ends 4 yards too deep``; nothing for the read of a man, and where nobody runs."""
+        spot = next((s for s in spots if s.name == target), None)
+        if spot is None:
+            return ""
+        elsewhere = {man for other in spots for man in other.men}
+        elsewhere |= {self.bound.men.get(look.target, "") for look in looks}
+        misses = []
+        for task in self.by_man.values():
+            if task.man in elsewhere:
+                continue
+            if task.path is not None and task.path.ending is not Ending.BLOCK:
+                up = task.path.end.y - spot.at.y
+                over = max(abs(up) - spot.half_height, 0.0)
+                aside = max(abs(task.path.end.x - spot.at.x) - spot.half_width, 0.0)
+                misses.append((over + aside, task.man, over, aside, up))
+        if not misses:
+            return ""
+        _, man, over, aside, up = min(misses)
+        parts = [f"{over:.1f} yards too {'deep' if up > 0 else 'short'}"] if over else []
+        parts += [f"{aside:.1f} yards to the side of it"] if aside else []
+        return f": {man} ends {' and '.join(parts)}"
 
     def _place(self, target: str, spots: Sequence[Spot]) -> tuple[Point, tuple[str, ...]] | None:
         """Where a target is caught and by whom, if he goes out; None for a role that is nobody."""

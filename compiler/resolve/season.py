@@ -247,6 +247,7 @@ _VARIES = {
     "E511": ("spot", "yards", "side"),
     "E512": ("spot",),
     "E622": ("shape",),
+    "E630": ("miss",),
     "E651": ("spot", "away"),
     "E663": ("instead",),
     "E666": ("how",),

@@ -137,6 +137,8 @@ def test_an_empty_spot_that_is_read_is_a_mistake_where_it_is_read() -> None:
     (found,) = [d for d in result.diagnostics if d.is_error]
     assert found.code == "E630"
     assert dict(found.values)["spot"] == "deep end"
+    miss = ": X ends 6.0 yards too short and 5.6 yards to the side of it"
+    assert dict(found.values)["miss"] == miss
     assert result.season is not None and result.season.plays == ()
 
 

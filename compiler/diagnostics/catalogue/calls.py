@@ -74,7 +74,7 @@ WORDING: dict[str, Wording] = {
     ),
     "E630": Wording(
         "a read with nobody there",
-        "in {call} the quarterback reads {spot}, and nobody comes there",
+        "in {call} the quarterback reads {spot}, and nobody comes there{miss}",
         "an empty spot",
         "move the spot, or give a role a route that ends there",
     ),
