@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 from stemline.book.model import Book, ConceptPage, Edition, LookPage, Page, Paper
 from stemline.book.pages import make_book
 from stemline.draw.clock_strip import clock_scene
@@ -16,10 +14,8 @@ from stemline.emit.svg import to_svg
 from stemline.football.play import Season
 from stemline.football.timing.clock import read_clock
 from stemline.football.timing.levels import LEVELS
+from stemline.progress import Progress
 from stemline.theme import Size, Theme
-
-Progress = Callable[[int, int], None]
-"""Told after each picture how many are drawn, and of how many."""
 
 
 class Build:

@@ -9,6 +9,7 @@ from stemline.cache import Cache, place
 from stemline.compile import Compiled, no_collecting
 from stemline.diagnostics.lowered import parted
 from stemline.diagnostics.model import Diagnostic
+from stemline.diagnostics.plural import how_many
 from stemline.facing import unanswered
 from stemline.football.play import Season
 
@@ -34,7 +35,3 @@ def summary(folder: Path, compiled: Compiled, found: Sequence[Diagnostic]) -> st
     )
     title = compiled.season.team.name if compiled.season else str(folder)
     return f"{title}: {', '.join(counts)}"
-
-
-def how_many(number: int, what: str) -> str:
-    return f"{number or 'no'} {what}{'s' * (number != 1)}"

@@ -14,11 +14,12 @@ from typing import TYPE_CHECKING
 
 import click
 
-from stemline.checking import answers, how_many, summary
+from stemline.checking import answers, summary
 from stemline.compile import Compiled, compile_texts, no_collecting
 from stemline.diagnostics.lowered import lowered_line, parted
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
+from stemline.diagnostics.plural import how_many
 from stemline.diagnostics.render import render
 from stemline.football.field import BallSpot
 from stemline.progress import progress
@@ -145,7 +146,7 @@ def draw(
         reasons = found or compiled.diagnostics
         click.echo(render((*texts.found, *reasons), {**texts.by_name, **words}), nl=False, err=True)
         raise SystemExit(1)
-    label, found = his_label(play, man, _option("--only", man)) if man else (None, ())
+    label, found = his_label(play, man, Span.over("--only", man)) if man else (None, ())
     if found:
         click.echo(render(found, {"--only": Source("--only", man)}), nl=False, err=True)
         raise SystemExit(2)
@@ -328,16 +329,11 @@ def _theme(folder: Path, asked: str, compiled: Compiled) -> Found:
     """An option names a folder from where the coach stands; a playbook one of its own places."""
     places = (folder, folder.resolve().parent)
     if asked:
-        return theme_called(asked, _option("--theme", asked), (Path(), *places))
+        return theme_called(asked, Span.over("--theme", asked), (Path(), *places))
     if compiled.book is not None and compiled.book.settings.theme:
         settings = compiled.book.settings
         return theme_called(settings.theme, settings.theme_span, places)
     return Found(load_theme(), (), ())
-
-
-def _option(name: str, said: str) -> Span:
-    """What was said to an option, as a place."""
-    return Span(name, 1, 1, len(said) + 1)
 
 
 def _print(found: Iterable[Diagnostic], texts: Files, lowered: Collection[str] = ()) -> None:
@@ -362,7 +358,7 @@ def _narrowed(season: Season, only: str) -> Season:
     )
     if not concepts:
         names = {n for c in season.concepts for n in (c.name, c.family)}
-        found = diagnose("E603", _option("--only", only), nearest=nearest(only, names), name=only)
+        found = diagnose("E603", Span.over("--only", only), nearest=nearest(only, names), name=only)
         click.echo(render([found], {"--only": Source("--only", only)}), nl=False, err=True)
         raise SystemExit(2)
     kept = {c.name for c in concepts}

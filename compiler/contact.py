@@ -6,7 +6,7 @@ its call. Each picture is framed by itself, to keep the rows low.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from itertools import groupby
 
 from stemline.book.model import Book, Entry, LineupPage, LookPage, Page
@@ -15,9 +15,8 @@ from stemline.emit.contact import Cell, Contact, Group
 from stemline.emit.gallery import Art
 from stemline.emit.svg import to_svg
 from stemline.football.timing.levels import HIGH_SCHOOL, Level
+from stemline.progress import Progress
 from stemline.theme import Size, Theme
-
-Progress = Callable[[int, int], None]
 
 
 def contact_sheet(

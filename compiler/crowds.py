@@ -6,20 +6,19 @@ frame of its page.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from stemline.book.model import Book, Entry
+from stemline.diagnostics.plural import how_many
 from stemline.draw.labels import Trouble
 from stemline.draw.picture import frame_of, how_crowded
 from stemline.draw.placing import ALL, WORST, Crowding, Tight
 from stemline.draw.scene import Box
-from stemline.theme import Size, Theme
+from stemline.progress import Progress
+from stemline.theme import SIZES, Size, Theme
 
-Progress = Callable[[int, int], None]
-"""Told after each picture how many are drawn, and of how many."""
-
-_SIZES = {Size.FULL: "large", Size.QUARTER: "quarter", Size.THUMB: "small"}
+_SIZES = {size: word for word, size in SIZES.items()}
 _ROLES = {
     "read": "read {}",
     "alert": "the alert {}",
@@ -84,16 +83,15 @@ def crowd_lines(seen: Sequence[Seen]) -> Iterator[str]:
         yield f"  {each.call}, {_SIZES[each.size]}: {_told(each.crowding)}"
     calls = len(dict.fromkeys(s.call for s in seen))
     bad = len(dict.fromkeys(s.call for s in crowded))
-    yield f"{calls or 'no'} call{'s' * (calls != 1)}, {bad or 'none'} crowded"
+    yield f"{how_many(calls, 'call')}, {bad or 'none'} crowded"
 
 
 def _told(crowding: Crowding) -> str:
     worst = crowding.labels[0]
     words = _ROLES.get(worst.role, "a label").format(worst.text).rstrip()
-    leaders = crowding.leaders
     return (
         f"{words} {_trouble(worst)} ({worst.cost:.1f}; all labels {crowding.cost:.1f}, "
-        f"{leaders or 'no'} leader{'s' * (leaders != 1)})"
+        f"{how_many(crowding.leaders, 'leader')})"
     )
 
 

@@ -37,7 +37,7 @@ def earlier_files(folder: Path, said: str) -> Files:
         return files
     beside = there.parent.iterdir() if there.parent.is_dir() else ()
     names = tuple(sorted(path.name for path in beside if path.is_dir()))
-    at = _place(BEFORE, said)
+    at = Span.over(BEFORE, said)
     problem = diagnose("E605", at, nearest=nearest(there.name, names), said=said, why=why)
     return Files(there, (), (problem,))
 
@@ -88,7 +88,3 @@ def _missing(problem: Diagnostic, said: str) -> Diagnostic:
         return problem
     call = dict(problem.values)["call"]
     return diagnose("E606", problem.span, nearest=problem.nearest, call=call, before=said)
-
-
-def _place(name: str, said: str) -> Span:
-    return Span(name, 1, 1, len(said) + 1)

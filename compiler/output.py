@@ -57,7 +57,7 @@ def call_play(
     """
     if compiled.book is None or compiled.season is None:
         return None, ()
-    at = Span(place, 1, 1, len(text) + 1)
+    at = Span.over(place, text)
     order, found = read_call(compiled.book, text, compiled.calls.by_name, at)
     if order is None:
         return None, found

@@ -6,18 +6,22 @@ import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 
+Progress = Callable[[int, int], None]
+"""Told after each picture how many are drawn, and of how many."""
+
 
 @contextmanager
-def progress() -> Iterator[Callable[[int, int], None]]:
+def progress() -> Iterator[Progress]:
     """A bar on a terminal, told how many are done of how many; silence elsewhere."""
     if not sys.stderr.isatty():
         yield lambda done, of: None
         return
     from rich.console import Console
-    from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
+    from rich.progress import BarColumn, MofNCompleteColumn, TextColumn
+    from rich.progress import Progress as Bar
 
     columns = TextColumn("drawing"), BarColumn(), MofNCompleteColumn()
-    with Progress(*columns, console=Console(stderr=True), transient=True) as bar:
+    with Bar(*columns, console=Console(stderr=True), transient=True) as bar:
         task = bar.add_task("drawing", total=None)
 
         def told(done: int, of: int) -> None:

@@ -36,6 +36,11 @@ class Span:
     column: int
     end: int
 
+    @classmethod
+    def over(cls, source: str, text: str) -> Span:
+        """All of a text of one line: what was said to an option, or called."""
+        return cls(source, 1, 1, len(text) + 1)
+
     def to(self, other: Span) -> Span:
         """The range from here to ``other``; on another line, up to where this span ends."""
         if other.line != self.line or other.source != self.source:

@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Collection, Iterable
 
 from stemline.diagnostics.model import Diagnostic
+from stemline.diagnostics.plural import how_many
 
 
 def parted(
@@ -24,4 +25,4 @@ def lowered_line(counted: Collection[Diagnostic]) -> str:
     by_code = Counter(d.code for d in counted)
     several = len(by_code) > 1
     listed = ", ".join(f"{by_code[c]} {c}" if several else c for c in sorted(by_code))
-    return f"{len(counted)} warning{'s' * (len(counted) != 1)} lowered: {listed}"
+    return f"{how_many(len(counted), 'warning')} lowered: {listed}"
