@@ -108,4 +108,4 @@ def _all(book: Book, season: Season) -> int:
 def _art(id_: str, scene: Scene, theme: Theme, *, named: bool = False) -> Art:
     """``named`` elements and their times are for a picture that also becomes a file of its own."""
     svg = to_svg(scene, theme, "" if named else None)
-    return Art(id_, svg, scene.description, scene.width, scene.height)
+    return Art(id_, svg, scene.description, scene.width, scene.height, scene.title)

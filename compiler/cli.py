@@ -1,12 +1,14 @@
 """The commands. Thin: each reads a folder, asks the compiler, and prints or writes what it gives.
 
-Exit codes: 0 done, 1 the playbook has errors, 2 the command itself cannot be carried out.
+Exit codes: 0 done, 1 the playbook has errors, 2 the command itself cannot be carried out, 130 it
+was interrupted.
 """
 
 from __future__ import annotations
 
 import shutil
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Iterator
+from contextlib import contextmanager
 from dataclasses import replace
 from importlib.resources import as_file, files
 from pathlib import Path
@@ -22,8 +24,13 @@ from stemline.diagnostics.nearest import nearest
 from stemline.diagnostics.plural import how_many
 from stemline.diagnostics.render import render
 from stemline.football.field import BallSpot
+from stemline.outside import folder as output_folder
+from stemline.outside.file import write_file
+from stemline.outside.interrupts import Interrupts
+from stemline.outside.model import NotWritten
+from stemline.outside.names import file_name
 from stemline.progress import progress
-from stemline.project import Files, file_name, read_files, replacing, revision
+from stemline.project import Files, read_files, revision
 from stemline.source import Source, Span
 from stemline.theme import SIZES, Found, Theme, load_theme, theme_called
 
@@ -38,7 +45,18 @@ _USAGE = {"E101", "E102"}
 """Codes of a command that was given no playbook at all."""
 
 
-@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+class _Commands(click.Group):
+    """The commands; an interrupt ends any of them as a shell expects it, and in one line."""
+
+    def invoke(self, ctx: click.Context) -> object:
+        try:
+            return super().invoke(ctx)
+        except KeyboardInterrupt:
+            click.echo("interrupted: what was written before is as it was", err=True)
+            raise SystemExit(130) from None
+
+
+@click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="stemline")
 def main() -> None:
     """Compile a playbook written as plain text: check it, list its calls, draw and print it."""
@@ -105,7 +123,7 @@ def list_calls(folder: Path, count: bool) -> None:
 @main.command()
 @_FOLDER
 @click.argument("call")
-@click.option("-o", "--output", type=click.Path(path_type=Path), help="Write to this SVG file.")
+@click.option("-o", "--output", type=click.Path(path_type=Path), help="This SVG, PDF or PNG file.")
 @click.option(
     "--from", "spot", type=click.Choice([s.value for s in BallSpot]), help="Where the ball is."
 )
@@ -135,10 +153,11 @@ def draw(
     renamed: str,
     theme: str,
 ) -> None:
-    """Draw one CALL as SVG; to the terminal where no file is given."""
+    """Draw one CALL; as SVG to the terminal where no file is given."""
+    kind = _kind(output, (".svg", ".pdf", ".png")) if output is not None else ".svg"
     texts, compiled = _compiled(folder)
     look = _look(folder, theme, compiled, texts)
-    from stemline.output import call_play, draw_svg, his_label
+    from stemline.output import call_play, drawn, his_label
 
     play, found = call_play(compiled, call, spot, against)
     words = {"the call": Source("the call", call), "--against": Source("--against", against)}
@@ -153,17 +172,16 @@ def draw(
     was = _earlier(folder, before, renamed, play, against)
     assert compiled.book is not None, "a play comes from a book"
     level = compiled.book.settings.level
-    svg = draw_svg(play, look, SIZES[size], only=label, before=was, level=level)
+    with _writing():
+        data = drawn(play, look, SIZES[size], kind, only=label, before=was, level=level)
     others = sum(d.is_error for d in (*texts.found, *compiled.diagnostics))
     if others:
         click.echo(f"the playbook has {how_many(others, 'error')}: see stemline check", err=True)
     if output is None:
-        click.echo(svg, nl=False)
+        click.echo(data, nl=False)
         return
-    try:
-        output.write_text(svg, "utf-8")
-    except OSError as error:
-        raise click.UsageError(f"cannot write {output}: {error.strerror}") from error
+    with _writing():
+        write_file(output, data)
 
 
 def _earlier(folder: Path, before: str, renamed: str, play: Play, against: str) -> Play | None:
@@ -203,36 +221,21 @@ def build(folder: Path, out: Path | None, only: str, paper: str, theme: str) -> 
     target = out or folder / "build"
     if only:
         season = _narrowed(season, only)
-        target = out or folder / "build" / f"only-{file_name(only)}"
-    _refuse_foreign(target, folder)
+        target = out or folder / "build" / f"only-{file_name(only.strip().casefold())}"
+    from stemline.output import book_names, made_book
+
     rev, date = revision(folder)
-    from stemline.output import PangoMissing, Refused, write_book
-
-    try:
-        with replacing(target) as made, progress() as tell:
-            write_book(compiled, season, rev, date, paper, look, made, tell)
-            (made / _MARK).write_text("made by stemline; replaced by the next build\n", "utf-8")
-    except (PangoMissing, Refused) as missing:
-        click.echo(str(missing), err=True)
-        raise SystemExit(2) from None
-    except OSError as error:
-        raise click.UsageError(f"cannot write {target}: {error.strerror}") from error
+    with _writing():
+        if target.resolve() in (folder.resolve(), *folder.resolve().parents):
+            raise NotWritten("E958", target)
+        output_folder.refuse(target, book_names(season))
+        with Interrupts() as interrupts:
+            with progress() as tell:
+                files = made_book(compiled, season, rev, date, paper, look, tell)
+            interrupts.heed()
+            output_folder.replace(target, files)
+            interrupts.heed()
     click.echo(f"{target / 'book.pdf'}: {how_many(len(season.plays), 'picture')}")
-
-
-_MARK = ".stemline-build"
-
-
-def _refuse_foreign(target: Path, folder: Path) -> None:
-    """A build replaces its folder whole, so it must be its own."""
-    if target.resolve() in (folder.resolve(), *folder.resolve().parents):
-        raise click.UsageError(f"{target} holds the playbook itself: choose another place")
-    if target.exists() and not target.is_dir():
-        raise click.UsageError(f"{target} is a file: choose a folder")
-    if target.is_dir() and any(target.iterdir()) and not (target / _MARK).exists():
-        raise click.UsageError(
-            f"{target} holds files that stemline did not make: choose another folder"
-        )
 
 
 @main.command()
@@ -266,23 +269,19 @@ def sheet(
     season = compiled.season
     assert season is not None
     file = output or folder / "contact-sheet.pdf"
-    if file.suffix.casefold() not in (".pdf", ".svg"):
-        raise click.UsageError(f"{file}: a contact sheet is a .pdf or an .svg")
+    kind = _kind(file, (".pdf", ".svg"))
     if only:
         season = _narrowed(season, only)
     rev, date = revision(folder)
-    from stemline.output import PangoMissing, Refused, write_sheet
+    from stemline.output import made_sheet
 
-    try:
+    with _writing(), Interrupts() as interrupts:
         with progress() as tell:
-            count = write_sheet(
-                compiled, season, rev, date, paper, look, file, tell, SIZES[size], views=views
+            data, count = made_sheet(
+                compiled, season, rev, date, paper, look, kind, tell, SIZES[size], views=views
             )
-    except (PangoMissing, Refused) as missing:
-        click.echo(str(missing), err=True)
-        raise SystemExit(2) from None
-    except OSError as error:
-        raise click.UsageError(f"cannot write {file}: {error.strerror}") from error
+        interrupts.heed()
+        write_file(file, data)
     click.echo(f"{file}: {how_many(count, 'picture')}")
 
 
@@ -302,7 +301,55 @@ def new(folder: Path) -> None:
     click.echo(f"{folder}: a playbook to start from. Next: stemline build {folder}")
 
 
+@contextmanager
+def _writing() -> Iterator[None]:
+    """Output is made and written in it: what hinders that is told, and ends the command."""
+    from stemline.output import PangoMissing, PictureFailed, Refused
+
+    try:
+        yield
+    except NotWritten as error:
+        found = error.found
+    except PictureFailed as error:
+        found = diagnose("E956", Span(error.address, 0, 0, 0), why=error.why)
+    except (PangoMissing, Refused) as error:
+        click.echo(str(error), err=True)
+        raise SystemExit(2) from None
+    else:
+        return
+    click.echo(render([found], {}), nl=False, err=True)
+    raise SystemExit(2)
+
+
+def _kind(file: Path, kinds: tuple[str, ...]) -> str:
+    """What kind of file a name asks for; a pipe or device, which has no ending, gets the first."""
+    ending = file.suffix.casefold()
+    if ending in kinds:
+        return ending
+    if not ending and file.exists() and not file.is_file() and not file.is_dir():
+        return kinds[0]
+    choices = ", ".join(kinds[:-1]) + " or " + kinds[-1]
+    at = Span.over("--output", str(file))
+    found = diagnose("E957", at, nearest=nearest(ending, kinds), found=file.name, choices=choices)
+    click.echo(render([found], {"--output": Source("--output", str(file))}), nl=False, err=True)
+    raise SystemExit(2)
+
+
+def _settle(folder: Path) -> None:
+    """Finish what a killed build of the playbook left; what cannot be is told and not insisted on.
+
+    Before anything else, so that whatever comes next sees one book or the other.
+    """
+    build = folder / "build"
+    for root in (build, *sorted(build.glob("only-*"))):
+        try:
+            output_folder.settle(root)
+        except NotWritten as error:
+            click.echo(render([error.found], {}), nl=False, err=True)
+
+
 def _compiled(folder: Path) -> tuple[Files, Compiled]:
+    _settle(folder)
     texts = read_files(folder)
     if any(d.code in _USAGE for d in texts.found):
         click.echo(render(texts.found, {}), nl=False, err=True)

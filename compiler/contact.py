@@ -53,7 +53,7 @@ def _cells(page: Page, theme: Theme, size: Size, level: Level, views: bool) -> I
     for entry in _entries(page, views):
         scene = picture(entry.play, size, theme, duties=duties, level=level)
         svg = to_svg(scene, theme, f"{entry.id}-")
-        art = Art(entry.id, svg, scene.description, scene.width, scene.height)
+        art = Art(entry.id, svg, scene.description, scene.width, scene.height, scene.title)
         named = entry.listed or isinstance(page, LineupPage)
         yield Cell(entry.call if named else f"{page.name}: {entry.call}", art, entry.listed)
 

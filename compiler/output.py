@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from itertools import groupby
-from pathlib import Path
 
 from stemline.book.clock_lines import clock_lines, look_lines, sameness_lines, verdict
 from stemline.book.model import Edition, Paper
@@ -17,8 +16,11 @@ from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
 from stemline.draw.picture import picture
 from stemline.emit.contact import contact_pdf, contact_svg
+from stemline.emit.engine_log import PictureFailed
 from stemline.emit.fetch import Refused
+from stemline.emit.gallery import Art
 from stemline.emit.pdf import PangoMissing
+from stemline.emit.single import picture_pdf, picture_png
 from stemline.emit.svg import to_svg
 from stemline.football.field import BallSpot
 from stemline.football.play import Play, Season
@@ -26,7 +28,7 @@ from stemline.football.timing.clock import ReadClock, Verdict, read_clock
 from stemline.football.timing.coverage import against as covered
 from stemline.football.timing.levels import HIGH_SCHOOL, LEVELS, Level
 from stemline.football.worlds import Look
-from stemline.project import file_name
+from stemline.outside.names import file_names
 from stemline.resolve.calls import read_call
 from stemline.resolve.expand import expand
 from stemline.resolve.read_guards import read_look_words
@@ -36,14 +38,16 @@ from stemline.theme import Size, Theme
 
 __all__ = [
     "PangoMissing",
+    "PictureFailed",
     "Refused",
+    "book_names",
     "call_play",
     "crowded_lines",
-    "draw_svg",
+    "drawn",
     "his_label",
+    "made_book",
+    "made_sheet",
     "timing_lines",
-    "write_book",
-    "write_sheet",
 ]
 
 
@@ -78,18 +82,27 @@ def call_play(
     return (None, errors) if errors else (play, ())
 
 
-def draw_svg(
+def drawn(
     play: Play,
     theme: Theme,
     size: Size = Size.FULL,
+    kind: str = ".svg",
     *,
     only: str | None = None,
     before: Play | None = None,
     level: Level = HIGH_SCHOOL,
-) -> str:
-    """The picture of a play as SVG; ``only`` is the label of the one man who is drawn strong,
-    ``before`` the play as it was, under it, and ``level`` how fast the men are."""
-    return to_svg(picture(play, size, theme, only=only, before=before, level=level), theme)
+) -> bytes:
+    """The picture of a play as SVG, or where ``kind`` is ".pdf" or ".png" as that.
+
+    ``only`` is the label of the one man who is drawn strong, ``before`` the play as it was, under
+    it, and ``level`` how fast the men are. Raises as `made_book` does.
+    """
+    scene = picture(play, size, theme, only=only, before=before, level=level)
+    svg = to_svg(scene, theme)
+    if kind == ".svg":
+        return svg.encode()
+    art = Art("call", svg, scene.description, scene.width, scene.height, scene.title)
+    return picture_pdf(art, theme) if kind == ".pdf" else picture_png(art, theme)
 
 
 def his_label(play: Play, said: str, at: Span) -> tuple[str | None, tuple[Diagnostic, ...]]:
@@ -171,56 +184,68 @@ def crowded_lines(
     yield from crowd_lines(look_over(book, theme, progress))
 
 
-def write_book(
+BOOK, SHELF, INDEX = "book.pdf", "pictures", "pictures/index.txt"
+
+
+def book_names(season: Season) -> tuple[str, ...]:
+    """The files that a book of ``season`` is made of, by their names in its folder."""
+    return (BOOK, INDEX, *_pictures(play.call.spoken for play in season.plays).values())
+
+
+def _pictures(calls: Iterable[str]) -> dict[str, str]:
+    """The file of each call's picture."""
+    return {call: f"{SHELF}/{name}.svg" for call, name in file_names(calls).items()}
+
+
+def made_book(
     compiled: Compiled,
     season: Season,
     revision: str,
     date: str,
     paper: str,
     theme: Theme,
-    folder: Path,
     progress: Callable[[int, int], None],
-) -> None:
-    """``book.pdf`` and one SVG a call, under ``pictures``.
+) -> dict[str, bytes]:
+    """``book.pdf``, one SVG a call under ``pictures``, and there an index of which is whose.
 
     ``season`` is the playbook's own, or part of it: then only the pages of that part are made.
-    Raises PangoMissing where the PDF library's system part is missing, OSError where the folder
-    cannot be written.
+    Raises PangoMissing where the PDF library's system part is missing, Refused where the theme
+    cannot be used, PictureFailed where a picture cannot be drawn.
     """
     build = Build(_shown(compiled, season), revision, date, theme, progress, Paper.named(paper))
-    (folder / "book.pdf").write_bytes(build.book())
-    shelf = folder / "pictures"
-    shelf.mkdir()
-    for name, svg in build.pictures().items():
-        (shelf / f"{file_name(name)}.svg").write_text(svg, "utf-8")
+    files = {BOOK: build.book()}
+    drawn = build.pictures()
+    named = _pictures(drawn)
+    files |= {named[call]: svg.encode() for call, svg in drawn.items()}
+    rows = (f"{named[call].removeprefix(SHELF + '/')}\t{call}\n" for call in drawn)
+    files[INDEX] = "".join(rows).encode()
+    return files
 
 
-def write_sheet(
+def made_sheet(
     compiled: Compiled,
     season: Season,
     revision: str,
     date: str,
     paper: str,
     theme: Theme,
-    file: Path,
+    kind: str,
     progress: Callable[[int, int], None],
     size: Size = Size.THUMB,
     *,
     views: bool = False,
-) -> int:
+) -> tuple[bytes, int]:
     """Every picture of ``season`` at ``size`` on a few pages, large ones one to a page.
 
     ``views`` adds what the book shows against other fronts and sets. A PDF, or one tall SVG where
-    ``file`` ends in .svg; gives how many pictures there are. Raises as `write_book` does.
+    ``kind`` is ".svg"; with it how many pictures there are. Raises as `made_book` does.
     """
     book = make_book(_shown(compiled, season, views=views), Edition(revision, date), ())
     level = LEVELS[season.level]
     sheet = contact_sheet(book, theme, progress, size, level=level, views=views)
-    if file.suffix.casefold() == ".svg":
-        file.write_text(contact_svg(sheet, theme), "utf-8")
-    else:
-        file.write_bytes(contact_pdf(sheet, theme, paper, date))
-    return len(sheet.arts)
+    if kind == ".svg":
+        return contact_svg(sheet, theme).encode(), len(sheet.arts)
+    return contact_pdf(sheet, theme, paper, date), len(sheet.arts)
 
 
 def _shown(compiled: Compiled, season: Season, *, views: bool = True) -> Season:

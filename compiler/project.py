@@ -1,16 +1,12 @@
-"""The outside world: the files of a playbook, its revision, and where output goes."""
+"""The outside world: the files of a playbook, and its revision."""
 
 from __future__ import annotations
 
 import io
 import os
-import re
-import shutil
 import subprocess
 import tarfile
-import tempfile
 from collections.abc import Iterator
-from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -141,11 +137,6 @@ def _decoded(name: str, raw: bytes) -> tuple[Source | None, Diagnostic | None]:
     return source, None
 
 
-def file_name(name: str) -> str:
-    """A name as a file's name: lower case, a hyphen for what is not a letter or digit."""
-    return re.sub(r"[\W_]+", "-", name.casefold()).strip("-")
-
-
 def revision(folder: Path) -> tuple[str, str]:
     """The revision and date of the folder's last commit; ("", "") outside version control."""
     try:
@@ -157,27 +148,3 @@ def revision(folder: Path) -> tuple[str, str]:
         return "", ""
     parts = asked.stdout.split()
     return (parts[0], parts[1]) if asked.returncode == 0 and len(parts) == 2 else ("", "")
-
-
-@contextmanager
-def replacing(target: Path) -> Iterator[Path]:
-    """A temporary folder beside ``target`` that takes its place when the block ends well.
-
-    When it does not, ``target`` stays as it was and the temporary folder is gone.
-    """
-    target.parent.mkdir(parents=True, exist_ok=True)
-    made = Path(tempfile.mkdtemp(prefix=f".{target.name}-", dir=target.parent))
-    try:
-        yield made
-        old = target.with_name(f".{target.name}-old")
-        if old.exists():
-            shutil.rmtree(old)
-        made.chmod(0o755)
-        if target.exists():
-            target.rename(old)
-        made.rename(target)
-        if old.exists():
-            shutil.rmtree(old)
-    finally:
-        if made.exists():
-            shutil.rmtree(made)

@@ -27,19 +27,21 @@ ROOMS: dict[str, set[str]] = {
     "contact": {"football", "draw", "book", "emit", "theme", "progress"},
     "crowds": {"diagnostics", "draw", "book", "theme", "progress"},
     "project": {"source", "diagnostics"},
+    "outside": {"source", "diagnostics"},
     "cache": set(),
     "facing": {"football", "resolve", "book", "cache"},
     "checking": {"diagnostics", "football", "compile", "cache", "facing"},
     "progress": set(),
     "output": {
         "source", "diagnostics", "football", "resolve", "compile", "draw", "book", "emit",
-        "build", "contact", "crowds", "theme", "project",
+        "build", "contact", "crowds", "theme", "outside",
     },
     "earlier": {"source", "diagnostics", "football", "compile", "output", "project"},
     "cli": {
         "source", "diagnostics", "football", "resolve", "compile", "output", "project", "theme",
-        "earlier", "checking", "progress",
+        "earlier", "checking", "progress", "outside",
     },
+    "__main__": {"cli"},
 }  # fmt: skip
 
 LIBRARIES: dict[str, set[str]] = {
@@ -52,6 +54,8 @@ LIBRARIES: dict[str, set[str]] = {
     "platformdirs": {"cache"},
     "click": {"cli"},
     "rich": {"progress"},
+    "filelock": {"outside"},
+    "resvg_py": {"emit"},
 }
 
 

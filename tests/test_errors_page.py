@@ -19,6 +19,7 @@ from stemline.diagnostics.catalogue import (
     legality,
     looks,
     names,
+    output,
     protections,
     runs,
     themes,
@@ -42,10 +43,11 @@ GROUPS = {
     "Protections": protections.WORDING,
     "The clock": timing.WORDING,
     THEMES: themes.WORDING,
+    "Output": output.WORDING,
 }
 
 NO_SAMPLE = {*(f"E{n}" for n in range(101, 108)), "E111", "E603", "E604", "E905", "E907"} | {
-    "E605", "E606", "E526", "E546", "W546", "E547",
+    "E605", "E606", "E526", "E546", "W546", "E547", *output.WORDING,
 }  # fmt: skip
 """Said of folders, files and commands, of a line that fits on no page, or of a play that no text of
 today can make."""

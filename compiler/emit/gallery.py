@@ -7,13 +7,17 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class Art:
-    """One drawn picture: printed size in points, and ``alt`` for a reader who cannot see it."""
+    """One drawn picture: printed size in points, and ``alt`` for a reader who cannot see it.
+
+    ``name`` is what a message calls it.
+    """
 
     id: str
     svg: str
     alt: str
     width: float
     height: float
+    name: str = ""
 
 
 @dataclass(frozen=True)

@@ -16,6 +16,7 @@ from typing import Any
 
 from stemline.book.fit import Arrangement, Measures, Style, arrange, front, room, telling
 from stemline.book.model import Book, Page
+from stemline.emit.engine_log import PictureFailed, heard
 from stemline.emit.fetch import Refused, answer
 from stemline.emit.gallery import Gallery
 from stemline.emit.html import book_html
@@ -46,19 +47,22 @@ def to_pdf(book: Book, gallery: Gallery, theme: Theme, date: str) -> bytes:
     """The book as a PDF, the same bytes for the same arguments.
 
     ``date`` is the edition's date, "2026-05-01"; text that is no date counts as none. Raises
-    `PangoMissing`, and `Refused` when the theme asks for something that is not its own.
+    `PangoMissing`, `Refused` when the theme asks for something that is not its own, and
+    `PictureFailed` when a picture cannot be drawn whole.
     """
     with _dated(date), _uncollected():
         engine = _Engine(_weasyprint(), gallery, theme)
-        document, html = _fitted(engine, book, gallery, theme)
-        return _written(document, html, gallery, theme)
+        with engine.minded():
+            document, html = _fitted(engine, book, gallery, theme)
+            return _written(document, html, gallery, theme)
 
 
 def pages_pdf(html: str, gallery: Gallery, theme: Theme, date: str) -> bytes:
     """Pages that are laid out once, such as a contact sheet; else as `to_pdf`."""
     with _dated(date), _uncollected():
-        document = _Engine(_weasyprint(), gallery, theme).lay_out(html)
-        return _written(document, html, gallery, theme)
+        engine = _Engine(_weasyprint(), gallery, theme)
+        with engine.minded():
+            return _written(engine.lay_out(html), html, gallery, theme)
 
 
 def _written(document: Any, html: str, gallery: Gallery, theme: Theme) -> bytes:
@@ -104,16 +108,26 @@ class _Engine:
     def __init__(self, weasyprint: Any, gallery: Gallery, theme: Theme) -> None:
         pictures = {art.id: art.svg for art in gallery.arts}
         self._html = weasyprint.HTML
+        self._names = {f"stemline:picture/{art.id}": art.name for art in gallery.arts}
         self._fatal: type[BaseException] = weasyprint.urls.FatalURLFetchingError
         self._fetcher = _fetcher(weasyprint, theme, pictures)
         self._cache: dict[str, Any] = {}
 
     def lay_out(self, html: str) -> Any:
         page = self._html(string=html, base_url="stemline:theme/", url_fetcher=self._fetcher)
+        return page.render(cache=self._cache)
+
+    @contextmanager
+    def minded(self) -> Iterator[None]:
+        """While it is entered, nothing that goes wrong in a document is passed over."""
         try:
-            return page.render(cache=self._cache)
+            with heard():
+                yield
         except self._fatal as why:
             raise Refused(str(why.__cause__ or why)) from why
+        except PictureFailed as failed:
+            named = self._names.get(failed.address) or failed.address
+            raise PictureFailed(named, failed.why) from failed
 
 
 def _fetcher(weasyprint: Any, theme: Theme, pictures: Mapping[str, str]) -> Any:

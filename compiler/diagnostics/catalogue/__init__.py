@@ -8,6 +8,7 @@ from stemline.diagnostics.catalogue import (
     legality,
     looks,
     names,
+    output,
     protections,
     runs,
     themes,
@@ -27,4 +28,5 @@ CATALOGUE: dict[str, Wording] = {
     **protections.WORDING,
     **timing.WORDING,
     **themes.WORDING,
+    **output.WORDING,
 }

@@ -1,0 +1,19 @@
+"""The program's door: an interrupt while it is still being loaded ends it as quietly as later."""
+
+from __future__ import annotations
+
+import sys
+
+
+def main() -> None:
+    """Run the commands."""
+    try:
+        from stemline.cli import main as commands
+
+        commands()
+    except KeyboardInterrupt:
+        sys.exit(130)
+
+
+if __name__ == "__main__":
+    main()
