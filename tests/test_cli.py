@@ -188,15 +188,6 @@ def test_build_out_and_only(starter: Path, tmp_path: Path) -> None:
     assert "nearest: Stick" in result.stderr
 
 
-def test_build_never_replaces_files_it_did_not_make(starter: Path, tmp_path: Path) -> None:
-    out = tmp_path / "photos"
-    out.mkdir()
-    (out / "film.txt").write_text("week 1", "utf-8")
-    assert run("build", starter, "--out", out).exit_code == 2
-    assert run("build", starter, "--out", starter).exit_code == 2
-    assert (out / "film.txt").read_text("utf-8") == "week 1"
-
-
 def test_two_builds_give_the_same_bytes(starter: Path) -> None:
     run("build", starter)
     first = {p.name: p.read_bytes() for p in (starter / "build").rglob("*") if p.is_file()}
