@@ -1,0 +1,236 @@
+"""One build, stopped hundreds of times.
+
+A build of a whole book takes a minute, and most of it touches no disk. So one process builds, and
+at random moments of its own time it splits in two: the twin goes on building and is stopped a
+little later, the first looks at what is left on the disk, sets it right again and goes on. Each
+twin is a build that was stopped in the middle. While files are written the moments lie closer.
+"""
+
+from __future__ import annotations
+
+import os
+import random
+import shutil
+import signal
+import subprocess
+import sys
+import time
+from collections import Counter
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from pathlib import Path
+from types import FrameType
+
+from stemline.outside.folder import HELD, settle
+
+BUILD = (sys.executable, "-m", "stemline", "build")
+_LATER = 0.15
+"""Seconds, at most, that a twin goes on before it is stopped."""
+_PATIENCE = 300.0
+"""Seconds until a twin that was interrupted and goes on counts as one that cannot be stopped."""
+
+Files = dict[str, bytes]
+
+
+def files_in(folder: Path) -> Files:
+    """The files of an output folder but stemline's own list of them."""
+    return {
+        path.relative_to(folder).as_posix(): path.read_bytes()
+        for path in sorted(folder.rglob("*"))
+        if path.is_file() and HELD not in path.relative_to(folder).parts
+    }
+
+
+@dataclass
+class Report:
+    """How the stopped builds ended, and every fault, in words."""
+
+    ended: Counter[str] = field(default_factory=Counter)
+    left: Counter[str] = field(default_factory=Counter)
+    faults: list[str] = field(default_factory=list)
+    slowest: float = 0.0
+
+    def lines(self) -> Iterator[str]:
+        yield "stopped by " + ", ".join(f"{n} {what}" for what, n in sorted(self.ended.items()))
+        yield "left " + ", ".join(f"{n} {what}" for what, n in sorted(self.left.items()))
+        yield f"longest from an interrupt to the end: {self.slowest:.2f} s"
+        yield from self.faults
+        yield f"{len(self.faults)} faults"
+
+
+class Stopper:
+    """Splits this process at moments and stops the twins; ``build`` is the book they build."""
+
+    def __init__(self, build: Path, old: Files, new: Files, dice: random.Random) -> None:
+        self._build, self._old, self._new, self._dice = build, old, new, dice
+        self._saved = build.with_name("saved")
+        shutil.copytree(build, self._saved)
+        self.report = Report()
+        self.is_twin = False
+        self._due: list[signal.Signals] = []
+
+    @contextmanager
+    def computing(self, stops: list[signal.Signals], seconds: float) -> Iterator[None]:
+        """While it is entered, a twin for each of ``stops``, over so many seconds of work."""
+        self._due = stops
+        gap = seconds / (len(stops) + 1)
+        signal.signal(signal.SIGVTALRM, self._moment)
+        signal.setitimer(signal.ITIMER_VIRTUAL, gap, gap)
+        try:
+            yield
+        finally:
+            signal.setitimer(signal.ITIMER_VIRTUAL, 0)
+
+    def rest(self, others: list[signal.Signals]) -> list[signal.Signals]:
+        """What is still to be stopped: ``others``, and those whose moment never came."""
+        rest, self._due = [*others, *self._due], []
+        return rest
+
+    def _moment(self, number: int, frame: FrameType | None) -> None:
+        if self._due:
+            self.twin(self._due.pop(), _LATER)
+
+    def twin(self, stop: signal.Signals, later: float) -> bool:
+        """Split: True in the twin, which is stopped within ``later`` seconds."""
+        wait = self._dice.random() * later
+        child = os.fork()
+        if child == 0:
+            signal.setitimer(signal.ITIMER_VIRTUAL, 0)
+            self.is_twin, self._due = True, []
+            null = os.open(os.devnull, os.O_WRONLY)
+            os.dup2(null, 1)
+            os.dup2(null, 2)
+            return True
+        time.sleep(wait)
+        os.kill(child, stop)
+        began = time.monotonic()
+        status = _waited(child)
+        self._ended(stop, status, time.monotonic() - began)
+        self._look(stop)
+        return False
+
+    def _ended(self, stop: signal.Signals, status: int | None, seconds: float) -> None:
+        wanted = 130 if stop is signal.SIGINT else -stop
+        self.report.ended[stop.name] += 1
+        if stop is signal.SIGINT:
+            self.report.slowest = max(self.report.slowest, seconds)
+        if status not in (wanted, 0):
+            self.report.faults.append(f"{stop.name}: ended with {status}")
+
+    def _look(self, stop: signal.Signals) -> None:
+        """What lies there must be of one book or the other, and after the next command whole."""
+        now = files_in(self._build)
+        for name, data in now.items():
+            if data not in (self._old.get(name), self._new.get(name)):
+                self.report.faults.append(f"{stop.name}: {name} is of neither book")
+        settle(self._build)
+        after = files_in(self._build)
+        kind = "old" if after == self._old else "new" if after == self._new else "damaged"
+        self.report.left[kind + (" book" if now == after else " book, made whole afterwards")] += 1
+        if kind == "damaged":
+            self.report.faults.append(f"{stop.name}: the book is damaged")
+        left = {path.name for path in (self._build / HELD).iterdir()} - {"lock", "stands"}
+        if left:
+            self.report.faults.append(f"{stop.name}: left {', '.join(sorted(left))}")
+        if kind != "old":
+            shutil.rmtree(self._build)
+            shutil.copytree(self._saved, self._build)
+
+
+def _waited(child: int) -> int | None:
+    """The exit code; None of a process that had to be killed in the end."""
+    until = time.monotonic() + _PATIENCE
+    while time.monotonic() < until:
+        done, status = os.waitpid(child, os.WNOHANG)
+        if done:
+            return os.waitstatus_to_exitcode(status)
+        time.sleep(0.002)
+    os.kill(child, signal.SIGKILL)
+    os.waitpid(child, 0)
+    return None
+
+
+def stopped(playbook: Path, work: Path, kills: int, interrupts: int, seed: int) -> Report:
+    """Stop so many builds of a copy of ``playbook`` in the folder ``work``."""
+    import stemline.cli
+    from stemline.outside import folder as output_folder
+
+    dice = random.Random(seed)
+    mine, other = work / "mine", work / "other"
+    shutil.copytree(playbook, mine, ignore=shutil.ignore_patterns("build"))
+    subprocess.run([*BUILD, mine], check=True, capture_output=True)
+    _change(mine)
+    shutil.copytree(mine, other, ignore=shutil.ignore_patterns("build"))
+    began = os.times()
+    subprocess.run([*BUILD, other], check=True, capture_output=True)
+    took = os.times().children_user - began.children_user
+    old, new = files_in(mine / "build"), files_in(other / "build")
+    assert old != new, "the change must be seen in the book"
+    stopper = Stopper(mine / "build", old, new, dice)
+
+    stops = [signal.SIGINT] * interrupts + [signal.SIGKILL] * (kills - kills // 4)
+    stops += [signal.SIGTERM] * (kills // 4)
+    dice.shuffle(stops)
+    writing, computing = stops[::2], stops[1::2]
+    replace = output_folder.replace
+
+    def replaced(root: Path, files: dict[str, bytes]) -> None:
+        if not stopper.is_twin:
+            signal.setitimer(signal.ITIMER_VIRTUAL, 0)
+            seconds = _timed(lambda: replace(work / "timed", files))
+            any(stopper.twin(stop, seconds) for stop in stopper.rest(writing))
+        replace(root, files)
+
+    output_folder.replace = replaced  # type: ignore[assignment]
+    code: object = 1
+    try:
+        with stopper.computing(computing, took * 0.85):
+            stemline.cli.main(["build", str(mine)], standalone_mode=False)
+        code = 0
+    except SystemExit as left:
+        code = left.code
+    finally:
+        output_folder.replace = replace
+        if stopper.is_twin:
+            os._exit(code if isinstance(code, int) else 1)
+    if files_in(mine / "build") != new:
+        stopper.report.faults.append("the last build, which nobody stopped, is not the new book")
+    return stopper.report
+
+
+def whole_builds(playbook: Path, work: Path, count: int, seed: int, report: Report) -> None:
+    """Kill so many builds, each started for it, at random moments of their whole time."""
+    dice = random.Random(seed)
+    mine = work / "whole"
+    shutil.copytree(playbook, mine, ignore=shutil.ignore_patterns("build"))
+    seconds = _timed(lambda: subprocess.run([*BUILD, mine], check=True, capture_output=True))
+    good = files_in(mine / "build")
+    for number in range(count):
+        stop = signal.SIGINT if number % 3 == 0 else signal.SIGKILL
+        with subprocess.Popen([*BUILD, mine], stderr=subprocess.PIPE, text=True) as child:
+            time.sleep(dice.random() * seconds)
+            child.send_signal(stop)
+            _, said = child.communicate()
+        report.ended[f"{stop.name} of a process of its own"] += 1
+        if child.returncode not in (130 if stop is signal.SIGINT else -stop, 0):
+            report.faults.append(f"whole build: ended with {child.returncode}")
+        if "Traceback" in said or files_in(mine / "build") != good:
+            report.faults.append(f"whole build: {stop.name} was not clean")
+
+
+def _change(playbook: Path) -> None:
+    """One sentence more in a text of the playbook."""
+    for path in sorted(playbook.glob("*.play")):
+        text = path.read_text("utf-8")
+        for verb in ("    say ", "    note "):
+            if verb in text:
+                path.write_text(text.replace(verb + '"', verb + '"Now and then. ', 1), "utf-8")
+                return
+    raise LookupError("no sentence to change")
+
+
+def _timed(work: Callable[[], object]) -> float:
+    began = time.monotonic()
+    work()
+    return time.monotonic() - began

@@ -1,0 +1,47 @@
+"""The starter's build stopped at random moments: one book or the other, whole, and nothing else."""
+
+from __future__ import annotations
+
+import shutil
+from importlib.resources import as_file, files
+from pathlib import Path
+
+import pytest
+
+from stemline.outside import folder
+from stemline.outside.model import NotWritten
+
+from .harness import Stopper, stopped
+
+
+@pytest.fixture
+def starter(tmp_path: Path) -> Path:
+    with as_file(files("stemline.grammar").joinpath("starter")) as place:
+        shutil.copytree(place, tmp_path / "starter", ignore=shutil.ignore_patterns("build"))
+    return tmp_path / "starter"
+
+
+def test_a_stopped_build_leaves_one_whole_book(starter: Path, tmp_path: Path) -> None:
+    report = stopped(starter, tmp_path / "work", kills=24, interrupts=12, seed=1)
+    assert report.faults == []
+    assert sum(report.ended.values()) == 36
+    assert sum(report.left.values()) == 36
+    assert report.left["old book"] > 0
+
+
+def test_the_harness_sees_a_damaged_book(tmp_path: Path) -> None:
+    """A build that writes straight to its place is what it must not miss."""
+    import random
+    import signal
+
+    build = tmp_path / "build"
+    folder.replace(build, {"book.pdf": b"old"})
+    stopper = Stopper(build, {"book.pdf": b"old"}, {"book.pdf": b"new"}, random.Random(1))
+    (build / "book.pdf").write_bytes(b"ne")
+    with pytest.raises(NotWritten):
+        folder.replace(build, {"book.pdf": b"new"})
+    stopper._look(signal.SIGKILL)
+    assert stopper.report.faults == [
+        "SIGKILL: book.pdf is of neither book",
+        "SIGKILL: the book is damaged",
+    ]
