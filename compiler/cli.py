@@ -260,7 +260,10 @@ def sheet(
     paper: str,
     theme: str,
 ) -> None:
-    """Put every diagram, each under its call, on a few pages: FOLDER/contact-sheet.pdf."""
+    """Put every diagram, each under its call, on a few pages.
+
+    Where no file is named: FOLDER/build/sheet/contact-sheet.pdf.
+    """
     texts, compiled = _compiled(folder)
     found = (*texts.found, *compiled.diagnostics)
     _print([d for d in found if d.is_error], texts)
@@ -268,7 +271,8 @@ def sheet(
     look = _look(folder, theme, compiled, texts)
     season = compiled.season
     assert season is not None
-    file = output or folder / "contact-sheet.pdf"
+    shelf = folder / "build" / "sheet"
+    file = output or shelf / "contact-sheet.pdf"
     kind = _kind(file, (".pdf", ".svg"))
     if only:
         season = _narrowed(season, only)
@@ -276,12 +280,17 @@ def sheet(
     from stemline.output import made_sheet
 
     with _writing(), Interrupts() as interrupts:
+        if output is None:
+            output_folder.refuse(shelf, (file.name,))
         with progress() as tell:
             data, count = made_sheet(
                 compiled, season, rev, date, paper, look, kind, tell, SIZES[size], views=views
             )
         interrupts.heed()
-        write_file(file, data)
+        if output is None:
+            output_folder.replace(shelf, {file.name: data})
+        else:
+            write_file(file, data)
     click.echo(f"{file}: {how_many(count, 'picture')}")
 
 
@@ -341,7 +350,7 @@ def _settle(folder: Path) -> None:
     Before anything else, so that whatever comes next sees one book or the other.
     """
     build = folder / "build"
-    for root in (build, *sorted(build.glob("only-*"))):
+    for root in (build, *sorted(path.parent for path in build.glob(f"*/{output_folder.HELD}"))):
         try:
             output_folder.settle(root)
         except NotWritten as error:
