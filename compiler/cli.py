@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import shutil
 from collections.abc import Collection, Iterable, Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, nullcontext
 from dataclasses import replace
 from importlib.resources import as_file, files
 from pathlib import Path
@@ -29,6 +29,7 @@ from stemline.outside.file import write_file
 from stemline.outside.interrupts import Interrupts
 from stemline.outside.model import NotWritten
 from stemline.outside.names import file_name
+from stemline.outside.workroom import workroom
 from stemline.progress import progress
 from stemline.project import Files, read_files, revision
 from stemline.source import Source, Span
@@ -172,7 +173,7 @@ def draw(
     was = _earlier(folder, before, renamed, play, against)
     assert compiled.book is not None, "a play comes from a book"
     level = compiled.book.settings.level
-    with _writing():
+    with _writing(), workroom() if kind == ".pdf" else nullcontext():
         data = drawn(play, look, SIZES[size], kind, only=label, before=was, level=level)
     others = sum(d.is_error for d in (*texts.found, *compiled.diagnostics))
     if others:
@@ -230,7 +231,7 @@ def build(folder: Path, out: Path | None, only: str, paper: str, theme: str) -> 
             raise NotWritten("E958", target)
         output_folder.refuse(target, book_names(season))
         with Interrupts() as interrupts:
-            with progress() as tell:
+            with workroom(), progress() as tell:
                 files = made_book(compiled, season, rev, date, paper, look, tell)
             interrupts.heed()
             output_folder.replace(target, files)
@@ -282,7 +283,7 @@ def sheet(
     with _writing(), Interrupts() as interrupts:
         if output is None:
             output_folder.refuse(shelf, (file.name,))
-        with progress() as tell:
+        with workroom(), progress() as tell:
             data, count = made_sheet(
                 compiled, season, rev, date, paper, look, kind, tell, SIZES[size], views=views
             )

@@ -54,4 +54,10 @@ WORDING: dict[str, Wording] = {
         "",
         "choose another place with --out",
     ),
+    "E959": Wording(
+        "no room to work in",
+        "a book needs some megabytes here while it is made: {why}",
+        "",
+        "make room there, or set TMPDIR to a folder that has it; nothing was written",
+    ),
 }
