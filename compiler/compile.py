@@ -27,7 +27,7 @@ from stemline.resolve.definitions import Playbook, Tag
 from stemline.resolve.expand import Expander, Order, expand, field_of
 from stemline.resolve.merge import merged, quarrels
 from stemline.resolve.read_playbook import read_playbook
-from stemline.resolve.season import Calls, all_calls, gathered, season
+from stemline.resolve.season import Calls, all_calls, gathered, said_once, season
 from stemline.source import Source, Span
 from stemline.syntax.parser import parse
 
@@ -95,7 +95,7 @@ def compile_texts(sources: Sequence[Source], folder: str, *, partial: bool = Fal
     found += proofs
     if not (partial or calls.orders or any(d.is_error or d.code == _UNDRESSED for d in found)):
         found.append(diagnose("W103", book.settings.span))
-    return Compiled(book, calls, made, tuple(dict.fromkeys(found)), expander)
+    return Compiled(book, calls, made, said_once(found), expander)
 
 
 def prove(

@@ -47,7 +47,8 @@ GROUPS = {
 }
 
 NO_SAMPLE = {*(f"E{n}" for n in range(101, 110)), "E111", "E603", "E604", "E905", "E907"} | {
-    "E605", "E606", "E526", "E546", "W546", "E547", "W101", "W102", *bounds.WORDING.keys() - {"E134"}
+    "E605", "E606", "E526", "E546", "W546", "E547", "W101", "W102", "W103", "E130", "E131", "E132",
+    *bounds.WORDING.keys() - {"E134"}
 }  # fmt: skip
 """Said of folders, files and commands, of a text that fits on no page, or of a play that no text of
 today can make."""

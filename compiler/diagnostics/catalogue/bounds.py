@@ -41,6 +41,13 @@ WORDING: dict[str, Wording] = {
         "one too many",
         "take out what is not called this season",
     ),
+    "W104": Wording(
+        "looks not tried against every formation",
+        "the looks and formations of this playbook make {pairs} pairs, of which {most} were tried",
+        "",
+        "leave out looks and formations that are not this season's; those of the last blocks "
+        "were not tried",
+    ),
     "E145": Wording(
         "too many lines in a block",
         "a block has at most {most} lines, and this {kind} has {found}, with those it extends",
