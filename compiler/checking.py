@@ -9,6 +9,7 @@ from stemline.cache import Cache, place
 from stemline.compile import Compiled, no_collecting
 from stemline.diagnostics.lowered import parted
 from stemline.diagnostics.model import Diagnostic
+from stemline.diagnostics.plain import plain
 from stemline.diagnostics.plural import how_many
 from stemline.facing import unanswered
 from stemline.football.play import Season
@@ -33,5 +34,5 @@ def summary(folder: Path, compiled: Compiled, found: Sequence[Diagnostic]) -> st
         how_many(len(printed) - errors, "warning"),
         *((f"{len(lowered)} lowered",) if lowered else ()),
     )
-    title = compiled.season.team.name if compiled.season else str(folder)
+    title = compiled.season.team.name if compiled.season else plain(str(folder))
     return f"{title}: {', '.join(counts)}"

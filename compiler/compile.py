@@ -17,18 +17,24 @@ from stemline.checks.looks import check_looks
 from stemline.checks.needs import check_needs
 from stemline.checks.protection import check_protection
 from stemline.checks.timing import check_clock, check_rhythm, check_space
-from stemline.diagnostics.model import Diagnostic
+from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import Kind, Play, Season
 from stemline.football.timing.clock import read_clock
 from stemline.resolve.alignment import line_up
+from stemline.resolve.bounds import too_much
 from stemline.resolve.definitions import Playbook, Tag
 from stemline.resolve.expand import Expander, Order, expand, field_of
 from stemline.resolve.merge import merged, quarrels
 from stemline.resolve.read_playbook import read_playbook
-from stemline.resolve.season import Calls, all_calls, gathered, season
+from stemline.resolve.season import Calls, all_calls, gathered, said_once, season
 from stemline.source import Source, Span
 from stemline.syntax.parser import parse
+
+_NOT_READ = "E140"
+"""A file that was not read to its end: what is missing in the rest cannot be told."""
+_UNDRESSED = "W710"
+"""A concept that nothing calls: it says why there is no call."""
 
 
 @dataclass(frozen=True)
@@ -65,20 +71,31 @@ def no_collecting() -> Iterator[None]:
         gc.enable()
 
 
-def compile_texts(sources: Sequence[Source], folder: str) -> Compiled:
-    """Parse, read, expand and prove. ``folder`` is only for messages about the whole playbook."""
+def compile_texts(sources: Sequence[Source], folder: str, *, partial: bool = False) -> Compiled:
+    """Parse, read, expand and prove. ``folder`` is only for messages about the whole playbook.
+
+    ``partial`` tells that a file of the playbook could not be read, so that its calls are missed
+    with good reason.
+    """
+    if (much := too_much(sources)) is not None:
+        return Compiled(None, Calls(()), None, (much,))
     parsed = [parse(source) for source in sources]
     found = [d for _, problems in parsed for d in problems]
+    if any(d.code == _NOT_READ for d in found):
+        return Compiled(None, Calls(()), None, tuple(found))
     book, problems = read_playbook([document for document, _ in parsed], found, folder)
     found += problems
     if book is None:
         return Compiled(None, Calls(()), None, tuple(found))
     found += gathered(_formations(book))
     calls, problems = all_calls(book)
+    found += problems
     expander = Expander(book)
     made, proofs = prove(book, calls, expander)
-    found += (*problems, *proofs)
-    return Compiled(book, calls, made, tuple(dict.fromkeys(found)), expander)
+    found += proofs
+    if not (partial or calls.orders or any(d.is_error or d.code == _UNDRESSED for d in found)):
+        found.append(diagnose("W103", book.settings.span))
+    return Compiled(book, calls, made, said_once(found), expander)
 
 
 def prove(

@@ -13,6 +13,7 @@ from corpus.mixing import base, compile_case
 
 from stemline.diagnostics.catalogue import (
     CATALOGUE,
+    bounds,
     calls,
     football,
     forms,
@@ -33,6 +34,7 @@ PAGE = files("stemline.grammar").joinpath("errors.md").read_text("utf-8")
 THEMES = "Themes"
 GROUPS = {
     "Files and characters": about_files.WORDING,
+    "More than a playbook says": bounds.WORDING,
     "The form of lines and blocks": forms.WORDING,
     "Names and definitions": names.WORDING,
     "Values, guards and men on the field": football.WORDING,
@@ -46,10 +48,11 @@ GROUPS = {
     "Output": output.WORDING,
 }
 
-NO_SAMPLE = {*(f"E{n}" for n in range(101, 108)), "E111", "E603", "E604", "E905", "E907"} | {
-    "E605", "E606", "E526", "E546", "W546", "E547", *output.WORDING,
+NO_SAMPLE = {*(f"E{n}" for n in range(101, 110)), "E111", "E603", "E604", "E905", "E907"} | {
+    "E605", "E606", "E526", "E546", "W546", "E547", "W101", "W102", "W103", "E130", "E131", "E132",
+    *bounds.WORDING.keys() - {"E134"}, *output.WORDING,
 }  # fmt: skip
-"""Said of folders, files and commands, of a line that fits on no page, or of a play that no text of
+"""Said of folders, files and commands, of a text that fits on no page, or of a play that no text of
 today can make."""
 
 _FENCE = re.compile(r"^```(?:play|toml) *(.*)\n((?:.*\n)*?)```$", re.MULTILINE)

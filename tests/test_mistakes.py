@@ -9,6 +9,7 @@ The print-outs are written anew by `pytest --snapshot-update`; read the differen
 
 from __future__ import annotations
 
+import os
 import re
 from dataclasses import dataclass
 from functools import cache
@@ -143,7 +144,8 @@ def read_and_compile(folder: str) -> Outcome:
     files = read_files(Path(folder))
     found = files.found
     if files.sources:
-        found += compile_texts(files.sources, folder).diagnostics
+        unread = any(d.is_error for d in found)
+        found += compile_texts(files.sources, folder, partial=unread).diagnostics
     return outcome(files.sources, found)
 
 
@@ -166,6 +168,35 @@ def _gone(folder: Path) -> None:
     (folder / "link.play").symlink_to("deleted.play")
 
 
+def _pipe(folder: Path) -> None:
+    os.mkfifo(folder / "quick.play")
+
+
+def _device(folder: Path) -> None:
+    (folder / "quick.play").symlink_to("/dev/zero")
+
+
+def _way_out(folder: Path) -> None:
+    (folder.parent / "secret.txt").write_text("nobody's business\n")
+    (folder / "quick.play").symlink_to("../secret.txt")
+
+
+def _circle(folder: Path) -> None:
+    (folder / "quick.play").symlink_to("quick.play")
+
+
+def _other_letters(folder: Path) -> None:
+    (folder / "quick.PLAY").write_text("concept Stick\n")
+
+
+def _named_for_windows(folder: Path) -> None:
+    (folder / "quick.play.txt").write_text("concept Stick\n")
+
+
+def _linked_folder(folder: Path) -> None:
+    (folder / "more").symlink_to(folder, target_is_directory=True)
+
+
 def _long_line(folder: Path) -> None:
     (folder / "long.play").write_text("route Deep Dig\n    stroke up 15" + " then in 8" * 100_000)
 
@@ -174,7 +205,17 @@ MADE = {
     "too-large": (_too_large, "E106"),
     "gone": (_gone, "E107"),
     "long-line": (_long_line, "E111"),
+    "pipe": (_pipe, "E108"),
+    "device": (_device, "E108"),
+    "way-out": (_way_out, "E108"),
+    "round-in-a-circle": (_circle, "E107"),
+    "other-letters": (_other_letters, "W101"),
+    "named-for-windows": (_named_for_windows, "W101"),
+    "linked-folder": (_linked_folder, "W102"),
+    "no-calls": (lambda folder: None, "W103"),
 }
+WARNED = ("W101", "W102")
+"""Said of a file beside the playbook, which then has no call either."""
 
 
 @pytest.mark.parametrize("name", MADE)
@@ -188,5 +229,5 @@ def test_a_file_that_is_no_play(
     make(folder)
     monkeypatch.chdir(tmp_path)
     result = read_and_compile(name)
-    assert result.codes == [code]
+    assert sorted(result.codes) == sorted([code, *["W103"] * (code in WARNED)])
     compare(result.shown, FOLDERS / f"{name}.expected", request)

@@ -26,6 +26,9 @@ from stemline.resolve.look_definitions import LookDef
 from stemline.resolve.season import Calls
 from stemline.source import Span
 
+MOST_PAIRS = 600
+"""Looks by formations, those that move counted again, that are tried: each is lined up six times.
+The bundled playbooks have less than half as many."""
 _NAMED = 3
 """Formations that a message names before it counts the others."""
 _ORDINALS = ("back", "second back", "third back", "fourth back")
@@ -43,7 +46,12 @@ def check_looks(
     yield from _numbers(looks, book)
     yield from _too_near(looks, book)
     found = _Found()
-    for formation, motion in _sets(book, calls):
+    sets = list(_sets(book, calls))
+    tried = max(1, MOST_PAIRS // len(keys))
+    if tried < len(sets):
+        pairs, most = f"{len(sets) * len(keys):,}", f"{tried * len(keys):,}"
+        yield diagnose("W104", looks[0].span, pairs=pairs, most=most)
+    for formation, motion in sets[:tried]:
         name = _name(book, formation, motion)
         for spot, side in product(BallSpot, Side):
             picture = expander.lined(formation, side, motion, spot).picture

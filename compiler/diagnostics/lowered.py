@@ -15,7 +15,7 @@ def parted(
     """What is printed and what is only counted. An error is printed whatever the codes say."""
     once = tuple(dict.fromkeys(found))
     counted = tuple(d for d in once if d.code in codes and not d.is_error)
-    return tuple(d for d in once if d not in counted), counted
+    return tuple(d for d in once if d.code not in codes or d.is_error), counted
 
 
 def lowered_line(counted: Collection[Diagnostic]) -> str:

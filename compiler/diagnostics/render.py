@@ -2,19 +2,45 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 
 from stemline.diagnostics.catalogue import CATALOGUE
 from stemline.diagnostics.model import Diagnostic
+from stemline.diagnostics.plain import plain, shortened
+from stemline.diagnostics.plural import how_many
 from stemline.source import Source, Span
 
 _WIDEST = 100
 """Columns of source text shown; a longer line is cut around the marked text."""
 
 
+MOST = 50
+"""Messages printed at once: more than anybody mends before he checks again."""
+_FIELD = 400
+"""Characters of a name or list that a message repeats; the rest of a longer one is left out."""
+
+
 def render(found: Iterable[Diagnostic], sources: Mapping[str, Source]) -> str:
-    """All diagnostics in order of place, each with its text underlined; ends with a newline."""
-    return "".join(render_one(d, sources) + "\n" for d in in_order(found))
+    """The diagnostics in order of place, each with its text underlined; ends with a newline.
+
+    Of more than `MOST` the first are printed, errors before warnings, and the others counted.
+    """
+    ordered = in_order(found)
+    printed, others = ordered, ""
+    if len(ordered) > MOST:
+        first = sorted(ordered, key=lambda d: not d.is_error)
+        chosen = set(first[:MOST])
+        printed = [d for d in ordered if d in chosen]
+        others = _counted(first[MOST:]) + "\n"
+    return "".join(render_one(d, sources) + "\n" for d in printed) + others
+
+
+def _counted(left: Sequence[Diagnostic]) -> str:
+    """The line that stands for the messages that are not printed."""
+    errors = sum(d.is_error for d in left)
+    counts = [(errors, "error"), (len(left) - errors, "warning")]
+    told = " and ".join(how_many(number, what) for number, what in counts if number)
+    return f"and {told} more: mend what stands above, then check again"
 
 
 def in_order(found: Iterable[Diagnostic]) -> list[Diagnostic]:
@@ -24,24 +50,25 @@ def in_order(found: Iterable[Diagnostic]) -> list[Diagnostic]:
 
 def render_one(d: Diagnostic, sources: Mapping[str, Source]) -> str:
     wording = CATALOGUE[d.code]
-    values = dict(d.values)
+    values = {key: shortened(plain(value), _FIELD) for key, value in d.values}
     level = "error" if d.is_error else "warning"
     lines = [f"{where(d.span)}: {level} {d.code}: {wording.message.format(**values)}"]
     lines += _excerpt(d.span, wording.label.format(**values), sources)
     for other in d.related:
-        lines.append(f"  {where(other.span)}: {other.label}")
+        lines.append(f"  {where(other.span)}: {plain(other.label)}")
         lines += _excerpt(other.span, "", sources)
     if d.nearest:
-        lines.append(f"  nearest: {_either(d.nearest)}")
+        lines.append(f"  nearest: {plain(_either(d.nearest))}")
     if wording.help:
         lines.append(f"  help: {wording.help.format(**values)}")
     return "\n".join(lines) + "\n"
 
 
 def where(span: Span) -> str:
+    name = plain(span.source)
     if not span.line:
-        return span.source or "playbook"
-    return f"{span.source}:{span.line}:{span.column}"
+        return name or "playbook"
+    return f"{name}:{span.line}:{span.column}"
 
 
 def _either(names: tuple[str, ...]) -> str:
@@ -54,7 +81,9 @@ def _excerpt(span: Span, label: str, sources: Mapping[str, Source]) -> list[str]
     source = sources.get(span.source)
     if source is None or not 0 < span.line <= len(source.lines):
         return []
-    text = source.lines[span.line - 1].replace("\t", " ")
+    text = plain(source.lines[span.line - 1])
+    if not text.strip():
+        return []
     start, end = span.column - 1, max(span.end - 1, span.column)
     cut = max(0, start - _WIDEST // 2)
     shown = text[cut : cut + _WIDEST]

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import Enum
-from functools import cache
+from functools import cache, lru_cache
 from itertools import product
 
 
@@ -81,6 +81,7 @@ Where = frozenset[int]
 """A set of worlds, as positions in `worlds`."""
 
 
+@lru_cache(maxsize=1024)
 def where(receivers: int, condition: Condition) -> Where:
     return frozenset(i for i, w in enumerate(worlds(receivers)) if condition.holds(w))
 
@@ -123,6 +124,7 @@ class Guard:
     looks: tuple[Look, ...]
 
 
+@cache
 def always(receivers: int) -> Guard:
     return Guard("", frozenset(range(len(worlds(receivers)))), ())
 

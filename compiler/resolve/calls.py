@@ -17,11 +17,17 @@ from stemline.resolve.expand import Order
 from stemline.source import Span
 
 _SIDES = {"right": Side.RIGHT, "left": Side.LEFT}
+_MOST_WORDS = 60
+"""Words of a call that anybody could say in a huddle, several times over."""
+_MOST_READINGS = 8
+"""Ways to read one call's tags that are told apart: two are a mistake already."""
 
 
 def readings(book: Playbook, text: str, at: Span) -> list[Order]:
     """Every call that the text can be read as."""
     words = tuple(re.sub(r"\s*\+\s*", " + ", text).casefold().split())
+    if len(words) > _MOST_WORDS:
+        return []
     found: list[Order] = []
     for formation, rest in _prefixes(words, book.formations):
         if not rest or rest[0] not in _SIDES:
@@ -106,12 +112,16 @@ def _prefixes(
 
 def _tags(words: tuple[str, ...], concept: str, book: Playbook) -> Iterator[tuple[str, ...]]:
     """Every way to read what is left as tags of the concept, a + between them or not."""
-    if not words:
-        yield ()
-        return
-    if words[0] == "+":
-        words = words[1:]
-    own = [tag for owner, tag in book.tags if owner == concept]
-    for tag, rest in _prefixes(words, own):
-        for others in _tags(rest, concept, book):
-            yield (tag, *others)
+    own = [tag for owner, tag in book.tags if owner == concept] if words else []
+    # By how many words are left: what they may be read as, each set of tags once.
+    ways: dict[int, list[tuple[str, ...]]] = {0: [()]}
+    for left in range(1, len(words) + 1):
+        ahead = words[-left:]
+        ahead = ahead[1:] if ahead[0] == "+" else ahead
+        read: dict[frozenset[str], tuple[str, ...]] = {}
+        for tag, rest in _prefixes(ahead, own):
+            for others in ways[len(rest)]:
+                if len(read) < _MOST_READINGS:
+                    read.setdefault(frozenset((tag, *others)), (tag, *others))
+        ways[left] = list(read.values())
+    yield from ways[len(words)]

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterable
 from itertools import product
+from typing import TypeVar
 
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.football.field import Side
 from stemline.resolve.definitions import Dress, DressIn, DressWith, Pattern, Playbook
 from stemline.resolve.expand import Order
+
+T = TypeVar("T")
 
 _SIDES = {"right": Side.RIGHT, "left": Side.LEFT}
 
@@ -16,10 +20,12 @@ def orders(book: Playbook, dress: Dress) -> tuple[tuple[Order, ...], tuple[Diagn
     """Every call of the dress-up once, in the order of its lines; exceptions that name none."""
     made: dict[tuple[object, ...], Order] = {}
     found: list[Diagnostic] = []
+    formations = _different(dress.formations, lambda w: (w.formation, w.motions))
+    withs = _different(dress.withs, lambda w: frozenset(w.tags))
     everything = [
         _order(book, dress, where, tags, side, motion)
-        for where, tags, side in product(dress.formations, dress.withs, dress.sides)
-        for motion in _motions(where, dress)
+        for where, tags, side in product(formations, withs, dict.fromkeys(dress.sides))
+        for motion in dict.fromkeys(_motions(where, dress))
     ]
     for order in everything:
         if not _dropped(order, dress):
@@ -29,6 +35,20 @@ def orders(book: Playbook, dress: Dress) -> tuple[tuple[Order, ...], tuple[Diagn
         if not any(_matches(order, pattern) for order in everything):
             found.append(diagnose("E705", pattern.span))
     return tuple(made.values()), tuple(found)
+
+
+def at_most(dress: Dress) -> int:
+    """How many calls the dress-up would make without its exceptions, what it says twice twice."""
+    places = sum(len(_motions(where, dress)) for where in dress.formations)
+    return places * len(dress.withs) * len(dress.sides)
+
+
+def _different(said: Iterable[T], key: Callable[[T], object]) -> list[T]:
+    """The first of those that say the same."""
+    kept: dict[object, T] = {}
+    for one in said:
+        kept.setdefault(key(one), one)
+    return list(kept.values())
 
 
 def spoken(

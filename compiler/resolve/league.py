@@ -167,7 +167,7 @@ def _jerseys(value: Value | None, span: Span) -> Numbers:
             raise _wrong(JERSEYS, _NUMBERS, item, span)
         low, _, high = atom.text.partition("-")
         ends = float(low), float(high or low)
-        if any(end != int(end) for end in ends) or not ends[0] <= ends[1] <= _HIGHEST:
+        if not ends[0] <= ends[1] <= _HIGHEST or any(end != int(end) for end in ends):
             raise _wrong(JERSEYS, _NUMBERS, item, span)
         ranges.append((int(ends[0]), int(ends[1])))
     if not ranges:

@@ -10,7 +10,7 @@ from stemline.resolve.look_definitions import Mark as Man
 from stemline.resolve.read_stands import SIDES, choices_of
 from stemline.resolve.words import Misread, Words
 from stemline.source import Span
-from stemline.syntax.tree import AtomKind, Phrase, Value
+from stemline.syntax.tree import Phrase, Value
 
 ZONES = {kind.value: kind for kind in DutyKind if kind not in (DutyKind.RUSH, DutyKind.MAN)}
 SIDELESS = (DutyKind.HOLE, DutyKind.ROBBER)
@@ -67,8 +67,8 @@ def _names_man(words: Words) -> bool:
 def _man(words: Words, side: LookSide | None) -> Man:
     """Whom: ``strong #2``, ``tight end``, ``back``, ``second back``, ``weak back``."""
     side = side or _side(words)
-    if rank := words.take(AtomKind.RANK):
-        found = Man(side or _side(words), int(rank.number), 0)
+    if (rank := words.take_rank()) is not None:
+        found = Man(side or _side(words), rank, 0)
         if found.side is None:
             raise Misread(diagnose("E482", rank.span, place=rank.text))
     elif words.take_name(("tight end",)):

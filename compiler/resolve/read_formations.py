@@ -278,6 +278,6 @@ def _forty(words: Words) -> float:
 
 
 def _jersey(number: float, span: Span, text: str) -> int:
-    if number != int(number) or not 0 <= number <= HIGHEST_NUMBER:
+    if not 0 <= number <= HIGHEST_NUMBER or number != int(number):
         raise Misread(diagnose("E519", span, found=text))
     return int(number)

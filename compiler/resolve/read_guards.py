@@ -20,9 +20,9 @@ from stemline.football.worlds import (
     worlds,
 )
 from stemline.resolve.definitions import Said
-from stemline.resolve.words import Misread, Words, listed
+from stemline.resolve.words import Misread, Words, bounded, listed
 from stemline.source import Span
-from stemline.syntax.tree import AtomKind, Mark, Phrase, Value, items
+from stemline.syntax.tree import Atom, AtomKind, Mark, Phrase, Value, items
 
 _MOST_RECEIVERS = 6
 """Men of the largest code: what a guard may ever ask for, whatever code this book plays."""
@@ -159,7 +159,7 @@ def _condition(phrase: Phrase, *, looks: bool) -> Condition:
         strong, weak = sorted((int(n) for n in shape.text.split("x")), reverse=True)
         words.finish("a shape")
         return Condition(shape=(strong, weak))
-    if phrase.atoms[0].text.isdigit() and (counted := _counted(words)):
+    if _is_whole(phrase.atoms[0]) and (counted := _counted(words)):
         return counted
     name = words.expect(CONDITION_WORDS, "E410")
     words.finish("a condition")
@@ -172,10 +172,14 @@ def _condition(phrase: Phrase, *, looks: bool) -> Condition:
     return Condition(backs=_BACKS[name])
 
 
+def _is_whole(atom: Atom) -> bool:
+    return atom.kind is AtomKind.NUMBER and "." not in atom.text
+
+
 def _counted(words: Words) -> Condition | None:
     """``3 strong``, ``2 or more weak``: receivers on one side; None where the words after the
     figure have no likeness to that."""
-    number = int(words.atoms[0].number)
+    number = int(bounded(words.atoms[0]))
     words.at = 1
     if not words.done and not nearest(words.atoms[1].text, (*_COUNTED, "more")):
         words.at = 0

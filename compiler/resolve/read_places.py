@@ -148,11 +148,11 @@ def read_mover(phrase: Phrase, letters: tuple[str, ...]) -> Mover:
         return Mover("", None, 0, phrase.span, back=True)
     side = words.take_name(FORMATION_SIDES)
     if side is not None:
-        rank = words.take(AtomKind.RANK)
+        rank = words.take_rank()
         if rank is None:
             raise words.miss("E437", ("#1", "#2", "#3"))
         words.finish("a receiver")
-        return Mover("", SIDES[side], int(rank.number), phrase.span)
+        return Mover("", SIDES[side], rank, phrase.span)
     by_word = {letter.casefold(): letter for letter in letters}
     if len(phrase.atoms) == 1 and phrase.atoms[0].word in by_word:
         return Mover(by_word[phrase.atoms[0].word], None, 0, phrase.span)

@@ -23,7 +23,7 @@ from stemline.resolve.read_places import SIDES
 from stemline.resolve.read_routes import read_way
 from stemline.resolve.words import Misread, Words, one_phrase
 from stemline.source import Span
-from stemline.syntax.tree import AtomKind, Mark, Phrase, Value, items
+from stemline.syntax.tree import Mark, Phrase, Value, items
 
 
 def read_rule(value: Value | None, span: Span, roles: Collection[str]) -> RoleRule:
@@ -81,9 +81,9 @@ def _read_choice(words: Words, roles: Collection[str]) -> Choice:
             raise Misread(diagnose("E453", words.here, letter=start))
         raise words.miss("E451", _RULE_STARTS)
     side = SIDES[side_name]
-    rank = words.take(AtomKind.RANK)
+    rank = words.take_rank()
     if rank is not None:
-        return Ranked(side, int(rank.number))
+        return Ranked(side, rank)
     follows = ("inside", "outside", "tight end", "wing", "back")
     follow = words.expect(follows, "E455", side=side.value)
     if follow == "tight end":

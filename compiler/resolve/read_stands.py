@@ -25,7 +25,7 @@ from stemline.resolve.look_definitions import (
 )
 from stemline.resolve.words import Misread, Words
 from stemline.source import Span
-from stemline.syntax.tree import AtomKind, Mark, Phrase, Value, items
+from stemline.syntax.tree import Mark, Phrase, Value, items
 
 SIDES = {side.value: side for side in LookSide}
 LANDMARKS = {landmark.value: landmark for landmark in Landmark}
@@ -157,8 +157,8 @@ def _place(words: Words) -> Stands | None:
     words.take_word("over")
     if words.take_name(("tight end",)):
         return OverEnd()
-    if rank := words.take(AtomKind.RANK):
-        return OverReceiver(int(rank.number))
+    if (rank := words.take_rank()) is not None:
+        return OverReceiver(rank)
     if name := words.take_name(LANDMARKS):
         return AtField(LANDMARKS[name])
     if not words.done and words.atoms[words.at].word in NUMBERS:

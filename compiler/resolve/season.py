@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 
@@ -11,10 +12,11 @@ from stemline.football.field import BallSpot, Side
 from stemline.football.play import ConceptSheet, Kind, Play, Season, Team
 from stemline.football.rules import noted
 from stemline.football.worlds import Look
+from stemline.resolve.bounds import MOST_CALLS
 from stemline.resolve.calls import ambiguous, read_call, readings, two_readings
 from stemline.resolve.defence import LINING_UP
 from stemline.resolve.definitions import Alias, Concept, Dress, Playbook
-from stemline.resolve.dress import orders
+from stemline.resolve.dress import at_most, orders
 from stemline.resolve.expand import Expander, Order
 from stemline.resolve.league import league_words
 from stemline.resolve.merge import merged
@@ -22,6 +24,10 @@ from stemline.resolve.words import listed
 
 Prove = Callable[[Play, Play | None, Order], Iterable[Diagnostic]]
 """A check of one play: given the play, its plain call (None where it is plain) and the order."""
+
+
+_EXCEPTED = 4
+"""Calls that dress-ups may name for each that is left when their exceptions are taken off."""
 
 
 @dataclass(frozen=True)
@@ -40,8 +46,17 @@ def all_calls(book: Playbook) -> tuple[Calls, tuple[Diagnostic, ...]]:
     found: list[Diagnostic] = []
     made: list[tuple[Dress, Order]] = []
     aliases: dict[str, Order] = {}
+    count = room = 0
     for dress in _in_book_order(book):
-        dressed, problems = orders(book, dress)
+        # Counted before they are made: a line that says much may be one of few calls.
+        room += at_most(dress)
+        few = room <= MOST_CALLS * _EXCEPTED
+        dressed, problems = orders(book, dress) if few else ((), ())
+        count += len(dressed)
+        if not few or count > MOST_CALLS:
+            said = f"{count if few else room:,}"
+            found.append(diagnose("E142", dress.span, most=f"{MOST_CALLS:,}", found=said))
+            break
         found += problems
         called, wrong = _aliased(book, dress, dressed, aliases)
         found += wrong
@@ -234,11 +249,27 @@ def gathered(found: Iterable[Diagnostic]) -> list[Diagnostic]:
     groups: dict[tuple[object, ...], tuple[Diagnostic, dict[str, None]]] = {}
     for d in found:
         values = dict(d.values)
-        varies = {"call", *_VARIES.get(d.code, ())}
-        cause = tuple((k, v) for k, v in d.values if k not in varies)
-        _, calls = groups.setdefault((d.code, d.span, cause), (d, {}))
+        _, calls = groups.setdefault(_cause(d), (d, {}))
         calls.setdefault(values.get("call") or values.get("spot", ""))
     return [_counted(d, list(calls)) for d, calls in groups.values()]
+
+
+def said_once(found: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
+    """The first of those that several stages say of one cause, each with its own calls."""
+    causes: dict[tuple[object, ...], Diagnostic] = {}
+    for d in found:
+        causes.setdefault(_cause(d), d)
+    return tuple(causes.values())
+
+
+def _cause(d: Diagnostic) -> tuple[object, ...]:
+    varies = {"call", *_VARIES.get(d.code, ())}
+    return d.code, d.span, *((k, _unturned(k, v)) for k, v in d.values if k not in varies)
+
+
+def _unturned(key: str, value: str) -> str:
+    """Men in the order of their names: a call to the other side tells them from its own."""
+    return " and ".join(sorted(re.split(" and |, ", value))) if key == "free" else value
 
 
 _CLOCK = ("arrives", "closes", "man", "off", "opens", "spot", "yards")
@@ -246,6 +277,7 @@ _VARIES = {
     "E503": ("spot",),
     "E511": ("spot", "yards", "side"),
     "E512": ("spot",),
+    "E620": ("why",),
     "E622": ("shape",),
     "E630": ("miss",),
     "E651": ("spot", "away"),

@@ -7,11 +7,18 @@ from itertools import accumulate
 
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.diagnostics.nearest import distance, nearest
+from stemline.resolve.bounds import LARGEST_FIGURE, LONGEST_FIELD
 from stemline.source import Span
 from stemline.syntax.tree import Atom, AtomKind, Phrase, Value
 
 _SHORT = 2
 """Characters of a man's letter at most; most words of the language are longer."""
+
+_LONGEST_WRONG = 80
+"""Characters among which a misspelt name is sought: no name of several words has so many."""
+
+_DIGITS_SHOWN = 12
+"""Of a figure that is out of bounds: what is left out says nothing more."""
 
 
 class Misread(Exception):
@@ -89,7 +96,12 @@ class Words:
         if atom is None:
             return None
         self.take_word("yards", "yard", "degrees", "seconds", "second")
-        return atom.number
+        return bounded(atom)
+
+    def take_rank(self) -> int | None:
+        """A rank such as ``#2``."""
+        atom = self.take(AtomKind.RANK)
+        return None if atom is None else int(bounded(atom))
 
     def expect(self, names: Iterable[str], code: str, **values: str) -> str:
         """One of ``names`` must come next; else ``code`` with the nearest of them."""
@@ -124,6 +136,8 @@ class Words:
         least = None
         for length in range(1, len(ahead) + 1):
             wrong = " ".join(a.text for a in ahead[:length])
+            if len(wrong) > _LONGEST_WRONG:
+                break
             near = nearest(wrong, (n for n in names if _tells(n, wrong)))
             gap = distance(wrong, near[0]) if near else 0
             # A right word is not the wrong one; of two as near, the longer says more.
@@ -135,6 +149,20 @@ class Words:
         """Nothing may be left over."""
         if not self.done:
             raise Misread(diagnose("E401", self.span, found=self.rest, what=what))
+
+
+def bounded(atom: Atom) -> float:
+    """The number of an atom; a misread where it is more than any line can mean."""
+    ends = atom.text.lstrip("#").split("-")
+    if any(float(end) > LARGEST_FIGURE for end in ends):
+        long = len(atom.text) > _DIGITS_SHOWN
+        raise Misread(
+            diagnose(
+                "E134", atom.span, most=LARGEST_FIGURE, field=LONGEST_FIELD,
+                figure=atom.text[:_DIGITS_SHOWN] + "..." * long,
+            )
+        )  # fmt: skip
+    return atom.number
 
 
 def _tells(name: str, wrong: str) -> bool:

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.diagnostics.nearest import distance, nearest
 from stemline.source import Source, Span
+from stemline.syntax.characters import blank_word, readable
 from stemline.syntax.lexer import junk
 from stemline.syntax.lines import KINDS, KINDS_NOT_READ_YET, Kind
 from stemline.syntax.tree import Comment
@@ -51,7 +52,7 @@ class Cutter:
         self._report = report
         self.comments: list[Comment] = []
         self._long: set[int] = set()
-        self._lines = [self._clean(n, line) for n, line in enumerate(source.lines, 1)]
+        self._lines = [self._clean(n, line) for n, line in enumerate(readable(source, report), 1)]
         self._margins()
 
     def _span(self, line: int, column: int, length: int) -> Span:
@@ -79,12 +80,12 @@ class Cutter:
         for n, line in enumerate(self._lines):
             words = line.lstrip()
             length = len(line) - len(words)
-            if line[:length].strip(" "):
-                wrong.append(self._span(n + 1, 1, length))
+            if other := line[:length].strip(" "):
+                wrong.append((self._span(n + 1, 1, length), blank_word(other[0])))
                 # All tabs, so that `Margins` does not compare the depth of such a line.
                 self._lines[n] = "\t" * length + words
-        for span in wrong[:1]:
-            self._report(diagnose("E110", span, count=len(wrong)))
+        for span, what in wrong[:1]:
+            self._report(diagnose("E110", span, what=what, count=len(wrong)))
 
     def cuts(self) -> Iterator[Cut]:
         """The blocks of known kinds, in order."""

@@ -19,6 +19,7 @@ from lark.indenter import Indenter
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
 from stemline.source import Span
+from stemline.syntax.characters import folded
 from stemline.syntax.lines import JOINS, KINDS, Line, holders, joined_by
 from stemline.syntax.tree import Atom, AtomKind
 
@@ -142,7 +143,7 @@ class Places:
     def _valued(self, line: list[Token]) -> list[Token]:
         for token in line:
             kind = _ATOMS.get(token.type, AtomKind.WORD)
-            text = token[1:-1] if kind is AtomKind.STRING else str(token)
+            text = folded(token[1:-1]) if kind is AtomKind.STRING else str(token)
             token.value = Atom(kind, text, self._span(token))
         return line
 

@@ -18,13 +18,14 @@ from lark import Lark, Token, Transformer, UnexpectedToken
 from lark.parsers.lalr_parser_state import ParserState
 
 from stemline.diagnostics.model import Diagnostic, diagnose
-from stemline.source import Source
+from stemline.source import Source, Span
 from stemline.syntax.cutting import Cut, Cutter
 from stemline.syntax.lexer import Margins, Places, Report
 from stemline.syntax.lines import KINDS
 from stemline.syntax.mistakes import explain
 from stemline.syntax.tree import (
     Block,
+    Comment,
     Document,
     Fact,
     Link,
@@ -35,20 +36,42 @@ from stemline.syntax.tree import (
     Value,
 )
 
+MOST_MISTAKES = 1000
+"""Mistakes of one file from which on it is not read: it is another kind of text, or was damaged by
+a program. A coach mends a few at a time, and reads the text again."""
+
+
+class _TooMany(Exception):
+    """More mistakes than are looked for in one file; caught where it is parsed."""
+
 
 def parse(source: Source) -> tuple[Document, tuple[Diagnostic, ...]]:
     """The blocks and comments of a file, and its mistakes in order of place, one a line at most.
 
-    A block whose header gives no name is left out; so is a line that could not be read.
+    A block whose header gives no name is left out; so is a line that could not be read. A file
+    of too many mistakes is read up to the last of them (E140).
     """
     found: dict[int, Diagnostic] = {}
+    blocks: list[Block] = []
+    comments: list[Comment] = []
 
     def report(mistake: Diagnostic) -> None:
         found.setdefault(mistake.span.line, mistake)
+        if len(found) > MOST_MISTAKES:
+            raise _TooMany
 
-    cutter = Cutter(source, report)
-    blocks = [_block(cut, source.name, report) for cut in cutter.cuts()]
-    document = Document(source, tuple(b for b in blocks if b), tuple(cutter.comments))
+    try:
+        cutter = Cutter(source, report)
+        comments = cutter.comments
+        for cut in cutter.cuts():
+            if (block := _block(cut, source.name, report)) is not None:
+                blocks.append(block)
+    except _TooMany:
+        line, _ = found.popitem()
+        rest = sum(1 for text in source.lines[line - 1 :] if text.strip())
+        at = Span(source.name, line, 1, len(source.lines[line - 1]) + 1)
+        found[line] = diagnose("E140", at, most=MOST_MISTAKES, rest=rest)
+    document = Document(source, tuple(blocks), tuple(comments))
     return document, tuple(found[line] for line in sorted(found))
 
 

@@ -35,7 +35,8 @@ class Mark(Enum):
 
 @dataclass(frozen=True)
 class Atom:
-    """The smallest piece of a value; ``text`` is as written, a string without its quotes."""
+    """The smallest piece of a value; ``text`` is as written, a string without its quotes and
+    with one space for each run of blanks in it."""
 
     kind: AtomKind
     text: str

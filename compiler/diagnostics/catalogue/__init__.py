@@ -1,6 +1,7 @@
 """Every code with its wording, put together from one file a group."""
 
 from stemline.diagnostics.catalogue import (
+    bounds,
     calls,
     files,
     football,
@@ -18,6 +19,7 @@ from stemline.diagnostics.wording import Wording
 
 CATALOGUE: dict[str, Wording] = {
     **files.WORDING,
+    **bounds.WORDING,
     **forms.WORDING,
     **names.WORDING,
     **football.WORDING,

@@ -42,11 +42,40 @@ WORDING: dict[str, Wording] = {
         "is it another kind of file with the ending .play?",
     ),
     "E107": Wording("file cannot be read", "this file cannot be read: {why}", "", ""),
+    "E108": Wording(
+        "not a file of the playbook",
+        "this is {what}, so it is not read",
+        "",
+        "put a file in its place, rename it, or move it out of the playbook",
+    ),
+    "E109": Wording(
+        "folder cannot be read",
+        "this folder cannot be read: {why}",
+        "",
+        "let yourself read it, or move it out of the playbook",
+    ),
+    "W101": Wording(
+        "file that is not read",
+        "this file is not read: only names that end in `.play` are, in small letters",
+        "",
+        "rename it, or move it out of the playbook",
+    ),
+    "W102": Wording(
+        "linked folder",
+        "this folder is a link, and what it leads to is not read",
+        "",
+        "put the files themselves into the playbook",
+    ),
+    "W103": Wording(
+        "no calls",
+        "this playbook makes no call, so its book would have no picture",
+        "",
+        "write a concept, a formation, and a `dress` block that puts the one into the other",
+    ),
     "E110": Wording(
         "tab in the margin",
-        "this line is indented with something other than spaces; lines like it in this file: "
-        "{count}",
-        "a tab, or a blank that only looks like a space",
+        "this line is indented with {what}, not with spaces; lines like it in this file: {count}",
+        "it only looks like spaces",
         "indent with spaces, four to a line, and set the editor to put spaces for the tab key",
     ),
     "E111": Wording(
@@ -104,5 +133,29 @@ WORDING: dict[str, Wording] = {
         "a text or name in quotes does not open with `{char}`",
         "",
         'write double quotes: say "Over sets the depth."',
+    ),
+    "E130": Wording(
+        "soft return",
+        "a {name} ({point}) stands in this line",
+        "a word processor writes it, and a plain text has none",
+        "delete it; press Enter where a new line belongs, the space bar where words are parted",
+    ),
+    "E131": Wording(
+        "control character",
+        "the control character {point} stands in this line",
+        "no screen shows it",
+        "delete it; if it is in your way, write the line anew in a plain editor",
+    ),
+    "E132": Wording(
+        "invisible character",
+        "a {name} ({point}) stands in this line",
+        "nobody sees it, and with it two names that look alike are two",
+        "delete it and the letters beside it, and write them again",
+    ),
+    "E133": Wording(
+        "unfinished merge",
+        "version control could not merge this file; places left to settle: {count}",
+        "from here to the line of `>` both versions stand",
+        "keep the lines that are right, and delete the others and the lines of `<`, `=` and `>`",
     ),
 }

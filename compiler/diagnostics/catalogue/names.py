@@ -7,7 +7,7 @@ from stemline.diagnostics.wording import Wording
 WORDING: dict[str, Wording] = {
     "E301": Wording(
         "defined twice",
-        "{kind} `{name}` is defined twice",
+        "{kind} `{name}` is defined {times}",
         "this one is not used",
         "give one of them another name, or delete it",
     ),
