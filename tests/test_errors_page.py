@@ -21,6 +21,7 @@ from stemline.diagnostics.catalogue import (
     names,
     protections,
     runs,
+    sentences,
     themes,
     timing,
 )
@@ -41,6 +42,7 @@ GROUPS = {
     "Runs": runs.WORDING,
     "Protections": protections.WORDING,
     "The clock": timing.WORDING,
+    "Sentences to the players": sentences.WORDING,
     THEMES: themes.WORDING,
 }
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from stemline.diagnostics.model import Diagnostic, Related, diagnose
 from stemline.diagnostics.nearest import nearest
+from stemline.football.care_rules import care_rules
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import ConceptSheet, Kind, Play, Season, Team
 from stemline.football.rules import noted
@@ -281,6 +282,7 @@ def _counted(d: Diagnostic, calls: list[str]) -> Diagnostic:
 
 def _season(book: Playbook, plays: Sequence[Play]) -> Season:
     settings, code = book.settings, book.settings.code
+    care = care_rules(code.key)
     shown = {p.call.concept for p in plays}
     families = book.families
     ordered = sorted(book.concepts.values(), key=lambda c: families.index(c.family))
@@ -300,6 +302,8 @@ def _season(book: Playbook, plays: Sequence[Play]) -> Season:
         behind_block=noted(code.behind_block),
         league=league_words(code),
         level=settings.level.name,
+        past_line=noted(care.past_line),
+        care=tuple((rule.label, noted(rule.text)) for rule in care.notes),
         concepts=tuple(_sheet(book, c, plays) for c in ordered if c.name in shown),
         plays=tuple(plays),
     )

@@ -10,6 +10,7 @@ from stemline.diagnostics.catalogue import (
     names,
     protections,
     runs,
+    sentences,
     themes,
     timing,
 )
@@ -26,5 +27,6 @@ CATALOGUE: dict[str, Wording] = {
     **runs.WORDING,
     **protections.WORDING,
     **timing.WORDING,
+    **sentences.WORDING,
     **themes.WORDING,
 }
