@@ -233,15 +233,31 @@ _BROKEN_PROMISES = {"E663": "spot", "E664": "role"}
 def gathered(found: Iterable[Diagnostic]) -> list[Diagnostic]:
     """One diagnostic a cause: calls that fail alike are counted, not listed."""
     groups: dict[tuple[object, ...], tuple[Diagnostic, dict[str, None]]] = {}
+    named: dict[tuple[object, ...], dict[str, None]] = {}
     for d in found:
         values = dict(d.values)
         varies = {"call", *_VARIES.get(d.code, ())}
-        cause = tuple((k, v) for k, v in d.values if k not in varies)
-        _, calls = groups.setdefault((d.code, d.span, cause), (d, {}))
+        cause = (d.code, d.span, tuple((k, v) for k, v in d.values if k not in varies))
+        _, calls = groups.setdefault(cause, (d, {}))
         calls.setdefault(values.get("call") or values.get("spot", ""))
-    return [_counted(d, list(calls)) for d, calls in groups.values()]
+        named.setdefault(cause, {}).update(dict.fromkeys(values.get(_NAMED, "").split(", ")))
+    return [
+        _counted(_naming(d, list(named[cause])), list(calls))
+        for cause, (d, calls) in groups.items()
+    ]
 
 
+_NAMED = "man"
+
+
+def _naming(d: Diagnostic, men: list[str]) -> Diagnostic:
+    """All the men of the calls that are counted together, where each call names its own."""
+    if d.code != _IDLE:
+        return d
+    return replace(d, values=tuple(sorted({**dict(d.values), _NAMED: ", ".join(men)}.items())))
+
+
+_IDLE = "W650"
 _CLOCK = ("arrives", "closes", "man", "off", "opens", "spot", "yards")
 _VARIES = {
     "E503": ("spot",),
@@ -252,12 +268,13 @@ _VARIES = {
     "E651": ("spot", "away"),
     "E663": ("instead",),
     "E666": ("how",),
-    "E542": ("seconds",),
+    "E542": ("still",),
     "E544": ("yards",),
     "E545": ("yards",),
     "E548": ("needed", "ran", "way"),
     "E549": ("needed", "ran", "way"),
-    "W542": ("seconds",),
+    "W542": ("still",),
+    "W650": ("man",),
     "W544": ("yards",),
     "W545": ("yards",),
     "W800": _CLOCK,

@@ -2,15 +2,10 @@
 
 from __future__ import annotations
 
-import math
-
 import pytest
 from .texts import (
     DOUBLES_ELEVEN,
     ELEVEN,
-    QUADS,
-    THREE_TWO,
-    TWELVE,
     codes,
     compiled,
     dress,
@@ -164,9 +159,7 @@ def test_a_call_may_be_named_with_a_plus_between_its_tags() -> None:
     lines = ("with Deep + Out", "call Doubles Right Test Deep + Out as Comet")
     result = made(FOUR.format(a="hitch"), tags, dress("Doubles", *lines, concept="Test"))
     assert codes(result) == [], said(result.diagnostics)
-    assert any(order.alias == "Comet" for _, order in result.calls.orders) or (
-        "Comet" in result.calls.by_name
-    )
+    assert "Comet" in result.calls.by_name
 
 
 # The centre and his letter.
@@ -197,16 +190,7 @@ def test_a_line_that_is_written_out_has_its_centre_with_a_receiver_c(name: str) 
 def test_a_role_may_begin_with_the_word_of_a_label(name: str) -> None:
     text = FOUR.format(a="hitch").replace("    a ", f"    {name} ").replace("read a", f"read {name}")
     result = made(text, dress("Doubles", concept="Test"))
-    if name == "spot man":
-        assert any("quotes" in d_help for d_help in helps(result))
-        return
     assert codes(result) == [], said(result.diagnostics)
-
-
-def helps(result: Compiled) -> list[str]:
-    from stemline.diagnostics.catalogue import CATALOGUE
-
-    return [CATALOGUE[d.code].help.format(**dict(d.values)) for d in result.diagnostics]
 
 
 @pytest.mark.parametrize(
@@ -244,11 +228,9 @@ def test_a_broken_promise_of_the_clock_names_its_call() -> None:
 
 
 def test_how_long_men_have_been_still_is_never_nought_seconds() -> None:
-    late = "motion Late\n    W moves to away, 4 outside tackle, off line\n    W starts 0.3\n"
-    late += "    Z moves to call, 7 outside tackle, on line\n    Z starts 0.2\n    snap set\n"
+    late = "motion Late\n    W moves to away, 6 outside tackle, off line\n    W starts 0.5\n"
+    late += "    snap set\n"
     result = made(FOUR.format(a="hitch"), late, dress("Doubles motion Late", concept="Test"))
-    still = [line for line in said(result.diagnostics) if " still " in line]
-    assert still and not any("0.0 seconds" in line for line in still), said(result.diagnostics)
-
-
-assert math and THREE_TWO and QUADS and TWELVE
+    (short,) = [d for d in result.diagnostics if d.code == "W542"]
+    assert "has only just stopped at the snap" in message(short)
+    assert "0.0" not in message(short)
