@@ -28,6 +28,7 @@ from stemline.resolve.expand import Expander, Order, expand, field_of
 from stemline.resolve.merge import merged, quarrels
 from stemline.resolve.read_playbook import read_playbook
 from stemline.resolve.season import Calls, all_calls, gathered, said_once, season
+from stemline.resolve.sentences import check_sentences
 from stemline.source import Source, Span
 from stemline.syntax.parser import parse
 
@@ -80,11 +81,12 @@ def compile_texts(sources: Sequence[Source], folder: str, *, partial: bool = Fal
     if (much := too_much(sources)) is not None:
         return Compiled(None, Calls(()), None, (much,))
     parsed = [parse(source) for source in sources]
+    documents = [document for document, _ in parsed]
     found = [d for _, problems in parsed for d in problems]
     if any(d.code == _NOT_READ for d in found):
         return Compiled(None, Calls(()), None, tuple(found))
-    book, problems = read_playbook([document for document, _ in parsed], found, folder)
-    found += problems
+    book, problems = read_playbook(documents, found, folder)
+    found += (*problems, *check_sentences(documents))
     if book is None:
         return Compiled(None, Calls(()), None, tuple(found))
     found += gathered(_formations(book))

@@ -139,6 +139,7 @@ def timing_lines(compiled: Compiled, season: Season) -> Iterator[str]:
 def _concept_lines(compiled: Compiled, plays: list[Play]) -> Iterator[str]:
     assert compiled.book is not None, "plays come from a book"
     level = compiled.book.settings.level
+    plays = [_from_middle(compiled, play) for play in plays]
     clocks = {play.call.spoken: read_clock(play, level) for play in plays}
     base = plays[0].call
     for play in plays:
@@ -154,6 +155,15 @@ def _concept_lines(compiled: Compiled, plays: list[Play]) -> Iterator[str]:
         if faced is not None and faced.defence is not None and faced.reads:
             shown.append(covered(faced, read_clock(faced, level), level))
     yield from look_lines(shown)
+
+
+def _from_middle(compiled: Compiled, play: Play) -> Play:
+    """The play at the spot that warnings speak of, wherever its picture is drawn from."""
+    if play.ball is BallSpot.MIDDLE:
+        return play
+    assert compiled.book is not None, "plays come from a book"
+    there, _ = expand(compiled.book, compiled.calls.by_name[play.call.spoken], BallSpot.MIDDLE)
+    return there or play
 
 
 def _from_hashes(compiled: Compiled, play: Play, middle: ReadClock) -> Iterator[str]:

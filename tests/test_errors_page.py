@@ -23,6 +23,7 @@ from stemline.diagnostics.catalogue import (
     output,
     protections,
     runs,
+    sentences,
     themes,
     timing,
 )
@@ -44,6 +45,7 @@ GROUPS = {
     "Runs": runs.WORDING,
     "Protections": protections.WORDING,
     "The clock": timing.WORDING,
+    "Sentences to the players": sentences.WORDING,
     THEMES: themes.WORDING,
     "Output": output.WORDING,
 }

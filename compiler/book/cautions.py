@@ -13,14 +13,19 @@ Common practice, no published source: a crack covers three yards and more."""
 RUNS_ACROSS = 3.0
 """Yards sideways after which a blocker meets his man on the run: a pull, a kick, a sift.
 Common practice, no published source: more than the next lineman but one is away."""
+PAST_LINE = 1.0
+"""Yards past the line from which a block on a pass is said to be past it: what every code forgives
+a lineman at most, or less (NFL digest: one yard; NFHS 2-28-2: two)."""
 
 
 def cautions(plays: tuple[Play, ...], season: Season) -> tuple[str, ...]:
-    """The code's rules, in its words, on crossing routes, cracks, and blocks made on the run."""
+    """The code's rules, in its words, on crossing routes, cracks, blocks made on the run, and
+    blocks past the line on a pass."""
     jobs = tuple((a, play) for play in plays for a in play.assignments)
     level = LEVELS[season.level]
     found = (
         season.crossing_contact if any(_routes_cross(play, level) for play in plays) else "",
+        season.past_line if any(_past_line(a, play) for a, play in jobs) else "",
         season.blindside_block if any(_cracks(a, play) for a, play in jobs) else "",
         season.low_block
         if any(_pulls(a, play) for a, play in jobs if play.kind is Kind.RUN)
@@ -51,3 +56,10 @@ def _pulls(a: Assignment, play: Play) -> bool:
     if not a.hits or a.path is None or play.man(a.man).rank is not None:
         return False
     return abs(a.path.end.x - a.path.start.x) >= RUNS_ACROSS
+
+
+def _past_line(a: Assignment, play: Play) -> bool:
+    """A block that is drawn past the line while a pass may be thrown."""
+    if play.kind is not Kind.PASS or a.path is None or a.path.ending is not Ending.BLOCK:
+        return False
+    return a.path.end.y > PAST_LINE

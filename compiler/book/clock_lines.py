@@ -59,7 +59,7 @@ def _met(crossing: Crossing) -> str:
 
 
 def _claimed(shape: Measured) -> str:
-    holds = "holds" if shape.holds else f"does not hold, {shape.wanted:g} are wanted"
+    holds = "holds" if shape.holds else f"does not hold, {shape.wish} are wanted"
     return f"{shape.claim.kind} of {', '.join(shape.claim.targets)}: {shape.words}; {holds}"
 
 
@@ -77,7 +77,7 @@ def _same(play: Play, clock: ReadClock, base: Play, first: ReadClock) -> tuple[s
     feet = tuple(step.name for step in play.feet)
     reads = tuple(read.target for read in play.reads)
     rhythm = [round(look.thrown, 2) for look in clock.reads]
-    late = [look for look in clock.reads if look.verdict is not Verdict.ON_TIME]
+    late, before = _late(clock), _late(first)
     return (
         play.call.spoken,
         _cell(feet == tuple(step.name for step in base.feet), ", ".join(feet)),
@@ -85,8 +85,14 @@ def _same(play: Play, clock: ReadClock, base: Play, first: ReadClock) -> tuple[s
         _cell(
             rhythm == [round(look.thrown, 2) for look in first.reads], " ".join(map(str, rhythm))
         ),
-        _cell(not late, "; ".join(f"{look.read.target} {verdict(look)}" for look in late) or "yes"),
+        _cell(late == before, "; ".join(late) or "yes"),
     )
+
+
+def _late(clock: ReadClock) -> list[str]:
+    """Each read that is not on time, and how."""
+    late = [look for look in clock.reads if look.verdict is not Verdict.ON_TIME]
+    return [f"{look.read.target} {verdict(look)}" for look in late]
 
 
 def _cell(same: bool, words: str) -> str:

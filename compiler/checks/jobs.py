@@ -15,17 +15,22 @@ from stemline.football.players import Position
 
 
 def check_jobs(play: Play) -> Iterator[Diagnostic]:
-    for man in play.men:
-        if man.interior or man.position is Position.QUARTERBACK:
-            continue
-        if not play.assignment(man.label).job:
-            yield diagnose(
-                "W650",
-                play.span,
-                man=man.label,
-                call=play.call.spoken,
-                concept=play.call.concept,
-            )
+    """One line for all who stand idle in a play."""
+    idle = [
+        man.label
+        for man in play.men
+        if not man.interior
+        and man.position is not Position.QUARTERBACK
+        and not play.assignment(man.label).job
+    ]
+    if idle:
+        yield diagnose(
+            "W650",
+            play.span,
+            man=", ".join(idle),
+            call=play.call.spoken,
+            concept=play.call.concept,
+        )
 
 
 def check_feet(play: Play) -> Iterator[Diagnostic]:

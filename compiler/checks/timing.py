@@ -69,7 +69,7 @@ def check_space(play: Play, clock: ReadClock) -> Iterator[Diagnostic]:
         if not shape.holds:
             yield diagnose(
                 "W805", shape.claim.span, kind=shape.claim.kind, measured=shape.words,
-                wanted=f"{shape.wanted:g}", targets=", ".join(shape.claim.targets),
+                wanted=shape.wish, targets=", ".join(shape.claim.targets),
                 call=play.call.spoken,
             )  # fmt: skip
 

@@ -20,6 +20,9 @@ MESH_NEAR = 0.5
 """To the side the carrier comes from."""
 FASTEST_MESH = 1.6
 """From the quarterback to a man who runs behind him as the ball is snapped: no further."""
+SNAPS = 2.6
+"""To the side of the ball: a quarterback farther out than the tackle is not the one it is snapped
+to, and hands nothing to anybody."""
 UPFIELD = 5.0
 """How far past the line his path is drawn inside, and outside."""
 UPFIELD_WIDE = 7.0
@@ -65,8 +68,11 @@ def carry(holes: Sequence[Hole], carrier: Man, men: Sequence[Man]) -> Path:
 
 
 def mesh(carrier: Man, passer: Man) -> list[Point]:
-    """Where he takes the ball: none for a man behind a quarterback who turns and comes to him."""
+    """Where he takes the ball: none for a man behind a quarterback who turns and comes to him, or
+    for one who gets the snap himself while the quarterback stands wide."""
     start, at = carrier.snap, passer.snap
+    if abs(at.x) > SNAPS:
+        return []
     from_side = 1 if start.x > at.x else -1 if start.x < at.x else 0
     if abs(start.x - at.x) <= 0.5 and start.y < at.y - 1:
         return []

@@ -391,7 +391,8 @@ class Season:
     ``low_block``, ``blindside_block``, ``behind_block`` and ``crossing_contact`` are the code's
     rules in words for the coach's page, each with its source and any doubt about it; ``league``
     are the figures that the playbook's league has otherwise; ``level`` names the table of the
-    clock's figures.
+    clock's figures. ``past_line`` is the rule on blocks past the line on a pass; ``care`` what is
+    published on contact, heat, youth and concussion, as labels and texts.
 
     ``plays`` hold every call once, at the spot it is drawn from, in book order: by family,
     concept, then the order of the dress-up.
@@ -411,3 +412,5 @@ class Season:
     behind_block: str = ""
     league: str = ""
     level: str = "high school"
+    past_line: str = ""
+    care: tuple[tuple[str, str], ...] = ()

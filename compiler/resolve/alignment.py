@@ -97,7 +97,11 @@ class Alignment:
         self._busy.add(letter)
         place = self._choose(said, letter).value
         point = self.point(place, self._default_depth(letter))
-        self._placed[letter] = (point, place.on_line)
+        on_line = place.on_line
+        if place.depth is None and isinstance(place.where, AtMan) and place.where.beside:
+            neighbour, on_line = self.place_of(place.where.man)
+            point = Point(point.x, neighbour.y)
+        self._placed[letter] = (point, on_line)
         return self._placed[letter]
 
     def _choose(self, said: tuple[Said[Place], ...], letter: str) -> Said[Place]:

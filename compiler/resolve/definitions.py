@@ -73,10 +73,12 @@ class AtLandmark:
 
 @dataclass(frozen=True)
 class AtMan:
-    """``outside`` yards from another man, away from the ball."""
+    """``outside`` yards from another man, away from the ball; ``beside`` him he is as deep as
+    that man where no depth is said."""
 
     man: str
     outside: float
+    beside: bool = False
 
 
 @dataclass(frozen=True)

@@ -7,11 +7,12 @@ from dataclasses import dataclass, replace
 from typing import TypeVar
 
 from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.football.aiming import aimed
 from stemline.football.blocking import BLOCKS
 from stemline.football.carrying import carry, hole
 from stemline.football.field import Side
 from stemline.football.play import Assignment, Branch, DepthMark, Man, Motion
-from stemline.football.strokes import FLAT, Break, Decide, Depth, RunTo, Stroke, Target
+from stemline.football.strokes import Decide
 from stemline.football.tracing import Runner, called_depth, trace
 from stemline.football.worlds import Look, Where, example, possible
 from stemline.paths import Ending, Path, Point, polyline
@@ -219,7 +220,7 @@ def _run(
     depth = called_depth(run.route, run.depth)
     strokes = run.route.strokes
     if run.target is not None:
-        strokes = aimed(strokes, run.target, run.end)
+        strokes = aimed(strokes, run.target, run.end, depth)
     path = trace((*strokes, *run.then), depth, runner)
     return path, _marks(path, depth, run)
 
@@ -247,21 +248,6 @@ def side_of_way(way: SideWord | ByRole, bound: Bound, picture: Picture) -> Side 
     if side is None:
         return None
     return side.other if way.opposite else side
-
-
-def aimed(
-    strokes: tuple[Stroke, ...], target: Target, depth: Depth | None = None
-) -> tuple[Stroke, ...]:
-    """The strokes with the last place they run to changed, and its depth where one is given; where
-    they run to none, the last flat break goes there instead, and without one it is added."""
-    for i in reversed(range(len(strokes))):
-        stroke = strokes[i]
-        if isinstance(stroke, RunTo):
-            there = replace(stroke, target=target, depth=depth or stroke.depth)
-            return (*strokes[:i], there, *strokes[i + 1 :])
-        if isinstance(stroke, Break) and stroke.degrees == FLAT:
-            return (*strokes[:i], RunTo(target, depth, stroke.speed), *strokes[i + 1 :])
-    return (*strokes, RunTo(target, depth))
 
 
 def _marks(path: Path, depth: float, run: Run) -> tuple[DepthMark, ...]:

@@ -50,11 +50,13 @@ def line_labels(
 
     ``own`` is the code's line, which a lineman leaves whom the formation lines up elsewhere.
     """
-    if formation.line is not None and formation.line.labels:
-        return formation.line.labels
-    elsewhere = {m for m in formation.men if position_of(m, people).interior}
+    line = formation.line.labels if formation.line is not None else ()
+    if not line:
+        elsewhere = {m for m in formation.men if position_of(m, people).interior}
+        line = tuple(label for label in own if label not in elsewhere)
+    if SNAPPER in line:
+        return line
     taken = {*formation.men, *(p for p in people if not people[p].position.interior)}
-    line = (label for label in own if label not in elsewhere)
     return tuple(SNAPPER if label == "C" and label in taken else label for label in line)
 
 

@@ -205,10 +205,16 @@ def name_key(name: Phrase) -> str:
     return name.text.casefold()
 
 
+_DOES = ("runs", "blocks", "aims")
+"""Verbs that give a role his job: a child that says one of them says it all."""
+
+
 def fact_key(fact: Fact) -> tuple[str, str]:
     """What a fact speaks of: a child's fact of the same key takes the place of its parent's."""
     if fact.key == "pair":
         return "claims", ""  # a claim by another word
+    if fact.key in _DOES and fact.subject:
+        return "runs", fact.subject[0].text.casefold()  # one man, one job
     subject = fact.subject[0].text.casefold() if fact.subject else ""
     if fact.label is not None and fact.key == "spot" and fact.value is not None:
         head = getattr(fact.value, "head", None)

@@ -241,6 +241,11 @@ class _Reading:
         if not isinstance(value, Linked) or not isinstance(value.head, Phrase) or rule is None:
             raise Misread(diagnose("E465", fact.span))
         guard = read_guard(fact.guard, self.scope.receivers, looks=False)
+        role = f"spot {subject_name(value.head)}"
+        if role in self.scope.roles:  # a man called so: he runs or blocks in another line
+            who = read_rule(rule, fact.span, self.scope.roles)
+            self.rules[role].append(Said(who, guard, fact.span))
+            return
         spot = read_spot(rule, self.scope.roles)
         self.spots[subject_name(value.head)].append(Said(spot, guard, fact.span))
 

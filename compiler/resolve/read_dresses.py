@@ -104,9 +104,17 @@ def _read(fact: Fact, parts: _Parts, known: Known) -> None:
             parts.only.append(_pattern(value, span, known))
         case "call":
             head, given = _split(value, "as")
-            said = one_phrase(head, "a call", span)
             name = one_phrase(given, "a name", span).text
-            parts.aliases.append(Alias(said.text, name, said.span))
+            text, at = _call(head, span)
+            parts.aliases.append(Alias(text, name, at))
+
+
+def _call(value: Value | None, span: Span) -> tuple[str, Span]:
+    """A call as it is said, its tags with `+` between them or side by side, and where it stands."""
+    parts = [one_phrase(item, "a call", span) for item in items(value, Mark.TOGETHER)]
+    if not parts:
+        one_phrase(value, "a call", span)
+    return " + ".join(part.text for part in parts), parts[0].span.to(parts[-1].span)
 
 
 def _pattern(value: Value | None, span: Span, known: Known) -> Pattern:

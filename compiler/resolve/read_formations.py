@@ -18,7 +18,7 @@ from stemline.resolve.definitions import (
     Said,
     Settings,
 )
-from stemline.resolve.line import ENDINGS, KNOWN_LINEMEN
+from stemline.resolve.line import ENDINGS, KNOWN_LINEMEN, SNAPPER
 from stemline.resolve.names import Blocks, name_key
 from stemline.resolve.read_guards import clashes, read_guard
 from stemline.resolve.read_motions import read_motion
@@ -180,7 +180,7 @@ class Formations:
         """Everybody whom the formation lines up is in the personnel that it names, and everybody
         it speaks to stands in it."""
         line = formation.line.labels if formation.line is not None else ()
-        standing = {*formation.men, *line, *self.settings.code.line}
+        standing = {*formation.men, *line, *self.settings.code.line, SNAPPER}
         for letter in formation.man_says:
             if letter not in standing:
                 self.found.append(
@@ -195,7 +195,7 @@ class Formations:
         lined = {letter: said[0].span for letter, said in formation.men.items()}
         if formation.line is not None:
             lined |= dict.fromkeys(line, formation.line.span)
-        exempt = {*KNOWN_LINEMEN, *self.settings.code.line}
+        exempt = {*KNOWN_LINEMEN, *self.settings.code.line, SNAPPER}
         for letter, span in lined.items():
             if letter not in named | exempt:
                 related = (Related(group.name.span, "this personnel"),)
@@ -231,7 +231,7 @@ class _Line:
         for item in items(fact.value, Mark.AND):
             phrase = one_phrase(item, "linemen parted by commas", fact.span)
             label = _letter(phrase)
-            if label not in letters and label[-1] not in ENDINGS:
+            if label not in (*letters, SNAPPER) and label[-1] not in ENDINGS:
                 raise Misread(diagnose("E515", phrase.span, found=label))
             if label in labels:
                 raise Misread(diagnose("E420", phrase.span, what=f"where {label} stands"))

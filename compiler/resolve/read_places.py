@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from stemline.diagnostics.model import diagnose
 from stemline.football.landmarks import OFF_LINE_DEPTH, UNDER_CENTRE_DEPTH, Landmark
 from stemline.resolve.definitions import (
@@ -75,7 +77,8 @@ def _where(words: Words, letters: tuple[str, ...], sides: tuple[str, ...], movin
         return Between(first, _anchor(words, letters, 0.0))
     words.take_word("at")
     if words.take_word("beside"):
-        return _anchor(words, letters, 1.8)
+        where = _anchor(words, letters, 1.8)
+        return replace(where, beside=True) if isinstance(where, AtMan) else where
     yards = words.take_number()
     if yards is not None:
         measure = words.take_word(*_MEASURES)

@@ -145,6 +145,7 @@ class _Reader:
     def _scope(self, blocks: Sequence[Block], routes: Mapping[str, Route]) -> Scope:
         roles: dict[str, None] = {}
         spots: dict[str, None] = {}
+        told = {subject_name(p) for b in blocks for f in b.facts if f.verb for p in f.subject}
         for block in blocks:
             for fact in block.facts:
                 if fact.key == "is":
@@ -153,7 +154,11 @@ class _Reader:
                     roles[CARRIER] = None
                 head = fact.value.head if isinstance(fact.value, Linked) else None
                 if fact.key == "spot" and isinstance(head, Phrase):
-                    spots[subject_name(head)] = None
+                    name = subject_name(head)
+                    if f"spot {name}" in told:  # no spot: a role of that name does something
+                        roles[f"spot {name}"] = None
+                    else:
+                        spots[name] = None
         return Scope(self.receivers, routes, tuple(roles), tuple(spots), self._named_protections())
 
     def _lineage(self, block: Block) -> list[Block]:

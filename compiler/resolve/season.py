@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from stemline.diagnostics.model import Diagnostic, Related, diagnose
 from stemline.diagnostics.nearest import nearest
+from stemline.football.care_rules import care_rules
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import ConceptSheet, Kind, Play, Season, Team
 from stemline.football.rules import noted
@@ -247,11 +248,17 @@ _BROKEN_PROMISES = {"E663": "spot", "E664": "role"}
 def gathered(found: Iterable[Diagnostic]) -> list[Diagnostic]:
     """One diagnostic a cause: calls that fail alike are counted, not listed."""
     groups: dict[tuple[object, ...], tuple[Diagnostic, dict[str, None]]] = {}
+    named: dict[tuple[object, ...], dict[str, None]] = {}
     for d in found:
         values = dict(d.values)
-        _, calls = groups.setdefault(_cause(d), (d, {}))
+        cause = _cause(d)
+        _, calls = groups.setdefault(cause, (d, {}))
         calls.setdefault(values.get("call") or values.get("spot", ""))
-    return [_counted(d, list(calls)) for d, calls in groups.values()]
+        named.setdefault(cause, {}).update(dict.fromkeys(values.get(_NAMED, "").split(", ")))
+    return [
+        _counted(_naming(d, list(named[cause])), list(calls))
+        for cause, (d, calls) in groups.items()
+    ]
 
 
 def said_once(found: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
@@ -272,6 +279,17 @@ def _unturned(key: str, value: str) -> str:
     return " and ".join(sorted(re.split(" and |, ", value))) if key == "free" else value
 
 
+_NAMED = "man"
+
+
+def _naming(d: Diagnostic, men: list[str]) -> Diagnostic:
+    """All the men of the calls that are counted together, where each call names its own."""
+    if d.code != _IDLE:
+        return d
+    return replace(d, values=tuple(sorted({**dict(d.values), _NAMED: ", ".join(men)}.items())))
+
+
+_IDLE = "W650"
 _CLOCK = ("arrives", "closes", "man", "off", "opens", "spot", "yards")
 _VARIES = {
     "E503": ("spot",),
@@ -283,12 +301,13 @@ _VARIES = {
     "E651": ("spot", "away"),
     "E663": ("instead",),
     "E666": ("how",),
-    "E542": ("seconds",),
+    "E542": ("still",),
     "E544": ("yards",),
     "E545": ("yards",),
     "E548": ("needed", "ran", "way"),
     "E549": ("needed", "ran", "way"),
-    "W542": ("seconds",),
+    "W542": ("still",),
+    "W650": ("man",),
     "W544": ("yards",),
     "W545": ("yards",),
     "W800": _CLOCK,
@@ -313,6 +332,7 @@ def _counted(d: Diagnostic, calls: list[str]) -> Diagnostic:
 
 def _season(book: Playbook, plays: Sequence[Play]) -> Season:
     settings, code = book.settings, book.settings.code
+    care = care_rules(code.key)
     shown = {p.call.concept for p in plays}
     families = book.families
     ordered = sorted(book.concepts.values(), key=lambda c: families.index(c.family))
@@ -332,6 +352,8 @@ def _season(book: Playbook, plays: Sequence[Play]) -> Season:
         behind_block=noted(code.behind_block),
         league=league_words(code),
         level=settings.level.name,
+        past_line=noted(care.past_line),
+        care=tuple((rule.label, noted(rule.text)) for rule in care.notes),
         concepts=tuple(_sheet(book, c, plays) for c in ordered if c.name in shown),
         plays=tuple(plays),
     )

@@ -13,6 +13,18 @@ from stemline.syntax.tree import Atom, AtomKind, Phrase, Value
 
 _SHORT = 2
 """Characters of a man's letter at most; most words of the language are longer."""
+_WANTED = {
+    "E430": "a landmark, or a man",
+    "E440": "a stroke",
+    "E441": "a number of yards",
+    "E442": "a route",
+    "E444": "a role",
+    "E445": "a block",
+    "E462": "a defender",
+    "E463": "footwork",
+    "E464": "a spot or a role",
+}
+"""What a code says is missing where the line ends before it: nothing was written that is wrong."""
 
 _LONGEST_WRONG = 80
 """Characters among which a misspelt name is sought: no name of several words has so many."""
@@ -120,6 +132,8 @@ class Words:
         """
         names = tuple(names)
         wrong, near = self._meant((*names, *also))
+        if not wrong and code in _WANTED:
+            return Misread(diagnose("E402", self.here, what=_WANTED[code]))
         found = " ".join(a.text for a in wrong) or "nothing"
         values |= {"found": found, "choices": listed(names) or "none yet"}
         span = wrong[0].span.to(wrong[-1].span) if wrong else self.here

@@ -20,7 +20,7 @@ from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
 from stemline.source import Span
 from stemline.syntax.characters import folded
-from stemline.syntax.lines import JOINS, KINDS, Line, holders, joined_by
+from stemline.syntax.lines import JOINS, KINDS, OWN_WORDS, Line, holders, joined_by
 from stemline.syntax.tree import Atom, AtomKind
 
 Report = Callable[[Diagnostic], None]
@@ -110,12 +110,26 @@ class Places:
         if mistake := self._junk(line):
             return self._given_up(mistake)
         first, shape = line[0], self._shape
-        if first.type == "WORD" and first.casefold() in shape.labels:
-            return self._turning(line, 0, "LABEL", shape.labels[first.casefold()])
-        for at, token in enumerate(line[1:], 1):
-            if token.type == "WORD" and token.casefold() in shape.verbs:
-                return self._turning(line, at, "VERB", shape.verbs[token.casefold()])
+        label = shape.labels.get(first.casefold()) if first.type == "WORD" else None
+        verb = self._verb(line, label)
+        if label is not None and verb is None:
+            return self._turning(line, 0, "LABEL", label)
+        if verb is not None:
+            return self._turning(line, verb, "VERB", shape.verbs[line[verb].casefold()])
         return self._given_up(self._unknown(line))
+
+    def _verb(self, line: list[Token], label: Line | None) -> int | None:
+        """Where the line's verb stands. Behind a label it must turn a name, as in ``read man is
+        strong #2``: words alone before it, none of them the label's own, and something after it."""
+        for at, token in enumerate(line[1:], 1):
+            word = token.casefold() if token.type == "WORD" else ""
+            if label is not None:
+                own = word in label.connectors or word in _MARK_WORDS
+                if label.word in OWN_WORDS or not word or own:
+                    return None
+            if word in self._shape.verbs and (label is None or 1 < at < len(line) - 1):
+                return at
+        return None
 
     def _given_up(self, mistake: Diagnostic) -> list[Token]:
         self._report(mistake)

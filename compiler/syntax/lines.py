@@ -86,6 +86,9 @@ _RUN_LABELS = (
 _RUN_VERBS = (_line("aims", "carrier aims playside B"),)
 _JOIN = _line("join", "join run Inside Zone")
 
+OWN_WORDS = frozenset(("say", "caution", "family", "hot", "join", "protect"))
+"""Labels behind which a coach's own words or a name stand: no word there is a verb."""
+
 KINDS: Mapping[str, Kind] = {
     "playbook": Kind(
         header="playbook Saltmarsh Herons",

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from stemline.football.care_rules import care_rules
 from stemline.football.codes import CANADIAN_AMATEUR
 from stemline.football.field import BallSpot, Field, Side
 from stemline.football.play import (
@@ -434,6 +435,7 @@ def sample_season() -> Season:
         crossing_contact=noted(CANADIAN_AMATEUR.crossing_contact),
         blindside_block=noted(CANADIAN_AMATEUR.blindside_block),
         behind_block=noted(CANADIAN_AMATEUR.behind_block),
+        care=tuple((rule.label, noted(rule.text)) for rule in care_rules("canadian amateur").notes),
         concepts=SHEETS,
         plays=(*crossers(), *high_low(), *stick(), *sprint_out()),
     )

@@ -8,6 +8,7 @@ import pytest
 from sample_season import sample_season
 
 from stemline.book.care import care
+from stemline.football.care_rules import HEAD, care_rules
 from stemline.football.codes import CODES
 from stemline.football.rules import Code, noted
 
@@ -17,6 +18,10 @@ RULES = {
     "Blindside blocks": "blindside_block",
     "Crossing routes": "crossing_contact",
 }
+CARE = (
+    "Head and helmet", "Contact in practice", "Heat", "Water", "Ages", "Youth limits",
+    "Concussion",
+)  # fmt: skip
 
 
 def page(code: Code, league: str = "") -> dict[str, str]:
@@ -29,6 +34,8 @@ def page(code: Code, league: str = "") -> dict[str, str]:
         blindside_block=noted(code.blindside_block),
         crossing_contact=noted(code.crossing_contact),
         league=league,
+        past_line=noted(care_rules(code.key).past_line),
+        care=tuple((rule.label, noted(rule.text)) for rule in care_rules(code.key).notes),
         plays=(),
         concepts=(),
     )
@@ -48,8 +55,29 @@ def test_every_rule_stands_with_its_source_and_its_doubt(key: str) -> None:
 
 
 @pytest.mark.parametrize("key", CODES)
-def test_canadian_advice_stands_in_canadian_books_only(key: str) -> None:
-    assert ("Start of the season" in page(CODES[key])) is key.startswith("canadian")
+def test_every_code_has_what_is_published_on_care_with_source_and_doubt(key: str) -> None:
+    rules = care_rules(key)
+    labels = tuple(rule.label for rule in rules.notes)
+    assert labels[: len(CARE)] == CARE and labels[len(CARE) :] in ((), ("Cleared to play",))
+    notes = page(CODES[key])
+    for rule in rules.notes:
+        text = rule.text
+        assert text.source in notes[rule.label]
+        assert text.value.endswith(".") and len(text.source) > 10
+    assert rules.past_line.source in notes["Blocks past the line on a pass"]
+    assert notes["Head and helmet"].startswith(HEAD)
+    assert "qualified medical staff" in notes["Who decides"]
+
+
+def test_a_book_says_what_its_own_country_asks() -> None:
+    """Football Canada's notice of 2019; USA Football's guidelines of 2015; NCAA bylaw 17.11.2.4."""
+    canada, school = page(CODES["canadian amateur"]), page(CODES["high school"])
+    assert "Under 8 there is no contact" in canada["Ages"]
+    assert "helmet-only Safe Contact" in canada["Youth limits"]
+    assert "30 minutes of a practice" in school["Youth limits"]
+    assert "(published second-hand: " in school["Youth limits"]
+    assert "seven days" in page(CODES["college"])["Heat"]
+    assert page(CODES["six-man"])["Heat"] == school["Heat"]
 
 
 def test_the_leagues_own_figures_are_said_where_there_are_any() -> None:

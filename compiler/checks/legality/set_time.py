@@ -18,6 +18,10 @@ from stemline.diagnostics.model import Diagnostic
 _CLOSE = 1e-6
 
 
+def _how_long(still: float) -> str:
+    return f"been still for {still:.1f} seconds" if still >= 0.05 else "only just stopped"
+
+
 def check_set_time(snap: Snap) -> Iterator[Diagnostic]:
     code, known = snap.code, snap.code.motion_set
     # A man in motion starts after everybody has been still: the second ends when he does.
@@ -30,5 +34,5 @@ def check_set_time(snap: Snap) -> Iterator[Diagnostic]:
         if still < known.value - _CLOSE:
             yield broken(
                 542, known, code, snap.at(man), man=man.label, call=snap.call,
-                seconds=f"{max(still, 0):.1f}", wanted=f"{known.value:g}",
+                still=_how_long(still), wanted=f"{known.value:g}",
             )  # fmt: skip

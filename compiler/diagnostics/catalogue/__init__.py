@@ -12,6 +12,7 @@ from stemline.diagnostics.catalogue import (
     output,
     protections,
     runs,
+    sentences,
     themes,
     timing,
 )
@@ -29,6 +30,7 @@ CATALOGUE: dict[str, Wording] = {
     **runs.WORDING,
     **protections.WORDING,
     **timing.WORDING,
+    **sentences.WORDING,
     **themes.WORDING,
     **output.WORDING,
 }

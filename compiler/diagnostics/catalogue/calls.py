@@ -139,7 +139,7 @@ WORDING: dict[str, Wording] = {
     ),
     "W650": Wording(
         "a man without a job",
-        "{man} has no job in {call}",
+        "without a job in {call}: {man}",
         "{concept} has no role for him here",
         "give him a role; one that only some formations have ends with `or nobody`: "
         "`clear is weak #1 or nobody`",

@@ -117,9 +117,8 @@ _RULES: dict[int, tuple[str, str, str, str]] = {
     ),
     542: (
         "not still long enough",
-        "{man} has been still for {seconds} seconds at the snap in {call}: all must be set for "
-        "{wanted}",
-        "{seconds} seconds",
+        "{man} has {still} at the snap in {call}: all must be set for {wanted} s",
+        "{still}",
         "let him start earlier",
     ),
     543: (

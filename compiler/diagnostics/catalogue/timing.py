@@ -10,7 +10,7 @@ from stemline.diagnostics.wording import Wording
 WORDING: dict[str, Wording] = {
     "E666": Wording(
         "a promise broken on the clock",
-        "{tag} keeps the {what}, but its look {number}, {target}, {how} off the {foot}",
+        "{tag} keeps the {what}, but in {call} its look {number}, {target}, {how} off the {foot}",
         "does not keep it",
         "{concept} without the tag has it on time: give the man a shorter way, or leave {what} "
         "out of `keeps`",
@@ -51,7 +51,7 @@ WORDING: dict[str, Wording] = {
     "W805": Wording(
         "a claim that does not hold",
         "{call}: the {kind} of {targets} measures {measured}; {wanted} are wanted",
-        "too flat",
+        "does not hold",
         "change the depths or splits, or drop the claim",
     ),
 }

@@ -31,6 +31,9 @@ STRETCH = 5.0
 """Yards between neighbours of a horizontal stretch on one man."""
 TRIANGLE = 1.8
 """Yards that each corner of a triangle must stand off the line through the other two."""
+SPAN = 20.0
+"""Yards from one corner of a triangle to another, at most: the quarterback sees it in one glance.
+Common practice, no published source: from the flat to the corner route of a snag or flood."""
 _STEP = 0.02
 _TIMES = np.arange(0.0, 5.0, _STEP)
 _AWAY = 0.4
@@ -73,16 +76,25 @@ class Crowd:
 
 @dataclass(frozen=True)
 class Measured:
-    """A claimed shape, measured when the reads are thrown: ``least`` is its tightest figure."""
+    """A claimed shape, measured when the reads are thrown: ``least`` is its tightest figure, and
+    ``most`` says that this one must not be more than is wanted."""
 
     claim: Claim
     least: float
     wanted: float
     words: str
+    most: bool = False
 
     @property
     def holds(self) -> bool:
+        if self.most:
+            return self.least <= self.wanted + 1e-9
         return self.least >= self.wanted - 1e-9
+
+    @property
+    def wish(self) -> str:
+        """The yards wanted, as they are said: "1.8", "at most 20"."""
+        return f"{'at most ' * self.most}{self.wanted:g}"
 
 
 def crossings(men: Mapping[str, Timeline]) -> tuple[Crossing, ...]:
@@ -179,6 +191,10 @@ def _at(target: str, point: Point, play: Play, clock: ReadClock, moment: float |
 def _measure(claim: Claim, points: Sequence[Point]) -> Measured:
     match claim.kind:
         case "triangle":
+            longest = max(points[i].distance(points[i - 1]) for i in range(3))
+            if longest > SPAN:
+                words = f"{longest:.1f} yards from corner to corner"
+                return Measured(claim, longest, SPAN, words, most=True)
             least = min(_off(points[i], points[i - 1], points[i - 2]) for i in range(3))
             return Measured(
                 claim, least, TRIANGLE, f"{least:.1f} yards off the line at its flattest"
