@@ -18,7 +18,7 @@ from stemline.checks.legality.in_backfield import check_in_backfield
 from stemline.checks.legality.in_motion import check_in_motion
 from stemline.checks.legality.interior import check_interior
 from stemline.checks.legality.line_moves import check_line_moves
-from stemline.checks.legality.model import Snap
+from stemline.checks.legality.model import FOULS, Snap, before_motion
 from stemline.checks.legality.numbers import check_numbers
 from stemline.checks.legality.offside import check_offside
 from stemline.checks.legality.on_line import check_on_line
@@ -28,7 +28,7 @@ from stemline.checks.legality.toward_line import check_toward_line
 from stemline.diagnostics.model import Diagnostic
 from stemline.football.play import Play
 
-__all__ = ["Snap", "check_call", "check_formation", "check_snap"]
+__all__ = ["FOULS", "Snap", "before_motion", "check_call", "check_formation", "check_snap"]
 
 _FORMATION: tuple[Callable[[Snap], Iterator[Diagnostic]], ...] = (
     check_on_line,

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
-from stemline.diagnostics.model import Diagnostic
+from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.football.play import Man, Motion
 from stemline.football.rules import Code, Known
 from stemline.source import Span
@@ -56,6 +56,27 @@ def broken(
     said = {**values, "rules": code.title, "source": source}
     told = tuple(sorted((name, str(value)) for name, value in said.items()))
     return Diagnostic(f"{letter}{number}", span, told)
+
+
+FOULS: Mapping[str, str] = {
+    "520": "too few men are on the line",
+    "521": "too many men are behind the line",
+    "522": "the interior line is not whole",
+    "523": "no eligible man ends the line",
+    "525": "a man is neither on the line nor a back",
+}
+"""The rules that make a formation a foul by itself, by number, as a clause. Who may catch a pass is
+asked at the snap only: a man whom a motion uncovers was never a foul."""
+
+
+def before_motion(
+    formation: str, motions: tuple[str, ...], span: Span, found: Iterable[Diagnostic]
+) -> Diagnostic:
+    """The warning for fouls of a formation that every motion called from it mends."""
+    rules = dict.fromkeys(FOULS[d.code[1:]] for d in found if d.code[1:] in FOULS)
+    return diagnose(
+        "W870", span, formation=formation, motion=" or ".join(motions), rules=", and ".join(rules)
+    )
 
 
 def ranges(numbers: tuple[tuple[int, int], ...]) -> str:

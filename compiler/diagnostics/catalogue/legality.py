@@ -1,4 +1,4 @@
-"""Lines, splits, numbers and motions, and what a rule code says of them: codes 514 to 579."""
+"""Lines, splits, numbers and motions, and what a rule code says of them: codes 514 to 579 and 870 to 879."""
 
 from __future__ import annotations
 
@@ -204,6 +204,15 @@ _TIMES: dict[str, Wording] = {
         "his own time for 40 yards, such as `X is wideout, 81, forty 4.9`",
     ),
 }
+_CALLS: dict[str, Wording] = {
+    "W870": Wording(
+        "right only after the motion",
+        "before {motion}, {formation} is a foul: {rules}; at the snap it is right",
+        "not before the motion",
+        "never snap it early, or line the men up so that it is right from the start",
+    ),
+}
+"""What is asked of whole calls and only ever warns."""
 _ALWAYS_BINDING = {526, 547}
 """Rules that are looked at only where their text is published."""
 
@@ -223,4 +232,5 @@ WORDING: dict[str, Wording] = {
     **_READ,
     **{code: w for number in _RULES for code, w in _worded(number).items()},
     **_TIMES,
+    **_CALLS,
 }
