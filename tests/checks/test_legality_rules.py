@@ -211,7 +211,7 @@ def test_the_quarterback_under_centre_is_a_back_at_any_depth() -> None:
     ("code", "number", "wanted"),
     [
         (COLLEGE, 50, ["E527"]), (COLLEGE, 79, ["E527"]), (COLLEGE, 49, []), (COLLEGE, 80, []),
-        (HIGH_SCHOOL, 72, ["W527"]), (PROFESSIONAL, 90, ["E527"]),
+        (HIGH_SCHOOL, 72, ["W527"]), (PROFESSIONAL, 90, ["W527"]), (PROFESSIONAL, 79, ["E527"]),
         (CANADIAN_PROFESSIONAL, 69, ["E527"]), (CANADIAN_PROFESSIONAL, 70, []),
         (EIGHT_MAN, 55, []),
     ],

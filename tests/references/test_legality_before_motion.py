@@ -57,7 +57,7 @@ CASES = [
     Case("high school", NFHS, FIVE_BACK, "W521", motion=JET),
     Case("high school", "NFHS 7-2-7, from memory: toward the line", FIVE_BACK, "W521 W541",
          motion=UP),
-    Case("eight-man", EIGHT_LINE, "X a8 off, Y c1 on, Z c8 off, B b6, Q b4", "W520", motion=SMALL),
+    Case("eight-man", EIGHT_LINE, "X a8 off, Y c1 on, Z c8 off, B b6, Q b4", "E521", motion=SMALL),
     Case("nine-man", NINE, "X a8 off, Y c1 on, Z c8 off, H a4 off, B b6, Q b4", "W520",
          motion=SMALL),
     Case("six-man", SIX, "X a6 off, Y c1 on, Z c8 off, B b6, Q b4", "W520", motion=SMALL),

@@ -12,7 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.model import broken, canadian
+from stemline.checks.legality.model import broken
 from stemline.diagnostics.model import Diagnostic
 from stemline.football.counting import tackles
 from stemline.football.play import Man, Play
@@ -27,7 +27,7 @@ _BACK = 1.0
 def check_back_toward(play: Play) -> Iterator[Diagnostic]:
     code = play.field.code
     known = code.blindside_block
-    if not canadian(code) or not known.binding:
+    if not code.canadian or not known.binding:
         return
     left, right = tackles(play.men)
     for task in play.assignments:

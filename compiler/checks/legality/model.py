@@ -87,8 +87,3 @@ def ranges(numbers: tuple[tuple[int, int], ...]) -> str:
 def within(number: int, numbers: tuple[tuple[int, int], ...]) -> bool:
     return any(low <= number <= high for low, high in numbers)
 
-
-def canadian(code: Code) -> bool:
-    """Whether the twelve-man game is played: its line is one run with an eligible man at each end,
-    where the eleven-man game counts men only."""
-    return code.players.value == 12

@@ -1,4 +1,4 @@
-"""Lines, splits, numbers and motions, and what a rule code says of them: codes 514 to 579 and 870 to 879."""
+"""Lines, splits, numbers and motions, and what a rule code says of them: 514 to 579, 870 to 879."""
 
 from __future__ import annotations
 
