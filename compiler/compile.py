@@ -13,6 +13,7 @@ from stemline.checks.formation import check_men, check_moved, check_places
 from stemline.checks.jobs import check_feet, check_jobs
 from stemline.checks.keeps import check_keeps
 from stemline.checks.legality import (
+    COVERED,
     FOULS,
     Snap,
     before_motion,
@@ -120,7 +121,8 @@ def _standing(book: Playbook, calls: Calls) -> Iterable[Diagnostic]:
     """
     for key, formation in book.formations.items():
         found = list(_legal(book, key))
-        yield from found if not found else _unmended(book, calls, key, formation, found)
+        if found:
+            yield from _unmended(book, calls, key, formation, found)
 
 
 def _unmended(
@@ -128,6 +130,8 @@ def _unmended(
 ) -> Iterable[Diagnostic]:
     orders = [order for _, order in calls.orders if order.formation == key]
     ways = {(order.side, order.motion) for order in orders}
+    if orders:
+        found = [d for d in found if d.code[1:] != COVERED]
     if not ways or not all(motion for _, motion in ways):
         yield from found
         return
@@ -177,9 +181,9 @@ def _in_motion(book: Playbook, play: Play, order: Order) -> Iterable[Diagnostic]
     snap = Snap(play.field.code, play.men, name, span, play.call.spoken, motions, _numbers(book))
     yield from check_snap(snap)
     yield from check_moved(play.men, motions, play.field, name)
-    found = list(check_formation(snap))
+    found = list(check_formation(snap))  # a covered man is asked about call by call
     told = {_broken_by(d) for d in _legal(book, order.formation)} if found else set()
-    yield from (d for d in found if _broken_by(d) not in told)
+    yield from (d for d in found if _broken_by(d) not in told and d.code[1:] != COVERED)
 
 
 def _numbers(book: Playbook) -> dict[str, Span]:

@@ -12,7 +12,6 @@ import pytest
 
 from stemline.checks import legality
 from stemline.checks.legality import Snap, check_call, check_formation, check_snap
-from stemline.checks.legality.back_toward import check_back_toward
 from stemline.checks.legality.between import check_between
 from stemline.checks.legality.covered import check_covered
 from stemline.checks.legality.downfield import check_downfield
@@ -26,8 +25,10 @@ from stemline.checks.legality.numbers import check_numbers
 from stemline.checks.legality.offside import check_offside
 from stemline.checks.legality.on_line import check_on_line
 from stemline.checks.legality.passer import check_passer
+from stemline.checks.legality.sent_out import check_sent_out
 from stemline.checks.legality.set_time import check_set_time
 from stemline.checks.legality.toward_line import check_toward_line
+from stemline.compile import compile_texts
 from stemline.diagnostics.catalogue import CATALOGUE
 from stemline.diagnostics.model import Diagnostic
 from stemline.football.codes import (
@@ -45,7 +46,7 @@ from stemline.football.play import Assignment, Call, Kind, Man, Motion, Play, Re
 from stemline.football.players import Position
 from stemline.football.rules import Certainty, Known
 from stemline.paths import Ending, Leg, Path, Point
-from stemline.source import Span
+from stemline.source import Source, Span
 
 NAME = Span("f.play", 1, 11, 15)
 LINEMEN = (("LT", -2.6), ("LG", -1.3), ("C", 0.0), ("RG", 1.3), ("RT", 2.6))
@@ -396,26 +397,58 @@ def test_the_man_under_centre_is_no_receiver(code: Code, depth: float, wanted: l
     assert codes(check_passer(made)) == []
 
 
-PEEL = path((14, 0), (9, 6), (5, -1))
-CRACK = path((14, 0), (6, 2.5))
-
-
 @pytest.mark.parametrize(
-    ("code", "label", "way", "wanted"),
+    ("kind", "way", "wanted"),
     [
-        (CANADIAN_AMATEUR, "Z", PEEL, ["E547"]),
-        (CANADIAN_PROFESSIONAL, "Z", PEEL, ["E547"]),
-        (CANADIAN_AMATEUR, "Z", CRACK, []),
-        (CANADIAN_AMATEUR, "Z", replace(PEEL, ending=Ending.RUN), []),
-        (CANADIAN_AMATEUR, "RT", path((2.6, 0), (1.5, -2)), []),
-        (HIGH_SCHOOL, "Z", PEEL, []),
+        (Kind.PASS, path((7, 0), (7, 12), ending=Ending.RUN), ["E524"]),
+        (Kind.PASS, path((7, 0), (7, 0.8)), []),
+        (Kind.PASS, None, []),
+        (Kind.RUN, path((7, 0), (7, 12), ending=Ending.RUN), []),
     ],
 )
-def test_a_block_back_toward_the_own_goal_line(
-    code: Code, label: str, way: Path, wanted: list[str]
+def test_a_covered_man_may_block(kind: Kind, way: Path | None, wanted: list[str]) -> None:
+    """NCAA 7-3-3 speaks of who may catch a pass: nobody asks it of a man who only blocks."""
+    close = stand(ELEVEN, "S", 7, 0, line=True)
+    ways = {"S": way} if way else {}
+    assert codes(check_sent_out(play(COLLEGE, close, kind=kind, **ways))) == wanted
+    assert codes(check_sent_out(play(SIX_MAN, close, kind=kind, **ways))) == []
+
+
+COVERED_SET = """
+playbook Tried
+    code college
+
+personnel All
+    Q is quarterback
+    Y is tight end
+    X, Z is wideout
+
+formation Close
+    X at away, 9 outside tackle, on line
+    H at away, 4 outside tackle, off line
+    Y at call, end, on line
+    Z at call, 9 outside tackle, on line
+    B at ball, 7 deep
+    Q at ball, 5 deep
+
+concept Go
+    out is strong #1
+    out runs go
+    inside man is tight end
+    inside man {does}
+
+dress Go
+    in Close
+    to right
+"""
+
+
+@pytest.mark.parametrize(("does", "said"), [("blocks edge", False), ("runs seam", True)])
+def test_a_formation_that_covers_a_man_is_right_for_calls_that_keep_him_in(
+    does: str, said: bool
 ) -> None:
-    men = TWELVE if code.players.value == 12 else ELEVEN
-    assert codes(check_back_toward(play(code, men, **{label: way}))) == wanted
+    made = compile_texts([Source("t.play", COVERED_SET.format(does=does))], "t")
+    assert ("E524" in {d.code for d in made.diagnostics}) is said
 
 
 # The wording.

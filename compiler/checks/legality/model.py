@@ -58,6 +58,8 @@ def broken(
     return Diagnostic(f"{letter}{number}", span, told)
 
 
+COVERED = "524"
+"""The rule on a covered man, which is asked of the calls where there are some."""
 FOULS: Mapping[str, str] = {
     "520": "too few men are on the line",
     "521": "too many men are behind the line",

@@ -148,12 +148,6 @@ _RULES: dict[int, tuple[str, str, str, str]] = {
         "downfield",
         "keep him at the line, or throw to a man behind it",
     ),
-    547: (
-        "a block back toward the own goal line",
-        "{man} comes back {yards} yards toward his own goal line to block inside in {call}",
-        "a blindside block",
-        "block from the front: let him meet his man level or past the line",
-    ),
     553: (
         "the quarterback in motion",
         "{man} is in motion at the snap in {call}: every back may be but the quarterback",
@@ -213,7 +207,7 @@ _CALLS: dict[str, Wording] = {
     ),
 }
 """What is asked of whole calls and only ever warns."""
-_ALWAYS_BINDING = {526, 547}
+_ALWAYS_BINDING = {526}
 """Rules that are looked at only where their text is published."""
 
 
