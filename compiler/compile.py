@@ -20,6 +20,7 @@ from stemline.checks.legality import (
     check_call,
     check_formation,
     check_snap,
+    check_throws,
 )
 from stemline.checks.looks import check_looks
 from stemline.checks.needs import check_needs
@@ -171,6 +172,18 @@ def _blocked(book: Playbook, expander: Expander, play: Play, order: Order) -> It
         yield from check_blocking(shown)
 
 
+def _thrown(book: Playbook, expander: Expander, play: Play, order: Order) -> Iterable[Diagnostic]:
+    """Who is past the line when the ball leaves: of a run-pass option against every look."""
+    if play.ball is not BallSpot.MIDDLE or (play.against and play.defence is None):
+        return
+    shown = [play]
+    if play.keys:
+        looks = (expander.expand(order, play.ball, (), key)[0] for key in book.looks)
+        shown += [other for other in looks if other is not None]
+    for one in shown:
+        yield from check_throws(one, book.settings.level)
+
+
 def _in_motion(book: Playbook, play: Play, order: Order) -> Iterable[Diagnostic]:
     """What the motion of a call breaks, where the men stand when it ends and how they move."""
     motions = {a.man: a.motion for a in play.assignments if a.motion is not None}
@@ -240,6 +253,7 @@ def _prove(
     yield from _blocked(book, expander, play, order)
     yield from _in_motion(book, play, order)
     yield from check_call(play)
+    yield from _thrown(book, expander, play, order)
     yield from _timed(book, play, plain, order, tags)
     if plain is not None:
         for tag in tags:

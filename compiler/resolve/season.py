@@ -259,6 +259,8 @@ _VARIES = {
     "W542": ("seconds",),
     "W544": ("yards",),
     "W545": ("yards",),
+    "W546": ("look", "man", "seconds", "yards"),
+    "W871": ("arrives", "look", "man", "seconds", "yards"),
     "W800": _CLOCK,
     "W801": _CLOCK,
     "W802": _CLOCK,

@@ -223,8 +223,8 @@ EIGHT_MAN = (
           on_line=3),
     *rows("eight-man", NOTHING, "", also_ineligible=(), block_past=0, exchange=False,
           play_clock=_FORTY, restraining=0, downs=4, to_gain=10, line_reach=0.5, back_depth=None,
-          between_foul=True, motion_most=1, motion_way=_NOT_FORWARD, motion_set=1, motion_from_line=5,
-          downfield=2, downfield_crossing=True),
+          between_foul=True, motion_most=1, motion_way=_NOT_FORWARD, motion_set=1,
+          motion_from_line=5, downfield=2, downfield_crossing=True),
 )  # fmt: skip
 
 SIX_MAN = (

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from typing import Any
 
 from stemline.diagnostics.model import Diagnostic, diagnose
-from stemline.football.play import Man, Motion
+from stemline.football.play import Man, Motion, Play
 from stemline.football.rules import Code, Known
 from stemline.source import Span
 
@@ -45,6 +46,19 @@ class Snap:
         return span if span.line else self.span
 
 
+def by_clock(
+    number: int, known: Known[Any], code: Code, span: Span, **values: object
+) -> Diagnostic:
+    """The warning of a rule that is judged at a moment of the clock: never an error, whatever the
+    rule rests on, for the moment is a planning figure."""
+    return _told(f"W{number}", span, {**values, "rules": code.title, "source": known.cited})
+
+
+def against(play: Play) -> str:
+    """The look that a play stands against, for a message: " against Base"; "" without one."""
+    return f" against {play.defence.name}" if play.defence is not None else ""
+
+
 def broken(
     number: int, known: Known[object], code: Code, span: Span, **values: object
 ) -> Diagnostic:
@@ -53,9 +67,11 @@ def broken(
     doubt = known.certainty.value
     plain = known.binding or doubt in known.source
     source = known.source if plain else f"{known.source} ({doubt})"
-    said = {**values, "rules": code.title, "source": source}
-    told = tuple(sorted((name, str(value)) for name, value in said.items()))
-    return Diagnostic(f"{letter}{number}", span, told)
+    return _told(f"{letter}{number}", span, {**values, "rules": code.title, "source": source})
+
+
+def _told(code: str, span: Span, values: Mapping[str, object]) -> Diagnostic:
+    return Diagnostic(code, span, tuple(sorted((name, str(v)) for name, v in values.items())))
 
 
 COVERED = "524"
@@ -88,4 +104,3 @@ def ranges(numbers: tuple[tuple[int, int], ...]) -> str:
 
 def within(number: int, numbers: tuple[tuple[int, int], ...]) -> bool:
     return any(low <= number <= high for low, high in numbers)
-

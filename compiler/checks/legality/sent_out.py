@@ -5,7 +5,7 @@ not do is run a route: he may catch nothing, and on a pass that crosses the line
 like a tackle. So a formation that covers a man is right for the calls that keep him in.
 
 Example: ``Y at call, end, on line`` inside ``Z at call, numbers, on line``, and ``tight end runs
-seam``. Write instead ``Z at call, numbers, off line`` for the calls that send Y out, or let Y block.
+seam``. Write instead ``Z at call, numbers, off line`` where Y is sent out, or let him block.
 """
 
 from __future__ import annotations
