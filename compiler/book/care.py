@@ -61,6 +61,7 @@ def care(season: Season) -> Care:
         Note("Limits", _LIMITS),
         *(_CANADA if _canadian(season) else ()),
         Note("Blocks below the waist", season.low_block),
+        Note("Chop blocks", season.chop_block),
         Note("Blocks from behind", season.behind_block),
         Note("Blindside blocks", season.blindside_block),
         Note("Crossing routes", season.crossing_contact),

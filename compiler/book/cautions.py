@@ -16,7 +16,8 @@ Common practice, no published source: more than the next lineman but one is away
 
 
 def cautions(plays: tuple[Play, ...], season: Season) -> tuple[str, ...]:
-    """The code's rules, in its words, on crossing routes, cracks, and blocks made on the run."""
+    """The code's rules, in its words, on crossing routes, cracks, blocks made on the run and two
+    men who block one."""
     jobs = tuple((a, play) for play in plays for a in play.assignments)
     level = LEVELS[season.level]
     found = (
@@ -25,6 +26,7 @@ def cautions(plays: tuple[Play, ...], season: Season) -> tuple[str, ...]:
         season.low_block
         if any(_pulls(a, play) for a, play in jobs if play.kind is Kind.RUN)
         else "",
+        season.chop_block if any(_two_on_one(play) for play in plays) else "",
     )
     return tuple(words for words in found if words)
 
@@ -51,3 +53,9 @@ def _pulls(a: Assignment, play: Play) -> bool:
     if not a.hits or a.path is None or play.man(a.man).rank is not None:
         return False
     return abs(a.path.end.x - a.path.start.x) >= RUNS_ACROSS
+
+
+def _two_on_one(play: Play) -> bool:
+    """Whether two assigned blocks meet on one defender: high and low they make a chop block."""
+    taken = [d for a in play.assignments for d in {hit.defender for hit in a.hits}]
+    return len(taken) > len(set(taken))

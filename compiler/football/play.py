@@ -388,8 +388,8 @@ class Team:
 class Season:
     """A whole playbook, resolved: what the book is made from.
 
-    ``low_block``, ``blindside_block``, ``behind_block`` and ``crossing_contact`` are the code's
-    rules in words for the coach's page, each with its source and any doubt about it; ``league``
+    ``low_block``, ``blindside_block``, ``behind_block``, ``crossing_contact`` and ``chop_block``
+    are the code's rules in words for the coach's page, each with its source and any doubt about it; ``league``
     are the figures that the playbook's league has otherwise; ``level`` names the table of the
     clock's figures.
 
@@ -411,3 +411,4 @@ class Season:
     behind_block: str = ""
     league: str = ""
     level: str = "high school"
+    chop_block: str = ""

@@ -300,6 +300,7 @@ def _season(book: Playbook, plays: Sequence[Play]) -> Season:
         crossing_contact=noted(code.crossing_contact),
         blindside_block=noted(code.blindside_block),
         behind_block=noted(code.behind_block),
+        chop_block=noted(code.chop_block),
         league=league_words(code),
         level=settings.level.name,
         concepts=tuple(_sheet(book, c, plays) for c in ordered if c.name in shown),

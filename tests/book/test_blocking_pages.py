@@ -233,6 +233,22 @@ def test_the_low_block_rule_stands_where_a_man_pulls() -> None:
     assert cautions((still,), season) == ()
 
 
+def test_the_chop_rule_stands_where_two_men_block_one() -> None:
+    """NFHS 2-3-8: two teammates on one man, one of them low. One man alone makes no chop block."""
+    season = replace(
+        blocking_season(), low_block="", crossing_contact="", blindside_block="", chop_block="chop"
+    )
+    play = power(EVEN)
+    assert cautions((play,), season) == ("chop",)
+    apart: set[str] = set()
+    alone = []
+    for task in play.assignments:
+        mine = {h.defender for h in task.hits}
+        alone.append(replace(task, hits=()) if mine & apart else task)
+        apart |= mine
+    assert cautions((replace(play, assignments=tuple(alone)),), season) == ()
+
+
 @pytest.mark.parametrize(
     ("at", "technique", "words"),
     [
