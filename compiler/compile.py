@@ -12,7 +12,16 @@ from stemline.checks.blocking import check_blocking
 from stemline.checks.formation import check_men, check_moved, check_places
 from stemline.checks.jobs import check_feet, check_jobs
 from stemline.checks.keeps import check_keeps
-from stemline.checks.legality import Snap, check_call, check_formation, check_snap
+from stemline.checks.legality import (
+    COVERED,
+    FOULS,
+    Snap,
+    before_motion,
+    check_call,
+    check_formation,
+    check_snap,
+    check_throws,
+)
 from stemline.checks.looks import check_looks
 from stemline.checks.needs import check_needs
 from stemline.checks.protection import check_protection
@@ -21,9 +30,9 @@ from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import Kind, Play, Season
 from stemline.football.timing.clock import read_clock
-from stemline.resolve.alignment import line_up
+from stemline.resolve.alignment import line_up, move
 from stemline.resolve.bounds import too_much
-from stemline.resolve.definitions import Playbook, Tag
+from stemline.resolve.definitions import Formation, Playbook, Tag
 from stemline.resolve.expand import Expander, Order, expand, field_of
 from stemline.resolve.merge import merged, quarrels
 from stemline.resolve.read_playbook import read_playbook
@@ -104,7 +113,7 @@ def prove(
     book: Playbook, calls: Calls, expander: Expander
 ) -> tuple[Season, tuple[Diagnostic, ...]]:
     """Every call of a playbook expanded and proved, its looks lined up, its formations judged."""
-    found = [*check_looks(book, calls, expander), *gathered(_legal(book, _standing(book, calls)))]
+    found = [*check_looks(book, calls, expander), *gathered(_standing(book, calls))]
     made, problems = season(book, calls, lambda *args: _prove(book, expander, *args), expander)
     return made, (*found, *problems)
 
@@ -124,26 +133,51 @@ def _formations(book: Playbook) -> Iterable[Diagnostic]:
                     yield from check_places(men, field, formation.name)
 
 
-def _standing(book: Playbook, calls: Calls) -> Iterable[str]:
-    """Formations that must be legal as they stand: all but those that every call sets in motion
-    first, which are judged at the snap only."""
-    moved = {order.formation for _, order in calls.orders}
-    moved -= {order.formation for _, order in calls.orders if not order.motion}
-    return [key for key in book.formations if key not in moved]
+def _standing(book: Playbook, calls: Calls) -> Iterable[Diagnostic]:
+    """Every formation judged as it stands before motion.
+
+    The rule texts judge the snap. So what every call of a formation mends by its motion is no foul:
+    it is said as a warning of its own, since it would be one if the ball were snapped early.
+    """
+    for key, formation in book.formations.items():
+        found = list(_legal(book, key))
+        if found:
+            yield from _unmended(book, calls, key, formation, found)
 
 
-def _legal(book: Playbook, keys: Iterable[str]) -> Iterable[Diagnostic]:
-    """Formations judged without a motion, to both sides from every spot."""
-    for key in keys:
-        formation = book.formations[key]
-        if formation.broken:
-            continue
-        for spot, side in product(BallSpot, Side):
-            field = field_of(book, spot)
-            _, men, _ = line_up(book, formation, side, field)
-            if len(men) == field.code.players.value:
-                snap = Snap(field.code, men, formation.name, formation.span, numbers=_numbers(book))
-                yield from check_formation(snap)
+def _unmended(
+    book: Playbook, calls: Calls, key: str, formation: Formation, found: Sequence[Diagnostic]
+) -> Iterable[Diagnostic]:
+    orders = [order for _, order in calls.orders if order.formation == key]
+    ways = {(order.side, order.motion) for order in orders}
+    if orders:
+        found = [d for d in found if d.code[1:] != COVERED]
+    if not ways or not all(motion for _, motion in ways):
+        yield from found
+        return
+    still = {_broken_by(d) for side, way in ways for d in _legal(book, key, (side,), way)}
+    mended = [d for d in found if _broken_by(d) not in still]
+    yield from (d for d in found if d not in mended)
+    names = tuple(sorted({book.motions[way].name for _, way in ways}))
+    if any(d.code[1:] in FOULS for d in mended):
+        yield before_motion(formation.name, names, formation.span, mended)
+
+
+def _legal(
+    book: Playbook, key: str, sides: Iterable[Side] = tuple(Side), motion: str = ""
+) -> Iterable[Diagnostic]:
+    """A formation judged from every spot as it stands, or where its men are after a motion."""
+    formation = book.formations[key]
+    if formation.broken:
+        return
+    for spot, side in product(BallSpot, sides):
+        field = field_of(book, spot)
+        alignment, men, _ = line_up(book, formation, side, field)
+        if len(men) == field.code.players.value:
+            if motion:
+                men, _, _ = move(alignment, men, book.motions[motion])
+            snap = Snap(field.code, men, formation.name, formation.span, numbers=_numbers(book))
+            yield from check_formation(snap)
 
 
 def _blocked(book: Playbook, expander: Expander, play: Play, order: Order) -> Iterable[Diagnostic]:
@@ -157,6 +191,18 @@ def _blocked(book: Playbook, expander: Expander, play: Play, order: Order) -> It
         yield from check_blocking(shown)
 
 
+def _thrown(book: Playbook, expander: Expander, play: Play, order: Order) -> Iterable[Diagnostic]:
+    """Who is past the line when the ball leaves: of a run-pass option against every look."""
+    if play.ball is not BallSpot.MIDDLE or (play.against and play.defence is None):
+        return
+    shown = [play]
+    if play.keys:
+        looks = (expander.expand(order, play.ball, (), key)[0] for key in book.looks)
+        shown += [other for other in looks if other is not None]
+    for one in shown:
+        yield from check_throws(one, book.settings.level)
+
+
 def _in_motion(book: Playbook, play: Play, order: Order) -> Iterable[Diagnostic]:
     """What the motion of a call breaks, where the men stand when it ends and how they move."""
     motions = {a.man: a.motion for a in play.assignments if a.motion is not None}
@@ -167,9 +213,9 @@ def _in_motion(book: Playbook, play: Play, order: Order) -> Iterable[Diagnostic]
     snap = Snap(play.field.code, play.men, name, span, play.call.spoken, motions, _numbers(book))
     yield from check_snap(snap)
     yield from check_moved(play.men, motions, play.field, name)
-    found = list(check_formation(snap))
-    told = {_broken_by(d) for d in _legal(book, (order.formation,))} if found else set()
-    yield from (d for d in found if _broken_by(d) not in told)
+    found = list(check_formation(snap))  # a covered man is asked about call by call
+    told = {_broken_by(d) for d in _legal(book, order.formation)} if found else set()
+    yield from (d for d in found if _broken_by(d) not in told and d.code[1:] != COVERED)
 
 
 def _numbers(book: Playbook) -> dict[str, Span]:
@@ -226,6 +272,7 @@ def _prove(
     yield from _blocked(book, expander, play, order)
     yield from _in_motion(book, play, order)
     yield from check_call(play)
+    yield from _thrown(book, expander, play, order)
     yield from _timed(book, play, plain, order, tags)
     if plain is not None:
         for tag in tags:

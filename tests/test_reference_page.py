@@ -18,7 +18,7 @@ from stemline.football.landmarks import END_SPLIT, GUARD_SPLIT, TACKLE_SPLIT, La
 from stemline.football.players import Position
 from stemline.football.quarterback import FEET, MOVING
 from stemline.football.routes import LIBRARY
-from stemline.football.rules import MotionWay
+from stemline.football.rules import MotionWay, PlayClock
 from stemline.football.run_rules import MEANINGS
 from stemline.football.run_rules import Way as RunWay
 from stemline.football.strokes import RunTo, Up
@@ -345,6 +345,10 @@ def marked(figure: Known[object]) -> str:
             said = "no limit"
         case MotionWay() as way:
             said = "yes" if way is MotionWay.ANY else "no"
+        case bool():
+            said = "yes" if figure.value else "no"
+        case PlayClock() as clock:
+            said = f"{clock.usual:g}" + (f" or {clock.short:g}" if clock.short else "")
         case tuple() as ranges:
             said = ", ".join(f"{low}-{high}" for low, high in ranges) or "none"
         case int() | float() as number:
@@ -363,8 +367,10 @@ def marked(figure: Known[object]) -> str:
         ),
         (
             "rules",
-            "on_line in_backfield motion_most motion_way motion_set downfield ineligible_numbers",
+            "on_line in_backfield motion_most motion_way motion_set downfield ineligible_numbers "
+            "also_ineligible",
         ),
+        ("line", "ineligible block_past exchange play_clock"),
     ],
 )
 def test_the_tables_of_codes(heading: str, figures: str) -> None:
@@ -372,6 +378,8 @@ def test_the_tables_of_codes(heading: str, figures: str) -> None:
     table = rows(heading)
     assert list(table) == list(CODES)
     for name, cells in table.items():
+        if heading == "line":
+            assert cells.pop(0) == " ".join(CODES[name].line)
         assert cells == [marked(getattr(CODES[name], f)) for f in figures.split()], name
 
 

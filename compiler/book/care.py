@@ -35,6 +35,7 @@ def care(season: Season) -> Care:
     notes = (
         *(Note(label, words) for label, words in season.care),
         Note("Blocks below the waist", season.low_block),
+        Note("Chop blocks", season.chop_block),
         Note("Blocks from behind", season.behind_block),
         Note("Blindside blocks", season.blindside_block),
         Note("Crossing routes", season.crossing_contact),

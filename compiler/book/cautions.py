@@ -19,8 +19,8 @@ a lineman at most, or less (NFL digest: one yard; NFHS 2-28-2: two)."""
 
 
 def cautions(plays: tuple[Play, ...], season: Season) -> tuple[str, ...]:
-    """The code's rules, in its words, on crossing routes, cracks, blocks made on the run, and
-    blocks past the line on a pass."""
+    """The code's rules, in its words, on crossing routes, cracks, blocks made on the run, two men
+    who block one, and blocks past the line on a pass."""
     jobs = tuple((a, play) for play in plays for a in play.assignments)
     level = LEVELS[season.level]
     found = (
@@ -30,6 +30,7 @@ def cautions(plays: tuple[Play, ...], season: Season) -> tuple[str, ...]:
         season.low_block
         if any(_pulls(a, play) for a, play in jobs if play.kind is Kind.RUN)
         else "",
+        season.chop_block if any(_two_on_one(play) for play in plays) else "",
     )
     return tuple(words for words in found if words)
 
@@ -63,3 +64,9 @@ def _past_line(a: Assignment, play: Play) -> bool:
     if play.kind is not Kind.PASS or a.path is None or a.path.ending is not Ending.BLOCK:
         return False
     return a.path.end.y > PAST_LINE
+
+
+def _two_on_one(play: Play) -> bool:
+    """Whether two assigned blocks meet on one defender: high and low they make a chop block."""
+    taken = [d for a in play.assignments for d in {hit.defender for hit in a.hits}]
+    return len(taken) > len(set(taken))

@@ -10,6 +10,7 @@ from stemline.football.rules import (
     Edge,
     Known,
     MotionWay,
+    PlayClock,
     Zone,
     memory,
     published,
@@ -22,6 +23,10 @@ _NCAA = "NCAA"
 _SDCFOA = "as printed by the San Diego officials' association"
 _NFL = "NFL Official Playing Rules"
 _ELEVEN = "as in the US high school code"
+_NONE_FURTHER = "no further numbers known"
+_FORTY = PlayClock(
+    40, "the end of the last play", 25, "the ready signal after a penalty or another stop"
+)
 _ENDS_AND_BACKS = "the two ends of the line, and the backs"
 
 HIGH_SCHOOL = Code(
@@ -52,12 +57,16 @@ HIGH_SCHOOL = Code(
     ineligible_numbers=Known(
         ((50, 79),), Certainty.REPORTED, f"{_NFHS}, 7-2-5a as reported for 2024"
     ),
+    also_ineligible=Known((), Certainty.MEMORY, _NONE_FURTHER),
     motion_most=Known(1, Certainty.MEMORY, f"{_NFHS}, 7-2-7"),
     motion_way=Known(MotionWay.NOT_FORWARD, Certainty.MEMORY, f"{_NFHS}, 7-2-7"),
     motion_set=memory(1, f"{_NFHS}, 7-2-6"),
     motion_from_line=Known(5, Certainty.MEMORY, f"{_NFHS}, 7-2-7: a back, or 5 yards deep"),
     downfield=Known(2, Certainty.PUBLISHED, f"{_NFHS}, 2-28-2 and 7-5-12"),
     downfield_crossing=Known(True, Certainty.PUBLISHED, f"{_NFHS}, 7-5-12"),
+    block_past=published(0, f"{_NFHS}, 7-5-8a and 7-5-10: past the neutral zone"),
+    exchange=Known(False, Certainty.MEMORY, "no such rule known in the eleven-man game"),
+    play_clock=Known(_FORTY, Certainty.REPORTED, f"{_NFHS}, 3-6-1"),
     low_zone=Known(Zone(4, 3, 3), Certainty.PUBLISHED, f"{_NFHS}, 2-17-1"),
     low_block=Known(
         "Blocks below the waist are legal only between linemen in the free-blocking zone and at "
@@ -81,6 +90,12 @@ HIGH_SCHOOL = Code(
         "touched, when the pass crosses it. Cross close, touch nobody.",
         Certainty.PUBLISHED,
         f"{_NFHS}, 7-5-8a and 7-5-10",
+    ),
+    chop_block=Known(
+        "Two men on one: where one blocks him high, nobody blocks him at the knee or below. "
+        "Together that is a chop block.",
+        Certainty.PUBLISHED,
+        f"{_NFHS}, 2-3-8 and 9-3-6",
     ),
     authority="the current NFHS rules book and your state association",
 )
@@ -132,16 +147,19 @@ COLLEGE = replace(
     ),
     downfield=Known(3, Certainty.PUBLISHED, f"{_NCAA16}, A.R. 7-3-10"),
     downfield_crossing=Known(True, Certainty.PUBLISHED, f"{_NCAA16}, A.R. 7-3-10"),
+    block_past=published(1, f"{_NCAA16}, A.R. 7-3: an immediate charge within a yard is no foul"),
+    play_clock=Known(_FORTY, Certainty.MEMORY, f"{_NCAA}, 3-2-4"),
     low_zone=Known(
-        Zone(5, None, 0),
-        Certainty.MEMORY,
-        f"9-1-6 as changed in 2022; the tackle box itself is in {_NCAA16}, 2-34",
+        Zone(5, None, 1),
+        Certainty.REPORTED,
+        f"an officials' magazine on {_NCAA} 9-1-6, changed in 2022: a block begun within a yard "
+        f"past the neutral zone counts as inside the tackle box of {_NCAA16}, 2-34",
     ),
     low_block=Known(
-        "Only linemen and still backs inside the tackle box may block below the waist, and nobody "
-        "outside it: check the current book.",
-        Certainty.MEMORY,
-        f"{_NCAA}, 9-1-6 as changed in 2022",
+        "Only linemen and still backs inside the tackle box may block below the waist, up to a "
+        "yard past the neutral zone, and nobody outside it.",
+        Certainty.REPORTED,
+        f"{_NCAA}, 9-1-6 as reported for 2022",
     ),
     behind_block=Known(
         "A block in the back and a clip are fouls.",
@@ -158,6 +176,12 @@ COLLEGE = replace(
         "a pass that crosses it: it is for the receiver to avoid him.",
         Certainty.PUBLISHED,
         f"{_NCAA}, 7-3-8b",
+    ),
+    chop_block=Known(
+        "Two men on one: where one blocks him high, nobody blocks him at the thigh or below. "
+        "Together that is a chop block, at once or one after the other.",
+        Certainty.PUBLISHED,
+        f"{_NCAA16}, 2-3-3 and 9-1-10",
     ),
     authority="the current NCAA rules book",
 )
@@ -194,9 +218,12 @@ PROFESSIONAL = replace(
         f"{_NFL}, 8-1, and its digest on the quarterback",
     ),
     ineligible_numbers=Known(
-        ((50, 79), (90, 99)),
+        ((50, 79),),
         Certainty.PUBLISHED,
         "the league's operations glossary: unless he has reported",
+    ),
+    also_ineligible=Known(
+        ((90, 99),), Certainty.REPORTED, f"{_NFL}, 5-3-1: unless he has reported"
     ),
     motion_most=Known(1, Certainty.MEMORY, "one back; no rule text seen"),
     motion_way=Known(MotionWay.NOT_FORWARD, Certainty.MEMORY, f"{_NFL}, 7-4-8"),
@@ -204,14 +231,19 @@ PROFESSIONAL = replace(
     motion_from_line=Known(None, Certainty.MEMORY, "no depth known"),
     downfield=Known(1, Certainty.REPORTED, f"{_NFL}, 8-3-1"),
     downfield_crossing=Known(False, Certainty.REPORTED, f"{_NFL}, 8-3-1: any forward pass"),
+    block_past=Known(1, Certainty.REPORTED, f"{_NFL}, digest"),
+    play_clock=Known(_FORTY, Certainty.PUBLISHED, f"{_NFL}, 4-6"),
     low_zone=Known(
-        Zone(Edge.TIGHT_END, None, 0), Certainty.MEMORY, f"{_NFL}, 12-2, about 2021 to 2023"
+        Zone(Edge.TACKLE, 5, 5, outside=2),
+        Certainty.PUBLISHED,
+        "the league's operations page on the 2021 rule changes: 2 yards outside the tackle, 5 "
+        "yards to either side of the line",
     ),
     low_block=Known(
-        "Blocks below the waist outside the tight-end box are barred since about 2021 to 2023: "
-        "check the current book.",
-        Certainty.MEMORY,
-        f"{_NFL}, 12-2",
+        "Blocks below the waist are barred beyond 5 yards to either side of the line and more than "
+        "2 yards outside either tackle.",
+        Certainty.PUBLISHED,
+        "the league's operations page on the 2021 rule changes",
     ),
     behind_block=Known(
         "A clip above the knee was once allowed in close line play: check the current book.",
@@ -230,6 +262,12 @@ PROFESSIONAL = replace(
         "design, are interference by the offence.",
         Certainty.REPORTED,
         f"{_NFL}, digest",
+    ),
+    chop_block=Known(
+        "Two men on one: where one blocks him high, nobody blocks him at the thigh or below. All "
+        "chop blocks are fouls since 2016.",
+        Certainty.REPORTED,
+        f"{_NFL}, 12-2-3",
     ),
     authority="the league's current rule book",
 )

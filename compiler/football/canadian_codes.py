@@ -10,6 +10,7 @@ from stemline.football.rules import (
     Edge,
     Known,
     MotionWay,
+    PlayClock,
     Zone,
     memory,
     published,
@@ -26,6 +27,7 @@ _CFL21 = f"{_CFL} 2021, 4-5"
 _CFL_2018 = "CFL, report of the 2018 rule changes"
 _CFL_2022 = "CFL announcement of rule changes, 27 April 2022"
 _CFL_2025 = "CFL announcement, 22 September 2025"
+_CFL_2026 = "CFL Board of Governors release, 12 May 2026"
 _LOW_BOX = Zone(Edge.TIGHT_END, None, 2)
 
 CANADIAN_AMATEUR = Code(
@@ -60,12 +62,18 @@ CANADIAN_AMATEUR = Code(
         Certainty.REPORTED,
         "40-69 by an older report, 50-69 possible now, unsettled: ask the league",
     ),
+    also_ineligible=Known((), Certainty.MEMORY, "40 to 49 by an older report, unsettled"),
     motion_most=Known(None, Certainty.MEMORY, "every back but the quarterback, as in the CFL"),
     motion_way=Known(MotionWay.ANY, Certainty.MEMORY, "any way behind the line, as in the CFL"),
     motion_set=memory(0, "no set time for backs, as in the CFL"),
     motion_from_line=Known(None, Certainty.MEMORY, "line players are still; no depth known"),
     downfield=Known(1, Certainty.MEMORY, "figure not confirmed in any amateur text seen"),
     downfield_crossing=Known(True, Certainty.MEMORY, "not confirmed in any amateur text seen"),
+    block_past=memory(1, "within a yard past the line, as is usual teaching"),
+    exchange=Known(False, Certainty.MEMORY, "no such rule known in the Canadian game"),
+    play_clock=Known(
+        PlayClock(20, "the referee's whistle"), Certainty.MEMORY, "no amateur text seen"
+    ),
     low_zone=Known(_LOW_BOX, Certainty.PUBLISHED, _FC19),
     low_block=Known(
         "Blocks below the waist are illegal for both teams except close to the ball: between the "
@@ -89,7 +97,14 @@ CANADIAN_AMATEUR = Code(
         Certainty.REPORTED,
         "Canadian officials' sheet on pass interference",
     ),
+    chop_block=Known(
+        "Two men on one: where one blocks him high, nobody goes low. No Canadian text on high and "
+        "low blocks was seen: ask your league.",
+        Certainty.MEMORY,
+        "as the US codes have it",
+    ),
     authority="Football Canada's current rule book and your league",
+    canadian=True,
 )
 
 CANADIAN_PROFESSIONAL = replace(
@@ -126,6 +141,19 @@ CANADIAN_PROFESSIONAL = replace(
     motion_from_line=Known(None, Certainty.MEMORY, "line players are still; no depth known"),
     downfield=Known(1, Certainty.MEMORY, "a yard past the line is the usual teaching"),
     downfield_crossing=Known(True, Certainty.MEMORY, "not confirmed in any text seen"),
+    block_past=published(
+        0, f"{_CFL} 2016, 9-2-1: blocking is free except when a pass is thrown across the line"
+    ),
+    play_clock=Known(
+        PlayClock(
+            35,
+            "the end of the last play",
+            20,
+            "the whistle, in the last 3 minutes of a half and after a penalty or another stop",
+        ),
+        Certainty.PUBLISHED,
+        f"{_CFL_2025}, and {_CFL_2026}; to 2025 it was 20 from the whistle",
+    ),
     low_zone=Known(_LOW_BOX, Certainty.PUBLISHED, _CFL_2018),
     low_block=Known(
         "Low blocks are legal only in the box: from tight end to tight end, from the depth of the "
@@ -161,4 +189,43 @@ CANADIAN_PROFESSIONAL_2027 = replace(
     end_zone=published(15, _CFL_2025),
     hash_from_sideline=memory(28, "assumed as to 2026: announced, details open"),
     downs=published(3, f"{_CFL_2025}: three downs are kept"),
+)
+
+_AS_TWELVE = CANADIAN_AMATEUR.recalled("as in the twelve-man game")
+_ONTARIO6 = "6-a-side rules of an Ontario league, 2023"
+_SIX_LEAGUES = "6-a-side rules of an Ontario league, 2023, and of a Saskatchewan association"
+
+CANADIAN_NINE = replace(
+    _AS_TWELVE,
+    key="canadian nine-man",
+    title="Canadian amateur, 9 men",
+    players=memory(9, "nine men; no rule text seen"),
+    length=Known(100, Certainty.REPORTED, "a report on the nine-man game in Saskatchewan"),
+    width=memory(65, "the full field; unsettled, no rule text seen"),
+    line=("LG", "C", "RG"),
+    ineligible=memory(3, "as the twelve-man game with two linemen fewer"),
+    on_line=memory(5, "three ineligible men and an eligible one at each end"),
+    in_backfield=memory(4, "what nine less five leave"),
+)
+
+CANADIAN_SIX = replace(
+    _AS_TWELVE,
+    key="canadian six-man",
+    title="Canadian amateur, 6 men",
+    players=published(6, _ONTARIO6),
+    length=published(110, f"{_ONTARIO6}; 100 or 110 in Saskatchewan"),
+    width=published(40, _SIX_LEAGUES),
+    end_zone=published(10, _SIX_LEAGUES),
+    hash_from_sideline=published(13, _ONTARIO6),
+    numbers_from_sideline=memory(6, "no painted numbers asked for; as on the US six-man field"),
+    to_gain=published(10, "6-a-side rules of a Saskatchewan association"),
+    line=("C",),
+    ineligible=memory(0, "all six, or all but the centre: unsettled, ask the league"),
+    on_line=memory(3, "a least number is asked for, the figure was not seen"),
+    in_backfield=memory(3, "what six less three leave"),
+    eligible=Known(
+        "all six, or all but the centre: ask the league", Certainty.MEMORY, "no text seen"
+    ),
+    ineligible_numbers=Known((), Certainty.MEMORY, "any number"),
+    downfield=Known(None, Certainty.MEMORY, "everybody is eligible"),
 )

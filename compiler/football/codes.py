@@ -9,16 +9,20 @@ from __future__ import annotations
 from stemline.football.american_codes import COLLEGE, HIGH_SCHOOL, PROFESSIONAL
 from stemline.football.canadian_codes import (
     CANADIAN_AMATEUR,
+    CANADIAN_NINE,
     CANADIAN_PROFESSIONAL,
     CANADIAN_PROFESSIONAL_2027,
+    CANADIAN_SIX,
 )
 from stemline.football.reduced_codes import EIGHT_MAN, NINE_MAN, SIX_MAN
 from stemline.football.rules import Certainty, Code, Figure, Known
 
 __all__ = [
     "CANADIAN_AMATEUR",
+    "CANADIAN_NINE",
     "CANADIAN_PROFESSIONAL",
     "CANADIAN_PROFESSIONAL_2027",
+    "CANADIAN_SIX",
     "CODES",
     "COLLEGE",
     "EIGHT_MAN",
@@ -38,6 +42,8 @@ CODES: dict[str, Code] = {
         CANADIAN_AMATEUR,
         CANADIAN_PROFESSIONAL,
         CANADIAN_PROFESSIONAL_2027,
+        CANADIAN_NINE,
+        CANADIAN_SIX,
         HIGH_SCHOOL,
         COLLEGE,
         PROFESSIONAL,

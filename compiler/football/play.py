@@ -388,10 +388,10 @@ class Team:
 class Season:
     """A whole playbook, resolved: what the book is made from.
 
-    ``low_block``, ``blindside_block``, ``behind_block`` and ``crossing_contact`` are the code's
-    rules in words for the coach's page, each with its source and any doubt about it; ``league``
-    are the figures that the playbook's league has otherwise; ``level`` names the table of the
-    clock's figures. ``past_line`` is the rule on blocks past the line on a pass; ``care`` what is
+    ``low_block``, ``blindside_block``, ``behind_block``, ``crossing_contact`` and ``chop_block``
+    are the code's rules in words for the coach's page, each with its source and any doubt about
+    it; ``league`` are the figures that the playbook's league has otherwise; ``level`` names the
+    table of the clock's figures. ``past_line`` is the rule on blocks past the line on a pass; ``care`` what is
     published on contact, heat, youth and concussion, as labels and texts.
 
     ``plays`` hold every call once, at the spot it is drawn from, in book order: by family,
@@ -414,3 +414,4 @@ class Season:
     level: str = "high school"
     past_line: str = ""
     care: tuple[tuple[str, str], ...] = ()
+    chop_block: str = ""

@@ -8,6 +8,7 @@ from stemline.football.american_codes import HIGH_SCHOOL
 from stemline.football.rules import Certainty, Known, Zone, memory, published, table
 
 _NFHS8 = "NFHS eight-player modifications, as printed by the San Diego officials' association"
+_2007 = "NFHS release of the 2007 football rules changes: six, eight and nine players"
 _SIX = "a report on the six-player game"
 _AS_ELEVEN = HIGH_SCHOOL.recalled("as in the eleven-man game")
 _THREE = ("LG", "C", "RG")
@@ -28,7 +29,7 @@ NINE_MAN = replace(
     ineligible=memory(3, "five on the line less two ends"),
     on_line=Known(5, Certainty.REPORTED, "a report on the nine-player game: five and four"),
     in_backfield=Known(4, Certainty.REPORTED, "a report on the nine-player game: five and four"),
-    low_zone=Known(Zone(4, 3, 3), Certainty.MEMORY, "as in the eleven-man game"),
+    low_zone=Known(Zone(3, 3, 3), Certainty.PUBLISHED, _2007),
 )
 
 EIGHT_MAN = replace(
@@ -46,7 +47,11 @@ EIGHT_MAN = replace(
     ),
     line=_THREE,
     ineligible=published(3, f"{_NFHS8}, Rule 7, implied: eight less two ends and three backs"),
-    on_line=memory(5, "five in the older and common text; one printed page says three"),
+    on_line=published(
+        3,
+        f"{_NFHS8}, Rule 7a; older texts say five, and with all eight on the field three backs "
+        "at most leave five",
+    ),
     in_backfield=Known(3, Certainty.PUBLISHED, f"{_NFHS8}, Rule 7: up to three backs"),
     eligible=Known("two ends and up to three backs", Certainty.PUBLISHED, f"{_NFHS8}, Rule 7"),
     ineligible_numbers=Known((), Certainty.PUBLISHED, f"{_NFHS8}, Rule 7: any number"),
@@ -72,5 +77,11 @@ SIX_MAN = replace(
     eligible=Known("all six, the centre too", Certainty.REPORTED, _SIX),
     ineligible_numbers=Known((), Certainty.MEMORY, "any number"),
     downfield=Known(None, Certainty.REPORTED, f"{_SIX}: everybody is eligible"),
-    low_zone=Known(Zone(3, 3, 3), Certainty.MEMORY, "3 yards either side and 3 deep"),
+    low_zone=Known(Zone(3, 3, 3), Certainty.PUBLISHED, _2007),
+    exchange=Known(
+        True,
+        Certainty.REPORTED,
+        f"{_SIX}; a Texas association's Section 163: not over the line until the receiver of the "
+        "snap and another player have exchanged the ball, unless it is kicked or passed forward",
+    ),
 )

@@ -74,14 +74,26 @@ class Edge(Enum):
 class Zone:
     """A rectangle about the snap in which a block is allowed that is a foul outside it.
 
-    ``half_width`` is in yards to each side of the ball, or the man at whose place it ends;
-    ``behind`` and ``past`` are yards behind and past the line, ``behind`` None where it reaches
-    to the quarterback's depth or to the end line.
+    ``half_width`` is in yards to each side of the ball, or the man at whose place it ends, with
+    ``outside`` the yards that it reaches past him; ``behind`` and ``past`` are yards behind and
+    past the line, ``behind`` None where it reaches to the quarterback's depth or to the end line.
     """
 
     half_width: float | Edge
     behind: float | None
     past: float
+    outside: float = 0.0
+
+
+@dataclass(frozen=True)
+class PlayClock:
+    """Seconds to snap the ball in, and from when: ``usual`` runs from ``starts``, ``short`` (None:
+    there is no other) from ``short_starts``."""
+
+    usual: float
+    starts: str
+    short: float | None = None
+    short_starts: str = ""
 
 
 @dataclass(frozen=True)
@@ -97,8 +109,10 @@ class Code:
     may); ``on_line`` the least number of men on the line and ``in_backfield`` the most behind it
     (None: no such figure); ``line_reach`` how far from the line a man may be and still be on it,
     ``back_depth`` how far behind it a back must be (None: a back by his place, not by yards), and
-    ``between_foul`` whether it is a foul to be neither. ``ineligible_numbers`` are the jerseys of
-    men who may not catch a pass (empty: any number may).
+    ``between_foul`` whether it is a foul to be neither. ``canadian`` tells that the line must be
+    one run with an eligible man at each end of it. ``ineligible_numbers`` are the jerseys of men
+    who may not catch a pass (empty: any number may), ``also_ineligible`` those of which that is
+    known less surely.
 
     Motion: ``motion_most`` may move at the snap (None: no limit), ``motion_way`` which way,
     ``motion_set`` for how long all are still after a shift, ``motion_from_line`` how deep a man
@@ -106,8 +120,11 @@ class Code:
 
     Passes and blocks: ``downfield`` is how far past the line an ineligible man may be when the
     pass is thrown (None: no limit), ``downfield_crossing`` whether that holds only for passes that
-    cross the line; ``low_zone`` is where a block below the waist can be legal. The texts are for
-    the page that a coach reads, in whole sentences.
+    cross the line; ``block_past`` how far past the line an eligible man may block before a pass
+    that crosses it is touched; ``exchange`` whether the man who takes the snap must hand the ball
+    on, or throw it, before anybody runs it over the line. ``low_zone`` is where a block below the
+    waist can be legal. ``play_clock`` is what a call sheet needs. The texts are for the page that a
+    coach reads, in whole sentences.
     """
 
     key: str
@@ -131,18 +148,24 @@ class Code:
     between_foul: Known[bool]
     eligible: Known[str]
     ineligible_numbers: Known[Numbers]
+    also_ineligible: Known[Numbers]
     motion_most: Known[float | None]
     motion_way: Known[MotionWay]
     motion_set: Figure
     motion_from_line: Known[float | None]
     downfield: Known[float | None]
     downfield_crossing: Known[bool]
+    block_past: Figure
+    exchange: Known[bool]
+    play_clock: Known[PlayClock]
     low_zone: Known[Zone]
     low_block: Known[str]
     behind_block: Known[str]
     blindside_block: Known[str]
     crossing_contact: Known[str]
+    chop_block: Known[str]
     authority: str
+    canadian: bool = False
 
     @property
     def interior(self) -> int:

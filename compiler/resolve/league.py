@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
@@ -34,6 +35,8 @@ class LeagueFigure:
 
 
 FIGURES: Mapping[str, LeagueFigure] = {
+    "players": LeagueFigure("players", "men", 5, 12, example="9"),
+    "ineligible": LeagueFigure("ineligible", "men", 0, 5, example="3"),
     "length": LeagueFigure("length", "yards", 30, 120, example="100"),
     "width": LeagueFigure("width", "yards", 20, 70, example="60"),
     "end zone": LeagueFigure("end_zone", "yards", 5, 25, example="15"),
@@ -63,7 +66,7 @@ def with_league(code: Code, facts: Iterable[Fact], found: list[Diagnostic]) -> C
     """
     changes: dict[str, Any] = {}
     said: dict[str, Span] = {}
-    for fact in facts:
+    for fact in sorted(facts, key=lambda f: _subject(f) != "league players"):
         try:
             name = _figure(fact)
             if name in said:
@@ -74,12 +77,39 @@ def with_league(code: Code, facts: Iterable[Fact], found: list[Diagnostic]) -> C
             if name == JERSEYS:
                 jerseys = _jerseys(value, fact.span)
                 changes["ineligible_numbers"] = Known(jerseys, Certainty.HOUSE, SOURCE)
-            else:
-                number = _number(name, value, fact.span, code)
-                changes[FIGURES[name].field] = Known(number, Certainty.HOUSE, SOURCE)
+                # What it names are all of them.
+                changes["also_ineligible"] = Known((), Certainty.HOUSE, SOURCE)
+                continue
+            number = _number(name, value, fact.span, code)
+            if name == "players" and number != code.players.value:
+                code = _of_size(code, int(number or 0))
+            changes[FIGURES[name].field] = Known(number, Certainty.HOUSE, SOURCE)
         except Misread as miss:
             found.append(miss.diagnostic)
     return replace(code, **changes)
+
+
+_LINES = ((10, ("LT", "LG", "C", "RG", "RT")), (7, ("LG", "C", "RG")), (0, ("C",)))
+"""The linemen of a side of so many men or more, as the codes of that size have them."""
+
+
+def _of_size(code: Code, men: int) -> Code:
+    """A code played by another number of men: what hangs on the number follows from memory."""
+    line = next(line for least, line in _LINES if men >= least)
+    on_line = len(line) + 2
+
+    def follows(value: float) -> Known[float]:
+        return Known(value, Certainty.MEMORY, f"what a side of {men} leaves of the code's line")
+
+    return replace(
+        code,
+        title=re.sub(r"\d+ men", f"{men} men", code.title),
+        line=line,
+        players=Known(men, Certainty.HOUSE, SOURCE),
+        ineligible=follows(len(line) if len(line) > 1 else 0),
+        on_line=follows(on_line),
+        in_backfield=follows(men - on_line),
+    )
 
 
 def league_words(code: Code) -> str:

@@ -240,6 +240,22 @@ def test_a_block_past_the_line_on_a_pass_brings_its_rule(past: float, said: bool
     assert (cautions((with_block("Y", (6.0, past)),), season) == ("past",)) is said
 
 
+def test_the_chop_rule_stands_where_two_men_block_one() -> None:
+    """NFHS 2-3-8: two teammates on one man, one of them low. One man alone makes no chop block."""
+    season = replace(
+        blocking_season(), low_block="", crossing_contact="", blindside_block="", chop_block="chop"
+    )
+    play = power(EVEN)
+    assert cautions((play,), season) == ("chop",)
+    apart: set[str] = set()
+    alone = []
+    for task in play.assignments:
+        mine = {h.defender for h in task.hits}
+        alone.append(replace(task, hits=()) if mine & apart else task)
+        apart |= mine
+    assert cautions((replace(play, assignments=tuple(alone)),), season) == ()
+
+
 @pytest.mark.parametrize(
     ("at", "technique", "words"),
     [

@@ -15,6 +15,7 @@ from stemline.football.rules import Code, noted
 RULES = {
     "Blocks below the waist": "low_block",
     "Blocks from behind": "behind_block",
+    "Chop blocks": "chop_block",
     "Blindside blocks": "blindside_block",
     "Crossing routes": "crossing_contact",
 }
@@ -31,6 +32,7 @@ def page(code: Code, league: str = "") -> dict[str, str]:
         authority=code.authority,
         low_block=noted(code.low_block),
         behind_block=noted(code.behind_block),
+        chop_block=noted(code.chop_block),
         blindside_block=noted(code.blindside_block),
         crossing_contact=noted(code.crossing_contact),
         league=league,

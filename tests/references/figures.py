@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from stemline.football.rules import Edge, MotionWay, Zone
+from stemline.football.rules import Edge, MotionWay, PlayClock, Zone
 
-Value = float | None | bool | tuple[tuple[int, int], ...] | MotionWay | Zone
+Value = float | None | bool | tuple[tuple[int, int], ...] | MotionWay | Zone | PlayClock
 
 
 @dataclass(frozen=True)
@@ -39,6 +39,14 @@ _ANY, _NOT_FORWARD = MotionWay.ANY, MotionWay.NOT_FORWARD
 _BOX = Zone(Edge.TIGHT_END, None, 2)
 _FIFTIES = ((50, 69),)
 _SEVENTIES = ((50, 79),)
+_FORTY = PlayClock(
+    40, "the end of the last play", 25, "the ready signal after a penalty or another stop"
+)
+_TWENTY = PlayClock(20, "the referee's whistle")
+_THIRTY_FIVE = PlayClock(
+    35, "the end of the last play", 20,
+    "the whistle, in the last 3 minutes of a half and after a penalty or another stop",
+)  # fmt: skip
 
 # Football Canada's amateur code. The field is from an older web copy of its rule book, without a
 # date, kept by a New Brunswick body.
@@ -59,7 +67,8 @@ CANADIAN_AMATEUR = (
     *rows("canadian amateur", NOTHING, "", numbers_from_sideline=10, restraining=1, downs=3,
           to_gain=10, line_reach=1, back_depth=1, between_foul=True, motion_most=None,
           motion_way=_ANY, motion_set=0, motion_from_line=None, downfield=1,
-          downfield_crossing=True),
+          downfield_crossing=True, also_ineligible=(), block_past=1, exchange=False,
+          play_clock=_TWENTY),
 )  # fmt: skip
 
 CANADIAN_PROFESSIONAL = (
@@ -79,8 +88,13 @@ CANADIAN_PROFESSIONAL = (
           motion_way=_ANY),
     *rows("canadian professional", TABLE, "sportypy 1.0.0, cfl", width=65, end_zone=20,
           numbers_from_sideline=8, numbers_painted=True),
+    *rows("canadian professional", ARTICLE, "2016, 9-2-1: free except when a pass is thrown across",
+          block_past=0),
+    *rows("canadian professional", ARTICLE, "announcement, 22 September 2025: 35 seconds from the "
+          "end of the play; release of 12 May 2026: 20 in the last 3 minutes and after stops",
+          play_clock=_THIRTY_FIVE),
     *rows("canadian professional", NOTHING, "", to_gain=10, motion_set=0, motion_from_line=None,
-          downfield=1, downfield_crossing=True),
+          downfield=1, downfield_crossing=True, also_ineligible=(), exchange=False),
 )  # fmt: skip
 
 CANADIAN_PROFESSIONAL_2027 = (
@@ -90,7 +104,29 @@ CANADIAN_PROFESSIONAL_2027 = (
           numbers_from_sideline=8, numbers_painted=True, restraining=1, to_gain=10, ineligible=5,
           on_line=7, in_backfield=5, line_reach=1, back_depth=1, between_foul=True,
           ineligible_numbers=_FIFTIES, motion_most=None, motion_way=_ANY, motion_set=0,
-          motion_from_line=None, downfield=1, downfield_crossing=True, low_zone=_BOX),
+          motion_from_line=None, downfield=1, downfield_crossing=True, low_zone=_BOX,
+          also_ineligible=(), block_past=0, exchange=False, play_clock=_THIRTY_FIVE),
+)  # fmt: skip
+
+CANADIAN_NINE = (
+    *rows("canadian nine-man", REPORT, "the nine-man game in Saskatchewan", length=100),
+    *rows("canadian nine-man", NOTHING, "as twelve men with two linemen fewer", players=9, width=65,
+          end_zone=20, hash_from_sideline=24, numbers_from_sideline=10, numbers_painted=False,
+          restraining=1, downs=3, to_gain=10, ineligible=3, on_line=5, in_backfield=4, line_reach=1,
+          back_depth=1, between_foul=True, ineligible_numbers=_FIFTIES, also_ineligible=(),
+          motion_most=None, motion_way=_ANY, motion_set=0, motion_from_line=None, downfield=1,
+          downfield_crossing=True, block_past=1, exchange=False, play_clock=_TWENTY, low_zone=_BOX),
+)  # fmt: skip
+
+CANADIAN_SIX = (
+    *rows("canadian six-man", ARTICLE, "6-a-side rules of an Ontario league, 2023", players=6,
+          length=110, width=40, end_zone=10, hash_from_sideline=13),
+    *rows("canadian six-man", ARTICLE, "6-a-side rules of a Saskatchewan association", to_gain=10),
+    *rows("canadian six-man", NOTHING, "read 6 for 12", numbers_from_sideline=6,
+          numbers_painted=False, restraining=1, downs=3, ineligible=0, on_line=3, in_backfield=3,
+          line_reach=1, back_depth=1, between_foul=True, ineligible_numbers=(), also_ineligible=(),
+          motion_most=None, motion_way=_ANY, motion_set=0, motion_from_line=None, downfield=None,
+          downfield_crossing=True, block_past=1, exchange=False, play_clock=_TWENTY, low_zone=_BOX),
 )  # fmt: skip
 
 HIGH_SCHOOL = (
@@ -109,7 +145,9 @@ HIGH_SCHOOL = (
           "from 7 to 9", hash_from_sideline=160 / 9, numbers_from_sideline=8, numbers_painted=True),
     *rows("high school", NOTHING, "", to_gain=10, line_reach=0.5, back_depth=None,
           between_foul=True, motion_most=1, motion_way=_NOT_FORWARD, motion_set=1,
-          motion_from_line=5),
+          motion_from_line=5, also_ineligible=(), exchange=False),
+    *rows("high school", ARTICLE, "the same, 7-5-8a: past the neutral zone", block_past=0),
+    *rows("high school", REPORT, "the same, 3-6-1", play_clock=_FORTY),
 )  # fmt: skip
 
 COLLEGE = (
@@ -132,15 +170,24 @@ COLLEGE = (
           line_reach=0.5),
     *rows("college", TABLE, "sportypy 1.0.0, ncaa", width=160 / 3, end_zone=10,
           numbers_from_sideline=8),
-    *rows("college", NOTHING, "the box is 2-34, that low blocks keep to it is not seen",
-          to_gain=10, low_zone=Zone(5, None, 0)),
+    *rows("college", ARTICLE, "the same, 2016-17, A.R. 7-3: a charge within a yard", block_past=1),
+    *rows("college", REPORT, "an officials' magazine on 9-1-6 of 2022: to a yard past the neutral "
+          "zone; the box is 2-34", low_zone=Zone(5, None, 1)),
+    *rows("college", NOTHING, "", to_gain=10, also_ineligible=(), exchange=False,
+          play_clock=_FORTY),
 )  # fmt: skip
 
 PROFESSIONAL = (
     *rows("professional", ARTICLE, "NFL Official Playing Rules, digest", length=100, end_zone=10,
           hash_from_sideline=70.75 / 3),
     *rows("professional", ARTICLE, "the league's operations glossary", back_depth=1,
-          ineligible_numbers=((50, 79), (90, 99))),
+          ineligible_numbers=_SEVENTIES),
+    *rows("professional", REPORT, "5-3-1", also_ineligible=((90, 99),)),
+    *rows("professional", ARTICLE, "the league's operations page on the 2021 rule changes: 2 yards "
+          "outside the tackle, 5 to either side of the line",
+          low_zone=Zone(Edge.TACKLE, 5, 5, outside=2)),
+    *rows("professional", ARTICLE, "4-6", play_clock=_FORTY),
+    *rows("professional", REPORT, "digest", block_past=1),
     *rows("professional", REPORT, "7-5-1", on_line=7),
     *rows("professional", REPORT, "8-3-1", downfield=1, downfield_crossing=False),
     *rows("professional", TABLE, "sportypy 1.0.0, nfl", width=160 / 3, numbers_from_sideline=13,
@@ -148,7 +195,7 @@ PROFESSIONAL = (
     *rows("professional", NOTHING, "", players=11, restraining=0, downs=4, to_gain=10, ineligible=5,
           in_backfield=4, line_reach=0.5, between_foul=True, motion_most=1,
           motion_way=_NOT_FORWARD, motion_set=1, motion_from_line=None,
-          low_zone=Zone(Edge.TIGHT_END, None, 0)),
+          exchange=False),
 )  # fmt: skip
 
 NINE_MAN = (
@@ -158,7 +205,11 @@ NINE_MAN = (
     *rows("nine-man", NOTHING, "", players=9, restraining=0, downs=4, to_gain=10, ineligible=3,
           line_reach=0.5, back_depth=None, between_foul=True, ineligible_numbers=_SEVENTIES,
           motion_most=1, motion_way=_NOT_FORWARD, motion_set=1, motion_from_line=5, downfield=2,
-          downfield_crossing=True, low_zone=Zone(4, 3, 3)),
+          downfield_crossing=True, also_ineligible=(), block_past=0, exchange=False,
+          play_clock=_FORTY),
+    *rows("nine-man", ARTICLE, "NFHS release of the 2007 rules changes: in six-, eight- and "
+          "nine-player football 3 yards to either side and 3 behind each line",
+          low_zone=Zone(3, 3, 3)),
 )  # fmt: skip
 
 EIGHT_MAN = (
@@ -168,10 +219,12 @@ EIGHT_MAN = (
     *rows("eight-man", ARTICLE, "the same, Rule 7: two ends, up to three backs, any number",
           ineligible=3, in_backfield=3, ineligible_numbers=()),
     *rows("eight-man", TABLE, "sportypy 1.0.0, nfhs8", end_zone=10, numbers_from_sideline=6),
-    *rows("eight-man", NOTHING, "one printed page says three on the line", on_line=5, restraining=0,
-          downs=4, to_gain=10, line_reach=0.5, back_depth=None, between_foul=True, motion_most=1,
-          motion_way=_NOT_FORWARD, motion_set=1, motion_from_line=5, downfield=2,
-          downfield_crossing=True),
+    *rows("eight-man", ARTICLE, "the same, Rule 7a: at least three; older texts say five",
+          on_line=3),
+    *rows("eight-man", NOTHING, "", also_ineligible=(), block_past=0, exchange=False,
+          play_clock=_FORTY, restraining=0, downs=4, to_gain=10, line_reach=0.5, back_depth=None,
+          between_foul=True, motion_most=1, motion_way=_NOT_FORWARD, motion_set=1,
+          motion_from_line=5, downfield=2, downfield_crossing=True),
 )  # fmt: skip
 
 SIX_MAN = (
@@ -182,13 +235,18 @@ SIX_MAN = (
     *rows("six-man", NOTHING, "", players=6, restraining=0, downs=4, in_backfield=3,
           line_reach=0.5, back_depth=None, between_foul=True, ineligible_numbers=(), motion_most=1,
           motion_way=_NOT_FORWARD, motion_set=1, motion_from_line=5, downfield_crossing=True,
-          low_zone=Zone(3, 3, 3)),
+          also_ineligible=(), block_past=0, play_clock=_FORTY),
+    *rows("six-man", ARTICLE, "NFHS release of the 2007 rules changes", low_zone=Zone(3, 3, 3)),
+    *rows("six-man", REPORT, "a report; a Texas association's Section 163, 3: the receiver of the "
+          "snap and another player", exchange=True),
 )  # fmt: skip
 
 PRINTED = (
     *CANADIAN_AMATEUR,
     *CANADIAN_PROFESSIONAL,
     *CANADIAN_PROFESSIONAL_2027,
+    *CANADIAN_NINE,
+    *CANADIAN_SIX,
     *HIGH_SCHOOL,
     *COLLEGE,
     *PROFESSIONAL,
@@ -205,6 +263,7 @@ TEXTS: dict[str, dict[str, str]] = {
         "behind_block": ARTICLE,
         "blindside_block": ARTICLE,
         "crossing_contact": REPORT,
+        "chop_block": NOTHING,
     },
     "canadian professional": {
         "eligible": ARTICLE,
@@ -214,26 +273,31 @@ TEXTS: dict[str, dict[str, str]] = {
         "crossing_contact": ARTICLE,
     },
     "canadian professional 2027": {},
+    "canadian nine-man": {},
+    "canadian six-man": {},
     "high school": {
         "eligible": NOTHING,
         "low_block": ARTICLE,
         "behind_block": ARTICLE,
         "blindside_block": ARTICLE,
         "crossing_contact": ARTICLE,
+        "chop_block": ARTICLE,
     },
     "college": {
         "eligible": ARTICLE,
-        "low_block": NOTHING,
+        "low_block": REPORT,
         "behind_block": ARTICLE,
         "blindside_block": NOTHING,
         "crossing_contact": ARTICLE,
+        "chop_block": ARTICLE,
     },
     "professional": {
         "eligible": ARTICLE,
-        "low_block": NOTHING,
+        "low_block": ARTICLE,
         "behind_block": REPORT,
         "blindside_block": NOTHING,
         "crossing_contact": REPORT,
+        "chop_block": REPORT,
     },
     "nine-man": {},
     "eight-man": {"eligible": ARTICLE},

@@ -113,6 +113,8 @@ def test_what_is_taken_over_is_only_from_memory() -> None:
 PARENTS = {
     "canadian professional": "canadian amateur",
     "canadian professional 2027": "canadian professional",
+    "canadian nine-man": "canadian amateur",
+    "canadian six-man": "canadian amateur",
     "college": "high school",
     "professional": "high school",
     "nine-man": "high school",

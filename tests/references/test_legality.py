@@ -70,7 +70,8 @@ NCAA_BETWEEN = "NCAA 7-1-4a-2: neither lineman nor back"
 NCAA_END = "NCAA 7-3-3: ends and backs, numbers"
 NFL_SEVEN = "NFL 7-5-1, second-hand: seven on the line"
 NFL_YARD = "NFL operations glossary: a yard back"
-NFL_NUMBER = "NFL operations glossary: 50 to 79 and 90 to 99"
+NFL_NUMBER = "NFL operations glossary: 50 to 79"
+NFL_NINETIES = "NFL 5-3-1, second-hand: 90 to 99"
 CFL_SEVEN = "CFL 2021, 4-5-1: seven on the line, five behind it"
 CFL_RUN = "CFL 2021, 4-5: five in one run, an eligible man at each end"
 CFL_YARD = "CFL 2008, 4-1-2: within a yard, nobody in doubt"
@@ -79,8 +80,10 @@ FC19 = "Football Canada, changes for 2019: five ineligibles and one eligible at 
 FC_MEMORY = "as the CFL, from memory"
 NEXT = "announced for 2027: everything else from memory"
 EIGHT = "NFHS eight-player modifications, Rule 7: two ends, three backs, any number"
-EIGHT_LINE = "NFHS eight-player, five on the line from memory"
+EIGHT_LINE = "NFHS eight-player, Rule 7: three on the line, three backs at most"
 NINE = "nine-player, a report: five and four"
+CAN_SIX_SIDE = "three on the line of six, from memory"
+CAN_NINE_SIDE = "five on the line of nine, from memory"
 SIX = "six-player, a report: three on the line, all eligible, any number"
 
 TWO = "X a12 on, H a5 off, S c5 off, Z c12 on, B b7, Q b5"
@@ -146,7 +149,8 @@ FORMATIONS = [
     Case("professional", NFL_SEVEN, FIVE_BACK, "W520"),
     Case("professional", NFL_YARD, HALF.replace("0.3", "0.7"), "W525"),
     Case("professional", NFL_YARD, TWO.replace("Q b5", "Q b0.8")),
-    Case("professional", NFL_NUMBER, TWO, "E527", people="S is slot, 95"),
+    Case("professional", NFL_NUMBER, TWO, "E527", people="S is slot, 75"),
+    Case("professional", NFL_NINETIES, TWO, "W527", people="S is slot, 95"),
     Case("professional", NFL_NUMBER, TWO, people="S is slot, 85; LG is guard, 95"),
     Case("professional", "NFL 8-1: line-end men and backs", COVER, "E524"),
     # Canadian professional
@@ -182,11 +186,16 @@ FORMATIONS = [
     Case("eight-man", EIGHT, "X a8 on, Y c1 on, Z c8 off, B b6, Q b4"),
     Case("eight-man", EIGHT, "X a8 on, Y c1 on, Z c8 off, B b6, Q b4", people="Z is wideout, 55"),
     Case("eight-man", EIGHT, "X a8 on, Y c1 on, Z c8 on, B b6, Q b4", "E524"),
-    Case("eight-man", EIGHT_LINE, "X a8 off, Y c1 on, Z c8 off, B b6, Q b4", "W520"),
+    Case("eight-man", EIGHT_LINE, "X a8 off, Y c1 on, Z c8 off, B b6, Q b4", "E521"),
     Case("eight-man", EIGHT, "X a8 on, Y c1 on, Z c8 on, S c4 off, B b6, Q b4", "E522 E524",
          line="LG, C"),
     Case("nine-man", NINE, "X a8 on, Y c1 on, Z c8 off, H a4 off, B b6, Q b4"),
     Case("nine-man", NINE, "X a8 off, Y c1 on, Z c8 off, H a4 off, B b6, Q b4", "W520"),
+    Case("canadian nine-man", CAN_NINE_SIDE, "X a8 on, Y c8 on, Z c5 off, H a4 off, R b6, Q b4"),
+    Case("canadian nine-man", CAN_NINE_SIDE, "X a8 off, Y c8 on, Z c5 off, H a4 off, R b6, Q b4",
+         "W520"),
+    Case("canadian six-man", CAN_SIX_SIDE, "X a6 on, Y c6 on, Z c3 off, R b6, Q b4"),
+    Case("canadian six-man", CAN_SIX_SIDE, "X a6 off, Y c6 on, Z c3 off, R b6, Q b4", "W520"),
     Case("six-man", SIX, "X a6 on, Y c1 on, Z c8 off, B b6, Q b4"),
     Case("six-man", SIX, "X a6 on, Y c1 on, Z c8 on, B b6, Q b4", people="X is wideout, 66"),
     Case("six-man", SIX, "X a6 off, Y c1 on, Z c8 off, B b6, Q b4", "W520"),

@@ -13,7 +13,7 @@ from stemline.diagnostics.catalogue import CATALOGUE
 from stemline.diagnostics.model import Diagnostic
 from stemline.football.codes import CODES
 from stemline.football.field import BallSpot, Field, Side
-from stemline.football.rules import Certainty, Code
+from stemline.football.rules import Certainty, Code, Known
 from stemline.resolve.definitions import Settings
 from stemline.resolve.league import FIGURES, JERSEYS, NAMES, SOURCE, league_words
 from stemline.source import Source
@@ -49,6 +49,8 @@ def changed(code: Code, key: str) -> set[str]:
 
 
 SETTING: tuple[tuple[str, str, object], ...] = (
+    ("players is 12", "players", 12),
+    ("ineligible is 4", "ineligible", 4),
     ("length is 100", "length", 100),
     ("width is 60", "width", 60),
     ("width is 60 yards", "width", 60),
@@ -84,7 +86,26 @@ def test_a_league_figure_takes_the_place_of_the_codes(line: str, field: str, val
     assert figure.value == value
     assert (figure.certainty, figure.source) == (Certainty.HOUSE, SOURCE)
     assert figure.binding and figure.cited == "this playbook's league"
-    assert changed(code, "canadian amateur") == {field}
+    also = {"also_ineligible"} if field == "ineligible_numbers" else set()
+    assert changed(code, "canadian amateur") == {field} | also
+
+
+@pytest.mark.parametrize(
+    ("men", "line", "ineligible", "on_line", "back"),
+    [(10, 5, 5, 7, 3), (9, 3, 3, 5, 4), (8, 3, 3, 5, 3), (7, 3, 3, 5, 2), (6, 1, 0, 3, 3)],
+)
+def test_a_league_plays_with_fewer_men(
+    men: int, line: int, ineligible: int, on_line: int, back: int
+) -> None:
+    """What hangs on the number follows, and only warns: the league has not said it."""
+    code = read(f"league players is {men}").code
+    assert code.players == Known(men, Certainty.HOUSE, SOURCE) and len(code.line) == line
+    follows = (code.ineligible, code.on_line, code.in_backfield)
+    assert [f.value for f in follows] == [ineligible, on_line, back]
+    assert all(f.certainty is Certainty.MEMORY for f in follows)
+    assert code.title == f"Canadian amateur, {men} men"
+    said = read("league on line is 4", f"league players is {men}").code
+    assert said.on_line == Known(4, Certainty.HOUSE, SOURCE)
 
 
 def test_every_name_has_been_tried_above() -> None:
@@ -130,7 +151,7 @@ def test_a_man_goes_over_the_sideline_of_a_narrower_field() -> None:
     [
         ("widht is 60", "E328", ("width",)),
         ("on lne is 7", "E328", ("on line",)),
-        ("players is 10", "E328", ()),
+        ("folk is 10", "E328", ()),
         ("quarters is 12", "E328", ()),
         ("width of field is 60", "E401", ()),
         ("width is sixty", "E329", ()),

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+
 import pytest
 
 from stemline.compile import Compiled
@@ -61,10 +63,10 @@ def runs(words: str) -> tuple[Play, Assignment]:
     ],
 )
 def test_a_vertical_to_a_place_goes_up_all_the_way_and_ends_there(words: str, deep: float) -> None:
-    shown, a = runs(words)
+    _shown, a = runs(words)
     assert a.path is not None
     points = polyline(a.path)
-    ups = [q.y - p.y for p, q in zip(points, points[1:], strict=False)]
+    ups = [q.y - p.y for p, q in itertools.pairwise(points)]
     assert min(ups) >= -0.01, "he never comes back"
     assert a.path.end.y == pytest.approx(deep)
     last = [a.path.start, *a.path.corners][-2] if len(a.path.corners) < 2 else a.path.corners[-2]

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from stemline.checks.legality.back_toward import check_back_toward
 from stemline.checks.legality.between import check_between
+from stemline.checks.legality.block_past import check_block_past
 from stemline.checks.legality.covered import check_covered
 from stemline.checks.legality.downfield import check_downfield
 from stemline.checks.legality.ends import check_ends
@@ -18,17 +18,28 @@ from stemline.checks.legality.in_backfield import check_in_backfield
 from stemline.checks.legality.in_motion import check_in_motion
 from stemline.checks.legality.interior import check_interior
 from stemline.checks.legality.line_moves import check_line_moves
-from stemline.checks.legality.model import Snap
+from stemline.checks.legality.model import COVERED, FOULS, Snap, before_motion
 from stemline.checks.legality.numbers import check_numbers
 from stemline.checks.legality.offside import check_offside
 from stemline.checks.legality.on_line import check_on_line
 from stemline.checks.legality.passer import check_passer
+from stemline.checks.legality.sent_out import check_sent_out
 from stemline.checks.legality.set_time import check_set_time
 from stemline.checks.legality.toward_line import check_toward_line
 from stemline.diagnostics.model import Diagnostic
 from stemline.football.play import Play
+from stemline.football.timing.levels import LEVELS, Level, level_for
 
-__all__ = ["Snap", "check_call", "check_formation", "check_snap"]
+__all__ = [
+    "COVERED",
+    "FOULS",
+    "Snap",
+    "before_motion",
+    "check_call",
+    "check_formation",
+    "check_snap",
+    "check_throws",
+]
 
 _FORMATION: tuple[Callable[[Snap], Iterator[Diagnostic]], ...] = (
     check_on_line,
@@ -49,8 +60,11 @@ _MOTION: tuple[Callable[[Snap], Iterator[Diagnostic]], ...] = (
 )
 _CALL: tuple[Callable[[Play], Iterator[Diagnostic]], ...] = (
     check_passer,
+    check_sent_out,
+)
+_CLOCK: tuple[Callable[[Play, Level], Iterator[Diagnostic]], ...] = (
     check_downfield,
-    check_back_toward,
+    check_block_past,
 )
 
 
@@ -70,3 +84,10 @@ def check_call(play: Play) -> Iterator[Diagnostic]:
     """What the men do after it."""
     for rule in _CALL:
         yield from rule(play)
+
+
+def check_throws(play: Play, level: Level | None = None) -> Iterator[Diagnostic]:
+    """Where they are when the ball is thrown or touched, by the clock of ``level``, the code's
+    usual one where none is given."""
+    for rule in _CLOCK:
+        yield from rule(play, level or LEVELS[level_for(play.field.code.key)])

@@ -1,55 +1,53 @@
-"""Does a man who may not catch a pass go too far past the line on one?
+"""Is a man who may not catch a pass too far past the line when the ball is thrown?
 
-Linemen of a screen get out in front of the ball, and the flag depends on where the ball is
-thrown: behind the line they may be anywhere in most codes, past it they have a yard or three. A
-play that may throw either way is held to the stricter case. A run with a throw added to it is not
-looked at: there the ball is gone before the linemen are, which is a matter of time and not of
-paths.
+The flag depends on where he is at that moment and on where the ball goes. The moment is the
+clock's: when the foot that throws the read is down and the arm has come round, or later, where the
+ball would otherwise be there before its man is open. He is where his way has brought him by then: a
+lineman on a man of the front, or on a double team, is still at the line though his path climbs to
+six yards, and one who climbs at once may be past it though the ball is out early. In most codes
+only passes that cross the line are asked about; each throw of a play is judged by itself, a
+run-pass option like any pass and against every look, since the front decides who climbs. A covered
+man counts as a lineman.
 
-Example: a slow screen whose guard climbs to six yards, with a dig as its second look. Keep the
-guard at the line until the catch, or take the dig out of the order.
+The times are planning figures, so what is found is always a warning, and he is judged so much
+earlier as a plan on paper cannot tell apart.
+
+Example: a run-pass option whose glance is thrown off ``hitch`` while the guard climbs. Throw it off
+``catch`` or ``quick``, keep the guard on his double team, or throw to a man behind the line.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.model import broken
+from stemline.checks.legality.covered import covered
+from stemline.checks.legality.model import against, by_clock
 from stemline.diagnostics.model import Diagnostic
-from stemline.football.play import Assignment, Kind, Play
-from stemline.paths import polyline
+from stemline.football.play import Play
+from stemline.football.timing.levels import GAP, Level
+from stemline.football.timing.release import on_the_line, place_at, releases
 
 
-def check_downfield(play: Play) -> Iterator[Diagnostic]:
+def check_downfield(play: Play, level: Level) -> Iterator[Diagnostic]:
+    """The man who is farthest past the line, for each throw."""
     code = play.field.code
     known = code.downfield
-    if play.kind is not Kind.PASS or known.value is None or code.all_eligible:
+    if known.value is None or code.all_eligible:
         return
-    if code.downfield_crossing.value and not _crosses(play):
+    barred = {m.label for m, _ in covered(play.men)} | {m.label for m in play.men if m.interior}
+    tasks = [task for task in play.assignments if task.man in barred and task.path is not None]
+    if not tasks:
         return
-    for task in play.assignments:
-        if not play.man(task.man).interior:
+    for throw in releases(play, level):
+        if code.downfield_crossing.value and not throw.crosses:
             continue
-        yards = _deepest(task)
-        if yards > known.value:
-            yield broken(
-                546, known, code, task.span if task.span.line else play.span, man=task.man,
-                call=play.call.spoken, yards=f"{yards:.1f}", wanted=f"{known.value:g}",
+        time = throw.thrown - GAP
+        free = [t for t in tasks if not on_the_line(play, t, time, level)]
+        places = ((place_at(play, t, time, level).y, t.man) for t in free)
+        yards, man = max(places, default=(0.0, ""))
+        if yards > known.value + 1e-6:
+            yield by_clock(
+                546, known, code, throw.span, man=man, call=play.call.spoken, look=against(play),
+                yards=f"{yards:.1f}", wanted=f"{known.value:g}", target=throw.target,
+                seconds=f"{throw.thrown:.1f}",
             )  # fmt: skip
-
-
-def _crosses(play: Play) -> bool:
-    """Whether any look of the quarterback is past the line; without looks, whether a route is."""
-    looks = [read.at.y for read in (*play.reads, *play.pressure)]
-    if not looks:
-        looks = [
-            task.path.end.y
-            for task in play.assignments
-            if task.path is not None and not play.man(task.man).interior
-        ]
-    return any(y > 0 for y in looks)
-
-
-def _deepest(task: Assignment) -> float:
-    paths = [p for p in (task.path, task.climb) if p is not None]
-    return max((at.y for path in paths for at in polyline(path)), default=0.0)

@@ -12,13 +12,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.model import Snap, broken, canadian
+from stemline.checks.legality.model import Snap, broken
 from stemline.diagnostics.model import Diagnostic
 
 
 def check_ends(snap: Snap) -> Iterator[Diagnostic]:
     code, line = snap.code, snap.on_line
-    if not canadian(code) or len(line) < code.on_line.value:
+    if not code.canadian or len(line) < code.on_line.value:
         return
     open_sides = sum(man.interior for man in (line[0], line[-1]))
     if open_sides:

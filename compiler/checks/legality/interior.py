@@ -12,7 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.model import Snap, broken, canadian
+from stemline.checks.legality.model import Snap, broken
 from stemline.diagnostics.model import Diagnostic
 from stemline.football.counting import RUN_GAP, tackles
 
@@ -22,7 +22,7 @@ def check_interior(snap: Snap) -> Iterator[Diagnostic]:
     wanted = int(code.ineligible.value)
     linemen = [m for m in snap.on_line if m.interior]
     got, how = len(linemen), "on the line"
-    if canadian(code) and got >= wanted:
+    if code.canadian and got >= wanted:
         left, right = tackles(linemen)
         got = sum(left - RUN_GAP < m.snap.x < right + RUN_GAP for m in linemen)
         how = "in one run with the centre"

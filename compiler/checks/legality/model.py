@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from typing import Any
 
-from stemline.diagnostics.model import Diagnostic
-from stemline.football.play import Man, Motion
+from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.football.play import Man, Motion, Play
 from stemline.football.rules import Code, Known
 from stemline.source import Span
 
@@ -45,6 +46,19 @@ class Snap:
         return span if span.line else self.span
 
 
+def by_clock(
+    number: int, known: Known[Any], code: Code, span: Span, **values: object
+) -> Diagnostic:
+    """The warning of a rule that is judged at a moment of the clock: never an error, whatever the
+    rule rests on, for the moment is a planning figure."""
+    return _told(f"W{number}", span, {**values, "rules": code.title, "source": known.cited})
+
+
+def against(play: Play) -> str:
+    """The look that a play stands against, for a message: " against Base"; "" without one."""
+    return f" against {play.defence.name}" if play.defence is not None else ""
+
+
 def broken(
     number: int, known: Known[object], code: Code, span: Span, **values: object
 ) -> Diagnostic:
@@ -53,9 +67,34 @@ def broken(
     doubt = known.certainty.value
     plain = known.binding or doubt in known.source
     source = known.source if plain else f"{known.source} ({doubt})"
-    said = {**values, "rules": code.title, "source": source}
-    told = tuple(sorted((name, str(value)) for name, value in said.items()))
-    return Diagnostic(f"{letter}{number}", span, told)
+    return _told(f"{letter}{number}", span, {**values, "rules": code.title, "source": source})
+
+
+def _told(code: str, span: Span, values: Mapping[str, object]) -> Diagnostic:
+    return Diagnostic(code, span, tuple(sorted((name, str(v)) for name, v in values.items())))
+
+
+COVERED = "524"
+"""The rule on a covered man, which is asked of the calls where there are some."""
+FOULS: Mapping[str, str] = {
+    "520": "too few men are on the line",
+    "521": "too many men are behind the line",
+    "522": "the interior line is not whole",
+    "523": "no eligible man ends the line",
+    "525": "a man is neither on the line nor a back",
+}
+"""The rules that make a formation a foul by itself, by number, as a clause. Who may catch a pass is
+asked at the snap only: a man whom a motion uncovers was never a foul."""
+
+
+def before_motion(
+    formation: str, motions: tuple[str, ...], span: Span, found: Iterable[Diagnostic]
+) -> Diagnostic:
+    """The warning for fouls of a formation that every motion called from it mends."""
+    rules = dict.fromkeys(FOULS[d.code[1:]] for d in found if d.code[1:] in FOULS)
+    return diagnose(
+        "W870", span, formation=formation, motion=" or ".join(motions), rules=", and ".join(rules)
+    )
 
 
 def ranges(numbers: tuple[tuple[int, int], ...]) -> str:
@@ -65,9 +104,3 @@ def ranges(numbers: tuple[tuple[int, int], ...]) -> str:
 
 def within(number: int, numbers: tuple[tuple[int, int], ...]) -> bool:
     return any(low <= number <= high for low, high in numbers)
-
-
-def canadian(code: Code) -> bool:
-    """Whether the twelve-man game is played: its line is one run with an eligible man at each end,
-    where the eleven-man game counts men only."""
-    return code.players.value == 12

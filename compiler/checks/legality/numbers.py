@@ -18,22 +18,23 @@ from stemline.football.players import Position
 
 def check_numbers(snap: Snap) -> Iterator[Diagnostic]:
     code, known = snap.code, snap.code.ineligible_numbers
-    if not known.value:
-        return
-    told = ranges(known.value)
     for man in snap.men:
         if man.interior or man.position is Position.QUARTERBACK or man.number is None:
             continue
-        if within(man.number, known.value):
-            yield broken(
-                527, known, code, snap.numbers.get(man.label) or snap.at(man), man=man.label,
-                jersey=man.number, ranges=told,
-            )  # fmt: skip
+        for rule in (known, code.also_ineligible):
+            if within(man.number, rule.value):
+                yield broken(
+                    527, rule, code, snap.numbers.get(man.label) or snap.at(man), man=man.label,
+                    jersey=man.number, ranges=ranges(rule.value),
+                )  # fmt: skip
+    if not known.value:
+        return
     inside = [m for m in snap.on_line if m.interior]
-    wrong = [m for m in inside if m.number is not None and not within(m.number, known.value)]
+    may = (*known.value, *code.also_ineligible.value)
+    wrong = [m for m in inside if m.number is not None and not within(m.number, may)]
     if len(inside) - len(wrong) < code.ineligible.value <= len(inside):
         for man in wrong:
             yield broken(
                 528, known, code, snap.numbers.get(man.label) or snap.at(man), man=man.label,
-                jersey=man.number, ranges=told, wanted=int(code.ineligible.value),
+                jersey=man.number, ranges=ranges(may), wanted=int(code.ineligible.value),
             )  # fmt: skip

@@ -1,4 +1,4 @@
-"""Lines, splits, numbers and motions, and what a rule code says of them: codes 514 to 579."""
+"""Lines, splits, numbers and motions, and what a rule code says of them: 514 to 579, 870 to 879."""
 
 from __future__ import annotations
 
@@ -140,19 +140,6 @@ _RULES: dict[int, tuple[str, str, str, str]] = {
         "offside",
         "let him start later or deeper",
     ),
-    546: (
-        "downfield on a pass",
-        "{man} may not catch a pass and goes {yards} yards past the line in {call}, where the ball "
-        "is thrown past it: the limit is {wanted}",
-        "downfield",
-        "keep him at the line, or throw to a man behind it",
-    ),
-    547: (
-        "a block back toward the own goal line",
-        "{man} comes back {yards} yards toward his own goal line to block inside in {call}",
-        "a blindside block",
-        "block from the front: let him meet his man level or past the line",
-    ),
     553: (
         "the quarterback in motion",
         "{man} is in motion at the snap in {call}: every back may be but the quarterback",
@@ -203,7 +190,31 @@ _TIMES: dict[str, Wording] = {
         "his own time for 40 yards, such as `X is wideout, 81, forty 4.9`",
     ),
 }
-_ALWAYS_BINDING = {526, 547}
+_BY_CLOCK = "({rules}; {source}; the moment is the clock's, a planning figure)"
+_CALLS: dict[str, Wording] = {
+    "W546": Wording(
+        "downfield on a pass",
+        "{man} may not catch a pass and is {yards} yards past the line in {call}{look} when the "
+        f"ball leaves for {{target}} at {{seconds}} seconds: the limit is {{wanted}} {_BY_CLOCK}",
+        "a lineman is downfield",
+        "throw it sooner, keep him on a double team, or throw to a man behind the line",
+    ),
+    "W870": Wording(
+        "right only after the motion",
+        "before {motion}, {formation} is a foul: {rules}; at the snap it is right",
+        "not before the motion",
+        "never snap it early, or line the men up so that it is right from the start",
+    ),
+    "W871": Wording(
+        "a block past the line before the catch",
+        "{man} meets his man {yards} yards past the line at {seconds} seconds in {call}{look}, and "
+        f"the ball to {{target}} is there at {{arrives}}: that is interference {_BY_CLOCK}",
+        "a block is past the line",
+        "let him run a route, or throw only to a man behind the line",
+    ),
+}
+"""What is asked of whole calls and only ever warns."""
+_ALWAYS_BINDING = {526}
 """Rules that are looked at only where their text is published."""
 
 
@@ -222,4 +233,5 @@ WORDING: dict[str, Wording] = {
     **_READ,
     **{code: w for number in _RULES for code, w in _worded(number).items()},
     **_TIMES,
+    **_CALLS,
 }

@@ -1,0 +1,62 @@
+"""Does a receiver block past the line before a pass that crosses it is touched?
+
+On a pass that is caught behind the line a stalk or a crack is a block like any other. On one that
+crosses the line the same block, made before the ball is touched, is interference by the offence.
+It is the foul of the bubble with a slant behind it, and of the run-pass option whose receivers
+block for the run. The block counts from when he has come to his man; who meets a man of the line at
+the line is left out, for an immediate charge there is allowed or no receiver's business.
+
+The times are planning figures, so what is found is always a warning.
+
+Example: ``point blocks stalk`` beside ``read bubble on catch > lone on reset``, where the lone man
+runs a slant. Take the slant out of the order, or let the point run his man off with a route.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from stemline.checks.legality.model import against, by_clock
+from stemline.diagnostics.model import Diagnostic
+from stemline.football.play import Assignment, Play
+from stemline.football.timing.levels import GAP, Level
+from stemline.football.timing.release import Release, meets_at, releases
+from stemline.paths import Ending
+
+_AT_LINE = 1.5
+"""Yards past the line within which the man who is met plays on it. Common practice."""
+
+
+def check_block_past(play: Play, level: Level) -> Iterator[Diagnostic]:
+    """The first such block for each throw."""
+    code = play.field.code
+    known = code.block_past
+    blocks = [
+        (meets_at(play, task, level), task, yards)
+        for task in play.assignments
+        if (yards := _past(play, task)) > max(known.value, _AT_LINE)
+    ]
+    if not blocks:
+        return
+    for throw in releases(play, level):
+        found = [b for b in blocks if _before(b, throw)]
+        if throw.crosses and found:
+            seconds, task, yards = min(found, key=lambda b: (b[0], b[1].man))
+            yield by_clock(
+                871, known, code, throw.span, man=task.man, call=play.call.spoken,
+                look=against(play), yards=f"{yards:.1f}", target=throw.target,
+                seconds=f"{seconds:.1f}", arrives=f"{throw.arrives:.1f}",
+            )  # fmt: skip
+
+
+def _past(play: Play, task: Assignment) -> float:
+    """Yards past the line at which a man who is no lineman meets whom he blocks; 0 for no block."""
+    path = task.path
+    if path is None or path.ending is not Ending.BLOCK or not path.legs:
+        return 0.0
+    return 0.0 if play.man(task.man).interior else path.end.y
+
+
+def _before(block: tuple[float, Assignment, float], throw: Release) -> bool:
+    seconds, task, _ = block
+    return task.man not in throw.men and seconds < throw.arrives - GAP

@@ -1,0 +1,125 @@
+"""When the ball leaves the hand on each throw of a play, and where a blocker is at that moment.
+
+What an official judges is not where a path ends but where a man is when the ball is thrown, or
+touched. The moments are the clock's: planning estimates, like all of it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from stemline.football.defence import Level as Front
+from stemline.football.play import Assignment, Kind, Play, Read, Step
+from stemline.football.quarterback import FEET
+from stemline.football.timing.clock import Look, Verdict, read_clock
+from stemline.football.timing.levels import Level
+from stemline.football.timing.men import CARRIER, run_path
+from stemline.football.timing.running import timeline
+from stemline.paths import Ending, Point
+from stemline.source import Span
+
+DOUBLE = 0.8
+"""Seconds for which two men stay on a double team before one of them climbs. Common practice, no
+published source: until the linebacker comes to it, two or three steps."""
+
+
+UNSAID = "quick"
+"""The foot that throws where the text names none."""
+
+
+@dataclass(frozen=True)
+class Release:
+    """One throw: to whom (a spot's, a role's or a man's name) and by which ``men`` it is caught,
+    when it leaves and when it is there, in seconds after the snap, and where it is to be caught."""
+
+    target: str
+    men: tuple[str, ...]
+    thrown: float
+    arrives: float
+    at: Point
+    span: Span
+
+    @property
+    def crosses(self) -> bool:
+        """Whether it is to be caught past the line."""
+        return self.at.y > 0
+
+
+def releases(play: Play, level: Level) -> tuple[Release, ...]:
+    """Every throw that a play may make: its reads, those under pressure, and what a run may throw
+    off its key."""
+    if play.kind is Kind.RUN:
+        play = replace(play, reads=tuple(_off_keys(play)), pressure=())
+    elif not play.reads and not play.pressure:
+        play = replace(play, reads=tuple(_routes(play)))
+    if not play.reads and not play.pressure:
+        return ()
+    if not play.feet:
+        play = replace(play, feet=(Step(UNSAID, FEET[UNSAID], ""),))
+    clock = read_clock(play, level)
+    thrown = (_release(look) for look in (*clock.reads, *clock.pressure))
+    # One look in both orders is one throw.
+    first: dict[tuple[str, float], Release] = {}
+    for one in thrown:
+        if one is not None:
+            first.setdefault((one.target, one.thrown), one)
+    return tuple(first.values())
+
+
+def _release(look: Look) -> Release | None:
+    if not look.thrown_to:
+        return None
+    # A ball that would be there before its man is open is held for so long.
+    held = max(0.0, -look.off) if look.verdict is Verdict.EARLY else 0.0
+    return Release(
+        look.read.target, look.read.men, look.thrown + held, look.arrives + held, look.read.at,
+        look.read.span,
+    )  # fmt: skip
+
+
+def _routes(play: Play) -> Iterator[Read]:
+    """Every route as a throw: where no order says which of them are thrown."""
+    for task in play.assignments:
+        path = task.path
+        runs = path is not None and path.legs and path.ending is not Ending.BLOCK
+        if path is not None and runs and task.role != CARRIER and not play.man(task.man).interior:
+            yield Read(1, task.role or task.man, path.end, (task.man,), "", "", "", task.span)
+
+
+def _off_keys(play: Play) -> Iterator[Read]:
+    foot = play.feet[-1].name if play.feet else ""
+    for key in play.keys:
+        for what, whom, _ in key.choices:
+            task = next((a for a in play.assignments if whom in (a.man, a.role)), None)
+            if what == "throw" and task is not None and task.path is not None:
+                yield Read(
+                    1, task.role or task.man, task.path.end, (task.man,), foot, "", "", key.span
+                )
+
+
+def place_at(play: Play, task: Assignment, time: float, level: Level) -> Point:
+    """Where a man is ``time`` seconds after the snap: on his way, at his block, or on from a double
+    team to the next man. One without a path is where he stood at the snap."""
+    if task.path is None or not task.path.legs:
+        return play.man(task.man).snap
+    way = run_path(play, task, task.path, level)
+    if task.climb is None or time <= way.arrives + DOUBLE:
+        return way.at(time)
+    climbs = timeline(task.climb, way.speed, start=way.arrives + DOUBLE)
+    return climbs.at(time)
+
+
+def on_the_line(play: Play, task: Assignment, time: float, level: Level) -> bool:
+    """Whether he goes to a man of the front, or is on him: the block that every code lets a lineman
+    make at once, wherever the code has that man stand."""
+    if not task.hits or task.path is None or play.defence is None:
+        return False
+    front = play.defence.defender(task.hits[0].defender).level is Front.LINE
+    return front and (task.climb is None or time <= meets_at(play, task, level) + DOUBLE)
+
+
+def meets_at(play: Play, task: Assignment, level: Level) -> float:
+    """When a blocker has come to his first man, in seconds after the snap."""
+    assert task.path is not None
+    return run_path(play, task, task.path, level).arrives
