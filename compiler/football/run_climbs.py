@@ -1,0 +1,174 @@
+"""The last look over a run's blocks: nobody idle, nobody spared for nothing, no two who cross.
+
+`run_scheme` gives every man his rule's answer; here the line looks at all of it together, as it
+does on the board (step 7).
+"""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from stemline.football.defence import Defender
+from stemline.football.fronts import HEAD_UP
+from stemline.football.run_line import NOBODY, LineBlocks
+from stemline.football.run_rules import PULLS, Way
+
+_OTHERS = (*PULLS, Way.LEAD, Way.ARC, Way.STALK, Way.CRACK, Way.HINGE)
+"""Rules of men who do not climb from where they stand."""
+_REACH = 5.5
+"""Yards sideways that a man who comes off a double team gets to a linebacker. Common practice."""
+_IDLE_REACH = 6.5
+"""The same for a man with nobody on him, who goes at once. Common practice."""
+_NEARER = 0.3
+"""Yards by which one linebacker has to be nearer the hole than another to be blocked for him."""
+
+
+class Climbers(LineBlocks):
+    """``climbs`` gets better in place, and with it who is doubled by whom."""
+
+    def look_over(self) -> None:
+        """Everything below, in order."""
+        for man in sorted(self.interior | self._ends(), key=self.from_ball):
+            self._fill_idle(man)
+        if not self.hold:
+            self._cut_off_first()
+            self._send_up()
+            self._point_first()
+        self._uncross()
+        self._nearer_man_leaves()
+
+    def _spare_backers(self) -> list[Defender]:
+        taken = {*self.owners, *self._reserved, *self.climbs.values()}
+        return [d for d in self.front.second_level if d.label not in taken]
+
+    def _ends(self) -> set[str]:
+        return {m for m in self.line if m in self.tasks}
+
+    def _fill_idle(self, man: str) -> None:
+        """A man of the line with nobody takes the linebacker of the man outside him, who has a
+        free man of the front on himself: inside first. Else one of a double team stays for him."""
+        n, rules = self.choice[man][0], self.tasks[man].rules
+        busy = self._owned(man) or self.climbs.get(man)
+        if busy or self.hold or (n < len(rules) and rules[n].way in _OTHERS):
+            return
+        x = self.at[man].x
+        beside = self.front.neighbour(x, self.front.out(x))
+        if beside is not None and self.climbs.get(beside.label) and not self._owned(beside.label):
+            free = self._free_on_line()
+            on_him = [d for d in self.front.over(beside.snap.x) if d in free]
+            if on_him:
+                self.climbs[man] = self.climbs.pop(beside.label)
+                self._take(beside.label, len(self.tasks[beside.label].rules), on_him[0].label)
+                return
+        near = [
+            (round(abs(d.at.x - x), 3), m, d.label)
+            for m in self._climbers()
+            for d in self.front.second_level
+            if self._owned(m) and self.climbs[m] == d.label and abs(d.at.x - x) <= _IDLE_REACH
+        ]
+        if near:
+            _, other, backer = min(near)
+            self.climbs[man], self.climbs[other] = backer, NOBODY
+
+    def _cut_off_first(self) -> None:
+        """Who climbs past a free man on himself stays on him, where a double team inside of him
+        has nobody to go on to: its second man goes."""
+        for men in list(self.owners.values()):
+            if len(men) < 2 or any(self.climbs.get(m) or m not in self.line for m in men):
+                continue
+            last = max(men, key=lambda m: abs(self.at[m].x))
+            beside = self.front.neighbour(self.at[last].x, self.front.out(self.at[last].x))
+            if beside is None or self._owned(beside.label) or beside.label not in self.tasks:
+                continue
+            free = self._free_on_line()
+            on_him = [d for d in self.front.over(beside.snap.x) if d in free]
+            if on_him and self.climbs.get(beside.label):
+                self.climbs.update(dict.fromkeys(men, NOBODY))
+                self.climbs[last] = self.climbs.pop(beside.label)
+                self._take(beside.label, len(self.tasks[beside.label].rules), on_him[0].label)
+
+    def _send_up(self) -> None:
+        """Of two men on one, where neither goes on, one does: there is a linebacker left."""
+        for defender, men in list(self.owners.items()):
+            if len(men) < 2 or any(self.climbs.get(m) for m in men):
+                continue
+            if any(m not in self.line for m in men):
+                continue
+            x = next(d.at.x for d in self.front.defenders if d.label == defender)
+            near = [d for d in self._spare_backers() if abs(d.at.x - x) <= _REACH]
+            if near:
+                hole = self.front.hole or 0.0
+                best = min(near, key=lambda d: (round(abs(d.at.x - hole), 3), d.label))
+                man = min(men, key=lambda m: (round(abs(self.at[m].x - best.at.x), 3), m))
+                self.climbs.update(dict.fromkeys(men, NOBODY))
+                self.climbs[man] = best.label
+
+    def _climbers(self) -> list[str]:
+        """Men of the line on their way to a linebacker of the box, from left to right."""
+        backers = {d.label for d in self.front.second_level}
+        men = [
+            m for m in self.line
+            if m in self.tasks and self.climbs.get(m) in backers
+            and (self._owned(m) or self._way(m) not in _OTHERS)
+        ]  # fmt: skip
+        return sorted(men, key=lambda m: (self.at[m].x, m))
+
+    def _point_first(self) -> None:
+        """Who is left over is the farthest from the hole: whoever climbs to a farther one takes
+        the nearer instead."""
+        hole = self.front.hole
+        if hole is None:
+            return
+        for near in sorted(self._spare_backers(), key=lambda d: round(abs(d.at.x - hole), 3)):
+            far = [
+                (round(abs(d.at.x - hole), 3), m)
+                for m in self._climbers()
+                for d in self.front.second_level
+                if d.label == self.climbs[m]
+                and not self._sent_far(m)
+                and not self.front.hangs(d)
+                and abs(d.at.x - hole) > abs(near.at.x - hole) + _NEARER
+                and abs(self.at[m].x - near.at.x) <= _REACH
+            ]
+            if far:
+                self.climbs[max(far)[1]] = near.label
+
+    def _sent_far(self, man: str) -> bool:
+        """Whether the text sends him, and who is with him, past the nearest linebacker: that one
+        is somebody's already."""
+        own = self.choice[man][1]
+        if own:
+            aims = [t for m in self.owners[own] for t in self.tasks[m].then]
+        else:
+            n, rules = self.choice[man][0], self.tasks[man].rules
+            target = rules[n].target if n < len(rules) else None
+            aims = [target] if target is not None else []
+        return bool(aims) and all(t.what == "far linebacker" for t in aims)
+
+    def _uncross(self) -> None:
+        """Of two men who climb the inner takes the inner linebacker."""
+        men = self._climbers()
+        there = {self.climbs[m] for m in men}
+        backers = [d.label for d in self.front.second_level if d.label in there]
+        if len(backers) == len(men):
+            self.climbs.update(zip(men, backers, strict=True))
+        assert all(self.at[a].x <= self.at[b].x for a, b in pairwise(men))
+
+    def _nearer_man_leaves(self) -> None:
+        """Of a double team he goes on who stands on the linebacker's side of the man: "Base and
+        Combination Blocks", coaching site, undated."""
+        for man in self._climbers():
+            own = self.choice[man][1]
+            if not own:
+                continue
+            x = next(d.at.x for d in self.front.defenders if d.label == own)
+            backer = next(d for d in self.front.second_level if d.label == self.climbs[man])
+            over = backer.at.x - x
+            partners = [m for m in self.owners[own] if m != man and m in self.line]
+            if not partners or abs(over) <= HEAD_UP:
+                continue
+            other = partners[0]
+            if (self.at[other].x - self.at[man].x) * over > 0:
+                self.climbs[other], self.climbs[man] = self.climbs[man], NOBODY
+
+
