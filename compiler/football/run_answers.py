@@ -60,7 +60,7 @@ def weak(front: Front, x: float, way: Way) -> tuple[Defender, ...]:
         case Way.DOWN | Way.PIN:
             return once(front.over(x), front.in_gap(x, out.other, heads=True))
         case Way.BACK:
-            return _back(front, x, 1.0)
+            return _back(front, x, 1.0)[1:]
     return ()
 
 

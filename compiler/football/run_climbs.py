@@ -9,16 +9,13 @@ from __future__ import annotations
 from itertools import pairwise
 
 from stemline.football.defence import Defender
-from stemline.football.fronts import HEAD_UP
 from stemline.football.run_line import NOBODY, LineBlocks
-from stemline.football.run_rules import PULLS, Way
+from stemline.football.run_rules import PULLS, Described, Way
 
 _OTHERS = (*PULLS, Way.LEAD, Way.ARC, Way.STALK, Way.CRACK, Way.HINGE)
 """Rules of men who do not climb from where they stand."""
 _REACH = 5.5
 """Yards sideways that a man who comes off a double team gets to a linebacker. Common practice."""
-_IDLE_REACH = 6.5
-"""The same for a man with nobody on him, who goes at once. Common practice."""
 _NEARER = 0.3
 """Yards by which one linebacker has to be nearer the hole than another to be blocked for him."""
 
@@ -28,32 +25,34 @@ class Climbers(LineBlocks):
 
     def look_over(self) -> None:
         """Everything below, in order."""
-        for man in sorted(self.interior | self._ends(), key=self.from_ball):
-            self._fill_idle(man)
+        self._fill_idle()
         if not self.hold:
             self._cut_off_first()
             self._send_up()
             self._point_first()
         self._uncross()
-        self._nearer_man_leaves()
+        self._fill_idle()
 
     def _spare_backers(self) -> list[Defender]:
         taken = {*self.owners, *self._reserved, *self.climbs.values()}
         return [d for d in self.front.second_level if d.label not in taken]
 
-    def _ends(self) -> set[str]:
-        return {m for m in self.line if m in self.tasks}
+    def _fill_idle(self) -> None:
+        for man in sorted((m for m in self.line if m in self.tasks), key=self.from_ball):
+            self._find_work(man)
 
-    def _fill_idle(self, man: str) -> None:
+    def _find_work(self, man: str) -> None:
         """A man of the line with nobody takes the linebacker of the man outside him, who has a
-        free man of the front on himself: inside first. Else one of a double team stays for him."""
+        free man of the front on himself: inside first. Else he takes that of a double team who is
+        nearer to him, helps inside, or on the playside goes on to the near safety."""
         n, rules = self.choice[man][0], self.tasks[man].rules
         busy = self._owned(man) or self.climbs.get(man)
         if busy or self.hold or (n < len(rules) and rules[n].way in _OTHERS):
             return
         x = self.at[man].x
         beside = self.front.neighbour(x, self.front.out(x))
-        if beside is not None and self.climbs.get(beside.label) and not self._owned(beside.label):
+        ahead = beside.label if beside is not None and beside.label in self.tasks else NOBODY
+        if beside is not None and self.climbs.get(ahead) and not self._owned(ahead):
             free = self._free_on_line()
             on_him = [d for d in self.front.over(beside.snap.x) if d in free]
             if on_him:
@@ -64,11 +63,26 @@ class Climbers(LineBlocks):
             (round(abs(d.at.x - x), 3), m, d.label)
             for m in self._climbers()
             for d in self.front.second_level
-            if self._owned(m) and self.climbs[m] == d.label and abs(d.at.x - x) <= _IDLE_REACH
-        ]
+            if self._owned(m) and self.climbs[m] == d.label
+            and abs(d.at.x - x) < abs(d.at.x - self.at[m].x)
+        ]  # fmt: skip
         if near:
             _, other, backer = min(near)
             self.climbs[man], self.climbs[other] = backer, NOBODY
+            return
+        inside = None
+        if man not in self.interior:
+            inside = self.front.neighbour(x, self.front.out(x).other)
+        for defender in self.front.over(inside.snap.x) if inside is not None else ():
+            if inside is not None and self.owners.get(defender.label) == [inside.label]:
+                self._take(man, len(rules), defender.label)
+                return
+        taken = {*self.owners, *self._reserved, *self.climbs.values()}
+        side = self.front.out(x)
+        deep = self.front.described(Described("near safety", side), x)
+        last = next((d.label for d in deep[::-1] if d.label not in taken), NOBODY)
+        if side is self.front.toward and last:
+            self.climbs[man] = last
 
     def _cut_off_first(self) -> None:
         """Who climbs past a free man on himself stays on him, where a double team inside of him
@@ -78,7 +92,7 @@ class Climbers(LineBlocks):
                 continue
             last = max(men, key=lambda m: abs(self.at[m].x))
             beside = self.front.neighbour(self.at[last].x, self.front.out(self.at[last].x))
-            if beside is None or self._owned(beside.label) or beside.label not in self.tasks:
+            if beside is None or beside.label not in self.tasks or self._owned(beside.label):
                 continue
             free = self._free_on_line()
             on_him = [d for d in self.front.over(beside.snap.x) if d in free]
@@ -153,22 +167,3 @@ class Climbers(LineBlocks):
         if len(backers) == len(men):
             self.climbs.update(zip(men, backers, strict=True))
         assert all(self.at[a].x <= self.at[b].x for a, b in pairwise(men))
-
-    def _nearer_man_leaves(self) -> None:
-        """Of a double team he goes on who stands on the linebacker's side of the man: "Base and
-        Combination Blocks", coaching site, undated."""
-        for man in self._climbers():
-            own = self.choice[man][1]
-            if not own:
-                continue
-            x = next(d.at.x for d in self.front.defenders if d.label == own)
-            backer = next(d for d in self.front.second_level if d.label == self.climbs[man])
-            over = backer.at.x - x
-            partners = [m for m in self.owners[own] if m != man and m in self.line]
-            if not partners or abs(over) <= HEAD_UP:
-                continue
-            other = partners[0]
-            if (self.at[other].x - self.at[man].x) * over > 0:
-                self.climbs[other], self.climbs[man] = self.climbs[man], NOBODY
-
-

@@ -319,8 +319,7 @@ class _Solver(Climbers):
         beside = self.front.neighbour(x, self.front.out(x).other)
         if beside is None:
             return None
-        both = once(self.front.between(x, beside.snap.x), self.front.over(beside.snap.x))
-        near = [d.label for d in both]
+        near = [d.label for d in self.front.between(x, beside.snap.x)]
         return next(
             (
                 d

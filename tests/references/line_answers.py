@@ -39,7 +39,7 @@ bear       | LT TL / TL+LG>W | LG N+C>W / TL+LT>W | C N+LG>W / N | RG TR / TR+RT
 bear open  | RT E
 bear tight | RT M / TR+RG>M | Y E
 even       | LT TL+LG>W / W | LG TL+LT>W / TL | C TR+RG>M | RG TR+C>M | RT E
-goal       | LT W | LG NL | C NR | RG M | RT T | Y E | U D
+goal       | LT W | LG NL | C NR | RG M | RT T | Y E | U D / C+Z / C
 """
 
 # The same page of the association: another man crosses to the backside end; the line as when he
@@ -94,7 +94,7 @@ stack      | LT D | LG S | C N+RG | RG N+C
 stack open | RT M | F E
 stack tight| RT E+Y | Y E+RT | F O
 bear       | LT TL / J | LG M | C N+RG>W / N / TL | RG N / N+C>W / TR+RT | RT TR / TR+RG | F E
-bear tight | Y W
+bear tight | Y W / R
 even       | LT J / - | LG M | C TL | RG TR / TR+RT>W | RT W / TR+RG>W / E+Y>W
 even open  | F E
 even tight | Y E / E+RT>W | F S
@@ -190,13 +190,13 @@ goal       | LT W | LG NL | C NR+RG / NR | RG NR+C / M | RT T | Y E | F M / S
 # "Phrase of the Day: Toss Sweep", fan site, August 2017: the receiver cracks, the man whose own is
 # cracked or pinned pulls to the force, the others reach.
 TOSS = """
-over open  | LT W / J | LG N / N+C / N+C>W | C M / T+RG>M / N+LG / N+LG>W | RG T / M / S | RT S / T
-under open | LT T | LG N+C>W / W | C N / N+LG>W / N+RG>M | RG M / N+C>M | RT S
+over open  | LT W / J | LG N / N+C / N+C>W | C M / T+RG>M / N+LG / N+LG>W | RG T / M / S | RT S / T / E
+under open | LT T | LG N+C>W / W | C N / N+LG>W / N+RG>M | RG M / N+C>M | RT S / E
 odd open   | LT D | LG N+C>W / W | C N / N+LG>W | RG M / E+RT / E+RT>M | RT E / E+RG / E+RG>M
 tite open  | LT D | LG N+C>W / W | C N / N+LG>W | RG M / S / E+RT>M | RT E / E+RG>M
 stack open | LT D / W | LG N+C>M / M / N+C>W | C N / N+LG>M / N+LG>W | RG O / E+RT / S / M | RT E / E+RG / S
 bear open  | LT TL | LG N+C>W | C N+LG>W | RG TR / M / TR+RT>M
-even open  | LT W | LG TL | C TR / TR+RG>M | RG M / TR+C>M | RT S
+even open  | LT W | LG TL | C TR / TR+RG>M | RG M / TR+C>M | RT S / E
 """
 
 # "How to Install Buck Sweep", coaching site; "Buck Sweep: Playside Tackle", wing-T teaching page:
@@ -206,7 +206,7 @@ over wing  | LT W / J | LG M / W | C N | RT T | Y E | P M / S
 under wing | LT T | LG W | C N | RT M | Y E | P S
 odd wing   | LT D | LG W | C N | RT M | Y E | P S
 tite wing  | LT D | LG W | C N | RT E | Y M | P S
-stack wing | LT D | LG M / W | C N | RG O | RT N / M / N+C | Y E | P S
+stack wing | LT D | LG M / W | C N | RG O / C | RT N / M / N+C | Y E | P S
 bear wing  | LT TL | LG W | C N | RT TR | Y M | P E
 even wing  | LT W / J | LG M / W | C TL | RT TR | Y E | P S / M
 """
@@ -221,7 +221,8 @@ tite       | LT D | LG W / N+C>W | C N / N+LG>W | RG M | RT E
 stack      | LT D | LG M / W / N+C>M / N+C>W | C N / N+LG>M / N+LG>W | RG S / M | RT E
 bear open  | LT J | LG TL | C N | RG TR | RT E
 even       | LT J | LG TL / TL+C>M | C M / TL+LG>M
-even tight | LG TL / TL+C>M / TL+C>W | C M / TL+LG>M / TL+LG>W | RT E / E+Y>M | RG TR | RT E
+even open  | RT E
+even tight | LG TL / TL+C>M / TL+C>W | C M / TL+LG>M / TL+LG>W | RG TR | RT E / E+Y>M
 """
 
 # "Inside Veer Rules" and "The Count System", option blog, January 2015: the first man on or
