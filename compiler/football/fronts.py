@@ -32,6 +32,9 @@ which public pages differ by a yard or two."""
 PRESSED = 3.25
 """Yards off the line up to which a man of the second level between the ends fills his gap as a
 lineman does: a goal-line backer is in the hole before anybody can pass him by."""
+BOX_DEPTH = 6.25
+"""Yards off the line up to which a man is in the box on a run: five in the American game and six
+in the Canadian, which starts a yard off, by the same pages; deeper men come late."""
 BOX = 1.5
 """Yards outside the last man of the line up to which a man of the second level is in the box."""
 OVERHANG_DEPTH, OVERHANG_WIDTH = 8.0, 8.0
@@ -128,7 +131,7 @@ class Front:
             d
             for d in self._within(Level.SECOND, BOX)
             if (left <= d.at.x <= right or all(abs(d.at.x - x) > OVER for x in self.wide))
-            and not (self.hole is not None and self._fills(d))
+            and (self.hole is None or (d.at.y <= BOX_DEPTH and not self._fills(d)))
         )
 
     @property
@@ -275,8 +278,11 @@ class Front:
         last = max((abs(m.snap.x) for m in self.line if m.interior), default=0.0)
         if abs(x) <= last + HEAD_UP:
             return nearest
-        hanging = self.overhangs(self.out(x))
-        return (*hanging, *(d for d in nearest if d not in hanging))
+        side = self.out(x)
+        outside = [d for d in nearest if d.at.x * side.value >= last]
+        outside += [d for d in self.overhangs(side) if d not in outside]
+        outside.sort(key=lambda d: (round(abs(d.at.x - x) + d.at.y / 4, 3), d.label))
+        return (*outside, *(d for d in nearest if d not in outside))
 
     def _outside(self, place: str, side: Side) -> tuple[Defender, ...]:
         """Men on the line from a lineman's inside shoulder outward, then those who hang over the
@@ -292,13 +298,13 @@ class Front:
         return tuple(there) + self.forces(side)
 
     def overhangs(self, side: Side) -> tuple[Defender, ...]:
-        """Men off the line who hang over the edge, from inside out."""
+        """Men off the line who hang over the edge or the last man, from inside out."""
         edge = self.end(side) * side.value
         there = [
             d
             for d in self.defenders
             if d.level is not Level.LINE and d.at.y <= OVERHANG_DEPTH
-            and edge < d.at.x * side.value <= edge + OVERHANG_WIDTH
+            and edge - HEAD_UP < d.at.x * side.value <= edge + OVERHANG_WIDTH
         ]  # fmt: skip
         return tuple(sorted(there, key=lambda d: (d.at.x * side.value, d.label)))
 

@@ -14,8 +14,8 @@ from stemline.football.run_rules import PULLS, Described, Way
 
 _OTHERS = (*PULLS, Way.LEAD, Way.ARC, Way.STALK, Way.CRACK, Way.HINGE)
 """Rules of men who do not climb from where they stand."""
-_REACH = 5.5
-"""Yards sideways that a man who comes off a double team gets to a linebacker. Common practice."""
+CLIMB_REACH = 5.5
+"""Yards sideways that a man of the line gets to a linebacker in time. Common practice."""
 _NEARER = 0.3
 """Yards by which one linebacker has to be nearer the hole than another to be blocked for him."""
 
@@ -70,6 +70,8 @@ class Climbers(LineBlocks):
             _, other, backer = min(near)
             self.climbs[man], self.climbs[other] = backer, NOBODY
             return
+        if self._moves_over(man):
+            return
         inside = None
         if man not in self.interior:
             inside = self.front.neighbour(x, self.front.out(x).other)
@@ -83,6 +85,18 @@ class Climbers(LineBlocks):
         last = next((d.label for d in deep[::-1] if d.label not in taken), NOBODY)
         if side is self.front.toward and last:
             self.climbs[man] = last
+
+    def _moves_over(self, man: str) -> bool:
+        """He takes the linebacker of a double team that has another one within reach."""
+        for other in self._climbers():
+            backers = {d.label: d.at.x for d in self.front.second_level}
+            near = abs(backers[self.climbs[other]] - self.at[man].x) <= CLIMB_REACH
+            for spare in self._spare_backers():
+                reach = abs(spare.at.x - self.at[other].x) <= CLIMB_REACH
+                if self._owned(other) and near and reach:
+                    self.climbs[man], self.climbs[other] = self.climbs[other], spare.label
+                    return True
+        return False
 
     def _cut_off_first(self) -> None:
         """Who climbs past a free man on himself stays on him, where a double team inside of him
@@ -109,7 +123,7 @@ class Climbers(LineBlocks):
             if any(m not in self.line for m in men):
                 continue
             x = next(d.at.x for d in self.front.defenders if d.label == defender)
-            near = [d for d in self._spare_backers() if abs(d.at.x - x) <= _REACH]
+            near = [d for d in self._spare_backers() if abs(d.at.x - x) <= CLIMB_REACH]
             if near:
                 hole = self.front.hole or 0.0
                 best = min(near, key=lambda d: (round(abs(d.at.x - hole), 3), d.label))
@@ -142,7 +156,7 @@ class Climbers(LineBlocks):
                 and not self._sent_far(m)
                 and not self.front.hangs(d)
                 and abs(d.at.x - hole) > abs(near.at.x - hole) + _NEARER
-                and abs(self.at[m].x - near.at.x) <= _REACH
+                and abs(self.at[m].x - near.at.x) <= CLIMB_REACH
             ]
             if far:
                 self.climbs[max(far)[1]] = near.label

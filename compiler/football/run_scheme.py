@@ -27,7 +27,7 @@ from stemline.football.defence import Defender, Level
 from stemline.football.fronts import HEAD_UP, TOUCH, Front
 from stemline.football.play import Man
 from stemline.football.run_answers import once
-from stemline.football.run_climbs import Climbers
+from stemline.football.run_climbs import CLIMB_REACH, Climbers
 from stemline.football.run_line import NOBODY
 from stemline.football.run_rules import MEANINGS, Takes, Task, Way
 
@@ -143,6 +143,8 @@ class _Solver(Climbers):
                     claims.append((_CLAIMS.index(rule.way), False, 0.0, man, self._then(task)))
                 elif rule.target is not None or rule.way not in (Way.CLIMB, Way.LEAVE):
                     there = self._described(man, rule)
+                    if rule.way is Way.CLIMB and man in self.interior:
+                        there = tuple(d for d in there if not self.front.hangs(d))
                     claims.append((self._claim(rule.way), False, 0.0, man, there))
         claims.sort(key=lambda c: c[:3])
         return [(man, there) for _, _, _, man, there in claims]
@@ -191,7 +193,7 @@ class _Solver(Climbers):
                 (round(self.at[m].distance(d.at), 3), self.from_ball(m), m, d)
                 for m in waiting
                 for d in self.front.second_level
-                if self._is_free(d)
+                if self._is_free(d) and abs(self.at[m].x - d.at.x) <= CLIMB_REACH
             ]
             if not pairs:
                 return
@@ -307,9 +309,12 @@ class _Solver(Climbers):
                 self._take(man, len(self.tasks[man].rules), helped)
             if lone:
                 continue
-            free = [d for d in self.front.second_level if self._is_free(d)]
+            at = self.at[man]
+            free = [
+                d for d in self.front.second_level
+                if self._is_free(d) and abs(at.x - d.at.x) <= CLIMB_REACH
+            ]  # fmt: skip
             if free and not self.hold:
-                at = self.at[man]
                 best = min(free, key=lambda d: (round(at.distance(d.at), 3), d.label))
                 self.climbs[man] = best.label
 

@@ -39,7 +39,7 @@ bear       | LT TL / TL+LG>W | LG N+C>W / TL+LT>W | C N+LG>W / N | RG TR / TR+RT
 bear open  | RT E
 bear tight | RT M / TR+RG>M | Y E
 even       | LT TL+LG>W / W | LG TL+LT>W / TL | C TR+RG>M | RG TR+C>M | RT E
-goal       | LT W | LG NL | C NR | RG M | RT T | Y E | U D / C+Z / C
+goal       | LT W | LG NL | C NR | RG M | RT T | Y E | U D / -
 """
 
 # The same page of the association: another man crosses to the backside end; the line as when he
@@ -49,7 +49,7 @@ over       | F J | LT N+LG>W / W | LG N+LT>W / N+C>M | C T+RG>M / N+LG>M | RG T+
 under      | F J | LT T+LG>W / W | LG T+LT>W / T | C N+RG>M / N | RG N+C>M / E+RT>M
 odd        | F J | LT D | LG N+C>W | C N+LG>W | RG E+RT>M / M | RT E+RG>M / E
 tite       | F J | LT D | LG N+C>W | C N+LG>W | RG E+RT>M / E | RT E+RG>M / S
-stack      | F D | LT W | LG N+C>M | C N+LG>M | RG E+RT>S / S | RT E+RG>S / E
+stack      | F D | LT W | LG N+C>M / N+C | C N+LG>M / N+LG | RG E+RT>S / S / M | RT E+RG>S / E
 bear       | F J | LT TL / TL+LG>W | LG N+C>W / TL+LT>W | C N+LG>W / N | RG TR / TR+RT>M
 bear open  | RT E
 bear tight | RT M / TR+RG>M | Y E
