@@ -193,7 +193,8 @@ class _Solver(Climbers):
                 (round(self.at[m].distance(d.at), 3), self.from_ball(m), m, d)
                 for m in waiting
                 for d in self.front.second_level
-                if self._is_free(d) and abs(self.at[m].x - d.at.x) <= CLIMB_REACH
+                if self._is_free(d)
+                and (m not in self.line or abs(self.at[m].x - d.at.x) <= CLIMB_REACH)
             ]
             if not pairs:
                 return
