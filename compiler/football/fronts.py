@@ -25,6 +25,16 @@ TOUCH = 0.65
 EDGE = 3.0
 """Yards outside the last man of the line up to which a man on the line belongs to the front: a
 wide end outside a tight end who is not there."""
+INSIDE_BOX = 1.0
+"""Yards outside the last lineman, tight ends apart, up to which a man of the second level counts
+as a linebacker of the box before those who hang over an end: the usual definition of the box, on
+which public pages differ by a yard or two."""
+PRESSED = 3.25
+"""Yards off the line up to which a man of the second level between the ends fills his gap as a
+lineman does: a goal-line backer is in the hole before anybody can pass him by."""
+BOX_DEPTH = 6.25
+"""Yards off the line up to which a man is in the box on a run: five in the American game and six
+in the Canadian, which starts a yard off, by the same pages; deeper men come late."""
 BOX = 1.5
 """Yards outside the last man of the line up to which a man of the second level is in the box."""
 OVERHANG_DEPTH, OVERHANG_WIDTH = 8.0, 8.0
@@ -82,20 +92,35 @@ def at_place(men: Iterable[Man], place: str, side: Side | None) -> str:
 class Front:
     """The line from left to right, the men who face it, and the side the ball goes to.
 
-    ``wide`` is x of each receiver away from the line.
+    ``wide`` is x of each receiver away from the line, ``hole`` x of the ball's aim on a run; None
+    where no run is blocked.
     """
 
     line: tuple[Man, ...]
     defenders: tuple[Defender, ...]
     toward: Side
     wide: tuple[float, ...] = ()
+    hole: float | None = None
 
     # Who is there.
 
     @cached_property
     def first_level(self) -> tuple[Defender, ...]:
-        """Men on the line of the front, from left to right."""
-        return self._within(Level.LINE, EDGE)
+        """Men on the line of the front, from left to right; on a run also who fills a gap."""
+        there = self._within(Level.LINE, EDGE)
+        if self.hole is None:
+            return there
+        filling = [d for d in self._within(Level.SECOND, HEAD_UP) if self._fills(d)]
+        return tuple(sorted((*there, *filling), key=lambda d: (d.at.x, d.label)))
+
+    @cached_property
+    def _down(self) -> tuple[Defender, ...]:
+        """Men on the line itself."""
+        return tuple(d for d in self.first_level if d.level is Level.LINE)
+
+    def _fills(self, defender: Defender) -> bool:
+        tackles = [abs(m.snap.x) for m in self.line if m.interior]
+        return defender.at.y <= PRESSED and abs(defender.at.x) <= max(tackles, default=0.0)
 
     @cached_property
     def second_level(self) -> tuple[Defender, ...]:
@@ -105,7 +130,8 @@ class Front:
         return tuple(
             d
             for d in self._within(Level.SECOND, BOX)
-            if left <= d.at.x <= right or all(abs(d.at.x - x) > OVER for x in self.wide)
+            if (left <= d.at.x <= right or all(abs(d.at.x - x) > OVER for x in self.wide))
+            and (self.hole is None or (d.at.y <= BOX_DEPTH and not self._fills(d)))
         )
 
     @property
@@ -139,7 +165,7 @@ class Front:
         A man half way between two linemen covers the one he leaves on his playside: when in
         doubt a lineman is covered to the playside.
         """
-        there = [d for d in self.first_level if abs(d.at.x - x) <= TOUCH]
+        there = [d for d in self._down if abs(d.at.x - x) <= TOUCH]
         return self._nearest(there, x)
 
     def in_gap(self, x: float, side: Side, *, heads: bool = False) -> tuple[Defender, ...]:
@@ -156,7 +182,7 @@ class Front:
     def between(self, a: float, b: float) -> tuple[Defender, ...]:
         """Those whom two neighbours at a and b can double: from nose to nose."""
         low, high = min(a, b) - HEAD_UP, max(a, b) + HEAD_UP
-        there = [d for d in self.first_level if low <= d.at.x <= high]
+        there = [d for d in self._down if low <= d.at.x <= high]
         return self._nearest(there, (a + b) / 2)
 
     def _nearest(self, there: Sequence[Defender], x: float) -> tuple[Defender, ...]:
@@ -186,15 +212,17 @@ class Front:
             case "second man outside tackle":
                 return self._outside("tackle", side)[1:]
             case "linebacker":
-                return self._linebackers(target.side, x)
+                return self._any_linebacker(target.side, x)
             case "near linebacker":
-                return self._linebackers(side, x)
+                return self._linebackers(side)
             case "far linebacker":
-                return self._linebackers(side.other, x)
+                near = self._linebackers(side)
+                inside = tuple(d for d in near if not self.hangs(d))
+                return inside[1:] + inside[:1] + tuple(d for d in near if self.hangs(d))
             case "middle linebacker":
                 return self._nearest(self.second_level, 0.0)
             case "overhang":
-                return self.overhangs(side) + self._linebackers(side, x)
+                return self.overhangs(side) + self._linebackers(side)
             case "force defender":
                 return self.forces(side)
             case "corner":
@@ -209,30 +237,74 @@ class Front:
                 return self._by_duty(DutyKind[target.what.split()[0].upper()], side)
         return ()
 
-    def _linebackers(self, side: Side | None, x: float) -> tuple[Defender, ...]:
-        """The box behind the line: from a side inward, or without one from x."""
-        if side is None:
-            return self._nearest(self.second_level, x)
-        return tuple(sorted(self.second_level, key=lambda d: (-d.at.x * side.value, d.label)))
+    def _linebackers(self, side: Side) -> tuple[Defender, ...]:
+        """The box behind the line, counted from the hole: the near one first and so on to the far
+        side; who hangs over an end comes after those inside him.
+
+        With two at one distance the one nearer the ball is first.
+        """
+        hole = self._hole(side)
+        return tuple(
+            sorted(
+                self.second_level,
+                key=lambda d: (
+                    self.hangs(d),
+                    round(abs(d.at.x - hole), 3),
+                    round(abs(d.at.x), 3),
+                    -d.at.x * side.value,
+                    d.label,
+                ),
+            )
+        )
+
+    def hangs(self, defender: Defender) -> bool:
+        """Whether a man of the second level is outside the tackles, over an end or beyond him."""
+        last = max((abs(m.snap.x) for m in self.line if m.interior), default=0.0)
+        return abs(defender.at.x) > last + INSIDE_BOX
+
+    def _hole(self, side: Side) -> float:
+        """x of the point of attack; half way from guard to tackle where no run says it."""
+        if self.hole is not None and self.hole * side.value > 0:
+            return self.hole
+        places = [at_place(self.line, place, side) for place in ("guard", "tackle")]
+        xs = [m.snap.x for m in self.line if m.label in places]
+        return sum(xs) / len(xs) if xs else 0.0
+
+    def _any_linebacker(self, side: Side | None, x: float) -> tuple[Defender, ...]:
+        """The nearest of the box behind the line; for a tight end first who hangs over his edge."""
+        if side is not None:
+            return self._linebackers(side)
+        nearest = tuple(sorted(self._nearest(self.second_level, x), key=self.hangs))
+        last = max((abs(m.snap.x) for m in self.line if m.interior), default=0.0)
+        if abs(x) <= last + HEAD_UP:
+            return nearest
+        side = self.out(x)
+        outside = [d for d in nearest if d.at.x * side.value >= last]
+        outside += [d for d in self.overhangs(side) if d not in outside]
+        outside.sort(key=lambda d: (round(abs(d.at.x - x) + d.at.y / 4, 3), d.label))
+        return (*outside, *(d for d in nearest if d not in outside))
 
     def _outside(self, place: str, side: Side) -> tuple[Defender, ...]:
-        """Men on the line from a lineman's nose outward, then those who hang over the edge."""
+        """Men on the line from a lineman's inside shoulder outward, then those who hang over the
+        edge. The first man on or outside the tackle may be a 4i: "The Count System", option blog,
+        January 2015."""
         x = next(
             (m.snap.x for m in self.line if m.label == at_place(self.line, place, side)),
             self.end(side),
         )
-        there = [d for d in self.first_level if (d.at.x - x) * side.value > -HEAD_UP]
+        on = TOUCH if place == "tackle" else HEAD_UP
+        there = [d for d in self.first_level if (d.at.x - x) * side.value >= -on]
         there.sort(key=lambda d: (d.at.x * side.value, d.label))
         return tuple(there) + self.forces(side)
 
     def overhangs(self, side: Side) -> tuple[Defender, ...]:
-        """Men off the line who hang over the edge, from inside out."""
+        """Men off the line who hang over the edge or the last man, from inside out."""
         edge = self.end(side) * side.value
         there = [
             d
             for d in self.defenders
             if d.level is not Level.LINE and d.at.y <= OVERHANG_DEPTH
-            and edge < d.at.x * side.value <= edge + OVERHANG_WIDTH
+            and edge - HEAD_UP < d.at.x * side.value <= edge + OVERHANG_WIDTH
         ]  # fmt: skip
         return tuple(sorted(there, key=lambda d: (d.at.x * side.value, d.label)))
 
@@ -254,8 +326,10 @@ class Front:
         return tuple(there) or self.overhangs(side)
 
 
-def front_of(men: Iterable[Man], defence: Defence, toward: Side) -> Front:
-    """The front that a defence makes against these men."""
+def front_of(
+    men: Iterable[Man], defence: Defence, toward: Side, hole: float | None = None
+) -> Front:
+    """The front that a defence makes against these men; ``hole`` is x of a run's aim."""
     men = tuple(men)
     line, close = line_of(men), wings(men)
     edges = [abs(m.snap.x) for m in line] or [0.0]
@@ -264,4 +338,4 @@ def front_of(men: Iterable[Man], defence: Defence, toward: Side) -> Front:
         for m in men
         if m not in line and m.label not in close and abs(m.snap.x) > max(edges)
     )
-    return Front(line, defence.defenders, toward, wide)
+    return Front(line, defence.defenders, toward, wide, hole)

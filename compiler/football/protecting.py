@@ -237,11 +237,11 @@ class _Work:
         return all((s.at.x - b.at.x) * self.toward.value > 0 for s in sliders)
 
     def _slid(self, b: Blocker, r: Rusher) -> float | None:
-        """What his gap, or the next one out, costs a slider; None for any other."""
+        """What his gap, or one of the next two out, costs a slider; None for any other."""
         assert self.toward is not None
         mine = self.place(b) + (self.toward is Side.RIGHT)
         push = (self.gap(r) - mine) * self.toward.value
-        if push not in (0, 1) or abs(r.aim.x - b.at.x) > MAN_REACH:
+        if push not in (0, 1, 2) or abs(r.aim.x - b.at.x) > MAN_REACH:
             return None
         return float(push)
 
@@ -323,6 +323,8 @@ class _Work:
                 if b.rule is not Rule.RELEASE and self.idle(b):
                     self.take(b, self._passed_on(b, r), How.POST)
                     break
+        for r in self.free:
+            self._passed_out(r)
 
     def _passed_on(self, b: Blocker, r: Rusher) -> Rusher:
         """Whom ``b`` takes when ``r`` is wider than a man's whom someone from behind has on that
@@ -335,6 +337,24 @@ class _Work:
                 self.taken[n] = replace(t, rusher=r.label)
                 return inner
         return r
+
+    def _passed_out(self, r: Rusher) -> None:
+        """A man beside his gap takes him and passes his own to the next lineman, who has nobody:
+        nobody comes free inside while a lineman stands by."""
+        rushers = {x.label: x for x in self.rushers}
+        for b in self.neighbours(r):
+            own = next(
+                (n for n, t in enumerate(self.taken) if t.blocker == b.label and t.owns), None
+            )
+            if own is None or b.rule is Rule.RELEASE:
+                continue
+            his = rushers[self.taken[own].rusher]
+            for other in self.neighbours(his):
+                outward = abs(other.at.x) > abs(b.at.x) and abs(his.aim.x) > abs(r.aim.x)
+                if outward and other.rule is not Rule.RELEASE and self.idle(other):
+                    self.taken[own] = Taken(b.label, r.label, How.POST)
+                    self.take(other, his, How.POST)
+                    return
 
     def idle_edges(self) -> None:
         """Nobody came off his edge: the man there helps inside, on his own side."""

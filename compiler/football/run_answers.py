@@ -23,11 +23,15 @@ def strong(front: Front, x: float, way: Way, partner: float | None = None) -> tu
             return front.over(x)
         case Way.REACH:
             there = [d for d in front.over(x) if (d.at.x - x) * play.value >= -HEAD_UP]
-            return once(there, front.in_gap(x, play))
+            beside = front.in_gap(x, play)
+            if front.over(x) and front.neighbour(x, play) is None:
+                # Covered at the end of the line: whoever is outside of all is the receiver's.
+                beside = ()
+            return once(there, beside)
         case Way.DOWN | Way.PIN:
             return front.in_gap(x, out.other)
         case Way.BACK:
-            return _back(front, x)[:1]
+            return _back(front, x, 0.5)[:1]
         case Way.OUT:
             there = [d for d in front.over(x) if (d.at.x - x) * out.value > -HEAD_UP]
             return once(there, front.in_gap(x, out))
@@ -48,23 +52,28 @@ def weak(front: Front, x: float, way: Way) -> tuple[Defender, ...]:
     out = front.out(x)
     match way:
         case Way.ON:
-            inside = front.in_gap(x, out.other) if x == 0 else ()
-            return once(front.in_gap(x, out), inside)
+            # In his playside gap too: covered by the zone rule. The centre has both gaps.
+            beside = front.in_gap(x, out.other) if x == 0 else front.in_gap(x, front.toward)
+            return once(front.in_gap(x, out), beside)
         case Way.REACH:
             return once(front.over(x), front.in_gap(x, front.toward, heads=True))
         case Way.DOWN | Way.PIN:
             return once(front.over(x), front.in_gap(x, out.other, heads=True))
         case Way.BACK:
-            return _back(front, x)[1:]
+            return _back(front, x, 1.0)[1:]
     return ()
 
 
-def _back(front: Front, x: float) -> tuple[Defender, ...]:
-    """From his nose to the backside, up to the second man's nose."""
+def _back(front: Front, x: float, share: float) -> tuple[Defender, ...]:
+    """From his nose to the backside; past his neighbour up to that share of the way to the next
+    man's nose. A 4i is nearer to the tackle, who is inside of nobody else."""
     side = front.toward.other
     first = front.neighbour(x, side)
     second = front.neighbour(first.snap.x, side) if first else None
-    stop = abs(second.snap.x - x) - HEAD_UP if second else _BACK_REACH
+    stop = _BACK_REACH
+    if first is not None and second is not None:
+        stop = abs(first.snap.x - x) + share * abs(second.snap.x - first.snap.x)
+        stop -= HEAD_UP if share == 1.0 else 0.0
     there = [d for d in front.first_level if -HEAD_UP <= (d.at.x - x) * side.value <= stop]
     return tuple(sorted(there, key=lambda d: (d.at.x - x) * side.value))
 

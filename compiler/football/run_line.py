@@ -6,12 +6,18 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from stemline.football.defence import Defender
-from stemline.football.fronts import HEAD_UP, Front
+from stemline.football.field import Side
+from stemline.football.fronts import HEAD_UP, TOUCH, Front
 from stemline.football.play import Man
 from stemline.football.run_answers import once, strong, weak
 from stemline.football.run_rules import MEANINGS, PULLS, Described, Rule, Takes, Task, Way
 
 NOBODY = ""
+_END_REACH = 8.0
+"""Yards inside him within which a receiver gets back to the end man on the line in time. Common
+practice."""
+_SHUT = (Way.DOWN, Way.PIN)
+"""Rules by which the last man of the line shuts whoever is inside him."""
 
 
 class LineBlocks:
@@ -75,6 +81,20 @@ class LineBlocks:
                 there = [d.label for d in self._described(task.man, rule) if d.label not in taken]
                 if there:
                     self.given[task.man] = there[0]
+        for task in sorted(self.tasks.values(), key=lambda t: self.from_ball(t.man)):
+            if task.rules[0].way is Way.CRACK and not self.hold:
+                self._crack_end(task.man)
+
+    def _crack_end(self, man: str) -> None:
+        """Who cracks takes the end man, where nobody of the line is outside of him: "Phrase of
+        the Day: Toss Sweep", fan site, August 2017."""
+        x, side = self.at[man].x, self.front.out(self.at[man].x)
+        last = self.front.end(side)
+        for end in self.front.described(Described("end man on line", side), x)[:1]:
+            outside, away = (end.at.x - last) * side.value, (x - end.at.x) * side.value
+            if outside > HEAD_UP and HEAD_UP < away <= _END_REACH:
+                if end.label not in self._reserved:
+                    self.given[man] = end.label
 
     @property
     def _reserved(self) -> set[str]:
@@ -89,7 +109,18 @@ class LineBlocks:
             target = Described(what, side)
         if rule.way in (Way.WRAP, Way.LEAD) and rule.target is None:
             target = Described(target.what, self.front.toward)
-        return self.front.described(target, self.at[man].x)
+        there = self.front.described(target, self.at[man].x)
+        if target.what == "end man on line" and rule.way is Way.KICK:
+            there = tuple(d for d in there if not self._shut(d, target.side or self.front.toward))
+        return there
+
+    def _shut(self, defender: Defender, side: Side) -> bool:
+        """Whether he is inside the last man of the line, who blocks down on him: then the one to
+        kick is the first to show outside. B. Turner, "Counter Trey: Down, Kickout and Wrap"."""
+        last = max(self.front.line, key=lambda m: m.snap.x * side.value)
+        inside = (last.snap.x - defender.at.x) * side.value >= HEAD_UP
+        task = self.tasks.get(last.label)
+        return inside and task is not None and any(r.way in _SHUT for r in task.rules)
 
     # Step 2.
 
@@ -126,6 +157,8 @@ class LineBlocks:
                 case Takes.LEFT_OVER:
                     return n, NOBODY
                 case Takes.SECOND:
+                    if n == 0 and man in self.given:
+                        return n, self.given[man]
                     over = self.front.over(self.at[man].x)
                     if rule.way is not Way.LEAVE or (over and over[0].label in reserved):
                         return n, NOBODY
@@ -172,8 +205,26 @@ class LineBlocks:
         return None
 
     def _strong(self, man: str, rule: Rule) -> tuple[Defender, ...]:
-        partner = self.at.get(rule.partner)
-        return strong(self.front, self.at[man].x, rule.way, partner.x if partner else None)
+        partner, x = self.at.get(rule.partner), self.at[man].x
+        there = strong(self.front, x, rule.way, partner.x if partner else None)
+        if rule.way in _SHUT and not there:
+            there = self._past_puller(x)
+        return there
+
+    def _past_puller(self, x: float) -> tuple[Defender, ...]:
+        """Whom a man blocks down on whose inside neighbour has pulled: the gap is wider by him."""
+        inside = self.front.out(x).other
+        beside = self.front.neighbour(x, inside)
+        task = self.tasks.get(beside.label) if beside else None
+        if x == 0 or beside is None or task is None or task.rules[0].way not in PULLS:
+            return ()
+        there = once(self.front.over(beside.snap.x), self.front.in_gap(beside.snap.x, inside))
+        own = [m.snap.x for m in self.front.line if m.label != beside.label]
+        return tuple(
+            d for d in there
+            if d.at.x * inside.other.value > HEAD_UP
+            and all(abs(d.at.x - place) > TOUCH for place in own)
+        )  # fmt: skip
 
     def _weak(self, man: str, rule: Rule) -> tuple[Defender, ...]:
         return weak(self.front, self.at[man].x, rule.way)
@@ -207,7 +258,25 @@ class LineBlocks:
                 self._take(man, n, there[0].label)
             elif rules[n].way is Way.CUT_OFF:
                 return man, n
+            elif rules[n].way is Way.SCOOP:
+                self._overtake(man, n)
         return None
+
+    def _overtake(self, man: str, n: int) -> None:
+        """Who scoops with nobody in his gap goes through the man over his neighbour, who leaves:
+        "A Beginner's Guide to Zone: Covered and Uncovered Rules", coaching blog, November 2017."""
+        x = self.at[man].x
+        beside = self.front.neighbour(x, self.front.toward)
+        ahead = [
+            d for d in self.front.over(x)
+            if (d.at.x - x) * self.front.toward.value > -HEAD_UP
+        ]  # fmt: skip
+        if beside is None or ahead:
+            return
+        own = self.choice.get(beside.label, (0, NOBODY))[1]
+        near = [d.label for d in self.front.between(x, beside.snap.x)]
+        if own in near and self.owners.get(own) == [beside.label]:
+            self._take(man, n, own)
 
     def _take(self, man: str, n: int, defender: str) -> None:
         old = self.choice[man][1]
@@ -229,10 +298,22 @@ class LineBlocks:
             asked.add(man)
             own = self.choice[man][1]
             spared = not own or len(self.owners[own]) > 1
+            if self._wide(who) and (self._covered(man, who) or not spared):
+                continue
             if spared or self._find_owner(own, asked):
                 self._take(man, n, defender)
                 return True
         return False
+
+    def _wide(self, defender: Defender) -> bool:
+        """Whether he is outside everybody of the line: nobody is handed on for his sake."""
+        side = Side.RIGHT if defender.at.x > 0 else Side.LEFT
+        past = (defender.at.x - self.front.end(side)) * side.value
+        return past > (TOUCH if side is self.front.toward else HEAD_UP)
+
+    def _covered(self, man: str, other: Defender) -> bool:
+        """Whether anybody else covers a man: he does not leave him for one farther out."""
+        return any(d != other for d in self.front.over(self.at[man].x))
 
     def _pulled_to(self, defender: Defender) -> None:
         """A man of the playside line whom nobody can have stands in the way of whoever pulls

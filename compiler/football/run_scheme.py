@@ -14,6 +14,8 @@ and one of the two could have had him. The steps, in order:
    men along the line: an augmenting path in the graph of rules and defenders.
 5. The second level: pullers and lead blockers first, then men who climb, then double teams.
 6. A man for whom nothing is true helps inside, or climbs to the nearest man who is free.
+7. All of it is looked over (`run_climbs`): no two climbers cross, and who is left over is the
+   farthest from the hole.
 """
 
 from __future__ import annotations
@@ -25,7 +27,8 @@ from stemline.football.defence import Defender, Level
 from stemline.football.fronts import HEAD_UP, TOUCH, Front
 from stemline.football.play import Man
 from stemline.football.run_answers import once
-from stemline.football.run_line import NOBODY, LineBlocks
+from stemline.football.run_climbs import CLIMB_REACH, Climbers
+from stemline.football.run_line import NOBODY
 from stemline.football.run_rules import MEANINGS, Takes, Task, Way
 
 _CLAIMS = (
@@ -91,7 +94,7 @@ def scheme(
     return _Solver(front, tasks, men, frozenset(keys), hold).solved()
 
 
-class _Solver(LineBlocks):
+class _Solver(Climbers):
     """The whole of it; in ``climbs`` stands "" for one whose partner in a double team goes on."""
 
     def solved(self) -> Scheme:
@@ -100,6 +103,7 @@ class _Solver(LineBlocks):
         while self._next_rule():
             self._second_level()
         self._last_resort()
+        self.look_over()
         return self._scheme()
 
     # Step 5.
@@ -139,9 +143,19 @@ class _Solver(LineBlocks):
                     claims.append((_CLAIMS.index(rule.way), False, 0.0, man, self._then(task)))
                 elif rule.target is not None or rule.way not in (Way.CLIMB, Way.LEAVE):
                     there = self._described(man, rule)
-                    claims.append((_CLAIMS.index(rule.way), False, 0.0, man, there))
+                    if rule.way is Way.CLIMB and man in self.interior:
+                        there = tuple(d for d in there if not self.front.hangs(d))
+                    claims.append((self._claim(rule.way), False, 0.0, man, there))
         claims.sort(key=lambda c: c[:3])
         return [(man, there) for _, _, _, man, there in claims]
+
+    def _claim(self, way: Way) -> int:
+        """A run around the end lets the down blockers climb first: who pulls comes to the wall
+        from outside and takes whoever is left inside of it."""
+        last = abs(self.front.end(self.front.toward))
+        if way is Way.WRAP and abs(self.front.hole or 0.0) > last:
+            return _CLAIMS.index(Way.CLIMB) + 1
+        return _CLAIMS.index(way)
 
     def _who_shows(self, man: str) -> tuple[Defender, ...]:
         """Whom a puller or a lead blocker meets where his own man is not: the playside end of the
@@ -180,6 +194,7 @@ class _Solver(LineBlocks):
                 for m in waiting
                 for d in self.front.second_level
                 if self._is_free(d)
+                and (m not in self.line or abs(self.at[m].x - d.at.x) <= CLIMB_REACH)
             ]
             if not pairs:
                 return
@@ -295,9 +310,12 @@ class _Solver(LineBlocks):
                 self._take(man, len(self.tasks[man].rules), helped)
             if lone:
                 continue
-            free = [d for d in self.front.second_level if self._is_free(d)]
+            at = self.at[man]
+            free = [
+                d for d in self.front.second_level
+                if self._is_free(d) and abs(at.x - d.at.x) <= CLIMB_REACH
+            ]  # fmt: skip
             if free and not self.hold:
-                at = self.at[man]
                 best = min(free, key=lambda d: (round(at.distance(d.at), 3), d.label))
                 self.climbs[man] = best.label
 

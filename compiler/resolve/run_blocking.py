@@ -117,7 +117,7 @@ class RunBlocking:
         self, defence: Defence | None, shows: tuple[str, ...]
     ) -> tuple[Play, tuple[Diagnostic, ...]]:
         """The play with the run's blockers, carrier, keys and unblocked men filled in."""
-        front = front_of(self._picture.men, defence, self._toward) if defence else None
+        front = self._front(defence) if defence else None
         keys = _keys(self._body, self._bound, front, self._picture)
         play = replace(self._play, defence=defence, against=shows, keys=keys)
         if front is not None:
@@ -125,6 +125,9 @@ class RunBlocking:
         if self._shows_run:
             play = faked(play, self._carrier)
         return passer_job(play, self._through), self._found
+
+    def _front(self, defence: Defence) -> Front:
+        return front_of(self._picture.men, defence, self._toward, self._through.hole)
 
     def _blocked(self, play: Play, front: Front) -> Play:
         men = {m.label: m for m in self._picture.men}

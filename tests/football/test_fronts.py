@@ -162,7 +162,7 @@ def test_a_wing_is_one_by_place() -> None:
     ("way", "man", "sure", "near"),
     [
         (Way.ON, "RG", "T", "T"),
-        (Way.ON, "LG", "", ""),
+        (Way.ON, "LG", "", "N"),
         (Way.REACH, "RG", "T", "T"),
         (Way.REACH, "C", "", "N"),
         (Way.DOWN, "RT", "T", "E T"),

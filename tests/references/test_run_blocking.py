@@ -283,13 +283,13 @@ PAIRS: list[tuple[str, str, str, dict[str, str]]] = [
     ("Odd", POWER, "Open", {
         "RG": "N+C > W", "C": "N+RG", "LG": "M", "LT": "T", "F": "E"}),
     ("Bear", POWER, "Open", {
-        "RT": "T", "RG": "N", "C": "L", "LG": "M", "LT": "J", "F": "E"}),
+        "RT": "T+RG", "RG": "T+RT > W", "C": "N", "LG": "M", "LT": "L", "F": "E"}),
     ("Over", COUNTER, "Open", {
         "RT": "T+RG", "RG": "T+RT > W", "C": "N", "LG": "E", "LT": "M"}),
     ("Under", COUNTER, "Open", {"RT": "W", "RG": "N", "C": "T", "LG": "E", "LT": "M"}),
     ("Odd", COUNTER, "Open", {"RG": "N+C > W", "C": "N+RG", "LG": "E", "LT": "M"}),
     ("Bear", COUNTER, "Open", {"RT": "T", "RG": "N", "C": "L", "LG": "E", "LT": "M"}),
-    ("Over", ZONE, "Open", {"RT": "E", "RG": "T", "C": "N+LG", "LG": "N+C > W", "LT": "J"}),
+    ("Over", ZONE, "Open", {"RT": "E", "RG": "T", "C": "N+LG", "LG": "N+C > M", "LT": "J"}),
     ("Odd", ZONE, "Open", {"RT": "E", "RG": "M", "C": "N+LG", "LG": "N+C > W", "LT": "T"}),
     ("Bear", ZONE, "Open", {"RT": "E", "RG": "T", "C": "N", "LG": "L", "LT": "J"}),
     ("Over", SPLIT, "Open", {
@@ -300,7 +300,7 @@ PAIRS: list[tuple[str, str, str, dict[str, str]]] = [
         "RT": "E", "RG": "T", "C": "N+LG > M", "LG": "N+C", "LT": "W"}),
     ("Over", REACH, "Open", {"RT": "E", "RG": "T", "C": "M", "LG": "N", "LT": "W"}),
     ("Under", REACH, "Open", {"RT": "E", "RG": "M", "C": "N", "LG": "W", "LT": "T"}),
-    ("Odd", REACH, "Open", {"RT": "E", "RG": "M", "C": "N", "LG": "W", "LT": "T"}),
+    ("Odd", REACH, "Open", {"RT": "E", "RG": "M", "C": "N+LG", "LG": "N+C > W", "LT": "T"}),
     ("Over", ISO, "Open", {
         "RT": "E", "RG": "T", "C": "N+LG", "LG": "N+C > W", "LT": "J", "F": "M"}),
     ("Odd", ISO, "Open", {"RT": "E", "RG": "W", "C": "N+LG", "LG": "N+C", "LT": "T", "F": "M"}),
@@ -310,7 +310,7 @@ PAIRS: list[tuple[str, str, str, dict[str, str]]] = [
     ("Under", TRAP, "Open", {"RT": "M", "RG": "W", "C": "T", "LG": "N", "LT": "J"}),
     ("Over", BUCK, "Wing", {
         "Y": "E", "RT": "T", "RG": "S", "C": "N", "LG": "M", "LT": "J", "H": "W"}),
-    ("Over", PIN, "Wing", {"Y": "E", "RT": "T", "RG": "S", "C": "N"}),
+    ("Over", PIN, "Wing", {"Y": "E", "RT": "T", "RG": "S", "C": "N+LG"}),
     ("Over", DUO, "Wing", {
         "Y": "E", "RT": "T+RG > M", "RG": "T+RT", "C": "N+LG > W", "LG": "N+C", "LT": "J"}),
     ("Odd", VEER, "Open", {"RT": "M", "RG": "N+C", "C": "N+RG", "LG": "W", "LT": "T"}),
@@ -371,7 +371,7 @@ def test_there_are_enough_pairs() -> None:
     ("front", "run", "keys", "free"),
     [
         ("Over", READ, ["J"], ()),
-        ("Over", ZONE, [], ("M",)),
+        ("Over", ZONE, [], ("W",)),
         ("Over", POWER, [], ()),
         ("Over", COUNTER, [], ("J",)),
         ("Odd", VEER, ["E", "S"], ()),

@@ -1,0 +1,322 @@
+"""Both playbooks' runs against eight fronts, by the line coach's answers of `line_answers`."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import cache
+from pathlib import Path
+
+import pytest
+from references.line_answers import NAMES, TABLES
+
+from stemline.compile import compile_texts
+from stemline.diagnostics.render import render
+from stemline.football.field import BallSpot, Side
+from stemline.football.play import Play
+from stemline.resolve.definitions import Playbook
+from stemline.resolve.expand import Order, expand
+from stemline.source import NOWHERE, Source
+
+PLAYBOOKS = Path(__file__).parents[2] / "playbooks"
+TEAMS = ("saltmarsh-herons", "cedar-flats-lanterns")
+
+SETS = """
+personnel All
+    Q is quarterback
+    B is back
+    F is fullback
+    X, Z is wideout
+    H, S is slot
+    W is slotback
+    Y, U is tight end
+    P is wing
+
+formation One
+    X at away, numbers, on line
+    S at away, 6 outside tackle, off line
+    H at call, 6 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+formation One Tight
+    X at away, numbers, on line
+    S at away, 6 outside tackle, off line
+    Y at call, end, on line
+    Z at call, numbers, off line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+formation Two
+    X at away, numbers, on line
+    H at call, 6 outside tackle, off line
+    Z at call, numbers, on line
+    F at call, 2 outside ball, 5 deep
+    B at ball, 7 deep
+    Q at ball, 4 deep
+
+formation Two Tight
+    X at away, numbers, on line
+    Y at call, end, on line
+    Z at call, numbers, off line
+    F at call, 2 outside ball, 5 deep
+    B at ball, 7 deep
+    Q at ball, 4 deep
+
+formation Wing
+    X at away, numbers, on line
+    Y at call, end, on line
+    P at call, 1.5 outside Y, off line
+    F at ball, 4 deep
+    B at ball, 7 deep
+    Q at ball, under centre
+
+formation Goal
+    U at away, end, on line
+    Y at call, end, on line
+    Z at call, numbers, off line
+    F at call, 2 outside ball, 4 deep
+    B at ball, 7 deep
+    Q at ball, 4 deep
+"""
+
+# The fronts as coaches draw them, the run to the right; S stands on the line outside a tight end.
+FRONTS = """
+look Over
+    strength call
+    J at 5, weak
+    N at 1, weak
+    T at 3, strong
+    E at 5, strong
+    W at 30, weak
+    M at 10, strong
+    S at outside end, strong, 5 deep
+    C at strong #1, 7 deep
+    K at weak #1 or outside end, weak, 7 deep
+    R at hash, strong, 12 deep
+    A at hash, weak, 12 deep
+
+look Under
+    strength call
+    J at 5, weak
+    T at 3, weak
+    N at 1, strong
+    E at 5, strong
+    W at 30, weak
+    M at 30, strong
+    S at outside end, strong, 5 deep
+    C at strong #1, 7 deep
+    K at weak #1 or outside end, weak, 7 deep
+    R at hash, strong, 12 deep
+    A at hash, weak, 12 deep
+
+look Under Tight extends Under
+    S at 9, strong
+
+look Odd
+    strength call
+    J at outside end, weak, 1 deep
+    D at 5, weak
+    N at 0
+    E at 5, strong
+    S at outside end, strong, 1 deep
+    W at 20, weak
+    M at 20, strong
+    C at strong #1, 7 deep
+    K at weak #1 or outside end, weak, 7 deep
+    R at hash, strong, 12 deep
+    A at hash, weak, 12 deep
+
+look Odd Tight extends Odd
+    S at 9, strong
+
+look Tite extends Odd
+    D at 4i, weak
+    E at 4i, strong
+
+look Tite Tight extends Tite
+    S at 9, strong
+
+look Stack
+    strength call
+    D at 5, weak
+    N at 0
+    E at 5, strong
+    W at 50, weak
+    M at 00
+    S at 50, strong
+    B at outside end, weak, 2 outside, 6 deep
+    O at outside end, strong, 2 outside, 6 deep
+    C at strong #1, 8 deep
+    K at weak #1 or outside end, weak, 8 deep
+    A at middle, 13 deep
+
+look Bear
+    strength call
+    J at 9, weak
+    TL at 3, weak
+    N at 0
+    TR at 3, strong
+    E at 9, strong
+    W at 30, weak
+    M at 30, strong
+    C at strong #1, 7 deep
+    K at weak #1 or outside end, weak, 7 deep
+    R at hash, strong, 10 deep
+    A at hash, weak, 12 deep
+
+look Even
+    strength call
+    J at 5, weak
+    TL at 2i, weak
+    TR at 2i, strong
+    E at 5, strong
+    W at 30, weak
+    M at 30, strong
+    S at apex or outside end, strong, 5 deep
+    C at strong #1, 7 deep
+    K at weak #1 or outside end, weak, 7 deep
+    R at hash, strong, 12 deep
+    A at hash, weak, 12 deep
+
+look Goal
+    strength call
+    J at 9, weak
+    D at 7, weak
+    NL at 1, weak
+    NR at 1, strong
+    T at 7, strong
+    E at 9, strong
+    W at B gap, weak, 3 deep
+    M at B gap, strong, 3 deep
+    S at over end, strong, 3 deep
+    C at strong #1, 4 deep
+    K at weak #1 or outside end, weak, 4 deep
+"""
+
+
+@cache
+def book(team: str) -> Playbook:
+    """The playbook's own runs with the sets and fronts of this test."""
+    text = (PLAYBOOKS / team / "runs.play").read_text("utf-8")
+    blocks = text.split("\n\n")
+    runs = "\n\n".join(b for b in blocks if not b.startswith("dress"))
+    sets, fronts, code = SETS, FRONTS, "high school"
+    if team == TEAMS[0]:
+        code = "canadian amateur"
+        sets = "\n\n".join(
+            b + "\n    W at call, 14 outside tackle, off line" if b.startswith("formation") else b
+            for b in SETS.strip().split("\n\n")
+        )
+        fronts = "\n\n".join(
+            b if " extends " in b else b + "\n    H at strong #2 or middle, 10 deep"
+            for b in FRONTS.strip().split("\n\n")
+        )
+    head = f"playbook Answers\n    version 1\n    code {code}\n"
+    sources = [Source(n, t) for n, t in
+               (("head.play", head), ("sets.play", sets), ("fronts.play", fronts),
+                ("runs.play", runs))]  # fmt: skip
+    result = compile_texts(sources, "answers")
+    errors = [d for d in result.diagnostics if d.is_error]
+    assert not errors and result.book, render(errors, {s.name: s for s in sources})
+    return result.book
+
+
+def against(team: str, run: str, formation: str, front: str) -> Play:
+    base, _, tag = NAMES[run][TEAMS.index(team)].partition(" + ")
+    order = Order(
+        formation.casefold(),
+        Side.RIGHT,
+        "",
+        base.casefold(),
+        (tag.casefold(),) if tag else (),
+        "",
+        NOWHERE,
+        NOWHERE,
+    )
+    looks = book(team).looks
+    if front.casefold() not in looks or formation == "Goal":
+        front = "goal"
+    play, found = expand(book(team), order, BallSpot.MIDDLE, (), front.casefold())
+    assert play is not None, found
+    return play
+
+
+def hits(play: Play, man: str) -> list[str]:
+    assigned = play.assignment(man)
+    return [h.defender for h in assigned.hits]
+
+
+def taken(play: Play, man: str) -> str:
+    """Whom a man blocks, as the tables write it."""
+    mine = hits(play, man)
+    if not mine:
+        return "-"
+    others = [
+        a.man
+        for a in play.assignments
+        if a.man != man and a.hits and a.hits[0].defender == mine[0]
+    ]
+    climbs = [hits(play, m)[1] for m in (man, *others) if len(hits(play, m)) > 1]
+    return "+".join([mine[0], *others]) + "".join(f">{c}" for c in climbs)
+
+
+def agrees(got: str, answers: str) -> bool:
+    """Whether one of the answers is what came out; a double without a backer may climb, and a
+    tight end with nobody on him may help on the man inside him on his way to the force."""
+    for answer in (a.strip() for a in answers.split(" / ")):
+        helped = (f"{answer}+Y", f"{answer}+Y>S", f"{answer}+Y>O")
+        if got == answer or ("+" not in answer and got in helped):
+            return True
+        if "+" in answer and ">" not in answer and got.partition(">")[0] == answer:
+            return True
+    return False
+
+
+def rows() -> Iterator[tuple[str, str, str, dict[str, str]]]:
+    """Run, set, front, and the answers by man."""
+    for run, (table, sets) in TABLES.items():
+        found: dict[tuple[str, str], dict[str, str]] = {}
+        for line in table.strip().splitlines():
+            head, *cells = (part.strip() for part in line.split("|"))
+            front, _, only = head.partition(" ")
+            wanted = dict(cell.split(" ", 1) for cell in cells)
+            for formation in sets if front != "goal" else ("Goal",):
+                tight = formation.endswith("Tight")
+                if only == "tight" and not tight or only == "open" and tight:
+                    continue
+                found.setdefault((formation, front), {}).update(wanted)
+        for (formation, front), wanted in found.items():
+            look = front
+            if formation.endswith(("Tight", "Wing")) and front in ("under", "odd", "tite"):
+                look = f"{front} tight"
+            yield run, formation, look, wanted
+
+
+CASES = [
+    (team, run, formation, front, wanted)
+    for run, formation, front, wanted in rows()
+    for team, name in zip(TEAMS, NAMES[run], strict=True)
+    if name
+]
+
+
+@pytest.mark.parametrize(
+    ("team", "run", "formation", "front", "wanted"),
+    CASES,
+    ids=[f"{t.split('-')[-1]}: {r} from {f} against {x}" for t, r, f, x, _ in CASES],
+)
+def test_the_line_coach_agrees(
+    team: str, run: str, formation: str, front: str, wanted: dict[str, str]
+) -> None:
+    play = against(team, run, formation, front)
+    got = {man: taken(play, man) for man in wanted}
+    wrong = {m: (got[m], wanted[m]) for m in wanted if not agrees(got[m], wanted[m])}
+    assert not wrong
+
+
+def test_there_are_enough_pairs() -> None:
+    pairs = {(run, front) for run, _, front, _ in rows()}
+    assert len(pairs) >= 80
+    for front in ("tite", "stack", "bear", "goal"):
+        assert sum(x.startswith(front) for _, x in pairs) >= 6
