@@ -391,8 +391,8 @@ class Season:
     ``low_block``, ``blindside_block``, ``behind_block``, ``crossing_contact`` and ``chop_block``
     are the code's rules in words for the coach's page, each with its source and any doubt about
     it; ``league`` are the figures that the playbook's league has otherwise; ``level`` names the
-    table of the clock's figures. ``past_line`` is the rule on blocks past the line on a pass; ``care`` what is
-    published on contact, heat, youth and concussion, as labels and texts.
+    table of the clock's figures. ``past_line`` is the rule on blocks past the line on a pass;
+    ``care`` what is published on contact, heat, youth and concussion, as labels and texts.
 
     ``plays`` hold every call once, at the spot it is drawn from, in book order: by family,
     concept, then the order of the dress-up.
