@@ -94,7 +94,10 @@ class Stopper:
     def twin(self, stop: signal.Signals, later: float) -> bool:
         """Split: True in the twin, which is stopped within ``later`` seconds."""
         wait = self._dice.random() * later
+        # A library's own hook at a split would swallow an interrupt that falls into it.
+        signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
         child = os.fork()
+        signal.pthread_sigmask(signal.SIG_UNBLOCK, {signal.SIGINT})
         if child == 0:
             signal.setitimer(signal.ITIMER_VIRTUAL, 0)
             self.is_twin, self._due = True, []
