@@ -18,6 +18,7 @@ def distance(a: str, b: str, most: int | None = None) -> int:
     limit = max(len(a), len(b)) if most is None else most
     if abs(len(a) - len(b)) > limit:
         return limit + 1
+    a, b = _unlike(a, b)
     two_back: list[int] = []
     last = list(range(len(b) + 1))
     for i, x in enumerate(a, 1):
@@ -31,6 +32,16 @@ def distance(a: str, b: str, most: int | None = None) -> int:
             return limit + 1
         two_back, last = last, row
     return last[-1]
+
+
+def _unlike(a: str, b: str) -> tuple[str, str]:
+    """Two words without what they begin and end with alike: it costs no step."""
+    shorter = min(len(a), len(b))
+    ahead = next((n for n in range(shorter) if a[n] != b[n]), shorter)
+    a, b = a[ahead:], b[ahead:]
+    shorter = min(len(a), len(b))
+    behind = next((n for n in range(shorter) if a[-1 - n] != b[-1 - n]), shorter)
+    return a[: len(a) - behind], b[: len(b) - behind]
 
 
 def nearest(wrong: str, right: Iterable[str], most: int = 3) -> tuple[str, ...]:

@@ -42,6 +42,10 @@ LARGEST_FIGURE = 180
 """Yards, degrees or a rank: no figure of a line means more. A half turn has 180 degrees, and
 `LONGEST_FIELD` is shorter."""
 
+SMALLEST_FIGURE = 0.01
+"""Of a figure that is not 0: a hundredth of a yard is a third of an inch, and no stopwatch in the
+hand tells less of a second. Ours."""
+
 LONGEST_FIELD = 170
 """Yards of the longest field that a league may set, with both end zones."""
 

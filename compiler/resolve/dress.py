@@ -20,8 +20,7 @@ def orders(book: Playbook, dress: Dress) -> tuple[tuple[Order, ...], tuple[Diagn
     """Every call of the dress-up once, in the order of its lines; exceptions that name none."""
     made: dict[tuple[object, ...], Order] = {}
     found: list[Diagnostic] = []
-    formations = _different(dress.formations, lambda w: (w.formation, w.motions))
-    withs = _different(dress.withs, lambda w: frozenset(w.tags))
+    formations, withs = _places(dress), _tags(dress)
     everything = [
         _order(book, dress, where, tags, side, motion)
         for where, tags, side in product(formations, withs, dict.fromkeys(dress.sides))
@@ -38,9 +37,17 @@ def orders(book: Playbook, dress: Dress) -> tuple[tuple[Order, ...], tuple[Diagn
 
 
 def at_most(dress: Dress) -> int:
-    """How many calls the dress-up would make without its exceptions, what it says twice twice."""
-    places = sum(len(_motions(where, dress)) for where in dress.formations)
-    return places * len(dress.withs) * len(dress.sides)
+    """How many calls the dress-up would make without its exceptions."""
+    places = sum(len(_motions(where, dress)) for where in _places(dress))
+    return places * len(_tags(dress)) * len(set(dress.sides))
+
+
+def _places(dress: Dress) -> list[DressIn]:
+    return _different(dress.formations, lambda where: (where.formation, where.motions))
+
+
+def _tags(dress: Dress) -> list[DressWith]:
+    return _different(dress.withs, lambda with_: frozenset(with_.tags))
 
 
 def _different(said: Iterable[T], key: Callable[[T], object]) -> list[T]:

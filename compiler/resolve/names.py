@@ -28,6 +28,7 @@ class Blocks:
         self._by_kind: dict[str, list[Block]] = defaultdict(list)
         self._again: dict[Key, list[Block]] = defaultdict(list)
         self.broken: set[int] = set()
+        self.overfull = False
         wrong: dict[str, list[int]] = defaultdict(list)
         for d in mistakes:
             if d.is_error:
@@ -69,15 +70,13 @@ class Blocks:
             )  # fmt: skip
 
     def _bounded(self) -> Iterator[Diagnostic]:
-        """Kinds with more blocks than are read, and blocks with more lines; those are left out."""
+        """Kinds with more blocks than are read, and blocks with more lines, which are left out."""
         for kind, most in MOST_BLOCKS.items():
-            blocks = self._by_kind[kind]
+            blocks = self.of(kind)
             if len(blocks) > most:
+                self.overfull = True
                 at = blocks[most].name.span
                 yield diagnose("E144", at, kind=kind, most=most, found=len(blocks))
-                for block in blocks[most:]:
-                    del self.by_key[key_of(block)]
-                del blocks[most:]
         for block in list(self.by_key.values()):
             count = sum(_facts_of(b) for b in (block, *self.ancestors(block)))
             if count > MOST_LINES:

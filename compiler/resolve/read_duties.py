@@ -70,7 +70,7 @@ def _man(words: Words, side: LookSide | None) -> Man:
     if (rank := words.take_rank()) is not None:
         found = Man(side or _side(words), rank, 0)
         if found.side is None:
-            raise Misread(diagnose("E482", rank.span, place=rank.text))
+            raise Misread(diagnose("E482", words.last, place=f"#{rank}"))
     elif words.take_name(("tight end",)):
         found = Man(side or _side(words), 0, 0)
     else:

@@ -43,10 +43,14 @@ def read_playbook(
 
     ``mistakes`` are the parser's, so that a block with an unread line is known to be broken.
 
-    None where there is no playbook block with a known code: without it nothing can be counted.
+    None where there is no playbook block with a known code: without it nothing can be counted. Nor
+    is a playbook read that has more blocks than are looked through.
     """
     blocks = Blocks(documents, mistakes)
-    found = blocks.found + blocks.check_extends()
+    found = blocks.found
+    if blocks.overfull:
+        return None, tuple(found)
+    found += blocks.check_extends()
     settings = read_settings(blocks, folder, found)
     if settings is None:
         return None, tuple(found)

@@ -7,7 +7,7 @@ from itertools import accumulate
 
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.diagnostics.nearest import distance, nearest
-from stemline.resolve.bounds import LARGEST_FIGURE, LONGEST_FIELD
+from stemline.resolve.bounds import LARGEST_FIGURE, LONGEST_FIELD, SMALLEST_FIGURE
 from stemline.source import Span
 from stemline.syntax.tree import Atom, AtomKind, Phrase, Value
 
@@ -166,13 +166,14 @@ class Words:
 
 
 def bounded(atom: Atom) -> float:
-    """The number of an atom; a misread where it is more than any line can mean."""
-    ends = atom.text.lstrip("#").split("-")
-    if any(float(end) > LARGEST_FIGURE for end in ends):
+    """The number of an atom; a misread where it is more, or nearer to nothing, than any line can
+    mean."""
+    ends = [float(end) for end in atom.text.lstrip("#").split("-")]
+    if not all(end == 0 or SMALLEST_FIGURE <= end <= LARGEST_FIGURE for end in ends):
         long = len(atom.text) > _DIGITS_SHOWN
         raise Misread(
             diagnose(
-                "E134", atom.span, most=LARGEST_FIGURE, field=LONGEST_FIELD,
+                "E134", atom.span, least=SMALLEST_FIGURE, most=LARGEST_FIGURE, field=LONGEST_FIELD,
                 figure=atom.text[:_DIGITS_SHOWN] + "..." * long,
             )
         )  # fmt: skip

@@ -96,15 +96,15 @@ def single(rng: Random) -> str:
 def base(rng: Random) -> str:
     """A text to spoil; most are small, since a book costs its calls."""
     sort = rng.random()
-    if sort < 0.30:
+    if sort < 0.20:
         return rng.choice(small())
-    if sort < 0.45:
+    if sort < 0.30:
         return small()[1] + rng.choice(mistakes())
-    if sort < 0.60:
-        return single(rng)
     if sort < 0.70:
+        return single(rng)
+    if sort < 0.93:
         ground = "".join(b.text for b in bundled(BUNDLED[0]) if b.kind in _GROUND)
         return ground + "".join(single(rng) for _ in range(rng.randint(1, 4)))
-    if sort < 0.995:
+    if sort < 0.999:
         return part(rng, rng.randint(1, 2))
     return part(rng, 12)

@@ -82,7 +82,7 @@ def _told(found: tuple[Diagnostic, ...], source: Source) -> str:
         return f"unprintable characters reach the terminal: {sorted(odd)!r}"
     if shown.count(": error ") + shown.count(": warning ") > MOST + 5:
         return "more messages than a coach reads"
-    if any(word in shown and word not in source.text for word in (" inf ", " nan ")):
+    if any(word in shown and word.strip() not in source.text for word in (" inf ", " nan ")):
         return f"a figure that is no number:\n{shown[:2000]}"
     places = Counter((d.code, d.span, _whom(d)) for d in found)
     twice = sorted({code for (code, _, _), times in places.items() if times > 1})

@@ -8,7 +8,7 @@ from .bases import base
 from .floods import FLOODS, flood
 from .mutations import MUTATIONS, bytes_spoilt
 
-_FLOODED = 0.01
+_FLOODED = 0.005
 _BYTES = 0.1
 
 

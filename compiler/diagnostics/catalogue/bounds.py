@@ -6,9 +6,9 @@ from stemline.diagnostics.wording import Wording
 
 WORDING: dict[str, Wording] = {
     "E134": Wording(
-        "figure too large",
-        "the figure {figure} is more than any line of a playbook can mean",
-        "at most {most}",
+        "figure out of bounds",
+        "the figure {figure} is none that a line of a playbook can mean",
+        "0, or {least} to {most}",
         "the longest field with its end zones has {field} yards: is it a slip of the finger?",
     ),
     "E140": Wording(
