@@ -389,9 +389,9 @@ class Season:
     """A whole playbook, resolved: what the book is made from.
 
     ``low_block``, ``blindside_block``, ``behind_block``, ``crossing_contact`` and ``chop_block``
-    are the code's rules in words for the coach's page, each with its source and any doubt about it; ``league``
-    are the figures that the playbook's league has otherwise; ``level`` names the table of the
-    clock's figures.
+    are the code's rules in words for the coach's page, each with its source and any doubt about it;
+    ``league`` are the figures that the playbook's league has otherwise; ``level`` names the table
+    of the clock's figures.
 
     ``plays`` hold every call once, at the spot it is drawn from, in book order: by family,
     concept, then the order of the dress-up.

@@ -242,11 +242,16 @@ class Passer:
 
 
 @dataclass(frozen=True)
+class Snapper:
+    """The centre, who goes out for a pass in a code where every man may."""
+
+
+@dataclass(frozen=True)
 class Nobody:
     pass
 
 
-Choice = Ranked | Relative | TightEnd | Back | Fullback | Wing | Passer | Nobody
+Choice = Ranked | Relative | TightEnd | Back | Fullback | Wing | Passer | Snapper | Nobody
 
 
 @dataclass(frozen=True)

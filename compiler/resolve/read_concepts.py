@@ -24,6 +24,7 @@ from stemline.resolve.definitions import (
     RoleRule,
     Said,
     SideWord,
+    Snapper,
     SpotRule,
     Swap,
 )
@@ -53,18 +54,22 @@ T = TypeVar("T")
 
 PICKS = ("soft corner", "fewer defenders", "field", "boundary", "best matchup")
 CLAIMS = ("triangle", "high-low", "stretch")
+CENTRE = "centre"
+"""The role of a centre who goes out, where no line gives him one of another name."""
 KEEPS = {keep.value: keep for keep in Keep}
 
 
 @dataclass(frozen=True)
 class Scope:
-    """What a concept's lines may name, and how many men are counted."""
+    """What a concept's lines may name, and how many men are counted; ``all_eligible`` where the
+    centre may catch a pass too."""
 
     receivers: int
     routes: Mapping[str, Route]
     roles: Collection[str]
     spots: Collection[str]
     protections: Collection[str] = tuple(PROTECTIONS)
+    all_eligible: bool = False
 
     @property
     def targets(self) -> tuple[str, ...]:
@@ -150,6 +155,11 @@ class _Reading:
     def _told(self, fact: Fact, subject: Phrase) -> None:
         role = subject_name(subject)
         key = fact.key
+        if key == "runs" and role == CENTRE and self.scope.all_eligible and role not in self.rules:
+            # Where he may catch a pass he needs no rule: there is only one.
+            rule = RoleRule((Snapper(),), (CENTRE,))
+            always = read_guard(None, self.scope.receivers)
+            self.rules[role].append(Said(rule, always, fact.span))
         spot = None if key == "is" else read_line_spot(subject, self.scope.roles)
         if spot is not None:
             self._line(fact, spot)
