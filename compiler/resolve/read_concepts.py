@@ -117,6 +117,7 @@ class _Reading:
         self.swaps: list[Swap] = []
         self.line: dict[LineSpot, list[Said[BlockRules]]] = defaultdict(list)
         self.toward: list[Said[Toward]] = []
+        self.handoffs: list[Said[tuple[str, ...]]] = []
         self.keys: list[KeyDef] = []
         self.reactions: list[Reaction] = []
         self.joins: list[Join] = []
@@ -144,6 +145,7 @@ class _Reading:
             "keeps": self._keep,
             "family": lambda f: None,
             "toward": self._toward,
+            "handoff": self._handoff,
             "key": lambda f: self.keys.append(read_key(f.value, f.span)),
             "join": lambda f: self.joins.append(read_join(f.value, f.span)),
             **dict.fromkeys(REACTIONS, self._reaction),
@@ -202,6 +204,16 @@ class _Reading:
     def _toward(self, fact: Fact) -> None:
         guard = read_guard(fact.guard, self.scope.receivers, looks=False)
         self.toward.append(Said(read_toward(fact.value, fact.span), guard, fact.span))
+
+    def _handoff(self, fact: Fact) -> None:
+        """The men between the quarterback and the carrier, in the order in which they have it."""
+        guard = read_guard(fact.guard, self.scope.receivers, looks=False)
+        roles = []
+        for item in items(fact.value, Mark.ORDER):
+            words = Words([one_phrase(item, "a role", fact.span)])
+            roles.append(words.expect(self.scope.roles, "E444"))
+            words.finish("a role")
+        self.handoffs.append(Said(tuple(roles), guard, fact.span))
 
     def _reaction(self, fact: Fact) -> None:
         self.reactions.append(read_reaction(fact, self.scope.roles))
@@ -355,6 +367,7 @@ class _Reading:
             groups += [(title.format(name), said) for name, said in table.items()]
         groups += [("the feet", self.feet), ("the protection", self.protect)]
         groups += [("the pick of sides", self.pick), ("where the run goes", self.toward)]
+        groups += [("whose hands the ball goes through", self.handoffs)]
         groups += [(f"the {key} order", said) for key, said in self.orders.items()]
         for what, said in groups:
             self.found += clashes(said, self.scope.receivers, what)
@@ -378,6 +391,7 @@ class _Reading:
             swaps=tuple(self.swaps),
             line=_frozen(self.line),
             toward=tuple(self.toward),
+            handoffs=tuple(self.handoffs),
             keys=tuple(self.keys),
             reactions=tuple(self.reactions),
             joins=tuple(self.joins),

@@ -7,9 +7,11 @@ from __future__ import annotations
 import pytest
 
 from stemline.compile import Compiled, compile_texts
+from stemline.draw.picture import picture
 from stemline.football.play import Play
 from stemline.paths import Ending
 from stemline.source import Source
+from stemline.theme import Size, load_theme
 
 SET = """playbook Six
     code {code}
@@ -134,3 +136,51 @@ def test_the_snap_is_handed_on_before_it_is_run(carrier: str, more: str, said: b
     assert ("W872" in codes(compiled(block))) is said
     line = block.replace("centre blocks", "line blocks")
     assert "W872" not in codes(compiled(line, "canadian six-man"))
+
+
+REVERSE = """run Tried
+    toward away
+    first is back
+    first aims backside end
+    carrier is {carrier}
+    carrier aims playside end
+    handoff first
+    centre blocks on or climb"""
+
+
+@pytest.mark.parametrize(
+    ("carrier", "last", "words"),
+    [
+        ("call outside", "Z", "Take the ball from R. Run to playside end."),
+        (
+            "quarterback",
+            "Q",
+            "Hand the ball to R, take it back from R. Run to playside end.",
+        ),
+    ],
+)
+def test_the_ball_goes_through_the_hands_of_another_man(
+    carrier: str, last: str, words: str
+) -> None:
+    """Q to R to Z; and back to Q, which six-man allows once R has had it."""
+    made = compiled(REVERSE.format(carrier=carrier))
+    play = only(made)
+    assert (play.handoffs, play.carrier) == (("R",), last)
+    assert play.assignment(last).job == words
+    assert play.assignment("R").job == (
+        f"Take the ball from Q, hand it to {last}. Run to backside end."
+    )
+    assert play.assignment("Q").job.startswith("Hand the ball to R")
+    assert "W872" not in codes(made)
+
+
+def test_each_exchange_is_marked_where_the_two_meet() -> None:
+    play = only(compiled(REVERSE.format(carrier="call outside")))
+    scene = picture(play, Size.FULL, load_theme())
+    names = {getattr(item, "name", "") for item in scene.items}
+    assert {"R-mesh-1", "R-mesh-2", "Z-mesh-1", "Z-mesh-2"} <= names
+
+
+def test_a_role_that_is_not_there_has_no_ball() -> None:
+    made = compiled(REVERSE.format(carrier="back").replace("handoff first", "handoff nobody man"))
+    assert "E444" in codes(made)

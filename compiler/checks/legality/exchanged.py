@@ -24,7 +24,7 @@ def check_exchanged(play: Play) -> Iterator[Diagnostic]:
     code, passer = play.field.code, play.passer
     if not code.exchange.value or passer is None:
         return
-    carries = play.kind is Kind.RUN and play.carrier == passer.label
+    carries = play.kind is Kind.RUN and play.carrier == passer.label and not play.handoffs
     keeps = [key for key in play.keys if any(what in _KEEPS for what, _, _ in key.choices)]
     if carries or keeps:
         span = play.span if carries else keeps[0].span
