@@ -56,11 +56,13 @@ def ball_items(
     times = {d.run.man: paces[d.run.name] for d in own_lines if d.run.name in paces}
     his = _way(symbols[passer].at, lines.get(passer, ()))
     items: list[Item] = []
-    own = _way(symbols[play.carrier].at, lines.get(play.carrier, ())) if play.carrier else ()
-    if passer != play.carrier and (found := _meeting(own, his)):
-        span = play.assignment(play.carrier).span
-        made = mesh_items(*found, board, span, symbols[passer])
-        items += _timed_mesh(made, play.carrier, found[0], lines, times)
+    hands = (passer, *play.handoffs, play.carrier) if play.carrier else ()
+    for giver, taker in pairwise(hands):
+        own, given = (_way(symbols[man].at, lines.get(man, ())) for man in (taker, giver))
+        if giver != taker and (found := _meeting(own, given)):
+            span = play.assignment(taker).span
+            made = mesh_items(*found, board, span, symbols[passer])
+            items += _timed_mesh(made, taker, found[0], lines, times)
     for man in _pitch_men(play):
         if man in lines and man != play.carrier and passer in lines:
             points = lines[man]

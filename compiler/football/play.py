@@ -251,7 +251,8 @@ class Play:
     """One call at one ball spot (against the looks in ``against``, if any were given).
 
     ``defence`` is the look it is drawn against, None without one. ``toward`` is the playside of
-    a run or of a protection's slide, ``carrier`` the label of the man with the ball on a run ("").
+    a run or of a protection's slide, ``carrier`` the label of the man with the ball on a run (""),
+    ``handoffs`` those of the men whose hands it goes through between the quarterback's and his.
     ``unblocked`` are the labels of defenders whom nobody takes: in the box on a run, among the
     rushers on a pass; keys are not among them.
     """
@@ -282,6 +283,7 @@ class Play:
     unblocked: tuple[str, ...] = ()
     hot: tuple[Hot, ...] = ()
     protection_words: str = ""
+    handoffs: tuple[str, ...] = ()
 
     @property
     def ball(self) -> BallSpot:

@@ -33,6 +33,7 @@ from stemline.resolve.definitions import (
     Run,
     Said,
     SideWord,
+    Snapper,
     TightEnd,
     Which,
     Wing,
@@ -235,6 +236,9 @@ def _candidates(choice: Choice, picture: Picture, bound: Bound) -> list[str]:
             return [x for s in sides for x in labels if picture.side_of(x) is s]
         case Passer():
             return [m.label for m in picture.men if m.position is Position.QUARTERBACK]
+        case Snapper():
+            out = picture.field.code.all_eligible
+            return [m.label for m in picture.men if out and m.position is Position.CENTRE]
         case _:
             return []
 
@@ -276,6 +280,8 @@ def _reason(
             return f"the {words} is taken: {busy}" if busy else "no man stands as a tight end"
         case Wing():
             return f"the {words} is taken: {busy}" if busy else "no man stands as a wing"
+        case Snapper() if not picture.field.code.all_eligible:
+            return "the centre may not catch a pass under this rule code"
         case Fullback():
             return f"the {words} is taken: {busy}" if busy else "no second back is behind the ball"
         case _:

@@ -244,11 +244,16 @@ class Passer:
 
 
 @dataclass(frozen=True)
+class Snapper:
+    """The centre, who goes out for a pass in a code where every man may."""
+
+
+@dataclass(frozen=True)
 class Nobody:
     pass
 
 
-Choice = Ranked | Relative | TightEnd | Back | Fullback | Wing | Passer | Nobody
+Choice = Ranked | Relative | TightEnd | Back | Fullback | Wing | Passer | Snapper | Nobody
 
 
 @dataclass(frozen=True)
@@ -365,7 +370,8 @@ class Body:
     """The facts of a concept or a tag. Mappings go from a role's or spot's name.
 
     ``line`` goes from a place on the line; ``first`` are the roles that bind before the others,
-    such as the carrier of a joined run; ``no_claims`` says that it claims nothing.
+    such as the carrier of a joined run; ``no_claims`` says that it claims nothing; ``handoffs``
+    are the roles through whose hands the ball goes on its way to the carrier, in order.
     """
 
     rules: Mapping[str, tuple[Said[RoleRule], ...]] = field(default_factory=dict)
@@ -391,6 +397,7 @@ class Body:
     reactions: tuple[Reaction, ...] = ()
     joins: tuple[Join, ...] = ()
     first: tuple[str, ...] = ()
+    handoffs: tuple[Said[tuple[str, ...]], ...] = ()
 
 
 @dataclass(frozen=True)

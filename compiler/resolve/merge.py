@@ -12,7 +12,7 @@ from stemline.resolve.run_definitions import WHOLE_LINE
 from stemline.source import Span
 
 _TABLES = ("rules", "jobs", "decides", "spots", "line")
-_LISTS = ("feet", "read", "pressure", "protect", "pick", "toward")
+_LISTS = ("feet", "read", "pressure", "protect", "pick", "toward", "handoffs")
 _TITLES = {
     "rules": "who {} is",
     "jobs": "what {} runs",
@@ -25,6 +25,7 @@ _TITLES = {
     "protect": "the protection",
     "pick": "the pick of sides",
     "toward": "where the run goes",
+    "handoffs": "whose hands the ball goes through",
 }
 
 

@@ -33,6 +33,24 @@ def passer_job(play: Play, through: Lane) -> Play:
     return replace(play, assignments=tuple(_put(a, made) for a in play.assignments))
 
 
+def handed_on(play: Play) -> Play:
+    """The play with the words of those whose hands the ball goes through on its way."""
+    passer = play.passer
+    if passer is None or not play.handoffs or not play.carrier:
+        return play
+    hands = (passer.label, *play.handoffs, play.carrier)
+    for giver, man, taker in zip(hands, hands[1:], (*hands[2:], ""), strict=False):
+        task = play.assignment(man)
+        rest = f", hand it to {taker}." if taker else "."
+        job = task.job.replace(", as if with the ball", "").replace("Take the ball to", "Run to")
+        takes = f"Take the ball from {giver}"
+        if man == passer.label:
+            takes = f"Hand the ball to {play.handoffs[0]}, take it back from {giver}"
+        told = replace(task, job=f"{takes}{rest} {job}".rstrip())
+        play = replace(play, assignments=tuple(_put(a, told) for a in play.assignments))
+    return play
+
+
 def _put(a: Assignment, made: Assignment) -> Assignment:
     return made if a.man == made.man else a
 
@@ -41,7 +59,7 @@ def _words(play: Play) -> str:
     feet = "".join(f", {step.words}" for step in play.feet)
     reads = [k for k in play.keys if k.choices]
     if not reads:
-        return f"Hand the ball to {play.carrier}{feet}."
+        return f"Hand the ball to {(*play.handoffs, play.carrier)[0]}{feet}."
     told = []
     for key in reads:
         name = f"{key.man}, the {key.described}" if key.man else f"the {key.described}"

@@ -146,7 +146,10 @@ class Protectors:
 
     def _men(self) -> tuple[Protector, ...]:
         helpers = self._helpers()
-        line = {m.label: self._of_line(m) for m in self.before.men if m.interior}
+        # A centre who may catch a pass, and goes out for one, is no protector.
+        out = {m.label for m in self.before.men if isinstance(self._does(m.label), Run)}
+        stays = [m for m in self.before.men if m.interior and m.label not in out]
+        line = {m.label: self._of_line(m) for m in stays}
         idle = [label for label, told in line.items() if told is None]
         if idle:
             self.found.append(
@@ -156,7 +159,7 @@ class Protectors:
                 )
             )  # fmt: skip
         made = (
-            line[m.label] if m.interior else self._other(m, helpers.get(m.label, ""))
+            line.get(m.label) if m.interior else self._other(m, helpers.get(m.label, ""))
             for m in self.before.men
         )
         return tuple(p for p in made if p is not None)

@@ -24,6 +24,7 @@ from stemline.resolve.definitions import (
     RoleRule,
     Said,
     SideWord,
+    Snapper,
     SpotRule,
     Swap,
 )
@@ -53,18 +54,22 @@ T = TypeVar("T")
 
 PICKS = ("soft corner", "fewer defenders", "field", "boundary", "best matchup")
 CLAIMS = ("triangle", "high-low", "stretch")
+CENTRE = "centre"
+"""The role of a centre who goes out, where no line gives him one of another name."""
 KEEPS = {keep.value: keep for keep in Keep}
 
 
 @dataclass(frozen=True)
 class Scope:
-    """What a concept's lines may name, and how many men are counted."""
+    """What a concept's lines may name, and how many men are counted; ``all_eligible`` where the
+    centre may catch a pass too."""
 
     receivers: int
     routes: Mapping[str, Route]
     roles: Collection[str]
     spots: Collection[str]
     protections: Collection[str] = tuple(PROTECTIONS)
+    all_eligible: bool = False
 
     @property
     def targets(self) -> tuple[str, ...]:
@@ -112,6 +117,7 @@ class _Reading:
         self.swaps: list[Swap] = []
         self.line: dict[LineSpot, list[Said[BlockRules]]] = defaultdict(list)
         self.toward: list[Said[Toward]] = []
+        self.handoffs: list[Said[tuple[str, ...]]] = []
         self.keys: list[KeyDef] = []
         self.reactions: list[Reaction] = []
         self.joins: list[Join] = []
@@ -139,6 +145,7 @@ class _Reading:
             "keeps": self._keep,
             "family": lambda f: None,
             "toward": self._toward,
+            "handoff": self._handoff,
             "key": lambda f: self.keys.append(read_key(f.value, f.span)),
             "join": lambda f: self.joins.append(read_join(f.value, f.span)),
             **dict.fromkeys(REACTIONS, self._reaction),
@@ -150,6 +157,11 @@ class _Reading:
     def _told(self, fact: Fact, subject: Phrase) -> None:
         role = subject_name(subject)
         key = fact.key
+        if key == "runs" and role == CENTRE and self.scope.all_eligible and role not in self.rules:
+            # Where he may catch a pass he needs no rule: there is only one.
+            rule = RoleRule((Snapper(),), (CENTRE,))
+            always = read_guard(None, self.scope.receivers)
+            self.rules[role].append(Said(rule, always, fact.span))
         spot = None if key == "is" else read_line_spot(subject, self.scope.roles)
         if spot is not None:
             self._line(fact, spot)
@@ -192,6 +204,16 @@ class _Reading:
     def _toward(self, fact: Fact) -> None:
         guard = read_guard(fact.guard, self.scope.receivers, looks=False)
         self.toward.append(Said(read_toward(fact.value, fact.span), guard, fact.span))
+
+    def _handoff(self, fact: Fact) -> None:
+        """The men between the quarterback and the carrier, in the order in which they have it."""
+        guard = read_guard(fact.guard, self.scope.receivers, looks=False)
+        roles = []
+        for item in items(fact.value, Mark.ORDER):
+            words = Words([one_phrase(item, "a role", fact.span)])
+            roles.append(words.expect(self.scope.roles, "E444"))
+            words.finish("a role")
+        self.handoffs.append(Said(tuple(roles), guard, fact.span))
 
     def _reaction(self, fact: Fact) -> None:
         self.reactions.append(read_reaction(fact, self.scope.roles))
@@ -350,6 +372,7 @@ class _Reading:
             groups += [(title.format(name), said) for name, said in table.items()]
         groups += [("the feet", self.feet), ("the protection", self.protect)]
         groups += [("the pick of sides", self.pick), ("where the run goes", self.toward)]
+        groups += [("whose hands the ball goes through", self.handoffs)]
         groups += [(f"the {key} order", said) for key, said in self.orders.items()]
         for what, said in groups:
             self.found += clashes(said, self.scope.receivers, what)
@@ -373,6 +396,7 @@ class _Reading:
             swaps=tuple(self.swaps),
             line=_frozen(self.line),
             toward=tuple(self.toward),
+            handoffs=tuple(self.handoffs),
             keys=tuple(self.keys),
             reactions=tuple(self.reactions),
             joins=tuple(self.joins),

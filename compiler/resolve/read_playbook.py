@@ -24,7 +24,7 @@ from stemline.resolve.jobs import CARRIER
 from stemline.resolve.look_definitions import LookDef
 from stemline.resolve.names import Blocks, name_key
 from stemline.resolve.protection_definitions import Protection
-from stemline.resolve.read_concepts import Scope, read_body, read_decide, subject_name
+from stemline.resolve.read_concepts import CENTRE, Scope, read_body, read_decide, subject_name
 from stemline.resolve.read_dresses import Known, read_dress
 from stemline.resolve.read_formations import Formations
 from stemline.resolve.read_looks import read_look
@@ -154,6 +154,9 @@ class _Reader:
             for fact in block.facts:
                 if fact.key == "is":
                     roles.update(dict.fromkeys(subject_name(p) for p in fact.subject))
+                if fact.key == "runs" and self.settings.code.all_eligible:
+                    named = {subject_name(p) for p in fact.subject}
+                    roles.update(dict.fromkeys(named & {CENTRE}))
                 if fact.key == "join":  # the run brings him
                     roles[CARRIER] = None
                 head = fact.value.head if isinstance(fact.value, Linked) else None
@@ -163,7 +166,14 @@ class _Reader:
                         roles[f"spot {name}"] = None
                     else:
                         spots[name] = None
-        return Scope(self.receivers, routes, tuple(roles), tuple(spots), self._named_protections())
+        return Scope(
+            self.receivers,
+            routes,
+            tuple(roles),
+            tuple(spots),
+            self._named_protections(),
+            self.settings.code.all_eligible,
+        )
 
     def _lineage(self, block: Block) -> list[Block]:
         return [*reversed(self.blocks.ancestors(block)), block]
@@ -178,7 +188,7 @@ class _Reader:
             if role not in body.jobs and not body.swaps and not broken:
                 self.found.append(diagnose("E471", said[0].span, role=role))
         if block.kind == Kind.RUN.value and not broken:
-            self.found += unfinished(body, block.name.span)
+            self.found += unfinished(body, block.name.span, self.settings.code.line)
         broken = broken or self._broken(block, before)
         family = next((f for f in facts if f.key == "family"), None)
         title = _file_title(block) if family is None else _family(family)

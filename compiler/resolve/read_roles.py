@@ -15,6 +15,7 @@ from stemline.resolve.definitions import (
     Ranked,
     Relative,
     RoleRule,
+    Snapper,
     TightEnd,
     Which,
     Wing,
@@ -42,7 +43,7 @@ def read_rule(value: Value | None, span: Span, roles: Collection[str]) -> RoleRu
     return RoleRule(tuple(choices), tuple(words))
 
 
-_RULE_STARTS = (*SIDES, "inside", "outside", "back", "fullback", "wing", "quarterback",
+_RULE_STARTS = (*SIDES, "inside", "outside", "back", "fullback", "wing", "quarterback", "centre",
                 "tight end", "nobody")  # fmt: skip
 
 
@@ -67,6 +68,8 @@ def _read_choice(words: Words, roles: Collection[str]) -> Choice:
         return Wing(None)
     if words.take_word("quarterback"):
         return Passer()
+    if words.take_word("centre", "center"):
+        return Snapper()
     if words.take_word("inside", "outside"):
         which = Which(words.atoms[words.at - 1].word)
         if words.take_word("opposite"):

@@ -29,7 +29,7 @@ from stemline.resolve.alignment import lie_of
 from stemline.resolve.binding import Bound, Picture
 from stemline.resolve.definitions import Block, Body, Job, Said, SideWord
 from stemline.resolve.jobs import CARRIER, Chosen, choose, words_of, worlds_of
-from stemline.resolve.passing_off import passer_job
+from stemline.resolve.passing_off import handed_on, passer_job
 from stemline.resolve.read_guards import narrowest
 from stemline.resolve.run_definitions import (
     WHOLE_LINE,
@@ -106,6 +106,7 @@ class RunBlocking:
                 for a in play.assignments
             ),
             carrier="" if self._shows_run else self._carrier,
+            handoffs=() if self._shows_run else _handoffs(body, bound, picture),
         )
         self._found = tuple(
             diagnose("E677", r.span, does=r.does, call=play.call.spoken)
@@ -124,7 +125,7 @@ class RunBlocking:
             play = self._blocked(play, front)
         if self._shows_run:
             play = faked(play, self._carrier)
-        return passer_job(play, self._through), self._found
+        return handed_on(passer_job(play, self._through)), self._found
 
     def _front(self, defence: Defence) -> Front:
         return front_of(self._picture.men, defence, self._toward, self._through.hole)
@@ -173,6 +174,14 @@ def _told(play: Play, body: Body, bound: Bound, picture: Picture) -> list[Told]:
         if chosen is not None and isinstance(chosen.base.value, BlockRules):
             told.setdefault(label, Told(label, role, chosen.base.value, chosen.base))
     return list(told.values())
+
+
+def _handoffs(body: Body, bound: Bound, picture: Picture) -> tuple[str, ...]:
+    """Who has the ball before the carrier, by label; roles that are nobody here are passed over."""
+    lie = lie_of(picture.count.strong, picture.field)
+    known = possible(picture.receivers, picture.count.shape, lie)
+    said = narrowest([s for s in body.handoffs if s.guard.worlds & known])
+    return tuple(bound.men[r] for r in said.value if r in bound.men) if said is not None else ()
 
 
 def _chosen(body: Body, role: str, label: str, play: Play, picture: Picture) -> Chosen | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from stemline.diagnostics.model import Diagnostic, diagnose
@@ -33,12 +34,17 @@ _BOTH_SIDES = (
 )
 
 
-def unfinished(body: Body, at: Span) -> list[Diagnostic]:
-    """What a run has to say and does not: who carries the ball, and how each lineman blocks."""
+_PLACES = ("centre", "guard", "tackle")
+
+
+def unfinished(body: Body, at: Span, line: Sequence[str]) -> list[Diagnostic]:
+    """What a run has to say and does not: who carries the ball, and how each man of the code's
+    ``line`` blocks: a code of three linemen has no tackles, one of a centre alone no guards."""
     found = []
     if CARRIER not in body.rules:
         found.append(diagnose("E678", at))
-    missing = [str(spot) for spot in _EVERY_LINE if not _blocks(body, spot)]
+    there = _PLACES[: (len(line) + 1) // 2]
+    missing = [str(s) for s in _EVERY_LINE if s.place in there and not _blocks(body, s)]
     if missing:
         listed = " and ".join(filter(None, (", ".join(missing[:-1]), missing[-1])))
         found.append(diagnose("E679", at, places=listed))

@@ -77,6 +77,7 @@ _CONCEPT_VERBS = (
 )
 _RUN_LABELS = (
     _line("toward", "toward call"),
+    _line("handoff", "handoff first"),
     _line("key", "key end man on line, backside"),
     _line("give", "give if he widens", "if"),
     _line("pull", "pull if he chases the back", "if"),

@@ -13,6 +13,7 @@ from stemline.checks.legality.block_past import check_block_past
 from stemline.checks.legality.covered import check_covered
 from stemline.checks.legality.downfield import check_downfield
 from stemline.checks.legality.ends import check_ends
+from stemline.checks.legality.exchanged import check_exchanged
 from stemline.checks.legality.from_line import check_from_line
 from stemline.checks.legality.in_backfield import check_in_backfield
 from stemline.checks.legality.in_motion import check_in_motion
@@ -61,6 +62,7 @@ _MOTION: tuple[Callable[[Snap], Iterator[Diagnostic]], ...] = (
 _CALL: tuple[Callable[[Play], Iterator[Diagnostic]], ...] = (
     check_passer,
     check_sent_out,
+    check_exchanged,
 )
 _CLOCK: tuple[Callable[[Play, Level], Iterator[Diagnostic]], ...] = (
     check_downfield,

@@ -212,6 +212,13 @@ _CALLS: dict[str, Wording] = {
         "a block is past the line",
         "let him run a route, or throw only to a man behind the line",
     ),
+    "W872": Wording(
+        "the snap is not handed on",
+        "{man} takes the snap and runs with it in {call}: another man must get the ball before it "
+        "crosses the line ({rules}; rests on: {source})",
+        "not handed on",
+        "give the ball to a back, or throw it",
+    ),
 }
 """What is asked of whole calls and only ever warns."""
 _ALWAYS_BINDING = {526}

@@ -14,9 +14,9 @@ from stemline.football.play import Assignment, Kind, Play, Read, Step
 from stemline.football.quarterback import FEET
 from stemline.football.timing.clock import Look, Verdict, read_clock
 from stemline.football.timing.levels import Level
-from stemline.football.timing.men import CARRIER, run_path
+from stemline.football.timing.men import run_path
 from stemline.football.timing.running import timeline
-from stemline.paths import Ending, Point
+from stemline.paths import Point
 from stemline.source import Span
 
 DOUBLE = 0.8
@@ -48,11 +48,9 @@ class Release:
 
 def releases(play: Play, level: Level) -> tuple[Release, ...]:
     """Every throw that a play may make: its reads, those under pressure, and what a run may throw
-    off its key."""
+    off its key. Where no order says who is thrown to, there is none."""
     if play.kind is Kind.RUN:
         play = replace(play, reads=tuple(_off_keys(play)), pressure=())
-    elif not play.reads and not play.pressure:
-        play = replace(play, reads=tuple(_routes(play)))
     if not play.reads and not play.pressure:
         return ()
     if not play.feet:
@@ -76,15 +74,6 @@ def _release(look: Look) -> Release | None:
         look.read.target, look.read.men, look.thrown + held, look.arrives + held, look.read.at,
         look.read.span,
     )  # fmt: skip
-
-
-def _routes(play: Play) -> Iterator[Read]:
-    """Every route as a throw: where no order says which of them are thrown."""
-    for task in play.assignments:
-        path = task.path
-        runs = path is not None and path.legs and path.ending is not Ending.BLOCK
-        if path is not None and runs and task.role != CARRIER and not play.man(task.man).interior:
-            yield Read(1, task.role or task.man, path.end, (task.man,), "", "", "", task.span)
 
 
 def _off_keys(play: Play) -> Iterator[Read]:

@@ -1,0 +1,31 @@
+"""Is the ball handed on before anybody runs it over the line, where the code asks for that?
+
+In six-man the man who takes the snap may throw the ball, but he may not run with it: it must first
+be handed, tossed or passed to another man. So a keeper, a sneak or a read on which the quarterback
+pulls the ball is no play there, while the same text is one in every other code.
+
+Example: ``carrier is quarterback`` under ``code six-man``. Write instead ``carrier is back``, or in
+a read ``throw`` in the place of ``pull``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from stemline.checks.legality.model import broken
+from stemline.diagnostics.model import Diagnostic
+from stemline.football.play import Kind, Play
+
+_KEEPS = ("pull", "keep")
+"""What a key's choice is called when the quarterback runs with the ball."""
+
+
+def check_exchanged(play: Play) -> Iterator[Diagnostic]:
+    code, passer = play.field.code, play.passer
+    if not code.exchange.value or passer is None:
+        return
+    carries = play.kind is Kind.RUN and play.carrier == passer.label and not play.handoffs
+    keeps = [key for key in play.keys if any(what in _KEEPS for what, _, _ in key.choices)]
+    if carries or keeps:
+        span = play.span if carries else keeps[0].span
+        yield broken(872, code.exchange, code, span, man=passer.label, call=play.call.spoken)

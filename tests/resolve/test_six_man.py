@@ -1,0 +1,186 @@
+"""Six-man: the centre goes out for passes, nobody is asked for linemen who are not there, and the
+snap is handed on. A report on the six-player game has all six eligible; a Texas association's
+Section 163 asks for an exchange before the ball is run over the line."""
+
+from __future__ import annotations
+
+import pytest
+
+from stemline.compile import Compiled, compile_texts
+from stemline.draw.picture import picture
+from stemline.football.play import Play
+from stemline.paths import Ending
+from stemline.source import Source
+from stemline.theme import Size, load_theme
+
+SET = """playbook Six
+    code {code}
+
+personnel All
+    Q is quarterback
+    R is back
+    X, Z is wideout
+    Y is tight end
+
+formation Spread
+    X at away, 6 outside tackle, on line
+    Y at call, end, on line
+    Z at call, 6 outside tackle, off line
+    R at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+{block}
+
+dress Tried
+    in Spread
+    to right
+"""
+
+PASS = """concept Tried
+    {centre}
+    out is strong #1
+    out runs go
+    end is strong #2
+    end runs flat
+    lone is weak #1
+    lone runs hitch
+    stay is back
+    stay blocks inside out
+    feet quick, hitch
+    read {looked} on quick > lone on hitch
+    protect five"""
+
+RUN = """run Tried
+    carrier is {carrier}
+    carrier aims playside A
+    centre blocks on or climb
+    {more}"""
+
+
+def compiled(block: str, code: str = "six-man") -> Compiled:
+    return compile_texts([Source("six.play", SET.format(code=code, block=block))], "six")
+
+
+def only(made: Compiled) -> Play:
+    assert made.season is not None
+    (play,) = made.season.plays
+    return play
+
+
+def codes(made: Compiled) -> set[str]:
+    return {d.code for d in made.diagnostics}
+
+
+@pytest.mark.parametrize(
+    ("centre", "role"),
+    [
+        ("centre runs hook 6", "centre"),
+        ("dive is centre\n    dive runs hook 6", "dive"),
+        ("dive is center\n    dive runs hook 6", "dive"),
+    ],
+)
+def test_the_centre_runs_a_route_and_is_read(centre: str, role: str) -> None:
+    made = compiled(PASS.format(centre=centre, looked=role))
+    assert not {c for c in codes(made) if c.startswith("E")}
+    play = only(made)
+    task = play.assignment("C")
+    assert (task.role, task.job) == (role, "Hook at 6.")
+    assert task.path is not None and task.path.ending is Ending.SETTLE
+    assert task.path.end.y > 4 and play.reads[0].men == ("C",)
+
+
+def test_without_a_route_he_protects() -> None:
+    play = only(compiled(PASS.format(centre='say "In."', looked="out")))
+    assert play.assignment("C").job.startswith("Man:")
+
+
+def test_where_he_may_not_catch_a_pass_he_runs_none() -> None:
+    told = compiled(PASS.format(centre="centre runs hook 6", looked="out"), "eight-man")
+    assert "E403" in codes(told)
+    eight = SET.replace("    R at away", "    W at away, 3 outside tackle, off line\n    R at away")
+    block = PASS.format(centre="dive is centre\n    dive runs hook 6", looked="out")
+    made = compile_texts([Source("s.play", eight.format(code="eight-man", block=block))], "s")
+    (found,) = [d for d in made.diagnostics if d.code == "E620"]
+    assert "may not catch a pass" in dict(found.values)["why"]
+
+
+def test_no_lineman_is_asked_for_whom_the_code_does_not_have() -> None:
+    assert "E679" not in codes(compiled(RUN.format(carrier="back", more="feet fake")))
+    without = RUN.replace("    centre blocks on or climb\n", "").format(carrier="back", more="")
+    (found,) = [d for d in compiled(without).diagnostics if d.code == "E679"]
+    assert dict(found.values)["places"] == "centre"
+
+
+@pytest.mark.parametrize(
+    ("code", "missing"),
+    [
+        ("eight-man", "playside guard and backside guard"),
+        ("high school", "playside guard, backside guard, playside tackle and backside tackle"),
+    ],
+)
+def test_a_longer_line_is_asked_for_as_far_as_it_goes(code: str, missing: str) -> None:
+    found = compiled(RUN.format(carrier="back", more=""), code).diagnostics
+    assert [dict(d.values)["places"] for d in found if d.code == "E679"] == [missing]
+
+
+@pytest.mark.parametrize(
+    ("carrier", "more", "said"),
+    [
+        ("quarterback", "", True),
+        ("back", "", False),
+        ("back", "key end man on line, backside\n    give if he stays\n    pull if he comes", True),
+    ],
+)
+def test_the_snap_is_handed_on_before_it_is_run(carrier: str, more: str, said: bool) -> None:
+    block = RUN.format(carrier=carrier, more=more)
+    assert ("W872" in codes(compiled(block))) is said
+    line = block.replace("centre blocks", "line blocks")
+    assert "W872" not in codes(compiled(line, "canadian six-man"))
+
+
+REVERSE = """run Tried
+    toward away
+    first is back
+    first aims backside end
+    carrier is {carrier}
+    carrier aims playside end
+    handoff first
+    centre blocks on or climb"""
+
+
+@pytest.mark.parametrize(
+    ("carrier", "last", "words"),
+    [
+        ("call outside", "Z", "Take the ball from R. Run to playside end."),
+        (
+            "quarterback",
+            "Q",
+            "Hand the ball to R, take it back from R. Run to playside end.",
+        ),
+    ],
+)
+def test_the_ball_goes_through_the_hands_of_another_man(
+    carrier: str, last: str, words: str
+) -> None:
+    """Q to R to Z; and back to Q, which six-man allows once R has had it."""
+    made = compiled(REVERSE.format(carrier=carrier))
+    play = only(made)
+    assert (play.handoffs, play.carrier) == (("R",), last)
+    assert play.assignment(last).job == words
+    assert play.assignment("R").job == (
+        f"Take the ball from Q, hand it to {last}. Run to backside end."
+    )
+    assert play.assignment("Q").job.startswith("Hand the ball to R")
+    assert "W872" not in codes(made)
+
+
+def test_each_exchange_is_marked_where_the_two_meet() -> None:
+    play = only(compiled(REVERSE.format(carrier="call outside")))
+    scene = picture(play, Size.FULL, load_theme())
+    names = {getattr(item, "name", "") for item in scene.items}
+    assert {"R-mesh-1", "R-mesh-2", "Z-mesh-1", "Z-mesh-2"} <= names
+
+
+def test_a_role_that_is_not_there_has_no_ball() -> None:
+    made = compiled(REVERSE.format(carrier="back").replace("handoff first", "handoff nobody man"))
+    assert "E444" in codes(made)
