@@ -153,7 +153,9 @@ def draw(
     was = _earlier(folder, before, renamed, play, against)
     assert compiled.book is not None, "a play comes from a book"
     level = compiled.book.settings.level
-    svg = draw_svg(play, look, SIZES[size], only=label, before=was, level=level)
+    svg = draw_svg(
+        play, look, SIZES[size], only=label, before=was, level=level, duties=bool(against)
+    )
     others = sum(d.is_error for d in (*texts.found, *compiled.diagnostics))
     if others:
         click.echo(f"the playbook has {how_many(others, 'error')}: see stemline check", err=True)

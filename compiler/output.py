@@ -21,7 +21,7 @@ from stemline.emit.fetch import Refused
 from stemline.emit.pdf import PangoMissing
 from stemline.emit.svg import to_svg
 from stemline.football.field import BallSpot
-from stemline.football.play import Play, Season
+from stemline.football.play import Kind, Play, Season
 from stemline.football.timing.clock import ReadClock, Verdict, read_clock
 from stemline.football.timing.coverage import against as covered
 from stemline.football.timing.levels import HIGH_SCHOOL, LEVELS, Level
@@ -86,10 +86,14 @@ def draw_svg(
     only: str | None = None,
     before: Play | None = None,
     level: Level = HIGH_SCHOOL,
+    duties: bool = False,
 ) -> str:
     """The picture of a play as SVG; ``only`` is the label of the one man who is drawn strong,
-    ``before`` the play as it was, under it, and ``level`` how fast the men are."""
-    return to_svg(picture(play, size, theme, only=only, before=before, level=level), theme)
+    ``before`` the play as it was, under it, and ``level`` how fast the men are. ``duties`` draws
+    what each man of a look does, on a pass: on a run the blocks say it."""
+    shown = duties and play.kind is Kind.PASS and play.defence is not None
+    made = picture(play, size, theme, only=only, duties=shown, before=before, level=level)
+    return to_svg(made, theme)
 
 
 def his_label(play: Play, said: str, at: Span) -> tuple[str | None, tuple[Diagnostic, ...]]:

@@ -14,9 +14,11 @@ from .texts import (
     said,
 )
 
-from stemline.compile import Compiled
+from stemline.compile import Compiled, compile_texts
 from stemline.football.play import Assignment, Play
+from stemline.output import timing_lines
 from stemline.paths import polyline
+from stemline.source import Source
 
 FOUR = """
 concept Test
@@ -234,3 +236,43 @@ def test_how_long_men_have_been_still_is_never_nought_seconds() -> None:
     (short,) = [d for d in result.diagnostics if d.code == "W542"]
     assert "has only just stopped at the snap" in message(short)
     assert "0.0" not in message(short)
+
+
+def test_a_base_call_is_the_same_as_itself_however_late_it_is() -> None:
+    text = FOUR.format(a="hitch 3").replace("feet 3", "feet 7").replace("on 3", "on 7")
+    result = made(text, dress("Doubles", concept="Test"))
+    assert result.season is not None
+    rows = [line.split() for line in timing_lines(result, result.season) if "Test  " in line]
+    assert rows and all(row[-4:] == ["same"] * 4 for row in rows)
+    assert any("late by" in line for line in timing_lines(result, result.season))
+
+
+@pytest.mark.parametrize("drawn", ["middle", "strength to field", "strength to boundary"])
+def test_a_warning_of_the_clock_and_its_table_say_one_time(drawn: str) -> None:
+    text = FOUR.format(a="comeback 20").replace("feet 3", "feet catch")
+    text = text.replace("on 3", "on catch")
+    people = ELEVEN.replace("    code high school", f"    code high school\n    picture {drawn}")
+    texts = (people, DOUBLES_ELEVEN, text, dress("Doubles", concept="Test"))
+    sources = [Source(f"{n}.play", f"{t}\n") for n, t in enumerate(texts)]
+    result = compile_texts(sources, "playbook")
+    (early,) = [d for d in result.diagnostics if d.code == "W801"]
+    assert result.season is not None
+    table = "\n".join(timing_lines(result, result.season))
+    values = dict(early.values)
+    assert f"there {values['arrives']}" in table and f"early by {values['off']} s" in table
+    apart = float(values["opens"]) - float(values["arrives"])
+    assert float(values["off"]) == pytest.approx(apart), "as a reader takes it off"
+    assert "Test, ball middle; " in table
+
+
+def test_the_line_of_a_run_is_its_linemen_and_no_tight_end() -> None:
+    tight = DOUBLES_ELEVEN.replace(
+        "Z at call, 6 outside tackle, on line", "Y at call, end, on line"
+    )
+    run = DIVE.format(who="back") + "    rest is weak #1\n    rest blocks stalk\n"
+    result = compiled(ELEVEN, tight, run, dress("Doubles", concept="Dive"))
+    shown = play(result, "Doubles Right Dive")
+    assert not shown.assignment("Y").job
+    assert all(shown.assignment(label).job for label in ("LT", "LG", "C", "RG", "RT"))
+    (idle,) = [d for d in result.diagnostics if d.code == "W650"]
+    assert "Y" in dict(idle.values)["man"]
