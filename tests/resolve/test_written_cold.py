@@ -2,7 +2,16 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
+
+from stemline.compile import Compiled, compile_texts
+from stemline.football.play import Assignment, Play
+from stemline.output import timing_lines
+from stemline.paths import polyline
+from stemline.source import Source
+
 from .texts import (
     DOUBLES_ELEVEN,
     ELEVEN,
@@ -13,12 +22,6 @@ from .texts import (
     play,
     said,
 )
-
-from stemline.compile import Compiled, compile_texts
-from stemline.football.play import Assignment, Play
-from stemline.output import timing_lines
-from stemline.paths import polyline
-from stemline.source import Source
 
 FOUR = """
 concept Test
@@ -62,10 +65,10 @@ def runs(words: str) -> tuple[Play, Assignment]:
     ],
 )
 def test_a_vertical_to_a_place_goes_up_all_the_way_and_ends_there(words: str, deep: float) -> None:
-    shown, a = runs(words)
+    _, a = runs(words)
     assert a.path is not None
     points = polyline(a.path)
-    ups = [q.y - p.y for p, q in zip(points, points[1:], strict=False)]
+    ups = [q.y - p.y for p, q in pairwise(points)]
     assert min(ups) >= -0.01, "he never comes back"
     assert a.path.end.y == pytest.approx(deep)
     last = [a.path.start, *a.path.corners][-2] if len(a.path.corners) < 2 else a.path.corners[-2]
@@ -185,12 +188,25 @@ def test_a_line_that_is_written_out_has_its_centre_with_a_receiver_c(name: str) 
     assert centre.at.x == 0
 
 
+def test_the_centre_has_one_label_in_every_formation_of_a_book() -> None:
+    other = DOUBLES_ELEVEN.replace("formation Doubles", "formation Deuce")
+    sets = DOUBLES_ELEVEN.replace("    S at", "    C at")
+    result = compiled(
+        ELEVEN, sets, other, FOUR.format(a="hitch"), dress("Doubles, Deuce", concept="Test")
+    )
+    assert codes(result) == [], said(result.diagnostics)
+    for call in ("Doubles Right Test", "Deuce Right Test"):
+        assert play(result, call).man("SN").at.x == 0
+
+
 # A label in front of a verb is a name.
 
 
 @pytest.mark.parametrize("name", ["read man", "key man", "pitch man", "spot man", "pick man"])
 def test_a_role_may_begin_with_the_word_of_a_label(name: str) -> None:
-    text = FOUR.format(a="hitch").replace("    a ", f"    {name} ").replace("read a", f"read {name}")
+    text = (
+        FOUR.format(a="hitch").replace("    a ", f"    {name} ").replace("read a", f"read {name}")
+    )
     result = made(text, dress("Doubles", concept="Test"))
     assert codes(result) == [], said(result.diagnostics)
 
