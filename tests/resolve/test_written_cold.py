@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 import pytest
+from corpus.mixing import compile_case
 
 from stemline.compile import Compiled, compile_texts
 from stemline.football.play import Assignment, Play
@@ -140,6 +141,7 @@ def test_a_direct_snap_is_not_handed_off_across_the_field() -> None:
     carrier = next(a for a in shown.assignments if a.role == "carrier")
     assert carrier.man == "R" and carrier.path is not None
     assert max(abs(p.x) for p in polyline(carrier.path)) < 4
+    assert shown.assignment("Q").job == "Stand wide and still: the ball is snapped to R."
 
 
 # Extends, and what a child says of a man.
@@ -240,9 +242,14 @@ def test_no_landmark_at_all_is_not_called_nothing() -> None:
 
 
 def test_a_broken_promise_of_the_clock_names_its_call() -> None:
-    from stemline.diagnostics.catalogue import CATALOGUE
-
-    assert "{call}" in CATALOGUE["E666"].message
+    slow = "route Slow Wheel\n    stroke out 2 then in 5 then out 10 then up 18\n\n"
+    tag = (
+        "tag Wheel for Crossers\n    flat runs slow wheel away from settle\n    keeps read, feet\n"
+    )
+    out = compile_case("sample.play", slow + tag, clock=True)
+    (broken,) = [d for d in out.found if d.code == "E666"]
+    assert f"in {dict(broken.values)['call']} its look 1" in message(broken)
+    assert "Three Two Right Crossers" in message(broken)
 
 
 def test_how_long_men_have_been_still_is_never_nought_seconds() -> None:
