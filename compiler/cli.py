@@ -174,7 +174,10 @@ def draw(
     assert compiled.book is not None, "a play comes from a book"
     level = compiled.book.settings.level
     with _writing(), workroom() if kind == ".pdf" else nullcontext():
-        data = drawn(play, look, SIZES[size], kind, only=label, before=was, level=level)
+        data = drawn(
+            play, look, SIZES[size], kind,
+            only=label, before=was, level=level, duties=bool(against),
+        )  # fmt: skip
     others = sum(d.is_error for d in (*texts.found, *compiled.diagnostics))
     if others:
         click.echo(f"the playbook has {how_many(others, 'error')}: see stemline check", err=True)

@@ -23,7 +23,7 @@ from stemline.emit.pdf import PangoMissing
 from stemline.emit.single import picture_pdf, picture_png
 from stemline.emit.svg import to_svg
 from stemline.football.field import BallSpot
-from stemline.football.play import Play, Season
+from stemline.football.play import Kind, Play, Season
 from stemline.football.timing.clock import ReadClock, Verdict, read_clock
 from stemline.football.timing.coverage import against as covered
 from stemline.football.timing.levels import HIGH_SCHOOL, LEVELS, Level
@@ -91,13 +91,16 @@ def drawn(
     only: str | None = None,
     before: Play | None = None,
     level: Level = HIGH_SCHOOL,
+    duties: bool = False,
 ) -> bytes:
     """The picture of a play as SVG, or where ``kind`` is ".pdf" or ".png" as that.
 
     ``only`` is the label of the one man who is drawn strong, ``before`` the play as it was, under
-    it, and ``level`` how fast the men are. Raises as `made_book` does.
+    it, and ``level`` how fast the men are. ``duties`` draws what each man of a look does, on a
+    pass: on a run the blocks say it. Raises as `made_book` does.
     """
-    scene = picture(play, size, theme, only=only, before=before, level=level)
+    shown = duties and play.kind is Kind.PASS and play.defence is not None
+    scene = picture(play, size, theme, only=only, duties=shown, before=before, level=level)
     svg = to_svg(scene, theme)
     if kind == ".svg":
         return svg.encode()

@@ -133,6 +133,9 @@ def test_draw_from_a_hash_and_against_a_look_changes_the_picture() -> None:
     named = run("draw", HERONS, call, "--against", "over three")
     assert named.exit_code == 0
     assert named.stdout not in (plain, against)
+    # The men of a look by name do what they are there for: they drop to a ground with its word.
+    assert "third" in named.stdout.partition("</desc>")[0]
+    assert 'class="drops"' in named.stdout and 'class="drops"' not in plain
 
 
 def test_draw_names_the_nearest_call_and_look(starter: Path) -> None:

@@ -27,6 +27,7 @@ from stemline.football.timing.space import (
     BRUSH,
     COLLIDE,
     HIGH_LOW,
+    SPAN,
     STRETCH,
     TRIANGLE,
     Meeting,
@@ -88,6 +89,7 @@ def test_the_table_of_feet_is_the_compilers_at_every_level() -> None:
     [
         f"`collide` under {COLLIDE:g} yards, `brush` to {BRUSH:g}, and are `loose` beyond",
         f"{TRIANGLE:g} yards off the line",
+        f"more than {SPAN:g} yards apart",
         f"`high-low` needs {HIGH_LOW:g} yards",
         f"`stretch` {STRETCH:g} yards between neighbours",
         f"`open` from {OPEN:g} yards, `tight` from {TIGHT:g}",

@@ -47,7 +47,7 @@ def _row(look: Look) -> tuple[str, ...]:
 def verdict(look: Look) -> str:
     """On time; early or late and by how much; out of reach; nobody there."""
     if look.verdict in (Verdict.EARLY, Verdict.LATE):
-        return f"{look.verdict.value} by {abs(look.off):.1f} s"
+        return f"{look.verdict.value} by {look.misses:.1f} s"
     return str(look.verdict.value)
 
 

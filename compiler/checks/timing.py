@@ -43,7 +43,7 @@ def check_clock(play: Play, clock: ReadClock, told: Container[str] = ()) -> Iter
                 arrives=f"{look.arrives:.1f}",
                 opens=f"{look.window.opens:.1f}",
                 closes=f"{look.window.closes:.1f}",
-                off=f"{abs(look.off):.1f}",
+                off=f"{look.misses:.1f}",
                 yards=f"{look.distance:.0f}",
                 spot=play.ball.value,
                 call=play.call.spoken,
@@ -104,9 +104,9 @@ def _broken(look: Look) -> bool:
 def _how(look: Look) -> str:
     if look.verdict is Verdict.EARLY:
         opens = look.window.opens if look.window else 0.0
-        return f"opens at {opens:.1f} s, {abs(look.off):.1f} s after the ball is there"
+        return f"opens at {opens:.1f} s, {look.misses:.1f} s after the ball is there"
     if look.verdict is Verdict.LATE:
-        return f"was open until {abs(look.off):.1f} s before the ball is there"
+        return f"was open until {look.misses:.1f} s before the ball is there"
     return f"is {look.distance:.0f} yards away, out of reach"
 
 

@@ -52,7 +52,7 @@ def sentence(look: Look) -> str:
 def verdict(look: Look) -> str:
     """In a word or two: on time, 0.4 s early, too far."""
     if look.verdict in (Verdict.EARLY, Verdict.LATE):
-        return f"{abs(look.off):.1f} s {look.verdict.value}"
+        return f"{look.misses:.1f} s {look.verdict.value}"
     return str(look.verdict.value)
 
 

@@ -278,7 +278,8 @@ def _beside_duties(
 
 def _against(play: Play, duties: bool) -> str:
     if play.defence is not None:
-        return "" if duties else play.defence.name
+        alone = duties and not any(task.path for task in play.assignments)
+        return "" if alone else play.defence.name  # a look's own page has its name on top
     return ", ".join(play.against)
 
 

@@ -67,11 +67,16 @@ def carry(holes: Sequence[Hole], carrier: Man, men: Sequence[Man]) -> Path:
     return Path(start, tuple(legs))
 
 
+def stands_wide(passer: Man) -> bool:
+    """Whether the quarterback is too far from the ball to take the snap."""
+    return abs(passer.snap.x) > SNAPS
+
+
 def mesh(carrier: Man, passer: Man) -> list[Point]:
     """Where he takes the ball: none for a man behind a quarterback who turns and comes to him, or
     for one who gets the snap himself while the quarterback stands wide."""
     start, at = carrier.snap, passer.snap
-    if abs(at.x) > SNAPS:
+    if stands_wide(passer):
         return []
     from_side = 1 if start.x > at.x else -1 if start.x < at.x else 0
     if abs(start.x - at.x) <= 0.5 and start.y < at.y - 1:

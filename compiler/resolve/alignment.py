@@ -60,7 +60,8 @@ class Alignment:
         """
         people = self.book.people
         own = self.field.code.line
-        line, marks = interior(self.formation, own, people, self.called)
+        lined = {letter for f in self.book.formations.values() for letter in f.men}
+        line, marks = interior(self.formation, own, people, self.called, lined)
         self.field = replace(self.field, line=marks)
         men = list(line)
         standing = {man.label: man for man in line}

@@ -9,7 +9,7 @@ the call.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 
 from stemline.diagnostics.model import diagnose
 from stemline.football.field import Side
@@ -44,11 +44,16 @@ def position_of(label: str, people: Mapping[str, Person], *, in_line: bool = Fal
 
 
 def line_labels(
-    formation: Formation, own: tuple[str, ...], people: Mapping[str, Person]
+    formation: Formation,
+    own: tuple[str, ...],
+    people: Mapping[str, Person],
+    lined: Collection[str] = (),
 ) -> tuple[str, ...]:
     """The interior men from left to right when called right.
 
     ``own`` is the code's line, which a lineman leaves whom the formation lines up elsewhere.
+    ``lined`` are the letters that any formation of the book lines up: the centre has one label in
+    all of them.
     """
     line = formation.line.labels if formation.line is not None else ()
     if not line:
@@ -56,7 +61,7 @@ def line_labels(
         line = tuple(label for label in own if label not in elsewhere)
     if SNAPPER in line:
         return line
-    taken = {*formation.men, *(p for p in people if not people[p].position.interior)}
+    taken = {*formation.men, *lined, *(p for p in people if not people[p].position.interior)}
     return tuple(SNAPPER if label == "C" and label in taken else label for label in line)
 
 
@@ -74,13 +79,17 @@ def _other_side(label: str, labels: tuple[str, ...]) -> str:
 
 
 def interior(
-    formation: Formation, own: tuple[str, ...], people: Mapping[str, Person], called: Side
+    formation: Formation,
+    own: tuple[str, ...],
+    people: Mapping[str, Person],
+    called: Side,
+    lined: Collection[str] = (),
 ) -> tuple[tuple[Man, ...], LineMarks]:
     """The men of the line, the centre over the ball, and where guard, tackle and end are.
 
     Raises Unplaced where no centre stands in it.
     """
-    labels = called_to(line_labels(formation, own, people), called)
+    labels = called_to(line_labels(formation, own, people, lined), called)
     span = formation.line.span if formation.line is not None else NOWHERE
     positions = [position_of(label, people, in_line=True) for label in labels]
     centres = [i for i, position in enumerate(positions) if position is Position.CENTRE]

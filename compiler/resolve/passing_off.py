@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from stemline.football.block_paths import Lane
+from stemline.football.carrying import stands_wide
 from stemline.football.field import Side
 from stemline.football.play import Assignment, Branch, Key, Play
 from stemline.paths import Leg, Path, Point
@@ -59,6 +60,8 @@ def _words(play: Play) -> str:
     feet = "".join(f", {step.words}" for step in play.feet)
     reads = [k for k in play.keys if k.choices]
     if not reads:
+        if play.passer is not None and stands_wide(play.passer):
+            return f"Stand wide and still: the ball is snapped to {play.carrier}."
         return f"Hand the ball to {(*play.handoffs, play.carrier)[0]}{feet}."
     told = []
     for key in reads:

@@ -209,7 +209,7 @@ class Formations:
         before = len(self.found)
         lines = (f for b in self.blocks.of("formation") for f in b.facts if f.key == "line")
         linemen = (p.text for f in lines for p in items(f.value, Mark.AND) if isinstance(p, Phrase))
-        movers = tuple(dict.fromkeys((*letters, *self.settings.code.line, *linemen)))
+        movers = tuple(dict.fromkeys((*letters, *self.settings.code.line, *linemen, SNAPPER)))
         made, found = read_motion(block, self.blocks.facts(block), letters, movers)
         self.found += found
         return MotionDef(

@@ -17,6 +17,7 @@ from stemline.football.timing.space import (
     COLLIDE,
     CROWD,
     HIGH_LOW,
+    SPAN,
     STRETCH,
     TRIANGLE,
     Crossing,
@@ -210,6 +211,14 @@ def test_a_triangle_is_as_good_as_its_flattest_corner(
     assert found.least == pytest.approx(least)
     assert found.holds == (least >= TRIANGLE)
     assert f"{least:.1f} yards" in found.words
+
+
+@pytest.mark.parametrize(("wide", "holds"), [(SPAN, True), (SPAN + 0.5, False), (40.0, False)])
+def test_a_triangle_across_the_field_is_none(wide: float, holds: bool) -> None:
+    """A quarterback sees three men in one glance: common practice, no published source."""
+    found = claimed("triangle", (0, 0), (wide, 0), (wide / 2, 8))
+    assert found.holds is holds
+    assert found.wish == ("1.8" if holds else "at most 20")
 
 
 @pytest.mark.parametrize(("high", "holds"), [(3 + HIGH_LOW, True), (2.9 + HIGH_LOW, False)])

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-import itertools
+from itertools import pairwise
 
 import pytest
+from corpus.mixing import compile_case
 
-from stemline.compile import Compiled
+from stemline.compile import Compiled, compile_texts
 from stemline.football.play import Assignment, Play
+from stemline.output import timing_lines
 from stemline.paths import polyline
+from stemline.source import Source
 
 from .texts import (
     DOUBLES_ELEVEN,
@@ -63,10 +66,10 @@ def runs(words: str) -> tuple[Play, Assignment]:
     ],
 )
 def test_a_vertical_to_a_place_goes_up_all_the_way_and_ends_there(words: str, deep: float) -> None:
-    _shown, a = runs(words)
+    _, a = runs(words)
     assert a.path is not None
     points = polyline(a.path)
-    ups = [q.y - p.y for p, q in itertools.pairwise(points)]
+    ups = [q.y - p.y for p, q in pairwise(points)]
     assert min(ups) >= -0.01, "he never comes back"
     assert a.path.end.y == pytest.approx(deep)
     last = [a.path.start, *a.path.corners][-2] if len(a.path.corners) < 2 else a.path.corners[-2]
@@ -138,6 +141,7 @@ def test_a_direct_snap_is_not_handed_off_across_the_field() -> None:
     carrier = next(a for a in shown.assignments if a.role == "carrier")
     assert carrier.man == "R" and carrier.path is not None
     assert max(abs(p.x) for p in polyline(carrier.path)) < 4
+    assert shown.assignment("Q").job == "Stand wide and still: the ball is snapped to R."
 
 
 # Extends, and what a child says of a man.
@@ -186,6 +190,17 @@ def test_a_line_that_is_written_out_has_its_centre_with_a_receiver_c(name: str) 
     assert centre.at.x == 0
 
 
+def test_the_centre_has_one_label_in_every_formation_of_a_book() -> None:
+    other = DOUBLES_ELEVEN.replace("formation Doubles", "formation Deuce")
+    sets = DOUBLES_ELEVEN.replace("    S at", "    C at")
+    result = compiled(
+        ELEVEN, sets, other, FOUR.format(a="hitch"), dress("Doubles, Deuce", concept="Test")
+    )
+    assert codes(result) == [], said(result.diagnostics)
+    for call in ("Doubles Right Test", "Deuce Right Test"):
+        assert play(result, call).man("SN").at.x == 0
+
+
 # A label in front of a verb is a name.
 
 
@@ -227,9 +242,14 @@ def test_no_landmark_at_all_is_not_called_nothing() -> None:
 
 
 def test_a_broken_promise_of_the_clock_names_its_call() -> None:
-    from stemline.diagnostics.catalogue import CATALOGUE
-
-    assert "{call}" in CATALOGUE["E666"].message
+    slow = "route Slow Wheel\n    stroke out 2 then in 5 then out 10 then up 18\n\n"
+    tag = (
+        "tag Wheel for Crossers\n    flat runs slow wheel away from settle\n    keeps read, feet\n"
+    )
+    out = compile_case("sample.play", slow + tag, clock=True)
+    (broken,) = [d for d in out.found if d.code == "E666"]
+    assert f"in {dict(broken.values)['call']} its look 1" in message(broken)
+    assert "Three Two Right Crossers" in message(broken)
 
 
 def test_how_long_men_have_been_still_is_never_nought_seconds() -> None:
@@ -239,3 +259,43 @@ def test_how_long_men_have_been_still_is_never_nought_seconds() -> None:
     (short,) = [d for d in result.diagnostics if d.code == "W542"]
     assert "has only just stopped at the snap" in message(short)
     assert "0.0" not in message(short)
+
+
+def test_a_base_call_is_the_same_as_itself_however_late_it_is() -> None:
+    text = FOUR.format(a="hitch 3").replace("feet 3", "feet 7").replace("on 3", "on 7")
+    result = made(text, dress("Doubles", concept="Test"))
+    assert result.season is not None
+    rows = [line.split() for line in timing_lines(result, result.season) if "Test  " in line]
+    assert rows and all(row[-4:] == ["same"] * 4 for row in rows)
+    assert any("late by" in line for line in timing_lines(result, result.season))
+
+
+@pytest.mark.parametrize("drawn", ["middle", "strength to field", "strength to boundary"])
+def test_a_warning_of_the_clock_and_its_table_say_one_time(drawn: str) -> None:
+    text = FOUR.format(a="comeback 20").replace("feet 3", "feet catch")
+    text = text.replace("on 3", "on catch")
+    people = ELEVEN.replace("    code high school", f"    code high school\n    picture {drawn}")
+    texts = (people, DOUBLES_ELEVEN, text, dress("Doubles", concept="Test"))
+    sources = [Source(f"{n}.play", f"{t}\n") for n, t in enumerate(texts)]
+    result = compile_texts(sources, "playbook")
+    (early,) = [d for d in result.diagnostics if d.code == "W801"]
+    assert result.season is not None
+    table = "\n".join(timing_lines(result, result.season))
+    values = dict(early.values)
+    assert f"there {values['arrives']}" in table and f"early by {values['off']} s" in table
+    apart = float(values["opens"]) - float(values["arrives"])
+    assert float(values["off"]) == pytest.approx(apart), "as a reader takes it off"
+    assert "Test, ball middle; " in table
+
+
+def test_the_line_of_a_run_is_its_linemen_and_no_tight_end() -> None:
+    tight = DOUBLES_ELEVEN.replace(
+        "Z at call, 6 outside tackle, on line", "Y at call, end, on line"
+    )
+    run = DIVE.format(who="back") + "    rest is weak #1\n    rest blocks stalk\n"
+    result = compiled(ELEVEN, tight, run, dress("Doubles", concept="Dive"))
+    shown = play(result, "Doubles Right Dive")
+    assert not shown.assignment("Y").job
+    assert all(shown.assignment(label).job for label in ("LT", "LG", "C", "RG", "RT"))
+    (idle,) = [d for d in result.diagnostics if d.code == "W650"]
+    assert "Y" in dict(idle.values)["man"]

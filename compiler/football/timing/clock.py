@@ -86,6 +86,16 @@ class Look:
         return self.arrives - self.thrown
 
     @property
+    def misses(self) -> float:
+        """By how much it is early or late, between the moments as they are printed: a reader who
+        takes one from the other gets this figure."""
+        if self.window is None or self.verdict not in (Verdict.EARLY, Verdict.LATE):
+            return abs(self.off)
+        early = self.verdict is Verdict.EARLY
+        bound = self.window.opens if early else self.window.closes
+        return abs(round(round(self.arrives, 1) - round(bound, 1), 1))
+
+    @property
     def thrown_to(self) -> bool:
         """Whether there is a man whom the ball can reach."""
         return self.verdict not in (Verdict.NOBODY, Verdict.TOO_FAR)
