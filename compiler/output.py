@@ -16,6 +16,7 @@ from stemline.crowds import crowd_lines, look_over
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
 from stemline.draw.picture import picture
+from stemline.emit.apart import apart
 from stemline.emit.contact import contact_pdf, contact_svg
 from stemline.emit.fetch import Refused
 from stemline.emit.pdf import PangoMissing
@@ -219,7 +220,7 @@ def write_sheet(
     if file.suffix.casefold() == ".svg":
         file.write_text(contact_svg(sheet, theme), "utf-8")
     else:
-        file.write_bytes(contact_pdf(sheet, theme, paper, date))
+        file.write_bytes(apart(theme, len(sheet.arts), contact_pdf, sheet, theme, paper, date))
     return len(sheet.arts)
 
 
