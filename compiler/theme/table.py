@@ -72,8 +72,10 @@ def parsed(source: Source) -> tuple[dict[str, Any], tuple[Diagnostic, ...]]:
     """The file as TOML; an empty table with the reason where it is none."""
     try:
         return tomllib.loads(source.text), ()
-    except (ValueError, RecursionError) as error:  # a number of 5,000 figures is no TOML error
+    except (ValueError, RecursionError) as error:
         why = str(error)
+        if not isinstance(error, tomllib.TOMLDecodeError):
+            why = "a number of thousands of figures, or lists in lists without end"
         at = _AT.search(why)
         line, column = (int(at[1]), int(at[2])) if at else (len(source.lines), 1)
         span = Span(source.name, line, column, column + 1)
