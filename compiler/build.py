@@ -52,9 +52,7 @@ class Build:
         for number, (_, scene) in enumerate(self._legend, 1):
             arts.append(_art(f"legend-{number}", scene, self._theme))
         gallery = Gallery(tuple(arts))
-        return apart(
-            self._theme, len(arts), to_pdf, self._book, gallery, self._theme, self._date
-        )
+        return apart(self._theme, len(arts), to_pdf, self._book, gallery, self._theme, self._date)
 
     def pictures(self) -> dict[str, str]:
         """Every call's large picture as SVG, by the call as it is spoken."""

@@ -46,6 +46,8 @@ GROUPS = {
 
 NO_SAMPLE = {*(f"E{n}" for n in range(101, 108)), "E111", "E603", "E604", "E905", "E907"} | {
     "E605", "E606", "E526", "E546", "W546", "E547",
+} | {
+    f"E{n}" for n in range(911, 919)
 }  # fmt: skip
 """Said of folders, files and commands, of a line that fits on no page, or of a play that no text of
 today can make."""

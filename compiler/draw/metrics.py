@@ -88,7 +88,7 @@ def _outline(glyphs: object, name: str, em: float) -> tuple[Command, ...]:
 
         parts = 0
 
-        def addComponent(self, *part: object, **named: object) -> None:  # noqa: N802
+        def addComponent(self, *part: object, **named: object) -> None:
             self.parts += 1
             if self.parts + len(self.value) > _MOST_PARTS:
                 raise ValueError(f"it has more than {_MOST_PARTS:,} parts")

@@ -12,6 +12,7 @@ import io
 import json
 import os
 import pickle
+import signal
 import subprocess
 import sys
 import tempfile
@@ -26,6 +27,7 @@ from stemline.emit.fetch import Refused
 from stemline.emit.pdf import PangoMissing
 from stemline.theme import Theme, refused_at, where_said
 from stemline.theme.limits import (
+    GRACE,
     LARGEST_PDF,
     MEGABYTE,
     MEMORY,
@@ -55,7 +57,7 @@ def apart(theme: Theme, pictures: int, make: Callable[..., bytes], *values: Any)
         return make(*values)
     seconds = round(SECONDS + SECONDS_A_PICTURE * pictures)
     memory = MEMORY + MEMORY_A_PICTURE * pictures
-    sealed = _sealed((seconds, memory, make, values))
+    sealed = _sealed(((seconds, seconds + GRACE, memory), make, values))
     try:
         said, answer, code = _set_apart(sealed, SLACK * seconds)
     except OSError as error:
@@ -70,7 +72,7 @@ def _set_apart(sealed: bytes, longest: float) -> tuple[bytes, bytes, int]:
     """What the process said in its first line, the bytes after it, and how it ended."""
     # Its own folder for what it writes: libraries leave files behind when they are stopped.
     with tempfile.TemporaryDirectory(prefix="stemline-", ignore_cleanup_errors=True) as room:
-        places = {name: room for name in ("TMPDIR", "TEMP", "TMP")}
+        places = dict.fromkeys(("TMPDIR", "TEMP", "TMP"), room)
         started = subprocess.Popen(
             [sys.executable, "-P", "-c", _START, json.dumps(sys.path)],
             stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL,
@@ -114,10 +116,10 @@ def _told(theme: Theme, said: bytes, code: int, seconds: int, memory: int) -> Ex
     file, line = where_said(theme, ())
     if news.get("why") and not news.get("bounds"):
         return refused_at(theme, file, line, "E918", name=theme.name, why=news["why"])
-    if news.get("bounds") or code < 0:
+    if news.get("bounds") or -code in (signal.SIGKILL, getattr(signal, "SIGXCPU", None)):
         most = f"{seconds} seconds or {memory // MEGABYTE:,} megabytes"
         return refused_at(theme, file, line, "E915", name=theme.name, most=most)
-    why = f"the process ended with {code}"
+    why = f"the page setter broke down (it ended with {code})"
     return refused_at(theme, file, line, "E918", name=theme.name, why=why)
 
 
@@ -139,17 +141,15 @@ def _view(table: dict[Any, Any]) -> MappingProxyType[Any, Any]:
 
 def work() -> None:
     """What the process does: read what there is to do, do it in its bounds, tell, and end."""
-    import signal
-
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # the one that waits hears it, and ends this one
     told = os.fdopen(os.dup(1), "wb")
     os.dup2(2, 1)  # whatever else is printed is no part of the answer
     came = sys.stdin.buffer
     sealed = came.read(int.from_bytes(came.read(8), "big"))
     threading.Thread(target=_end_with, args=(came,), daemon=True).start()
-    seconds, memory, make, values = pickle.loads(sealed)
+    bounds, make, values = pickle.loads(sealed)
     del sealed
-    bind(seconds, memory)
+    bind(*bounds)
     try:
         said, answer = _DONE, make(*values)
     except BaseException as error:  # it has to be told, whatever it is

@@ -11,9 +11,6 @@ from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from types import FrameType
 
-_GRACE = 15
-"""Seconds of a processor between the asking and the end: a library may not listen."""
-
 _bound = False
 
 
@@ -21,15 +18,16 @@ class TooLong(Exception):
     """The time for it is over."""
 
 
-def bind(seconds: int, memory: int) -> None:
-    """Hold this process, for good, to so many seconds of a processor and bytes of addresses."""
+def bind(seconds: int, end: int, memory: int) -> None:
+    """Hold this process for good: asked to stop after ``seconds`` of a processor, and again after
+    each one more, and ended at ``end``; ``memory`` is bytes of addresses."""
     global _bound
     try:
         import resource
     except ImportError:
         return
     for what, soft, hard in (
-        (resource.RLIMIT_CPU, seconds, seconds + _GRACE),
+        (resource.RLIMIT_CPU, seconds, end),
         (resource.RLIMIT_AS, memory, memory),
         (resource.RLIMIT_CORE, 0, 0),
     ):
@@ -49,8 +47,9 @@ def in_time(seconds: int) -> Iterator[None]:
     signal.setitimer(signal.ITIMER_PROF, seconds, 1)  # again, where a library has caught the first
     try:
         yield
-    except TooLong:
-        raise TooLong(f"it takes longer than {seconds} seconds") from None
+    except TooLong as why:
+        why.args = (f"it takes longer than {seconds} seconds",)
+        raise
     finally:
         signal.setitimer(signal.ITIMER_PROF, 0)
         signal.signal(signal.SIGPROF, before)

@@ -82,25 +82,31 @@ def filled(theme: Theme, template: str, **values: object) -> str:
             for part in run.get_template(template).generate(colours=theme.colours, **values):
                 size += len(part)
                 if size > LARGEST_PAGES:
-                    raise TooLarge(f"it writes more than {LARGEST_PAGES // MEGABYTE} million letters")
+                    raise TooLarge(
+                        f"it writes more than {LARGEST_PAGES // MEGABYTE} million letters"
+                    )
                 parts.append(part)
     except Exception as why:  # a template is a program: it meets whatever a program can meet
         if theme.bundled and not isinstance(why, TemplateError):
             raise
         file, line = _where(why, template)
-        said = "a part of it is not UTF-8" if isinstance(why, UnicodeDecodeError) else str(why)
-        words = " ".join(said.split())[:300]
-        kind = "" if isinstance(why, _OURS) else f"{type(why).__name__}: "
-        raise refused_at(theme, file, line, "E913", why=kind + (words or "no room")) from why
+        raise refused_at(theme, file, line, "E913", why=_why(why)) from why
     return "".join(parts)
+
+
+def _why(error: Exception) -> str:
+    """What went wrong in words; an error of Python itself with its kind before them."""
+    if isinstance(error, MemoryError):
+        return "it takes more memory than there is for it"
+    if isinstance(error, RecursionError):
+        return "it goes round in a circle, or too deep"
+    words = " ".join(str(error).split())[:300]
+    ours = isinstance(error, TemplateError | TooLarge | TooLong)
+    return words if ours else f"{type(error).__name__}: {words}"
 
 
 class TooLarge(ValueError):
     """A template writes, counts or repeats more than it may."""
-
-
-_OURS = (TemplateError, TooLarge, TooLong)
-"""What says in plain words what is wrong; other errors of Python need their kind before them."""
 
 
 def _where(why: BaseException, template: str) -> tuple[str, int]:
@@ -145,9 +151,9 @@ class _Sandbox(ImmutableSandboxedEnvironment):
             raise TooLarge(f"a power of more than {_LARGEST_POWER}")
         if operator == "*":
             for text, times in ((left, right), (right, left)):
-                if isinstance(text, str | bytes | list | tuple) and isinstance(times, int):
-                    if len(text) * times > LARGEST_PAGES:
-                        raise TooLarge("it repeats something too often")
+                is_repeat = isinstance(text, str | bytes | list | tuple) and isinstance(times, int)
+                if is_repeat and len(text) * times > LARGEST_PAGES:
+                    raise TooLarge("it repeats something too often")
         return super().call_binop(context, operator, left, right)
 
 

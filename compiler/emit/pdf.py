@@ -74,12 +74,13 @@ def _written(document: Any, html: str, gallery: Gallery, theme: Theme) -> bytes:
 
 def _inside(document: Any, theme: Theme) -> None:
     """Raises `Refused` where a link leads out of the document, or it carries other files."""
-    links = [link for page in document.pages for link in page.links]
-    asked = [f"a link to {target}" for kind, target, *_ in links if kind != "internal"]
-    asked += [f"the file {each.url} attached" for each in document.metadata.attachments]
+    links = [link for page in document.pages for link in page.links if link[0] != "internal"]
+    asked = [f"a link to {target}" for _, target, *_ in links]
+    if document.metadata.attachments:
+        asked.append("a file attached to the document")
     if asked:
-        words = asked[0].split()[-1] if asked[0].startswith("a link") else "attachment"
-        file, line = where_said(theme, (words,))
+        word = asked[0].rpartition(" ")[2] if links else "attachment"
+        file, line = where_said(theme, (word, "attachment"))
         raise refused_at(theme, file, line, "E916", why=asked[0][:120])
 
 

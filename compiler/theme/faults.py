@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator
 
-from stemline.diagnostics.model import diagnose
+from stemline.diagnostics.model import Diagnostic
 from stemline.diagnostics.render import render
 from stemline.source import Source, Span
 from stemline.theme.model import Layer, Theme
@@ -17,13 +17,14 @@ class Refused(ValueError):
     written out whole, as it is printed."""
 
 
-def refusal(code: str, span: Span, sources: Mapping[str, Source] | None = None,
-            **values: object) -> Refused:  # fmt: skip
-    """The exception that says so at ``span``."""
-    return Refused(render([diagnose(code, span, **values)], sources or {}).rstrip("\n"))
+def refusal(code: str, span: Span, *sources: Source, **values: str) -> Refused:
+    """The exception that says so at ``span``, with the line where ``sources`` have it."""
+    found = Diagnostic(code, span, tuple(sorted(values.items())))
+    shown = {source.name: source for source in sources}
+    return Refused(render([found], shown).rstrip("\n"))
 
 
-def refused_at(theme: Theme, file: str, line: int, code: str, **values: object) -> Refused:
+def refused_at(theme: Theme, file: str, line: int, code: str, **values: str) -> Refused:
     """The same at a line of a file of the theme, of the first folder that has it; line 0 for all
     of the file. Of a file that no folder has, the theme's own folder is named."""
     layer = next((layer for layer in theme.layers if file in layer.files), None)
@@ -35,7 +36,7 @@ def refused_at(theme: Theme, file: str, line: int, code: str, **values: object) 
     written = source.lines[line - 1]
     start = len(written) - len(written.lstrip())
     span = Span(source.name, line, start + 1, max(len(written.rstrip()), start + 1) + 1)
-    return refusal(code, span, {source.name: source}, **values)
+    return refusal(code, span, source, **values)
 
 
 def where_said(theme: Theme, words: Iterable[str]) -> tuple[str, int]:

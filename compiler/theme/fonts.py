@@ -10,6 +10,7 @@ from __future__ import annotations
 import struct
 from array import array
 from collections.abc import Iterator, Mapping
+from itertools import pairwise
 
 _VERSIONS = (b"\x00\x01\x00\x00", b"true")
 _NEEDED = ("cmap", "glyf", "head", "hhea", "hmtx", "loca", "maxp")
@@ -77,7 +78,7 @@ def _ascending(loca: bytes, count: int, end: int, long_offsets: bool) -> bool:
         return False
     at = struct.unpack(f">{count}{'L' if long_offsets else 'H'}", loca[: size * count])
     scaled = array("Q", at if long_offsets else (2 * n for n in at))
-    return all(a <= b for a, b in zip(scaled, scaled[1:], strict=False)) and scaled[-1] <= end
+    return all(a <= b for a, b in pairwise(scaled)) and scaled[-1] <= end
 
 
 def _letters(cmap: bytes) -> Iterator[tuple[tuple[int, int], ...] | None]:

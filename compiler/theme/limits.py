@@ -23,7 +23,7 @@ ALL_FILES = 96 * MEGABYTE
 MOST_FILES = 400
 """Files that print in one theme's folder; the plain theme has 14."""
 MOST_ENTRIES = 5_000
-"""Names looked at in one theme's folder, whatever they are: more is no theme but somebody's desk."""
+"""Names looked at in one theme's folder, whatever they are: with more it is somebody's desk."""
 DEEPEST = 4
 """Folders inside each other, the theme's own counted."""
 LONGEST_CHAIN = 12
@@ -34,6 +34,9 @@ MOST_DASHES = 12
 """Points on and off of one dash: any railway or chain line can be said in six."""
 MOST_MISTAKES = 50
 """Mistakes of one theme file that are looked for: more than anybody mends before the next try."""
+LONGEST_LINE = 1_000
+"""Letters of a line of ``theme.toml``: a reader of TOML takes the square of a key's parts. The
+longest line of the plain theme has some 100."""
 LONGEST_WORD = 60
 """Letters of a wrong word that the nearest right one is sought for: no word of a theme has 20."""
 
@@ -44,18 +47,20 @@ DEEPEST_ELEMENT = 60
 MOST_DOTS = 40 * MEGABYTE
 """Dots of a PNG: a letter page at 600 to the inch has 34 million."""
 
-SECONDS = 240
+SECONDS = 120
 """Seconds of one processor for all pages of a theme that is not a bundled one, to begin with."""
-SECONDS_A_PICTURE = 1.0
-"""And for each picture of the book: the plain theme takes about a twentieth of it."""
+SECONDS_A_PICTURE = 0.5
+"""And for each picture of the book. A book of 212 calls and all its views takes 35 seconds."""
+GRACE = 15
+"""Seconds more until the process is ended without asking: a library may not listen."""
 SLACK = 4
 """Seconds by the clock on the wall for each of a processor: the machine may have other work."""
 TEMPLATE_SECONDS = 30
 """Seconds of one processor to fill in the templates once; the plain ones take one or two."""
-MEMORY = 3_000 * MEGABYTE
+MEMORY = 2_000 * MEGABYTE
 """Bytes of address space for these pages, to begin with."""
 MEMORY_A_PICTURE = 4 * MEGABYTE
-"""And for each picture of the book: the plain theme takes about a quarter of it."""
+"""And for each picture of the book. A book of 212 calls takes 910 megabytes in all."""
 LARGEST_PAGES = 64 * MEGABYTE
 """Letters of HTML that the templates may write: the plain ones write some 3 million."""
 LARGEST_PDF = 500 * MEGABYTE
