@@ -147,10 +147,10 @@ def work() -> None:
     came = sys.stdin.buffer
     sealed = came.read(int.from_bytes(came.read(8), "big"))
     threading.Thread(target=_end_with, args=(came,), daemon=True).start()
-    bounds, make, values = pickle.loads(sealed)
-    del sealed
-    bind(*bounds)
     try:
+        bounds, make, values = pickle.loads(sealed)
+        del sealed
+        bind(*bounds)
         said, answer = _DONE, make(*values)
     except BaseException as error:  # it has to be told, whatever it is
         said, answer = json.dumps(_news(error)).encode() + b"\n", b""

@@ -70,10 +70,10 @@ class Reading:
 
 def parsed(source: Source) -> tuple[dict[str, Any], tuple[Diagnostic, ...]]:
     """The file as TOML; an empty table with the reason where it is none."""
-    for number, line in enumerate(source.lines, 1):
-        if len(line) > limits.LONGEST_LINE:
-            why = f"a line is longer than {limits.LONGEST_LINE:,} letters"
-            return {}, (diagnose("E902", Span(source.name, number, 1, 2), why=why),)
+    long = (n for n, text in enumerate(source.lines, 1) if len(text) > limits.LONGEST_LINE)
+    if number := next(long, 0):
+        why = f"a line is longer than {limits.LONGEST_LINE:,} letters"
+        return {}, (diagnose("E902", Span(source.name, number, 1, 2), why=why),)
     try:
         return tomllib.loads(source.text), ()
     except (ValueError, RecursionError) as error:
