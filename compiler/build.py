@@ -8,6 +8,7 @@ from stemline.draw.clock_strip import clock_scene
 from stemline.draw.legend import legend_entries
 from stemline.draw.picture import frame_of, picture
 from stemline.draw.scene import Scene
+from stemline.emit.apart import apart
 from stemline.emit.gallery import Art, Gallery
 from stemline.emit.pdf import to_pdf
 from stemline.emit.svg import to_svg
@@ -50,7 +51,8 @@ class Build:
         arts = [art for page in self._book.pages for art in self._arts(page)]
         for number, (_, scene) in enumerate(self._legend, 1):
             arts.append(_art(f"legend-{number}", scene, self._theme))
-        return to_pdf(self._book, Gallery(tuple(arts)), self._theme, self._date)
+        gallery = Gallery(tuple(arts))
+        return apart(self._theme, len(arts), to_pdf, self._book, gallery, self._theme, self._date)
 
     def pictures(self) -> dict[str, str]:
         """Every call's large picture as SVG, by the call as it is spoken."""

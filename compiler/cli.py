@@ -390,7 +390,7 @@ def _theme(folder: Path, asked: str, compiled: Compiled) -> Found:
     """An option names a folder from where the coach stands; a playbook one of its own places."""
     places = (folder, folder.resolve().parent)
     if asked:
-        return theme_called(asked, Span.over("--theme", asked), (Path(), *places))
+        return theme_called(asked, Span.over("--theme", asked), (Path(), *places), path=True)
     if compiled.book is not None and compiled.book.settings.theme:
         settings = compiled.book.settings
         return theme_called(settings.theme, settings.theme_span, places)

@@ -15,6 +15,7 @@ from stemline.crowds import crowd_lines, look_over
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
 from stemline.draw.picture import picture
+from stemline.emit.apart import apart
 from stemline.emit.contact import contact_pdf, contact_svg
 from stemline.emit.engine_log import PictureFailed
 from stemline.emit.fetch import Refused
@@ -105,7 +106,7 @@ def drawn(
     if kind == ".svg":
         return svg.encode()
     art = Art("call", svg, scene.description, scene.width, scene.height, scene.title)
-    return picture_pdf(art, theme) if kind == ".pdf" else picture_png(art, theme)
+    return apart(theme, 1, picture_pdf, art, theme) if kind == ".pdf" else picture_png(art, theme)
 
 
 def his_label(play: Play, said: str, at: Span) -> tuple[str | None, tuple[Diagnostic, ...]]:
@@ -256,9 +257,10 @@ def made_sheet(
     book = make_book(_shown(compiled, season, views=views), Edition(revision, date), ())
     level = LEVELS[season.level]
     sheet = contact_sheet(book, theme, progress, size, level=level, views=views)
+    count = len(sheet.arts)
     if kind == ".svg":
-        return contact_svg(sheet, theme).encode(), len(sheet.arts)
-    return contact_pdf(sheet, theme, paper, date), len(sheet.arts)
+        return contact_svg(sheet, theme).encode(), count
+    return apart(theme, count, contact_pdf, sheet, theme, paper, date), count
 
 
 def _shown(compiled: Compiled, season: Season, *, views: bool = True) -> Season:

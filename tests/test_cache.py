@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import hmac
 import json
 import os
 from pathlib import Path
@@ -27,7 +28,7 @@ def kept(folder: Path, rows: dict[str, Row], name: str = "book") -> Cache:
 
 
 def only_file(folder: Path) -> Path:
-    (file,) = (folder / "cache").iterdir()
+    (file,) = (each for each in (folder / "cache").iterdir() if each.name != "key")
     return file
 
 
@@ -77,8 +78,9 @@ def test_rows_of_another_shape_are_nothing_even_where_the_sum_is_right(
 ) -> None:
     cache = kept(tmp_path, ROWS)
     text = json.dumps(rows)
-    sum_ = hashlib.sha256(text.encode()).hexdigest()
-    only_file(tmp_path).write_text(f"{sum_}\n{text}", "utf-8")
+    key = (tmp_path / "cache" / "key").read_bytes()
+    signed = hmac.new(key, text.encode(), hashlib.sha256).hexdigest()
+    only_file(tmp_path).write_text(f"{signed}\n{text}", "utf-8")
     assert cache.rows() == {}
 
 
@@ -180,3 +182,85 @@ def test_the_place_is_the_users_own_for_caches(
         stemline.cache.platformdirs, "user_cache_path", lambda name, appauthor: tmp_path / name
     )
     assert place() == tmp_path / "stemline" / "answers"
+
+
+# Somebody else's answers.
+
+
+def forged(rows: object, key: bytes | None = None) -> str:
+    """A file as it would be written by one who has the program but not the key."""
+    text = json.dumps(rows)
+    plain = hashlib.sha256(text.encode()).hexdigest()
+    made = hmac.new(key, text.encode(), hashlib.sha256).hexdigest() if key else plain
+    return f"{made}\n{text}"
+
+
+@pytest.mark.parametrize("key", [None, b"", b"0" * 32])
+def test_a_forged_file_is_worth_nothing(tmp_path: Path, key: bytes | None) -> None:
+    cache = kept(tmp_path, ROWS)
+    only_file(tmp_path).write_text(forged({"a": [False, True, 9.9]}, key), "utf-8")
+    assert cache.rows() == {}
+    cache.keep(ROWS, {})
+    assert cache.rows() == ROWS
+
+
+def test_a_file_that_another_user_signed_is_worth_nothing(tmp_path: Path) -> None:
+    kept(tmp_path / "his", ROWS)
+    cache = Cache(tmp_path / "book", tmp_path / "his" / "cache")
+    mine = kept(tmp_path, {"a": None})
+    only_file(tmp_path).write_bytes(only_file(tmp_path / "his").read_bytes())
+    assert mine.rows() == {}
+    assert cache.rows() == {}  # and a book's file is its own: another book has another name
+
+
+posix = pytest.mark.skipif(not hasattr(os, "getuid"), reason="permissions of another kind")
+
+
+@posix
+def test_the_folder_and_all_in_it_are_the_users_alone(tmp_path: Path) -> None:
+    kept(tmp_path, ROWS)
+    folder = tmp_path / "cache"
+    assert folder.stat().st_mode & 0o777 == 0o700
+    assert {file.stat().st_mode & 0o777 for file in folder.iterdir()} == {0o600}
+
+
+@posix
+@pytest.mark.parametrize(("what", "mode"), [("", 0o777), ("", 0o750), ("key", 0o644)])
+def test_what_others_can_reach_is_not_believed_and_made_private_again(
+    tmp_path: Path, what: str, mode: int
+) -> None:
+    cache = kept(tmp_path, ROWS)
+    before = (tmp_path / "cache" / "key").read_bytes()
+    (tmp_path / "cache" / what).chmod(mode)
+    assert cache.rows() == {}
+    cache.keep(ROWS, {})
+    assert (tmp_path / "cache" / "key").read_bytes() != before, "the old key may be known"
+    assert cache.rows() == ROWS
+
+
+@posix
+def test_a_folder_that_is_a_link_is_not_used(tmp_path: Path) -> None:
+    (tmp_path / "elsewhere").mkdir()
+    (tmp_path / "cache").symlink_to(tmp_path / "elsewhere")
+    cache = kept(tmp_path, ROWS)
+    assert cache.rows() == {} and list((tmp_path / "elsewhere").iterdir()) == []
+
+
+@posix
+def test_a_pipe_in_the_files_place_is_not_waited_for(tmp_path: Path) -> None:
+    cache = kept(tmp_path, ROWS)
+    file = only_file(tmp_path)
+    for each in (file, tmp_path / "cache" / "key"):
+        each.unlink()
+        os.mkfifo(each, 0o600)
+        assert cache.rows() == {}
+
+
+def test_a_store_that_is_too_large_or_too_deep_costs_nothing_else(tmp_path: Path) -> None:
+    cache = kept(tmp_path, ROWS)
+    key = (tmp_path / "cache" / "key").read_bytes()
+    deep = "[" * 100_000
+    for text in (deep, " " * stemline.cache.LARGEST_FILE):
+        signed = hmac.new(key, text.encode(), hashlib.sha256).hexdigest()
+        only_file(tmp_path).write_text(f"{signed}\n{text}", "utf-8")
+        assert cache.rows() == {}

@@ -117,7 +117,7 @@ def test_a_template_that_cannot_be_filled_in_is_told(starter: Path) -> None:
     (theme / "macros.html.jinja").write_text("a\n{% if %}", "utf-8")
     result = run("build", starter, "--theme", theme)
     assert result.exit_code == 2
-    assert "macros.html.jinja, line 2" in result.stderr
+    assert "macros.html.jinja:2:1: error E913" in result.stderr
     assert not isinstance(result.exception, (ValueError, TypeError))
     assert not (starter / "build").exists()
 

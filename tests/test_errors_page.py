@@ -53,6 +53,7 @@ GROUPS = {
 NO_SAMPLE = {*(f"E{n}" for n in range(101, 110)), "E111", "E603", "E604", "E905", "E907"} | {
     "E605", "E606", "E526", "W101", "W102", "W103", "E130", "E131", "E132",
     *bounds.WORDING.keys() - {"E134"}, *output.WORDING,
+    *(f"E{n}" for n in range(911, 919)),
 }  # fmt: skip
 """Said of folders, files and commands, of a text that fits on no page, or of a play that no text of
 today can make."""

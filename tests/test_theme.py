@@ -72,7 +72,7 @@ def test_plain_is_black_on_white_and_rests_on_nothing() -> None:
     theme = load_theme()
     assert theme.colours == Colours("#ffffff", "#000000")
     assert theme.colours.white
-    assert len(theme.folders) == 1
+    assert len(theme.layers) == 1 and theme.bundled
 
 
 @pytest.mark.parametrize("name", bundled_themes())
@@ -114,7 +114,8 @@ def test_an_empty_theme_is_the_plain_one(tmp_path: Path) -> None:
     mine, plain = read(tmp_path, ""), load_theme()
     assert mine.looks == plain.looks
     assert mine.fonts == plain.fonts
-    assert mine.folders == (tmp_path, *plain.folders)
+    assert [layer.place for layer in mine.layers] == [str(tmp_path), plain.layers[0].place]
+    assert not mine.bundled
 
 
 def test_one_line_changes_one_thing(tmp_path: Path) -> None:
@@ -169,14 +170,16 @@ def test_a_theme_may_rest_on_one_beside_it(tmp_path: Path) -> None:
     mine = read(tmp_path / "week", 'extends = "team"\n[stroke.motion]\nweight = 2\n')
     pen = mine.look(Size.THUMB).pens["motion"]
     assert (pen.weight, pen.colour) == (2.0, "#99ccff")
-    assert [folder.name for folder in mine.folders] == ["week", "team", "dark", "plain"]
+    names = [Path(layer.place).name for layer in mine.layers]
+    assert names == ["week", "team", "dark", "plain"]
 
 
 def test_a_copy_of_a_bundled_theme_may_keep_its_name(tmp_path: Path) -> None:
     mine = made(tmp_path / "dark", 'extends = "dark"\n[stroke.route]\nweight = 3\n')
     got = theme_called("dark", NOWHERE, (tmp_path,))
     assert got.theme is not None
-    assert got.theme.folders[:2] == (mine, files("stemline.themes") / "dark")
+    places = [layer.place for layer in got.theme.layers]
+    assert places[:2] == [str(mine), str(files("stemline.themes") / "dark")]
     assert theme_called("dark", NOWHERE, ()).theme is not None
 
 
@@ -313,7 +316,8 @@ def test_a_file_that_is_no_text(tmp_path: Path) -> None:
 def test_a_folder_without_its_file_and_a_file_that_leads_nowhere(tmp_path: Path) -> None:
     assert "E906" in said(read_theme(tmp_path, "mine"))
     (tmp_path / "loop.css").symlink_to(tmp_path / "loop.css")
-    read(tmp_path, "")
+    assert "loop.css: error E906" in wrong(tmp_path, "")
+    (tmp_path / "loop.css").unlink()
     (tmp_path / "fonts").write_text("no folder", "utf-8")
     assert "E906" in wrong(tmp_path, '[font]\nbold = "fonts/x.ttf"\n')
 

@@ -11,7 +11,8 @@ from dataclasses import dataclass, field
 from functools import cache
 from typing import TYPE_CHECKING
 
-from stemline.theme import Theme, Type
+from stemline.source import NOWHERE, Span
+from stemline.theme import Theme, Type, refusal
 
 if TYPE_CHECKING:
     from fontTools.ttLib import TTFont
@@ -26,6 +27,11 @@ _DESCENDERS = frozenset("gjpqyQ,;()/|ç")
 _CAP = 0.7
 """Height of capitals and figures in ems; near enough the same for every condensed sans."""
 _DESCENT = 0.2
+_READ = frozenset({"cmap", "glyf", "head", "hhea", "hmtx", "loca", "maxp", "post"})
+"""Tables of a font that letters are read from. No other is opened: a damaged one does no harm."""
+_MOST_PARTS = 2_000
+"""Strokes, and letters that it is put together from, of one letter: Latin ones have below 100, the
+most crowded Chinese ones below 1,000. A damaged font may be put together from itself."""
 
 
 @dataclass(frozen=True)
@@ -41,20 +47,30 @@ class Face:
     """One font file. Glyphs are read when first asked for, and kept."""
 
     data: bytes
+    name: str = ""
+    at: Span = NOWHERE
     _glyphs: dict[str, Glyph] = field(default_factory=dict)
     _font: TTFont | None = None
 
     def glyph(self, letter: str) -> Glyph:
+        """Raises `stemline.theme.Refused` where the file is damaged."""
         known = self._glyphs.get(letter)
         if known is None:
-            known = self._glyphs[letter] = self._read(letter)
+            try:
+                known = self._glyphs[letter] = self._read(letter)
+            except Exception as error:  # whatever a reader of bytes meets in bytes that are wrong
+                why = f"the letter {letter} is damaged ({' '.join(str(error).split())[:80]})"
+                raise refusal("E907", self.at, file=self.name, why=why) from error
         return known
 
     def _read(self, letter: str) -> Glyph:
         if self._font is None:
             from fontTools.ttLib import TTFont  # costs more than all the drawing: only when needed
 
-            self._font = TTFont(io.BytesIO(self.data), lazy=True)
+            font = TTFont(io.BytesIO(self.data), lazy=True)
+            for tag in [tag for tag in font.reader.tables if str(tag) not in _READ]:
+                del font.reader.tables[tag]
+            self._font = font
         font = self._font
         names = font.getBestCmap() or {}
         name = names.get(ord(letter)) or names.get(ord(_FALLBACK))
@@ -67,7 +83,18 @@ def _outline(glyphs: object, name: str, em: float) -> tuple[Command, ...]:
     from fontTools.pens.basePen import decomposeQuadraticSegment
     from fontTools.pens.recordingPen import DecomposingRecordingPen
 
-    pen = DecomposingRecordingPen(glyphs)
+    class Pen(DecomposingRecordingPen):  # type: ignore[misc]
+        """Counts what a letter is put together from, so that a damaged one comes to an end."""
+
+        parts = 0
+
+        def addComponent(self, *part: object, **named: object) -> None:
+            self.parts += 1
+            if self.parts + len(self.value) > _MOST_PARTS:
+                raise ValueError(f"it has more than {_MOST_PARTS:,} parts")
+            super().addComponent(*part, **named)
+
+    pen = Pen(glyphs)
     glyphs[name].draw(pen)  # type: ignore[index]
     made: list[Command] = []
 
@@ -97,7 +124,10 @@ def _outline(glyphs: object, name: str, em: float) -> tuple[Command, ...]:
 @cache
 def faces(theme: Theme) -> dict[str, Face]:
     """The theme's faces by name."""
-    return {name: Face(data) for name, data in theme.fonts.items()}
+    return {
+        name: Face(data, name, theme.faces_at.get(name, NOWHERE))
+        for name, data in theme.fonts.items()
+    }
 
 
 @dataclass(frozen=True)

@@ -12,6 +12,8 @@ import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 
+from stemline.emit.bounds import TooLong
+
 _PICTURE = re.compile(r"stemline:[\w/.-]+")
 
 
@@ -25,13 +27,14 @@ class PictureFailed(RuntimeError):
 
 
 class _Listener(logging.Handler):
-    """Raises what the engine has caught. A defect that it only warns of is not one of these."""
+    """Raises what the engine has caught: as it is where it ends the work, else by its picture. A
+    defect that the engine only warns of is not one of these."""
 
     def emit(self, record: logging.LogRecord) -> None:
         caught = sys.exc_info()[1]
         if caught is None:
             return
-        if not isinstance(caught, Exception):
+        if not isinstance(caught, Exception) or isinstance(caught, TooLong | MemoryError):
             raise caught
         said = record.getMessage()
         named = _PICTURE.search(said)

@@ -4,17 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
-from importlib.resources.abc import Traversable
 from itertools import accumulate, pairwise
+from typing import Any
 
 from jinja2 import BaseLoader, Environment, StrictUndefined, TemplateError, TemplateNotFound
+from jinja2.runtime import Context
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 
 from stemline.book.fit import BOTTOM, NOTE_LINE, TOP, Arrangement, Front, side_margin, telling
 from stemline.book.model import Book, Entry, Page
-from stemline.emit.fetch import Refused, theme_files
+from stemline.emit.bounds import TooLong, in_time
+from stemline.emit.fetch import theme_files
 from stemline.emit.gallery import Gallery
-from stemline.theme import Theme
+from stemline.theme import Theme, refused_at
+from stemline.theme.limits import LARGEST_PAGES, MEGABYTE, TEMPLATE_SECONDS
 
 
 @dataclass(frozen=True)
@@ -73,32 +76,98 @@ def book_html(
 def filled(theme: Theme, template: str, **values: object) -> str:
     """A template of the theme filled in. Raises `Refused` where a coach's own cannot be."""
     run = environment(theme_files(theme, ".jinja"))
+    size, parts = 0, []
     try:
-        return run.get_template(template).render(colours=theme.colours, **values)
-    except TemplateError as why:
-        raise Refused(f"theme {theme.name}, {_where(why, template)}: {why}") from why
+        with in_time(TEMPLATE_SECONDS):
+            for part in run.get_template(template).generate(colours=theme.colours, **values):
+                size += len(part)
+                if size > LARGEST_PAGES:
+                    raise TooLarge(
+                        f"it writes more than {LARGEST_PAGES // MEGABYTE} million letters"
+                    )
+                parts.append(part)
+    except Exception as why:  # a template is a program: it meets whatever a program can meet
+        if theme.bundled and not isinstance(why, TemplateError):
+            raise
+        file, line = _where(why, template)
+        raise refused_at(theme, file, line, "E913", why=_why(why)) from why
+    return "".join(parts)
 
 
-def _where(why: TemplateError, template: str) -> str:
-    name, line = getattr(why, "name", None) or template, getattr(why, "lineno", None)
-    return f"{name}, line {line}" if line else str(name)
+def _why(error: Exception) -> str:
+    """What went wrong in words; an error of Python itself with its kind before them."""
+    if isinstance(error, MemoryError):
+        return "it takes more memory than there is for it"
+    if isinstance(error, RecursionError):
+        return "it goes round in a circle, or too deep"
+    words = " ".join(str(error).split())[:300]
+    ours = isinstance(error, TemplateError | TooLarge | TooLong)
+    return words if ours else f"{type(error).__name__}: {words}"
 
 
-def environment(templates: Mapping[str, Traversable]) -> Environment:
+class TooLarge(ValueError):
+    """A template writes, counts or repeats more than it may."""
+
+
+def _where(why: BaseException, template: str) -> tuple[str, int]:
+    """The file and line of a template where it went wrong, the innermost that is known."""
+    name, line = getattr(why, "name", None), getattr(why, "lineno", None)
+    if isinstance(why, TemplateError) and name and line:
+        return str(name), int(line)
+    at, trace = (template, 0), why.__traceback__
+    while trace is not None:
+        file = trace.tb_frame.f_code.co_filename
+        if file.startswith(_MARK):
+            at = (file.removeprefix(_MARK), trace.tb_lineno)
+        trace = trace.tb_next
+    return at
+
+
+_MARK = "template of the theme: "
+"""What stands before a template's name in a traceback, where no file of a disk can be meant."""
+
+
+def environment(templates: Mapping[str, bytes]) -> Environment:
     """Where templates run: sandboxed, nothing they are given can be changed, all text escaped."""
-    return ImmutableSandboxedEnvironment(
+    made = _Sandbox(
         loader=_ThemeLoader(templates),
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
     )
+    # What comes out differently each time has no place in a book.
+    del made.globals["lipsum"], made.filters["random"]
+    return made
+
+
+class _Sandbox(ImmutableSandboxedEnvironment):
+    """Sums that would not come to an end, or fill the machine, are refused before they begin."""
+
+    intercepted_binops = frozenset({"**", "*"})
+
+    def call_binop(self, context: Context, operator: str, left: Any, right: Any) -> Any:
+        if operator == "**" and not (_small(left) and _small(right)):
+            raise TooLarge(f"a power of more than {_LARGEST_POWER}")
+        if operator == "*":
+            for text, times in ((left, right), (right, left)):
+                is_repeat = isinstance(text, str | bytes | list | tuple) and isinstance(times, int)
+                if is_repeat and len(text) * times > LARGEST_PAGES:
+                    raise TooLarge("it repeats something too often")
+        return super().call_binop(context, operator, left, right)
+
+
+_LARGEST_POWER = 100
+
+
+def _small(number: Any) -> bool:
+    return isinstance(number, int | float) and abs(number) <= _LARGEST_POWER
 
 
 class _ThemeLoader(BaseLoader):
-    """Templates from a theme's folders, wherever they are kept."""
+    """Templates from a theme's folders, as they were read."""
 
-    def __init__(self, templates: Mapping[str, Traversable]) -> None:
+    def __init__(self, templates: Mapping[str, bytes]) -> None:
         self._files = templates
 
     def get_source(
@@ -106,4 +175,4 @@ class _ThemeLoader(BaseLoader):
     ) -> tuple[str, str | None, Callable[[], bool] | None]:
         if template not in self._files:
             raise TemplateNotFound(template)
-        return self._files[template].read_text(encoding="utf-8"), None, None
+        return self._files[template].decode("utf-8-sig"), _MARK + template, None

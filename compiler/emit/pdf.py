@@ -20,7 +20,7 @@ from stemline.emit.engine_log import PictureFailed, heard
 from stemline.emit.fetch import Refused, answer
 from stemline.emit.gallery import Gallery
 from stemline.emit.html import book_html
-from stemline.theme import Theme
+from stemline.theme import Theme, refused_at, where_said
 
 POINTS = 0.75
 """Points to a CSS pixel."""
@@ -67,12 +67,25 @@ def pages_pdf(html: str, gallery: Gallery, theme: Theme, date: str) -> bytes:
 
 def _written(document: Any, html: str, gallery: Gallery, theme: Theme) -> bytes:
     """The document's bytes, under an identifier that follows from all that went into them."""
+    _inside(document, theme)
     seal = hashlib.sha256(html.encode())
     for art in gallery.arts:
         seal.update(art.svg.encode())
     seal.update(theme.digest.encode())
     pdf: bytes = document.write_pdf(pdf_tags=True, pdf_identifier=seal.hexdigest()[:32].encode())
     return pdf
+
+
+def _inside(document: Any, theme: Theme) -> None:
+    """Raises `Refused` where a link leads out of the document, or it carries other files."""
+    links = [link for page in document.pages for link in page.links if link[0] != "internal"]
+    asked = [f"a link to {target}" for _, target, *_ in links]
+    if document.metadata.attachments:
+        asked.append("a file attached to the document")
+    if asked:
+        word = asked[0].rpartition(" ")[2] if links else "attachment"
+        file, line = where_said(theme, (word, "attachment"))
+        raise refused_at(theme, file, line, "E916", why=asked[0][:120])
 
 
 def _fitted(engine: _Engine, book: Book, gallery: Gallery, theme: Theme) -> tuple[Any, str]:
@@ -82,7 +95,7 @@ def _fitted(engine: _Engine, book: Book, gallery: Gallery, theme: Theme) -> tupl
         for page in book.pages
     }
     document = engine.lay_out(book_html(book, gallery, layout, theme))
-    heights = _heights(document)
+    heights = _Heights(_heights(document), theme)
     measured = {page.id: _measure(heights, page, gallery) for page in book.pages}
     slack = dict.fromkeys(layout, 0)
     page_room = room(book.paper)
@@ -159,6 +172,20 @@ def _measure(heights: Mapping[str, float], page: Page, gallery: Gallery) -> Meas
         row=rows,
         jobs=heights.get(f"{page.id}-jobs", 0.0),
     )
+
+
+class _Heights(dict[str, float]):
+    """Heights by id. Raises `Refused` for one that a coach's templates or styles leave out."""
+
+    def __init__(self, heights: Mapping[str, float], theme: Theme) -> None:
+        super().__init__(heights)
+        self._theme = theme
+
+    def __missing__(self, id_: str) -> float:
+        if self._theme.bundled:
+            raise KeyError(id_)
+        file, line = where_said(self._theme, ())
+        raise refused_at(self._theme, file, line, "E914", id=id_)
 
 
 def _heights(document: Any) -> dict[str, float]:

@@ -7,6 +7,7 @@ one it extends, and needs no Python.
 
 from __future__ import annotations
 
+from stemline.theme.faults import Refused, refusal, refused_at, where_said
 from stemline.theme.finding import (
     Found,
     ThemeError,
@@ -19,6 +20,7 @@ from stemline.theme.model import (
     SIZES,
     SMALLEST_TYPE,
     Ground,
+    Layer,
     Look,
     Pen,
     Size,
@@ -31,8 +33,10 @@ __all__ = [
     "SMALLEST_TYPE",
     "Found",
     "Ground",
+    "Layer",
     "Look",
     "Pen",
+    "Refused",
     "Size",
     "Theme",
     "ThemeError",
@@ -40,5 +44,8 @@ __all__ = [
     "bundled_themes",
     "load_theme",
     "read_theme",
+    "refusal",
+    "refused_at",
     "theme_called",
+    "where_said",
 ]

@@ -7,6 +7,7 @@ Every theme rests on the bundled `plain`, which says everything.
 from __future__ import annotations
 
 import hashlib
+import os
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
@@ -20,14 +21,17 @@ from typing import Any
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
 from stemline.source import NOWHERE, Source, Span
+from stemline.theme import limits
 from stemline.theme.fonts import unfit
 from stemline.theme.looks import colours_of, look_of
-from stemline.theme.model import Size, Theme
+from stemline.theme.model import Layer, Size, Theme
+from stemline.theme.opening import Taken, Unread, read, reason, taken
+from stemline.theme.pictures import Unsound, prove_png, prove_svg
 from stemline.theme.table import laid_over, parsed, sound, span_of
 
 PLAIN = "plain"
 _TABLE = "theme.toml"
-_PRINTED = (".toml", ".jinja", ".css", ".svg", ".png", ".ttf")
+_PROOFS = {".svg": prove_svg, ".png": prove_png}
 
 
 class ThemeError(ValueError):
@@ -59,9 +63,12 @@ def load_theme(name: str = PLAIN) -> Theme:
     return got.theme
 
 
-def theme_called(name: str, at: Span, places: Sequence[Path]) -> Found:
-    """The theme that ``name`` means, said at ``at``: a folder of one of ``places``, or bundled."""
-    folder = _folder(name, places, ())
+def theme_called(name: str, at: Span, places: Sequence[Path], *, path: bool = False) -> Found:
+    """The theme that ``name`` means, said at ``at``: a folder of one of ``places``, or bundled.
+
+    Only a coach at his keyboard may give a ``path``; a text says a plain name.
+    """
+    folder = _folder(name, places, ()) if path or _is_plain(name) else None
     if folder is None:
         return Found(None, (_unknown(name, at, places),), ())
     return read_theme(folder, name)
@@ -72,78 +79,122 @@ def read_theme(folder: Traversable, name: str) -> Found:
     chain, sources, found = _chain(folder)
     table: dict[str, Any] = {}
     fonts: dict[str, bytes] = {}
-    for place, source, own in reversed(chain):
-        kept, wrong = sound(source, own, table or own)
-        found += wrong
-        faces, wrong = _fonts(place, source, kept.get("font", {}))
+    faces_at: dict[str, Span] = {}
+    for link in reversed(chain):
+        kept, wrong = sound(link.source, link.table, table or link.table)
+        found += wrong + _unsound(link)
+        said = kept.get("font", {})
+        faces, wrong = _fonts(link, said)
         found += wrong
         fonts |= faces
+        faces_at |= {face: span_of(link.source, "font", face) for face in faces}
         table = laid_over(table, kept)
-    folders = tuple(place for place, _, _ in chain)
-    digest = ""
-    try:
-        digest = _digest(folders)
-    except OSError as error:
-        at, file = Span(sources[0].name, 0, 0, 0), Path(error.filename or folder.name).name
-        found.append(diagnose("E906", at, file=file, why=_why(error)))
     if found:
         return Found(None, tuple(found), sources)
+    layers = tuple(link.layer for link in chain)
     theme = Theme(
         name=name,
         title=str(table.get("title", name)),
         looks=MappingProxyType({size: look_of(table, size) for size in Size}),
         fonts=MappingProxyType(fonts),
-        digest=digest,
+        digest=_digest(layers),
         colours=colours_of(table),
-        folders=folders,
+        layers=layers,
+        faces_at=MappingProxyType(faces_at),
     )
     return Found(theme, (), sources)
 
 
-_Link = tuple[Traversable, Source, dict[str, Any]]
+@dataclass(frozen=True)
+class _Link:
+    """One theme of the chain: its folder, what was read of it, and its own table."""
+
+    folder: Traversable
+    layer: Layer
+    source: Source
+    table: dict[str, Any]
+    unread: frozenset[str]
 
 
 def _chain(folder: Traversable) -> tuple[list[_Link], tuple[Source, ...], list[Diagnostic]]:
     """The theme's folder, its file and its table, then those of the theme it extends, and on."""
     chain: list[_Link] = []
     found: list[Diagnostic] = []
-    sources: list[Source] = []
     at: Traversable | None = folder
+    plain = files("stemline.themes") / PLAIN
     while at is not None:
-        source, own, wrong = _table(at)
-        sources.append(source)
+        link, wrong = _link(at)
         found += wrong
-        chain.append((at, source, own))
-        base = own.get("extends", PLAIN)
-        if at == files("stemline.themes") / PLAIN:
+        chain.append(link)
+        if at == plain:
             break
-        span = span_of(source, "", "extends")
+        base, span = link.table.get("extends", PLAIN), span_of(link.source, "", "extends")
         if not isinstance(base, str):
             base = PLAIN  # said by `sound`
         beside = [at.parent] if isinstance(at, Path) else []
-        below = _folder(base, beside, [place for place, _, _ in chain])
-        if below is None and _folder(base, beside, ()):
+        below = _folder(base, beside, [each.folder for each in chain]) if _is_plain(base) else None
+        if below is None and _is_plain(base) and _folder(base, beside, ()):
             found.append(diagnose("E905", span, name=base))
         elif below is None:
             found.append(_unknown(base, span, beside))
-        at = below or files("stemline.themes") / PLAIN
-    return chain, tuple(sources), found
+        elif len(chain) >= limits.LONGEST_CHAIN and below != plain:
+            found.append(diagnose("E917", span, most=limits.LONGEST_CHAIN))
+            below = None
+        at = below or plain
+    return chain, tuple(link.source for link in chain), found
 
 
-def _table(folder: Traversable) -> tuple[Source, dict[str, Any], tuple[Diagnostic, ...]]:
-    file = folder / _TABLE
-    name = str(file)
+def _link(folder: Traversable) -> tuple[_Link, list[Diagnostic]]:
+    """A theme's folder as it is now, with its own table, and what could not be read of it."""
     try:
-        text = file.read_bytes().decode("utf-8-sig")
+        took = taken(folder)
     except OSError as error:
-        span = Span(name, 0, 0, 0)
-        return Source(name, ""), {}, (diagnose("E906", span, file=_TABLE, why=_why(error)),)
+        took = Taken(unread=[(_TABLE, reason(error))])
+    if _TABLE not in took.files and _TABLE not in dict(took.unread):
+        took.unread.append((_TABLE, "no such file or directory"))
+    bundled = folder.name in bundled_themes() and folder == files("stemline.themes") / folder.name
+    layer = Layer(str(folder), MappingProxyType(took.files), bundled)
+    found = [
+        diagnose("E906", Span(layer.named(name), 0, 0, 0), file=name, why=why)
+        for name, why in took.unread
+    ]
+    file = layer.named(_TABLE)
+    try:
+        text = took.files.get(_TABLE, b"").decode("utf-8-sig")
     except UnicodeDecodeError:
-        span = Span(name, 0, 0, 0)
-        return Source(name, ""), {}, (diagnose("E902", span, why="it is not UTF-8 text"),)
-    source = Source(name, text.replace("\r\n", "\n"))
-    own, found = parsed(source)
-    return source, own, found
+        found.append(diagnose("E902", Span(file, 0, 0, 0), why="it is not UTF-8 text"))
+        text = ""
+    source = Source(file, text.replace("\r\n", "\n"))
+    own, wrong = parsed(source)
+    unread = frozenset(name for name, _ in took.unread)
+    return _Link(folder, layer, source, own, unread), [*found, *wrong]
+
+
+def _unsound(link: _Link) -> list[Diagnostic]:
+    """Texts that are none, and pictures that cannot be drawn."""
+    found: list[Diagnostic] = []
+    for name, data in () if link.layer.bundled else link.layer.files.items():
+        file, ending = link.layer.named(name), name[name.rfind(".") :]
+        if ending in (".css", ".jinja"):
+            try:
+                data.decode("utf-8-sig")
+            except UnicodeDecodeError as error:
+                line = data.count(b"\n", 0, error.start) + 1
+                column = error.start - data.rfind(b"\n", 0, error.start)
+                at = Span(file, line, column, column + 1)
+                found.append(diagnose("E911", at, file=name, byte=f"{data[error.start]:#04x}"))
+        elif ending in _PROOFS:
+            try:
+                _PROOFS[ending](data)
+            except Unsound as error:
+                at = Span(file, error.line, error.column, error.column + 1)
+                found.append(diagnose("E912", at, file=name, why=error.why))
+    return found
+
+
+def _is_plain(name: str) -> bool:
+    """Whether it names a folder and no way to one."""
+    return not (set(name) & set("/\\:\0") or name in ("", ".", ".."))
 
 
 def _folder(
@@ -157,10 +208,12 @@ def _folder(
 
 
 def _is_theme(folder: Traversable) -> bool:
-    """Whether it holds a theme; a name that no folder can have is none."""
+    """Whether it holds a theme, or what stands in a theme's place; a name that no folder can have
+    is none."""
     try:
-        return (folder / _TABLE).is_file()
-    except OSError:
+        table = folder / _TABLE
+        return os.path.lexists(table) if isinstance(table, Path) else table.is_file()
+    except (OSError, ValueError):
         return False
 
 
@@ -177,45 +230,41 @@ def _names(places: Iterable[Path]) -> Iterator[str]:
             yield from (f.name for f in place.iterdir() if _is_theme(f))
 
 
-def _fonts(
-    folder: Traversable, source: Source, said: Mapping[str, str]
-) -> tuple[dict[str, bytes], list[Diagnostic]]:
+def _fonts(link: _Link, said: Mapping[str, str]) -> tuple[dict[str, bytes], list[Diagnostic]]:
     """The font files of a theme's own table, from its own folder and nowhere else."""
     fonts: dict[str, bytes] = {}
     found: list[Diagnostic] = []
-    for face, file in said.items():
-        span = span_of(source, "font", face)
-        parts = file.replace("\\", "/").split("/")
-        if ".." in parts or "" in parts or ":" in file:
-            found.append(diagnose("E906", span, file=file, why="it is outside the theme's folder"))
-            continue
+    for number, (face, file) in enumerate(said.items()):
+        span = span_of(link.source, "font", face)
+        if number == limits.MOST_FACES:
+            wanted = f"at most {limits.MOST_FACES} faces"
+            found.append(diagnose("E904", span, key="font", wanted=wanted))
+            break
         try:
-            data = folder.joinpath(*parts).read_bytes()
-        except OSError as error:
-            found.append(diagnose("E906", span, file=file, why=_why(error)))
+            data = _font(link, file)
+        except Unread as why:
+            if file not in link.unread:  # said of the file already
+                found.append(diagnose("E906", span, file=file, why=why.why))
             continue
-        if why := unfit(data):
-            found.append(diagnose("E907", span, file=file, why=why))
+        if wrong := unfit(data):
+            found.append(diagnose("E907", span, file=file, why=wrong))
         fonts[face] = data
     return fonts, found
 
 
-def _why(error: OSError) -> str:
-    return (error.strerror or "it cannot be opened").casefold()
+def _font(link: _Link, file: str) -> bytes:
+    """A font of the theme's folder, whatever its ending. Raises `Unread`."""
+    parts = file.replace("\\", "/").split("/")
+    if set(parts) & {"", ".", ".."} or set(file) & set(":\0"):
+        raise Unread("it is outside the theme's folder")
+    name = "/".join(parts)
+    held = link.layer.files.get(name)
+    return held if held is not None else read(link.folder, link.folder.joinpath(*parts), name)
 
 
-def _digest(folders: Iterable[Traversable]) -> str:
+def _digest(layers: Iterable[Layer]) -> str:
     digest = hashlib.sha256()
-    for folder in folders:
-        for name, data in _files(folder, ""):
+    for layer in layers:
+        for name, data in layer.files.items():
             digest.update(f"{name} {len(data)} ".encode() + data)
     return digest.hexdigest()
-
-
-def _files(folder: Traversable, under: str) -> Iterator[tuple[str, bytes]]:
-    """The files that decide how a theme prints, by their path, in order."""
-    for file in sorted(folder.iterdir(), key=lambda f: f.name):
-        if file.is_dir() and not under:
-            yield from _files(file, f"{file.name}/")
-        elif file.is_file() and file.name.endswith(_PRINTED):
-            yield under + file.name, file.read_bytes()

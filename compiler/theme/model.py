@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import Enum
-from importlib.resources.abc import Traversable
+from pathlib import PurePath
+
+from stemline.source import Span
 
 SMALLEST_TYPE = 6.0
 """Points. Nothing is printed smaller, whatever a theme asks for."""
@@ -90,12 +92,29 @@ class Colours:
         return "#" + "".join(f"{level:02x}" for level in mixed)
 
 
+@dataclass(frozen=True)
+class Layer:
+    """One theme's folder as it was read: where it is, and its files by their path in it.
+
+    Nothing is opened again, so a file that is changed meanwhile changes nothing. ``bundled`` is
+    one that comes with the program.
+    """
+
+    place: str
+    files: Mapping[str, bytes]
+    bundled: bool = False
+
+    def named(self, file: str) -> str:
+        """What a message calls a file of it."""
+        return str(PurePath(self.place, file))
+
+
 @dataclass(frozen=True, eq=False)
 class Theme:
     """A theme as read. ``digest`` changes when any file of it does.
 
-    ``folders`` are its own and then, in turn, those of the themes it extends: a file is taken from
-    the first that has it.
+    ``layers`` are its own folder and then, in turn, those of the themes it extends: a file is taken
+    from the first that has it. ``faces_at`` is where each face is named.
     """
 
     name: str
@@ -104,7 +123,13 @@ class Theme:
     fonts: Mapping[str, bytes]
     digest: str
     colours: Colours
-    folders: tuple[Traversable, ...]
+    layers: tuple[Layer, ...]
+    faces_at: Mapping[str, Span]
+
+    @property
+    def bundled(self) -> bool:
+        """Whether all of it comes with the program."""
+        return all(layer.bundled for layer in self.layers)
 
     def look(self, size: Size) -> Look:
         return self.looks[size]

@@ -15,6 +15,7 @@ from typing import Any
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
 from stemline.source import Source, Span
+from stemline.theme import limits
 from stemline.theme.model import Size
 from stemline.theme.sizing import at_size
 
@@ -53,22 +54,32 @@ class Reading:
         return span_of(self.source, table, key)
 
     def unknown(self, table: str, key: str, right: tuple[str, ...]) -> None:
-        near = nearest(key, right)
+        if len(self.found) >= limits.MOST_MISTAKES:
+            return
+        near = nearest(key, right) if len(key) <= limits.LONGEST_WORD else ()
         where = f"[{table}]" if table else "theme.toml"
         span = self.span(table, key)
         self.found.append(diagnose("E903", span, nearest=near, key=key, table=where))
 
     def wrong(self, table: str, key: str, wanted: str) -> None:
+        if len(self.found) >= limits.MOST_MISTAKES:
+            return
         span = self.span(table, key)
         self.found.append(diagnose("E904", span, key=key, wanted=wanted))
 
 
 def parsed(source: Source) -> tuple[dict[str, Any], tuple[Diagnostic, ...]]:
     """The file as TOML; an empty table with the reason where it is none."""
+    long = (n for n, text in enumerate(source.lines, 1) if len(text) > limits.LONGEST_LINE)
+    if number := next(long, 0):
+        why = f"a line is longer than {limits.LONGEST_LINE:,} letters"
+        return {}, (diagnose("E902", Span(source.name, number, 1, 2), why=why),)
     try:
         return tomllib.loads(source.text), ()
-    except (tomllib.TOMLDecodeError, RecursionError) as error:
+    except (ValueError, RecursionError) as error:
         why = str(error)
+        if not isinstance(error, tomllib.TOMLDecodeError):
+            why = "a number of thousands of figures, or lists in lists without end"
         at = _AT.search(why)
         line, column = (int(at[1]), int(at[2])) if at else (len(source.lines), 1)
         span = Span(source.name, line, column, column + 1)
@@ -189,6 +200,8 @@ def _is_dash(on: Reading, value: Any) -> bool:
     if len(value) in _SIZES and all(isinstance(part, list) for part in value):
         return all(_is_dash(on, part) and not any(isinstance(n, list) for n in part)
                    for part in value)  # fmt: skip
+    if len(value) > limits.MOST_DASHES:
+        return False
     return all(_number(n) and n >= 0 for n in value) and (not value or sum(value) > 0)
 
 

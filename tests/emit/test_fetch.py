@@ -8,9 +8,15 @@ from pathlib import Path
 import pytest
 
 from stemline.emit.fetch import Refused, answer, theme_files
-from stemline.theme import Theme, load_theme
+from stemline.theme import Layer, Theme, load_theme, read_theme
 
 PICTURES = {"call-1": "<svg/>"}
+
+
+def above(theme: Theme, **files: str) -> Theme:
+    """The theme with a folder of these files over it; in a name, two strokes stand for a dot."""
+    held = {name.replace("__", "."): text.encode() for name, text in files.items()}
+    return replace(theme, layers=(Layer("mine", held), *theme.layers))
 
 
 def test_pictures_fonts_and_theme_files(theme: Theme) -> None:
@@ -50,32 +56,28 @@ def test_everything_else_is_refused(url: str, theme: Theme) -> None:
         answer(url, theme, PICTURES)
 
 
-def test_a_file_comes_from_the_theme_itself_before_the_one_below(
-    theme: Theme, tmp_path: Path
-) -> None:
-    (tmp_path / "cover.svg").write_text("<svg id='mine'/>", "utf-8")
-    (tmp_path / "macros.html.jinja").write_text("mine", "utf-8")
-    mine = replace(theme, folders=(tmp_path, *theme.folders))
+def test_a_file_comes_from_the_theme_itself_before_the_one_below(theme: Theme) -> None:
+    mine = above(theme, cover__svg="<svg id='mine'/>", macros__html__jinja="mine")
     assert answer("stemline:theme/cover.svg", mine, {})[0] == b"<svg id='mine'/>"
     templates = theme_files(mine, ".jinja")
-    assert templates["macros.html.jinja"] == tmp_path / "macros.html.jinja"
-    assert templates["book.html.jinja"].read_text("utf-8")
+    assert templates["macros.html.jinja"] == b"mine"
+    assert templates["book.html.jinja"]
 
 
-def test_a_style_sheet_is_read_after_the_one_below(theme: Theme, tmp_path: Path) -> None:
-    (tmp_path / "book.css").write_text("h1 { color: red }", "utf-8")
-    body, _ = answer(
-        "stemline:theme/book.css", replace(theme, folders=(tmp_path, *theme.folders)), {}
-    )
+def test_a_style_sheet_is_read_after_the_one_below(theme: Theme) -> None:
+    mine = above(theme, book__css="h1 { color: red }")
+    body, _ = answer("stemline:theme/book.css", mine, {})
     plain, _ = answer("stemline:theme/book.css", theme, {})
     assert body == plain + b"\nh1 { color: red }"
 
 
-def test_a_folder_of_ones_own_is_no_door_to_others(theme: Theme, tmp_path: Path) -> None:
+def test_a_folder_of_ones_own_is_no_door_to_others(tmp_path: Path) -> None:
     own = tmp_path / "own"
     own.mkdir()
     (tmp_path / "secret.css").write_text("x", "utf-8")
-    mine = replace(theme, folders=(own, *theme.folders))
+    (own / "theme.toml").write_text("", "utf-8")
+    mine = read_theme(own, "own").theme
+    assert mine is not None
     for url in ("stemline:theme/../secret.css", f"stemline:theme/{tmp_path}/secret.css"):
         with pytest.raises(Refused):
             answer(url, mine, {})

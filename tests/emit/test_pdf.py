@@ -9,7 +9,6 @@ import re
 from collections.abc import Iterator
 from dataclasses import replace
 from importlib.resources import files
-from pathlib import Path
 from typing import Any
 
 import pytest
@@ -22,7 +21,7 @@ from stemline.emit.fetch import Refused
 from stemline.emit.gallery import Gallery
 from stemline.emit.pdf import PangoMissing, to_pdf
 from stemline.football.play import Season
-from stemline.theme import Theme
+from stemline.theme import Layer, Theme
 
 Outline = list[tuple[int, str, int]]
 """Level, title and page number from 1."""
@@ -227,12 +226,10 @@ def test_a_theme_that_asks_for_more_is_refused(
     asks: str,
     small_season: Season,
     theme: Theme,
-    tmp_path: Path,
 ) -> None:
     plain = files("stemline.themes") / "plain" / "book.html.jinja"
-    page = tmp_path / "book.html.jinja"
-    page.write_text(plain.read_text(encoding="utf-8").replace("<body>", f"<body>{asks}"))
-    theme = replace(theme, folders=(tmp_path, *theme.folders))
+    page = plain.read_text(encoding="utf-8").replace("<body>", f"<body>{asks}").encode()
+    theme = replace(theme, layers=(Layer("mine", {"book.html.jinja": page}), *theme.layers))
     book = make_book(small_season, Edition("a", ""), CAPTIONS)
     with pytest.raises(Refused):
         to_pdf(book, gallery_of(small_season, CAPTIONS), theme, "")
