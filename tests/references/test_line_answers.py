@@ -253,9 +253,7 @@ def taken(play: Play, man: str) -> str:
     if not mine:
         return "-"
     others = [
-        a.man
-        for a in play.assignments
-        if a.man != man and a.hits and a.hits[0].defender == mine[0]
+        a.man for a in play.assignments if a.man != man and a.hits and a.hits[0].defender == mine[0]
     ]
     climbs = [hits(play, m)[1] for m in (man, *others) if len(hits(play, m)) > 1]
     return "+".join([mine[0], *others]) + "".join(f">{c}" for c in climbs)
