@@ -9,6 +9,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from stemline.football.defence import Defender
+from stemline.football.run_answers import once
 from stemline.football.run_line import NOBODY, LineBlocks
 from stemline.football.run_rules import PULLS, Described, Way
 
@@ -47,7 +48,10 @@ class Climbers(LineBlocks):
         nearer to him, helps inside, or on the playside goes on to the near safety."""
         n, rules = self.choice[man][0], self.tasks[man].rules
         busy = self._owned(man) or self.climbs.get(man)
-        if busy or self.hold or (n < len(rules) and rules[n].way in _OTHERS):
+        if busy or self.hold:
+            return
+        if n < len(rules) and rules[n].way in _OTHERS:
+            self._stays_home(man)
             return
         x = self.at[man].x
         beside = self.front.neighbour(x, self.front.out(x))
@@ -85,6 +89,14 @@ class Climbers(LineBlocks):
         last = next((d.label for d in deep[::-1] if d.label not in taken), NOBODY)
         if side is self.front.toward and last:
             self.climbs[man] = last
+
+    def _stays_home(self, man: str) -> None:
+        """Who would pull for nobody has a free man of the front on him instead."""
+        x, free = self.at[man].x, self._free_on_line()
+        near = once(self.front.over(x), self.front.in_gap(x, self.front.out(x).other))
+        there = [d for d in near if d in free]
+        if man in self.interior and there:
+            self._take(man, len(self.tasks[man].rules), there[0].label)
 
     def _moves_over(self, man: str) -> bool:
         """He takes the linebacker of a double team that has another one within reach."""

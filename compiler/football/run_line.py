@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 
 from stemline.football.defence import Defender
 from stemline.football.field import Side
-from stemline.football.fronts import HEAD_UP, TOUCH, Front
+from stemline.football.fronts import BOX_DEPTH, HEAD_UP, TOUCH, Front
 from stemline.football.play import Man
 from stemline.football.run_answers import once, strong, weak
 from stemline.football.run_rules import MEANINGS, PULLS, Described, Rule, Takes, Task, Way
@@ -112,6 +112,7 @@ class LineBlocks:
         there = self.front.described(target, self.at[man].x)
         if target.what == "end man on line" and rule.way is Way.KICK:
             there = tuple(d for d in there if not self._shut(d, target.side or self.front.toward))
+            there = tuple(sorted(there, key=lambda d: d.at.y > BOX_DEPTH))
         return there
 
     def _shut(self, defender: Defender, side: Side) -> bool:

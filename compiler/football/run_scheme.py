@@ -228,7 +228,10 @@ class _Solver(Climbers):
             self.climbs[man] = defender.label
             waiting.remove(man)
         for man in sorted(waiting, key=self.from_ball):
-            deep = [d for d in self._over(man) if d.level is Level.DEEP and self._can_help(d)]
+            deep = [
+                d for d in self._over(man)
+                if d.level is Level.DEEP and self._can_help(d) and d.label not in self._reserved
+            ]  # fmt: skip
             if deep:
                 self.climbs[man] = min(deep, key=lambda d: self._nearer(man, d)).label
 

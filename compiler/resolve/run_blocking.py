@@ -21,10 +21,12 @@ from stemline.football.counting import tight_ends
 from stemline.football.defence import Defence
 from stemline.football.field import Side
 from stemline.football.fronts import Front, at_place, front_of
+from stemline.football.openings import moved_hole, opened, round_men, run_clear, way_of
 from stemline.football.play import Assignment, Hit, Key, Kind, Play
 from stemline.football.run_rules import PULLS, Described, Rule, Task, Way
 from stemline.football.run_scheme import Scheme, Taken, scheme
 from stemline.football.worlds import Look, possible
+from stemline.paths import Path, Point
 from stemline.resolve.alignment import lie_of
 from stemline.resolve.binding import Bound, Picture
 from stemline.resolve.definitions import Block, Body, Job, Said, SideWord
@@ -134,13 +136,41 @@ class RunBlocking:
         men = {m.label: m for m in self._picture.men}
         read = [k.man for k in play.keys if k.man]
         solved = scheme(front, self._tasks, men, read, hold=self._shows_run)
+        through = replace(self._through, hole=self._opened(front, solved, play))
         made = []
         for a in play.assignments:
             block = solved.of(a.man)
             if block is not None:
-                a = _blocked(a, block, solved, play, self._through, a.man in self._told)
+                a = _blocked(a, block, solved, play, through, a.man in self._told)
+                a = self._round_men(a, block, front)
+            elif a.man == self._carrier and a.path is not None:
+                path = moved_hole(a.path, through.hole - self._through.hole)
+                men = [d.at for d in front.defenders]
+                a = replace(a, path=run_clear(path, men, self._toward.value))
             made.append(a)
         return replace(play, assignments=tuple(made), unblocked=solved.free)
+
+    def _opened(self, front: Front, solved: Scheme, play: Play) -> float:
+        """x of the hole that the blocks open; outside the line as it is aimed."""
+        aim = self._through.hole
+        edges = self._through.edges
+        if not edges[0] <= aim <= edges[1] or self._shows_run:
+            return aim
+        blocks: dict[str, list[Point]] = {}
+        for block in solved.blocks:
+            if block.defender:
+                blocks.setdefault(block.defender, []).append(play.man(block.man).snap)
+        return opened(aim, [(d.at, way_of(d.at, blocks.get(d.label, ()))) for d in front.defenders])
+
+    def _round_men(self, a: Assignment, block: Taken, front: Front) -> Assignment:
+        if a.path is None or block.way not in (*PULLS, Way.LEAD, Way.ARC):
+            return a
+        own = [h.defender for h in a.hits]
+        return replace(a, path=self._clear(a.path, own, front))
+
+    def _clear(self, path: Path, own: Sequence[str], front: Front) -> Path:
+        men = [d.at for d in front.defenders if d.label not in own]
+        return round_men(path, men, self._toward.value)
 
 
 # What the text tells whom.

@@ -1,0 +1,143 @@
+"""What holds of every run of both playbooks against every look of theirs."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+from functools import cache
+from itertools import pairwise
+from pathlib import Path
+
+import pytest
+
+from stemline.compile import Compiled, compile_texts
+from stemline.football.defence import Level
+from stemline.football.field import BallSpot
+from stemline.football.play import Kind, Play
+from stemline.football.run_rules import PULLS, Way
+from stemline.paths import Path as Way_
+from stemline.paths import Point
+from stemline.resolve.expand import expand
+from stemline.source import Source
+
+PLAYBOOKS = Path(__file__).parents[2] / "playbooks"
+TEAMS = ("saltmarsh-herons", "cedar-flats-lanterns")
+BODY = 0.5
+"""Yards: a path nearer to a man's middle than this runs through him."""
+RUNNERS = (*(w.value for w in PULLS), Way.LEAD.value, Way.ARC.value)
+
+
+@cache
+def compiled(team: str) -> Compiled:
+    files = sorted((PLAYBOOKS / team).glob("*.play"))
+    return compile_texts([Source(f.name, f.read_text("utf-8")) for f in files], team)
+
+
+@cache
+def plays(team: str) -> tuple[Play, ...]:
+    """Every run in every set of it, against every look."""
+    result = compiled(team)
+    assert result.book is not None
+    made, seen = [], set()
+    for order in result.calls.by_name.values():
+        key = (order.concept, order.formation, order.side, order.tags)
+        if key in seen or result.book.concepts[order.concept].kind is not Kind.RUN:
+            continue
+        seen.add(key)
+        for look in result.book.looks:
+            play, _ = expand(result.book, order, BallSpot.MIDDLE, (), look)
+            assert play is not None
+            made.append(play)
+    return tuple(made)
+
+
+def name(play: Play) -> str:
+    assert play.defence is not None
+    return f"{play.call.spoken} against {play.defence.name}"
+
+
+@pytest.mark.parametrize("team", TEAMS)
+def test_nobody_is_blocked_by_three_and_nobody_is_climbed_to_by_two(team: str) -> None:
+    for play in plays(team):
+        firsts = Counter(a.hits[0].defender for a in play.assignments if a.hits)
+        assert all(n <= 2 for n in firsts.values()), (name(play), firsts)
+        climbs = Counter(a.hits[1].defender for a in play.assignments if len(a.hits) > 1)
+        assert all(n == 1 for n in climbs.values()), (name(play), climbs)
+        assert not firsts.keys() & climbs.keys(), name(play)
+        assert not {k.man for k in play.keys} & {*firsts, *climbs}, name(play)
+
+
+def climbs(play: Play) -> Iterator[tuple[float, float]]:
+    """Where each man of the line who climbs stands, and where his linebacker does."""
+    assert play.defence is not None
+    for a in play.assignments:
+        man = play.man(a.man)
+        pulls = a.hits and a.hits[0].how in RUNNERS
+        if not man.interior or not a.hits or pulls:
+            continue
+        backer = play.defence.defender(a.hits[-1].defender)
+        if backer.level is Level.SECOND and 3.25 < backer.at.y <= 6.25:
+            yield man.snap.x, backer.at.x
+
+
+@pytest.mark.parametrize("team", TEAMS)
+def test_no_two_climbers_cross(team: str) -> None:
+    """Of two men who climb the inner takes the inner linebacker: common practice."""
+    for play in plays(team):
+        for (_, one), (_, two) in pairwise(sorted(climbs(play))):
+            assert one <= two, name(play)
+
+
+@pytest.mark.parametrize("team", TEAMS)
+def test_who_is_left_at_the_line_is_not_at_the_hole(team: str) -> None:
+    """Inside of the last man to each side, nobody on the line is left over while a man of the
+    line has nobody."""
+    for play in plays(team):
+        assert play.defence is not None
+        idle = [
+            m.snap.x
+            for m in play.men
+            if m.interior and not play.assignment(m.label).hits
+            and "hinge" not in play.assignment(m.label).job.lower()
+        ]  # fmt: skip
+        front = [d for d in play.defence.defenders if d.level is Level.LINE]
+        free = [d.at.x for d in front if d.label in play.unblocked and abs(d.at.x) < 2.6]
+        assert not [x for x in free for y in idle if abs(x - y) < 1.0], name(play)
+
+
+def through(path: Way_, man: Point) -> float:
+    """How near a path comes to a man."""
+    best = path.start.distance(man)
+    for a, b in pairwise(path.corners):
+        steps = max(2, int(a.distance(b) / 0.05))
+        best = min(best, *((a + (b - a).scaled(n / steps)).distance(man) for n in range(steps + 1)))
+    return best
+
+
+@pytest.mark.parametrize("team", TEAMS)
+def test_nobody_with_the_ball_or_ahead_of_it_runs_through_a_defender(team: str) -> None:
+    """The hole opens where the blocks open it: a way that could not be found is rare, and against
+    fronts that nobody calls the run into."""
+    hit, total = [], 0
+    for play in plays(team):
+        assert play.defence is not None
+        for a in play.assignments:
+            runs = a.man == play.carrier or (a.hits and a.hits[0].how in RUNNERS)
+            if a.path is None or not runs:
+                continue
+            total += 1
+            own = {h.defender for h in a.hits}
+            for d in play.defence.defenders:
+                if d.label not in own and through(a.path, d.at) < BODY:
+                    hit.append((name(play), a.man, d.label))
+    assert len(hit) <= total / 50, hit
+
+
+@pytest.mark.parametrize("team", TEAMS)
+def test_an_arc_goes_round_the_end(team: str) -> None:
+    for play in plays(team):
+        last = max(abs(m.snap.x) for m in play.men if m.interior)
+        for a in play.assignments:
+            if a.path is not None and a.hits and a.hits[0].how == Way.ARC.value:
+                past = [p for p in a.path.corners[1:] if p.y >= -1.0]
+                assert abs(past[0].x) > last, (name(play), a.man)
