@@ -91,7 +91,7 @@ def _told(play: Play, protection: Protection, men: Protectors, bound: Bound) -> 
             words = rule_words(man.blocker.rule, men.way, man.wants, protection.point)
             before = replace(before, role=before.role or man.role, job=words)
         says = protection.role_says.get(man.role, ())
-        jobs[man.blocker.label] = replace(before, says=(*before.says, *says))
+        jobs[man.blocker.label] = replace(before, says=tuple(dict.fromkeys((*before.says, *says))))
     for label, path in _releases(play, men).items():
         jobs[label] = replace(jobs[label], path=path)
     slides = any(m.blocker.rule.by_gap for m in men.men)
