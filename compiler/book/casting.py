@@ -63,14 +63,13 @@ def _line_changes(play: Play, base: Play) -> Iterator[tuple[str, str]]:
     def name(label: str, of: Play) -> str:
         return place_of(of.man(label), of) if sided else label
 
-    before = {name(m.label, base): base.assignment(m.label) for m in base.men if m.interior}
-    for man in play.men:
-        now, old = play.assignment(man.label), before.get(name(man.label, play))
-        if not man.interior or not now.job:
+    before = {name(a.man, base): a for a in base.assignments if base.man(a.man).interior}
+    for now in play.assignments:
+        if not play.man(now.man).interior or not now.job:
             continue
-        same = old is not None and by_role(now.job, play, now) == by_role(old.job, base, old)
-        if not same:
-            yield name(man.label, play), now.job.rstrip(".")
+        old = before.get(name(now.man, play))
+        if old is None or by_role(now.job, play, now) != by_role(old.job, base, old):
+            yield name(now.man, play), now.job.rstrip(".")
 
 
 def _moved(now: Assignment, before: Assignment | None, base: Play) -> str:

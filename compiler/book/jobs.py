@@ -52,7 +52,7 @@ def by_role(words: str, play: Play, a: Assignment) -> str:
     """
     names = {other.man: other.role for other in role_players(play)}
     if play.toward is not None:
-        names |= {man.label: place_of(man, play) for man in play.men if man.interior}
+        names |= {a.man: place_of(play.man(a.man), play) for a in _linemen(play)}
     theirs = {hit.defender for hit in a.hits} | {key.man for key in play.keys}
 
     def put(found: re.Match[str]) -> str:
@@ -338,17 +338,17 @@ _Told = tuple[str, tuple[tuple[str, str], ...]]
 def _line_of(play: Play) -> _Told:
     run = play.kind is Kind.RUN
     jobs = []
-    for man in play.men:
-        a = play.assignment(man.label)
-        if man.interior and (a.job or a.says):
+    for a in _linemen(play):
+        if a.job or a.says:
             said = by_role(_sentence(a), play, a) if run else _sentence(a)
-            jobs.append((place_of(man, play) if run else man.label, said))
+            jobs.append((place_of(play.man(a.man), play) if run else a.man, said))
     return play.protection, tuple(sorted(jobs))
 
 
 def _linemen(play: Play) -> list[Assignment]:
-    men = sorted((man for man in play.men if man.interior), key=lambda man: man.snap.x)
-    return [play.assignment(man.label) for man in men]
+    """The line's assignments from left to right."""
+    men = (a for a in play.assignments if play.man(a.man).interior)
+    return sorted(men, key=lambda a: play.man(a.man).snap.x)
 
 
 def _sentence(a: Assignment) -> str:
@@ -370,7 +370,7 @@ def _shared(jobs: Iterable[tuple[str, str]]) -> list[tuple[list[str], str]]:
 def _in_order(jobs: Iterable[tuple[str, str]], play: Play) -> list[tuple[str, str]]:
     """The jobs of the line from left to right as it stands in ``play``."""
     at = {man.label: man.snap.x for man in play.men}
-    at |= {place_of(man, play): man.snap.x for man in play.men if man.interior}
+    at |= {place_of(play.man(a.man), play): at[a.man] for a in _linemen(play)}
     return sorted(jobs, key=lambda told: at[told[0]])
 
 

@@ -17,7 +17,6 @@ from stemline.resolve.sheets import with_views
 from stemline.source import Source
 from stemline.syntax.parser import parse
 from stemline.syntax.tree import Document
-
 from tests.gate.pictures import BUNDLED, PLAYBOOKS
 
 _SHARED = ("formation", "motions")

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import pytest
+
 from stemline.book.model import ConceptPage, Edition
 from stemline.book.pages import concept_groups, make_book
 from stemline.football.play import Play, Season
-
 from tests.book.generated import generated_seasons
 from tests.book.job_reading import (
     Job,
