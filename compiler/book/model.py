@@ -68,26 +68,100 @@ class Entry:
 
 
 @dataclass(frozen=True)
+class Task:
+    """What a man is told, without full stops: his motion before the snap, his job, what a look
+    makes of it (each look with the job), and the coach's own words for him."""
+
+    motion: str
+    job: str
+    looks: tuple[Note, ...] = ()
+    says: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Change:
+    """What is other in some calls than in the row: ``calls`` names them all and no others.
+
+    ``part`` tells what ``words`` stand in the place of: "man" who plays it (a dash for nobody),
+    "motion", "job" with its ``looks``, "says", or "line"; "only" that no other call has the row.
+    """
+
+    part: str
+    calls: str
+    words: str
+    looks: tuple[Note, ...] = ()
+
+
+@dataclass(frozen=True)
 class Row:
     """A line of the assignment table.
 
-    ``men`` are who plays the role, a cell for each column of the page's table; ``changes`` what
-    another formation, a look or a tag makes of the job.
+    ``men`` are who plays the role, a cell for each column of the page's table; ``task`` is what
+    all calls have in common that ``but`` does not name.
     """
 
     men: tuple[str, ...]
     role: str
-    job: str
-    changes: tuple[Note, ...]
+    task: Task
+    but: tuple[Change, ...] = ()
+
+    @property
+    def job(self) -> str:
+        """The job in sentences."""
+        task = self.task
+        return " ".join(sentence(part) for part in (task.motion, task.job, *task.says) if part)
+
+    @property
+    def changes(self) -> tuple[Note, ...]:
+        """What changes it as it is printed: all that is other in the same calls in one note."""
+        return (*self.task.looks, *change_notes(self.but))
 
 
 @dataclass(frozen=True)
 class Line:
-    """The five linemen: the protection's name, the job they share, and jobs that are not shared."""
+    """The five linemen: the protection's name, the job they share or jobs that are not shared,
+    and what other calls make of them."""
 
     protection: str
     job: str
     jobs: tuple[Note, ...]
+    but: tuple[Change, ...] = ()
+
+    @property
+    def changes(self) -> tuple[Note, ...]:
+        return change_notes(self.but)
+
+
+def sentence(words: str) -> str:
+    """Words with their full stop; coaches' lines come with and without one."""
+    words = words.strip()
+    return words if not words or words[-1] in ".!?" else f"{words}."
+
+
+def change_notes(changes: tuple[Change, ...]) -> tuple[Note, ...]:
+    """The changes as notes: a label, and all that is other in the calls it names."""
+    said: dict[str, list[str]] = {}
+    for change in changes:
+        label = f"only {change.calls}" if change.part == "only" else change.calls
+        words = said.setdefault(label, [])
+        words.append(_said(change, first=not words))
+    return tuple(Note(label, " ".join(filter(None, words))) for label, words in said.items())
+
+
+def _said(change: Change, first: bool) -> str:
+    """A change in sentences; a motion need not name itself again right after its label."""
+    words = change.words
+    if change.part == "man":
+        words = f"{'nobody' if words == '–' else words} plays it"
+    elif change.part == "motion" and first and words.startswith(change.calls):
+        words = words.removeprefix(change.calls).lstrip(" ,")
+    looks = (f"{against(note.label)}: {note.words}" for note in change.looks)
+    return " ".join(sentence(part) for part in (words, *looks) if part)
+
+
+def against(looks: str) -> str:
+    """ "against press", "if he sits": what a look or a key makes of a job, begun."""
+    return f"{looks[:1].upper()}{looks[1:]}" if looks.startswith("if ") else f"Against {looks}"
 
 
 @dataclass(frozen=True)
@@ -113,7 +187,8 @@ class Stop:
 class Quarterback:
     """The quarterback's strip.
 
-    ``loose`` are reads whose step is not said; ``skipped`` the targets that pressure leaves out.
+    ``loose`` are reads whose step is not said; ``skipped`` the targets that pressure leaves out;
+    ``but`` tells in which calls his "feet", "reads", "pressure", "alert" or "claim" are others.
     """
 
     stops: tuple[Stop, ...]
@@ -121,14 +196,11 @@ class Quarterback:
     pressure: tuple[Look, ...]
     skipped: tuple[str, ...]
     notes: tuple[Note, ...]
+    but: tuple[Change, ...] = ()
 
-
-@dataclass(frozen=True)
-class Part:
-    """A cell of the casting table: who plays the role, and his job where it is another one."""
-
-    men: str
-    job: str
+    @property
+    def changes(self) -> tuple[Note, ...]:
+        return change_notes(self.but)
 
 
 @dataclass(frozen=True)
@@ -136,7 +208,7 @@ class Casting:
     """Who plays which role in each formation: a row a role, a cell for each of ``formations``."""
 
     formations: tuple[str, ...]
-    rows: tuple[tuple[str, tuple[Part, ...]], ...]
+    rows: tuple[tuple[str, tuple[str, ...]], ...]
 
 
 @dataclass(frozen=True)

@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
-from stemline.book.model import Look, Note, Quarterback, Stop
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+
+from stemline.book.calling import Calling
+from stemline.book.model import Change, Look, Note, Quarterback, Stop
 from stemline.football.play import Alert, Claim, Play, Read, Step
 
 
@@ -31,6 +35,75 @@ def strip(play: Play) -> Quarterback | None:
     if not (stops or loose or pressure or notes):
         return None
     return Quarterback(stops, loose, pressure, skipped, notes)
+
+
+def orders(plays: Sequence[Play]) -> Quarterback | None:
+    """The strip of the first call, and in which calls he is told otherwise."""
+    first, calling = strip(plays[0]), Calling(plays)
+    if first is None:
+        return None
+    told: dict[tuple[str, str], list[int]] = {}
+    for i, play in enumerate(plays):
+        for part, said in _PARTS.items():
+            if said(play) != said(plays[0]):
+                told.setdefault((part, said(play)), []).append(i)
+    changes = (
+        Change(part, calling.label(calls), f"{_HEADS[part]}{words or _NONE}")
+        for (part, words), calls in told.items()
+    )
+    return replace(first, but=tuple(changes))
+
+
+def feet_words(play: Play) -> str:
+    """His feet in order; a step that goes to a side, or has words of its own, with these."""
+    return ", ".join(
+        f"{step.name} {step.side.word}" if step.side is not None else step.name
+        for step in play.feet
+    )
+
+
+def reads_words(play: Play) -> str:
+    """His reads in order with the step that throws each."""
+    return ", ".join(
+        f"{read.number} {_with(read)}" + (f" on {read.foot}" if read.foot else "")
+        for read in play.reads
+    )
+
+
+def pressure_words(play: Play) -> str:
+    return ", ".join(f"{read.number} {read.target}" for read in play.pressure)
+
+
+def alert_words(play: Play) -> str:
+    return ", ".join(
+        f"{alert.target}, when {alert.when}" if alert.when else alert.target
+        for alert in play.alerts
+    )
+
+
+def claim_words(play: Play) -> str:
+    return "; ".join(f"{note.label}: {note.words}" for note in map(_claim, play.claims))
+
+
+def _with(read: Read) -> str:
+    return f"{read.target} with {read.partner}" if read.partner else read.target
+
+
+_NONE = "none"
+_PARTS: dict[str, Callable[[Play], str]] = {
+    "feet": feet_words,
+    "reads": reads_words,
+    "pressure": pressure_words,
+    "alert": alert_words,
+    "claim": claim_words,
+}
+_HEADS = {
+    "feet": "feet: ",
+    "reads": "reads: ",
+    "pressure": "under pressure: ",
+    "alert": "alert: ",
+    "claim": "shape: ",
+}
 
 
 def _steps_of(feet: tuple[Step, ...], reads: tuple[Read, ...]) -> tuple[int | None, ...]:

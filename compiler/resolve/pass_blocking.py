@@ -85,13 +85,16 @@ def rushers(defence: Defence) -> tuple[Rusher, ...]:
 def _told(play: Play, protection: Protection, men: Protectors, bound: Bound) -> Play:
     """Words for everybody who stays in, and the way out in front of a screen."""
     jobs: dict[str, Assignment] = {}
+    ends = _ends(men)
     for man in men.men:
         before = play.assignment(man.blocker.label)
         if not man.kept:
             words = rule_words(man.blocker.rule, men.way, man.wants, protection.point)
             before = replace(before, role=before.role or man.role, job=words)
+        if not man.goes and man.blocker.rule is Rule.EDGE and not man.blocker.in_line:
+            before = replace(before, path=_path(before.path, man, None, men.toward, ends))
         says = protection.role_says.get(man.role, ())
-        jobs[man.blocker.label] = replace(before, says=(*before.says, *says))
+        jobs[man.blocker.label] = replace(before, says=tuple(dict.fromkeys((*before.says, *says))))
     for label, path in _releases(play, men).items():
         jobs[label] = replace(jobs[label], path=path)
     slides = any(m.blocker.rule.by_gap for m in men.men)

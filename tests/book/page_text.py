@@ -62,7 +62,9 @@ def _concept(page: ConceptPage) -> Iterator[str]:
         changes = " / ".join(_note(note) for note in row.changes)
         yield f"    {' | '.join(row.men)} : {row.role} : {row.job} : {changes}"
     if page.line:
-        yield f"    line : {page.line.protection} : {page.line.job}"
+        jobs = " / ".join(map(_note, page.line.jobs))
+        changes = " / ".join(map(_note, page.line.changes))
+        yield f"    line : {page.line.protection} : {page.line.job}{jobs} : {changes}"
     for key in page.keys:
         choices = " / ".join(_note(choice) for choice in key.choices)
         yield f"    key {key.described} = {key.man} : {choices}"
@@ -75,6 +77,7 @@ def _concept(page: ConceptPage) -> Iterator[str]:
         yield f"    then {', '.join(map(_look, qb.loose))}"
         yield f"    pressure {', '.join(map(_look, qb.pressure))}; skips {', '.join(qb.skipped)}"
         yield from (f"    {_note(note)}" for note in qb.notes)
+        yield from (f"    other calls {_note(note)}" for note in qb.changes)
     yield from (f"    says {line}" for line in page.says)
     yield from (f"    tag {_note(note)}" for note in page.tags)
     yield from (f"    caution {line}" for line in page.cautions)

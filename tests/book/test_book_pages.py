@@ -10,7 +10,7 @@ from page_text import book_text
 from sample_season import crossers, sample_season
 from syrupy.assertion import SnapshotAssertion
 
-from stemline.book.model import Edition, Paper
+from stemline.book.model import Edition, Paper, Task
 from stemline.book.pages import call_ids, concept_groups, make_book
 from stemline.football.care_rules import care_rules
 from stemline.football.codes import HIGH_SCHOOL
@@ -131,14 +131,17 @@ def test_a_job_that_names_a_man_is_the_same_job_for_another_letter() -> None:
     under = next(row for row in page.rows if row.role == "under")
     assert under.men == ("X", "W")
     assert "Three Two" not in [note.label for note in under.changes]
-    assert page.dressups[0].changes[0].label == "W under, H over, S settle"
-    assert page.dressups[0].changes[0].words == ""
+    told = [(note.label, note.words) for note in page.dressups[0].changes[:2]]
+    assert told == [("W under", "no motion"), ("H over, S settle", "")]
 
 
 def test_a_tag_that_changes_men_says_who_plays_it() -> None:
     page = make_book(sample_season(), EDITION, ()).concepts[1]
     top = next(row for row in page.rows if row.role == "top")
-    assert [(note.label, note.words) for note in top.changes] == [("Swap", "S plays it")]
+    assert [(note.label, note.words) for note in top.changes] == [
+        ("Quads with Swap", "S plays it."),
+        ("Three Two with Swap", "H plays it."),
+    ]
 
 
 def test_paper_by_name() -> None:
@@ -150,10 +153,10 @@ def test_paper_by_name() -> None:
 def test_the_table_gives_room_to_the_longer_words() -> None:
     page = make_book(sample_season(), EDITION, ()).concepts[0]
     row = page.rows[0]
-    long_job = replace(page, rows=(replace(row, job="x" * 300),))
-    short_job = replace(page, rows=(replace(row, job="x"),))
-    no_change = replace(page, rows=(replace(row, changes=()),))
-    assert (long_job.split, short_job.split, no_change.split) == (27, 50, 0)
+    long_job = replace(page, rows=(replace(row, task=replace(row.task, job="x" * 300)),))
+    short_job = replace(page, rows=(replace(row, task=Task("", "x")),))
+    no_change = replace(page, rows=(replace(row, task=replace(row.task, looks=()), but=()),))
+    assert (long_job.split, short_job.split, no_change.split) == (33, 50, 0)
 
 
 def _columns(*plays: object) -> tuple[str, ...]:
