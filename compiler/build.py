@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from stemline.book.model import Book, ConceptPage, Edition, LookPage, Page, Paper
 from stemline.book.pages import make_book
 from stemline.draw.clock_strip import clock_scene
@@ -93,7 +95,9 @@ class Build:
 
     def _clock(self, page: ConceptPage) -> Art:
         """The quarterback's clock of the page's first call."""
-        scene = clock_scene(read_clock(page.base.play, self._level), self._theme)
+        clock = read_clock(page.base.play, self._level)
+        free = page.answers.rusher if page.answers is not None else None
+        scene = clock_scene(replace(clock, rusher=free), self._theme)
         return _art(page.clock, scene, self._theme)
 
     def _tell(self) -> None:

@@ -25,6 +25,7 @@ from stemline.emit.single import picture_pdf, picture_png
 from stemline.emit.svg import to_svg
 from stemline.football.field import BallSpot
 from stemline.football.play import Kind, Play, Season
+from stemline.football.timing.answers import Stood, check_to
 from stemline.football.timing.clock import ReadClock, Verdict, read_clock
 from stemline.football.timing.coverage import against as covered
 from stemline.football.timing.levels import HIGH_SCHOOL, LEVELS, Level
@@ -133,11 +134,13 @@ def timing_lines(compiled: Compiled, season: Season) -> Iterator[str]:
     of all its calls, and its reads against every look of the playbook.
     """
     yield "Times are planning estimates: seconds after the snap, distances in yards."
-    for _, group in groupby(season.plays, lambda play: play.call.concept):
-        plays = [play for play in group if play.reads]
-        if plays:
-            yield ""
-            yield from _concept_lines(compiled, plays)
+    groups = groupby(season.plays, lambda play: play.call.concept)
+    read = [[play for play in group if play.reads] for _, group in groups]
+    stood = [_stood(compiled, plays[0]) for plays in read if plays]
+    for one, plays in zip(stood, filter(None, read), strict=True):
+        yield ""
+        yield from _concept_lines(compiled, plays)
+        yield from look_lines(one.rows, check_to(one, stood))
 
 
 def _concept_lines(compiled: Compiled, plays: list[Play]) -> Iterator[str]:
@@ -152,13 +155,19 @@ def _concept_lines(compiled: Compiled, plays: list[Play]) -> Iterator[str]:
             yield from clock_lines(play, clocks[call.spoken])
             yield from _from_hashes(compiled, play, clocks[call.spoken])
     yield from sameness_lines(plays, clocks)
-    order = compiled.calls.by_name[base.spoken]
+
+
+def _stood(compiled: Compiled, play: Play) -> Stood:
+    """A call against every look of the playbook."""
+    assert compiled.book is not None, "plays come from a book"
+    level = compiled.book.settings.level
+    order = compiled.calls.by_name[play.call.spoken]
     shown = []
     for key in compiled.book.looks:
         faced, _ = expand(compiled.book, order, BallSpot.MIDDLE, (), key)
         if faced is not None and faced.defence is not None and faced.reads:
             shown.append(covered(faced, read_clock(faced, level), level))
-    yield from look_lines(shown)
+    return Stood(play.call.concept, play.call.formation, tuple(shown))
 
 
 def _from_middle(compiled: Compiled, play: Play) -> Play:

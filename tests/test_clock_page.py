@@ -42,10 +42,9 @@ FIGURES = {
     "first step after the snap": "start",
     "held up by press": "press",
     "stop and turn to the ball": "settle",
-    "a defender sees a break or a throw": "react",
+    "a defender moves at the snap": "react",
+    "a defender sees a break or a throw": "choose",
     "from the foot to the ball's leaving": "motion",
-    "under centre sooner by": "under",
-    "a free rusher off the edge": "edge",
     "ball, miles an hour": "ball",
     "deep ball, miles an hour": "deep",
 }
@@ -77,11 +76,16 @@ def test_the_table_of_levels_is_the_compilers() -> None:
 
 
 def test_the_table_of_feet_is_the_compilers_at_every_level() -> None:
-    wanted = {name: [cell(k.value, k)] for name, k in HIGH_SCHOOL.foot.items()}
-    wanted |= {name: [f"{cell(k.value, k)} more"] for name, k in HIGH_SCHOOL.again.items()}
+    under = HIGH_SCHOOL.under
+    wanted = {
+        name: [cell(k.value, k), cell(under[name].value, under[name])]
+        for name, k in HIGH_SCHOOL.foot.items()
+    }
+    wanted |= {name: [f"{cell(k.value, k)} more", ""] for name, k in HIGH_SCHOOL.again.items()}
     assert rows("foot") == wanted
     for level in LEVELS.values():
         assert (level.foot, level.again) == (HIGH_SCHOOL.foot, HIGH_SCHOOL.again)
+        assert level.under == under
 
 
 @pytest.mark.parametrize(
@@ -108,7 +112,11 @@ def test_what_a_square_cut_leaves() -> None:
 
 def test_every_word_of_the_clock_stands_on_the_page() -> None:
     spans = set(re.findall(r"`([^`\n]+)`", SECTION))
-    words = {v.value for v in Verdict} | {m.value for m in Meeting} | {Cover.OPEN.value}
+    words = (
+        {v.value for v in Verdict}
+        | {m.value for m in Meeting}
+        | {c.value for c in Cover} - {"covered", "not there"}
+    )
     assert words - {"nobody"} <= spans
     assert LEVELS.keys() <= spans
 

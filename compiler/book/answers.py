@@ -2,30 +2,48 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from stemline.book.fronts import NOTHING
 from stemline.book.model import Answers, Cell
-from stemline.football.play import ConceptSheet
+from stemline.football.play import Season
+from stemline.football.timing.answers import Stood, check_to
 from stemline.football.timing.clock import read_clock
 from stemline.football.timing.coverage import TOLD, Against, Cover, against
-from stemline.football.timing.levels import Level
+from stemline.football.timing.levels import LEVELS
 
 
-def answers(sheet: ConceptSheet, level: Level) -> Answers | None:
-    """The table of a pass concept's first call; None where there is no look to stand against.
+def answers(season: Season) -> dict[str, Answers]:
+    """The table of each pass concept's first call, by the concept's name; none of one that stands
+    against no look.
 
-    A column a look, a row a read; ``first`` of a cell tells the read that the look leaves open
-    first. Under them when a free rusher is there, and the hot throw.
+    A column a look, a row a read; ``first`` of a cell tells the read that is thrown to. Under them
+    when a free rusher is there, and the hot throw; and what to check to where nobody is open.
     """
-    stood = [against(play, read_clock(play, level), level) for play in sheet.faced]
-    if not stood:
-        return None
-    rows = []
-    for i, read in enumerate(sheet.faced[0].reads):
-        cells = tuple(_cell(one, i) for one in stood)
-        rows.append((str(read.number), read.target, cells))
-    free = any(one.rusher is not None for one in stood)
-    rushers = tuple(_rusher(one) for one in stood) if free else ()
-    return Answers(tuple(one.look for one in stood), tuple(rows), rushers)
+    level, stood, targets = LEVELS[season.level], [], {}
+    for sheet in season.concepts:
+        if sheet.faced:
+            rows = tuple(against(play, read_clock(play, level), level) for play in sheet.faced)
+            stood.append(Stood(sheet.name, sheet.faced[0].call.formation, rows))
+            targets[sheet.name] = tuple(
+                (str(read.number), read.target) for read in sheet.faced[0].reads
+            )
+    return {one.concept: _table(one, targets[one.concept], check_to(one, stood)) for one in stood}
+
+
+def _table(one: Stood, reads: tuple[tuple[str, str], ...], checks: Mapping[str, str]) -> Answers:
+    rows = tuple(
+        (number, target, tuple(_cell(row, i) for row in one.rows))
+        for i, (number, target) in enumerate(reads)
+    )
+    first = min((row.rusher for row in one.rows if row.rusher is not None), default=None)
+    return Answers(
+        looks=tuple(row.look for row in one.rows),
+        rows=rows,
+        rushers=tuple(map(_rusher, one.rows)) if first is not None else (),
+        checks=tuple(_check(row.look, checks) for row in one.rows) if checks else (),
+        rusher=first,
+    )
 
 
 def _rusher(one: Against) -> tuple[str, str]:
@@ -33,15 +51,23 @@ def _rusher(one: Against) -> tuple[str, str]:
     if one.rusher is None:
         return "", ""
     hot = one.hot.read.read.target if one.hot else NOTHING
-    return f"{one.rusher:.1f} s", hot if one.pressure else ""
+    return f"{one.rusher:.1f} s", hot
+
+
+def _check(look: str, checks: Mapping[str, str]) -> str:
+    """What to check to where nobody is open: a concept of the book, else out of the call."""
+    return checks[look] or "another call" if look in checks else ""
 
 
 def _cell(one: Against, read: int) -> Cell:
     if read >= len(one.reads):
         return Cell(NOTHING, "", "never")  # against this look one man fewer is read
     part = one.reads[read]
-    near = part.cover in (Cover.OPEN, Cover.TIGHT)
-    words = f"{min(part.yards, TOLD):.0f}" if near else NOTHING
-    if near and part.yards > TOLD:
-        words += "+"
+    if part.cover is Cover.LATE:
+        return Cell("late", "", "late")
+    words = NOTHING
+    if part.cover in (Cover.OPEN, Cover.TIGHT):
+        words = f"{min(part.yards, TOLD):.0f}" + ("+" if part.yards > TOLD else "")
+    if part.cover is Cover.TIGHT:
+        words = f"({words})"
     return Cell(words, part.nearest, part.cover.name.lower(), one.best is part)

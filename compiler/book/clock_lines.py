@@ -9,7 +9,8 @@ from stemline.football.timing.clock import Look, ReadClock, Verdict
 from stemline.football.timing.coverage import TOLD, Against, Cover, Separation
 from stemline.football.timing.space import Crossing, Measured, crossings, measured
 
-_MARKS = {Cover.OPEN: "open", Cover.TIGHT: "tight", Cover.COVERED: "-", Cover.NEVER: "no"}
+_MARKS = {Cover.OPEN: "open", Cover.TIGHT: "tight", Cover.COVERED: "-", Cover.LATE: "late",
+          Cover.NEVER: "no"}  # fmt: skip
 
 
 def clock_lines(play: Play, clock: ReadClock) -> Iterator[str]:
@@ -19,7 +20,8 @@ def clock_lines(play: Play, clock: ReadClock) -> Iterator[str]:
     yield from _table([_row(look) for look in clock.reads])
     if clock.pressure:
         order = " > ".join(f"{p.read.target} {p.thrown:.1f}" for p in clock.pressure)
-        yield f"    pressure {order}; a free rusher is there at {clock.rusher:.1f}"
+        free = "" if clock.rusher is None else f"; a free rusher is there at {clock.rusher:.1f}"
+        yield f"    pressure {order}{free}"
     last = max((look.arrives for look in clock.reads), default=0.0)
     yield from (f"    {_met(met)}" for met in crossings(clock.men) if met.time <= last)
     yield from (f"    {_claimed(shape)}" for shape in measured(play, clock))
@@ -99,22 +101,31 @@ def _cell(same: bool, words: str) -> str:
     return "same" if same else f"not the same: {words}"
 
 
-def look_lines(rows: Sequence[Against]) -> Iterator[str]:
+def look_lines(rows: Sequence[Against], checks: Mapping[str, str]) -> Iterator[str]:
     """Reads by looks: how far the nearest defender is at the catch, and who is thrown to first.
 
-    A free rusher stands with his time and what the pressure order throws before he is there.
+    A free rusher stands with his time and what the pressure order throws before he is there;
+    ``checks`` are what to check to against the looks that leave nobody.
     """
     if not rows:
         return
     targets = [part.read.read.target for part in rows[0].reads]
     free = ("free rusher",) if any(row.rusher is not None for row in rows) else ()
-    table = [("against", *targets, "first open", *free)]
+    table = [("against", *targets, "thrown to", *free)]
     for row in rows:
         cells = [_separation(part) for part in row.reads]
-        best = row.best
-        first = best.read.read.target if best else "nobody"
+        first = first_of(row, checks)
         table.append((row.look, *cells, first, *((_rusher(row),) if free else ())))
     yield from _table(table)
+
+
+def first_of(row: Against, checks: Mapping[str, str]) -> str:
+    """Who is thrown to against a look; nobody, and what to check to."""
+    best = row.best or row.hot
+    if best is not None:
+        return best.read.read.target
+    to = checks.get(row.look, "")
+    return f"nobody: check to {to}" if to else "nobody"
 
 
 def _separation(part: Separation) -> str:
@@ -128,7 +139,7 @@ def _rusher(row: Against) -> str:
     if row.rusher is None:
         return ""
     hot = row.hot.read.read.target if row.hot else "nobody"
-    return f"{row.rusher:.1f} s" + (f": {hot}" if row.pressure else "")
+    return f"{row.rusher:.1f} s: {hot}"
 
 
 def _table(rows: Sequence[tuple[str, ...]]) -> Iterator[str]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from stemline.book.answers import answers as answers_of
 from stemline.book.casting import casting, changes
 from stemline.book.cautions import cautions
 from stemline.book.fronts import (
@@ -21,7 +20,6 @@ from stemline.book.quarterback import orders
 from stemline.football.blocking import PROTECTIONS
 from stemline.football.field import BallSpot
 from stemline.football.play import ConceptSheet, Kind, Play, Season
-from stemline.football.timing.levels import LEVELS
 
 FREE = "unblocked"
 MOST_COLUMNS = 4
@@ -62,7 +60,6 @@ def concept_page(
         keys=key_reads(base),
         fronts=fronts(blocked, rule, FREE),
         clock=f"clock-{ids[0]}" if base.reads and base.feet else "",
-        answers=answers_of(sheet, LEVELS[season.level]),
     )
 
 

@@ -251,7 +251,7 @@ class KeyRead:
 @dataclass(frozen=True)
 class Cell:
     """A read against a look: yards to the nearest defender and his letter, "open", "tight",
-    "covered" or "never", and whether it is the first read that the look leaves open."""
+    "covered", "late" or "never", and whether it is the read that is thrown to."""
 
     words: str
     nearest: str
@@ -264,12 +264,16 @@ class Answers:
     """Reads by looks: a column for each of ``looks``, a row a read: number, target, cells.
 
     ``rushers`` are, where any look has a free one, a cell a look: when he is at the passer (""
-    where all are blocked), and what the pressure order throws before.
+    where all are blocked), and what the pressure order throws before; ``rusher`` is the soonest
+    of them, in seconds. ``checks`` are, where any look leaves nobody, a cell a look: what to check
+    to ("" where somebody is there).
     """
 
     looks: tuple[str, ...]
     rows: tuple[tuple[str, str, tuple[Cell, ...]], ...]
     rushers: tuple[tuple[str, str], ...] = ()
+    checks: tuple[str, ...] = ()
+    rusher: float | None = None
 
 
 @dataclass(frozen=True)

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import groupby
 
+from stemline.book.answers import answers
 from stemline.book.care import care
 from stemline.book.concept import concept_page
 from stemline.book.index import index
@@ -93,6 +95,7 @@ def _lineup(season: Season) -> LineupPage | None:
 
 def _sections(season: Season, ids: tuple[str, ...]) -> tuple[Section, ...]:
     sheets = {sheet.name: sheet for sheet in season.concepts}
+    tables = answers(season)
     families: dict[str, list[ConceptPage]] = {}
     at = 0
     for plays in concept_groups(season):
@@ -100,7 +103,8 @@ def _sections(season: Season, ids: tuple[str, ...]) -> tuple[Section, ...]:
         name, family = plays[0].call.concept, plays[0].family
         sheet = sheets.get(name) or ConceptSheet(name, family, (), (), (), (), (), NOWHERE)
         pages = families.setdefault(family, [])
-        pages.append(concept_page(sheet, plays, own, season, opens=not pages))
+        page = concept_page(sheet, plays, own, season, opens=not pages)
+        pages.append(replace(page, answers=tables.get(name)))
     return tuple(Section(family, tuple(pages)) for family, pages in families.items())
 
 

@@ -48,10 +48,12 @@ _NOTES = (
     Note(
         "The clock",
         "Under a pass: dashed where a foot is down, grey while the read is open, a line while the "
-        "ball is in the air and a tick where it arrives; the cross is a free rusher. Below it each "
-        "read against each look: yards to the nearest defender when the ball is there, bold when "
-        "that is open and a dash when it is covered; a heavy rule marks the first read that is "
-        "open. All are planning estimates.",
+        "ball is in the air and a tick where it arrives; the cross is a free rusher, where a look "
+        "frees one. Below it each read against each look: yards to the nearest defender when the "
+        "ball is there. Bold is open: he is 2.5 yards off or more. In brackets a good throw beats "
+        "him: he is a yard off or more, and beside or behind his man. A dash is covered, late "
+        "comes after the free rusher. A heavy rule marks who is thrown to; where nobody is, check "
+        "to the concept named. All are planning estimates.",
     ),
     Note(
         "Who plays it",

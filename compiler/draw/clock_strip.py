@@ -95,9 +95,10 @@ class _Axis:
         yield self._centred("snap", self.x(0.0), self.top + 0.35, "clock-foot")
 
     def rusher(self) -> Iterator[Item]:
-        """When a free man is there, where there is an order under pressure."""
-        if self.clock.pressure and self.clock.rusher < self.last:
-            x = self.x(self.clock.rusher)
+        """When the first free man is there, where a look frees one."""
+        free = self.clock.rusher
+        if free is not None and free < self.last:
+            x = self.x(free)
             half, middle = 0.22, self.top - 0.12
             for sign in (-1, 1):
                 a, b = (

@@ -152,13 +152,14 @@ def test_a_sentence_says_a_row_to_those_who_hear_it() -> None:
     assert all(sentence(look) in strip(made).description for look in made.reads)
 
 
-def test_a_free_rusher_stands_on_it_only_where_there_is_an_order_under_pressure() -> None:
+def test_a_free_rusher_stands_on_it_only_where_a_look_frees_one() -> None:
     made = clock()
-    assert made.pressure
+    assert made.pressure and made.rusher is None
 
     def crosses(one: ReadClock) -> int:
         lines = [line for line in strokes(strip(one), "foot") if abs(line.end.y - line.start.y) < 1]
         return len(lines)
 
-    assert crosses(made) == 2
-    assert crosses(replace(made, pressure=())) == 0
+    assert crosses(made) == 0
+    assert crosses(replace(made, rusher=1.8)) == 2
+    assert crosses(replace(made, rusher=1.8, pressure=())) == 2

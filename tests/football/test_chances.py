@@ -80,7 +80,8 @@ def test_a_ball_flies_from_hand_to_hand(air: float, part: float) -> None:
 
 def one_throw(at: Point, air: float) -> Chances:
     return Chances(np.array([[PASSER.x, PASSER.y]]), np.array([2.0]), np.array([2.0 + air]),
-                   np.array([2.0 + air]), *(np.array([[at.x, at.y]]),) * 2)  # fmt: skip
+                   np.array([2.0 + air]), *(np.array([[at.x, at.y]]),) * 2,
+                   np.array([[0.0, -1.0]]))  # fmt: skip
 
 
 def standing(*places: tuple[float, float]) -> Array:

@@ -90,7 +90,7 @@ def test_drops_are_timed_from_the_snap_and_hitches_from_the_step_before() -> Non
 
 def test_under_centre_every_drop_is_down_sooner() -> None:
     for foot in ("1", "3", "5", "7", "fake"):
-        assert times(foot, at=UNDER_CENTRE)[0] == pytest.approx(times(foot)[0] - 0.45)
+        assert 0.1 < times(foot)[0] - times(foot, at=UNDER_CENTRE)[0] < 0.5
 
 
 def test_a_drop_goes_back_and_a_sprint_goes_to_its_side() -> None:

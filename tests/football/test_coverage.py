@@ -18,19 +18,19 @@ from stemline.football.defence import Defence, Defender, Duty, DutyKind, Level
 from stemline.football.field import Side
 from stemline.football.play import Play
 from stemline.football.quarterback import step
-from stemline.football.timing.breaking import SEES, TRAILS, beside, broken
+from stemline.football.timing.breaking import TRAILS, beside, broken, in_the_way
 from stemline.football.timing.chances import Chances
 from stemline.football.timing.clock import Look, ReadClock
-from stemline.football.timing.coverage import OPEN, Against, Cover, defenders_at
+from stemline.football.timing.coverage import OPEN, TIGHT, Against, Cover, defenders_at
 from stemline.football.timing.coverage import against as covered
-from stemline.football.timing.levels import HIGH_SCHOOL
+from stemline.football.timing.levels import HIGH_SCHOOL, READS
 from stemline.football.timing.man_coverage import BACKPEDAL, CUSHION, LEVERAGE, SHUFFLE
 from stemline.football.timing.running import Array, Timeline
+from stemline.football.timing.squatting import squatting
 from stemline.football.timing.zone_coverage import (
     DEEP_DROP,
     DROP,
     LEAN,
-    READS,
 )
 from stemline.paths import Point
 from stemline.source import NOWHERE
@@ -105,6 +105,8 @@ def test_an_underneath_defender_stays_within_two_steps_of_his_landmark(
     made = against(call, look)
     where, straight = moved(made), moved(made, {})
     for defender in duties(made, *UNDERNEATH):
+        if squatting(defender, made):
+            continue  # he meets whoever is short
         assert defender.duty is not None and defender.duty.to is not None
         place = where[defender.label]
         goal = np.array([defender.duty.to.x, defender.duty.to.y])
@@ -154,7 +156,7 @@ def test_a_zone_defender_breaks_on_the_ball_for_as_long_as_it_is_in_the_air() ->
         (found,) = separations(made, replace(clock, reads=(thrown,))).reads
         return found.yards
 
-    react = HIGH_SCHOOL.react.value + SEES
+    react = HIGH_SCHOOL.choose.value
     assert left(react) == pytest.approx(9.0)
     assert left(react + 0.5) == pytest.approx(9 - SKILL.distance(0.5) - 0.5)
     assert left(react) > left(0.6) > left(1.0) > left(2.2) == 0
@@ -165,7 +167,7 @@ def test_a_throw_over_his_head_is_farther_than_one_in_front_of_him() -> None:
     made = alone(against(CALLS[0], "Over Three"), one(DutyKind.HOOK, Point(0, 3), Point(0, 14)))
     clock = clocked(made)
     look = clock.reads[0]
-    there = moved(made)["D"][round((look.thrown + HIGH_SCHOOL.react.value + SEES) / 0.05)]
+    there = moved(made)["D"][round((look.thrown + HIGH_SCHOOL.choose.value) / 0.05)]
     x, y = map(float, there)
 
     def left(dx: float, dy: float) -> float:
@@ -193,7 +195,7 @@ def test_a_man_defender_never_outruns_his_curve(look: str, call: str) -> None:
         assert (run <= most + 0.05).all(), defender.label
 
 
-def throws(at: Point, thrown: float, arrives: float) -> Chances:
+def throws(at: Point, thrown: float, arrives: float, way: Point = Point(1, 0)) -> Chances:
     """One throw of a read."""
     return Chances(
         np.array([[0.0, -7.0]]),
@@ -201,6 +203,7 @@ def throws(at: Point, thrown: float, arrives: float) -> Chances:
         np.array([arrives]),
         np.array([arrives]),
         *(np.array([[at.x, at.y]]),) * 2,
+        np.array([[way.x, way.y]]),
     )
 
 
@@ -233,7 +236,7 @@ def test_a_defender_gives_ground_no_faster_than_he_can_while_he_has_his_cushion(
     cushion = defender[:, 1] - go.where(TIMES)[:, 1]
     has_it = cushion[:-1] > CUSHION + 0.3
     pace = np.diff(defender[:, 1])[has_it] / 0.05
-    assert most * 0.8 < pace.max() <= most + 1e-9
+    assert most * 0.65 < pace.max() <= most + 1e-9
     assert np.diff(defender[:, 1]).max() / 0.05 > BACKPEDAL + 1  # then he turns and runs
 
 
@@ -248,7 +251,7 @@ def test_a_break_makes_room_and_no_more_than_a_few_yards(
     cut = out.turns[0].time
     after = [gap(out, defender, t) for t in np.arange(cut, 4.9, 0.1)]
     assert max(after) > after[0] or after[0] > 1
-    assert max(after) < 7.5  # he is late, and not left standing
+    assert max(after) < 8.0  # he is late, and not left standing
 
 
 def test_a_rub_opens_a_crosser_in_man() -> None:
@@ -351,7 +354,8 @@ def test_a_free_rusher_is_told_where_nobody_blocks_him() -> None:
     assert made.defence is not None
     free = replace(made, unblocked=(made.defence.rushers[0].label,))
     assert separations(replace(made, unblocked=())).rusher is None
-    assert separations(free).rusher == clocked(made).rusher
+    there = separations(free).rusher
+    assert there is not None and 1.3 < there < 2.6
 
 
 def test_the_limits_of_open() -> None:
@@ -380,8 +384,10 @@ def test_man_coverage_is_beaten_by_crossers_and_not_by_a_settle() -> None:
     """Who runs away from his man across the field is open; who stops is not."""
     for look in IN_MAN:
         rows = {r.read.read.target: r for r in separations(against(CALLS[0], look)).reads}
-        assert rows["far"].cover is Cover.OPEN, look
-        assert rows["top"].cover is Cover.COVERED, look
+        late = separations(against(CALLS[0], look)).rusher is not None
+        assert rows["far"].cover is (Cover.LATE if late else Cover.OPEN), look
+        assert rows["far"].yards >= OPEN, look
+        assert rows["top"].yards < TIGHT, look
 
 
 def test_strong_is_right_in_these_calls() -> None:

@@ -152,8 +152,29 @@ def test_two_deep_men_abreast_split_him() -> None:
 
 
 @pytest.mark.parametrize("side", [-1, 1])
-def test_outside_a_deep_man_leans_in_and_never_out(side: int) -> None:
-    half = zone(DutyKind.HALF, Point(side * 16, 16.5))
-    (post,), (flag,) = (runs(half, a=stands(side * x, 20)) for x in (8, 24))
+def test_outside_a_third_leans_in_and_never_out(side: int) -> None:
+    third = zone(DutyKind.THIRD, Point(side * 16, 16.5))
+    (post,), (flag,) = (runs(third, a=stands(side * x, 20)) for x in (8, 24))
     assert post[-1, 0] == pytest.approx(side * (16 - INSIDE))
     assert flag[-1, 0] == pytest.approx(side * 16)
+
+
+@pytest.mark.parametrize("kind", [DutyKind.HALF, DutyKind.QUARTER])
+@pytest.mark.parametrize("side", [-1, 1])
+def test_a_half_and_a_quarter_go_with_the_man_of_their_part_either_way(
+    kind: DutyKind, side: int
+) -> None:
+    deep = zone(kind, Point(side * 16, 16.5))
+    (post,), (flag,) = (runs(deep, a=stands(side * x, 20)) for x in (9, 23))
+    assert post[-1, 0] == pytest.approx(side * (16 - INSIDE))
+    assert flag[-1, 0] == pytest.approx(side * (16 + INSIDE))
+
+
+def test_an_outside_third_stays_with_the_widest_of_two_who_go_deep() -> None:
+    """The seam inside him is the middle man's: two on one, as the texts have it of four verticals
+    (Sharik in Brown, Wisdom on how to try to defend four verticals with cover 3)."""
+    third = zone(DutyKind.THIRD, Point(20, 18))
+    (both,) = runs(third, go=stands(22, 24), seam=stands(9, 26))
+    (seam,) = runs(third, go=stands(22, 5), seam=stands(9, 26))
+    assert both[-1, 0] == pytest.approx(20)
+    assert seam[-1, 0] == pytest.approx(20 - INSIDE)

@@ -147,7 +147,7 @@ def test_every_figure_says_where_it_comes_from(name: str) -> None:
     level = LEVELS[name]
     known = [*level.splits.values(), *level.foot.values(), *level.again.values()]
     known += [level.start, level.press, level.settle, level.react, level.ball]
-    known += [level.deep, level.motion, level.under, level.edge, level.inside]
+    known += [level.deep, level.motion, level.choose, *level.under.values()]
     assert all(figure.source for figure in known)
 
 

@@ -1,15 +1,17 @@
 """Has a pass an answer to a look: is anybody open or nearly, or is there a hot throw in time?
+And where it has none, which concept of the playbook has.
 
 Planning figures throughout, as all of the clock's.
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from stemline.football.play import Play
 from stemline.football.timing.clock import read_clock
-from stemline.football.timing.coverage import Cover, against
+from stemline.football.timing.coverage import Against, Cover, against
 from stemline.football.timing.levels import Level
 
 
@@ -17,9 +19,9 @@ from stemline.football.timing.levels import Level
 class Answer:
     """What a call has against one look.
 
-    ``nearly`` tells that a read is open or tightly covered, ``hot`` that the pressure order beats a
-    free rusher, ``rusher`` when the first of these is there, in seconds after the snap (None where
-    all are blocked).
+    ``nearly`` tells that a read is open, or that a good throw beats who covers it, in time;
+    ``hot`` that the pressure order beats a free rusher, ``rusher`` when the first of these is
+    there, in seconds after the snap (None where all are blocked).
     """
 
     nearly: bool
@@ -29,6 +31,38 @@ class Answer:
     @property
     def given(self) -> bool:
         return self.nearly or self.hot
+
+
+@dataclass(frozen=True)
+class Stood:
+    """A concept's first call, from its formation, against each look."""
+
+    concept: str
+    formation: str
+    rows: tuple[Against, ...]
+
+
+def check_to(one: Stood, others: Iterable[Stood]) -> dict[str, str]:
+    """For each look that leaves nobody to ``one``: a concept that has an open man there.
+
+    It stands in the same formation, so that nobody moves for the check, and of those its ball is
+    out soonest; "" where there is none.
+    """
+    near = [o for o in others if o.formation == one.formation and o.concept != one.concept]
+    return {
+        row.look: min(_outs(near, row.look), default=(0.0, 0, ""))[2]
+        for row in one.rows
+        if row.best is None and row.hot is None
+    }
+
+
+def _outs(others: Sequence[Stood], look: str) -> Iterator[tuple[float, int, str]]:
+    """When the ball is out to the open man of each concept that has one; its place; its name."""
+    for place, other in enumerate(others):
+        for row in other.rows:
+            best = row.best if row.look == look else None
+            if best is not None and best.cover is Cover.OPEN:
+                yield best.thrown, place, other.concept
 
 
 @dataclass(frozen=True)
@@ -46,5 +80,4 @@ def answer(play: Play, level: Level) -> Answer | None:
     if play.defence is None or not play.reads:
         return None
     stood = against(play, read_clock(play, level), level)
-    nearly = any(read.cover in (Cover.OPEN, Cover.TIGHT) for read in stood.reads)
-    return Answer(nearly, stood.hot is not None, stood.rusher)
+    return Answer(stood.best is not None, stood.hot is not None, stood.rusher)

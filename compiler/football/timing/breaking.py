@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 
 from stemline.football.players import Position
 from stemline.football.timing.chances import Chances
-from stemline.football.timing.levels import Level
+from stemline.football.timing.levels import UNDERNEATH, Level
 from stemline.football.timing.running import Array, Plane, Speed, runner
 from stemline.football.timing.throwing import height
 from stemline.football.timing.zone_coverage import DROP
@@ -21,12 +21,14 @@ HANDS = 1.0
 """Yards that a defender reaches with a dive or a long arm."""
 TRAILS = 0.7
 """Yards that one reaches who looks at his man and not at the ball: an arm. From memory."""
-SEES = 0.1
-"""Seconds more than at the snap that a defender needs to see where a ball goes: 0.25 to 0.4 in
-all. Common practice."""
+ON_THE_ARM = 0.1
+"""Seconds before the ball leaves at which one breaks who reads the arm. Common practice."""
 OVER = 0.5
 """Cosine of the angle off the passer's line within which a ball goes over a man's head."""
-PLANT = 0.25
+LEADS = 0.6
+"""Cosine of the angle off the way of the ball's lead within which a defender is in it: some 50
+degrees either way. Common practice, no published source."""
+PLANT = 0.2
 """Seconds that a defender needs to plant and drive who is on his way somewhere else when the ball
 leaves, on top of seeing it: 0.45 to 0.6 in all out of a pedal. Common practice."""
 REACH = 2.6
@@ -49,17 +51,44 @@ def beside(throws: Chances, places: Array, step: float) -> Array:
     return np.maximum(0.0, np.abs(_plane(throws.drawn) - there) - TRAILS)
 
 
+def in_the_way(throws: Chances, places: Array, times: Array, step: float) -> NDArray[np.bool_]:
+    """Whether each defender is where the ball would be led to, at ``times``: (defenders, throws).
+
+    A ball is led: it comes ahead of a man on the run, and short of one who stands, between him
+    and the passer. A defender there has the leverage; one beside or behind his man has not.
+    """
+    lead = _plane(throws.way)
+    gap = _at(_plane(places), times, step) - _plane(throws.drawn)
+    return _dot(gap, lead) > LEADS * np.abs(gap)
+
+
+def squatted(throws: Chances, places: Array, level: Level, step: float) -> Array:
+    """`broken` for corners who squat in the flat: their eyes are on the passer, and they come on
+    his arm to what is thrown short."""
+    deep = np.zeros(len(places), dtype=bool)
+    late = broken(throws, places, deep, level, step)
+    early = broken(throws, places, deep, level, step, see=-ON_THE_ARM)
+    return np.where(throws.at[:, 1] <= UNDERNEATH, early, late)
+
+
 def broken(
-    throws: Chances, places: Array, deep: NDArray[np.bool_], level: Level, step: float
+    throws: Chances,
+    places: Array,
+    deep: NDArray[np.bool_],
+    level: Level,
+    step: float,
+    *,
+    see: float | None = None,
 ) -> Array:
     """How far from each catch men come who break on the throw once they have seen it: (men,
-    throws); 0 where one bats it on its way. ``places`` as in `beside`, ``deep`` who of them is.
+    throws); 0 where one bats it on its way. ``places`` as in `beside`, ``deep`` who of them is;
+    ``see`` is when they see it, in seconds after it has left the hand.
 
     One who is on his way elsewhere plants first; one who faces the ball underneath has to turn for
     a throw over his head. Nobody ends up farther away than by going on as if nothing was thrown.
     """
     speed = runner(level, Position.WIDEOUT)
-    breaks = throws.thrown + level.react.value + SEES
+    breaks = throws.thrown + (level.choose.value if see is None else see)
     when = np.minimum(breaks, throws.arrives)
     moments = np.concatenate((when, np.maximum(when - _BEFORE, 0.0), throws.arrives))
     here, was, ends = np.split(_at(_plane(places), moments, step), 3, axis=1)
@@ -85,7 +114,7 @@ def _bats(
     """Whether men who were ``here`` when they saw a ball leave get a hand on it on its way."""
     low, part = height(PASSES, air) <= REACH, PASSES
     ball = passer + part * (catch - passer)  # parts, throws
-    time = np.maximum(0.0, part * air - level.react.value - SEES)
+    time = np.maximum(0.0, part * air - level.choose.value)
     reach = np.where(low, ARM + _run(speed, time, 0.0), -1.0)
     gets: NDArray[np.bool_] = np.any(np.abs(ball - here[:, None]) <= reach, axis=1)
     return gets

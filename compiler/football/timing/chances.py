@@ -22,6 +22,8 @@ SLIDES = np.array((-2.0, -1.0, 1.0, 2.0))
 two steps. Common practice. Who has him man to man goes with him."""
 _STEP = 0.1
 """Seconds between the throws, and between the catches, that are looked at."""
+_STILL = 0.1
+"""Yards run in `_STEP` up to which a man stands."""
 _FINE, _NEAR = 0.02, 0.05
 """Seconds, and yards, within which the moment is found at which a man is somewhere."""
 
@@ -33,7 +35,8 @@ class Chances:
     Each leaves the hand at ``passer`` (throws, 2) at ``thrown`` and is caught at ``at`` (throws,
     2) by ``arrives``; its man is there at ``met``, before the ball where he slows down for it.
     ``drawn`` (throws, 2) is the place of his route that he is at then: a man who settles moves off
-    it into the hole. Seconds after the snap, and yards.
+    it into the hole. ``way`` (throws, 2), one yard long, is where a ball leads him: where he runs,
+    or to the passer where he stands. Seconds after the snap, and yards.
     """
 
     passer: Array
@@ -42,6 +45,7 @@ class Chances:
     met: Array
     at: Array
     drawn: Array
+    way: Array
 
     def __len__(self) -> int:
         return len(self.thrown)
@@ -49,7 +53,7 @@ class Chances:
 
 def together(parts: Sequence[Chances]) -> Chances:
     """The throws of many reads, one read after another."""
-    fields = ("passer", "thrown", "arrives", "met", "at", "drawn")
+    fields = ("passer", "thrown", "arrives", "met", "at", "drawn", "way")
     return Chances(*(np.concatenate([getattr(part, name) for part in parts]) for name in fields))
 
 
@@ -76,7 +80,17 @@ def chances(look: Look, line: Timeline, level: Level, rusher: float | None) -> C
     met = np.append(_met(look, line), caught[column])
     at = np.vstack((first, places[column]))
     passer = np.repeat([[look.passer.x, look.passer.y]], len(at), axis=0)
-    return _slid(Chances(passer, thrown, arrives, met, at, at), line)
+    return _slid(Chances(passer, thrown, arrives, met, at, at, _way(line, met, at, passer)), line)
+
+
+def _way(line: Timeline, met: Array, at: Array, passer: Array) -> Array:
+    """Where a ball leads a man at each catch."""
+    runs = line.where(met) - line.where(np.maximum(met - _STEP, 0.0))
+    far = np.hypot(runs[:, 0], runs[:, 1])[:, None]
+    back = passer - at
+    back = back / np.maximum(np.hypot(back[:, 0], back[:, 1])[:, None], _FINE)
+    way: Array = np.where(far > _STILL, runs / np.maximum(far, _FINE), back)
+    return way
 
 
 def _slid(throws: Chances, line: Timeline) -> Chances:
@@ -90,7 +104,7 @@ def _slid(throws: Chances, line: Timeline) -> Chances:
         (np.repeat(SLIDES, len(soonest)), np.zeros(len(each))), axis=1
     )
     aside = Chances(throws.passer[each], throws.thrown[each], throws.arrives[each],
-                    throws.met[each], moved, throws.drawn[each])  # fmt: skip
+                    throws.met[each], moved, throws.drawn[each], throws.way[each])  # fmt: skip
     return together((throws, aside))
 
 

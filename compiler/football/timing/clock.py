@@ -21,7 +21,6 @@ from stemline.football.play import Play, Read, Spot
 from stemline.football.timing.levels import (
     DOWNFIELD,
     DRIFTS,
-    FARTHER,
     GAP,
     LOB,
     REMEMBERED,
@@ -35,6 +34,7 @@ from stemline.football.timing.levels import (
 )
 from stemline.football.timing.men import timelines
 from stemline.football.timing.running import Array, Timeline
+from stemline.football.timing.rushing import free_rusher
 from stemline.football.timing.throwing import Foot, clock, flight
 from stemline.paths import Point
 
@@ -105,33 +105,34 @@ class Look:
 class ReadClock:
     """The reads of one call in order, its order under pressure, the feet, and who runs when.
 
-    ``rusher`` is when a free man reaches the passer.
+    ``rusher`` is when a free man reaches the passer; None where the look that the play stands
+    against frees nobody, or there is no look.
     """
 
     feet: tuple[Foot, ...]
     reads: tuple[Look, ...]
     pressure: tuple[Look, ...]
-    rusher: float
+    rusher: float | None
     men: Mapping[str, Timeline]
 
 
 def read_clock(play: Play, level: Level) -> ReadClock:
     """The clock of a pass play; without a quarterback nothing is read or thrown."""
     men = timelines(play, level)
-    rusher = level.edge.value + FARTHER * play.field.code.restraining.value
     passer = play.passer
     if passer is None:
-        return ReadClock((), (), (), rusher, men)
+        return ReadClock((), (), (), None, men)
     toward = play.strong
     first = next((r.at.x for r in play.reads if r.at.x), 0.0)
     if first:
         toward = play.strong if (first > 0) == (play.strong.value > 0) else play.strong.other
     feet = clock(play.feet, passer.snap, toward, level)
+    reads = _looks(play, play.reads, feet, men, level)
     return ReadClock(
         feet=feet,
-        reads=_looks(play, play.reads, feet, men, level),
+        reads=reads,
         pressure=_looks(play, play.pressure, feet, men, level),
-        rusher=rusher,
+        rusher=free_rusher(play, reads[0].passer if reads else passer.snap, level),
         men=men,
     )
 
@@ -156,7 +157,20 @@ def _looks(
 def _foot(
     read: Read, feet: Sequence[Foot], used: dict[str, int], last: Foot | None, level: Level
 ) -> Foot | None:
-    """The step that throws a read; a read without one comes a reset after the read before it."""
+    """The step that throws a read; a read without one comes a reset after the read before it.
+
+    Eyes and feet go from one read to the next: no two are thrown at one moment.
+    """
+    foot = _named(read, feet, used, last, level)
+    if foot is not None and last is not None and foot.time < last.time + 1e-9:
+        return Foot(foot.name, last.time + level.again["reset"].value, foot.at)
+    return foot
+
+
+def _named(
+    read: Read, feet: Sequence[Foot], used: dict[str, int], last: Foot | None, level: Level
+) -> Foot | None:
+    """The step that a read names, else the next there is."""
     named = [foot for foot in feet if foot.name == read.foot]
     count = used.get(read.foot, 0)
     used[read.foot] = count + 1

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Container, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 from functools import lru_cache
 
@@ -18,20 +18,31 @@ import numpy as np
 
 from stemline.football.defence import Defender, DutyKind
 from stemline.football.play import Play
-from stemline.football.timing.breaking import beside, broken
+from stemline.football.timing.breaking import beside, broken, in_the_way, squatted
 from stemline.football.timing.chances import Chances, chances, together
 from stemline.football.timing.clock import Look, ReadClock
-from stemline.football.timing.levels import FARTHER, REMEMBERED, Level
+from stemline.football.timing.levels import GAP, REMEMBERED, Level
 from stemline.football.timing.man_coverage import chased
 from stemline.football.timing.running import Array, Timeline
 from stemline.football.timing.screens import blockers
+from stemline.football.timing.squatting import squatting
 from stemline.football.timing.zone_coverage import dropped
 from stemline.football.zones import DEEP
 from stemline.paths import Point
 
 OPEN = 2.5
-"""Yards to the nearest defender at the catch from which a man is called open."""
+"""Yards to the nearest defender at the catch from which a man is called open. A league's tracking
+page measures separation so, and calls a man tightly covered within a yard; the targets of a pro
+week were on the average 3.06 yards clear."""
 TIGHT = 1.0
+"""Yards from which a good throw beats a defender who does not stand in its way. The league's own
+line for a tight window; a defender's leverage is worth 1 to 1.5 yards, as common practice has it.
+"""
+UPFIELD = 5.0
+"""Yards that a corner who squats comes while the man with a screen turns up the field: the yards to
+him count for so much less. Common practice: a screen is not thrown in front of him."""
+BETWEEN = 0.5
+"""What the yards of a defender count at most who is in the way of the ball."""
 TOLD = 6.0
 """Yards that are told at most, as "6+": he is open, and by how much more no estimate knows."""
 _STEP = 0.1
@@ -41,11 +52,18 @@ _TIMES = np.arange(0.0, _UNTIL + 2 * _STEP, _STEP)
 
 
 class Cover(Enum):
-    """How a read is covered."""
+    """How a read is covered.
+
+    Open: nobody is near. Tight: a defender is, a yard off or more, but beside or behind his man,
+    who has the leverage: a throw away from that defender beats him, a bad one does not. Covered:
+    nearer than a yard, or within the open yards and in the way of the ball. Late: it would leave
+    the hand after a free rusher is there.
+    """
 
     OPEN = "open"
     TIGHT = "tight"
     COVERED = "covered"
+    LATE = "late"
     NEVER = "not there"
 
 
@@ -74,6 +92,12 @@ class Separation:
         return self.arrives > self.read.arrives + 1e-9
 
     @property
+    def opened(self) -> bool:
+        """Whether its man is open by the time the ball leaves the hand."""
+        window = self.read.window
+        return window is not None and window.opens <= self.thrown + GAP
+
+    @property
     def behind(self) -> bool:
         """Whether it is caught behind the line."""
         return self.at.y <= 0
@@ -91,43 +115,49 @@ class Against:
 
     @property
     def best(self) -> Separation | None:
-        return next((r for r in self.reads if r.cover is Cover.OPEN), None)
+        """Who is thrown to: the first who is open, else the first whom a good throw finds."""
+        found = (r for c in (Cover.OPEN, Cover.TIGHT) for r in self.reads if r.cover is c)
+        return next(found, None)
 
     @property
     def hot(self) -> Separation | None:
-        """What answers a free rusher: the first of the pressure order that is not covered and
-        leaves the hand before he is there; None without one, and where nobody is free."""
-        rusher = self.rusher
-        if rusher is None:
+        """What answers a free rusher: the first of the pressure order, or without one of the
+        reads, that is not covered, is open when it is thrown, and leaves the hand before he is
+        there; None without one, and where nobody is free."""
+        if self.rusher is None:
             return None
         there = (Cover.OPEN, Cover.TIGHT)
-        return next((r for r in self.pressure if r.cover in there and r.thrown <= rusher), None)
+        order = self.pressure or self.reads
+        return next((r for r in order if r.cover in there and r.opened), None)
 
 
 def against(play: Play, clock: ReadClock, level: Level) -> Against:
     """The separations of a play that stands against a defence (`Play.defence` must be set)."""
     defence = play.defence
     assert defence is not None, "a play that stands against a look"
-    free = [d for d in defence.rushers if d.label in play.unblocked]
-    rusher = min((_there(d, play, level) for d in free), default=None)
+    rusher = clock.rusher
     covering = tuple(d for d in defence.defenders if not d.rushes)
     looks = (*clock.reads, *(clock.pressure if rusher is not None else ()))
     throws = [_throws(look, clock, level, rusher) if covering else None for look in looks]
     offered = [one for one in throws if one is not None]
     rooms = iter(_rooms(play, clock, covering, offered, level) if offered else ())
     made = [
-        _never(look) if one is None else _separation(play, look, one, covering, next(rooms))
+        _never(look) if one is None else _separation(play, look, one, covering, next(rooms), rusher)
         for look, one in zip(looks, throws, strict=True)
     ]
     count = len(clock.reads)
-    return Against(defence.name, tuple(made[:count]), tuple(made[count:]), rusher)
+    reads, pressure = tuple(made[:count]), tuple(made[count:])
+    return Against(defence.name, tuple(_sooner(r, pressure) for r in reads), pressure, rusher)
 
 
-def _there(rusher: Defender, play: Play, level: Level) -> float:
-    """When a free rusher reaches the passer: sooner through a gap inside than off the edge."""
-    inside = rusher.duty is not None and rusher.duty.gap[:1] in ("A", "B")
-    time = level.inside if inside else level.edge
-    return time.value + FARTHER * play.field.code.restraining.value
+def _sooner(read: Separation, pressure: Sequence[Separation]) -> Separation:
+    """A read that comes too late: as the pressure order has it, where it is thrown in time."""
+    target = read.read.read.target
+    if read.cover is not Cover.LATE:
+        return read
+    same = (p for p in pressure if p.read.read.target == target and p.cover is not Cover.LATE)
+    hot = next(same, read)
+    return replace(hot, read=replace(hot.read, read=read.read.read))
 
 
 def _throws(look: Look, clock: ReadClock, level: Level, rusher: float | None) -> Chances | None:
@@ -144,7 +174,8 @@ def _rooms(
     offered: Sequence[Chances],
     level: Level,
 ) -> list[Array]:
-    """For each read, how far each defender is from each of its catches: (defenders, throws)."""
+    """For each read, how far each defender is from each of its catches: (defenders, throws). Who
+    is within `OPEN` and in the way of the ball is at none."""
     throws = together(offered)
     count = math.ceil(min(float(throws.arrives.max()), _UNTIL) / _STEP) + 2
     times = _TIMES[:count]
@@ -155,8 +186,16 @@ def _rooms(
     follows = np.array([_follows(d, places) for d in covering])
     deep = np.array([d.duty is not None and d.duty.kind in DEEP for d in covering])
     away = np.empty((len(covering), len(throws)))
+    ahead = np.empty(away.shape, dtype=bool)
+    ahead[follows] = in_the_way(throws, stack[follows], throws.met, _STEP)
+    ahead[~follows] = in_the_way(throws, stack[~follows], throws.thrown, _STEP)
     away[follows] = beside(throws, stack[follows], _STEP)
-    away[~follows] = broken(throws, stack[~follows], deep[~follows], level, _STEP)
+    squats = np.array([squatting(d, play) for d in covering])
+    rest = ~follows & ~squats
+    away[rest] = broken(throws, stack[rest], deep[rest], level, _STEP)
+    if squats.any():
+        away[squats] = squatted(throws, stack[squats], level, _STEP)
+    away = np.where(ahead & (away < OPEN), np.minimum(away, BETWEEN), away)
     return np.split(away, np.cumsum([len(one) for one in offered])[:-1], axis=1)
 
 
@@ -171,22 +210,38 @@ def _never(look: Look) -> Separation:
 
 
 def _separation(
-    play: Play, look: Look, throws: Chances, covering: Sequence[Defender], away: Array
+    play: Play,
+    look: Look,
+    throws: Chances,
+    covering: Sequence[Defender],
+    away: Array,
+    rusher: float | None,
 ) -> Separation:
-    """The roomiest throw of a read; ``away`` how far each defender is from each catch."""
+    """The roomiest throw of a read; ``away`` how far each defender is from each catch.
+
+    A corner who squats outside a screen is not blocked from the inside: he sets its edge.
+    """
     behind = throws.at[:, 1] <= 0
-    lead = min(blockers(play, look.at), len(covering) - 1) if behind.any() else 0
+    squats = np.array([squatting(d, play) for d in covering])
+    rest = np.flatnonzero(~squats)
+    lead = min(blockers(play, look.at), len(rest) - 1) if behind.any() else 0
     room = away.min(axis=0)
-    if lead:
-        room = np.where(behind, np.partition(away, lead, axis=0)[lead], room)
+    if lead > 0:
+        left = np.partition(away[rest], lead, axis=0)[lead]
+        edge = np.maximum(0.0, away[squats] - UPFIELD).min(axis=0, initial=math.inf)
+        room = np.where(behind, np.minimum(left, edge), room)
     best = int(np.argmax(room.round(6)))
-    order = [covering[i].label for i in np.argsort(away[:, best], kind="stable")]
-    ahead = lead if behind[best] else 0
-    yards = float(room[best])
+    nearest: list[int] = np.argsort(away[:, best], kind="stable").tolist()
+    taken = [i for i in nearest if not squats[i]][:lead] if behind[best] and lead > 0 else []
+    yards, thrown = float(room[best]), float(throws.thrown[best])
     cover = Cover.OPEN if yards >= OPEN else Cover.TIGHT if yards >= TIGHT else Cover.COVERED
+    if rusher is not None and thrown > rusher + GAP:
+        cover = Cover.LATE
     x, y = map(float, throws.at[best])
-    return Separation(look, yards, order[ahead], cover, float(throws.thrown[best]),
-                      float(throws.arrives[best]), Point(x, y), tuple(order[:ahead]))  # fmt: skip
+    return Separation(
+        look, yards, next(covering[i].label for i in nearest if i not in taken), cover, thrown,
+        float(throws.arrives[best]), Point(x, y), tuple(covering[i].label for i in taken),
+    )  # fmt: skip
 
 
 def defenders_at(

@@ -43,10 +43,11 @@ class Level:
     """How fast a level plays.
 
     ``start`` is from the snap to an offensive man's first movement (he knows the count), ``react``
-    a defender's; ``turns`` scale nothing: what a turn leaves of a man's speed is one table for
-    all. ``foot`` are seconds from the snap until a piece of footwork is down and the ball can be
-    thrown, in the gun; ``under`` what is taken off it under centre; ``again`` what every further
-    step costs. ``motion`` is from that foot until the ball leaves the hand; ``ball`` is how fast a
+    a defender's; ``choose`` is what a defender needs who must see where a man or a ball goes
+    before he goes too. ``turns`` scale nothing: what a turn leaves of a man's speed is one table
+    for all. ``foot`` are seconds from the snap until a piece of footwork is down and the ball can
+    be thrown, in the gun, and ``under`` the same under centre; ``again`` what every further step
+    costs. ``motion`` is from that foot until the ball leaves the hand; ``ball`` is how fast a
     usual throw leaves it and ``deep`` how fast one that is lobbed downfield.
     """
 
@@ -56,14 +57,13 @@ class Level:
     press: Known[float]
     settle: Known[float]
     react: Known[float]
+    choose: Known[float]
     ball: Known[float]
     deep: Known[float]
     motion: Known[float]
     foot: Mapping[str, Known[float]]
-    under: Known[float]
+    under: Mapping[str, Known[float]]
     again: Mapping[str, Known[float]]
-    edge: Known[float]
-    inside: Known[float]
 
 
 def _custom(value: float) -> Known[float]:
@@ -79,6 +79,10 @@ def _runs(ten: float, forty: float, certainty: Certainty, source: str) -> Known[
 
 
 _COMBINE = "means of official pro combine results, 2006 to 2026"
+_CHOICE = (
+    "a choice step reaction of 0.35 to 0.40 s in players of ball sports (multi-sport study of "
+    "agility time, Comenius University, n = 282)"
+)
 _GUESS = "a planning figure from memory; see the recruits' 40s in the module's sources"
 
 # Seconds from the snap until the foot is down, in the gun. Common practice: the last foot of a
@@ -96,6 +100,19 @@ _FOOT = {
     "roll": 1.9,
     "boot": 2.3,
 }
+
+# Under centre. A public coaching page on drops by concept gives the moment at which the ball is
+# out: 1.6 s off three steps, 2.4 to 2.6 off five, 3.0 and more off seven. Less the throwing
+# motion of a varsity passer, 0.45 s, these are the feet; at no level is a ball out sooner than the
+# page says by more than the 0.05 s of a quicker arm off three steps. The page counts three steps in
+# the gun for five under centre, with the hitch: 1.6 + 0.4 + 0.45. The others are the gun's less
+# 0.45 s, the snap's flight and the first step that is already taken, as common practice.
+_OUT = {"3": 1.6, "5": 2.45, "7": 3.05}
+_MOTION = 0.45
+_SOONER = 0.45
+_UNDER = {name: _OUT[name] - _MOTION if name in _OUT else time - _SOONER
+          for name, time in _FOOT.items()}  # fmt: skip
+_DROPS = "a public coaching page on drops by concept, less the throwing motion"
 _AGAIN = {"hitch": 0.4, "reset": 0.4}
 
 HIGH_SCHOOL = Level(
@@ -111,16 +128,20 @@ HIGH_SCHOOL = Level(
     press=_custom(0.35),
     settle=_custom(0.30),
     react=_memory(0.22),
+    choose=Known(0.38, Certainty.PUBLISHED, _CHOICE),
     ball=_memory(
         45.0, "from memory: varsity passers throw 40 to 47 miles an hour; 45 is 20 metres a second"
     ),
     deep=_memory(48.0),
-    motion=_custom(0.45),
+    motion=_custom(_MOTION),
     foot={name: _custom(value) for name, value in _FOOT.items()},
-    under=_custom(0.45),
+    under={
+        name: Known(round(value, 2), Certainty.PUBLISHED, _DROPS)
+        if name in _OUT
+        else _custom(round(value, 2))
+        for name, value in _UNDER.items()
+    },
     again={name: _custom(value) for name, value in _AGAIN.items()},
-    edge=_custom(2.05),
-    inside=_custom(1.6),
 )
 
 YOUTH = replace(
@@ -134,11 +155,10 @@ YOUTH = replace(
         Group.LINE: _runs(2.30, 6.70, Certainty.MEMORY, "from memory"),
     },
     react=_memory(0.28),
+    choose=_memory(0.45),
     ball=_memory(33.0),
     deep=_memory(36.0),
     motion=_memory(0.50),
-    edge=_memory(2.3),
-    inside=_memory(1.8),
 )
 
 COLLEGE = replace(
@@ -154,11 +174,10 @@ COLLEGE = replace(
     press=_custom(0.30),
     settle=_custom(0.26),
     react=_memory(0.20),
+    choose=Known(0.35, Certainty.PUBLISHED, _CHOICE),
     ball=_memory(51.0, "from memory: college passers throw 48 to 55 miles an hour"),
     deep=_memory(55.0),
     motion=_custom(0.40),
-    edge=_custom(2.0),
-    inside=_custom(1.55),
 )
 
 PROFESSIONAL = replace(
@@ -173,10 +192,9 @@ PROFESSIONAL = replace(
     },
     press=_custom(0.25),
     react=_memory(0.20),
+    choose=_memory(0.32, "from memory: professionals see it sooner than other players"),
     ball=Known(53.7, Certainty.PUBLISHED, "radar speeds of 111 pro prospects, 2008 to 2016"),
     deep=_memory(58.0),
-    edge=_custom(1.95),
-    inside=_custom(1.5),
 )
 
 LEVELS: dict[str, Level] = {
@@ -247,9 +265,10 @@ LOB = 2.4
 """Seconds that a ball lobbed downfield may hang. Common practice: 2.3 to 3.0 for the longest."""
 DOWNFIELD = 12.0
 """Yards past the line from which a ball is lobbed rather than thrown with touch."""
-FARTHER = 0.13
-"""Seconds that a rusher needs for each yard that the code keeps him from the ball; computed from a
-yard at 7 to 8 yards a second."""
+READS = 0.3
+"""Seconds in which a zone defender reads pass before he drops. Common practice: 0.3 to 0.6."""
+MINDS = 14.0
+"""Yards around his landmark in which an underneath defender looks for a threat."""
 GAP = 0.15
 """Seconds that a plan on paper cannot tell apart."""
 REMEMBERED = 4096

@@ -14,6 +14,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from stemline.football.defence import Defender
 from stemline.football.players import Position
@@ -33,6 +34,9 @@ LEVERAGE = 0.8
 """Yards to the side of his man that a man defender keeps, on the side that he lined up on."""
 CLOSES = 0.35
 """Seconds in which a man defender means to be back at his man's hip."""
+WAITS = 1.0
+"""Yards past the line at which he waits for a man who is behind it: he does not go in after him.
+Common practice."""
 BODY = 1.0
 """Yards within which he cannot run through somebody else: a rub, a brush, traffic."""
 TRASH = 0.8
@@ -42,6 +46,9 @@ RUB, JOG = 25.0, 4.0
 him about half a second. Common practice."""
 BRAKE = 12.0
 """Yards a second that a man who stops loses in a second: two or three steps from a run."""
+RELEASE = 0.5
+"""Seconds after the snap in which a man only comes off the line; twice as long after it he may
+break either way. Common practice."""
 MOVED = 0.4
 """Yards that a man has gone before his defender takes him to be on his way."""
 
@@ -78,10 +85,12 @@ def chased(
 
 def _what_they_see(men: Sequence[Defender], targets: Plane, level: Level) -> Iterator[_Seen]:
     """What each defender knows of his man, who is at ``targets``: (men, times)."""
-    late, before = round(level.react.value / _STEP), round(_LOOKS / _STEP)
-    seen = _late(targets, late)
-    runs = (seen - _late(seen, before)) / _LOOKS
+    late = _lateness(targets.shape[1], level)
+    then = np.maximum(np.arange(targets.shape[1]) - late, 0)
+    seen = targets[:, then]
+    runs = (seen - targets[:, np.maximum(then - _LOOKS_BACK, 0)]) / _LOOKS
     hips = seen + runs * (late * _STEP) + _hip(runs, _side(men, targets))
+    hips = np.where(seen.imag < 0, hips.real + 1j * np.maximum(hips.imag, WAITS), hips)
     straight = runs.imag > STRAIGHT * np.abs(runs.real)
     ground = np.minimum(runs.imag, _gives(men, targets)[:, None])
     gone = np.maximum.accumulate(np.abs(seen - targets[:, :1]) > MOVED, axis=1)
@@ -95,6 +104,18 @@ _LOOKS = 0.1
 """Seconds over which a defender sees how a man runs."""
 
 
+_LOOKS_BACK = round(_LOOKS / _STEP)
+
+
+def _lateness(count: int, level: Level) -> NDArray[np.int64]:
+    """How many steps behind each of ``count`` times a defender sees his man: at the snap he only
+    has to react, once his man may break he has to see which way."""
+    choosing = np.clip((np.arange(count) * _STEP - RELEASE) / RELEASE, 0.0, 1.0)
+    seconds = level.react.value + (level.choose.value - level.react.value) * choosing
+    steps: NDArray[np.int64] = np.round(seconds / _STEP).astype(np.int64)
+    return steps
+
+
 def _bodies(places: Mapping[str, Array], times: Array, fine: Array) -> Plane:
     """Where the receivers are at finer times: (receivers, times)."""
     x, y = (
@@ -102,12 +123,6 @@ def _bodies(places: Mapping[str, Array], times: Array, fine: Array) -> Plane:
         for axis in (0, 1)
     )
     return x + 1j * y
-
-
-def _late(places: Plane, steps: int) -> Plane:
-    """Where men were so many steps before: (men, times)."""
-    first = np.repeat(places[:, :1], steps, axis=1)
-    return np.concatenate((first, places[:, : places.shape[1] - steps]), axis=1)
 
 
 def _man(defender: Defender) -> str:

@@ -21,6 +21,17 @@ def blockers(play: Play, catch: Point) -> int:
     return sum(_leads(play, task, path, catch) for task, path in tasks)
 
 
+def led(play: Play) -> bool:
+    """Whether linemen let the rush come and lead a screen."""
+    return any(
+        task.path is not None
+        and task.path.ending is Ending.BLOCK
+        and play.man(task.man).position in _LINE
+        and task.path.end.distance(task.path.start) >= RELEASES
+        for task in play.assignments
+    )
+
+
 def _leads(play: Play, task: Assignment, path: Path, catch: Point) -> bool:
     if path.ending is not Ending.BLOCK or not path.legs or path.end.distance(catch) > AHEAD:
         return False

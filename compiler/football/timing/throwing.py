@@ -114,7 +114,7 @@ def clock(steps: Sequence[Step], stands: Point, toward: Side, level: Level) -> t
             time += level.again[step.name].value
             base = at
         else:
-            taken = level.foot[step.name].value - (0.0 if gun else level.under.value)
+            taken = (level.foot if gun else level.under)[step.name].value
             time = max(time, taken)
             base = stands if gun else Point(stands.x, stands.y - _under(step.name))
         back, wide = _MOVES[step.name]

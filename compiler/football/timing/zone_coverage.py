@@ -21,17 +21,16 @@ from stemline.football.landmarks import END_SPLIT
 from stemline.football.play import Play
 from stemline.football.players import Position
 from stemline.football.quarterback import MOVING
-from stemline.football.timing.levels import UNDERNEATH, Level
+from stemline.football.timing.levels import MINDS, READS, UNDERNEATH, Level
 from stemline.football.timing.men import INBOUNDS
 from stemline.football.timing.running import Array, runner
+from stemline.football.timing.squatting import in_the_flat, squatting
 from stemline.football.zones import DEEP, middle_of
 
 DROP = 5.5
 """Yards a second of a zone drop."""
 DEEP_DROP = 8.0
 """Yards a second of a deep defender on his way, at the least: no slower than he runs."""
-READS = 0.3
-"""Seconds in which a zone defender reads pass before he drops. Common practice: 0.3 to 0.6."""
 SIDEWAYS = 0.75
 """Part of the pace of a drop with which an underneath defender gains width: he looks at the passer
 and at the men whom he passes. Common practice: a shuffle of 3.5 to 4.5 yards a second. After a
@@ -41,14 +40,20 @@ SETTLED = 0.4
 break. Common practice: drop until the passer sets, then sit."""
 DEEPER = 3.0
 """Yards that a deep defender stays deeper than the deepest man in his part of the field."""
+OVER_HIM = 0.5
+"""Yards deeper than his man, besides, that one in quarters stays who carries him. Common practice.
+"""
+EARLY = 0.3
+"""Seconds ahead of a man's way at which a deep defender turns and runs to stay deeper. Common
+practice: he goes before his cushion is gone."""
+CARRIES = 8.0
+"""Yards to each side of his landmark in which one in quarters has his man. Common practice."""
 PART = 12.0
 """Yards to each side of his landmark that a deep defender minds."""
 ABREAST = 6.0
 """Yards behind the deepest man of his part in which another counts beside him."""
 INSIDE = 4.0
 """Yards that a deep defender goes toward the middle with the deepest men of his part."""
-MINDS = 14.0
-"""Yards around his landmark in which an underneath defender looks for a threat."""
 PAST = 4.0
 """Yards deeper than his landmark at which a man is past him."""
 SHARED = 2.0
@@ -90,7 +95,8 @@ def dropped(
     deep = [i for i, d in enumerate(men) if _zone(d) in DEEP]
     if deep:
         pace = np.full(len(times), max(DEEP_DROP, top))
-        goals = _deep_goals([men[i] for i in deep], play, receivers)
+        step = float(times[1] - times[0]) if len(times) > 1 else 1.0
+        goals = _deep_goals([men[i] for i in deep], play, receivers, step)
         made[deep] = [_run(men[i], goal, times, pace) for i, goal in zip(deep, goals, strict=True)]
     for i, defender in enumerate(men):
         if _zone(defender) is None:
@@ -111,24 +117,51 @@ def _mark(defender: Defender) -> Array:
     return np.array([defender.duty.to.x, defender.duty.to.y])
 
 
-def _deep_goals(men: Sequence[Defender], play: Play, receivers: Array) -> Array:
+def _deep_goals(men: Sequence[Defender], play: Play, receivers: Array, step: float) -> Array:
     """Where deep defenders mean to be, at each time: (men, times, 2).
 
-    Deeper than whoever is in his part, and a few yards with the deepest of them toward the middle:
-    outside, the sideline helps him.
+    Deeper than whoever is in his part, and a few yards with the deepest of them toward the middle;
+    for a third the sideline helps outside. The outside man of three or four stays with the widest
+    of them, and the seam inside him is somebody else's; one in quarters or a half goes with his
+    man either way. ``step`` is seconds between the times.
     """
     marks = np.stack([_mark(d) for d in men])[:, None]
     across = receivers[..., 0] - marks[..., :1]  # men, receivers, times
-    depth = np.where(np.abs(across) <= PART, receivers[..., 1], 0.0)
+    high = (
+        receivers[..., 1] + np.diff(receivers[..., 1], prepend=receivers[:, :1, 1]) / step * EARLY
+    )
+    match = np.array([[_zone(d) is DutyKind.QUARTER] for d in men])
+    either = np.array([[_zone(d) in (DutyKind.QUARTER, DutyKind.HALF)] for d in men])
+    part = np.where(match, CARRIES, PART)
+    depth = np.where(np.abs(across) <= part[..., None], high, 0.0)
     deepest = depth.max(axis=1, initial=0.0)
     weight = np.maximum(0.0, depth - np.maximum(UNDERNEATH, deepest - ABREAST)[:, None])
-    threat = (weight * across).sum(axis=1) / np.maximum(weight.sum(axis=1), 1e-9)
     inside = middle_of(play.field) - marks[..., 0]
     alone = np.abs(inside) <= 1  # in the middle himself
-    least = np.where(alone, -INSIDE, np.clip(inside, -INSIDE, 0.0))
-    most = np.where(alone, INSIDE, np.clip(inside, 0.0, INSIDE))
+    wide = np.array([[_zone(d) is not DutyKind.HALF] for d in men]) & ~alone
+    wide &= np.abs(inside) > _half_way(play)
+    weight = np.where(wide[:, None], _widest(weight, across, inside), weight)
+    threat = (weight * across).sum(axis=1) / np.maximum(weight.sum(axis=1), 1e-9)
+    least = np.where(alone | either, -INSIDE, np.clip(inside, -INSIDE, 0.0))
+    most = np.where(alone | either, INSIDE, np.clip(inside, 0.0, INSIDE))
     goal_x = marks[..., 0] + np.minimum(np.maximum(threat, least), most)
-    return np.stack((goal_x, np.maximum(marks[..., 1], deepest + DEEPER)), axis=-1)
+    deeper = np.where(match, OVER_HIM, DEEPER)
+    return np.stack((goal_x, np.maximum(marks[..., 1], deepest + deeper)), axis=-1)
+
+
+def _widest(weight: Array, across: Array, inside: Array) -> Array:
+    """``weight`` of each man in each part, all of it on the widest who has any."""
+    if not weight.shape[1]:
+        return weight
+    out = np.where(weight > 0, across * -np.sign(inside)[:, None], -np.inf)
+    his = np.zeros_like(weight)
+    np.put_along_axis(his, out.argmax(axis=1)[:, None], 1.0, axis=1)
+    return his * weight
+
+
+def _half_way(play: Play) -> float:
+    """Yards from the middle of the field beyond which a deep part is an outside one."""
+    return (play.field.sideline(Side.RIGHT) - play.field.sideline(Side.LEFT)) / 5
 
 
 def _under(
@@ -146,22 +179,30 @@ def _under(
     faked = any(step.name == "fake" for step in play.feet)
     runs = any(step.name in MOVING for step in play.feet)
     flow = np.stack((_flow(play, times, level), np.zeros(len(times))), axis=-1)
-    marks = np.stack([_mark(d) for d in men])[:, None] + flow
-    goals = marks + _lean(marks, _seen(receivers, times, level))
+    squats = np.array([squatting(d, play) for d in men])
+    marks = np.stack([_mark(d) for d in men])[:, None] + flow * ~squats[:, None, None]
+    seen = _seen(receivers, times, level)
+    goals = marks + _lean(marks, seen)
+    short = np.zeros(goals.shape[:2], dtype=bool)
+    if squats.any() and len(receivers):
+        goals[squats], short[squats] = in_the_flat(marks[squats], goals[squats], seen, times, level)
     left, right = play.field.sideline(Side.LEFT), play.field.sideline(Side.RIGHT)
     goals[..., 0] = np.clip(goals[..., 0], left + INBOUNDS, right - INBOUNDS)
     pace = np.full(len(times), DROP)
     if not runs:
         pace[times >= sets + level.react.value] *= SETTLED
     wide = 1.0 if runs else SIDEWAYS
-    return np.stack(
-        [_run(d, goals[i], times, pace, wide, _held(d, faked)) for i, d in enumerate(men)]
-    )
+    paces = np.where(short, DROP, pace)
+    wides = np.where(short.any(axis=1), 1.0, wide).tolist()
+    made = [
+        _run(d, goals[i], times, paces[i], wides[i], _held(d, faked)) for i, d in enumerate(men)
+    ]
+    return np.stack(made)
 
 
 def _seen(receivers: Array, times: Array, level: Level) -> Array:
     """Where a defender takes the receivers to be: where they were when he last reacted."""
-    late = round(level.react.value / float(times[1] - times[0])) if len(times) > 1 else 0
+    late = round(level.choose.value / float(times[1] - times[0])) if len(times) > 1 else 0
     first = np.repeat(receivers[:, :1], late, axis=1)
     return np.concatenate((first, receivers[:, : len(times) - late]), axis=1)
 
