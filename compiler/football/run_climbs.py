@@ -128,11 +128,12 @@ class Climbers(LineBlocks):
                 self._take(beside.label, len(self.tasks[beside.label].rules), on_him[0].label)
 
     def _send_up(self) -> None:
-        """Of two men on one, where neither goes on, one does: there is a linebacker left."""
+        """Of two men on one, where neither goes on, one does: there is a linebacker left. Where the
+        text sends neither of them on they stay, as on a run that may still be thrown."""
         for defender, men in list(self.owners.items()):
             if len(men) < 2 or any(self.climbs.get(m) for m in men):
                 continue
-            if any(m not in self.line for m in men):
+            if any(m not in self.line for m in men) or self._told_to_stay(men):
                 continue
             x = next(d.at.x for d in self.front.defenders if d.label == defender)
             near = [d for d in self._spare_backers() if abs(d.at.x - x) <= CLIMB_REACH]
@@ -142,6 +143,11 @@ class Climbers(LineBlocks):
                 man = min(men, key=lambda m: (round(abs(self.at[m].x - best.at.x), 3), m))
                 self.climbs.update(dict.fromkeys(men, NOBODY))
                 self.climbs[man] = best.label
+
+    def _told_to_stay(self, men: list[str]) -> bool:
+        """Whether the text makes them a double team and sends neither on."""
+        doubles = any(self._way(m) is Way.DOUBLE for m in men)
+        return doubles and not any(self.tasks[m].then for m in men)
 
     def _climbers(self) -> list[str]:
         """Men of the line on their way to a linebacker of the box, from left to right."""

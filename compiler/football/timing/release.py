@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from stemline.football.defence import Level as Front
+from stemline.football.fronts import PRESSED
 from stemline.football.play import Assignment, Kind, Play, Read, Step
 from stemline.football.quarterback import FEET
 from stemline.football.timing.clock import Look, Verdict, read_clock
@@ -101,11 +102,17 @@ def place_at(play: Play, task: Assignment, time: float, level: Level) -> Point:
 
 def on_the_line(play: Play, task: Assignment, time: float, level: Level) -> bool:
     """Whether he goes to a man of the front, or is on him: the block that every code lets a lineman
-    make at once, wherever the code has that man stand."""
+    make at once, wherever the code has that man stand. A backer who fills a gap from close behind
+    the line is one too: the two meet at the line."""
     if not task.hits or task.path is None or play.defence is None:
         return False
-    front = play.defence.defender(task.hits[0].defender).level is Front.LINE
+    met = play.defence.defender(task.hits[0].defender)
+    front = met.level is Front.LINE or (met.at.y <= PRESSED and _between_tackles(play, met.at.x))
     return front and (task.climb is None or time <= meets_at(play, task, level) + DOUBLE)
+
+
+def _between_tackles(play: Play, x: float) -> bool:
+    return abs(x) <= max((abs(m.snap.x) for m in play.men if m.interior), default=0.0)
 
 
 def meets_at(play: Play, task: Assignment, level: Level) -> float:
