@@ -12,7 +12,7 @@ from syrupy.assertion import SnapshotAssertion
 from draw.scene_text import scene_text
 from stemline.draw.clock_strip import clock_scene, sentence, verdict
 from stemline.draw.scene import Box, Plate, Scene, Stroke, TextRun
-from stemline.football.timing.clock import Look, ReadClock, Verdict
+from stemline.football.timing.clock import Look, ReadClock, Verdict, Window
 from stemline.paths import Line
 from stemline.theme import load_theme
 
@@ -122,12 +122,19 @@ def test_a_read_in_its_window_has_its_tick_in_its_bar() -> None:
         assert bar.box.bottom <= (tick.start.y + tick.end.y) / 2 <= bar.box.top
 
 
+def missed(verdict: Verdict, arrives: float, opens: float, closes: float) -> dict[str, object]:
+    off = arrives - (opens if verdict is Verdict.EARLY else closes)
+    window = Window("R", opens, closes)
+    return {"verdict": verdict, "arrives": arrives, "window": window, "off": off}
+
+
 @pytest.mark.parametrize(
     ("values", "words"),
     [
         ({}, "on time"),
-        ({"verdict": Verdict.EARLY, "off": -0.42}, "0.4 s early"),
-        ({"verdict": Verdict.LATE, "off": 0.26}, "0.3 s late"),
+        # The moments are told to a tenth, and what is said is the difference of those.
+        (missed(Verdict.EARLY, arrives=1.96, opens=2.44, closes=5.0), "0.4 s early"),
+        (missed(Verdict.LATE, arrives=1.96, opens=0.1, closes=1.74), "0.3 s late"),
         ({"verdict": Verdict.TOO_FAR}, "too far"),
         ({"verdict": Verdict.NOBODY, "window": None}, "nobody"),
     ],

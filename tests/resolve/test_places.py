@@ -147,7 +147,7 @@ def test_a_formation_takes_over_what_it_extends_and_changes_one_man() -> None:
         ("X at call, numbers, deep", "E436"),
         ("X at call, numbers, 5", "E436"),
         ("X at call, numbrs", "E430"),
-        ("X at call", "E430"),
+        ("X at call", "E402"),
         ("X at call, numbers, on line, please", "E401"),
         ("X at call, 2 outside K", "E430"),
         ("X at 2 outside X", "E502"),

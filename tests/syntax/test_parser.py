@@ -127,8 +127,12 @@ def test_every_atom_stands_where_its_span_says_and_only_marks_are_left() -> None
         # Connectors count for their own label only; `above` is a plain word after `runs`.
         ("x runs sit 8 above ball with care", "x <runs> sit n:8 above ball with care"),
         ("spot near is low, away from a", "spot: [near @is (, low | away from a)]"),
-        # A label comes first; the first verb behind the first word parts a line.
-        ("read runs is flat", "read: runs is flat"),
+        # A label comes first, but where a verb turns the words before it into a name; the first
+        # verb behind the first word parts a line.
+        ("read runs flat", "read: runs flat"),
+        ("read flat runs", "read: flat runs"),
+        ("read man is strong #2", "read man <is> strong #2"),
+        ("family late man runs deep", "family: late man runs deep"),
         ("runs is strong #2", "runs <is> strong #2"),
         ("over, the tight end runs dig", "over, the tight end <runs> dig"),
         # Only a comma right between two figures may be a decimal one.

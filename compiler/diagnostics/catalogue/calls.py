@@ -140,8 +140,8 @@ WORDING: dict[str, Wording] = {
     "W650": Wording(
         "a man without a job",
         "without a job in {call}: {man}",
-        "{concept} has no role for him here",
-        "give him a role; one that only some formations have ends with `or nobody`: "
+        "{concept} has no role here for {man}",
+        "give each a role; one that only some formations have ends with `or nobody`: "
         "`clear is weak #1 or nobody`",
     ),
     "E701": Wording(
