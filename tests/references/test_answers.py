@@ -220,7 +220,7 @@ def test_never_both_men_of_a_pair_are_covered_by_one_defender(name: str) -> None
     for concept, high, low, looks in pairs:
         for look in looks:
             reads = {r.read.read.target: r.cover for r in book(name)[concept, look].reads}
-            assert Cover.COVERED != reads[high] or Cover.COVERED != reads[low], (concept, look)
+            assert reads[high] != Cover.COVERED or reads[low] != Cover.COVERED, (concept, look)
 
 
 @pytest.mark.parametrize("name", BOTH)
