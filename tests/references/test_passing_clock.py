@@ -171,6 +171,16 @@ def test_a_slant_opens_and_an_out_closes_as_a_man_defender_moves_outside() -> No
     assert read_against(inside, *square)[0] > read_against(outside, *square)[0] + 0.5
 
 
+def test_more_cushion_never_hurts_a_hitch() -> None:
+    """The softest corner (Win with the Pass, "All hitch")."""
+    hitch = ((12, 0), (12, 6), (11.5, 5))
+    rooms = [
+        read_against(one(DutyKind.MAN, Point(12.0, deep), man="X"), *hitch)[0]
+        for deep in (2, 4, 6, 8, 10)
+    ]
+    assert rooms[-1] > rooms[0] and rooms[-1] >= rooms[1], rooms
+
+
 def led(way: Point, beside: Point) -> bool:
     throw = Chances(
         np.array([[0.0, -7.0]]), *(np.array([2.0]) for _ in range(3)),
