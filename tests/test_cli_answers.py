@@ -95,6 +95,6 @@ def test_the_bundled_book_is_told_its_concepts_without_an_answer() -> None:
 
 def test_one_concept_is_asked_for_alone() -> None:
     book = Path(__file__).parent.parent / "playbooks" / "saltmarsh-herons"
-    lines = check(book, "--only", "Throwback").stdout.splitlines()
+    lines = check(book, "--only", "Clock").stdout.splitlines()
     start = next(n for n, line in enumerate(lines) if line.startswith(HEAD))
-    assert [line.split()[0] for line in lines[start + 1 : -1]] == ["Throwback"]
+    assert [line.split()[0] for line in lines[start + 1 : -1]] == ["Clock"]
