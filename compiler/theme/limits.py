@@ -30,6 +30,12 @@ LONGEST_CHAIN = 12
 """Themes that rest on each other: an association's, a club's, a team's, a week's, and room."""
 MOST_FACES = 24
 """Faces under ``[font]``: the plain theme has four."""
+LONGEST = {"picture": 2_000.0, "symbol": 60.0, "weight": 36.0, "size": 144.0, "dash": 200.0}
+"""Points of a length by what it is. A poster is 2,000 wide; the plain theme's largest symbol is 12,
+its heaviest line 3, its largest type 10. Far beyond that the search for room of labels and lanes
+has nothing left to find and takes minutes."""
+LEAST_YARD = 0.5
+"""Points of a yard: at a picture's full width 150 yards would be an inch."""
 MOST_DASHES = 12
 """Points on and off of one dash: any railway or chain line can be said in six."""
 MOST_MISTAKES = 50
