@@ -487,21 +487,20 @@ def test_the_reference_has_the_limits() -> None:
 # Figures at their ends.
 
 _EXTREME = [
-    "".join(f"[stroke.{name}]\nweight = 36\ndash = [0.06, 0.06]\n" for name in ("route", "block"))
-    + "[picture]\nwidth = 36\nheight = 36\nyard = 0.5\nmargin = 0\n",
-    "[picture]\nwidth = 2000\nheight = 2000\nyard = 2000\nmargin = 0\n[symbol]\nman = 60\n",
+    "[picture]\nwidth = 2000\nheight = 2000\nyard = 2000\nmargin = 0\n[symbol]\nman = 20\n",
     "[symbol]\nman = 0\nlineman = 0\n[text.letter]\nsize = 144\n",
+    "[symbol]\nman = 20\nlineman = 20\n",
 ]
 
 
 @pytest.mark.parametrize(
     ("text", "words"),
     [
-        ("[symbol]\nman = 9999", "from 0 to 60"),
+        ("[symbol]\nman = 9999", "from 0 to 20"),
         ("[stroke.route]\nweight = 37", "from 0 to 36"),
         ("[text.letter]\nsize = 9999", "from 0 to 144"),
         ("[picture]\nwidth = 9999", "from 0 to 2,000"),
-        ("[picture]\nyard = 1e-300", "at least 0.5"),
+        ("[picture]\nyard = 1e-300", "at least 6 points"),
         ("[stroke.route]\ndash = [0.01, 0.01]", "points on"),
         ("[stroke.route]\ndash = [1, 300]", "points on"),
     ],

@@ -32,8 +32,6 @@ _HEADER = re.compile(r"\s*\[\s*([^\[\]#]+?)\s*\]")
 _AT = re.compile(r"\(at line (\d+), column (\d+)\)\Z")
 _LEAST_DASH = 0.1
 """Points of a dash and its gap together: finer than any printer."""
-_LEAST_PICTURE = 36.0
-"""Points: half an inch of picture must be left inside its margins."""
 
 _COLOUR = 'a colour written as "#0a5fb4", or the name of one under [colour]'
 _FILL = 'a grey from 0 to 1, a colour such as "#0a5fb4", or "none"'
@@ -266,12 +264,13 @@ def _picture_holds(on: Reading, kept: dict[str, Any], below: Table) -> None:
     for size in Size:
         wide, tall, yard, margin = (at_size(whole[key], size) for key in PICTURE)
         for key, room in (("width", wide), ("height", tall)):
-            if room < 2 * margin + _LEAST_PICTURE:
+            least = limits.LEAST_PICTURE[key][size.value]
+            if room < 2 * margin + least:
                 at = key if key in kept["picture"] else "margin"
-                on.wrong("picture", at, f"at least {_LEAST_PICTURE:g} points more than the margins")
+                on.wrong("picture", at, f"at least {least:g} points more than the margins")
                 kept["picture"] = {}
                 return
-        if yard < limits.LEAST_YARD:
-            on.wrong("picture", "yard", f"at least {limits.LEAST_YARD:g} points")
+        if yard < (least := limits.LEAST_YARD[size.value]):
+            on.wrong("picture", "yard", f"at least {least:g} points")
             kept["picture"] = {}
             return
