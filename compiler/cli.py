@@ -94,10 +94,14 @@ def check(folder: Path, timing: bool, pictures: bool, only: str, no_cache: bool)
             click.echo(line)
     click.echo(summary(folder, compiled, found))
     if pictures and season is not None and themed.theme is not None:
-        from stemline.output import crowded_lines
+        from stemline.output import Refused, crowded_lines
 
-        with progress() as tell:
-            lines = list(crowded_lines(compiled, season, themed.theme, tell))
+        try:
+            with progress() as tell:
+                lines = list(crowded_lines(compiled, season, themed.theme, tell))
+        except Refused as why:
+            click.echo(str(why), err=True)
+            raise SystemExit(1) from None
         click.echo("\n".join(lines))
     _leave(found)
 

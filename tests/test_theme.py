@@ -263,7 +263,7 @@ def test_fills_edges_and_dashes_can_be_taken_away(tmp_path: Path) -> None:
         ("[stroke]\nroute = 3\n", ":2:", "a table"),
         ("title = 3\n", ":1:", "words in quotes"),
         ("[picture]\nmargin = 80\n", ":2:", "more than the margins"),
-        ("[picture]\nyard = [11, 0]\n", ":2:", "more than 0"),
+        ("[picture]\nyard = [11, 0]\n", ":2:", "at least 3 points"),
         ("[stroke.route\nweight = 1\n", ":1:", "cannot be read"),
         ("a = 1\na = 2\n", ":2:", "cannot be read"),
         ('[font]\nbold = "no.ttf"\n', ":2:", "no.ttf"),

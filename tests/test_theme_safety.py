@@ -9,6 +9,7 @@ from __future__ import annotations
 import os
 import re
 import struct
+import sys
 import time
 import zlib
 from importlib.resources import files
@@ -17,12 +18,18 @@ from types import SimpleNamespace
 
 import pytest
 
+sys.path.insert(0, str(Path(__file__).parent / "book"))
+
+from sample_season import sample_season
+
 from stemline.diagnostics.render import render
 from stemline.draw.metrics import Face
+from stemline.draw.picture import picture
 from stemline.emit.fetch import answer
 from stemline.emit.html import filled
+from stemline.emit.svg import to_svg
 from stemline.source import NOWHERE, Span
-from stemline.theme import Found, Refused, Theme, load_theme, read_theme, theme_called
+from stemline.theme import Found, Refused, Size, Theme, load_theme, read_theme, theme_called
 from stemline.theme import limits as bounds
 from stemline.theme.fonts import unfit
 from stemline.theme.pictures import Unsound, prove_png, prove_svg
@@ -332,8 +339,7 @@ def test_letters_that_are_garbage_are_one_message() -> None:
     )
     garbage = font[: offset + 200] + b"\x01\xfe\x7f" * 20_000 + font[offset + 60_200 :]
     garbage = garbage[: len(font)]
-    if unfit(garbage):
-        return  # told already
+    assert unfit(garbage) == "", "the tables are where they were: only letters are wrong"
     face = Face(garbage, "bold", Span("mine/theme.toml", 2, 1, 5))
     with pytest.raises(Refused, match=r"^mine/theme.toml:2:1: error E907: `bold` cannot letter"):
         for letter in "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789":
@@ -476,3 +482,42 @@ def test_the_reference_has_the_limits() -> None:
     assert row("setting all pages") == [bounds.SECONDS, bounds.SECONDS_A_PICTURE]
     assert row("memory for it") == [bounds.MEMORY / mega, bounds.MEMORY_A_PICTURE / mega]
     assert bounds.SLACK == 4 and "four times" in table
+
+
+# Figures at their ends.
+
+_EXTREME = [
+    "[picture]\nwidth = 2000\nheight = 2000\nyard = 2000\nmargin = 0\n[symbol]\nman = 20\n",
+    "[symbol]\nman = 0\nlineman = 0\n[text.letter]\nsize = 144\n",
+    "[symbol]\nman = 20\nlineman = 20\n",
+]
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("[symbol]\nman = 9999", "from 0 to 20"),
+        ("[stroke.route]\nweight = 37", "from 0 to 36"),
+        ("[text.letter]\nsize = 9999", "from 0 to 144"),
+        ("[picture]\nwidth = 9999", "from 0 to 2,000"),
+        ("[picture]\nyard = 1e-300", "at least 6 points"),
+        ("[stroke.route]\ndash = [0.01, 0.01]", "points on"),
+        ("[stroke.route]\ndash = [1, 300]", "points on"),
+    ],
+)
+def test_a_figure_beyond_any_page_is_told(folder: Path, text: str, words: str) -> None:
+    (folder / "theme.toml").write_text(text, "utf-8")
+    found = only(folder)
+    assert "theme.toml:2:1: error E904" in found and words in found
+
+
+@pytest.mark.parametrize("text", _EXTREME)
+def test_a_picture_at_the_ends_of_its_figures_is_drawn_at_once(folder: Path, text: str) -> None:
+    (folder / "theme.toml").write_text(text, "utf-8")
+    theme = theme_of(folder)
+    play = sample_season().plays[0]
+    began = time.process_time()
+    for size in Size:
+        drawn = to_svg(picture(play, size, theme), theme)
+        assert not re.search(r"\b(nan|inf)\b", drawn)
+    assert time.process_time() - began < 20

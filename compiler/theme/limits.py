@@ -30,6 +30,16 @@ LONGEST_CHAIN = 12
 """Themes that rest on each other: an association's, a club's, a team's, a week's, and room."""
 MOST_FACES = 24
 """Faces under ``[font]``: the plain theme has four."""
+LONGEST = {"picture": 2_000.0, "symbol": 20.0, "weight": 36.0, "size": 144.0, "dash": 200.0}
+"""Points of a length by what it is. A poster is 2,000 wide; the plain theme's largest symbol is 7,
+its heaviest line 3, its largest type 10. Far beyond that the search for room of labels and lanes
+has nothing left to find and takes minutes."""
+LEAST_YARD = (6.0, 3.0, 2.5)
+"""Points that a yard may be at most, on a large, quarter and small picture: about half of the plain
+theme's."""
+LEAST_PICTURE = {"width": (360.0, 180.0, 120.0), "height": (180.0, 72.0, 72.0)}
+"""Points of a large, quarter and small picture inside its margins: some two thirds of the plain
+theme's. Men and words on less stand on each other, and the search for room takes minutes."""
 MOST_DASHES = 12
 """Points on and off of one dash: any railway or chain line can be said in six."""
 MOST_MISTAKES = 50

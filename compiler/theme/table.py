@@ -30,12 +30,9 @@ _INKS = frozenset({"grey", "colour"})
 _HEX = re.compile(r"#[0-9a-fA-F]{6}\Z")
 _HEADER = re.compile(r"\s*\[\s*([^\[\]#]+?)\s*\]")
 _AT = re.compile(r"\(at line (\d+), column (\d+)\)\Z")
-_LEAST_PICTURE = 36.0
-"""Points: half an inch of picture must be left inside its margins."""
-_FARTHEST = 10_000
-"""Points: no length of a page is greater."""
+_LEAST_DASH = 0.1
+"""Points of a dash and its gap together: finer than any printer."""
 
-_LENGTH = "a number of points, 0 or more, or [large, small] or [large, quarter, small]"
 _COLOUR = 'a colour written as "#0a5fb4", or the name of one under [colour]'
 _FILL = 'a grey from 0 to 1, a colour such as "#0a5fb4", or "none"'
 
@@ -185,12 +182,20 @@ def _rows(row: Mapping[str, tuple[Callable[[Reading, Any], bool], str]]) -> Call
 def _number(value: Any) -> bool:
     """A number that can be a length; TOML's true, inf and nan are none."""
     is_number = isinstance(value, int | float) and not isinstance(value, bool)
-    return is_number and -_FARTHEST < value < _FARTHEST
+    return is_number and 0 <= value <= max(limits.LONGEST.values())
 
 
-def _is_length(on: Reading, value: Any) -> bool:
-    each = value if isinstance(value, list) and len(value) in _SIZES else [value]
-    return all(_number(n) and n >= 0 for n in each)
+def _length(what: str) -> tuple[Callable[[Reading, Any], bool], str]:
+    """The check of such a length, and what is wanted in its place."""
+    most = limits.LONGEST[what]
+
+    def check(on: Reading, value: Any) -> bool:
+        each = value if isinstance(value, list) and len(value) in _SIZES else [value]
+        return all(_number(n) and n <= most for n in each)
+
+    return check, (
+        f"a number of points from 0 to {most:,g}, or [large, small] or [large, quarter, small]"
+    )
 
 
 def _is_dash(on: Reading, value: Any) -> bool:
@@ -202,7 +207,8 @@ def _is_dash(on: Reading, value: Any) -> bool:
                    for part in value)  # fmt: skip
     if len(value) > limits.MOST_DASHES:
         return False
-    return all(_number(n) and n >= 0 for n in value) and (not value or sum(value) > 0)
+    most = limits.LONGEST["dash"]
+    return all(_number(n) and n <= most for n in value) and (not value or sum(value) > _LEAST_DASH)
 
 
 def _is_grey(on: Reading, value: Any) -> bool:
@@ -225,7 +231,7 @@ def _is_face(on: Reading, value: Any) -> bool:
     return isinstance(value, str) and value in on.faces
 
 
-_WEIGHT = (_is_length, _LENGTH)
+_WEIGHT = _length("weight")
 _GREY = (_is_grey, "a grey from 0, the ink, to 1, the ground")
 _DASH = (_is_dash, "points on, points off and so on, or two such lists: [[5.0, 2.6], [3.2, 1.8]]")
 _FILLED = (_is_fill, _FILL)
@@ -233,8 +239,8 @@ _FILLED = (_is_fill, _FILL)
 SECTIONS: Mapping[str, Callable[[Reading, str, Table, Table], dict[str, Any]]] = {
     "colour": _flat(_is_hex, 'a colour written as "#0a5fb4"', closed=False),
     "font": _flat(lambda _, v: isinstance(v, str), "the name of a font file", closed=False),
-    "picture": _flat(_is_length, _LENGTH, closed=True),
-    "symbol": _flat(_is_length, _LENGTH, closed=True),
+    "picture": _flat(*_length("picture"), closed=True),
+    "symbol": _flat(*_length("symbol"), closed=True),
     "stroke": _rows(
         {"weight": _WEIGHT, "grey": _GREY, "colour": (_is_colour, _COLOUR), "dash": _DASH}
     ),
@@ -242,7 +248,7 @@ SECTIONS: Mapping[str, Callable[[Reading, str, Table, Table], dict[str, Any]]] =
     "text": _rows(
         {
             "face": (_is_face, "the name of a face under [font]"),
-            "size": _WEIGHT,
+            "size": _length("size"),
             "grey": _GREY,
             "colour": (_is_colour, _COLOUR),
         }
@@ -258,12 +264,13 @@ def _picture_holds(on: Reading, kept: dict[str, Any], below: Table) -> None:
     for size in Size:
         wide, tall, yard, margin = (at_size(whole[key], size) for key in PICTURE)
         for key, room in (("width", wide), ("height", tall)):
-            if room < 2 * margin + _LEAST_PICTURE:
+            least = limits.LEAST_PICTURE[key][size.value]
+            if room < 2 * margin + least:
                 at = key if key in kept["picture"] else "margin"
-                on.wrong("picture", at, f"at least {_LEAST_PICTURE:g} points more than the margins")
+                on.wrong("picture", at, f"at least {least:g} points more than the margins")
                 kept["picture"] = {}
                 return
-        if yard <= 0:
-            on.wrong("picture", "yard", "more than 0 points")
+        if yard < (least := limits.LEAST_YARD[size.value]):
+            on.wrong("picture", "yard", f"at least {least:g} points")
             kept["picture"] = {}
             return
