@@ -7,8 +7,8 @@ from functools import cache
 from pathlib import Path
 
 import pytest
-from references.line_answers import NAMES, TABLES
 
+from references.line_answers import NAMES, TABLES
 from stemline.compile import compile_texts
 from stemline.diagnostics.render import render
 from stemline.football.field import BallSpot, Side
@@ -281,7 +281,7 @@ def rows() -> Iterator[tuple[str, str, str, dict[str, str]]]:
             wanted = dict(cell.split(" ", 1) for cell in cells)
             for formation in sets if front != "goal" else ("Goal",):
                 tight = formation.endswith("Tight")
-                if only == "tight" and not tight or only == "open" and tight:
+                if (only == "tight" and not tight) or (only == "open" and tight):
                     continue
                 found.setdefault((formation, front), {}).update(wanted)
         for (formation, front), wanted in found.items():
