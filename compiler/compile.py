@@ -8,6 +8,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from itertools import product
 
+from stemline.checks.ball import check_ball, check_reverse
 from stemline.checks.blocking import check_blocking
 from stemline.checks.formation import check_men, check_moved, check_places
 from stemline.checks.jobs import check_feet, check_jobs
@@ -32,10 +33,11 @@ from stemline.football.play import Kind, Play, Season
 from stemline.football.timing.clock import read_clock
 from stemline.resolve.alignment import line_up, move
 from stemline.resolve.bounds import too_much
-from stemline.resolve.definitions import Formation, Playbook, Tag
+from stemline.resolve.definitions import Body, Formation, Playbook, Tag
 from stemline.resolve.expand import Expander, Order, expand, field_of
 from stemline.resolve.merge import merged, quarrels
 from stemline.resolve.read_playbook import read_playbook
+from stemline.resolve.run_definitions import Aim
 from stemline.resolve.season import Calls, all_calls, gathered, said_once, season
 from stemline.resolve.sentences import check_sentences
 from stemline.source import Source, Span
@@ -218,6 +220,12 @@ def _in_motion(book: Playbook, play: Play, order: Order) -> Iterable[Diagnostic]
     yield from (d for d in found if _broken_by(d) not in told and d.code[1:] != COVERED)
 
 
+def _others_carry(body: Body, play: Play) -> bool:
+    """Whether anybody but the carrier runs by an aim of his own."""
+    aims = {r for r, said in body.jobs.items() if any(isinstance(s.value, Aim) for s in said)}
+    return any(a.role in aims and a.man != play.carrier for a in play.assignments)
+
+
 def _numbers(book: Playbook) -> dict[str, Span]:
     return {letter: person.span for letter, person in book.people.items()}
 
@@ -269,6 +277,8 @@ def _prove(
     yield from check_feet(play)
     yield from check_needs(play, body.needs)
     yield from check_protection(play)
+    yield from check_ball(play)
+    yield from check_reverse(play, _others_carry(body, play))
     yield from _blocked(book, expander, play, order)
     yield from _in_motion(book, play, order)
     yield from check_call(play)

@@ -70,11 +70,11 @@ def count(men: Iterable[Man], called: Side) -> Count:
     return Count(left, right, strong, tuple(m.label for m in backs))
 
 
-def _turn(man: Man, called: Side) -> tuple[float, int, float, str]:
-    """A back's turn: the deepest first; of those at one depth a back by position, a fullback last,
-    then whoever is nearer the called side."""
+def _turn(man: Man, called: Side) -> tuple[int, float, float, str]:
+    """A back's turn: a back by position first and a fullback last, since a stated position decides
+    before a place; of those alike the deepest, then whoever is nearer the called side."""
     rank = {Position.BACK: 0, Position.FULLBACK: 2}.get(man.position, 1)
-    return round(man.snap.y, 3), rank, -round(man.snap.x * called.value, 3), man.label
+    return rank, round(man.snap.y, 3), -round(man.snap.x * called.value, 3), man.label
 
 
 def _outside(man: Man, edges: tuple[float, float]) -> bool:

@@ -229,7 +229,7 @@ def _candidates(choice: Choice, picture: Picture, bound: Bound) -> list[str]:
             stands = (picture.side(word), None)
             return [b for b in counted.backs if picture.side_of(b) in stands]
         case Fullback():
-            return list(counted.backs[:0:-1])
+            return _fullbacks(picture)
         case Wing(word):
             labels = wings(picture.men)
             sides = [picture.side(word)] if word else [counted.strong, counted.weak]
@@ -241,6 +241,19 @@ def _candidates(choice: Choice, picture: Picture, bound: Bound) -> list[str]:
             return [m.label for m in picture.men if out and m.position is Position.CENTRE]
         case _:
             return []
+
+
+def _fullbacks(picture: Picture) -> list[str]:
+    """Fullbacks by position, then whoever of the others is nearest the line; the first back apart,
+    who is the ball carrier."""
+    backs = picture.count.backs
+    fullback = Position.FULLBACK
+
+    def turn(n: int) -> tuple[bool, float, int]:
+        man = picture.man(backs[n])
+        return man.position is not fullback, -round(man.snap.y, 3), -n
+
+    return [backs[n] for n in sorted(range(1, len(backs)), key=turn)]
 
 
 def _relative_side(side: SideWord | ByRole, picture: Picture, bound: Bound) -> Side | None:

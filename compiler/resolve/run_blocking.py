@@ -143,10 +143,10 @@ class RunBlocking:
             if block is not None:
                 a = _blocked(a, block, solved, play, through, a.man in self._told)
                 a = self._round_men(a, block, front)
-            elif a.man == self._carrier and a.path is not None:
+            elif a.man == self._carrier and a.path is not None and not self._shows_run:
                 path = moved_hole(a.path, through.hole - self._through.hole)
-                men = [d.at for d in front.defenders]
-                a = replace(a, path=run_clear(path, men, self._toward.value))
+                bodies = [d.at for d in front.defenders]
+                a = replace(a, path=run_clear(path, bodies, self._toward.value))
             made.append(a)
         return replace(play, assignments=tuple(made), unblocked=solved.free)
 

@@ -80,4 +80,31 @@ WORDING: dict[str, Wording] = {
         "a back runs by one man, not by more: add a blocker, read one as a `key`, or do not call "
         "it against this look",
     ),
+    "W860": Wording(
+        "a fullback behind the back",
+        "{call}: {man} has the ball as the back by position, and {other} stands deeper",
+        "",
+        "a stated position decides before depth: if {other} is to run, say so in the personnel, or "
+        "move them",
+    ),
+    "W861": Wording(
+        "a boot the way of the fake",
+        "{call}: the quarterback boots to the {side}, and the run is shown to the {side} too",
+        "",
+        "the boot goes to the first read where no side is named: fake the other way, or put the "
+        "first read on the other side",
+    ),
+    "W862": Wording(
+        "a launch away from the first read",
+        "{call}: the quarterback goes to the {side}, and looks first for {man} on the other",
+        "",
+        "put the first read on the side he runs to, or turn the launch",
+    ),
+    "W863": Wording(
+        "a reverse without a man in between",
+        "{call}: {man} takes the ball from the quarterback himself",
+        "",
+        "a reverse turns the ball round: give the first runner a role with `aims`, or call it "
+        "something else",
+    ),
 }
