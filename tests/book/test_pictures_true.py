@@ -42,7 +42,9 @@ def _firsts(plays: tuple[Play, ...]) -> list[Play]:
 
 
 def test_a_mans_line_ends_where_his_play_takes_him(plays: tuple[Play, ...]) -> None:
-    wrong = [line for play in _firsts(plays) for line in _off(play, picture(play, Size.FULL, THEME))]
+    wrong = [
+        line for play in _firsts(plays) for line in _off(play, picture(play, Size.FULL, THEME))
+    ]
     assert "\n".join(wrong) == ""
 
 
@@ -98,9 +100,7 @@ def _clock(scene: Scene) -> tuple[list[tuple[str, str, str]], set[str]]:
     words = [item for item in scene.items if isinstance(item, TextRun)]
     names = [w for w in words if w.style in ("clock-name", "clock-wrong") and " · " in w.text]
     numbers = [w.text for w in words if w.text.isdigit() and w.style != "clock-foot"]
-    rows = [
-        (number, *w.text.rsplit(" · ", 1)) for number, w in zip(numbers, names, strict=True)
-    ]
+    rows = [(number, *w.text.rsplit(" · ", 1)) for number, w in zip(numbers, names, strict=True)]
     return rows, {w.text for w in words if w.style == "clock-foot"}
 
 
@@ -199,9 +199,10 @@ def _parts(task: Assignment, play: Play) -> Iterator[str]:
     man = play.man(task.man)
     if task.motion is not None:
         yield f"before the snap: {task.motion.words}"
-    yield f"{_half(abs(man.at.x))} {'right' if man.at.x > 0 else 'left'}" if _beside(
-        man.at, task
-    ) else ""
+    if man is not play.passer and abs(man.at.x) >= 0.25:
+        side = "right" if man.at.x > 0 else "left"
+        counted = task.motion is None and man.rank is not None
+        yield f"{_half(abs(man.at.x))} {'from' if counted else f'{side} of'} the ball"
     yield task.job.rstrip(". ")
     yield from (branch.job.rstrip(". ") for branch in task.branches)
     path = task.path
@@ -211,11 +212,6 @@ def _parts(task: Assignment, play: Play) -> Iterator[str]:
             yield f"{_half(abs(path.end.x))} {side} of the ball"
         if abs(path.end.y) >= 0.25:
             yield f"{_half(abs(path.end.y))} {'past' if path.end.y > 0 else 'behind'} the line"
-
-
-def _beside(at: Point, task: Assignment) -> bool:
-    """Whether his place is said in yards from the ball and a side: a man in motion, off count."""
-    return task.motion is not None and abs(at.x) >= 0.25
 
 
 def _half(length: float) -> str:
