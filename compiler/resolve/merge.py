@@ -47,7 +47,9 @@ def merged(body: Body, tags: Sequence[Tag]) -> Body:
         changes["joins"] = other.joins or body.joins
         changes["first"] = tuple(dict.fromkeys(body.first + other.first))
         changes["swaps"] = body.swaps + other.swaps
-        changes["role_says"] = _joined(body.role_says, other.role_says)
+        # A coach's words are about the job: where a tag gives another, they are no longer true.
+        kept = {role: says for role, says in body.role_says.items() if role not in other.jobs}
+        changes["role_says"] = _joined(kept, other.role_says)
         body = replace(body, **changes)
     return body
 

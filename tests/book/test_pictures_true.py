@@ -199,11 +199,10 @@ def _parts(task: Assignment, play: Play) -> Iterator[str]:
     man = play.man(task.man)
     if task.motion is not None:
         yield f"before the snap: {task.motion.words}"
-    yield (
-        f"{_half(abs(man.at.x))} {'right' if man.at.x > 0 else 'left'}"
-        if _beside(man.at, task)
-        else ""
-    )
+    if man is not play.passer and abs(man.at.x) >= 0.25:
+        side = "right" if man.at.x > 0 else "left"
+        counted = task.motion is None and man.rank is not None
+        yield f"{_half(abs(man.at.x))} {'from' if counted else f'{side} of'} the ball"
     yield task.job.rstrip(". ")
     yield from (branch.job.rstrip(". ") for branch in task.branches)
     path = task.path
@@ -213,11 +212,6 @@ def _parts(task: Assignment, play: Play) -> Iterator[str]:
             yield f"{_half(abs(path.end.x))} {side} of the ball"
         if abs(path.end.y) >= 0.25:
             yield f"{_half(abs(path.end.y))} {'past' if path.end.y > 0 else 'behind'} the line"
-
-
-def _beside(at: Point, task: Assignment) -> bool:
-    """Whether his place is said in yards from the ball and a side: a man in motion, off count."""
-    return task.motion is not None and abs(at.x) >= 0.25
 
 
 def _half(length: float) -> str:
