@@ -9,6 +9,7 @@ from random import Random
 
 import pytest
 
+from .bases import small
 from .floods import FLOODS, Flood, flood
 from .judging import judge, warm
 from .running import results
@@ -43,3 +44,11 @@ def test_a_megabyte_of_one_thing_is_answered_in_time(sort: Flood) -> None:
     judged = judge(text.encode())
     assert not judged.fault
     assert judged.seconds < SECONDS
+
+
+def test_a_man_on_the_line_in_no_gap_has_no_rush() -> None:
+    """Found by a mutation: a place by the tight end, a yard deep, with no duty."""
+    text = (
+        small()[1] + "\nlook A\n    S at outside end, strong, 1 deep\n    T at tight end, 1 deep\n"
+    )
+    assert not judge(text.encode()).fault
