@@ -9,7 +9,6 @@ from random import Random
 
 import pytest
 
-from .bases import small
 from .floods import FLOODS, Flood, flood
 from .judging import judge, warm
 from .running import results
