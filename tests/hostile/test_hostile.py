@@ -47,7 +47,6 @@ def test_a_megabyte_of_one_thing_is_answered_in_time(sort: Flood) -> None:
 
 def test_a_man_on_the_line_in_no_gap_has_no_rush() -> None:
     """Found by a mutation: a place by the tight end, a yard deep, with no duty."""
-    text = (
-        small()[1] + "\nlook A\n    S at outside end, strong, 1 deep\n    T at tight end, 1 deep\n"
-    )
-    assert not judge(text.encode()).fault
+    _, raw = text_of(10, 6898)
+    assert b"S at tight end, strong, 1 outside, 1 deep or apex" in raw
+    assert not judge(raw).fault
