@@ -375,8 +375,8 @@ def _compiled(folder: Path) -> tuple[Files, Compiled]:
         click.echo(render(texts.found, {}), nl=False, err=True)
         raise SystemExit(1)
     with no_collecting():
-        unread = any(d.is_error for d in texts.found)
-        compiled = compile_texts(texts.sources, str(folder), partial=unread)
+        whole = not any(d.is_error for d in texts.found)
+        compiled = compile_texts(texts.sources, str(folder), whole=whole)
     return texts, compiled
 
 

@@ -83,11 +83,10 @@ def no_collecting() -> Iterator[None]:
         gc.enable()
 
 
-def compile_texts(sources: Sequence[Source], folder: str, *, partial: bool = False) -> Compiled:
+def compile_texts(sources: Sequence[Source], folder: str, *, whole: bool = False) -> Compiled:
     """Parse, read, expand and prove. ``folder`` is only for messages about the whole playbook.
 
-    ``partial`` tells that a file of the playbook could not be read, so that its calls are missed
-    with good reason.
+    ``whole`` tells that the texts are all of a playbook: then one that makes no call is told so.
     """
     if (much := too_much(sources)) is not None:
         return Compiled(None, Calls(()), None, (much,))
@@ -106,7 +105,7 @@ def compile_texts(sources: Sequence[Source], folder: str, *, partial: bool = Fal
     expander = Expander(book)
     made, proofs = prove(book, calls, expander)
     found += proofs
-    if not (partial or calls.orders or any(d.is_error or d.code == _UNDRESSED for d in found)):
+    if whole and not (calls.orders or any(d.is_error or d.code == _UNDRESSED for d in found)):
         found.append(diagnose("W103", book.settings.span))
     return Compiled(book, calls, made, said_once(found), expander)
 

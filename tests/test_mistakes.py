@@ -144,8 +144,8 @@ def read_and_compile(folder: str) -> Outcome:
     files = read_files(Path(folder))
     found = files.found
     if files.sources:
-        unread = any(d.is_error for d in found)
-        found += compile_texts(files.sources, folder, partial=unread).diagnostics
+        whole = not any(d.is_error for d in found)
+        found += compile_texts(files.sources, folder, whole=whole).diagnostics
     return outcome(files.sources, found)
 
 

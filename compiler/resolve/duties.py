@@ -127,7 +127,9 @@ class Duties:
         if defender.level is not Level.LINE:
             return None
         technique = TECHNIQUES.get(defender.technique)
-        gap = technique.gap if technique else GAPS[defender.technique]
+        gap = technique.gap if technique else GAPS.get(defender.technique)
+        if gap is None:
+            return None  # a place beside a man, in no gap: he rushes only where a line says so
         return self._rush(gap, self._rush_side(defender, None))
 
     def _word(self, side: Side) -> str:

@@ -48,8 +48,7 @@ def compile_case(name: str, text: str, *, alone: bool = False, clock: bool = Fal
     """The case compiled within the base; ``name`` is its file's name."""
     alone = alone or any(line.startswith("playbook") for line in text.split("\n"))
     sources = (*(() if alone else _less(base(), text)), Source(name, text))
-    # A case need make no call, as a playbook of which a part could not be read.
-    found = compile_texts(sources, name.removesuffix(".play"), partial=True).diagnostics
+    found = compile_texts(sources, name.removesuffix(".play")).diagnostics
     return outcome(sources, (d for d in found if clock or not d.code.startswith(CLOCK)))
 
 

@@ -60,7 +60,7 @@ def _checked(raw: bytes) -> tuple[bool, str]:
         return False, _told((problem,), Source(NAME, ""))
     found = (problem,) if problem is not None else ()
     with no_collecting():
-        compiled = compile_texts([source], "mine", partial=bool(found))
+        compiled = compile_texts([source], "mine", whole=not found)
     found = (*found, *compiled.diagnostics)
     title = summary(Path("mine"), compiled, found)
     fault = _told(found, source) or ("" if title.isprintable() else f"unprintable: {title!r}")

@@ -43,3 +43,10 @@ def test_a_megabyte_of_one_thing_is_answered_in_time(sort: Flood) -> None:
     judged = judge(text.encode())
     assert not judged.fault
     assert judged.seconds < SECONDS
+
+
+def test_a_man_on_the_line_in_no_gap_has_no_rush() -> None:
+    """Found by a mutation: a place by the tight end, a yard deep, with no duty."""
+    _, raw = text_of(10, 6898)
+    assert b"S at tight end, strong, 1 outside, 1 deep or apex" in raw
+    assert not judge(raw).fault

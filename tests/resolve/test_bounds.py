@@ -30,7 +30,7 @@ BOOK = "playbook Herons\n    code canadian amateur\n"
 
 def found(text: str, *, alone: bool = False) -> list[Diagnostic]:
     sources = [Source("a.play", text)] if alone else [*base(), Source("a.play", text)]
-    return list(compile_texts(sources, "a", partial=True).diagnostics)
+    return list(compile_texts(sources, "a").diagnostics)
 
 
 def in_time(text: str) -> list[Diagnostic]:
@@ -225,7 +225,7 @@ def test_more_calls_than_a_book_has_are_one_message_before_they_are_made() -> No
     dress += "".join(f"    with {names}\n" for names in lists)
     began = time.process_time()
     blocks = [Source(s.name, s.text.split("dress Crossers")[0]) for s in base()]
-    told = compile_texts([*blocks, Source("a.play", tags + dress)], "a", partial=True).diagnostics
+    told = compile_texts([*blocks, Source("a.play", tags + dress)], "a").diagnostics
     assert "E142" in [d.code for d in told]
     assert time.process_time() - began < SECONDS
 
