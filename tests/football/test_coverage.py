@@ -253,7 +253,7 @@ def test_a_break_makes_room_and_no_more_than_a_few_yards(
     cut = out.turns[0].time
     after = [gap(out, defender, t) for t in np.arange(cut, 4.9, 0.1)]
     assert max(after) > after[0] or after[0] > 1
-    assert max(after) < 8.5  # he is late, and not left standing
+    assert max(after) < 9.0  # he is late, and not left standing
 
 
 def test_a_rub_opens_a_crosser_in_man() -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 from pathlib import Path
 
@@ -130,6 +130,8 @@ def _page(playbook: str, page: Page, theme: Theme) -> Iterator[Picture]:
 def _clock(playbook: str, page: Page, made: Season, theme: Theme) -> Iterator[Picture]:
     """The strip of seconds under a concept's first picture."""
     if isinstance(page, ConceptPage) and page.clock:
-        scene = clock_scene(read_clock(page.base.play, LEVELS[made.level]), theme)
+        free = page.answers.rusher if page.answers is not None else None
+        clock = replace(read_clock(page.base.play, LEVELS[made.level]), rusher=free)
+        scene = clock_scene(clock, theme)
         assert scene is not None, "a page with a clock has reads"
         yield Picture(playbook, Sort.CLOCK, f"{page.id}: clock", to_svg(scene, theme))
