@@ -1,10 +1,9 @@
 """A line coach's answers: every run of both playbooks worked through by hand for eight fronts.
 
 A row is a front and the men's blocks; the run goes right. ``T`` is that man alone, ``T+RG`` with
-the right guard,
-``T+RG>W`` with one of the two going on to W, ``-`` nobody. Behind ``/`` stands what
-other good coaches do, and either answer passes; a man who is not named is not asked. ``open`` is
-without a tight end, ``tight`` with Y on the line.
+the right guard, ``T+RG>W`` with one of the two going on to W, ``-`` nobody. Behind ``/`` stands
+what other good coaches do, and either answer passes; a man who is not named is not asked.
+``open`` is without a tight end, ``tight`` with Y on the line.
 
 The *rule* of each table is published, as named beside it. The *cells* are that rule worked
 through for the front: common practice, no published source, where no other source stands.
