@@ -92,9 +92,9 @@ class LineBlocks:
         last = self.front.end(side)
         for end in self.front.described(Described("end man on line", side), x)[:1]:
             outside, away = (end.at.x - last) * side.value, (x - end.at.x) * side.value
-            if outside > HEAD_UP and HEAD_UP < away <= _END_REACH:
-                if end.label not in self._reserved:
-                    self.given[man] = end.label
+            near = outside > HEAD_UP and HEAD_UP < away <= _END_REACH
+            if near and end.label not in self._reserved:
+                self.given[man] = end.label
 
     @property
     def _reserved(self) -> set[str]:

@@ -191,7 +191,7 @@ def test_of_two_alike_at_one_depth_the_one_to_the_called_side_comes_first(
     assert counted(*men, called=called).backs == backs
 
 
-def test_the_deeper_man_comes_first_whatever_his_position() -> None:
+def test_a_stated_position_comes_before_depth() -> None:
     back = man("A", 0, -4, position=Position.BACK)
     full = man("B", 0, -7, position=Position.FULLBACK)
-    assert counted(back, full).backs == ("B", "A")
+    assert counted(back, full).backs == ("A", "B")

@@ -1,9 +1,9 @@
 """A line coach's answers: every run of both playbooks worked through by hand for eight fronts.
 
-A row is a front and the men's blocks; the run goes right. ``T`` is that man alone, ``T+RG`` with the
-right guard, ``T+RG>W`` with one of the two going on to W, ``-`` nobody. Behind ``/`` stands what
-other good coaches do, and either answer passes; a man who is not named is not asked. ``open`` is
-without a tight end, ``tight`` with Y on the line.
+A row is a front and the men's blocks; the run goes right. ``T`` is that man alone, ``T+RG`` with
+the right guard, ``T+RG>W`` with one of the two going on to W, ``-`` nobody. Behind ``/`` stands
+what other good coaches do, and either answer passes; a man who is not named is not asked.
+``open`` is without a tight end, ``tight`` with Y on the line.
 
 The *rule* of each table is published, as named beside it. The *cells* are that rule worked
 through for the front: common practice, no published source, where no other source stands.
@@ -63,7 +63,8 @@ over       | LT W | LG N | C T+RG>M / M | RG T / T+C>M | RT E
 under      | LT T | LG N+C>W / W | C N / N+LG>W | RG E+RT>M / M | RT E / E+RG>M
 odd        | LT D | LG N+C>W / W | C N / N+LG>W | RG E+RT>M / M | RT E / E+RG>M
 tite       | LT D | LG N+C>W / W | C N / N+LG>W | RG E / E+RT>M / M | RT E / E+RG>M / M
-stack      | LT D / W | LG N+C>M / M / N+C>W | C N / N+LG>M / N+LG>W | RG E+RT>S / S / M | RT E / E+RG>S
+stack | LT D / W | LG N+C>M / M / N+C>W
+stack | C N / N+LG>M / N+LG>W | RG E+RT>S / S / M | RT E / E+RG>S
 bear       | LT TL | LG N+C>W / N+C>M | C N+LG>W / N+LG>M | RG TR
 bear open  | RT E
 bear tight | RT M | Y E
@@ -71,8 +72,9 @@ even       | LT W | LG TL | C TR+RG>M / TR | RG TR+C>M / E+RT>M / M | RT E / E+R
 goal       | LT W | LG NL | C NR | RG M | RT T | Y E
 """
 
-# "Inside the Playbook: Blocking Power O", Maize n Brew, August 2013; B. Turner, "Counter Trey: Down,
-# Kickout and Wrap", coaching blog: inside gap, on or double, then the far backer; guard wraps to
+# "Inside the Playbook: Blocking Power O", Maize n Brew, August 2013; B. Turner, "Counter Trey:
+# Down, Kickout and Wrap",
+# coaching blog: inside gap, on or double, then the far backer; guard wraps to
 # the first backer inside the kick. Bear: all down by one, or the 3 doubled and the centre alone:
 # coaches differ. Tite: down on the 4i, tackle hinges on the other, centre and guard on the nose
 # (S. Davis, "Using the FAT Double Team to Block 4i's in Gap Schemes", X&O Labs, has the fullback
@@ -165,9 +167,11 @@ over tight | LT J | LG N+C>W | C N+LG>W | RG T+RT | RT T+RG | Y E
 under tight| LT J | LG T | C N+RG>W | RG N+C>W | RT E+Y / E | Y E+RT / S
 odd tight  | LT D | LG N+C>W | C N+LG>W | RG E+RT / M | RT E+RG / E | Y S
 tite tight | LT D | LG N+C>W | C N+LG>W | RG E+RT | RT E+RG | Y S
-stack tight| LT D | LG N+C>W / N+C>M | C N+LG>W / N+LG>M | RG E+RT / M / S | RT E+RG / E / E+Y>O | Y O / E+RT>O / E+RT>S
+stack tight | LT D | LG N+C>W / N+C>M | C N+LG>W / N+LG>M
+stack tight | RG E+RT / M / S | RT E+RG / E / E+Y>O | Y O / E+RT>O / E+RT>S
 bear tight | LT J / TL | LG TL / N+C>W | C N / N+LG>W | RG TR+RT | RT TR+RG | Y E
-even tight | LT J | LG TL+C>W | C TL+LG>W | RG TR+RT / TR | RT TR+RG / E+Y>M / E+Y>S | Y E / E+RT>M / E+RT>S
+even tight | LT J | LG TL+C>W | C TL+LG>W
+even tight | RG TR+RT / TR | RT TR+RG / E+Y>M / E+Y>S | Y E / E+RT>M / E+RT>S
 goal       | LT W | LG NL | C NR+RG>M / NR | RG NR+C>M / M | RT T+Y>S / T | Y T+RT>S / E | U D
 """
 
@@ -190,11 +194,13 @@ goal       | LT W | LG NL | C NR+RG / NR | RG NR+C / M | RT T | Y E | F M / S
 # "Phrase of the Day: Toss Sweep", fan site, August 2017: the receiver cracks, the man whose own is
 # cracked or pinned pulls to the force, the others reach.
 TOSS = """
-over open  | LT W / J | LG N / N+C / N+C>W | C M / T+RG>M / N+LG / N+LG>W | RG T / M / S | RT S / T / E
+over open | LT W / J | LG N / N+C / N+C>W
+over open | C M / T+RG>M / N+LG / N+LG>W | RG T / M / S | RT S / T / E
 under open | LT T | LG N+C>W / W | C N / N+LG>W / N+RG>M | RG M / N+C>M | RT S / E
 odd open   | LT D | LG N+C>W / W | C N / N+LG>W | RG M / E+RT / E+RT>M | RT E / E+RG / E+RG>M
 tite open  | LT D | LG N+C>W / W | C N / N+LG>W | RG M / S / E+RT>M | RT E / E+RG>M
-stack open | LT D / W | LG N+C>M / M / N+C>W | C N / N+LG>M / N+LG>W | RG O / E+RT / S / M | RT E / E+RG / S
+stack open | LT D / W | LG N+C>M / M / N+C>W
+stack open | C N / N+LG>M / N+LG>W | RG O / E+RT / S / M | RT E / E+RG / S
 bear open  | LT TL | LG N+C>W | C N+LG>W | RG TR / M / TR+RT>M
 even open  | LT W | LG TL | C TR / TR+RG>M | RG M / TR+C>M | RT S / E
 """

@@ -118,11 +118,11 @@ def test_two_tight_ends_strong_side_first() -> None:
     assert bound(ELEVEN, text, "Trey", "a is tight end", "b is tight end") == {"a": "Y", "b": "X"}
 
 
-def test_two_backs_the_deepest_first() -> None:
+def test_two_backs_the_one_by_position_first() -> None:
     text = TRIPS.replace(
         "X at away, 5 outside tackle, on line", "X at call, 1 outside ball, 7 deep"
     )
-    assert bound(ELEVEN, text, "Trips", "a is back", "b is back") == {"a": "X", "b": "R"}
+    assert bound(ELEVEN, text, "Trips", "a is back", "b is back") == {"a": "R", "b": "X"}
     assert bound(ELEVEN, text, "Trips", "a is weak back", "b is strong back") == {
         "a": "R",
         "b": "X",
