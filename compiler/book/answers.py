@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from stemline.book.fronts import NOTHING
+from stemline.book.letters import mark
 from stemline.book.model import Answers, Cell
 from stemline.football.play import ConceptSheet
 from stemline.football.timing.clock import read_clock
@@ -44,4 +45,4 @@ def _cell(one: Against, read: int) -> Cell:
     words = f"{min(part.yards, TOLD):.0f}" if near else NOTHING
     if near and part.yards > TOLD:
         words += "+"
-    return Cell(words, part.nearest, part.cover.name.lower(), one.best is part)
+    return Cell(words, mark(part.nearest), part.cover.name.lower(), one.best is part)

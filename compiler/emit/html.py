@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from importlib.resources.abc import Traversable
@@ -9,12 +10,15 @@ from itertools import accumulate, pairwise
 
 from jinja2 import BaseLoader, Environment, StrictUndefined, TemplateError, TemplateNotFound
 from jinja2.sandbox import ImmutableSandboxedEnvironment
+from markupsafe import Markup, escape
 
 from stemline.book.fit import BOTTOM, NOTE_LINE, TOP, Arrangement, Front, side_margin, telling
 from stemline.book.model import Book, Entry, Page
 from stemline.emit.fetch import Refused, theme_files
 from stemline.emit.gallery import Gallery
 from stemline.theme import Theme
+
+_THEIRS = re.compile(r"\[([A-Z][A-Z0-9]?)\]")
 
 
 @dataclass(frozen=True)
@@ -89,10 +93,18 @@ def environment(templates: Mapping[str, Traversable]) -> Environment:
     return ImmutableSandboxedEnvironment(
         loader=_ThemeLoader(templates),
         autoescape=True,
+        finalize=_lettered,
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
     )
+
+
+def _lettered(value: object) -> object:
+    """A value as it is printed: a letter of the defence, "[J]" in words, in a style of its own."""
+    if not isinstance(value, str) or isinstance(value, Markup) or not _THEIRS.search(value):
+        return value
+    return Markup(_THEIRS.sub(r'<span class="defender">\1</span>', str(escape(value))))
 
 
 class _ThemeLoader(BaseLoader):

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 import pytest
+
 from stemline.draw.clock_strip import clock_scene
 from stemline.draw.describe import describe
 from stemline.draw.picture import picture
@@ -15,7 +16,6 @@ from stemline.football.players import Position
 from stemline.football.timing.clock import read_clock
 from stemline.football.timing.levels import LEVELS
 from stemline.theme import Size, load_theme
-
 from tests.gate.pictures import BUNDLED, bundled_season
 
 THEME = load_theme()
@@ -135,9 +135,9 @@ def _unprotected(play: Play) -> Iterator[str]:
         if place in ("guard", "tackle"):
             place = f"{'playside' if side > 0 else 'backside'} {place}"
         rule = said.get(place) or said.get("line")
-        if man.interior and rule and play.toward is not None and not _outside(man.label, play):
-            if not job.startswith(rule.split(" ")[0]):
-                yield f"{play.call.spoken}: {man.label} {rule}, but he is told {job}"
+        judged = man.interior and play.toward is not None and not _outside(man.label, play)
+        if judged and rule and not job.startswith(rule.split(" ")[0]):
+            yield f"{play.call.spoken}: {man.label} {rule}, but he is told {job}"
 
 
 def _outside(label: str, play: Play) -> bool:
