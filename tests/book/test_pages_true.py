@@ -10,6 +10,7 @@ import pytest
 from stemline.book.model import ConceptPage, Edition
 from stemline.book.pages import concept_groups, make_book
 from stemline.football.play import Play, Season
+from tests.book.bundled import BUNDLED, season_of
 from tests.book.generated import generated_seasons
 from tests.book.job_reading import (
     Job,
@@ -20,7 +21,6 @@ from tests.book.job_reading import (
     same_words,
     told,
 )
-from tests.gate.pictures import BUNDLED, bundled_season
 
 Paged = tuple[ConceptPage, tuple[Play, ...]]
 
@@ -32,7 +32,7 @@ def paged(season: Season) -> list[Paged]:
 
 @pytest.fixture(scope="module", params=BUNDLED)
 def pages(request: pytest.FixtureRequest) -> list[Paged]:
-    return paged(bundled_season(request.param))
+    return paged(season_of(request.param))
 
 
 def test_the_table_of_jobs_says_what_every_call_says(pages: list[Paged]) -> None:

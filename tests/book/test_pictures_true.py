@@ -16,7 +16,7 @@ from stemline.football.players import Position
 from stemline.football.timing.clock import read_clock
 from stemline.football.timing.levels import LEVELS
 from stemline.theme import Size, load_theme
-from tests.gate.pictures import BUNDLED, bundled_season
+from tests.book.bundled import BUNDLED, season_of
 
 THEME = load_theme()
 BACKS = (Position.BACK, Position.FULLBACK)
@@ -26,7 +26,7 @@ NEAR = 1.6
 
 @pytest.fixture(scope="module", params=BUNDLED)
 def plays(request: pytest.FixtureRequest) -> tuple[Play, ...]:
-    return bundled_season(request.param).plays
+    return season_of(request.param).plays
 
 
 def _firsts(plays: tuple[Play, ...]) -> list[Play]:

@@ -9,7 +9,7 @@ from itertools import pairwise
 import pytest
 
 from stemline.football.play import Assignment, LookSheet, Play, Season
-from tests.gate.pictures import BUNDLED, bundled_season
+from tests.book.bundled import BUNDLED, season_of
 
 _WORDS = tuple(
     word
@@ -33,7 +33,7 @@ _HIGHER = re.compile(rf"{_NUMBER} yards higher", re.IGNORECASE)
 
 @pytest.fixture(scope="module", params=BUNDLED)
 def season(request: pytest.FixtureRequest) -> Season:
-    return bundled_season(request.param)
+    return season_of(request.param)
 
 
 def _numbers(pattern: re.Pattern[str], line: str) -> Iterator[int]:
