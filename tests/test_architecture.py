@@ -47,6 +47,7 @@ LIBRARIES: dict[str, set[str]] = {
     "svgwrite": {"emit"},
     "weasyprint": {"emit"},
     "jinja2": {"emit"},
+    "markupsafe": {"emit"},
     "fontTools": {"draw"},
     "numpy": {"football"},
     "platformdirs": {"cache"},

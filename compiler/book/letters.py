@@ -10,7 +10,7 @@ from collections.abc import Callable, Collection
 
 from stemline.football.play import Assignment, Play
 
-_LETTER = re.compile(r"(?<![\w\[])[A-Z][A-Z0-9]?(?![\w\]'])")
+_LETTER = re.compile(r"(?<![\w\[])[A-Z][A-Z0-9]?(?![\w\]])")
 _GAP = re.compile(r"(?:playside|backside|strong|weak|field|boundary) $")
 """A letter after one of these words is a gap of the line and not a man."""
 _READ = re.compile(r"\bRead $")
