@@ -78,6 +78,24 @@ def _tips(scene: Scene) -> Iterator[tuple[str, Point]]:
                 yield man, item.head[0] if item.head else item.segments[-1].end
 
 
+def test_a_back_who_takes_the_launchs_edge_runs_to_it(plays: tuple[Play, ...]) -> None:
+    wrong = [play.call.spoken for play in plays if _from_the_launch(play)]
+    assert wrong == []
+
+
+def _from_the_launch(play: Play) -> bool:
+    """Whether a back blocks an edge from which the line does not move away, on the wrong side."""
+    side = next((step.side for step in play.feet if step.side is not None), None)
+    backs = (t for t in play.assignments if play.man(t.man).position in BACKS)
+    return side is not None and any(
+        task.job.startswith("Block the edge")
+        and task.path is not None
+        and "Reach" in play.protection_words
+        and task.path.end.x * side.value <= 0
+        for task in backs
+    )
+
+
 # The clock.
 
 
