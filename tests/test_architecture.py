@@ -50,6 +50,7 @@ LIBRARIES: dict[str, set[str]] = {
     "svgwrite": {"emit"},
     "weasyprint": {"emit"},
     "jinja2": {"emit"},
+    "markupsafe": {"emit"},
     "fontTools": {"draw"},
     "numpy": {"football"},
     "platformdirs": {"cache"},

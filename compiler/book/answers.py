@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from stemline.book.fronts import NOTHING
+from stemline.book.letters import mark
 from stemline.book.model import Answers, Cell
 from stemline.football.play import Season
 from stemline.football.timing.answers import Stood, check_to
@@ -70,4 +71,4 @@ def _cell(one: Against, read: int) -> Cell:
         words = f"{min(part.yards, TOLD):.0f}" + ("+" if part.yards > TOLD else "")
     if part.cover is Cover.TIGHT:
         words = f"({words})"
-    return Cell(words, part.nearest, part.cover.name.lower(), one.best is part)
+    return Cell(words, mark(part.nearest), part.cover.name.lower(), one.best is part)

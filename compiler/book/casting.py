@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from stemline.book.fronts import place_of
 from stemline.book.jobs import NOBODY, Column, by_role, role_players, same_job
+from stemline.book.letters import told
 from stemline.book.model import Casting, Note
 from stemline.football.play import Assignment, Play
 
@@ -32,7 +33,7 @@ def changes(play: Play, base: Play) -> tuple[Note, ...]:
         moved = _moved(now, before, base)
         other = before is None or not same_job(now, play, before, base)
         if other or moved or before is None or before.man != now.man:
-            parts = (moved, now.job if other else "", *_reacts(now, before))
+            parts = (moved, told(now.job, play, now) if other else "", *_reacts(now, before))
             words = ". ".join(part.rstrip(".") for part in parts if part)
             by_words.setdefault(words, []).append(f"{now.man} {now.role}".rstrip())
     for place, words in _line_changes(play, base):
@@ -69,7 +70,7 @@ def _line_changes(play: Play, base: Play) -> Iterator[tuple[str, str]]:
             continue
         old = before.get(name(now.man, play))
         if old is None or by_role(now.job, play, now) != by_role(old.job, base, old):
-            yield name(now.man, play), now.job.rstrip(".")
+            yield name(now.man, play), told(now.job, play, now).rstrip(".")
 
 
 def _moved(now: Assignment, before: Assignment | None, base: Play) -> str:

@@ -15,6 +15,7 @@ from stemline.book.fronts import (
     most_unlike,
 )
 from stemline.book.jobs import NOBODY, formation_columns, line, rows
+from stemline.book.letters import spoken
 from stemline.book.model import ConceptPage, Entry, Note, Row, sentence
 from stemline.book.quarterback import orders
 from stemline.football.blocking import PROTECTIONS
@@ -37,6 +38,7 @@ def concept_page(
         Entry(id_, play.call.spoken, play, changes(play, base) if play is not base else ())
         for id_, play in zip(ids, plays, strict=True)
     )
+    theirs = _theirs((*plays, *sheet.views, *sheet.faced))
     blocked = grouped((base, *sheet.views))
     jobs = rows(plays, columns if merged else columns[:1])
     rule = next((view for view in sheet.views if view.defence is None), None)
@@ -52,8 +54,8 @@ def concept_page(
         rows=_alike(jobs) if base.kind is Kind.RUN else jobs,
         line=line(plays, lambda name: _protects(name, season), bool(blocked)),
         quarterback=orders(plays) if base.reads or base.kind is Kind.PASS else None,
-        says=sheet.says,
-        tags=_tags(sheet),
+        says=tuple(spoken(line, theirs) for line in sheet.says),
+        tags=_tags(sheet, theirs),
         cautions=(*sheet.cautions, *cautions((*plays, *sheet.views), season)),
         casting=None if merged else casting(columns),
         dressups=(*entries[1:], *_views(most_unlike(blocked, MOST_VIEWS), ids[0])),
@@ -78,10 +80,19 @@ def _views(columns: tuple[Front, ...], id_: str) -> tuple[Entry, ...]:
     )
 
 
-def _tags(sheet: ConceptSheet) -> tuple[Note, ...]:
+def _theirs(plays: tuple[Play, ...]) -> frozenset[str]:
+    """Letters that are a defender's in some look and nobody's of ours in any call."""
+    looks = (play.defence for play in plays if play.defence is not None)
+    ours = {man.label for play in plays for man in play.men}
+    return frozenset(d.label for look in looks for d in look.defenders) - ours
+
+
+def _tags(sheet: ConceptSheet, theirs: frozenset[str]) -> tuple[Note, ...]:
     """Each tag with the coach's words for it; those without any on one line together."""
     said = tuple(
-        Note(tag, " ".join(sentence(line) for line in lines)) for tag, lines in sheet.tags if lines
+        Note(tag, " ".join(spoken(sentence(line), theirs) for line in lines))
+        for tag, lines in sheet.tags
+        if lines
     )
     bare = ", ".join(tag for tag, lines in sheet.tags if not lines)
     return (*said, *((Note("Tags", bare),) if bare else ()))

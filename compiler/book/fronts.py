@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from stemline.book.letters import mark, marks, told
 from stemline.book.model import Answer, Fronts, KeyRead, Note
 from stemline.football.play import Assignment, Man, Play
 from stemline.football.players import Position
@@ -24,7 +25,7 @@ def grouped(plays: Iterable[Play]) -> tuple[Front, ...]:
         if play.defence is None:
             continue
         answers = (
-            tuple((a.man, _answer(a)) for a in _blocking(play)),
+            tuple((a.man, _answer(a, play)) for a in _blocking(play)),
             tuple(key.man for key in play.keys),
             play.unblocked,
         )
@@ -53,7 +54,7 @@ def most_unlike(blocked: Sequence[Front], number: int) -> tuple[Front, ...]:
 
 def _apart(a: Play, b: Play) -> int:
     """How many blockers answer two looks differently."""
-    return sum(_answer(x) != _answer(b.assignment(x.man)) for x in _blocking(a))
+    return sum(_answer(x, a) != _answer(b.assignment(x.man), b) for x in _blocking(a))
 
 
 def fronts(blocked: Sequence[Front], rule: Play | None, free: str) -> Fronts | None:
@@ -72,9 +73,9 @@ def fronts(blocked: Sequence[Front], rule: Play | None, free: str) -> Fronts | N
         rows=tuple(
             Answer(
                 names,
-                tuple(_answer(play.assignment(man.label)) or NOTHING for man in men),
-                " ".join(key.man for key in play.keys) or NOTHING,
-                " ".join(play.unblocked) or NOTHING,
+                tuple(_answer(play.assignment(man.label), play) or NOTHING for man in men),
+                marks([key.man for key in play.keys if key.man]) or NOTHING,
+                marks(play.unblocked) or NOTHING,
             )
             for names, play in blocked
         ),
@@ -90,7 +91,7 @@ def _columns(plays: Sequence[Play]) -> tuple[Man, ...]:
     men = [base.man(label) for label in labels]
 
     def varies(man: Man) -> bool:
-        return len({_answer(play.assignment(man.label)) for play in plays}) > 1
+        return len({_answer(play.assignment(man.label), play) for play in plays}) > 1
 
     line = [man for man in men if _in_line(man, base)]
     others = [man for man in men if not _in_line(man, base) and varies(man)]
@@ -106,13 +107,13 @@ def answers(play: Play, base: Play, free: str) -> tuple[Note, ...]:
         return ()
     changed: dict[str, list[str]] = {}
     for a in _blocking(play):
-        if _answer(a) != _answer(base.assignment(a.man)):
-            changed.setdefault(_answer(a), []).append(a.man)
-    keys = " ".join(key.man for key in play.keys if key.man)
+        if _answer(a, play) != _answer(base.assignment(a.man), base):
+            changed.setdefault(_answer(a, play), []).append(a.man)
+    keys = marks([key.man for key in play.keys if key.man])
     return (
         *(Note(" ".join(men), words) for words, men in changed.items()),
         *((Note("key", keys),) if keys else ()),
-        *((Note(free, " ".join(play.unblocked)),) if play.unblocked else ()),
+        *((Note(free, marks(play.unblocked)),) if play.unblocked else ()),
     )
 
 
@@ -135,7 +136,7 @@ def key_reads(play: Play) -> tuple[KeyRead, ...]:
     return tuple(
         KeyRead(
             key.described,
-            key.man,
+            mark(key.man),
             tuple(Note(f"{what} {to}".strip(), when) for what, to, when in key.choices),
         )
         for key in play.keys
@@ -151,14 +152,14 @@ def _in_line(man: Man, play: Play) -> bool:
     return man.interior or (man.on_line and not play.assignment(man.label).role)
 
 
-def _answer(assignment: Assignment) -> str:
-    return assignment.job.strip().rstrip(".")
+def _answer(assignment: Assignment, play: Play) -> str:
+    return told(assignment.job.strip().rstrip("."), play, assignment)
 
 
 def _rules(men: Iterable[Man], rule: Play | None) -> tuple[Note, ...]:
     """What each man is told for every front; those who are told the same, together."""
-    told: dict[str, list[str]] = {}
+    rules: dict[str, list[str]] = {}
     for man in men if rule else ():
         assert rule is not None
-        told.setdefault(_answer(rule.assignment(man.label)), []).append(man.label)
-    return tuple(Note(" ".join(labels), words) for words, labels in told.items() if words)
+        rules.setdefault(_answer(rule.assignment(man.label), rule), []).append(man.label)
+    return tuple(Note(" ".join(labels), words) for words, labels in rules.items() if words)

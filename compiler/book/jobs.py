@@ -7,20 +7,16 @@ the offence count as the roles they stand for, since roles stay and letters move
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
 from stemline.book.calling import Calling
 from stemline.book.fronts import place_of
+from stemline.book.letters import each_letter, is_theirs, told
 from stemline.book.model import Change, Line, Note, Row, Task, sentence
 from stemline.football.play import Assignment, Kind, Play
 
 NOBODY = "–"
-_LETTER = re.compile(r"\b[A-Z][A-Z0-9]?\b")
-_GAP = re.compile(r"(?:playside|backside|strong|weak|field|boundary) $")
-"""A letter after one of these words is a gap of the line and not a man."""
-
 Column = tuple[str, Play]
 """Formations that cast a concept alike, and the call that shows how."""
 Key = tuple[str, str]
@@ -53,15 +49,12 @@ def by_role(words: str, play: Play, a: Assignment) -> str:
     names = {other.man: other.role for other in role_players(play)}
     if play.toward is not None:
         names |= {a.man: place_of(play.man(a.man), play) for a in _linemen(play)}
-    theirs = {hit.defender for hit in a.hits} | {key.man for key in play.keys}
-
-    def put(found: re.Match[str]) -> str:
-        letter = found[0]
-        if letter in theirs or _GAP.search(words[: found.start()]):
-            return letter
-        return names.get(letter, letter)
-
-    return _LETTER.sub(put, words)
+    return each_letter(
+        words,
+        lambda letter, before: (
+            letter if is_theirs(letter, before, play, a) else names.get(letter, letter)
+        ),
+    )
 
 
 def same_job(now: Assignment, play: Play, old: Assignment, before: Play) -> bool:
@@ -269,11 +262,12 @@ class _Spread:
 
     def words(self, first: int, calls: Sequence[int] | None = None) -> str:
         """The job of ``first`` in words that are true of all calls told the same."""
-        told = calls or [i for i in self._played if self._same(i, first)]
-        base = task_of(self._of(first)).job
-        if all(self._true(base, i, first) for i in told):
-            return base
-        return by_role(base, self._plays[first], self._of(first))
+        alike = calls or [i for i in self._played if self._same(i, first)]
+        play, a = self._plays[first], self._of(first)
+        base = task_of(a).job
+        if all(self._true(base, i, first) for i in alike):
+            return told(base, play, a)
+        return told(by_role(base, play, a), play, a)
 
     def _true(self, base: str, i: int, first: int) -> bool:
         """Whether the letters in ``base`` mean in call ``i`` what they mean in ``first``."""
@@ -310,21 +304,21 @@ def line(plays: Sequence[Play], words: Callable[[str], str], blocked: bool) -> L
     blocks whom for the first call: then only the other calls stand here.
     """
     calling, base = Calling(plays), plays[0]
-    told = [_line_of(play) for play in plays]
-    if not any(protection or jobs for protection, jobs in told):
+    lines = [_line_of(play) for play in plays]
+    if not any(protection or jobs for protection, jobs in lines):
         return None
     alike: dict[object, list[int]] = {}
-    for i, one in enumerate(told):
-        if one != told[0]:
+    for i, one in enumerate(lines):
+        if one != lines[0]:
             alike.setdefault(one, []).append(i)
     changes = tuple(
-        Change("line", calling.label(calls), _line_words(plays[calls[0]], base, told))
+        Change("line", calling.label(calls), _line_words(plays[calls[0]], base, lines))
         for calls in alike.values()
     )
     if blocked:
         said = tuple(Note(a.man, says) for a in _linemen(base) if (says := _says(a)))
         return Line("", "", said, changes) if changes or said else None
-    jobs = told[0][1]
+    jobs = lines[0][1]
     notes = tuple(Note(" ".join(men), job) for men, job in _shared(_in_order(jobs, base)))
     if len(notes) == 1:
         return Line(base.protection, notes[0].words, (), changes)
@@ -341,6 +335,7 @@ def _line_of(play: Play) -> _Told:
     for a in _linemen(play):
         if a.job or a.says:
             said = by_role(_sentence(a), play, a) if run else _sentence(a)
+            said = told(said, play, a)
             jobs.append((place_of(play.man(a.man), play) if run else a.man, said))
     return play.protection, tuple(sorted(jobs))
 
@@ -371,18 +366,18 @@ def _in_order(jobs: Iterable[tuple[str, str]], play: Play) -> list[tuple[str, st
     """The jobs of the line from left to right as it stands in ``play``."""
     at = {man.label: man.snap.x for man in play.men}
     at |= {place_of(play.man(a.man), play): at[a.man] for a in _linemen(play)}
-    return sorted(jobs, key=lambda told: at[told[0]])
+    return sorted(jobs, key=lambda one: at[one[0]])
 
 
-def _line_words(play: Play, base: Play, told: Sequence[_Told]) -> str:
+def _line_words(play: Play, base: Play, lines: Sequence[_Told]) -> str:
     """What the line does in a call that is not as the first: those who have another job."""
     protection, jobs = _line_of(play)
-    before = dict(told[0][1]) if play.kind is Kind.RUN else {}
+    before = dict(lines[0][1]) if play.kind is Kind.RUN else {}
     changed = [one for one in jobs if before.get(one[0]) != one[1]]
     name = f"{protection}. " if protection != base.protection else ""
     look = play.defence
     against = f"Against {look.name}: " if look is not None and base.defence is None else ""
-    known = {job for _, job in told[0][1]}
+    known = {job for _, job in lines[0][1]}
     brief = [(who, _head(job) if job in known else job) for who, job in changed]
     groups = _shared(_in_order(brief, play))
     if len(groups) == 1 and len(groups[0][0]) == len(jobs):

@@ -42,6 +42,10 @@ _NOTES = (
         "gives him against each look. Playside is where the ball goes.",
     ),
     Note(
+        "Letters",
+        "In the text a letter in a small box is a man of theirs; a letter without one is ours.",
+    ),
+    Note(
         "Keys",
         "A defender who is read is left alone on purpose; what he does decides what is done.",
     ),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from itertools import accumulate, pairwise
@@ -10,6 +11,7 @@ from typing import Any
 from jinja2 import BaseLoader, Environment, StrictUndefined, TemplateError, TemplateNotFound
 from jinja2.runtime import Context
 from jinja2.sandbox import ImmutableSandboxedEnvironment
+from markupsafe import Markup, escape
 
 from stemline.book.fit import BOTTOM, NOTE_LINE, TOP, Arrangement, Front, side_margin, telling
 from stemline.book.model import Book, Entry, Page
@@ -18,6 +20,8 @@ from stemline.emit.fetch import theme_files
 from stemline.emit.gallery import Gallery
 from stemline.theme import Theme, refused_at
 from stemline.theme.limits import LARGEST_PAGES, MEGABYTE, TEMPLATE_SECONDS
+
+_THEIRS = re.compile(r"\[([A-Z][A-Z0-9]?)\]")
 
 
 @dataclass(frozen=True)
@@ -132,6 +136,7 @@ def environment(templates: Mapping[str, bytes]) -> Environment:
     made = _Sandbox(
         loader=_ThemeLoader(templates),
         autoescape=True,
+        finalize=_lettered,
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
@@ -162,6 +167,13 @@ _LARGEST_POWER = 100
 
 def _small(number: Any) -> bool:
     return isinstance(number, int | float) and abs(number) <= _LARGEST_POWER
+
+
+def _lettered(value: object) -> object:
+    """A value as it is printed: a letter of the defence, "[J]" in words, in a style of its own."""
+    if not isinstance(value, str) or isinstance(value, Markup) or not _THEIRS.search(value):
+        return value
+    return Markup(_THEIRS.sub(r'<span class="defender">\1</span>', str(escape(value))))
 
 
 class _ThemeLoader(BaseLoader):

@@ -254,13 +254,16 @@ def line_told(task: Assignment) -> str:
 
 
 def same_words(page: str, play_says: str, play: Play) -> bool:
-    """Whether the page's words are the play's, a man's letter standing for his role or place."""
+    """Whether the page's words are the play's, a man's letter standing for his role or place.
+
+    The marks of the defence's letters are judged apart.
+    """
     pattern = re.sub(
         r"\b[A-Z][A-Z0-9]?\b",
         lambda m: _either(m[0], play),
         re.escape(play_says).replace(r"\ ", " "),
     )
-    return re.fullmatch(pattern, page) is not None
+    return re.fullmatch(pattern, re.sub(r"\[([A-Z][A-Z0-9]?)\]", r"\1", page)) is not None
 
 
 def _either(letter: str, play: Play) -> str:

@@ -156,7 +156,7 @@ def test_the_views_of_a_run_are_no_calls(book: Book) -> None:
 
 def test_the_key_is_named_with_his_letter(book: Book) -> None:
     (key,) = run_page(book).keys
-    assert (key.described, key.man) == ("end man on line, backside", "J")
+    assert (key.described, key.man) == ("end man on line, backside", "[J]")
     assert [(n.label, n.words) for n in key.choices] == [
         ("give", "he widens"),
         ("pull", "he chases"),
@@ -181,7 +181,7 @@ def test_a_run_called_the_other_way_blocks_the_same() -> None:
     )
     assert changes(left, right) == ()
     other = changes(power(ODD), right)
-    assert ("playside tackle", "down N") in [(n.label, n.words) for n in other]
+    assert ("playside tackle", "down [N]") in [(n.label, n.words) for n in other]
 
 
 def with_block(label: str, *to: tuple[float, float]) -> Play:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 import pytest
@@ -9,6 +10,7 @@ import pytest
 from stemline.book.model import ConceptPage, Edition
 from stemline.book.pages import concept_groups, make_book
 from stemline.football.play import Play, Season
+from tests.book.bundled import BUNDLED, season_of
 from tests.book.generated import generated_seasons
 from tests.book.job_reading import (
     Job,
@@ -19,7 +21,6 @@ from tests.book.job_reading import (
     same_words,
     told,
 )
-from tests.gate.pictures import BUNDLED, bundled_season
 
 Paged = tuple[ConceptPage, tuple[Play, ...]]
 
@@ -31,7 +32,7 @@ def paged(season: Season) -> list[Paged]:
 
 @pytest.fixture(scope="module", params=BUNDLED)
 def pages(request: pytest.FixtureRequest) -> list[Paged]:
-    return paged(bundled_season(request.param))
+    return paged(season_of(request.param))
 
 
 def test_the_table_of_jobs_says_what_every_call_says(pages: list[Paged]) -> None:
@@ -40,6 +41,21 @@ def test_the_table_of_jobs_says_what_every_call_says(pages: list[Paged]) -> None
 
 def test_the_line_is_told_what_every_call_says(pages: list[Paged]) -> None:
     assert "\n".join(_wrong_line(pages)) == ""
+
+
+def test_letters_of_the_defence_are_marked_and_ours_are_not(pages: list[Paged]) -> None:
+    for page, plays in pages:
+        for play in plays:
+            if play.defence is None:
+                continue
+            theirs = {d.label for d in play.defence.defenders}
+            ours = {man.label for man in play.men}
+            for _, job in jobs(page, play, plays).values():
+                marked = set(re.findall(r"\[(\w+)\]", job.job))
+                words = re.sub(r"(playside|backside|strong|weak) [A-D]\b|[A-D] gap", "", job.job)
+                bare = set(re.findall(r"(?<![\[\w])[A-Z][A-Z]?(?![\]\w])", words))
+                assert marked <= theirs, job
+                assert not bare & (theirs - ours), f"{play.call.spoken}: {job.job}"
 
 
 def test_generated_playbooks_are_read_back_too() -> None:

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 import pytest
+
 from stemline.draw.clock_strip import clock_scene
 from stemline.draw.describe import describe
 from stemline.draw.picture import picture
@@ -15,8 +16,7 @@ from stemline.football.players import Position
 from stemline.football.timing.clock import read_clock
 from stemline.football.timing.levels import LEVELS
 from stemline.theme import Size, load_theme
-
-from tests.gate.pictures import BUNDLED, bundled_season
+from tests.book.bundled import BUNDLED, season_of
 
 THEME = load_theme()
 BACKS = (Position.BACK, Position.FULLBACK)
@@ -26,7 +26,7 @@ NEAR = 1.6
 
 @pytest.fixture(scope="module", params=BUNDLED)
 def plays(request: pytest.FixtureRequest) -> tuple[Play, ...]:
-    return bundled_season(request.param).plays
+    return season_of(request.param).plays
 
 
 def _firsts(plays: tuple[Play, ...]) -> list[Play]:
@@ -76,6 +76,24 @@ def _tips(scene: Scene) -> Iterator[tuple[str, Point]]:
             man, _, what = item.name.partition("-")
             if what and "motion" not in what and "option" not in what and "branch" not in what:
                 yield man, item.head[0] if item.head else item.segments[-1].end
+
+
+def test_a_back_who_takes_the_launchs_edge_runs_to_it(plays: tuple[Play, ...]) -> None:
+    wrong = [play.call.spoken for play in plays if _from_the_launch(play)]
+    assert wrong == []
+
+
+def _from_the_launch(play: Play) -> bool:
+    """Whether a back blocks an edge from which the line does not move away, on the wrong side."""
+    side = next((step.side for step in play.feet if step.side is not None), None)
+    backs = (t for t in play.assignments if play.man(t.man).position in BACKS)
+    return side is not None and any(
+        task.job.startswith("Block the edge")
+        and task.path is not None
+        and "Reach" in play.protection_words
+        and task.path.end.x * side.value <= 0
+        for task in backs
+    )
 
 
 # The clock.
@@ -135,9 +153,9 @@ def _unprotected(play: Play) -> Iterator[str]:
         if place in ("guard", "tackle"):
             place = f"{'playside' if side > 0 else 'backside'} {place}"
         rule = said.get(place) or said.get("line")
-        if man.interior and rule and play.toward is not None and not _outside(man.label, play):
-            if not job.startswith(rule.split(" ")[0]):
-                yield f"{play.call.spoken}: {man.label} {rule}, but he is told {job}"
+        judged = man.interior and play.toward is not None and not _outside(man.label, play)
+        if judged and rule and not job.startswith(rule.split(" ")[0]):
+            yield f"{play.call.spoken}: {man.label} {rule}, but he is told {job}"
 
 
 def _outside(label: str, play: Play) -> bool:

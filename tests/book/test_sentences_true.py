@@ -4,35 +4,21 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import pairwise
 
 import pytest
 
 from stemline.football.play import Assignment, LookSheet, Play, Season
-from tests.gate.pictures import BUNDLED, bundled_season
+from tests.book.bundled import BUNDLED, season_of
 
-_WORDS = [
-    "zero",
-    "one",
-    "two",
-    "three",
-    "four",
-    "five",
-    "six",
-    "seven",
-    "eight",
-    "nine",
-    "ten",
-    "eleven",
-    "twelve",
-    "thirteen",
-    "fourteen",
-    "fifteen",
-    "sixteen",
-    "seventeen",
-    "eighteen",
-    "nineteen",
-    "twenty",
-]
+_WORDS = tuple(
+    word
+    for row in (
+        "zero one two three four five six seven eight nine ten",
+        "eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty",
+    )
+    for word in row.split()
+)
 _NUMBER = rf"({'|'.join(_WORDS[1:])}|\d+)"
 _DEPTH = re.compile(
     rf"(?:\b(?:at|to|than) {_NUMBER}(?=[,.;: ]|$)(?! (?:step|count|second|of|yards off|wide))"
@@ -47,7 +33,7 @@ _HIGHER = re.compile(rf"{_NUMBER} yards higher", re.IGNORECASE)
 
 @pytest.fixture(scope="module", params=BUNDLED)
 def season(request: pytest.FixtureRequest) -> Season:
-    return bundled_season(request.param)
+    return season_of(request.param)
 
 
 def _numbers(pattern: re.Pattern[str], line: str) -> Iterator[int]:
@@ -165,6 +151,6 @@ def test_no_sentence_is_said_twice_in_a_row(season: Season) -> None:
     for play in season.plays:
         for task in play.assignments:
             said = re.split(r"(?<=[.!?]) ", " ".join((task.job, *task.says)))
-            assert all(a != b for a, b in zip(said, said[1:], strict=False)), task
+            assert all(a != b for a, b in pairwise(said)), task
             assert len(set(task.says)) == len(task.says), task
             assert not re.search(r"[a-z][.!?][A-Z]", " ".join(task.says)), task

@@ -1,0 +1,55 @@
+"""Letters of the defence told from ours in words: "[J]" is their man, "J" would be ours.
+
+A page sets such a letter in a style of its own; where nothing does, the brackets stay and say it.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Collection
+
+from stemline.football.play import Assignment, Play
+
+_LETTER = re.compile(r"(?<![\w\[])[A-Z][A-Z0-9]?(?![\w\]])")
+_GAP = re.compile(r"(?:playside|backside|strong|weak|field|boundary) $")
+"""A letter after one of these words is a gap of the line and not a man."""
+_READ = re.compile(r"\bRead $")
+"""What stands before a defender who is read; the same letter later in the sentence may be ours."""
+
+
+def each_letter(words: str, put: Callable[[str, str], str]) -> str:
+    """``words`` with every man's letter as ``put`` gives it, from the letter and what is before."""
+
+    def change(found: re.Match[str]) -> str:
+        before, after = words[: found.start()], words[found.end() :]
+        if _GAP.search(before) or after.startswith(" gap"):
+            return found[0]
+        return put(found[0], before)
+
+    return _LETTER.sub(change, words)
+
+
+def is_theirs(letter: str, before: str, play: Play, a: Assignment) -> bool:
+    """Whether a letter in the words of ``a`` is the defender's whom he blocks or reads."""
+    if any(hit.defender == letter for hit in a.hits):
+        return True
+    return bool(_READ.search(before)) and any(key.man == letter for key in play.keys)
+
+
+def told(words: str, play: Play, a: Assignment) -> str:
+    """The words of ``a`` with the defenders in them marked."""
+    return each_letter(words, lambda x, before: mark(x) if is_theirs(x, before, play, a) else x)
+
+
+def spoken(words: str, theirs: Collection[str]) -> str:
+    """A coach's own words; ``theirs`` are letters that are nobody's of ours."""
+    return each_letter(words, lambda letter, _: mark(letter) if letter in theirs else letter)
+
+
+def mark(letter: str) -> str:
+    return f"[{letter}]" if letter else ""
+
+
+def marks(letters: Collection[str]) -> str:
+    """Letters of the defence side by side."""
+    return " ".join(mark(letter) for letter in letters)
