@@ -128,8 +128,8 @@ class Climbers(LineBlocks):
                 self._take(beside.label, len(self.tasks[beside.label].rules), on_him[0].label)
 
     def _send_up(self) -> None:
-        """Of two men on one, where neither goes on, one does: there is a linebacker left. Where the
-        text sends neither of them on they stay, as on a run that may still be thrown."""
+        """Of two men on one, where neither goes on, one does: there is a linebacker left. Where
+        the ball may still be thrown and the text sends neither of them on, they stay."""
         for defender, men in list(self.owners.items()):
             if len(men) < 2 or any(self.climbs.get(m) for m in men):
                 continue
@@ -145,9 +145,8 @@ class Climbers(LineBlocks):
                 self.climbs[man] = best.label
 
     def _told_to_stay(self, men: list[str]) -> bool:
-        """Whether the text makes them a double team and sends neither on."""
-        doubles = any(self._way(m) is Way.DOUBLE for m in men)
-        return doubles and not any(self.tasks[m].then for m in men)
+        """Whether the ball may be thrown, and the text sends neither on."""
+        return self.may_throw and not any(self.tasks[m].then for m in men)
 
     def _climbers(self) -> list[str]:
         """Men of the line on their way to a linebacker of the box, from left to right."""

@@ -34,6 +34,7 @@ class LineBlocks:
         men: Mapping[str, Man],
         keys: frozenset[str],
         hold: bool,
+        may_throw: bool = False,
     ) -> None:
         self.front = front
         self.at = {t.man: men[t.man].snap for t in tasks}
@@ -44,6 +45,7 @@ class LineBlocks:
         self.line = {m.label for m in front.line}
         self.keys = keys
         self.hold = hold
+        self.may_throw = may_throw
         self.given: dict[str, str] = {}  # step 1: man → defender
         self.choice: dict[str, tuple[int, str]] = {}  # man → index of his rule, defender
         self.owners: dict[str, list[str]] = {}

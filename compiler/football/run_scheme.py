@@ -86,12 +86,14 @@ def scheme(
     keys: Iterable[str] = (),
     *,
     hold: bool = False,
+    may_throw: bool = False,
 ) -> Scheme:
     """The blocks of ``tasks`` against ``front``; ``men`` by label, ``keys`` are read and left.
 
-    ``hold`` keeps linemen at the line, for a pass that shows a run.
+    ``hold`` keeps linemen at the line, for a pass that shows a run. On a run that ``may_throw`` a
+    double team goes on only where its text sends it.
     """
-    return _Solver(front, tasks, men, frozenset(keys), hold).solved()
+    return _Solver(front, tasks, men, frozenset(keys), hold, may_throw).solved()
 
 
 class _Solver(Climbers):

@@ -135,7 +135,8 @@ class RunBlocking:
     def _blocked(self, play: Play, front: Front) -> Play:
         men = {m.label: m for m in self._picture.men}
         read = [k.man for k in play.keys if k.man]
-        solved = scheme(front, self._tasks, men, read, hold=self._shows_run)
+        throws = any(what == "throw" for key in play.keys for what, *_ in key.choices)
+        solved = scheme(front, self._tasks, men, read, hold=self._shows_run, may_throw=throws)
         through = replace(self._through, hole=self._opened(front, solved, play))
         made = []
         for a in play.assignments:

@@ -43,6 +43,8 @@ def test_codes_stand_under_their_own_names() -> None:
         "canadian amateur",
         "canadian professional",
         "canadian professional 2027",
+        "canadian nine-man",
+        "canadian six-man",
         "high school",
         "college",
         "professional",
@@ -75,6 +77,8 @@ def test_receivers_besides_the_quarterback() -> None:
         "canadian amateur": 6,
         "canadian professional": 6,
         "canadian professional 2027": 6,
+        "canadian nine-man": 5,
+        "canadian six-man": 5,
         "high school": 5,
         "college": 5,
         "professional": 5,
@@ -87,7 +91,10 @@ def test_receivers_besides_the_quarterback() -> None:
 def test_in_six_man_the_centre_is_interior_and_eligible() -> None:
     six = CODES["six-man"]
     assert (six.interior, six.ineligible.value, six.all_eligible) == (1, 0, True)
-    assert [key for key, code in CODES.items() if code.all_eligible] == ["six-man"]
+    assert [key for key, code in CODES.items() if code.all_eligible] == [
+        "canadian six-man",
+        "six-man",
+    ]
 
 
 def test_canadian_backs_may_run_at_the_line_and_american_backs_may_not() -> None:
