@@ -13,7 +13,7 @@ from stemline.checking import summary
 from stemline.compile import compile_texts, no_collecting
 from stemline.diagnostics.model import Diagnostic
 from stemline.diagnostics.render import MOST, render
-from stemline.output import draw_svg
+from stemline.output import drawn
 from stemline.reading import decoded
 from stemline.source import Source
 from stemline.theme import SIZES, Theme, load_theme
@@ -66,8 +66,9 @@ def _checked(raw: bytes) -> tuple[bool, str]:
     fault = _told(found, source) or ("" if title.isprintable() else f"unprintable: {title!r}")
     plays = compiled.season.plays if compiled.season is not None else ()
     if plays and compiled.book is not None:
-        drawn = draw_svg(plays[0], _theme(), SIZES["large"], level=compiled.book.settings.level)
-        if "nan" in drawn or "inf " in drawn or '"inf' in drawn:
+        level = compiled.book.settings.level
+        svg = drawn(plays[0], _theme(), SIZES["large"], level=level).decode()
+        if "nan" in svg or "inf " in svg or '"inf' in svg:
             fault = fault or "a figure of the picture is no number"
     if not (found or plays):
         fault = fault or "neither a message nor a play"
