@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import time
 import traceback
+import unicodedata
 from collections import Counter
 from dataclasses import dataclass
 from functools import cache
@@ -78,7 +79,8 @@ def _checked(raw: bytes) -> tuple[bool, str]:
 def _told(found: tuple[Diagnostic, ...], source: Source) -> str:
     """What is wrong with the messages; "" for nothing."""
     shown = render(found, {source.name: source})
-    odd = {c for c in shown if not (c.isprintable() or c in "\n\u200c\u200d") and ord(c) < 0xE000}
+    odd = {c for c in shown if not c.isprintable() and c not in "\n\u200c\u200d"}
+    odd = {c for c in odd if unicodedata.category(c) not in ("Co", "Cn")}  # no terminal obeys them
     if odd:
         return f"unprintable characters reach the terminal: {sorted(odd)!r}"
     if shown.count(": error ") + shown.count(": warning ") > MOST + 5:

@@ -14,6 +14,7 @@ import shutil
 import signal
 import subprocess
 import sys
+import tempfile
 import time
 from collections import Counter
 from collections.abc import Callable, Iterator
@@ -101,6 +102,7 @@ class Stopper:
         if child == 0:
             signal.setitimer(signal.ITIMER_VIRTUAL, 0)
             self.is_twin, self._due = True, []
+            _keep()
             null = os.open(os.devnull, os.O_WRONLY)
             os.dup2(null, 1)
             os.dup2(null, 2)
@@ -139,6 +141,14 @@ class Stopper:
         if kind != "old":
             shutil.rmtree(self._build)
             shutil.copytree(self._saved, self._build)
+
+
+def _keep() -> None:
+    """What a twin clears away at its end is the other's, who still works with it."""
+    tempfile.TemporaryDirectory.cleanup = lambda self: None  # type: ignore[method-assign]
+    fonts = sys.modules.get("weasyprint.text.fonts")
+    if fonts is not None:
+        fonts.rmtree = lambda *args, **more: None  # type: ignore[attr-defined]
 
 
 def _waited(child: int) -> int | None:
