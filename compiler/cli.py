@@ -21,6 +21,7 @@ from stemline.compile import Compiled, compile_texts, no_collecting
 from stemline.diagnostics.lowered import lowered_line, parted
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
+from stemline.diagnostics.plain import plain
 from stemline.diagnostics.plural import how_many
 from stemline.diagnostics.render import render
 from stemline.football.field import BallSpot
@@ -236,6 +237,8 @@ def build(folder: Path, out: Path | None, only: str, paper: str, theme: str) -> 
     with _writing():
         if target.resolve() in (folder.resolve(), *folder.resolve().parents):
             raise NotWritten("E958", target)
+        if out is None:
+            _refuse_led_out(folder, target)
         output_folder.refuse(target, book_names(season))
         with Interrupts() as interrupts:
             with workroom(), progress() as tell:
@@ -243,7 +246,7 @@ def build(folder: Path, out: Path | None, only: str, paper: str, theme: str) -> 
             interrupts.heed()
             output_folder.replace(target, files)
             interrupts.heed()
-    click.echo(f"{target / 'book.pdf'}: {how_many(len(season.plays), 'picture')}")
+    click.echo(f"{plain(str(target / 'book.pdf'))}: {how_many(len(season.plays), 'picture')}")
 
 
 @main.command()
@@ -289,6 +292,7 @@ def sheet(
 
     with _writing(), Interrupts() as interrupts:
         if output is None:
+            _refuse_led_out(folder, shelf)
             output_folder.refuse(shelf, (file.name,))
         with workroom(), progress() as tell:
             data, count = made_sheet(
@@ -299,7 +303,7 @@ def sheet(
             output_folder.replace(shelf, {file.name: data})
         else:
             write_file(file, data)
-    click.echo(f"{file}: {how_many(count, 'picture')}")
+    click.echo(f"{plain(str(file))}: {how_many(count, 'picture')}")
 
 
 @main.command()
@@ -315,7 +319,7 @@ def new(folder: Path) -> None:
                 shutil.copyfile(path, folder / path.name)
     except OSError as error:
         raise click.UsageError(f"cannot write {folder}: {error.strerror}") from error
-    click.echo(f"{folder}: a playbook to start from. Next: stemline build {folder}")
+    click.echo(f"{plain(str(folder))}: a playbook to start from. Next: stemline build {folder}")
 
 
 @contextmanager
@@ -336,6 +340,13 @@ def _writing() -> Iterator[None]:
         return
     click.echo(render([found], {}), nl=False, err=True)
     raise SystemExit(2)
+
+
+def _refuse_led_out(folder: Path, target: Path) -> None:
+    """Raise where a link that lies in the playbook leads its own output out of it."""
+    place = target.resolve()
+    if not place.is_relative_to(folder.resolve()):
+        raise NotWritten("E960", target, place=str(place))
 
 
 def _kind(file: Path, kinds: tuple[str, ...]) -> str:
