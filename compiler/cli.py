@@ -6,9 +6,10 @@ was interrupted.
 
 from __future__ import annotations
 
+import os
 import shutil
 from collections.abc import Collection, Iterable, Iterator
-from contextlib import contextmanager, nullcontext
+from contextlib import contextmanager, nullcontext, suppress
 from dataclasses import replace
 from importlib.resources import as_file, files
 from pathlib import Path
@@ -235,7 +236,8 @@ def build(folder: Path, out: Path | None, only: str, paper: str, theme: str) -> 
 
     rev, date = revision(folder)
     with _writing():
-        if target.resolve() in (folder.resolve(), *folder.resolve().parents):
+        home = folder.resolve()
+        if _real(target) in (home, *home.parents):
             raise NotWritten("E958", target)
         if out is None:
             _refuse_led_out(folder, target)
@@ -342,9 +344,14 @@ def _writing() -> Iterator[None]:
     raise SystemExit(2)
 
 
+def _real(path: Path) -> Path:
+    """Where a path leads; in a circle of links, as far as it does."""
+    return Path(os.path.realpath(path))
+
+
 def _refuse_led_out(folder: Path, target: Path) -> None:
     """Raise where a link that lies in the playbook leads its own output out of it."""
-    place = target.resolve()
+    place = _real(target)
     if not place.is_relative_to(folder.resolve()):
         raise NotWritten("E960", target, place=str(place))
 
@@ -369,7 +376,10 @@ def _settle(folder: Path) -> None:
     Before anything else, so that whatever comes next sees one book or the other.
     """
     build = folder / "build"
-    for root in (build, *sorted(path.parent for path in build.glob(f"*/{output_folder.HELD}"))):
+    parts: list[Path] = []
+    with suppress(OSError):  # a folder that cannot be looked into, or is none: told when it is read
+        parts = sorted(path.parent for path in build.glob(f"*/{output_folder.HELD}"))
+    for root in (build, *parts):
         try:
             output_folder.settle(root)
         except NotWritten as error:

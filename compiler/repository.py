@@ -115,7 +115,7 @@ def _program(folder: Path) -> str | None:
     """Where git is; None where the only one lies in the folder or where the coach stands, which
     some systems search before their own places."""
     found = shutil.which("git")
-    if found is None or not os.path.isabs(found):
+    if found is None or not Path(found).is_absolute():
         return None
     home = Path(found).resolve()
     if home.parent == Path.cwd() or home.is_relative_to(folder.resolve()):
