@@ -293,3 +293,18 @@ def test_names_and_sayings_stay_text(book: Path) -> None:
     assert {file for file, _ in rows} == {
         p.name for p in (book / "build" / "pictures").glob("*.svg")
     }
+
+
+@pytest.mark.parametrize("mark", ["\ufe0f", "\ufe00", "\ufff5", "\U0001bca0"])
+def test_no_second_name_looks_like_the_first(book: Path, mark: str) -> None:
+    text = (book / "quick.play").read_text("utf-8").split("// A tag")[0]
+    twin = text.replace("concept Stick", f'concept "Stick{mark}"')
+    (book / "twin.play").write_text(twin, "utf-8")
+    assert "twin.play:5:15: error E13" in run("check", book).stderr
+
+
+def test_signs_may_be_pictures(book: Path) -> None:
+    text = (book / "quick.play").read_text("utf-8")
+    said = text.replace("his numbers", "his numbers \u2600\ufe0f 1\ufe0f\u20e3 \u00a9\ufe0f")
+    (book / "quick.play").write_text(said, "utf-8")
+    assert run("check", book).exit_code == 0
