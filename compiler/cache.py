@@ -119,7 +119,7 @@ def _row(value: object) -> Row:
 
 
 def _sum(text: str) -> str:
-    return hashlib.sha256(text.encode()).hexdigest()
+    return hashlib.sha256(text.encode("utf-8", "surrogatepass")).hexdigest()
 
 
 def _digest(text: str) -> str:

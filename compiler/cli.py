@@ -6,9 +6,10 @@ was interrupted.
 
 from __future__ import annotations
 
+import os
 import shutil
 from collections.abc import Collection, Iterable, Iterator
-from contextlib import contextmanager, nullcontext
+from contextlib import contextmanager, nullcontext, suppress
 from dataclasses import replace
 from importlib.resources import as_file, files
 from pathlib import Path
@@ -21,6 +22,7 @@ from stemline.compile import Compiled, compile_texts, no_collecting
 from stemline.diagnostics.lowered import lowered_line, parted
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
+from stemline.diagnostics.plain import plain
 from stemline.diagnostics.plural import how_many
 from stemline.diagnostics.render import render
 from stemline.football.field import BallSpot
@@ -234,8 +236,11 @@ def build(folder: Path, out: Path | None, only: str, paper: str, theme: str) -> 
 
     rev, date = revision(folder)
     with _writing():
-        if target.resolve() in (folder.resolve(), *folder.resolve().parents):
+        home = folder.resolve()
+        if _real(target) in (home, *home.parents):
             raise NotWritten("E958", target)
+        if out is None:
+            _refuse_led_out(folder, target)
         output_folder.refuse(target, book_names(season))
         with Interrupts() as interrupts:
             with workroom(), progress() as tell:
@@ -243,7 +248,7 @@ def build(folder: Path, out: Path | None, only: str, paper: str, theme: str) -> 
             interrupts.heed()
             output_folder.replace(target, files)
             interrupts.heed()
-    click.echo(f"{target / 'book.pdf'}: {how_many(len(season.plays), 'picture')}")
+    click.echo(f"{plain(str(target / 'book.pdf'))}: {how_many(len(season.plays), 'picture')}")
 
 
 @main.command()
@@ -289,6 +294,7 @@ def sheet(
 
     with _writing(), Interrupts() as interrupts:
         if output is None:
+            _refuse_led_out(folder, shelf)
             output_folder.refuse(shelf, (file.name,))
         with workroom(), progress() as tell:
             data, count = made_sheet(
@@ -299,7 +305,7 @@ def sheet(
             output_folder.replace(shelf, {file.name: data})
         else:
             write_file(file, data)
-    click.echo(f"{file}: {how_many(count, 'picture')}")
+    click.echo(f"{plain(str(file))}: {how_many(count, 'picture')}")
 
 
 @main.command()
@@ -315,7 +321,7 @@ def new(folder: Path) -> None:
                 shutil.copyfile(path, folder / path.name)
     except OSError as error:
         raise click.UsageError(f"cannot write {folder}: {error.strerror}") from error
-    click.echo(f"{folder}: a playbook to start from. Next: stemline build {folder}")
+    click.echo(f"{plain(str(folder))}: a playbook to start from. Next: stemline build {folder}")
 
 
 @contextmanager
@@ -338,6 +344,18 @@ def _writing() -> Iterator[None]:
     raise SystemExit(2)
 
 
+def _real(path: Path) -> Path:
+    """Where a path leads; in a circle of links, as far as it does."""
+    return Path(os.path.realpath(path))
+
+
+def _refuse_led_out(folder: Path, target: Path) -> None:
+    """Raise where a link that lies in the playbook leads its own output out of it."""
+    place = _real(target)
+    if not place.is_relative_to(folder.resolve()):
+        raise NotWritten("E960", target, place=str(place))
+
+
 def _kind(file: Path, kinds: tuple[str, ...]) -> str:
     """What kind of file a name asks for; a pipe or device, which has no ending, gets the first."""
     ending = file.suffix.casefold()
@@ -358,7 +376,10 @@ def _settle(folder: Path) -> None:
     Before anything else, so that whatever comes next sees one book or the other.
     """
     build = folder / "build"
-    for root in (build, *sorted(path.parent for path in build.glob(f"*/{output_folder.HELD}"))):
+    parts: list[Path] = []
+    with suppress(OSError):  # a folder that cannot be looked into, or is none: told when it is read
+        parts = sorted(path.parent for path in build.glob(f"*/{output_folder.HELD}"))
+    for root in (build, *parts):
         try:
             output_folder.settle(root)
         except NotWritten as error:

@@ -15,6 +15,8 @@ from stemline.source import Source, Span
 SUFFIX = ".play"
 LARGEST_FILE = 8_000_000
 """Bytes. A season's book is a few hundred kilobytes of text; more is not one."""
+ALL_FILES = 64_000_000
+"""Characters of all texts of a folder together, so that no folder fills the memory."""
 BUILD = "build"
 """The folder beside the texts that a build writes."""
 
@@ -26,6 +28,7 @@ _KINDS = (
     (stat.S_ISDIR, "a folder"),
 )
 _OUTSIDE = "a link to a file outside the playbook"
+_TOO_MUCH = f"with it the files are more than {ALL_FILES // 1_000_000} million characters"
 _ALMOST = (SUFFIX, f"{SUFFIX}.txt")
 """Endings, in any letters, of a file that was meant to be a text of the playbook."""
 
@@ -57,8 +60,13 @@ def read_files(folder: Path) -> Files:
         return Files(folder, (), (diagnose("E103", _whole(folder), folder=folder),))
     home = folder.resolve()
     sources: list[Source] = []
+    size = 0
     for path in paths:
         source, problem = _read(path, home)
+        size += len(source.text) if source is not None else 0
+        if size > ALL_FILES:
+            found.append(diagnose("E107", _start(str(path)), why=_TOO_MUCH))
+            break
         if problem is not None:
             found.append(problem)
         if source is not None:

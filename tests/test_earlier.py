@@ -10,7 +10,7 @@ from xml.etree import ElementTree
 import pytest
 from click.testing import CliRunner, Result
 
-from stemline import project
+from stemline import repository
 from stemline.cli import main
 from stemline.earlier import earlier_files
 from stemline.project import files_at, read_files
@@ -176,7 +176,7 @@ def test_without_git_it_is_said(now: Path, monkeypatch: pytest.MonkeyPatch) -> N
     def missing(*args: object, **kwargs: object) -> None:
         raise FileNotFoundError("git")
 
-    monkeypatch.setattr(project.subprocess, "run", missing)
+    monkeypatch.setattr(repository.subprocess, "Popen", missing)
     files = earlier_files(now, "season")
     assert files.sources == ()
     assert [d.code for d in files.found] == ["E605"]

@@ -32,8 +32,8 @@ _PATIENCE = 60.0
 
 def refuse(root: Path, names: Mapping[str, object] | tuple[str, ...]) -> None:
     """Raise `NotWritten` where files of these ``names`` could not take their place in ``root``."""
-    _refuse_place(root)
     try:
+        _refuse_place(root)
         ours = (read(root / HELD / _STANDS), read(root / HELD / _WHOLE))
         for name in names:
             _refuse_file(root, name, *ours)
@@ -47,8 +47,8 @@ def replace(root: Path, files: Mapping[str, bytes]) -> None:
     Raises `NotWritten`: then what stood there stands as it was, unless the message says that the
     new files are whole and only wait for their place.
     """
-    _refuse_place(root)
     try:
+        _refuse_place(root)
         (root / HELD).mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise NotWritten("E952", root, why=reason(error)) from error
@@ -66,8 +66,13 @@ def settle(root: Path) -> None:
     Does nothing to a folder that is not stemline's. Raises `NotWritten` where it cannot be done.
     """
     held = root / HELD
-    if held.is_symlink() or not any((held / each).exists() for each in (_WHOLE, _COMING, _STAGED)):
-        return
+    try:
+        left = any((held / each).exists() for each in (_WHOLE, _COMING, _STAGED))
+        if held.is_symlink() or not left:
+            return
+        _refuse_held(held)
+    except OSError as error:
+        raise NotWritten("E952", root, why=reason(error)) from error
     with _locked(root):
         _settle(root)
 
@@ -78,11 +83,26 @@ def _refuse_place(root: Path) -> None:
         raise NotWritten("E953", root, what="a link that leads nowhere")
     if root.exists() and not root.is_dir():
         raise NotWritten("E953", root, what="a file")
-    if (root / HELD).is_symlink() or ((root / HELD).exists() and not (root / HELD).is_dir()):
-        raise NotWritten("E951", root / HELD, how="was not made by stemline")
+    _refuse_held(root / HELD)
     near = next((p for p in (root, *root.absolute().parents) if p.exists()), root)
     if not os.access(near, os.W_OK | os.X_OK):
         raise NotWritten("E952", near, why="you may not write there")
+
+
+def _refuse_held(held: Path) -> None:
+    """Raise where the hidden folder, or anything in it, is not of the kind that a build makes: it
+    may have come with a stranger's playbook, and a link in it would lead writing elsewhere."""
+    for name in ("", _STANDS, _COMING, _WHOLE, _STAGED, _LOCK):
+        path = held / name
+        kind_is_right = path.is_dir() if name in ("", _STAGED) else path.is_file()
+        if os.path.lexists(path) and (path.is_symlink() or not kind_is_right):
+            raise NotWritten("E951", path, how="was not made by stemline")
+
+
+def _digest_in(root: Path, name: str) -> str:
+    """The digest of what stands under ``name`` in the folder itself; "" below a link out of it."""
+    path = root / name
+    return "" if path.parent != root and path.parent.is_symlink() else digest_at(path)
 
 
 def _refuse_file(root: Path, name: str, *ours: Digests) -> None:
@@ -159,7 +179,7 @@ def _settle(root: Path) -> None:
             (held / _STAGED).rmdir()
         return
     new, old = read(held / _WHOLE), read(held / _STANDS)
-    there = {name for name in new if digest_at(root / name) == new[name]}
+    there = {name for name in new if _digest_in(root, name) == new[name]}
     if new and all(
         name in there or digest_at(path) == new[name] for name, path in _staged(root, new)
     ):
@@ -191,7 +211,7 @@ def _move(root: Path, new: Digests, old: Digests) -> None:
             path.replace(root / name)
             moved += 1
         for name in old.keys() - new.keys():
-            if digest_at(root / name) == old[name]:
+            if _digest_in(root, name) == old[name]:
                 (root / name).unlink()
         for folder in {(root / name).parent for name in old} - {root}:
             with suppress(OSError):

@@ -21,10 +21,13 @@ _UNSEEN = re.compile(
     # Blanks without width, marks that turn the direction of writing, fillers: most of what the
     # Unicode Character Database calls Default_Ignorable_Code_Point, and the empty braille cell.
     "\u00ad\u034f\u061c\u115f\u1160\u17b4\u17b5\u180b-\u180f\u200b\u200e\u200f\u202a-\u202e"
-    "\u2060-\u206f\u2800\u3164\ufeff\uffa0\ufff9-\ufffb\U0001d173-\U0001d17a"
+    "\u2060-\u206f\u2800\u3164\ufeff\uffa0\ufff0-\ufffb\U0001bca0-\U0001bca3\U0001d173-\U0001d17a"
     "\U000e0000-\U000e0fff]"
     # The joiners belong between letters of some scripts, and in none of them behind a Latin one.
     "|(?<![\u0300-\U0010ffff])[\u200c\u200d]"
+    # A sign may be told to be a picture or a letter; a Latin letter or a figure has no choice, but
+    # for the figure in a key (an emoji keycap sequence, Unicode Technical Standard 51).
+    '|(?<=[\\s"0-9A-Za-z\u00c0-\u024f])[\ufe00-\ufe0f](?!\u20e3)'
 )
 
 _SOFT_RETURNS = {

@@ -60,4 +60,11 @@ WORDING: dict[str, Wording] = {
         "",
         "make room there, or set TMPDIR to a folder that has it; nothing was written",
     ),
+    "E960": Wording(
+        "output led out of the playbook",
+        "a link leads this out of the playbook's folder, to {place}",
+        "",
+        "if the link is yours, write there with --out, or with --output for a sheet; one that came "
+        "with somebody else's playbook may lead over your own files; nothing was written",
+    ),
 }
