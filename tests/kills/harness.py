@@ -145,10 +145,12 @@ class Stopper:
 
 def _keep() -> None:
     """What a twin clears away at its end is the other's, who still works with it."""
-    tempfile.TemporaryDirectory.cleanup = lambda self: None  # type: ignore[method-assign]
-    fonts = sys.modules.get("weasyprint.text.fonts")
-    if fonts is not None:
-        fonts.rmtree = lambda *args, **more: None  # type: ignore[attr-defined]
+    tempfile.TemporaryDirectory.cleanup = (  # type: ignore[method-assign]
+        lambda self: self._finalizer.detach()  # type: ignore[attr-defined]
+    )
+    for name in ("shutil", "weasyprint.text.fonts"):
+        if name in sys.modules:
+            sys.modules[name].rmtree = lambda *args, **more: None  # type: ignore[attr-defined]
 
 
 def _waited(child: int) -> int | None:
