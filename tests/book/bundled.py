@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from functools import cache
 
+from gate.pictures import BUNDLED, bundled_season
+
 from stemline.football.play import Season
-from tests.gate.pictures import BUNDLED, bundled_season
 
 __all__ = ["BUNDLED", "season_of"]
 

@@ -9,6 +9,8 @@ from __future__ import annotations
 import random
 from collections.abc import Iterator
 
+from gate.pictures import BUNDLED, PLAYBOOKS
+
 from stemline.football.play import Season
 from stemline.project import read_files
 from stemline.resolve.read_playbook import read_playbook
@@ -17,7 +19,6 @@ from stemline.resolve.sheets import with_views
 from stemline.source import Source
 from stemline.syntax.parser import parse
 from stemline.syntax.tree import Document
-from tests.gate.pictures import BUNDLED, PLAYBOOKS
 
 _SHARED = ("formation", "motions")
 _HEADS = {

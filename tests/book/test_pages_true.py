@@ -6,13 +6,9 @@ import re
 from collections.abc import Sequence
 
 import pytest
-
-from stemline.book.model import ConceptPage, Edition
-from stemline.book.pages import concept_groups, make_book
-from stemline.football.play import Play, Season
-from tests.book.bundled import BUNDLED, season_of
-from tests.book.generated import generated_seasons
-from tests.book.job_reading import (
+from bundled import BUNDLED, season_of
+from generated import generated_seasons
+from job_reading import (
     Job,
     jobs,
     line_jobs,
@@ -21,6 +17,10 @@ from tests.book.job_reading import (
     same_words,
     told,
 )
+
+from stemline.book.model import ConceptPage, Edition
+from stemline.book.pages import concept_groups, make_book
+from stemline.football.play import Play, Season
 
 Paged = tuple[ConceptPage, tuple[Play, ...]]
 

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 import pytest
+from bundled import BUNDLED, season_of
 
 from stemline.draw.clock_strip import clock_scene
 from stemline.draw.describe import describe
@@ -16,7 +17,6 @@ from stemline.football.players import Position
 from stemline.football.timing.clock import read_clock
 from stemline.football.timing.levels import LEVELS
 from stemline.theme import Size, load_theme
-from tests.book.bundled import BUNDLED, season_of
 
 THEME = load_theme()
 BACKS = (Position.BACK, Position.FULLBACK)

@@ -7,9 +7,9 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 import pytest
+from bundled import BUNDLED, season_of
 
 from stemline.football.play import Assignment, LookSheet, Play, Season
-from tests.book.bundled import BUNDLED, season_of
 
 _WORDS = tuple(
     word
