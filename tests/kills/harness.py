@@ -98,7 +98,6 @@ class Stopper:
         # A library's own hook at a split would swallow an interrupt that falls into it.
         signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
         child = os.fork()
-        signal.pthread_sigmask(signal.SIG_UNBLOCK, {signal.SIGINT})
         if child == 0:
             signal.setitimer(signal.ITIMER_VIRTUAL, 0)
             self.is_twin, self._due = True, []
@@ -106,7 +105,10 @@ class Stopper:
             null = os.open(os.devnull, os.O_WRONLY)
             os.dup2(null, 1)
             os.dup2(null, 2)
+            # Not before it is known for a twin: else it would go on as the other.
+            signal.pthread_sigmask(signal.SIG_UNBLOCK, {signal.SIGINT})
             return True
+        signal.pthread_sigmask(signal.SIG_UNBLOCK, {signal.SIGINT})
         time.sleep(wait)
         os.kill(child, stop)
         began = time.monotonic()
