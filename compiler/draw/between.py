@@ -1,7 +1,8 @@
 """Men between whom another man runs stand far enough apart on paper to let his path through.
 
 Symbols are larger than men, so a gap on the field may be none on paper: a back who steps up beside
-the quarterback would have to go all the way round the backfield.
+the quarterback would have to go all the way round the backfield, and a guard who pulls between the
+end and a wing round the wing.
 """
 
 from __future__ import annotations
@@ -31,7 +32,8 @@ def let_through(play: Play, symbols: Mapping[str, Symbol], board: Board) -> dict
     for man, path in _paths(play, symbols, board):
         for a, b in combinations(symbols, 2):
             one, two = symbols[a], symbols[b]
-            if man in (a, b) or (one.man.interior and two.man.interior):
+            inside = (one.man.interior, two.man.interior)
+            if man in (a, b) or (any(inside) if board.close else all(inside)):
                 continue
             close = one.at.distance(two.at) < one.edge + two.edge + room
             if close and one.man.snap.distance(two.man.snap) > _TRUE and _between(path, one, two):
@@ -40,11 +42,12 @@ def let_through(play: Play, symbols: Mapping[str, Symbol], board: Board) -> dict
 
 
 def _paths(play: Play, symbols: Mapping[str, Symbol], board: Board) -> Iterator[tuple[str, Path]]:
-    """The paths of all but linemen as they begin on paper, with their men."""
+    """The paths as they begin on paper, with their men: those of linemen, who pull, on a close
+    picture, else those of all others."""
     for task in play.assignments:
         shown = board.shows(Detail.SETS) or set_facing(task, play) is None
         inside = symbols[task.man].man.interior
-        if task.path is not None and task.path.legs and shown and not inside:
+        if task.path is not None and task.path.legs and shown and inside == board.close:
             path = begun_at(task.path, symbols[task.man].at)
             yield task.man, behind_passer(path, symbols, task.man, board)
 

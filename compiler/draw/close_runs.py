@@ -82,8 +82,8 @@ def plan_close(
                 path = ends_clear(path, keep, board.mark("head_half"))
             elif play.kind is Kind.PASS:
                 path = ends_clear(path, keep, board.mark("hit_bar"))
-            if run.leads and play.man(play.carrier).position is Position.QUARTERBACK:
-                # his lane is beside the passer's own: white round the passer would take it
+            if run.leads:
+                # white round a man who stands beside the carrier's way would take his lane
                 keep = tuple(narrow(o, board.weight("block") / 2) for o in keep)
             off = _letters_off(run, near, play.unblocked, board)
             path = detour(path, _about(path, (*keep, *off)), turn)
@@ -143,8 +143,9 @@ def _letters_off(
         narrow = letter.man.level is Level.LINE and run.leads
         touch = max(letter.half_width, letter.half_height) + board.weight("block")
         reach = max(_CARRIER * letter.reach, touch) if narrow else letter.reach
+        bare = letter.reach - board.mark("letter_room") + board.weight("block") / 2
         if letter.at.distance(run.path.end) > 1.05 * letter.reach:
-            made.append(Round(letter.at, reach, _HARD * reach))
+            made.append(Round(letter.at, reach, min(_HARD * reach, bare)))
         if letter.man.label in free:
             made.append(_wedge(letter, board))
     return made
@@ -174,6 +175,5 @@ def _at_hole(run: Run, hole: Hole, symbols: Mapping[str, Symbol], board: Board) 
         return replace(run, path=crossed(run.path, hole, board))
     if run.pen == "":
         others = [s for name, s in symbols.items() if name != run.man]
-        lane, clear = board.mark("lane"), board.mark("clear")
-        return replace(run, path=followed(run.path, hole, lane, others, clear))
+        return replace(run, path=followed(run.path, hole, board, others))
     return run

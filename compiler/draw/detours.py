@@ -58,21 +58,32 @@ def detour(path: Path, obstacles: Sequence[Round], turn: float, slanting: bool =
 
 
 def _eased(path: Path, obstacles: Sequence[Round]) -> Path:
-    """The path with its bends moved out until its rounded line keeps clear of every obstacle."""
+    """The path with its bends moved out until its rounded line keeps clear of every obstacle, or
+    until that helps no more: between two who stand close."""
+    short = _short(path, obstacles)
     for _ in range(_EASINGS):
-        drawn = polyline(path)
-        near = [o for o in obstacles if far_from(drawn, o.at) < _CLEAR * o.radius + o.hard * _REST]
-        if not near:
+        if not short:
             break
         legs = list(path.legs)
-        for o in near:
+        for o in short:
             for index, leg in enumerate(legs[:-1]):
                 far = o.at.distance(leg.to)
                 if 1e-6 < far < _REACH * o.radius:
                     out = (leg.to - o.at).scaled(_OUTWARD * o.radius / far)
                     legs[index] = replace(leg, to=leg.to + out)
-        path = replace(path, legs=tuple(legs))
+        eased = replace(path, legs=tuple(legs))
+        still = _short(eased, obstacles)
+        if sum(still.values()) >= sum(short.values()):
+            break
+        path, short = eased, still
     return path
+
+
+def _short(path: Path, obstacles: Sequence[Round]) -> dict[Round, float]:
+    """By how many yards the rounded line is too near to whom."""
+    drawn = polyline(path)
+    room = {o: _CLEAR * o.radius + o.hard * _REST - far_from(drawn, o.at) for o in obstacles}
+    return {o: short for o, short in room.items() if short > 0}
 
 
 def _corners_out(path: Path, obstacles: Sequence[Round]) -> Path:

@@ -7,23 +7,28 @@ stands in the way is moved aside by `defenders`, so the way must be known before
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from stemline.draw.board import Board
-from stemline.draw.curves import far_from, turn_angle
+from stemline.draw.curves import far_from, left_of, turn_angle, unit
 from stemline.draw.detours import Round, detour
 from stemline.draw.gaps import gap_of, through_gaps
 from stemline.draw.leaders import HOLE, SHALLOW, band, crossing, lanes_of, near
+from stemline.draw.pulls import in_lanes
 from stemline.draw.symbols import Symbol
 from stemline.draw.ways import begun_at, behind_passer, ghosts_of, keep_off
 from stemline.football.play import Kind, Play
-from stemline.paths import Ending, Leg, Path, Point, length, polyline
+from stemline.paths import Ending, Leg, Path, Point, along, length, polyline
 
 _PAST = 1.9
 """Yards past the line where a man who leads through the hole leaves it for his block."""
 _EARLY = 0.5
 """The same for a block at the line: past the men of his own line."""
+_BELOW = -0.8
+"""Yards from the line where a man from the backfield is in his lane, at the latest."""
 _LEVEL = 0.2
 """Yards past the line where each of two who lead on one side is in his own lane, when the carrier
 comes to the hole from the side."""
@@ -37,8 +42,11 @@ _BESIDE = 2.0
 """Yards: a man no farther from the one inside him moves out with him when the hole is opened."""
 _UP = 2.5
 """Yards from the line of scrimmage within which men move out with the line."""
-_SHORTEST = 0.8
-"""Yards: the path of a man who only follows the carrier is cut to no less than this."""
+_FOLLOWS = 1.0
+"""Yards from the carrier's aim at the line within which a man who blocks nobody runs after him:
+they go through one gap."""
+_STEP = 0.1
+"""Yards by which his way is searched for where he comes into the carrier's line."""
 
 
 @dataclass(frozen=True)
@@ -64,7 +72,7 @@ def find_hole(play: Play, symbols: Mapping[str, Symbol], board: Board) -> Hole |
         return None
     aim = begun_at(aim, symbols[play.carrier].at)
     aim = behind_passer(aim, symbols, play.carrier, board)
-    lanes = lanes_of(play, aim, board)
+    lanes = lanes_of(in_lanes(play, symbols, board), aim, board)
     others = [s for name, s in symbols.items() if name != play.carrier]
     wing = _wing(aim, others, board)
     path = _round_wing(aim, wing, lanes, board) if wing is not None else aim
@@ -162,30 +170,55 @@ def _shifted(path: Path, by: float) -> Path:
 
 
 def led(path: Path, man: str, hole: Hole, board: Board) -> Path:
-    """The path of a man who leads, kept beside the carrier's until he is past the defenders in
-    the hole."""
+    """The path of a man who leads, kept beside the carrier's line, bend for bend, until he is past
+    the defenders in the hole: the lane is clear of them, so his own turns in it are left out."""
     aside = hole.lanes[man]
-    legs: list[Leg] = []
-    for leg in path.legs[:-1]:
-        # he is there first: he goes to the hole itself, wherever the carrier still is
-        here = crossing(hole.path, max(leg.to.y, 0.0))
-        leads = here is not None and near(leg.to, hole.aim, board.mark("lead"))
-        reach = min(leg.reach, board.mark("lead") / 2)
-        if not leads or here is None:
-            legs.append(leg)
-        elif leg.to.y < 0 and hole.wing is not None:
-            legs += _under_wing(here + aside, aside, hole.wing, board)
-        else:
-            legs.append(Leg(Point(here + aside, leg.to.y), reach))
-            level = crossing(hole.path, _LEVEL)
-            across = leg.to.y < 0 and level is not None and abs(level - here) > _ACROSS
-            if level is not None and across and _beside_another(man, hole):
-                legs.append(Leg(Point(level + aside, _LEVEL), reach))
+    legs = path.legs[:-1]
+    enters = next(
+        (i for i, leg in enumerate(legs) if near(leg.to, hole.aim, board.mark("lead"))), len(legs)
+    )
     leaves = _PAST if path.end.y > _PAST + 1.0 else _EARLY
-    beyond = crossing(hole.path, leaves)
-    if path.end.y > 0 and beyond is not None:
-        legs.append(Leg(Point(beyond + aside, leaves), _TURN))
-    return replace(path, legs=(*legs, path.legs[-1]))
+    beyond = crossing(hole.path, leaves) if path.end.y > 0 else None
+    lane: list[Leg] = []
+    if enters < len(legs):
+        low = min(legs[enters].to.y, _BELOW) if path.start.y < -HOLE else legs[enters].to.y
+        lane = _beside(low, leaves, man, hole, board)
+        before = _squared(legs[:enters], path.start, lane[0].to.x, aside, hole)
+        legs = (*before, *(leg for leg in legs[enters:] if leg.to.y > leaves))
+    if beyond is not None:
+        lane.append(Leg(Point(beyond + aside, leaves), _TURN))
+    return replace(path, legs=(*legs[:enters], *lane, *legs[enters:], path.legs[-1]))
+
+
+def _squared(
+    legs: tuple[Leg, ...], start: Point, x: float, aside: float, hole: Hole
+) -> tuple[Leg, ...]:
+    """The legs of a pull to a lane beyond the carrier, with its last turn behind the line right
+    below the lane: at a slant he would run along the carrier."""
+    last = legs[-1] if legs else None
+    beyond = aside * (x - start.x) > 0 and hole.wing is None
+    if last is None or not beyond or start.y < -HOLE or last.to.y >= 0:
+        return legs
+    return (*legs[:-1], replace(last, to=Point(x, last.to.y)))
+
+
+def _beside(low: float, high: float, man: str, hole: Hole, board: Board) -> list[Leg]:
+    """A leader's lane from one depth to another. Below the line it is that of the hole: he is
+    there first, wherever the carrier still is."""
+    aside, reach = hole.lanes[man], board.mark("lead") / 2
+    here = crossing(hole.path, max(low, 0.0)) or hole.path.end.x
+    if low < 0 and hole.wing is not None:
+        made = _under_wing(here + aside, aside, hole.wing, board)
+    else:
+        made = [Leg(Point(here + aside, low), reach)]
+    level = crossing(hole.path, _LEVEL)
+    across = low < 0 and level is not None and abs(level - here) > _ACROSS
+    if level is not None and across and hole.wing is None and _beside_another(man, hole):
+        made.append(Leg(Point(level + aside, _LEVEL), reach))
+    for a, b in pairwise(polyline(hole.path)):
+        if made[-1].to.y + _LEVEL < b.y < high - _LEVEL and b.y > _LEVEL and b.y > a.y:
+            made.append(Leg(b - left_of(unit(a, b)).scaled(aside), reach))
+    return made
 
 
 def _beside_another(man: str, hole: Hole) -> bool:
@@ -223,18 +256,19 @@ def _under_wing(x: float, aside: float, wing: Symbol, board: Board) -> list[Leg]
     return [Leg(Point(wing.at.x - out * wing.edge, y), reach), Leg(Point(x, y), reach)]
 
 
-def followed(path: Path, hole: Hole, lane: float, symbols: Iterable[Symbol], clear: float) -> Path:
-    """The path of a man who only follows the carrier, ended where he comes into his line and
-    ``clear`` of the other men."""
-    points, way = polyline(path), polyline(hole.path)
-    if path.ending is not Ending.RUN or far_from(way, points[-1]) > lane:
+def followed(path: Path, hole: Hole, board: Board, symbols: Iterable[Symbol]) -> Path:
+    """The path of a man who only follows the carrier through his hole, ended where he comes into
+    his line and clear of the other men."""
+    here, aim = crossing(path, 0.0), crossing(hole.aim, 0.0)
+    follows = here is not None and aim is not None and abs(here - aim) <= _FOLLOWS
+    if path.ending is not Ending.RUN or not follows:
         return path
-    joins = len(points) - 1
-    while joins > 0 and far_from(way, points[joins - 1]) < lane:
-        joins -= 1
-    if length(points[joins:]) < _SHORTEST or joins == 0:
+    whole, way, lane = polyline(path), polyline(hole.path), board.mark("lane")
+    points = [along(whole, n * _STEP) for n in range(math.ceil(length(whole) / _STEP))]
+    joins = next((i for i, p in enumerate(points) if far_from(way, p) < lane), len(points))
+    if joins in (0, len(points)):
         return path
-    others = [(s.at, s.edge + clear) for s in symbols]
+    others = [(s.at, s.edge + board.mark("clear")) for s in symbols]
     while joins > 1 and any(points[joins].distance(at) < near for at, near in others):
         joins -= 1
     legs = [leg for leg in path.legs[:-1] if _index(points, leg.to) < joins]

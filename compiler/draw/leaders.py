@@ -103,7 +103,7 @@ def _leads(task: Assignment, path: Path, board: Board) -> bool:
 
 def near(at: Point, path: Path, lane: float) -> bool:
     """Whether a corner in the hole is no farther than ``lane`` aside from the carrier there."""
-    here = crossing(path, at.y) if abs(at.y) < HOLE else None
+    here = crossing(path, max(at.y, 0.0)) if abs(at.y) < HOLE else None
     return here is not None and abs(at.x - here) <= lane
 
 

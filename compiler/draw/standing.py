@@ -11,8 +11,8 @@ from stemline.football.play import Play
 
 
 def stand(play: Play, on: Board) -> dict[str, Symbol]:
-    """The symbols by label: for pulls and the carrier's hole on a close picture, else for paths."""
+    """The symbols by label: those of a close picture moved for pulls and the carrier's hole first."""
     symbols = place_men(play, on)
     if on.close:
-        return dict(open_hole(play, make_room(play, symbols, on), on))
+        symbols = open_hole(play, make_room(play, symbols, on), on)
     return let_through(play, symbols, on)
