@@ -174,20 +174,19 @@ def led(path: Path, man: str, hole: Hole, board: Board) -> Path:
     the defenders in the hole: the lane is clear of them, so his own turns in it are left out."""
     aside = hole.lanes[man]
     legs = path.legs[:-1]
-    enters = next(
-        (i for i, leg in enumerate(legs) if near(leg.to, hole.aim, board.mark("lead"))), len(legs)
-    )
+    leads = (i for i, leg in enumerate(legs) if near(leg.to, hole.aim, board.mark("lead")))
+    enters = next(leads, None)
+    if enters is None:
+        return path
+    entry = legs[enters].to
+    low = min(entry.y, _BELOW) if path.start.y < -HOLE else entry.y
     leaves = _PAST if path.end.y > _PAST + 1.0 else _EARLY
     beyond = crossing(hole.path, leaves) if path.end.y > 0 else None
-    lane: list[Leg] = []
-    if enters < len(legs):
-        low = min(legs[enters].to.y, _BELOW) if path.start.y < -HOLE else legs[enters].to.y
-        lane = _beside(low, leaves, man, hole, board)
-        before = _squared(legs[:enters], path.start, lane[0].to.x, aside, hole)
-        legs = (*before, *(leg for leg in legs[enters:] if leg.to.y > leaves))
+    lane = _beside(low, leaves, man, hole, board)
     if beyond is not None:
         lane.append(Leg(Point(beyond + aside, leaves), _TURN))
-    return replace(path, legs=(*legs[:enters], *lane, *legs[enters:], path.legs[-1]))
+    before = _squared(legs[:enters], path.start, lane[0].to.x, aside, hole)
+    return replace(path, legs=(*before, *lane, path.legs[-1]))
 
 
 def _squared(

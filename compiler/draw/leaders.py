@@ -102,9 +102,10 @@ def _leads(task: Assignment, path: Path, board: Board) -> bool:
 
 
 def near(at: Point, path: Path, lane: float) -> bool:
-    """Whether a corner in the hole is no farther than ``lane`` aside from the carrier there."""
-    here = crossing(path, max(at.y, 0.0)) if abs(at.y) < HOLE else None
-    return here is not None and abs(at.x - here) <= lane
+    """Whether a corner in the hole is no farther than ``lane`` aside from the carrier there, or
+    right below the hole: who leads is there before a carrier who comes from the side."""
+    xs = [crossing(path, y) for y in {at.y, max(at.y, 0.0)}] if abs(at.y) < HOLE else []
+    return any(x is not None and abs(at.x - x) <= lane for x in xs)
 
 
 def _side(task: Assignment, path: Path) -> float:

@@ -11,7 +11,7 @@ from stemline.football.play import Play
 
 
 def stand(play: Play, on: Board) -> dict[str, Symbol]:
-    """The symbols by label: those of a close picture moved for pulls and the carrier's hole first."""
+    """The symbols by label, on a close picture moved for pulls and the carrier's hole first."""
     symbols = place_men(play, on)
     if on.close:
         symbols = open_hole(play, make_room(play, symbols, on), on)

@@ -78,7 +78,8 @@ def _pull(
     start = man.snap
     behind = -depth if start.y > -depth else start.y + 0.2
     first = Point(start.x + side * _FIRST_STEP, behind)
-    if way is Way.WRAP:
+    inside = (through.hole - to.x) * through.toward.value > _INSIDE_OUT and to.y <= _OFF_LINE
+    if way is Way.WRAP and not inside:  # a man on the line inside the hole is met from inside
         hole = through.hole
         if (hole - start.x) * through.toward.value <= 1.0:
             return (Point(hole, behind), to)
@@ -102,7 +103,11 @@ def _pull(
     if to.y > _OFF_LINE:
         far = max(far, side * through.edge(Side.RIGHT if side > 0 else Side.LEFT) + _PAST_END)
     short = Point(side * far, min(behind * 0.8, -0.5))
-    return (to,) if start.y < -2.5 and way is Way.KICK else (first, short, to)
+    if start.y < -2.5 and way is Way.KICK:
+        return (to,)
+    if inside and side * (short.x - first.x) < _FIRST_STEP:
+        return (Point(first.x, max(behind, -PULL_DEPTH)), to)
+    return (first, short, to)
 
 
 def _around(x: float, through: Lane) -> Side:

@@ -103,10 +103,10 @@ def test_a_man_who_follows_the_carrier_ends_where_he_joins_him() -> None:
     hole = find_hole(play, symbols, on)
     assert hole is not None
     after = Path(hole.path.start + Point(2.0, -1.0), hole.path.legs)
-    ended = followed(after, hole, 0.3, (), 0.0)
+    ended = followed(after, hole, on, ())
     assert ended.end.y < after.end.y - 2.0 and ended.ending is Ending.RUN
     aside = Path(Point(6.0, -5.0), (Leg(Point(9.0, 4.0)),))
-    assert followed(aside, hole, 0.3, (), 0.0) == aside
+    assert followed(aside, hole, on, ()) == aside
 
 
 def under_centre() -> tuple[Board, dict[str, Symbol]]:
