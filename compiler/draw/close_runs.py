@@ -89,7 +89,11 @@ def plan_close(
             path = detour(path, _about(path, (*keep, *off)), turn)
             if not run.leads:
                 others = [s for name, s in symbols.items() if name != run.man]
-                path = through_gaps(path, others, board.weight("block") / 2 - board.yards(_TOUCH))
+                through = through_gaps(
+                    path, others, board.weight("block") / 2 - board.yards(_TOUCH)
+                )
+                # a bend left out in the gap may have been one round a letter
+                path = path if through == path else detour(through, _about(through, off), turn)
         made.append(replace(run, path=path))
     return tuple(made)
 

@@ -60,8 +60,8 @@ def test_his_own_turns_in_the_lane_are_left_out() -> None:
 
 
 def test_a_pull_to_a_lane_beyond_the_carrier_turns_up_right_below_it() -> None:
-    slant = path((-2, -5), (2.0, -0.45, 0.2), (2.0, 5))
-    pull = path((-2.6, 0), (-2.0, -1.5, 0.6), (1.6, -1.5, 0.6), (2.0, 0.3, 0.6), (2.6, 0.8))
+    slant = path((-3, -5), (2.0, -0.45, 0.2), (2.0, 5))
+    pull = path((-2.6, 0), (-2.0, -1.5, 0.6), (1.4, -1.5, 0.6), (2.0, 0.3, 0.6), (2.6, 0.8))
     corners = led(pull, "F", lane(slant, 0.25), board()).corners
     below = [p for p in corners if p.y == -1.5]
     assert abs(below[-1].x - 2.25) < 1e-6
