@@ -185,7 +185,9 @@ def led(path: Path, man: str, hole: Hole, board: Board) -> Path:
     lane = _beside(low, leaves, man, hole, board)
     if beyond is not None:
         lane.append(Leg(Point(beyond + aside, leaves), _TURN))
-    before = _squared(legs[:enters], path.start, lane[0].to.x, aside, hole)
+    before = legs[:enters]
+    if low >= 0:
+        before = _squared(before, path.start, lane[0].to.x, aside, hole)
     return replace(path, legs=(*before, *lane, path.legs[-1]))
 
 
