@@ -15,6 +15,8 @@ from __future__ import annotations
 # Zone: Covered and Uncovered Rules", coaching blog, November 2017: a covered man blocks, an
 # uncovered man helps the next one to the play and one of them goes up. Tite: D. Leister,
 # "Attacking the Tite Front with Inside Zone", USA Football blog, August 2019: on the 4i, or fan.
+# Both A gaps mugged (`mug`): the line goes inside first, and the last man of the backside is left;
+# common practice, no published source.
 ZONE = """
 over       | LT J | LG N / N+C>W / N+C>M | C T+RG>M / N+LG>W / N+LG>M | RG T+C>M / T | RT E
 under      | LT J | LG T | C N+RG>M / N | RG N+C>M / E+RT>M | RT E / E+RG>M
@@ -27,6 +29,7 @@ bear open  | RT E
 bear tight | RT M / W / TR+RG>M | Y E
 even       | LT J | LG TL | C TR+RG>M | RG TR+C>M | RT E
 goal       | LT W | LG NL | C NR | RG M | RT T | Y E | U D
+mug        | LT N | LG W | C M | RG T | RT E / E+Y
 """
 
 ZONE_READ = """
@@ -54,6 +57,7 @@ bear       | F J | LT TL / TL+LG>W | LG N+C>W / TL+LT>W | C N+LG>W / N | RG TR /
 bear open  | RT E
 bear tight | RT M / TR+RG>M | Y E
 even       | F J | LT TL+LG>W / W | LG TL+LT>W / TL | C TR+RG>M | RG TR+C>M | RT E
+goal       | F J | LT W | U D | LG NL | C NR | RG M | RT T | Y E
 """
 
 # "Blocking the Stretch/Outside Zone Scheme", X&O Labs; the covered and uncovered rules as above:
@@ -189,6 +193,7 @@ bear open  | RT E
 bear tight | RT W / TR+RG>W | Y E
 even       | LT J | LG TL / TL+C>W | C TR+RG>W / TL+LG>W | RG TR+C>W / TR | RT E | F M
 goal       | LT W | LG NL | C NR+RG / NR | RG NR+C / M | RT T | Y E | F M / S
+mug        | LT N | LG W | C M | RG T | RT E / E+Y
 """
 
 # "Phrase of the Day: Toss Sweep", fan site, August 2017: the receiver cracks, the man whose own is
@@ -229,6 +234,7 @@ bear open  | LT J | LG TL | C N | RG TR | RT E
 even       | LT J | LG TL / TL+C>M | C M / TL+LG>M
 even open  | RT E
 even tight | LG TL / TL+C>M / TL+C>W | C M / TL+LG>M / TL+LG>W | RG TR | RT E / E+Y>M
+mug        | LT N | LG W | C M | RG T | RT E / E+Y
 """
 
 # "Inside Veer Rules" and "The Count System", option blog, January 2015: the first man on or

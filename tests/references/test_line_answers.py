@@ -179,6 +179,11 @@ look Even
     R at hash, strong, 12 deep
     A at hash, weak, 12 deep
 
+look Mug extends Over
+    N at 3, weak
+    W at A gap, weak, 1.5 deep
+    M at A gap, strong, 1.5 deep
+
 look Goal
     strength call
     J at 9, weak
