@@ -121,6 +121,7 @@ tite open  | RT E
 bear       | LT TL / J | LG M | C N+RG>W / N / TL | RG N / N+C>W / TR+RT | RT TR / TR+RG | B E
 even       | LT J / - | LG M | C TL | RG TR / TR+RT>W | RT W / TR+RG>W / E+Y>W
 even open  | B E
+apex open  | LT D | LG M | C N+RG | RG N+C | RT W | B E
 """
 
 # "Run Game: Counter Trey", I Teach, I Coach, I Blog, January 2011; Turner as above. Where a man
@@ -249,6 +250,13 @@ bear open  | LT TL | LG N+C>W | C N+LG>W | RG TR | RT M
 even open  | LT W | LG TL | C TR+RG>M / TR+RG | RG TR+C>M / TR+C | RT M
 """
 
+# The trap as above, with a fullback who leads on the near backer: against a stack the other one
+# is the double team's, and the tackle, who cannot get to him in time, goes on to the safety.
+# Common practice, no published source.
+LEAD_TRAP = """
+stack | LT D | LG E | C N+RG>W | RG N+C>W | RT A / S | F M
+"""
+
 # Each table with the sets that it is asked in: for the fronts that name none, all of them.
 TABLES: dict[str, tuple[str, tuple[str, ...]]] = {
     "zone": (ZONE, ("One", "One Tight")),
@@ -259,6 +267,7 @@ TABLES: dict[str, tuple[str, tuple[str, ...]]] = {
     "quarterback power": (QUARTERBACK_POWER, ("One", "One Tight")),
     "counter": (COUNTER, ("Two", "Two Tight")),
     "trap": (TRAP, ("One", "One Tight")),
+    "lead trap": (LEAD_TRAP, ("Two", "Two Tight")),
     "duo": (DUO, ("One", "One Tight")),
     "isolation": (ISO, ("Two", "Two Tight")),
     "toss": (TOSS, ("Two", "Two Tight")),
@@ -277,6 +286,7 @@ NAMES: dict[str, tuple[str, str]] = {
     "quarterback power": ("Quarterback Power", "Quarterback Power"),
     "counter": ("Counter", "Counter"),
     "trap": ("Trap", "Trap"),
+    "lead trap": ("Trap", "Trap"),
     "duo": ("Duo", "Duo"),
     "isolation": ("Isolation", "Isolation"),
     "toss": ("Toss Sweep", "Toss"),

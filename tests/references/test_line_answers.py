@@ -130,6 +130,9 @@ look Odd
 look Odd Tight extends Odd
     S at 9, strong
 
+look Apex extends Odd
+    S at apex or outside end, strong, 4 deep
+
 look Tite extends Odd
     D at 4i, weak
     E at 4i, strong
