@@ -35,6 +35,28 @@ class Climbers(LineBlocks):
         self._uncross()
         self._fill_idle()
         self._uncross()
+        self._outside_first()
+
+    def _outside_first(self) -> None:
+        """A wing who climbs takes the linebacker who hangs over his end, and a man of the line who
+        would come across to that one takes the wing's, or helps where he stands."""
+        hanging = {d.label: d.at.x for d in self.front.second_level if self.front.hangs(d)}
+        wings = [m for m in self.tasks if m not in self.line and self._way(m) is Way.CLIMB]
+        for wing in sorted((w for w in wings if not self._owned(w)), key=self.from_ball):
+            for man in self._climbers():
+                x = hanging.get(self.climbs[man])
+                if x is None or abs(x - self.at[wing].x) >= abs(x - self.at[man].x):
+                    continue
+                inner = self.climbs.get(wing, NOBODY)
+                if inner in hanging or self._owned(man):
+                    continue
+                self.climbs[wing] = self.climbs.pop(man)
+                helped = None if inner else self._helps(man)
+                if inner:
+                    self.climbs[man] = inner
+                elif helped is not None:
+                    self._take(man, len(self.tasks[man].rules), helped)
+                break
 
     def _spare_backers(self) -> list[Defender]:
         taken = {*self.owners, *self._reserved, *self.climbs.values()}
@@ -123,6 +145,22 @@ class Climbers(LineBlocks):
             if near:
                 _, nearer = min(near)
                 self.climbs[nearer] = self.climbs.pop(man)
+
+    def _helps(self, man: str) -> str | None:
+        """The man of his inside neighbour, where he can reach him and is not the third."""
+        x = self.at[man].x
+        beside = self.front.neighbour(x, self.front.out(x).other)
+        if beside is None:
+            return None
+        near = [d.label for d in self.front.between(x, beside.snap.x)]
+        return next(
+            (
+                d
+                for d in near
+                if len(self.owners.get(d, ())) == 1 and self.owners[d] == [beside.label]
+            ),
+            None,
+        )
 
     def _stays_home(self, man: str) -> None:
         """Who would pull for nobody has a free man of the front on him instead."""

@@ -324,22 +324,6 @@ class _Solver(Climbers):
                 best = min(free, key=lambda d: (round(at.distance(d.at), 3), d.label))
                 self.climbs[man] = best.label
 
-    def _helps(self, man: str) -> str | None:
-        """The man of his inside neighbour, where he can reach him and is not the third."""
-        x = self.at[man].x
-        beside = self.front.neighbour(x, self.front.out(x).other)
-        if beside is None:
-            return None
-        near = [d.label for d in self.front.between(x, beside.snap.x)]
-        return next(
-            (
-                d
-                for d in near
-                if len(self.owners.get(d, ())) == 1 and self.owners[d] == [beside.label]
-            ),
-            None,
-        )
-
     def _scheme(self) -> Scheme:
         blocks = []
         for man in self.tasks:

@@ -211,6 +211,12 @@ bear open  | LT TL | LG N+C>W | C N+LG>W | RG TR / M / TR+RT>M
 even open  | LT W | LG TL | C TR / TR+RG>M | RG M / TR+C>M | RT S / E
 """
 
+# The toss with a wing: he takes the man who hangs over his end, the line whoever is inside of him,
+# for no two who climb cross. Common practice, no published source.
+WING_TOSS = """
+over wing  | C M / N+LG / N | Y E | P S
+"""
+
 # "How to Install Buck Sweep", coaching site; "Buck Sweep: Playside Tackle", wing-T teaching page:
 # gap, down, backer; the wing the first free man inside; both guards pull.
 BUCK = """
@@ -271,6 +277,7 @@ TABLES: dict[str, tuple[str, tuple[str, ...]]] = {
     "duo": (DUO, ("One", "One Tight")),
     "isolation": (ISO, ("Two", "Two Tight")),
     "toss": (TOSS, ("Two", "Two Tight")),
+    "wing toss": (WING_TOSS, ("One Wing",)),
     "buck sweep": (BUCK, ("Wing",)),
     "draw": (DRAW, ("One", "One Tight")),
     "veer": (VEER, ("Two", "Two Tight")),
@@ -290,6 +297,7 @@ NAMES: dict[str, tuple[str, str]] = {
     "duo": ("Duo", "Duo"),
     "isolation": ("Isolation", "Isolation"),
     "toss": ("Toss Sweep", "Toss"),
+    "wing toss": ("Toss Sweep", "Toss"),
     "buck sweep": ("", "Buck Sweep"),
     "draw": ("Draw", "Draw"),
     "veer": ("Inside Veer", "Veer"),

@@ -71,6 +71,14 @@ formation Wing
     B at ball, 7 deep
     Q at ball, under centre
 
+formation One Wing
+    X at away, numbers, on line
+    Y at call, end, on line
+    P at call, 1.5 outside Y, off line
+    Z at call, numbers, off line
+    B at ball, 7 deep
+    Q at ball, 4 deep
+
 formation Goal
     U at away, end, on line
     Y at call, end, on line
