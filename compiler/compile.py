@@ -182,11 +182,12 @@ def _legal(
 
 
 def _blocked(book: Playbook, expander: Expander, play: Play, order: Order) -> Iterable[Diagnostic]:
-    """A run against the look it is drawn against, and against those that a dress-up names."""
+    """A run against the look it is drawn against, and against those that a dress-up names; not
+    against a front that the coach has not written."""
     if play.kind is not Kind.RUN:
         return
     shown: Play | None = play
-    if play.defence is None and book.base_look and not play.against:
+    if play.defence is None and book.looks and not play.against:
         shown, _ = expander.expand(order, play.ball, (), book.base_look)
     if shown is not None:
         yield from check_blocking(shown)

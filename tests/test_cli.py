@@ -71,6 +71,13 @@ def test_new_makes_a_playbook_that_is_clean(starter: Path) -> None:
     assert run("check", starter).stderr == ""
 
 
+def test_new_has_a_run_drawn_against_a_look(starter: Path) -> None:
+    said = run("draw", starter, "Doubles Right Inside Zone").stdout
+    assert "Run to the right by B" in said
+    assert "Against Over Three" in said
+    assert "RG, the playside guard: block T." in said
+
+
 def test_new_does_not_touch_a_folder_with_files(starter: Path) -> None:
     before = {p: p.read_bytes() for p in starter.iterdir()}
     assert run("new", starter).exit_code == 2
@@ -101,7 +108,7 @@ def test_wrong_usage_exits_2(args: list[str]) -> None:
 def test_list_prints_each_call_once(starter: Path) -> None:
     lines = run("list", starter).stdout.splitlines()
     assert "Trips Left Stick" in lines
-    assert len(lines) == len(set(lines)) == 6
+    assert len(lines) == len(set(lines)) == 10
 
 
 def test_list_count_shows_how_receivers_are_counted() -> None:

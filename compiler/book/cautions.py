@@ -5,6 +5,7 @@ from __future__ import annotations
 from stemline.book.crossing import paths_cross
 from stemline.football.play import Assignment, Kind, Play, Season
 from stemline.football.timing.levels import LEVELS, Level
+from stemline.football.timing.release import past_line
 from stemline.paths import Ending, polyline
 
 RUNS_IN = 2.5
@@ -13,9 +14,6 @@ Common practice, no published source: a crack covers three yards and more."""
 RUNS_ACROSS = 3.0
 """Yards sideways after which a blocker meets his man on the run: a pull, a kick, a sift.
 Common practice, no published source: more than the next lineman but one is away."""
-PAST_LINE = 1.0
-"""Yards past the line from which a block on a pass is said to be past it: what every code forgives
-a lineman at most, or less (NFL digest: one yard; NFHS 2-28-2: two)."""
 
 
 def cautions(plays: tuple[Play, ...], season: Season) -> tuple[str, ...]:
@@ -60,10 +58,8 @@ def _pulls(a: Assignment, play: Play) -> bool:
 
 
 def _past_line(a: Assignment, play: Play) -> bool:
-    """A block that is drawn past the line while a pass may be thrown."""
-    if play.kind is not Kind.PASS or a.path is None or a.path.ending is not Ending.BLOCK:
-        return False
-    return a.path.end.y > PAST_LINE
+    """A block past the line, by the code's own figure, while a pass may be thrown."""
+    return play.kind is Kind.PASS and past_line(play, a) > 0
 
 
 def _two_on_one(play: Play) -> bool:

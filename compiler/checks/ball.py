@@ -3,17 +3,22 @@
 A printed name is believed: with the fullback deeper than the back it is easy to give the wrong man
 the ball; a boot "away from the fake" that follows the fake meets the whole pursuit; a quarterback
 who runs away from his first read throws back across his body; a reverse with one exchange turns
-nobody round. Common practice, no published source: warnings all.
+nobody round; a man whose path never comes near the quarterback's takes no ball from him. Common
+practice, no published source: warnings all.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.football.carrying import stands_wide
 from stemline.football.field import Side
+from stemline.football.fronts import line_of
 from stemline.football.play import Kind, Man, Play, Read, Step
 from stemline.football.players import Position
+from stemline.paths import Point, along, length, polyline
 
 BACKFIELD = 2.0
 """Yards from the ball, to each side, and behind the line, of a man who is a back by place."""
@@ -25,11 +30,19 @@ SHOWN = 0.3
 """Yards from the ball past which a fake goes to a side."""
 ASIDE = 3.0
 """Yards from the ball past which a read is on a side."""
+HANDED = 2.6
+"""Yards between two men up to which one hands the other the ball: a step to him and both arms."""
+PITCHED = 5.0
+"""Yards up to which it is tossed to a man who runs around the end."""
+_STEP = 0.25
+"""Yards between two places of a path that are looked at."""
 
 
 def check_ball(play: Play) -> Iterator[Diagnostic]:
-    """A fullback deeper than the back who carries; launches against the fake or the first read."""
+    """A fullback deeper than the back who carries; exchanges of men who do not meet; launches
+    against the fake or the first read."""
     yield from _who_carries(play)
+    yield from _exchanges(play)
     yield from _launches(play)
 
 
@@ -49,6 +62,42 @@ def _who_carries(play: Play) -> Iterator[Diagnostic]:
 
 def _behind(man: Man) -> bool:
     return man.snap.y <= -BACKFIELD and abs(man.snap.x) <= BACKFIELD + 1.0
+
+
+def _exchanges(play: Play) -> Iterator[Diagnostic]:
+    """Who takes the ball from a man whom his path does not come near."""
+    passer = play.passer
+    if play.kind is not Kind.RUN or not play.carrier or passer is None or stands_wide(passer):
+        return
+    for giver, taker in pairwise((passer.label, *play.handoffs, play.carrier)):
+        his, own = _behind_line(play, giver), _behind_line(play, taker)
+        near = min((a.distance(b) for a in own for b in his), default=0.0)
+        tossed = giver == passer.label and _wide(play, taker)
+        if giver != taker and near > (PITCHED if tossed else HANDED):
+            yield diagnose(
+                "W864",
+                play.assignment(taker).span,
+                call=play.call.spoken,
+                man=taker,
+                giver=giver,
+                yards=f"{near:.0f}",
+            )
+
+
+def _behind_line(play: Play, label: str) -> tuple[Point, ...]:
+    """A man's way behind the line in small steps, his own place first."""
+    path = play.assignment(label).path
+    way = polyline(path) if path is not None else (play.man(label).snap,)
+    count = int(length(way) / _STEP)
+    places = (*(along(way, n * _STEP) for n in range(count + 1)), way[-1])
+    return tuple(p for p in places if p.y <= 0)
+
+
+def _wide(play: Play, label: str) -> bool:
+    """Whether he crosses the line outside everybody on it."""
+    last = max((abs(m.snap.x) for m in line_of(play.men)), default=0.0)
+    way = _behind_line(play, label)
+    return bool(way) and abs(way[-1].x) > last
 
 
 def _launches(play: Play) -> Iterator[Diagnostic]:

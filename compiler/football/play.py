@@ -253,8 +253,9 @@ class Play:
     ``defence`` is the look it is drawn against, None without one. ``toward`` is the playside of
     a run or of a protection's slide, ``carrier`` the label of the man with the ball on a run (""),
     ``handoffs`` those of the men whose hands it goes through between the quarterback's and his.
-    ``unblocked`` are the labels of defenders whom nobody takes: in the box on a run, among the
-    rushers on a pass; keys are not among them.
+    ``unblocked`` are the labels of defenders whom nobody takes: on a run in the box, or over an end
+    that a receiver's block does not reach, the nearest to the hole first; among the rushers on a
+    pass. Keys are not among them.
     """
 
     call: Call

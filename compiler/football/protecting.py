@@ -106,8 +106,9 @@ MAN_REACH = 3.5
 """The farthest a lineman goes to a man who is his."""
 HELP_REACH = 1.6
 """The farthest a lineman leans to help his neighbour."""
-CROSS_REACH = 2.8
-"""How far past the ball a scanning back still gets to a rusher on the slide's side."""
+CROSS_REACH = 4.8
+"""How far across from where he stands a scanning back still gets to a rusher on the slide's side:
+from beside the quarterback not to the far edge, from behind the ball to either."""
 _BIG_LEFT, _POINT_LEFT, _OTHER_LEFT, _INSIDE = 60.0, 30.0, 12.0, 6.0
 """Ranks, no yards: the line would rather have a big man than the linebacker counted with it, him
 than another, and of those the one at the ball."""
@@ -314,7 +315,7 @@ class _Work:
                 self.take(b, ahead[0], How.SCAN)
 
     def _within(self, r: Rusher, b: Blocker) -> bool:
-        return b.side is None or -r.aim.x * b.side.value <= CROSS_REACH
+        return b.side is None or (b.at.x - r.aim.x) * b.side.value <= CROSS_REACH
 
     def posts(self) -> None:
         """A rusher through the gap beside a lineman who has nobody: he posts back and has him."""

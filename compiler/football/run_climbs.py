@@ -30,9 +30,33 @@ class Climbers(LineBlocks):
         if not self.hold:
             self._cut_off_first()
             self._send_up()
+            self._shorten()
             self._point_first()
         self._uncross()
         self._fill_idle()
+        self._uncross()
+        self._outside_first()
+
+    def _outside_first(self) -> None:
+        """A wing who climbs takes the linebacker who hangs over his end, and a man of the line who
+        would come across to that one takes the wing's, or helps where he stands."""
+        hanging = {d.label: d.at.x for d in self.front.second_level if self.front.hangs(d)}
+        wings = [m for m in self.tasks if m not in self.line and self._way(m) is Way.CLIMB]
+        for wing in sorted((w for w in wings if not self._owned(w)), key=self.from_ball):
+            for man in self._climbers():
+                x = hanging.get(self.climbs[man])
+                if x is None or abs(x - self.at[wing].x) >= abs(x - self.at[man].x):
+                    continue
+                inner = self.climbs.get(wing, NOBODY)
+                if inner in hanging or self._owned(man):
+                    continue
+                self.climbs[wing] = self.climbs.pop(man)
+                helped = None if inner else self._helps(man)
+                if inner:
+                    self.climbs[man] = inner
+                elif helped is not None:
+                    self._take(man, len(self.tasks[man].rules), helped)
+                break
 
     def _spare_backers(self) -> list[Defender]:
         taken = {*self.owners, *self._reserved, *self.climbs.values()}
@@ -89,6 +113,54 @@ class Climbers(LineBlocks):
         last = next((d.label for d in deep[::-1] if d.label not in taken), NOBODY)
         if side is self.front.toward and last:
             self.climbs[man] = last
+        else:
+            self._relieves(man)
+
+    def _relieves(self, man: str) -> None:
+        """He takes the linebacker of a double team, which stays on its man: the uncovered tackle
+        goes up. B. Turner, "Counter Trey: Down, Kickout and Wrap", coaching blog."""
+        backers = {d.label: d.at.x for d in self.front.second_level}
+        for other in self._climbers():
+            near = abs(backers[self.climbs[other]] - self.at[man].x) <= CLIMB_REACH
+            if self._owned(other) and near:
+                self.climbs[man], self.climbs[other] = self.climbs[other], NOBODY
+                return
+
+    def _shorten(self) -> None:
+        """Who would climb farther than anybody gets in time leaves the linebacker to a double team
+        that has him in reach and nobody to go on to."""
+        backers = {d.label: d.at.x for d in self.front.second_level}
+        for man in self._climbers():
+            x = backers[self.climbs[man]]
+            if self._owned(man) or abs(x - self.at[man].x) <= CLIMB_REACH:
+                continue
+            near = [
+                (round(abs(x - self.at[m].x), 3), m)
+                for men in self.owners.values()
+                if len(men) > 1 and not any(self.climbs.get(m) for m in men)
+                and all(m in self.line for m in men) and not self._told_to_stay(men)
+                for m in men
+                if abs(x - self.at[m].x) <= CLIMB_REACH
+            ]  # fmt: skip
+            if near:
+                _, nearer = min(near)
+                self.climbs[nearer] = self.climbs.pop(man)
+
+    def _helps(self, man: str) -> str | None:
+        """The man of his inside neighbour, where he can reach him and is not the third."""
+        x = self.at[man].x
+        beside = self.front.neighbour(x, self.front.out(x).other)
+        if beside is None:
+            return None
+        near = [d.label for d in self.front.between(x, beside.snap.x)]
+        return next(
+            (
+                d
+                for d in near
+                if len(self.owners.get(d, ())) == 1 and self.owners[d] == [beside.label]
+            ),
+            None,
+        )
 
     def _stays_home(self, man: str) -> None:
         """Who would pull for nobody has a free man of the front on him instead."""

@@ -72,6 +72,7 @@ class LineBlocks:
         for defender in free:
             if not self._find_owner(defender.label, set()):
                 self._pulled_to(defender)
+        self._inside_first()
 
     # Step 1.
 
@@ -290,8 +291,45 @@ class LineBlocks:
         self.choice[man] = n, defender
         self.owners.setdefault(defender, []).append(man)
 
-    def _find_owner(self, defender: str, asked: set[str]) -> bool:
-        """An augmenting path: a man who can be spared, or whose own man another can take."""
+    def _inside_first(self) -> None:
+        """No man leaves a threat in his inside gap for one farther out: where somebody of the
+        front is free inside, the line takes him and leaves the last man of the backside, whom the
+        ball runs away from. Common practice, no published source."""
+        hole = self.front.hole
+        if hole is None:
+            return
+        edge = [d for d in self.front.first_level if self._backside_edge(d)]
+        while any(self._taken_for(d, edge, hole) for d in self._free_on_line()):
+            pass  # who is left now may himself be inside of another
+        self._sift_first(edge)
+
+    def _taken_for(self, free: Defender, edge: Sequence[Defender], hole: float) -> bool:
+        """Whether a free man got an owner, for one of the edge farther from the hole."""
+        far = [d.label for d in edge if abs(d.at.x - hole) > abs(free.at.x - hole)]
+        return bool(far) and self._find_owner(free.label, set(), frozenset(far))
+
+    def _backside_edge(self, defender: Defender) -> bool:
+        """Whether he is outside the last lineman of the backside, tight ends apart."""
+        side = self.front.toward.other
+        last = max((m.snap.x * side.value for m in self.front.line if m.interior), default=0.0)
+        return defender.at.x * side.value > last + HEAD_UP
+
+    def _sift_first(self, edge: Sequence[Defender]) -> None:
+        """Who sifts works from inside out: of two on the edge the inner one is his."""
+        free = [d.label for d in self._free_on_line()]
+        for man, own in list(self.given.items()):
+            ends = [d.label for d in sorted(edge, key=lambda d: abs(d.at.x))]
+            if self.tasks[man].rules[0].way is Way.SIFT and own in ends:
+                inner = [d for d in ends[: ends.index(own)] if d in free]
+                if inner:
+                    self.given[man] = inner[0]
+                    self._take(man, 0, inner[0])
+
+    def _find_owner(
+        self, defender: str, asked: set[str], left: frozenset[str] = frozenset()
+    ) -> bool:
+        """An augmenting path: a man who can be spared, or whose own man another can take, or may
+        be ``left``."""
         who = next(d for d in self.front.defenders if d.label == defender)
         near = sorted(self.tasks, key=lambda m: round(abs(self.at[m].x - who.at.x), 3))
         for man in near:
@@ -303,7 +341,7 @@ class LineBlocks:
             spared = not own or len(self.owners[own]) > 1
             if self._wide(who) and (self._covered(man, who) or not spared):
                 continue
-            if spared or self._find_owner(own, asked):
+            if spared or own in left or self._find_owner(own, asked, left):
                 self._take(man, n, defender)
                 return True
         return False

@@ -70,7 +70,8 @@ class Taken:
 @dataclass(frozen=True)
 class Scheme:
     """Every blocker's block, in the order of the tasks; ``free`` are the men of the box whom
-    nobody takes, from left to right, those who are read apart."""
+    nobody takes, and who hangs over an end that a receiver's block does not reach, the nearest to
+    the hole first; those who are read apart."""
 
     blocks: tuple[Taken, ...]
     free: tuple[str, ...]
@@ -324,22 +325,6 @@ class _Solver(Climbers):
                 best = min(free, key=lambda d: (round(at.distance(d.at), 3), d.label))
                 self.climbs[man] = best.label
 
-    def _helps(self, man: str) -> str | None:
-        """The man of his inside neighbour, where he can reach him and is not the third."""
-        x = self.at[man].x
-        beside = self.front.neighbour(x, self.front.out(x).other)
-        if beside is None:
-            return None
-        near = [d.label for d in self.front.between(x, beside.snap.x)]
-        return next(
-            (
-                d
-                for d in near
-                if len(self.owners.get(d, ())) == 1 and self.owners[d] == [beside.label]
-            ),
-            None,
-        )
-
     def _scheme(self) -> Scheme:
         blocks = []
         for man in self.tasks:
@@ -350,9 +335,19 @@ class _Solver(Climbers):
             others = tuple(m for m in self.owners.get(own, ()) if m != man) if own else ()
             blocks.append(Taken(man, way, first, others, second))
         taken = {*self.owners, *self.keys, *self.climbs.values()}
-        free = [d for d in self.front.box if d.label not in taken]
-        free.sort(key=lambda d: (d.at.x, d.label))
+        free = [d for d in (*self.front.box, *self._not_reached()) if d.label not in taken]
+        hole = self.front.hole or 0.0
+        free.sort(key=lambda d: (round(abs(d.at.x - hole), 3), d.at.x, d.label))
         return Scheme(tuple(blocks), tuple(d.label for d in free))
+
+    def _not_reached(self) -> tuple[Defender, ...]:
+        """Who hangs over the playside end outside the box, where a crack or stalk of that side
+        reaches nobody: he is unblocked where the ball goes."""
+        side = self.front.toward
+        waiting = [*self._waiting(Way.CRACK), *self._waiting(Way.STALK)]
+        if self.hold or all(self.at[m].x * side.value <= 0 for m in waiting):
+            return ()
+        return tuple(d for d in self.front.overhangs(side) if d not in self.front.box)
 
     def _honest(self, man: str, defender: str) -> Way | None:
         """The rule that got him his man, or the word for the block it became when he was passed

@@ -20,7 +20,7 @@ from stemline.football.players import Position
 from stemline.football.strokes import Decide, Depth, Route, Stroke, Target
 from stemline.football.timing.levels import HIGH_SCHOOL, Level
 from stemline.football.worlds import Guard, Look
-from stemline.resolve.look_definitions import LookDef
+from stemline.resolve.look_definitions import BASE_FRONT, LookDef
 from stemline.resolve.run_definitions import (
     Aim,
     BlockRules,
@@ -534,10 +534,10 @@ class Playbook:
     @property
     def base_look(self) -> str:
         """The key of the look that runs and protections are drawn against: the playbook's own
-        choice, else the first by name; "" where there is none."""
+        choice, else the first by name, or where there is none the base front of its code."""
         if self.settings.against in self.looks:
             return self.settings.against
-        return min(self.looks, default="")
+        return min(self.looks, default=BASE_FRONT)
 
     @property
     def families(self) -> tuple[str, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from stemline.diagnostics.model import Diagnostic
 from stemline.football.counting import count, ranked
@@ -16,9 +16,11 @@ from stemline.resolve.binding import Picture
 from stemline.resolve.cast import Cast, Casting
 from stemline.resolve.defence import line_up_defence
 from stemline.resolve.definitions import Body, Concept, Playbook, Tag
+from stemline.resolve.look_definitions import BASE_FRONT
 from stemline.resolve.merge import merged
 from stemline.resolve.pass_blocking import find
 from stemline.resolve.protection_definitions import Protection
+from stemline.resolve.ready_looks import look_of
 from stemline.source import Span
 
 
@@ -197,8 +199,7 @@ class Expander:
         key = look_key, formation, side, motion, spot
         if key not in self._defences:
             picture = self.lined(formation, side, motion, spot).picture
-            look = self._book.looks[look_key]
-            self._defences[key] = line_up_defence(look, picture) if picture else (None, ())
+            self._defences[key] = _defence(self._book, look_key, picture) if picture else (None, ())
         return self._defences[key]
 
     def _body(self, order: Order, concept: Concept, *, keep: bool) -> Body:
@@ -222,6 +223,16 @@ def _line_up(book: Playbook, formation: str, side: Side, motion: str, spot: Ball
     # The alignment's field knows the line that this formation draws.
     men, field = ranked(men, counted), alignment.field
     return Lined(Picture(men, counted, field, side, book.receivers), motions, (*found, *moved))
+
+
+def _defence(
+    book: Playbook, look_key: str, picture: Picture
+) -> tuple[Defence | None, tuple[Diagnostic, ...]]:
+    defence, found = line_up_defence(look_of(book, look_key), picture)
+    if look_key != BASE_FRONT:
+        return defence, found
+    # Nobody wrote it, so nobody is told of it; and men who only stand there show no coverage.
+    return (replace(defence, shows=()) if defence is not None else None), ()
 
 
 def _protections(book: Playbook, body: Body) -> Mapping[str, Protection]:

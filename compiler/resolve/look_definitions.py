@@ -19,6 +19,10 @@ if TYPE_CHECKING:
     from stemline.resolve.definitions import Said
 
 
+BASE_FRONT = "\0base front"
+"""The key of the front that a playbook without a look is drawn against: no look has this name."""
+
+
 class Strength(Enum):
     """Which side a look calls strong. ``PASSING`` is the side with more receivers."""
 

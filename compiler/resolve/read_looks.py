@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from stemline.diagnostics.model import Diagnostic, Related, diagnose
 from stemline.football.worlds import Look
 from stemline.resolve.definitions import Said, Settings
@@ -12,7 +14,7 @@ from stemline.resolve.read_guards import clashes, read_guard
 from stemline.resolve.read_stands import read_stands
 from stemline.resolve.words import Misread, Words, one_phrase, string_of
 from stemline.source import Span
-from stemline.syntax.tree import Block, Fact
+from stemline.syntax.tree import Block, Fact, Phrase
 
 STRENGTHS = {s.value: s for s in Strength}
 DUTIES = ("covers", "rushes")
@@ -29,25 +31,20 @@ def read_look(
     name = block.name
     if name.text.casefold() in _WORDS:
         reader.found.append(diagnose("E487", name.span, name=name.text))
-    for fact in _facts(block, blocks):
-        try:
-            reader.read(fact)
-        except Misread as miss:
-            reader.found.append(miss.diagnostic)
+    reader.read_all(_facts(block, blocks))
     if not blocks.is_broken(block, reader.found):
         reader.check()
     broken = blocks.is_broken(block, reader.found)
-    look = LookDef(
-        name=name.text,
-        says=tuple(reader.says),
-        span=name.span,
-        broken=broken,
-        strength=reader.strength,
-        stands={label: tuple(said) for label, said in reader.stands.items()},
-        duties={label: tuple(said) for label, said in reader.duties.items()},
-        man_says={label: tuple(said) for label, said in reader.man_says.items()},
-    )
-    return look, tuple(reader.found)
+    return reader.look(name, broken), tuple(reader.found)
+
+
+def read_facts(
+    name: Phrase, facts: Iterable[Fact], receivers: int
+) -> tuple[LookDef, tuple[Diagnostic, ...]]:
+    """The look of a block that stands by itself; ``receivers`` are the offence's, to count by."""
+    reader = _Reader(receivers)
+    reader.read_all(facts)
+    return reader.look(name, broken=False), tuple(reader.found)
 
 
 def _facts(block: Block, blocks: Blocks) -> list[Fact]:
@@ -79,6 +76,26 @@ class _Reader:
         self.stands: dict[str, list[Said[tuple[Stand, ...]]]] = {}
         self.duties: dict[str, list[Said[Choices]]] = {}
         self.man_says: dict[str, list[str]] = {}
+
+    def read_all(self, facts: Iterable[Fact]) -> None:
+        for fact in facts:
+            try:
+                self.read(fact)
+            except Misread as miss:
+                self.found.append(miss.diagnostic)
+
+    def look(self, name: Phrase, broken: bool) -> LookDef:
+        """What was read, under its name."""
+        return LookDef(
+            name=name.text,
+            says=tuple(self.says),
+            span=name.span,
+            broken=broken,
+            strength=self.strength,
+            stands={label: tuple(said) for label, said in self.stands.items()},
+            duties={label: tuple(said) for label, said in self.duties.items()},
+            man_says={label: tuple(said) for label, said in self.man_says.items()},
+        )
 
     def read(self, fact: Fact) -> None:
         match fact.key:

@@ -338,6 +338,8 @@ def _blocked(
     job = taken_words(block, play) if by_rule else a.job
     if not block.defender:
         path = hinge_path(man) if block.way is Way.HINGE else a.path
+        if block.way in (Way.STALK, Way.CRACK):
+            job = f"{a.job} Here: nobody."
         return replace(a, job=job, path=path)
     first = play.defence.defender(block.defender)
     at = beside(first.at, man, [play.man(m) for m in block.with_])

@@ -311,6 +311,7 @@ _VARIES = {
     "W544": ("yards",),
     "W545": ("yards",),
     "W546": ("look", "man", "seconds", "yards"),
+    "W864": ("yards",),
     "W871": ("arrives", "look", "man", "seconds", "yards"),
     "W800": _CLOCK,
     "W801": _CLOCK,

@@ -24,6 +24,7 @@ from stemline.football.play import (
 from stemline.football.worlds import always
 from stemline.resolve.definitions import Body, Concept, Playbook, Said
 from stemline.resolve.expand import Order, expand, play_of
+from stemline.resolve.ready_looks import look_of
 from stemline.resolve.season import Calls
 from stemline.source import Span
 
@@ -193,7 +194,7 @@ def _protection(
 
 def _base_first(book: Playbook) -> Iterator[str]:
     keys = dict.fromkeys((book.base_look, *_whole_looks(book)))
-    return (key for key in keys if key in book.looks and not book.looks[key].broken)
+    return (key for key in keys if not look_of(book, key).broken)
 
 
 def _protecting(book: Playbook, name: str, span: Span) -> Body:

@@ -233,7 +233,7 @@ def test_the_low_block_rule_stands_where_a_man_pulls() -> None:
     assert cautions((still,), season) == ()
 
 
-@pytest.mark.parametrize(("past", "said"), [(4.0, True), (0.5, False)])
+@pytest.mark.parametrize(("past", "said"), [(4.0, True), (1.6, True), (1.4, False), (0.5, False)])
 def test_a_block_past_the_line_on_a_pass_brings_its_rule(past: float, said: bool) -> None:
     """NFHS 7-5-10, NCAA 7-3-8b and the Canadian sheet on interference: not while it flies."""
     season = replace(blocking_season(), past_line="past", crossing_contact="", blindside_block="")

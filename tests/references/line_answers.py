@@ -15,6 +15,8 @@ from __future__ import annotations
 # Zone: Covered and Uncovered Rules", coaching blog, November 2017: a covered man blocks, an
 # uncovered man helps the next one to the play and one of them goes up. Tite: D. Leister,
 # "Attacking the Tite Front with Inside Zone", USA Football blog, August 2019: on the 4i, or fan.
+# Both A gaps mugged (`mug`): the line goes inside first, and the last man of the backside is left;
+# common practice, no published source.
 ZONE = """
 over       | LT J | LG N / N+C>W / N+C>M | C T+RG>M / N+LG>W / N+LG>M | RG T+C>M / T | RT E
 under      | LT J | LG T | C N+RG>M / N | RG N+C>M / E+RT>M | RT E / E+RG>M
@@ -27,6 +29,7 @@ bear open  | RT E
 bear tight | RT M / W / TR+RG>M | Y E
 even       | LT J | LG TL | C TR+RG>M | RG TR+C>M | RT E
 goal       | LT W | LG NL | C NR | RG M | RT T | Y E | U D
+mug        | LT N | LG W | C M | RG T | RT E / E+Y
 """
 
 ZONE_READ = """
@@ -54,6 +57,7 @@ bear       | F J | LT TL / TL+LG>W | LG N+C>W / TL+LT>W | C N+LG>W / N | RG TR /
 bear open  | RT E
 bear tight | RT M / TR+RG>M | Y E
 even       | F J | LT TL+LG>W / W | LG TL+LT>W / TL | C TR+RG>M | RG TR+C>M | RT E
+goal       | F J | LT W | U D | LG NL | C NR | RG M | RT T | Y E
 """
 
 # "Blocking the Stretch/Outside Zone Scheme", X&O Labs; the covered and uncovered rules as above:
@@ -117,6 +121,7 @@ tite open  | RT E
 bear       | LT TL / J | LG M | C N+RG>W / N / TL | RG N / N+C>W / TR+RT | RT TR / TR+RG | B E
 even       | LT J / - | LG M | C TL | RG TR / TR+RT>W | RT W / TR+RG>W / E+Y>W
 even open  | B E
+apex open  | LT D | LG M | C N+RG | RG N+C | RT W | B E
 """
 
 # "Run Game: Counter Trey", I Teach, I Coach, I Blog, January 2011; Turner as above. Where a man
@@ -189,6 +194,7 @@ bear open  | RT E
 bear tight | RT W / TR+RG>W | Y E
 even       | LT J | LG TL / TL+C>W | C TR+RG>W / TL+LG>W | RG TR+C>W / TR | RT E | F M
 goal       | LT W | LG NL | C NR+RG / NR | RG NR+C / M | RT T | Y E | F M / S
+mug        | LT N | LG W | C M | RG T | RT E / E+Y
 """
 
 # "Phrase of the Day: Toss Sweep", fan site, August 2017: the receiver cracks, the man whose own is
@@ -203,6 +209,12 @@ stack open | LT D / W | LG N+C>M / M / N+C>W
 stack open | C N / N+LG>M / N+LG>W | RG O / E+RT / S / M | RT E / E+RG / S
 bear open  | LT TL | LG N+C>W | C N+LG>W | RG TR / M / TR+RT>M
 even open  | LT W | LG TL | C TR / TR+RG>M | RG M / TR+C>M | RT S / E
+"""
+
+# The toss with a wing: he takes the man who hangs over his end, the line whoever is inside of him,
+# for no two who climb cross. Common practice, no published source.
+WING_TOSS = """
+over wing  | C M / N+LG / N | Y E | P S
 """
 
 # "How to Install Buck Sweep", coaching site; "Buck Sweep: Playside Tackle", wing-T teaching page:
@@ -229,6 +241,7 @@ bear open  | LT J | LG TL | C N | RG TR | RT E
 even       | LT J | LG TL / TL+C>M | C M / TL+LG>M
 even open  | RT E
 even tight | LG TL / TL+C>M / TL+C>W | C M / TL+LG>M / TL+LG>W | RG TR | RT E / E+Y>M
+mug        | LT N | LG W | C M | RG T | RT E / E+Y
 """
 
 # "Inside Veer Rules" and "The Count System", option blog, January 2015: the first man on or
@@ -243,6 +256,13 @@ bear open  | LT TL | LG N+C>W | C N+LG>W | RG TR | RT M
 even open  | LT W | LG TL | C TR+RG>M / TR+RG | RG TR+C>M / TR+C | RT M
 """
 
+# The trap as above, with a fullback who leads on the near backer: against a stack the other one
+# is the double team's, and the tackle, who cannot get to him in time, goes on to the safety.
+# Common practice, no published source.
+LEAD_TRAP = """
+stack | LT D | LG E | C N+RG>W | RG N+C>W | RT A / S | F M
+"""
+
 # Each table with the sets that it is asked in: for the fronts that name none, all of them.
 TABLES: dict[str, tuple[str, tuple[str, ...]]] = {
     "zone": (ZONE, ("One", "One Tight")),
@@ -253,9 +273,11 @@ TABLES: dict[str, tuple[str, tuple[str, ...]]] = {
     "quarterback power": (QUARTERBACK_POWER, ("One", "One Tight")),
     "counter": (COUNTER, ("Two", "Two Tight")),
     "trap": (TRAP, ("One", "One Tight")),
+    "lead trap": (LEAD_TRAP, ("Two", "Two Tight")),
     "duo": (DUO, ("One", "One Tight")),
     "isolation": (ISO, ("Two", "Two Tight")),
     "toss": (TOSS, ("Two", "Two Tight")),
+    "wing toss": (WING_TOSS, ("One Wing",)),
     "buck sweep": (BUCK, ("Wing",)),
     "draw": (DRAW, ("One", "One Tight")),
     "veer": (VEER, ("Two", "Two Tight")),
@@ -271,9 +293,11 @@ NAMES: dict[str, tuple[str, str]] = {
     "quarterback power": ("Quarterback Power", "Quarterback Power"),
     "counter": ("Counter", "Counter"),
     "trap": ("Trap", "Trap"),
+    "lead trap": ("Trap", "Trap"),
     "duo": ("Duo", "Duo"),
     "isolation": ("Isolation", "Isolation"),
     "toss": ("Toss Sweep", "Toss"),
+    "wing toss": ("Toss Sweep", "Toss"),
     "buck sweep": ("", "Buck Sweep"),
     "draw": ("Draw", "Draw"),
     "veer": ("Inside Veer", "Veer"),

@@ -71,6 +71,14 @@ formation Wing
     B at ball, 7 deep
     Q at ball, under centre
 
+formation One Wing
+    X at away, numbers, on line
+    Y at call, end, on line
+    P at call, 1.5 outside Y, off line
+    Z at call, numbers, off line
+    B at ball, 7 deep
+    Q at ball, 4 deep
+
 formation Goal
     U at away, end, on line
     Y at call, end, on line
@@ -130,6 +138,9 @@ look Odd
 look Odd Tight extends Odd
     S at 9, strong
 
+look Apex extends Odd
+    S at apex or outside end, strong, 4 deep
+
 look Tite extends Odd
     D at 4i, weak
     E at 4i, strong
@@ -178,6 +189,11 @@ look Even
     K at weak #1 or outside end, weak, 7 deep
     R at hash, strong, 12 deep
     A at hash, weak, 12 deep
+
+look Mug extends Over
+    N at 3, weak
+    W at A gap, weak, 1.5 deep
+    M at A gap, strong, 1.5 deep
 
 look Goal
     strength call

@@ -9,11 +9,14 @@ published source, where no other stands beside them.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from football.rush import back, comes, down, free, half_slide, line, owners
 
 from stemline.football.field import Side
 from stemline.football.protecting import Blocker, Rule, Rusher
+from stemline.paths import Point
 
 L, R = Side.LEFT, Side.RIGHT
 
@@ -91,3 +94,17 @@ def test_who_comes_free_of_a_fire_zone_at_the_back_is_the_outer_of_two() -> None
     got = owners(HALF, rush, L)
     assert (got["RG"], got["RT"], got["B"]) == ("T", "E", "M")
     assert free(HALF, rush, L) == ("S",)
+
+
+@pytest.mark.parametrize(("x", "whom"), [(0.0, "J"), (2.0, None)])
+def test_a_back_behind_the_ball_has_the_edge_that_an_unbalanced_line_leaves(
+    x: float, whom: str | None
+) -> None:
+    """Both tackles on the right against a bear: five rush, six are there, and the sixth is he who
+    stands behind the ball. From beside the quarterback the edge is too far. Common practice, no
+    published source."""
+    men = [
+        replace(b, at=Point(3.9, 0), rule=Rule.MAN) if b.label == "LT" else b for b in half_slide(L)
+    ]
+    helper = replace(back(R), at=Point(x, -5))
+    assert owners([*men, helper], BEAR, L).get("B") == whom

@@ -199,7 +199,7 @@ def jobs(play: Play) -> dict[str, str]:
             "RG": "Double T with RT, then W.", "RT": "Double T with RG."}),
         ("Odd", {
             "LT": "Wrap to M.", "LG": "Kick E.", "C": "Double N with RG.",
-            "RG": "Double N with C, then W.", "RT": "Help inside, then climb."}),
+            "RG": "Double N with C.", "RT": "Nobody on you: climb to W."}),
         ("Bear", {
             "LT": "Wrap to M.", "LG": "Kick E.", "C": "Back on D.", "RG": "Down on N.",
             "RT": "Down on T."}),

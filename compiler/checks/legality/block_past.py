@@ -20,11 +20,7 @@ from stemline.checks.legality.model import against, by_clock
 from stemline.diagnostics.model import Diagnostic
 from stemline.football.play import Assignment, Play
 from stemline.football.timing.levels import GAP, Level
-from stemline.football.timing.release import Release, meets_at, releases
-from stemline.paths import Ending
-
-_AT_LINE = 1.5
-"""Yards past the line within which the man who is met plays on it. Common practice."""
+from stemline.football.timing.release import Release, meets_at, past_line, releases
 
 
 def check_block_past(play: Play, level: Level) -> Iterator[Diagnostic]:
@@ -34,7 +30,7 @@ def check_block_past(play: Play, level: Level) -> Iterator[Diagnostic]:
     blocks = [
         (meets_at(play, task, level), task, yards)
         for task in play.assignments
-        if (yards := _past(play, task)) > max(known.value, _AT_LINE)
+        if (yards := past_line(play, task))
     ]
     if not blocks:
         return
@@ -47,14 +43,6 @@ def check_block_past(play: Play, level: Level) -> Iterator[Diagnostic]:
                 look=against(play), yards=f"{yards:.1f}", target=throw.target,
                 seconds=f"{seconds:.1f}", arrives=f"{throw.arrives:.1f}",
             )  # fmt: skip
-
-
-def _past(play: Play, task: Assignment) -> float:
-    """Yards past the line at which a man who is no lineman meets whom he blocks; 0 for no block."""
-    path = task.path
-    if path is None or path.ending is not Ending.BLOCK or not path.legs:
-        return 0.0
-    return 0.0 if play.man(task.man).interior else path.end.y
 
 
 def _before(block: tuple[float, Assignment, float], throw: Release) -> bool:

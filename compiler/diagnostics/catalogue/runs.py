@@ -107,4 +107,12 @@ WORDING: dict[str, Wording] = {
         "a reverse turns the ball round: give the first runner a role with `aims`, or call it "
         "something else",
     ),
+    "W864": Wording(
+        "a hand-off to a man who does not come by",
+        "{call}: {man} is to take the ball from {giver}, and comes no nearer to him than {yards} "
+        "yards",
+        "",
+        "lead his path past {giver}: fewer aims, a motion that brings him there, or another man's "
+        "hands in between",
+    ),
 }

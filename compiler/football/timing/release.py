@@ -17,13 +17,16 @@ from stemline.football.timing.clock import Look, Verdict, read_clock
 from stemline.football.timing.levels import Level
 from stemline.football.timing.men import run_path
 from stemline.football.timing.running import timeline
-from stemline.paths import Point
+from stemline.paths import Ending, Point
 from stemline.source import Span
 
 DOUBLE = 0.8
 """Seconds for which two men stay on a double team before one of them climbs. Common practice, no
 published source: until the linebacker comes to it, two or three steps."""
 
+
+AT_LINE = 1.5
+"""Yards past the line within which the man who is met plays on it. Common practice."""
 
 UNSAID = "quick"
 """The foot that throws where the text names none."""
@@ -113,6 +116,16 @@ def on_the_line(play: Play, task: Assignment, time: float, level: Level) -> bool
 
 def _between_tackles(play: Play, x: float) -> bool:
     return abs(x) <= max((abs(m.snap.x) for m in play.men if m.interior), default=0.0)
+
+
+def past_line(play: Play, task: Assignment) -> float:
+    """Yards past the line at which a man who is no lineman meets whom he blocks; 0 for no block,
+    and for one that the play's code takes for one at the line."""
+    path = task.path
+    if path is None or path.ending is not Ending.BLOCK or not path.legs:
+        return 0.0
+    allowed = max(play.field.code.block_past.value, AT_LINE)
+    return path.end.y if path.end.y > allowed and not play.man(task.man).interior else 0.0
 
 
 def meets_at(play: Play, task: Assignment, level: Level) -> float:

@@ -1,0 +1,74 @@
+"""Who takes the ball from whom: men whose paths do not meet hand nothing over.
+
+The reach of a hand-off and of a toss is common practice, no published source.
+"""
+
+from __future__ import annotations
+
+import pytest
+from resolve.texts import ELEVEN, codes, compiled
+
+SET = """
+formation Doubles
+    X at away, numbers, on line
+    H at away, 5 outside tackle, off line
+    Y at call, end, on line
+    Z at call, numbers, off line
+    {back}
+    Q at ball, {gun}
+"""
+RUN = """
+run Tried
+    toward call
+    carrier is {carrier}
+    carrier aims {aims}
+    line blocks on or climb
+    outside, second is strong outside or nobody
+    outside, second blocks stalk
+    far, third is weak outside or nobody
+    far, third blocks stalk
+    {more}
+
+dress Tried
+    in Doubles
+"""
+STAYS = "fake is back or nobody\n    fake blocks lead on near linebacker"
+BEHIND, BESIDE = "R at ball, 7 deep", "R at away, 2 outside ball, 5 deep"
+
+
+@pytest.mark.parametrize(
+    ("carrier", "aims", "back", "gun", "told"),
+    [
+        ("back", "playside B", BEHIND, "under centre", False),
+        ("back", "outside the end", BEHIND, "4 deep", False),
+        ("back", "backside A then playside B", BESIDE, "5 deep", False),
+        ("weak #2", "playside A", BESIDE, "5 deep", False),
+        ("weak #2", "backside D then playside A", BESIDE, "5 deep", True),
+        ("weak #2", "backside D then playside A", BESIDE, "under centre", False),
+    ],
+)  # fmt: skip
+def test_who_takes_the_ball_comes_by(
+    carrier: str, aims: str, back: str, gun: str, told: bool
+) -> None:
+    more = "" if carrier == "back" else STAYS
+    made = compiled(
+        ELEVEN,
+        SET.format(back=back, gun=gun),
+        RUN.format(carrier=carrier, aims=aims, more=more),
+    )
+    assert not [d for d in made.diagnostics if d.is_error], codes(made)
+    assert made.season is not None and made.season.plays
+    assert ("W864" in codes(made)) is told
+
+
+@pytest.mark.parametrize(
+    ("aims", "told"), [("outside the end", False), ("backside D then backside C", True)]
+)
+def test_the_second_man_of_a_reverse_comes_by_the_first(aims: str, told: bool) -> None:
+    run = RUN.format(
+        carrier="weak #2",
+        aims=aims,
+        more="first is back\n    first aims playside end\n    handoff first",
+    )
+    found = codes(compiled(ELEVEN, SET.format(back=BESIDE, gun="5 deep"), run))
+    assert ("W864" in found) is told

@@ -1,0 +1,147 @@
+"""A playbook without a look: its runs and protections are drawn whole, against a front of the code.
+
+Common practice, no published source: four down to a line of five, the 3 technique to the tight end.
+"""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from resolve.texts import ELEVEN, TWELVE, codes, compiled
+from stemline.checks.blocking import MOST_FREE
+from stemline.draw.picture import picture
+from stemline.football.codes import CODES, Code
+from stemline.football.defence import Level
+from stemline.football.play import Play
+from stemline.resolve.definitions import Playbook
+from stemline.resolve.ready_looks import base_front
+from stemline.resolve.sheets import with_sheets, with_views
+from stemline.theme import Size, load_theme
+
+SET = """
+formation Doubles
+    X at away, numbers, on line
+    H at away, 4 outside tackle, off line
+    Y at call, end, on line
+    Z at call, numbers, off line
+    {back} at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+{more}
+"""
+ELEVEN_SET = SET.format(back="B", more="")
+TWELVE_SET = SET.format(back="R", more="    S at away, 9 outside tackle, off line").replace(
+    "    Y at call, end", "    W at call, end"
+)
+
+POWER = """
+run Power
+    carrier is back
+    carrier aims playside B
+    playside end blocks kick
+    playside tackle blocks down or double with guard then far linebacker
+    playside guard blocks down or on or double with tackle then far linebacker
+    centre blocks back or on
+    backside guard blocks wrap
+    backside tackle blocks hinge
+    outside, second, third, fourth is strong outside or nobody
+    outside, second, third, fourth blocks stalk
+    far, far second, far third is weak outside or nobody
+    far, far second, far third blocks stalk
+
+dress Power
+    in Doubles
+"""
+LOOK = """
+look Mine
+    E at 5, strong
+    T at 3, strong
+    N at 1, weak
+    J at 5, weak
+    M at 20, strong
+    W at 20, weak
+    S at apex or outside end, strong, 5 deep
+    C at strong #1, 8 deep
+    B at weak #1, 8 deep
+    F at middle, 12 deep
+    R at hash, weak, 10 deep
+    C covers half, strong
+    B covers half, weak
+"""
+FENCE = """
+protection Fence
+    line blocks man
+    helper is back
+    helper blocks scan
+"""
+
+
+def power(text: str = ELEVEN, formation: str = ELEVEN_SET, more: str = "") -> Play:
+    made = compiled(text, formation, POWER, more)
+    assert made.season is not None
+    assert not made.failed
+    return next(p for p in made.season.plays if p.call.spoken == "Doubles Right Power")
+
+
+@pytest.mark.parametrize(("text", "formation"), [(ELEVEN, ELEVEN_SET), (TWELVE, TWELVE_SET)])
+def test_kick_and_puller_have_their_men_without_a_look(text: str, formation: str) -> None:
+    play = power(text, formation)
+    assert play.defence is not None
+    assert len(play.defence.defenders) == play.field.code.players.value
+    end = next(m.label for m in play.men if m.on_line and not m.interior and 0 < m.snap.x < 6)
+    for man, whom in ((end, "E"), ("LG", "M"), ("RG", "T"), ("C", "N")):
+        task = play.assignment(man)
+        assert task.hits[0].defender == whom
+        assert task.path is not None
+
+
+def test_the_front_is_named_on_the_picture_and_in_its_words() -> None:
+    scene = picture(power(), Size.FULL, load_theme())
+    assert "Against Base Front. On the line:" in scene.description
+    assert "against Base Front" in {getattr(item, "text", "") for item in scene.items}
+
+
+def test_it_shows_no_coverage_and_no_run_is_judged_by_it() -> None:
+    assert power().against == ()
+    naked = re.sub(r"(tackle|guard|centre) blocks .*", r"\1 blocks arc", POWER)
+    made = compiled(ELEVEN, ELEVEN_SET, naked)
+    assert made.season is not None
+    assert max(len(p.unblocked) for p in made.season.plays) > MOST_FREE
+    assert not set(codes(made)) & {"W670", "W492", "W494"}
+
+
+def test_a_look_of_the_playbook_takes_its_place() -> None:
+    defence = power(more=LOOK).defence
+    assert defence is not None
+    assert defence.name == "Mine"
+
+
+def test_a_look_that_cannot_be_read_is_not_replaced_in_silence() -> None:
+    made = compiled(ELEVEN, ELEVEN_SET, POWER, LOOK.replace("at 3, strong", "at 3 strnog"))
+    assert made.season is not None
+    assert all(p.defence is None for p in made.season.plays)
+
+
+def test_the_pages_of_runs_and_protections_have_it_and_no_page_is_its_own() -> None:
+    made = compiled(ELEVEN, ELEVEN_SET, POWER, FENCE)
+    assert isinstance(made.book, Playbook)
+    assert made.season is not None
+    season = with_sheets(made.book, with_views(made.book, made.calls, made.season))
+    (protection,) = season.protections
+    assert [v.defence.name if v.defence else "" for v in protection.views] == ["", "Base Front"]
+    assert not season.looks
+    assert [v.defence for v in season.concepts[0].views] == [None]
+
+
+@pytest.mark.parametrize("code", CODES.values(), ids=list(CODES))
+def test_every_code_has_a_front_of_its_own_number(code: Code) -> None:
+    front = base_front(len(code.line), code.players.value, code.receivers)
+    assert len(front.stands) == code.players.value
+
+
+def test_the_front_is_even_in_eleven_and_twelve() -> None:
+    for play in (power(), power(TWELVE, TWELVE_SET)):
+        assert play.defence is not None
+        down = [d for d in play.defence.defenders if d.level is Level.LINE]
+        assert [d.technique for d in sorted(down, key=lambda d: d.at.x)] == ["5", "1", "3", "5"]
