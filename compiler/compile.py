@@ -13,6 +13,7 @@ from stemline.checks.blocking import check_blocking
 from stemline.checks.formation import check_men, check_moved, check_places
 from stemline.checks.jobs import check_feet, check_jobs
 from stemline.checks.keeps import check_keeps
+from stemline.checks.keys import check_keys
 from stemline.checks.legality import (
     COVERED,
     FOULS,
@@ -201,6 +202,7 @@ def _thrown(book: Playbook, expander: Expander, play: Play, order: Order) -> Ite
     if play.keys:
         looks = (expander.expand(order, play.ball, (), key)[0] for key in book.looks)
         shown += [other for other in looks if other is not None]
+    yield from check_keys(shown)
     for one in shown:
         yield from check_throws(one, book.settings.level)
 

@@ -77,3 +77,6 @@ DEFENDERS: tuple[str, ...] = (
     "force defender",
 )
 """Defenders as an offence's rules describe them: never by a look's letter. Common practice."""
+
+UNBLOCKED = "unblocked man"
+"""A key's description alone: the man of the box whom the blocking of the call leaves."""

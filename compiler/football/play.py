@@ -205,13 +205,20 @@ class Key:
 
     ``described`` as the coach writes it ("end man on line, backside"), ``man`` his label in the
     defence drawn ("" without one). ``choices`` are what is done and when: ("give", "", "he
-    widens"), ("throw", "glance", "he fits the run").
+    widens"), ("throw", "glance", "he fits the run"). ``instead`` are the men of the box whom the
+    blocking leaves though he is read, where it would leave fewer if another were.
     """
 
     described: str
     man: str
     choices: tuple[tuple[str, str, str], ...]
     span: Span
+    instead: tuple[str, ...] = ()
+
+    @property
+    def throws(self) -> bool:
+        """Whether a pass is thrown off him: the key of a run-pass option."""
+        return any(what == "throw" for what, *_ in self.choices)
 
 
 @dataclass(frozen=True)

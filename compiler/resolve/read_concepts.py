@@ -146,7 +146,7 @@ class _Reading:
             "family": lambda f: None,
             "toward": self._toward,
             "handoff": self._handoff,
-            "key": lambda f: self.keys.append(read_key(f.value, f.span)),
+            "key": self._key,
             "join": lambda f: self.joins.append(read_join(f.value, f.span)),
             **dict.fromkeys(REACTIONS, self._reaction),
         }
@@ -320,6 +320,13 @@ class _Reading:
             raise Misread(diagnose("E468", within.span))
         landmark = Words([one_phrase(of, "a landmark", of.span)]).expect(LANDMARKS, "E430")
         self.needs.append(Need(role, yards, LANDMARKS[landmark], fact.span))
+
+    def _key(self, fact: Fact) -> None:
+        """One a block: the quarterback has time to look at one man before the ball is gone."""
+        if self.keys:
+            first = (Related(self.keys[0].span, "the first is read here"),)
+            raise Misread(diagnose("E681", fact.span, related=first))
+        self.keys.append(read_key(fact.value, fact.span))
 
     def _alert(self, fact: Fact) -> None:
         value = fact.value

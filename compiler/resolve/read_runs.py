@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 
 from stemline.diagnostics.model import diagnose
-from stemline.football.blocking import DEFENDERS
+from stemline.football.blocking import DEFENDERS, UNBLOCKED
 from stemline.football.run_rules import MEANINGS, PULLS, Way
 from stemline.resolve.definitions import SideWord
 from stemline.resolve.read_places import SIDES
@@ -114,10 +114,10 @@ def _partner(words: Words) -> LineSpot:
     return LineSpot(SIDES[side] if side else None, place)
 
 
-def _target(words: Words) -> TargetDef:
+def _target(words: Words, among: Sequence[str] = DEFENDERS) -> TargetDef:
     words.take_word("the")
     side = words.take_name(SIDES)
-    what = words.expect(DEFENDERS, "E462")
+    what = words.expect(among, "E462")
     return TargetDef(what, SIDES[side] if side else None)
 
 
@@ -157,10 +157,10 @@ def read_toward(value: Value | None, span: Span) -> Toward:
 
 
 def read_key(value: Value | None, span: Span) -> KeyDef:
-    """``backside end man on line``; the side may stand behind a comma too."""
+    """``backside end man on line``, ``unblocked man``; the side may stand behind a comma too."""
     pieces = [one_phrase(p, "a defender and a side", span) for p in items(value, Mark.AND)]
     words = Words(pieces)
-    target = _target(words) if not words.done else None
+    target = _target(words, (*DEFENDERS, UNBLOCKED)) if not words.done else None
     assert target is not None
     if target.side is None and not words.done:
         target = TargetDef(target.what, SIDES[words.expect(SIDES, "E443")])

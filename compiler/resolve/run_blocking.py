@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.football.block_paths import (
@@ -16,6 +17,7 @@ from stemline.football.block_paths import (
     hinge_path,
     lane,
 )
+from stemline.football.blocking import UNBLOCKED
 from stemline.football.carrying import hole
 from stemline.football.counting import tight_ends
 from stemline.football.defence import Defence
@@ -31,15 +33,14 @@ from stemline.resolve.alignment import lie_of
 from stemline.resolve.binding import Bound, Picture
 from stemline.resolve.definitions import Block, Body, Job, Said, SideWord
 from stemline.resolve.jobs import CARRIER, Chosen, choose, words_of, worlds_of
+from stemline.resolve.keying import left_instead, read
 from stemline.resolve.passing_off import handed_on, passer_job
 from stemline.resolve.read_guards import narrowest
 from stemline.resolve.run_definitions import (
     WHOLE_LINE,
     Aim,
     BlockRules,
-    KeyDef,
     LineSpot,
-    Reaction,
     RuleDef,
     TargetDef,
 )
@@ -121,7 +122,7 @@ class RunBlocking:
     ) -> tuple[Play, tuple[Diagnostic, ...]]:
         """The play with the run's blockers, carrier, keys and unblocked men filled in."""
         front = self._front(defence) if defence else None
-        keys = _keys(self._body, self._bound, front, self._picture)
+        keys = self._keys(front)
         play = replace(self._play, defence=defence, against=shows, keys=keys)
         if front is not None:
             play = self._blocked(play, front)
@@ -129,14 +130,16 @@ class RunBlocking:
             play = faked(play, self._carrier)
         return handed_on(passer_job(play, self._through)), self._found
 
+    def _scheme(self, front: Front, read: Iterable[str]) -> Scheme:
+        men = {m.label: m for m in self._picture.men}
+        throws = any(r.does == "throw" for r in self._body.reactions)
+        return scheme(front, self._tasks, men, read, hold=self._shows_run, may_throw=throws)
+
     def _front(self, defence: Defence) -> Front:
         return front_of(self._picture.men, defence, self._toward, self._through.hole)
 
     def _blocked(self, play: Play, front: Front) -> Play:
-        men = {m.label: m for m in self._picture.men}
-        read = [k.man for k in play.keys if k.man]
-        throws = any(what == "throw" for key in play.keys for what, *_ in key.choices)
-        solved = scheme(front, self._tasks, men, read, hold=self._shows_run, may_throw=throws)
+        solved = self._scheme(front, [k.man for k in play.keys if k.man])
         through = replace(self._through, hole=self._opened(front, solved, play))
         made = []
         for a in play.assignments:
@@ -172,6 +175,26 @@ class RunBlocking:
     def _clear(self, path: Path, own: Sequence[str], front: Front) -> Path:
         men = [d.at for d in front.defenders if d.label not in own]
         return round_men(path, men, self._toward.value)
+
+    def _keys(self, front: Front | None) -> tuple[Key, ...]:
+        """The men who are read; what is done off each is told by the reactions."""
+        reactions = self._body.reactions
+        plain = [r for r in reactions if r.off is None]
+        pairs = [(key, plain) for key in self._body.keys[:1]]
+        pairs += [(r.off, [r]) for r in reactions if r.off is not None]
+        keys: list[Key] = []
+        for key, theirs in pairs:
+            target = _described(key.target, self._picture)
+            there = read(front, target, partial(self._scheme, front)) if front else ()
+            taken = {k.man for k in keys}
+            man = next((d.label for d in there if d.label not in taken), "")
+            choices = tuple((r.does, self._bound.men.get(r.to, r.to), r.when) for r in theirs)
+            made = Key(key.words, man, choices, key.span)
+            if front is not None and made.throws and target.what != UNBLOCKED:
+                left = left_instead(front, target, man, partial(self._scheme, front))
+                made = replace(made, instead=left)
+            keys.append(made)
+        return tuple(keys)
 
 
 # What the text tells whom.
@@ -283,25 +306,6 @@ def _hole(play: Play, body: Body, picture: Picture, carrier: str) -> float:
         return 0.0
     last = chosen.base.value.points[-1]
     return hole(last.point, picture.side(last.side or SideWord.PLAYSIDE), picture.men).x
-
-
-# Keys.
-
-
-def _keys(body: Body, bound: Bound, front: Front | None, picture: Picture) -> tuple[Key, ...]:
-    """The men who are read; what is done off each is told by the reactions."""
-    plain = [r for r in body.reactions if r.off is None]
-    pairs: list[tuple[KeyDef, list[Reaction]]] = [(k, plain if n == 0 else [])
-                                                  for n, k in enumerate(body.keys)]  # fmt: skip
-    pairs += [(r.off, [r]) for r in body.reactions if r.off is not None]
-    keys: list[Key] = []
-    for key, reactions in pairs:
-        there = front.described(_described(key.target, picture), 0.0) if front else ()
-        taken = {k.man for k in keys}
-        man = next((d.label for d in there if d.label not in taken), "")
-        choices = tuple((r.does, bound.men.get(r.to, r.to), r.when) for r in reactions)
-        keys.append(Key(key.words, man, choices, key.span))
-    return tuple(keys)
 
 
 # Assignments.

@@ -73,12 +73,26 @@ WORDING: dict[str, Wording] = {
         "not a role",
         "give the role another name, or put its name in quotes",
     ),
+    "E681": Wording(
+        "two keys",
+        "a quarterback reads one man at the hand-off, and this is a second `key`",
+        "the second",
+        "keep the one who decides; a man read after him is said with `pitch off`, and another key "
+        "goes into a tag of its own",
+    ),
     "W670": Wording(
         "more men free than one",
         "{call}: nobody blocks {free} of {look}",
         "",
         "a back runs by one man, not by more: add a blocker, read one as a `key`, or do not call "
         "it against this look",
+    ),
+    "W671": Wording(
+        "a key whom the blocking does not leave",
+        "{call} reads the {key}, and the blocking leaves {free} of {look}",
+        "",
+        "write `key unblocked man` with his side, or change a block so that {key_man} is the only "
+        "one left",
     ),
     "W860": Wording(
         "a fullback behind the back",

@@ -1,0 +1,37 @@
+"""Does a run-pass option read the man whom its blocking leaves?
+
+The pass makes up for a blocker who is missing: the one man who is not blocked is read, so that he
+is wrong whatever he does. Where another is read, the free man makes the tackle while the
+quarterback looks at one who was no danger to the run. The end man on the backside is held by the
+fake and is not counted, and a look with more men than can be blocked and read is a matter of the
+count: what is said here is only that another man of the same side would be the one to read.
+
+Example: a bubble with inside zone that reads the halfback over the slot, eight deep, while the
+weak linebacker is left in the box.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.football.play import Play
+from stemline.resolve.words import listed
+
+
+def check_keys(shown: Sequence[Play]) -> Iterator[Diagnostic]:
+    """One a key, for one call against one look after another: the first look that shows it."""
+    told = set()
+    for play in shown:
+        for key in play.keys:
+            if key.instead and play.defence is not None and key.span not in told:
+                told.add(key.span)
+                yield diagnose(
+                    "W671",
+                    key.span,
+                    call=play.call.spoken,
+                    key=key.described,
+                    key_man=key.man or "he",
+                    free=listed(key.instead).replace(" or ", " and "),
+                    look=play.defence.name,
+                )

@@ -1,0 +1,111 @@
+"""Who is read: the man whom the blocking of the call leaves, in every look of both books."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import cache
+
+import pytest
+
+from resolve.test_runs import FORMATIONS, LOOKS, OTHERS
+from resolve.texts import ELEVEN, PLAYBOOKS, codes, compiled
+from stemline.compile import Compiled, compile_texts
+from stemline.football.field import BallSpot
+from stemline.football.play import Play
+from stemline.resolve.expand import expand
+from stemline.source import Source
+
+GLANCE = f"""
+run Zone
+    carrier is back
+    carrier aims playside A
+    line blocks on or double with centre then far linebacker
+    centre blocks on or double with playside guard or double with backside guard then linebacker
+{OTHERS.replace("far blocks stalk", "far runs slant")}
+    key KEY
+    give if he drops
+    throw far if he fits the run
+    feet catch
+
+dress Zone
+    in Two Backs
+    to right, left
+"""
+
+
+def book(key: str) -> Compiled:
+    return compiled(ELEVEN, FORMATIONS, LOOKS, GLANCE.replace("KEY", key))
+
+
+def options(made: Compiled) -> Iterator[Play]:
+    """Every call with a throw off a key, against every look of its book."""
+    assert made.book is not None and made.season is not None
+    for play in made.season.plays:
+        if any(key.throws for key in play.keys):
+            order = made.calls.by_name[play.call.spoken]
+            for look in made.book.looks:
+                shown, _ = expand(made.book, order, BallSpot.MIDDLE, look_key=look)
+                if shown is not None:
+                    yield shown
+
+
+@cache
+def bundled(name: str) -> tuple[Play, ...]:
+    files = sorted((PLAYBOOKS / name).glob("*.play"))
+    return tuple(
+        options(compile_texts([Source(f.name, f.read_text("utf-8")) for f in files], name))
+    )
+
+
+@pytest.mark.parametrize("name", ["saltmarsh-herons", "cedar-flats-lanterns"])
+def test_the_books_read_who_is_left_and_nobody_blocks_him(name: str) -> None:
+    """One free beside the key is the backside end, a man of a front with more men than blockers
+    and key, or the far linebacker of a stack whose blitz the line takes."""
+    shown = bundled(name)
+    assert len(shown) >= 30
+    for play in shown:
+        assert play.defence is not None
+        (key,) = play.keys
+        taken = {h.defender for a in play.assignments for h in a.hits}
+        assert key.man and key.man not in taken and not key.instead, play.call.spoken
+        if play.defence.name in ("Over Three", "Under Quarters", "Fire Three"):
+            assert play.unblocked == (), (play.call.spoken, play.defence.name)
+
+
+def test_a_key_outside_the_box_while_a_linebacker_is_left_is_told() -> None:
+    """Of two choices on one side only the man whom the line cannot block makes up for him."""
+    assert "W671" in codes(book("backside corner"))
+    assert "W671" not in codes(book("backside unblocked man"))
+
+
+def test_an_unblocked_man_is_on_the_side_that_the_key_names() -> None:
+    for side, way in (("playside", 1), ("backside", -1)):
+        for play in options(book(f"{side} unblocked man")):
+            assert play.defence is not None and play.toward is not None
+            at = play.defence.defender(play.keys[0].man).at
+            assert at.x * play.toward.value * way >= -0.25
+
+
+def test_of_two_keys_the_second_is_refused() -> None:
+    two = "overhang, backside\n    key end man on line, backside"
+    assert "E681" in codes(book(two))
+
+
+@pytest.mark.parametrize(
+    ("name", "concept", "look", "man"),
+    [
+        ("saltmarsh-herons", "Inside Zone", "Over Three", "W"),
+        ("saltmarsh-herons", "Inside Zone", "Odd Two", "J"),
+        ("saltmarsh-herons", "Slants", "Over Three", "M"),
+        ("saltmarsh-herons", "Slants", "Tite Quarters", "S"),
+        ("cedar-flats-lanterns", "Zone", "Under Quarters", "W"),
+        ("cedar-flats-lanterns", "Zone", "Tite Quarters", "J"),
+        ("cedar-flats-lanterns", "Bubble", "Over Three", "M"),
+        ("cedar-flats-lanterns", "Bubble", "Odd Two", "S"),
+    ],
+)
+def test_the_count_tells_who_is_read(name: str, concept: str, look: str, man: str) -> None:
+    """Six in the box and five blockers: one is left. Five and a man on the edge: whoever hangs
+    there. Common practice, no published source."""
+    shown = [p for p in bundled(name) if p.call.concept == concept]
+    assert {p.keys[0].man for p in shown if p.defence and p.defence.name == look} == {man}
