@@ -63,6 +63,8 @@ def off(play: Play, scene: Scene) -> Iterator[str]:
         mine = lines.get(task.man, {})
         wrong = _block(task, mine, play) if task.hits else _way(task, mine)
         yield from (f"{play.call.spoken}: {task.man} {task.job} {line}" for line in wrong)
+        if "carry" in mine and task.man != play.carrier:
+            yield f"{play.call.spoken}: {task.man} is drawn with the ball of {play.carrier}"
 
 
 def _lines(scene: Scene) -> dict[str, dict[str, Stroke]]:
