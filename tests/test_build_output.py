@@ -19,7 +19,7 @@ from PIL import Image
 
 import stemline.emit.pdf
 import stemline.output
-from stemline.cli import main
+from stemline.commands import main
 from stemline.draw.scene import Scene
 
 

@@ -11,7 +11,7 @@ import pytest
 from click.testing import CliRunner, Result
 
 from stemline import repository
-from stemline.cli import main
+from stemline.commands import main
 from stemline.earlier import earlier_files
 from stemline.project import files_at, read_files
 
