@@ -10,17 +10,21 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import fields, is_dataclass
 from enum import Enum
+from pathlib import PurePath
+from typing import Any
 
 from stemline.draw.picture import picture
+from stemline.football.field import Field
 from stemline.football.play import Play
+from stemline.paths import Point
 from stemline.session import Session
 from stemline.source import NOWHERE, Span
-from stemline.syntax.tree import Block, Phrase
+from stemline.syntax.tree import Atom, Block, Phrase
 from stemline.theme import Size, Theme
 
 STAGES = ("tree", "play", "scene")
 _STEP = "  "
-_SHORT = 78
+_SHORT = 100
 """Characters of a value that still stands on one line."""
 
 
@@ -32,9 +36,9 @@ def stage_lines(session: Session, play: Play, stage: str, theme: Theme) -> Itera
     elif stage == "play":
         yield from _lines(play, "")
     else:
-        level = session.book.settings.level if session.book else None
-        drawn = picture(play, Size.FULL, theme, level=level) if level else None
-        yield from _lines(drawn, "")
+        assert session.book is not None, "a play comes from a book"
+        level = session.book.settings.level
+        yield from _lines(picture(play, Size.FULL, theme, level=level), "")
 
 
 def _blocks(session: Session, play: Play) -> Iterator[Block]:
@@ -59,7 +63,7 @@ def _blocks(session: Session, play: Play) -> Iterator[Block]:
 def _lines(value: object, lead: str) -> Iterator[str]:
     """A value's own lines, each after ``lead``."""
     short = _short(value)
-    if short is not None and len(lead) + len(short) <= _SHORT:
+    if short is not None and (len(lead) + len(short) <= _SHORT or not isinstance(value, tuple)):
         yield f"{lead}{short}"
     elif isinstance(value, Mapping):
         for key, each in value.items():
@@ -68,19 +72,38 @@ def _lines(value: object, lead: str) -> Iterator[str]:
         for each in value if isinstance(value, tuple) else sorted(value, key=str):
             yield from _lines(each, lead)
     elif is_dataclass(value):
+        line = _one_line(value)
+        if line is not None and len(lead) + len(line) <= _SHORT:
+            yield f"{lead}{line}"
+            return
         yield f"{lead}{type(value).__name__}{_place(value)}"
-        for field in fields(value):
-            each = getattr(value, field.name)
-            if not _empty(each) and not isinstance(each, Span):
-                yield from _named(field.name, each, lead + _STEP)
+        for name, each in _said(value):
+            yield from _named(name, each, lead + _STEP)
     else:
-        yield f"{lead}{short}"
+        yield f"{lead}{value}"
+
+
+def _one_line(value: object) -> str | None:
+    """A dataclass whose fields are all short; None of another."""
+    told = [(name, _short(each)) for name, each in _said(value)]
+    if any(words is None for _, words in told):
+        return None
+    said = ", ".join(f"{name} {words}" for name, words in told)
+    return f"{type(value).__name__} {said}{_place(value)}"
+
+
+def _said(value: Any) -> list[tuple[str, object]]:
+    """The fields that say something, but where the value comes from."""
+    said = ((field.name, getattr(value, field.name)) for field in fields(value))
+    return [(name, each) for name, each in said if not (_empty(each) or isinstance(each, Span))]
 
 
 def _named(name: str, value: object, lead: str) -> Iterator[str]:
     short = _short(value)
     if short is not None and len(lead) + len(name) + len(short) <= _SHORT:
         yield f"{lead}{name}: {short}"
+    elif is_dataclass(value) and (line := _one_line(value)) and len(lead + name + line) <= _SHORT:
+        yield f"{lead}{name}: {line}"
     else:
         yield f"{lead}{name}:"
         yield from _lines(value, lead + _STEP)
@@ -89,8 +112,12 @@ def _named(name: str, value: object, lead: str) -> Iterator[str]:
 def _short(value: object) -> str | None:
     """A value in a few words; None where it takes lines of its own."""
     match value:
-        case Phrase():
+        case Phrase() | Atom():
             return value.text
+        case Point():
+            return f"({_short(value.x)}, {_short(value.y)})"
+        case Field():
+            return f"{value.code.key}, {value.spot.value}"
         case Span():
             return _at(value)
         case Enum():
@@ -115,7 +142,7 @@ def _place(value: object) -> str:
 
 
 def _at(span: Span) -> str:
-    return f"{span.source}:{span.line}:{span.column}"
+    return f"{PurePath(span.source).name}:{span.line}:{span.column}"
 
 
 def _empty(value: object) -> bool:

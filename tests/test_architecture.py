@@ -19,7 +19,9 @@ ROOMS: dict[str, set[str]] = {
     "syntax": {"source", "diagnostics"},
     "resolve": {"source", "paths", "diagnostics", "syntax", "football"},
     "checks": {"source", "paths", "diagnostics", "football", "resolve"},
-    "compile": {"source", "diagnostics", "football", "syntax", "resolve", "checks"},
+    "compile": {"source", "diagnostics", "football", "resolve", "checks"},
+    "session": {"source", "diagnostics", "football", "syntax", "resolve", "compile"},
+    "stages": {"source", "paths", "football", "syntax", "draw", "theme", "session"},
     "draw": {"source", "paths", "football", "theme"},
     "book": {"source", "paths", "football"},
     "emit": {"paths", "draw", "book", "theme"},
@@ -32,18 +34,18 @@ ROOMS: dict[str, set[str]] = {
     "outside": {"source", "diagnostics"},
     "cache": set(),
     "facing": {"football", "resolve", "book", "cache"},
-    "checking": {"diagnostics", "football", "compile", "cache", "facing"},
+    "checking": {"diagnostics", "football", "session", "cache", "facing"},
     "progress": set(),
     "output": {
-        "source", "diagnostics", "football", "resolve", "compile", "draw", "book", "emit",
+        "source", "diagnostics", "football", "resolve", "session", "draw", "book", "emit",
         "build", "contact", "crowds", "theme", "outside",
     },
-    "earlier": {"source", "diagnostics", "football", "compile", "output", "project"},
-    "cli": {
-        "source", "diagnostics", "football", "resolve", "compile", "output", "project", "theme",
-        "earlier", "checking", "progress", "outside",
+    "earlier": {"source", "diagnostics", "football", "session", "output", "project"},
+    "commands": {
+        "source", "diagnostics", "football", "resolve", "session", "stages", "output", "project",
+        "theme", "earlier", "checking", "progress", "outside",
     },
-    "__main__": {"cli"},
+    "__main__": {"commands"},
 }  # fmt: skip
 
 LIBRARIES: dict[str, set[str]] = {
@@ -55,7 +57,7 @@ LIBRARIES: dict[str, set[str]] = {
     "fontTools": {"draw"},
     "numpy": {"football"},
     "platformdirs": {"cache"},
-    "click": {"cli"},
+    "click": {"commands"},
     "rich": {"progress"},
     "filelock": {"outside"},
     "resvg_py": {"emit"},

@@ -13,6 +13,7 @@ import click
 from stemline.commands.options import FOLDER
 
 STAGES = ("tree", "play", "scene")
+"""As `stemline.stages.STAGES` has them."""
 
 
 @click.command()
