@@ -8,9 +8,6 @@ from itertools import groupby
 from stemline.book.clock_lines import clock_lines, look_lines, sameness_lines, verdict
 from stemline.book.model import Edition, Paper
 from stemline.book.pages import make_book
-from stemline.build import Build
-from stemline.contact import contact_sheet
-from stemline.crowds import crowd_lines, look_over
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
 from stemline.draw.picture import picture
@@ -30,6 +27,9 @@ from stemline.football.timing.coverage import against as covered
 from stemline.football.timing.levels import HIGH_SCHOOL, LEVELS, Level
 from stemline.football.worlds import Look
 from stemline.outside.names import file_names
+from stemline.printing.build import Build
+from stemline.printing.contact import contact_sheet
+from stemline.printing.crowds import crowd_lines, look_over
 from stemline.resolve.calls import read_call
 from stemline.resolve.read_guards import read_look_words
 from stemline.resolve.sheets import with_sheets, with_views

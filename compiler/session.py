@@ -14,7 +14,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import cached_property
 
-from stemline.compile import check_formations, check_standing, prove_call
+from stemline.checks.proving import check_formations, check_standing, prove_call
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.football.field import BallSpot
 from stemline.football.play import Season

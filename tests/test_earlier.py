@@ -12,7 +12,7 @@ from click.testing import CliRunner, Result
 
 from stemline import repository
 from stemline.commands import main
-from stemline.earlier import earlier_files
+from stemline.commands.earlier import earlier_files
 from stemline.project import files_at, read_files
 
 CALL = "Trips Right Stick"

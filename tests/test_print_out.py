@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from stemline.checking import summary
+from stemline.commands.closing_lines import summary
 from stemline.diagnostics.model import Related, diagnose
 from stemline.diagnostics.plain import plain
 from stemline.diagnostics.render import MOST, render

@@ -30,6 +30,7 @@ def build(folder: Path, out: Path | None, only: str, paper: str, theme: str) -> 
         theme_for,
         writing,
     )
+    from stemline.commands.progress import progress
     from stemline.diagnostics.plain import plain
     from stemline.diagnostics.plural import how_many
     from stemline.outside import folder as output_folder
@@ -37,7 +38,6 @@ def build(folder: Path, out: Path | None, only: str, paper: str, theme: str) -> 
     from stemline.outside.model import NotWritten
     from stemline.outside.names import file_name
     from stemline.outside.workroom import workroom
-    from stemline.progress import progress
     from stemline.project import revision
 
     texts, compiled = opened(folder)

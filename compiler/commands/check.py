@@ -24,9 +24,9 @@ def check(folder: Path, timing: bool, pictures: bool, only: str, no_cache: bool)
     """Read a playbook and say everything that is wrong with it."""
     from dataclasses import replace
 
-    from stemline.checking import answers, summary
+    from stemline.commands.closing_lines import answers, summary
     from stemline.commands.opening import leave, narrowed, opened, print_found, theme_of
-    from stemline.progress import progress
+    from stemline.commands.progress import progress
 
     texts, compiled = opened(folder)
     themed = theme_of(folder, "", compiled)

@@ -94,8 +94,8 @@ def _before(folder: Path, before: str, renamed: str, play: Play, against: str) -
         if renamed:
             raise click.UsageError("--before-call goes with --before")
         return None
+    from stemline.commands.earlier import earlier_call
     from stemline.diagnostics.render import render
-    from stemline.earlier import earlier_call
     from stemline.session import no_collecting
 
     with no_collecting():

@@ -19,7 +19,7 @@ from stemline.diagnostics.render import render
 from stemline.outside import folder as output_folder
 from stemline.outside.model import NotWritten
 from stemline.project import Files, read_files
-from stemline.session import Session, no_collecting
+from stemline.session import Session
 from stemline.source import Source, Span
 from stemline.theme import Found, Theme, load_theme, theme_called
 
@@ -93,6 +93,7 @@ def _settle(folder: Path) -> None:
 
 
 def opened(folder: Path) -> tuple[Files, Session]:
+    """The texts of a folder and a session of them; a folder without any ends the command."""
     _settle(folder)
     texts = read_files(folder)
     if any(d.code in _USAGE for d in texts.found):
@@ -101,10 +102,8 @@ def opened(folder: Path) -> tuple[Files, Session]:
     if not texts.sources:
         click.echo(render(texts.found, {}), nl=False, err=True)
         raise SystemExit(1)
-    with no_collecting():
-        whole = not any(d.is_error for d in texts.found)
-        compiled = Session(texts.sources, str(folder), whole=whole)
-    return texts, compiled
+    whole = not any(d.is_error for d in texts.found)
+    return texts, Session(texts.sources, str(folder), whole=whole)
 
 
 def theme_for(folder: Path, asked: str, compiled: Session, texts: Files) -> Theme:

@@ -45,13 +45,13 @@ def sheet(
         theme_for,
         writing,
     )
+    from stemline.commands.progress import progress
     from stemline.diagnostics.plain import plain
     from stemline.diagnostics.plural import how_many
     from stemline.outside import folder as output_folder
     from stemline.outside.file import write_file
     from stemline.outside.interrupts import Interrupts
     from stemline.outside.workroom import workroom
-    from stemline.progress import progress
     from stemline.project import revision
     from stemline.theme import SIZES as BY_WORD
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
-from stemline.checking import summary
+from stemline.commands.closing_lines import summary
 from stemline.diagnostics.model import Diagnostic
 from stemline.diagnostics.render import MOST, render
 from stemline.output import drawn

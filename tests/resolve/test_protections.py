@@ -90,9 +90,7 @@ def made(*lines: str, formation: str = DOUBLES_ELEVEN, protections: str = "") ->
     return compiled(ELEVEN, formation, LOOKS, protections, concept(*lines), calls)
 
 
-def against(
-    result: Session, look: str, side: str = "Right"
-) -> tuple[Play, tuple[Diagnostic, ...]]:
+def against(result: Session, look: str, side: str = "Right") -> tuple[Play, tuple[Diagnostic, ...]]:
     """The book's one call to a side, against a look."""
     assert result.book is not None
     order = next(o for _, o in result.calls.orders if o.side.word == side.lower())
