@@ -276,4 +276,4 @@ def _shown(compiled: Session, season: Season, *, views: bool = True) -> Season:
     assert compiled.book is not None, "a season comes from a book"
     book, maker = compiled.book, compiled.expander
     shown = with_views(book, compiled.calls, season, maker) if views else season
-    return with_sheets(book, shown, maker) if season is compiled.season else shown
+    return with_sheets(book, shown, maker) if compiled.is_whole(season) else shown

@@ -32,6 +32,7 @@ from stemline.resolve.season import (
     is_broken,
     proved_season,
     said_once,
+    season_of,
 )
 from stemline.resolve.sentences import check_sentences
 from stemline.source import Source
@@ -78,6 +79,7 @@ class Session:
         self._sources = tuple(sources)
         self._folder = folder
         self._whole = whole
+        self._pictured: dict[str, tuple[Season, tuple[Diagnostic, ...]]] = {}
 
     @cached_property
     def trees(self) -> tuple[tuple[Document, tuple[Diagnostic, ...]], ...]:
@@ -153,6 +155,34 @@ class Session:
         book = self.book
         orders = (order for _, order in self.calls.orders)
         return tuple(o.spoken for o in orders if book is not None and not is_broken(book, o))
+
+    def pictured(self, only: str = "") -> tuple[Season | None, tuple[Diagnostic, ...]]:
+        """The calls as their pictures show them, nothing proved, and why some have none.
+
+        ``only`` is a concept or a family: its calls alone are made, but all where it is neither.
+        """
+        if self.book is None:
+            return None, ()
+        if only not in self._pictured:
+            self._pictured[only] = self._picture(self.book, only.casefold())
+        return self._pictured[only]
+
+    @no_collecting()
+    def _picture(self, book: Playbook, only: str) -> tuple[Season, tuple[Diagnostic, ...]]:
+        names = {key: (c.name.casefold(), c.family.casefold()) for key, c in book.concepts.items()}
+        known = any(only in said for said in names.values())
+        orders = [o for _, o in self.calls.orders if not is_broken(book, o)]
+        made = [self.drawn(o) for o in orders if not known or only in names[o.concept]]
+        wrong = gathered(d for _, found in made for d in found if d.is_error)
+        plays = [
+            play for play, found in made if play is not None and not any(d.is_error for d in found)
+        ]
+        return season_of(book, plays), tuple(wrong)
+
+    def is_whole(self, season: Season) -> bool:
+        """Whether a season of this session is all of it, and not the part that was asked for."""
+        whole, _ = self._pictured.get("", (None, ()))
+        return season is whole or ("_proved" in vars(self) and season is self.season)
 
     # Proofs.
 

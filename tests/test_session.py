@@ -122,6 +122,26 @@ def test_a_picture_makes_its_own_play_and_no_other(more: list[str], counted: Cou
     assert counted.twice == NOTHING_TWICE
 
 
+def test_a_sheet_makes_what_it_shows_and_proves_nothing(
+    counted: Counted, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    monkeypatch.setattr(Session, "diagnostics", property(lambda _: pytest.fail("proved")))
+    listed = run("sheet", HERONS, "--only", "Crossers", "-o", tmp_path / "sheet.svg")
+    calls = sum("Crossers" in call for call in run("list", HERONS).splitlines())
+    assert listed.endswith(f": {calls} pictures\n")
+    assert (counted.makers, len(counted.casts)) == (1, calls)
+    assert counted.twice == NOTHING_TWICE
+
+
+def test_what_is_pictured_is_what_is_proved() -> None:
+    session = Session(read_files(BASE).sources, "base")
+    pictured, unmade = session.pictured()
+    assert not unmade
+    assert pictured == session.season
+    assert pictured is not None
+    assert session.is_whole(pictured)
+
+
 def test_a_proof_of_one_call_is_what_the_season_has_of_it() -> None:
     sources = read_files(BASE).sources
     alone, whole = Session(sources, "base"), Session(sources, "base")

@@ -56,11 +56,11 @@ def sheet(
     from stemline.theme import SIZES as BY_WORD
 
     texts, compiled = opened(folder)
-    found = (*texts.found, *compiled.diagnostics)
+    season, unmade = compiled.pictured(only)
+    found = (*texts.found, *compiled.definitions, *unmade)
     print_found([d for d in found if d.is_error], texts)
     leave(found)
     look = theme_for(folder, theme, compiled, texts)
-    season = compiled.season
     assert season is not None
     shelf = folder / "build" / "sheet"
     file = output or shelf / "contact-sheet.pdf"

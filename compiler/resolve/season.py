@@ -148,7 +148,7 @@ def proved_season(
             plays.append(play)
         found += problems
     found += proving.unused_tags()
-    return _season(book, plays), tuple(gathered(found))
+    return season_of(book, plays), tuple(gathered(found))
 
 
 def drawn(book: Playbook, expander: Expander, order: Order) -> Expanded:
@@ -357,7 +357,8 @@ def _counted(d: Diagnostic, calls: list[str]) -> Diagnostic:
     return replace(d, values=tuple(sorted(values.items())))
 
 
-def _season(book: Playbook, plays: Sequence[Play]) -> Season:
+def season_of(book: Playbook, plays: Sequence[Play]) -> Season:
+    """These plays with what the playbook says of its team, its code and their concepts."""
     settings, code = book.settings, book.settings.code
     care = care_rules(code.key)
     shown = {p.call.concept for p in plays}
