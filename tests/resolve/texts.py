@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import replace
 from pathlib import Path as File
 
 from stemline.diagnostics.catalogue import CATALOGUE
@@ -153,7 +152,9 @@ def compiled(*texts: str) -> Session:
     assert len(sources) == len(texts)
     result = Session(sources, "playbook")
     kept = tuple(d for d in result.diagnostics if not d.code.startswith(CLOCK))
-    return replace(result, diagnostics=kept)
+    # What a session has answered it keeps: the same playbook, without what the text leaves out.
+    result.__dict__["_proved"] = (result.season, kept)
+    return result
 
 
 def sound(*texts: str) -> Session:
