@@ -8,7 +8,7 @@ import sys
 def main() -> None:
     """Run the commands."""
     try:
-        from stemline.cli import main as commands
+        from stemline.commands import main as commands
 
         commands()
     except KeyboardInterrupt:

@@ -8,10 +8,6 @@ from itertools import groupby
 from stemline.book.clock_lines import clock_lines, look_lines, sameness_lines, verdict
 from stemline.book.model import Edition, Paper
 from stemline.book.pages import make_book
-from stemline.build import Build
-from stemline.compile import Compiled
-from stemline.contact import contact_sheet
-from stemline.crowds import crowd_lines, look_over
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
 from stemline.draw.picture import picture
@@ -31,10 +27,13 @@ from stemline.football.timing.coverage import against as covered
 from stemline.football.timing.levels import HIGH_SCHOOL, LEVELS, Level
 from stemline.football.worlds import Look
 from stemline.outside.names import file_names
+from stemline.printing.build import Build
+from stemline.printing.contact import contact_sheet
+from stemline.printing.crowds import crowd_lines, look_over
 from stemline.resolve.calls import read_call
-from stemline.resolve.expand import expand
 from stemline.resolve.read_guards import read_look_words
 from stemline.resolve.sheets import with_sheets, with_views
+from stemline.session import Session
 from stemline.source import Span
 from stemline.theme import Size, Theme
 
@@ -54,14 +53,14 @@ __all__ = [
 
 
 def call_play(
-    compiled: Compiled, text: str, spot: str | None, against: str, place: str = "the call"
+    compiled: Session, text: str, spot: str | None, against: str, place: str = "the call"
 ) -> tuple[Play | None, tuple[Diagnostic, ...]]:
     """The play of a call's text, from a ball spot; None with the reasons.
 
     ``against`` is the name of a look of the playbook, or words that a defence shows; ``place`` is
     what the text is called in a message.
     """
-    if compiled.book is None or compiled.season is None:
+    if compiled.book is None:
         return None, ()
     at = Span.over(place, text)
     order, found = read_call(compiled.book, text, compiled.calls.by_name, at)
@@ -75,11 +74,11 @@ def call_play(
         looks, found = read_look_words(against, names)
         if found:
             return None, found
-    drawn = next((p for p in compiled.season.plays if p.call.spoken == order.spoken), None)
-    if drawn is not None and spot is None and not against:
-        return drawn, ()
-    at_spot = BallSpot(spot) if spot else drawn.ball if drawn else BallSpot.MIDDLE
-    play, found = expand(compiled.book, order, at_spot, looks, named)
+    if spot is None:
+        play, found = compiled.drawn(order)
+    if spot or against:
+        at_spot = BallSpot(spot) if spot else play.ball if play else BallSpot.MIDDLE
+        play, found = compiled.play(order, at_spot, looks, named)
     errors = tuple(d for d in found if d.is_error)
     return (None, errors) if errors else (play, ())
 
@@ -127,7 +126,7 @@ def his_label(play: Play, said: str, at: Span) -> tuple[str | None, tuple[Diagno
     return None, (found,)
 
 
-def timing_lines(compiled: Compiled, season: Season) -> Iterator[str]:
+def timing_lines(compiled: Session, season: Season) -> Iterator[str]:
     """The quarterback's clock of every pass in ``season``, a concept after another.
 
     For each: its first call and that call with each tag, what is late from a hash, the sameness
@@ -143,7 +142,7 @@ def timing_lines(compiled: Compiled, season: Season) -> Iterator[str]:
         yield from look_lines(one.rows, check_to(one, stood))
 
 
-def _concept_lines(compiled: Compiled, plays: list[Play]) -> Iterator[str]:
+def _concept_lines(compiled: Session, plays: list[Play]) -> Iterator[str]:
     assert compiled.book is not None, "plays come from a book"
     level = compiled.book.settings.level
     plays = [_from_middle(compiled, play) for play in plays]
@@ -157,35 +156,35 @@ def _concept_lines(compiled: Compiled, plays: list[Play]) -> Iterator[str]:
     yield from sameness_lines(plays, clocks)
 
 
-def _stood(compiled: Compiled, play: Play) -> Stood:
+def _stood(compiled: Session, play: Play) -> Stood:
     """A call against every look of the playbook."""
     assert compiled.book is not None, "plays come from a book"
     level = compiled.book.settings.level
     order = compiled.calls.by_name[play.call.spoken]
     shown = []
     for key in compiled.book.looks:
-        faced, _ = expand(compiled.book, order, BallSpot.MIDDLE, (), key)
+        faced, _ = compiled.play(order, BallSpot.MIDDLE, (), key)
         if faced is not None and faced.defence is not None and faced.reads:
             shown.append(covered(faced, read_clock(faced, level), level))
     return Stood(play.call.concept, play.call.formation, tuple(shown))
 
 
-def _from_middle(compiled: Compiled, play: Play) -> Play:
+def _from_middle(compiled: Session, play: Play) -> Play:
     """The play at the spot that warnings speak of, wherever its picture is drawn from."""
     if play.ball is BallSpot.MIDDLE:
         return play
     assert compiled.book is not None, "plays come from a book"
-    there, _ = expand(compiled.book, compiled.calls.by_name[play.call.spoken], BallSpot.MIDDLE)
+    there, _ = compiled.play(compiled.calls.by_name[play.call.spoken], BallSpot.MIDDLE)
     return there or play
 
 
-def _from_hashes(compiled: Compiled, play: Play, middle: ReadClock) -> Iterator[str]:
+def _from_hashes(compiled: Session, play: Play, middle: ReadClock) -> Iterator[str]:
     """Reads that fit from the middle and do not from a hash."""
     assert compiled.book is not None, "plays come from a book"
     fits = {look.read.target for look in middle.reads if look.verdict is Verdict.ON_TIME}
     order = compiled.calls.by_name[play.call.spoken]
     for spot in (BallSpot.LEFT_HASH, BallSpot.RIGHT_HASH):
-        there, _ = expand(compiled.book, order, spot)
+        there, _ = compiled.play(order, spot)
         if there is None:
             continue
         clock = read_clock(there, compiled.book.settings.level)
@@ -198,11 +197,11 @@ def _from_hashes(compiled: Compiled, play: Play, middle: ReadClock) -> Iterator[
 
 
 def crowded_lines(
-    compiled: Compiled, season: Season, theme: Theme, progress: Callable[[int, int], None]
+    compiled: Session, season: Season, theme: Theme, progress: Callable[[int, int], None]
 ) -> Iterator[str]:
     """The crowded pictures of ``season``'s calls, worst first, and how many calls have one."""
     assert compiled.book is not None, "a season comes from a book"
-    shown = with_views(compiled.book, compiled.calls, season)
+    shown = with_views(compiled.book, compiled.calls, season, compiled.expander)
     book = make_book(shown, Edition("", ""), ())
     yield from crowd_lines(look_over(book, theme, progress))
 
@@ -221,7 +220,7 @@ def _pictures(calls: Iterable[str]) -> dict[str, str]:
 
 
 def made_book(
-    compiled: Compiled,
+    compiled: Session,
     season: Season,
     revision: str,
     date: str,
@@ -246,7 +245,7 @@ def made_book(
 
 
 def made_sheet(
-    compiled: Compiled,
+    compiled: Session,
     season: Season,
     revision: str,
     date: str,
@@ -272,8 +271,9 @@ def made_sheet(
     return apart(theme, count, contact_pdf, sheet, theme, paper, date), count
 
 
-def _shown(compiled: Compiled, season: Season, *, views: bool = True) -> Season:
+def _shown(compiled: Session, season: Season, *, views: bool = True) -> Season:
     """``season`` with all that its book shows; only the whole one has the sheets at the end."""
     assert compiled.book is not None, "a season comes from a book"
-    shown = with_views(compiled.book, compiled.calls, season) if views else season
-    return with_sheets(compiled.book, shown) if season is compiled.season else shown
+    book, maker = compiled.book, compiled.expander
+    shown = with_views(book, compiled.calls, season, maker) if views else season
+    return with_sheets(book, shown, maker) if compiled.is_whole(season) else shown

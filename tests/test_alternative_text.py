@@ -11,7 +11,7 @@ import pytest
 from click.testing import CliRunner
 from pypdf import PdfReader
 
-from stemline.cli import main
+from stemline.commands import main
 
 
 @pytest.fixture(scope="module")

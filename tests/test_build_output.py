@@ -19,7 +19,7 @@ from PIL import Image
 
 import stemline.emit.pdf
 import stemline.output
-from stemline.cli import main
+from stemline.commands import main
 from stemline.draw.scene import Scene
 
 
@@ -186,13 +186,13 @@ def test_a_picture_that_fails_stops_the_build_by_its_name(
     built: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     before = files_in(built / "build")
-    sound = stemline.build.to_svg
+    sound = stemline.printing.build.to_svg
 
     def cut(scene: Scene, *rest: Any) -> str:
         svg = sound(scene, *rest)
         return svg[:-9] if scene.title == "Doubles Right Stick" else svg
 
-    monkeypatch.setattr(stemline.build, "to_svg", cut)
+    monkeypatch.setattr(stemline.printing.build, "to_svg", cut)
     result = run("build", built)
     assert result.exit_code == 2
     assert "Doubles Right Stick: error E956: this picture cannot be drawn whole" in result.stderr

@@ -10,7 +10,7 @@ import pypdf
 import pytest
 from click.testing import CliRunner, Result
 
-from stemline.cli import main
+from stemline.commands import main
 
 BOOKS = Path(__file__).parent.parent / "playbooks"
 HERONS = BOOKS / "saltmarsh-herons"
@@ -212,7 +212,7 @@ class Missing:
         if name.split(".")[0] == "weasyprint":
             raise OSError("cannot load library 'libpango-1.0-0'")
 sys.meta_path.insert(0, Missing())
-from stemline.cli import main
+from stemline.commands import main
 main()
 """
 

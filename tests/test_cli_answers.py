@@ -9,7 +9,7 @@ from click.testing import CliRunner, Result
 from test_facing import TEXT
 
 import stemline.cache
-from stemline.cli import main
+from stemline.commands import main
 
 HEAD = "no answer by the clock (planning figures)"
 

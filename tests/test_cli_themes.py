@@ -10,7 +10,7 @@ import pypdf
 import pytest
 from click.testing import CliRunner, Result
 
-from stemline.cli import main
+from stemline.commands import main
 
 CALL = "Trips Left Stick"
 SVG = "{http://www.w3.org/2000/svg}"

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
-from stemline.cli import main
+from stemline.commands import main
 from stemline.football.codes import CODES, Certainty, Known
 from stemline.football.timing.clock import Verdict
 from stemline.football.timing.coverage import OPEN, TIGHT, Cover

@@ -11,8 +11,8 @@ import pytest
 from click.testing import CliRunner, Result
 
 from stemline import repository
-from stemline.cli import main
-from stemline.earlier import earlier_files
+from stemline.commands import main
+from stemline.commands.earlier import earlier_files
 from stemline.project import files_at, read_files
 
 CALL = "Trips Right Stick"

@@ -20,7 +20,7 @@ import pytest
 from click.testing import CliRunner, Result
 
 from stemline import project, reading, repository
-from stemline.cli import main
+from stemline.commands import main
 from stemline.outside import folder as output_folder
 from stemline.outside.model import NotWritten
 from stemline.reading import read_files

@@ -18,10 +18,10 @@ from pathlib import Path
 import pytest
 from corpus.mixing import CORPUS, Outcome, base, compile_case, outcome
 
-from stemline.compile import compile_texts
 from stemline.diagnostics.catalogue import CATALOGUE
 from stemline.diagnostics.render import in_order
 from stemline.project import read_files
+from stemline.session import Session
 
 FOLDERS = CORPUS / "folders"
 
@@ -145,7 +145,7 @@ def read_and_compile(folder: str) -> Outcome:
     found = files.found
     if files.sources:
         whole = not any(d.is_error for d in found)
-        found += compile_texts(files.sources, folder, whole=whole).diagnostics
+        found += Session(files.sources, folder, whole=whole).diagnostics
     return outcome(files.sources, found)
 
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from stemline.checking import summary
-from stemline.compile import compile_texts
+from stemline.commands.closing_lines import summary
 from stemline.diagnostics.model import Related, diagnose
 from stemline.diagnostics.plain import plain
 from stemline.diagnostics.render import MOST, render
+from stemline.session import Session
 from stemline.source import Source, Span
 
 HOSTILE = "a\x1b[31mred\x1b]0;title\x07\x9bX\u202eabc\u2028\x7f\ud800"
@@ -34,14 +34,14 @@ def test_nothing_that_a_terminal_obeys_is_printed() -> None:
 def test_a_folder_is_named_plainly() -> None:
     from pathlib import Path
 
-    compiled = compile_texts([Source("a.play", "concept A\n")], HOSTILE)
+    compiled = Session([Source("a.play", "concept A\n")], HOSTILE)
     assert is_plain(summary(Path(HOSTILE), compiled, compiled.diagnostics))
     assert is_plain(render(compiled.diagnostics, {}))
 
 
 def test_a_control_character_never_gets_into_a_name() -> None:
     text = "playbook A\x1bB\n    code high school\n"
-    compiled = compile_texts([Source("a.play", text)], "a")
+    compiled = Session([Source("a.play", text)], "a")
     assert compiled.season is not None
     assert is_plain(compiled.season.team.name)
 

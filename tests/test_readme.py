@@ -16,7 +16,7 @@ from pathlib import Path
 
 from click.testing import CliRunner
 
-from stemline.cli import main
+from stemline.commands import main
 
 ROOT = Path(__file__).parent.parent
 README = (ROOT / "README.md").read_text("utf-8")

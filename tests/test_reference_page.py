@@ -9,7 +9,6 @@ from importlib.resources import files
 
 import pytest
 
-from stemline.compile import Compiled, compile_texts
 from stemline.diagnostics.render import render
 from stemline.football.blocking import BLOCKS, DEFENDERS, PROTECTIONS
 from stemline.football.codes import CODES, Certainty, Known
@@ -41,6 +40,7 @@ from stemline.resolve.read_runs import PLACES as LINE_PLACES
 from stemline.resolve.read_runs import REACTIONS
 from stemline.resolve.read_spots import SPOT_DEPTHS
 from stemline.resolve.read_stands import PLACES
+from stemline.session import Session
 from stemline.source import Source
 from stemline.syntax.lines import KINDS, KINDS_NOT_READ_YET
 from stemline.syntax.parser import parse
@@ -122,9 +122,9 @@ def of(tag: Block) -> str:
     return owner.text.casefold()
 
 
-def compiled(sample: Sample) -> tuple[Compiled, str]:
+def compiled(sample: Sample) -> tuple[Session, str]:
     sources = [Source(f"{n}.play", text) for n, text in enumerate(whole(sample))]
-    result = compile_texts(sources, "playbook")
+    result = Session(sources, "playbook")
     return result, render(result.diagnostics, {s.name: s for s in sources})
 
 

@@ -23,6 +23,9 @@ from stemline.resolve.protection_definitions import Protection
 from stemline.resolve.ready_looks import look_of
 from stemline.source import Span
 
+Expanded = tuple[Play | None, tuple[Diagnostic, ...]]
+"""A call's play, None where its men cannot be put on the field, and what is wrong with it."""
+
 
 @dataclass(frozen=True)
 class Order:
@@ -51,21 +54,9 @@ def expand(
     spot: BallSpot,
     against: Sequence[Look] = (),
     look_key: str = "",
-) -> tuple[Play | None, tuple[Diagnostic, ...]]:
+) -> Expanded:
     """One call alone, as `Expander.expand`: who wants many keeps an expander."""
     return Expander(book).expand(order, spot, against, look_key)
-
-
-def play_of(
-    book: Playbook,
-    order: Order,
-    concept: Concept,
-    spot: BallSpot,
-    against: Sequence[Look] = (),
-    look_key: str = "",
-) -> tuple[Play | None, tuple[Diagnostic, ...]]:
-    """One call of any concept alone, as `Expander.play_of`."""
-    return Expander(book).play_of(order, concept, spot, against, look_key)
 
 
 @dataclass(frozen=True)
@@ -92,25 +83,19 @@ class Expander:
             tuple[str, str, Side, str, BallSpot], tuple[Defence | None, tuple[Diagnostic, ...]]
         ] = {}
         self._bodies: dict[tuple[str, tuple[str, ...]], Body] = {}
-        self._casts: dict[tuple[Order, BallSpot], Cast] = {}
-        self._plays: dict[
-            tuple[Order, BallSpot, tuple[Look, ...], str],
-            tuple[Play | None, tuple[Diagnostic, ...]],
-        ] = {}
+        self._casts: dict[tuple[Order, BallSpot, int], tuple[Concept, Cast]] = {}
+        self._plays: dict[tuple[Order, BallSpot, tuple[Look, ...], str, int], Expanded] = {}
 
     def expand(
         self, order: Order, spot: BallSpot, against: Sequence[Look] = (), look_key: str = ""
-    ) -> tuple[Play | None, tuple[Diagnostic, ...]]:
+    ) -> Expanded:
         """The play of a call from one ball spot; None where its men cannot be put on the field.
 
         With ``look_key`` it stands against that look of the playbook: its defenders are lined up,
         what the look shows is known, and blocks are worked out against it.
         """
-        key = order, spot, tuple(against), look_key
-        if key not in self._plays:
-            concept = self._book.concepts[order.concept]
-            self._plays[key] = self._play(order, concept, spot, against, look_key, keep=True)
-        return self._plays[key]
+        concept = self._book.concepts[order.concept]
+        return self.play_of(order, concept, spot, against, look_key)
 
     def play_of(
         self,
@@ -119,12 +104,16 @@ class Expander:
         spot: BallSpot,
         against: Sequence[Look] = (),
         look_key: str = "",
-    ) -> tuple[Play | None, tuple[Diagnostic, ...]]:
+    ) -> Expanded:
         """As `expand`, for a concept that need not stand in the playbook.
 
         A page on a formation or a look wants men who only stand: a concept with an empty body.
+        A concept is known by itself and not by its name, which a formation may have too.
         """
-        return self._play(order, concept, spot, against, look_key, keep=False)
+        key = order, spot, tuple(against), look_key, id(concept)
+        if key not in self._plays:
+            self._plays[key] = self._play(order, concept, spot, against, look_key)
+        return self._plays[key]
 
     def _play(
         self,
@@ -133,17 +122,11 @@ class Expander:
         spot: BallSpot,
         against: Sequence[Look],
         look_key: str,
-        *,
-        keep: bool,
-    ) -> tuple[Play | None, tuple[Diagnostic, ...]]:
+    ) -> Expanded:
         lined = self.lined(order.formation, order.side, order.motion, spot)
         if lined.picture is None:
             return None, lined.found
-        cast = self._casts.get((order, spot)) if keep else None
-        if cast is None:
-            cast = Cast(self._casting(order, concept, lined.picture, lined.motions, keep=keep))
-            if keep:
-                self._casts[order, spot] = cast
+        cast = self._cast(order, concept, spot, lined.picture, lined.motions)
         at = order.formation, order.side, order.motion, spot
         defence, standing = self.defence(look_key, *at) if look_key else (None, ())
         if defence is not None and not against:
@@ -151,13 +134,28 @@ class Expander:
         play, found = cast.play(tuple(against), defence)
         return play, (*lined.found, *standing, *found)
 
+    def _cast(
+        self,
+        order: Order,
+        concept: Concept,
+        spot: BallSpot,
+        picture: Picture,
+        motions: Mapping[str, Motion],
+    ) -> Cast:
+        """The call's roles with their men. The concept is kept beside it: as long as it lives no
+        other has its id."""
+        key = order, spot, id(concept)
+        if key not in self._casts:
+            self._casts[key] = concept, Cast(self._casting(order, concept, picture, motions))
+        return self._casts[key][1]
+
     def casting(self, order: Order, spot: BallSpot) -> Casting | None:
         """What decides a call's play from a spot; None where its men cannot be put on the field."""
         lined = self.lined(order.formation, order.side, order.motion, spot)
         if lined.picture is None:
             return None
         concept = self._book.concepts[order.concept]
-        return self._casting(order, concept, lined.picture, lined.motions, keep=True)
+        return self._casting(order, concept, lined.picture, lined.motions)
 
     def _casting(
         self,
@@ -165,11 +163,9 @@ class Expander:
         concept: Concept,
         picture: Picture,
         motions: Mapping[str, Motion],
-        *,
-        keep: bool,
     ) -> Casting:
-        body = self._body(order, concept, keep=keep)
         tags = [self._book.tags[order.concept, tag] for tag in order.tags]
+        body = self._body(order, concept, tags)
         return Casting(
             body=body,
             picture=picture,
@@ -202,10 +198,9 @@ class Expander:
             self._defences[key] = _defence(self._book, look_key, picture) if picture else (None, ())
         return self._defences[key]
 
-    def _body(self, order: Order, concept: Concept, *, keep: bool) -> Body:
+    def _body(self, order: Order, concept: Concept, tags: Sequence[Tag]) -> Body:
         """The concept with the call's tags laid over it."""
-        tags = [self._book.tags[order.concept, tag] for tag in order.tags]
-        if not keep:
+        if self._book.concepts.get(order.concept) is not concept:
             return merged(concept.body, tags)
         key = order.concept, order.tags
         if key not in self._bodies:

@@ -18,7 +18,7 @@ from stemline.resolve.calls import ambiguous, read_call, readings, two_readings
 from stemline.resolve.defence import LINING_UP
 from stemline.resolve.definitions import Alias, Concept, Dress, Playbook
 from stemline.resolve.dress import at_most, orders
-from stemline.resolve.expand import Expander, Order
+from stemline.resolve.expand import Expanded, Expander, Order
 from stemline.resolve.league import league_words
 from stemline.resolve.merge import merged
 from stemline.resolve.words import listed
@@ -129,32 +129,50 @@ def _in_book_order(book: Playbook) -> list[Dress]:
 def season(
     book: Playbook, calls: Calls, prove: Prove, expander: Expander | None = None
 ) -> tuple[Season, tuple[Diagnostic, ...]]:
+    """As `proved_season`, with a maker of plays of its own where none is given."""
+    return proved_season(book, calls, Proving(book, calls, expander or Expander(book), prove))
+
+
+def proved_season(
+    book: Playbook, calls: Calls, proving: Proving
+) -> tuple[Season, tuple[Diagnostic, ...]]:
     """Every call expanded at the spot it is drawn from, and proved from every spot it is run.
 
-    A call with errors is left out of the season; its diagnostics say why. ``expander`` is the
-    book's, where somebody else wants its plays too.
+    A call with errors is left out of the season; its diagnostics say why.
     """
-    proving = _Proving(book, calls, expander or Expander(book))
     found: list[Diagnostic] = []
     plays: list[Play] = []
     for dress, order in calls.orders:
-        if _broken(book, order):
-            continue
-        problems: list[Diagnostic] = []
-        for spot in _spots(dress):
-            for looks in ((), *dress.against):
-                problems += proving.proved(order, spot, looks, prove)
-            for key in dress.looks:
-                problems += proving.proved(order, spot, (), prove, key)
-        play = proving.drawn(order)
-        if play is not None and not any(d.is_error for d in problems):
+        play, problems = proving.call(dress, order)
+        if play is not None:
             plays.append(play)
         found += problems
-    found += proving.unused_tags(calls, prove)
-    return _season(book, plays), tuple(gathered(found))
+    found += proving.unused_tags()
+    return season_of(book, plays), tuple(gathered(found))
 
 
-def _broken(book: Playbook, order: Order) -> bool:
+def drawn(book: Playbook, expander: Expander, order: Order) -> Expanded:
+    """The play at the spot that the playbook draws from, against its base look where the picture
+    shows a defence."""
+    look = book.base_look if _shows_a_defence(book, order) else ""
+    play, found = expander.expand(order, BallSpot.MIDDLE, look_key=look)
+    wanted = book.settings.picture
+    if play is None or wanted == "middle":
+        return play, found
+    to_field = BallSpot.LEFT_HASH if play.strong is Side.RIGHT else BallSpot.RIGHT_HASH
+    spot = to_field if wanted == "strength to field" else to_field.mirrored
+    return expander.expand(order, spot, look_key=look)
+
+
+def _shows_a_defence(book: Playbook, order: Order) -> bool:
+    """Runs, and passes whose ball goes where a defender does not."""
+    concept = book.concepts[order.concept]
+    tags = [book.tags[order.concept, tag] for tag in order.tags]
+    return concept.kind is Kind.RUN or bool(merged(concept.body, tags).reactions)
+
+
+def is_broken(book: Playbook, order: Order) -> bool:
+    """Whether a definition that the call is made of was not read whole."""
     return book.is_broken(order.formation, order.motion, order.concept, order.tags)
 
 
@@ -162,32 +180,56 @@ def _spots(dress: Dress) -> list[BallSpot]:
     return [spot for spot in BallSpot if spot.value in dress.spots]
 
 
-class _Proving:
-    """Proves each call at each spot."""
+class Proving:
+    """Proves the calls of one playbook, each once, on plays that ``expander`` makes."""
 
-    def __init__(self, book: Playbook, calls: Calls, expander: Expander) -> None:
+    def __init__(self, book: Playbook, calls: Calls, expander: Expander, prove: Prove) -> None:
         self.book = book
-        self.play = expander.expand
+        self._calls = calls
+        self._expander = expander
+        self._prove = prove
         self._plain = {_untagged(o): o for _, o in calls.orders if not o.tags}
+        self._proofs: dict[Order, Expanded] = {}
+
+    def call(self, dress: Dress, order: Order) -> Expanded:
+        """The call as it is drawn, None where it has errors, and all that is wrong with it.
+
+        Of a call whose definitions were not all read nothing is said: they have told why.
+        """
+        if order not in self._proofs:
+            self._proofs[order] = self._call(dress, order)
+        return self._proofs[order]
+
+    def _call(self, dress: Dress, order: Order) -> Expanded:
+        if is_broken(self.book, order):
+            return None, ()
+        problems: list[Diagnostic] = []
+        for spot in _spots(dress):
+            for looks in ((), *dress.against):
+                problems += self.proved(order, spot, looks)
+            for key in dress.looks:
+                problems += self.proved(order, spot, (), key)
+        play, _ = drawn(self.book, self._expander, order)
+        right = play is not None and not any(d.is_error for d in problems)
+        return play if right else None, tuple(problems)
 
     def proved(
         self,
         order: Order,
         spot: BallSpot,
         looks: Sequence[Look],
-        prove: Prove,
         look_key: str = "",
     ) -> list[Diagnostic]:
         """What is wrong with a call against words or a look; a look's own faults are not its."""
-        play, found = self.play(order, spot, looks, look_key)
+        play, found = self._expander.expand(order, spot, looks, look_key)
         found = tuple(d for d in found if d.code not in LINING_UP)
         if play is None or any(d.is_error and d.code != _EMPTY_SPOT for d in found):
             return list(found)
         plain = None
         if order.tags:
             bare = self._plain.get(_untagged(order)) or replace(order, tags=(), spoken="")
-            plain, _ = self.play(bare, spot, looks, look_key)
-        proofs = list(prove(play, plain, order))
+            plain, _ = self._expander.expand(bare, spot, looks, look_key)
+        proofs = list(self._prove(play, plain, order))
         # A tag that breaks its own promise says so itself, and why: once is enough.
         told = {
             dict(d.values)[_BROKEN_PROMISES[d.code]] for d in proofs if d.code in _BROKEN_PROMISES
@@ -196,41 +238,24 @@ class _Proving:
             d for d in found if d.code != _EMPTY_SPOT or dict(d.values)["spot"] not in told
         ] + proofs
 
-    def drawn(self, order: Order) -> Play | None:
-        """The play at the spot that the playbook draws from."""
-        look = self.book.base_look if self._shows_a_defence(order) else ""
-        play, _ = self.play(order, BallSpot.MIDDLE, look_key=look)
-        wanted = self.book.settings.picture
-        if play is None or wanted == "middle":
-            return play
-        to_field = BallSpot.LEFT_HASH if play.strong is Side.RIGHT else BallSpot.RIGHT_HASH
-        spot = to_field if wanted == "strength to field" else to_field.mirrored
-        return self.play(order, spot, look_key=look)[0]
-
-    def _shows_a_defence(self, order: Order) -> bool:
-        """Runs, and passes whose ball goes where a defender does not."""
-        concept = self.book.concepts[order.concept]
-        tags = [self.book.tags[order.concept, tag] for tag in order.tags]
-        return concept.kind is Kind.RUN or bool(merged(concept.body, tags).reactions)
-
-    def unused_tags(self, calls: Calls, prove: Prove) -> list[Diagnostic]:
+    def unused_tags(self) -> list[Diagnostic]:
         """Tags that no dress-up calls are proved too, alone, over the concept's plain calls.
 
         A plain call that is wrong itself is passed over: the tag would only repeat it.
         """
-        used = {(o.concept, tag) for _, o in calls.orders for tag in o.tags}
+        used = {(o.concept, tag) for _, o in self._calls.orders for tag in o.tags}
         found: list[Diagnostic] = []
         for key in self.book.tags:
             if key in used or self.book.tags[key].broken:
                 continue
-            for dress, order in calls.orders:
-                if order.concept != key[0] or order.tags or _broken(self.book, order):
+            for dress, order in self._calls.orders:
+                if order.concept != key[0] or order.tags or is_broken(self.book, order):
                     continue
                 spot = _spots(dress)[0]
-                if not any(d.is_error for d in self.proved(order, spot, (), prove)):
+                if not any(d.is_error for d in self.proved(order, spot, ())):
                     name = f"{order.spoken} {self.book.tags[key].name}"
                     tagged = replace(order, tags=(key[1],), spoken=name)
-                    found += self.proved(tagged, spot, (), prove)
+                    found += self.proved(tagged, spot, ())
         return found
 
 
@@ -333,7 +358,8 @@ def _counted(d: Diagnostic, calls: list[str]) -> Diagnostic:
     return replace(d, values=tuple(sorted(values.items())))
 
 
-def _season(book: Playbook, plays: Sequence[Play]) -> Season:
+def season_of(book: Playbook, plays: Sequence[Play]) -> Season:
+    """These plays with what the playbook says of its team, its code and their concepts."""
     settings, code = book.settings, book.settings.code
     care = care_rules(code.key)
     shown = {p.call.concept for p in plays}

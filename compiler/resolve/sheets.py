@@ -23,7 +23,7 @@ from stemline.football.play import (
 )
 from stemline.football.worlds import always
 from stemline.resolve.definitions import Body, Concept, Playbook, Said
-from stemline.resolve.expand import Order, expand, play_of
+from stemline.resolve.expand import Expander, Order
 from stemline.resolve.ready_looks import look_of
 from stemline.resolve.season import Calls
 from stemline.source import Span
@@ -32,36 +32,43 @@ MOST_SETS = 4
 """Sets of the offence that a look is shown against: as many as a page has room for."""
 
 
-def with_views(book: Playbook, calls: Calls, season: Season) -> Season:
+def with_views(
+    book: Playbook, calls: Calls, season: Season, expander: Expander | None = None
+) -> Season:
     """``season`` with each concept's first call against every look of the playbook."""
-    return replace(season, concepts=tuple(_viewed(book, calls, season, c) for c in season.concepts))
+    maker = expander or Expander(book)
+    viewed = (_viewed(book, calls, season, c, maker) for c in season.concepts)
+    return replace(season, concepts=tuple(viewed))
 
 
-def with_sheets(book: Playbook, season: Season) -> Season:
+def with_sheets(book: Playbook, season: Season, expander: Expander | None = None) -> Season:
     """``season`` with its sheets of formations, protections and looks."""
-    stands = _standing(book)
+    posing = _Posing(book, expander or Expander(book))
+    stands = _standing(book, posing)
     keys = _by_use(season, stands)
     return replace(
         season,
         formations=_formations(book, stands),
-        looks=_looks(book, _sets(keys, stands)),
-        protections=_protections(book, season, keys),
+        looks=_looks(book, _sets(keys, stands), posing),
+        protections=_protections(book, season, keys, posing),
     )
 
 
-def _viewed(book: Playbook, calls: Calls, season: Season, sheet: ConceptSheet) -> ConceptSheet:
+def _viewed(
+    book: Playbook, calls: Calls, season: Season, sheet: ConceptSheet, expander: Expander
+) -> ConceptSheet:
     first = next((p for p in season.plays if p.call.concept == sheet.name), None)
     if first is None:
         return sheet
     order = calls.by_name[first.call.spoken]
     if first.reads:
-        made = (expand(book, order, first.ball, look_key=key) for key in _whole_looks(book))
+        made = (expander.expand(order, first.ball, look_key=key) for key in _whole_looks(book))
         faced = tuple(p for p in _shown(made) if p.defence is not None)
         return replace(sheet, faced=faced)
     if sheet.kind is not Kind.RUN or first.defence is None:
         return sheet
     others = (key for key in _whole_looks(book) if key != book.base_look)
-    made = (expand(book, order, first.ball, look_key=key) for key in ("", *others))
+    made = (expander.expand(order, first.ball, look_key=key) for key in ("", *others))
     return replace(sheet, views=tuple(_shown(made)))
 
 
@@ -79,23 +86,41 @@ def _whole_looks(book: Playbook) -> Iterator[str]:
 # Men who only stand.
 
 
-def _standing(book: Playbook) -> dict[str, Play]:
+class _Posing:
+    """Makes plays of men who stand and perhaps protect; each formation and protection is cast once,
+    whatever looks it is shown against."""
+
+    def __init__(self, book: Playbook, expander: Expander) -> None:
+        self._book = book
+        self._expander = expander
+        self._posed: dict[tuple[str, str], tuple[Order, Concept]] = {}
+
+    def play(self, formation: str, look_key: str = "", protection: str = "") -> Play | None:
+        """A formation called right, its men standing or in ``protection`` (keys of the playbook);
+        None where that has errors."""
+        order, concept = self._pose(formation, protection)
+        play, found = self._expander.play_of(order, concept, BallSpot.MIDDLE, look_key=look_key)
+        return None if any(d.is_error for d in found) else play
+
+    def _pose(self, formation: str, protection: str) -> tuple[Order, Concept]:
+        key = formation, protection
+        if key not in self._posed:
+            name, body = self._book.formations[formation].name, Body()
+            if protection:
+                named = self._book.protections[protection]
+                name, body = named.name, _protecting(self._book, named.name, named.span)
+            span = self._book.formations[formation].span
+            order = Order(formation, Side.RIGHT, "", name.casefold(), (), name, span, span)
+            self._posed[key] = order, Concept(name, "", body, span, False)
+        return self._posed[key]
+
+
+def _standing(book: Playbook, posing: _Posing) -> dict[str, Play]:
     """Each formation called right from the middle, nobody moving, by its key."""
     made = {
-        key: _made(book, key, Body(), formation.name)
-        for key, formation in book.formations.items()
-        if not formation.broken
+        key: posing.play(key) for key, formation in book.formations.items() if not formation.broken
     }
     return {key: play for key, play in made.items() if play is not None}
-
-
-def _made(book: Playbook, formation: str, body: Body, name: str, look_key: str = "") -> Play | None:
-    """A body in a formation called right, or None where that has errors."""
-    span = book.formations[formation].span
-    order = Order(formation, Side.RIGHT, "", name.casefold(), (), name, span, span)
-    concept = Concept(name, "", body, span, False)
-    play, found = play_of(book, order, concept, BallSpot.MIDDLE, look_key=look_key)
-    return None if any(d.is_error for d in found) else play
 
 
 def _formations(book: Playbook, stands: dict[str, Play]) -> tuple[FormationSheet, ...]:
@@ -144,11 +169,11 @@ def _empty(play: Play) -> bool:
     return counted == play.field.code.receivers
 
 
-def _looks(book: Playbook, sets: Sequence[str]) -> tuple[LookSheet, ...]:
+def _looks(book: Playbook, sets: Sequence[str], posing: _Posing) -> tuple[LookSheet, ...]:
     made: list[LookSheet] = []
     for key in _whole_looks(book):
         look = book.looks[key]
-        views = (_made(book, name, Body(), book.formations[name].name, key) for name in sets)
+        views = (posing.play(name, key) for name in sets)
         shown = tuple(play for play in views if play is not None and play.defence is not None)
         if shown:
             made.append(LookSheet(look.name, look.says, shown, look.span))
@@ -159,10 +184,10 @@ def _looks(book: Playbook, sets: Sequence[str]) -> tuple[LookSheet, ...]:
 
 
 def _protections(
-    book: Playbook, season: Season, formations: Sequence[str]
+    book: Playbook, season: Season, formations: Sequence[str], posing: _Posing
 ) -> tuple[ProtectionSheet, ...]:
     made = (
-        _protection(book, season, key, formations)
+        _protection(book, season, key, formations, posing)
         for key, protection in book.protections.items()
         if not protection.broken
     )
@@ -170,11 +195,10 @@ def _protections(
 
 
 def _protection(
-    book: Playbook, season: Season, key: str, formations: Sequence[str]
+    book: Playbook, season: Season, key: str, formations: Sequence[str], posing: _Posing
 ) -> ProtectionSheet | None:
     """The protection in the set most often called with it, else the first that has its men."""
     protection = book.protections[key]
-    body = _protecting(book, protection.name, protection.span)
     used = Counter(
         p.call.formation.casefold() for p in season.plays if p.protection.casefold() == key
     )
@@ -182,7 +206,7 @@ def _protection(
         views = tuple(
             play
             for look in ("", *_base_first(book))
-            if (play := _made(book, formation, body, protection.name, look)) is not None
+            if (play := posing.play(formation, look, key)) is not None
         )
         if views:
             hot = tuple((h.throws, h.given) for h in protection.hot)

@@ -13,12 +13,12 @@ import time
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from stemline.compile import compile_texts
 from stemline.football.field import BallSpot
 from stemline.football.timing.clock import read_clock
 from stemline.football.timing.coverage import against
 from stemline.project import read_files
 from stemline.resolve.expand import Expander, Order
+from stemline.session import Session
 from stemline.syntax.parser import parse
 
 from .calls import PLAYBOOKS, fresh_book, many_orders
@@ -60,8 +60,8 @@ def _check(name: str) -> list[Row]:
     sources = read_files(PLAYBOOKS / name).sources
     parsing = _took(lambda: [parse(source) for source in sources])
     reading = _took(lambda: fresh_book(name))
-    compiled = compile_texts(sources, name)
-    checking = _took(lambda: compile_texts(sources, name))
+    compiled = Session(sources, name)
+    checking = _took(lambda: Session(sources, name))
     calls = len(compiled.calls.orders)
     return [
         Row("parse, a call", parsing, calls),

@@ -5,10 +5,10 @@ from __future__ import annotations
 import time
 from collections.abc import Iterator
 
-from stemline.build import Build
-from stemline.compile import compile_texts
+from stemline.printing.build import Build
 from stemline.project import read_files
 from stemline.resolve.sheets import with_sheets, with_views
+from stemline.session import Session
 from stemline.theme import load_theme
 
 from .calls import PLAYBOOKS
@@ -17,7 +17,7 @@ from .calls import PLAYBOOKS
 def built(name: str) -> Iterator[tuple[str, float]]:
     """Each stage of building a bundled playbook's book and pictures, as it ends."""
     began = time.process_time()
-    compiled = compile_texts(read_files(PLAYBOOKS / name).sources, name)
+    compiled = Session(read_files(PLAYBOOKS / name).sources, name)
     assert compiled.book is not None and compiled.season is not None
     yield "compile for a build", time.process_time() - began
     began = time.process_time()

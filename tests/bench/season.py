@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import TypeVar
 
 from stemline.cache import Cache
-from stemline.compile import prove
+from stemline.checks.proving import prove
 from stemline.facing import unanswered
 from stemline.resolve.definitions import Playbook
 from stemline.resolve.expand import Expander, Order

@@ -27,7 +27,6 @@ from stemline.checks.legality.passer import check_passer
 from stemline.checks.legality.sent_out import check_sent_out
 from stemline.checks.legality.set_time import check_set_time
 from stemline.checks.legality.toward_line import check_toward_line
-from stemline.compile import compile_texts
 from stemline.diagnostics.catalogue import CATALOGUE
 from stemline.diagnostics.model import Diagnostic
 from stemline.football.codes import (
@@ -45,6 +44,7 @@ from stemline.football.play import Assignment, Call, Kind, Man, Motion, Play, Re
 from stemline.football.players import Position
 from stemline.football.rules import Certainty, Known
 from stemline.paths import Ending, Leg, Path, Point
+from stemline.session import Session
 from stemline.source import Source, Span
 
 NAME = Span("f.play", 1, 11, 15)
@@ -410,7 +410,7 @@ dress Go
 def test_a_formation_that_covers_a_man_is_right_for_calls_that_keep_him_in(
     does: str, said: bool
 ) -> None:
-    made = compile_texts([Source("t.play", COVERED_SET.format(does=does))], "t")
+    made = Session([Source("t.play", COVERED_SET.format(does=does))], "t")
     assert ("E524" in {d.code for d in made.diagnostics}) is said
 
 

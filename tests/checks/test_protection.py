@@ -6,7 +6,7 @@ import pytest
 from resolve.test_protections import THROW, concept
 from resolve.texts import DOUBLES_ELEVEN, ELEVEN, compiled, dress, said
 
-from stemline.compile import Compiled
+from stemline.session import Session
 
 LOOK = """
 look Storm
@@ -35,13 +35,13 @@ look Flood extends Storm
 OUT = ("out is back", "out runs swing")
 
 
-def called(*lines: str, look: str, more: str = "", sides: bool = True) -> Compiled:
+def called(*lines: str, look: str, more: str = "", sides: bool = True) -> Session:
     """One concept against one look of the book."""
     calls = dress("Doubles", f"against {look}", concept="Throw", sides=sides)
     return compiled(ELEVEN, DOUBLES_ELEVEN, LOOK, more, concept(*OUT, *lines), calls)
 
 
-def told(result: Compiled) -> list[str]:
+def told(result: Session) -> list[str]:
     return said(d for d in result.diagnostics if d.code in ("W691", "W692"))
 
 

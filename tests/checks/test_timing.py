@@ -23,11 +23,11 @@ from resolve.texts import (
 )
 from syrupy.assertion import SnapshotAssertion
 
-from stemline.cli import main
-from stemline.compile import Compiled
+from stemline.commands import main
 from stemline.diagnostics.model import Diagnostic
 from stemline.football.play import Play
 from stemline.football.timing.levels import GAP
+from stemline.session import Session
 
 SLOW_WHEEL = """
 route Slow Wheel
@@ -39,7 +39,7 @@ LONG_STEM = """route Long Cross
 TAGS = "with plain, Wheel, Return, Wheel + Return"
 
 
-def of(result: Compiled, *codes: str) -> list[Diagnostic]:
+def of(result: Session, *codes: str) -> list[Diagnostic]:
     return [d for d in result.diagnostics if d.code in codes]
 
 
@@ -54,12 +54,12 @@ def line_of(text: str, d: Diagnostic) -> str:
 # A promise on the clock.
 
 
-def slowed() -> tuple[str, Compiled]:
+def slowed() -> tuple[str, Session]:
     text = CROSSERS.replace("flat runs wheel", "flat runs slow wheel") + SLOW_WHEEL
     return text, texts(TWELVE, THREE_TWO, text, dress("Three Two", TAGS))
 
 
-def opens(result: Compiled, call: str) -> float:
+def opens(result: Session, call: str) -> float:
     first = clocked(play(result, call)).reads[0].window
     assert first is not None
     return first.opens
@@ -136,11 +136,11 @@ def test_a_crosser_with_four_yards_more_of_stem_is_named_with_his_read_and_by_ho
     assert not result.failed  # a warning: the figures are planning estimates
 
 
-def _play(result: Compiled, call: str) -> Play:
+def _play(result: Session, call: str) -> Play:
     return next(p for p in plays(result) if p.call.spoken == call)
 
 
-def case(name: str) -> tuple[Compiled, str]:
+def case(name: str) -> tuple[Session, str]:
     """A case of the corpus with its base, the clock asked."""
     text = (CORPUS / f"{name}.play").read_text("utf-8")
     rest = [path.read_text("utf-8") for path in sorted((CORPUS / "base").glob("*.play"))]

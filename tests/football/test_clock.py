@@ -27,7 +27,6 @@ from resolve.texts import (
 )
 
 from football.timed import against, clocked, family, line, plays, texts
-from stemline.compile import Compiled
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import Play, Spot, Step
 from stemline.football.timing.clock import Look, Verdict, Window, catch, window
@@ -37,6 +36,7 @@ from stemline.football.timing.space import crossings
 from stemline.football.timing.throwing import clock, flight
 from stemline.football.worlds import Look as Shown
 from stemline.paths import Point
+from stemline.session import Session
 from stemline.source import NOWHERE
 
 SHOTGUN, UNDER_CENTRE = Point(0.0, -5.0), Point(0.0, -1.0)
@@ -51,10 +51,10 @@ every_set = pytest.mark.parametrize("name", SETS)
 every_side = pytest.mark.parametrize("side", ["Right", "Left"])
 every_spot = pytest.mark.parametrize("spot", BallSpot, ids=lambda s: s.value)
 CALLS = [p.call.spoken for p in plays(family())]
-_BOOKS: dict[str, Compiled] = {}
+_BOOKS: dict[str, Session] = {}
 
 
-def book(name: str) -> Compiled:
+def book(name: str) -> Session:
     if name not in _BOOKS:
         code, formation, called = SETS[name]
         tags = "with plain, Wheel, Return, Wheel + Return"
@@ -222,13 +222,13 @@ concept Wide Out
 
 
 @pytest.fixture(scope="module")
-def wide_out() -> Compiled:
+def wide_out() -> Session:
     return texts(TWELVE, THREE_TWO, WIDE_OUT, dress("Three Two", concept="Wide Out"))
 
 
 @every_side
 def test_the_out_to_the_wide_side_of_the_far_hash_is_late_for_a_high_school_arm(
-    wide_out: Compiled, side: str
+    wide_out: Session, side: str
 ) -> None:
     far = BallSpot.LEFT_HASH if side == "Right" else BallSpot.RIGHT_HASH
     thrown = look(play(wide_out, f"Three Two {side} Wide Out", far), "out")
@@ -242,7 +242,7 @@ def test_the_out_to_the_wide_side_of_the_far_hash_is_late_for_a_high_school_arm(
 
 
 @every_side
-def test_the_same_out_into_the_boundary_is_on_time(wide_out: Compiled, side: str) -> None:
+def test_the_same_out_into_the_boundary_is_on_time(wide_out: Session, side: str) -> None:
     near = BallSpot.RIGHT_HASH if side == "Right" else BallSpot.LEFT_HASH
     thrown = look(play(wide_out, f"Three Two {side} Wide Out", near), "out")
     assert thrown.verdict is Verdict.ON_TIME

@@ -7,7 +7,6 @@ from functools import cache
 
 from resolve.texts import PLAYBOOKS
 
-from stemline.compile import Compiled, compile_texts
 from stemline.football.field import BallSpot
 from stemline.football.play import Play
 from stemline.football.players import Position
@@ -17,6 +16,7 @@ from stemline.football.timing.levels import Level as Speeds
 from stemline.football.timing.running import Timeline, runner, timeline
 from stemline.paths import Ending, Leg, Path, Point
 from stemline.resolve.expand import expand
+from stemline.session import Session
 from stemline.source import Source
 
 FAMILY = ("book", "formations", "formations-tight", "motions", "looks", "crossing",
@@ -25,13 +25,13 @@ FAMILY = ("book", "formations", "formations-tight", "motions", "looks", "crossin
 SKILL = runner(HIGH_SCHOOL, Position.WIDEOUT)
 
 
-def texts(*texts: str) -> Compiled:
+def texts(*texts: str) -> Session:
     """Texts compiled together; what the clock says of them is kept."""
-    return compile_texts([Source(f"{n}.play", f"{t}\n") for n, t in enumerate(texts)], "playbook")
+    return Session([Source(f"{n}.play", f"{t}\n") for n, t in enumerate(texts)], "playbook")
 
 
 @cache
-def family(*changes: tuple[str, str]) -> Compiled:
+def family(*changes: tuple[str, str]) -> Session:
     """The Herons' crossing family with its looks, some of its lines changed: old and new text."""
     made = []
     for name in FAMILY:
@@ -58,7 +58,7 @@ def against(call: str, look: str) -> Play:
     return made
 
 
-def plays(result: Compiled) -> tuple[Play, ...]:
+def plays(result: Session) -> tuple[Play, ...]:
     assert result.season is not None
     return result.season.plays
 

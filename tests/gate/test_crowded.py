@@ -11,11 +11,11 @@ from pathlib import Path
 
 import pytest
 
-from stemline.compile import compile_texts
 from stemline.draw.picture import how_crowded, picture
 from stemline.emit.svg import to_svg
 from stemline.football.play import Play
 from stemline.project import read_files
+from stemline.session import Session
 from stemline.theme import Size, load_theme
 
 from .pictures import CALL, Picture
@@ -26,7 +26,7 @@ THEMES = {name: load_theme(name) for name in ("plain", "dark")}
 
 def plays() -> tuple[Play, ...]:
     texts = read_files(Path(__file__).parent / "crowded")
-    compiled = compile_texts(texts.sources, "crowded")
+    compiled = Session(texts.sources, "crowded")
     assert not [d for d in compiled.diagnostics if d.is_error]
     assert compiled.season is not None
     return compiled.season.plays

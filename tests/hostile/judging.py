@@ -10,12 +10,12 @@ from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
-from stemline.checking import summary
-from stemline.compile import compile_texts, no_collecting
+from stemline.commands.closing_lines import summary
 from stemline.diagnostics.model import Diagnostic
 from stemline.diagnostics.render import MOST, render
 from stemline.output import drawn
 from stemline.reading import decoded
+from stemline.session import Session, no_collecting
 from stemline.source import Source
 from stemline.theme import SIZES, Theme, load_theme
 
@@ -61,7 +61,7 @@ def _checked(raw: bytes) -> tuple[bool, str]:
         return False, _told((problem,), Source(NAME, ""))
     found = (problem,) if problem is not None else ()
     with no_collecting():
-        compiled = compile_texts([source], "mine", whole=not found)
+        compiled = Session([source], "mine", whole=not found)
     found = (*found, *compiled.diagnostics)
     title = summary(Path("mine"), compiled, found)
     fault = _told(found, source) or ("" if title.isprintable() else f"unprintable: {title!r}")

@@ -170,7 +170,7 @@ def _waited(child: int) -> int | None:
 
 def stopped(playbook: Path, work: Path, kills: int, interrupts: int, seed: int) -> Report:
     """Stop so many builds of a copy of ``playbook`` in the folder ``work``."""
-    import stemline.cli
+    import stemline.commands
     from stemline.outside import folder as output_folder
 
     dice = random.Random(seed)
@@ -203,7 +203,7 @@ def stopped(playbook: Path, work: Path, kills: int, interrupts: int, seed: int) 
     code: object = 1
     try:
         with stopper.computing(computing, took * 0.85):
-            stemline.cli.main(["build", str(mine)], standalone_mode=False)
+            stemline.commands.main(["build", str(mine)], standalone_mode=False)
         code = 0
     except SystemExit as left:
         code = left.code

@@ -16,13 +16,13 @@ from functools import cache
 import pytest
 from resolve.texts import PLAYBOOKS
 
-from stemline.compile import Compiled, compile_texts
 from stemline.football.field import BallSpot
 from stemline.football.timing.clock import read_clock
 from stemline.football.timing.coverage import Against, Cover, Separation
 from stemline.football.timing.coverage import against as covered
 from stemline.football.timing.levels import HIGH_SCHOOL
 from stemline.resolve.expand import expand
+from stemline.session import Session
 from stemline.source import Source
 
 HERONS, LANTERNS = "saltmarsh-herons", "cedar-flats-lanterns"
@@ -163,9 +163,9 @@ NOT_OPEN = (  # none of the reads is open: whoever throws it there has not seen 
 
 
 @cache
-def compiled(name: str) -> Compiled:
+def compiled(name: str) -> Session:
     files = sorted((PLAYBOOKS / name).glob("*.play"))
-    return compile_texts([Source(f.name, f.read_text("utf-8")) for f in files], name)
+    return Session([Source(f.name, f.read_text("utf-8")) for f in files], name)
 
 
 @cache

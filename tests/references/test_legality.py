@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 import pytest
 
-from stemline.compile import Compiled, compile_texts
+from stemline.session import Session
 from stemline.source import Source
 
 _RULES = re.compile(r"[EW]5(2\d|4[0-7]|53)")
@@ -47,8 +47,8 @@ class Case:
             lines.append("    in Tried Set motion Tried Way\n    to right, left")
         return "\n".join(lines) + "\n"
 
-    def compiled(self) -> Compiled:
-        return compile_texts([Source("tried.play", self.text())], "tried")
+    def compiled(self) -> Session:
+        return Session([Source("tried.play", self.text())], "tried")
 
 
 def _placed(man: str) -> str:

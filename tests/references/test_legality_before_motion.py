@@ -35,7 +35,7 @@ from references.test_legality import (
     Case,
     broken,
 )
-from stemline.compile import compile_texts
+from stemline.session import Session
 from stemline.source import Source
 
 FAR = "S moves to away, 3 outside tackle, off line; snap set"
@@ -105,7 +105,7 @@ def test_the_warning_says_what_is_wrong_and_which_motion_mends_it() -> None:
 def test_one_call_that_does_not_move_leaves_the_foul_what_it_is() -> None:
     moved = Case("college", NCAA_FOUR, FIVE_BACK, motion=ON)
     text = moved.text().replace("in Tried Set motion", "in Tried Set\n    in Tried Set motion")
-    found = {d.code for d in compile_texts([Source("t.play", text)], "t").diagnostics}
+    found = {d.code for d in Session([Source("t.play", text)], "t").diagnostics}
     assert "E521" in found and "W870" not in found
 
 

@@ -9,12 +9,12 @@ from pathlib import Path
 import pytest
 
 from references.line_answers import NAMES, TABLES
-from stemline.compile import compile_texts
 from stemline.diagnostics.render import render
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import Play
 from stemline.resolve.definitions import Playbook
 from stemline.resolve.expand import Order, expand
+from stemline.session import Session
 from stemline.source import NOWHERE, Source
 
 PLAYBOOKS = Path(__file__).parents[2] / "playbooks"
@@ -232,7 +232,7 @@ def book(team: str) -> Playbook:
     sources = [Source(n, t) for n, t in
                (("head.play", head), ("sets.play", sets), ("fronts.play", fronts),
                 ("runs.play", runs))]  # fmt: skip
-    result = compile_texts(sources, "answers")
+    result = Session(sources, "answers")
     errors = [d for d in result.diagnostics if d.is_error]
     assert not errors and result.book, render(errors, {s.name: s for s in sources})
     return result.book

@@ -11,12 +11,12 @@ from functools import cache
 
 import pytest
 
-from stemline.compile import compile_texts
 from stemline.diagnostics.render import render
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import Play
 from stemline.resolve.definitions import Playbook
 from stemline.resolve.expand import Order, expand
+from stemline.session import Session
 from stemline.source import NOWHERE, Source
 
 BOOK = """
@@ -321,7 +321,7 @@ RUNS = (POWER, COUNTER, ZONE, SPLIT, READ, REACH, ISO, TRAP, BUCK, PIN, DUO, VEE
 @cache
 def book() -> Playbook:
     sources = [Source("reference.play", BOOK), *(Source("run.play", run) for run in RUNS)]
-    result = compile_texts(sources, "reference")
+    result = Session(sources, "reference")
     errors = [d for d in result.diagnostics if d.is_error]
     assert not errors and result.book, render(errors, {s.name: s for s in sources})
     return result.book

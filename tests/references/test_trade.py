@@ -10,12 +10,12 @@ from pathlib import Path
 
 import pytest
 
-from stemline.compile import Compiled, compile_texts
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import Man, Play
 from stemline.football.players import Position
 from stemline.project import read_files
 from stemline.resolve.expand import expand
+from stemline.session import Session
 
 BOOKS = sorted(p for p in (Path(__file__).parents[2] / "playbooks").iterdir() if p.is_dir())
 every_book = pytest.mark.parametrize("book", BOOKS, ids=lambda p: p.name)
@@ -23,8 +23,8 @@ every_spot = pytest.mark.parametrize("spot", BallSpot, ids=lambda s: s.value)
 
 
 @cache
-def compiled(book: Path) -> Compiled:
-    return compile_texts(read_files(book).sources, book.name)
+def compiled(book: Path) -> Session:
+    return Session(read_files(book).sources, book.name)
 
 
 @cache

@@ -8,7 +8,6 @@ from pathlib import Path as File
 import pytest
 
 from resolve.texts import said
-from stemline.compile import Compiled, compile_texts
 from stemline.football.counting import count, ranked
 from stemline.football.defence import Defence
 from stemline.football.field import BallSpot, Side
@@ -19,6 +18,7 @@ from stemline.project import read_files
 from stemline.resolve.binding import Picture
 from stemline.resolve.defence import line_up_defence
 from stemline.resolve.expand import field_of
+from stemline.session import Session
 from stemline.source import NOWHERE
 
 PLAYBOOKS = File(__file__).parents[2] / "playbooks"
@@ -27,8 +27,8 @@ every_book = pytest.mark.parametrize("book", BOOKS)
 
 
 @cache
-def shipped(book: str) -> Compiled:
-    return compile_texts(read_files(PLAYBOOKS / book).sources, book)
+def shipped(book: str) -> Session:
+    return Session(read_files(PLAYBOOKS / book).sources, book)
 
 
 def looks(book: str) -> list[str]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from resolve.texts import THREE_TWO, TWELVE, codes, compiled, said
-from stemline.compile import Compiled
 from stemline.football.counting import count, ranked
 from stemline.football.defence import Defence, Defender
 from stemline.football.field import BallSpot, Side
@@ -11,6 +10,7 @@ from stemline.resolve.alignment import line_up
 from stemline.resolve.binding import Picture
 from stemline.resolve.defence import line_up_defence
 from stemline.resolve.expand import field_of
+from stemline.session import Session
 
 FRONT = """look Front
     E at 5, strong
@@ -36,13 +36,13 @@ FRONT = """look Front
 """
 
 
-def look(*lines: str) -> Compiled:
+def look(*lines: str) -> Session:
     """The front with lines of a look that extends it, beside one formation of the 12-man code."""
     child = "".join(["look Test extends Front\n", *(f"    {line}\n" for line in lines)])
     return compiled(TWELVE, THREE_TWO, FRONT + "\n" + (child if lines else ""))
 
 
-def against(result: Compiled, spot: BallSpot = BallSpot.MIDDLE, side: Side = Side.RIGHT) -> Defence:
+def against(result: Session, spot: BallSpot = BallSpot.MIDDLE, side: Side = Side.RIGHT) -> Defence:
     """The test's look against its formation."""
     book = result.book
     assert book is not None
@@ -55,6 +55,6 @@ def against(result: Compiled, spot: BallSpot = BallSpot.MIDDLE, side: Side = Sid
     return defence
 
 
-def man(result: Compiled, label: str, side: Side = Side.RIGHT) -> Defender:
+def man(result: Session, label: str, side: Side = Side.RIGHT) -> Defender:
     assert codes(result) == [], said(result.diagnostics)
     return against(result, side=side).defender(label)

@@ -18,8 +18,8 @@ from resolve.texts import (
     play,
     who,
 )
-from stemline.compile import Compiled
 from stemline.diagnostics.model import Diagnostic
+from stemline.session import Session
 
 
 def concept(*rules: str) -> str:
@@ -29,7 +29,7 @@ def concept(*rules: str) -> str:
     return "\n".join(["concept Test", *(f"    {line}" for line in lines)])
 
 
-def called(book: str, formation: str, name: str, *rules: str) -> Compiled:
+def called(book: str, formation: str, name: str, *rules: str) -> Session:
     return compiled(book, formation, concept(*rules), dress(name, concept="Test"))
 
 

@@ -7,7 +7,6 @@ import time
 import pytest
 from corpus.mixing import base
 
-from stemline.compile import compile_texts
 from stemline.diagnostics.model import Diagnostic
 from stemline.diagnostics.nearest import nearest
 from stemline.resolve.bounds import (
@@ -20,6 +19,7 @@ from stemline.resolve.bounds import (
     MOST_TEXT,
 )
 from stemline.resolve.league import FIGURES
+from stemline.session import Session
 from stemline.source import Source
 
 HUGE = "9" * 309
@@ -30,7 +30,7 @@ BOOK = "playbook Herons\n    code canadian amateur\n"
 
 def found(text: str, *, alone: bool = False) -> list[Diagnostic]:
     sources = [Source("a.play", text)] if alone else [*base(), Source("a.play", text)]
-    return list(compile_texts(sources, "a").diagnostics)
+    return list(Session(sources, "a").diagnostics)
 
 
 def in_time(text: str) -> list[Diagnostic]:
@@ -225,7 +225,7 @@ def test_more_calls_than_a_book_has_are_one_message_before_they_are_made() -> No
     dress += "".join(f"    with {names}\n" for names in lists)
     began = time.process_time()
     blocks = [Source(s.name, s.text.split("dress Crossers")[0]) for s in base()]
-    told = compile_texts([*blocks, Source("a.play", tags + dress)], "a").diagnostics
+    told = Session([*blocks, Source("a.play", tags + dress)], "a").diagnostics
     assert "E142" in [d.code for d in told]
     assert time.process_time() - began < SECONDS
 
@@ -233,7 +233,7 @@ def test_more_calls_than_a_book_has_are_one_message_before_they_are_made() -> No
 def test_what_a_dress_up_says_again_makes_no_more_calls() -> None:
     text = "dress Crossers\n" + "    in Quads, Three Two\n" * 90 + "    with plain\n" * 90
     blocks = [Source(s.name, s.text.split("dress Crossers")[0]) for s in base()]
-    compiled = compile_texts([*blocks, Source("a.play", text)], "a")
+    compiled = Session([*blocks, Source("a.play", text)], "a")
     assert len(compiled.calls.orders) == 2
     assert "E142" not in [d.code for d in compiled.diagnostics]
 
@@ -244,7 +244,7 @@ def test_a_call_that_can_be_cut_in_many_ways_is_read_in_time() -> None:
     dress = f"dress Crossers\n    in Quads\n    call {call} as Long\n"
     blocks = [Source(s.name, s.text.split("dress Crossers")[0]) for s in base()]
     began = time.process_time()
-    told = compile_texts([*blocks, Source("a.play", tags + dress)], "a").diagnostics
+    told = Session([*blocks, Source("a.play", tags + dress)], "a").diagnostics
     assert "E601" in [d.code for d in told]
     assert time.process_time() - began < SECONDS
 

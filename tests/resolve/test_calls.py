@@ -5,10 +5,10 @@ from __future__ import annotations
 import pytest
 
 from resolve.texts import CROSSERS, ELEVEN, THREE_TWO, TRIPS, TWELVE, codes, compiled, dress, sound
-from stemline.compile import Compiled
 from stemline.football.field import Side
 from stemline.resolve.calls import read_call, readings
 from stemline.resolve.expand import Order
+from stemline.session import Session
 from stemline.source import NOWHERE
 
 TAGS = "with plain, Wheel, Return, Wheel + Return"
@@ -18,11 +18,11 @@ motion Jet
 """
 
 
-def book() -> Compiled:
+def book() -> Session:
     return sound(TWELVE, THREE_TWO, CROSSERS, dress("Three Two", TAGS))
 
 
-def read(result: Compiled, text: str) -> tuple[Order | None, list[str]]:
+def read(result: Session, text: str) -> tuple[Order | None, list[str]]:
     assert result.book is not None
     order, found = read_call(result.book, text, result.calls.by_name, NOWHERE)
     return order, [d.code for d in found]
@@ -85,7 +85,7 @@ def test_a_call_that_no_dress_up_makes_is_still_read() -> None:
     assert order.spoken not in result.calls.by_name
 
 
-def ambiguous() -> Compiled:
+def ambiguous() -> Session:
     """A motion Jet with Crossers, and a concept Jet Crossers."""
     concept = "concept Jet Crossers\n    a is strong #1\n    a runs go"
     return compiled(
@@ -161,7 +161,7 @@ def test_a_tag_belongs_to_its_own_concept() -> None:
 # A name given to a call.
 
 
-def named(*lines: str) -> Compiled:
+def named(*lines: str) -> Session:
     return compiled(TWELVE, THREE_TWO, CROSSERS, dress("Three Two", "with plain, Wheel", *lines))
 
 

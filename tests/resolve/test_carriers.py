@@ -11,11 +11,11 @@ from pathlib import Path
 
 import pytest
 
-from stemline.compile import Compiled, compile_texts
 from stemline.diagnostics.render import render
 from stemline.football.field import BallSpot
 from stemline.football.play import Kind
 from stemline.resolve.expand import expand
+from stemline.session import Session
 from stemline.source import Source
 
 PLAYBOOKS = Path(__file__).parents[2] / "playbooks"
@@ -30,12 +30,12 @@ LANTERNS = dict.fromkeys(
 
 
 @cache
-def shipped(team: str) -> Compiled:
+def shipped(team: str) -> Session:
     files = sorted((PLAYBOOKS / team).glob("*.play"))
-    return compile_texts([Source(f.name, f.read_text("utf-8")) for f in files], team)
+    return Session([Source(f.name, f.read_text("utf-8")) for f in files], team)
 
 
-def carriers(result: Compiled) -> dict[str, set[str]]:
+def carriers(result: Session) -> dict[str, set[str]]:
     """The men who carry each run, over all its calls that move nobody."""
     assert result.book is not None
     found: dict[str, set[str]] = {}
@@ -136,7 +136,7 @@ PLAIN = BONE.replace("    F is fullback\n", "    F is slot\n").replace("Bone", "
 )
 def test_who_carries_under_centre(head: str, sweep: str, dive: str) -> None:
     sources = [Source("head.play", head), Source("runs.play", RUNS)]
-    result = compile_texts(sources, "centre")
+    result = Session(sources, "centre")
     errors = [d for d in result.diagnostics if d.is_error]
     assert not errors and result.book is not None, render(errors, {s.name: s for s in sources})
     assert carriers(result) == {"Sweep": {sweep}, "Dive": {dive}}
@@ -144,7 +144,7 @@ def test_who_carries_under_centre(head: str, sweep: str, dive: str) -> None:
 
 def test_where_position_and_depth_disagree_it_is_said() -> None:
     sources = [Source("head.play", WING), Source("runs.play", RUNS)]
-    found = compile_texts(sources, "wings").diagnostics
+    found = Session(sources, "wings").diagnostics
     (told,) = [d for d in found if d.code == "W860"]
     assert {"man", "other"} <= dict(told.values).keys()
     assert (dict(told.values)["man"], dict(told.values)["other"]) == ("2", "3")

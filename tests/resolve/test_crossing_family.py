@@ -27,11 +27,11 @@ from resolve.texts import (
     sound,
     who,
 )
-from stemline.compile import Compiled
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import Play
 from stemline.football.worlds import Look
 from stemline.paths import Ending
+from stemline.session import Session
 
 SIDES = ("Right", "Left")
 
@@ -97,10 +97,10 @@ ROWS = {
         clear="strong #1", clear_runs="Post at 12.", letters={"settle": "Y"},
     ),
 }  # fmt: skip
-_BOOKS: dict[str, Compiled] = {}
+_BOOKS: dict[str, Session] = {}
 
 
-def book(name: str) -> Compiled:
+def book(name: str) -> Session:
     """Each row compiled once; it must be free of any mistake or warning."""
     if name not in _BOOKS:
         _BOOKS[name] = sound(*ROWS[name].dressed)

@@ -5,14 +5,14 @@ from __future__ import annotations
 import pytest
 
 from resolve.texts import CROSSERS, QUADS, THREE_TWO, TWELVE, codes, compiled, dress, sound
-from stemline.compile import Compiled
 from stemline.football.field import BallSpot
+from stemline.session import Session
 
 TAGS = "with plain, Wheel, Return, Wheel + Return"
 BOTH = f"{THREE_TWO}\n{QUADS}"
 
 
-def dressed(*lines: str) -> Compiled:
+def dressed(*lines: str) -> Session:
     text = "\n".join(["dress Crossers", *(f"    {line}" for line in lines)])
     return compiled(TWELVE, BOTH, CROSSERS, text)
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from resolve.texts import ELEVEN, THREE_TWO, TRIPS, TWELVE, codes, compiled, dress, play, said
-from stemline.compile import Compiled
 from stemline.football.play import Play, Spot
 from stemline.football.quarterback import FEET
+from stemline.session import Session
 
 MEN = """
 concept Test
@@ -26,7 +26,7 @@ concept Test
 """
 
 
-def eyes(*lines: str) -> Compiled:
+def eyes(*lines: str) -> Session:
     text = MEN + "".join(f"    {line}\n" for line in lines)
     return compiled(TWELVE, THREE_TWO, text, dress("Three Two", concept="Test"))
 
@@ -229,7 +229,7 @@ def test_claims_that_hold_together_are_all_made() -> None:
     assert [c.kind for c in one.claims] == ["stretch", "triangle"]
 
 
-def drops(*lines: str) -> Compiled:
+def drops(*lines: str) -> Session:
     """A concept with two claims, and a tag with these lines."""
     text = MEN + "    claims triangle s h w\n    pair x above h\n"
     text += "\ntag Other for Test\n    z runs post\n" + "".join(f"    {x}\n" for x in lines)

@@ -7,16 +7,16 @@ from itertools import permutations
 import pytest
 
 from resolve.texts import ELEVEN, THREE_TWO, TRIPS, TWELVE, compiled, dress, play, said
-from stemline.compile import Compiled
 from stemline.football.field import BallSpot
 from stemline.football.play import Assignment
 from stemline.football.worlds import Look
 from stemline.paths import Ending
+from stemline.session import Session
 
 
 def runs(
     *lines: str, book: str = TWELVE, formation: str = THREE_TWO, name: str = "Three Two"
-) -> Compiled:
+) -> Session:
     """A concept with one role, strong #1, and these lines of what he runs."""
     text = "\n".join(["concept Test", "    a is strong #1", *(f"    a runs {x}" for x in lines)])
     return compiled(book, formation, text, dress(name, concept="Test"))
@@ -27,7 +27,7 @@ def clashes(*lines: str) -> list[str]:
 
 
 def job(
-    result: Compiled, *against: Look, spot: BallSpot = BallSpot.MIDDLE, name: str = "Three Two"
+    result: Session, *against: Look, spot: BallSpot = BallSpot.MIDDLE, name: str = "Three Two"
 ) -> Assignment:
     made = play(result, f"{name} Right Test", spot, against).runs("a")
     assert made is not None

@@ -21,18 +21,18 @@ from resolve.texts import (
     play,
     sound,
 )
-from stemline.compile import Compiled
 from stemline.football.blocking import BLOCKS
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import Assignment, Play
 from stemline.football.routes import LIBRARY
 from stemline.football.tracing import ROUNDED
 from stemline.paths import Ending, Point, polyline
+from stemline.session import Session
 
 EVERYBODY = ("strong #1", "strong #2", "strong #3", "weak #1", "weak #2", "back")
 
 
-def one(line: str, rule: str = "strong #1", extra: str = "") -> Compiled:
+def one(line: str, rule: str = "strong #1", extra: str = "") -> Session:
     """A concept in which the first man does one thing; the others go."""
     roles = "abcdef"
     rules = dict(zip(roles, (rule, *(r for r in EVERYBODY if r != rule)), strict=True))

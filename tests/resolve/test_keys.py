@@ -9,7 +9,7 @@ import pytest
 
 from resolve.test_runs import FORMATIONS, LOOKS, OTHERS
 from resolve.texts import ELEVEN, PLAYBOOKS, codes, compiled
-from stemline.compile import Compiled, compile_texts
+from stemline.session import Session
 from stemline.football.field import BallSpot
 from stemline.football.play import Play
 from stemline.resolve.expand import expand
@@ -33,11 +33,11 @@ dress Zone
 """
 
 
-def book(key: str) -> Compiled:
+def book(key: str) -> Session:
     return compiled(ELEVEN, FORMATIONS, LOOKS, GLANCE.replace("KEY", key))
 
 
-def options(made: Compiled) -> Iterator[Play]:
+def options(made: Session) -> Iterator[Play]:
     """Every call with a throw off a key, against every look of its book."""
     assert made.book is not None and made.season is not None
     for play in made.season.plays:
@@ -53,7 +53,7 @@ def options(made: Compiled) -> Iterator[Play]:
 def bundled(name: str) -> tuple[Play, ...]:
     files = sorted((PLAYBOOKS / name).glob("*.play"))
     return tuple(
-        options(compile_texts([Source(f.name, f.read_text("utf-8")) for f in files], name))
+        options(Session([Source(f.name, f.read_text("utf-8")) for f in files], name))
     )
 
 

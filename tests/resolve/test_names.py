@@ -21,8 +21,8 @@ from resolve.texts import (
     play,
     said,
 )
-from stemline.compile import Compiled
 from stemline.football.play import Play
+from stemline.session import Session
 
 BASE = """
 concept Base
@@ -38,7 +38,7 @@ concept Base
 """
 
 
-def tagging(*lines: str, base: str = BASE) -> Compiled:
+def tagging(*lines: str, base: str = BASE) -> Session:
     tag = "\n".join(["tag Over for Base", *(f"    {line}" for line in lines)])
     return compiled(
         TWELVE, THREE_TWO, f"{base}\n{tag}", dress("Three Two", "with Over", concept="Base")
@@ -52,13 +52,13 @@ def jobs(made: Play) -> dict[str, str]:
 # What extends what.
 
 
-def child(*lines: str, parent: str = "Three Two", more: str = "") -> Compiled:
+def child(*lines: str, parent: str = "Three Two", more: str = "") -> Session:
     header = f"formation Wide extends {parent}"
     text = "\n".join([header, *(f"    {line}" for line in lines)])
     return compiled(TWELVE, f"{text}\n{more}\n{THREE_TWO}", BASE, dress("Wide", concept="Base"))
 
 
-def places(result: Compiled, formation: str = "Wide") -> dict[str, tuple[float, float]]:
+def places(result: Session, formation: str = "Wide") -> dict[str, tuple[float, float]]:
     made = play(result, f"{formation} Right Base")
     return {m.label: (round(m.at.x, 2), m.at.y) for m in made.men if not m.interior}
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 import pytest
 
 from resolve.texts import THREE_TWO, TWELVE, codes, compiled, dress, play
-from stemline.compile import Compiled
 from stemline.football.play import Man
 from stemline.football.timing.clock import read_clock
 from stemline.football.timing.levels import HIGH_SCHOOL
+from stemline.session import Session
 
 CONCEPT = """
 concept Test
@@ -21,14 +21,14 @@ concept Test
 """
 
 
-def people(*lines: str) -> Compiled:
+def people(*lines: str) -> Session:
     """The twelve with another group beside them, which says more of its men."""
     more = "\npersonnel More\n" + "".join(f"    {line}\n" for line in lines)
     called = dress("Three Two", concept="Test", sides=False)
     return compiled(TWELVE, THREE_TWO, more if lines else "", CONCEPT, called)
 
 
-def man(result: Compiled, label: str) -> Man:
+def man(result: Session, label: str) -> Man:
     return play(result, "Three Two Right Test").man(label)
 
 

@@ -7,11 +7,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from resolve.texts import ELEVEN, THREE_TWO, TWELVE, codes, compiled, dress, play, said
-from stemline.compile import Compiled
 from stemline.football.codes import CANADIAN_AMATEUR
 from stemline.football.field import BallSpot, Field, Side
 from stemline.football.landmarks import Landmark, x_of
 from stemline.paths import Point
+from stemline.session import Session
 
 REST = """    Q at ball, 5 deep
     A at call, 6 outside tackle, off line
@@ -23,7 +23,7 @@ REST = """    Q at ball, 5 deep
 GO = "concept Go\n    a is back or call #1\n    a runs go"
 
 
-def lined_up(line: str, book: str = TWELVE) -> Compiled:
+def lined_up(line: str, book: str = TWELVE) -> Session:
     """A formation whose man X is lined up by one line."""
     rest = "".join(f"{x}\n" for x in REST.splitlines()[: 6 if book is TWELVE else 5])
     return compiled(book, f"formation Test\n    {line}\n{rest}", GO, dress("Test", concept="Go"))

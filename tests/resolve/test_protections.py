@@ -21,7 +21,6 @@ from resolve.texts import (
     dress,
     said,
 )
-from stemline.compile import Compiled, compile_texts
 from stemline.diagnostics.model import Diagnostic
 from stemline.football.blocking import PROTECTIONS
 from stemline.football.field import BallSpot, Side
@@ -31,6 +30,7 @@ from stemline.resolve.expand import expand
 from stemline.resolve.pass_blocking import find
 from stemline.resolve.ready_protections import ready
 from stemline.resolve.sheets import with_sheets
+from stemline.session import Session
 from stemline.source import Source
 
 LOOKS = """
@@ -84,15 +84,13 @@ def concept(*lines: str) -> str:
     return THROW + "".join(f"    {line}\n" for line in lines)
 
 
-def made(*lines: str, formation: str = DOUBLES_ELEVEN, protections: str = "") -> Compiled:
+def made(*lines: str, formation: str = DOUBLES_ELEVEN, protections: str = "") -> Session:
     name = formation.split("\n")[1].removeprefix("formation ")
     calls = dress(name, concept="Throw")
     return compiled(ELEVEN, formation, LOOKS, protections, concept(*lines), calls)
 
 
-def against(
-    result: Compiled, look: str, side: str = "Right"
-) -> tuple[Play, tuple[Diagnostic, ...]]:
+def against(result: Session, look: str, side: str = "Right") -> tuple[Play, tuple[Diagnostic, ...]]:
     """The book's one call to a side, against a look."""
     assert result.book is not None
     order = next(o for _, o in result.calls.orders if o.side.word == side.lower())
@@ -398,9 +396,9 @@ def test_the_order_of_the_lines_decides_nothing(order: list[int]) -> None:
 BOOKS = ("saltmarsh-herons", "cedar-flats-lanterns")
 
 
-def book(name: str) -> Compiled:
+def book(name: str) -> Session:
     files = sorted((PLAYBOOKS / name).glob("*.play"))
-    return compile_texts([Source(f.name, f.read_text("utf-8")) for f in files], name)
+    return Session([Source(f.name, f.read_text("utf-8")) for f in files], name)
 
 
 @pytest.mark.parametrize("name", BOOKS)

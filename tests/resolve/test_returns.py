@@ -18,15 +18,15 @@ from resolve.texts import (
     sound,
     who,
 )
-from stemline.compile import Compiled
 from stemline.diagnostics.model import Diagnostic
+from stemline.session import Session
 
 
 def tag(*lines: str, name: str = "Twist") -> str:
     return "\n".join([f"tag {name} for Crossers", *(f"    {line}" for line in lines)])
 
 
-def tagged(*lines: str, called: str = "plain, Twist") -> Compiled:
+def tagged(*lines: str, called: str = "plain, Twist") -> Session:
     return compiled(TWELVE, THREE_TWO, tag(*lines), CROSSERS, dress("Three Two", f"with {called}"))
 
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from resolve.texts import codes, compiled, dress, play
-from stemline.compile import Compiled
 from stemline.football.field import Side
 from stemline.football.play import Play
+from stemline.session import Session
 
 BOOK = """
 playbook Cedar Flats Lanterns
@@ -96,7 +96,7 @@ def joined(
     tag: str = "",
     read: str = "pop",
     rule: str = "strong tight end",
-) -> Compiled:
+) -> Session:
     text = passing(pop, line, read, rule) + tag
     dressed = ("with plain", *(["with Give"] if tag else []))
     return compiled(
@@ -104,7 +104,7 @@ def joined(
     )
 
 
-def called(result: Compiled, call: str = "Trey Right Pop") -> Play:
+def called(result: Session, call: str = "Trey Right Pop") -> Play:
     assert result.season is not None
     return next(p for p in result.season.plays if p.call.spoken == call)
 

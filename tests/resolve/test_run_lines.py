@@ -10,7 +10,6 @@ from pathlib import Path
 
 import pytest
 
-from stemline.compile import Compiled, compile_texts
 from stemline.football.defence import Level
 from stemline.football.field import BallSpot
 from stemline.football.play import Kind, Play
@@ -18,6 +17,7 @@ from stemline.football.run_rules import PULLS, Way
 from stemline.paths import Path as Way_
 from stemline.paths import Point
 from stemline.resolve.expand import expand
+from stemline.session import Session
 from stemline.source import Source
 
 PLAYBOOKS = Path(__file__).parents[2] / "playbooks"
@@ -28,9 +28,9 @@ RUNNERS = (*(w.value for w in PULLS), Way.LEAD.value, Way.ARC.value)
 
 
 @cache
-def compiled(team: str) -> Compiled:
+def compiled(team: str) -> Session:
     files = sorted((PLAYBOOKS / team).glob("*.play"))
-    return compile_texts([Source(f.name, f.read_text("utf-8")) for f in files], team)
+    return Session([Source(f.name, f.read_text("utf-8")) for f in files], team)
 
 
 @cache

@@ -8,12 +8,12 @@ import pytest
 from syrupy.assertion import SnapshotAssertion
 
 from resolve.texts import ELEVEN, PLAYBOOKS, codes, compiled, said
-from stemline.compile import Compiled, compile_texts
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import Kind, Play
 from stemline.paths import Ending, Point
 from stemline.resolve.expand import expand
 from stemline.resolve.read_runs import read_reaction
+from stemline.session import Session
 from stemline.source import Source
 from stemline.syntax.parser import parse
 
@@ -169,13 +169,13 @@ dress Flood
 
 
 @cache
-def book() -> Compiled:
+def book() -> Session:
     result = compiled(ELEVEN, FORMATIONS, LOOKS, COUNTER, READ, PASS)
     assert not result.failed, said(result.diagnostics)
     return result
 
 
-def against(call: str, look: str = "", result: Compiled | None = None) -> Play:
+def against(call: str, look: str = "", result: Session | None = None) -> Play:
     result = result or book()
     assert result.book is not None
     order = result.calls.by_name[call]
@@ -418,7 +418,7 @@ run Dive
 def test_every_run_against_every_look(team: str, snapshot: SnapshotAssertion) -> None:
     """The first call of each run: who takes whom, who is read, who is free."""
     files = sorted((PLAYBOOKS / team).glob("*.play"))
-    result = compile_texts([Source(f.name, f.read_text("utf-8")) for f in files], team)
+    result = Session([Source(f.name, f.read_text("utf-8")) for f in files], team)
     assert result.book is not None
     lines: list[str] = []
     seen: set[str] = set()

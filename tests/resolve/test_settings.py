@@ -8,7 +8,6 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from stemline.compile import Compiled, compile_texts
 from stemline.diagnostics.catalogue import CATALOGUE
 from stemline.diagnostics.model import Diagnostic
 from stemline.football.codes import CODES
@@ -16,12 +15,13 @@ from stemline.football.field import BallSpot, Field, Side
 from stemline.football.rules import Certainty, Code, Known
 from stemline.resolve.definitions import Settings
 from stemline.resolve.league import FIGURES, JERSEYS, NAMES, SOURCE, league_words
+from stemline.session import Session
 from stemline.source import Source
 
 
-def compiled(*lines: str, code: str = "canadian amateur", more: str = "") -> Compiled:
+def compiled(*lines: str, code: str = "canadian amateur", more: str = "") -> Session:
     text = "\n".join(["playbook Gulls", f"    code {code}", *(f"    {line}" for line in lines)])
-    return compile_texts([Source("book.play", f"{text}\n\n{more}")], "gulls")
+    return Session([Source("book.play", f"{text}\n\n{more}")], "gulls")
 
 
 def read(*lines: str, code: str = "canadian amateur", more: str = "") -> Settings:
@@ -114,7 +114,7 @@ def test_every_name_has_been_tried_above() -> None:
 
 def test_several_figures_in_any_order_and_before_the_code() -> None:
     text = "playbook Gulls\n    league hash is 20\n    code high school\n    league width is 50\n"
-    made = compile_texts([Source("book.play", text)], "gulls")
+    made = Session([Source("book.play", text)], "gulls")
     assert made.book is not None and made.diagnostics == ()
     code = made.book.settings.code
     assert (code.width.value, code.hash_from_sideline.value) == (50, 20)

@@ -6,9 +6,9 @@ from functools import cache
 
 from resolve.test_runs import COUNTER, FORMATIONS, LOOKS
 from resolve.texts import DOUBLES_ELEVEN, ELEVEN, TREY, compiled
-from stemline.compile import Compiled
 from stemline.football.play import ConceptSheet, Kind, Season
 from stemline.resolve.sheets import MOST_SETS, with_sheets, with_views
+from stemline.session import Session
 
 SLIDE = """
 protection Half Slide
@@ -23,7 +23,7 @@ protection Half Slide
 
 
 @cache
-def result() -> Compiled:
+def result() -> Session:
     return compiled(ELEVEN, FORMATIONS, DOUBLES_ELEVEN, TREY, LOOKS, COUNTER, SLIDE)
 
 

@@ -6,10 +6,10 @@ from __future__ import annotations
 
 import pytest
 
-from stemline.compile import Compiled, compile_texts
 from stemline.draw.picture import picture
 from stemline.football.play import Play
 from stemline.paths import Ending
+from stemline.session import Session
 from stemline.source import Source
 from stemline.theme import Size, load_theme
 
@@ -57,17 +57,17 @@ RUN = """run Tried
     {more}"""
 
 
-def compiled(block: str, code: str = "six-man") -> Compiled:
-    return compile_texts([Source("six.play", SET.format(code=code, block=block))], "six")
+def compiled(block: str, code: str = "six-man") -> Session:
+    return Session([Source("six.play", SET.format(code=code, block=block))], "six")
 
 
-def only(made: Compiled) -> Play:
+def only(made: Session) -> Play:
     assert made.season is not None
     (play,) = made.season.plays
     return play
 
 
-def codes(made: Compiled) -> set[str]:
+def codes(made: Session) -> set[str]:
     return {d.code for d in made.diagnostics}
 
 
@@ -99,7 +99,7 @@ def test_where_he_may_not_catch_a_pass_he_runs_none() -> None:
     assert "E403" in codes(told)
     eight = SET.replace("    R at away", "    W at away, 3 outside tackle, off line\n    R at away")
     block = PASS.format(centre="dive is centre\n    dive runs hook 6", looked="out")
-    made = compile_texts([Source("s.play", eight.format(code="eight-man", block=block))], "s")
+    made = Session([Source("s.play", eight.format(code="eight-man", block=block))], "s")
     (found,) = [d for d in made.diagnostics if d.code == "E620"]
     assert "may not catch a pass" in dict(found.values)["why"]
 

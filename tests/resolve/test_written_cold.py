@@ -7,10 +7,10 @@ from itertools import pairwise
 import pytest
 from corpus.mixing import compile_case
 
-from stemline.compile import Compiled, compile_texts
 from stemline.football.play import Assignment, Play
 from stemline.output import timing_lines
 from stemline.paths import polyline
+from stemline.session import Session
 from stemline.source import Source
 
 from .texts import (
@@ -41,7 +41,7 @@ concept Test
 """
 
 
-def made(*texts: str) -> Compiled:
+def made(*texts: str) -> Session:
     return compiled(ELEVEN, DOUBLES_ELEVEN, *texts)
 
 
@@ -277,7 +277,7 @@ def test_a_warning_of_the_clock_and_its_table_say_one_time(drawn: str) -> None:
     people = ELEVEN.replace("    code high school", f"    code high school\n    picture {drawn}")
     texts = (people, DOUBLES_ELEVEN, text, dress("Doubles", concept="Test"))
     sources = [Source(f"{n}.play", f"{t}\n") for n, t in enumerate(texts)]
-    result = compile_texts(sources, "playbook")
+    result = Session(sources, "playbook")
     (early,) = [d for d in result.diagnostics if d.code == "W801"]
     assert result.season is not None
     table = "\n".join(timing_lines(result, result.season))

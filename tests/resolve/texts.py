@@ -4,16 +4,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import replace
 from pathlib import Path as File
 
-from stemline.compile import Compiled, compile_texts
 from stemline.diagnostics.catalogue import CATALOGUE
 from stemline.diagnostics.model import Diagnostic
 from stemline.football.field import BallSpot
 from stemline.football.play import Play
 from stemline.football.worlds import Look
 from stemline.resolve.expand import expand
+from stemline.session import Session
 from stemline.source import Source
 
 PLAYBOOKS = File(__file__).parents[2] / "playbooks"
@@ -143,7 +142,7 @@ def dress(formation: str, *lines: str, concept: str = "Crossers", sides: bool = 
 CLOCK = ("W80", "E666")
 
 
-def compiled(*texts: str) -> Compiled:
+def compiled(*texts: str) -> Session:
     """Texts, each as a file of its own: one.play, two.play ...
 
     What the clock says of them is left out: it has tests of its own.
@@ -151,12 +150,14 @@ def compiled(*texts: str) -> Compiled:
     names = ("one", "two", "three", "four", "five", "six", "seven", "eight")
     sources = [Source(f"{n}.play", f"{t}\n") for n, t in zip(names, texts, strict=False)]
     assert len(sources) == len(texts)
-    result = compile_texts(sources, "playbook")
+    result = Session(sources, "playbook")
     kept = tuple(d for d in result.diagnostics if not d.code.startswith(CLOCK))
-    return replace(result, diagnostics=kept)
+    # What a session has answered it keeps: the same playbook, without what the text leaves out.
+    result.__dict__["_proved"] = (result.season, kept)
+    return result
 
 
-def sound(*texts: str) -> Compiled:
+def sound(*texts: str) -> Session:
     """Texts that make no mistake, not even a warning."""
     result = compiled(*texts)
     assert said(result.diagnostics) == []
@@ -164,7 +165,7 @@ def sound(*texts: str) -> Compiled:
 
 
 def play(
-    result: Compiled,
+    result: Session,
     call: str,
     spot: BallSpot = BallSpot.MIDDLE,
     against: Iterable[Look] = (),
@@ -186,7 +187,7 @@ def said(found: Iterable[Diagnostic]) -> list[str]:
     return [f"{d.code} {d.span.line}: {message(d)}" for d in found]
 
 
-def codes(result: Compiled) -> list[str]:
+def codes(result: Session) -> list[str]:
     return [d.code for d in result.diagnostics]
 
 

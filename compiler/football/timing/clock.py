@@ -38,6 +38,8 @@ from stemline.football.timing.rushing import free_rusher
 from stemline.football.timing.throwing import Foot, clock, flight
 from stemline.paths import Point
 
+MOST_KEPT = 4096
+"""Clocks that are remembered: a season's calls against its looks, so that none is read twice."""
 _STEP = 0.02
 _LONGEST = 6.0
 """Seconds after the snap at which a play is over for this model."""
@@ -116,8 +118,12 @@ class ReadClock:
     men: Mapping[str, Timeline]
 
 
+@lru_cache(maxsize=MOST_KEPT)
 def read_clock(play: Play, level: Level) -> ReadClock:
-    """The clock of a pass play; without a quarterback nothing is read or thrown."""
+    """The clock of a pass play; without a quarterback nothing is read or thrown.
+
+    Many ask it of one play (checks, pages, tables): it is read once and kept.
+    """
     men = timelines(play, level)
     passer = play.passer
     if passer is None:

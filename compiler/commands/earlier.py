@@ -6,12 +6,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from stemline.compile import Compiled, compile_texts
 from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
 from stemline.football.play import Play
 from stemline.output import call_play
 from stemline.project import Files, files_at, read_files
+from stemline.session import Session
 from stemline.source import Source, Span
 
 BEFORE, CALL = "--before", "--before-call"
@@ -52,18 +52,18 @@ def earlier_call(folder: Path, said: str, renamed: str, play: Play, against: str
     texts = {**files.by_name, BEFORE: Source(BEFORE, said)}
     if not files.sources:
         return Earlier(None, files.found, texts)
-    compiled = compile_texts(files.sources, said)
+    compiled = Session(files.sources, said)
     name = renamed or play.call.spoken
     place = CALL if renamed else "the call"
     texts[place] = Source(place, name)
-    if compiled.book is None or compiled.season is None:
-        return Earlier(None, compiled.diagnostics, texts)
+    if compiled.book is None:
+        return Earlier(None, compiled.definitions, texts)
     faced = against or _faced(play, compiled)
     made, found = call_play(compiled, name, play.ball.value, faced, place)
     return Earlier(made, tuple(_reasons(found, compiled, place, said)), texts)
 
 
-def _faced(play: Play, compiled: Compiled) -> str:
+def _faced(play: Play, compiled: Session) -> str:
     """What the play is drawn against, where the earlier playbook has it too."""
     if play.defence is None:
         return ", ".join(play.against)
@@ -72,14 +72,14 @@ def _faced(play: Play, compiled: Compiled) -> str:
 
 
 def _reasons(
-    found: Sequence[Diagnostic], compiled: Compiled, place: str, said: str
+    found: Sequence[Diagnostic], compiled: Session, place: str, said: str
 ) -> Iterator[Diagnostic]:
     """Why there is no call: its name, said of the playbook that does not know it, or what is wrong
     in that playbook, the cause before what follows from it."""
     if all(problem.span.source == place for problem in found):
         yield from (_missing(problem, said) for problem in found)
         return
-    wrong = [problem for problem in compiled.diagnostics if problem.is_error]
+    wrong = [problem for problem in compiled.definitions if problem.is_error]
     yield from dict.fromkeys((*wrong, *found) if wrong else found)
 
 

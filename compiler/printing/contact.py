@@ -15,7 +15,7 @@ from stemline.emit.contact import Cell, Contact, Group
 from stemline.emit.gallery import Art
 from stemline.emit.svg import to_svg
 from stemline.football.timing.levels import HIGH_SCHOOL, Level
-from stemline.progress import Progress
+from stemline.printing.model import Progress
 from stemline.theme import Size, Theme
 
 

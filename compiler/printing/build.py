@@ -17,7 +17,7 @@ from stemline.emit.svg import to_svg
 from stemline.football.play import Season
 from stemline.football.timing.clock import read_clock
 from stemline.football.timing.levels import LEVELS
-from stemline.progress import Progress
+from stemline.printing.model import Progress
 from stemline.theme import Size, Theme
 
 

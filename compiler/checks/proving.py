@@ -1,11 +1,9 @@
-"""The whole compiler in one function: texts in, a proved season and its diagnostics out."""
+"""What is asked of a playbook's formations, looks and calls: the checks, joined."""
 
 from __future__ import annotations
 
-import gc
-from collections.abc import Iterable, Iterator, Sequence
-from contextlib import contextmanager
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from itertools import product
 
 from stemline.checks.ball import check_ball, check_reverse
@@ -28,99 +26,34 @@ from stemline.checks.looks import check_looks
 from stemline.checks.needs import check_needs
 from stemline.checks.protection import check_protection
 from stemline.checks.timing import check_clock, check_rhythm, check_space
-from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.diagnostics.model import Diagnostic
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import Kind, Play, Season
 from stemline.football.timing.clock import read_clock
 from stemline.resolve.alignment import line_up, move
-from stemline.resolve.bounds import too_much
 from stemline.resolve.definitions import Body, Formation, Playbook, Tag
-from stemline.resolve.expand import Expander, Order, expand, field_of
+from stemline.resolve.expand import Expander, Order, field_of
 from stemline.resolve.merge import merged, quarrels
-from stemline.resolve.read_playbook import read_playbook
 from stemline.resolve.run_definitions import Aim
-from stemline.resolve.season import Calls, all_calls, gathered, said_once, season
-from stemline.resolve.sentences import check_sentences
-from stemline.source import Source, Span
-from stemline.syntax.parser import parse
-
-_NOT_READ = "E140"
-"""A file that was not read to its end: what is missing in the rest cannot be told."""
-_UNDRESSED = "W710"
-"""A concept that nothing calls: it says why there is no call."""
-
-
-@dataclass(frozen=True)
-class Compiled:
-    """What came of a playbook's texts. The book and season are None where nothing can be counted.
-
-    A season with errors holds only the calls that are right. ``expander`` knows the plays that were
-    proved, for whoever wants them again.
-    """
-
-    book: Playbook | None
-    calls: Calls
-    season: Season | None
-    diagnostics: tuple[Diagnostic, ...]
-    expander: Expander | None = None
-
-    @property
-    def failed(self) -> bool:
-        return any(d.is_error for d in self.diagnostics)
-
-    @property
-    def lowered(self) -> tuple[str, ...]:
-        """The codes of the warnings that the playbook wants counted and not printed."""
-        return self.book.settings.lowered if self.book else ()
-
-
-@contextmanager
-def no_collecting() -> Iterator[None]:
-    """A compile makes a great many values and no circles: looking for some costs a quarter."""
-    gc.disable()
-    try:
-        yield
-    finally:
-        gc.enable()
-
-
-def compile_texts(sources: Sequence[Source], folder: str, *, whole: bool = False) -> Compiled:
-    """Parse, read, expand and prove. ``folder`` is only for messages about the whole playbook.
-
-    ``whole`` tells that the texts are all of a playbook: then one that makes no call is told so.
-    """
-    if (much := too_much(sources)) is not None:
-        return Compiled(None, Calls(()), None, (much,))
-    parsed = [parse(source) for source in sources]
-    documents = [document for document, _ in parsed]
-    found = [d for _, problems in parsed for d in problems]
-    if any(d.code == _NOT_READ for d in found):
-        return Compiled(None, Calls(()), None, tuple(found))
-    book, problems = read_playbook(documents, found, folder)
-    found += (*problems, *check_sentences(documents))
-    if book is None:
-        return Compiled(None, Calls(()), None, tuple(found))
-    found += gathered(_formations(book))
-    calls, problems = all_calls(book)
-    found += problems
-    expander = Expander(book)
-    made, proofs = prove(book, calls, expander)
-    found += proofs
-    if whole and not (calls.orders or any(d.is_error or d.code == _UNDRESSED for d in found)):
-        found.append(diagnose("W103", book.settings.span))
-    return Compiled(book, calls, made, said_once(found), expander)
+from stemline.resolve.season import Calls, gathered, season
+from stemline.source import Span
 
 
 def prove(
     book: Playbook, calls: Calls, expander: Expander
 ) -> tuple[Season, tuple[Diagnostic, ...]]:
     """Every call of a playbook expanded and proved, its looks lined up, its formations judged."""
-    found = [*check_looks(book, calls, expander), *gathered(_standing(book, calls))]
-    made, problems = season(book, calls, lambda *args: _prove(book, expander, *args), expander)
+    found = check_standing(book, calls, expander)
+    made, problems = season(book, calls, lambda *args: prove_call(book, expander, *args), expander)
     return made, (*found, *problems)
 
 
-def _formations(book: Playbook) -> Iterable[Diagnostic]:
+def check_standing(book: Playbook, calls: Calls, expander: Expander) -> list[Diagnostic]:
+    """Every look lined up, and every formation judged as it stands before motion."""
+    return [*check_looks(book, calls, expander), *gathered(_standing(book, calls))]
+
+
+def check_formations(book: Playbook) -> Iterable[Diagnostic]:
     """Every formation to both sides from every spot, whether a call uses it or not."""
     for formation in book.formations.values():
         if formation.broken:
@@ -233,7 +166,12 @@ def _numbers(book: Playbook) -> dict[str, Span]:
 
 
 def _timed(
-    book: Playbook, play: Play, plain: Play | None, order: Order, tags: Sequence[Tag]
+    book: Playbook,
+    expander: Expander,
+    play: Play,
+    plain: Play | None,
+    order: Order,
+    tags: Sequence[Tag],
 ) -> Iterable[Diagnostic]:
     """The clock of a pass where it is drawn; from the hashes the table of `--timing` shows it."""
     if not play.reads or play.ball is not BallSpot.MIDDLE or play.against:
@@ -246,7 +184,7 @@ def _timed(
             found = list(check_rhythm(tag.name, tag.keeps, before, clock, play))
             if found and len(tags) > 1:
                 # Another tag of the call may be the cause: it is this one's fault only by itself.
-                alone, _ = expand(book, replace(order, tags=(key,)), play.ball)
+                alone, _ = expander.expand(replace(order, tags=(key,)), play.ball)
                 after = read_clock(alone, book.settings.level) if alone is not None else clock
                 by_itself = check_rhythm(tag.name, tag.keeps, before, after, play)
                 at_fault = {_target(d) for d in by_itself}
@@ -266,9 +204,11 @@ def _broken_by(d: Diagnostic) -> tuple[str, str]:
     return d.code, dict(d.values).get("man", "")
 
 
-def _prove(
+def prove_call(
     book: Playbook, expander: Expander, play: Play, plain: Play | None, order: Order
 ) -> Iterable[Diagnostic]:
+    """All that is wrong with one play; ``plain`` is the call without its tags, None where it has
+    none."""
     tags = [book.tags[order.concept, tag] for tag in order.tags]
     body = merged(book.concepts[order.concept].body, tags)
     quarrel = quarrels(tags, order.tags_span)
@@ -285,7 +225,7 @@ def _prove(
     yield from _in_motion(book, play, order)
     yield from check_call(play)
     yield from _thrown(book, expander, play, order)
-    yield from _timed(book, play, plain, order, tags)
+    yield from _timed(book, expander, play, plain, order, tags)
     if plain is not None:
         for tag in tags:
             # What another tag of the call changes without a promise is not this one's fault.

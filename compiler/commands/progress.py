@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
 
-Progress = Callable[[int, int], None]
-"""Told after each picture how many are drawn, and of how many."""
+from stemline.printing.model import Progress
 
 
 @contextmanager

@@ -6,16 +6,16 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from stemline.cache import Cache, place
-from stemline.compile import Compiled, no_collecting
 from stemline.diagnostics.lowered import parted
 from stemline.diagnostics.model import Diagnostic
 from stemline.diagnostics.plain import plain
 from stemline.diagnostics.plural import how_many
 from stemline.facing import unanswered
 from stemline.football.play import Season
+from stemline.session import Session, no_collecting
 
 
-def answers(folder: Path, compiled: Compiled, season: Season, *, keep: bool) -> tuple[str, ...]:
+def answers(folder: Path, compiled: Session, season: Season, *, keep: bool) -> tuple[str, ...]:
     """The passes of ``season`` that have no answer to a look, as lines; ``keep`` uses what the
     last check of this folder worked out, and keeps what this one does."""
     assert compiled.book is not None, "a season comes from a book"
@@ -24,7 +24,7 @@ def answers(folder: Path, compiled: Compiled, season: Season, *, keep: bool) -> 
         return unanswered(compiled.book, compiled.calls, season, cache, expander=compiled.expander)
 
 
-def summary(folder: Path, compiled: Compiled, found: Sequence[Diagnostic]) -> str:
+def summary(folder: Path, compiled: Session, found: Sequence[Diagnostic]) -> str:
     """The last line of a check: how many calls, and how much was ``found``."""
     printed, lowered = parted(found, compiled.lowered)
     errors = sum(d.is_error for d in printed)

@@ -15,7 +15,7 @@ from stemline.draw.labels import Trouble
 from stemline.draw.picture import frame_of, how_crowded
 from stemline.draw.placing import ALL, WORST, Crowding, Tight
 from stemline.draw.scene import Box
-from stemline.progress import Progress
+from stemline.printing.model import Progress
 from stemline.theme import SIZES, Size, Theme
 
 _SIZES = {size: word for word, size in SIZES.items()}

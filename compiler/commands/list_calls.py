@@ -1,0 +1,30 @@
+"""`stemline list`: the calls of a playbook. It makes no play."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from stemline.commands.options import FOLDER
+
+
+@click.command("list")
+@FOLDER
+@click.option("--count", is_flag=True, help="Show how each formation's receivers are counted.")
+def list_calls(folder: Path, count: bool) -> None:
+    """Print every call of a playbook, one a line."""
+    from stemline.commands.opening import leave, opened, print_found
+
+    texts, compiled = opened(folder)
+    found = (*texts.found, *compiled.definitions)
+    print_found([d for d in found if d.is_error], texts)
+    if count and compiled.book is not None:
+        from stemline.resolve.counts import count_lines
+
+        for line in count_lines(compiled.book, compiled.calls):
+            click.echo(line)
+    else:
+        for call in compiled.listed():
+            click.echo(call)
+    leave(found)

@@ -1,0 +1,157 @@
+"""What the commands have in common: a folder opened, its theme found, messages printed, output
+written or refused."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Collection, Iterable, Iterator
+from contextlib import contextmanager, suppress
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from stemline.diagnostics.lowered import lowered_line, parted
+from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.diagnostics.nearest import nearest
+from stemline.diagnostics.render import render
+from stemline.outside import folder as output_folder
+from stemline.outside.model import NotWritten
+from stemline.project import Files, read_files
+from stemline.session import Session
+from stemline.source import Source, Span
+from stemline.theme import Found, Theme, load_theme, theme_called
+
+if TYPE_CHECKING:
+    from stemline.football.play import Season
+
+_USAGE = {"E101", "E102"}
+"""Codes of a command that was given no playbook at all."""
+
+
+@contextmanager
+def writing() -> Iterator[None]:
+    """Output is made and written in it: what hinders that is told, and ends the command."""
+    from stemline.output import PangoMissing, PictureFailed, Refused
+
+    try:
+        yield
+    except NotWritten as error:
+        found = error.found
+    except PictureFailed as error:
+        found = diagnose("E956", Span(error.address, 0, 0, 0), why=error.why)
+    except (PangoMissing, Refused) as error:
+        click.echo(str(error), err=True)
+        raise SystemExit(2) from None
+    else:
+        return
+    click.echo(render([found], {}), nl=False, err=True)
+    raise SystemExit(2)
+
+
+def real(path: Path) -> Path:
+    """Where a path leads; in a circle of links, as far as it does."""
+    return Path(os.path.realpath(path))
+
+
+def refuse_led_out(folder: Path, target: Path) -> None:
+    """Raise where a link that lies in the playbook leads its own output out of it."""
+    place = real(target)
+    if not place.is_relative_to(folder.resolve()):
+        raise NotWritten("E960", target, place=str(place))
+
+
+def kind_of(file: Path, kinds: tuple[str, ...]) -> str:
+    """What kind of file a name asks for; a pipe or device, which has no ending, gets the first."""
+    ending = file.suffix.casefold()
+    if ending in kinds:
+        return ending
+    if not ending and file.exists() and not file.is_file() and not file.is_dir():
+        return kinds[0]
+    choices = ", ".join(kinds[:-1]) + " or " + kinds[-1]
+    at = Span.over("--output", str(file))
+    found = diagnose("E957", at, nearest=nearest(ending, kinds), found=file.name, choices=choices)
+    click.echo(render([found], {"--output": Source("--output", str(file))}), nl=False, err=True)
+    raise SystemExit(2)
+
+
+def _settle(folder: Path) -> None:
+    """Finish what a killed build of the playbook left; what cannot be is told and not insisted on.
+
+    Before anything else, so that whatever comes next sees one book or the other.
+    """
+    build = folder / "build"
+    parts: list[Path] = []
+    with suppress(OSError):  # a folder that cannot be looked into, or is none: told when it is read
+        parts = sorted(path.parent for path in build.glob(f"*/{output_folder.HELD}"))
+    for root in (build, *parts):
+        try:
+            output_folder.settle(root)
+        except NotWritten as error:
+            click.echo(render([error.found], {}), nl=False, err=True)
+
+
+def opened(folder: Path) -> tuple[Files, Session]:
+    """The texts of a folder and a session of them; a folder without any ends the command."""
+    _settle(folder)
+    texts = read_files(folder)
+    if any(d.code in _USAGE for d in texts.found):
+        click.echo(render(texts.found, {}), nl=False, err=True)
+        raise SystemExit(2)
+    if not texts.sources:
+        click.echo(render(texts.found, {}), nl=False, err=True)
+        raise SystemExit(1)
+    whole = not any(d.is_error for d in texts.found)
+    return texts, Session(texts.sources, str(folder), whole=whole)
+
+
+def theme_for(folder: Path, asked: str, compiled: Session, texts: Files) -> Theme:
+    """The theme asked for, else the playbook's own, else the plain one; the reasons where none."""
+    got = theme_of(folder, asked, compiled)
+    if got.theme is not None:
+        return got.theme
+    shown = replace(texts, sources=(*texts.sources, *got.sources, Source("--theme", asked)))
+    print_found(got.diagnostics, shown)
+    raise SystemExit(2 if asked else 1)
+
+
+def theme_of(folder: Path, asked: str, compiled: Session) -> Found:
+    """An option names a folder from where the coach stands; a playbook one of its own places."""
+    places = (folder, folder.resolve().parent)
+    if asked:
+        return theme_called(asked, Span.over("--theme", asked), (Path(), *places), path=True)
+    if compiled.book is not None and compiled.book.settings.theme:
+        settings = compiled.book.settings
+        return theme_called(settings.theme, settings.theme_span, places)
+    return Found(load_theme(), (), ())
+
+
+def print_found(found: Iterable[Diagnostic], texts: Files, lowered: Collection[str] = ()) -> None:
+    """What was found; warnings that the playbook lowers are counted in a line at the end."""
+    printed, counted = parted(found, lowered)
+    if printed:
+        click.echo(render(printed, texts.by_name), err=True)
+    if counted:
+        click.echo(lowered_line(counted), err=True)
+
+
+def leave(found: tuple[Diagnostic, ...]) -> None:
+    if any(d.is_error for d in found):
+        raise SystemExit(1)
+
+
+def narrowed(season: Season, only: str) -> Season:
+    """The season with one concept or one family; a name that is neither is a usage error."""
+    wanted = only.casefold()
+    concepts = tuple(
+        c for c in season.concepts if wanted in (c.name.casefold(), c.family.casefold())
+    )
+    if not concepts:
+        names = {n for c in season.concepts for n in (c.name, c.family)}
+        found = diagnose("E603", Span.over("--only", only), nearest=nearest(only, names), name=only)
+        click.echo(render([found], {"--only": Source("--only", only)}), nl=False, err=True)
+        raise SystemExit(2)
+    kept = {c.name for c in concepts}
+    plays = tuple(p for p in season.plays if p.call.concept in kept)
+    return replace(season, concepts=concepts, plays=plays)

@@ -1,0 +1,231 @@
+"""Questions to a playbook: texts → definitions → calls → a play → its proof → the season.
+
+Nothing is worked out that nobody asks for, and nothing twice: a session reads each text once, has
+one maker of plays, and keeps each answer by what it was asked with. `list` asks for the calls and
+makes no play; a picture asks for its own play; only a check and a book ask for the season, which
+proves every call.
+"""
+
+from __future__ import annotations
+
+import gc
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from dataclasses import dataclass
+from functools import cached_property
+
+from stemline.checks.proving import check_formations, check_standing, prove_call
+from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.football.field import BallSpot
+from stemline.football.play import Season
+from stemline.football.worlds import Look
+from stemline.resolve.bounds import too_much
+from stemline.resolve.definitions import Dress, Playbook
+from stemline.resolve.expand import Expanded, Expander, Order
+from stemline.resolve.read_playbook import read_playbook
+from stemline.resolve.season import (
+    Calls,
+    Proving,
+    all_calls,
+    drawn,
+    gathered,
+    is_broken,
+    proved_season,
+    said_once,
+    season_of,
+)
+from stemline.resolve.sentences import check_sentences
+from stemline.source import Source
+from stemline.syntax.parser import parse
+from stemline.syntax.tree import Document
+
+_NOT_READ = "E140"
+"""A file that was not read to its end: what is missing in the rest cannot be told."""
+_UNDRESSED = "W710"
+"""A concept that nothing calls: it says why there is no call."""
+
+
+@contextmanager
+def no_collecting() -> Iterator[None]:
+    """A compile makes a great many values and no circles: looking for some costs a quarter."""
+    collecting = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if collecting:
+            gc.enable()
+
+
+@dataclass(frozen=True)
+class _Read:
+    """What the texts say: definitions, the calls they make, and what is wrong with either."""
+
+    book: Playbook | None
+    calls: Calls
+    definitions: tuple[Diagnostic, ...]
+    dressing: tuple[Diagnostic, ...]
+
+
+class Session:
+    """A playbook's texts, and all that can be asked of them.
+
+    ``folder`` is only for messages about the whole playbook; ``whole`` tells that the texts are all
+    of it: then one that makes no call is told so. ``book`` and ``season`` are None where nothing
+    can be counted.
+    """
+
+    def __init__(self, sources: Sequence[Source], folder: str, *, whole: bool = False) -> None:
+        self._sources = tuple(sources)
+        self._folder = folder
+        self._whole = whole
+        self._pictured: dict[str, tuple[Season, tuple[Diagnostic, ...]]] = {}
+
+    @cached_property
+    def trees(self) -> tuple[tuple[Document, tuple[Diagnostic, ...]], ...]:
+        """Each text's tree, with what could not be read of it."""
+        return tuple((tree, tuple(found)) for tree, found in map(parse, self._sources))
+
+    @property
+    def book(self) -> Playbook | None:
+        """The definitions, and with them the settings."""
+        return self._read.book
+
+    @property
+    def calls(self) -> Calls:
+        """Every call that the dress-ups make, proved or not."""
+        return self._read.calls
+
+    @property
+    def definitions(self) -> tuple[Diagnostic, ...]:
+        """What is wrong with the texts themselves, before any play is made."""
+        return said_once((*self._read.definitions, *self._read.dressing))
+
+    @property
+    def lowered(self) -> tuple[str, ...]:
+        """The codes of the warnings that the playbook wants counted and not printed."""
+        return self.book.settings.lowered if self.book else ()
+
+    @cached_property
+    @no_collecting()
+    def _read(self) -> _Read:
+        if (much := too_much(self._sources)) is not None:
+            return _Read(None, Calls(()), (much,), ())
+        documents = [tree for tree, _ in self.trees]
+        found = [d for _, problems in self.trees for d in problems]
+        if any(d.code == _NOT_READ for d in found):
+            return _Read(None, Calls(()), tuple(found), ())
+        book, problems = read_playbook(documents, found, self._folder)
+        found += (*problems, *check_sentences(documents))
+        calls, dressing = all_calls(book) if book is not None else (Calls(()), ())
+        return _Read(book, calls, tuple(found), dressing)
+
+    # Plays.
+
+    @cached_property
+    def expander(self) -> Expander:
+        """The one maker of plays: whatever two questions have in common it works out once."""
+        assert self.book is not None, "plays come from a book"
+        return Expander(self.book)
+
+    def play(
+        self, order: Order, spot: BallSpot, against: Sequence[Look] = (), look_key: str = ""
+    ) -> Expanded:
+        """A call from a spot, against a look or what one shows; not proved."""
+        return self.expander.expand(order, spot, against, look_key)
+
+    def drawn(self, order: Order) -> Expanded:
+        """A call as its picture shows it; not proved.
+
+        A call that no dress-up makes, or that cannot be expanded whole, stands in the middle.
+        """
+        assert self.book is not None, "plays come from a book"
+        if order in self._dressed and not is_broken(self.book, order):
+            play, found = drawn(self.book, self.expander, order)
+            if not any(d.is_error for d in found):
+                return play, found
+        return self.play(order, BallSpot.MIDDLE)
+
+    @cached_property
+    def _dressed(self) -> frozenset[Order]:
+        return frozenset(order for _, order in self.calls.orders)
+
+    def listed(self) -> tuple[str, ...]:
+        """The calls of the playbook as they are spoken, but those that were not read whole."""
+        book = self.book
+        orders = (order for _, order in self.calls.orders)
+        return tuple(o.spoken for o in orders if book is not None and not is_broken(book, o))
+
+    def pictured(self, only: str = "") -> tuple[Season | None, tuple[Diagnostic, ...]]:
+        """The calls as their pictures show them, nothing proved, and why some have none.
+
+        ``only`` is a concept or a family: its calls alone are made, but all where it is neither.
+        """
+        if self.book is None:
+            return None, ()
+        if only not in self._pictured:
+            self._pictured[only] = self._picture(self.book, only.casefold())
+        return self._pictured[only]
+
+    @no_collecting()
+    def _picture(self, book: Playbook, only: str) -> tuple[Season, tuple[Diagnostic, ...]]:
+        names = {key: (c.name.casefold(), c.family.casefold()) for key, c in book.concepts.items()}
+        known = any(only in said for said in names.values())
+        orders = [o for _, o in self.calls.orders if not is_broken(book, o)]
+        made = [self.drawn(o) for o in orders if not known or only in names[o.concept]]
+        wrong = gathered(d for _, found in made for d in found if d.is_error)
+        plays = [
+            play for play, found in made if play is not None and not any(d.is_error for d in found)
+        ]
+        return season_of(book, plays), tuple(wrong)
+
+    def is_whole(self, season: Season) -> bool:
+        """Whether a season of this session is all of it, and not the part that was asked for."""
+        whole, _ = self._pictured.get("", (None, ()))
+        return season is whole or ("_proved" in vars(self) and season is self.season)
+
+    # Proofs.
+
+    def proof(self, call: str) -> Expanded:
+        """A call of the playbook as it is drawn, None where it has errors, and all that is wrong
+        with it. Raises KeyError for a name that no dress-up makes."""
+        return self._proving.call(*self._pairs[call])
+
+    @cached_property
+    def _pairs(self) -> dict[str, tuple[Dress, Order]]:
+        return {order.spoken: (dress, order) for dress, order in self.calls.orders}
+
+    @cached_property
+    def _proving(self) -> Proving:
+        assert self.book is not None, "plays come from a book"
+        book, maker = self.book, self.expander
+        return Proving(book, self.calls, maker, lambda *asked: prove_call(book, maker, *asked))
+
+    @cached_property
+    @no_collecting()
+    def _proved(self) -> tuple[Season | None, tuple[Diagnostic, ...]]:
+        book, read = self.book, self._read
+        if book is None:
+            return None, read.definitions
+        found = [*read.definitions, *gathered(check_formations(book)), *read.dressing]
+        found += check_standing(book, self.calls, self.expander)
+        season, problems = proved_season(book, self.calls, self._proving)
+        found += problems
+        silent = not any(d.is_error or d.code == _UNDRESSED for d in found)
+        if self._whole and silent and not self.calls.orders:
+            found.append(diagnose("W103", book.settings.span))
+        return season, said_once(found)
+
+    @property
+    def season(self) -> Season | None:
+        """Every call proved; one with errors is left out."""
+        return self._proved[0]
+
+    @property
+    def diagnostics(self) -> tuple[Diagnostic, ...]:
+        """All that is wrong with the playbook: its definitions, formations, looks and calls."""
+        return self._proved[1]
+
+    @property
+    def failed(self) -> bool:
+        return any(d.is_error for d in self.diagnostics)

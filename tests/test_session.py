@@ -1,0 +1,229 @@
+"""A session answers what is asked, each question once: counted at the makers themselves."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from collections import Counter
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+from click.testing import CliRunner
+from syrupy.assertion import SnapshotAssertion
+
+import stemline.football.timing.clock as clock
+import stemline.resolve.expand as expand
+from stemline.commands import main, options
+from stemline.commands.show import STAGES
+from stemline.football.field import BallSpot
+from stemline.project import read_files
+from stemline.resolve.sealing import seal
+from stemline.session import Session
+from stemline.stages import STAGES as KNOWN
+from stemline.theme import SIZES
+
+HERONS = Path(__file__).parent.parent / "playbooks" / "saltmarsh-herons"
+BASE = Path(__file__).parent / "corpus" / "base"
+STARTER = Path(__file__).parent.parent / "grammar" / "starter"
+CALL = "Three Two Right Crossers"
+
+
+class Counted:
+    """How often each maker was asked, by all that it was asked with."""
+
+    def __init__(self, patch: pytest.MonkeyPatch) -> None:
+        self.makers = 0
+        self.casts: Counter[object] = Counter()
+        self.looks: Counter[object] = Counter()
+        self.clocks: Counter[object] = Counter()
+        clock.read_clock.cache_clear()
+        begin = expand.Expander.__init__
+
+        def began(maker: expand.Expander, book: Any) -> None:
+            self.makers += 1
+            begin(maker, book)
+
+        patch.setattr(expand.Expander, "__init__", began)
+        self._wrap(patch, expand, "Cast", self.casts, lambda casting: (seal(casting), casting.span))
+        key: Callable[..., object] = lambda look, men: (look.name, seal(men))  # noqa: E731
+        self._wrap(patch, expand, "line_up_defence", self.looks, key)
+        self._wrap(patch, clock, "timelines", self.clocks, lambda play, level: (play, level.name))
+
+    @staticmethod
+    def _wrap(
+        patch: pytest.MonkeyPatch,
+        room: Any,
+        name: str,
+        counts: Counter[object],
+        key: Callable[..., object],
+    ) -> None:
+        made = getattr(room, name)
+
+        def counted(*args: Any) -> Any:
+            counts[key(*args)] += 1
+            return made(*args)
+
+        patch.setattr(room, name, counted)
+
+    @property
+    def twice(self) -> dict[str, int]:
+        kinds = {"casts": self.casts, "looks": self.looks, "clocks": self.clocks}
+        return {name: len([n for n in c.values() if n > 1]) for name, c in kinds.items()}
+
+
+@pytest.fixture
+def counted(monkeypatch: pytest.MonkeyPatch) -> Counted:
+    return Counted(monkeypatch)
+
+
+def run(*args: str | Path) -> str:
+    result = CliRunner().invoke(main, [str(a) for a in args])
+    assert result.exit_code == 0, result.output
+    return result.stdout
+
+
+NOTHING_TWICE = {"casts": 0, "looks": 0, "clocks": 0}
+
+
+@pytest.mark.parametrize("folder", [BASE, STARTER], ids=lambda p: p.name)
+@pytest.mark.parametrize(
+    "asked", [["check", "--no-cache"], ["check", "--no-cache", "--timing"], ["sheet", "--views"]]
+)
+def test_a_command_works_nothing_out_twice(
+    folder: Path, asked: list[str], counted: Counted, tmp_path: Path
+) -> None:
+    """One maker of plays; no cast expanded, look placed or clock read twice on the same inputs."""
+    out = ["-o", tmp_path / "sheet.svg"] if asked[0] == "sheet" else []
+    run(*asked, folder, *out)
+    assert counted.makers == 1
+    assert counted.casts
+    assert counted.twice == NOTHING_TWICE
+
+
+def test_a_book_works_nothing_out_twice(counted: Counted, tmp_path: Path) -> None:
+    run("build", STARTER, "--out", tmp_path / "book")
+    assert counted.makers == 1
+    assert counted.casts
+    assert counted.twice == NOTHING_TWICE
+
+
+def test_a_list_of_calls_makes_no_play(counted: Counted) -> None:
+    assert CALL in run("list", HERONS).splitlines()
+    assert counted.makers == 0
+    assert not counted.casts
+
+
+@pytest.mark.parametrize("more", [[], ["--against", "Over Three"], ["--from", "left hash"]])
+def test_a_picture_makes_its_own_play_and_no_other(more: list[str], counted: Counted) -> None:
+    run("draw", HERONS, CALL, *more)
+    assert (counted.makers, len(counted.casts)) == (1, 1)
+    assert counted.twice == NOTHING_TWICE
+
+
+def test_a_sheet_makes_what_it_shows_and_proves_nothing(
+    counted: Counted, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    monkeypatch.setattr(Session, "diagnostics", property(lambda _: pytest.fail("proved")))
+    listed = run("sheet", HERONS, "--only", "Crossers", "-o", tmp_path / "sheet.svg")
+    calls = sum("Crossers" in call for call in run("list", HERONS).splitlines())
+    assert listed.endswith(f": {calls} pictures\n")
+    assert (counted.makers, len(counted.casts)) == (1, calls)
+    assert counted.twice == NOTHING_TWICE
+
+
+def test_what_is_pictured_is_what_is_proved() -> None:
+    session = Session(read_files(BASE).sources, "base")
+    pictured, unmade = session.pictured()
+    assert not unmade
+    assert pictured == session.season
+    assert pictured is not None
+    assert session.is_whole(pictured)
+
+
+def test_a_proof_of_one_call_is_what_the_season_has_of_it() -> None:
+    sources = read_files(BASE).sources
+    alone, whole = Session(sources, "base"), Session(sources, "base")
+    assert whole.season is not None
+    proved = {play.call.spoken: play for play in whole.season.plays}
+    for name in whole.calls.by_name:
+        play, found = alone.proof(name)
+        assert play == proved.get(name)
+        assert (play is None) == any(d.is_error for d in found)
+
+
+def test_what_is_wrong_with_a_definition_reaches_who_touches_it(tmp_path: Path) -> None:
+    """A line that was not read is told by `list` in the words of `check`; who draws hears of it."""
+    for path in STARTER.glob("*.play"):
+        text = path.read_text("utf-8").replace("runs fade", "runs faed")
+        (tmp_path / path.name).write_text(text, "utf-8")
+    runner = CliRunner()
+    checked, listed = (runner.invoke(main, [name, str(tmp_path)]) for name in ("check", "list"))
+    assert (listed.exit_code, listed.stdout) == (1, "")  # its concept is that of every call
+    assert "error E442" in listed.stderr
+    assert listed.stderr.strip() in checked.stderr
+    drawn = runner.invoke(main, ["draw", str(tmp_path), "Trips Left Stick"])
+    assert "the playbook has 2 errors: see stemline check" in drawn.stderr
+
+
+def test_what_is_wrong_with_a_call_reaches_who_draws_it(tmp_path: Path) -> None:
+    """A man who could not be placed: what follows of it for this call, and no picture."""
+    for path in STARTER.glob("*.play"):
+        text = path.read_text("utf-8").replace("5 deep", "5 dep")
+        (tmp_path / path.name).write_text(text, "utf-8")
+    drawn = CliRunner().invoke(main, ["draw", str(tmp_path), "Trips Left Stick"])
+    assert (drawn.exit_code, drawn.stdout) == (1, "")
+    assert "error E620: in Trips Left Stick nobody can be the flat" in drawn.stderr
+
+
+HEAVY = ("numpy", "lark", "jinja2", "fontTools", "weasyprint", "stemline.session", "stemline.theme")
+
+
+@pytest.mark.parametrize(
+    "asked", [["--help"], ["--version"], ["draw", "--help"], ["check", "--help"]]
+)
+def test_help_loads_nothing_heavy(asked: list[str]) -> None:
+    assert _loaded(asked, {}) == []
+
+
+def test_completion_of_a_shell_loads_nothing_heavy() -> None:
+    words = {"_STEMLINE_COMPLETE": "bash_complete", "COMP_WORDS": "stemline dr", "COMP_CWORD": "1"}
+    assert _loaded([], words) == []
+
+
+def _loaded(asked: list[str], environment: dict[str, str]) -> list[str]:
+    program = (
+        "import os, sys\n"
+        f"os.environ.update({environment!r})\n"
+        f"sys.argv = ['stemline', *{asked!r}]\n"
+        "from stemline.__main__ import main\n"
+        "try:\n    main()\n"
+        "except SystemExit as end:\n    assert not end.code, end.code\n"
+        f"print('LOADED', *[m for m in {HEAVY!r} if m in sys.modules])\n"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", program], capture_output=True, text=True, check=True, timeout=60
+    )
+    assert len(done.stdout) > len("LOADED\n"), "it said something of its own"
+    return done.stdout.splitlines()[-1].split()[1:]
+
+
+def test_options_offer_what_the_compiler_knows() -> None:
+    assert tuple(spot.value for spot in BallSpot) == options.SPOTS
+    assert tuple(SIZES) == options.SIZES
+    assert STAGES == KNOWN
+
+
+@pytest.mark.parametrize("stage", STAGES)
+def test_a_stage_is_shown_as_text(stage: str, snapshot: SnapshotAssertion) -> None:
+    """A tree and a play whole; of a scene as much as a person reads, its layers' names beside."""
+    lines = run("show", STARTER, "Trips Left Stick", "--as", stage).splitlines()
+    layers = [line for line, above in zip(lines[1:], lines, strict=False) if "Layer" in above]
+    assert "\n".join([*lines[:130], *layers]) == snapshot
+
+
+def test_a_call_that_is_not_there_shows_no_stage() -> None:
+    result = CliRunner().invoke(main, ["show", str(STARTER), "Trips Left Stik"])
+    assert result.exit_code == 1
+    assert "Trips Left Stick" in result.stderr
