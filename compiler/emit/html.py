@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from itertools import accumulate, pairwise
+from types import MappingProxyType
 from typing import Any
 
 from jinja2 import BaseLoader, Environment, StrictUndefined, TemplateError, TemplateNotFound
@@ -22,6 +23,9 @@ from stemline.theme import Theme, refused_at
 from stemline.theme.limits import LARGEST_PAGES, MEGABYTE, TEMPLATE_SECONDS
 
 _THEIRS = re.compile(r"\[([A-Z][A-Z0-9]?)\]")
+
+
+_NONE: Mapping[str, int] = MappingProxyType({})
 
 
 @dataclass(frozen=True)
@@ -53,8 +57,11 @@ def book_html(
     layout: Mapping[str, Arrangement],
     theme: Theme,
     front: Front | None = None,
+    numbers: Mapping[str, int] = _NONE,
 ) -> str:
-    """The book as one document; ``layout`` holds each picture page's arrangement by its id.
+    """The book as one document; ``layout`` holds each picture page's arrangement by its id, and
+    ``numbers`` the page of each place that is pointed to. One that is left out is looked up by
+    the engine, which lays its page out again for it.
 
     Without a ``front`` it is for measuring: the cover and the indexes are left out, and of the
     small pictures all but the telling ones.
@@ -68,6 +75,7 @@ def book_html(
         "book.html.jinja",
         book=book,
         whole=front is not None,
+        numbers=numbers,
         front=front or Front(care_apart=True),
         pages=pages,
         gallery=gallery,

@@ -14,10 +14,12 @@ from contextlib import contextmanager
 from datetime import UTC, datetime
 from typing import Any
 
-from stemline.book.fit import Arrangement, Measures, Style, arrange, front, room, telling
+from stemline.book.fit import Arrangement, Front, Measures, Style, arrange, front, room, telling
 from stemline.book.model import Book, Page
+from stemline.book.numbering import FrontPages, page_numbers
 from stemline.emit.engine_log import PictureFailed, heard
 from stemline.emit.fetch import Refused, answer
+from stemline.emit.forms import Forms
 from stemline.emit.gallery import Gallery
 from stemline.emit.html import book_html
 from stemline.theme import Theme, refused_at, where_said
@@ -54,7 +56,7 @@ def to_pdf(book: Book, gallery: Gallery, theme: Theme, date: str) -> bytes:
         engine = _Engine(_weasyprint(), gallery, theme)
         with engine.minded():
             document, html = _fitted(engine, book, gallery, theme)
-            return _written(document, html, gallery, theme)
+            return engine.written(document, html, gallery, theme)
 
 
 def pages_pdf(html: str, gallery: Gallery, theme: Theme, date: str) -> bytes:
@@ -62,18 +64,28 @@ def pages_pdf(html: str, gallery: Gallery, theme: Theme, date: str) -> bytes:
     with _dated(date), _uncollected():
         engine = _Engine(_weasyprint(), gallery, theme)
         with engine.minded():
-            return _written(engine.lay_out(html), html, gallery, theme)
+            return engine.written(engine.lay_out(html), html, gallery, theme)
 
 
-def _written(document: Any, html: str, gallery: Gallery, theme: Theme) -> bytes:
-    """The document's bytes, under an identifier that follows from all that went into them."""
-    _inside(document, theme)
+def _seal(html: str, gallery: Gallery, theme: Theme) -> str:
     seal = hashlib.sha256(html.encode())
     for art in gallery.arts:
-        seal.update(art.svg.encode())
+        seal.update(art.ink.operators if art.ink else art.svg.encode())
     seal.update(theme.digest.encode())
-    pdf: bytes = document.write_pdf(pdf_tags=True, pdf_identifier=seal.hexdigest()[:32].encode())
-    return pdf
+    return seal.hexdigest()[:32]
+
+
+def identified(pdf: bytes, identifier: str) -> bytes:
+    """The file with ``identifier``, 32 hexadecimal digits, as its ID (ISO 32000-1, 14.4).
+
+    The engine would make every object a second time for it. It belongs to the table of objects,
+    the last of the file, so that nothing moves but what the table itself is.
+    """
+    before, table, after = pdf.rpartition(b"<</Type /XRef")
+    if not table or b"/ID" in after.partition(b">>")[0]:
+        raise ValueError("the document does not end with a table that has no ID yet")
+    both = f"/ID [<{identifier}> <{identifier}>]".encode()
+    return b"".join((before, table, both, after))
 
 
 def _inside(document: Any, theme: Theme) -> None:
@@ -94,41 +106,65 @@ def _fitted(engine: _Engine, book: Book, gallery: Gallery, theme: Theme) -> tupl
         page.id: Arrangement(0, rest=(len(telling(page.dressups)),), rest_style=Style.ONE)
         for page in book.pages
     }
-    document = engine.lay_out(book_html(book, gallery, layout, theme))
+    numbers = page_numbers(book, layout, Front(), FrontPages())  # any will do to measure by
+    document = engine.lay_out(book_html(book, gallery, layout, theme, numbers=numbers))
     heights = _Heights(_heights(document), theme)
     measured = {page.id: _measure(heights, page, gallery) for page in book.pages}
     slack = dict.fromkeys(layout, 0)
     page_room = room(book.paper)
     opened = front(heights["contents"], heights["care"], heights["reading"], page_room - _SLACKS[0])
+    takes = FrontPages(*(_pages_of(document, id_) for id_ in ("contents", "care", "reading")))
     for _ in _SLACKS:
         layout = {id_: arrange(m, page_room - _SLACKS[slack[id_]]) for id_, m in measured.items()}
-        html = book_html(book, gallery, layout, theme, opened)
+        numbers = page_numbers(book, layout, opened, takes)
+        html = book_html(book, gallery, layout, theme, opened, numbers)
         document = engine.lay_out(html)
         over = [
             id_
             for id_, how in layout.items()
-            if not how.runs_on and _pages_of(document, id_) > how.pages
+            if not how.runs_on and _pages_of(document, f"{id_}-all") > how.pages
         ]
         if not any(slack[id_] + 1 < len(_SLACKS) for id_ in over):
             break
         slack |= {id_: min(slack[id_] + 1, len(_SLACKS) - 1) for id_ in over}
-    return document, html
+    found = _found(document)
+    if all(found.get(id_, number) == number for id_, number in numbers.items()):
+        return document, html
+    html = book_html(book, gallery, layout, theme, opened, numbers | found)
+    return engine.lay_out(html), html
+
+
+def _found(document: Any) -> dict[str, int]:
+    """The page on which each id stands or begins."""
+    found: dict[str, int] = {}
+    for number, page in enumerate(document.pages, 1):
+        for id_ in page.anchors:
+            found.setdefault(id_, number)
+    return found
 
 
 class _Engine:
     """The layout engine with our fetcher, and its pictures parsed once for all passes."""
 
     def __init__(self, weasyprint: Any, gallery: Gallery, theme: Theme) -> None:
-        pictures = {art.id: art.svg for art in gallery.arts}
+        pictures = {art.id: art.svg for art in gallery.arts if art.ink is None}
+        self._forms = Forms(theme)
         self._html = weasyprint.HTML
         self._names = {f"stemline:picture/{art.id}": art.name for art in gallery.arts}
         self._fatal: type[BaseException] = weasyprint.urls.FatalURLFetchingError
         self._fetcher = _fetcher(weasyprint, theme, pictures)
-        self._cache: dict[str, Any] = {}
+        placed = self._forms.images(gallery.arts)
+        self._cache: dict[str, Any] = {f"stemline:picture/{id_}": p for id_, p in placed.items()}
 
     def lay_out(self, html: str) -> Any:
         page = self._html(string=html, base_url="stemline:theme/", url_fetcher=self._fetcher)
         return page.render(cache=self._cache)
+
+    def written(self, document: Any, html: str, gallery: Gallery, theme: Theme) -> bytes:
+        """The document's bytes, under an identifier that follows from all that went into them."""
+        _inside(document, theme)
+        pdf: bytes = document.write_pdf(pdf_tags=True, finisher=self._forms.finish)
+        return identified(pdf, _seal(html, gallery, theme))
 
     @contextmanager
     def minded(self) -> Iterator[None]:
@@ -198,8 +234,8 @@ def _heights(document: Any) -> dict[str, float]:
 
 
 def _pages_of(document: Any, id_: str) -> int:
-    """On how many pages a piece of the concept's article stands."""
-    return sum(f"{id_}-all" in page.anchors for page in document.pages)
+    """On how many pages a piece of what has this id stands."""
+    return sum(id_ in page.anchors for page in document.pages)
 
 
 @contextmanager

@@ -68,7 +68,7 @@ def test_the_measuring_pass_leaves_cover_and_indexes_out(
     html = book_html(book, gallery, layout, theme)
     assert 'class="cover"' not in html
     assert 'class="index"' not in html
-    assert html.count('class="concept"') == len(book.pages)
+    assert html.count('<article class="concept') == len(book.pages)
 
 
 def test_the_theme_has_its_templates(theme: Theme) -> None:
