@@ -15,7 +15,7 @@ from stemline.emit.apart import apart
 from stemline.emit.contact import contact_pdf, contact_svg
 from stemline.emit.engine_log import PictureFailed
 from stemline.emit.fetch import Refused
-from stemline.emit.gallery import Art
+from stemline.emit.ink import art_of
 from stemline.emit.pdf import PangoMissing
 from stemline.emit.single import picture_pdf, picture_png
 from stemline.emit.svg import to_svg
@@ -105,7 +105,7 @@ def drawn(
     svg = to_svg(scene, theme)
     if kind == ".svg":
         return svg.encode()
-    art = Art("call", svg, scene.description, scene.width, scene.height, scene.title)
+    art = art_of("call", scene, theme, svg)
     return apart(theme, 1, picture_pdf, art, theme) if kind == ".pdf" else picture_png(art, theme)
 
 

@@ -46,6 +46,7 @@ LIBRARIES: dict[str, set[str]] = {
     "lark": {"syntax"},
     "svgwrite": {"emit"},
     "weasyprint": {"emit"},
+    "pydyf": {"emit"},
     "jinja2": {"emit"},
     "markupsafe": {"emit"},
     "fontTools": {"draw"},

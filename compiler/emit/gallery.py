@@ -3,13 +3,26 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
+
+Letter = tuple[int, str]
+"""A letter of a picture: its face's number among the theme's fonts by name, and itself."""
+
+
+@dataclass(frozen=True)
+class Ink:
+    """A picture as drawing operators of PDF, and the letters that they draw by name."""
+
+    operators: bytes
+    letters: tuple[Letter, ...]
 
 
 @dataclass(frozen=True)
 class Art:
     """One drawn picture: printed size in points, and ``alt`` for a reader who cannot see it.
 
-    ``name`` is what a message calls it.
+    ``name`` is what a message calls it. With ``ink`` it is placed in a PDF as it is, and ``svg``
+    may be "" where nobody asks for one; without it a PDF is painted from the SVG.
     """
 
     id: str
@@ -18,6 +31,7 @@ class Art:
     width: float
     height: float
     name: str = ""
+    ink: Ink | None = None
 
 
 @dataclass(frozen=True)
@@ -26,8 +40,9 @@ class Gallery:
 
     arts: tuple[Art, ...]
 
+    @cached_property
+    def _by_id(self) -> dict[str, Art]:
+        return {art.id: art for art in reversed(self.arts)}
+
     def art(self, id_: str) -> Art:
-        for art in self.arts:
-            if art.id == id_:
-                return art
-        raise KeyError(id_)
+        return self._by_id[id_]

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from itertools import accumulate, pairwise
+from types import MappingProxyType
 from typing import Any
 
 from jinja2 import BaseLoader, Environment, StrictUndefined, TemplateError, TemplateNotFound
@@ -22,6 +24,9 @@ from stemline.theme import Theme, refused_at
 from stemline.theme.limits import LARGEST_PAGES, MEGABYTE, TEMPLATE_SECONDS
 
 _THEIRS = re.compile(r"\[([A-Z][A-Z0-9]?)\]")
+
+
+_NONE: Mapping[str, int] = MappingProxyType({})
 
 
 @dataclass(frozen=True)
@@ -53,21 +58,29 @@ def book_html(
     layout: Mapping[str, Arrangement],
     theme: Theme,
     front: Front | None = None,
+    numbers: Mapping[str, int] = _NONE,
+    shown: Collection[Page] | None = None,
+    opening: bool = True,
 ) -> str:
-    """The book as one document; ``layout`` holds each picture page's arrangement by its id.
+    """The book as one document; ``layout`` holds each picture page's arrangement by its id, and
+    ``numbers`` the page of each place that is pointed to. One that is left out is looked up by
+    the engine, which lays its page out again for it.
 
-    Without a ``front`` it is for measuring: the cover and the indexes are left out, and of the
-    small pictures all but the telling ones.
+    Without a ``front`` it is for measuring: the cover, the indexes and the footers are left out,
+    and of the small pictures all but the telling ones. Then ``shown`` may be some of the book's
+    pages of pictures, and ``opening`` False leaves out all that stands before them.
     """
     pages = tuple(
         Laid(page if front else replace(page, dressups=telling(page.dressups)), layout[page.id])
-        for page in book.pages
+        for page in (book.pages if shown is None else shown)
     )
     return filled(
         theme,
         "book.html.jinja",
         book=book,
         whole=front is not None,
+        opening=opening,
+        numbers=numbers,
         front=front or Front(care_apart=True),
         pages=pages,
         gallery=gallery,
@@ -79,7 +92,7 @@ def book_html(
 
 def filled(theme: Theme, template: str, **values: object) -> str:
     """A template of the theme filled in. Raises `Refused` where a coach's own cannot be."""
-    run = environment(theme_files(theme, ".jinja"))
+    run = _environment_of(theme)
     size, parts = 0, []
     try:
         with in_time(TEMPLATE_SECONDS):
@@ -129,6 +142,12 @@ def _where(why: BaseException, template: str) -> tuple[str, int]:
 
 _MARK = "template of the theme: "
 """What stands before a template's name in a traceback, where no file of a disk can be meant."""
+
+
+@lru_cache(maxsize=1)
+def _environment_of(theme: Theme) -> Environment:
+    """A theme's templates are the same for as long as it is: they are compiled once."""
+    return environment(theme_files(theme, ".jinja"))
 
 
 def environment(templates: Mapping[str, bytes]) -> Environment:

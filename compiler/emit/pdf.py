@@ -14,16 +14,16 @@ from contextlib import contextmanager
 from datetime import UTC, datetime
 from typing import Any
 
-from stemline.book.fit import Arrangement, Measures, Style, arrange, front, room, telling
-from stemline.book.model import Book, Page
+from stemline.book.fit import arrange, front, room
+from stemline.book.model import Book
+from stemline.book.numbering import FrontPages, page_numbers
 from stemline.emit.engine_log import PictureFailed, heard
 from stemline.emit.fetch import Refused, answer
+from stemline.emit.forms import Forms
 from stemline.emit.gallery import Gallery
 from stemline.emit.html import book_html
+from stemline.emit.measuring import OPENING, Measuring, Memory, measure, pages_of
 from stemline.theme import Theme, refused_at, where_said
-
-POINTS = 0.75
-"""Points to a CSS pixel."""
 
 _SLACKS = (6.0, 26.0, 60.0)
 """Points left free on each page, tried in turn until every concept keeps to its pages."""
@@ -43,8 +43,13 @@ class PangoMissing(RuntimeError):
         super().__init__(f"{_PANGO}\n(it said: {why})")
 
 
-def to_pdf(book: Book, gallery: Gallery, theme: Theme, date: str) -> bytes:
-    """The book as a PDF, the same bytes for the same arguments.
+def to_pdf(
+    book: Book, gallery: Gallery, theme: Theme, date: str, memory: Memory | None = None
+) -> bytes:
+    """The book as a PDF, the same bytes for the same arguments whatever ``memory`` holds.
+
+    What is measured is kept in ``memory``, and not measured again that is there: only for a bundled
+    theme, whose sections hang on nothing but themselves.
 
     ``date`` is the edition's date, "2026-05-01"; text that is no date counts as none. Raises
     `PangoMissing`, `Refused` when the theme asks for something that is not its own, and
@@ -53,8 +58,8 @@ def to_pdf(book: Book, gallery: Gallery, theme: Theme, date: str) -> bytes:
     with _dated(date), _uncollected():
         engine = _Engine(_weasyprint(), gallery, theme)
         with engine.minded():
-            document, html = _fitted(engine, book, gallery, theme)
-            return _written(document, html, gallery, theme)
+            document, html = _fitted(engine, book, gallery, theme, memory)
+            return engine.written(document, html, gallery, theme)
 
 
 def pages_pdf(html: str, gallery: Gallery, theme: Theme, date: str) -> bytes:
@@ -62,18 +67,28 @@ def pages_pdf(html: str, gallery: Gallery, theme: Theme, date: str) -> bytes:
     with _dated(date), _uncollected():
         engine = _Engine(_weasyprint(), gallery, theme)
         with engine.minded():
-            return _written(engine.lay_out(html), html, gallery, theme)
+            return engine.written(engine.lay_out(html), html, gallery, theme)
 
 
-def _written(document: Any, html: str, gallery: Gallery, theme: Theme) -> bytes:
-    """The document's bytes, under an identifier that follows from all that went into them."""
-    _inside(document, theme)
+def _seal(html: str, gallery: Gallery, theme: Theme) -> str:
     seal = hashlib.sha256(html.encode())
     for art in gallery.arts:
-        seal.update(art.svg.encode())
+        seal.update(art.ink.operators if art.ink else art.svg.encode())
     seal.update(theme.digest.encode())
-    pdf: bytes = document.write_pdf(pdf_tags=True, pdf_identifier=seal.hexdigest()[:32].encode())
-    return pdf
+    return seal.hexdigest()[:32]
+
+
+def identified(pdf: bytes, identifier: str) -> bytes:
+    """The file with ``identifier``, 32 hexadecimal digits, as its ID (ISO 32000-1, 14.4).
+
+    The engine would make every object a second time for it. It belongs to the table of objects,
+    the last of the file, so that nothing moves but what the table itself is.
+    """
+    before, table, after = pdf.rpartition(b"<</Type /XRef")
+    if not table or b"/ID" in after.partition(b">>")[0]:
+        raise ValueError("the document does not end with a table that has no ID yet")
+    both = f"/ID [<{identifier}> <{identifier}>]".encode()
+    return b"".join((before, table, both, after))
 
 
 def _inside(document: Any, theme: Theme) -> None:
@@ -88,47 +103,68 @@ def _inside(document: Any, theme: Theme) -> None:
         raise refused_at(theme, file, line, "E916", why=asked[0][:120])
 
 
-def _fitted(engine: _Engine, book: Book, gallery: Gallery, theme: Theme) -> tuple[Any, str]:
-    """Lay out plainly, measure, lay out to fit; with more room to spare where that ran over."""
-    layout = {
-        page.id: Arrangement(0, rest=(len(telling(page.dressups)),), rest_style=Style.ONE)
-        for page in book.pages
-    }
-    document = engine.lay_out(book_html(book, gallery, layout, theme))
-    heights = _Heights(_heights(document), theme)
-    measured = {page.id: _measure(heights, page, gallery) for page in book.pages}
-    slack = dict.fromkeys(layout, 0)
+def _fitted(
+    engine: _Engine, book: Book, gallery: Gallery, theme: Theme, memory: Memory | None
+) -> tuple[Any, str]:
+    """Measure, lay out to fit; with more room to spare where that ran over."""
+    measuring = Measuring(book, gallery, theme)
+    heights = measuring.heights(engine.lay_out, memory if theme.bundled else None)
+    measured = {page.id: measure(heights, page, gallery) for page in book.pages}
+    slack = dict.fromkeys(measured, 0)
     page_room = room(book.paper)
     opened = front(heights["contents"], heights["care"], heights["reading"], page_room - _SLACKS[0])
+    takes = FrontPages(*(int(heights[f"{id_} pages"]) for id_ in OPENING))
     for _ in _SLACKS:
         layout = {id_: arrange(m, page_room - _SLACKS[slack[id_]]) for id_, m in measured.items()}
-        html = book_html(book, gallery, layout, theme, opened)
+        numbers = page_numbers(book, layout, opened, takes)
+        html = book_html(book, gallery, layout, theme, opened, numbers)
         document = engine.lay_out(html)
         over = [
             id_
             for id_, how in layout.items()
-            if not how.runs_on and _pages_of(document, id_) > how.pages
+            if not how.runs_on and pages_of(document, f"{id_}-all") > how.pages
         ]
         if not any(slack[id_] + 1 < len(_SLACKS) for id_ in over):
             break
         slack |= {id_: min(slack[id_] + 1, len(_SLACKS) - 1) for id_ in over}
-    return document, html
+    found = _found(document)
+    if all(found.get(id_, number) == number for id_, number in numbers.items()):
+        return document, html
+    html = book_html(book, gallery, layout, theme, opened, numbers | found)
+    return engine.lay_out(html), html
+
+
+def _found(document: Any) -> dict[str, int]:
+    """The page on which each id stands or begins."""
+    found: dict[str, int] = {}
+    for number, page in enumerate(document.pages, 1):
+        for id_ in page.anchors:
+            found.setdefault(id_, number)
+    return found
 
 
 class _Engine:
     """The layout engine with our fetcher, and its pictures parsed once for all passes."""
 
     def __init__(self, weasyprint: Any, gallery: Gallery, theme: Theme) -> None:
-        pictures = {art.id: art.svg for art in gallery.arts}
+        pictures = {art.id: art.svg for art in gallery.arts if art.ink is None}
+        self._forms = Forms(theme)
         self._html = weasyprint.HTML
         self._names = {f"stemline:picture/{art.id}": art.name for art in gallery.arts}
         self._fatal: type[BaseException] = weasyprint.urls.FatalURLFetchingError
         self._fetcher = _fetcher(weasyprint, theme, pictures)
-        self._cache: dict[str, Any] = {}
+        placed = self._forms.images(gallery.arts)
+        self._cache: dict[str, Any] = {f"stemline:picture/{id_}": p for id_, p in placed.items()}
 
     def lay_out(self, html: str) -> Any:
         page = self._html(string=html, base_url="stemline:theme/", url_fetcher=self._fetcher)
         return page.render(cache=self._cache)
+
+    def written(self, document: Any, html: str, gallery: Gallery, theme: Theme) -> bytes:
+        """The document's bytes, under an identifier that follows from all that went into them."""
+        _inside(document, theme)
+        pdf: bytes = document.write_pdf(pdf_tags=True, finisher=self._forms.finish)
+        return identified(pdf, _seal(html, gallery, theme))
 
     @contextmanager
     def minded(self) -> Iterator[None]:
@@ -154,52 +190,6 @@ def _fetcher(weasyprint: Any, theme: Theme, pictures: Mapping[str, str]) -> Any:
             return urls.URLFetcherResponse(url, body, {"Content-Type": media})
 
     return Fetcher(allowed_protocols=(), allow_redirects=False, fail_on_errors=True)
-
-
-def _measure(heights: Mapping[str, float], page: Page, gallery: Gallery) -> Measures:
-    """The heights of a page's parts in a plain layout: small pictures overleaf, one a row."""
-    measured = telling(page.dressups)
-    above = max((heights[f"{e.id}-row"] - heights[f"{e.id}-beside"] for e in measured), default=0.0)
-    picture = max((gallery.art(e.id).height for e in page.dressups), default=0.0)
-    rows = {style: above + picture * style.factor for style in (Style.THREE, Style.TWO)}
-    rows[Style.ONE] = max((heights[f"{e.id}-row"] for e in measured), default=0.0)
-    return Measures(
-        dressups=len(page.dressups),
-        fixed=heights[f"{page.id}-fixed"],
-        points=heights.get(f"{page.id}-points", 0.0),
-        casting=heights.get(f"{page.id}-casting", 0.0),
-        head=heights[f"{page.id}-head"],
-        row=rows,
-        jobs=heights.get(f"{page.id}-jobs", 0.0),
-    )
-
-
-class _Heights(dict[str, float]):
-    """Heights by id. Raises `Refused` for one that a coach's templates or styles leave out."""
-
-    def __init__(self, heights: Mapping[str, float], theme: Theme) -> None:
-        super().__init__(heights)
-        self._theme = theme
-
-    def __missing__(self, id_: str) -> float:
-        if self._theme.bundled:
-            raise KeyError(id_)
-        file, line = where_said(self._theme, ())
-        raise refused_at(self._theme, file, line, "E914", id=id_)
-
-
-def _heights(document: Any) -> dict[str, float]:
-    """Height in points of every element that has an id, its pieces on several pages added up."""
-    heights: dict[str, float] = {}
-    for page in document.pages:
-        for id_, (_, top, _, bottom) in page.anchors.items():
-            heights[id_] = heights.get(id_, 0.0) + (bottom - top) * POINTS
-    return heights
-
-
-def _pages_of(document: Any, id_: str) -> int:
-    """On how many pages a piece of the concept's article stands."""
-    return sum(f"{id_}-all" in page.anchors for page in document.pages)
 
 
 @contextmanager

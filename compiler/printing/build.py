@@ -12,6 +12,7 @@ from stemline.draw.picture import frame_of, picture
 from stemline.draw.scene import Scene
 from stemline.emit.apart import apart
 from stemline.emit.gallery import Art, Gallery
+from stemline.emit.ink import art_of
 from stemline.emit.pdf import to_pdf
 from stemline.emit.svg import to_svg
 from stemline.football.play import Season
@@ -112,6 +113,6 @@ def _all(book: Book, season: Season) -> int:
 
 
 def _art(id_: str, scene: Scene, theme: Theme, *, named: bool = False) -> Art:
-    """``named`` elements and their times are for a picture that also becomes a file of its own."""
-    svg = to_svg(scene, theme, "" if named else None)
-    return Art(id_, svg, scene.description, scene.width, scene.height, scene.title)
+    """``named`` is a picture that also becomes a file of its own: it has an SVG too."""
+    svg = to_svg(scene, theme) if named else ""
+    return art_of(id_, scene, theme, svg)

@@ -12,7 +12,7 @@ from itertools import groupby
 from stemline.book.model import Book, Entry, LineupPage, LookPage, Page
 from stemline.draw.picture import picture
 from stemline.emit.contact import Cell, Contact, Group
-from stemline.emit.gallery import Art
+from stemline.emit.ink import art_of
 from stemline.emit.svg import to_svg
 from stemline.football.timing.levels import HIGH_SCHOOL, Level
 from stemline.printing.model import Progress
@@ -53,7 +53,7 @@ def _cells(page: Page, theme: Theme, size: Size, level: Level, views: bool) -> I
     for entry in _entries(page, views):
         scene = picture(entry.play, size, theme, duties=duties, level=level)
         svg = to_svg(scene, theme, f"{entry.id}-")
-        art = Art(entry.id, svg, scene.description, scene.width, scene.height, scene.title)
+        art = art_of(entry.id, scene, theme, svg)
         named = entry.listed or isinstance(page, LineupPage)
         yield Cell(entry.call if named else f"{page.name}: {entry.call}", art, entry.listed)
 

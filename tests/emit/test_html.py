@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
+from html import unescape
 
 import pytest
 from jinja2 import UndefinedError
 from jinja2.exceptions import SecurityError
 
-from stemline.book.fit import Arrangement, Front
+from stemline.book.fit import TEXT_WIDTH, Arrangement, Front
 from stemline.book.model import Book
+from stemline.draw.metrics import faces
 from stemline.emit.fetch import theme_files
 from stemline.emit.gallery import Gallery
 from stemline.emit.html import book_html, environment
@@ -68,7 +71,7 @@ def test_the_measuring_pass_leaves_cover_and_indexes_out(
     html = book_html(book, gallery, layout, theme)
     assert 'class="cover"' not in html
     assert 'class="index"' not in html
-    assert html.count('class="concept"') == len(book.pages)
+    assert html.count('<article class="concept') == len(book.pages)
 
 
 def test_the_theme_has_its_templates(theme: Theme) -> None:
@@ -80,3 +83,19 @@ def test_the_theme_has_its_templates(theme: Theme) -> None:
         "macros.html.jinja",
     } <= theme_files(theme, ".jinja").keys()
     assert "book.css" in theme_files(theme, ".css")
+
+
+def test_a_heading_is_short_only_where_its_widest_letters_leave_room(
+    book: Book, gallery: Gallery, theme: Theme
+) -> None:
+    """Else it and what it serves, which stands over it at the right, might meet."""
+    letters = [chr(code) for code in range(32, 127)]
+    for face, points, widest in (("bold", 24, 19.1), ("regular", 8.6, 7.1)):
+        assert max(faces(theme)[face].glyph(each).advance for each in letters) * points <= widest
+    layout = {page.id: Arrangement(len(page.dressups)) for page in book.concepts}
+    html = book_html(book, gallery, layout, theme, Front())
+    found = re.findall(r'<header[^>]*?( class="short")?>\s*<h2>(.*?)</h2>\s*<p[^>]*>(.*?)<', html)
+    assert {bool(short) for short, _, _ in found} == {True, False}
+    for short, name, serves in found:
+        assert bool(short) == (len(name) * 19.1 + len(unescape(serves)) * 7.1 < 520)
+    assert TEXT_WIDTH > 520

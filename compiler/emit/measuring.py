@@ -1,0 +1,128 @@
+"""How tall the parts of a book's pages are: laid out plainly, once, and kept.
+
+A section, the page or pages of one concept, begins a sheet and hangs on nothing but itself: so
+what it measures can be known from before by its own text and the sizes of its pictures, and only
+the sections that changed are laid out to be measured.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import re
+from collections.abc import Callable, Iterable, Mapping, MutableMapping
+from typing import Any
+
+from stemline.book.fit import Arrangement, Front, Measures, Style, telling
+from stemline.book.model import Book, Page
+from stemline.book.numbering import FrontPages, page_numbers
+from stemline.emit.gallery import Gallery
+from stemline.emit.html import book_html
+from stemline.theme import Theme, refused_at, where_said
+
+POINTS = 0.75
+"""Points to a CSS pixel."""
+OPENING = ("contents", "care", "reading")
+"""The front pages, by their ids; how many sheets each takes is kept as "ID pages"."""
+
+Heights = Mapping[str, float]
+"""Points by id."""
+Memory = MutableMapping[str, Heights]
+"""What was measured, by a digest of all that it hangs on but the program and its libraries: who
+keeps it for longer keeps it by those."""
+
+_PICTURE = re.compile(r"stemline:picture/([\w-]+)")
+_ID = re.compile(r' id="([^"]+)"')
+
+
+class Measuring:
+    """A book's sections and its opening, each as the page that is laid out to measure it."""
+
+    def __init__(self, book: Book, gallery: Gallery, theme: Theme) -> None:
+        self._book, self._gallery, self._theme = book, gallery, theme
+        self._layout = {
+            page.id: Arrangement(0, rest=(len(telling(page.dressups)),), rest_style=Style.ONE)
+            for page in book.pages
+        }
+        # Any number will do to measure by: the real ones would change what is known of the opening.
+        numbers = page_numbers(book, self._layout, Front(), FrontPages())
+        self._numbers = dict.fromkeys(numbers, 100)
+
+    def heights(self, lay_out: Callable[[str], Any], memory: Memory | None) -> Heights:
+        """The height of every part. ``lay_out`` is the engine's; it is asked once, or not at all.
+
+        Asking for one that a coach's templates or styles leave out raises `Refused`.
+        """
+        if memory is None:
+            return _Found(_heights(lay_out(self._html(self._book.pages))), self._theme)
+        texts = {page.id: self._html((page,), opening=False) for page in self._book.pages}
+        texts[""] = self._html(())
+        keys = {id_: self._key(text) for id_, text in texts.items()}
+        lacking = {id_ for id_, key in keys.items() if key not in memory}
+        if lacking:
+            pages = tuple(page for page in self._book.pages if page.id in lacking)
+            found = _heights(lay_out(self._html(pages, opening="" in lacking)))
+            for id_ in lacking:
+                ids = _ID.findall(texts[id_])
+                ids += [f"{each} pages" for each in OPENING if not id_]
+                memory[keys[id_]] = {each: found[each] for each in ids if each in found}
+        known = {id_: height for key in keys.values() for id_, height in memory[key].items()}
+        return _Found(known, self._theme)
+
+    def _html(self, pages: Iterable[Page], *, opening: bool = True) -> str:
+        return book_html(
+            self._book, self._gallery, self._layout, self._theme,
+            numbers=self._numbers, shown=tuple(pages), opening=opening,
+        )  # fmt: skip
+
+    def _key(self, html: str) -> str:
+        arts = (self._gallery.art(id_) for id_ in _PICTURE.findall(html))
+        sizes = [(art.width, art.height) for art in arts]
+        return hashlib.sha256(repr((self._theme.digest, sizes, html)).encode()).hexdigest()
+
+
+def measure(heights: Heights, page: Page, gallery: Gallery) -> Measures:
+    """The heights of a page's parts in a plain layout: small pictures overleaf, one a row."""
+    measured = telling(page.dressups)
+    above = max((heights[f"{e.id}-row"] - heights[f"{e.id}-beside"] for e in measured), default=0.0)
+    picture = max((gallery.art(e.id).height for e in page.dressups), default=0.0)
+    rows = {style: above + picture * style.factor for style in (Style.THREE, Style.TWO)}
+    rows[Style.ONE] = max((heights[f"{e.id}-row"] for e in measured), default=0.0)
+    return Measures(
+        dressups=len(page.dressups),
+        fixed=heights[f"{page.id}-fixed"],
+        points=heights.get(f"{page.id}-points", 0.0),
+        casting=heights.get(f"{page.id}-casting", 0.0),
+        head=heights[f"{page.id}-head"],
+        row=rows,
+        jobs=heights.get(f"{page.id}-jobs", 0.0),
+    )
+
+
+class _Found(dict[str, float]):
+    """Heights by id. Raises `Refused` for one that a coach's templates or styles leave out."""
+
+    def __init__(self, heights: Mapping[str, float], theme: Theme) -> None:
+        super().__init__(heights)
+        self._theme = theme
+
+    def __missing__(self, id_: str) -> float:
+        if self._theme.bundled:
+            raise KeyError(id_)
+        file, line = where_said(self._theme, ())
+        raise refused_at(self._theme, file, line, "E914", id=id_)
+
+
+def _heights(document: Any) -> dict[str, float]:
+    """Height in points of every element that has an id, its pieces on several pages added up."""
+    heights: dict[str, float] = {}
+    for page in document.pages:
+        for id_, (_, top, _, bottom) in page.anchors.items():
+            heights[id_] = heights.get(id_, 0.0) + (bottom - top) * POINTS
+    for id_ in OPENING:
+        heights[f"{id_} pages"] = pages_of(document, id_)
+    return heights
+
+
+def pages_of(document: Any, id_: str) -> int:
+    """On how many pages a piece of what has this id stands."""
+    return sum(id_ in page.anchors for page in document.pages)

@@ -1,0 +1,95 @@
+"""Pictures as drawing operators: what they paint, against a renderer of SVG that shares no code."""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import replace
+from itertools import pairwise
+
+import pypdfium2  # type: ignore[import-untyped]
+import pytest
+from draw.sample_plays import ALL
+from draw.sample_runs import RUNS
+from hypothesis import given
+from hypothesis import strategies as st
+
+from emit.test_renderers import DOTS, LIMIT, Grey, apart, by_resvg, grey
+from stemline.draw.legend import legend_entries
+from stemline.draw.picture import picture
+from stemline.draw.scene import Box, Disc, Layer, Line, Plate, Point, Polygon, Scene, Stroke
+from stemline.emit.gallery import Gallery
+from stemline.emit.ink import art_of, to_ink
+from stemline.emit.pdf import pages_pdf
+from stemline.emit.svg import to_svg
+from stemline.source import NOWHERE
+from stemline.theme import Size, Theme, load_theme
+
+THEME = load_theme()
+DARK = load_theme("dark")
+SCENES = {
+    "quads-return-full": (picture(ALL["quads-return"], Size.FULL, THEME), THEME),
+    "quads-return-thumb": (picture(ALL["quads-return"], Size.THUMB, THEME), THEME),
+    "trips-dark": (picture(ALL["trips"], Size.FULL, DARK), DARK),
+    "power": (picture(RUNS["power"], Size.FULL, THEME), THEME),
+    "look": (picture(RUNS["look"], Size.FULL, THEME, duties=True), THEME),
+    "unbalanced": (picture(RUNS["unbalanced"], Size.THUMB, THEME), THEME),
+    "legend": (legend_entries(THEME)[1][1], THEME),
+}
+
+
+def by_operators(scene: Scene, theme: Theme) -> Grey:
+    wide, tall = (math.ceil(round(side, 2)) for side in (scene.width, scene.height))
+    art = art_of("a", scene, theme, "")
+    page = (
+        f'<html lang="en"><title>p</title><style>@page {{ size: {wide}pt {tall}pt; margin: 0 }}'
+        f"body {{ margin: 0 }} img {{ display: block; width: {scene.width}pt }}</style>"
+        '<img src="stemline:picture/a" alt="a"></html>'
+    )
+    document = pypdfium2.PdfDocument(pages_pdf(page, Gallery((art,)), theme, ""))
+    assert len(document) == 1
+    return grey(document[0].render(scale=DOTS).to_pil())
+
+
+@pytest.mark.parametrize("name", SCENES)
+def test_operators_paint_what_the_svg_does(name: str) -> None:
+    scene, theme = SCENES[name]
+    assert apart(by_resvg(to_svg(scene, theme)), by_operators(scene, theme)) < LIMIT
+
+
+@pytest.mark.parametrize("kind", [Stroke, Disc, Plate])
+def test_an_item_that_is_left_out_is_seen(kind: type) -> None:
+    scene, theme = SCENES["quads-return-full"]
+    kept = [
+        replace(layer, items=tuple(item for item in layer.items if not isinstance(item, kind)))
+        for layer in scene.layers
+    ]
+    less = replace(scene, layers=tuple(kept))
+    assert less != scene
+    assert apart(by_resvg(to_svg(scene, theme)), by_operators(less, theme)) > LIMIT
+
+
+PLACE = st.builds(Point, st.floats(-30, 30), st.floats(-15, 25))
+OPERATORS = re.compile(
+    r"(?:\d+(?:\.\d+)?|\.\d+|-\d+(?:\.\d+)?|-\.\d+|\[[\d ]*\]|/\d+\.[0-9a-f]+|[a-zA-Z]+)"
+)
+
+
+@given(st.lists(PLACE, min_size=2, max_size=6), st.floats(0.05, 4), PLACE)
+def test_numbers_are_whole_hundredths_and_every_word_is_one_of_pdf(
+    places: list[Point], radius: float, centre: Point
+) -> None:
+    lines = tuple(Line(a, b) for a, b in pairwise(places))
+    box = Box(centre.x, centre.y, centre.x + 2 * radius, centre.y + radius)
+    items = (
+        Stroke(lines, "route", tuple(places), NOWHERE),
+        Disc(centre, radius, "man", NOWHERE),
+        Plate(box, radius, "tile", NOWHERE),
+        Polygon(tuple(places), "tile", NOWHERE),
+    )
+    frame = Box(-30, -15, 30, 25)
+    scene = Scene("t", "d", frame, 7.3, Size.THUMB, (Layer("men", items),))
+    ink = to_ink(scene, THEME)
+    assert ink == to_ink(scene, THEME)
+    for word in ink.operators.decode().replace("[]", "[ ]").split():
+        assert OPERATORS.fullmatch(word) or word in "[]", word

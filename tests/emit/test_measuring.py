@@ -1,0 +1,103 @@
+"""What was measured before is not measured again, and gives the same book."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+from sample_gallery import CAPTIONS, gallery_of
+
+import stemline.emit.pdf as back_end
+from stemline.book.model import Book, Edition
+from stemline.book.pages import make_book
+from stemline.emit.gallery import Gallery
+from stemline.emit.measuring import Memory
+from stemline.emit.pdf import to_pdf
+from stemline.football.play import Season
+from stemline.theme import Theme
+
+
+@pytest.fixture
+def passes(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """The documents that the engine has laid out."""
+    laid: list[str] = []
+    real = back_end._Engine.lay_out
+
+    def counted(self: Any, html: str) -> Any:
+        laid.append(html)
+        return real(self, html)
+
+    monkeypatch.setattr(back_end._Engine, "lay_out", counted)
+    return laid
+
+
+@pytest.fixture(scope="module")
+def known(book: Book, gallery: Gallery, theme: Theme, pdf: bytes) -> Memory:
+    """What a build keeps that begins with nothing; it gives the book that keeps nothing."""
+    memory: Memory = {}
+    assert to_pdf(book, gallery, theme, "2026-05-01", memory) == pdf
+    assert len(memory) == len(book.pages) + 1
+    return memory
+
+
+def articles(html: str) -> int:
+    return html.count("<article ")
+
+
+def test_a_book_that_is_known_is_laid_out_once(
+    book: Book, gallery: Gallery, theme: Theme, pdf: bytes, known: Memory, passes: list[str]
+) -> None:
+    assert to_pdf(book, gallery, theme, "2026-05-01", dict(known)) == pdf
+    assert len(passes) == 1
+
+
+def test_another_revision_measures_nothing(
+    season: Season, gallery: Gallery, theme: Theme, known: Memory, passes: list[str]
+) -> None:
+    later = make_book(season, Edition("1b2c3d4", "2026-06-01"), CAPTIONS)
+    to_pdf(later, gallery, theme, "2026-06-01", dict(known))
+    assert len(passes) == 1
+
+
+def test_only_the_section_that_changed_is_measured(
+    season: Season, theme: Theme, known: Memory, passes: list[str]
+) -> None:
+    changed = tuple(
+        replace(sheet, says=(*sheet.says, "One more line of coaching, and a long one at that."))
+        if sheet.name == season.plays[0].call.concept
+        else sheet
+        for sheet in season.concepts
+    )
+    book = make_book(replace(season, concepts=changed), Edition("a", "2026-05-01"), CAPTIONS)
+    gallery = gallery_of(season, CAPTIONS)
+    warm = to_pdf(book, gallery, theme, "2026-05-01", dict(known))
+    assert [articles(html) for html in passes] == [1, len(book.pages)]
+    assert 'id="contents"' not in passes[0]
+    assert to_pdf(book, gallery, theme, "2026-05-01") == warm
+
+
+def test_a_picture_of_another_size_is_measured_again(
+    book: Book, gallery: Gallery, theme: Theme, known: Memory, passes: list[str]
+) -> None:
+    """Its height stands nowhere in the text of its page."""
+    base = book.concepts[0].base
+    taller = Gallery(
+        tuple(
+            replace(art, height=art.height + 9) if art.id == base.id else art
+            for art in gallery.arts
+        )
+    )
+    to_pdf(book, taller, theme, "2026-05-01", dict(known))
+    assert [articles(html) for html in passes] == [1, len(book.pages)]
+
+
+def test_a_theme_of_another_coach_is_measured_whole(
+    book: Book, gallery: Gallery, theme: Theme, passes: list[str]
+) -> None:
+    """Its templates may make one section hang on another."""
+    own = replace(theme, layers=(replace(theme.layers[0], bundled=False), *theme.layers[1:]))
+    memory: Memory = {}
+    to_pdf(book, gallery, own, "2026-05-01", memory)
+    assert not memory
+    assert len(passes) == 2

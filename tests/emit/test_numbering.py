@@ -1,0 +1,82 @@
+"""Page numbers that the program gives to the engine are those where things stand."""
+
+from __future__ import annotations
+
+import io
+import re
+from dataclasses import replace
+from typing import Any
+
+import pytest
+from pypdf import PdfReader
+from sample_gallery import CAPTIONS, gallery_of
+
+import stemline.emit.pdf as back_end
+from stemline.book.fit import Arrangement, Front
+from stemline.book.model import Book, Edition
+from stemline.book.numbering import FrontPages, page_numbers
+from stemline.book.pages import make_book
+from stemline.emit.gallery import Gallery
+from stemline.emit.pdf import to_pdf
+from stemline.football.play import Season
+from stemline.theme import Theme
+
+
+@pytest.fixture
+def passes(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """The documents that the engine has laid out."""
+    laid: list[str] = []
+    real = back_end._Engine.lay_out
+
+    def counted(self: Any, html: str) -> Any:
+        laid.append(html)
+        return real(self, html)
+
+    monkeypatch.setattr(back_end._Engine, "lay_out", counted)
+    return laid
+
+
+def test_a_book_is_measured_once_and_laid_out_once(
+    book: Book, gallery: Gallery, theme: Theme, passes: list[str]
+) -> None:
+    to_pdf(book, gallery, theme, "2026-05-01")
+    assert len(passes) == 2
+    given = re.findall(r'<a href="#([\w-]+)"([^>]*)>', passes[-1])
+    assert given
+    assert all(re.fullmatch(r' data-n="\d+"', number) for _, number in given)
+
+
+def test_small_pictures_are_counted_to_their_sheet(book: Book) -> None:
+    page = max(book.pages, key=lambda p: len(p.dressups))
+    layout = {p.id: Arrangement(len(p.dressups)) for p in book.pages}
+    layout[page.id] = Arrangement(2, rest=(1, len(page.dressups) - 3))
+    numbers = page_numbers(book, layout, Front(care_apart=True), FrontPages(2, 1, 3))
+    assert (numbers["contents"], numbers["care"], numbers["reading"]) == (2, 4, 5)
+    first = 8 + book.pages.index(page)
+    assert numbers[page.id] == first
+    sheets = [numbers[entry.id] - first for entry in page.dressups]
+    assert sheets == [0, 0, 1] + [2] * (len(page.dressups) - 3)
+    assert numbers["by-call"] == 8 + len(book.pages) + 2
+    beside = page_numbers(book, layout, Front(), FrontPages(2, 1, 3))
+    assert (beside["care"], beside["reading"]) == (3, 4)
+
+
+def test_where_a_concept_runs_on_the_numbers_after_it_are_mended(
+    season: Season, theme: Theme, passes: list[str]
+) -> None:
+    long = tuple(f"Line {n} of many that a coach has to say of this concept." for n in range(120))
+    sheets = tuple(
+        replace(sheet, says=long) if sheet.name == season.plays[0].call.concept else sheet
+        for sheet in season.concepts
+    )
+    book = make_book(replace(season, concepts=sheets), Edition("a", "2026-05-01"), CAPTIONS)
+    reader = PdfReader(io.BytesIO(to_pdf(book, gallery_of(season, CAPTIONS), theme, "")))
+    assert len(passes) == 3
+    last = book.concepts[-1]
+    stands = reader.get_destination_page_number(reader.named_destinations[last.id])
+    assert stands is not None
+    contents = reader.pages[1].extract_text()
+    line = re.search(rf"{last.name} .*?(\d+)$", contents, re.MULTILINE)
+    assert line is not None
+    assert int(line[1]) == stands + 1
+    assert all(any(words in p.extract_text() for p in reader.pages) for words in long)
