@@ -9,10 +9,10 @@ import pytest
 
 from resolve.test_runs import FORMATIONS, LOOKS, OTHERS
 from resolve.texts import ELEVEN, PLAYBOOKS, codes, compiled
-from stemline.session import Session
 from stemline.football.field import BallSpot
 from stemline.football.play import Play
 from stemline.resolve.expand import expand
+from stemline.session import Session
 from stemline.source import Source
 
 GLANCE = f"""
@@ -52,9 +52,7 @@ def options(made: Session) -> Iterator[Play]:
 @cache
 def bundled(name: str) -> tuple[Play, ...]:
     files = sorted((PLAYBOOKS / name).glob("*.play"))
-    return tuple(
-        options(Session([Source(f.name, f.read_text("utf-8")) for f in files], name))
-    )
+    return tuple(options(Session([Source(f.name, f.read_text("utf-8")) for f in files], name)))
 
 
 @pytest.mark.parametrize("name", ["saltmarsh-herons", "cedar-flats-lanterns"])
