@@ -289,7 +289,7 @@ def test_names_and_sayings_stay_text(book: Path) -> None:
         assert word not in data
     index = (book / "build" / "pictures" / "index.txt").read_text("utf-8")
     rows = [row.split("\t") for row in index.splitlines()]
-    assert len(rows) == 6 and all(len(row) == 2 for row in rows)
+    assert len(rows) == 10 and all(len(row) == 2 for row in rows)
     assert {file for file, _ in rows} == {
         p.name for p in (book / "build" / "pictures").glob("*.svg")
     }

@@ -87,11 +87,19 @@ class _Placed:
         try:
             stream.transform(a=width / self._box[0], d=height / self._box[1])
             stream.draw_x_object(stream.add_image(self, False, 1))
-        except Exception as why:  # whatever it is, a book without the picture is no book
-            raise PictureFailed(self._art.name or self._art.id, str(why)) from why
+        except Exception as why:
+            raise self._failed(why) from why
 
     def get_x_object(self, interpolate: bool, ratio: float) -> Any:
-        return self._forms.form(self.id, self._ink, self._box)
+        """Raises `PictureFailed`."""
+        try:
+            return self._forms.form(self.id, self._ink, self._box)
+        except Exception as why:
+            raise self._failed(why) from why
+
+    def _failed(self, why: Exception) -> PictureFailed:
+        """Whatever it is, a book without the picture is no book."""
+        return PictureFailed(self._art.name or self._art.id, str(why))
 
 
 def _stream(operators: bytes, box: Any) -> Any:
