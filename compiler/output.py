@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator
 from itertools import groupby
 
-from stemline.book.clock_lines import clock_lines, look_lines, sameness_lines, verdict
-from stemline.book.model import Edition, Paper
-from stemline.book.pages import make_book
-from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.book.content.clock_lines import clock_lines, look_lines, sameness_lines, verdict
+from stemline.book.content.page_models import Edition
+from stemline.book.content.pages import make_book
+from stemline.book.paper import Paper
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
-from stemline.draw.picture import picture
 from stemline.emit.apart import apart
 from stemline.emit.contact import contact_pdf, contact_svg
 from stemline.emit.engine_log import PictureFailed
@@ -19,19 +19,20 @@ from stemline.emit.ink import art_of
 from stemline.emit.pdf import PangoMissing
 from stemline.emit.single import picture_pdf, picture_png
 from stemline.emit.svg import to_svg
+from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot
 from stemline.football.play import Kind, Play, Season
 from stemline.football.timing.answers import Stood, check_to
 from stemline.football.timing.clock import ReadClock, Verdict, read_clock
 from stemline.football.timing.coverage import against as covered
-from stemline.football.timing.levels import HIGH_SCHOOL, LEVELS, Level
-from stemline.football.worlds import Look
-from stemline.outside.names import file_names
+from stemline.football.timing.levels import HIGH_SCHOOL, LEVELS, PlayingLevel
+from stemline.outside.file_names import file_names
+from stemline.picture.picture import picture
 from stemline.printing.build import Build
 from stemline.printing.contact import contact_sheet
 from stemline.printing.crowds import crowd_lines, look_over
+from stemline.read.read_guards import read_look_words
 from stemline.resolve.calls import read_call
-from stemline.resolve.read_guards import read_look_words
 from stemline.resolve.sheets import with_sheets, with_views
 from stemline.session import Session
 from stemline.source import Span
@@ -66,7 +67,7 @@ def call_play(
     order, found = read_call(compiled.book, text, compiled.calls.by_name, at)
     if order is None:
         return None, found
-    looks: tuple[Look, ...] = ()
+    looks: tuple[LookWord, ...] = ()
     key = " ".join(against.split()).casefold()
     named = key if key in compiled.book.looks else ""
     if against and not named:
@@ -91,7 +92,7 @@ def drawn(
     *,
     only: str | None = None,
     before: Play | None = None,
-    level: Level = HIGH_SCHOOL,
+    level: PlayingLevel = HIGH_SCHOOL,
     duties: bool = False,
 ) -> bytes:
     """The picture of a play as SVG, or where ``kind`` is ".pdf" or ".png" as that.

@@ -15,14 +15,16 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from stemline.checks.proving import check_formations, check_standing, prove_call
-from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot
 from stemline.football.play import Season
-from stemline.football.worlds import Look
-from stemline.resolve.bounds import too_much
-from stemline.resolve.definitions import Dress, Playbook
+from stemline.playbook.dress_ups import Dress
+from stemline.playbook.playbook import Playbook
+from stemline.read.coach_sentences import check_sentences
+from stemline.read.read_playbook import read_playbook
+from stemline.read.size_limits import too_much
 from stemline.resolve.expand import Expanded, Expander, Order
-from stemline.resolve.read_playbook import read_playbook
 from stemline.resolve.season import (
     Calls,
     Proving,
@@ -34,7 +36,6 @@ from stemline.resolve.season import (
     said_once,
     season_of,
 )
-from stemline.resolve.sentences import check_sentences
 from stemline.source import Source
 from stemline.syntax.parser import parse
 from stemline.syntax.tree import Document
@@ -129,7 +130,7 @@ class Session:
         return Expander(self.book)
 
     def play(
-        self, order: Order, spot: BallSpot, against: Sequence[Look] = (), look_key: str = ""
+        self, order: Order, spot: BallSpot, against: Sequence[LookWord] = (), look_key: str = ""
     ) -> Expanded:
         """A call from a spot, against a look or what one shows; not proved."""
         return self.expander.expand(order, spot, against, look_key)

@@ -13,10 +13,10 @@ from enum import Enum
 from pathlib import PurePath
 from typing import Any
 
-from stemline.draw.picture import picture
 from stemline.football.field import Field
 from stemline.football.play import Play
-from stemline.paths import Point
+from stemline.geometry.paths import Point
+from stemline.picture.picture import picture
 from stemline.session import Session
 from stemline.source import NOWHERE, Span
 from stemline.syntax.tree import Atom, Block, Phrase

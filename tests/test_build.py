@@ -16,8 +16,8 @@ sys.path.insert(0, str(Path(__file__).parent / "book"))
 from sample_season import sample_season
 
 import stemline.printing.build
-from stemline.draw.scene import Scene
 from stemline.football.play import Play, Season
+from stemline.picture.scene.scene import Scene
 from stemline.printing.build import Build, Progress
 from stemline.theme import Size, load_theme
 

@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 from corpus.mixing import compile_case
 
-from stemline.football.care_rules import HEAD
-from stemline.football.head_contact import head_contact
+from stemline.football.rulebook.care_rules import HEAD
+from stemline.football.rulebook.head_contact import head_contact
 
 HOUSE = Path(__file__).parent.parent
 TEXTS = sorted([*(HOUSE / "playbooks").rglob("*.play"), *(HOUSE / "grammar").rglob("*.play")])

@@ -10,8 +10,8 @@ from pathlib import Path
 
 import pytest
 
-import stemline.cache
-from stemline.cache import MOST_FILES, MOST_ROWS, Cache, Row, digest_of, place
+import stemline.outside.cache
+from stemline.outside.cache import MOST_FILES, MOST_ROWS, Cache, Row, digest_of, place
 
 ROWS: dict[str, Row] = {
     "a": (True, False, 1.73),

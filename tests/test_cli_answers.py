@@ -8,7 +8,7 @@ import pytest
 from click.testing import CliRunner, Result
 from test_facing import TEXT
 
-import stemline.cache
+import stemline.outside.cache
 from stemline.commands import main
 
 HEAD = "no answer by the clock (planning figures)"

@@ -10,7 +10,7 @@ import pytest
 from click.testing import CliRunner
 
 from stemline.commands import main
-from stemline.football.codes import CODES, Certainty, Known
+from stemline.football.rulebook.codes import CODES, Certainty, Known
 from stemline.football.timing.clock import Verdict
 from stemline.football.timing.coverage import OPEN, TIGHT, Cover
 from stemline.football.timing.levels import (
@@ -20,7 +20,7 @@ from stemline.football.timing.levels import (
     PLANTED_TURN,
     ROUNDED_TURN,
     Group,
-    Level,
+    PlayingLevel,
     level_for,
 )
 from stemline.football.timing.space import (
@@ -128,7 +128,7 @@ def test_the_level_that_a_code_has_of_itself() -> None:
     }
     assert [code for code, level in own.items() if level == "college"] == ["college"]
     assert {own[c] for c in CODES if "professional" not in c and c != "college"} == {"high school"}
-    assert all(isinstance(LEVELS[level], Level) for level in own.values())
+    assert all(isinstance(LEVELS[level], PlayingLevel) for level in own.values())
 
 
 def test_the_print_out_is_what_the_command_prints() -> None:

@@ -10,10 +10,10 @@ from xml.etree import ElementTree
 import pytest
 from click.testing import CliRunner, Result
 
-from stemline import repository
 from stemline.commands import main
 from stemline.commands.earlier import earlier_files
-from stemline.project import files_at, read_files
+from stemline.outside import repository
+from stemline.outside.project import files_at, read_files
 
 CALL = "Trips Right Stick"
 

@@ -15,19 +15,19 @@ from functools import cache as remembered
 from pathlib import Path
 
 import pytest
-from resolve.look_texts import FRONT
+from lineup.look_texts import FRONT
 from resolve.texts import CROSSERS, QUADS, THREE_TWO, TWELVE, dress
 
-import stemline.facing
-from stemline.cache import Cache
-from stemline.facing import _Cell, _Sealing, _Work, face, worked
+import stemline.analysis.passes_against_looks
+from stemline.analysis.passes_against_looks import _Cell, _Sealing, _Work, face, worked
 from stemline.football.field import BallSpot
 from stemline.football.timing.answers import Faced, answer
 from stemline.football.timing.clock import read_clock
 from stemline.football.timing.coverage import against
-from stemline.resolve.definitions import Playbook
+from stemline.outside.cache import Cache
+from stemline.playbook.playbook import Playbook
+from stemline.read.read_playbook import read_playbook
 from stemline.resolve.expand import Expander, Order
-from stemline.resolve.read_playbook import read_playbook
 from stemline.resolve.season import all_calls
 from stemline.source import Source
 from stemline.syntax.parser import parse

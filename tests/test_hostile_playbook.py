@@ -22,8 +22,8 @@ from click.testing import CliRunner, Result
 from stemline import project, reading, repository
 from stemline.commands import main
 from stemline.outside import folder as output_folder
-from stemline.outside.model import NotWritten
-from stemline.reading import read_files
+from stemline.outside.not_written import NotWritten
+from stemline.outside.texts import read_files
 
 BOOK = {"book.pdf": b"a book"}
 

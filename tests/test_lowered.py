@@ -8,8 +8,8 @@ import pytest
 from click.testing import CliRunner, Result
 
 from stemline.commands import main
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
 from stemline.diagnostics.lowered import lowered_line, parted
-from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.source import Span
 
 

@@ -20,7 +20,7 @@ from corpus.mixing import CORPUS, Outcome, base, compile_case, outcome
 
 from stemline.diagnostics.catalogue import CATALOGUE
 from stemline.diagnostics.render import in_order
-from stemline.project import read_files
+from stemline.outside.project import read_files
 from stemline.session import Session
 
 FOLDERS = CORPUS / "folders"

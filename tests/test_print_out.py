@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from stemline.commands.closing_lines import summary
-from stemline.diagnostics.model import Related, diagnose
+from stemline.diagnostics.diagnostic import Related, diagnose
 from stemline.diagnostics.plain import plain
 from stemline.diagnostics.render import MOST, render
 from stemline.session import Session

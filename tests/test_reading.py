@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from stemline.reading import read_files
+from stemline.outside.texts import read_files
 
 BOOK = "playbook Herons\n    code canadian amateur\n"
 

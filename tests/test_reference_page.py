@@ -10,36 +10,37 @@ from importlib.resources import files
 import pytest
 
 from stemline.diagnostics.render import render
-from stemline.football.blocking import BLOCKS, DEFENDERS, PROTECTIONS
-from stemline.football.codes import CODES, Certainty, Known
+from stemline.football.blocking.block_names import BLOCKS, DEFENDERS, PROTECTIONS
+from stemline.football.blocking.run_rules import MEANINGS
+from stemline.football.blocking.run_rules import BlockWay as RunWay
+from stemline.football.defence.techniques import GAPS, LINEBACKERS, TECHNIQUES, Shade
+from stemline.football.defence.techniques import WORDS as TECHNIQUE_WORDS
 from stemline.football.field import BallSpot
-from stemline.football.landmarks import END_SPLIT, GUARD_SPLIT, TACKLE_SPLIT, Landmark
+from stemline.football.offence.landmarks import END_SPLIT, GUARD_SPLIT, TACKLE_SPLIT, Landmark
+from stemline.football.offence.quarterback import FEET, MOVING
+from stemline.football.offence.routes import LIBRARY
+from stemline.football.offence.strokes import RunTo, Up
 from stemline.football.players import Position
-from stemline.football.quarterback import FEET, MOVING
-from stemline.football.routes import LIBRARY
-from stemline.football.rules import MotionWay, PlayClock
-from stemline.football.run_rules import MEANINGS
-from stemline.football.run_rules import Way as RunWay
-from stemline.football.strokes import RunTo, Up
-from stemline.football.techniques import GAPS, LINEBACKERS, TECHNIQUES, Shade
-from stemline.football.techniques import WORDS as TECHNIQUE_WORDS
-from stemline.resolve.definitions import Keep, SideWord
-from stemline.resolve.eyes import HALF_HEIGHT, HALF_WIDTH, LOW_HALF_WIDTH
-from stemline.resolve.league import NAMES as LEAGUE
-from stemline.resolve.league import NO_LIMIT
-from stemline.resolve.look_definitions import LookSide
-from stemline.resolve.protection_definitions import Way
-from stemline.resolve.read_concepts import CLAIMS, PICKS
-from stemline.resolve.read_duties import MEN, RUSHES, ZONES
-from stemline.resolve.read_guards import CONDITION_WORDS
-from stemline.resolve.read_looks import STRENGTHS
-from stemline.resolve.read_protections import BLOCKS as PASS_BLOCKS
-from stemline.resolve.read_routes import STROKES
-from stemline.resolve.read_runs import GAPS as HOLES
-from stemline.resolve.read_runs import PLACES as LINE_PLACES
-from stemline.resolve.read_runs import REACTIONS
-from stemline.resolve.read_spots import SPOT_DEPTHS
-from stemline.resolve.read_stands import PLACES
+from stemline.football.rulebook.codes import CODES, Certainty, Known
+from stemline.football.rulebook.rules import MotionWay, PlayClock
+from stemline.playbook.concepts import Keep
+from stemline.playbook.look_definitions import LookSide
+from stemline.playbook.protection_definitions import SlideWay
+from stemline.playbook.said import SideWord
+from stemline.read.league import NAMES as LEAGUE
+from stemline.read.league import NO_LIMIT
+from stemline.read.read_concepts import CLAIMS, PICKS
+from stemline.read.read_duties import MEN, RUSHES, ZONES
+from stemline.read.read_guards import CONDITION_WORDS
+from stemline.read.read_looks import STRENGTHS
+from stemline.read.read_protections import BLOCKS as PASS_BLOCKS
+from stemline.read.read_routes import STROKES
+from stemline.read.read_runs import GAPS as HOLES
+from stemline.read.read_runs import PLACES as LINE_PLACES
+from stemline.read.read_runs import REACTIONS
+from stemline.read.read_spots import SPOT_DEPTHS
+from stemline.read.read_stands import PLACES
+from stemline.resolve.progression import HALF_HEIGHT, HALF_WIDTH, LOW_HALF_WIDTH
 from stemline.session import Session
 from stemline.source import Source
 from stemline.syntax.lines import KINDS, KINDS_NOT_READ_YET
@@ -241,7 +242,7 @@ LISTS: dict[str, Iterable[str]] = {
     "blocks": BLOCKS,
     "protections": PROTECTIONS,
     "pass blocks": PASS_BLOCKS,
-    "ways of a slide": (w.value for w in Way),
+    "ways of a slide": (w.value for w in SlideWay),
     "picks": PICKS,
     "claims": CLAIMS,
     "defenders": DEFENDERS,

@@ -18,7 +18,7 @@ import stemline.resolve.expand as expand
 from stemline.commands import main, options
 from stemline.commands.show import STAGES
 from stemline.football.field import BallSpot
-from stemline.project import read_files
+from stemline.outside.project import read_files
 from stemline.resolve.sealing import seal
 from stemline.session import Session
 from stemline.stages import STAGES as KNOWN

@@ -27,7 +27,7 @@ from stemline.theme import (
     read_theme,
     theme_called,
 )
-from stemline.theme.model import Colours
+from stemline.theme.theme import Colours
 
 PLAIN = files("stemline.themes") / "plain"
 

@@ -23,11 +23,11 @@ sys.path.insert(0, str(Path(__file__).parent / "book"))
 from sample_season import sample_season
 
 from stemline.diagnostics.render import render
-from stemline.draw.metrics import Face
-from stemline.draw.picture import picture
 from stemline.emit.fetch import answer
 from stemline.emit.html import filled
 from stemline.emit.svg import to_svg
+from stemline.picture.picture import picture
+from stemline.picture.scene.metrics import Face
 from stemline.source import NOWHERE, Span
 from stemline.theme import Found, Refused, Size, Theme, load_theme, read_theme, theme_called
 from stemline.theme import limits as bounds

@@ -1,0 +1,1 @@
+"""Plays → pages."""

@@ -1,0 +1,1 @@
+"""A `Play` → diagnostics, one question a file."""

@@ -12,11 +12,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
 from stemline.football.field import Side
 from stemline.football.play import Play, Read, Spot
-from stemline.paths import Ending, Path
-from stemline.resolve.definitions import Keep
+from stemline.geometry.paths import Ending, Path
+from stemline.playbook.concepts import Keep
 from stemline.source import Span
 
 

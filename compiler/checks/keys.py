@@ -14,9 +14,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
 from stemline.football.play import Play
-from stemline.resolve.words import listed
+from stemline.read.words import listed
 
 
 def check_keys(shown: Sequence[Play]) -> Iterator[Diagnostic]:

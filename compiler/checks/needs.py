@@ -9,11 +9,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
 from stemline.football.field import Side
-from stemline.football.landmarks import x_of
+from stemline.football.offence.landmarks import x_of
 from stemline.football.play import Play
-from stemline.resolve.definitions import Need
+from stemline.playbook.concepts import Need
 
 
 def check_needs(play: Play, needs: Sequence[Need]) -> Iterator[Diagnostic]:

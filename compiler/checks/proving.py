@@ -6,10 +6,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from itertools import product
 
-from stemline.checks.ball import check_ball, check_reverse
-from stemline.checks.blocking import check_blocking
-from stemline.checks.formation import check_men, check_moved, check_places
-from stemline.checks.jobs import check_feet, check_jobs
+from stemline.checks.ball_exchanged import check_ball, check_reverse
+from stemline.checks.blocks_find_men import check_blocking
 from stemline.checks.keeps import check_keeps
 from stemline.checks.keys import check_keys
 from stemline.checks.legality import (
@@ -22,20 +20,25 @@ from stemline.checks.legality import (
     check_snap,
     check_throws,
 )
-from stemline.checks.looks import check_looks
+from stemline.checks.looks_line_up import check_looks
+from stemline.checks.men_on_the_field import check_men, check_moved, check_places
+from stemline.checks.men_without_jobs import check_feet, check_jobs
 from stemline.checks.needs import check_needs
-from stemline.checks.protection import check_protection
-from stemline.checks.timing import check_clock, check_rhythm, check_space
-from stemline.diagnostics.model import Diagnostic
+from stemline.checks.protection_holds import check_protection
+from stemline.checks.throws_on_time import check_clock, check_rhythm, check_space
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import Kind, Play, Season
 from stemline.football.timing.clock import read_clock
-from stemline.resolve.alignment import line_up, move
-from stemline.resolve.definitions import Body, Formation, Playbook, Tag
+from stemline.lineup.alignment import line_up
+from stemline.lineup.moving import move
+from stemline.playbook.concepts import Body, Tag
+from stemline.playbook.formations import Formation
+from stemline.playbook.playbook import Playbook
+from stemline.playbook.run_definitions import Aim
 from stemline.resolve.expand import Expander, Order, field_of
-from stemline.resolve.merge import merged, quarrels
-from stemline.resolve.run_definitions import Aim
 from stemline.resolve.season import Calls, gathered, season
+from stemline.resolve.tags import merged, quarrels
 from stemline.source import Span
 
 

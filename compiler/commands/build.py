@@ -34,11 +34,11 @@ def build(folder: Path, out: Path | None, only: str, paper: str, theme: str) -> 
     from stemline.diagnostics.plain import plain
     from stemline.diagnostics.plural import how_many
     from stemline.outside import folder as output_folder
+    from stemline.outside.file_names import file_name
     from stemline.outside.interrupts import Interrupts
-    from stemline.outside.model import NotWritten
-    from stemline.outside.names import file_name
+    from stemline.outside.not_written import NotWritten
+    from stemline.outside.project import revision
     from stemline.outside.workroom import workroom
-    from stemline.project import revision
 
     texts, compiled = opened(folder)
     found = (*texts.found, *compiled.diagnostics)

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from stemline.cache import Cache, place
+from stemline.analysis.passes_against_looks import unanswered
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.lowered import parted
-from stemline.diagnostics.model import Diagnostic
 from stemline.diagnostics.plain import plain
 from stemline.diagnostics.plural import how_many
-from stemline.facing import unanswered
 from stemline.football.play import Season
+from stemline.outside.cache import Cache, place
 from stemline.session import Session, no_collecting
 
 

@@ -6,11 +6,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
 from stemline.football.play import Play
 from stemline.output import call_play
-from stemline.project import Files, files_at, read_files
+from stemline.outside.project import Files, files_at, read_files
 from stemline.session import Session
 from stemline.source import Source, Span
 

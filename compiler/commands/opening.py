@@ -12,13 +12,13 @@ from typing import TYPE_CHECKING
 
 import click
 
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
 from stemline.diagnostics.lowered import lowered_line, parted
-from stemline.diagnostics.model import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
 from stemline.diagnostics.render import render
 from stemline.outside import folder as output_folder
-from stemline.outside.model import NotWritten
-from stemline.project import Files, read_files
+from stemline.outside.not_written import NotWritten
+from stemline.outside.project import Files, read_files
 from stemline.session import Session
 from stemline.source import Source, Span
 from stemline.theme import Found, Theme, load_theme, theme_called

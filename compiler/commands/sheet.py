@@ -51,8 +51,8 @@ def sheet(
     from stemline.outside import folder as output_folder
     from stemline.outside.file import write_file
     from stemline.outside.interrupts import Interrupts
+    from stemline.outside.project import revision
     from stemline.outside.workroom import workroom
-    from stemline.project import revision
     from stemline.theme import SIZES as BY_WORD
 
     texts, compiled = opened(folder)

@@ -1,0 +1,1 @@
+"""Mistakes as data, and their wording."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Collection, Iterable
 
-from stemline.diagnostics.model import Diagnostic
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.plural import how_many
 
 

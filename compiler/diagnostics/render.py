@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 
 from stemline.diagnostics.catalogue import CATALOGUE
-from stemline.diagnostics.model import Diagnostic
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.plain import plain, shortened
 from stemline.diagnostics.plural import how_many
 from stemline.source import Source, Span

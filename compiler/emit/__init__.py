@@ -1,0 +1,1 @@
+"""Scenes and page models → SVG, HTML and PDF: translated, nothing decided."""

@@ -22,10 +22,10 @@ from copyreg import dispatch_table
 from types import MappingProxyType
 from typing import Any
 
-from stemline.emit.bounds import TooLong, bind
 from stemline.emit.engine_log import PictureFailed
 from stemline.emit.fetch import Refused
 from stemline.emit.pdf import PangoMissing
+from stemline.emit.process_bounds import TooLong, bind
 from stemline.theme import Theme, refused_at, where_said
 from stemline.theme.limits import (
     GRACE,

@@ -10,11 +10,11 @@ from dataclasses import dataclass
 from math import floor
 from xml.sax.saxutils import escape, quoteattr
 
-from stemline.draw.metrics import faces
 from stemline.emit.gallery import Art, Gallery
 from stemline.emit.html import filled
 from stemline.emit.pdf import pages_pdf
 from stemline.emit.svg import outline
+from stemline.picture.scene.metrics import faces
 from stemline.theme import SMALLEST_TYPE, Size, Theme
 
 PAPERS = {"letter": (8.5, 11.0), "a4": (8.268, 11.693), "screen": (40 / 3, 7.5)}
@@ -34,7 +34,7 @@ _ROOT = re.compile(r"^.*?<svg [^>]*>", re.DOTALL)
 
 
 @dataclass(frozen=True)
-class Cell:
+class SheetCell:
     """One picture and the call over it; ``listed`` is False for a view that nobody calls."""
 
     call: str
@@ -43,11 +43,11 @@ class Cell:
 
 
 @dataclass(frozen=True)
-class Group:
+class SheetGroup:
     """A family's pictures in order."""
 
     name: str
-    cells: tuple[Cell, ...]
+    cells: tuple[SheetCell, ...]
 
 
 @dataclass(frozen=True)
@@ -57,7 +57,7 @@ class Contact:
     title: str
     footer: str
     size: Size
-    groups: tuple[Group, ...]
+    groups: tuple[SheetGroup, ...]
 
     @property
     def arts(self) -> tuple[Art, ...]:

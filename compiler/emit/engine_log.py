@@ -12,7 +12,7 @@ import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 
-from stemline.emit.bounds import TooLong
+from stemline.emit.process_bounds import TooLong
 
 _PICTURE = re.compile(r"stemline:[\w/.-]+")
 

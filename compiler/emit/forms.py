@@ -11,10 +11,10 @@ import hashlib
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from stemline.draw.metrics import faces
 from stemline.emit.engine_log import PictureFailed
-from stemline.emit.gallery import Art, Ink, Letter
+from stemline.emit.gallery import Art, Letter, PdfInk
 from stemline.emit.ink import letter_ink, letter_name
+from stemline.picture.scene.metrics import faces
 from stemline.theme import Theme
 
 _UNITS = 100
@@ -35,7 +35,7 @@ class Forms:
         """What the engine takes for its images, by id: of those that come as operators."""
         return {art.id: _Placed(art, art.ink, self) for art in arts if art.ink is not None}
 
-    def form(self, name: str, ink: Ink, box: tuple[float, float]) -> Any:
+    def form(self, name: str, ink: PdfInk, box: tuple[float, float]) -> Any:
         """The form's stream, still without the letters that it draws."""
         from pydyf import Array
 
@@ -72,7 +72,7 @@ class _Placed:
     Where the engine stores an image of dots once for all its places, it stores this one's form.
     """
 
-    def __init__(self, art: Art, ink: Ink, forms: Forms) -> None:
+    def __init__(self, art: Art, ink: PdfInk, forms: Forms) -> None:
         self._art, self._ink, self._forms = art, ink, forms
         self._box = round(art.width * _UNITS), round(art.height * _UNITS)
         seal = hashlib.sha256(repr((self._box, ink.letters)).encode() + ink.operators)

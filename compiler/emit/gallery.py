@@ -10,7 +10,7 @@ Letter = tuple[int, str]
 
 
 @dataclass(frozen=True)
-class Ink:
+class PdfInk:
     """A picture as drawing operators of PDF, and the letters that they draw by name."""
 
     operators: bytes
@@ -31,7 +31,7 @@ class Art:
     width: float
     height: float
     name: str = ""
-    ink: Ink | None = None
+    ink: PdfInk | None = None
 
 
 @dataclass(frozen=True)

@@ -15,11 +15,12 @@ from jinja2.runtime import Context
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 from markupsafe import Markup, escape
 
-from stemline.book.fit import BOTTOM, NOTE_LINE, TOP, Arrangement, Front, side_margin, telling
-from stemline.book.model import Book, Entry, Page
-from stemline.emit.bounds import TooLong, in_time
+from stemline.book.content.page_models import Book, Entry, Page
+from stemline.book.layout.fit import NOTE_LINE, Arrangement, FrontMatter, telling
+from stemline.book.paper import BOTTOM, TOP, side_margin
 from stemline.emit.fetch import theme_files
 from stemline.emit.gallery import Gallery
+from stemline.emit.process_bounds import TooLong, in_time
 from stemline.theme import Theme, refused_at
 from stemline.theme.limits import LARGEST_PAGES, MEGABYTE, TEMPLATE_SECONDS
 
@@ -57,7 +58,7 @@ def book_html(
     gallery: Gallery,
     layout: Mapping[str, Arrangement],
     theme: Theme,
-    front: Front | None = None,
+    front: FrontMatter | None = None,
     numbers: Mapping[str, int] = _NONE,
     shown: Collection[Page] | None = None,
     opening: bool = True,
@@ -81,7 +82,7 @@ def book_html(
         whole=front is not None,
         opening=opening,
         numbers=numbers,
-        front=front or Front(care_apart=True),
+        front=front or FrontMatter(care_apart=True),
         pages=pages,
         gallery=gallery,
         faces=tuple(sorted(theme.fonts)),

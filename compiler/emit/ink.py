@@ -11,8 +11,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import assert_never
 
-from stemline.draw.metrics import Face, Glyph, faces
-from stemline.draw.scene import (
+from stemline.emit.gallery import Art, Letter, PdfInk
+from stemline.picture.scene.metrics import Face, Glyph, faces
+from stemline.picture.scene.scene import (
     Disc,
     Item,
     Line,
@@ -24,8 +25,7 @@ from stemline.draw.scene import (
     Stroke,
     TextRun,
 )
-from stemline.emit.gallery import Art, Ink, Letter
-from stemline.theme import Look, Pen, Theme
+from stemline.theme import Appearance, Pen, Theme
 
 _UNITS = 100
 """To a point."""
@@ -39,14 +39,14 @@ _Place = tuple[int, int]
 _Spot = tuple[float, float]
 
 
-def to_ink(scene: Scene, theme: Theme) -> Ink:
+def to_ink(scene: Scene, theme: Theme) -> PdfInk:
     """The scene as operators. Raises `stemline.theme.Refused` for a damaged letter."""
     page = _Sheet(scene, theme)
     if not theme.colours.white:
         page.ground(theme.colours.ground)
     for item in scene.items:
         page.put(item)
-    return Ink(" ".join(page.parts).encode(), tuple(sorted(page.letters)))
+    return PdfInk(" ".join(page.parts).encode(), tuple(sorted(page.letters)))
 
 
 def art_of(id_: str, scene: Scene, theme: Theme, svg: str) -> Art:
@@ -83,7 +83,7 @@ class _Sheet:
         self._scale = scene.scale
         self._left, self._top = scene.frame.left, scene.frame.top
         self._size = self._length(scene.frame.width), self._length(scene.frame.height)
-        self._look: Look = theme.look(scene.size)
+        self._look: Appearance = theme.look(scene.size)
         self._faces: dict[str, Face] = faces(theme)
         self._numbers = {face: number for number, face in enumerate(sorted(theme.fonts))}
         self._set: dict[str, str] = {}

@@ -12,9 +12,9 @@ import re
 from collections.abc import Callable, Iterable, Mapping, MutableMapping
 from typing import Any
 
-from stemline.book.fit import Arrangement, Front, Measures, Style, telling
-from stemline.book.model import Book, Page
-from stemline.book.numbering import FrontPages, page_numbers
+from stemline.book.content.page_models import Book, Page
+from stemline.book.layout.fit import Arrangement, FrontMatter, Measures, Style, telling
+from stemline.book.layout.numbering import FrontPages, page_numbers
 from stemline.emit.gallery import Gallery
 from stemline.emit.html import book_html
 from stemline.theme import Theme, refused_at, where_said
@@ -44,7 +44,7 @@ class Measuring:
             for page in book.pages
         }
         # Any number will do to measure by: the real ones would change what is known of the opening.
-        numbers = page_numbers(book, self._layout, Front(), FrontPages())
+        numbers = page_numbers(book, self._layout, FrontMatter(), FrontPages())
         self._numbers = dict.fromkeys(numbers, 100)
 
     def heights(self, lay_out: Callable[[str], Any], memory: Memory | None) -> Heights:

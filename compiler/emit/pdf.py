@@ -14,9 +14,10 @@ from contextlib import contextmanager
 from datetime import UTC, datetime
 from typing import Any
 
-from stemline.book.fit import arrange, front, room
-from stemline.book.model import Book
-from stemline.book.numbering import FrontPages, page_numbers
+from stemline.book.content.page_models import Book
+from stemline.book.layout.fit import arrange, front
+from stemline.book.layout.numbering import FrontPages, page_numbers
+from stemline.book.paper import room
 from stemline.emit.engine_log import PictureFailed, heard
 from stemline.emit.fetch import Refused, answer
 from stemline.emit.forms import Forms

@@ -20,8 +20,8 @@ from svgwrite.drawing import Drawing
 from svgwrite.path import Path as PathElement
 from svgwrite.shapes import Circle, Rect
 
-from stemline.draw.metrics import Face, faces
-from stemline.draw.scene import (
+from stemline.picture.scene.metrics import Face, faces
+from stemline.picture.scene.scene import (
     Disc,
     Item,
     Line,
@@ -33,7 +33,7 @@ from stemline.draw.scene import (
     Stroke,
     TextRun,
 )
-from stemline.theme import Look, Pen, Theme
+from stemline.theme import Appearance, Pen, Theme
 
 _DIGITS = 2
 """Decimals of a point: a hundredth is finer than any printer."""
@@ -69,7 +69,7 @@ class _Page:
         self._ids = ids
         self._scale = scene.scale
         self._left, self._top = scene.frame.left, scene.frame.top
-        self._look: Look = theme.look(scene.size)
+        self._look: Appearance = theme.look(scene.size)
         self._faces: dict[str, Face] = faces(theme)
 
     def elements(self, item: Item) -> list[Any]:

@@ -1,0 +1,1 @@
+"""The trade and nothing else: no text, no page, no picture."""

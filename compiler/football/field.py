@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from enum import Enum
 from functools import cached_property
 
-from stemline.football.codes import Code
 from stemline.football.line import LineMarks
+from stemline.football.rulebook.codes import Code
 
 
 class Side(Enum):

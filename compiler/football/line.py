@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from stemline.football.players import Position
+
 SPLIT = 1.3
 """Yards from a lineman to his neighbour, centre to centre, where nothing is said: a split of two to
 three feet between them. Common practice, no published source."""
@@ -39,3 +41,16 @@ class LineMarks:
     def _out(self, men: int, sign: int) -> float:
         # Rounded, so that three splits of 1.3 are 3.9; zero without a sign.
         return sign * round(men * self.split, 6) + 0.0
+
+
+ENDINGS = {"T": Position.TACKLE, "G": Position.GUARD, "C": Position.CENTRE}
+"""What the last character of a lineman's label says of him: LT, ET, RG, C."""
+
+
+KNOWN_LINEMEN = frozenset({"LT", "LG", "RG", "RT", "ET", "EG"})
+"""Labels that mean a lineman wherever a formation lines them up; E is an extra one. C is not among
+them: many a staff has a receiver C."""
+
+
+SNAPPER = "SN"
+"""The centre's label where a receiver has his letter."""

@@ -11,10 +11,10 @@ from dataclasses import dataclass
 from enum import Enum
 from functools import cached_property
 
-from stemline.football.defence import Defence
+from stemline.football.defenders import Defence
 from stemline.football.field import BallSpot, Field, Side
 from stemline.football.players import Position
-from stemline.paths import Path, Point
+from stemline.geometry.paths import Ending, Path, Point
 from stemline.source import NOWHERE, Span
 
 
@@ -425,3 +425,18 @@ class Season:
     past_line: str = ""
     care: tuple[tuple[str, str], ...] = ()
     chop_block: str = ""
+
+
+def about_blocks(play: Play) -> bool:
+    """Whether a play is drawn close: a run, or men who block against a look and nobody's route."""
+    if play.kind is Kind.RUN:
+        return True
+    if play.defence is None or not any(task.hits for task in play.assignments):
+        return False
+    return not any(_is_route(play, task) for task in play.assignments)
+
+
+def _is_route(play: Play, task: Assignment) -> bool:
+    passer = play.man(task.man).position is Position.QUARTERBACK
+    runs = task.path is not None and task.path.ending in (Ending.RUN, Ending.SETTLE)
+    return runs and not passer

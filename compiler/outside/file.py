@@ -7,7 +7,7 @@ import tempfile
 from contextlib import suppress
 from pathlib import Path
 
-from stemline.outside.model import NotWritten, reason
+from stemline.outside.not_written import NotWritten, reason
 
 
 def write_file(path: Path, data: bytes) -> None:

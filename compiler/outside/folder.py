@@ -19,7 +19,7 @@ from pathlib import Path
 from filelock import FileLock, Timeout
 
 from stemline.outside.manifest import Digests, digest_at, digest_of, is_file, read, written
-from stemline.outside.model import NotWritten, reason
+from stemline.outside.not_written import NotWritten, reason
 
 HELD = ".stemline"
 """The hidden folder. In it: the list of what stands, the list of what is coming while that is

@@ -17,7 +17,7 @@ from pathlib import Path
 
 from filelock import FileLock, Timeout
 
-from stemline.outside.model import NotWritten, reason
+from stemline.outside.not_written import NotWritten, reason
 
 _PREFIX, _LOCK = "stemline-work-", "lock"
 _NEWBORN = 3600.0

@@ -4,12 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from stemline.book.model import Book, ConceptPage, Edition, LookPage, Page, Paper
-from stemline.book.pages import make_book
-from stemline.draw.clock_strip import clock_scene
-from stemline.draw.legend import legend_entries
-from stemline.draw.picture import frame_of, picture
-from stemline.draw.scene import Scene
+from stemline.book.content.page_models import Book, ConceptPage, Edition, LookPage, Page
+from stemline.book.content.pages import make_book
+from stemline.book.paper import Paper
 from stemline.emit.apart import apart
 from stemline.emit.gallery import Art, Gallery
 from stemline.emit.ink import art_of
@@ -18,6 +15,10 @@ from stemline.emit.svg import to_svg
 from stemline.football.play import Season
 from stemline.football.timing.clock import read_clock
 from stemline.football.timing.levels import LEVELS
+from stemline.picture.clock_strip import clock_scene
+from stemline.picture.legend.legend import legend_entries
+from stemline.picture.picture import frame_of, picture
+from stemline.picture.scene.scene import Scene
 from stemline.printing.model import Progress
 from stemline.theme import Size, Theme
 

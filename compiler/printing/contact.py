@@ -9,12 +9,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import groupby
 
-from stemline.book.model import Book, Entry, LineupPage, LookPage, Page
-from stemline.draw.picture import picture
-from stemline.emit.contact import Cell, Contact, Group
+from stemline.book.content.page_models import Book, Entry, LineupPage, LookPage, Page
+from stemline.emit.contact import Contact, SheetCell, SheetGroup
 from stemline.emit.ink import art_of
 from stemline.emit.svg import to_svg
-from stemline.football.timing.levels import HIGH_SCHOOL, Level
+from stemline.football.timing.levels import HIGH_SCHOOL, PlayingLevel
+from stemline.picture.picture import picture
 from stemline.printing.model import Progress
 from stemline.theme import Size, Theme
 
@@ -25,7 +25,7 @@ def contact_sheet(
     progress: Progress,
     size: Size = Size.THUMB,
     *,
-    level: Level = HIGH_SCHOOL,
+    level: PlayingLevel = HIGH_SCHOOL,
     views: bool = False,
 ) -> Contact:
     """Every call, formation, protection and look of ``book`` at ``size``, in its order.
@@ -34,28 +34,30 @@ def contact_sheet(
     show a thing against. ``progress`` is told as for a build.
     """
     total = sum(len(_entries(page, views)) for page in book.pages)
-    groups: list[Group] = []
+    groups: list[SheetGroup] = []
     done = 0
     for family, pages in groupby(book.pages, lambda page: page.family):
-        cells: list[Cell] = []
+        cells: list[SheetCell] = []
         for page in pages:
             for cell in _cells(page, theme, size, level, views):
                 cells.append(cell)
                 done += 1
                 progress(done, total)
         if cells:
-            groups.append(Group(family or LineupPage.name, tuple(cells)))
+            groups.append(SheetGroup(family or LineupPage.name, tuple(cells)))
     return Contact(book.title, book.footer, size, tuple(groups))
 
 
-def _cells(page: Page, theme: Theme, size: Size, level: Level, views: bool) -> Iterator[Cell]:
+def _cells(
+    page: Page, theme: Theme, size: Size, level: PlayingLevel, views: bool
+) -> Iterator[SheetCell]:
     duties = isinstance(page, LookPage)
     for entry in _entries(page, views):
         scene = picture(entry.play, size, theme, duties=duties, level=level)
         svg = to_svg(scene, theme, f"{entry.id}-")
         art = art_of(entry.id, scene, theme, svg)
         named = entry.listed or isinstance(page, LineupPage)
-        yield Cell(entry.call if named else f"{page.name}: {entry.call}", art, entry.listed)
+        yield SheetCell(entry.call if named else f"{page.name}: {entry.call}", art, entry.listed)
 
 
 def _entries(page: Page, views: bool) -> tuple[Entry, ...]:

@@ -9,12 +9,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from stemline.book.model import Book, Entry
+from stemline.book.content.page_models import Book, Entry
 from stemline.diagnostics.plural import how_many
-from stemline.draw.labels import Trouble
-from stemline.draw.picture import frame_of, how_crowded
-from stemline.draw.placing import ALL, WORST, Crowding, Tight
-from stemline.draw.scene import Box
+from stemline.geometry.box import Box
+from stemline.picture.labels.labels import Trouble
+from stemline.picture.labels.placing import ALL, WORST, Crowding, Tight
+from stemline.picture.picture import frame_of, how_crowded
 from stemline.printing.model import Progress
 from stemline.theme import SIZES, Size, Theme
 

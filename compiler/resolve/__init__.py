@@ -1,0 +1,1 @@
+"""A call of a `Playbook` → a `Play`."""

@@ -8,11 +8,11 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping
 
-from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
 from stemline.football.field import Side
-from stemline.resolve.definitions import Playbook
-from stemline.resolve.dress import spoken
+from stemline.playbook.playbook import Playbook
+from stemline.resolve.dressing import spoken
 from stemline.resolve.expand import Order
 from stemline.source import Span
 

@@ -1,6 +1,6 @@
 """One call before any defence: its roles bound, and its play against one defence after another.
 
-A `Casting` holds everything that decides a call's play but the look it stands against. A `Cast`
+A `CallParts` holds everything that decides a call's play but the look it stands against. A `Cast`
 works out once what does not hang on the look, which is most of it.
 """
 
@@ -9,21 +9,22 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from stemline.diagnostics.model import Diagnostic
-from stemline.football.defence import Defence
+from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.football.conditions import LookWord
+from stemline.football.defenders import Defence
 from stemline.football.play import Call, Kind, Motion, Play
-from stemline.football.worlds import Look
-from stemline.resolve.binding import Bound, Picture, bind
-from stemline.resolve.blocking import Blocking, blocking, playside
-from stemline.resolve.definitions import Body
-from stemline.resolve.eyes import look
-from stemline.resolve.jobs import assignments
-from stemline.resolve.protection_definitions import Protection
+from stemline.lineup.lined_up import LinedUp
+from stemline.playbook.concepts import Body
+from stemline.playbook.protection_definitions import Protection
+from stemline.resolve.assignments import assignments
+from stemline.resolve.blocking.blockers import Blocking, blocking, playside
+from stemline.resolve.progression import look
+from stemline.resolve.roles import Bound, bind
 from stemline.source import Span
 
 
 @dataclass(frozen=True)
-class Casting:
+class CallParts:
     """What a call's play is made of.
 
     ``body`` is the concept with the call's tags laid over it, ``picture`` the men at the snap,
@@ -31,7 +32,7 @@ class Casting:
     """
 
     body: Body
-    picture: Picture
+    picture: LinedUp
     motions: Mapping[str, Motion]
     protections: Mapping[str, Protection]
     call: Call
@@ -52,17 +53,17 @@ class _Told:
 class Cast:
     """A call's roles with their men, and what they do, once for all looks that show the same."""
 
-    def __init__(self, casting: Casting) -> None:
+    def __init__(self, casting: CallParts) -> None:
         body = casting.body
         self._casting = casting
         self._picture = replace(casting.picture, toward=playside(body, casting.picture))
         self._bound = bind(body, self._picture, casting.call.spoken)
         _swap(body, self._bound)
         self._asked = _asked(body)
-        self._told: dict[tuple[Look, ...], _Told] = {}
+        self._told: dict[tuple[LookWord, ...], _Told] = {}
 
     def play(
-        self, against: tuple[Look, ...], defence: Defence | None
+        self, against: tuple[LookWord, ...], defence: Defence | None
     ) -> tuple[Play, tuple[Diagnostic, ...]]:
         """The play where these looks show, with its blocks against ``defence`` if there is one."""
         deciding = self._deciding(against)
@@ -72,13 +73,13 @@ class Cast:
         play, found = told.blocking.against(defence, tuple(x.value for x in against))
         return play, (*self._bound.found, *told.found, *found)
 
-    def _deciding(self, against: tuple[Look, ...]) -> tuple[Look, ...]:
+    def _deciding(self, against: tuple[LookWord, ...]) -> tuple[LookWord, ...]:
         """Of the looks that show those that a line of the concept asks about."""
         if any(shown.opposite in against for shown in against):
             return against  # nothing is so: no line holds, whatever it asks
         return tuple(shown for shown in against if shown in self._asked)
 
-    def _tell(self, against: tuple[Look, ...]) -> _Told:
+    def _tell(self, against: tuple[LookWord, ...]) -> _Told:
         casting, bound, picture = self._casting, self._bound, self._picture
         body, call = casting.body, casting.call.spoken
         assigned, found = assignments(body, bound, picture, casting.motions, against, call)
@@ -113,7 +114,7 @@ class Cast:
         return _Told(told, (*found, *eyes.found))
 
 
-def _asked(body: Body) -> frozenset[Look]:
+def _asked(body: Body) -> frozenset[LookWord]:
     """Looks, and their opposites, that the lines of a body ask about before they say what to do."""
     lines = (*body.jobs.values(), *body.decides.values(), *body.line.values())
     looks = {asked for said in lines for one in said for asked in one.guard.looks}

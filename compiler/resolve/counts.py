@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.football.counting import Count, count
 from stemline.football.field import BallSpot, Side
-from stemline.resolve.alignment import line_up, move
-from stemline.resolve.definitions import Playbook
+from stemline.football.offence.counting import Count, count
+from stemline.lineup.alignment import line_up
+from stemline.lineup.moving import move
+from stemline.playbook.playbook import Playbook
 from stemline.resolve.expand import field_of
 from stemline.resolve.season import Calls
 

@@ -5,22 +5,24 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from stemline.diagnostics.model import Diagnostic
-from stemline.football.counting import count, ranked
-from stemline.football.defence import Defence
+from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.football.conditions import LookWord
+from stemline.football.defenders import Defence
 from stemline.football.field import BallSpot, Field, Side
+from stemline.football.offence.counting import count, ranked
 from stemline.football.play import Call, Motion, Play
-from stemline.football.worlds import Look
-from stemline.resolve.alignment import line_up, move
-from stemline.resolve.binding import Picture
-from stemline.resolve.cast import Cast, Casting
-from stemline.resolve.defence import line_up_defence
-from stemline.resolve.definitions import Body, Concept, Playbook, Tag
-from stemline.resolve.look_definitions import BASE_FRONT
-from stemline.resolve.merge import merged
-from stemline.resolve.pass_blocking import find
-from stemline.resolve.protection_definitions import Protection
-from stemline.resolve.ready_looks import look_of
+from stemline.lineup.alignment import line_up
+from stemline.lineup.lined_up import LinedUp
+from stemline.lineup.look_placed import line_up_defence
+from stemline.lineup.moving import move
+from stemline.playbook.concepts import Body, Concept, Tag
+from stemline.playbook.look_definitions import BASE_FRONT
+from stemline.playbook.playbook import Playbook
+from stemline.playbook.protection_definitions import Protection
+from stemline.read.ready_looks import look_of
+from stemline.resolve.blocking.pass_blocking import find
+from stemline.resolve.cast import CallParts, Cast
+from stemline.resolve.tags import merged
 from stemline.source import Span
 
 Expanded = tuple[Play | None, tuple[Diagnostic, ...]]
@@ -52,7 +54,7 @@ def expand(
     book: Playbook,
     order: Order,
     spot: BallSpot,
-    against: Sequence[Look] = (),
+    against: Sequence[LookWord] = (),
     look_key: str = "",
 ) -> Expanded:
     """One call alone, as `Expander.expand`: who wants many keeps an expander."""
@@ -63,7 +65,7 @@ def expand(
 class Lined:
     """A formation's men at the snap; no picture, with the reasons, where one cannot be placed."""
 
-    picture: Picture | None
+    picture: LinedUp | None
     motions: Mapping[str, Motion]
     found: tuple[Diagnostic, ...]
 
@@ -84,10 +86,10 @@ class Expander:
         ] = {}
         self._bodies: dict[tuple[str, tuple[str, ...]], Body] = {}
         self._casts: dict[tuple[Order, BallSpot, int], tuple[Concept, Cast]] = {}
-        self._plays: dict[tuple[Order, BallSpot, tuple[Look, ...], str, int], Expanded] = {}
+        self._plays: dict[tuple[Order, BallSpot, tuple[LookWord, ...], str, int], Expanded] = {}
 
     def expand(
-        self, order: Order, spot: BallSpot, against: Sequence[Look] = (), look_key: str = ""
+        self, order: Order, spot: BallSpot, against: Sequence[LookWord] = (), look_key: str = ""
     ) -> Expanded:
         """The play of a call from one ball spot; None where its men cannot be put on the field.
 
@@ -102,7 +104,7 @@ class Expander:
         order: Order,
         concept: Concept,
         spot: BallSpot,
-        against: Sequence[Look] = (),
+        against: Sequence[LookWord] = (),
         look_key: str = "",
     ) -> Expanded:
         """As `expand`, for a concept that need not stand in the playbook.
@@ -120,7 +122,7 @@ class Expander:
         order: Order,
         concept: Concept,
         spot: BallSpot,
-        against: Sequence[Look],
+        against: Sequence[LookWord],
         look_key: str,
     ) -> Expanded:
         lined = self.lined(order.formation, order.side, order.motion, spot)
@@ -130,7 +132,7 @@ class Expander:
         at = order.formation, order.side, order.motion, spot
         defence, standing = self.defence(look_key, *at) if look_key else (None, ())
         if defence is not None and not against:
-            against = tuple(Look(word) for word in defence.shows)
+            against = tuple(LookWord(word) for word in defence.shows)
         play, found = cast.play(tuple(against), defence)
         return play, (*lined.found, *standing, *found)
 
@@ -139,7 +141,7 @@ class Expander:
         order: Order,
         concept: Concept,
         spot: BallSpot,
-        picture: Picture,
+        picture: LinedUp,
         motions: Mapping[str, Motion],
     ) -> Cast:
         """The call's roles with their men. The concept is kept beside it: as long as it lives no
@@ -149,7 +151,7 @@ class Expander:
             self._casts[key] = concept, Cast(self._casting(order, concept, picture, motions))
         return self._casts[key][1]
 
-    def casting(self, order: Order, spot: BallSpot) -> Casting | None:
+    def casting(self, order: Order, spot: BallSpot) -> CallParts | None:
         """What decides a call's play from a spot; None where its men cannot be put on the field."""
         lined = self.lined(order.formation, order.side, order.motion, spot)
         if lined.picture is None:
@@ -161,12 +163,12 @@ class Expander:
         self,
         order: Order,
         concept: Concept,
-        picture: Picture,
+        picture: LinedUp,
         motions: Mapping[str, Motion],
-    ) -> Casting:
+    ) -> CallParts:
         tags = [self._book.tags[order.concept, tag] for tag in order.tags]
         body = self._body(order, concept, tags)
-        return Casting(
+        return CallParts(
             body=body,
             picture=picture,
             motions=motions,
@@ -217,11 +219,11 @@ def _line_up(book: Playbook, formation: str, side: Side, motion: str, spot: Ball
     counted = count(men, side)
     # The alignment's field knows the line that this formation draws.
     men, field = ranked(men, counted), alignment.field
-    return Lined(Picture(men, counted, field, side, book.receivers), motions, (*found, *moved))
+    return Lined(LinedUp(men, counted, field, side, book.receivers), motions, (*found, *moved))
 
 
 def _defence(
-    book: Playbook, look_key: str, picture: Picture
+    book: Playbook, look_key: str, picture: LinedUp
 ) -> tuple[Defence | None, tuple[Diagnostic, ...]]:
     defence, found = line_up_defence(look_of(book, look_key), picture)
     if look_key != BASE_FRONT:

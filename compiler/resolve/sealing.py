@@ -12,10 +12,10 @@ from dataclasses import fields
 from io import BytesIO
 from typing import TYPE_CHECKING, Any, Generic, TypeVar, cast
 
-from stemline.football.counting import Count
 from stemline.football.field import Field
+from stemline.football.offence.counting import Count
 from stemline.football.play import Man
-from stemline.resolve.binding import Picture
+from stemline.lineup.lined_up import LinedUp
 from stemline.source import NOWHERE, Span
 
 if TYPE_CHECKING:
@@ -55,5 +55,5 @@ _TABLE: dict[type, Callable[[Any], tuple[Callable[..., Any], tuple[Any, ...]]]] 
     Count: _by_fields,
     Field: _by_fields,
     Man: _by_fields,
-    Picture: _by_fields,
+    LinedUp: _by_fields,
 }

@@ -6,22 +6,24 @@ import re
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from stemline.diagnostics.model import Diagnostic, Related, diagnose
+from stemline.diagnostics.diagnostic import Diagnostic, Related, diagnose
 from stemline.diagnostics.nearest import nearest
-from stemline.football.care_rules import care_rules
+from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import ConceptSheet, Kind, Play, Season, Team
-from stemline.football.rules import noted
-from stemline.football.worlds import Look
-from stemline.resolve.bounds import MOST_CALLS
+from stemline.football.rulebook.care_rules import care_rules
+from stemline.football.rulebook.rules import noted
+from stemline.lineup.look_placed import LINING_UP
+from stemline.playbook.concepts import Concept
+from stemline.playbook.dress_ups import Alias, Dress
+from stemline.playbook.playbook import Playbook
+from stemline.read.league import league_words
+from stemline.read.size_limits import MOST_CALLS
+from stemline.read.words import listed
 from stemline.resolve.calls import ambiguous, read_call, readings, two_readings
-from stemline.resolve.defence import LINING_UP
-from stemline.resolve.definitions import Alias, Concept, Dress, Playbook
-from stemline.resolve.dress import at_most, orders
+from stemline.resolve.dressing import at_most, orders
 from stemline.resolve.expand import Expanded, Expander, Order
-from stemline.resolve.league import league_words
-from stemline.resolve.merge import merged
-from stemline.resolve.words import listed
+from stemline.resolve.tags import merged
 
 Prove = Callable[[Play, Play | None, Order], Iterable[Diagnostic]]
 """A check of one play: given the play, its plain call (None where it is plain) and the order."""
@@ -217,7 +219,7 @@ class Proving:
         self,
         order: Order,
         spot: BallSpot,
-        looks: Sequence[Look],
+        looks: Sequence[LookWord],
         look_key: str = "",
     ) -> list[Diagnostic]:
         """What is wrong with a call against words or a look; a look's own faults are not its."""

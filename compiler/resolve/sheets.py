@@ -10,7 +10,8 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
-from stemline.diagnostics.model import Diagnostic
+from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.football.conditions import always
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import (
     ConceptSheet,
@@ -21,10 +22,11 @@ from stemline.football.play import (
     ProtectionSheet,
     Season,
 )
-from stemline.football.worlds import always
-from stemline.resolve.definitions import Body, Concept, Playbook, Said
+from stemline.playbook.concepts import Body, Concept
+from stemline.playbook.playbook import Playbook
+from stemline.playbook.said import Said
+from stemline.read.ready_looks import look_of
 from stemline.resolve.expand import Expander, Order
-from stemline.resolve.ready_looks import look_of
 from stemline.resolve.season import Calls
 from stemline.source import Span
 

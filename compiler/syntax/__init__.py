@@ -1,0 +1,1 @@
+"""Text → `Tree`: blocks, lines, words by their place. No football."""

@@ -10,7 +10,7 @@ import re
 import unicodedata
 from collections.abc import Callable
 
-from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
 from stemline.source import Source, Span
 
 Report = Callable[[Diagnostic], None]

@@ -16,11 +16,11 @@ from typing import ClassVar
 from lark import Token
 from lark.indenter import Indenter
 
-from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
 from stemline.source import Span
 from stemline.syntax.characters import folded
-from stemline.syntax.lines import JOINS, KINDS, OWN_WORDS, Line, holders, joined_by
+from stemline.syntax.lines import JOINS, KINDS, OWN_WORDS, WrittenLine, holders, joined_by
 from stemline.syntax.tree import Atom, AtomKind
 
 Report = Callable[[Diagnostic], None]
@@ -118,7 +118,7 @@ class Places:
             return self._turning(line, verb, "VERB", shape.verbs[line[verb].casefold()])
         return self._given_up(self._unknown(line))
 
-    def _verb(self, line: list[Token], label: Line | None) -> int | None:
+    def _verb(self, line: list[Token], label: WrittenLine | None) -> int | None:
         """Where the line's verb stands. Behind a label it must turn a name, as in ``read man is
         strong #2``: words alone before it, none of them the label's own, and something after it."""
         for at, token in enumerate(line[1:], 1):
@@ -135,7 +135,7 @@ class Places:
         self._report(mistake)
         return [Token("_JUNK", "")]
 
-    def _turning(self, line: list[Token], at: int, kind: str, shape: Line) -> list[Token]:
+    def _turning(self, line: list[Token], at: int, kind: str, shape: WrittenLine) -> list[Token]:
         """Types the line around the word it turns on; before a verb no word is a connector."""
         line[at].type = kind
         self._retype(line[:at], frozenset())
@@ -201,7 +201,9 @@ class Places:
         span = span.to(self._span(line[-1]))
         return diagnose("E220", span, word=first, here=self._kind, example=shape.example)
 
-    def _unlike(self, token: Token, near: tuple[str, ...], table: Mapping[str, Line]) -> Diagnostic:
+    def _unlike(
+        self, token: Token, near: tuple[str, ...], table: Mapping[str, WrittenLine]
+    ) -> Diagnostic:
         span, example = self._span(token), table[near[0]].example
         return diagnose("E220", span, nearest=near, word=token, here=self._kind, example=example)
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 
 @dataclass(frozen=True)
-class Line:
+class WrittenLine:
     """One shape of line: the word it turns on, a correct line, the connectors it knows."""
 
     word: str
@@ -20,7 +20,7 @@ class Line:
 
 
 @dataclass(frozen=True)
-class Kind:
+class BlockKind:
     """One kind of block.
 
     ``header`` is a correct header line; ``join`` the connector a header may hold ("" for none);
@@ -28,8 +28,8 @@ class Kind:
     """
 
     header: str
-    labels: Mapping[str, Line]
-    verbs: Mapping[str, Line]
+    labels: Mapping[str, WrittenLine]
+    verbs: Mapping[str, WrittenLine]
     join: str = ""
     join_required: bool = False
     bare: bool = False
@@ -40,11 +40,11 @@ class Kind:
         return next(iter((self.verbs or self.labels).values())).example
 
 
-def _line(word: str, example: str, connectors: str = "") -> Line:
-    return Line(word, example, frozenset(connectors.split()))
+def _line(word: str, example: str, connectors: str = "") -> WrittenLine:
+    return WrittenLine(word, example, frozenset(connectors.split()))
 
 
-def _table(*lines: Line) -> dict[str, Line]:
+def _table(*lines: WrittenLine) -> dict[str, WrittenLine]:
     return {line.word: line for line in lines}
 
 
@@ -90,8 +90,8 @@ _JOIN = _line("join", "join run Inside Zone")
 OWN_WORDS = frozenset(("say", "caution", "family", "hot", "join", "protect"))
 """Labels behind which a coach's own words or a name stand: no word there is a verb."""
 
-KINDS: Mapping[str, Kind] = {
-    "playbook": Kind(
+KINDS: Mapping[str, BlockKind] = {
+    "playbook": BlockKind(
         header="playbook Saltmarsh Herons",
         labels=_table(
             _line("version", "version 1"),
@@ -112,12 +112,12 @@ KINDS: Mapping[str, Kind] = {
         verbs={},
         bare=True,
     ),
-    "personnel": Kind(
+    "personnel": BlockKind(
         header="personnel Twelve",
         labels=_table(_SAY),
         verbs=_table(_line("is", "X is wideout"), _SAYS),
     ),
-    "formation": Kind(
+    "formation": BlockKind(
         header="formation Quads Tight extends Quads",
         labels=_table(
             _line("line", "line LT, LG, C, RG, RT"),
@@ -128,14 +128,14 @@ KINDS: Mapping[str, Kind] = {
         verbs=_table(_line("at", "X at call, 2 inside numbers, on line"), _SAYS),
         join="extends",
     ),
-    "motion": Kind(
+    "motion": BlockKind(
         header="motion Jet",
         labels=_table(_line("snap", "snap running"), _SAY),
         verbs=_table(
             _line("moves", "Z moves to away, 2 outside tackle"), _line("starts", "Z starts 1.5")
         ),
     ),
-    "route": Kind(
+    "route": BlockKind(
         header="route Dig",
         labels=_table(
             _line("depth", "depth 12"),
@@ -145,19 +145,19 @@ KINDS: Mapping[str, Kind] = {
         ),
         verbs={},
     ),
-    "concept": Kind(
+    "concept": BlockKind(
         header="concept Deep Crossers extends Crossers",
         labels=_table(*_CONCEPT_LABELS, *_RUN_LABELS, _JOIN),
         verbs=_table(*_CONCEPT_VERBS, *_RUN_VERBS),
         join="extends",
     ),
-    "run": Kind(
+    "run": BlockKind(
         header="run Split Zone extends Inside Zone",
         labels=_table(*_CONCEPT_LABELS, *_RUN_LABELS),
         verbs=_table(*_CONCEPT_VERBS, *_RUN_VERBS),
         join="extends",
     ),
-    "protection": Kind(
+    "protection": BlockKind(
         header="protection Long extends Half Slide",
         labels=_table(
             _line("toward", "toward away from back or weak"),
@@ -172,7 +172,7 @@ KINDS: Mapping[str, Kind] = {
         ),
         join="extends",
     ),
-    "look": Kind(
+    "look": BlockKind(
         header="look Even Three extends Even",
         labels=_table(_line("strength", "strength strong"), _SAY),
         verbs=_table(
@@ -183,7 +183,7 @@ KINDS: Mapping[str, Kind] = {
         ),
         join="extends",
     ),
-    "tag": Kind(
+    "tag": BlockKind(
         header="tag Wheel for Crossers",
         labels=_table(
             *_CONCEPT_LABELS,
@@ -196,7 +196,7 @@ KINDS: Mapping[str, Kind] = {
         join="for",
         join_required=True,
     ),
-    "dress": Kind(
+    "dress": BlockKind(
         header="dress Crossers",
         labels=_table(
             _line("in", "in Quads, Trips motion Jet", "motion"),

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from lark import Token
 
-from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
 from stemline.syntax.lexer import place
 from stemline.syntax.lines import KINDS
 

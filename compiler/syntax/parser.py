@@ -17,12 +17,12 @@ from typing import Any
 from lark import Lark, Token, Transformer, UnexpectedToken
 from lark.parsers.lalr_parser_state import ParserState
 
-from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
 from stemline.source import Source, Span
-from stemline.syntax.cutting import Cut, Cutter
 from stemline.syntax.lexer import Margins, Places, Report
 from stemline.syntax.lines import KINDS
 from stemline.syntax.mistakes import explain
+from stemline.syntax.splitting import Cut, Cutter
 from stemline.syntax.tree import (
     Block,
     Comment,

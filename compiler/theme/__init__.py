@@ -16,30 +16,30 @@ from stemline.theme.finding import (
     read_theme,
     theme_called,
 )
-from stemline.theme.model import (
+from stemline.theme.theme import (
     SIZES,
     SMALLEST_TYPE,
-    Ground,
-    Layer,
-    Look,
+    Appearance,
+    Fill,
     Pen,
     Size,
     Theme,
+    ThemeFolder,
     Type,
 )
 
 __all__ = [
     "SIZES",
     "SMALLEST_TYPE",
+    "Appearance",
+    "Fill",
     "Found",
-    "Ground",
-    "Layer",
-    "Look",
     "Pen",
     "Refused",
     "Size",
     "Theme",
     "ThemeError",
+    "ThemeFolder",
     "Type",
     "bundled_themes",
     "load_theme",

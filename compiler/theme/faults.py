@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from stemline.diagnostics.model import Diagnostic
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.render import render
 from stemline.source import Source, Span
-from stemline.theme.model import Layer, Theme
+from stemline.theme.theme import Theme, ThemeFolder
 
 _TEXTS = (".jinja", ".css", ".svg")
 
@@ -51,12 +51,12 @@ def where_said(theme: Theme, words: Iterable[str]) -> tuple[str, int]:
     return own, 0
 
 
-def text_of(layer: Layer, file: str) -> Source:
+def text_of(layer: ThemeFolder, file: str) -> Source:
     """A text of the theme under the name that messages give it."""
     text = layer.files[file].decode("utf-8-sig", "replace")
     return Source(layer.named(file), text.replace("\r\n", "\n"))
 
 
-def _texts(theme: Theme) -> Iterator[tuple[Layer, str]]:
+def _texts(theme: Theme) -> Iterator[tuple[ThemeFolder, str]]:
     for layer in theme.layers:
         yield from ((layer, file) for file in layer.files if file.endswith(_TEXTS))

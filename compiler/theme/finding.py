@@ -18,16 +18,16 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import Any
 
-from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
 from stemline.source import NOWHERE, Source, Span
 from stemline.theme import limits
+from stemline.theme.appearance import colours_of, look_of
 from stemline.theme.fonts import unfit
-from stemline.theme.looks import colours_of, look_of
-from stemline.theme.model import Layer, Size, Theme
-from stemline.theme.opening import Taken, Unread, read, reason, taken
+from stemline.theme.opening import FolderFiles, Unread, read, reason, taken
 from stemline.theme.pictures import Unsound, prove_png, prove_svg
 from stemline.theme.table import laid_over, parsed, sound, span_of
+from stemline.theme.theme import Size, Theme, ThemeFolder
 
 PLAIN = "plain"
 _TABLE = "theme.toml"
@@ -110,7 +110,7 @@ class _Link:
     """One theme of the chain: its folder, what was read of it, and its own table."""
 
     folder: Traversable
-    layer: Layer
+    layer: ThemeFolder
     source: Source
     table: dict[str, Any]
     unread: frozenset[str]
@@ -149,11 +149,11 @@ def _link(folder: Traversable) -> tuple[_Link, list[Diagnostic]]:
     try:
         took = taken(folder)
     except OSError as error:
-        took = Taken(unread=[(_TABLE, reason(error))])
+        took = FolderFiles(unread=[(_TABLE, reason(error))])
     if _TABLE not in took.files and _TABLE not in dict(took.unread):
         took.unread.append((_TABLE, "no such file or directory"))
     bundled = folder.name in bundled_themes() and folder == files("stemline.themes") / folder.name
-    layer = Layer(str(folder), MappingProxyType(took.files), bundled)
+    layer = ThemeFolder(str(folder), MappingProxyType(took.files), bundled)
     found = [
         diagnose("E906", Span(layer.named(name), 0, 0, 0), file=name, why=why)
         for name, why in took.unread
@@ -262,7 +262,7 @@ def _font(link: _Link, file: str) -> bytes:
     return held if held is not None else read(link.folder, link.folder.joinpath(*parts), name)
 
 
-def _digest(layers: Iterable[Layer]) -> str:
+def _digest(layers: Iterable[ThemeFolder]) -> str:
     digest = hashlib.sha256()
     for layer in layers:
         for name, data in layer.files.items():

@@ -30,7 +30,7 @@ class Unread(Exception):
 
 
 @dataclass
-class Taken:
+class FolderFiles:
     """The files of a folder by their path in it, in order, and which could not be read."""
 
     files: dict[str, bytes] = field(default_factory=dict)
@@ -39,9 +39,9 @@ class Taken:
     looked_at: int = 0
 
 
-def taken(folder: Traversable) -> Taken:
+def taken(folder: Traversable) -> FolderFiles:
     """Every file of the folder that prints. Hidden files, and those in hidden folders, do not."""
-    made = Taken()
+    made = FolderFiles()
     for name, file in _walk(folder, "", 1, made):
         if len(made.files) >= limits.MOST_FILES:
             made.unread.append((name, f"a theme has at most {limits.MOST_FILES} files that print"))
@@ -80,7 +80,7 @@ def reason(error: Exception) -> str:
 
 
 def _walk(
-    folder: Traversable, under: str, depth: int, made: Taken
+    folder: Traversable, under: str, depth: int, made: FolderFiles
 ) -> Iterator[tuple[str, Traversable]]:
     for file in sorted(folder.iterdir(), key=lambda f: f.name):
         name = under + file.name

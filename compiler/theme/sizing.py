@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from stemline.theme.model import Size
+from stemline.theme.theme import Size
 
 _BETWEEN = 0.25
 """How far from the small number towards the large one the quarter page's lies."""

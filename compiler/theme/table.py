@@ -12,12 +12,12 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from stemline.diagnostics.model import Diagnostic, diagnose
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest
 from stemline.source import Source, Span
 from stemline.theme import limits
-from stemline.theme.model import Size
 from stemline.theme.sizing import at_size
+from stemline.theme.theme import Size
 
 Table = Mapping[str, Any]
 
@@ -38,7 +38,7 @@ _FILL = 'a grey from 0 to 1, a colour such as "#0a5fb4", or "none"'
 
 
 @dataclass
-class Reading:
+class TableReader:
     """One theme file as it is looked through; ``found`` collects its mistakes."""
 
     source: Source
@@ -122,7 +122,7 @@ def sound(source: Source, own: Table, below: Table) -> tuple[dict[str, Any], lis
     said = {k: v for k, v in own.items() if isinstance(v, Mapping)}
     colours = {"ground", "ink", *said.get("colour", {}), *below.get("colour", {})}
     faces = {*said.get("font", {}), *below["font"]}
-    on = Reading(source, frozenset(colours), frozenset(faces))
+    on = TableReader(source, frozenset(colours), frozenset(faces))
     kept: dict[str, Any] = {}
     for key, value in own.items():
         if key not in _TOP:
@@ -140,8 +140,10 @@ def sound(source: Source, own: Table, below: Table) -> tuple[dict[str, Any], lis
     return kept, on.found
 
 
-def _flat(check: Callable[[Reading, Any], bool], wanted: str, closed: bool) -> Callable[..., Any]:
-    def read(on: Reading, table: str, own: Table, below: Table) -> dict[str, Any]:
+def _flat(
+    check: Callable[[TableReader, Any], bool], wanted: str, closed: bool
+) -> Callable[..., Any]:
+    def read(on: TableReader, table: str, own: Table, below: Table) -> dict[str, Any]:
         kept: dict[str, Any] = {}
         for key, value in own.items():
             if closed and key not in below:
@@ -155,8 +157,8 @@ def _flat(check: Callable[[Reading, Any], bool], wanted: str, closed: bool) -> C
     return read
 
 
-def _rows(row: Mapping[str, tuple[Callable[[Reading, Any], bool], str]]) -> Callable[..., Any]:
-    def read(on: Reading, table: str, own: Table, below: Table) -> dict[str, Any]:
+def _rows(row: Mapping[str, tuple[Callable[[TableReader, Any], bool], str]]) -> Callable[..., Any]:
+    def read(on: TableReader, table: str, own: Table, below: Table) -> dict[str, Any]:
         kept: dict[str, Any] = {}
         for role, said in own.items():
             if role not in below:
@@ -185,11 +187,11 @@ def _number(value: Any) -> bool:
     return is_number and 0 <= value <= max(limits.LONGEST.values())
 
 
-def _length(what: str) -> tuple[Callable[[Reading, Any], bool], str]:
+def _length(what: str) -> tuple[Callable[[TableReader, Any], bool], str]:
     """The check of such a length, and what is wanted in its place."""
     most = limits.LONGEST[what]
 
-    def check(on: Reading, value: Any) -> bool:
+    def check(on: TableReader, value: Any) -> bool:
         each = value if isinstance(value, list) and len(value) in _SIZES else [value]
         return all(_number(n) and n <= most for n in each)
 
@@ -198,7 +200,7 @@ def _length(what: str) -> tuple[Callable[[Reading, Any], bool], str]:
     )
 
 
-def _is_dash(on: Reading, value: Any) -> bool:
+def _is_dash(on: TableReader, value: Any) -> bool:
     """Points on and off in turn, or two or three such lists; an empty list is a solid line."""
     if not isinstance(value, list):
         return False
@@ -211,23 +213,23 @@ def _is_dash(on: Reading, value: Any) -> bool:
     return all(_number(n) and n <= most for n in value) and (not value or sum(value) > _LEAST_DASH)
 
 
-def _is_grey(on: Reading, value: Any) -> bool:
+def _is_grey(on: TableReader, value: Any) -> bool:
     return _number(value) and 0 <= value <= 1
 
 
-def _is_hex(on: Reading, value: Any) -> bool:
+def _is_hex(on: TableReader, value: Any) -> bool:
     return isinstance(value, str) and _HEX.match(value) is not None
 
 
-def _is_colour(on: Reading, value: Any) -> bool:
+def _is_colour(on: TableReader, value: Any) -> bool:
     return _is_hex(on, value) or (isinstance(value, str) and value in on.colours)
 
 
-def _is_fill(on: Reading, value: Any) -> bool:
+def _is_fill(on: TableReader, value: Any) -> bool:
     return _is_grey(on, value) or _is_colour(on, value) or value == "none"
 
 
-def _is_face(on: Reading, value: Any) -> bool:
+def _is_face(on: TableReader, value: Any) -> bool:
     return isinstance(value, str) and value in on.faces
 
 
@@ -236,7 +238,7 @@ _GREY = (_is_grey, "a grey from 0, the ink, to 1, the ground")
 _DASH = (_is_dash, "points on, points off and so on, or two such lists: [[5.0, 2.6], [3.2, 1.8]]")
 _FILLED = (_is_fill, _FILL)
 
-SECTIONS: Mapping[str, Callable[[Reading, str, Table, Table], dict[str, Any]]] = {
+SECTIONS: Mapping[str, Callable[[TableReader, str, Table, Table], dict[str, Any]]] = {
     "colour": _flat(_is_hex, 'a colour written as "#0a5fb4"', closed=False),
     "font": _flat(lambda _, v: isinstance(v, str), "the name of a font file", closed=False),
     "picture": _flat(*_length("picture"), closed=True),
@@ -256,7 +258,7 @@ SECTIONS: Mapping[str, Callable[[Reading, str, Table, Table], dict[str, Any]]] =
 }
 
 
-def _picture_holds(on: Reading, kept: dict[str, Any], below: Table) -> None:
+def _picture_holds(on: TableReader, kept: dict[str, Any], below: Table) -> None:
     """A picture must have room inside its margins, and a yard some length."""
     if "picture" not in kept:
         return

@@ -16,7 +16,7 @@ from dataclasses import dataclass
 from stemline.football.field import BallSpot
 from stemline.football.timing.clock import read_clock
 from stemline.football.timing.coverage import against
-from stemline.project import read_files
+from stemline.outside.project import read_files
 from stemline.resolve.expand import Expander, Order
 from stemline.session import Session
 from stemline.syntax.parser import parse

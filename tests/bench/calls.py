@@ -11,10 +11,10 @@ from itertools import islice
 from pathlib import Path
 
 from stemline.football.field import BallSpot, Side
-from stemline.project import read_files
-from stemline.resolve.definitions import Playbook
+from stemline.outside.project import read_files
+from stemline.playbook.playbook import Playbook
+from stemline.read.read_playbook import read_playbook
 from stemline.resolve.expand import Expander, Order
-from stemline.resolve.read_playbook import read_playbook
 from stemline.resolve.season import Calls, all_calls
 from stemline.syntax.parser import parse
 

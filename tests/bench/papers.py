@@ -5,8 +5,8 @@ from __future__ import annotations
 import time
 from collections.abc import Iterator
 
+from stemline.outside.project import read_files
 from stemline.printing.build import Build
-from stemline.project import read_files
 from stemline.resolve.sheets import with_sheets, with_views
 from stemline.session import Session
 from stemline.theme import load_theme

@@ -11,10 +11,10 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TypeVar
 
-from stemline.cache import Cache
+from stemline.analysis.passes_against_looks import unanswered
 from stemline.checks.proving import prove
-from stemline.facing import unanswered
-from stemline.resolve.definitions import Playbook
+from stemline.outside.cache import Cache
+from stemline.playbook.playbook import Playbook
 from stemline.resolve.expand import Expander, Order
 from stemline.resolve.season import Calls
 

@@ -12,8 +12,8 @@ from collections.abc import Iterator
 from gate.pictures import BUNDLED, PLAYBOOKS
 
 from stemline.football.play import Season
-from stemline.project import read_files
-from stemline.resolve.read_playbook import read_playbook
+from stemline.outside.project import read_files
+from stemline.read.read_playbook import read_playbook
 from stemline.resolve.season import all_calls, season
 from stemline.resolve.sheets import with_views
 from stemline.source import Source

@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from stemline.book.model import Change, ConceptPage, Row
+from stemline.book.content.page_models import ConceptPage, JobChange, Row
 from stemline.football.play import Assignment, Man, Play
 
 
@@ -194,7 +194,7 @@ def _placed(words: str, base: Play) -> str:
     return words
 
 
-def _changed_line(page: ConceptPage, change: Change, play: Play) -> Iterator[tuple[str, str]]:
+def _changed_line(page: ConceptPage, change: JobChange, play: Play) -> Iterator[tuple[str, str]]:
     words = change.words
     name, dot, rest = words.partition(". ")
     if dot and name == play.protection and ":" not in name:

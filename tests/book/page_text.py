@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.book.model import (
+from stemline.book.content.page_models import (
     Book,
     ConceptPage,
     Fronts,
     IndexGroup,
-    Look,
     LookPage,
-    Note,
     Page,
     ProtectionPage,
+    ReadLook,
+    Remark,
 )
 
 
@@ -124,10 +124,10 @@ def _groups(kind: str, groups: tuple[IndexGroup, ...]) -> Iterator[str]:
         yield f"  {kind} {group.title}: {', '.join(line.id for line in group.lines)}"
 
 
-def _look(look: Look) -> str:
+def _look(look: ReadLook) -> str:
     partner = f" with {look.partner}" if look.partner else ""
     return f"{look.number} {look.target} {look.men}{partner}"
 
 
-def _note(note: Note) -> str:
+def _note(note: Remark) -> str:
     return f"{note.label}: {note.words}"

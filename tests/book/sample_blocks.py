@@ -9,7 +9,7 @@ from dataclasses import replace
 
 from sample_season import sample_season, sprint_out
 
-from stemline.football.defence import Defence, Defender, Duty, DutyKind, Level
+from stemline.football.defenders import Defence, Defender, Duty, DutyKind, Level
 from stemline.football.field import Side
 from stemline.football.play import (
     Assignment,
@@ -24,7 +24,7 @@ from stemline.football.play import (
     ProtectionSheet,
     Season,
 )
-from stemline.paths import Ending, Leg, Path, Point
+from stemline.geometry.paths import Ending, Leg, Path, Point
 from stemline.source import NOWHERE
 
 Row = tuple[str, float, float, str, str]

@@ -8,8 +8,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from stemline.football.care_rules import care_rules
-from stemline.football.codes import CANADIAN_AMATEUR
 from stemline.football.field import BallSpot, Field, Side
 from stemline.football.play import (
     Alert,
@@ -30,8 +28,10 @@ from stemline.football.play import (
     Team,
 )
 from stemline.football.players import Position
-from stemline.football.rules import noted
-from stemline.paths import Ending, Leg, Path, Point
+from stemline.football.rulebook.care_rules import care_rules
+from stemline.football.rulebook.codes import CANADIAN_AMATEUR
+from stemline.football.rulebook.rules import noted
+from stemline.geometry.paths import Ending, Leg, Path, Point
 from stemline.source import NOWHERE
 
 FIELD = Field(CANADIAN_AMATEUR, BallSpot.LEFT_HASH, 10)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from stemline.book.answer_lines import MOST_CONCEPTS, MOST_LOOKS, answer_lines
+from stemline.analysis.answer_lines import MOST_CONCEPTS, MOST_LOOKS, answer_lines
 from stemline.football.timing.answers import Answer, Faced
 
 OPEN = Answer(nearly=True, hot=False, rusher=None)

@@ -11,16 +11,16 @@ from sample_blocks import EVEN, EVEN_PRESS, ODD, blocking_season, power, stands
 from sample_season import crossers
 from syrupy.assertion import SnapshotAssertion
 
-from stemline.book.casting import changes
-from stemline.book.cautions import cautions
-from stemline.book.fronts import fronts, grouped, most_unlike
-from stemline.book.looks import place_words
-from stemline.book.model import Book, ConceptPage, Edition, Fronts, Note
-from stemline.book.pages import make_book
-from stemline.football.defence import Defender, Level
+from stemline.book.content.block_table import fronts, grouped, most_unlike
+from stemline.book.content.cast_table import changes
+from stemline.book.content.cautions import cautions
+from stemline.book.content.look_page import place_words
+from stemline.book.content.page_models import Book, ConceptPage, Edition, Fronts, Remark
+from stemline.book.content.pages import make_book
+from stemline.football.defenders import Defender, Level
 from stemline.football.field import Side
 from stemline.football.play import Hit, Play
-from stemline.paths import Ending, Leg, Path, Point
+from stemline.geometry.paths import Ending, Leg, Path, Point
 from stemline.source import NOWHERE
 
 EDITION = Edition("4f2c9e1", "2026-05-01")
@@ -102,12 +102,12 @@ def test_a_receiver_has_a_column_only_where_the_front_changes_his_block() -> Non
 def test_the_rules_stand_over_the_answers_only_where_they_are_known() -> None:
     assert table_of(power(EVEN)).rules == ()
     rules = table_of(power(EVEN), rule=power(None)).rules
-    assert rules[2] == Note("C", "back")
+    assert rules[2] == Remark("C", "back")
     assert len(rules) == 5
     shared = replace(
         power(None), assignments=tuple(replace(a, job="Slide.") for a in power(None).assignments)
     )
-    assert table_of(power(EVEN), rule=shared).rules == (Note("LT LG C RG RT", "Slide"),)
+    assert table_of(power(EVEN), rule=shared).rules == (Remark("LT LG C RG RT", "Slide"),)
 
 
 def test_the_looks_worth_a_picture_are_those_least_alike() -> None:

@@ -10,13 +10,14 @@ from page_text import book_text
 from sample_season import crossers, sample_season
 from syrupy.assertion import SnapshotAssertion
 
-from stemline.book.model import Edition, Paper, Task
-from stemline.book.pages import call_ids, concept_groups, make_book
-from stemline.football.care_rules import care_rules
-from stemline.football.codes import HIGH_SCHOOL
+from stemline.book.content.page_models import Edition, ToldJob
+from stemline.book.content.pages import call_ids, concept_groups, make_book
+from stemline.book.paper import Paper
 from stemline.football.field import Side
 from stemline.football.play import Season
-from stemline.football.rules import noted
+from stemline.football.rulebook.care_rules import care_rules
+from stemline.football.rulebook.codes import HIGH_SCHOOL
+from stemline.football.rulebook.rules import noted
 
 EDITION = Edition("4f2c9e1", "2026-05-01")
 
@@ -154,7 +155,7 @@ def test_the_table_gives_room_to_the_longer_words() -> None:
     page = make_book(sample_season(), EDITION, ()).concepts[0]
     row = page.rows[0]
     long_job = replace(page, rows=(replace(row, task=replace(row.task, job="x" * 300)),))
-    short_job = replace(page, rows=(replace(row, task=Task("", "x")),))
+    short_job = replace(page, rows=(replace(row, task=ToldJob("", "x")),))
     no_change = replace(page, rows=(replace(row, task=replace(row.task, looks=()), but=()),))
     assert (long_job.split, short_job.split, no_change.split) == (33, 50, 0)
 

@@ -7,10 +7,10 @@ from dataclasses import replace
 import pytest
 from sample_season import sample_season
 
-from stemline.book.care import care
-from stemline.football.care_rules import HEAD, care_rules
-from stemline.football.codes import CODES
-from stemline.football.rules import Code, noted
+from stemline.book.content.care_page import care
+from stemline.football.rulebook.care_rules import HEAD, care_rules
+from stemline.football.rulebook.codes import CODES
+from stemline.football.rulebook.rules import Code, noted
 
 RULES = {
     "Blocks below the waist": "low_block",

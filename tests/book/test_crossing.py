@@ -7,10 +7,10 @@ from dataclasses import replace
 import pytest
 from sample_season import crossers, path
 
-from stemline.book.crossing import paths_cross
+from stemline.book.content.crossing import paths_cross
 from stemline.football.play import Play
 from stemline.football.timing.levels import HIGH_SCHOOL
-from stemline.paths import Path
+from stemline.geometry.paths import Path
 
 
 def with_paths(x: Path | None, y: Path | None) -> Play:

@@ -8,7 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from sample_season import crossers
 
-from stemline.book.fit import (
+from stemline.book.content.page_models import Entry, Remark
+from stemline.book.layout.fit import (
     CARE_GAP,
     NOTE_HEAD,
     NOTE_LINE,
@@ -17,10 +18,9 @@ from stemline.book.fit import (
     Style,
     arrange,
     front,
-    room,
     telling,
 )
-from stemline.book.model import Entry, Note, Paper
+from stemline.book.paper import Paper, room
 
 ROOM = room(Paper.LETTER)
 
@@ -119,7 +119,7 @@ def test_the_telling_pictures_have_the_most_words_beside_and_over_them() -> None
     play = crossers()[0]
 
     def entry(number: int, call: str, words: int) -> Entry:
-        return Entry(f"call-{number}", call, play, (Note("X", "w" * words),) if words else ())
+        return Entry(f"call-{number}", call, play, (Remark("X", "w" * words),) if words else ())
 
     few = entry(1, "Quads Right Crossers", 0)
     long = entry(2, "Quads Right Crossers Wheel", 400)

@@ -5,8 +5,8 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from stemline.book.index import HEIGHTS, set_columns
-from stemline.book.model import IndexItem
+from stemline.book.content.index import HEIGHTS, set_columns
+from stemline.book.content.page_models import IndexItem
 
 PAGE = 600.0
 

@@ -18,8 +18,8 @@ from job_reading import (
     told,
 )
 
-from stemline.book.model import ConceptPage, Edition
-from stemline.book.pages import concept_groups, make_book
+from stemline.book.content.page_models import ConceptPage, Edition
+from stemline.book.content.pages import concept_groups, make_book
 from stemline.football.play import Play, Season
 
 Paged = tuple[ConceptPage, tuple[Play, ...]]

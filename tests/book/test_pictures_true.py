@@ -8,14 +8,14 @@ from collections.abc import Iterator
 import pytest
 from bundled import BUNDLED, season_of
 
-from stemline.draw.clock_strip import clock_scene
-from stemline.draw.describe import describe
-from stemline.draw.picture import picture
-from stemline.draw.scene import Disc, Plate, Point, Scene, Stroke, TextRun
+from stemline.describe.spoken_play import describe
 from stemline.football.play import Assignment, Kind, Play
 from stemline.football.players import Position
 from stemline.football.timing.clock import read_clock
 from stemline.football.timing.levels import LEVELS
+from stemline.picture.clock_strip import clock_scene
+from stemline.picture.picture import picture
+from stemline.picture.scene.scene import Disc, Plate, Point, Scene, Stroke, TextRun
 from stemline.theme import Size, load_theme
 
 THEME = load_theme()

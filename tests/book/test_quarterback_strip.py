@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 from sample_season import FEET, crossers, stick
 
-from stemline.book.quarterback import strip
+from stemline.book.content.quarterback_strip import strip
 from stemline.football.play import Alert, Claim, Play
 from stemline.source import NOWHERE
 

@@ -11,10 +11,10 @@ from dataclasses import replace
 import pytest
 from bundled import BUNDLED, season_of
 
-from stemline.draw.board import shot
-from stemline.draw.picture import picture
-from stemline.draw.scene import Point, Scene, Stroke
 from stemline.football.play import Assignment, Kind, Play
+from stemline.picture.frame.board import shot
+from stemline.picture.picture import picture
+from stemline.picture.scene.scene import Point, Scene, Stroke
 from stemline.theme import Size, load_theme
 
 THEME = load_theme()

@@ -8,7 +8,7 @@ import pytest
 from resolve.test_runs import FORMATIONS, LOOKS, OTHERS, against
 from resolve.texts import ELEVEN, codes, compiled
 
-from stemline.checks.blocking import check_blocking
+from stemline.checks.blocks_find_men import check_blocking
 
 DIVE = f"""
 run Dive

@@ -28,8 +28,11 @@ from stemline.checks.legality.sent_out import check_sent_out
 from stemline.checks.legality.set_time import check_set_time
 from stemline.checks.legality.toward_line import check_toward_line
 from stemline.diagnostics.catalogue import CATALOGUE
-from stemline.diagnostics.model import Diagnostic
-from stemline.football.codes import (
+from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.football.field import BallSpot, Field, Side
+from stemline.football.play import Assignment, Call, Kind, Man, Motion, Play, Read
+from stemline.football.players import Position
+from stemline.football.rulebook.codes import (
     CANADIAN_AMATEUR,
     CANADIAN_PROFESSIONAL,
     COLLEGE,
@@ -39,11 +42,8 @@ from stemline.football.codes import (
     SIX_MAN,
     Code,
 )
-from stemline.football.field import BallSpot, Field, Side
-from stemline.football.play import Assignment, Call, Kind, Man, Motion, Play, Read
-from stemline.football.players import Position
-from stemline.football.rules import Certainty, Known
-from stemline.paths import Ending, Leg, Path, Point
+from stemline.football.rulebook.rules import Certainty, Known
+from stemline.geometry.paths import Ending, Leg, Path, Point
 from stemline.session import Session
 from stemline.source import Source, Span
 

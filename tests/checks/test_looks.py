@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from resolve.look_texts import FRONT, look
+from lineup.look_texts import FRONT, look
 from resolve.texts import ELEVEN, THREE_TWO, TWELVE, codes, compiled, message, said
 
-from stemline.checks.looks import check_looks
+from stemline.checks.looks_line_up import check_looks
 
 
 def test_eleven_men_are_refused_by_a_twelve_man_code() -> None:

@@ -19,8 +19,9 @@ from checks.test_legality_rules import play as bare
 from stemline.checks.legality import check_throws
 from stemline.checks.legality.block_past import check_block_past
 from stemline.checks.legality.downfield import check_downfield
-from stemline.diagnostics.model import Diagnostic
-from stemline.football.codes import (
+from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.football.play import Key, Kind, Man, Play, Read, Step
+from stemline.football.rulebook.codes import (
     CANADIAN_AMATEUR,
     COLLEGE,
     HIGH_SCHOOL,
@@ -28,10 +29,9 @@ from stemline.football.codes import (
     SIX_MAN,
     Code,
 )
-from stemline.football.play import Key, Kind, Man, Play, Read, Step
 from stemline.football.timing.levels import HIGH_SCHOOL as LEVEL
 from stemline.football.timing.release import DOUBLE, place_at, releases
-from stemline.paths import Ending, Path, Point
+from stemline.geometry.paths import Ending, Path, Point
 
 SLANT = path((-7, -1), (-7, 3), (-1, 9), ending=Ending.RUN)
 OUT = path((1.3, 0), (4, 12))

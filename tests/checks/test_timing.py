@@ -24,7 +24,7 @@ from resolve.texts import (
 from syrupy.assertion import SnapshotAssertion
 
 from stemline.commands import main
-from stemline.diagnostics.model import Diagnostic
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.play import Play
 from stemline.football.timing.levels import GAP
 from stemline.session import Session

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from stemline.emit.fetch import Refused, answer, theme_files
-from stemline.theme import Layer, Theme, load_theme, read_theme
+from stemline.theme import Theme, ThemeFolder, load_theme, read_theme
 
 PICTURES = {"call-1": "<svg/>"}
 
@@ -16,7 +16,7 @@ PICTURES = {"call-1": "<svg/>"}
 def above(theme: Theme, **files: str) -> Theme:
     """The theme with a folder of these files over it; in a name, two strokes stand for a dot."""
     held = {name.replace("__", "."): text.encode() for name, text in files.items()}
-    return replace(theme, layers=(Layer("mine", held), *theme.layers))
+    return replace(theme, layers=(ThemeFolder("mine", held), *theme.layers))
 
 
 def test_pictures_fonts_and_theme_files(theme: Theme) -> None:

@@ -13,16 +13,16 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from draw.sample_plays import ALL
+from picture.sample_plays import ALL
 from pypdf import PdfReader
 from pypdf.generic import ContentStream
 
-from stemline.draw.picture import picture
 from stemline.emit.engine_log import PictureFailed
 from stemline.emit.forms import _Placed
-from stemline.emit.gallery import Art, Gallery, Ink
+from stemline.emit.gallery import Art, Gallery, PdfInk
 from stemline.emit.ink import art_of
 from stemline.emit.pdf import identified, pages_pdf
+from stemline.picture.picture import picture
 from stemline.theme import Size, load_theme
 
 THEME = load_theme()
@@ -160,7 +160,7 @@ def test_the_file_has_an_identifier_that_follows_from_what_went_in(reader: PdfRe
     assert first == second
     other = PdfReader(io.BytesIO(pages_pdf(HTML, Gallery(ARTS), THEME, "")))
     assert other.trailer["/ID"] == reader.trailer["/ID"]
-    changed = (replace(QUADS, ink=Ink(b"0 0 m 9 9 l S", ())), *ARTS[1:])
+    changed = (replace(QUADS, ink=PdfInk(b"0 0 m 9 9 l S", ())), *ARTS[1:])
     third = PdfReader(io.BytesIO(pages_pdf(HTML, Gallery(changed), THEME, "")))
     assert third.trailer["/ID"] != reader.trailer["/ID"]
 

@@ -10,12 +10,13 @@ import pytest
 from jinja2 import UndefinedError
 from jinja2.exceptions import SecurityError
 
-from stemline.book.fit import TEXT_WIDTH, Arrangement, Front
-from stemline.book.model import Book
-from stemline.draw.metrics import faces
+from stemline.book.content.page_models import Book
+from stemline.book.layout.fit import Arrangement, FrontMatter
+from stemline.book.paper import TEXT_WIDTH
 from stemline.emit.fetch import theme_files
 from stemline.emit.gallery import Gallery
 from stemline.emit.html import book_html, environment
+from stemline.picture.scene.metrics import faces
 from stemline.theme import Theme
 
 
@@ -59,7 +60,7 @@ def test_templates_come_from_the_theme_alone() -> None:
 def test_words_are_escaped(book: Book, gallery: Gallery, theme: Theme) -> None:
     cover = replace(book.cover, team="<b>Herons</b> & Co")
     layout = {page.id: Arrangement(len(page.dressups), runs_on=True) for page in book.concepts}
-    html = book_html(replace(book, cover=cover), gallery, layout, theme, Front())
+    html = book_html(replace(book, cover=cover), gallery, layout, theme, FrontMatter())
     assert "<b>Herons</b>" not in html
     assert "&lt;b&gt;Herons&lt;/b&gt; &amp; Co" in html
 
@@ -93,7 +94,7 @@ def test_a_heading_is_short_only_where_its_widest_letters_leave_room(
     for face, points, widest in (("bold", 24, 19.1), ("regular", 8.6, 7.1)):
         assert max(faces(theme)[face].glyph(each).advance for each in letters) * points <= widest
     layout = {page.id: Arrangement(len(page.dressups)) for page in book.concepts}
-    html = book_html(book, gallery, layout, theme, Front())
+    html = book_html(book, gallery, layout, theme, FrontMatter())
     found = re.findall(r'<header[^>]*?( class="short")?>\s*<h2>(.*?)</h2>\s*<p[^>]*>(.*?)<', html)
     assert {bool(short) for short, _, _ in found} == {True, False}
     for short, name, serves in found:

@@ -9,19 +9,20 @@ from itertools import pairwise
 
 import pypdfium2  # type: ignore[import-untyped]
 import pytest
-from draw.sample_plays import ALL
-from draw.sample_runs import RUNS
 from hypothesis import given
 from hypothesis import strategies as st
+from picture.sample_plays import ALL
+from picture.sample_runs import RUNS
 
 from emit.test_renderers import DOTS, LIMIT, Grey, apart, by_resvg, grey
-from stemline.draw.legend import legend_entries
-from stemline.draw.picture import picture
-from stemline.draw.scene import Box, Disc, Layer, Line, Plate, Point, Polygon, Scene, Stroke
 from stemline.emit.gallery import Gallery
 from stemline.emit.ink import art_of, to_ink
 from stemline.emit.pdf import pages_pdf
 from stemline.emit.svg import to_svg
+from stemline.geometry.box import Box
+from stemline.picture.legend.legend import legend_entries
+from stemline.picture.picture import picture
+from stemline.picture.scene.scene import Disc, Layer, Line, Plate, Point, Polygon, Scene, Stroke
 from stemline.source import NOWHERE
 from stemline.theme import Size, Theme, load_theme
 

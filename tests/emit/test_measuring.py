@@ -9,8 +9,8 @@ import pytest
 from sample_gallery import CAPTIONS, gallery_of
 
 import stemline.emit.pdf as back_end
-from stemline.book.model import Book, Edition
-from stemline.book.pages import make_book
+from stemline.book.content.page_models import Book, Edition
+from stemline.book.content.pages import make_book
 from stemline.emit.gallery import Gallery
 from stemline.emit.measuring import Memory
 from stemline.emit.pdf import to_pdf

@@ -12,10 +12,10 @@ from pypdf import PdfReader
 from sample_gallery import CAPTIONS, gallery_of
 
 import stemline.emit.pdf as back_end
-from stemline.book.fit import Arrangement, Front
-from stemline.book.model import Book, Edition
-from stemline.book.numbering import FrontPages, page_numbers
-from stemline.book.pages import make_book
+from stemline.book.content.page_models import Book, Edition
+from stemline.book.content.pages import make_book
+from stemline.book.layout.fit import Arrangement, FrontMatter
+from stemline.book.layout.numbering import FrontPages, page_numbers
 from stemline.emit.gallery import Gallery
 from stemline.emit.pdf import to_pdf
 from stemline.football.play import Season
@@ -50,14 +50,14 @@ def test_small_pictures_are_counted_to_their_sheet(book: Book) -> None:
     page = max(book.pages, key=lambda p: len(p.dressups))
     layout = {p.id: Arrangement(len(p.dressups)) for p in book.pages}
     layout[page.id] = Arrangement(2, rest=(1, len(page.dressups) - 3))
-    numbers = page_numbers(book, layout, Front(care_apart=True), FrontPages(2, 1, 3))
+    numbers = page_numbers(book, layout, FrontMatter(care_apart=True), FrontPages(2, 1, 3))
     assert (numbers["contents"], numbers["care"], numbers["reading"]) == (2, 4, 5)
     first = 8 + book.pages.index(page)
     assert numbers[page.id] == first
     sheets = [numbers[entry.id] - first for entry in page.dressups]
     assert sheets == [0, 0, 1] + [2] * (len(page.dressups) - 3)
     assert numbers["by-call"] == 8 + len(book.pages) + 2
-    beside = page_numbers(book, layout, Front(), FrontPages(2, 1, 3))
+    beside = page_numbers(book, layout, FrontMatter(), FrontPages(2, 1, 3))
     assert (beside["care"], beside["reading"]) == (3, 4)
 
 

@@ -15,13 +15,14 @@ import pytest
 from pypdf import PdfReader
 from sample_gallery import CAPTIONS, gallery_of
 
-from stemline.book.model import Book, Edition, Paper
-from stemline.book.pages import make_book
+from stemline.book.content.page_models import Book, Edition
+from stemline.book.content.pages import make_book
+from stemline.book.paper import Paper
 from stemline.emit.fetch import Refused
 from stemline.emit.gallery import Gallery
 from stemline.emit.pdf import PangoMissing, to_pdf
 from stemline.football.play import Season
-from stemline.theme import Layer, Theme
+from stemline.theme import Theme, ThemeFolder
 
 Outline = list[tuple[int, str, int]]
 """Level, title and page number from 1."""
@@ -229,7 +230,7 @@ def test_a_theme_that_asks_for_more_is_refused(
 ) -> None:
     plain = files("stemline.themes") / "plain" / "book.html.jinja"
     page = plain.read_text(encoding="utf-8").replace("<body>", f"<body>{asks}").encode()
-    theme = replace(theme, layers=(Layer("mine", {"book.html.jinja": page}), *theme.layers))
+    theme = replace(theme, layers=(ThemeFolder("mine", {"book.html.jinja": page}), *theme.layers))
     book = make_book(small_season, Edition("a", ""), CAPTIONS)
     with pytest.raises(Refused):
         to_pdf(book, gallery_of(small_season, CAPTIONS), theme, "")

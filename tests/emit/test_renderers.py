@@ -17,16 +17,16 @@ import numpy as np
 import pypdfium2  # type: ignore[import-untyped]
 import pytest
 import resvg_py
-from draw.sample_plays import ALL
-from draw.sample_runs import RUNS
 from numpy.typing import NDArray
+from picture.sample_plays import ALL
+from picture.sample_runs import RUNS
 from PIL import Image
 from scipy.ndimage import gaussian_filter  # type: ignore[import-untyped]
 from weasyprint import HTML
 
-from stemline.draw.legend import legend_entries
-from stemline.draw.picture import picture
 from stemline.emit.svg import to_svg
+from stemline.picture.legend.legend import legend_entries
+from stemline.picture.picture import picture
 from stemline.theme import Size, load_theme
 
 DOTS = 3

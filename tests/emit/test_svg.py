@@ -6,14 +6,14 @@ from xml.etree import ElementTree
 
 import pytest
 import resvg_py
-from draw.sample_plays import ALL
+from picture.sample_plays import ALL
 from syrupy.assertion import SnapshotAssertion
 from syrupy.extensions.image import SVGImageSnapshotExtension
 
-from stemline.draw.legend import legend_entries
-from stemline.draw.picture import picture
-from stemline.draw.scene import Scene, TextRun
 from stemline.emit.svg import to_svg
+from stemline.picture.legend.legend import legend_entries
+from stemline.picture.picture import picture
+from stemline.picture.scene.scene import Scene, TextRun
 from stemline.theme import Size, load_theme
 
 THEME = load_theme()

@@ -6,16 +6,17 @@ import re
 from xml.etree import ElementTree
 
 import pytest
-from draw.mirror import mirrored
-from draw.sample_plays import ALL
-from draw.sample_runs import RUNS
+from picture.mirror import mirrored
+from picture.sample_plays import ALL
+from picture.sample_runs import RUNS
 
-from stemline.draw.board import shot
-from stemline.draw.picture import picture
-from stemline.draw.scene import Box, Disc, Layer, Scene
 from stemline.emit.svg import to_svg
 from stemline.football.play import Play
-from stemline.paths import Point
+from stemline.geometry.box import Box
+from stemline.geometry.paths import Point
+from stemline.picture.frame.board import shot
+from stemline.picture.picture import picture
+from stemline.picture.scene.scene import Disc, Layer, Scene
 from stemline.source import NOWHERE
 from stemline.theme import Size, load_theme
 

@@ -7,9 +7,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from stemline.football.blocking.protecting import (
+    Blocker,
+    How,
+    ProtectionRule,
+    Rusher,
+    pick_up,
+    unblocked,
+)
 from stemline.football.field import Side
-from stemline.football.protecting import Blocker, How, Rule, Rusher, pick_up, unblocked
-from stemline.paths import Point
+from stemline.geometry.paths import Point
 
 PLACES = {"LT": -2.6, "LG": -1.3, "C": 0.0, "RG": 1.3, "RT": 2.6}
 SHOULDER = 0.45
@@ -18,10 +25,10 @@ _ON = {"0": 0.0, "1": 0.45, "2i": 0.85, "2": 1.3, "3": 1.75, "4i": 2.15, "4": 2.
 GAPS = {"A": 0.65, "B": 1.95, "C": 3.25, "D": 4.6}
 
 
-def line(**rules: Rule) -> list[Blocker]:
+def line(**rules: ProtectionRule) -> list[Blocker]:
     """Five linemen: ``line(LT=Rule.MAN, ...)``; the others slide."""
     return [
-        Blocker(label, Point(x, 0), rules.get(label, Rule.SLIDE), True)
+        Blocker(label, Point(x, 0), rules.get(label, ProtectionRule.SLIDE), True)
         for label, x in PLACES.items()
     ]
 
@@ -29,10 +36,12 @@ def line(**rules: Rule) -> list[Blocker]:
 def half_slide(toward: Side) -> list[Blocker]:
     """Centre and the two on that side slide, the other two have men."""
     left = toward is Side.LEFT
-    return line(**dict.fromkeys(("RG", "RT") if left else ("LG", "LT"), Rule.MAN))
+    return line(**dict.fromkeys(("RG", "RT") if left else ("LG", "LT"), ProtectionRule.MAN))
 
 
-def back(side: Side, rule: Rule = Rule.SCAN, wants: tuple[str, ...] = ()) -> Blocker:
+def back(
+    side: Side, rule: ProtectionRule = ProtectionRule.SCAN, wants: tuple[str, ...] = ()
+) -> Blocker:
     """The back, who works on a side."""
     return Blocker("B", Point(2.0 * side.value, -5), rule, False, side, wants)
 

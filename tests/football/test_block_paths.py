@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from stemline.football.block_paths import block_path, lane
+from stemline.football.blocking.block_paths import block_path, lane
+from stemline.football.blocking.run_rules import BlockWay
 from stemline.football.field import Side
 from stemline.football.play import Man
 from stemline.football.players import Position
-from stemline.football.run_rules import Way
-from stemline.paths import Path, Point
+from stemline.geometry.paths import Path, Point
 from stemline.source import NOWHERE
 
 
@@ -28,30 +28,30 @@ MEN = tuple(
 GUARD = MEN[3]
 
 
-def way(who: Man, how: Way, to: Point, toward: Side = Side.RIGHT) -> Path:
+def way(who: Man, how: BlockWay, to: Point, toward: Side = Side.RIGHT) -> Path:
     return block_path(who, how, to, lane(MEN, 4.5 * toward.value, toward), 1.0)
 
 
 @pytest.mark.parametrize("x", [-1.0, 0.9, 1.3, 4.0, 9.0])
 def test_a_pull_goes_around_the_playside_end_wherever_his_man_stands(x: float) -> None:
-    widest = max(p.x for p in way(GUARD, Way.PULL, Point(x, 4.5)).corners[:-1])
+    widest = max(p.x for p in way(GUARD, BlockWay.PULL, Point(x, 4.5)).corners[:-1])
     assert widest > 3.9
-    assert min(p.x for p in way(GUARD, Way.PULL, Point(x, 4.5)).corners) >= min(x, 1.3)
+    assert min(p.x for p in way(GUARD, BlockWay.PULL, Point(x, 4.5)).corners) >= min(x, 1.3)
 
 
 def test_a_pull_to_a_man_outside_the_other_end_goes_around_that_one() -> None:
-    corners = way(GUARD, Way.PULL, Point(-7.0, 4.5)).corners
+    corners = way(GUARD, BlockWay.PULL, Point(-7.0, 4.5)).corners
     assert min(p.x for p in corners[:-1]) < -2.6 and max(p.x for p in corners) == 1.3
 
 
 def test_a_kick_of_a_man_off_the_line_turns_up_past_the_end() -> None:
-    far = way(GUARD, Way.KICK, Point(4.3, 5.0)).corners[-2]
-    near = way(GUARD, Way.KICK, Point(4.9, 0.8)).corners[-2]
+    far = way(GUARD, BlockWay.KICK, Point(4.3, 5.0)).corners[-2]
+    near = way(GUARD, BlockWay.KICK, Point(4.9, 0.8)).corners[-2]
     assert far.x > 3.9 and near.x == pytest.approx(3.5)
 
 
 @pytest.mark.parametrize("toward", Side)
 def test_a_back_behind_the_ball_arcs_to_the_playside(toward: Side) -> None:
     back = man("F", Position.FULLBACK, 0.0, -4.0)
-    turn = way(back, Way.ARC, Point(6.0 * toward.value, 5.0), toward).corners[1]
+    turn = way(back, BlockWay.ARC, Point(6.0 * toward.value, 5.0), toward).corners[1]
     assert turn.x * toward.value > 2.6

@@ -11,25 +11,25 @@ from hypothesis import strategies as st
 from resolve.texts import THREE_TWO, TWELVE, compiled, dress, play
 
 from football.timed import against, clocked, line
-from stemline.football.defence import Defender, Level
+from stemline.football.defenders import Defender, Level
 from stemline.football.play import Play
 from stemline.football.timing.breaking import ARM, REACH, beside, broken
 from stemline.football.timing.chances import SLIDES, Chances, chances
-from stemline.football.timing.clock import Look, Window
+from stemline.football.timing.clock import TimedRead, Window
 from stemline.football.timing.coverage import Against, Cover
 from stemline.football.timing.coverage import against as covered
 from stemline.football.timing.levels import HIGH_SCHOOL, TOUCH
 from stemline.football.timing.running import Array
 from stemline.football.timing.screens import blockers
 from stemline.football.timing.throwing import CATCH, RELEASE, flight, height
-from stemline.paths import Point
+from stemline.geometry.paths import Point
 from stemline.source import NOWHERE
 
 CALL = "Three Two Right Crossers"
 PASSER = Point(0, -7)
 
 
-def dig() -> tuple[Look, Chances]:
+def dig() -> tuple[TimedRead, Chances]:
     """A read of a man who crosses at 14, first caught right behind a hook defender, and what it
     offers."""
     clock = clocked(against(CALL, "Over Three"))
@@ -129,7 +129,7 @@ def test_nobody_is_farther_away_for_having_seen_the_ball() -> None:
 # A man who settles.
 
 
-def sits() -> tuple[Look, Chances]:
+def sits() -> tuple[TimedRead, Chances]:
     """A read of a man who sits down at six over the ball."""
     look = clocked(against(CALL, "Over Three")).reads[1]
     man = line((6, 0), (6, 6), settle=True)

@@ -27,15 +27,15 @@ from resolve.texts import (
 )
 
 from football.timed import against, clocked, family, line, plays, texts
+from stemline.football.conditions import LookWord as Shown
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import Play, Spot, Step
-from stemline.football.timing.clock import Look, Verdict, Window, catch, window
+from stemline.football.timing.clock import TimedRead, Verdict, Window, catch, window
 from stemline.football.timing.levels import GAP, HIGH_SCHOOL, PROFESSIONAL, WAIT, Splits
 from stemline.football.timing.men import timelines
 from stemline.football.timing.space import crossings
 from stemline.football.timing.throwing import clock, flight
-from stemline.football.worlds import Look as Shown
-from stemline.paths import Point
+from stemline.geometry.paths import Point
 from stemline.session import Session
 from stemline.source import NOWHERE
 
@@ -67,7 +67,7 @@ def call(name: str, side: str, tag: str = "") -> str:
     return " ".join(word for word in (formation, side, motion, "Crossers", tag) if word)
 
 
-def look(made: Play, target: str) -> Look:
+def look(made: Play, target: str) -> TimedRead:
     return next(one for one in clocked(made).reads if one.read.target == target)
 
 
@@ -267,7 +267,7 @@ def test_of_two_men_in_a_spot_the_one_in_reach_is_thrown_to() -> None:
 # Properties of the whole clock.
 
 
-def same(one: Look, two: Look) -> None:
+def same(one: TimedRead, two: TimedRead) -> None:
     assert (one.foot, one.verdict) == (two.foot, two.verdict)
     for name in ("ready", "thrown", "arrives", "distance", "off"):
         assert getattr(one, name) == pytest.approx(getattr(two, name), abs=1e-6), name

@@ -6,8 +6,8 @@ from dataclasses import fields
 
 import pytest
 
-from stemline.football.codes import CODES, HIGH_SCHOOL
-from stemline.football.rules import Certainty, Edge, Known, MotionWay, Zone, noted
+from stemline.football.rulebook.codes import CODES, HIGH_SCHOOL
+from stemline.football.rulebook.rules import Certainty, Edge, Known, MotionWay, Zone, noted
 
 
 def test_a_doubt_is_said_wherever_the_source_is() -> None:

@@ -8,12 +8,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from stemline.football.counting import Count, count, ranked, tight_ends
 from stemline.football.field import Side
-from stemline.football.landmarks import END_SPLIT, TACKLE_SPLIT
+from stemline.football.offence.counting import Count, count, ranked, tight_ends
+from stemline.football.offence.landmarks import END_SPLIT, TACKLE_SPLIT
 from stemline.football.play import Man
 from stemline.football.players import Position
-from stemline.paths import Point
+from stemline.geometry.paths import Point
 from stemline.source import NOWHERE
 
 LINE = (-2.6, -1.3, 0.0, 1.3, 2.6)

@@ -9,18 +9,18 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from draw.mirror import mirrored
 from hypothesis import given
 from hypothesis import strategies as st
+from picture.mirror import mirrored
 
 from football.timed import SKILL, against, clocked, line
-from stemline.football.defence import Defence, Defender, Duty, DutyKind, Level
+from stemline.football.defenders import Defence, Defender, Duty, DutyKind, Level
 from stemline.football.field import Side
+from stemline.football.offence.quarterback import step
 from stemline.football.play import Play
-from stemline.football.quarterback import step
 from stemline.football.timing.breaking import TRAILS, beside, broken
 from stemline.football.timing.chances import Chances
-from stemline.football.timing.clock import Look, ReadClock
+from stemline.football.timing.clock import ReadClock, TimedRead
 from stemline.football.timing.coverage import OPEN, TIGHT, Against, Cover, defenders_at
 from stemline.football.timing.coverage import against as covered
 from stemline.football.timing.levels import HIGH_SCHOOL, READS
@@ -32,7 +32,7 @@ from stemline.football.timing.zone_coverage import (
     DROP,
     LEAN,
 )
-from stemline.paths import Point
+from stemline.geometry.paths import Point
 from stemline.source import NOWHERE
 
 LOOKS = (
@@ -83,7 +83,7 @@ def alone(made: Play, *defenders: Defender) -> Play:
     return replace(made, defence=replace(made.defence, defenders=defenders))
 
 
-def only(look: Look, at: Point, arrives: float) -> Look:
+def only(look: TimedRead, at: Point, arrives: float) -> TimedRead:
     """A read that offers one throw: to a place, by a time."""
     assert look.window is not None
     shut = replace(look.window, closes=0.0)
@@ -377,7 +377,7 @@ def test_the_limits_of_open() -> None:
 def test_a_read_without_a_man_is_not_there() -> None:
     made = against(CALLS[0], "Over Three")
     clock = clocked(made)
-    gone: Look = replace(clock.reads[0], window=None)
+    gone: TimedRead = replace(clock.reads[0], window=None)
     (found,) = separations(made, replace(clock, reads=(gone,))).reads
     assert found.cover is Cover.NEVER
 

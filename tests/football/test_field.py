@@ -6,15 +6,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from stemline.football.codes import CANADIAN_AMATEUR, CODES, HIGH_SCHOOL, Code
 from stemline.football.field import BallSpot, Field, Side
-from stemline.football.landmarks import (
+from stemline.football.offence.landmarks import (
     END_SPLIT,
     GUARD_SPLIT,
     TACKLE_SPLIT,
     Landmark,
     x_of,
 )
+from stemline.football.rulebook.codes import CANADIAN_AMATEUR, CODES, HIGH_SCHOOL, Code
 
 
 def field(code: Code, spot: BallSpot) -> Field:

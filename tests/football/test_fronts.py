@@ -10,16 +10,17 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from stemline.football.defence import Defence, Defender, Level
+from stemline.football.blocking.run_answers import strong, weak
+from stemline.football.blocking.run_rules import MEANINGS, BlockWay, Rule, Takes, Task
+from stemline.football.blocking.run_scheme import Scheme, scheme
+from stemline.football.defence.described import Described
+from stemline.football.defence.fronts import Front, at_place, front_of, line_of, wings
+from stemline.football.defence.techniques import surface, technique_x
+from stemline.football.defenders import Defence, Defender, Level
 from stemline.football.field import Side
-from stemline.football.fronts import Front, at_place, front_of, line_of, wings
 from stemline.football.play import Man
 from stemline.football.players import Position
-from stemline.football.run_answers import strong, weak
-from stemline.football.run_rules import MEANINGS, Described, Rule, Takes, Task, Way
-from stemline.football.run_scheme import Scheme, scheme
-from stemline.football.techniques import surface, technique_x
-from stemline.paths import Point
+from stemline.geometry.paths import Point
 from stemline.source import NOWHERE
 
 SPLIT = 1.3
@@ -161,21 +162,21 @@ def test_a_wing_is_one_by_place() -> None:
 @pytest.mark.parametrize(
     ("way", "man", "sure", "near"),
     [
-        (Way.ON, "RG", "T", "T"),
-        (Way.ON, "LG", "", "N"),
-        (Way.REACH, "RG", "T", "T"),
-        (Way.REACH, "C", "", "N"),
-        (Way.DOWN, "RT", "T", "E T"),
-        (Way.DOWN, "RG", "", "T"),
-        (Way.PIN, "RT", "T", "E T"),
-        (Way.BACK, "C", "N", ""),
-        (Way.OUT, "RT", "E", ""),
-        (Way.SCOOP, "LG", "N", ""),
-        (Way.CUT_OFF, "LT", "J", ""),
-        (Way.HINGE, "LT", "J", ""),
+        (BlockWay.ON, "RG", "T", "T"),
+        (BlockWay.ON, "LG", "", "N"),
+        (BlockWay.REACH, "RG", "T", "T"),
+        (BlockWay.REACH, "C", "", "N"),
+        (BlockWay.DOWN, "RT", "T", "E T"),
+        (BlockWay.DOWN, "RG", "", "T"),
+        (BlockWay.PIN, "RT", "T", "E T"),
+        (BlockWay.BACK, "C", "N", ""),
+        (BlockWay.OUT, "RT", "E", ""),
+        (BlockWay.SCOOP, "LG", "N", ""),
+        (BlockWay.CUT_OFF, "LT", "J", ""),
+        (BlockWay.HINGE, "LT", "J", ""),
     ],
 )
-def test_whom_a_rule_asks_for(way: Way, man: str, sure: str, near: str) -> None:
+def test_whom_a_rule_asks_for(way: BlockWay, man: str, sure: str, near: str) -> None:
     even = front(FIVE, **OVER)
     x = next(m.snap.x for m in FIVE if m.label == man)
     assert labels(strong(even, x, way)) == sure
@@ -184,14 +185,22 @@ def test_whom_a_rule_asks_for(way: Way, man: str, sure: str, near: str) -> None:
 
 def test_a_double_team_takes_from_nose_to_nose() -> None:
     even = front(FIVE, **OVER)
-    assert labels(strong(even, 1.3, Way.DOUBLE, 2.6)) == "T"
-    assert labels(strong(even, 0.0, Way.DOUBLE, 1.3)) == ""
+    assert labels(strong(even, 1.3, BlockWay.DOUBLE, 2.6)) == "T"
+    assert labels(strong(even, 0.0, BlockWay.DOUBLE, 1.3)) == ""
 
 
 # All together.
 
-_LINE_WAYS = [w for w in Way if MEANINGS[w].takes in (Takes.LINE, Takes.LEFT_OVER)]
-_UP_WAYS = [Way.CLIMB, Way.WRAP, Way.KICK, Way.TRAP, Way.LEAVE, Way.PULL, Way.ARC]
+_LINE_WAYS = [w for w in BlockWay if MEANINGS[w].takes in (Takes.LINE, Takes.LEFT_OVER)]
+_UP_WAYS = [
+    BlockWay.CLIMB,
+    BlockWay.WRAP,
+    BlockWay.KICK,
+    BlockWay.TRAP,
+    BlockWay.LEAVE,
+    BlockWay.PULL,
+    BlockWay.ARC,
+]
 _THEN = ("near linebacker", "far linebacker", "middle linebacker", "linebacker")
 _LINES = (
     FIVE,
@@ -221,7 +230,7 @@ def problems(draw: st.DrawFn) -> tuple[tuple[Man, ...], Defence, list[Task], Sid
         for way in draw(st.lists(st.sampled_from(_LINE_WAYS + _UP_WAYS), min_size=1, max_size=4)):
             beside = [b.label for a, b in pairwise(on_line) if a is man]
             beside += [a.label for a, b in pairwise(on_line) if b is man]
-            partner = draw(st.sampled_from(beside)) if way is Way.DOUBLE else ""
+            partner = draw(st.sampled_from(beside)) if way is BlockWay.DOUBLE else ""
             rules.append(Rule(way, partner))
         then = draw(st.lists(st.sampled_from(_THEN), max_size=1))
         tasks.append(Task(man.label, tuple(rules), tuple(Described(t, None) for t in then)))
@@ -277,9 +286,9 @@ def test_nobody_is_left_while_two_block_one_who_could_be_spared() -> None:
     """Against a bear the playside passes everybody one man inward: an augmenting path."""
     bear = front(FIVE, E="9 R", T="3 R", N="0", L="3 L", J="9 L")
     tasks = [
-        Task("RT", (Rule(Way.DOWN),)),
-        Task("RG", (Rule(Way.DOWN), Rule(Way.ON))),
-        Task("C", (Rule(Way.BACK),)),
+        Task("RT", (Rule(BlockWay.DOWN),)),
+        Task("RG", (Rule(BlockWay.DOWN), Rule(BlockWay.ON))),
+        Task("C", (Rule(BlockWay.BACK),)),
     ]
     made = scheme(bear, tasks, {m.label: m for m in FIVE})
     assert {b.man: b.defender for b in made.blocks} == {"RT": "T", "RG": "N", "C": "L"}
@@ -287,8 +296,11 @@ def test_nobody_is_left_while_two_block_one_who_could_be_spared() -> None:
 
 def test_a_double_team_needs_both_men() -> None:
     odd = front(FIVE, N="0", M="20 R")
-    alone = [Task("C", (Rule(Way.CLIMB),)), Task("RG", (Rule(Way.DOUBLE, "C"), Rule(Way.CLIMB)))]
-    both = [Task("C", (Rule(Way.ON),)), alone[1]]
+    alone = [
+        Task("C", (Rule(BlockWay.CLIMB),)),
+        Task("RG", (Rule(BlockWay.DOUBLE, "C"), Rule(BlockWay.CLIMB))),
+    ]
+    both = [Task("C", (Rule(BlockWay.ON),)), alone[1]]
     men = {m.label: m for m in FIVE}
     assert [b.with_ for b in scheme(odd, alone, men).blocks] == [(), ()]
     assert [b.with_ for b in scheme(odd, both, men).blocks] == [("C",), ("RG",)]
@@ -296,7 +308,7 @@ def test_a_double_team_needs_both_men() -> None:
 
 def test_a_man_who_is_read_is_blocked_by_nobody() -> None:
     even = front(FIVE, **OVER)
-    made = scheme(even, [Task("LT", (Rule(Way.ON),))], {m.label: m for m in FIVE}, ["J"])
+    made = scheme(even, [Task("LT", (Rule(BlockWay.ON),))], {m.label: m for m in FIVE}, ["J"])
     block = made.of("LT")
     assert block is not None and block.defender == "W"
     assert "J" not in made.free
@@ -305,8 +317,10 @@ def test_a_man_who_is_read_is_blocked_by_nobody() -> None:
 def test_the_trapped_man_is_left_by_the_one_over_him() -> None:
     even = front(FIVE, **OVER)
     tasks = [
-        Task("LG", (Rule(Way.TRAP),)),
-        Task("RG", (Rule(Way.ON), Rule(Way.LEAVE)), (Described("near linebacker", None),)),
+        Task("LG", (Rule(BlockWay.TRAP),)),
+        Task(
+            "RG", (Rule(BlockWay.ON), Rule(BlockWay.LEAVE)), (Described("near linebacker", None),)
+        ),
     ]
     made = scheme(even, tasks, {m.label: m for m in FIVE})
     assert {b.man: b.defender for b in made.blocks} == {"LG": "T", "RG": "M"}
@@ -328,7 +342,7 @@ def stalked(wide: dict[str, float], **secondary: tuple[float, float]) -> dict[st
         for label, (x, y) in secondary.items()
     )
     look = replace(defence(men), defenders=deep)
-    made = solved(men, look, [Task(label, (Rule(Way.STALK),)) for label in wide], Side.RIGHT)
+    made = solved(men, look, [Task(label, (Rule(BlockWay.STALK),)) for label in wide], Side.RIGHT)
     return {b.man: b.defender for b in made.blocks}
 
 
@@ -363,6 +377,9 @@ def test_a_receiver_keeps_his_man_when_somebody_inside_goes_on_to_his_next_rule(
         for label, x, y in (("C", 18.0, 7.0), ("F", -1.0, 12.0))
     )
     look = replace(defence(men), defenders=deep)
-    tasks = [Task("YR", (Rule(Way.CLIMB), Rule(Way.ARC))), Task("Z", (Rule(Way.STALK),))]
+    tasks = [
+        Task("YR", (Rule(BlockWay.CLIMB), Rule(BlockWay.ARC))),
+        Task("Z", (Rule(BlockWay.STALK),)),
+    ]
     made = solved(men, look, tasks, Side.RIGHT)
     assert {b.man: b.defender for b in made.blocks} == {"YR": "", "Z": "C"}

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import pytest
 
-from stemline.football.head_contact import head_contact
+from stemline.football.rulebook.head_contact import head_contact
 
 CONTACT = {
     "Down block for a count, head in his ribs.": "head in his ribs",

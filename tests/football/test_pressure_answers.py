@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from football.timed import against, clocked
-from stemline.book.answers import _table
+from stemline.book.content.answer_table import _table
 from stemline.football.timing.answers import Stood, check_to
 from stemline.football.timing.coverage import Against, Cover, Separation
 

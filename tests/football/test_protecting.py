@@ -10,15 +10,22 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from football.rush import PLACES, back, comes, down, free, half_slide, line, owners
+from stemline.football.blocking.protecting import (
+    Blocker,
+    How,
+    ProtectionRule,
+    Rusher,
+    pick_up,
+    unblocked,
+)
 from stemline.football.field import Side
-from stemline.football.protecting import Blocker, How, Rule, Rusher, pick_up, unblocked
-from stemline.paths import Point
+from stemline.geometry.paths import Point
 
 L, R = Side.LEFT, Side.RIGHT
 FOUR = [down("E", "5", R), down("T", "3", R), down("N", "1", L), down("J", "5", L)]
 
 
-def five(rule: Rule) -> list[Blocker]:
+def five(rule: ProtectionRule) -> list[Blocker]:
     return line(**dict.fromkeys(PLACES, rule))
 
 
@@ -26,20 +33,20 @@ def five(rule: Rule) -> list[Blocker]:
 
 
 def test_five_men_have_five() -> None:
-    got = owners(five(Rule.MAN), [*FOUR, comes("M", "A", R)], None)
+    got = owners(five(ProtectionRule.MAN), [*FOUR, comes("M", "A", R)], None)
     assert sorted(got.values()) == ["E", "J", "M", "N", "T"]
 
 
 def test_a_man_head_up_is_the_blockers_he_is_on_whichever_way_he_goes() -> None:
     nose = down("N", "0", R, "A")
     for toward in Side:
-        assert owners(five(Rule.SLIDE), [nose], toward) == {"C": "N"}
+        assert owners(five(ProtectionRule.SLIDE), [nose], toward) == {"C": "N"}
         assert owners(half_slide(toward), [nose], toward) == {"C": "N"}
 
 
 def test_two_through_one_gap_push_the_slide_out() -> None:
     rush = [down("E", "5", R), comes("S", "D", R)]
-    assert owners(five(Rule.SLIDE), rush, R) == {"RG": "E", "RT": "S"}
+    assert owners(five(ProtectionRule.SLIDE), rush, R) == {"RG": "E", "RT": "S"}
 
 
 OVERLOAD = [
@@ -67,20 +74,30 @@ def test_a_named_defender_comes_before_a_nearer_one() -> None:
 
 def test_the_edge_has_the_first_man_outside_the_line() -> None:
     rush = [down("J", "5", L), comes("W", "D", L)]
-    got = owners([*line(), back(L, Rule.EDGE)], rush, R)
+    got = owners([*line(), back(L, ProtectionRule.EDGE)], rush, R)
     assert got == {"LT": "J", "B": "W"}  # passed on: the tackle posts back on the inner one
-    assert owners([back(L, Rule.EDGE)], rush, R) == {"B": "J"}
+    assert owners([back(L, ProtectionRule.EDGE)], rush, R) == {"B": "J"}
 
 
 def test_a_hinge_closes_inside_before_it_turns_out() -> None:
-    men = line(LG=Rule.HINGE, LT=Rule.HINGE, C=Rule.REACH, RG=Rule.REACH, RT=Rule.REACH)
+    men = line(
+        LG=ProtectionRule.HINGE,
+        LT=ProtectionRule.HINGE,
+        C=ProtectionRule.REACH,
+        RG=ProtectionRule.REACH,
+        RT=ProtectionRule.REACH,
+    )
     assert owners(men, FOUR, R) == {"LG": "N", "LT": "J", "RG": "T", "RT": "E"}
     three = [down("E", "5", R), down("N", "0", R, "A"), down("J", "4i", L, "B")]
     assert owners(men, three, R) == {"LG": "J", "C": "N", "RT": "E"}
 
 
 def test_a_screen_lets_its_rushers_by_and_counts_them() -> None:
-    men = line(**dict.fromkeys(("LG", "C", "RG"), Rule.RELEASE), LT=Rule.MAN, RT=Rule.MAN)
+    men = line(
+        **dict.fromkeys(("LG", "C", "RG"), ProtectionRule.RELEASE),
+        LT=ProtectionRule.MAN,
+        RT=ProtectionRule.MAN,
+    )
     taken = pick_up(men, FOUR, None)
     by = {t.rusher for t in taken if t.how is How.LET_BY}
     assert by == {"N", "T"}
@@ -88,7 +105,7 @@ def test_a_screen_lets_its_rushers_by_and_counts_them() -> None:
 
 
 def test_help_goes_to_one_man_each() -> None:
-    taken = pick_up(five(Rule.SLIDE), [down("N", "0", R, "A")], R)
+    taken = pick_up(five(ProtectionRule.SLIDE), [down("N", "0", R, "A")], R)
     assert [t.how for t in taken] == [How.GAP, How.HELP]
 
 
@@ -110,10 +127,12 @@ def rushes(draw: st.DrawFn) -> list[Rusher]:
 @st.composite
 def protections(draw: st.DrawFn) -> tuple[list[Blocker], Side | None]:
     toward = draw(st.sampled_from([L, R, None]))
-    rules = {label: draw(st.sampled_from(list(Rule)[:6])) for label in PLACES}
+    rules = {label: draw(st.sampled_from(list(ProtectionRule)[:6])) for label in PLACES}
     men = line(**rules)
     for n in range(draw(st.integers(0, 2))):
-        rule = draw(st.sampled_from([Rule.SCAN, Rule.EDGE, Rule.CHECK]))
+        rule = draw(
+            st.sampled_from([ProtectionRule.SCAN, ProtectionRule.EDGE, ProtectionRule.CHECK])
+        )
         side = draw(st.sampled_from([L, R]))
         men.append(Blocker(f"B{n}", Point(draw(_x), -4 - n), rule, False, side))
     return men, toward
@@ -155,8 +174,8 @@ def mirrored(p: Point) -> Point:
 
 
 @pytest.mark.parametrize("toward", [L, R])
-@pytest.mark.parametrize("rule", [Rule.SCAN, Rule.EDGE])
-def test_the_other_way_is_the_mirror(toward: Side, rule: Rule) -> None:
+@pytest.mark.parametrize("rule", [ProtectionRule.SCAN, ProtectionRule.EDGE])
+def test_the_other_way_is_the_mirror(toward: Side, rule: ProtectionRule) -> None:
     rush = [*FOUR, comes("M", "A", R), comes("W", "D", L), comes("S", "C", R)]
     men = [*half_slide(toward), back(toward.other, rule)]
     turned = {"LT": "RT", "LG": "RG", "RT": "LT", "RG": "LG"}
@@ -177,5 +196,5 @@ def test_the_other_way_is_the_mirror(toward: Side, rule: Rule) -> None:
 def test_six_rushers_against_five_men_leave_one() -> None:
     """One more rusher than blockers is counted, whatever the five do."""
     rush = [*FOUR, comes("M", "A", R), comes("W", "B", L)]
-    for rule in (Rule.MAN, Rule.SLIDE, Rule.BIG):
-        assert len(free(five(rule), rush, R if rule is Rule.SLIDE else None)) == 1
+    for rule in (ProtectionRule.MAN, ProtectionRule.SLIDE, ProtectionRule.BIG):
+        assert len(free(five(rule), rush, R if rule is ProtectionRule.SLIDE else None)) == 1

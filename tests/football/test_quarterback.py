@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from stemline.football.blocking import BLOCKS, DEFENDERS, PROTECTIONS
+from stemline.football.blocking.block_names import BLOCKS, DEFENDERS, PROTECTIONS
 from stemline.football.field import Side
+from stemline.football.offence.quarterback import FEET, MOVING, step
 from stemline.football.play import Step
 from stemline.football.players import Position
-from stemline.football.quarterback import FEET, MOVING, step
 
 
 @pytest.mark.parametrize("name", [n for n in FEET if n not in MOVING])

@@ -8,7 +8,7 @@ from stemline.football.play import Play
 from stemline.football.timing import chances, clock, coverage, men, space
 from stemline.football.timing.coverage import Against
 from stemline.football.timing.coverage import against as covered
-from stemline.football.timing.levels import HIGH_SCHOOL, YOUTH, Level
+from stemline.football.timing.levels import HIGH_SCHOOL, YOUTH, PlayingLevel
 
 CALLS = ("Three Two Right Crossers", "Three Two Left Crossers")
 STORES = (
@@ -27,7 +27,7 @@ def forget() -> None:
         store.cache_clear()
 
 
-def worked(play: Play, level: Level) -> tuple[clock.ReadClock, Against, object]:
+def worked(play: Play, level: PlayingLevel) -> tuple[clock.ReadClock, Against, object]:
     timed = clock.read_clock(play, level)
     return timed, covered(play, timed, level), space.crossings(timed.men)
 

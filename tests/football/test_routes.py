@@ -11,12 +11,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from stemline.football.codes import CODES, Code
 from stemline.football.field import BallSpot, Field, Side
-from stemline.football.routes import LIBRARY
-from stemline.football.strokes import Break, Depth, Lateral, Route, RunTo, Settle, Up
-from stemline.football.tracing import SIDELINE_ROOM, Runner, called_depth, trace
-from stemline.paths import Ending, Path, Point, polyline
+from stemline.football.offence.routes import LIBRARY
+from stemline.football.offence.strokes import Break, Depth, Lateral, Route, RunTo, Settle, Up
+from stemline.football.offence.tracing import SIDELINE_ROOM, Runner, called_depth, trace
+from stemline.football.rulebook.codes import CODES, Code
+from stemline.geometry.paths import Ending, Path, Point, polyline
 
 NAMES = sorted(LIBRARY)
 CODE = CODES["canadian amateur"]

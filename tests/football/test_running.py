@@ -20,7 +20,7 @@ from stemline.football.timing.running import (
     timeline,
     velocity,
 )
-from stemline.paths import Ending, Leg, Path, Point
+from stemline.geometry.paths import Ending, Leg, Path, Point
 
 coordinates = st.floats(-25, 25, allow_nan=False).map(lambda v: round(v, 2))
 points = st.builds(Point, coordinates, coordinates)

@@ -20,15 +20,15 @@ from stemline.football.timing.space import (
     SPAN,
     STRETCH,
     TRIANGLE,
-    Crossing,
     Measured,
     Meeting,
+    MenCross,
     crossings,
     crowds,
     measured,
     meeting,
 )
-from stemline.paths import Point
+from stemline.geometry.paths import Point
 from stemline.source import NOWHERE
 
 
@@ -40,7 +40,7 @@ def crossers(apart: float, later: float = 0.0) -> dict[str, Timeline]:
     }
 
 
-def only(men: dict[str, Timeline]) -> Crossing:
+def only(men: dict[str, Timeline]) -> MenCross:
     (found,) = crossings(men)
     return found
 

@@ -6,11 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from stemline.football.field import Side
-from stemline.football.line import SPLIT
-from stemline.football.play import Man
-from stemline.football.players import Position
-from stemline.football.techniques import (
+from stemline.football.defence.techniques import (
     BOTH_SIDES,
     GAPS,
     LINEBACKERS,
@@ -22,7 +18,11 @@ from stemline.football.techniques import (
     surface,
     technique_x,
 )
-from stemline.paths import Point
+from stemline.football.field import Side
+from stemline.football.line import SPLIT
+from stemline.football.play import Man
+from stemline.football.players import Position
+from stemline.geometry.paths import Point
 from stemline.source import NOWHERE
 
 OUTWARD = ("0", "1", "2i", "2", "3", "4i", "4", "5", "6i", "6", "9", "8")

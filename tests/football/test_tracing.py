@@ -6,10 +6,9 @@ import math
 
 import pytest
 
-from stemline.football.codes import CANADIAN_AMATEUR
 from stemline.football.field import BallSpot, Field, Side
-from stemline.football.landmarks import Landmark
-from stemline.football.strokes import (
+from stemline.football.offence.landmarks import Landmark
+from stemline.football.offence.strokes import (
     Break,
     Depth,
     Lateral,
@@ -20,7 +19,7 @@ from stemline.football.strokes import (
     Target,
     Up,
 )
-from stemline.football.tracing import (
+from stemline.football.offence.tracing import (
     PLANTED,
     ROUNDED,
     SIDELINE_ROOM,
@@ -29,7 +28,8 @@ from stemline.football.tracing import (
     target_x,
     trace,
 )
-from stemline.paths import Ending, Path, Point
+from stemline.football.rulebook.codes import CANADIAN_AMATEUR
+from stemline.geometry.paths import Ending, Path, Point
 
 HERE = Field(CANADIAN_AMATEUR, BallSpot.MIDDLE, 10)
 

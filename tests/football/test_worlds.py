@@ -6,10 +6,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from stemline.football.worlds import (
+from stemline.football.conditions import (
     Condition,
     Lie,
-    Look,
+    LookWord,
     always,
     example,
     possible,
@@ -19,7 +19,7 @@ from stemline.football.worlds import (
 
 RECEIVERS = (5, 6)
 conditions = st.one_of(
-    st.builds(Condition, look=st.sampled_from(list(Look))),
+    st.builds(Condition, look=st.sampled_from(list(LookWord))),
     st.builds(Condition, lie=st.sampled_from(list(Lie))),
     st.builds(Condition, backs=st.integers(0, 3)),
     st.builds(
@@ -37,8 +37,8 @@ def test_every_world_once(count: int, shapes: int) -> None:
     assert all(w.shape[0] >= w.shape[1] for w in made)
 
 
-@pytest.mark.parametrize("look", Look)
-def test_of_two_opposite_looks_exactly_one_holds(look: Look) -> None:
+@pytest.mark.parametrize("look", LookWord)
+def test_of_two_opposite_looks_exactly_one_holds(look: LookWord) -> None:
     assert look.opposite.opposite is look
     for count in RECEIVERS:
         assert all((look in w.looks) != (look.opposite in w.looks) for w in worlds(count))
@@ -49,9 +49,9 @@ def test_of_two_opposite_looks_exactly_one_holds(look: Look) -> None:
     [
         (Condition(shape=(3, 2)), Condition(backs=1)),
         (Condition(shape=(4, 2)), Condition(backs=0)),
-        (Condition(shape=(3, 1), look=Look.ZONE), Condition(shape=(3, 1))),
+        (Condition(shape=(3, 1), look=LookWord.ZONE), Condition(shape=(3, 1))),
         (Condition(shape=(3, 1)), Condition()),
-        (Condition(look=Look.OFF, lie=Lie.FIELD), Condition(look=Look.OFF)),
+        (Condition(look=LookWord.OFF, lie=Lie.FIELD), Condition(look=LookWord.OFF)),
     ],
 )
 def test_one_condition_refines_another(narrow: Condition, wide: Condition) -> None:
@@ -61,7 +61,7 @@ def test_one_condition_refines_another(narrow: Condition, wide: Condition) -> No
 @pytest.mark.parametrize(
     ("one", "two"),
     [
-        (Condition(look=Look.ZONE), Condition(look=Look.MAN)),
+        (Condition(look=LookWord.ZONE), Condition(look=LookWord.MAN)),
         (Condition(shape=(3, 1)), Condition(shape=(2, 2))),
         (Condition(shape=(3, 1)), Condition(backs=0)),
         (Condition(lie=Lie.FIELD), Condition(lie=Lie.BOUNDARY)),
@@ -75,8 +75,8 @@ def test_one_condition_excludes_another(one: Condition, two: Condition) -> None:
 @pytest.mark.parametrize(
     ("one", "two"),
     [
-        (Condition(look=Look.ZONE), Condition(look=Look.OFF)),
-        (Condition(shape=(3, 1)), Condition(look=Look.PRESS)),
+        (Condition(look=LookWord.ZONE), Condition(look=LookWord.OFF)),
+        (Condition(shape=(3, 1)), Condition(look=LookWord.PRESS)),
         (Condition(backs=1), Condition(lie=Lie.FIELD)),
     ],
 )
@@ -116,10 +116,10 @@ def test_what_a_call_leaves_open_are_its_looks(lie: Lie) -> None:
     assert len(left) == 8
     assert {worlds(6)[i].shape for i in left} == {(3, 2)}
     assert {worlds(6)[i].lie for i in left} == {lie}
-    assert len(possible(6, (3, 2), lie, (Look.ZONE,))) == 4
-    assert len(possible(6, (3, 2), lie, (Look.ZONE, Look.OFF, Look.OPEN))) == 1
+    assert len(possible(6, (3, 2), lie, (LookWord.ZONE,))) == 4
+    assert len(possible(6, (3, 2), lie, (LookWord.ZONE, LookWord.OFF, LookWord.OPEN))) == 1
 
 
 def test_a_world_in_words() -> None:
-    (only,) = possible(6, (3, 2), Lie.FIELD, (Look.MAN, Look.OFF, Look.OPEN))
+    (only,) = possible(6, (3, 2), Lie.FIELD, (LookWord.MAN, LookWord.OFF, LookWord.OPEN))
     assert worlds(6)[only].words == "3x2, into field, man, off, middle open"

@@ -13,10 +13,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from football.timed import against, line
-from stemline.football.defence import Defender, Duty, DutyKind, Level
+from stemline.football.defenders import Defender, Duty, DutyKind, Level
 from stemline.football.field import Side
+from stemline.football.offence.quarterback import step
 from stemline.football.play import Play
-from stemline.football.quarterback import step
 from stemline.football.timing.levels import HIGH_SCHOOL
 from stemline.football.timing.running import Array, Timeline
 from stemline.football.timing.zone_coverage import (
@@ -32,7 +32,7 @@ from stemline.football.timing.zone_coverage import (
     STEPS_UP,
     dropped,
 )
-from stemline.paths import Point
+from stemline.geometry.paths import Point
 from stemline.source import NOWHERE
 
 TIMES = np.arange(0.0, 6.0, 0.1)

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import pytest
-from resolve.look_sets import every_book, shipped
+from lineup.look_sets import every_book, shipped
 
-from stemline.football.defence import DutyKind
+from stemline.football.defence.zones import zone_point
+from stemline.football.defenders import DutyKind
 from stemline.football.field import BallSpot, Side
-from stemline.football.landmarks import Landmark, x_of
-from stemline.football.zones import zone_point
+from stemline.football.offence.landmarks import Landmark, x_of
 from stemline.resolve.expand import field_of
 
 

@@ -12,9 +12,9 @@ from stemline.football.play import Play
 from stemline.football.players import Position
 from stemline.football.timing.clock import ReadClock, read_clock
 from stemline.football.timing.levels import HIGH_SCHOOL
-from stemline.football.timing.levels import Level as Speeds
+from stemline.football.timing.levels import PlayingLevel as Speeds
 from stemline.football.timing.running import Timeline, runner, timeline
-from stemline.paths import Ending, Leg, Path, Point
+from stemline.geometry.paths import Ending, Leg, Path, Point
 from stemline.resolve.expand import expand
 from stemline.session import Session
 from stemline.source import Source

@@ -16,7 +16,7 @@ from xml.etree import ElementTree
 from shapely import LineString, MultiLineString, Point, Polygon, box, transform, union_all
 from shapely.geometry.base import BaseGeometry
 
-from stemline.draw.metrics import Face, faces
+from stemline.picture.scene.metrics import Face, faces
 from stemline.theme import Size, Theme
 
 _SVG = "{http://www.w3.org/2000/svg}"

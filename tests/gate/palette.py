@@ -11,8 +11,9 @@ from dataclasses import dataclass, replace
 from enum import Enum
 from xml.etree import ElementTree
 
-from stemline.draw.scene import Box, Disc, Item, Layer, Line, Point, Scene, Stroke, TextRun
 from stemline.emit.svg import to_svg
+from stemline.geometry.box import Box
+from stemline.picture.scene.scene import Disc, Item, Layer, Line, Point, Scene, Stroke, TextRun
 from stemline.source import NOWHERE
 from stemline.theme import Size, Theme
 

@@ -7,17 +7,17 @@ from dataclasses import dataclass, replace
 from enum import Enum
 from pathlib import Path
 
-from stemline.book.model import ConceptPage, Edition, LookPage, Page
-from stemline.book.pages import make_book
-from stemline.draw.clock_strip import clock_scene
-from stemline.draw.legend import legend_entries
-from stemline.draw.picture import frame_of, picture
+from stemline.book.content.page_models import ConceptPage, Edition, LookPage, Page
+from stemline.book.content.pages import make_book
 from stemline.emit.svg import to_svg
 from stemline.football.play import Play, Season
 from stemline.football.timing.clock import read_clock
 from stemline.football.timing.levels import LEVELS
-from stemline.project import read_files
-from stemline.resolve.read_playbook import read_playbook
+from stemline.outside.project import read_files
+from stemline.picture.clock_strip import clock_scene
+from stemline.picture.legend.legend import legend_entries
+from stemline.picture.picture import frame_of, picture
+from stemline.read.read_playbook import read_playbook
 from stemline.resolve.season import Calls, all_calls, season
 from stemline.resolve.sheets import with_sheets, with_views
 from stemline.syntax.parser import parse

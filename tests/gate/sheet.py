@@ -8,7 +8,7 @@ from xml.sax.saxutils import quoteattr
 
 import resvg_py
 
-from stemline.draw.metrics import faces
+from stemline.picture.scene.metrics import faces
 from stemline.theme import Theme
 
 from .marks import read_svg

@@ -7,11 +7,11 @@ from functools import cache
 
 import pytest
 
-from stemline.draw.picture import picture
 from stemline.emit.svg import to_svg
 from stemline.football.play import Play
-from stemline.project import read_files
-from stemline.resolve.read_playbook import read_playbook
+from stemline.outside.project import read_files
+from stemline.picture.picture import picture
+from stemline.read.read_playbook import read_playbook
 from stemline.resolve.season import Calls, all_calls, season
 from stemline.source import Source
 from stemline.syntax.parser import parse

@@ -11,10 +11,10 @@ from pathlib import Path
 
 import pytest
 
-from stemline.draw.picture import how_crowded, picture
 from stemline.emit.svg import to_svg
 from stemline.football.play import Play
-from stemline.project import read_files
+from stemline.outside.project import read_files
+from stemline.picture.picture import how_crowded, picture
 from stemline.session import Session
 from stemline.theme import Size, load_theme
 

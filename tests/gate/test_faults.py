@@ -7,11 +7,11 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 import pytest
-from draw.sample_plays import ALL
+from picture.sample_plays import ALL
 
-from stemline.draw.metrics import faces
-from stemline.draw.picture import picture
 from stemline.emit.svg import to_svg
+from stemline.picture.picture import picture
+from stemline.picture.scene.metrics import faces
 from stemline.theme import Size, load_theme
 
 from . import roles

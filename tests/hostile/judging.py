@@ -11,10 +11,10 @@ from functools import cache
 from pathlib import Path
 
 from stemline.commands.closing_lines import summary
-from stemline.diagnostics.model import Diagnostic
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.render import MOST, render
 from stemline.output import drawn
-from stemline.reading import decoded
+from stemline.outside.texts import decoded
 from stemline.session import Session, no_collecting
 from stemline.source import Source
 from stemline.theme import SIZES, Theme, load_theme

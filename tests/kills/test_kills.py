@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from stemline.outside import folder
-from stemline.outside.model import NotWritten
+from stemline.outside.not_written import NotWritten
 
 from .harness import Stopper, stopped
 

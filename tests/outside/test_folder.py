@@ -12,7 +12,7 @@ import pytest
 
 from outside.faulty import KILLED, at_operation, forked, kill
 from stemline.outside.folder import HELD, refuse, replace, settle
-from stemline.outside.model import NotWritten
+from stemline.outside.not_written import NotWritten
 
 OLD = {"book.pdf": b"old", "pictures/stick.svg": b"old", "pictures/gone.svg": b"gone"}
 NEW = {"book.pdf": b"new", "pictures/stick.svg": b"new", "pictures/smash.svg": b"more"}

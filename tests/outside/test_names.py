@@ -9,7 +9,7 @@ import string
 from hypothesis import given
 from hypothesis import strategies as st
 
-from stemline.outside.names import LONGEST, file_name, file_names
+from stemline.outside.file_names import LONGEST, file_name, file_names
 
 PORTABLE = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 DEVICES = {"con", "prn", "aux", "nul", "com1", "lpt9"}

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from outside.faulty import at_operation, forked, kill
-from stemline.outside.model import NotWritten
+from stemline.outside.not_written import NotWritten
 from stemline.outside.workroom import workroom
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from stemline.football.rules import Edge, MotionWay, PlayClock, Zone
+from stemline.football.rulebook.rules import Edge, MotionWay, PlayClock, Zone
 
 Value = float | None | bool | tuple[tuple[int, int], ...] | MotionWay | Zone | PlayClock
 

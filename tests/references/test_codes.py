@@ -17,8 +17,8 @@ from references.figures import (
     TEXTS,
     Printed,
 )
-from stemline.football.codes import CODES, HIGH_SCHOOL, NINE_MAN
-from stemline.football.rules import Certainty, Code, Known
+from stemline.football.rulebook.codes import CODES, HIGH_SCHOOL, NINE_MAN
+from stemline.football.rulebook.rules import Certainty, Code, Known
 
 SURE = {
     ARTICLE: Certainty.PUBLISHED,

@@ -13,8 +13,8 @@ from typing import cast
 import pytest
 
 from references.figures import HASHES, Hash
-from stemline.football.codes import CANADIAN_AMATEUR, CODES, HIGH_SCHOOL, Certainty
 from stemline.football.field import BallSpot, Field, Side
+from stemline.football.rulebook.codes import CANADIAN_AMATEUR, CODES, HIGH_SCHOOL, Certainty
 
 Table = dict[str, float]
 NEAREST = 1e-4

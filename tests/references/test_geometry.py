@@ -10,11 +10,11 @@ from hypothesis import strategies as st
 from shapely import LineString, hausdorff_distance
 from shapely.affinity import scale
 
-from stemline.football.codes import CANADIAN_AMATEUR
 from stemline.football.field import BallSpot, Field, Side
-from stemline.football.routes import LIBRARY
-from stemline.football.tracing import Runner, trace
-from stemline.paths import (
+from stemline.football.offence.routes import LIBRARY
+from stemline.football.offence.tracing import Runner, trace
+from stemline.football.rulebook.codes import CANADIAN_AMATEUR
+from stemline.geometry.paths import (
     Curve,
     Leg,
     Path,

@@ -18,7 +18,7 @@ import pytest
 from football.test_coverage import CALLS, alone, one
 from football.timed import against, clocked, family, line, plays
 
-from stemline.football.defence import Defender, Duty, DutyKind, Level
+from stemline.football.defenders import Defender, Duty, DutyKind, Level
 from stemline.football.field import Side
 from stemline.football.play import Play, Step
 from stemline.football.timing.breaking import in_the_way
@@ -28,7 +28,7 @@ from stemline.football.timing.coverage import against as covered
 from stemline.football.timing.levels import COLLEGE, HIGH_SCHOOL, LEVELS, PROFESSIONAL
 from stemline.football.timing.rushing import arrives
 from stemline.football.timing.throwing import clock
-from stemline.paths import Point
+from stemline.geometry.paths import Point
 from stemline.source import NOWHERE
 
 GUN, UNDER = Point(0.0, -5.0), Point(0.0, -1.0)

@@ -14,15 +14,15 @@ from dataclasses import replace
 import pytest
 from football.rush import back, comes, down, free, half_slide, line, owners
 
+from stemline.football.blocking.protecting import Blocker, ProtectionRule, Rusher
 from stemline.football.field import Side
-from stemline.football.protecting import Blocker, Rule, Rusher
-from stemline.paths import Point
+from stemline.geometry.paths import Point
 
 L, R = Side.LEFT, Side.RIGHT
 
 HALF = [*half_slide(L), back(R)]
-FULL = [*line(), back(R, Rule.EDGE)]
-BIG = [*line(**dict.fromkeys(("LT", "LG", "C", "RG", "RT"), Rule.BIG)), back(R)]
+FULL = [*line(), back(R, ProtectionRule.EDGE)]
+BIG = [*line(**dict.fromkeys(("LT", "LG", "C", "RG", "RT"), ProtectionRule.BIG)), back(R)]
 
 OVER = [down("J", "5", L), down("N", "1", L), down("T", "3", R), down("E", "5", R)]
 ODD = [down("D", "5", L), down("N", "0", R), down("E", "5", R)]
@@ -104,7 +104,8 @@ def test_a_back_behind_the_ball_has_the_edge_that_an_unbalanced_line_leaves(
     stands behind the ball. From beside the quarterback the edge is too far. Common practice, no
     published source."""
     men = [
-        replace(b, at=Point(3.9, 0), rule=Rule.MAN) if b.label == "LT" else b for b in half_slide(L)
+        replace(b, at=Point(3.9, 0), rule=ProtectionRule.MAN) if b.label == "LT" else b
+        for b in half_slide(L)
     ]
     helper = replace(back(R), at=Point(x, -5))
     assert owners([*men, helper], BEAR, L).get("B") == whom

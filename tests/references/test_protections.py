@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from football.rush import back, comes, down, free, half_slide, line, owners
 
+from stemline.football.blocking.protecting import Blocker, ProtectionRule
 from stemline.football.field import Side
-from stemline.football.protecting import Blocker, Rule
-from stemline.paths import Point
+from stemline.geometry.paths import Point
 
 L, R = Side.LEFT, Side.RIGHT
 
@@ -68,7 +68,7 @@ def test_the_slide_has_the_gaps_in_order() -> None:
 
 
 def test_a_full_slide_goes_from_nose_to_nose() -> None:
-    full = [*line(), back(L, Rule.EDGE)]
+    full = [*line(), back(L, ProtectionRule.EDGE)]
     rush = [down("J", "5", L), down("T", "2", L), down("N", "2", R), down("E", "4", R)]
     got = owners(full, rush, R)
     assert got == {"B": "J", "LG": "T", "RG": "N", "RT": "E"}
@@ -76,7 +76,7 @@ def test_a_full_slide_goes_from_nose_to_nose() -> None:
 
 def test_inside_pressure_meets_linemen_in_a_full_slide() -> None:
     """The merit that the text names: both A gaps have linemen in them."""
-    full = [*line(), back(L, Rule.EDGE)]
+    full = [*line(), back(L, ProtectionRule.EDGE)]
     rush = [down("J", "5", L), down("T", "3", L), down("N", "3", R), down("E", "5", R),
             comes("M", "A", R), comes("W", "A", L)]  # fmt: skip
     got = owners(full, rush, R)
@@ -91,7 +91,7 @@ def test_inside_pressure_meets_linemen_in_a_full_slide() -> None:
 def test_five_who_slide_leave_the_edge_behind_them_open() -> None:
     rush = [down("J", "5", L), down("T", "3", L), down("N", "1", R), down("E", "5", R)]
     assert free(line(), [*rush, comes("M", "B", R)], R) == ("J",)
-    assert free([*line(), back(L, Rule.EDGE)], [*rush, comes("M", "B", R)], R) == ()
+    assert free([*line(), back(L, ProtectionRule.EDGE)], [*rush, comes("M", "B", R)], R) == ()
 
 
 # Gridiron R&D, "Six-man slide pass protection", 2015: an uncovered guard behind the slide posts, so
@@ -100,7 +100,7 @@ def test_five_who_slide_leave_the_edge_behind_them_open() -> None:
 
 def test_a_lineman_with_nobody_posts_back_to_the_gap_behind_him() -> None:
     rush = [down("J", "5", L), down("E", "5", R), down("N", "1", R), comes("W", "B", L)]
-    four = line(LT=Rule.MAN)
+    four = line(LT=ProtectionRule.MAN)
     assert owners(four, rush, R) == {"LT": "J", "LG": "W", "C": "N", "RT": "E"}
 
 
@@ -109,7 +109,10 @@ def test_a_lineman_with_nobody_posts_back_to_the_gap_behind_him() -> None:
 
 
 def test_big_on_big_counts_the_middle_linebacker_with_the_front() -> None:
-    men = [*line(**dict.fromkeys(("LT", "LG", "C", "RG", "RT"), Rule.BIG)), back(L, wants=("W",))]
+    men = [
+        *line(**dict.fromkeys(("LT", "LG", "C", "RG", "RT"), ProtectionRule.BIG)),
+        back(L, wants=("W",)),
+    ]
     rush = [down("J", "5", L), down("N", "1", L), down("T", "3", R), down("E", "5", R),
             comes("M", "A", R), comes("W", "B", L)]  # fmt: skip
     got = owners(men, rush, None, "M")
@@ -119,7 +122,7 @@ def test_big_on_big_counts_the_middle_linebacker_with_the_front() -> None:
 
 def test_seven_men_close_both_edges() -> None:
     """Five, the back inside and the tight end on the edge. Common practice, no published source."""
-    end = Blocker("Y", Point(3.9, 0), Rule.EDGE, True, R)
+    end = Blocker("Y", Point(3.9, 0), ProtectionRule.EDGE, True, R)
     men = [*half_slide(L), back(R), end]
     rush = [*COVERED, comes("M", "B", R), comes("S", "D", R), comes("W", "D", L)]
     got = owners(men, rush, L)

@@ -14,7 +14,7 @@ import pytest
 from stemline.diagnostics.render import render
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import Play
-from stemline.resolve.definitions import Playbook
+from stemline.playbook.playbook import Playbook
 from stemline.resolve.expand import Order, expand
 from stemline.session import Session
 from stemline.source import NOWHERE, Source

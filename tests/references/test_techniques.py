@@ -11,11 +11,18 @@ from __future__ import annotations
 
 import pytest
 
+from stemline.football.defence.techniques import (
+    LINEBACKERS,
+    TECHNIQUES,
+    Gap,
+    gap_x,
+    surface,
+    technique_x,
+)
 from stemline.football.field import Side
 from stemline.football.play import Man
 from stemline.football.players import Position
-from stemline.football.techniques import LINEBACKERS, TECHNIQUES, Gap, gap_x, surface, technique_x
-from stemline.paths import Point
+from stemline.geometry.paths import Point
 from stemline.source import NOWHERE
 
 CENTRE, GUARD, TACKLE, END = 0.0, 1.3, 2.6, 3.9

@@ -25,7 +25,7 @@ from stemline.football.timing.levels import HIGH_SCHOOL, LEVELS, PROFESSIONAL, G
 from stemline.football.timing.running import Speed, Timeline, runner, start_curve, timeline
 from stemline.football.timing.space import crossings
 from stemline.football.timing.throwing import AIR, AROUND, DRAG, GRAVITY, MASS, flight
-from stemline.paths import Leg, Path, Point, polyline
+from stemline.geometry.paths import Leg, Path, Point, polyline
 
 YARD = 0.9144
 MPH = 0.44704

@@ -13,7 +13,7 @@ import pytest
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import Man, Play
 from stemline.football.players import Position
-from stemline.project import read_files
+from stemline.outside.project import read_files
 from stemline.resolve.expand import expand
 from stemline.session import Session
 

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from stemline.football.play import Assignment, Man, Play, Read
-from stemline.paths import Ending, Path, Point
+from stemline.geometry.paths import Ending, Path, Point
 
 
 def number(value: float) -> str:

@@ -10,13 +10,13 @@ import re
 import pytest
 
 from resolve.texts import ELEVEN, TWELVE, codes, compiled
-from stemline.checks.blocking import MOST_FREE
-from stemline.draw.picture import picture
-from stemline.football.codes import CODES, Code
-from stemline.football.defence import Level
+from stemline.checks.blocks_find_men import MOST_FREE
+from stemline.football.defenders import Level
 from stemline.football.play import Play
-from stemline.resolve.definitions import Playbook
-from stemline.resolve.ready_looks import base_front
+from stemline.football.rulebook.codes import CODES, Code
+from stemline.picture.picture import picture
+from stemline.playbook.playbook import Playbook
+from stemline.read.ready_looks import base_front
 from stemline.resolve.sheets import with_sheets, with_views
 from stemline.theme import Size, load_theme
 

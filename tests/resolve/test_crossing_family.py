@@ -27,10 +27,10 @@ from resolve.texts import (
     sound,
     who,
 )
+from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import Play
-from stemline.football.worlds import Look
-from stemline.paths import Ending
+from stemline.geometry.paths import Ending
 from stemline.session import Session
 
 SIDES = ("Right", "Left")
@@ -210,9 +210,11 @@ def test_spots_hang_on_the_settle_and_each_has_its_man(
 
 @every_row
 @every_side
-@pytest.mark.parametrize("look", [Look.ZONE, Look.MAN, Look.PRESS, Look.OFF], ids=lambda v: v.value)
+@pytest.mark.parametrize(
+    "look", [LookWord.ZONE, LookWord.MAN, LookWord.PRESS, LookWord.OFF], ids=lambda v: v.value
+)
 def test_the_spots_are_filled_by_the_same_men_against_every_look(
-    name: str, side: str, look: Look
+    name: str, side: str, look: LookWord
 ) -> None:
     """Against zone the crossers sit down in their windows, against man they run on."""
     result, row = book(name), ROWS[name]
@@ -222,7 +224,7 @@ def test_the_spots_are_filled_by_the_same_men_against_every_look(
         assert {s.name: s.men for s in seen.spots} == {s.name: s.men for s in plain.spots}
     crosser = play(result, row.name(side), against=(look,)).runs("over")
     assert crosser is not None and crosser.path is not None
-    assert (crosser.path.ending is Ending.SETTLE) == (look is Look.ZONE)
+    assert (crosser.path.ending is Ending.SETTLE) == (look is LookWord.ZONE)
 
 
 def second_read(made: Play) -> tuple[str, tuple[str, ...], tuple[float, float]]:

@@ -6,11 +6,11 @@ from functools import cache
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from lineup.look_sets import shipped
 
-from resolve.look_sets import shipped
+from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot
-from stemline.football.worlds import Look
-from stemline.resolve.definitions import Playbook
+from stemline.playbook.playbook import Playbook
 from stemline.resolve.expand import Expander, Order, expand
 
 BOOK = "saltmarsh-herons"
@@ -28,10 +28,10 @@ def book() -> Playbook:
 
 
 @st.composite
-def asked(draw: st.DrawFn) -> tuple[Order, BallSpot, tuple[Look, ...], str]:
+def asked(draw: st.DrawFn) -> tuple[Order, BallSpot, tuple[LookWord, ...], str]:
     """A call of a few that lie side by side, so that much is shared, and what it stands against."""
     order = draw(st.sampled_from(orders()[:40]))
-    looks = draw(st.sampled_from([(), (Look.MAN,), (Look.ZONE, Look.OFF)]))
+    looks = draw(st.sampled_from([(), (LookWord.MAN,), (LookWord.ZONE, LookWord.OFF)]))
     return order, draw(st.sampled_from(list(BallSpot))), looks, draw(st.sampled_from(("", *keys())))
 
 
@@ -42,7 +42,7 @@ def keys() -> list[str]:
 @settings(deadline=None, max_examples=10)
 @given(st.lists(asked(), min_size=2, max_size=12))
 def test_what_is_shared_changes_no_play(
-    calls: list[tuple[Order, BallSpot, tuple[Look, ...], str]],
+    calls: list[tuple[Order, BallSpot, tuple[LookWord, ...], str]],
 ) -> None:
     expander = Expander(book())
     for call in calls:

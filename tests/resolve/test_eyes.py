@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from resolve.texts import ELEVEN, THREE_TWO, TRIPS, TWELVE, codes, compiled, dress, play, said
+from stemline.football.offence.quarterback import FEET
 from stemline.football.play import Play, Spot
-from stemline.football.quarterback import FEET
 from stemline.session import Session
 
 MEN = """

@@ -21,12 +21,12 @@ from resolve.texts import (
     play,
     sound,
 )
-from stemline.football.blocking import BLOCKS
+from stemline.football.blocking.block_names import BLOCKS
 from stemline.football.field import BallSpot, Side
+from stemline.football.offence.routes import LIBRARY
+from stemline.football.offence.tracing import ROUNDED
 from stemline.football.play import Assignment, Play
-from stemline.football.routes import LIBRARY
-from stemline.football.tracing import ROUNDED
-from stemline.paths import Ending, Point, polyline
+from stemline.geometry.paths import Ending, Point, polyline
 from stemline.session import Session
 
 EVERYBODY = ("strong #1", "strong #2", "strong #3", "weak #1", "weak #2", "back")

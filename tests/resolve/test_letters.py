@@ -23,7 +23,7 @@ from resolve.texts import (
     sound,
     who,
 )
-from stemline.diagnostics.model import Diagnostic
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.field import BallSpot, Side
 
 MEN = "FHQRSWXYZ"

@@ -21,14 +21,14 @@ from resolve.texts import (
     dress,
     said,
 )
-from stemline.diagnostics.model import Diagnostic
-from stemline.football.blocking import PROTECTIONS
+from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.football.blocking.block_names import PROTECTIONS
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import Play
-from stemline.paths import Ending
+from stemline.geometry.paths import Ending
+from stemline.read.ready_protections import ready
+from stemline.resolve.blocking.pass_blocking import find
 from stemline.resolve.expand import expand
-from stemline.resolve.pass_blocking import find
-from stemline.resolve.ready_protections import ready
 from stemline.resolve.sheets import with_sheets
 from stemline.session import Session
 from stemline.source import Source

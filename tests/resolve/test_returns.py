@@ -18,7 +18,7 @@ from resolve.texts import (
     sound,
     who,
 )
-from stemline.diagnostics.model import Diagnostic
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.session import Session
 
 

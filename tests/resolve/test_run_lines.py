@@ -10,12 +10,12 @@ from pathlib import Path
 
 import pytest
 
-from stemline.football.defence import Level
+from stemline.football.blocking.run_rules import PULLS, BlockWay
+from stemline.football.defenders import Level
 from stemline.football.field import BallSpot
 from stemline.football.play import Kind, Play
-from stemline.football.run_rules import PULLS, Way
-from stemline.paths import Path as Way_
-from stemline.paths import Point
+from stemline.geometry.paths import Path as Way_
+from stemline.geometry.paths import Point
 from stemline.resolve.expand import expand
 from stemline.session import Session
 from stemline.source import Source
@@ -24,7 +24,7 @@ PLAYBOOKS = Path(__file__).parents[2] / "playbooks"
 TEAMS = ("saltmarsh-herons", "cedar-flats-lanterns")
 BODY = 0.5
 """Yards: a path nearer to a man's middle than this runs through him."""
-RUNNERS = (*(w.value for w in PULLS), Way.LEAD.value, Way.ARC.value)
+RUNNERS = (*(w.value for w in PULLS), BlockWay.LEAD.value, BlockWay.ARC.value)
 
 
 @cache
@@ -138,6 +138,6 @@ def test_an_arc_goes_round_the_end(team: str) -> None:
     for play in plays(team):
         last = max(abs(m.snap.x) for m in play.men if m.interior)
         for a in play.assignments:
-            if a.path is not None and a.hits and a.hits[0].how == Way.ARC.value:
+            if a.path is not None and a.hits and a.hits[0].how == BlockWay.ARC.value:
                 past = [p for p in a.path.corners[1:] if p.y >= -1.0]
                 assert abs(past[0].x) > last, (name(play), a.man)

@@ -10,9 +10,9 @@ from syrupy.assertion import SnapshotAssertion
 from resolve.texts import ELEVEN, PLAYBOOKS, codes, compiled, said
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import Kind, Play
-from stemline.paths import Ending, Point
+from stemline.geometry.paths import Ending, Point
+from stemline.read.read_runs import read_reaction
 from stemline.resolve.expand import expand
-from stemline.resolve.read_runs import read_reaction
 from stemline.session import Session
 from stemline.source import Source
 from stemline.syntax.parser import parse

@@ -6,9 +6,9 @@ from __future__ import annotations
 
 import pytest
 
-from stemline.draw.picture import picture
 from stemline.football.play import Play
-from stemline.paths import Ending
+from stemline.geometry.paths import Ending
+from stemline.picture.picture import picture
 from stemline.session import Session
 from stemline.source import Source
 from stemline.theme import Size, load_theme

@@ -7,10 +7,10 @@ from collections.abc import Iterable
 from pathlib import Path as File
 
 from stemline.diagnostics.catalogue import CATALOGUE
-from stemline.diagnostics.model import Diagnostic
+from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot
 from stemline.football.play import Play
-from stemline.football.worlds import Look
 from stemline.resolve.expand import expand
 from stemline.session import Session
 from stemline.source import Source
@@ -168,7 +168,7 @@ def play(
     result: Session,
     call: str,
     spot: BallSpot = BallSpot.MIDDLE,
-    against: Iterable[Look] = (),
+    against: Iterable[LookWord] = (),
 ) -> Play:
     """One call of the book from one ball spot."""
     assert result.book is not None

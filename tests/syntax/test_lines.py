@@ -3,7 +3,7 @@ from __future__ import annotations
 import pytest
 
 from stemline.source import Source
-from stemline.syntax.lines import KINDS, KINDS_NOT_READ_YET, Line
+from stemline.syntax.lines import KINDS, KINDS_NOT_READ_YET, WrittenLine
 from stemline.syntax.parser import parse
 from stemline.syntax.tree import Linked, Series, Value
 
@@ -25,7 +25,7 @@ def connectors(value: Value | None) -> set[str]:
 
 
 @pytest.mark.parametrize(("kind", "line"), LINES, ids=[f"{k} {ln.word}" for k, ln in LINES])
-def test_every_example_reads_as_the_line_it_shows(kind: str, line: Line) -> None:
+def test_every_example_reads_as_the_line_it_shows(kind: str, line: WrittenLine) -> None:
     document, found = parse(Source("test.play", f"{KINDS[kind].header}\n    {line.example}\n"))
     assert not found
     (fact,) = document.blocks[0].facts

@@ -19,17 +19,17 @@ from stemline.checks.legality.in_backfield import check_in_backfield
 from stemline.checks.legality.in_motion import check_in_motion
 from stemline.checks.legality.interior import check_interior
 from stemline.checks.legality.line_moves import check_line_moves
-from stemline.checks.legality.model import COVERED, FOULS, Snap, before_motion
 from stemline.checks.legality.numbers import check_numbers
 from stemline.checks.legality.offside import check_offside
 from stemline.checks.legality.on_line import check_on_line
 from stemline.checks.legality.passer import check_passer
 from stemline.checks.legality.sent_out import check_sent_out
 from stemline.checks.legality.set_time import check_set_time
+from stemline.checks.legality.snap import COVERED, FOULS, Snap, before_motion
 from stemline.checks.legality.toward_line import check_toward_line
-from stemline.diagnostics.model import Diagnostic
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.play import Play
-from stemline.football.timing.levels import LEVELS, Level, level_for
+from stemline.football.timing.levels import LEVELS, PlayingLevel, level_for
 
 __all__ = [
     "COVERED",
@@ -64,7 +64,7 @@ _CALL: tuple[Callable[[Play], Iterator[Diagnostic]], ...] = (
     check_sent_out,
     check_exchanged,
 )
-_CLOCK: tuple[Callable[[Play, Level], Iterator[Diagnostic]], ...] = (
+_CLOCK: tuple[Callable[[Play, PlayingLevel], Iterator[Diagnostic]], ...] = (
     check_downfield,
     check_block_past,
 )
@@ -88,7 +88,7 @@ def check_call(play: Play) -> Iterator[Diagnostic]:
         yield from rule(play)
 
 
-def check_throws(play: Play, level: Level | None = None) -> Iterator[Diagnostic]:
+def check_throws(play: Play, level: PlayingLevel | None = None) -> Iterator[Diagnostic]:
     """Where they are when the ball is thrown or touched, by the clock of ``level``, the code's
     usual one where none is given."""
     for rule in _CLOCK:

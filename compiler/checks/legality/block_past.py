@@ -16,14 +16,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.model import against, by_clock
-from stemline.diagnostics.model import Diagnostic
+from stemline.checks.legality.snap import against, by_clock
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.play import Assignment, Play
-from stemline.football.timing.levels import GAP, Level
+from stemline.football.timing.levels import GAP, PlayingLevel
 from stemline.football.timing.release import Release, meets_at, past_line, releases
 
 
-def check_block_past(play: Play, level: Level) -> Iterator[Diagnostic]:
+def check_block_past(play: Play, level: PlayingLevel) -> Iterator[Diagnostic]:
     """The first such block for each throw."""
     code = play.field.code
     known = code.block_past

@@ -14,8 +14,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from stemline.checks.legality.model import Snap, broken
-from stemline.diagnostics.model import Diagnostic
+from stemline.checks.legality.snap import Snap, broken
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.play import Man
 
 

@@ -21,14 +21,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from stemline.checks.legality.covered import covered
-from stemline.checks.legality.model import against, by_clock
-from stemline.diagnostics.model import Diagnostic
+from stemline.checks.legality.snap import against, by_clock
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.play import Play
-from stemline.football.timing.levels import GAP, Level
+from stemline.football.timing.levels import GAP, PlayingLevel
 from stemline.football.timing.release import on_the_line, place_at, releases
 
 
-def check_downfield(play: Play, level: Level) -> Iterator[Diagnostic]:
+def check_downfield(play: Play, level: PlayingLevel) -> Iterator[Diagnostic]:
     """The man who is farthest past the line, for each throw."""
     code = play.field.code
     known = code.downfield

@@ -12,8 +12,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.model import broken
-from stemline.diagnostics.model import Diagnostic
+from stemline.checks.legality.snap import broken
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.play import Kind, Play
 
 _KEEPS = ("pull", "keep")

@@ -11,9 +11,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.model import Snap, broken
-from stemline.diagnostics.model import Diagnostic
-from stemline.football.rules import MotionWay
+from stemline.checks.legality.snap import Snap, broken
+from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.football.rulebook.rules import MotionWay
 
 
 def check_from_line(snap: Snap) -> Iterator[Diagnostic]:

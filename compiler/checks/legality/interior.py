@@ -12,9 +12,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.model import Snap, broken
-from stemline.diagnostics.model import Diagnostic
-from stemline.football.counting import RUN_GAP, tackles
+from stemline.checks.legality.snap import Snap, broken
+from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.football.offence.counting import RUN_GAP, tackles
 
 
 def check_interior(snap: Snap) -> Iterator[Diagnostic]:

@@ -12,8 +12,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.model import Snap, broken
-from stemline.diagnostics.model import Diagnostic
+from stemline.checks.legality.snap import Snap, broken
+from stemline.diagnostics.diagnostic import Diagnostic
 
 
 def check_on_line(snap: Snap) -> Iterator[Diagnostic]:

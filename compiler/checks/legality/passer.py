@@ -11,9 +11,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.model import broken
-from stemline.diagnostics.model import Diagnostic
-from stemline.football.landmarks import UNDER_CENTRE_DEPTH
+from stemline.checks.legality.snap import broken
+from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.football.offence.landmarks import UNDER_CENTRE_DEPTH
 from stemline.football.play import Kind, Play
 from stemline.football.players import Position
 

@@ -13,10 +13,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from stemline.checks.legality.covered import covered
-from stemline.checks.legality.model import broken
-from stemline.diagnostics.model import Diagnostic
+from stemline.checks.legality.snap import broken
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.play import Kind, Man, Play
-from stemline.paths import Ending
+from stemline.geometry.paths import Ending
 
 
 def check_sent_out(play: Play) -> Iterator[Diagnostic]:

@@ -11,10 +11,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.model import Snap, broken
-from stemline.diagnostics.model import Diagnostic
-from stemline.football.rules import MotionWay
-from stemline.paths import Path, polyline
+from stemline.checks.legality.snap import Snap, broken
+from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.football.rulebook.rules import MotionWay
+from stemline.geometry.paths import Path, polyline
 from stemline.source import Span
 
 _LEVEL = 0.05

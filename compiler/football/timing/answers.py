@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from stemline.football.play import Play
 from stemline.football.timing.clock import read_clock
 from stemline.football.timing.coverage import Against, Cover, against
-from stemline.football.timing.levels import Level
+from stemline.football.timing.levels import PlayingLevel
 
 
 @dataclass(frozen=True)
@@ -75,7 +75,7 @@ class Faced:
     answer: Answer
 
 
-def answer(play: Play, level: Level) -> Answer | None:
+def answer(play: Play, level: PlayingLevel) -> Answer | None:
     """The answer of a play that stands against a look; None for one that reads nobody."""
     if play.defence is None or not play.reads:
         return None

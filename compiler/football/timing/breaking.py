@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 
 from stemline.football.players import Position
 from stemline.football.timing.chances import Chances
-from stemline.football.timing.levels import UNDERNEATH, Level
+from stemline.football.timing.levels import UNDERNEATH, PlayingLevel
 from stemline.football.timing.running import Array, Plane, Speed, runner
 from stemline.football.timing.throwing import height
 from stemline.football.timing.zone_coverage import DROP
@@ -62,7 +62,7 @@ def in_the_way(throws: Chances, places: Array, times: Array, step: float) -> NDA
     return _dot(gap, lead) > LEADS * np.abs(gap)
 
 
-def squatted(throws: Chances, places: Array, level: Level, step: float) -> Array:
+def squatted(throws: Chances, places: Array, level: PlayingLevel, step: float) -> Array:
     """`broken` for corners who squat in the flat: their eyes are on the passer, and they come on
     his arm to what is thrown short."""
     deep = np.zeros(len(places), dtype=bool)
@@ -75,7 +75,7 @@ def broken(
     throws: Chances,
     places: Array,
     deep: NDArray[np.bool_],
-    level: Level,
+    level: PlayingLevel,
     step: float,
     *,
     see: float | None = None,
@@ -109,7 +109,7 @@ def broken(
 
 
 def _bats(
-    passer: Plane, catch: Plane, air: Array, here: Plane, speed: Speed, level: Level
+    passer: Plane, catch: Plane, air: Array, here: Plane, speed: Speed, level: PlayingLevel
 ) -> NDArray[np.bool_]:
     """Whether men who were ``here`` when they saw a ball leave get a hand on it on its way."""
     low, part = height(PASSES, air) <= REACH, PASSES

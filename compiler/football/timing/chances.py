@@ -13,8 +13,8 @@ from functools import lru_cache
 
 import numpy as np
 
-from stemline.football.timing.clock import Look, driven, longest
-from stemline.football.timing.levels import DOWNFIELD, REMEMBERED, SLOW, Level
+from stemline.football.timing.clock import TimedRead, driven, longest
+from stemline.football.timing.levels import DOWNFIELD, REMEMBERED, SLOW, PlayingLevel
 from stemline.football.timing.running import Array, Timeline
 
 SLIDES = np.array((-2.0, -1.0, 1.0, 2.0))
@@ -58,7 +58,7 @@ def together(parts: Sequence[Chances]) -> Chances:
 
 
 @lru_cache(maxsize=REMEMBERED)
-def chances(look: Look, line: Timeline, level: Level, rusher: float | None) -> Chances:
+def chances(look: TimedRead, line: Timeline, level: PlayingLevel, rusher: float | None) -> Chances:
     """What a read offers; ``rusher`` is when a free man is at the passer (None without one)."""
     first = np.array([look.at.x, look.at.y])
     window = look.window
@@ -108,7 +108,7 @@ def _slid(throws: Chances, line: Timeline) -> Chances:
     return together((throws, aside))
 
 
-def _met(look: Look, line: Timeline) -> float:
+def _met(look: TimedRead, line: Timeline) -> float:
     """When the man of a read is at the clock's own catch."""
     times = np.arange(max(0.0, look.arrives - SLOW), look.arrives + _FINE / 2, _FINE)
     places = line.where(times)

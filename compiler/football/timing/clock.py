@@ -30,13 +30,13 @@ from stemline.football.timing.levels import (
     TOUCH,
     UNDERNEATH,
     WAIT,
-    Level,
+    PlayingLevel,
 )
 from stemline.football.timing.men import timelines
 from stemline.football.timing.running import Array, Timeline
 from stemline.football.timing.rushing import free_rusher
 from stemline.football.timing.throwing import Foot, clock, flight
-from stemline.paths import Point
+from stemline.geometry.paths import Point
 
 MOST_KEPT = 4096
 """Clocks that are remembered: a season's calls against its looks, so that none is read twice."""
@@ -63,7 +63,7 @@ class Window:
 
 
 @dataclass(frozen=True)
-class Look:
+class TimedRead:
     """One read on the clock. Times in seconds after the snap, lengths in yards.
 
     ``foot`` is the step that throws it and ``ready`` when it is down; the ball leaves at
@@ -112,14 +112,14 @@ class ReadClock:
     """
 
     feet: tuple[Foot, ...]
-    reads: tuple[Look, ...]
-    pressure: tuple[Look, ...]
+    reads: tuple[TimedRead, ...]
+    pressure: tuple[TimedRead, ...]
     rusher: float | None
     men: Mapping[str, Timeline]
 
 
 @lru_cache(maxsize=MOST_KEPT)
-def read_clock(play: Play, level: Level) -> ReadClock:
+def read_clock(play: Play, level: PlayingLevel) -> ReadClock:
     """The clock of a pass play; without a quarterback nothing is read or thrown.
 
     Many ask it of one play (checks, pages, tables): it is read once and kept.
@@ -148,9 +148,9 @@ def _looks(
     reads: Sequence[Read],
     feet: Sequence[Foot],
     men: Mapping[str, Timeline],
-    level: Level,
-) -> tuple[Look, ...]:
-    looks: list[Look] = []
+    level: PlayingLevel,
+) -> tuple[TimedRead, ...]:
+    looks: list[TimedRead] = []
     used: dict[str, int] = {}
     last: Foot | None = None
     for read in reads:
@@ -161,7 +161,7 @@ def _looks(
 
 
 def _foot(
-    read: Read, feet: Sequence[Foot], used: dict[str, int], last: Foot | None, level: Level
+    read: Read, feet: Sequence[Foot], used: dict[str, int], last: Foot | None, level: PlayingLevel
 ) -> Foot | None:
     """The step that throws a read; a read without one comes a reset after the read before it.
 
@@ -174,7 +174,7 @@ def _foot(
 
 
 def _named(
-    read: Read, feet: Sequence[Foot], used: dict[str, int], last: Foot | None, level: Level
+    read: Read, feet: Sequence[Foot], used: dict[str, int], last: Foot | None, level: PlayingLevel
 ) -> Foot | None:
     """The step that a read names, else the next there is."""
     named = [foot for foot in feet if foot.name == read.foot]
@@ -191,38 +191,51 @@ def _named(
     return later or Foot("reset", last.time + again, last.at)
 
 
-def _look(play: Play, read: Read, foot: Foot, men: Mapping[str, Timeline], level: Level) -> Look:
+def _look(
+    play: Play, read: Read, foot: Foot, men: Mapping[str, Timeline], level: PlayingLevel
+) -> TimedRead:
     thrown = foot.time + level.motion.value
     spot = next((s for s in play.spots if s.name == read.target), None)
     windows = [w for w in (window(m, men[m], spot) for m in read.men if m in men) if w]
     if not windows:
-        return Look(read, foot.name, foot.time, foot.at, thrown, None, read.at, 0.0, thrown,
+        return TimedRead(read, foot.name, foot.time, foot.at, thrown, None, read.at, 0.0, thrown,
                     Verdict.NOBODY, 0.0)  # fmt: skip
     looked = [_thrown_to(read, foot, thrown, one, men[one.man], level) for one in windows]
     return min(looked, key=_worth)
 
 
-def _worth(look: Look) -> tuple[bool, bool, float]:
+def _worth(look: TimedRead) -> tuple[bool, bool, float]:
     """Who is thrown to of several men in a spot: on time, else in reach, else the nearest miss."""
     return look.verdict is not Verdict.ON_TIME, look.verdict is Verdict.TOO_FAR, abs(look.off)
 
 
 def _thrown_to(
-    read: Read, foot: Foot, thrown: float, open_: Window, line: Timeline, level: Level
-) -> Look:
+    read: Read, foot: Foot, thrown: float, open_: Window, line: Timeline, level: PlayingLevel
+) -> TimedRead:
     caught = catch(line, foot.at, thrown, level, open_)
     if caught is None:
         # Where he is when the longest throw would come down: still farther away than that.
         at = line.at(min(open_.closes, thrown + float(_flights(level.deep.value)[1].max())))
-        return Look(read, foot.name, foot.time, foot.at, thrown, open_, at, at.distance(foot.at),
-                    thrown, Verdict.TOO_FAR, 0.0)  # fmt: skip
+        return TimedRead(
+            read,
+            foot.name,
+            foot.time,
+            foot.at,
+            thrown,
+            open_,
+            at,
+            at.distance(foot.at),
+            thrown,
+            Verdict.TOO_FAR,
+            0.0,
+        )
     arrives, at = caught
     verdict, off = Verdict.ON_TIME, 0.0
     if arrives < open_.opens - GAP:
         verdict, off = Verdict.EARLY, arrives - open_.opens
     elif arrives > open_.closes + GAP:
         verdict, off = Verdict.LATE, arrives - open_.closes
-    return Look(read, foot.name, foot.time, foot.at, thrown, open_, at, at.distance(foot.at),
+    return TimedRead(read, foot.name, foot.time, foot.at, thrown, open_, at, at.distance(foot.at),
                 arrives, verdict, off)  # fmt: skip
 
 
@@ -257,7 +270,7 @@ def _runs_on(line: Timeline) -> float:
 
 @lru_cache(maxsize=REMEMBERED)
 def catch(
-    line: Timeline, passer: Point, thrown: float, level: Level, open_: Window
+    line: Timeline, passer: Point, thrown: float, level: PlayingLevel, open_: Window
 ) -> tuple[float, Point] | None:
     """When and where a ball that leaves at ``thrown`` meets a man; None beyond the arm's reach.
 
@@ -289,7 +302,7 @@ def catch(
     return float(times[soonest] + waits[soonest]), line.at(float(times[soonest]))
 
 
-def driven(yards: Array, deep: NDArray[np.bool_], level: Level) -> Array:
+def driven(yards: Array, deep: NDArray[np.bool_], level: PlayingLevel) -> Array:
     """Flight times: downfield, and beyond the reach of a usual ball, with all that the arm has."""
     usual, hard = _air(yards, level.ball.value), _air(yards, level.deep.value)
     air: Array = np.where(deep | ~np.isfinite(usual), hard, usual)

@@ -16,19 +16,19 @@ from functools import lru_cache
 
 import numpy as np
 
-from stemline.football.defence import Defender, DutyKind
+from stemline.football.defence.zones import DEEP
+from stemline.football.defenders import Defender, DutyKind
 from stemline.football.play import Play
 from stemline.football.timing.breaking import beside, broken, in_the_way, squatted
 from stemline.football.timing.chances import Chances, chances, together
-from stemline.football.timing.clock import Look, ReadClock
-from stemline.football.timing.levels import GAP, REMEMBERED, Level
+from stemline.football.timing.clock import ReadClock, TimedRead
+from stemline.football.timing.levels import GAP, REMEMBERED, PlayingLevel
 from stemline.football.timing.man_coverage import chased
 from stemline.football.timing.running import Array, Timeline
 from stemline.football.timing.screens import blockers
 from stemline.football.timing.squatting import squatting
 from stemline.football.timing.zone_coverage import dropped
-from stemline.football.zones import DEEP
-from stemline.paths import Point
+from stemline.geometry.paths import Point
 
 OPEN = 2.5
 """Yards to the nearest defender at the catch from which a man is called open. A league's tracking
@@ -77,7 +77,7 @@ class Separation:
     the yards are those to the first man without one.
     """
 
-    read: Look
+    read: TimedRead
     yards: float
     nearest: str
     cover: Cover
@@ -131,7 +131,7 @@ class Against:
         return next((r for r in order if r.cover in there and r.opened), None)
 
 
-def against(play: Play, clock: ReadClock, level: Level) -> Against:
+def against(play: Play, clock: ReadClock, level: PlayingLevel) -> Against:
     """The separations of a play that stands against a defence (`Play.defence` must be set)."""
     defence = play.defence
     assert defence is not None, "a play that stands against a look"
@@ -160,7 +160,9 @@ def _sooner(read: Separation, pressure: Sequence[Separation]) -> Separation:
     return replace(hot, read=replace(hot.read, read=read.read.read))
 
 
-def _throws(look: Look, clock: ReadClock, level: Level, rusher: float | None) -> Chances | None:
+def _throws(
+    look: TimedRead, clock: ReadClock, level: PlayingLevel, rusher: float | None
+) -> Chances | None:
     """The throws of a read; None where there is no man whom the ball can reach."""
     if look.window is None or not look.thrown_to:
         return None
@@ -172,7 +174,7 @@ def _rooms(
     clock: ReadClock,
     covering: Sequence[Defender],
     offered: Sequence[Chances],
-    level: Level,
+    level: PlayingLevel,
 ) -> list[Array]:
     """For each read, how far each defender is from each of its catches: (defenders, throws). Who
     is within `OPEN` and in the way of the ball is at none."""
@@ -205,13 +207,13 @@ def _sampled(line: Timeline) -> Array:
     return line.where(_TIMES)
 
 
-def _never(look: Look) -> Separation:
+def _never(look: TimedRead) -> Separation:
     return Separation(look, 0.0, "", Cover.NEVER, look.thrown, look.arrives, look.at)
 
 
 def _separation(
     play: Play,
-    look: Look,
+    look: TimedRead,
     throws: Chances,
     covering: Sequence[Defender],
     away: Array,
@@ -249,7 +251,7 @@ def defenders_at(
     defenders: Sequence[Defender],
     places: Mapping[str, Array],
     times: Array,
-    level: Level,
+    level: PlayingLevel,
     sets: float = math.inf,
 ) -> dict[str, Array]:
     """Where each defender is at each time while the ball has not been thrown: (times, 2).

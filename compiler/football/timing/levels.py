@@ -17,7 +17,7 @@ from dataclasses import dataclass, replace
 from enum import Enum
 
 from stemline.football.players import Position
-from stemline.football.rules import Certainty, Known
+from stemline.football.rulebook.rules import Certainty, Known
 
 
 class Group(Enum):
@@ -39,7 +39,7 @@ class Splits:
 
 
 @dataclass(frozen=True, eq=False)
-class Level:
+class PlayingLevel:
     """How fast a level plays.
 
     ``start`` is from the snap to an offensive man's first movement (he knows the count), ``react``
@@ -115,7 +115,7 @@ _UNDER = {name: _OUT[name] - _MOTION if name in _OUT else time - _SOONER
 _DROPS = "a public coaching page on drops by concept, less the throwing motion"
 _AGAIN = {"hitch": 0.4, "reset": 0.4}
 
-HIGH_SCHOOL = Level(
+HIGH_SCHOOL = PlayingLevel(
     name="high school",
     splits={
         Group.SKILL: _runs(1.80, 5.05, Certainty.MEMORY, _GUESS),
@@ -197,7 +197,7 @@ PROFESSIONAL = replace(
     deep=_memory(58.0),
 )
 
-LEVELS: dict[str, Level] = {
+LEVELS: dict[str, PlayingLevel] = {
     level.name: level for level in (YOUTH, HIGH_SCHOOL, COLLEGE, PROFESSIONAL)
 }
 

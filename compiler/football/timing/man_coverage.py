@@ -16,9 +16,9 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from stemline.football.defence import Defender
+from stemline.football.defenders import Defender
 from stemline.football.players import Position
-from stemline.football.timing.levels import Level
+from stemline.football.timing.levels import PlayingLevel
 from stemline.football.timing.running import Array, Plane, Speed, keeps, runner
 
 BACKPEDAL, SHUFFLE = 5.0, 2.5
@@ -62,7 +62,7 @@ def chased(
     men: Sequence[Defender],
     places: Mapping[str, Array],
     times: Array,
-    level: Level,
+    level: PlayingLevel,
 ) -> Array:
     """Where man defenders are: (men, times, 2).
 
@@ -83,7 +83,7 @@ def chased(
     return np.stack((kept.real, kept.imag), axis=-1)
 
 
-def _what_they_see(men: Sequence[Defender], targets: Plane, level: Level) -> Iterator[_Seen]:
+def _what_they_see(men: Sequence[Defender], targets: Plane, level: PlayingLevel) -> Iterator[_Seen]:
     """What each defender knows of his man, who is at ``targets``: (men, times)."""
     late = _lateness(targets.shape[1], level)
     then = np.maximum(np.arange(targets.shape[1]) - late, 0)
@@ -107,7 +107,7 @@ _LOOKS = 0.1
 _LOOKS_BACK = round(_LOOKS / _STEP)
 
 
-def _lateness(count: int, level: Level) -> NDArray[np.int64]:
+def _lateness(count: int, level: PlayingLevel) -> NDArray[np.int64]:
     """How many steps behind each of ``count`` times a defender sees his man: at the snap he only
     has to react, once his man may break he has to see which way."""
     choosing = np.clip((np.arange(count) * _STEP - RELEASE) / RELEASE, 0.0, 1.0)

@@ -5,9 +5,10 @@ from __future__ import annotations
 from functools import lru_cache
 from itertools import pairwise
 
+from stemline.football.conditions import LookWord
 from stemline.football.field import Field, Side
 from stemline.football.play import Assignment, Man, Play
-from stemline.football.timing.levels import REMEMBERED, Level
+from stemline.football.timing.levels import REMEMBERED, PlayingLevel
 from stemline.football.timing.running import (
     Speed,
     Timeline,
@@ -16,8 +17,7 @@ from stemline.football.timing.running import (
     timeline,
     velocity,
 )
-from stemline.football.worlds import Look
-from stemline.paths import Ending, Path, Point
+from stemline.geometry.paths import Ending, Path, Point
 
 CARRIER = "carrier"
 """The role of the man who has the ball on a run, or shows that he has it on a pass."""
@@ -27,7 +27,7 @@ INBOUNDS = 0.8
 """Yards inside the sideline at which he is still caught in bounds. Common practice."""
 
 
-def timelines(play: Play, level: Level) -> dict[str, Timeline]:
+def timelines(play: Play, level: PlayingLevel) -> dict[str, Timeline]:
     """Everyone who runs after the snap, by label; blockers are not among them."""
     made: dict[str, Timeline] = {}
     for task in play.assignments:
@@ -38,7 +38,7 @@ def timelines(play: Play, level: Level) -> dict[str, Timeline]:
     return made
 
 
-def run_path(play: Play, task: Assignment, path: Path, level: Level) -> Timeline:
+def run_path(play: Play, task: Assignment, path: Path, level: PlayingLevel) -> Timeline:
     """One path of a man: his own or a branch."""
     man = play.man(task.man)
     start = level.start.value + (level.press.value if _pressed(play, man) else 0.0)
@@ -58,7 +58,7 @@ def _timed(
 def _pressed(play: Play, man: Man) -> bool:
     """Against press the men on the line outside are met at once. Common practice."""
     wide = man.rank is not None and man.rank.number == 1
-    return Look.PRESS.value in play.against and man.on_line and wide
+    return LookWord.PRESS.value in play.against and man.on_line and wide
 
 
 def _moving(task: Assignment) -> Point:

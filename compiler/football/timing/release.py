@@ -9,15 +9,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from stemline.football.defence import Level as Front
-from stemline.football.fronts import PRESSED
+from stemline.football.defence.fronts import PRESSED
+from stemline.football.defenders import Level as Front
+from stemline.football.offence.quarterback import FEET
 from stemline.football.play import Assignment, Kind, Play, Read, Step
-from stemline.football.quarterback import FEET
-from stemline.football.timing.clock import Look, Verdict, read_clock
-from stemline.football.timing.levels import Level
+from stemline.football.timing.clock import TimedRead, Verdict, read_clock
+from stemline.football.timing.levels import PlayingLevel
 from stemline.football.timing.men import run_path
 from stemline.football.timing.running import timeline
-from stemline.paths import Ending, Point
+from stemline.geometry.paths import Ending, Point
 from stemline.source import Span
 
 DOUBLE = 0.8
@@ -50,7 +50,7 @@ class Release:
         return self.at.y > 0
 
 
-def releases(play: Play, level: Level) -> tuple[Release, ...]:
+def releases(play: Play, level: PlayingLevel) -> tuple[Release, ...]:
     """Every throw that a play may make: its reads, those under pressure, and what a run may throw
     off its key. Where no order says who is thrown to, there is none."""
     if play.kind is Kind.RUN:
@@ -69,7 +69,7 @@ def releases(play: Play, level: Level) -> tuple[Release, ...]:
     return tuple(first.values())
 
 
-def _release(look: Look) -> Release | None:
+def _release(look: TimedRead) -> Release | None:
     if not look.thrown_to:
         return None
     # A ball that would be there before its man is open is held for so long.
@@ -91,7 +91,7 @@ def _off_keys(play: Play) -> Iterator[Read]:
                 )
 
 
-def place_at(play: Play, task: Assignment, time: float, level: Level) -> Point:
+def place_at(play: Play, task: Assignment, time: float, level: PlayingLevel) -> Point:
     """Where a man is ``time`` seconds after the snap: on his way, at his block, or on from a double
     team to the next man. One without a path is where he stood at the snap."""
     if task.path is None or not task.path.legs:
@@ -103,7 +103,7 @@ def place_at(play: Play, task: Assignment, time: float, level: Level) -> Point:
     return climbs.at(time)
 
 
-def on_the_line(play: Play, task: Assignment, time: float, level: Level) -> bool:
+def on_the_line(play: Play, task: Assignment, time: float, level: PlayingLevel) -> bool:
     """Whether he goes to a man of the front, or is on him: the block that every code lets a lineman
     make at once, wherever the code has that man stand. A backer who fills a gap from close behind
     the line is one too: the two meet at the line."""
@@ -128,7 +128,7 @@ def past_line(play: Play, task: Assignment) -> float:
     return path.end.y if path.end.y > allowed and not play.man(task.man).interior else 0.0
 
 
-def meets_at(play: Play, task: Assignment, level: Level) -> float:
+def meets_at(play: Play, task: Assignment, level: PlayingLevel) -> float:
     """When a blocker has come to his first man, in seconds after the snap."""
     assert task.path is not None
     return run_path(play, task, task.path, level).arrives

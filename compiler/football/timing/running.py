@@ -24,10 +24,10 @@ from stemline.football.timing.levels import (
     GROUPS,
     PLANTED_TURN,
     ROUNDED_TURN,
-    Level,
+    PlayingLevel,
     Splits,
 )
-from stemline.paths import Curve, Ending, Path, Point, segments
+from stemline.geometry.paths import Curve, Ending, Path, Point, segments
 
 Array = NDArray[np.float64]
 Plane = NDArray[np.complex128]
@@ -89,7 +89,7 @@ def _flight(time: float, tau: float) -> float:
 
 
 @cache
-def runner(level: Level, position: Position, forty: float | None = None) -> Speed:
+def runner(level: PlayingLevel, position: Position, forty: float | None = None) -> Speed:
     """How a man of this level and position runs a route; ``forty`` is his own 40 in seconds."""
     splits = level.splits[GROUPS[position]].value
     if forty is not None:

@@ -14,14 +14,14 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from stemline.football.defence import Defender
-from stemline.football.defence import Level as Depth
+from stemline.football.defenders import Defender
+from stemline.football.defenders import Level as Depth
 from stemline.football.play import Play
 from stemline.football.players import Position
-from stemline.football.timing.levels import Level
+from stemline.football.timing.levels import PlayingLevel
 from stemline.football.timing.running import runner
 from stemline.football.timing.screens import led
-from stemline.paths import Point
+from stemline.geometry.paths import Point
 
 ARM = 1.0
 """Yards from the passer at which a rusher has him. Common practice, no published source."""
@@ -33,7 +33,7 @@ HELD = 0.6
 Common practice: 0.3 to 0.6."""
 
 
-def free_rusher(play: Play, passer: Point, level: Level) -> float | None:
+def free_rusher(play: Play, passer: Point, level: PlayingLevel) -> float | None:
     """Seconds after the snap at which the first free man is at a passer who throws from
     ``passer``; None where everybody is blocked, or no look is lined up."""
     return min((arrives(man, passer, play, level) for man in free(play)), default=None)
@@ -45,7 +45,7 @@ def free(play: Play) -> Sequence[Defender]:
     return [man for man in rush if man.label in play.unblocked]
 
 
-def arrives(man: Defender, passer: Point, play: Play, level: Level) -> float:
+def arrives(man: Defender, passer: Point, play: Play, level: PlayingLevel) -> float:
     """When one free man is there."""
     if led(play):
         passer = Point(passer.x, passer.y - GIVES)

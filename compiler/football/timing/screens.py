@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from stemline.football.play import Assignment, Play
 from stemline.football.players import Position
-from stemline.paths import Ending, Path, Point
+from stemline.geometry.paths import Ending, Path, Point
 
 AHEAD = 12.0
 """Yards from the catch within which a blocker is in front of it. Common practice."""

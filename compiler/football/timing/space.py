@@ -17,10 +17,10 @@ from itertools import combinations, pairwise
 import numpy as np
 
 from stemline.football.play import Claim, Play
-from stemline.football.timing.clock import Look, ReadClock
+from stemline.football.timing.clock import ReadClock, TimedRead
 from stemline.football.timing.levels import REMEMBERED
 from stemline.football.timing.running import Array, Timeline
-from stemline.paths import Point
+from stemline.geometry.paths import Point
 
 COLLIDE = 0.6
 BRUSH = 1.75
@@ -51,7 +51,7 @@ class Meeting(Enum):
 
 
 @dataclass(frozen=True)
-class Crossing:
+class MenCross:
     """Two men whose paths cross: when they are nearest, how far apart, who is deeper then.
 
     ``at`` is half way between them at that moment; ``first`` is the man who goes over.
@@ -69,7 +69,7 @@ class Crossing:
 class Crowd:
     """Another man so near to the man a read is thrown to that one defender has both."""
 
-    read: Look
+    read: TimedRead
     other: str
     apart: float
 
@@ -97,7 +97,7 @@ class Measured:
         return f"{'at most ' * self.most}{self.wanted:g}"
 
 
-def crossings(men: Mapping[str, Timeline]) -> tuple[Crossing, ...]:
+def crossings(men: Mapping[str, Timeline]) -> tuple[MenCross, ...]:
     """Every two men who pass each other: one comes from the left of the other to his right.
 
     Men who only start close together do not meet: a moment counts in which they had come nearer.
@@ -108,7 +108,7 @@ def crossings(men: Mapping[str, Timeline]) -> tuple[Crossing, ...]:
 
 
 @lru_cache(maxsize=REMEMBERED)
-def _crossing(one: str, line: Timeline, two: str, other: Timeline) -> Crossing | None:
+def _crossing(one: str, line: Timeline, two: str, other: Timeline) -> MenCross | None:
     """Where two men pass each other; ``one`` is the first of their labels."""
     mine, his = _watched(line), _watched(other)
     if abs(mine[0, 0] - his[0, 0]) <= _STACKED:
@@ -125,7 +125,7 @@ def _crossing(one: str, line: Timeline, two: str, other: Timeline) -> Crossing |
     middle = (mine[i] + his[i]) / 2
     at = Point(float(middle[0]), float(middle[1]))
     gap = float(apart[i])
-    return Crossing(over, under, float(_TIMES[i]), gap, at, meeting(gap))
+    return MenCross(over, under, float(_TIMES[i]), gap, at, meeting(gap))
 
 
 @lru_cache(maxsize=REMEMBERED)

@@ -10,9 +10,9 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from stemline.football.defence import Defender, DutyKind
+from stemline.football.defenders import Defender, DutyKind
 from stemline.football.play import Play
-from stemline.football.timing.levels import MINDS, READS, UNDERNEATH, Level
+from stemline.football.timing.levels import MINDS, READS, UNDERNEATH, PlayingLevel
 from stemline.football.timing.running import Array
 
 IN_FRONT = 1.5
@@ -44,7 +44,7 @@ def squatting(defender: Defender, play: Play) -> bool:
 
 
 def in_the_flat(
-    marks: Array, goals: Array, seen: Array, times: Array, level: Level
+    marks: Array, goals: Array, seen: Array, times: Array, level: PlayingLevel
 ) -> tuple[Array, NDArray[np.bool_]]:
     """Where corners who squat mean to be, (men, times, 2), and when they have a man in the flat.
 

@@ -16,11 +16,11 @@ from functools import cache
 import numpy as np
 
 from stemline.football.field import Side
+from stemline.football.offence.quarterback import MOVING
 from stemline.football.play import Step
-from stemline.football.quarterback import MOVING
-from stemline.football.timing.levels import Level
+from stemline.football.timing.levels import PlayingLevel
 from stemline.football.timing.running import Array
-from stemline.paths import Point
+from stemline.geometry.paths import Point
 
 MASS = 0.415
 """Kilograms: 14 to 15 ounces."""
@@ -101,7 +101,9 @@ class Foot:
     at: Point
 
 
-def clock(steps: Sequence[Step], stands: Point, toward: Side, level: Level) -> tuple[Foot, ...]:
+def clock(
+    steps: Sequence[Step], stands: Point, toward: Side, level: PlayingLevel
+) -> tuple[Foot, ...]:
     """When each step of the feet is down. ``stands`` is the quarterback at the snap.
 
     A first step, and each drop, is timed from the snap; a hitch or reset after the step before.

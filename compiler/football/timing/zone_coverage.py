@@ -14,18 +14,18 @@ from collections.abc import Mapping, Sequence
 import numpy as np
 from numpy.typing import NDArray
 
-from stemline.football.defence import Defender, DutyKind
-from stemline.football.defence import Level as Depth
+from stemline.football.defence.zones import DEEP, middle_of
+from stemline.football.defenders import Defender, DutyKind
+from stemline.football.defenders import Level as Depth
 from stemline.football.field import Side
-from stemline.football.landmarks import END_SPLIT
+from stemline.football.offence.landmarks import END_SPLIT
+from stemline.football.offence.quarterback import MOVING
 from stemline.football.play import Play
 from stemline.football.players import Position
-from stemline.football.quarterback import MOVING
-from stemline.football.timing.levels import MINDS, READS, UNDERNEATH, Level
+from stemline.football.timing.levels import MINDS, READS, UNDERNEATH, PlayingLevel
 from stemline.football.timing.men import INBOUNDS
 from stemline.football.timing.running import Array, runner
 from stemline.football.timing.squatting import in_the_flat, squatting
-from stemline.football.zones import DEEP, middle_of
 
 DROP = 5.5
 """Yards a second of a zone drop."""
@@ -76,7 +76,7 @@ def dropped(
     play: Play,
     places: Mapping[str, Array],
     times: Array,
-    level: Level,
+    level: PlayingLevel,
     sets: float,
 ) -> Array:
     """Where defenders in zone are; who rushes or has nobody stands still. (men, times, 2).
@@ -169,7 +169,7 @@ def _under(
     play: Play,
     receivers: Array,
     times: Array,
-    level: Level,
+    level: PlayingLevel,
     sets: float,
 ) -> Array:
     """Underneath defenders: landmark, flow and lean; slower once the passer has set.
@@ -200,7 +200,7 @@ def _under(
     return np.stack(made)
 
 
-def _seen(receivers: Array, times: Array, level: Level) -> Array:
+def _seen(receivers: Array, times: Array, level: PlayingLevel) -> Array:
     """Where a defender takes the receivers to be: where they were when he last reacted."""
     late = round(level.choose.value / float(times[1] - times[0])) if len(times) > 1 else 0
     first = np.repeat(receivers[:, :1], late, axis=1)
@@ -230,7 +230,7 @@ def _lean(marks: Array, receivers: Array) -> Array:
     return drawn
 
 
-def _flow(play: Play, times: Array, level: Level) -> Array:
+def _flow(play: Play, times: Array, level: PlayingLevel) -> Array:
     """Yards to the side that the underneath zones move, at each time."""
     shows = READS
     for step in play.feet:

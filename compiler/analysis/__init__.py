@@ -1,0 +1,1 @@
+"""Plays of a playbook held against its looks."""

@@ -1,0 +1,74 @@
+"""Reads by looks: for each read of a concept and each look, how open its man is at the catch."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from stemline.book.content.block_table import NOTHING
+from stemline.book.content.letters import mark
+from stemline.book.content.page_models import Answers, ThrowCell
+from stemline.football.play import Season
+from stemline.football.timing.answers import Stood, check_to
+from stemline.football.timing.clock import read_clock
+from stemline.football.timing.coverage import TOLD, Against, Cover, against
+from stemline.football.timing.levels import LEVELS
+
+
+def answers(season: Season) -> dict[str, Answers]:
+    """The table of each pass concept's first call, by the concept's name; none of one that stands
+    against no look.
+
+    A column a look, a row a read; ``first`` of a cell tells the read that is thrown to. Under them
+    when a free rusher is there, and the hot throw; and what to check to where nobody is open.
+    """
+    level, stood, targets = LEVELS[season.level], [], {}
+    for sheet in season.concepts:
+        if sheet.faced:
+            rows = tuple(against(play, read_clock(play, level), level) for play in sheet.faced)
+            stood.append(Stood(sheet.name, sheet.faced[0].call.formation, rows))
+            targets[sheet.name] = tuple(
+                (str(read.number), read.target) for read in sheet.faced[0].reads
+            )
+    return {one.concept: _table(one, targets[one.concept], check_to(one, stood)) for one in stood}
+
+
+def _table(one: Stood, reads: tuple[tuple[str, str], ...], checks: Mapping[str, str]) -> Answers:
+    rows = tuple(
+        (number, target, tuple(_cell(row, i) for row in one.rows))
+        for i, (number, target) in enumerate(reads)
+    )
+    first = min((row.rusher for row in one.rows if row.rusher is not None), default=None)
+    return Answers(
+        looks=tuple(row.look for row in one.rows),
+        rows=rows,
+        rushers=tuple(map(_rusher, one.rows)) if first is not None else (),
+        checks=tuple(_check(row.look, checks) for row in one.rows) if checks else (),
+        rusher=first,
+    )
+
+
+def _rusher(one: Against) -> tuple[str, str]:
+    """When a free rusher is there, and what the pressure order throws before."""
+    if one.rusher is None:
+        return "", ""
+    hot = one.hot.read.read.target if one.hot else NOTHING
+    return f"{one.rusher:.1f} s", hot
+
+
+def _check(look: str, checks: Mapping[str, str]) -> str:
+    """What to check to where nobody is open: a concept of the book, else out of the call."""
+    return checks[look] or "another call" if look in checks else ""
+
+
+def _cell(one: Against, read: int) -> ThrowCell:
+    if read >= len(one.reads):
+        return ThrowCell(NOTHING, "", "never")  # against this look one man fewer is read
+    part = one.reads[read]
+    if part.cover is Cover.LATE:
+        return ThrowCell("late", "", "late")
+    words = NOTHING
+    if part.cover in (Cover.OPEN, Cover.TIGHT):
+        words = f"{min(part.yards, TOLD):.0f}" + ("+" if part.yards > TOLD else "")
+    if part.cover is Cover.TIGHT:
+        words = f"({words})"
+    return ThrowCell(words, mark(part.nearest), part.cover.name.lower(), one.best is part)

@@ -1,0 +1,165 @@
+"""Who blocks whom: one call's blockers against each look, fronts that are answered alike in one."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from stemline.book.content.letters import mark, marks, told
+from stemline.book.content.page_models import BlockRow, Fronts, KeyRead, Remark
+from stemline.football.play import Assignment, Man, Play
+from stemline.football.players import Position
+
+MOST_VIEWS = 6
+"""Pictures of one call against other looks: the table has them all."""
+NOTHING = "–"
+
+Front = tuple[str, Play]
+"""Looks that are answered alike, by name, and the call against the first of them."""
+
+
+def grouped(plays: Iterable[Play]) -> tuple[Front, ...]:
+    """The plays that stand against a look, those whose blockers all answer alike together."""
+    names: dict[object, list[str]] = {}
+    first: dict[object, Play] = {}
+    for play in plays:
+        if play.defence is None:
+            continue
+        answers = (
+            tuple((a.man, _answer(a, play)) for a in _blocking(play)),
+            tuple(key.man for key in play.keys),
+            play.unblocked,
+        )
+        first.setdefault(answers, play)
+        names.setdefault(answers, []).append(play.defence.name)
+    return tuple((", ".join(names[key]), play) for key, play in first.items())
+
+
+def against(names: str) -> tuple[str, str]:
+    """The words over a picture against the first of `grouped` looks, and those beside them."""
+    first, *others = names.split(", ")
+    return f"against {first}", f"and {len(others)} more alike" if others else ""
+
+
+def most_unlike(blocked: Sequence[Front], number: int) -> tuple[Front, ...]:
+    """The first of `grouped` plays and those ``number`` that are answered least like it and like
+    each other, in their own order: what is worth a picture where the table has the rest.
+    """
+    chosen, left = list(blocked[:1]), list(blocked[1:])
+    while left and len(chosen) <= number:
+        far = max(left, key=lambda front: min(_apart(front[1], other) for _, other in chosen))
+        chosen.append(far)
+        left.remove(far)
+    return tuple(front for front in blocked if front in chosen)
+
+
+def _apart(a: Play, b: Play) -> int:
+    """How many blockers answer two looks differently."""
+    return sum(_answer(x, a) != _answer(b.assignment(x.man), b) for x in _blocking(a))
+
+
+def fronts(blocked: Sequence[Front], rule: Play | None, free: str) -> Fronts | None:
+    """The table of `grouped` plays of one call in one formation.
+
+    ``rule`` is the call without a look, whose jobs are the rules themselves; ``free`` heads the
+    column of those whom nobody takes.
+    """
+    if not blocked:
+        return None
+    base = blocked[0][1]
+    men = _columns([play for _, play in blocked])
+    return Fronts(
+        men=tuple((man.label, place_of(man, base)) for man in men),
+        rules=_rules(men, rule),
+        rows=tuple(
+            BlockRow(
+                names,
+                tuple(_answer(play.assignment(man.label), play) or NOTHING for man in men),
+                marks([key.man for key in play.keys if key.man]) or NOTHING,
+                marks(play.unblocked) or NOTHING,
+            )
+            for names, play in blocked
+        ),
+        key="key" if any(key.man for _, play in blocked for key in play.keys) else "",
+        free=free if any(play.unblocked for _, play in blocked) else "",
+    )
+
+
+def _columns(plays: Sequence[Play]) -> tuple[Man, ...]:
+    """The line from left to right, then others whose block is not the same against every front."""
+    base = plays[0]
+    labels = dict.fromkeys(a.man for play in plays for a in _blocking(play))
+    men = [base.man(label) for label in labels]
+
+    def varies(man: Man) -> bool:
+        return len({_answer(play.assignment(man.label), play) for play in plays}) > 1
+
+    line = [man for man in men if _in_line(man, base)]
+    others = [man for man in men if not _in_line(man, base) and varies(man)]
+    return (
+        *sorted(line, key=lambda man: man.snap.x),
+        *sorted(others, key=lambda man: man.snap.x),
+    )
+
+
+def answers(play: Play, base: Play, free: str) -> tuple[Remark, ...]:
+    """What blockers of one call do against another look than that of ``base``."""
+    if play is base:
+        return ()
+    changed: dict[str, list[str]] = {}
+    for a in _blocking(play):
+        if _answer(a, play) != _answer(base.assignment(a.man), base):
+            changed.setdefault(_answer(a, play), []).append(a.man)
+    keys = marks([key.man for key in play.keys if key.man])
+    return (
+        *(Remark(" ".join(men), words) for words, men in changed.items()),
+        *((Remark("key", keys),) if keys else ()),
+        *((Remark(free, marks(play.unblocked)),) if play.unblocked else ()),
+    )
+
+
+def place_of(man: Man, play: Play) -> str:
+    """Where a blocker plays, from the side the call goes to: "playside guard"; or his role."""
+    role = play.assignment(man.label).role
+    if role:
+        return role
+    if man.position is Position.CENTRE or man.snap.x == 0:
+        return man.position.value
+    if play.toward is None:
+        side = "right" if man.snap.x > 0 else "left"
+    else:
+        side = "playside" if man.snap.x * play.toward.value > 0 else "backside"
+    return f"{side} {man.position.value if man.interior else 'end'}"
+
+
+def key_reads(play: Play) -> tuple[KeyRead, ...]:
+    """The defenders that a call reads instead of blocking them."""
+    return tuple(
+        KeyRead(
+            key.described,
+            mark(key.man),
+            tuple(Remark(f"{what} {to}".strip(), when) for what, to, when in key.choices),
+        )
+        for key in play.keys
+    )
+
+
+def _blocking(play: Play) -> tuple[Assignment, ...]:
+    """The linemen, and everybody else who takes a defender."""
+    return tuple(a for a in play.assignments if play.man(a.man).interior or a.hits)
+
+
+def _in_line(man: Man, play: Play) -> bool:
+    return man.interior or (man.on_line and not play.assignment(man.label).role)
+
+
+def _answer(assignment: Assignment, play: Play) -> str:
+    return told(assignment.job.strip().rstrip("."), play, assignment)
+
+
+def _rules(men: Iterable[Man], rule: Play | None) -> tuple[Remark, ...]:
+    """What each man is told for every front; those who are told the same, together."""
+    rules: dict[str, list[str]] = {}
+    for man in men if rule else ():
+        assert rule is not None
+        rules.setdefault(_answer(rule.assignment(man.label), rule), []).append(man.label)
+    return tuple(Remark(" ".join(labels), words) for words, labels in rules.items() if words)

@@ -1,0 +1,83 @@
+"""Who plays which role in each formation, and what one call changes against another."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from stemline.book.content.block_table import place_of
+from stemline.book.content.job_table import NOBODY, Column, by_role, role_players, same_job
+from stemline.book.content.letters import told
+from stemline.book.content.page_models import CastTable, Remark
+from stemline.football.play import Assignment, Play
+
+
+def casting(columns: tuple[Column, ...]) -> CastTable:
+    """The casting table of `formation_columns`, whose first is the base."""
+    roles = dict.fromkeys(a.role for _, play in columns for a in role_players(play))
+    rows = tuple((role, tuple(_letter(role, play) for _, play in columns)) for role in roles)
+    return CastTable(tuple(name for name, _ in columns), rows)
+
+
+def _letter(role: str, play: Play) -> str:
+    assignment = play.runs(role)
+    return assignment.man if assignment else NOBODY
+
+
+def changes(play: Play, base: Play) -> tuple[Remark, ...]:
+    """What is other in ``play`` than in ``base``: each man and role, those alike together."""
+    by_words: dict[str, list[str]] = {}
+    for now in play.assignments:
+        if play.man(now.man).interior or not (now.role or now.job or now.motion):
+            continue
+        before = base.runs(now.role) if now.role else _man(now.man, base)
+        moved = _moved(now, before, base)
+        other = before is None or not same_job(now, play, before, base)
+        if other or moved or before is None or before.man != now.man:
+            parts = (moved, told(now.job, play, now) if other else "", *_reacts(now, before))
+            words = ". ".join(part.rstrip(".") for part in parts if part)
+            by_words.setdefault(words, []).append(f"{now.man} {now.role}".rstrip())
+    for place, words in _line_changes(play, base):
+        by_words.setdefault(words, []).append(place)
+    gone = [a.role for a in role_players(base) if play.runs(a.role) is None]
+    notes = (Remark(", ".join(men), words) for words, men in by_words.items())
+    return (*notes, *((Remark("nobody plays", ", ".join(gone)),) if gone else ()))
+
+
+def _man(label: str, play: Play) -> Assignment | None:
+    """What a man without a role does in the other call, where he has none there either."""
+    return next((a for a in play.assignments if a.man == label and not a.role), None)
+
+
+def _reacts(now: Assignment, before: Assignment | None) -> Iterator[str]:
+    """What a look makes of a job, where the first call has it otherwise."""
+    known = {(b.looks, b.job) for b in before.branches} if before is not None else set()
+    yield from (
+        f"Against {b.looks}: {b.job}" for b in now.branches if (b.looks, b.job) not in known
+    )
+
+
+def _line_changes(play: Play, base: Play) -> Iterator[tuple[str, str]]:
+    """Linemen whose block is another one: by their place where both calls have a playside, since
+    sides change with the call, else by letter."""
+    sided = play.toward is not None and base.toward is not None
+
+    def name(label: str, of: Play) -> str:
+        return place_of(of.man(label), of) if sided else label
+
+    before = {name(a.man, base): a for a in base.assignments if base.man(a.man).interior}
+    for now in play.assignments:
+        if not play.man(now.man).interior or not now.job:
+            continue
+        old = before.get(name(now.man, play))
+        if old is None or by_role(now.job, play, now) != by_role(old.job, base, old):
+            yield name(now.man, play), told(now.job, play, now).rstrip(".")
+
+
+def _moved(now: Assignment, before: Assignment | None, base: Play) -> str:
+    """The words of a motion that the first call has not, or that he has there and not here."""
+    words = now.motion.words if now.motion else ""
+    there = before.motion.words if before is not None and before.motion else ""
+    if words:
+        return words if words != there else ""
+    his = next((a.motion for a in base.assignments if a.man == now.man), None)
+    return "no motion" if his is not None or there else ""

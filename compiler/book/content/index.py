@@ -1,0 +1,94 @@
+"""The indexes: every call by its name, by its formation and by its tags, set in columns.
+
+Columns are filled here and not by the layout engine: they come out equally long over all pages of
+the index, no heading stands last in one, and laying them out costs next to nothing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from stemline.book.content.page_models import Index, IndexGroup, IndexItem, IndexLine
+from stemline.book.paper import Paper, room
+from stemline.football.play import Play
+
+NARROW = 42
+"""Letters of a call that a third of a page holds on one line at the index's size; measured."""
+
+HEAD = 44.0
+"""Points that the heading of the index's first page takes."""
+
+HEIGHTS = {"index": 27.0, "group": 18.0, "call": 12.0}
+"""Points of a column that each kind of line takes."""
+
+
+def index(plays: tuple[Play, ...], ids: tuple[str, ...], paper: Paper) -> Index:
+    """The indexes of ``plays``, which stand in the book under ``ids``."""
+    lines = tuple(IndexLine(play.call.spoken, id_) for play, id_ in zip(plays, ids, strict=True))
+    formations: dict[str, list[IndexLine]] = {}
+    tags: dict[str, list[IndexLine]] = {}
+    for play, line in zip(plays, lines, strict=True):
+        formations.setdefault(play.call.formation, []).append(line)
+        for tag in play.call.tags:
+            tags.setdefault(tag, []).append(line)
+    calls, by_formation, by_tag = _sorted(lines), _groups(formations), _groups(tags)
+    items = (
+        *_items("Index by call", "by-call", (IndexGroup("", calls),)),
+        *_items("Index by formation", "by-formation", by_formation),
+        *_items("Index by tag", "by-tag", by_tag),
+    )
+    longest = max((len(line.call) for line in lines), default=0)
+    across = 3 if longest <= NARROW else 2
+    pages = set_columns(items, across, room(paper) - HEAD)
+    return Index(calls, by_formation, by_tag, across, pages)
+
+
+def set_columns(
+    items: tuple[IndexItem, ...], across: int, height: float
+) -> tuple[tuple[tuple[IndexItem, ...], ...], ...]:
+    """``items`` on as few pages of ``across`` columns as hold them, the columns equally full."""
+    fewest = len(_filled(items, height))
+    pages = -(-fewest // across)
+    limit = sum(item.height for item in items) / max(1, pages * across)
+    while len(columns := _filled(items, min(limit, height))) > pages * across:
+        limit += HEIGHTS["call"] / 2
+    return tuple(columns[i : i + across] for i in range(0, len(columns), across))
+
+
+def _filled(items: tuple[IndexItem, ...], limit: float) -> tuple[tuple[IndexItem, ...], ...]:
+    """Columns of at most ``limit`` points; headings stand with the call under them."""
+    columns: list[list[IndexItem]] = []
+    left = 0.0
+    together: list[IndexItem] = []
+    for item in items:
+        together.append(item)
+        if item.kind != "call":
+            continue
+        height = sum(each.height for each in together)
+        if height > left:
+            columns.append([])
+            left = limit
+        columns[-1] += together
+        left -= height
+        together = []
+    return tuple(tuple(column) for column in columns)
+
+
+def _items(title: str, id_: str, groups: tuple[IndexGroup, ...]) -> Iterator[IndexItem]:
+    if not any(group.lines for group in groups):
+        return
+    yield IndexItem("index", title, id_, HEIGHTS["index"])
+    for group in groups:
+        if group.title:
+            yield IndexItem("group", group.title, "", HEIGHTS["group"])
+        for line in group.lines:
+            yield IndexItem("call", line.call, line.id, HEIGHTS["call"])
+
+
+def _groups(groups: dict[str, list[IndexLine]]) -> tuple[IndexGroup, ...]:
+    ordered = sorted(groups, key=lambda title: (title.casefold(), title))
+    return tuple(IndexGroup(title, _sorted(tuple(groups[title]))) for title in ordered)
+
+
+def _sorted(lines: tuple[IndexLine, ...]) -> tuple[IndexLine, ...]:
+    return tuple(sorted(lines, key=lambda line: (line.call.casefold(), line.call)))

@@ -1,0 +1,73 @@
+"""The page "How to read these pictures": the legend's symbols and the few rules behind them."""
+
+from __future__ import annotations
+
+from stemline.book.content.page_models import LegendEntry, LegendPage, Remark
+
+_NOTES = (
+    Remark(
+        "Counting",
+        "Receivers are numbered from outside in on each side, where they stand at the snap and so "
+        "after any motion: #1 is the widest. Strong is the side with more of them; in a tie it "
+        "is the called side.",
+    ),
+    Remark(
+        "Reads",
+        "A number on a filled tile is the quarterback's order. It stands where the ball would be "
+        "caught.",
+    ),
+    Remark(
+        "Under pressure",
+        "The chevrons beside a tile are the order when the rush comes: one chevron is looked at "
+        "first. A tile without a chevron is left out.",
+    ),
+    Remark(
+        "Spots",
+        "A read is a place and not a man. A formation or a tag may bring another man there; the "
+        "quarterback's eyes and feet stay the same.",
+    ),
+    Remark(
+        "Depths",
+        "A number at a break is yards past the line of scrimmage. Length and depth are drawn at "
+        "one scale.",
+    ),
+    Remark(
+        "Options",
+        "The drawn path is the one to run when nothing else is said. What a look makes of it "
+        "stands in the last column of the table.",
+    ),
+    Remark(
+        "Blocks",
+        "A run is one text for every front. The table says it man by man: his rule, and whom it "
+        "gives him against each look. Playside is where the ball goes.",
+    ),
+    Remark(
+        "Letters",
+        "In the text a letter in a small box is a man of theirs; a letter without one is ours.",
+    ),
+    Remark(
+        "Keys",
+        "A defender who is read is left alone on purpose; what he does decides what is done.",
+    ),
+    Remark(
+        "The clock",
+        "Under a pass: dashed where a foot is down, grey while the read is open, a line while the "
+        "ball is in the air and a tick where it arrives; the cross is a free rusher, where a look "
+        "frees one. Below it each read against each look: yards to the nearest defender when the "
+        "ball is there. Bold is open: he is 2.5 yards off or more. In brackets a good throw beats "
+        "him: he is a yard off or more, and beside or behind his man. A dash is covered, late "
+        "comes after the free rusher. A heavy rule marks who is thrown to; where nobody is, check "
+        "to the concept named. All are planning estimates.",
+    ),
+    Remark(
+        "Who plays it",
+        "One row a role, one column a formation. A role keeps its job whoever has the letter; "
+        "where the job is another one, it is written out.",
+    ),
+)
+
+
+def reading(captions: tuple[str, ...]) -> LegendPage:
+    """The page with the legend's ``captions``, in the order they were drawn in."""
+    symbols = tuple(LegendEntry(f"legend-{i}", caption) for i, caption in enumerate(captions, 1))
+    return LegendPage(symbols, _NOTES)

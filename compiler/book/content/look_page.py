@@ -1,0 +1,140 @@
+"""A look's page: where each defender lines up, what is his, and what another set makes of it."""
+
+from __future__ import annotations
+
+from stemline.book.content.page_models import Entry, LookPage, Post, Remark
+from stemline.football.defenders import Defence, Defender, Level
+from stemline.football.play import LookSheet, Man, Play
+
+_OVER = 0.4
+"""Yards: nearer than this to a man's middle, a defender stands over him."""
+_BESIDE = 3.0
+"""Yards: farther than this from every receiver, a defender's place is counted from the ball.
+Both common practice, no published source."""
+
+
+def look_page(sheet: LookSheet, number: int) -> LookPage:
+    """The page of ``sheet``, the book's ``number``-th look from 1."""
+    base = sheet.views[0]
+    assert base.defence is not None, "a look's views show it"
+    id_ = f"look-{number}"
+    entries = tuple(
+        Entry(
+            f"{id_}-{i}",
+            f"against {play.call.spoken}",
+            play,
+            _moved(play, base) if i else (),
+            listed=False,
+            aside=_shape(play),
+        )
+        for i, play in enumerate(sheet.views)
+    )
+    return LookPage(
+        id=id_,
+        name=sheet.name,
+        opens=number == 1,
+        drawn=f"{base.call.formation} · {_shape(base)}",
+        base=entries[0],
+        shows=", ".join(base.defence.shows),
+        rows=_rows(sheet.views),
+        says=sheet.says,
+        dressups=entries[1:],
+    )
+
+
+def _shape(play: Play) -> str:
+    return "{}x{}".format(*play.shape)
+
+
+def _rows(views: tuple[Play, ...]) -> tuple[Post, ...]:
+    base = views[0]
+    assert base.defence is not None
+    ordered = sorted(base.defence.defenders, key=lambda d: _order(d, base.defence))
+    return tuple(
+        Post(
+            d.label,
+            place_words(d, base),
+            _duty(d),
+            tuple(
+                Remark(play.call.formation, words)
+                for play in views[1:]
+                if (words := _other(d, play, base))
+            ),
+        )
+        for d in ordered
+    )
+
+
+def _order(d: Defender, defence: Defence | None) -> tuple[int, float]:
+    """By level, and from the look's strong side to its weak one."""
+    way = defence.strong.value if defence else 1
+    return list(Level).index(d.level), -d.at.x * way
+
+
+def _moved(play: Play, base: Play) -> tuple[Remark, ...]:
+    """Every defender who stands or does another thing than in ``base``, those alike together."""
+    assert base.defence is not None
+    by_words: dict[str, list[str]] = {}
+    for d in sorted(base.defence.defenders, key=lambda d: _order(d, base.defence)):
+        words = _other(d, play, base)
+        if words:
+            by_words.setdefault(words, []).append(d.label)
+    return tuple(Remark(" ".join(men), words) for words, men in by_words.items())
+
+
+def _other(d: Defender, play: Play, base: Play) -> str:
+    """What is other with a defender of ``base`` in ``play``."""
+    assert play.defence is not None
+    now = next((x for x in play.defence.defenders if x.label == d.label), None)
+    if now is None:
+        return "not there"
+    place, duty = place_words(now, play), _duty(now)
+    changed = [
+        words
+        for words, before in ((place, place_words(d, base)), (duty, _duty(d)))
+        if words != before
+    ]
+    return ", ".join(changed)
+
+
+def _duty(d: Defender) -> str:
+    return d.duty.words if d.duty else ""
+
+
+def place_words(d: Defender, play: Play) -> str:
+    """Where a defender stands: "3 technique, strong", "1 inside strong #1, 7 deep"."""
+    assert play.defence is not None
+    way = play.defence.strong.value
+    side = "strong" if d.at.x * way > _OVER else "weak" if d.at.x * way < -_OVER else ""
+    deep = "" if d.level is Level.LINE else f"{_yards(d.at.y)} deep"
+    if d.technique:
+        where = [f"{d.technique} technique" if d.level is Level.LINE else d.technique, side]
+    else:
+        where = [_over(d, play) or _from_ball(d, side)]
+    return ", ".join(part for part in (*where, deep) if part)
+
+
+def _over(d: Defender, play: Play) -> str:
+    """His place from the receiver he is nearest to; "" where none is near."""
+    ranked = [m for m in play.men if m.rank is not None]
+    near = min(ranked, key=lambda m: (abs(m.snap.x - d.at.x), m.label), default=None)
+    if near is None or abs(near.snap.x - d.at.x) > _BESIDE:
+        return ""
+    off = abs(d.at.x) - abs(near.snap.x)
+    if abs(off) < _OVER:
+        return f"over {_rank(near, play)}"
+    return f"{_yards(abs(off))} {'outside' if off > 0 else 'inside'} {_rank(near, play)}"
+
+
+def _rank(man: Man, play: Play) -> str:
+    assert man.rank is not None
+    return f"{'strong' if man.rank.side is play.strong else 'weak'} #{man.rank.number}"
+
+
+def _from_ball(d: Defender, side: str) -> str:
+    return f"{_yards(abs(d.at.x))} {side}" if side else "over the ball"
+
+
+def _yards(number: float) -> str:
+    """To the nearest half yard: nobody lines up finer than that."""
+    return f"{round(number * 2) / 2:g}"

@@ -1,0 +1,50 @@
+"""A protection's page: who takes whom against each look, and who comes free."""
+
+from __future__ import annotations
+
+from stemline.book.content.block_table import (
+    MOST_VIEWS,
+    against,
+    answers,
+    fronts,
+    grouped,
+    most_unlike,
+)
+from stemline.book.content.page_models import Entry, ProtectionPage, Remark
+from stemline.football.play import ProtectionSheet
+
+FREE = "comes free"
+
+
+def protection_page(sheet: ProtectionSheet, number: int) -> ProtectionPage:
+    """The page of ``sheet``, the book's ``number``-th protection from 1."""
+    columns = grouped(sheet.views)
+    shown = most_unlike(columns, MOST_VIEWS) or (("", sheet.views[0]),)
+    id_ = f"protection-{number}"
+    entries = tuple(
+        Entry(
+            f"{id_}-{i}",
+            against(names)[0] if names else sheet.name,
+            play,
+            answers(play, shown[0][1], FREE),
+            listed=False,
+            aside=against(names)[1],
+        )
+        for i, (names, play) in enumerate(shown)
+    )
+    return ProtectionPage(
+        id=id_,
+        name=sheet.name,
+        opens=number == 1,
+        drawn=_joined(entries[0].aside, f"in {shown[0][1].call.formation}"),
+        base=entries[0],
+        words=sheet.words,
+        hot=tuple(Remark(throws, given) for throws, given in sheet.hot),
+        fronts=fronts(columns, next((p for p in sheet.views if p.defence is None), None), FREE),
+        says=sheet.says,
+        dressups=entries[1:],
+    )
+
+
+def _joined(*parts: str) -> str:
+    return " · ".join(part for part in parts if part)

@@ -1,0 +1,144 @@
+"""The quarterback's strip: which read is thrown from which step, and what pressure leaves."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+
+from stemline.book.content.calling import Calling
+from stemline.book.content.page_models import JobChange, Quarterback, ReadLook, Remark, Stop
+from stemline.football.play import Alert, Claim, Play, Read, Step
+
+
+def strip(play: Play) -> Quarterback | None:
+    """The strip of one call, or None when it says nothing to the quarterback."""
+    placed = _steps_of(play.feet, play.reads)
+    looks = tuple(_look(read) for read in play.reads)
+    stops = tuple(
+        Stop(
+            step.name,
+            _sentence(step),
+            tuple(look for look, at in zip(looks, placed, strict=True) if at == i),
+        )
+        for i, step in enumerate(play.feet)
+    )
+    loose = tuple(look for look, at in zip(looks, placed, strict=True) if at is None)
+    pressure = tuple(_look(read) for read in play.pressure)
+    kept = {read.target for read in play.pressure}
+    skipped = tuple(read.target for read in play.reads if kept and read.target not in kept)
+    notes = (
+        *(_claim(claim) for claim in play.claims),
+        *(_alert(alert) for alert in play.alerts),
+        *((Remark("side", play.pick),) if play.pick else ()),
+        *((Remark("nobody plays", ", ".join(play.nobody)),) if play.nobody else ()),
+    )
+    if not (stops or loose or pressure or notes):
+        return None
+    return Quarterback(stops, loose, pressure, skipped, notes)
+
+
+def orders(plays: Sequence[Play]) -> Quarterback | None:
+    """The strip of the first call, and in which calls he is told otherwise."""
+    first, calling = strip(plays[0]), Calling(plays)
+    if first is None:
+        return None
+    told: dict[tuple[str, str], list[int]] = {}
+    for i, play in enumerate(plays):
+        for part, said in _PARTS.items():
+            if said(play) != said(plays[0]):
+                told.setdefault((part, said(play)), []).append(i)
+    changes = (
+        JobChange(part, calling.label(calls), f"{_HEADS[part]}{words or _NONE}")
+        for (part, words), calls in told.items()
+    )
+    return replace(first, but=tuple(changes))
+
+
+def feet_words(play: Play) -> str:
+    """His feet in order; a step that goes to a side, or has words of its own, with these."""
+    return ", ".join(
+        f"{step.name} {step.side.word}" if step.side is not None else step.name
+        for step in play.feet
+    )
+
+
+def reads_words(play: Play) -> str:
+    """His reads in order with the step that throws each."""
+    return ", ".join(
+        f"{read.number} {_with(read)}" + (f" on {read.foot}" if read.foot else "")
+        for read in play.reads
+    )
+
+
+def pressure_words(play: Play) -> str:
+    return ", ".join(f"{read.number} {read.target}" for read in play.pressure)
+
+
+def alert_words(play: Play) -> str:
+    return ", ".join(
+        f"{alert.target}, when {alert.when}" if alert.when else alert.target
+        for alert in play.alerts
+    )
+
+
+def claim_words(play: Play) -> str:
+    return "; ".join(f"{note.label}: {note.words}" for note in map(_claim, play.claims))
+
+
+def _with(read: Read) -> str:
+    return f"{read.target} with {read.partner}" if read.partner else read.target
+
+
+_NONE = "none"
+_PARTS: dict[str, Callable[[Play], str]] = {
+    "feet": feet_words,
+    "reads": reads_words,
+    "pressure": pressure_words,
+    "alert": alert_words,
+    "claim": claim_words,
+}
+_HEADS = {
+    "feet": "feet: ",
+    "reads": "reads: ",
+    "pressure": "under pressure: ",
+    "alert": "alert: ",
+    "claim": "shape: ",
+}
+
+
+def _steps_of(feet: tuple[Step, ...], reads: tuple[Read, ...]) -> tuple[int | None, ...]:
+    """For each read the index of the step that throws it, in order; None when it is not said.
+
+    Two reads on steps of the same name stand on two steps when the feet hold two, else on one.
+    """
+    at = -1
+    found: list[int | None] = []
+    for read in reads:
+        ahead = [i for i, step in enumerate(feet) if i > at and step.name == read.foot]
+        if ahead:
+            at = ahead[0]
+        if ahead or (at >= 0 and feet[at].name == read.foot):
+            found.append(at)
+        else:
+            found.append(next((i for i, s in enumerate(feet) if s.name == read.foot), None))
+    return tuple(found)
+
+
+def _look(read: Read) -> ReadLook:
+    partner = f"{read.partner} {read.partner_man}".strip()
+    return ReadLook(read.number, read.target, " ".join(read.men), partner)
+
+
+def _sentence(step: Step) -> str:
+    words = "" if step.words == step.name else step.words
+    return ", ".join(part for part in (words, step.handed) if part)
+
+
+def _claim(claim: Claim) -> Remark:
+    label = f"{claim.kind} on {claim.on}" if claim.on else claim.kind
+    return Remark(label, ", ".join(claim.targets))
+
+
+def _alert(alert: Alert) -> Remark:
+    who = f"{alert.target} {' '.join(alert.men)}".strip()
+    return Remark("alert", f"{who}, when {alert.when}" if alert.when else who)

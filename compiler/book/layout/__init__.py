@@ -1,0 +1,1 @@
+"""Where it stands: page breaks, columns, room."""

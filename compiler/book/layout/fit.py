@@ -1,0 +1,222 @@
+"""How a concept's dress-ups are laid on its pages, so that no page ends in an empty foot.
+
+The back end lays the book out once in a plain way and measures each concept's parts; `arrange`
+then chooses, for each concept, how many rows stand under the large picture, how wide the rest
+are drawn on the pages after it, and how many ruled lines for the player's own notes fill what is
+left. The search is small and exhaustive, and ties fall to the earlier choice: same measures, same
+book.
+
+Heights and widths are points on the page.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from enum import Enum
+from itertools import product
+from math import ceil
+
+from stemline.book.content.page_models import Entry
+
+NOTE_LINE = 21.0
+"""From one ruled line to the next: about 7 mm, as in an exercise book."""
+NOTE_HEAD = 20.0
+FEWEST_NOTES = 3
+"""Fewer lines than this are not worth a heading."""
+
+
+CARE_GAP = 16.0
+"""White between the contents and the page on care below them, as the style sheet sets it."""
+_BESIDE = 45
+"""Letters on a line beside a picture of the largest style: about."""
+_MOST_ROWS = 8
+"""Rows of small pictures that are tried below what else stands on a first page, less one."""
+
+
+class Style(Enum):
+    """How dress-ups stand: three a row, two a row, or one a row with its changes beside it."""
+
+    THREE = 3
+    TWO = 2
+    ONE = 1
+
+    @property
+    def factor(self) -> float:
+        """How much larger than its own size a small picture is printed."""
+        return {Style.THREE: 1.0, Style.TWO: 1.5, Style.ONE: 1.8}[self]
+
+    @property
+    def css(self) -> str:
+        return self.name.lower()
+
+
+@dataclass(frozen=True)
+class Measures:
+    """One concept, measured.
+
+    ``fixed`` is what always stands on its first page, from the heading to the tables of a picture;
+    ``points`` are the coaching points, ``casting`` the table of who plays what and ``jobs`` the
+    assignment table, which may go overleaf; ``head`` is the heading of a later page; ``row``
+    a row's height in each style.
+    """
+
+    dressups: int
+    fixed: float
+    points: float
+    casting: float
+    head: float
+    row: Mapping[Style, float]
+    jobs: float = 0.0
+
+
+@dataclass(frozen=True)
+class Arrangement:
+    """A concept's layout.
+
+    ``first`` dress-ups stand below the large picture, ``rest`` on each later page. ``notes`` are
+    the ruled lines at the foot of each page. A concept that runs on has more text than its pages
+    can be planned for: it takes the room it needs.
+    """
+
+    first: int
+    first_style: Style = Style.THREE
+    rest: tuple[int, ...] = ()
+    rest_style: Style = Style.THREE
+    points_first: bool = True
+    casting_first: bool = True
+    jobs_first: bool = True
+    notes: tuple[int, ...] = ()
+    runs_on: bool = False
+
+    @property
+    def pages(self) -> int:
+        return 1 + len(self.rest)
+
+
+def telling(entries: Sequence[Entry]) -> tuple[Entry, ...]:
+    """Those of a page's small pictures that are worth measuring: the two with most words beside
+    them, and the one with most over it."""
+
+    def beside(entry: Entry) -> int:
+        return sum(ceil((len(n.label) + len(n.words)) / _BESIDE) for n in entry.changes)
+
+    longest = sorted(entries, key=lambda e: -beside(e))[:2]
+    longest += sorted(entries, key=lambda e: -len(e.call) - len(e.aside))[:1]
+    return tuple(entry for entry in entries if any(entry is each for each in longest))
+
+
+@dataclass(frozen=True)
+class FrontMatter:
+    """How the pages before the pictures are laid: whether the page on care begins a sheet of its
+    own, and the ruled lines that fill the foot of each."""
+
+    care_apart: bool = False
+    contents_notes: int = 0
+    care_notes: int = 0
+    reading_notes: int = 0
+
+
+def front(contents: float, care: float, reading: float, room: float) -> FrontMatter:
+    """The front pages laid from their heights; contents of several sheets count for what stands
+    on their last."""
+    over = contents % room
+    last = over if contents and over else min(contents, room)
+    apart = last + CARE_GAP + care > room
+    return FrontMatter(
+        care_apart=apart,
+        contents_notes=_lines(room - last) if apart else 0,
+        care_notes=_lines(room - care if apart else room - last - CARE_GAP - care),
+        reading_notes=_lines(room - reading % room),
+    )
+
+
+def arrange(measures: Measures, room: float) -> Arrangement:
+    """The layout with fewest pages and, among those, least empty ``room`` of each page's."""
+    best: tuple[tuple[float, ...], Arrangement] | None = None
+    for choice in _choices(measures, room):
+        left = _left(choice, measures, room)
+        if min(left) < 0:
+            continue
+        cost = _cost(choice, left, room)
+        if best is None or cost < best[0]:
+            best = (cost, replace(choice, notes=tuple(_lines(each) for each in left)))
+    return best[1] if best else Arrangement(measures.dressups, runs_on=True)
+
+
+def _choices(m: Measures, room: float) -> Iterator[Arrangement]:
+    for style in Style:
+        yield Arrangement(m.dressups, style)
+    for rows, style, rest_style, (points, casting, jobs) in product(
+        range(_MOST_ROWS), (Style.THREE, Style.TWO), Style, _parts(m)
+    ):
+        first = rows * style.value
+        if first > m.dressups or (first == m.dressups and points and casting and jobs):
+            continue
+        kept = ((points, m.points), (casting, m.casting), (jobs, m.jobs))
+        moved = sum(height for stays, height in kept if not stays)
+        rest = _spread(m.dressups - first, rest_style, m, room - m.head, moved)
+        if rest:
+            yield Arrangement(first, style, rest, rest_style, points, casting, jobs)
+
+
+def _parts(m: Measures) -> Iterator[tuple[bool, bool, bool]]:
+    """Whether points, casting and jobs stay on the first page; jobs go only with the points."""
+    yield from ((points, casting, True) for points in (True, False) for casting in (True, False))
+    if m.jobs:
+        yield from ((False, casting, False) for casting in (True, False))
+
+
+def _spread(dressups: int, style: Style, m: Measures, room: float, moved: float) -> tuple[int, ...]:
+    """Dress-ups on each of as few later pages as hold them.
+
+    The first of these also holds ``moved`` points of other parts: it takes as many rows as it has
+    room for, but no more than its share; the rows of the others are shared out evenly.
+    """
+    if dressups == 0:
+        return (0,)
+    row = m.row[style]
+    rows, first, most = ceil(dressups / style.value), int((room - moved) // row), int(room // row)
+    if first < 0 or most < 1:
+        return ()
+    pages = 1 + ceil(max(0, rows - first) / most)
+    shares: list[int] = []
+    for page in range(pages):
+        share = ceil((rows - sum(shares)) / (pages - page))
+        shares.append(min(share, first) if page == 0 else share)
+    held: list[int] = []
+    for share in shares:
+        held.append(min(share * style.value, dressups - sum(held)))
+    return tuple(held)
+
+
+def _cost(choice: Arrangement, left: Sequence[float], room: float) -> tuple[float, ...]:
+    """Pages, then parts away from their picture, then emptiness and ragged rows."""
+    shown = (choice.first, *choice.rest)
+    styles = (choice.first_style, *(choice.rest_style for _ in choice.rest))
+    ragged = sum(-n % style.value for n, style in zip(shown, styles, strict=True))
+    return (
+        choice.pages,
+        not choice.jobs_first,
+        not choice.points_first,
+        sum((each / room) ** 2 for each in left) + 0.004 * ragged,
+    )
+
+
+def _left(choice: Arrangement, m: Measures, room: float) -> list[float]:
+    """Empty room at the foot of each page."""
+    left = [room - m.fixed - _rows(choice.first, choice.first_style, m)]
+    left += (room - m.head - _rows(n, choice.rest_style, m) for n in choice.rest)
+    left[0 if choice.points_first else 1] -= m.points
+    left[0 if choice.casting_first else 1] -= m.casting
+    left[0 if choice.jobs_first else 1] -= m.jobs
+    return left
+
+
+def _rows(number: int, style: Style, m: Measures) -> float:
+    return ceil(number / style.value) * m.row[style]
+
+
+def _lines(left: float) -> int:
+    lines = int((left - NOTE_HEAD) // NOTE_LINE)
+    return lines if lines >= FEWEST_NOTES else 0

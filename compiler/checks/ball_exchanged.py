@@ -1,0 +1,141 @@
+"""Does the ball go where its words say?
+
+A printed name is believed: with the fullback deeper than the back it is easy to give the wrong man
+the ball; a boot "away from the fake" that follows the fake meets the whole pursuit; a quarterback
+who runs away from his first read throws back across his body; a reverse with one exchange turns
+nobody round; a man whose path never comes near the quarterback's takes no ball from him. Common
+practice, no published source: warnings all.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.football.blocking.carrying import stands_wide
+from stemline.football.defence.fronts import line_of
+from stemline.football.field import Side
+from stemline.football.play import Kind, Man, Play, Read, Step
+from stemline.football.players import Position
+from stemline.geometry.paths import Point, along, length, polyline
+
+BACKFIELD = 2.0
+"""Yards from the ball, to each side, and behind the line, of a man who is a back by place."""
+DEEPER = 0.5
+"""Yards by which one has to be deeper than another for it to be seen."""
+FAKES = "Fake the run"
+"""How the job of a man who only shows a run begins."""
+SHOWN = 0.3
+"""Yards from the ball past which a fake goes to a side."""
+ASIDE = 3.0
+"""Yards from the ball past which a read is on a side."""
+HANDED = 2.6
+"""Yards between two men up to which one hands the other the ball: a step to him and both arms."""
+PITCHED = 5.0
+"""Yards up to which it is tossed to a man who runs around the end."""
+_STEP = 0.25
+"""Yards between two places of a path that are looked at."""
+
+
+def check_ball(play: Play) -> Iterator[Diagnostic]:
+    """A fullback deeper than the back who carries; exchanges of men who do not meet; launches
+    against the fake or the first read."""
+    yield from _who_carries(play)
+    yield from _exchanges(play)
+    yield from _launches(play)
+
+
+def _who_carries(play: Play) -> Iterator[Diagnostic]:
+    if play.kind is not Kind.RUN or not play.carrier:
+        return
+    carrier = play.man(play.carrier)
+    if carrier.position is not Position.BACK or not _behind(carrier):
+        return
+    for man in play.men:
+        deeper = man.snap.y < carrier.snap.y - DEEPER
+        if man.position is Position.FULLBACK and _behind(man) and deeper:
+            yield diagnose(
+                "W860", play.span, call=play.call.spoken, man=carrier.label, other=man.label
+            )
+
+
+def _behind(man: Man) -> bool:
+    return man.snap.y <= -BACKFIELD and abs(man.snap.x) <= BACKFIELD + 1.0
+
+
+def _exchanges(play: Play) -> Iterator[Diagnostic]:
+    """Who takes the ball from a man whom his path does not come near."""
+    passer = play.passer
+    if play.kind is not Kind.RUN or not play.carrier or passer is None or stands_wide(passer):
+        return
+    for giver, taker in pairwise((passer.label, *play.handoffs, play.carrier)):
+        his, own = _behind_line(play, giver), _behind_line(play, taker)
+        near = min((a.distance(b) for a in own for b in his), default=0.0)
+        tossed = giver == passer.label and _wide(play, taker)
+        if giver != taker and near > (PITCHED if tossed else HANDED):
+            yield diagnose(
+                "W864",
+                play.assignment(taker).span,
+                call=play.call.spoken,
+                man=taker,
+                giver=giver,
+                yards=f"{near:.0f}",
+            )
+
+
+def _behind_line(play: Play, label: str) -> tuple[Point, ...]:
+    """A man's way behind the line in small steps, his own place first."""
+    path = play.assignment(label).path
+    way = polyline(path) if path is not None else (play.man(label).snap,)
+    count = int(length(way) / _STEP)
+    places = (*(along(way, n * _STEP) for n in range(count + 1)), way[-1])
+    return tuple(p for p in places if p.y <= 0)
+
+
+def _wide(play: Play, label: str) -> bool:
+    """Whether he crosses the line outside everybody on it."""
+    last = max((abs(m.snap.x) for m in line_of(play.men)), default=0.0)
+    way = _behind_line(play, label)
+    return bool(way) and abs(way[-1].x) > last
+
+
+def _launches(play: Play) -> Iterator[Diagnostic]:
+    call = play.call.spoken
+    step = next((s for s in play.feet if s.side is not None), None)
+    if step is None or step.side is None:
+        return
+    if step.name == "boot" and _shown(play) is step.side:
+        yield diagnose("W861", play.span, call=call, side=step.side.word)
+    first = next(iter(_thrown_moving(play, step)), None)
+    if first is not None and abs(first.at.x) > ASIDE and _side(first.at.x) is not step.side:
+        yield diagnose("W862", first.span, call=call, side=step.side.word, man=first.target)
+
+
+def _thrown_moving(play: Play, step: Step) -> list[Read]:
+    """The reads that are thrown on the launch or after it; where they do not say their foot all,
+    when nothing but a fake comes before it."""
+    names = [s.name for s in play.feet]
+    at = names.index(step.name)
+    at_once = all(name == "fake" for name in names[:at])
+    return [r for r in play.reads if (r.foot in names[at:] if r.foot else at_once)]
+
+
+def _shown(play: Play) -> Side | None:
+    """The side that a run goes to, or is only shown to."""
+    if play.kind is Kind.RUN:
+        return play.toward
+    ends = [a.path.end.x for a in play.assignments if a.path and a.job.startswith(FAKES)]
+    return _side(ends[0]) if ends and abs(ends[0]) > SHOWN else None
+
+
+def _side(x: float) -> Side:
+    return Side.RIGHT if x > 0 else Side.LEFT
+
+
+def check_reverse(play: Play, between: bool) -> Iterator[Diagnostic]:
+    """A call named a reverse whose carrier is the first to have the ball; ``between`` tells that
+    somebody else runs with it before him."""
+    named = "reverse" in play.call.concept.casefold().split()
+    if named and play.kind is Kind.RUN and play.carrier and not between:
+        yield diagnose("W863", play.span, call=play.call.spoken, man=play.carrier)

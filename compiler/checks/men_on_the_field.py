@@ -1,0 +1,89 @@
+"""Are the right number of men on the field, inside it, and each in a place of his own?
+
+A coach sees at once when a man is missing from a picture drawn by hand; in text he does not. A
+split that fits from the middle may put a man over the sideline from a hash.
+
+Example: ``X at away, 20 outside tackle`` with the ball on the near hash. Write instead a split
+that depends on the ball's spot: ``X at away, 2 outside numbers when into boundary``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import replace
+from itertools import combinations
+
+from stemline.diagnostics.diagnostic import Diagnostic, Related, diagnose
+from stemline.football.field import Field, Side
+from stemline.football.play import Man, Motion
+from stemline.football.players import Position
+from stemline.source import Span
+
+ROOM = 0.8
+"""Two men nearer than this stand on one spot. Common practice: shoulders are about half a yard."""
+LINE_ROOM = 0.45
+"""The same for two line players side by side: on the goal line they stand foot to foot."""
+
+
+def check_men(
+    men: tuple[Man, ...], field: Field, formation: str, span: Span
+) -> Iterator[Diagnostic]:
+    """Count and quarterback, at the formation's name."""
+    wanted = int(field.code.players.value)
+    if len(men) != wanted:
+        yield diagnose(
+            "E510",
+            span,
+            formation=formation,
+            got=len(men),
+            wanted=wanted,
+            rules=field.code.title,
+            source=field.code.players.source,
+        )
+    if not any(m.position is Position.QUARTERBACK for m in men):
+        yield diagnose("E513", span, formation=formation)
+
+
+def check_places(
+    men: tuple[Man, ...], field: Field, formation: str, movers: Collection[str] = ()
+) -> Iterator[Diagnostic]:
+    """Inside the field, and apart from each other, where they line up.
+
+    Of two men on one spot it is said of the later in the text, of a mover before anybody else.
+    """
+    for man in men:
+        side = Side.RIGHT if man.at.x > 0 else Side.LEFT
+        over = (man.at.x - field.sideline(side)) * side.value
+        if over > 0:
+            yield diagnose(
+                "E511", man.span, man=man.label, formation=formation, spot=field.spot.value,
+                yards=f"{over:.1f}", side=side.word,
+            )  # fmt: skip
+    for first, second in combinations(men, 2):
+        room = LINE_ROOM if first.on_line and second.on_line else ROOM
+        if first.at.distance(second.at) < room:
+            other, later = sorted((first, second), key=lambda m: (m.label in movers, m.span))
+            related = (Related(other.span, f"{other.label} is here"),) if other.span.line else ()
+            yield diagnose(
+                "E512", later.span, related=related, man=later.label, other=other.label,
+                formation=formation, spot=field.spot.value,
+            )  # fmt: skip
+
+
+def check_moved(
+    men: tuple[Man, ...], motions: Mapping[str, Motion], field: Field, name: str
+) -> Iterator[Diagnostic]:
+    """The same for those who move, where they start and where they are at the snap.
+
+    ``name`` is what stands there, "Quads with Tuck"; what the others break is said of the
+    formation.
+    """
+    for places in ([m.at for m in men], [m.snap for m in men]):
+        placed = tuple(
+            replace(m, at=at, span=motions[m.label].span if m.label in motions else m.span)
+            for m, at in zip(men, places, strict=True)
+        )
+        for found in check_places(placed, field, name, motions):
+            values = dict(found.values)
+            if motions.keys() & {values["man"], values.get("other")}:
+                yield found

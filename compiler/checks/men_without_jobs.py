@@ -1,0 +1,48 @@
+"""Does every man who may catch a pass have a job?
+
+A concept written for four receivers and called from a set of five leaves one man standing. Nobody
+notices on the board, everybody does on Friday. Give him a role that may be nobody
+(``dig is weak #1 or nobody``), or leave him out on purpose and keep the warning in mind.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.football.play import Play
+from stemline.football.players import Position
+
+
+def check_jobs(play: Play) -> Iterator[Diagnostic]:
+    """One line for all who stand idle in a play."""
+    idle = [
+        man.label
+        for man in play.men
+        if not man.interior
+        and man.position is not Position.QUARTERBACK
+        and not play.assignment(man.label).job
+    ]
+    if idle:
+        yield diagnose(
+            "W650",
+            play.span,
+            man=", ".join(idle),
+            call=play.call.spoken,
+            concept=play.call.concept,
+        )
+
+
+def check_feet(play: Play) -> Iterator[Diagnostic]:
+    """A read thrown on a foot that the feet never come to."""
+    steps = {step.name for step in play.feet}
+    for read in (*play.reads, *play.pressure):
+        if read.foot and steps and read.foot not in steps:
+            yield diagnose(
+                "E631",
+                read.span,
+                target=read.target,
+                foot=read.foot,
+                feet=", ".join(step.name for step in play.feet),
+                call=play.call.spoken,
+            )

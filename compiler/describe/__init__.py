@@ -1,0 +1,1 @@
+"""A play, a look, and what changed, in words."""

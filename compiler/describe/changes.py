@@ -1,0 +1,198 @@
+"""What is different between two versions of a call: as data for the picture, and in words.
+
+A coach who changes a play in spring must show his men in August what is no longer true. So each
+man is compared by where he stands, how he moves before the snap and where he runs, never by the
+text that said so: two texts that put him on the same path are no change.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from stemline.describe.phrases import alignment, joined, lowered, numbered, plain, route
+from stemline.describe.spoken_play import describe
+from stemline.football.play import Assignment, Branch, Man, Play
+from stemline.geometry.curves import far_from
+from stemline.geometry.paths import Path, polyline
+
+TOLERANCE = 0.5
+"""Yards: places and paths nearer than this to each other are the same. Half a yard is what a
+coach sees from the sideline; common practice, no published source."""
+
+
+@dataclass(frozen=True)
+class PlayChange:
+    """One man who is not what he was; ``was`` or ``now`` is None where he is new, or gone.
+
+    ``moved`` tells of his place before the snap, ``motion`` of his move to it, ``path`` of his
+    path, and of the men he blocks, and ``words`` of nothing but what is said to him.
+    """
+
+    label: str
+    was: Man | None
+    now: Man | None
+    moved: bool = False
+    motion: bool = False
+    path: bool = False
+    words: bool = False
+
+
+def changes(play: Play, before: Play) -> tuple[PlayChange, ...]:
+    """Who is different, in the order of the men: those who are gone last."""
+    labels = dict.fromkeys(man.label for man in (*play.men, *before.men))
+    found = (_change(label, play, before) for label in labels)
+    return tuple(change for change in found if change is not None)
+
+
+def _change(label: str, play: Play, before: Play) -> PlayChange | None:
+    now, new = _of(label, play)
+    was, old = _of(label, before)
+    if was is None or now is None:
+        return PlayChange(label, was, now, moved=True, motion=True, path=True)
+    moved = now.at.distance(was.at) > TOLERANCE or now.on_line != was.on_line
+    motion = not same_path(_motion(new), _motion(old))
+    path = _does(new) != _does(old) or not all(
+        same_path(a, b)
+        for a, b in (
+            (new.path if new else None, old.path if old else None),
+            (new.climb if new else None, old.climb if old else None),
+        )
+    )
+    path = path or _branches(new) != _branches(old)
+    path = path or any(not same_branch(b, old) for b in (new.branches if new else ()))
+    words = _job(new) != _job(old)
+    if not (moved or motion or path or words):
+        return None
+    return PlayChange(label, was, now, moved, motion, path, words)
+
+
+def _of(label: str, play: Play) -> tuple[Man | None, Assignment | None]:
+    man = next((m for m in play.men if m.label == label), None)
+    return man, next((a for a in play.assignments if a.man == label), None)
+
+
+def _motion(task: Assignment | None) -> Path | None:
+    return task.motion.path if task is not None and task.motion is not None else None
+
+
+def _job(task: Assignment | None) -> str:
+    return plain(task.job) if task is not None else ""
+
+
+def _does(task: Assignment | None) -> tuple[tuple[str, str], ...]:
+    return tuple((h.defender, h.how) for h in task.hits) if task is not None else ()
+
+
+def _branches(task: Assignment | None) -> tuple[str, ...]:
+    return tuple(b.looks for b in task.branches) if task is not None else ()
+
+
+def same_branch(branch: Branch, task: Assignment | None) -> bool:
+    """Whether ``task`` has this branch already: the same look, the same path."""
+    there = task.branches if task is not None else ()
+    return any(b.looks == branch.looks and same_path(b.path, branch.path) for b in there)
+
+
+def same_path(one: Path | None, other: Path | None) -> bool:
+    """Whether two paths lie within `TOLERANCE` of each other and end alike."""
+    legs = [path.legs if path is not None else () for path in (one, other)]
+    if one is None or other is None or not all(legs):
+        return not any(legs)
+    if one.ending is not other.ending or one.end.distance(other.end) > TOLERANCE:
+        return False
+    a, b = polyline(one), polyline(other)
+    near = (far_from(b, p) <= TOLERANCE for p in a)
+    return all(near) and all(far_from(a, p) <= TOLERANCE for p in b)
+
+
+def told(play: Play, before: Play | None, duties: bool) -> tuple[str, str]:
+    """A picture's title and its description: with a play before it, first what has changed."""
+    if before is None:
+        return play.call.spoken, describe(play, duties)
+    said = f"{changed(play, before)} {describe(play, duties)}"
+    return f"{play.call.spoken}, before and now", said
+
+
+def changed(play: Play, before: Play) -> str:
+    """The changes as sentences: each man's old job and his new one, then the quarterback's."""
+    said = [_named(play, before)]
+    said += [_man(change, play, before) for change in changes(play, before)]
+    said += _orders(play, before)
+    return " ".join(filter(None, said)) or "Nothing in it has changed."
+
+
+def _named(play: Play, before: Play) -> str:
+    new, old = play.call.spoken, before.call.spoken
+    return "" if new == old else f"It was called {old}."
+
+
+def _man(change: PlayChange, play: Play, before: Play) -> str:
+    label = change.label
+    if change.now is None:
+        return f"{label} is no longer in it; he was: {_job_of(label, before)}."
+    if change.was is None:
+        return f"{label} is new: {_job_of(label, play)}."
+    said: list[str] = []
+    if change.moved:
+        was, now = alignment(change.was, before), alignment(change.now, play)
+        said.append(f"lined up {was}; now {now}")
+    if change.motion:
+        said.append(f"before the snap was: {_moves(label, before)}; is: {_moves(label, play)}")
+    if change.path or change.words:
+        was, now = _job_of(label, before), _job_of(label, play)
+        if was != now:
+            said.append(f"was: {was}; is: {now}")
+        elif change.path and not change.moved:
+            was, now = _way(label, before), _way(label, play)
+            said.append(f"was: {was}; is: {now}" if was != now else "the same on another path")
+    return f"{label} {'; '.join(said)}." if said else ""
+
+
+def _moves(label: str, play: Play) -> str:
+    _, task = _of(label, play)
+    if task is None or task.motion is None:
+        return "no motion"
+    words = task.motion.words or task.motion.name
+    return f"{words}, to {alignment(play.man(label), play, at_snap=True)}"
+
+
+def _job_of(label: str, play: Play) -> str:
+    _, task = _of(label, play)
+    said = _job(task)
+    if task is None:
+        return "nothing"
+    branches = [f"{b.looks}: {plain(lowered(b.job))}" for b in task.branches if b.job]
+    if not said and task.hits:
+        said = joined([f"block {hit.defender} ({hit.how})" for hit in task.hits])
+    said = said or _way(label, play)
+    return "; ".join([lowered(said), *branches])
+
+
+def _way(label: str, play: Play) -> str:
+    man, task = _of(label, play)
+    if man is None or task is None or task.path is None or not task.path.legs:
+        return "stays"
+    return route(task.path, man.snap)
+
+
+def _orders(play: Play, before: Play) -> list[str]:
+    """What of the quarterback's orders is different: feet, reads, pressure, protection."""
+    rows = (
+        ("Feet were", _feet(before), _feet(play)),
+        ("Reads were", numbered(before.reads), numbered(play.reads)),
+        ("Under pressure was", numbered(before.pressure), numbered(play.pressure)),
+        ("Alerts were", _alerts(before), _alerts(play)),
+        ("Protection was", before.protection, play.protection),
+        ("Carrier was", before.carrier, play.carrier),
+    )
+    return [
+        f"{what}: {was or 'none'}; now: {now or 'none'}." for what, was, now in rows if was != now
+    ]
+
+
+def _feet(play: Play) -> str:
+    return ", ".join(step.name for step in play.feet)
+
+
+def _alerts(play: Play) -> str:
+    return ", ".join(f"{alert.target} when {alert.when}" for alert in play.alerts)

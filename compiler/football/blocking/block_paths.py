@@ -1,0 +1,147 @@
+"""The way to a block: straight to a man over you, behind the line for one who pulls."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from stemline.football.blocking.run_rules import PULLS, BlockWay
+from stemline.football.defence.fronts import line_of
+from stemline.football.field import Side
+from stemline.football.play import Man
+from stemline.geometry.paths import Ending, Leg, Path, Point
+
+# Yards; common practice, no published source.
+PULL_DEPTH = 1.0
+"""How deep the first puller runs behind the line. Line coaches want no more than a yard and a
+half: deeper is late."""
+PULL_BEHIND = 0.5
+"""How much deeper the second of two pullers runs, so that they do not meet."""
+_FIRST_STEP = 0.6
+_INSIDE_OUT = 1.4
+"""A kick comes from inside: the puller is that far short of his man when he turns up on him."""
+_AROUND = 1.2
+"""Outside the last man of the line: where one who pulls or arcs around it turns up."""
+_PAST_END = 0.6
+"""The same for one who kicks a man off the line: he meets him nearer, but past the end."""
+_OFF_LINE = 1.5
+"""A man deeper than this is not on the line."""
+_BEHIND_BALL = 0.5
+_TURN = 0.9
+_STALK_GAP = 1.0
+_SIDES = 0.3
+"""Two men on one defender stand that far to each side of him."""
+
+
+@dataclass(frozen=True)
+class Lane:
+    """What a pull runs through: ``hole`` is x of the ball's aim, ``edges`` x of the last men of
+    the line, left and right; ``toward`` the playside."""
+
+    hole: float
+    edges: tuple[float, float]
+    toward: Side
+
+    def edge(self, side: Side) -> float:
+        return self.edges[1] if side is Side.RIGHT else self.edges[0]
+
+
+def lane(men: Sequence[Man], hole: float, toward: Side) -> Lane:
+    xs = [m.snap.x for m in line_of(men)] or [0.0]
+    return Lane(hole, (min(xs), max(xs)), toward)
+
+
+def block_path(man: Man, way: BlockWay | None, to: Point, through: Lane, depth: float) -> Path:
+    """From where he stands to the defender's place; ``depth`` is how deep he pulls."""
+    start = man.snap
+    side = 1 if to.x > start.x else -1
+    if way in PULLS:
+        return _path(start, *_pull(man, way, to, through, depth, side))
+    match way:
+        case BlockWay.LEAD:
+            return _path(start, Point(through.hole, -0.8), to)
+        case BlockWay.ARC:
+            out = _outside(start.x, through)
+            around = through.edge(out) + out.value * _AROUND
+            if abs(start.x) > abs(around):
+                return _path(start, to)
+            return _path(start, Point(around, min(start.y, -0.3)), to)
+        case BlockWay.STALK:
+            gap = min(_STALK_GAP / max(start.distance(to), 0.01), 1.0)
+            return _path(start, to + (start - to).scaled(gap))
+    return _path(start, to)
+
+
+def _pull(
+    man: Man, way: BlockWay | None, to: Point, through: Lane, depth: float, side: int
+) -> tuple[Point, ...]:
+    start = man.snap
+    behind = -depth if start.y > -depth else start.y + 0.2
+    first = Point(start.x + side * _FIRST_STEP, behind)
+    inside = (through.hole - to.x) * through.toward.value > _INSIDE_OUT and to.y <= _OFF_LINE
+    if way is BlockWay.WRAP and not inside:  # a man on the line inside the hole is met from inside
+        hole = through.hole
+        if (hole - start.x) * through.toward.value <= 1.0:
+            return (Point(hole, behind), to)
+        way_to = through.toward.value
+        return (
+            Point(start.x + way_to * _FIRST_STEP, behind),
+            Point(hole - way_to * 0.6, behind),
+            Point(hole, 0.3),
+            to,
+        )
+    if way is BlockWay.PULL:
+        side = _around(to.x, through).value
+        first = Point(start.x + side * _FIRST_STEP, behind)
+        edge = through.edge(_around(to.x, through)) + side * _AROUND
+        if (edge - start.x) * side <= _FIRST_STEP:
+            return (to,)
+        return (first, Point(edge - side * 1.0, behind), Point(edge, 0.2), to)
+    if abs(to.x - start.x) < _INSIDE_OUT + _FIRST_STEP:
+        return (to,)
+    far = side * to.x - _INSIDE_OUT
+    if to.y > _OFF_LINE:
+        far = max(far, side * through.edge(Side.RIGHT if side > 0 else Side.LEFT) + _PAST_END)
+    short = Point(side * far, min(behind * 0.8, -0.5))
+    if start.y < -2.5 and way is BlockWay.KICK:
+        return (to,)
+    if inside and side * (short.x - first.x) < _FIRST_STEP:
+        return (Point(first.x, max(behind, -PULL_DEPTH)), to)
+    return (first, short, to)
+
+
+def _around(x: float, through: Lane) -> Side:
+    """The end that a pull goes around: the playside one, unless his man is outside the other."""
+    back = through.toward.other
+    return back if x * back.value > through.edge(back) * back.value else through.toward
+
+
+def _outside(x: float, through: Lane) -> Side:
+    """The side of a man who arcs; the playside for one behind the ball."""
+    if abs(x) < _BEHIND_BALL:
+        return through.toward
+    return Side.RIGHT if x > 0 else Side.LEFT
+
+
+def hinge_path(man: Man) -> Path:
+    """A hinge with nobody to take: a short step back, ready to turn out."""
+    out = 1 if man.snap.x > 0 else -1
+    return _path(man.snap, man.snap + Point(out * 0.3, -0.9))
+
+
+def beside(to: Point, man: Man, others: Sequence[Man]) -> Point:
+    """His own side of a defender whom two men block."""
+    if not others:
+        return to
+    shift = _SIDES if man.snap.x > others[0].snap.x else -_SIDES
+    return Point(to.x + shift, to.y)
+
+
+def climb_path(first: Point, to: Point) -> Path:
+    """From the man of a double team up to the second level."""
+    return _path(first, to)
+
+
+def _path(start: Point, *points: Point) -> Path:
+    legs = [Leg(p, _TURN) for p in points[:-1]] + [Leg(points[-1])]
+    return Path(start, tuple(legs), Ending.BLOCK)

@@ -1,0 +1,86 @@
+"""The ball carrier's path: from where he stands, past the quarterback, to his aim and upfield."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from stemline.football.defence.techniques import Gap, gap_x, surface
+from stemline.football.field import Side
+from stemline.football.play import Man
+from stemline.football.players import Position
+from stemline.geometry.paths import Leg, Path, Point
+
+# Yards; common practice, no published source, chosen for the drawing where nothing else is said.
+EDGE_AIM = 1.5
+"""Outside the last man of the line: where a sweep aims."""
+MESH_FRONT = 0.8
+"""In front of a quarterback in the gun: where the ball is handed to a man who crosses."""
+MESH_NEAR = 0.5
+"""To the side the carrier comes from."""
+FASTEST_MESH = 1.6
+"""From the quarterback to a man who runs behind him as the ball is snapped: no further."""
+SNAPS = 2.6
+"""To the side of the ball: a quarterback farther out than the tackle is not the one it is snapped
+to, and hands nothing to anybody."""
+UPFIELD = 5.0
+"""How far past the line his path is drawn inside, and outside."""
+UPFIELD_WIDE = 7.0
+TURN = 1.2
+"""The reach of his turns."""
+
+
+@dataclass(frozen=True)
+class Hole:
+    """An aim on the field: x right of the ball, and whether it lies outside the line."""
+
+    x: float
+    wide: bool
+
+
+def hole(point: str, side: Side, men: Sequence[Man]) -> Hole:
+    """Where an aiming point lies: a gap A to D, a lineman's place, or "edge"."""
+    line = surface(men, side)
+    if point == "edge":
+        return Hole(side.value * (line.last + EDGE_AIM), True)
+    if point in Gap.__members__:
+        x = gap_x(Gap[point], line)
+        return Hole(x, abs(x) > line.last)
+    at = {"centre": 0.0, "guard": line.guard, "tackle": line.tackle, "end": line.end}[point]
+    return Hole(side.value * at, at > line.last)
+
+
+def carry(holes: Sequence[Hole], carrier: Man, men: Sequence[Man]) -> Path:
+    """His path through the aims in order; the last one is the hole that he runs through."""
+    passer = next((m for m in men if m.position is Position.QUARTERBACK), carrier)
+    start, last = carrier.snap, holes[-1]
+    points = [Point(h.x, min(start.y * 0.75, -2.0)) for h in holes[:-1]]
+    if passer is not carrier and not points:
+        points += mesh(carrier, passer)
+    out = 1 if last.x > 0 else -1 if last.x < 0 else 0
+    if last.wide:
+        points += [Point(last.x - out * 1.0, -1.8), Point(last.x + out * 0.6, 0.8)]
+        points.append(Point(last.x + out * 1.0, UPFIELD_WIDE))
+    else:
+        points += [Point(last.x, -0.6), Point(last.x + out * 0.4, UPFIELD)]
+    legs = [Leg(p, TURN) for p in points[:-1]] + [Leg(points[-1])]
+    return Path(start, tuple(legs))
+
+
+def stands_wide(passer: Man) -> bool:
+    """Whether the quarterback is too far from the ball to take the snap."""
+    return abs(passer.snap.x) > SNAPS
+
+
+def mesh(carrier: Man, passer: Man) -> list[Point]:
+    """Where he takes the ball: none for a man behind a quarterback who turns and comes to him, or
+    for one who gets the snap himself while the quarterback stands wide."""
+    start, at = carrier.snap, passer.snap
+    if stands_wide(passer):
+        return []
+    from_side = 1 if start.x > at.x else -1 if start.x < at.x else 0
+    if abs(start.x - at.x) <= 0.5 and start.y < at.y - 1:
+        return []
+    if start.y > at.y + 1.5:  # a man in motion, in front of the quarterback or right behind him
+        return [Point(at.x, max(at.y + MESH_FRONT, min(start.y, at.y + FASTEST_MESH)))]
+    return [Point(at.x + from_side * MESH_NEAR, at.y + MESH_FRONT)]

@@ -1,0 +1,383 @@
+"""The line's part of a run: men of the front given to the men of the line (steps 1 to 4 of
+`run_scheme`, which says what each step is for)."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from stemline.football.blocking.run_answers import once, strong, weak
+from stemline.football.blocking.run_rules import MEANINGS, PULLS, BlockWay, Rule, Takes, Task
+from stemline.football.defence.described import Described
+from stemline.football.defence.fronts import BOX_DEPTH, HEAD_UP, TOUCH, Front
+from stemline.football.defenders import Defender
+from stemline.football.field import Side
+from stemline.football.play import Man
+
+NOBODY = ""
+_END_REACH = 8.0
+"""Yards inside him within which a receiver gets back to the end man on the line in time. Common
+practice."""
+_SHUT = (BlockWay.DOWN, BlockWay.PIN)
+"""Rules by which the last man of the line shuts whoever is inside him."""
+
+
+class LineBlocks:
+    """The work on one front; each step leaves `choice` and `owners` nearer to the answer.
+
+    ``choice`` is every man's rule, by its index (one past the last for none), with the man of the
+    line it gives him; ``owners`` are the blockers of each such man.
+    """
+
+    def __init__(
+        self,
+        front: Front,
+        tasks: Sequence[Task],
+        men: Mapping[str, Man],
+        keys: frozenset[str],
+        hold: bool,
+        may_throw: bool = False,
+    ) -> None:
+        self.front = front
+        self.at = {t.man: men[t.man].snap for t in tasks}
+        # From the playside in, so that ties fall alike whichever way the ball goes.
+        ordered = sorted(tasks, key=lambda t: -round(self.at[t.man].x * front.toward.value, 3))
+        self.tasks = {t.man: t for t in ordered}
+        self.interior = {t.man for t in tasks if men[t.man].interior}
+        self.line = {m.label for m in front.line}
+        self.keys = keys
+        self.hold = hold
+        self.may_throw = may_throw
+        self.given: dict[str, str] = {}  # step 1: man → defender
+        self.choice: dict[str, tuple[int, str]] = {}  # man → index of his rule, defender
+        self.owners: dict[str, list[str]] = {}
+        self.climbs: dict[str, str] = {}  # step 5: man → defender off the line
+
+    def from_ball(self, man: str) -> tuple[float, float, str]:
+        """The order of the line from the ball outward, the playside first."""
+        x = self.at[man].x
+        return round(abs(x), 3), -round(x * self.front.toward.value, 3), man
+
+    def block_line(self) -> None:
+        """Steps 1 to 4."""
+        self._give_first()
+        banned: set[tuple[str, int]] = set()
+        while True:
+            self._agree(banned)
+            wrong = self._left_over()
+            if wrong is None:
+                break
+            banned.add(wrong)
+        play = self.front.toward.value
+        free = self._free_on_line()
+        free.sort(key=lambda d: (round(abs(d.at.x), 3), -d.at.x * play, d.label))
+        for defender in free:
+            if not self._find_owner(defender.label, set()):
+                self._pulled_to(defender)
+        self._inside_first()
+
+    # Step 1.
+
+    def _give_first(self) -> None:
+        for task in self.tasks.values():
+            rule = task.rules[0]
+            if MEANINGS[rule.way].takes is Takes.FIRST:
+                taken = {*self.keys, *self.given.values()}
+                there = [d.label for d in self._described(task.man, rule) if d.label not in taken]
+                if there:
+                    self.given[task.man] = there[0]
+        for task in sorted(self.tasks.values(), key=lambda t: self.from_ball(t.man)):
+            if task.rules[0].way is BlockWay.CRACK and not self.hold:
+                self._crack_end(task.man)
+
+    def _crack_end(self, man: str) -> None:
+        """Who cracks takes the end man, where nobody of the line is outside of him: "Phrase of
+        the Day: Toss Sweep", fan site, August 2017."""
+        x, side = self.at[man].x, self.front.out(self.at[man].x)
+        last = self.front.end(side)
+        for end in self.front.described(Described("end man on line", side), x)[:1]:
+            outside, away = (end.at.x - last) * side.value, (x - end.at.x) * side.value
+            near = outside > HEAD_UP and HEAD_UP < away <= _END_REACH
+            if near and end.label not in self._reserved:
+                self.given[man] = end.label
+
+    @property
+    def _reserved(self) -> set[str]:
+        return {*self.keys, *self.given.values()}
+
+    def _described(self, man: str, rule: Rule) -> tuple[Defender, ...]:
+        """The defenders that a rule with a description asks for."""
+        target = rule.target
+        if target is None or (target.side is None and rule.way is BlockWay.SIFT):
+            what = target.what if target else MEANINGS[rule.way].target
+            side = self.front.toward.other if rule.way is BlockWay.SIFT else None
+            target = Described(what, side)
+        if rule.way in (BlockWay.WRAP, BlockWay.LEAD) and rule.target is None:
+            target = Described(target.what, self.front.toward)
+        there = self.front.described(target, self.at[man].x)
+        if target.what == "end man on line" and rule.way is BlockWay.KICK:
+            there = tuple(d for d in there if not self._shut(d, target.side or self.front.toward))
+            there = tuple(sorted(there, key=lambda d: d.at.y > BOX_DEPTH))
+        return there
+
+    def _shut(self, defender: Defender, side: Side) -> bool:
+        """Whether he is inside the last man of the line, who blocks down on him: then the one to
+        kick is the first to show outside. B. Turner, "Counter Trey: Down, Kickout and Wrap"."""
+        last = max(self.front.line, key=lambda m: m.snap.x * side.value)
+        inside = (last.snap.x - defender.at.x) * side.value >= HEAD_UP
+        task = self.tasks.get(last.label)
+        return inside and task is not None and any(r.way in _SHUT for r in task.rules)
+
+    # Step 2.
+
+    def _agree(self, banned: set[tuple[str, int]]) -> None:
+        banned = set(banned)
+        while True:
+            self.choice = {man: self._first_true(man, banned) for man in self.tasks}
+            wrong = self._lonely_double() or self._third_man()
+            if wrong is None:
+                break
+            banned.add(wrong)
+        self.owners = {}
+        for man, (_, defender) in self.choice.items():
+            if defender:
+                self.owners.setdefault(defender, []).append(man)
+
+    def _first_true(self, man: str, banned: set[tuple[str, int]]) -> tuple[int, str]:
+        task, reserved = self.tasks[man], self._reserved
+        for n, rule in enumerate(task.rules):
+            if (man, n) in banned:
+                continue
+            match MEANINGS[rule.way].takes:
+                case Takes.FIRST:
+                    if n > 0:  # a kick that is only a second choice: of whoever is left
+                        return n, NOBODY
+                    if man in self.given:
+                        return n, self.given[man]
+                case Takes.LINE:
+                    there = [d for d in self._strong(man, rule) if d.label not in reserved]
+                    if rule.way is BlockWay.DOUBLE:
+                        there = [d for d in there if self._may_take(rule.partner, man, d)]
+                    if there:
+                        return n, there[0].label
+                case Takes.LEFT_OVER:
+                    return n, NOBODY
+                case Takes.SECOND:
+                    if n == 0 and man in self.given:
+                        return n, self.given[man]
+                    over = self.front.over(self.at[man].x)
+                    if rule.way is not BlockWay.LEAVE or (over and over[0].label in reserved):
+                        return n, NOBODY
+        return len(task.rules), NOBODY
+
+    def _may_take(self, man: str, other: str, defender: Defender) -> bool:
+        """Whether any rule of a partner could bring him to the same defender."""
+        task = self.tasks.get(man)
+        if task is None:
+            return False
+        return any(
+            MEANINGS[r.way].takes is Takes.LINE
+            and (r.way is not BlockWay.DOUBLE or r.partner == other)
+            and defender in self._strong(man, r)
+            for r in task.rules
+        )
+
+    def _lonely_double(self) -> tuple[str, int] | None:
+        """A double team whose partner is elsewhere; one whose partner is settled comes first,
+        for the other may still find its second man."""
+        lonely: dict[str, str] = {}
+        for man, (n, defender) in self.choice.items():
+            rules = self.tasks[man].rules
+            if n < len(rules) and rules[n].way is BlockWay.DOUBLE:
+                partner = rules[n].partner
+                if self.choice.get(partner, (0, NOBODY))[1] != defender:
+                    lonely[man] = partner
+        settled = [m for m, partner in lonely.items() if partner not in lonely]
+        if not lonely:
+            return None
+        man = settled[0] if settled else list(lonely)[-1]
+        return man, self.choice[man][0]
+
+    def _third_man(self) -> tuple[str, int] | None:
+        takers: dict[str, list[str]] = {}
+        for man, (_, defender) in self.choice.items():
+            if defender:
+                takers.setdefault(defender, []).append(man)
+        for defender, there in takers.items():
+            if len(there) > 2:
+                x = next(d.at.x for d in self.front.defenders if d.label == defender)
+                last = max(there, key=lambda m: (self.choice[m][0], abs(self.at[m].x - x)))
+                return last, self.choice[last][0]
+        return None
+
+    def _strong(self, man: str, rule: Rule) -> tuple[Defender, ...]:
+        partner, x = self.at.get(rule.partner), self.at[man].x
+        there = strong(self.front, x, rule.way, partner.x if partner else None)
+        if rule.way in _SHUT and not there:
+            there = self._past_puller(x)
+        return there
+
+    def _past_puller(self, x: float) -> tuple[Defender, ...]:
+        """Whom a man blocks down on whose inside neighbour has pulled: the gap is wider by him."""
+        inside = self.front.out(x).other
+        beside = self.front.neighbour(x, inside)
+        task = self.tasks.get(beside.label) if beside else None
+        if x == 0 or beside is None or task is None or task.rules[0].way not in PULLS:
+            return ()
+        there = once(self.front.over(beside.snap.x), self.front.in_gap(beside.snap.x, inside))
+        own = [m.snap.x for m in self.front.line if m.label != beside.label]
+        return tuple(
+            d for d in there
+            if d.at.x * inside.other.value > HEAD_UP
+            and all(abs(d.at.x - place) > TOUCH for place in own)
+        )  # fmt: skip
+
+    def _weak(self, man: str, rule: Rule) -> tuple[Defender, ...]:
+        return weak(self.front, self.at[man].x, rule.way)
+
+    def _way(self, man: str) -> BlockWay | None:
+        """The rule that holds for a man, None where none does."""
+        n, rules = self.choice[man][0], self.tasks[man].rules
+        return rules[n].way if n < len(rules) else None
+
+    def _owned(self, man: str) -> bool:
+        """Whether he has a man of the line."""
+        return bool(self.choice[man][1])
+
+    # Steps 3 and 4.
+
+    def _free_on_line(self) -> list[Defender]:
+        taken = {*self.owners, *self._reserved, *self.climbs.values()}
+        return [d for d in self.front.first_level if d.label not in taken]
+
+    def _left_over(self) -> tuple[str, int] | None:
+        """Free men of the line for those who scoop, cut off or hinge, from the ball outward; a
+        cut off with nobody to cut off is not true, and is returned."""
+        for man in sorted(self.tasks, key=self.from_ball):
+            n, _ = self.choice[man]
+            rules = self.tasks[man].rules
+            if n >= len(rules) or MEANINGS[rules[n].way].takes is not Takes.LEFT_OVER:
+                continue
+            free = self._free_on_line()
+            there = [d for d in self._strong(man, rules[n]) if d in free]
+            if there:
+                self._take(man, n, there[0].label)
+            elif rules[n].way is BlockWay.CUT_OFF:
+                return man, n
+            elif rules[n].way is BlockWay.SCOOP:
+                self._overtake(man, n)
+        return None
+
+    def _overtake(self, man: str, n: int) -> None:
+        """Who scoops with nobody in his gap goes through the man over his neighbour, who leaves:
+        "A Beginner's Guide to Zone: Covered and Uncovered Rules", coaching blog, November 2017."""
+        x = self.at[man].x
+        beside = self.front.neighbour(x, self.front.toward)
+        ahead = [
+            d for d in self.front.over(x)
+            if (d.at.x - x) * self.front.toward.value > -HEAD_UP
+        ]  # fmt: skip
+        if beside is None or ahead:
+            return
+        own = self.choice.get(beside.label, (0, NOBODY))[1]
+        near = [d.label for d in self.front.between(x, beside.snap.x)]
+        if own in near and self.owners.get(own) == [beside.label]:
+            self._take(man, n, own)
+
+    def _take(self, man: str, n: int, defender: str) -> None:
+        old = self.choice[man][1]
+        if old:
+            self.owners[old].remove(man)
+            if not self.owners[old]:
+                del self.owners[old]
+        self.choice[man] = n, defender
+        self.owners.setdefault(defender, []).append(man)
+
+    def _inside_first(self) -> None:
+        """No man leaves a threat in his inside gap for one farther out: where somebody of the
+        front is free inside, the line takes him and leaves the last man of the backside, whom the
+        ball runs away from. Common practice, no published source."""
+        hole = self.front.hole
+        if hole is None:
+            return
+        edge = [d for d in self.front.first_level if self._backside_edge(d)]
+        while any(self._taken_for(d, edge, hole) for d in self._free_on_line()):
+            pass  # who is left now may himself be inside of another
+        self._sift_first(edge)
+
+    def _taken_for(self, free: Defender, edge: Sequence[Defender], hole: float) -> bool:
+        """Whether a free man got an owner, for one of the edge farther from the hole."""
+        far = [d.label for d in edge if abs(d.at.x - hole) > abs(free.at.x - hole)]
+        return bool(far) and self._find_owner(free.label, set(), frozenset(far))
+
+    def _backside_edge(self, defender: Defender) -> bool:
+        """Whether he is outside the last lineman of the backside, tight ends apart."""
+        side = self.front.toward.other
+        last = max((m.snap.x * side.value for m in self.front.line if m.interior), default=0.0)
+        return defender.at.x * side.value > last + HEAD_UP
+
+    def _sift_first(self, edge: Sequence[Defender]) -> None:
+        """Who sifts works from inside out: of two on the edge the inner one is his."""
+        free = [d.label for d in self._free_on_line()]
+        for man, own in list(self.given.items()):
+            ends = [d.label for d in sorted(edge, key=lambda d: abs(d.at.x))]
+            if self.tasks[man].rules[0].way is BlockWay.SIFT and own in ends:
+                inner = [d for d in ends[: ends.index(own)] if d in free]
+                if inner:
+                    self.given[man] = inner[0]
+                    self._take(man, 0, inner[0])
+
+    def _find_owner(
+        self, defender: str, asked: set[str], left: frozenset[str] = frozenset()
+    ) -> bool:
+        """An augmenting path: a man who can be spared, or whose own man another can take, or may
+        be ``left``."""
+        who = next(d for d in self.front.defenders if d.label == defender)
+        near = sorted(self.tasks, key=lambda m: round(abs(self.at[m].x - who.at.x), 3))
+        for man in near:
+            n = self._reaches(man, who)
+            if man in asked or n is None:
+                continue
+            asked.add(man)
+            own = self.choice[man][1]
+            spared = not own or len(self.owners[own]) > 1
+            if self._wide(who) and (self._covered(man, who) or not spared):
+                continue
+            if spared or own in left or self._find_owner(own, asked, left):
+                self._take(man, n, defender)
+                return True
+        return False
+
+    def _wide(self, defender: Defender) -> bool:
+        """Whether he is outside everybody of the line: nobody is handed on for his sake."""
+        side = Side.RIGHT if defender.at.x > 0 else Side.LEFT
+        past = (defender.at.x - self.front.end(side)) * side.value
+        return past > (TOUCH if side is self.front.toward else HEAD_UP)
+
+    def _covered(self, man: str, other: Defender) -> bool:
+        """Whether anybody else covers a man: he does not leave him for one farther out."""
+        return any(d != other for d in self.front.over(self.at[man].x))
+
+    def _pulled_to(self, defender: Defender) -> None:
+        """A man of the playside line whom nobody can have stands in the way of whoever pulls
+        around there: the first of them kicks him out."""
+        if defender.at.x * self.front.toward.value <= HEAD_UP:
+            return
+        pullers = [m for m in self.tasks if self._way(m) is BlockWay.PULL and not self._owned(m)]
+        if pullers:
+            man = min(pullers, key=lambda m: round(self.at[m].distance(defender.at), 3))
+            self._take(man, self.choice[man][0], defender.label)
+
+    def _reaches(self, man: str, defender: Defender) -> int | None:
+        """The first rule by which a man of the line could take a defender instead of what he has;
+        a rule that stands after a climb is never reached, and who pulls is not called back."""
+        n, own = self.choice[man]
+        rules = self.tasks[man].rules
+        if man in self.given or own == defender.label or (self._way(man) in PULLS and not own):
+            return None
+        busy = n < len(rules) and not own and MEANINGS[rules[n].way].takes is Takes.SECOND
+        for i, rule in enumerate(rules[:n] if busy else rules):
+            if rule.way is not BlockWay.DOUBLE and defender in once(
+                self._strong(man, rule), self._weak(man, rule)
+            ):
+                return i
+        return None

@@ -1,0 +1,341 @@
+"""A front lined up against the offence's line: who is over whom, who is in which gap, who is who.
+
+x in yards right of the ball. A `Front` knows the line as it is actually drawn (linemen and tight
+ends, balanced or not, five men or fewer or more), the defenders and the playside; from these it
+answers the questions that blocking rules ask. Common practice throughout, no published source,
+where a comment does not say otherwise.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from stemline.football.defence.described import Described
+from stemline.football.defenders import Defence, Defender, DutyKind, Level
+from stemline.football.field import Side
+from stemline.football.offence.counting import tight_ends
+from stemline.football.play import Man
+
+HEAD_UP = 0.25
+"""Yards off a lineman's nose within which a defender is head-up and in no gap: half a shade."""
+TOUCH = 0.65
+"""Yards off his nose within which a defender covers a lineman: half a split of the base line."""
+EDGE = 3.0
+"""Yards outside the last man of the line up to which a man on the line belongs to the front: a
+wide end outside a tight end who is not there."""
+INSIDE_BOX = 1.0
+"""Yards outside the last lineman, tight ends apart, up to which a man of the second level counts
+as a linebacker of the box before those who hang over an end: the usual definition of the box, on
+which public pages differ by a yard or two."""
+PRESSED = 3.25
+"""Yards off the line up to which a man of the second level between the ends fills his gap as a
+lineman does: a goal-line backer is in the hole before anybody can pass him by."""
+BOX_DEPTH = 6.25
+"""Yards off the line up to which a man is in the box on a run: five in the American game and six
+in the Canadian, which starts a yard off, by the same pages; deeper men come late."""
+BOX = 1.5
+"""Yards outside the last man of the line up to which a man of the second level is in the box."""
+OVERHANG_DEPTH, OVERHANG_WIDTH = 8.0, 8.0
+"""Yards off the line and outside its last man up to which a man hangs over the edge: near enough
+to come up on a run at once."""
+OVER = 1.5
+"""Yards to each side of a receiver within which a man outside the line is over him, and so not in
+the box."""
+WING_REACH = 1.8
+"""Yards outside and behind the last man of the line within which a man off it is a wing."""
+
+
+def wings(men: Iterable[Man]) -> tuple[str, ...]:
+    """Men who are wings by place: off the line, close outside the last man on it."""
+    men = tuple(men)
+    found = []
+    for side in Side:
+        last = max((m.snap.x * side.value for m in line_of(men)), default=0.0)
+        found += [
+            m
+            for m in men
+            if not m.on_line
+            and not m.interior
+            and -HEAD_UP <= m.snap.x * side.value - last <= WING_REACH
+            and -WING_REACH <= m.snap.y < 0
+        ]
+    return tuple(m.label for m in found)
+
+
+def line_of(men: Iterable[Man]) -> tuple[Man, ...]:
+    """Linemen and tight ends, from left to right."""
+    men = tuple(men)
+    ends = tight_ends(men)
+    line = [m for m in men if m.interior or m.label in ends]
+    return tuple(sorted(line, key=lambda m: (m.snap.x, m.label)))
+
+
+def at_place(men: Iterable[Man], place: str, side: Side | None) -> str:
+    """Who stands at a place of the line: guard, tackle, outside tackle (the interior men on that
+    side from the ball outward), end (the first tight end there) or centre; "" for nobody."""
+    line = line_of(men)
+    if side is None:
+        return next((m.label for m in line if m.interior and m.snap.x == 0), "")
+    there = sorted(
+        (m for m in line if m.snap.x * side.value > 0), key=lambda m: m.snap.x * side.value
+    )
+    if place == "end":
+        return next((m.label for m in there if not m.interior), "")
+    interior = [m.label for m in there if m.interior]
+    n = ("guard", "tackle", "outside tackle").index(place)
+    return interior[n] if n < len(interior) else ""
+
+
+@dataclass(frozen=True)
+class Front:
+    """The line from left to right, the men who face it, and the side the ball goes to.
+
+    ``wide`` is x of each receiver away from the line, ``hole`` x of the ball's aim on a run; None
+    where no run is blocked.
+    """
+
+    line: tuple[Man, ...]
+    defenders: tuple[Defender, ...]
+    toward: Side
+    wide: tuple[float, ...] = ()
+    hole: float | None = None
+
+    # Who is there.
+
+    @cached_property
+    def first_level(self) -> tuple[Defender, ...]:
+        """Men on the line of the front, from left to right; on a run also who fills a gap."""
+        there = self._within(Level.LINE, EDGE)
+        if self.hole is None:
+            return there
+        filling = [d for d in self._within(Level.SECOND, HEAD_UP) if self._fills(d)]
+        return tuple(sorted((*there, *filling), key=lambda d: (d.at.x, d.label)))
+
+    @cached_property
+    def _down(self) -> tuple[Defender, ...]:
+        """Men on the line itself."""
+        return tuple(d for d in self.first_level if d.level is Level.LINE)
+
+    def _fills(self, defender: Defender) -> bool:
+        tackles = [abs(m.snap.x) for m in self.line if m.interior]
+        return defender.at.y <= PRESSED and abs(defender.at.x) <= max(tackles, default=0.0)
+
+    @cached_property
+    def second_level(self) -> tuple[Defender, ...]:
+        """Men of the box behind the line, from left to right; who hangs outside it over a
+        receiver is not in the box."""
+        left, right = self.end(Side.LEFT), self.end(Side.RIGHT)
+        return tuple(
+            d
+            for d in self._within(Level.SECOND, BOX)
+            if (left <= d.at.x <= right or all(abs(d.at.x - x) > OVER for x in self.wide))
+            and (self.hole is None or (d.at.y <= BOX_DEPTH and not self._fills(d)))
+        )
+
+    @property
+    def box(self) -> tuple[Defender, ...]:
+        return self.first_level + self.second_level
+
+    def _within(self, level: Level, reach: float) -> tuple[Defender, ...]:
+        left, right = self.end(Side.LEFT) - reach, self.end(Side.RIGHT) + reach
+        there = [d for d in self.defenders if d.level is level and left <= d.at.x <= right]
+        return tuple(sorted(there, key=lambda d: (d.at.x, d.label)))
+
+    def end(self, side: Side) -> float:
+        """x of the last man of the line on a side."""
+        xs = [m.snap.x for m in self.line] or [0.0]
+        return max(xs) if side is Side.RIGHT else min(xs)
+
+    # Gaps and shades, seen from one man of the line.
+
+    def out(self, x: float) -> Side:
+        """Away from the ball; for the centre the playside."""
+        return self.toward if x == 0 else Side.RIGHT if x > 0 else Side.LEFT
+
+    def neighbour(self, x: float, side: Side) -> Man | None:
+        """The next man of the line on a side of x."""
+        there = [m for m in self.line if (m.snap.x - x) * side.value > HEAD_UP]
+        return min(there, key=lambda m: abs(m.snap.x - x), default=None)
+
+    def over(self, x: float) -> tuple[Defender, ...]:
+        """Those who cover a man at x, the nearest first; of two as near, the playside one.
+
+        A man half way between two linemen covers the one he leaves on his playside: when in
+        doubt a lineman is covered to the playside.
+        """
+        there = [d for d in self._down if abs(d.at.x - x) <= TOUCH]
+        return self._nearest(there, x)
+
+    def in_gap(self, x: float, side: Side, *, heads: bool = False) -> tuple[Defender, ...]:
+        """Those between a man at x and his neighbour on a side, the nearest first.
+
+        Outside the last man the gap reaches to the edge of the front. With ``heads`` a man
+        head-up on the neighbour counts too.
+        """
+        beside = self.neighbour(x, side)
+        stop = EDGE if beside is None else abs(beside.snap.x - x) + (HEAD_UP if heads else -HEAD_UP)
+        there = [d for d in self.first_level if HEAD_UP < (d.at.x - x) * side.value <= stop]
+        return self._nearest(there, x)
+
+    def between(self, a: float, b: float) -> tuple[Defender, ...]:
+        """Those whom two neighbours at a and b can double: from nose to nose."""
+        low, high = min(a, b) - HEAD_UP, max(a, b) + HEAD_UP
+        there = [d for d in self._down if low <= d.at.x <= high]
+        return self._nearest(there, (a + b) / 2)
+
+    def _nearest(self, there: Sequence[Defender], x: float) -> tuple[Defender, ...]:
+        way = self.toward.value
+        return tuple(
+            sorted(there, key=lambda d: (round(abs(d.at.x - x), 3), -d.at.x * way, d.label))
+        )
+
+    # Described defenders.
+
+    def described(self, target: Described, x: float) -> tuple[Defender, ...]:
+        """Who answers a description, best first; x is where the man stands who asks."""
+        side = target.side or self.toward
+        outward = sorted(self.first_level, key=lambda d: (d.at.x * side.value, d.label))
+        match target.what:
+            case "end man on line":
+                there = [d for d in outward if d.at.x * side.value > HEAD_UP]
+                return tuple(there[::-1][:1]) + self.overhangs(side)
+            case "nose":
+                return tuple(d for d in self.over(0.0))
+            case "first man past centre":
+                return tuple(d for d in outward if d.at.x * side.value > HEAD_UP)
+            case "first man outside guard":
+                return self._outside("guard", side)
+            case "first man outside tackle":
+                return self._outside("tackle", side)
+            case "second man outside tackle":
+                return self._outside("tackle", side)[1:]
+            case "linebacker":
+                return self._any_linebacker(target.side, x)
+            case "near linebacker":
+                return self._linebackers(side)
+            case "far linebacker":
+                near = self._linebackers(side)
+                inside = tuple(d for d in near if not self.hangs(d))
+                return inside[1:] + inside[:1] + tuple(d for d in near if self.hangs(d))
+            case "middle linebacker":
+                return self._nearest(self.second_level, 0.0)
+            case "overhang":
+                return self.overhangs(side) + self._linebackers(side)
+            case "force defender":
+                return self.forces(side)
+            case "corner":
+                return self._deep(side)[::-1]
+            case "safety":
+                deep = [d for d in self.defenders if d.level is Level.DEEP]
+                return tuple(sorted(deep, key=lambda d: (-d.at.y, abs(d.at.x), d.label)))
+            case "near safety":
+                deep = [d for d in self._deep(side) if abs(d.at.x) <= abs(self.end(side)) + 6]
+                return tuple(sorted(deep, key=lambda d: (-d.at.y, d.label)))
+            case "flat defender" | "curl defender" | "hook defender":
+                return self._by_duty(DutyKind[target.what.split()[0].upper()], side)
+        return ()
+
+    def _linebackers(self, side: Side) -> tuple[Defender, ...]:
+        """The box behind the line, counted from the hole: the near one first and so on to the far
+        side; who hangs over an end comes after those inside him.
+
+        With two at one distance the one nearer the ball is first.
+        """
+        hole = self._hole(side)
+        return tuple(
+            sorted(
+                self.second_level,
+                key=lambda d: (
+                    self.hangs(d),
+                    round(abs(d.at.x - hole), 3),
+                    round(abs(d.at.x), 3),
+                    -d.at.x * side.value,
+                    d.label,
+                ),
+            )
+        )
+
+    def hangs(self, defender: Defender) -> bool:
+        """Whether a man of the second level is outside the tackles, over an end or beyond him."""
+        last = max((abs(m.snap.x) for m in self.line if m.interior), default=0.0)
+        return abs(defender.at.x) > last + INSIDE_BOX
+
+    def _hole(self, side: Side) -> float:
+        """x of the point of attack; half way from guard to tackle where no run says it."""
+        if self.hole is not None and self.hole * side.value > 0:
+            return self.hole
+        places = [at_place(self.line, place, side) for place in ("guard", "tackle")]
+        xs = [m.snap.x for m in self.line if m.label in places]
+        return sum(xs) / len(xs) if xs else 0.0
+
+    def _any_linebacker(self, side: Side | None, x: float) -> tuple[Defender, ...]:
+        """The nearest of the box behind the line; for a tight end first who hangs over his edge."""
+        if side is not None:
+            return self._linebackers(side)
+        nearest = tuple(sorted(self._nearest(self.second_level, x), key=self.hangs))
+        last = max((abs(m.snap.x) for m in self.line if m.interior), default=0.0)
+        if abs(x) <= last + HEAD_UP:
+            return nearest
+        side = self.out(x)
+        outside = [d for d in nearest if d.at.x * side.value >= last]
+        outside += [d for d in self.overhangs(side) if d not in outside]
+        outside.sort(key=lambda d: (round(abs(d.at.x - x) + d.at.y / 4, 3), d.label))
+        return (*outside, *(d for d in nearest if d not in outside))
+
+    def _outside(self, place: str, side: Side) -> tuple[Defender, ...]:
+        """Men on the line from a lineman's inside shoulder outward, then those who hang over the
+        edge. The first man on or outside the tackle may be a 4i: "The Count System", option blog,
+        January 2015."""
+        x = next(
+            (m.snap.x for m in self.line if m.label == at_place(self.line, place, side)),
+            self.end(side),
+        )
+        on = TOUCH if place == "tackle" else HEAD_UP
+        there = [d for d in self.first_level if (d.at.x - x) * side.value >= -on]
+        there.sort(key=lambda d: (d.at.x * side.value, d.label))
+        return tuple(there) + self.forces(side)
+
+    def overhangs(self, side: Side) -> tuple[Defender, ...]:
+        """Men off the line who hang over the edge or the last man, from inside out."""
+        edge = self.end(side) * side.value
+        there = [
+            d
+            for d in self.defenders
+            if d.level is not Level.LINE and d.at.y <= OVERHANG_DEPTH
+            and edge - HEAD_UP < d.at.x * side.value <= edge + OVERHANG_WIDTH
+        ]  # fmt: skip
+        return tuple(sorted(there, key=lambda d: (d.at.x * side.value, d.label)))
+
+    def forces(self, side: Side) -> tuple[Defender, ...]:
+        """Who turns a run outside the end back in: the overhang, else whoever of the secondary
+        comes first on that side."""
+        hanging = self.overhangs(side)
+        others = [d for d in self._deep(side) if d not in hanging]
+        others.sort(key=lambda d: (abs(d.at.x - self.end(side)) + d.at.y, d.label))
+        return hanging + tuple(others)
+
+    def _deep(self, side: Side) -> tuple[Defender, ...]:
+        there = [d for d in self.defenders if d.level is Level.DEEP and d.at.x * side.value >= 0]
+        return tuple(sorted(there, key=lambda d: (d.at.x * side.value, d.label)))
+
+    def _by_duty(self, kind: DutyKind, side: Side) -> tuple[Defender, ...]:
+        there = [d for d in self.defenders if d.duty is not None and d.duty.kind is kind]
+        there.sort(key=lambda d: (d.at.x * side.value < 0, -d.at.x * side.value, d.label))
+        return tuple(there) or self.overhangs(side)
+
+
+def front_of(
+    men: Iterable[Man], defence: Defence, toward: Side, hole: float | None = None
+) -> Front:
+    """The front that a defence makes against these men; ``hole`` is x of a run's aim."""
+    men = tuple(men)
+    line, close = line_of(men), wings(men)
+    edges = [abs(m.snap.x) for m in line] or [0.0]
+    wide = tuple(
+        m.snap.x
+        for m in men
+        if m not in line and m.label not in close and abs(m.snap.x) > max(edges)
+    )
+    return Front(line, defence.defenders, toward, wide, hole)

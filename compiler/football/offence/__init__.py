@@ -1,0 +1,1 @@
+"""The offence: landmarks, counting, routes and their strokes, the quarterback's feet."""

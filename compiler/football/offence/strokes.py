@@ -1,0 +1,103 @@
+"""Strokes: the pieces a route is made of, said from the runner's own side.
+
+"In" is toward the ball, "out" away from it, so one route serves both sides. Degrees are measured
+from straight upfield: 90 is flat along the line, 135 comes back to it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+from stemline.football.offence.landmarks import Landmark
+
+FLAT = 90.0
+"""Degrees off straight upfield of a break along the line."""
+
+
+class Lateral(Enum):
+    IN = "in"
+    OUT = "out"
+
+
+@dataclass(frozen=True)
+class Depth:
+    """Yards past the line; ``called`` adds them to the depth the coach calls for the route."""
+
+    yards: float
+    called: bool = False
+
+    def at(self, called: float) -> float:
+        return self.yards + (called if self.called else 0.0)
+
+
+@dataclass(frozen=True)
+class Up:
+    """Straight upfield to a depth (or straight back to it, from beyond)."""
+
+    to: Depth
+
+
+@dataclass(frozen=True)
+class Break:
+    """Turn ``degrees`` off straight upfield and run ``yards``; ``speed`` rounds the turn."""
+
+    lateral: Lateral
+    yards: float
+    degrees: float = FLAT
+    speed: bool = False
+
+
+@dataclass(frozen=True)
+class Target:
+    """A place on the field seen from the runner: ``far`` means the other side of the ball.
+
+    ``outside`` yards are added away from the ball, negative toward it; a landmark of None is
+    the place where he started.
+    """
+
+    landmark: Landmark | None
+    outside: float = 0.0
+    far: bool = False
+
+
+@dataclass(frozen=True)
+class RunTo:
+    """Run to a place, at a depth (None: the depth he has); ``speed`` rounds the turn into it."""
+
+    target: Target
+    depth: Depth | None = None
+    speed: bool = True
+
+
+@dataclass(frozen=True)
+class Settle:
+    """Stop there and face the ball."""
+
+
+Stroke = Up | Break | RunTo | Settle
+
+
+@dataclass(frozen=True)
+class Decide:
+    """Yards past the line at which a receiver chooses, and the defender whom he looks at."""
+
+    depth: float
+    on: str
+
+
+@dataclass(frozen=True)
+class Route:
+    """A named route. ``depth`` is the default for strokes that follow the called depth.
+
+    ``taught`` tells where the depth is taught and so printed: at the first turn, or nowhere.
+    ``decides`` is where its runner chooses, unless a concept says so of his role.
+    ``source`` says where the depth comes from.
+    """
+
+    name: str
+    depth: float
+    strokes: tuple[Stroke, ...]
+    taught: bool = True
+    decides: Decide | None = None
+    source: str = "common practice, no published source"

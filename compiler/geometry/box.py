@@ -1,0 +1,54 @@
+"""A rectangle along the axes."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from stemline.geometry.paths import Point
+
+
+@dataclass(frozen=True)
+class Box:
+    """An upright box in yards."""
+
+    left: float
+    bottom: float
+    right: float
+    top: float
+
+    @property
+    def width(self) -> float:
+        return self.right - self.left
+
+    @property
+    def height(self) -> float:
+        return self.top - self.bottom
+
+    @property
+    def centre(self) -> Point:
+        return Point((self.left + self.right) / 2, (self.bottom + self.top) / 2)
+
+    def grown(self, by: float) -> Box:
+        return Box(self.left - by, self.bottom - by, self.right + by, self.top + by)
+
+    def union(self, other: Box) -> Box:
+        return Box(
+            min(self.left, other.left),
+            min(self.bottom, other.bottom),
+            max(self.right, other.right),
+            max(self.top, other.top),
+        )
+
+    def overlap(self, other: Box) -> float:
+        """Shared area in square yards."""
+        wide = min(self.right, other.right) - max(self.left, other.left)
+        tall = min(self.top, other.top) - max(self.bottom, other.bottom)
+        return wide * tall if wide > 0 and tall > 0 else 0.0
+
+    def holds(self, other: Box) -> bool:
+        return (
+            self.left <= other.left
+            and self.bottom <= other.bottom
+            and self.right >= other.right
+            and self.top >= other.top
+        )

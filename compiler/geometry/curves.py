@@ -1,0 +1,138 @@
+"""Plane geometry of drawn paths: cutting, measuring and turning lines and rounded turns. Yards."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from itertools import pairwise
+
+from stemline.geometry.paths import Curve, Line, Path, Point, Segment
+
+Pieces = tuple[Segment, ...]
+
+_NONE = 1e-9
+_STEPS = 10
+_HALVINGS = 18
+
+
+def unit(a: Point, b: Point) -> Point:
+    """The direction from a to b, one yard long; straight downfield when they are one point."""
+    far = a.distance(b)
+    return (b - a).scaled(1 / far) if far > _NONE else Point(0.0, 1.0)
+
+
+def left_of(direction: Point) -> Point:
+    """A quarter turn to the left."""
+    return Point(-direction.y, direction.x)
+
+
+def dot(a: Point, b: Point) -> float:
+    return a.x * b.x + a.y * b.y
+
+
+def nearest(a: Point, b: Point, p: Point) -> tuple[Point, float]:
+    """The point of the line from a to b nearest to p, and how far along it is (0 to 1)."""
+    dx, dy = b.x - a.x, b.y - a.y
+    size = dx * dx + dy * dy
+    t = ((p.x - a.x) * dx + (p.y - a.y) * dy) / size if size >= _NONE else 0.0
+    t = min(1.0, max(0.0, t))
+    return Point(a.x + t * dx, a.y + t * dy), t
+
+
+def points_of(pieces: Pieces) -> tuple[Point, ...]:
+    """The pieces as points close together."""
+    if not pieces:
+        return ()
+    points = [pieces[0].start]
+    for piece in pieces:
+        if isinstance(piece, Curve):
+            points += (piece.at(i / _STEPS) for i in range(1, _STEPS))
+        points.append(piece.end)
+    return tuple(points)
+
+
+def split(piece: Segment, t: float) -> tuple[Segment, Segment]:
+    """The piece in two, cut at ``t`` of its way (0 to 1)."""
+    if isinstance(piece, Line):
+        at = piece.start + (piece.end - piece.start).scaled(t)
+        return Line(piece.start, at), Line(at, piece.end)
+    into = piece.start + (piece.corner - piece.start).scaled(t)
+    out = piece.corner + (piece.end - piece.corner).scaled(t)
+    at = into + (out - into).scaled(t)
+    return Curve(piece.start, into, at), Curve(at, out, piece.end)
+
+
+def leave(pieces: Pieces, centre: Point, radius: float) -> Pieces:
+    """The pieces from where they first leave the circle; () when they never do."""
+    for index, piece in enumerate(pieces):
+        if piece.end.distance(centre) > radius:
+            if piece.start.distance(centre) >= radius:
+                return pieces[index:]
+            return (split(piece, _out_at(piece, centre, radius))[1], *pieces[index + 1 :])
+    return ()
+
+
+def _out_at(piece: Segment, centre: Point, radius: float) -> float:
+    """How far along a piece that starts inside the circle and ends outside it crosses the edge."""
+    if isinstance(piece, Line):
+        step, gap = piece.end - piece.start, piece.start - centre
+        a, b, c = dot(step, step), dot(step, gap), dot(gap, gap) - radius * radius
+        return (math.sqrt(b * b - a * c) - b) / a
+    low, high = 0.0, 1.0
+    for _ in range(_HALVINGS):
+        mid = (low + high) / 2
+        if piece.at(mid).distance(centre) > radius:
+            high = mid
+        else:
+            low = mid
+    return high
+
+
+def reverse(pieces: Pieces) -> Pieces:
+    turned: list[Segment] = []
+    for piece in reversed(pieces):
+        if isinstance(piece, Line):
+            turned.append(Line(piece.end, piece.start))
+        else:
+            turned.append(Curve(piece.end, piece.corner, piece.start))
+    return tuple(turned)
+
+
+def stop_short(pieces: Pieces, by: float) -> Pieces:
+    """The pieces up to ``by`` yards, as the crow flies, before their end."""
+    if not pieces or by <= 0:
+        return pieces
+    return reverse(leave(reverse(pieces), pieces[-1].end, by))
+
+
+def heading(pieces: Pieces, over: float) -> Point:
+    """The direction in which the pieces end, taken over their last ``over`` yards."""
+    end = pieces[-1].end
+    before = stop_short(pieces, over)
+    return unit(before[-1].end if before else pieces[0].start, end)
+
+
+def turn_angle(a: Point, b: Point, c: Point) -> float:
+    """Degrees turned at b on the way from a to c: 0 straight on, 180 straight back."""
+    cosine = dot(unit(a, b), unit(b, c))
+    return math.degrees(math.acos(min(1.0, max(-1.0, cosine))))
+
+
+def turned(path: Path) -> float:
+    """Degrees that a path turns in all."""
+    corners = path.corners
+    return sum(
+        turn_angle(a, b, c) for a, b, c in zip(corners, corners[1:], corners[2:], strict=False)
+    )
+
+
+def far_from(points: Sequence[Point], p: Point) -> float:
+    """Yards from p to the nearest place of a polyline."""
+    px, py, best = p.x, p.y, math.inf
+    for a, b in pairwise(points):
+        ax, ay, dx, dy = a.x, a.y, b.x - a.x, b.y - a.y
+        size = dx * dx + dy * dy
+        t = ((px - ax) * dx + (py - ay) * dy) / size if size > _NONE else 0.0
+        t = min(1.0, max(0.0, t))
+        best = min(best, (ax + t * dx - px) ** 2 + (ay + t * dy - py) ** 2)
+    return math.sqrt(best)

@@ -1,0 +1,1 @@
+"""Men and defenders placed: a formation and its motion, a look against it."""

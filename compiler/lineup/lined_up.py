@@ -1,0 +1,59 @@
+"""The men at the snap, counted: what rules are bound against."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+from stemline.football.field import Field, Side
+from stemline.football.offence.counting import Count
+from stemline.football.play import Man
+from stemline.playbook.said import SideWord
+
+
+@dataclass(frozen=True)
+class LinedUp:
+    """The men at the snap, counted: what rules are bound against.
+
+    ``toward`` is the playside of a run or a slide; None where nothing says it.
+    """
+
+    men: tuple[Man, ...]
+    count: Count
+    field: Field
+    called: Side
+    receivers: int
+    toward: Side | None = None
+
+    def man(self, label: str) -> Man:
+        return self._men[label]
+
+    def side_of(self, label: str) -> Side | None:
+        x = self._men[label].snap.x
+        return None if x == 0 else Side.RIGHT if x > 0 else Side.LEFT
+
+    def side(self, word: SideWord) -> Side:
+        """One meaning a word; from the middle the field side is the strong one."""
+        return self._sides[word]
+
+    @cached_property
+    def _men(self) -> Mapping[str, Man]:
+        return {m.label: m for m in reversed(self.men)}
+
+    @cached_property
+    def _sides(self) -> Mapping[SideWord, Side]:
+        wide = self.field.wide_side or self.count.strong
+        toward = self.toward or self.count.strong
+        return {
+            SideWord.CALL: self.called,
+            SideWord.AWAY: self.called.other,
+            SideWord.STRONG: self.count.strong,
+            SideWord.WEAK: self.count.weak,
+            SideWord.FIELD: wide,
+            SideWord.BOUNDARY: wide.other,
+            SideWord.LEFT: Side.LEFT,
+            SideWord.RIGHT: Side.RIGHT,
+            SideWord.PLAYSIDE: toward,
+            SideWord.BACKSIDE: toward.other,
+        }

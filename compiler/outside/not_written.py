@@ -1,0 +1,22 @@
+"""Why something was not written, as a mistake with its place."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.source import Span
+
+
+class NotWritten(Exception):
+    """Output that cannot take its place; the last good one stands as it was unless ``found`` says
+    otherwise."""
+
+    def __init__(self, code: str, path: Path, **values: str) -> None:
+        self.found = Diagnostic(code, Span(str(path), 0, 0, 0), tuple(sorted(values.items())))
+        super().__init__(f"{code} {path}")
+
+
+def reason(error: OSError) -> str:
+    """What the system says of it, in its words."""
+    return (error.strerror or "it cannot be opened").casefold()

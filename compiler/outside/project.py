@@ -1,0 +1,47 @@
+"""The outside world: a playbook's files as they are and as they were, and its revision."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from stemline.outside.repository import commit_of, contents, has_repository, kept_files, last_commit
+from stemline.outside.texts import BUILD, LARGEST_FILE, Files, decoded, is_text, read_files
+
+__all__ = ["Files", "files_at", "read_files", "revision"]
+
+
+def files_at(folder: Path, revision: str) -> tuple[Files | None, str]:
+    """The texts of the folder as they were at a revision of it; None with the reason in words.
+
+    Nothing is written: the texts are read out of the repository.
+    """
+    if not has_repository(folder):
+        return None, f"{folder} is under no version control"
+    if (commit := commit_of(folder, revision)) is None:
+        return None, "the playbook has no such revision"
+    kept = [
+        each
+        for each in kept_files(folder, commit)
+        if _is_read(each.name) and each.size <= LARGEST_FILE
+    ]
+    texts = contents(folder, tuple(dict.fromkeys(each.object for each in kept)))
+    read = [
+        decoded(f"{revision}:{each.name}", texts[each.object])
+        for each in sorted(kept, key=lambda each: each.name)
+        if each.object in texts
+    ]
+    if not read:
+        return None, f"at that revision there was no playbook in {folder}"
+    sources = tuple(source for source, _ in read if source is not None)
+    return Files(folder, sources, tuple(found for _, found in read if found is not None)), ""
+
+
+def _is_read(path: str) -> bool:
+    """Whether a file of a revision is a text, by the same rules as those of a folder."""
+    *folders, name = path.split("/")
+    return is_text(name) and not any(part.startswith(".") or part == BUILD for part in folders)
+
+
+def revision(folder: Path) -> tuple[str, str]:
+    """The revision and date of the folder's last commit; ("", "") outside version control."""
+    return last_commit(folder)

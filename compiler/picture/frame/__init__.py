@@ -1,0 +1,1 @@
+"""What a size shows: the frame, the scale, the field under it."""

@@ -1,0 +1,102 @@
+"""The field under a play: yard lines, hashes, sidelines, the line of scrimmage, where in frame."""
+
+from __future__ import annotations
+
+import math
+
+from stemline.football.field import Field, Side
+from stemline.football.play import Play
+from stemline.geometry.paths import Line, Point
+from stemline.picture.frame.board import Board
+from stemline.picture.frame.detail import Detail
+from stemline.picture.scene.scene import Item, Stroke, TextRun
+from stemline.source import NOWHERE
+
+_EVERY = 5
+"""Yards between two lines across the field."""
+
+
+def field_items(field: Field, board: Board) -> tuple[Item, ...]:
+    """Lines of the field in ``board``'s frame, the faintest first."""
+    frame = board.frame
+    left, right = _ends(field, board)
+    items: list[Item] = []
+    for y in _lines(board):
+        if y != 0:
+            items.append(_line(Point(left, y), Point(right, y), "yard-line"))
+    half = board.mark("hash")
+    for side in Side:
+        x = board.fold.x(field.hash_mark(side))
+        if frame.left < x < frame.right and not board.fold.hides(field.hash_mark(side)):
+            items += [_line(Point(x, y - half), Point(x, y + half), "hash") for y in _lines(board)]
+    items += _scrimmage(left, right, board)
+    for side in Side:
+        x = board.fold.x(field.sideline(side))
+        if frame.left < x < frame.right:
+            items.append(_line(Point(x, frame.bottom), Point(x, frame.top), "sideline"))
+    return tuple(items)
+
+
+def field_words(play: Play, board: Board, against: str) -> tuple[TextRun, ...]:
+    """Depths at the frame's edge, the wide side and the look, where the size shows them."""
+    field = play.field
+    runs: list[TextRun] = []
+    pad = board.yards(2.0)
+    left, right = _ends(field, board)
+    if against and board.shows(Detail.FIELD_WORDS):
+        text = f"against {against}"
+        top = board.frame.top - board.extent(text, "corner").rise - board.yards(3.0)
+        runs.append(TextRun(text, Point(left + 2 * pad, top), "corner", NOWHERE))
+    for y in _lines(board) if board.shows(Detail.YARDS) else ():
+        text = str(y)
+        room = board.extent(text, "yards")
+        if y <= 0 or y + pad + room.rise > board.frame.top:
+            continue
+        runs.append(TextRun(text, Point(left + pad, y + pad / 2), "yards", NOWHERE))
+        runs.append(TextRun(text, Point(right - pad - room.width, y + pad / 2), "yards", NOWHERE))
+    wide = field.wide_side
+    if wide is not None and board.shows(Detail.FIELD_WORDS):
+        foot = board.frame.bottom + board.yards(4.0)
+        for side in Side:
+            text = "field" if side is wide else "boundary"
+            room = board.extent(text, "corner")
+            x = left + 2 * pad if side is Side.LEFT else right - 2 * pad - room.width
+            runs.append(TextRun(text, Point(x, foot), "corner", NOWHERE))
+    return tuple(runs)
+
+
+def _ends(field: Field, board: Board) -> tuple[float, float]:
+    """Where a line across the field starts and ends in the frame."""
+    left = max(board.frame.left, board.fold.x(field.sideline(Side.LEFT)))
+    right = min(board.frame.right, board.fold.x(field.sideline(Side.RIGHT)))
+    return left, right
+
+
+def _scrimmage(left: float, right: float, board: Board) -> list[Item]:
+    """The line of scrimmage, with a break where field is closed up."""
+    items: list[Item] = []
+    half = board.mark("break_apart") / 2
+    for middle in board.fold.breaks:
+        items.append(_line(Point(left, 0.0), Point(middle - half, 0.0), "line-of-scrimmage"))
+        items += break_items(middle, board)
+        left = middle + half
+    return [*items, _line(Point(left, 0.0), Point(right, 0.0), "line-of-scrimmage")]
+
+
+def break_items(x: float, board: Board) -> tuple[Item, ...]:
+    """Two slanted strokes: the field goes on farther than it is drawn."""
+    half, apart = board.mark("break"), board.mark("break_apart") / 2
+    lean = half / 2
+    places = (x - apart, x + apart)
+    return tuple(_line(Point(p - lean, -half), Point(p + lean, half), "break") for p in places)
+
+
+def _lines(board: Board) -> range:
+    """The lines of which a whole hash mark is in frame, by their depth."""
+    room = board.frame.grown(-board.mark("hash"))
+    first = math.ceil(room.bottom / _EVERY) * _EVERY
+    return range(first, math.floor(room.top) + 1, _EVERY)
+
+
+def _line(a: Point, b: Point, style: str) -> Stroke:
+    return Stroke((Line(a, b),), style, (), NOWHERE)

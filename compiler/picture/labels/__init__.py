@@ -1,0 +1,1 @@
+"""Words and tiles: wanted, placed, chosen together."""

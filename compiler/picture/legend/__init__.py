@@ -1,0 +1,1 @@
+"""Small pictures that explain pictures."""

@@ -1,0 +1,1 @@
+"""Where each man's symbol stands on paper."""

@@ -1,0 +1,1 @@
+"""What lies over or under a play: claims, and the play as it was."""

@@ -1,0 +1,357 @@
+"""A play as a picture: the one way from a `Play` to a `Scene`."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from stemline.describe.changes import told
+from stemline.football.play import Kind, Play
+from stemline.football.timing.levels import HIGH_SCHOOL, PlayingLevel
+from stemline.geometry.box import Box
+from stemline.geometry.curves import points_of
+from stemline.picture.frame.board import Board, board, frame_of, shot
+from stemline.picture.frame.field_lines import field_items, field_words
+from stemline.picture.labels.notes import (
+    WantedNote,
+    alert_notes,
+    depth_notes,
+    read_notes,
+    word_notes,
+)
+from stemline.picture.labels.placing import Crowding, Written, crowding, write_notes
+from stemline.picture.lines.blocks import eyes_items
+from stemline.picture.lines.close_runs import plan_close
+from stemline.picture.lines.crossings import break_lines
+from stemline.picture.lines.defender_lines import DefenderLines, draw_duties
+from stemline.picture.lines.handoff import ball_items
+from stemline.picture.lines.motions import Moved, draw_motions
+from stemline.picture.lines.paces import named, paces
+from stemline.picture.lines.route_lines import Drawn, draw_run, plan_runs
+from stemline.picture.men.symbols import Symbol, men_items, square, with_room
+from stemline.picture.overlay.before import (
+    NOTHING,
+    laid_over,
+    legend,
+    lines_before,
+    motions_before,
+    parted,
+    rings,
+)
+from stemline.picture.overlay.claims import claim_items
+from stemline.picture.overlay.left_over import Now
+from stemline.picture.scene.ink import Ink
+from stemline.picture.scene.scene import Disc, Item, Layer, Plate, Scene, Stroke, TextRun
+from stemline.picture.spacing.defender_letters import (
+    Letter,
+    beside_lines,
+    letter_items,
+    place_letters,
+    solids,
+)
+from stemline.picture.spacing.hole import DrawnHole, find_hole
+from stemline.picture.spacing.standing import stand
+from stemline.source import NOWHERE
+from stemline.theme import Size, Theme
+
+__all__ = ["frame_of", "how_crowded", "picture"]
+
+_FIELD_WEIGHT = 0.05
+"""Ink of a field line against that of a path: words may lie on it when nothing better is free."""
+_TRACE = 3.0
+"""Ink that a field line or two may leave under them."""
+_QUIET = 4.0
+"""Points of white that the field's own words want around them."""
+_BESIDE = 1.0
+"""Points of white round the word of a drop."""
+_ALWAYS = frozenset({"field", "claims", "routes", "motions", "leaders", "men", "notes"})
+"""Layers that every picture has, empty or not."""
+
+
+def picture(
+    play: Play,
+    size: Size,
+    theme: Theme,
+    frame: Box | None = None,
+    only: str | None = None,
+    duties: bool = False,
+    before: Play | None = None,
+    level: PlayingLevel = HIGH_SCHOOL,
+) -> Scene:
+    """``play`` drawn at ``size``.
+
+    ``frame`` is a content box from `frame_of`, to give several plays one scale; by default the
+    play's own. ``only`` is the label of one man: the others and their paths are drawn pale.
+    ``duties`` adds what each defender is there for: for a look's own page and for a look team.
+    ``before`` is the play as it was: what is true of it no more lies dashed and pale under it.
+    ``level`` says how fast the men are, and so who is first where two paths cross.
+    """
+    return _drawing(play, size, theme, frame, only, duties, before, level).scene
+
+
+def how_crowded(play: Play, size: Size, theme: Theme, frame: Box | None = None) -> Crowding:
+    """How hard it was to find a place for each label of the `picture` of ``play``."""
+    made = _drawing(play, size, theme, frame, None, False, None, HIGH_SCHOOL)
+    return crowding(made.written, made.drawn, made.moved, made.symbols, made.board)
+
+
+@dataclass(frozen=True)
+class _Drawing:
+    """A scene, and what it was made of."""
+
+    scene: Scene
+    written: Written
+    drawn: tuple[Drawn, ...]
+    moved: tuple[Moved, ...]
+    symbols: Mapping[str, Symbol]
+    board: Board
+
+
+def _drawing(
+    play: Play,
+    size: Size,
+    theme: Theme,
+    frame: Box | None,
+    only: str | None,
+    duties: bool,
+    before: Play | None,
+    level: PlayingLevel,
+) -> _Drawing:
+    both = laid_over(play, before)
+    seen = shot(both, size)
+    on = board(frame or frame_of((both,), size, duties), seen, size, theme, duties)
+    new, was = parted(seen, play, before)
+    seen = replace(seen, play=new)
+    symbols = stand(seen.play, on)
+    on = with_room(on, symbols)
+    bold = on.close or duties or not any(task.path for task in play.assignments)
+    hole = find_hole(seen.play, symbols, on)
+    placed = place_letters(seen.play, symbols, on, bold, hole)
+    drawn = _lines(seen.play, symbols, placed, hole, on, only)
+    field = field_items(play.field, on)
+    ink = _ink(on, field, drawn, symbols)
+    letters, tasks = _defence(seen.play, placed, symbols, ink, on, duties)
+    now = Now(seen.play, symbols, letters, drawn, on, only)
+    moved, old = _moved(now, was, ink)
+    key = legend(now) if was is not None else ()
+    words = _words(field_words(play, on, _against(play, duties)), key, tasks, field, ink, on)
+    wanted = _wanted(seen.play, drawn, moved, symbols, on, only)
+    written = write_notes((*wanted, *old.lost), ink, field, on)
+    moments = paces(play, [line.run for line in drawn], level)
+    defence = letter_items(letters, play, on)
+    layers = (
+        Layer("drops", tasks.ground),
+        Layer("field", (*field, *_with_halos(words.field, on))),
+        Layer("claims", claim_items(seen.play)),
+        Layer("duties", (*tasks.lines, *words.duties)),
+        Layer("behind", () if on.close else defence),
+        Layer("before", old.items),
+        Layer("routes", _stacked(drawn)),
+        Layer("ball", ball_items(seen.play, drawn, symbols, on, moments)),
+        Layer("motions", tuple(item for m in moved for item in m.items)),
+        Layer("leaders", written.leaders),
+        Layer("men", men_items(symbols, on, only)),
+        Layer("defence", defence if on.close else ()),
+        Layer("notes", written.items),
+    )
+    kept = (layer for layer in layers if layer.items or layer.name in _ALWAYS)
+    title, description = told(play, before, duties)
+    scene = Scene(title, description, on.frame, on.scale, size, break_lines(kept, moments, on))
+    return _Drawing(scene, written, drawn, moved, symbols, on)
+
+
+@dataclass(frozen=True)
+class _Old:
+    """What is left of the play as it was: its lines and rings, and notes of the men it lost."""
+
+    items: tuple[Item, ...] = ()
+    lost: tuple[WantedNote, ...] = ()
+
+
+def _moved(now: Now, was: Play | None, ink: Ink) -> tuple[tuple[Moved, ...], _Old]:
+    """The motions, between the lines of the play as it was and what is left of its motions."""
+    old = lines_before(now, was) if was is not None else NOTHING
+    _lay(old.items, ink)
+    moved = draw_motions(now.play, now.symbols, ink, now.on, now.only)
+    for item in (item for m in moved for item in m.items):
+        if isinstance(item, Disc):
+            ink.solid(square(item.centre, item.radius))
+    if was is None:
+        return moved, _Old()
+    old_moved = motions_before(now, was, ink)
+    stood, lost = rings((old, old_moved), [m.points for m in moved], now, ink)
+    return moved, _Old((*stood, *old_moved.items, *old.items), lost)
+
+
+@dataclass(frozen=True)
+class _Words:
+    """Words that give way to all lines: those of the field, and of the defenders' grounds."""
+
+    field: tuple[TextRun, ...]
+    duties: tuple[TextRun, ...]
+
+
+def _words(
+    of_field: Sequence[TextRun],
+    key: Sequence[TextRun],
+    tasks: DefenderLines,
+    field: Sequence[Item],
+    ink: Ink,
+    on: Board,
+) -> _Words:
+    """What of these words finds room; ``key`` are places for one line, the first free one counts.
+
+    Then the sidelines are laid on ``ink``: the field's own words may stand at them, no other may.
+    """
+    kept = (*_free(of_field, ink, on), *_free(key, ink, on)[:1])
+    duties = _free(tasks.words, ink, on, quiet=_BESIDE)
+    for item in field:
+        if isinstance(item, Stroke) and item.style == "sideline":
+            ink.line(points_of(item.segments))
+    return _Words(kept, duties)
+
+
+def _defence(
+    play: Play,
+    placed: Mapping[str, Letter],
+    symbols: Mapping[str, Symbol],
+    ink: Ink,
+    on: Board,
+    duties: bool,
+) -> tuple[Mapping[str, Letter], DefenderLines]:
+    """The letters off the lines and their duties, both laid on ``ink``."""
+    letters: Mapping[str, Letter] = beside_lines(placed, play, symbols, ink, on)
+    if duties:
+        letters = _beside_duties(play, letters, symbols, on)
+    for box in solids(letters, play, on):
+        ink.solid(box)
+    tasks = _duties(play, letters, symbols, on, duties)
+    for line in tasks.lines:
+        if isinstance(line, Stroke):
+            ink.line(points_of(line.segments))
+    return letters, tasks
+
+
+def _wanted(
+    play: Play,
+    drawn: Sequence[Drawn],
+    moved: Sequence[Moved],
+    symbols: Mapping[str, Symbol],
+    on: Board,
+    only: str | None,
+) -> tuple[WantedNote, ...]:
+    return (
+        *read_notes(play, drawn, on, only),
+        *alert_notes(play, drawn, symbols, on, only),
+        *depth_notes(play, drawn, on, only),
+        *word_notes(play, drawn, moved, on, only),
+    )
+
+
+def _lines(
+    play: Play,
+    symbols: Mapping[str, Symbol],
+    letters: Mapping[str, Letter],
+    hole: DrawnHole | None,
+    on: Board,
+    only: str | None,
+) -> tuple[Drawn, ...]:
+    close = on.close
+    plan = plan_close(play, symbols, letters, hole, on) if close else plan_runs(play, symbols, on)
+    runs = sorted(named(plan, play), key=lambda run: run.man == only)
+    return tuple(draw_run(run, symbols, on, only not in (None, run.man)) for run in runs)
+
+
+def _duties(
+    play: Play,
+    letters: Mapping[str, Letter],
+    symbols: Mapping[str, Symbol],
+    on: Board,
+    asked: bool,
+) -> DefenderLines:
+    """All duties when asked for; on a protection's picture always the rush, and who has whom."""
+    protection = on.close and play.kind is Kind.PASS
+    if not asked and not protection:
+        return DefenderLines((), (), ())
+    made = draw_duties(play, letters, symbols, on, rush_only=not asked)
+    eyes = eyes_items(play, letters, on) if protection else ()
+    return replace(made, lines=(*made.lines, *eyes))
+
+
+def _beside_duties(
+    play: Play, letters: Mapping[str, Letter], symbols: Mapping[str, Symbol], on: Board
+) -> dict[str, Letter]:
+    """The letters moved off one another's drops."""
+    ink = Ink(on.yards(1.5))
+    for item in draw_duties(play, letters, symbols, on, rush_only=False).lines:
+        if isinstance(item, Stroke):
+            ink.line(points_of(item.segments))
+    return beside_lines(letters, play, symbols, ink, on)
+
+
+def _against(play: Play, duties: bool) -> str:
+    if play.defence is not None:
+        alone = duties and not any(task.path for task in play.assignments)
+        return "" if alone else play.defence.name  # a look's own page has its name on top
+    return ", ".join(play.against)
+
+
+def _stacked(drawn: Sequence[Drawn]) -> tuple[Item, ...]:
+    """The lines in order; the bars at defenders above all of them, so that none is broken."""
+    items = [item for d in drawn for item in d.items]
+    bars = [item for d in drawn if d.run.facing for item in d.items[1:]]
+    return (*(item for item in items if item not in bars), *bars)
+
+
+def _ink(
+    on: Board,
+    field: Sequence[Item],
+    drawn: Sequence[Drawn],
+    symbols: Mapping[str, Symbol],
+) -> Ink:
+    ink = Ink(on.yards(1.5))
+    for item in field:
+        if isinstance(item, Stroke):
+            ink.line(points_of(item.segments), _FIELD_WEIGHT, apart=3.0)
+    for line in drawn:
+        _lay(line.items, ink)
+    for symbol in symbols.values():
+        ink.solid(square(symbol.at, symbol.edge))
+    return ink
+
+
+def _lay(items: Sequence[Item], ink: Ink) -> None:
+    """Lines, their arrowheads and the dots on their ends, laid on ``ink``."""
+    for item in items:
+        if isinstance(item, Stroke):
+            ink.line(points_of(item.segments))
+            if item.head:
+                ink.line((*item.head, item.head[0]))
+        elif isinstance(item, Disc):
+            ink.solid(square(item.centre, item.radius))
+
+
+def _free(
+    runs: Sequence[TextRun], ink: Ink, on: Board, quiet: float = _QUIET
+) -> tuple[TextRun, ...]:
+    """The field's words that stand on no path, no man and no earlier word; each is laid on ink."""
+    kept: list[TextRun] = []
+    for run in runs:
+        white = _room(run, on).grown(on.yards(quiet))
+        if ink.under(white)[0] < _TRACE and not ink.covers(white):
+            kept.append(run)
+            ink.solid(_room(run, on))
+    return tuple(kept)
+
+
+def _room(run: TextRun, on: Board) -> Box:
+    room = on.extent(run.text, run.style)
+    at = run.at
+    return Box(at.x, at.y - room.fall, at.x + room.width, at.y + room.rise)
+
+
+def _with_halos(runs: Sequence[TextRun], on: Board) -> tuple[Item, ...]:
+    items: list[Item] = []
+    for run in runs:
+        items += (Plate(_room(run, on), 0.0, "halo", NOWHERE), run)
+    return tuple(items)

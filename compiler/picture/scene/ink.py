@@ -1,0 +1,69 @@
+"""What is already on the paper, so that words and dashed lines can keep off it.
+
+Lines are kept as weighted dots a small step apart, in square cells; symbols and tiles as boxes.
+"""
+
+from __future__ import annotations
+
+import math
+from collections import defaultdict
+from collections.abc import Iterable
+from itertools import pairwise
+
+from stemline.geometry.box import Box
+from stemline.geometry.paths import Point
+
+_CELL = 8
+"""A cell is this many steps wide."""
+
+
+class Ink:
+    """Ink on paper; ``step`` is the yards between two dots of a line."""
+
+    def __init__(self, step: float) -> None:
+        self._step = step
+        self._cell = step * _CELL
+        self._dots: dict[tuple[int, int], list[tuple[float, float, float]]] = defaultdict(list)
+        self._solids: list[Box] = []
+
+    def line(self, points: Iterable[Point], weight: float = 1.0, apart: float = 1.0) -> None:
+        """Lay a line, given by points end to end, as a dot every ``apart`` steps."""
+        cell, step = self._cell, self._step * apart
+        for a, b in pairwise(points):
+            count = max(1, round(math.hypot(b.x - a.x, b.y - a.y) / step))
+            dx, dy = (b.x - a.x) / count, (b.y - a.y) / count
+            for i in range(count):
+                x, y = a.x + i * dx, a.y + i * dy
+                self._dots[(math.floor(x / cell), math.floor(y / cell))].append((x, y, weight))
+
+    def solid(self, box: Box) -> None:
+        """Lay something that nothing may cover at all."""
+        self._solids.append(box)
+
+    def under(self, box: Box, around: float = 0.0) -> tuple[float, float]:
+        """The weight of line under a box, about one for each step of a plain line, and that under
+        the box grown by ``around``."""
+        cell, inner, outer = self._cell, 0.0, 0.0
+        left, right, bottom, top = box.left, box.right, box.bottom, box.top
+        low_x, high_x, low_y, high_y = left - around, right + around, bottom - around, top + around
+        rows = range(math.floor(low_y / cell), math.floor(high_y / cell) + 1)
+        for i in range(math.floor(low_x / cell), math.floor(high_x / cell) + 1):
+            for j in rows:
+                for x, y, weight in self._dots.get((i, j), ()):
+                    if low_x <= x <= high_x and low_y <= y <= high_y:
+                        outer += weight
+                        if left <= x <= right and bottom <= y <= top:
+                            inner += weight
+        return inner, outer
+
+    def covers(self, box: Box) -> bool:
+        """Whether a box would lie on a symbol."""
+        for s in self._solids:
+            if (
+                s.left < box.right
+                and s.right > box.left
+                and s.bottom < box.top
+                and s.top > box.bottom
+            ):
+                return True
+        return False

@@ -1,0 +1,1 @@
+"""How a path begins, bends round men, keeps to its lane and ends."""

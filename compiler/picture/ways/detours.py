@@ -1,0 +1,235 @@
+"""A path that would run through another man's symbol is bent round him.
+
+Each man in the way may be passed on either side; of all the ways round, the shortest and
+straightest is taken, like a string pulled tight. Of two equal ones the path goes behind the man,
+or round his outside when it runs up the field, so that a picture called to the other side is the
+same picture. Where there is no room for a bend (between two linemen) the path stays as it is.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from itertools import pairwise
+
+from stemline.geometry.curves import dot, far_from, left_of, nearest, turned, unit
+from stemline.geometry.paths import Leg, Path, Point, length, polyline
+
+_WIDER = 1.18
+"""A bend is rounded, so its corner is put this much farther out than the line must pass."""
+_EASINGS = 6
+_CLEAR = 0.6
+_REST = 1 - _CLEAR
+"""A rounded line may use up this much of the white around a man, no more."""
+_REACH = 2.2
+_OUTWARD = 0.12
+"""Bends within this many radii of a man are moved out by this part of one, a few times."""
+_MOST = 4
+"""Men that one path goes round at most."""
+_TAUGHT = 0.06
+"""A piece within this slope of straight up or straight across is taught that way; it is bent
+only near the man, and runs true before and after."""
+_TURNING = 0.05
+"""Yards of detour that a degree of turning is worth."""
+_TIGHT = 3.0
+"""Yards of detour that just touching a man is worth."""
+_THROUGH = 40.0
+"""Yards of detour that running through a man is worth."""
+
+
+@dataclass(frozen=True)
+class Round:
+    """A place to keep out of: ``radius`` takes in the white round the symbol, ``hard`` does not."""
+
+    at: Point
+    radius: float
+    hard: float
+
+
+def detour(path: Path, obstacles: Sequence[Round], turn: float, slanting: bool = True) -> Path:
+    """The path bent round each obstacle; ``turn`` is how many yards a bend takes at most.
+
+    ``slanting`` allows a piece that is taught straight to slant where there is no other way.
+    """
+    able = tuple(o for o in obstacles if o.at.distance(path.end) > o.hard)
+    bent = _tightest(_corners_out(path, able), able, able, turn, _MOST, slanting)[1]
+    return path if bent == path else _eased(bent, able)
+
+
+def _eased(path: Path, obstacles: Sequence[Round]) -> Path:
+    """The path with its bends moved out until its rounded line keeps clear of every obstacle, or
+    until that helps no more: between two who stand close."""
+    short = _short(path, obstacles)
+    for _ in range(_EASINGS):
+        if not short:
+            break
+        legs = list(path.legs)
+        for o in short:
+            for index, leg in enumerate(legs[:-1]):
+                far = o.at.distance(leg.to)
+                if 1e-6 < far < _REACH * o.radius:
+                    out = (leg.to - o.at).scaled(_OUTWARD * o.radius / far)
+                    legs[index] = replace(leg, to=leg.to + out)
+        eased = replace(path, legs=tuple(legs))
+        still = _short(eased, obstacles)
+        if sum(still.values()) >= sum(short.values()):
+            break
+        path, short = eased, still
+    return path
+
+
+def _short(path: Path, obstacles: Sequence[Round]) -> dict[Round, float]:
+    """By how many yards the rounded line is too near to whom."""
+    drawn = polyline(path)
+    room = {o: _CLEAR * o.radius + o.hard * _REST - far_from(drawn, o.at) for o in obstacles}
+    return {o: short for o, short in room.items() if short > 0}
+
+
+def _corners_out(path: Path, obstacles: Sequence[Round]) -> Path:
+    """The path with every turn that lies inside an obstacle moved straight out of it."""
+    legs: list[Leg] = []
+    for leg in path.legs[:-1]:
+        to = leg.to
+        for o in obstacles:
+            far = o.at.distance(to)
+            if 1e-6 < far < o.radius * _WIDER:
+                to = o.at + (to - o.at).scaled(o.radius * _WIDER / far)
+        legs.append(replace(leg, to=to))
+    return replace(path, legs=(*legs, *path.legs[-1:]))
+
+
+def _tightest(
+    path: Path,
+    still: tuple[Round, ...],
+    all_: tuple[Round, ...],
+    turn: float,
+    most: int,
+    slanting: bool,
+) -> tuple[float, Path]:
+    """The cheapest way past the obstacles ``still`` to be passed, and its cost."""
+    hit = _first(path, still)
+    if hit is None or most == 0:
+        return _cost(path, all_), path
+    index, obstacle = hit
+    left = tuple(o for o in still if o is not obstacle)
+    ways = [_tightest(path, left, all_, turn, most - 1, slanting)]
+    for side in _sides(path, index, obstacle):
+        for bent in _bends(path, index, obstacle, side, turn, all_):
+            again = _passing(bent, obstacle) < obstacle.hard
+            ways.append(_tightest(bent, still if again else left, all_, turn, most - 1, slanting))
+            if not slanting or ways[-1][0] < _THROUGH:
+                break
+    return min(ways, key=lambda way: round(way[0], 6))
+
+
+def _cost(path: Path, obstacles: Sequence[Round]) -> float:
+    through = 0.0
+    for o in obstacles:
+        near = _passing(path, o)
+        if near < o.hard:
+            through += _THROUGH
+        elif near < o.radius:
+            through += _TIGHT * (o.radius - near) / (o.radius - o.hard)
+    return length(path.corners) + _TURNING * turned(path) + through
+
+
+def _reaches(a: Point, b: Point, o: Round) -> bool:
+    """Whether the box round a piece comes into the white around a man: else it is clear of him."""
+    x, y, far = o.at.x, o.at.y, o.radius
+    return (
+        min(a.x, b.x) - far < x < max(a.x, b.x) + far
+        and min(a.y, b.y) - far < y < max(a.y, b.y) + far
+    )
+
+
+def _passing(path: Path, o: Round) -> float:
+    """How near the path passes a man, where that is into his white."""
+    corners = path.corners
+    best = math.inf
+    for index, (a, b) in enumerate(pairwise(corners)):
+        if not _reaches(a, b, o):
+            continue
+        at, way = nearest(a, b, o.at)
+        if not _at_an_end(way, index, len(path.legs)):
+            best = min(best, at.distance(o.at))
+    return best
+
+
+def _first(path: Path, obstacles: Sequence[Round]) -> tuple[int, Round] | None:
+    """The first piece of the path that runs too near an obstacle, and the nearest such one."""
+    corners = path.corners
+    for index, (a, b) in enumerate(pairwise(corners)):
+        hits: list[tuple[float, Round]] = []
+        for o in obstacles:
+            if not _reaches(a, b, o):
+                continue
+            at, way = nearest(a, b, o.at)
+            if not _at_an_end(way, index, len(path.legs)) and at.distance(o.at) < o.radius * 0.99:
+                hits.append((a.distance(at), o))
+        if hits:
+            return index, min(hits, key=lambda hit: hit[0])[1]
+    return None
+
+
+def _at_an_end(way: float, index: int, legs: int) -> bool:
+    """Whether the nearest place of a piece is the path's own start or end."""
+    return (way <= 0 and index == 0) or (way >= 1 and index == legs - 1)
+
+
+def _bends(
+    path: Path,
+    index: int,
+    obstacle: Round,
+    side: Point,
+    turn: float,
+    others: Sequence[Round],
+) -> Iterator[Path]:
+    """The path bent round one obstacle on its piece ``index``: true before and after it, and
+    where that is on somebody, slanting after that. None where the bend itself is on somebody."""
+    a, b = path.corners[index], path.corners[index + 1]
+    at, _ = nearest(a, b, obstacle.at)
+    ahead = unit(a, b)
+    out = obstacle.at + side.scaled(_out(obstacle, side, others))
+    true = min(abs(ahead.x), abs(ahead.y)) < _TAUGHT
+    bend = Leg(out, min(turn, a.distance(at) / 2, b.distance(at) / 2))
+    before = [Leg(at - ahead.scaled(1.5 * turn), turn / 2)] if a.distance(at) > 2 * turn else []
+    after = [Leg(at + ahead.scaled(1.5 * turn), turn / 2)] if b.distance(at) > 2 * turn else []
+    straight = [*before, bend, *after] if true else [bend]
+    if not _free(out, others):
+        return
+    free = [leg for leg in straight if _free(leg.to, others)]
+    for legs in (straight, free) if len(free) < len(straight) else (straight,):
+        way = (*path.legs[:index], *legs, *path.legs[index:])
+        yield replace(path, legs=way)
+
+
+def _free(at: Point, obstacles: Sequence[Round]) -> bool:
+    """Whether a place is on nobody's symbol."""
+    return all(o.at.distance(at) >= o.hard for o in obstacles)
+
+
+def _out(obstacle: Round, side: Point, others: Sequence[Round]) -> float:
+    """How far out a bend passes: clear of the white, or in the middle between the man and the
+    next one on that side where the two stand closer."""
+    out = obstacle.radius * _WIDER
+    for o in others:
+        apart = o.at - obstacle.at
+        along, aside = dot(apart, side), abs(dot(apart, left_of(side)))
+        if along > 0 and aside < o.hard:
+            edge = along - math.sqrt(o.hard * o.hard - aside * aside)
+            if edge > obstacle.hard:
+                out = min(out, (obstacle.hard + edge) / 2)
+    return out
+
+
+def _sides(path: Path, index: int, obstacle: Round) -> tuple[Point, Point]:
+    """Both sides of the man across the path, the one to take of two equal ones first."""
+    ahead = unit(path.corners[index], path.corners[index + 1])
+    across = left_of(ahead)
+    if abs(across.y) > 0.35:
+        first = across if across.y < 0 else across.scaled(-1)
+    else:
+        outward = Point(1.0 if obstacle.at.x >= 0 else -1.0, 0.0)
+        first = across if dot(across, outward) > 0 else across.scaled(-1)
+    return first, first.scaled(-1)

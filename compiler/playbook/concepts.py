@@ -1,0 +1,201 @@
+"""A playbook's text, read: every name known, every value checked against its closed list.
+
+This is what the coach said, not yet what any call does: guards are still open, sides are still
+"call" and "strong". `expand` turns it into plays. A definition is ``broken`` when a line of it
+could not be read: it is known by name, but nothing is proved of it, since every finding would
+only repeat the first mistake.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from enum import Enum
+from typing import TYPE_CHECKING
+
+from stemline.football.conditions import Guard
+from stemline.football.offence.landmarks import Landmark
+from stemline.football.offence.strokes import Decide, Depth, Route, Stroke, Target
+from stemline.football.play import Kind
+from stemline.playbook.role_rules import ByRole, RoleRule
+from stemline.playbook.run_definitions import (
+    Aim,
+    BlockRules,
+    Join,
+    KeyDef,
+    LineSpot,
+    Reaction,
+    Toward,
+)
+from stemline.playbook.said import Said, SideWord
+from stemline.source import Span
+
+if TYPE_CHECKING:
+    pass
+
+
+# Where a man lines up or moves to.
+
+
+# Who plays a role.
+
+
+# What a role does.
+
+
+@dataclass(frozen=True)
+class RouteJob:
+    """``route`` with its called depth; ``target`` moves its end, ``way`` decides which side is
+    out for him, ``then`` is run after it. ``words`` is the line for the assignment table; ``end``
+    is how deep his ``target`` is, None for the depth that the route has there."""
+
+    route: Route
+    depth: float | None
+    target: Target | None
+    way: SideWord | ByRole | None
+    then: tuple[Stroke, ...]
+    words: str
+    end: Depth | None = None
+
+
+@dataclass(frozen=True)
+class BlockSaid:
+    job: str
+
+
+Job = RouteJob | BlockSaid | Aim | BlockRules
+"""What a role may do: run a route, block as a receiver or back, carry the ball, block by rule."""
+
+
+# Where and in which order the quarterback looks.
+
+
+@dataclass(frozen=True)
+class SpotRule:
+    """x: over a landmark on a side, or ``outside`` yards outside the tackle; depth in yards."""
+
+    side: SideWord | ByRole | None
+    landmark: Landmark
+    outside: float
+    depth: float
+
+
+@dataclass(frozen=True)
+class LookAt:
+    """One look: a spot or role, the foot that throws it, a partner in the same glance."""
+
+    target: str
+    foot: str
+    partner: str
+    span: Span = field(compare=False)
+
+
+@dataclass(frozen=True)
+class FootDef:
+    """A piece of the feet; ``side`` is where a moving launch goes, None for the first read's."""
+
+    name: str
+    side: SideWord | None = None
+
+
+@dataclass(frozen=True)
+class ClaimDef:
+    kind: str
+    targets: tuple[tuple[str, Span], ...]
+    on: str
+    guard: Guard
+    span: Span
+
+
+@dataclass(frozen=True)
+class Need:
+    """``role`` must be within ``yards`` of a landmark on his side at the snap."""
+
+    role: str
+    yards: float
+    landmark: Landmark
+    span: Span
+
+
+@dataclass(frozen=True)
+class AlertDef:
+    target: str
+    guard: Guard
+    on: str
+    span: Span
+
+
+@dataclass(frozen=True)
+class Swap:
+    first: str
+    second: str
+    span: Span
+
+
+class Keep(Enum):
+    """What a tag may promise to leave as it was."""
+
+    READ = "read"
+    FEET = "feet"
+    PRESSURE = "pressure"
+    SPOTS = "spots"
+
+
+@dataclass(frozen=True)
+class Body:
+    """The facts of a concept or a tag. Mappings go from a role's or spot's name.
+
+    ``line`` goes from a place on the line; ``first`` are the roles that bind before the others,
+    such as the carrier of a joined run; ``no_claims`` says that it claims nothing; ``handoffs``
+    are the roles through whose hands the ball goes on its way to the carrier, in order.
+    """
+
+    rules: Mapping[str, tuple[Said[RoleRule], ...]] = field(default_factory=dict)
+    jobs: Mapping[str, tuple[Said[Job], ...]] = field(default_factory=dict)
+    decides: Mapping[str, tuple[Said[Decide], ...]] = field(default_factory=dict)
+    spots: Mapping[str, tuple[Said[SpotRule], ...]] = field(default_factory=dict)
+    role_says: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    feet: tuple[Said[tuple[FootDef, ...]], ...] = ()
+    read: tuple[Said[tuple[LookAt, ...]], ...] = ()
+    pressure: tuple[Said[tuple[LookAt, ...]], ...] = ()
+    protect: tuple[Said[str], ...] = ()
+    pick: tuple[Said[str], ...] = ()
+    claims: tuple[ClaimDef, ...] = ()
+    no_claims: bool = False
+    needs: tuple[Need, ...] = ()
+    alerts: tuple[AlertDef, ...] = ()
+    says: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    swaps: tuple[Swap, ...] = ()
+    line: Mapping[LineSpot, tuple[Said[BlockRules], ...]] = field(default_factory=dict)
+    toward: tuple[Said[Toward], ...] = ()
+    keys: tuple[KeyDef, ...] = ()
+    reactions: tuple[Reaction, ...] = ()
+    joins: tuple[Join, ...] = ()
+    first: tuple[str, ...] = ()
+    handoffs: tuple[Said[tuple[str, ...]], ...] = ()
+
+
+@dataclass(frozen=True)
+class Concept:
+    """A concept or a run: what a call is made of besides its formation, motion and tags."""
+
+    name: str
+    family: str
+    body: Body
+    span: Span
+    broken: bool
+    kind: Kind = Kind.PASS
+
+
+@dataclass(frozen=True)
+class Tag:
+    name: str
+    concept: str
+    body: Body
+    keeps: tuple[tuple[Keep, Span], ...]
+    span: Span
+    broken: bool
+
+
+# Dress-ups.

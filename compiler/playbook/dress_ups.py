@@ -1,0 +1,59 @@
+"""A dress-up as the coach wrote it: where a concept is called from, and how."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from stemline.football.conditions import LookWord
+from stemline.source import Span
+
+
+@dataclass(frozen=True)
+class Pattern:
+    """Which calls a `never` or `only` line speaks of; an empty part means any."""
+
+    formations: tuple[str, ...]
+    tags: tuple[tuple[str, ...], ...]
+    sides: tuple[str, ...]
+    motions: tuple[str, ...]
+    span: Span
+
+
+@dataclass(frozen=True)
+class DressIn:
+    formation: str
+    motions: tuple[str, ...]
+    span: Span
+
+
+@dataclass(frozen=True)
+class DressWith:
+    tags: tuple[str, ...]
+    span: Span
+
+
+@dataclass(frozen=True)
+class Alias:
+    """A call given a name of its own: ``text`` as written."""
+
+    text: str
+    name: str
+    span: Span
+
+
+@dataclass(frozen=True)
+class Dress:
+    """``against`` are words that a defence shows, ``looks`` the keys of looks named instead."""
+
+    concept: str
+    formations: tuple[DressIn, ...]
+    withs: tuple[DressWith, ...]
+    sides: tuple[str, ...]
+    motions: tuple[str, ...]
+    spots: tuple[str, ...]
+    against: tuple[tuple[LookWord, ...], ...]
+    never: tuple[Pattern, ...]
+    only: tuple[Pattern, ...]
+    aliases: tuple[Alias, ...]
+    span: Span
+    looks: tuple[str, ...] = ()

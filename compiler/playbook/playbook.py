@@ -1,0 +1,93 @@
+"""A whole playbook, read: every definition by its name, and its settings."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from stemline.football.offence.strokes import Route
+from stemline.football.rulebook.codes import Code
+from stemline.football.timing.levels import HIGH_SCHOOL, PlayingLevel
+from stemline.playbook.concepts import Concept, Tag
+from stemline.playbook.dress_ups import Dress
+from stemline.playbook.formations import Formation, MotionDef, Person
+from stemline.playbook.look_definitions import BASE_FRONT, LookDef
+from stemline.playbook.protection_definitions import Protection
+from stemline.source import NOWHERE, Span
+
+
+@dataclass(frozen=True)
+class Settings:
+    """The playbook block: the code, and the house's own figures over the code's.
+
+    ``against`` is the key of the look that runs are drawn against, "" where none is named;
+    ``lowered`` are the codes of warnings that are counted and not printed; ``level`` is how fast
+    they play, for the clock. ``theme`` is the name of the theme, said at ``theme_span``; "" for the
+    usual one.
+    """
+
+    name: str
+    code: Code
+    season: str
+    numbers: float
+    gun_depth: float
+    right_handed: bool
+    picture: str
+    sections: tuple[tuple[str, Span], ...]
+    says: tuple[str, ...]
+    cautions: tuple[str, ...]
+    span: Span
+    against: str = ""
+    lowered: tuple[str, ...] = ()
+    level: PlayingLevel = HIGH_SCHOOL
+    theme: str = ""
+    theme_span: Span = NOWHERE
+
+
+@dataclass(frozen=True)
+class Playbook:
+    """Every definition by its key, the name in lower case. Runs stand among the concepts."""
+
+    settings: Settings
+    people: Mapping[str, Person]
+    formations: Mapping[str, Formation]
+    motions: Mapping[str, MotionDef]
+    routes: Mapping[str, Route]
+    concepts: Mapping[str, Concept]
+    tags: Mapping[tuple[str, str], Tag]
+    dresses: tuple[Dress, ...]
+    looks: Mapping[str, LookDef] = field(default_factory=dict)
+    protections: Mapping[str, Protection] = field(default_factory=dict)
+
+    @property
+    def base_look(self) -> str:
+        """The key of the look that runs and protections are drawn against: the playbook's own
+        choice, else the first by name, or where there is none the base front of its code."""
+        if self.settings.against in self.looks:
+            return self.settings.against
+        return min(self.looks, default=BASE_FRONT)
+
+    @property
+    def families(self) -> tuple[str, ...]:
+        """The book's sections in order: those that `sections` lists, then as the text has them."""
+        written = dict.fromkeys(c.family for c in self.concepts.values())
+        order = [name.casefold() for name, _ in self.settings.sections]
+        listed = [f for f in written if f.casefold() in order]
+        listed.sort(key=lambda f: order.index(f.casefold()))
+        return tuple(dict.fromkeys((*listed, *written)))
+
+    @property
+    def receivers(self) -> int:
+        """Eligible men besides the quarterback: what shapes are counted from."""
+        return self.settings.code.receivers
+
+    def is_broken(self, formation: str, motion: str, concept: str, tags: tuple[str, ...]) -> bool:
+        """Whether any definition that a call is made of has a line that was not read."""
+        parts: list[Formation | MotionDef | Concept | Tag] = [
+            self.formations[formation],
+            self.concepts[concept],
+            *(self.tags[concept, tag] for tag in tags),
+        ]
+        if motion:
+            parts.append(self.motions[motion])
+        return any(part.broken for part in parts)

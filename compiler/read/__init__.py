@@ -1,0 +1,1 @@
+"""Trees → a `Playbook`: every value checked against its closed list, all mistakes collected."""

@@ -1,0 +1,221 @@
+"""Definitions by name: duplicates, unknown names, and what extends what."""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
+from itertools import zip_longest
+
+from stemline.diagnostics.diagnostic import Diagnostic, Related, diagnose
+from stemline.diagnostics.nearest import nearest
+from stemline.read.size_limits import MOST_BLOCKS, MOST_GENERATIONS, MOST_LINES
+from stemline.syntax.tree import Block, Document, Fact, Link, Phrase
+
+Key = tuple[str, str, str]
+"""Kind, name and, for a tag, the concept it is for; all in lower case."""
+
+_NAMED = 8
+"""Blocks of a circle that are named; of a longer one the others are counted."""
+
+
+class Blocks:
+    """Every block of a playbook by kind and name; the first of two with one name stands."""
+
+    def __init__(self, documents: Iterable[Document], mistakes: Iterable[Diagnostic]) -> None:
+        self.by_key: dict[Key, Block] = {}
+        self._by_kind: dict[str, list[Block]] = defaultdict(list)
+        self._again: dict[Key, list[Block]] = defaultdict(list)
+        self.broken: set[int] = set()
+        self.overfull = False
+        wrong: dict[str, list[int]] = defaultdict(list)
+        for d in mistakes:
+            if d.is_error:
+                wrong[d.span.source].append(d.span.line)
+        for document in documents:
+            lines = sorted(wrong[document.source.name])
+            ends = [b.span.line for b in document.blocks[1:]]
+            for block, end in zip_longest(document.blocks, ends):
+                self._add(block)
+                at = bisect_left(lines, block.span.line)
+                if at < len(lines) and (end is None or lines[at] < end):
+                    self.broken.add(id(block))
+        self.found: list[Diagnostic] = [*self._twice(), *self._bounded()]
+
+    def is_broken(self, block: Block, found: Iterable[Diagnostic] = ()) -> bool:
+        """Whether a line of the block, or of what it extends, was not read, or was not found.
+
+        ``found`` is what its reading gave: an error among it breaks the block too.
+        """
+        if any(d.is_error for d in found):
+            return True
+        return any(id(b) in self.broken for b in (block, *self.ancestors(block)))
+
+    def _add(self, block: Block) -> None:
+        key = key_of(block)
+        if self.by_key.setdefault(key, block) is not block:
+            self._again[key].append(block)
+        else:
+            self._by_kind[block.kind].append(block)
+
+    def _twice(self) -> Iterator[Diagnostic]:
+        """Each name that several blocks have, once, at the second of them."""
+        for key, others in self._again.items():
+            first, second = self.by_key[key], others[0]
+            times = "twice" if len(others) == 1 else f"{len(others) + 1} times"
+            yield diagnose(
+                "E301", second.name.span, kind=second.kind, name=second.name.text, times=times,
+                related=(Related(first.name.span, "first defined here"),),
+            )  # fmt: skip
+
+    def _bounded(self) -> Iterator[Diagnostic]:
+        """Kinds with more blocks than are read, and blocks with more lines, which are left out."""
+        for kind, most in MOST_BLOCKS.items():
+            blocks = self.of(kind)
+            if len(blocks) > most:
+                self.overfull = True
+                at = blocks[most].name.span
+                yield diagnose("E144", at, kind=kind, most=most, found=len(blocks))
+        for block in list(self.by_key.values()):
+            count = sum(_facts_of(b) for b in (block, *self.ancestors(block)))
+            if count > MOST_LINES:
+                at = block.name.span
+                yield diagnose("E145", at, kind=block.kind, most=MOST_LINES, found=count)
+                self.by_key[key_of(block)] = self._emptied(block)
+
+    def _emptied(self, block: Block) -> Block:
+        """A block known by its name only, in its place."""
+        bare = replace(block, facts=(), joins=tuple(j for j in block.joins if _is_owner(j)))
+        kind = self._by_kind[block.kind]
+        kind[next(n for n, b in enumerate(kind) if b is block)] = bare
+        self.broken.add(id(bare))
+        return bare
+
+    def of(self, kind: str) -> list[Block]:
+        return self._by_kind.get(kind, [])
+
+    def names(self, kind: str) -> list[str]:
+        return [b.name.text for b in self.of(kind)]
+
+    def facts(self, block: Block) -> list[Fact]:
+        """The block's facts after those of what it extends, whose keys it does not say itself."""
+        facts = _one_subject_each(block)
+        said = {fact_key(f) for f in facts}
+        for ancestor in self.ancestors(block):
+            inherited = [f for f in _one_subject_each(ancestor) if fact_key(f) not in said]
+            said |= {fact_key(f) for f in inherited}
+            facts = inherited + facts
+        return facts
+
+    def ancestors(self, block: Block) -> list[Block]:
+        """What the block extends, nearest first; stops at an unknown name or a circle."""
+        chain: list[Block] = []
+        seen = {id(block)}
+        at = self._parent(block)
+        while at is not None and id(at) not in seen and len(chain) < MOST_GENERATIONS:
+            seen.add(id(at))
+            chain.append(at)
+            at = self._parent(at)
+        return chain
+
+    def _parent(self, block: Block) -> Block | None:
+        name = block.join("extends")
+        return None if name is None else self.by_key.get((block.kind, name_key(name), ""))
+
+    def check_extends(self) -> list[Diagnostic]:
+        """Unknown parents, circles, and chains too long to follow: each once, at its first block in
+        the text. One walk through each chain finds them all."""
+        found: list[Diagnostic] = []
+        depth: dict[int, int] = {}  # what each block extends, counted; -1 on a circle
+        order = {id(block): n for n, block in enumerate(self.by_key.values())}
+        for block in self.by_key.values():
+            name = block.join("extends")
+            if name is not None and self._parent(block) is None:
+                near = nearest(name.text, self.names(block.kind))
+                found.append(
+                    diagnose("E302", name.span, nearest=near, kind=block.kind, name=name.text)
+                )
+                self.broken.add(id(block))
+            found += self._walked(block, depth, order)
+        return found
+
+    def _walked(
+        self, block: Block, depth: dict[int, int], order: Mapping[int, int]
+    ) -> Iterator[Diagnostic]:
+        """What is wrong with the chain up from a block, as far as it was not walked before."""
+        chain: list[Block] = []
+        at: Block | None = block
+        places: dict[int, int] = {}
+        while at is not None and id(at) not in depth and id(at) not in places:
+            places[id(at)] = len(chain)
+            chain.append(at)
+            at = self._parent(at)
+        if at is not None and id(at) in places:
+            circle = chain[places[id(at)] :]
+            depth |= dict.fromkeys(map(id, circle), -1)
+            self.broken |= set(map(id, circle))
+            yield _circle(circle, min(circle, key=lambda b: order[id(b)]))
+            del chain[places[id(at)] :]
+        below = -1 if at is None else depth[id(at)]
+        for one in reversed(chain):
+            below = depth[id(one)] = below + 1
+            if below > MOST_GENERATIONS:
+                self.broken.add(id(one))
+            if below == MOST_GENERATIONS + 1:
+                name = one.join("extends")
+                assert name is not None, "a block with a parent names it"
+                yield diagnose("E143", name.span, kind=one.kind, most=MOST_GENERATIONS)
+
+
+def _circle(circle: Sequence[Block], first: Block) -> Diagnostic:
+    """A circle of blocks, told from the first of them in the text; a long one in part."""
+    start = next(n for n, block in enumerate(circle) if block is first)
+    names = [block.name.text for block in (*circle[start:], *circle[:start], first)]
+    if len(names) > _NAMED:
+        names[_NAMED - 2 : -1] = [f"{len(names) - _NAMED + 1} others"]
+    name = first.join("extends")
+    assert name is not None, "a block on a circle extends another"
+    return diagnose("E303", name.span, kind=first.kind, path=" extends ".join(names))
+
+
+def _facts_of(block: Block) -> int:
+    return sum(len(fact.subject) or 1 for fact in block.facts)
+
+
+def _is_owner(join: Link) -> bool:
+    return join.connector.word == "for"
+
+
+def _one_subject_each(block: Block) -> list[Fact]:
+    """``over, under runs return`` as two facts, so that a child may replace one of them."""
+    facts: list[Fact] = []
+    for fact in block.facts:
+        facts += [replace(fact, subject=(one,)) for one in fact.subject] or [fact]
+    return facts
+
+
+def key_of(block: Block) -> Key:
+    owner = block.join("for")
+    return block.kind, name_key(block.name), name_key(owner) if owner else ""
+
+
+def name_key(name: Phrase) -> str:
+    return name.text.casefold()
+
+
+_DOES = ("runs", "blocks", "aims")
+"""Verbs that give a role his job: a child that says one of them says it all."""
+
+
+def fact_key(fact: Fact) -> tuple[str, str]:
+    """What a fact speaks of: a child's fact of the same key takes the place of its parent's."""
+    if fact.key == "pair":
+        return "claims", ""  # a claim by another word
+    if fact.key in _DOES and fact.subject:
+        return "runs", fact.subject[0].text.casefold()  # one man, one job
+    subject = fact.subject[0].text.casefold() if fact.subject else ""
+    if fact.label is not None and fact.key == "spot" and fact.value is not None:
+        head = getattr(fact.value, "head", None)
+        subject = head.text.casefold() if isinstance(head, Phrase) else ""
+    return fact.key, subject

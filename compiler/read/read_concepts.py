@@ -1,0 +1,454 @@
+"""The facts of a concept or a tag: who plays each role, what he does, where the eyes go."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Callable, Collection, Mapping, Sequence
+from dataclasses import dataclass
+from typing import TypeVar
+
+from stemline.diagnostics.diagnostic import Diagnostic, Related, diagnose
+from stemline.football.blocking.block_names import BLOCKS, DEFENDERS, PROTECTIONS
+from stemline.football.offence.quarterback import FEET, MOVING
+from stemline.football.offence.strokes import Decide, Route
+from stemline.playbook.concepts import (
+    AlertDef,
+    BlockSaid,
+    Body,
+    ClaimDef,
+    FootDef,
+    Job,
+    Keep,
+    LookAt,
+    Need,
+    SpotRule,
+    Swap,
+)
+from stemline.playbook.role_rules import RoleRule, Snapper
+from stemline.playbook.run_definitions import BlockRules, Join, KeyDef, LineSpot, Reaction, Toward
+from stemline.playbook.said import Said, SideWord
+from stemline.read.read_guards import clashes, read_guard
+from stemline.read.read_places import LANDMARKS, SIDES
+from stemline.read.read_roles import read_rule as read_rule
+from stemline.read.read_routes import read_run
+from stemline.read.read_runs import (
+    REACTIONS,
+    WAYS,
+    read_aim,
+    read_join,
+    read_key,
+    read_line_spot,
+    read_reaction,
+    read_rules,
+    read_toward,
+)
+from stemline.read.read_spots import read_spot
+from stemline.read.words import Misread, Words, one_phrase, string_of
+from stemline.source import Span
+from stemline.syntax.tree import Fact, Linked, Mark, Phrase, Value, items, phrases
+
+K = TypeVar("K")
+T = TypeVar("T")
+
+PICKS = ("soft corner", "fewer defenders", "field", "boundary", "best matchup")
+CLAIMS = ("triangle", "high-low", "stretch")
+CENTRE = "centre"
+"""The role of a centre who goes out, where no line gives him one of another name."""
+KEEPS = {keep.value: keep for keep in Keep}
+
+
+@dataclass(frozen=True)
+class Scope:
+    """What a concept's lines may name, and how many men are counted; ``all_eligible`` where the
+    centre may catch a pass too."""
+
+    receivers: int
+    routes: Mapping[str, Route]
+    roles: Collection[str]
+    spots: Collection[str]
+    protections: Collection[str] = tuple(PROTECTIONS)
+    all_eligible: bool = False
+
+    @property
+    def targets(self) -> tuple[str, ...]:
+        return (*self.roles, *self.spots)
+
+
+def read_body(
+    facts: Sequence[Fact], scope: Scope
+) -> tuple[Body, tuple[tuple[Keep, Span], ...], list[Diagnostic]]:
+    """Every line read; a line that cannot be is a diagnostic and the others stand."""
+    reading = _Reading(scope)
+    for fact in facts:
+        try:
+            reading.read(fact)
+        except Misread as miss:
+            reading.found.append(miss.diagnostic)
+    return reading.body(), tuple(reading.keeps), reading.found
+
+
+def subject_name(phrase: Phrase) -> str:
+    return phrase.text.casefold()
+
+
+class _Reading:
+    """Collects what the lines of one block say."""
+
+    def __init__(self, scope: Scope) -> None:
+        self.scope = scope
+        self.found: list[Diagnostic] = []
+        self.rules: dict[str, list[Said[RoleRule]]] = defaultdict(list)
+        self.jobs: dict[str, list[Said[Job]]] = defaultdict(list)
+        self.decides: dict[str, list[Said[Decide]]] = defaultdict(list)
+        self.spots: dict[str, list[Said[SpotRule]]] = defaultdict(list)
+        self.role_says: dict[str, list[str]] = defaultdict(list)
+        self.feet: list[Said[tuple[FootDef, ...]]] = []
+        self.orders: dict[str, list[Said[tuple[LookAt, ...]]]] = {"read": [], "pressure": []}
+        self.protect: list[Said[str]] = []
+        self.pick: list[Said[str]] = []
+        self.claims: list[ClaimDef] = []
+        self.no_claims: Span | None = None
+        self.needs: list[Need] = []
+        self.alerts: list[AlertDef] = []
+        self.says: list[str] = []
+        self.cautions: list[str] = []
+        self.swaps: list[Swap] = []
+        self.line: dict[LineSpot, list[Said[BlockRules]]] = defaultdict(list)
+        self.toward: list[Said[Toward]] = []
+        self.handoffs: list[Said[tuple[str, ...]]] = []
+        self.keys: list[KeyDef] = []
+        self.reactions: list[Reaction] = []
+        self.joins: list[Join] = []
+        self.keeps: list[tuple[Keep, Span]] = []
+
+    def read(self, fact: Fact) -> None:
+        if fact.verb is not None:
+            for subject in fact.subject:
+                self._told(fact, subject)
+            return
+        readers: dict[str, Callable[[Fact], None]] = {
+            "read": self._order,
+            "pressure": self._order,
+            "feet": self._feet,
+            "spot": self._spot,
+            "claims": self._claim,
+            "pair": self._claim,
+            "needs": self._need,
+            "alert": self._alert,
+            "protect": lambda f: self._choice(f, self.protect, self.scope.protections, "E460"),
+            "pick": lambda f: self._choice(f, self.pick, PICKS, "E461"),
+            "say": lambda f: self.says.append(string_of(f.value, f.span)),
+            "caution": lambda f: self.cautions.append(string_of(f.value, f.span)),
+            "swap": self._swap,
+            "keeps": self._keep,
+            "family": lambda f: None,
+            "toward": self._toward,
+            "handoff": self._handoff,
+            "key": self._key,
+            "join": lambda f: self.joins.append(read_join(f.value, f.span)),
+            **dict.fromkeys(REACTIONS, self._reaction),
+        }
+        readers[fact.key](fact)
+
+    # Roles.
+
+    def _told(self, fact: Fact, subject: Phrase) -> None:
+        role = subject_name(subject)
+        key = fact.key
+        if key == "runs" and role == CENTRE and self.scope.all_eligible and role not in self.rules:
+            # Where he may catch a pass he needs no rule: there is only one.
+            rule = RoleRule((Snapper(),), (CENTRE,))
+            always = read_guard(None, self.scope.receivers)
+            self.rules[role].append(Said(rule, always, fact.span))
+        spot = None if key == "is" else read_line_spot(subject, self.scope.roles)
+        if spot is not None:
+            self._line(fact, spot)
+            return
+        if key != "is" and role not in self.scope.roles:
+            raise Words([subject]).miss("E450", self.scope.roles)
+        guard = read_guard(fact.guard, self.scope.receivers, looks=key != "is")
+        match key:
+            case "is":
+                rule = read_rule(fact.value, fact.span, self.scope.roles)
+                self.rules[role].append(Said(rule, guard, fact.span))
+            case "runs":
+                run = read_run(fact.value, fact.span, self.scope.routes, self.scope.roles)
+                self.jobs[role].append(Said(run, guard, fact.span))
+            case "blocks":
+                self.jobs[role].append(Said(_block(fact), guard, fact.span))
+            case "aims":
+                self.jobs[role].append(Said(read_aim(fact.value, fact.span), guard, fact.span))
+            case "decides":
+                self.decides[role].append(Said(read_decide(fact), guard, fact.span))
+            case "says":
+                self.role_says[role].append(string_of(fact.value, fact.span))
+            case _:
+                raise Misread(diagnose("E403", fact.span, verb=key))
+
+    # The line, and the run.
+
+    def _line(self, fact: Fact, spot: LineSpot) -> None:
+        """What a lineman does is told by his place; he may block and be coached, no more."""
+        guard = read_guard(fact.guard, self.scope.receivers)
+        match fact.key:
+            case "blocks":
+                rules = read_rules(fact.value, fact.span)
+                self.line[spot].append(Said(rules, guard, fact.span))
+            case "says":
+                self.role_says[str(spot)].append(string_of(fact.value, fact.span))
+            case _:
+                raise Misread(diagnose("E403", fact.span, verb=fact.key))
+
+    def _toward(self, fact: Fact) -> None:
+        guard = read_guard(fact.guard, self.scope.receivers, looks=False)
+        self.toward.append(Said(read_toward(fact.value, fact.span), guard, fact.span))
+
+    def _handoff(self, fact: Fact) -> None:
+        """The men between the quarterback and the carrier, in the order in which they have it."""
+        guard = read_guard(fact.guard, self.scope.receivers, looks=False)
+        roles = []
+        for item in items(fact.value, Mark.ORDER):
+            words = Words([one_phrase(item, "a role", fact.span)])
+            roles.append(words.expect(self.scope.roles, "E444"))
+            words.finish("a role")
+        self.handoffs.append(Said(tuple(roles), guard, fact.span))
+
+    def _reaction(self, fact: Fact) -> None:
+        self.reactions.append(read_reaction(fact, self.scope.roles))
+
+    # The quarterback.
+
+    def _order(self, fact: Fact) -> None:
+        guard = read_guard(fact.guard, self.scope.receivers)
+        looks = tuple(self._look(item) for item in items(fact.value, Mark.ORDER))
+        self.orders[fact.key].append(Said(looks, guard, fact.span))
+
+    def _look(self, value: Value) -> LookAt:
+        head = value.head if isinstance(value, Linked) else value
+        target = self._target(one_phrase(head, "a spot or a role", value.span))
+        foot = partner = ""
+        if isinstance(value, Linked):
+            for link in value.links:
+                phrase = one_phrase(link.value, "one word", link.value.span)
+                if link.connector.word == "on":
+                    foot = Words([phrase]).expect(FEET, "E463")
+                else:
+                    partner = self._target(phrase)
+        return LookAt(target, foot, partner, value.span)
+
+    def _target(self, phrase: Phrase) -> str:
+        words = Words([phrase])
+        target = words.expect(self.scope.targets, "E464")
+        words.finish("a spot or a role")
+        return target
+
+    def _feet(self, fact: Fact) -> None:
+        guard = read_guard(fact.guard, self.scope.receivers)
+        steps = []
+        for item in items(fact.value, Mark.AND):
+            words = Words([one_phrase(item, "feet parted by commas", fact.span)])
+            name = words.expect(FEET, "E463")
+            side: SideWord | None = None
+            if name in MOVING and not words.done:
+                side = SIDES[words.expect(SIDES, "E447")]
+            words.finish("a step")
+            steps.append(FootDef(name, side))
+        self.feet.append(Said(tuple(steps), guard, fact.span))
+
+    def _spot(self, fact: Fact) -> None:
+        value = fact.value
+        rule = value.link("is") if isinstance(value, Linked) else None
+        if not isinstance(value, Linked) or not isinstance(value.head, Phrase) or rule is None:
+            raise Misread(diagnose("E465", fact.span))
+        guard = read_guard(fact.guard, self.scope.receivers, looks=False)
+        role = f"spot {subject_name(value.head)}"
+        if role in self.scope.roles:  # a man called so: he runs or blocks in another line
+            who = read_rule(rule, fact.span, self.scope.roles)
+            self.rules[role].append(Said(who, guard, fact.span))
+            return
+        spot = read_spot(rule, self.scope.roles)
+        self.spots[subject_name(value.head)].append(Said(spot, guard, fact.span))
+
+    def _claim(self, fact: Fact) -> None:
+        value = fact.value
+        head = value.head if isinstance(value, Linked) else value
+        guard = read_guard(fact.guard, self.scope.receivers, looks=False)
+        words = Words([one_phrase(head, "a shape and its spots", fact.span)])
+        if fact.key == "claims" and words.take_word("nothing") and words.done:
+            self._claim_nothing(fact)
+            return
+        words.at = 0
+        kind = "high-low" if fact.key == "pair" else words.expect(CLAIMS, "E466")
+        targets = []
+        while not words.done:
+            at = words.here
+            targets.append((words.expect(self.scope.targets, "E464"), at))
+        above = value.link("above") if isinstance(value, Linked) else None
+        if above is not None:
+            targets.append((self._target(one_phrase(above, "a spot", above.span)), above.span))
+        wanted = {"triangle": 3, "high-low": 2}.get(kind)
+        if len(targets) < 2 or (wanted is not None and len(targets) != wanted):
+            count = wanted or "two or more"
+            raise Misread(diagnose("E467", fact.span, kind=kind, wanted=count, got=len(targets)))
+        if self.no_claims is not None:
+            raise Misread(_claims_clash(fact.span, self.no_claims))
+        self.claims.append(ClaimDef(kind, tuple(targets), read_on(value), guard, fact.span))
+
+    def _claim_nothing(self, fact: Fact) -> None:
+        """Drops the claims of what the block extends or is a tag of."""
+        if fact.guard is not None:
+            text = " ".join(p.text for p in phrases(fact.guard))
+            what = "`claims nothing`"
+            raise Misread(diagnose("E401", fact.guard.span, found=f"when {text}", what=what))
+        if self.claims:
+            raise Misread(_claims_clash(fact.span, self.claims[0].span))
+        self.no_claims = fact.span
+
+    def _need(self, fact: Fact) -> None:
+        value = fact.value
+        within = value.link("within") if isinstance(value, Linked) else None
+        of = value.link("of") if isinstance(value, Linked) else None
+        if not isinstance(value, Linked) or within is None or of is None or value.head is None:
+            raise Misread(diagnose("E468", fact.span))
+        words = Words([one_phrase(value.head, "a role", fact.span)])
+        role = words.expect(self.scope.roles, "E444")
+        words.finish("a role")
+        yards = Words([one_phrase(within, "yards", within.span)]).take_number()
+        if yards is None:
+            raise Misread(diagnose("E468", within.span))
+        landmark = Words([one_phrase(of, "a landmark", of.span)]).expect(LANDMARKS, "E430")
+        self.needs.append(Need(role, yards, LANDMARKS[landmark], fact.span))
+
+    def _key(self, fact: Fact) -> None:
+        """One a block: the quarterback has time to look at one man before the ball is gone."""
+        if self.keys:
+            first = (Related(self.keys[0].span, "the first is read here"),)
+            raise Misread(diagnose("E681", fact.span, related=first))
+        self.keys.append(read_key(fact.value, fact.span))
+
+    def _alert(self, fact: Fact) -> None:
+        value = fact.value
+        head = value.head if isinstance(value, Linked) else value
+        target = self._target(one_phrase(head, "a spot or a role", fact.span))
+        guard = read_guard(fact.guard, self.scope.receivers)
+        self.alerts.append(AlertDef(target, guard, read_on(value), fact.span))
+
+    def _choice(self, fact: Fact, into: list[Said[str]], names: Collection[str], code: str) -> None:
+        guard = read_guard(fact.guard, self.scope.receivers)
+        words = Words([one_phrase(fact.value, "one choice", fact.span)])
+        words.take_word("side")
+        words.take_word("by")
+        start = words.at
+        name = words.expect(names, code)
+        if not words.done:
+            words.at = start
+            raise words.miss(code, names)
+        into.append(Said(name, guard, fact.span))
+
+    # Tags.
+
+    def _swap(self, fact: Fact) -> None:
+        value = fact.value
+        other = value.link("with") if isinstance(value, Linked) else None
+        if not isinstance(value, Linked) or value.head is None or other is None:
+            raise Misread(diagnose("E469", fact.span))
+        first, second = (
+            Words([one_phrase(v, "a role", fact.span)]).expect(self.scope.roles, "E444")
+            for v in (value.head, other)
+        )
+        self.swaps.append(Swap(first, second, fact.span))
+
+    def _keep(self, fact: Fact) -> None:
+        for phrase in phrases(fact.value):
+            words = Words([phrase])
+            self.keeps.append((KEEPS[words.expect(KEEPS, "E470")], fact.span))
+            words.finish("what a tag keeps")
+
+    def body(self) -> Body:
+        """What was collected, with clashes between guards reported."""
+        groups: list[tuple[str, Sequence[Said[object]]]] = []
+        for title, table in (
+            ("who {} is", self.rules),
+            ("what {} does", self.jobs),
+            ("when {} decides", self.decides),
+            ("where spot {} is", self.spots),
+            ("how the {} blocks", self.line),
+        ):
+            groups += [(title.format(name), said) for name, said in table.items()]
+        groups += [("the feet", self.feet), ("the protection", self.protect)]
+        groups += [("the pick of sides", self.pick), ("where the run goes", self.toward)]
+        groups += [("whose hands the ball goes through", self.handoffs)]
+        groups += [(f"the {key} order", said) for key, said in self.orders.items()]
+        for what, said in groups:
+            self.found += clashes(said, self.scope.receivers, what)
+        return Body(
+            rules=_frozen(self.rules),
+            jobs=_frozen(self.jobs),
+            decides=_frozen(self.decides),
+            spots=_frozen(self.spots),
+            role_says=_frozen(self.role_says),
+            feet=tuple(self.feet),
+            read=tuple(self.orders["read"]),
+            pressure=tuple(self.orders["pressure"]),
+            protect=tuple(self.protect),
+            pick=tuple(self.pick),
+            claims=tuple(self.claims),
+            no_claims=self.no_claims is not None,
+            needs=tuple(self.needs),
+            alerts=tuple(self.alerts),
+            says=tuple(self.says),
+            cautions=tuple(self.cautions),
+            swaps=tuple(self.swaps),
+            line=_frozen(self.line),
+            toward=tuple(self.toward),
+            handoffs=tuple(self.handoffs),
+            keys=tuple(self.keys),
+            reactions=tuple(self.reactions),
+            joins=tuple(self.joins),
+        )
+
+
+def _frozen(table: Mapping[K, list[T]]) -> dict[K, tuple[T, ...]]:
+    return {name: tuple(values) for name, values in table.items()}
+
+
+def _claims_clash(second: Span, first: Span) -> Diagnostic:
+    other = (Related(first, "the other line is here"),)
+    return diagnose("E420", second, related=other, what="what it claims")
+
+
+def _block(fact: Fact) -> Job:
+    """One of the jobs of receivers and backs, or a blocking rule as linemen have them."""
+    if isinstance(fact.value, Phrase):
+        words = Words([fact.value])
+        job = words.take_name(BLOCKS)
+        if job is not None and words.done:
+            return BlockSaid(job)
+        words.at = 0
+        if words.take_name((*WAYS, "pull kick")) is None:
+            raise words.miss("E445", dict.fromkeys((*BLOCKS, *WAYS)))
+    return read_rules(fact.value, fact.span)
+
+
+def read_decide(fact: Fact) -> Decide:
+    """``decides at 6 on corner``: yards past the line, and the defender whom he looks at."""
+    value = fact.value
+    head = value.head if isinstance(value, Linked) else value
+    words = Words([one_phrase(head, "`at` and a depth", fact.span)])
+    words.take_word("at")
+    depth = words.take_number()
+    if depth is None:
+        raise words.miss("E441")
+    words.finish("a depth")
+    return Decide(depth, read_on(value))
+
+
+def read_on(value: Value | None) -> str:
+    """The described defender after ``on``, or nothing."""
+    link = value.link("on") if isinstance(value, Linked) else None
+    if link is None:
+        return ""
+    words = Words([one_phrase(link, "a defender", link.span)])
+    defender = words.expect(DEFENDERS, "E462")
+    words.finish("a defender")
+    return defender

@@ -1,0 +1,194 @@
+"""Dress-ups: which formations, tags, motions and sides a concept is called with."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass, field
+
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.football.conditions import LookWord
+from stemline.football.field import BallSpot
+from stemline.playbook.dress_ups import Alias, Dress, DressIn, DressWith, Pattern
+from stemline.read.read_guards import read_looks
+from stemline.read.words import Misread, Words, one_phrase
+from stemline.source import Span
+from stemline.syntax.tree import Block, Fact, Linked, Mark, Phrase, Value, items
+
+SIDES = ("right", "left")
+SPOTS = tuple(spot.value for spot in BallSpot)
+
+
+@dataclass(frozen=True)
+class KnownNames:
+    """The names that a dress-up of one concept may use."""
+
+    formations: tuple[str, ...]
+    motions: tuple[str, ...]
+    tags: tuple[str, ...]
+    looks: tuple[str, ...] = ()
+
+
+@dataclass
+class _Parts:
+    formations: list[DressIn] = field(default_factory=list)
+    withs: list[DressWith] = field(default_factory=list)
+    sides: list[str] = field(default_factory=list)
+    motions: list[str] = field(default_factory=list)
+    spots: list[str] = field(default_factory=list)
+    against: list[tuple[LookWord, ...]] = field(default_factory=list)
+    looks: list[str] = field(default_factory=list)
+    never: list[Pattern] = field(default_factory=list)
+    only: list[Pattern] = field(default_factory=list)
+    aliases: list[Alias] = field(default_factory=list)
+
+
+def read_dress(
+    block: Block, concept: str, facts: Sequence[Fact], known: KnownNames, broken: bool
+) -> tuple[Dress, list[Diagnostic]]:
+    """``broken`` tells that the parser could not read one of the lines."""
+    parts, found = _Parts(), list[Diagnostic]()
+    for fact in facts:
+        try:
+            _read(fact, parts, known)
+        except Misread as miss:
+            found.append(miss.diagnostic)
+    if not broken and not any(f.key == "in" for f in facts):
+        found.append(diagnose("E701", block.name.span, name=block.name.text))
+    if broken or any(d.is_error for d in found):
+        # What a misread line would have called is not known: nothing may hang on it.
+        parts.aliases = []
+        parts.never = [p for p in parts.never if _named_here(p, parts)]
+        parts.only = [p for p in parts.only if _named_here(p, parts)]
+    dress = Dress(
+        concept=concept,
+        formations=tuple(parts.formations),
+        withs=tuple(parts.withs) or (DressWith((), block.span),),
+        sides=tuple(parts.sides) or SIDES[:1],
+        motions=tuple(parts.motions),
+        spots=tuple(parts.spots) or SPOTS,
+        against=tuple(parts.against),
+        never=tuple(parts.never),
+        only=tuple(parts.only),
+        aliases=tuple(parts.aliases),
+        span=block.span,
+        looks=tuple(parts.looks),
+    )
+    return dress, found
+
+
+def _read(fact: Fact, parts: _Parts, known: KnownNames) -> None:
+    value, span = fact.value, fact.span
+    match fact.key:
+        case "in":
+            head, link = _split(value, "motion")
+            motions = tuple(_motion(p, known) for p in _phrases(link, span)) if link else ()
+            for phrase in _phrases(head, span):
+                name = _named(phrase, known.formations, "E310", kind="formation")
+                parts.formations.append(DressIn(name, motions, phrase.span))
+        case "with":
+            parts.withs += [DressWith(_tags(v, known), v.span) for v in items(value, Mark.AND)]
+        case "to":
+            parts.sides += _each(value, span, lambda w: w.expect(SIDES, "E702"))
+        case "motion":
+            parts.motions += [_motion(p, known) for p in _phrases(value, span)]
+        case "from":
+            parts.spots += _each(value, span, lambda w: w.expect(SPOTS, "E703"))
+        case "against":
+            if isinstance(value, Phrase) and value.text.casefold() in _keys(known.looks):
+                parts.looks.append(value.text.casefold())
+            elif value is not None:
+                parts.against.append(read_looks(value, known.looks))
+        case "never":
+            parts.never.append(_pattern(value, span, known))
+        case "only":
+            parts.only.append(_pattern(value, span, known))
+        case "call":
+            head, given = _split(value, "as")
+            name = one_phrase(given, "a name", span).text
+            text, at = _call(head, span)
+            parts.aliases.append(Alias(text, name, at))
+
+
+def _call(value: Value | None, span: Span) -> tuple[str, Span]:
+    """A call as it is said, its tags with `+` between them or side by side, and where it stands."""
+    parts = [one_phrase(item, "a call", span) for item in items(value, Mark.TOGETHER)]
+    if not parts:
+        one_phrase(value, "a call", span)
+    return " + ".join(part.text for part in parts), parts[0].span.to(parts[-1].span)
+
+
+def _pattern(value: Value | None, span: Span, known: KnownNames) -> Pattern:
+    if not isinstance(value, Linked) or value.head is not None:
+        raise Misread(diagnose("E704", value.span if value is not None else span))
+    formations: tuple[str, ...] = ()
+    tags: tuple[tuple[str, ...], ...] = ()
+    sides: tuple[str, ...] = ()
+    motions: tuple[str, ...] = ()
+    for link in value.links:
+        match link.connector.word:
+            case "in":
+                formations = tuple(
+                    _named(p, known.formations, "E310", kind="formation")
+                    for p in _phrases(link.value, span)
+                )
+            case "with":
+                tags = tuple(_tags(v, known) for v in items(link.value, Mark.AND))
+            case "to":
+                sides = tuple(_each(link.value, span, lambda w: w.expect(SIDES, "E702")))
+            case _:
+                motions = tuple(_motion(p, known) for p in _phrases(link.value, span))
+    return Pattern(formations, tags, sides, motions, span)
+
+
+def _named_here(pattern: Pattern, parts: _Parts) -> bool:
+    """Whether the dress-up was seen to call with every formation and tag of an exception."""
+    formations = {where.formation for where in parts.formations}
+    tags = [set(w.tags) for w in parts.withs]
+    return set(pattern.formations) <= formations and all(set(t) in tags for t in pattern.tags)
+
+
+def _split(value: Value | None, connector: str) -> tuple[Value | None, Value | None]:
+    if isinstance(value, Linked):
+        return value.head, value.link(connector)
+    return value, None
+
+
+def _phrases(value: Value | None, span: Span) -> list[Phrase]:
+    return [one_phrase(item, "names parted by commas", span) for item in items(value, Mark.AND)]
+
+
+def _keys(names: Iterable[str]) -> set[str]:
+    return {name.casefold() for name in names}
+
+
+def _each(value: Value | None, span: Span, read: Callable[[Words], str]) -> list[str]:
+    found = []
+    for phrase in _phrases(value, span):
+        words = Words([phrase])
+        found.append(read(words))
+        words.finish("a name")
+    return found
+
+
+def _named(phrase: Phrase, names: Iterable[str], code: str, **values: str) -> str:
+    words = Words([phrase])
+    name = words.take_name(names)
+    if name is None or not words.done:
+        words.at = 0
+        raise words.miss(code, names, **values)
+    return name.casefold()
+
+
+def _motion(phrase: Phrase, known: KnownNames) -> str:
+    if phrase.text.casefold() == "none":
+        return ""
+    return _named(phrase, known.motions, "E310", kind="motion")
+
+
+def _tags(value: Value, known: KnownNames) -> tuple[str, ...]:
+    tags = []
+    for item in items(value, Mark.TOGETHER):
+        phrase = one_phrase(item, "tags joined by +", value.span)
+        if phrase.text.casefold() != "plain":
+            tags.append(_named(phrase, known.tags, "E310", kind="tag"))
+    return tuple(tags)

@@ -1,0 +1,108 @@
+"""What a defender does on a pass: ``covers flat, strong`` · ``rushes B, weak``."""
+
+from __future__ import annotations
+
+from stemline.diagnostics.diagnostic import diagnose
+from stemline.football.defence.techniques import Gap
+from stemline.football.defenders import DutyKind
+from stemline.playbook.look_definitions import Choices, LookSide, Rush, Task, ZoneDuty
+from stemline.playbook.look_definitions import ManMark as Man
+from stemline.read.read_stands import SIDES, choices_of
+from stemline.read.words import Misread, Words
+from stemline.source import Span
+from stemline.syntax.tree import Phrase, Value
+
+ZONES = {kind.value: kind for kind in DutyKind if kind not in (DutyKind.RUSH, DutyKind.MAN)}
+SIDELESS = (DutyKind.HOLE, DutyKind.ROBBER)
+"""Zones over the middle: they have no side."""
+RUSHES = (*(gap.value for gap in Gap), "contain")
+MEN = ("tight end", "back")
+_ORDINALS = {"second": 2, "third": 3}
+_COVERS = (*ZONES, "man", "deep middle")
+
+
+def read_duty(value: Value | None, span: Span) -> Choices:
+    """Every choice of what he covers, in order: ``man, strong #3 or hook, strong``."""
+    choices = choices_of(value, span, "what he covers and the side")
+    tasks: list[Task] = []
+    for choice in choices:
+        tasks.append(_duty(choice, bool(tasks) and isinstance(tasks[-1], Man)))
+    return Choices(tuple(tasks), tuple(_text(c) for c in choices))
+
+
+def _text(phrases: list[Phrase]) -> str:
+    return ", ".join(p.text for p in phrases)
+
+
+def _duty(phrases: list[Phrase], after_man: bool) -> Task:
+    """``after_man``: the choice before it was a man, so `man` need not be said again."""
+    words = Words(phrases)
+    side = _side(words)
+    if words.take_word("man") or (after_man and _names_man(words)):
+        return _man(words, side)
+    if words.take_name(("deep middle",)):
+        words.finish("a zone")
+        return ZoneDuty(DutyKind.THIRD, None)
+    middle = words.take_word("middle") is not None
+    words.take_word("deep")
+    name = words.take_name(ZONES)
+    if name is None:
+        raise words.miss("E484", _COVERS, also=SIDES)
+    kind = ZONES[name]
+    side = side or _side(words)
+    middle = middle or (kind is DutyKind.THIRD and words.take_word("middle") is not None)
+    words.finish("a zone")
+    if (middle and kind is not DutyKind.THIRD) or (side is not None and kind in SIDELESS):
+        raise Misread(diagnose("E484", phrases[0].span, found=_text(phrases)))
+    if side is None and not middle and kind not in SIDELESS:
+        raise Misread(diagnose("E482", phrases[0].span, place=_text(phrases)))
+    return ZoneDuty(kind, side)
+
+
+def _names_man(words: Words) -> bool:
+    ahead = [a.word for a in words.atoms[words.at :]]
+    return bool(ahead) and (ahead[0].startswith("#") or ahead[0] == "tight" or "back" in ahead[:3])
+
+
+def _man(words: Words, side: LookSide | None) -> Man:
+    """Whom: ``strong #2``, ``tight end``, ``back``, ``second back``, ``weak back``."""
+    side = side or _side(words)
+    if (rank := words.take_rank()) is not None:
+        found = Man(side or _side(words), rank, 0)
+        if found.side is None:
+            raise Misread(diagnose("E482", words.last, place=f"#{rank}"))
+    elif words.take_name(("tight end",)):
+        found = Man(side or _side(words), 0, 0)
+    else:
+        nth = _ORDINALS[word] if (word := words.take_word(*_ORDINALS)) else 1
+        if not words.take_word("back"):
+            raise words.miss("E496", MEN, also=SIDES)
+        found = Man(side or _side(words), 0, nth)
+    words.finish("a man to cover")
+    return found
+
+
+def read_rush(value: Value | None, span: Span) -> Choices:
+    """The gap he rushes through and the side; `either` is the side he stands on."""
+    choices = choices_of(value, span, "a gap and the side")
+    if len(choices) > 1:
+        at = choices[1][0].span
+        raise Misread(diagnose("E402", at, what="one gap, for a gap is always there"))
+    words = Words(choices[0])
+    side = _side(words)
+    name = words.take_name(RUSHES)
+    if name is None:
+        raise words.miss("E485", RUSHES, also=SIDES)
+    words.take_word("gap")
+    if not words.take_word("either"):
+        side = side or _side(words)
+    words.finish("a gap and the side")
+    return Choices((Rush(None if name == "contain" else Gap(name), side),), (_text(choices[0]),))
+
+
+def _side(words: Words) -> LookSide | None:
+    name = words.take_name(SIDES)
+    if name is None:
+        return None
+    words.take_word("side")
+    return SIDES[name]

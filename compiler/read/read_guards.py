@@ -1,0 +1,195 @@
+"""Guards: ``when 3x2, off`` → the set of worlds where it holds; and guards that clash."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from itertools import combinations
+
+from stemline.diagnostics.diagnostic import Diagnostic, Related, diagnose
+from stemline.diagnostics.nearest import nearest
+from stemline.football.conditions import (
+    Condition,
+    Guard,
+    Lie,
+    LookWord,
+    always,
+    example,
+    where,
+    worlds,
+)
+from stemline.playbook.guards import T
+from stemline.playbook.said import Said
+from stemline.read.words import Misread, Words, bounded, listed
+from stemline.source import Span
+from stemline.syntax.tree import Atom, AtomKind, Mark, Phrase, Value, items
+
+_MOST_RECEIVERS = 6
+"""Men of the largest code: what a guard may ever ask for, whatever code this book plays."""
+
+_BACKS = {"empty": 0, "one back": 1, "two backs": 2, "three backs": 3}
+_LOOKS = {look.value: look for look in LookWord}
+_LIES = {lie.value: lie for lie in Lie}
+_COUNTED = ("strong", "weak")
+CONDITION_WORDS = (*_LOOKS, *_LIES, *_BACKS)
+
+
+def read_guard(value: Value | None, receivers: int, *, looks: bool = True) -> Guard:
+    """The guard of a fact; no text means always. ``looks`` False refuses words of the defence."""
+    if value is None:
+        return always(receivers)
+    holds = always(receivers).worlds
+    ever = always(_MOST_RECEIVERS).worlds
+    asked: list[LookWord] = []
+    for item in items(value, Mark.AND):
+        conditions = [_condition(p, looks=looks) for p in _alternatives(item)]
+        holds &= frozenset[int]().union(*(where(receivers, c) for c in conditions))
+        ever &= frozenset[int]().union(*(where(_MOST_RECEIVERS, c) for c in conditions))
+        asked += [c.look for c in conditions if c.look is not None]
+    text = _text(value)
+    if not ever:
+        why = "they exclude each other" if "," in text else "no code plays so many receivers"
+        raise Misread(diagnose("E411", value.span, guard=text, why=why))
+    return Guard(text, holds, tuple(asked))
+
+
+def read_looks(value: Value, names: Iterable[str] = ()) -> tuple[LookWord, ...]:
+    """Looks for `against`: words of the defence only, parted by commas.
+
+    ``names`` are those of the playbook's own looks, which may have been meant.
+    """
+    found = []
+    for item in items(value, Mark.AND):
+        if not isinstance(item, Phrase):
+            raise Misread(diagnose("E402", item.span, what="looks parted by commas"))
+        words = Words([item])
+        word = words.take_name(_LOOKS)
+        if word is None:
+            raise words.miss("E412", (*_LOOKS, *names))
+        found.append(_LOOKS[word])
+        words.finish("a look")
+    for first, second in combinations(found, 2):
+        if first.opposite is second:
+            why = "they exclude each other"
+            raise Misread(diagnose("E411", value.span, guard=_text(value), why=why))
+    return tuple(found)
+
+
+def read_look_words(
+    text: str, names: Iterable[str] = ()
+) -> tuple[tuple[LookWord, ...], tuple[Diagnostic, ...]]:
+    """Looks given on the command line: ``zone, off``; ``names`` as in `read_looks`."""
+    known = (*_LOOKS, *names)
+    looks: list[LookWord] = []
+    for piece in re.finditer(r"[^,]+", text):
+        word = " ".join(piece.group().split()).casefold()
+        look = _LOOKS.get(word)
+        if look is None or look.opposite in looks:
+            at = Span("--against", 1, piece.start() + 1, piece.end() + 1)
+            near, choices = nearest(word, known), listed(known)
+            return (), (diagnose("E412", at, nearest=near, found=word, choices=choices),)
+        looks.append(look)
+    return tuple(looks), ()
+
+
+def clashes(said: Sequence[Said[T]], receivers: int, what: str) -> Iterable[Diagnostic]:
+    """Pairs of facts about one thing that can both hold and neither refines the other."""
+    for first, second in combinations(said, 2):
+        a, b = first.guard.worlds, second.guard.worlds
+        both = a & b
+        if not both:
+            continue  # also where this code has too few men for either
+        other = (Related(first.span, "the other line is here"),)
+        if a == b:
+            if first.value != second.value:
+                yield diagnose("E420", second.span, related=other, what=what)
+        elif both not in (a, b):
+            yield diagnose(
+                "E421",
+                second.span,
+                related=other,
+                what=what,
+                first=first.guard.text or "always",
+                second=second.guard.text or "always",
+                world=_example(first.guard, second.guard, receivers),
+            )
+
+
+def _example(a: Guard, b: Guard, receivers: int) -> str:
+    """A look or shape in which both hold, saying only what the two guards ask for."""
+    everywhere, both = worlds(receivers), a.worlds & b.worlds
+    world = example(receivers, both)
+    asked = {*a.looks, *b.looks}
+    words = []
+    if {w.shape for w in everywhere} != {everywhere[i].shape for i in both}:
+        words.append("{}x{}".format(*world.shape))
+    if {w.lie for w in everywhere} != {everywhere[i].lie for i in both}:
+        words.append(world.lie.value)
+    words += [look.value for look in LookWord if look in world.looks and look in asked]
+    return ", ".join(words)
+
+
+def _alternatives(item: Value) -> list[Phrase]:
+    phrases: list[Phrase] = []
+    for alternative in items(item, Mark.OR):
+        if not isinstance(alternative, Phrase):
+            raise Misread(diagnose("E402", alternative.span, what="conditions"))
+        if phrases and _is_figure(phrases[-1]) and alternative.atoms[0].word == "more":
+            # "3 or more strong" is one condition: its `or` parts no choices.
+            alternative = Phrase((*phrases.pop().atoms, *alternative.atoms))
+        phrases.append(alternative)
+    return phrases
+
+
+def _is_figure(phrase: Phrase) -> bool:
+    return len(phrase.atoms) == 1 and phrase.atoms[0].kind is AtomKind.NUMBER
+
+
+def _condition(phrase: Phrase, *, looks: bool) -> Condition:
+    words = Words([phrase])
+    shape = words.take(AtomKind.SHAPE)
+    if shape is not None:
+        strong, weak = sorted((int(n) for n in shape.text.split("x")), reverse=True)
+        words.finish("a shape")
+        return Condition(shape=(strong, weak))
+    if _is_whole(phrase.atoms[0]) and (counted := _counted(words)):
+        return counted
+    name = words.expect(CONDITION_WORDS, "E410")
+    words.finish("a condition")
+    if name in _LOOKS:
+        if not looks:
+            raise Misread(diagnose("E413", phrase.span, look=name))
+        return Condition(look=_LOOKS[name])
+    if name in _LIES:
+        return Condition(lie=_LIES[name])
+    return Condition(backs=_BACKS[name])
+
+
+def _is_whole(atom: Atom) -> bool:
+    return atom.kind is AtomKind.NUMBER and "." not in atom.text
+
+
+def _counted(words: Words) -> Condition | None:
+    """``3 strong``, ``2 or more weak``: receivers on one side; None where the words after the
+    figure have no likeness to that."""
+    number = int(bounded(words.atoms[0]))
+    words.at = 1
+    if not words.done and not nearest(words.atoms[1].text, (*_COUNTED, "more")):
+        words.at = 0
+        return None
+    limits = (number, _MOST_RECEIVERS if words.take_word("more") else number)
+    side = words.expect(_COUNTED, "E414")
+    words.finish("a condition")
+    return Condition(strong=limits) if side == "strong" else Condition(weak=limits)
+
+
+def _text(value: Value) -> str:
+    return ", ".join(
+        " or ".join(_told(p) for p in _alternatives(i)) for i in items(value, Mark.AND)
+    )
+
+
+def _told(phrase: Phrase) -> str:
+    """A condition as it is spoken; the `or` of "3 or more strong" is no atom of its phrase."""
+    first, *rest = phrase.text.split(maxsplit=1)
+    return f"{first} or {rest[0]}" if rest and rest[0].startswith("more ") else phrase.text

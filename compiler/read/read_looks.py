@@ -1,0 +1,146 @@
+"""Look blocks: fronts by technique, the second level and secondary by rule, duties, rushes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from stemline.diagnostics.diagnostic import Diagnostic, Related, diagnose
+from stemline.football.conditions import LookWord
+from stemline.playbook.look_definitions import Choices, LookDef, Stand, Strength
+from stemline.playbook.playbook import Settings
+from stemline.playbook.said import Said
+from stemline.read.name_table import Blocks
+from stemline.read.read_duties import read_duty, read_rush
+from stemline.read.read_guards import clashes, read_guard
+from stemline.read.read_stands import read_stands
+from stemline.read.words import Misread, Words, one_phrase, string_of
+from stemline.source import Span
+from stemline.syntax.tree import Block, Fact, Phrase
+
+STRENGTHS = {s.value: s for s in Strength}
+DUTIES = ("covers", "rushes")
+"""Both say what a defender does on a pass, so a child's line of either replaces its parent's."""
+
+_WORDS = tuple(look.value for look in LookWord)
+
+
+def read_look(
+    block: Block, blocks: Blocks, settings: Settings
+) -> tuple[LookDef, tuple[Diagnostic, ...]]:
+    """The look of a block, with what is wrong in it."""
+    reader = _Reader(settings.code.receivers)
+    name = block.name
+    if name.text.casefold() in _WORDS:
+        reader.found.append(diagnose("E487", name.span, name=name.text))
+    reader.read_all(_facts(block, blocks))
+    if not blocks.is_broken(block, reader.found):
+        reader.check()
+    broken = blocks.is_broken(block, reader.found)
+    return reader.look(name, broken), tuple(reader.found)
+
+
+def read_facts(
+    name: Phrase, facts: Iterable[Fact], receivers: int
+) -> tuple[LookDef, tuple[Diagnostic, ...]]:
+    """The look of a block that stands by itself; ``receivers`` are the offence's, to count by."""
+    reader = _Reader(receivers)
+    reader.read_all(facts)
+    return reader.look(name, broken=False), tuple(reader.found)
+
+
+def _facts(block: Block, blocks: Blocks) -> list[Fact]:
+    """The block's lines and those it takes over; a man's duty is replaced as a whole."""
+    lineage = [block, *blocks.ancestors(block)]
+    nearness = {f.span: n for n, b in reversed(list(enumerate(lineage))) for f in b.facts}
+    facts = blocks.facts(block)
+    nearest_duty: dict[str, int] = {}
+    for fact in facts:
+        if fact.key in DUTIES:
+            label, near = fact.subject[0].text.casefold(), nearness[fact.span]
+            nearest_duty[label] = min(near, nearest_duty.get(label, near))
+    return [
+        f
+        for f in facts
+        if f.key not in DUTIES or nearness[f.span] == nearest_duty[f.subject[0].text.casefold()]
+    ]
+
+
+class _Reader:
+    """Reads a look's lines one after another."""
+
+    def __init__(self, receivers: int) -> None:
+        self.receivers = receivers
+        self.found: list[Diagnostic] = []
+        self.says: list[str] = []
+        self.strength = Strength.PASSING
+        self.said: Span | None = None
+        self.stands: dict[str, list[Said[tuple[Stand, ...]]]] = {}
+        self.duties: dict[str, list[Said[Choices]]] = {}
+        self.man_says: dict[str, list[str]] = {}
+
+    def read_all(self, facts: Iterable[Fact]) -> None:
+        for fact in facts:
+            try:
+                self.read(fact)
+            except Misread as miss:
+                self.found.append(miss.diagnostic)
+
+    def look(self, name: Phrase, broken: bool) -> LookDef:
+        """What was read, under its name."""
+        return LookDef(
+            name=name.text,
+            says=tuple(self.says),
+            span=name.span,
+            broken=broken,
+            strength=self.strength,
+            stands={label: tuple(said) for label, said in self.stands.items()},
+            duties={label: tuple(said) for label, said in self.duties.items()},
+            man_says={label: tuple(said) for label, said in self.man_says.items()},
+        )
+
+    def read(self, fact: Fact) -> None:
+        match fact.key:
+            case "say":
+                self.says.append(string_of(fact.value, fact.span))
+            case "strength":
+                self._strength(fact)
+            case "says":
+                text = string_of(fact.value, fact.span)
+                self.man_says.setdefault(_label(fact), []).append(text)
+            case "at":
+                guard = read_guard(fact.guard, self.receivers, looks=False)
+                stands = read_stands(fact.value, fact.span)
+                self.stands.setdefault(_label(fact), []).append(Said(stands, guard, fact.span))
+            case _:
+                guard = read_guard(fact.guard, self.receivers, looks=False)
+                read = read_duty if fact.key == "covers" else read_rush
+                duty = read(fact.value, fact.span)
+                self.duties.setdefault(_label(fact), []).append(Said(duty, guard, fact.span))
+
+    def _strength(self, fact: Fact) -> None:
+        words = Words([one_phrase(fact.value, "a side", fact.span)])
+        strength = STRENGTHS[words.expect(STRENGTHS, "E486")]
+        words.finish("a side")
+        if self.said is not None and strength is not self.strength:
+            other = (Related(self.said, "the other line is here"),)
+            what = "which side is strong"
+            raise Misread(diagnose("E420", fact.span, related=other, what=what))
+        self.strength, self.said = strength, fact.span
+
+    def check(self) -> None:
+        """What only the whole block shows: lines that clash, men with a job and no place."""
+        for label, stands in self.stands.items():
+            self.found += clashes(stands, self.receivers, f"where {label} stands")
+        for label, duties in self.duties.items():
+            self.found += clashes(duties, self.receivers, f"what {label} does")
+        spans = {label: said[0].span for label, said in self.duties.items()}
+        for label, span in spans.items():
+            if label not in self.stands:
+                self.found.append(diagnose("E495", span, man=label))
+
+
+def _label(fact: Fact) -> str:
+    subject = fact.subject[0]
+    if len(subject.atoms) != 1 or len(subject.text) > 2:
+        raise Misread(diagnose("E325", subject.span, found=subject.text))
+    return subject.text

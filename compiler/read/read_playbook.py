@@ -1,0 +1,297 @@
+"""Trees → a `Playbook`: every block read, all mistakes collected."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.nearest import nearest
+from stemline.football.blocking.block_names import PROTECTIONS
+from stemline.football.offence.routes import LIBRARY
+from stemline.football.offence.strokes import Decide, Route, Stroke
+from stemline.football.play import Kind
+from stemline.playbook.concepts import Body, Concept, RouteJob, Tag
+from stemline.playbook.dress_ups import Dress
+from stemline.playbook.look_definitions import LookDef
+from stemline.playbook.playbook import Playbook, Settings
+from stemline.playbook.protection_definitions import Protection
+from stemline.playbook.run_definitions import CARRIER
+from stemline.read.name_table import Blocks, name_key
+from stemline.read.read_concepts import CENTRE, Scope, read_body, read_decide, subject_name
+from stemline.read.read_dresses import KnownNames, read_dress
+from stemline.read.read_formations import Formations
+from stemline.read.read_looks import read_look
+from stemline.read.read_protections import read_protection
+from stemline.read.read_routes import read_behind, read_strokes
+from stemline.read.read_settings import read_settings
+from stemline.read.run_joins import unfinished, with_run
+from stemline.read.words import Misread, Words, one_phrase, string_of
+from stemline.syntax.tree import Block, Document, Fact, Linked, Phrase
+
+
+def read_playbook(
+    documents: Sequence[Document], mistakes: Sequence[Diagnostic], folder: str
+) -> tuple[Playbook | None, tuple[Diagnostic, ...]]:
+    """The playbook that the documents make, as far as it could be read.
+
+    ``mistakes`` are the parser's, so that a block with an unread line is known to be broken.
+
+    None where there is no playbook block with a known code: without it nothing can be counted. Nor
+    is a playbook read that has more blocks than are looked through.
+    """
+    blocks = Blocks(documents, mistakes)
+    found = blocks.found
+    if blocks.overfull:
+        return None, tuple(found)
+    found += blocks.check_extends()
+    settings = read_settings(blocks, folder, found)
+    if settings is None:
+        return None, tuple(found)
+    return _Reader(blocks, settings, found).playbook(), tuple(found)
+
+
+class _Reader:
+    """Reads one kind of block after another; what was read before is known to the next."""
+
+    def __init__(self, blocks: Blocks, settings: Settings, found: list[Diagnostic]) -> None:
+        self.blocks = blocks
+        self.settings = settings
+        self.found = found
+        self.receivers = settings.code.receivers
+        self.broken_routes: set[str] = set()
+
+    def playbook(self) -> Playbook:
+        men = Formations(self.blocks, self.settings, self.found)
+        people = men.people()
+        letters = men.letters(people)
+        routes = self._routes()
+        formations = {
+            name_key(b.name): men.formation(b, letters) for b in self.blocks.of("formation")
+        }
+        motions = {name_key(b.name): men.motion(b, letters) for b in self.blocks.of("motion")}
+        concepts = {
+            name_key(b.name): self._concept(b, routes)
+            for kind in Kind
+            for b in self.blocks.of(kind.value)
+        }
+        concepts = {
+            key: replace(c, body=self._joined(c.body, Body(), concepts))
+            for key, c in concepts.items()
+        }
+        tags = self._tags(routes, concepts)
+        return Playbook(
+            settings=self.settings,
+            people=people,
+            formations=formations,
+            motions=motions,
+            routes=routes,
+            concepts=concepts,
+            tags=tags,
+            dresses=self._dresses(concepts, tags),
+            looks=self._looks(),
+            protections=self._protections(),
+        )
+
+    def _broken(self, block: Block, before: int) -> bool:
+        """Whether the parser, or the reading since ``before``, could not read a line of it."""
+        return self.blocks.is_broken(block, self.found[before:])
+
+    # Routes, concepts, tags.
+
+    def _routes(self) -> dict[str, Route]:
+        routes = dict(LIBRARY)
+        for block in self.blocks.of("route"):
+            name = name_key(block.name)
+            strokes: list[Stroke] = []
+            depth: float | None = None
+            decides: Decide | None = None
+            before = len(self.found)
+            for fact in self.blocks.facts(block):
+                try:
+                    if fact.key == "depth":
+                        words = Words([one_phrase(fact.value, "yards", fact.span)])
+                        depth = words.take_number()
+                        if depth is None:
+                            raise words.miss("E441")
+                        if read_behind(words):
+                            depth = -depth
+                        words.finish("the depth of a route")
+                    elif fact.key == "stroke" and fact.value is not None:
+                        strokes += read_strokes(fact.value)
+                    elif fact.key == "decides":
+                        decides = read_decide(fact)
+                except Misread as miss:
+                    self.found.append(miss.diagnostic)
+            known = LIBRARY.get(name)
+            if not strokes and known is None and not self._broken(block, before):
+                self.found.append(diagnose("E446", block.name.span, name=block.name.text))
+            if self._broken(block, before):
+                self.broken_routes.add(name)
+            base = known or Route(name, 0, (), taught=depth is not None)
+            routes[name] = replace(
+                base,
+                name=block.name.text.casefold(),
+                depth=base.depth if depth is None else depth,
+                strokes=tuple(strokes) or base.strokes,
+                taught=depth is not None or base.taught,
+                decides=decides,
+                source="this playbook",
+            )
+        return routes
+
+    def _scope(self, blocks: Sequence[Block], routes: Mapping[str, Route]) -> Scope:
+        roles: dict[str, None] = {}
+        spots: dict[str, None] = {}
+        told = {subject_name(p) for b in blocks for f in b.facts if f.verb for p in f.subject}
+        for block in blocks:
+            for fact in block.facts:
+                if fact.key == "is":
+                    roles.update(dict.fromkeys(subject_name(p) for p in fact.subject))
+                if fact.key == "runs" and self.settings.code.all_eligible:
+                    named = {subject_name(p) for p in fact.subject}
+                    roles.update(dict.fromkeys(named & {CENTRE}))
+                if fact.key == "join":  # the run brings him
+                    roles[CARRIER] = None
+                head = fact.value.head if isinstance(fact.value, Linked) else None
+                if fact.key == "spot" and isinstance(head, Phrase):
+                    name = subject_name(head)
+                    if f"spot {name}" in told:  # no spot: a role of that name does something
+                        roles[f"spot {name}"] = None
+                    else:
+                        spots[name] = None
+        return Scope(
+            self.receivers,
+            routes,
+            tuple(roles),
+            tuple(spots),
+            self._named_protections(),
+            self.settings.code.all_eligible,
+        )
+
+    def _lineage(self, block: Block) -> list[Block]:
+        return [*reversed(self.blocks.ancestors(block)), block]
+
+    def _concept(self, block: Block, routes: Mapping[str, Route]) -> Concept:
+        facts = self.blocks.facts(block)
+        before = len(self.found)
+        body, _, found = read_body(facts, self._scope(self._lineage(block), routes))
+        self.found += found
+        broken = self._broken(block, before) or self._runs_broken(body)
+        for role, said in body.rules.items():
+            if role not in body.jobs and not body.swaps and not broken:
+                self.found.append(diagnose("E471", said[0].span, role=role))
+        if block.kind == Kind.RUN.value and not broken:
+            self.found += unfinished(body, block.name.span, self.settings.code.line)
+        broken = broken or self._broken(block, before)
+        family = next((f for f in facts if f.key == "family"), None)
+        title = _file_title(block) if family is None else _family(family)
+        kind = Kind(block.kind)
+        return Concept(block.name.text, title, body, block.name.span, broken, kind)
+
+    def _looks(self) -> dict[str, LookDef]:
+        looks = {}
+        for block in self.blocks.of("look"):
+            looks[name_key(block.name)], found = read_look(block, self.blocks, self.settings)
+            self.found += found
+        return looks
+
+    def _named_protections(self) -> tuple[str, ...]:
+        """What a concept may protect with, as the coach spells it; his own come first."""
+        own = tuple(self.blocks.names("protection"))
+        known = {name.casefold() for name in own}
+        return (*own, *(name for name in PROTECTIONS if name not in known))
+
+    def _protections(self) -> dict[str, Protection]:
+        protections = {}
+        for block in self.blocks.of("protection"):
+            made, found = read_protection(block, self.blocks, self.settings)
+            protections[name_key(block.name)] = made
+            self.found += found
+        return protections
+
+    def _joined(self, body: Body, owner: Body, concepts: Mapping[str, Concept]) -> Body:
+        """A body with the run that it joins; ``owner`` is the body it is laid over."""
+        for join in body.joins:
+            run = concepts.get(join.name)
+            if run is not None and run.kind is Kind.RUN:
+                return with_run(body, owner, run.body)
+            names = [c.name for c in concepts.values() if c.kind is Kind.RUN]
+            near = nearest(join.name, names)
+            self.found.append(
+                diagnose("E310", join.span, nearest=near, kind="run", found=join.name)
+            )
+        return body
+
+    def _runs_broken(self, body: Body) -> bool:
+        """Whether a role runs a route of this playbook that could not be read."""
+        jobs = (said.value for told in body.jobs.values() for said in told)
+        return any(isinstance(j, RouteJob) and j.route.name in self.broken_routes for j in jobs)
+
+    def _tags(
+        self, routes: Mapping[str, Route], concepts: Mapping[str, Concept]
+    ) -> dict[tuple[str, str], Tag]:
+        tags: dict[tuple[str, str], Tag] = {}
+        for block in self.blocks.of("tag"):
+            owner = block.join("for")
+            if owner is None:
+                continue
+            before = len(self.found)
+            meant = self._meant(owner, concepts)
+            if meant is None:
+                continue
+            concept = self.blocks.by_key[concepts[meant].kind.value, meant, ""]
+            scope = self._scope([*self._lineage(concept), block], routes)
+            body, keeps, found = read_body(block.facts, scope)
+            self.found += found
+            body = self._joined(body, concepts[meant].body, concepts)
+            broken = self._broken(block, before) or self._runs_broken(body)
+            tag = Tag(block.name.text, meant, body, keeps, block.name.span, broken)
+            tags.setdefault((meant, name_key(block.name)), tag)
+        return tags
+
+    def _meant(self, name: Phrase, concepts: Mapping[str, Concept]) -> str | None:
+        """The key of the concept that a tag or a dress-up names.
+
+        A misspelt one is reported and read as the nearest, so that its lines are looked at and
+        what hangs on them is known; nothing is called by it.
+        """
+        if name_key(name) in concepts:
+            return name_key(name)
+        near = nearest(name.text, [c.name for c in concepts.values()])
+        self.found.append(
+            diagnose("E310", name.span, nearest=near, kind="concept", found=name.text)
+        )
+        return near[0].casefold() if near else None
+
+    def _dresses(
+        self, concepts: Mapping[str, Concept], tags: Mapping[tuple[str, str], Tag]
+    ) -> tuple[Dress, ...]:
+        dresses = []
+        for block in self.blocks.of("dress"):
+            concept = self._meant(block.name, concepts)
+            if concept is None:
+                continue
+            known = KnownNames(
+                tuple(self.blocks.names("formation")),
+                tuple(self.blocks.names("motion")),
+                tuple(t.name for (owner, _), t in tags.items() if owner == concept),
+                tuple(self.blocks.names("look")),
+            )
+            broken = self.blocks.is_broken(block)
+            dress, found = read_dress(block, concept, block.facts, known, broken)
+            self.found += found
+            if concept != name_key(block.name):
+                dress = replace(dress, formations=(), never=(), only=(), aliases=())
+            dresses.append(dress)
+        return tuple(dresses)
+
+
+def _family(fact: Fact) -> str:
+    return string_of(fact.value, fact.span)
+
+
+def _file_title(block: Block) -> str:
+    """The family of a concept that names none: its file's name, as a title."""
+    stem = block.span.source.replace("\\", "/").rsplit("/", 1)[-1].rsplit(".", 1)[0]
+    return stem.replace("-", " ").replace("_", " ").title()

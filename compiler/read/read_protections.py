@@ -1,0 +1,270 @@
+"""Protection blocks: the way of the slide, the rules of the line, who helps, what is hot."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Collection, Iterable, Mapping, Sequence
+from dataclasses import replace
+
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.football.blocking.block_names import DEFENDERS
+from stemline.football.blocking.protecting import ProtectionRule
+from stemline.playbook.playbook import Settings
+from stemline.playbook.protection_definitions import (
+    HotDef,
+    PassBlock,
+    Protection,
+    SlideWay,
+    Toward,
+)
+from stemline.playbook.role_rules import Nobody, RoleRule
+from stemline.playbook.run_definitions import WHOLE_LINE, LineSpot
+from stemline.playbook.said import Said, SideWord
+from stemline.read.name_table import Blocks
+from stemline.read.read_concepts import read_rule
+from stemline.read.read_guards import clashes, read_guard
+from stemline.read.read_places import SIDES
+from stemline.read.read_runs import PLACES, read_line_spot
+from stemline.read.words import Misread, Words, listed, one_phrase, string_of
+from stemline.source import Span
+from stemline.syntax.tree import Block, Fact, Linked, Mark, Phrase, Value, items, phrases
+
+WAYS = {way.value: way for way in SlideWay}
+TOWARD: Mapping[str, Toward] = {
+    **{word: side for word, side in SIDES.items() if word not in ("playside", "backside")},
+    **WAYS,
+}
+"""A slide makes the playside, so it cannot be said by it."""
+
+BLOCKS: Mapping[str, ProtectionRule] = {rule.value: rule for rule in ProtectionRule} | {
+    "scan inside out": ProtectionRule.SCAN,
+    "check": ProtectionRule.CHECK,
+}
+_FOR_LINE = tuple(
+    rule.value
+    for rule in ProtectionRule
+    if rule.by_gap
+    or rule.by_man
+    or rule in (ProtectionRule.HINGE, ProtectionRule.EDGE, ProtectionRule.SCAN)
+)
+_FOR_HELP = ("scan", "scan inside out", "edge", "check", "check then release", "man", "slide")
+
+_SAID = {rule: rule.value.capitalize() for rule in ProtectionRule}
+
+
+def read_protection(
+    block: Block, blocks: Blocks, settings: Settings
+) -> tuple[Protection, tuple[Diagnostic, ...]]:
+    """The protection of a block, with what is wrong in it."""
+    facts = blocks.facts(block)
+    return read_facts(block, facts, settings.code.receivers, whole=not blocks.is_broken(block))
+
+
+def read_facts(
+    block: Block, facts: Sequence[Fact], receivers: int, *, whole: bool = True
+) -> tuple[Protection, tuple[Diagnostic, ...]]:
+    """A block's own facts and what it extends, read; ``whole`` if the parser read every line."""
+    reading = _Reading(receivers, facts)
+    for fact in facts:
+        try:
+            reading.read(fact)
+        except Misread as miss:
+            reading.found.append(miss.diagnostic)
+    found = reading.found + reading.clashes()
+    whole = whole and not found
+    made = reading.protection(block.name.text, block.name.span)
+    if whole:
+        found += _gaps(made)
+    broken = not whole or any(d.is_error for d in found)
+    return replace(made, broken=broken), tuple(found)
+
+
+class _Reading:
+    """Collects what the lines of one block say."""
+
+    def __init__(self, receivers: int, facts: Sequence[Fact]) -> None:
+        self.receivers = receivers
+        self.found: list[Diagnostic] = []
+        self.roles = tuple(
+            dict.fromkeys(p.text.casefold() for f in facts if f.key == "is" for p in f.subject)
+        )
+        self.toward: list[Said[tuple[Toward, ...]]] = []
+        self.line: dict[LineSpot, list[Said[PassBlock]]] = defaultdict(list)
+        self.rules: dict[str, list[Said[RoleRule]]] = defaultdict(list)
+        self.jobs: dict[str, list[Said[PassBlock]]] = defaultdict(list)
+        self.role_says: dict[str, list[str]] = defaultdict(list)
+        self.point = ""
+        self.hot: list[HotDef] = []
+        self.says: list[str] = []
+        self.told: dict[ProtectionRule, list[str]] = {}
+
+    def read(self, fact: Fact) -> None:
+        guard = read_guard(fact.guard, self.receivers, looks=False)
+        match fact.key:
+            case "toward":
+                self.toward.append(Said(read_toward(fact.value, fact.span), guard, fact.span))
+            case "point":
+                words = Words([one_phrase(fact.value, "a defender", fact.span)])
+                self.point = words.expect(DEFENDERS, "E462")
+                words.finish("a defender")
+            case "hot":
+                self.hot.append(_hot(fact))
+            case "say":
+                self.says.append(string_of(fact.value, fact.span))
+            case "is":
+                rule = read_rule(fact.value, fact.span, self.roles)
+                for subject in fact.subject:
+                    self.rules[subject.text.casefold()].append(Said(rule, guard, fact.span))
+            case "blocks":
+                for subject in fact.subject:
+                    self._blocks(fact, subject, guard.text, Said(None, guard, fact.span))
+            case "says":
+                for subject in fact.subject:
+                    role = _role(subject, self.roles)
+                    self.role_says[role].append(string_of(fact.value, fact.span))
+
+    def _blocks(self, fact: Fact, subject: Phrase, guard: str, said: Said[None]) -> None:
+        who = read_subject(subject, self.roles)
+        job = read_block(fact.value, fact.span, _FOR_HELP if isinstance(who, str) else _FOR_LINE)
+        if isinstance(who, str):
+            self.jobs[who].append(Said(job, said.guard, said.span))
+        else:
+            self.line[who].append(Said(job, said.guard, said.span))
+        if not guard:
+            self.told.setdefault(job.rule, []).append(subject.text.casefold())
+
+    def clashes(self) -> list[Diagnostic]:
+        groups: list[tuple[str, Sequence[Said[object]]]] = [("which way it slides", self.toward)]
+        groups += [(f"who {role} is", said) for role, said in self.rules.items()]
+        groups += [(f"what {role} blocks", said) for role, said in self.jobs.items()]
+        groups += [(f"what the {man} blocks", said) for man, said in self.line.items()]
+        return [d for what, said in groups for d in clashes(said, self.receivers, what)]
+
+    def protection(self, name: str, span: Span) -> Protection:
+        return Protection(
+            name=name,
+            says=tuple(self.says),
+            span=span,
+            broken=False,
+            words=self._words(),
+            toward=tuple(self.toward),
+            line={man: tuple(said) for man, said in self.line.items()},
+            rules={role: tuple(said) for role, said in self.rules.items()},
+            jobs={role: tuple(said) for role, said in self.jobs.items()},
+            role_says={role: tuple(said) for role, said in self.role_says.items()},
+            point=self.point,
+            hot=tuple(self.hot),
+        )
+
+    def _words(self) -> str:
+        """The whole protection in a line: "Slide: centre, playside guard. Scan: helper (back)." """
+        parts = (
+            f"{_SAID[rule]}: {', '.join(self._who(m) for m in men)}."
+            for rule, men in self.told.items()
+        )
+        return " ".join(parts)
+
+    def _who(self, subject: str) -> str:
+        said = self.rules.get(subject)
+        return f"{subject} ({' or '.join(said[0].value.words)})" if said else subject
+
+
+def _gaps(made: Protection) -> list[Diagnostic]:
+    """Somebody without a job, or men of the line of whom nothing is said."""
+    found = [
+        diagnose("E693", said[0].span, role=role)
+        for role, said in made.rules.items()
+        if role not in made.jobs and any(not _nobody(s.value) for s in said)
+    ]
+    if WHOLE_LINE not in made.line:
+        told = {(spot.side, spot.place) for spot in made.line}
+        missing = [] if (None, "centre") in told else ["the centre"]
+        for place in ("guard", "tackle"):
+            sides = {side for side, at in told if at == place}
+            if not any(pair <= sides for pair in _OPPOSITES):
+                missing.append(f"a {place}" if sides else f"the {place}s")
+        if missing:
+            found.append(diagnose("E694", made.span, name=made.name, men=" and ".join(missing)))
+    return found
+
+
+def _nobody(rule: RoleRule) -> bool:
+    return all(isinstance(choice, Nobody) for choice in rule.choices)
+
+
+_OPPOSITES = (
+    {SideWord.PLAYSIDE, SideWord.BACKSIDE},
+    {SideWord.LEFT, SideWord.RIGHT},
+    {SideWord.STRONG, SideWord.WEAK},
+    {SideWord.CALL, SideWord.AWAY},
+    {SideWord.FIELD, SideWord.BOUNDARY},
+)
+
+
+def read_toward(value: Value | None, span: Span) -> tuple[Toward, ...]:
+    """``weak`` · ``away from back or call``: sides in order, for when the first is not there."""
+    ways = []
+    for item in items(value, Mark.OR):
+        words = Words([one_phrase(item, "a side", span)])
+        words.take_word("the")
+        start = words.at
+        name = words.expect(TOWARD, "E692")
+        if not words.done:
+            words.at = start
+            raise words.miss("E692", TOWARD)
+        ways.append(TOWARD[name])
+    return tuple(ways)
+
+
+def read_subject(phrase: Phrase, roles: Collection[str]) -> LineSpot | str:
+    """``playside tackle`` or a role."""
+    if phrase.text.casefold() in roles:
+        return phrase.text.casefold()
+    spot = read_line_spot(phrase, roles)
+    if spot is None:
+        names = (*roles, "centre", "line", *(f"{s} {p}" for s in SIDES for p in PLACES))
+        known = listed([*roles, "line", "centre", "playside guard", "backside tackle"])
+        raise Words([phrase]).miss("E690", names, known=known)
+    return spot
+
+
+def _role(phrase: Phrase, roles: Collection[str]) -> str:
+    if phrase.text.casefold() not in roles:
+        raise Words([phrase]).miss("E450", roles)
+    return phrase.text.casefold()
+
+
+def read_block(value: Value | None, span: Span, names: Iterable[str]) -> PassBlock:
+    """``slide`` · ``backside edge`` · ``scan middle linebacker > near linebacker``."""
+    first, *others = items(value, Mark.ORDER)
+    told = list(phrases(first)) if len(items(first, Mark.THEN)) > 1 else []
+    if told:  # `check then release` holds a mark of the notation
+        words = Words(told)
+        if [a.word for a in words.atoms] == ["check", "release"]:
+            return PassBlock(ProtectionRule.CHECK)
+    words = Words([one_phrase(first, "a block", span)])
+    side = words.take_name(SIDES)
+    if side is not None:
+        words.expect(("edge",), "E691")
+        words.finish("a block")
+        return PassBlock(ProtectionRule.EDGE, SIDES[side])
+    rule = BLOCKS[words.expect(tuple(names), "E691")]
+    wants: list[str] = []
+    if rule.scans and not words.done:
+        wants.append(words.expect(DEFENDERS, "E462"))
+    words.finish("a block")
+    for other in others:
+        words = Words([one_phrase(other, "a defender", span)])
+        wants.append(words.expect(DEFENDERS, "E462"))
+        words.finish("a defender")
+    if others and not rule.scans:
+        raise Misread(diagnose("E402", others[0].span, what="one block"))
+    return PassBlock(rule, None, tuple(wants))
+
+
+def _hot(fact: Fact) -> HotDef:
+    value = fact.value
+    head = value.head if isinstance(value, Linked) else value
+    given = value.link("if") if isinstance(value, Linked) else None
+    throws = string_of(head, fact.span)
+    return HotDef(throws, "" if given is None else string_of(given, given.span), fact.span)

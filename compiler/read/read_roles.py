@@ -1,0 +1,98 @@
+"""Who plays a role: ``strong #2``, ``tight end or strong #2``, ``inside opposite under``."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+
+from stemline.diagnostics.diagnostic import diagnose
+from stemline.playbook.role_rules import (
+    Back,
+    ByRole,
+    Choice,
+    Fullback,
+    Nobody,
+    Passer,
+    Ranked,
+    Relative,
+    RoleRule,
+    Snapper,
+    TightEnd,
+    Which,
+    Wing,
+)
+from stemline.read.read_places import SIDES
+from stemline.read.read_routes import read_way
+from stemline.read.words import Misread, Words, one_phrase
+from stemline.source import Span
+from stemline.syntax.tree import Mark, Phrase, Value, items
+
+
+def read_rule(value: Value | None, span: Span, roles: Collection[str]) -> RoleRule:
+    """``strong #2``, ``tight end or strong #2``, ``inside opposite under or nobody``."""
+    choices: list[Choice] = []
+    words: list[str] = []
+    places: list[Span] = []
+    for item in items(value, Mark.OR):
+        phrase = one_phrase(item, "a man by rule", span)
+        choices.append(_choice(phrase, roles))
+        words.append(phrase.text)
+        places.append(phrase.span)
+    for choice, place in zip(choices[:-1], places, strict=False):
+        if isinstance(choice, Nobody):
+            raise Misread(diagnose("E452", place))
+    return RoleRule(tuple(choices), tuple(words))
+
+
+_RULE_STARTS = (*SIDES, "inside", "outside", "back", "fullback", "wing", "quarterback", "centre",
+                "tight end", "nobody")  # fmt: skip
+
+
+def _choice(phrase: Phrase, roles: Collection[str]) -> Choice:
+    words = Words([phrase])
+    words.take_word("the")
+    choice = _read_choice(words, roles)
+    words.finish("a man by rule")
+    return choice
+
+
+def _read_choice(words: Words, roles: Collection[str]) -> Choice:
+    if words.take_word("nobody"):
+        return Nobody()
+    if words.take_name(("tight end",)):
+        return TightEnd(None)
+    if words.take_word("back"):
+        return Back(None)
+    if words.take_word("fullback"):
+        return Fullback()
+    if words.take_word("wing"):
+        return Wing(None)
+    if words.take_word("quarterback"):
+        return Passer()
+    if words.take_word("centre", "center"):
+        return Snapper()
+    if words.take_word("inside", "outside"):
+        which = Which(words.atoms[words.at - 1].word)
+        if words.take_word("opposite"):
+            at = words.here
+            return Relative(which, ByRole(words.expect(roles, "E444"), True, at))
+        way = read_way(words, roles, "E454", ("opposite",))
+        return Relative(which, way)
+    side_name = words.take_name(SIDES)
+    if side_name is None:
+        start = words.atoms[words.at].text if not words.done else ""
+        if len(words.atoms) == 1 and len(start) <= 2:
+            raise Misread(diagnose("E453", words.here, letter=start))
+        raise words.miss("E451", _RULE_STARTS)
+    side = SIDES[side_name]
+    rank = words.take_rank()
+    if rank is not None:
+        return Ranked(side, rank)
+    follows = ("inside", "outside", "tight end", "wing", "back")
+    follow = words.expect(follows, "E455", side=side.value)
+    if follow == "tight end":
+        return TightEnd(side)
+    if follow == "wing":
+        return Wing(side)
+    if follow == "back":
+        return Back(side)
+    return Relative(Which(follow), side)

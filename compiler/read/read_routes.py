@@ -1,0 +1,189 @@
+"""Routes: the strokes of a route block, and ``runs sit 8 over ball`` of a role."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable, Mapping
+
+from stemline.diagnostics.diagnostic import diagnose
+from stemline.football.offence.strokes import (
+    Break,
+    Depth,
+    Lateral,
+    Route,
+    RunTo,
+    Settle,
+    Stroke,
+    Target,
+    Up,
+)
+from stemline.playbook.concepts import RouteJob
+from stemline.playbook.role_rules import ByRole
+from stemline.playbook.said import SideWord
+from stemline.read.read_places import LANDMARKS, SIDES
+from stemline.read.words import Misread, Words
+from stemline.source import Span
+from stemline.syntax.tree import AtomKind, Mark, Phrase, Value, items
+
+STROKES = ("up", "in", "out", "back", "across", "to", "over", "rounded", "settle")
+_WAYS = ("away from", "same side as", "toward", "across from")
+_BACK = {"in": (Lateral.IN, 135.0), "out": (Lateral.OUT, 135.0)}
+
+
+def read_strokes(value: Value) -> tuple[Stroke, ...]:
+    """Pieces parted by ``then``; each is one stroke of the closed list."""
+    strokes: list[Stroke] = []
+    for piece in items(value, Mark.THEN):
+        if not isinstance(piece, Phrase):
+            raise Misread(diagnose("E402", piece.span, what="strokes parted by `then`"))
+        strokes.append(read_stroke(piece))
+    return tuple(strokes)
+
+
+def read_stroke(phrase: Phrase) -> Stroke:
+    words = Words([phrase])
+    rounded = words.take_word("rounded") is not None
+    name = words.expect(STROKES, "E440")
+    stroke = _stroke(name, words, rounded)
+    words.finish("a stroke")
+    return stroke
+
+
+def _stroke(name: str, words: Words, rounded: bool) -> Stroke:
+    match name:
+        case "up":
+            words.take_word("to")
+            return Up(_depth(words))
+        case "in" | "out":
+            yards = _yards(words)
+            degrees = _yards(words) if words.take_word("at") else 90.0
+            return Break(Lateral(name), yards, degrees, rounded)
+        case "back":
+            way = words.take_word("in", "out") or "in"
+            lateral, degrees = _BACK[way]
+            return Break(lateral, _yards(words), degrees, rounded)
+        case "across":
+            words.take_word("to")
+            target = read_target(words)
+            target = Target(target.landmark, target.outside, far=True)
+            return RunTo(target, _at_depth(words), speed=True)
+        case "to" | "over":
+            return RunTo(read_target(words), _at_depth(words), speed=True)
+        case _:
+            return Settle()
+
+
+def _depth(words: Words) -> Depth:
+    if words.take_word("depth"):
+        return Depth(0, called=True)
+    yards = _yards(words)
+    if read_behind(words):
+        return Depth(-yards)
+    if words.take_name(("short of depth",)):
+        return Depth(-yards, called=True)
+    if words.take_name(("past depth",)):
+        return Depth(yards, called=True)
+    return Depth(yards)
+
+
+def read_behind(words: Words) -> bool:
+    """Whether a depth that was read is behind the line: ``1 behind``, ``1 behind the line``."""
+    if words.take_word("behind") is None:
+        return False
+    words.take_name(("the line",))
+    return True
+
+
+def _at_depth(words: Words) -> Depth | None:
+    return _depth(words) if words.take_word("at") else None
+
+
+def _yards(words: Words) -> float:
+    yards = words.take_number()
+    if yards is None:
+        raise words.miss("E441")
+    return yards
+
+
+def read_target(words: Words) -> Target:
+    """``far tackle``, ``2 inside numbers``, ``6 past tackle`` (past: outside it)."""
+    yards = words.take_number()
+    outside = 0.0
+    if yards is not None:
+        measure = words.expect(("inside", "outside", "past"), "E434")
+        outside = -yards if measure == "inside" else yards
+    far = words.take_word("far") is not None
+    landmark = words.expect(LANDMARKS, "E430")
+    return Target(LANDMARKS[landmark], outside, far)
+
+
+def read_run(
+    value: Value | None, span: Span, routes: Mapping[str, Route], roles: Collection[str]
+) -> RouteJob:
+    """``ROUTE [depth] [over|to place [at depth]] [away from role | side] [then strokes]``."""
+    pieces = items(value, Mark.THEN)
+    if not pieces or not isinstance(pieces[0], Phrase):
+        at = value.span if value is not None else span
+        raise Misread(diagnose("E402", at, what="a route"))
+    words = Words([pieces[0]])
+    route = _route(words, routes)
+    depth = words.take_number()
+    if depth is not None and read_behind(words):
+        depth = -depth
+    target: Target | None = None
+    end: Depth | None = None
+    way: SideWord | ByRole | None = None
+    start = words.at
+    while not words.done:
+        if words.take_word("over", "to"):
+            target = read_target(words)
+            end = _at_depth(words)
+        else:
+            way = read_way(words, roles, "E443", ("over", "to"))
+    extra = " ".join(a.text for a in words.atoms[start:])
+    later: list[Stroke] = []
+    said = []
+    for piece in pieces[1:]:
+        if not isinstance(piece, Phrase):
+            raise Misread(diagnose("E402", piece.span, what="strokes parted by `then`"))
+        later.append(read_stroke(piece))
+        said.append(piece.text)
+    return RouteJob(route, depth, target, way, tuple(later), _words(route, depth, extra, said), end)
+
+
+def _route(words: Words, routes: Mapping[str, Route]) -> Route:
+    number = words.take(AtomKind.NUMBER)
+    if number is not None:
+        if number.text in routes:
+            return routes[number.text]
+        words.at -= 1
+    name = words.take_name(routes)
+    if name is None:
+        raise words.miss("E442", routes)
+    return routes[name]
+
+
+def read_way(
+    words: Words, roles: Collection[str], code: str, also: Iterable[str] = ()
+) -> SideWord | ByRole:
+    """``away from settle``, ``same side as settle`` or a side word.
+
+    ``also`` are other right words for this place, which a misspelt one may have meant.
+    """
+    name = words.take_name((*_WAYS, *SIDES))
+    if name in SIDES:
+        words.take_word("side")
+        return SIDES[name]
+    if name is None:
+        raise words.miss(code, (*_WAYS, *SIDES), also=also)
+    at = words.here
+    role = words.expect(roles, "E444")
+    return ByRole(role, name in ("away from", "across from"), at)
+
+
+def _words(route: Route, depth: float | None, extra: str, then: list[str]) -> str:
+    shown = f"{route.name[:1].upper()}{route.name[1:]}"
+    if depth is not None or route.taught:
+        yards = route.depth if depth is None else depth
+        shown += f" at {abs(yards):g}{' behind the line' * (yards < 0)}"
+    parts = [f"{shown} {extra}".strip(), *then]
+    return ", then ".join(parts)

@@ -1,0 +1,212 @@
+"""The facts of a run: blocking rules, aiming points, the playside, keys and the reactions."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Sequence
+
+from stemline.diagnostics.diagnostic import diagnose
+from stemline.football.blocking.block_names import DEFENDERS, UNBLOCKED
+from stemline.football.blocking.run_rules import MEANINGS, PULLS, BlockWay
+from stemline.playbook.run_definitions import (
+    WHOLE_LINE,
+    Aim,
+    AimPoint,
+    BlockRules,
+    Join,
+    KeyDef,
+    LineSpot,
+    Reaction,
+    RuleDef,
+    TargetDef,
+    Toward,
+)
+from stemline.playbook.said import SideWord
+from stemline.read.read_places import SIDES
+from stemline.read.words import Misread, Words, one_phrase
+from stemline.source import Span
+from stemline.syntax.tree import Fact, Linked, Mark, Phrase, Series, Value, items, phrases
+
+WAYS = {way.value: way for way in BlockWay}
+PLACES = ("guard", "tackle", "outside tackle", "end")
+"""Men of the line by place, from the ball outward; beside them `centre` and the whole `line`."""
+GAPS = ("A", "B", "C", "D")
+_CENTRES = ("centre", "center")
+_AIMS = (*GAPS, *PLACES[:2], "end", "centre", "outside the end")
+TOWARD_MEN = ("tight end", "back")
+_TOWARD_SIDES = {
+    word: side for word, side in SIDES.items()
+    if side not in (SideWord.PLAYSIDE, SideWord.BACKSIDE)
+}  # fmt: skip
+REACTIONS = ("give", "pull", "throw", "pitch")
+_AIMED_AT = tuple(way for way, meaning in MEANINGS.items() if meaning.target)
+"""Rules that may say at whom."""
+
+
+def read_line_spot(subject: Phrase, roles: Collection[str]) -> LineSpot | None:
+    """The man of the line that a subject names, or None for a subject that is a role.
+
+    ``roles`` are the block's own: a role may be called ``end``, and then it is one.
+    """
+    words = Words([subject])
+    if subject.text.casefold() in roles:
+        return None
+    if words.take_word("line") and words.done:
+        return WHOLE_LINE
+    words.at = 0
+    if words.take_word(*_CENTRES) and words.done:
+        return LineSpot(None, "centre")
+    words.at = 0
+    side = words.take_name(SIDES)
+    place = words.take_name(PLACES)
+    if place is None or not words.done:
+        return None
+    if side is None:
+        raise Misread(diagnose("E670", subject.span, place=place))
+    return LineSpot(SIDES[side], place)
+
+
+def read_rules(value: Value | None, span: Span) -> BlockRules:
+    """``down or double with guard then backside linebacker``."""
+    parts = items(value, Mark.THEN)
+    if value is None or len(parts) > 2:
+        raise Misread(diagnose("E672", value.span if value is not None else span))
+    rules = [_rule(one_phrase(r, "a block", span)) for r in items(parts[0], Mark.OR)]
+    then = []
+    for target in items(parts[1], Mark.OR) if len(parts) > 1 else ():
+        words = Words([one_phrase(target, "a defender", span)])
+        then.append(_target(words))
+        words.finish("a defender")
+    return BlockRules(tuple(rules), tuple(then), _written(value))
+
+
+def _written(value: Value) -> str:
+    """The rules as the coach wrote them."""
+    parts = [" or ".join(p.text for p in phrases(part)) for part in items(value, Mark.THEN)]
+    return ", then ".join(parts)
+
+
+def _rule(phrase: Phrase) -> RuleDef:
+    words = Words([phrase])
+    if words.take_word("pull") and not (
+        not words.done and words.atoms[words.at].word in {way.value for way in PULLS}
+    ):
+        words.at = 0
+    way = WAYS[words.expect(WAYS, "E445")]
+    partner: LineSpot | None = None
+    target: TargetDef | None = None
+    if way is BlockWay.DOUBLE:
+        partner = _partner(words)
+    elif way in _AIMED_AT and not words.done:
+        words.take_word("to", "on")
+        target = _target(words)
+    words.finish("a block")
+    return RuleDef(way, partner, target)
+
+
+def _partner(words: Words) -> LineSpot:
+    if not words.take_word("with") or words.done:
+        raise Misread(diagnose("E671", words.last))
+    words.take_word("the")
+    if words.take_word(*_CENTRES):
+        return LineSpot(None, "centre")
+    side = words.take_name(SIDES)
+    place = words.expect((*PLACES, "centre"), "E671")
+    return LineSpot(SIDES[side] if side else None, place)
+
+
+def _target(words: Words, among: Sequence[str] = DEFENDERS) -> TargetDef:
+    words.take_word("the")
+    side = words.take_name(SIDES)
+    what = words.expect(among, "E462")
+    return TargetDef(what, SIDES[side] if side else None)
+
+
+def read_aim(value: Value | None, span: Span) -> Aim:
+    """``playside B``, ``outside the end``, ``backside A then playside C``."""
+    points, said = [], []
+    for piece in items(value, Mark.THEN):
+        phrase = one_phrase(piece, "an aiming point", span)
+        words = Words([phrase])
+        words.take_word("at")
+        side = words.take_name(SIDES)
+        if words.take_word("outside"):
+            words.take_word("the")
+            words.expect(("end",), "E673")
+            point = "edge"
+        else:
+            point = words.expect(_AIMS, "E673")
+        words.finish("an aiming point")
+        points.append(AimPoint(point, SIDES[side] if side else None))
+        said.append(phrase.text)
+    if not points:
+        raise Misread(diagnose("E402", span, what="an aiming point"))
+    return Aim(tuple(points), ", then ".join(said))
+
+
+def read_toward(value: Value | None, span: Span) -> Toward:
+    """``call``, ``tight end``, ``away from tight end``, ``away from back``."""
+    words = Words([one_phrase(value, "the side the run goes to", span)])
+    away = words.take_name(("away from",)) is not None
+    man = words.take_name(TOWARD_MEN)
+    side = None if man or away else words.take_name(_TOWARD_SIDES)
+    if man is None and side is None:
+        raise words.miss("E674", TOWARD_MEN if away else (*_TOWARD_SIDES, *TOWARD_MEN))
+    words.take_word("side")
+    words.finish("the side the run goes to")
+    return Toward(SIDES[side] if side else None, man or "", away)
+
+
+def read_key(value: Value | None, span: Span) -> KeyDef:
+    """``backside end man on line``, ``unblocked man``; the side may stand behind a comma too."""
+    pieces = [one_phrase(p, "a defender and a side", span) for p in items(value, Mark.AND)]
+    words = Words(pieces)
+    target = _target(words, (*DEFENDERS, UNBLOCKED)) if not words.done else None
+    assert target is not None
+    if target.side is None and not words.done:
+        target = TargetDef(target.what, SIDES[words.expect(SIDES, "E443")])
+    words.finish("a defender")
+    return KeyDef(target, ", ".join(p.text for p in pieces), span)
+
+
+def read_reaction(fact: Fact, roles: Collection[str]) -> Reaction:
+    """``give if he widens``, ``throw slant if he fits the run``, ``pitch off overhang if …``."""
+    value, does = fact.value, fact.key
+    first = next(phrases(value), None)
+    if first is not None and first.atoms[0].word in ("is", "runs", "blocks", "aims", "says"):
+        raise Misread(diagnose("E680", fact.span, word=does))
+    when = value.link("if") if isinstance(value, Linked) else None
+    if not isinstance(value, Linked) or when is None:
+        raise Misread(diagnose("E675", fact.span, does=does))
+    to = ""
+    off: KeyDef | None = None
+    if does == "throw":
+        words = Words([one_phrase(value.head, "the role that is thrown to", fact.span)])
+        to = words.expect(roles, "E444")
+        words.finish("a role")
+    elif value.head is not None:
+        raise Misread(diagnose("E675", value.head.span, does=does))
+    if does == "pitch":
+        off_value = value.link("off")
+        if off_value is None:
+            raise Misread(diagnose("E675", fact.span, does="pitch off overhang"))
+        off = read_key(off_value, fact.span)
+    return Reaction(does, to, _spoken(when), off, fact.span)
+
+
+def _spoken(value: Value) -> str:
+    """Free words as they were written, the marks between them too."""
+    match value:
+        case Series(mark, parts):
+            between = {Mark.AND: ", "}.get(mark, f" {mark.value} ")
+            return between.join(map(_spoken, parts))
+        case _:
+            return " ".join(phrase.text for phrase in phrases(value))
+
+
+def read_join(value: Value | None, span: Span) -> Join:
+    """``run Power``."""
+    phrase = one_phrase(value, "`run` and its name", span)
+    words = Words([phrase])
+    if not words.take_word("run") or words.done:
+        raise Misread(diagnose("E676", phrase.span))
+    return Join(words.rest.casefold(), words.span)

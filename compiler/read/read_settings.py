@@ -1,0 +1,153 @@
+"""The playbook block: the rule code, the league's figures over it, and the house's own."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from stemline.diagnostics.diagnostic import Diagnostic, Related, diagnose
+from stemline.diagnostics.nearest import nearest
+from stemline.football.rulebook.codes import CODES
+from stemline.football.timing.levels import LEVELS, level_for
+from stemline.playbook.playbook import Settings
+from stemline.read.league import misfits, with_league
+from stemline.read.lowering import lowered_codes
+from stemline.read.name_table import Blocks, name_key
+from stemline.read.words import Misread, Words, one_phrase, string_of
+from stemline.source import NOWHERE, Span
+from stemline.syntax.tree import Block, Fact, Linked, Mark, Phrase, items
+
+VERSION = 1
+GUN_DEPTH = 5.0
+"""Depth of the quarterback in the gun where a formation does not say. Common practice."""
+_PICTURES = ("middle", "strength to field", "strength to boundary")
+_HOUSE = ("numbers", "gun")
+_ELSEWHERE = ("sections", "league", "lower", "against")
+"""Lines whose values hold marks or need the code or the names: each is read by itself."""
+
+
+def read_settings(blocks: Blocks, folder: str, found: list[Diagnostic]) -> Settings | None:
+    """The settings; None, with the reason in ``found``, where no code is known."""
+    books = blocks.of("playbook")
+    if not books:
+        found.append(diagnose("E305", Span(folder, 0, 0, 0)))
+        return None
+    for extra in books[1:]:
+        first = (Related(books[0].name.span, "the first playbook block is here"),)
+        found.append(diagnose("E306", extra.name.span, related=first))
+    book = books[0]
+    if not any(f.key == "code" for f in book.facts):
+        found.append(diagnose("E307", book.name.span, choices=", ".join(CODES)))
+        return None
+    values: dict[str, str] = {}
+    house: dict[str, float] = {}
+    says: dict[str, list[str]] = {"say": [], "caution": []}
+    for fact in book.facts:
+        try:
+            _setting(fact, values, house, says)
+        except Misread as miss:
+            found.append(miss.diagnostic)
+            if fact.key == "code" and miss.diagnostic.nearest:
+                # Read as the code that was meant, so that the rest of the book is looked at.
+                values["code"] = miss.diagnostic.nearest[0]
+    if "code" not in values:
+        return None
+    code = CODES[values["code"]]
+    played = with_league(code, _lines(book, "league"), found)
+    numbers = house.get("numbers", played.numbers_from_sideline.value)
+    if wrong := list(misfits(played, numbers, book.facts)):
+        # Looked at on the field of the code itself, so that nothing else falls over the sideline.
+        found += wrong
+        played, numbers = code, code.numbers_from_sideline.value
+    return Settings(
+        name=book.name.text,
+        code=played,
+        season=values.get("season", ""),
+        numbers=numbers,
+        gun_depth=house.get("gun", GUN_DEPTH),
+        right_handed=values.get("quarterback", "right") == "right",
+        picture=values.get("picture", "middle"),
+        level=LEVELS[values.get("level", level_for(code.key))],
+        sections=tuple(_sections(book, found)),
+        says=tuple(says["say"]),
+        cautions=tuple(says["caution"]),
+        span=book.span,
+        against=_against(book, blocks, found),
+        lowered=lowered_codes(_lines(book, "lower"), found),
+        theme=values.get("theme", ""),
+        theme_span=next((_value(fact) for fact in reversed(_lines(book, "theme"))), NOWHERE),
+    )
+
+
+def _lines(book: Block, label: str) -> list[Fact]:
+    return [fact for fact in book.facts if fact.key == label]
+
+
+def _value(fact: Fact) -> Span:
+    return fact.value.span if isinstance(fact.value, Phrase) else fact.span
+
+
+def _against(book: Block, blocks: Blocks, found: list[Diagnostic]) -> str:
+    """The key of the look that an `against` line names; "" where none does or none is meant."""
+    key = ""
+    for fact in _lines(book, "against"):
+        names = blocks.names("look")
+        if not isinstance(fact.value, Phrase):
+            found.append(diagnose("E402", fact.span, what="the name of one look"))
+        elif name_key(fact.value) in {name.casefold() for name in names}:
+            key = name_key(fact.value)
+        else:
+            said, near = fact.value, nearest(fact.value.text, names)
+            found.append(diagnose("E310", said.span, nearest=near, kind="look", found=said.text))
+    return key
+
+
+def _sections(book: Block, found: list[Diagnostic]) -> Iterator[tuple[str, Span]]:
+    """The families of the `sections` lines, in their order."""
+    for fact in _lines(book, "sections"):
+        for item in items(fact.value, Mark.AND):
+            if isinstance(item, Phrase):
+                yield item.text, item.span
+            else:
+                found.append(diagnose("E402", item.span, what="families parted by commas"))
+
+
+def _setting(
+    fact: Fact, values: dict[str, str], house: dict[str, float], says: dict[str, list[str]]
+) -> None:
+    if fact.key in _ELSEWHERE:
+        return
+    if fact.key in says:
+        says[fact.key].append(string_of(fact.value, fact.span))
+        return
+    if fact.key == "house":
+        link = fact.value.link("is") if isinstance(fact.value, Linked) else None
+        head = fact.value.head if isinstance(fact.value, Linked) else None
+        name = Words([one_phrase(head, "a house figure", fact.span)]).expect(_HOUSE, "E322")
+        number = Words([one_phrase(link, "yards", fact.span)]).take_number()
+        if number is None:
+            raise Misread(diagnose("E441", fact.span, found="nothing"))
+        house[name] = number
+        return
+    words = Words([one_phrase(fact.value, "one value", fact.span)])
+    match fact.key:
+        case "version":
+            number = words.take_number()
+            if number != VERSION:
+                raise Misread(
+                    diagnose(
+                        "E308", words.atoms[0].span, current=VERSION, found=words.atoms[0].text
+                    )
+                )
+            values["version"] = str(VERSION)
+        case "code":
+            values["code"] = words.expect(CODES, "E309")
+            words.finish("a rule code")
+        case "quarterback":
+            values["quarterback"] = words.expect(("right", "left"), "E323")
+        case "picture":
+            values["picture"] = words.expect(_PICTURES, "E324")
+        case "level":
+            values["level"] = words.expect(LEVELS, "E332")
+            words.finish("a level")
+        case _:
+            values[fact.key] = words.rest

@@ -1,0 +1,89 @@
+"""A pass that joins a run takes its line, its carrier and its side; what a run must say itself."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.playbook.concepts import Body, Job
+from stemline.playbook.role_rules import Nobody, RoleRule
+from stemline.playbook.run_definitions import CARRIER, WHOLE_LINE, Aim, BlockRules, LineSpot
+from stemline.playbook.said import Said, SideWord
+from stemline.source import Span
+
+_EVERY_LINE = (
+    LineSpot(None, "centre"),
+    *(
+        LineSpot(side, place)
+        for place in ("guard", "tackle")
+        for side in (SideWord.PLAYSIDE, SideWord.BACKSIDE)
+    ),
+)
+_BOTH_SIDES = (
+    {SideWord.LEFT, SideWord.RIGHT},
+    {SideWord.STRONG, SideWord.WEAK},
+    {SideWord.CALL, SideWord.AWAY},
+    {SideWord.FIELD, SideWord.BOUNDARY},
+)
+
+
+_PLACES = ("centre", "guard", "tackle")
+
+
+def unfinished(body: Body, at: Span, line: Sequence[str]) -> list[Diagnostic]:
+    """What a run has to say and does not: who carries the ball, and how each man of the code's
+    ``line`` blocks: a code of three linemen has no tackles, one of a centre alone no guards."""
+    found = []
+    if CARRIER not in body.rules:
+        found.append(diagnose("E678", at))
+    there = _PLACES[: (len(line) + 1) // 2]
+    missing = [str(s) for s in _EVERY_LINE if s.place in there and not _blocks(body, s)]
+    if missing:
+        listed = " and ".join(filter(None, (", ".join(missing[:-1]), missing[-1])))
+        found.append(diagnose("E679", at, places=listed))
+    return found
+
+
+def _blocks(body: Body, spot: LineSpot) -> bool:
+    """Whether a line tells him what to do, by this word for his side or by others for both."""
+    if spot in body.line or WHOLE_LINE in body.line:
+        return True
+    told = {s.side for s in body.line if s.place == spot.place}
+    return any(sides <= told for sides in _BOTH_SIDES)
+
+
+def with_run(body: Body, owner: Body, run: Body) -> Body:
+    """``body`` (laid over ``owner``) with what it takes from the run that it joins.
+
+    The carrier comes in before all others, the run's other blockers where a man is left for them;
+    receivers keep the pass. A body that says its own `protect` keeps that for the line.
+    """
+    own = {*body.rules, *owner.rules}
+    rules = dict(body.rules)
+    jobs = dict(body.jobs)
+    for role, said in run.rules.items():
+        if role == CARRIER or (role not in own and _blocks_by_rule(run.jobs.get(role, ()))):
+            rules.setdefault(role, said if role == CARRIER else tuple(map(_or_nobody, said)))
+            jobs.setdefault(role, run.jobs.get(role, ()))
+    return replace(
+        body,
+        rules=rules,
+        jobs=jobs,
+        line=body.line if body.protect else {**run.line, **body.line},
+        toward=body.toward or run.toward,
+        keys=body.keys or run.keys if body.reactions else body.keys,
+        first=(CARRIER,),
+    )
+
+
+def _blocks_by_rule(said: tuple[Said[Job], ...]) -> bool:
+    return any(isinstance(s.value, BlockRules | Aim) for s in said)
+
+
+def _or_nobody(said: Said[RoleRule]) -> Said[RoleRule]:
+    rule = said.value
+    if isinstance(rule.choices[-1], Nobody):
+        return said
+    wider = RoleRule((*rule.choices, Nobody()), (*rule.words, "nobody"))
+    return replace(said, value=wider)

@@ -1,0 +1,208 @@
+"""Reading a phrase word by word against closed lists, with the nearest right word on a miss."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from itertools import accumulate
+
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.nearest import distance, nearest
+from stemline.read.size_limits import LARGEST_FIGURE, LONGEST_FIELD, SMALLEST_FIGURE
+from stemline.source import Span
+from stemline.syntax.tree import Atom, AtomKind, Phrase, Value
+
+_SHORT = 2
+"""Characters of a man's letter at most; most words of the language are longer."""
+_WANTED = {
+    "E430": "a landmark, or a man",
+    "E440": "a stroke",
+    "E441": "a number of yards",
+    "E442": "a route",
+    "E444": "a role",
+    "E445": "a block",
+    "E462": "a defender",
+    "E463": "footwork",
+    "E464": "a spot or a role",
+}
+"""What a code says is missing where the line ends before it: nothing was written that is wrong."""
+
+_LONGEST_WRONG = 80
+"""Characters among which a misspelt name is sought: no name of several words has so many."""
+
+_DIGITS_SHOWN = 12
+"""Of a figure that is out of bounds: what is left out says nothing more."""
+
+
+class Misread(Exception):
+    """A value that cannot be read; caught where its line is read, never let out of this room."""
+
+    def __init__(self, diagnostic: Diagnostic) -> None:
+        super().__init__(diagnostic.code)
+        self.diagnostic = diagnostic
+
+
+class Words:
+    """A cursor over the atoms of one phrase or of several that only commas part."""
+
+    def __init__(self, phrases: Iterable[Phrase]) -> None:
+        phrases = tuple(phrases)
+        self.atoms: tuple[Atom, ...] = tuple(a for p in phrases for a in p.atoms)
+        self.at = 0
+        self._ends = tuple(accumulate(len(p.atoms) for p in phrases))
+
+    @property
+    def done(self) -> bool:
+        return self.at >= len(self.atoms)
+
+    @property
+    def span(self) -> Span:
+        """What is left, or the last atom when nothing is."""
+        if self.done:
+            return self.atoms[-1].span
+        return self.atoms[self.at].span.to(self.atoms[-1].span)
+
+    @property
+    def here(self) -> Span:
+        return self.atoms[min(self.at, len(self.atoms) - 1)].span
+
+    @property
+    def last(self) -> Span:
+        """The atom read last."""
+        return self.atoms[max(self.at - 1, 0)].span
+
+    @property
+    def rest(self) -> str:
+        return " ".join(a.text for a in self.atoms[self.at :])
+
+    def take_word(self, *choices: str) -> str | None:
+        """The next atom if it is one of the words."""
+        if not self.done and self.atoms[self.at].word in choices:
+            self.at += 1
+            return self.atoms[self.at - 1].word
+        return None
+
+    def take_name(self, names: Iterable[str]) -> str | None:
+        """The longest of ``names`` (they may hold spaces) that the next atoms spell.
+
+        What stands in quotes is one whole name or none.
+        """
+        quoted = not self.done and self.atoms[self.at].kind is AtomKind.STRING
+        best, length = None, 0
+        for name in names:
+            parts = [" ".join(name.casefold().split())] if quoted else name.casefold().split()
+            ahead = [a.word for a in self.atoms[self.at : self.at + len(parts)]]
+            if ahead == parts and len(parts) > length:
+                best, length = name, len(parts)
+        self.at += length
+        return best
+
+    def take(self, kind: AtomKind) -> Atom | None:
+        if not self.done and self.atoms[self.at].kind is kind:
+            self.at += 1
+            return self.atoms[self.at - 1]
+        return None
+
+    def take_number(self) -> float | None:
+        """A number or the middle of a range, with an optional unit word after it."""
+        atom = self.take(AtomKind.NUMBER) or self.take(AtomKind.RANGE)
+        if atom is None:
+            return None
+        self.take_word("yards", "yard", "degrees", "seconds", "second")
+        return bounded(atom)
+
+    def take_rank(self) -> int | None:
+        """A rank such as ``#2``."""
+        atom = self.take(AtomKind.RANK)
+        return None if atom is None else int(bounded(atom))
+
+    def expect(self, names: Iterable[str], code: str, **values: str) -> str:
+        """One of ``names`` must come next; else ``code`` with the nearest of them."""
+        names = tuple(names)
+        taken = self.take_name(names)
+        if taken is None:
+            raise self.miss(code, names, **values)
+        return taken
+
+    def miss(
+        self, code: str, names: Iterable[str] = (), *, also: Iterable[str] = (), **values: str
+    ) -> Misread:
+        """A misread at what comes next, naming the nearest of ``names``.
+
+        ``also`` are other right words for this place, which a misspelt one may have meant.
+        """
+        names = tuple(names)
+        wrong, near = self._meant((*names, *also))
+        if not wrong and code in _WANTED:
+            return Misread(diagnose("E402", self.here, what=_WANTED[code]))
+        found = " ".join(a.text for a in wrong) or "nothing"
+        values |= {"found": found, "choices": listed(names) or "none yet"}
+        span = wrong[0].span.to(wrong[-1].span) if wrong else self.here
+        return Misread(Diagnostic(code, span, tuple(sorted(values.items())), near))
+
+    def _meant(self, names: tuple[str, ...]) -> tuple[tuple[Atom, ...], tuple[str, ...]]:
+        """As many of the next words as come nearest to a name, and the nearest names.
+
+        A coach misspells one name, not the rest of his line; where nothing is near, all he wrote
+        up to the next comma stands for it.
+        """
+        ahead = self.atoms[self.at : next((e for e in self._ends if e > self.at), self.at)]
+        best: tuple[tuple[Atom, ...], tuple[str, ...]] = (ahead, ())
+        least = None
+        for length in range(1, len(ahead) + 1):
+            wrong = " ".join(a.text for a in ahead[:length])
+            if len(wrong) > _LONGEST_WRONG:
+                break
+            near = nearest(wrong, (n for n in names if _tells(n, wrong)))
+            gap = distance(wrong, near[0]) if near else 0
+            # A right word is not the wrong one; of two as near, the longer says more.
+            if gap and (least is None or gap <= least):
+                best, least = (ahead[:length], near), gap
+        return best
+
+    def finish(self, what: str) -> None:
+        """Nothing may be left over."""
+        if not self.done:
+            raise Misread(diagnose("E401", self.span, found=self.rest, what=what))
+
+
+def bounded(atom: Atom) -> float:
+    """The number of an atom; a misread where it is more, or nearer to nothing, than any line can
+    mean."""
+    ends = [float(end) for end in atom.text.lstrip("#").split("-")]
+    if not all(end == 0 or SMALLEST_FIGURE <= end <= LARGEST_FIGURE for end in ends):
+        long = len(atom.text) > _DIGITS_SHOWN
+        raise Misread(
+            diagnose(
+                "E134", atom.span, least=SMALLEST_FIGURE, most=LARGEST_FIGURE, field=LONGEST_FIELD,
+                figure=atom.text[:_DIGITS_SHOWN] + "..." * long,
+            )
+        )  # fmt: skip
+    return atom.number
+
+
+def _tells(name: str, wrong: str) -> bool:
+    """Whether a name may help: a short one only with one letter too many or two swapped, for it
+    is near to every other short word."""
+    right, word = name.casefold(), wrong.casefold()
+    return len(name) > _SHORT or word[:-1] == right or sorted(word) == sorted(right)
+
+
+def listed(names: Iterable[str]) -> str:
+    """Names for a sentence: "a, b or c"."""
+    names = list(names)
+    if len(names) < 2:
+        return "".join(names)
+    return ", ".join(names[:-1]) + " or " + names[-1]
+
+
+def one_phrase(value: Value | None, what: str, span: Span) -> Phrase:
+    """The value as a single phrase; anything with marks in it is a misread."""
+    if isinstance(value, Phrase):
+        return value
+    at = value.span if value is not None else span
+    raise Misread(diagnose("E402", at, what=what))
+
+
+def string_of(value: Value | None, span: Span) -> str:
+    """The text of a coaching point: a quoted string, or plain words as they stand."""
+    return one_phrase(value, "a text in quotes", span).text

@@ -1,0 +1,291 @@
+"""What each man does in one call: routes traced, options branched, motions attached."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import TypeVar
+
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.football.blocking.block_names import BLOCKS
+from stemline.football.blocking.carrying import carry, hole
+from stemline.football.conditions import LookWord, Where, example, possible
+from stemline.football.field import Side
+from stemline.football.offence.aiming import aimed
+from stemline.football.offence.strokes import Decide
+from stemline.football.offence.tracing import Runner, called_depth, trace
+from stemline.football.play import Assignment, Branch, DepthMark, Man, Motion
+from stemline.geometry.paths import Ending, Path, Point, polyline
+from stemline.lineup.alignment import lie_of
+from stemline.lineup.lined_up import LinedUp
+from stemline.playbook.concepts import BlockSaid, Body, Job, RouteJob
+from stemline.playbook.guards import narrowest
+from stemline.playbook.role_rules import ByRole
+from stemline.playbook.run_definitions import CARRIER, Aim, BlockRules
+from stemline.playbook.said import Said, SideWord
+from stemline.resolve.roles import Bound
+
+T = TypeVar("T")
+
+_MARK_REACH = 0.6
+"""A depth is printed at the turn that lies within this of the taught depth."""
+
+
+@dataclass(frozen=True)
+class Chosen:
+    """The fact that holds and, narrower, those that the look may still choose."""
+
+    base: Said[Job]
+    branches: tuple[Said[Job], ...]
+
+
+def assignments(
+    body: Body,
+    bound: Bound,
+    picture: LinedUp,
+    motions: Mapping[str, Motion],
+    against: Sequence[LookWord],
+    call: str,
+) -> tuple[tuple[Assignment, ...], tuple[Diagnostic, ...]]:
+    """One assignment a man, in the order of the men; a man without a role has no job."""
+    found: list[Diagnostic] = []
+    roles = {label: role for role, label in bound.men.items()}
+    made = [
+        _assignment(m, roles.get(m.label, ""), body, bound, picture, against, call, found)
+        for m in picture.men
+    ]
+    moved = (replace(a, motion=motions[a.man]) if a.man in motions else a for a in made)
+    return tuple(moved), tuple(found)
+
+
+def _assignment(
+    man: Man,
+    role: str,
+    body: Body,
+    bound: Bound,
+    picture: LinedUp,
+    against: Sequence[LookWord],
+    call: str,
+    found: list[Diagnostic],
+) -> Assignment:
+    idle = Assignment(man.label, role, "", None, (), (), None, (), man.span)
+    if not role:
+        return idle
+    said = body.jobs.get(role, ())
+    worlds = worlds_of(man, picture, against)
+    if not worlds:
+        return idle  # more receivers than the code plays: said at the formation
+    chosen = choose(said, worlds)
+    if chosen is None:
+        if said:
+            found.append(_no_line(said, worlds, role, picture, call))
+        return idle
+    if _without(worlds, said):
+        found.append(_no_line(said, worlds, role, picture, call))
+    base = chosen.base
+    path: Path | None = None
+    marks: tuple[DepthMark, ...] = ()
+    match base.value:
+        case RouteJob():
+            path, marks = _run(base.value, man, bound, picture, base, found, call)
+        case BlockSaid():
+            path = _block(base.value, man, picture)
+        case Aim():
+            path = aim_path(base.value, man, picture)
+        case BlockRules():
+            pass  # worked out against a defence, or told in words only
+    decide = _decision(body, role, base.value, worlds)
+    job = words_of(base.value, role) + (_decides(decide) if decide else "")
+    branches: list[Branch] = []
+    for option in chosen.branches:
+        looks = ", ".join(look.value for look in option.guard.looks if look not in against)
+        if not isinstance(option.value, RouteJob):
+            # Two paths for one man who blocks are one too many: the table says it.
+            job += f" Against {looks}: {words_of(option.value, role)}"
+            continue
+        other, other_marks = _run(option.value, man, bound, picture, option, found, call)
+        leaves = _leaves(path, other, decide.depth if decide else None)
+        told = words_of(option.value, role)
+        branches.append(Branch(looks, other, told, other_marks, leaves))
+    says = body.role_says.get(role, ())
+    return Assignment(man.label, role, job, path, tuple(branches), marks, None, says, base.span)
+
+
+def _decision(body: Body, role: str, does: Job, worlds: Where) -> Decide | None:
+    """Where he chooses: as the concept says of his role, else as his route says."""
+    said = narrowest([d for d in body.decides.get(role, ()) if worlds & d.guard.worlds])
+    if said is not None:
+        return said.value
+    return does.route.decides if isinstance(does, RouteJob) else None
+
+
+def _decides(decide: Decide) -> str:
+    on = f" on the {decide.on}" if decide.on else ""
+    return f" Decide at {decide.depth:g}{on}."
+
+
+def words_of(does: Job, role: str) -> str:
+    """The line of the assignment table for what a role does."""
+    match does:
+        case BlockSaid(job):
+            return BLOCKS[job].words
+        case Aim(_, words):
+            carries = f"Take the ball to {words}."
+            return carries if role == CARRIER else f"Run to {words}, as if with the ball."
+        case BlockRules(_, _, words):
+            return f"{words[:1].upper()}{words[1:]}."
+        case RouteJob():
+            return f"{does.words}."
+
+
+def aim_path(aim: Aim, man: Man, picture: LinedUp) -> Path:
+    """The way to an aim; a point without a side lies on the playside."""
+    holes = [
+        hole(p.point, picture.side(p.side or SideWord.PLAYSIDE), picture.men) for p in aim.points
+    ]
+    return carry(holes, man, picture.men)
+
+
+def _no_line(
+    said: Sequence[Said[Job]], worlds: Where, role: str, picture: LinedUp, call: str
+) -> Diagnostic:
+    """No line holds, or none against a look that no line asks for: the case is named."""
+    shown = example(picture.receivers, _without(worlds, said)).looks
+    asked = {look for s in said for look in s.guard.looks if s.guard.worlds & worlds}
+    looks = [look.value for look in LookWord if look in shown and look.opposite in asked]
+    case = ", ".join([picture.count.shape_word, *looks])
+    return diagnose("E622", said[0].span, role=role, shape=case, call=call)
+
+
+def _without(worlds: Where, said: Sequence[Said[Job]]) -> Where:
+    """The worlds in which no line holds."""
+    for one in said:
+        worlds -= one.guard.worlds
+    return worlds
+
+
+def worlds_of(man: Man, picture: LinedUp, against: Sequence[LookWord]) -> Where:
+    """What may still be so for a man: the shape is known, where he stands, and looks that show."""
+    lie = lie_of(picture.side_of(man.label), picture.field)
+    return possible(picture.receivers, picture.count.shape, lie, tuple(against))
+
+
+def choose(said: Sequence[Said[Job]], worlds: Where) -> Chosen | None:
+    """The narrowest fact that surely holds, with the narrower ones that the look decides.
+
+    A fact that a narrower one hides in every case left plays no part. Where every fact waits for
+    the look, the widest of them is drawn solid.
+    """
+    holding = [s for s in said if s.guard.worlds & worlds]
+    if len(holding) == 1:
+        return Chosen(holding[0], ())
+    used = [s for s in holding if any(_rules(s, holding, world) for world in worlds)]
+    if not used:
+        return None
+    base = narrowest([s for s in used if worlds <= s.guard.worlds]) or max(
+        used, key=lambda s: (len(s.guard.worlds & worlds), -_look_order(s))
+    )
+    return Chosen(base, tuple(sorted((s for s in used if s is not base), key=_look_order)))
+
+
+def _rules(said: Said[Job], holding: Sequence[Said[Job]], world: int) -> bool:
+    """Whether a fact is the one that holds in a world."""
+    return narrowest([s for s in holding if world in s.guard.worlds]) is said
+
+
+def _look_order(said: Said[Job]) -> int:
+    order = list(LookWord)
+    return min((order.index(look) for look in said.guard.looks), default=len(order))
+
+
+def _run(
+    run: RouteJob,
+    man: Man,
+    bound: Bound,
+    picture: LinedUp,
+    said: Said[Job],
+    found: list[Diagnostic],
+    call: str,
+) -> tuple[Path, tuple[DepthMark, ...]]:
+    out = natural_out(man, picture)
+    if run.way is not None:
+        turned = side_of_way(run.way, bound, picture)
+        if turned is None:
+            role = run.way.role if isinstance(run.way, ByRole) else ""
+            found.append(diagnose("E623", said.span, role=role, call=call))
+        else:
+            out = turned
+    runner = Runner(man.snap, out, picture.field)
+    depth = called_depth(run.route, run.depth)
+    strokes = run.route.strokes
+    if run.target is not None:
+        strokes = aimed(strokes, run.target, run.end, depth)
+    path = trace((*strokes, *run.then), depth, runner)
+    return path, _marks(path, depth, run)
+
+
+def _block(block: BlockSaid, man: Man, picture: LinedUp) -> Path | None:
+    """The way to a block; None for a man who blocks where he stands."""
+    strokes = BLOCKS[block.job].strokes
+    if not strokes:
+        return None
+    runner = Runner(man.snap, natural_out(man, picture), picture.field)
+    return replace(trace(strokes, 0, runner), ending=Ending.BLOCK)
+
+
+def natural_out(man: Man, picture: LinedUp) -> Side:
+    """The side a man stands on; for one behind the ball the weak side."""
+    return picture.side_of(man.label) or picture.count.weak
+
+
+def side_of_way(way: SideWord | ByRole, bound: Bound, picture: LinedUp) -> Side | None:
+    """The side a word means; for a role, the side that its man comes from at the snap."""
+    if isinstance(way, SideWord):
+        return picture.side(way)
+    label = bound.men.get(way.role)
+    side = picture.side_of(label) if label is not None else None
+    if side is None:
+        return None
+    return side.other if way.opposite else side
+
+
+def _marks(path: Path, depth: float, run: RouteJob) -> tuple[DepthMark, ...]:
+    if depth < 0 or (not run.route.taught and run.depth is None):
+        return ()
+    near = min(path.corners[1:], key=lambda p: abs(p.y - depth), default=None)
+    if near is None or abs(near.y - depth) > _MARK_REACH:
+        return ()
+    return (DepthMark(near, depth),)
+
+
+def _leaves(base: Path | None, branch: Path, depth: float | None) -> Point:
+    """Where two paths part: their last common point, or the depth at which he decides."""
+    if base is None:
+        return branch.start
+    common = base.start
+    for a, b in zip(polyline(base), polyline(branch), strict=False):
+        if a.distance(b) > 0.05:
+            break
+        common = a
+    parts = _stem_end(base, branch) if common == base.start else common
+    start = base.start
+    if depth is not None and parts.x == start.x and start.y <= depth <= parts.y:
+        return Point(start.x, depth)
+    return parts
+
+
+def _stem_end(base: Path, branch: Path) -> Point:
+    """Both start with one straight line of two lengths: the shorter one's end."""
+    if not base.legs or not branch.legs:
+        return base.start
+    a, b = base.legs[0].to, branch.legs[0].to
+    same_way = (
+        abs(
+            (a.x - base.start.x) * (b.y - base.start.y)
+            - (b.x - base.start.x) * (a.y - base.start.y)
+        )
+        < 1e-6
+    )
+    if not same_way:
+        return base.start
+    return min(a, b, key=base.start.distance)

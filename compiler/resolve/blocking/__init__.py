@@ -1,0 +1,1 @@
+"""A play's blocking rules and protection put to the defence it is drawn against."""

@@ -1,0 +1,102 @@
+"""The quarterback on a run: whom he hands it to, whom he reads, what he fakes, where he keeps."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from stemline.football.blocking.block_paths import Lane
+from stemline.football.blocking.carrying import stands_wide
+from stemline.football.field import Side
+from stemline.football.play import Assignment, Branch, Key, Play
+from stemline.geometry.paths import Leg, Path, Point
+
+# Yards; common practice, no published source.
+_BOOT = ((3.0, -0.4), (7.0, 1.2))
+"""Away from the play and forward of where he stands: a boot after the hand-off."""
+_KEEP_WIDE = 1.6
+"""Outside the last man of the line: where he runs when he pulls the ball."""
+_KEEP_DEEP = 5.0
+_TURN = 1.2
+
+
+def passer_job(play: Play, through: Lane) -> Play:
+    """The play with a job for a quarterback who has none and does not carry the ball himself."""
+    passer = play.passer
+    if passer is None or not play.carrier or play.carrier == passer.label:
+        return play
+    mine = play.assignment(passer.label)
+    if mine.job:
+        return play
+    made = replace(mine, job=_words(play), path=_boot(play, passer.snap, through.toward))
+    key = next((k for k in play.keys if any(c[0] == "pull" for c in k.choices)), None)
+    if key is not None:
+        made = replace(made, branches=(_keep(play, key, passer.snap, through),))
+    return replace(play, assignments=tuple(_put(a, made) for a in play.assignments))
+
+
+def handed_on(play: Play) -> Play:
+    """The play with the words of those whose hands the ball goes through on its way."""
+    passer = play.passer
+    if passer is None or not play.handoffs or not play.carrier:
+        return play
+    hands = (passer.label, *play.handoffs, play.carrier)
+    for giver, man, taker in zip(hands, hands[1:], (*hands[2:], ""), strict=False):
+        task = play.assignment(man)
+        rest = f", hand it to {taker}." if taker else "."
+        job = task.job.replace(", as if with the ball", "").replace("Take the ball to", "Run to")
+        takes = f"Take the ball from {giver}"
+        if man == passer.label:
+            takes = f"Hand the ball to {play.handoffs[0]}, take it back from {giver}"
+        told = replace(task, job=f"{takes}{rest} {job}".rstrip())
+        play = replace(play, assignments=tuple(_put(a, told) for a in play.assignments))
+    return play
+
+
+def _put(a: Assignment, made: Assignment) -> Assignment:
+    return made if a.man == made.man else a
+
+
+def _words(play: Play) -> str:
+    feet = "".join(f", {step.words}" for step in play.feet)
+    reads = [k for k in play.keys if k.choices]
+    if not reads:
+        if play.passer is not None and stands_wide(play.passer):
+            return f"Stand wide and still: the ball is snapped to {play.carrier}."
+        return f"Hand the ball to {(*play.handoffs, play.carrier)[0]}{feet}."
+    told = []
+    for key in reads:
+        name = f"{key.man}, the {key.described}" if key.man else f"the {key.described}"
+        told.append(f"Read {name}: {'; '.join(_choice(c) for c in key.choices)}.")
+    return " ".join(told) + (f" {feet[2:3].upper()}{feet[3:]}." if feet else "")
+
+
+def _choice(choice: tuple[str, str, str]) -> str:
+    does, to, when = choice
+    return f"{does} {to} if {when}" if to else f"{does} if {when}"
+
+
+def _boot(play: Play, start: Point, toward: Side) -> Path | None:
+    boot = next((step for step in play.feet if step.name == "boot"), None)
+    if boot is None:
+        return None
+    away = (boot.side or toward.other).value
+    points = [Point(start.x + away * x, start.y + y) for x, y in _BOOT]
+    return Path(start, (Leg(points[0], _TURN), Leg(points[1])))
+
+
+def _keep(play: Play, key: Key, start: Point, through: Lane) -> Branch:
+    """Where he runs with the ball that he pulled: around the man whom he read."""
+    read = play.defence.defender(key.man).at.x if play.defence and key.man else None
+    side = through.toward.other
+    if read is not None and read:
+        side = Side.RIGHT if read > 0 else Side.LEFT
+    elif "playside" in key.described:
+        side = through.toward
+    edge = through.edge(side) + side.value * _KEEP_WIDE
+    legs = (
+        Leg(Point(edge - side.value * 0.8, min(start.y * 0.5, -1.5)), _TURN),
+        Leg(Point(edge, 0.5), _TURN),
+        Leg(Point(edge + side.value * 0.6, _KEEP_DEEP)),
+    )
+    when = next(c[2] for c in key.choices if c[0] == "pull")
+    return Branch(f"if {when}", Path(start, legs), "Pull it and run.", (), start)

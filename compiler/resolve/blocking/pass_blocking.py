@@ -1,0 +1,201 @@
+"""A pass play's protection worked out: each blocker's words, his man, his way to him, who is free.
+
+Without a look there are only words. Against one every rusher has his owner or comes free.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.football.blocking.pass_sets import (
+    edge_path,
+    meet_path,
+    release_path,
+    rule_words,
+    set_path,
+    taken_words,
+)
+from stemline.football.blocking.protecting import (
+    Blocker,
+    How,
+    ProtectionRule,
+    Rusher,
+    RushTaken,
+    pick_up,
+    unblocked,
+)
+from stemline.football.defenders import Defence, Level
+from stemline.football.field import Side
+from stemline.football.play import Assignment, Hit, Hot, Play
+from stemline.geometry.paths import Path
+from stemline.lineup.lined_up import LinedUp
+from stemline.playbook.concepts import Body
+from stemline.playbook.playbook import Playbook
+from stemline.playbook.protection_definitions import Protection
+from stemline.read.ready_protections import ready
+from stemline.resolve.blocking.protectors import Protector, Protectors, RushSeen
+from stemline.resolve.blocking.run_blocking import faked
+from stemline.resolve.roles import Bound
+
+
+def find(book: Playbook, name: str) -> Protection | None:
+    """The playbook's own protection of that name, else the ready one."""
+    key = name.casefold()
+    return book.protections.get(key) or ready(book.receivers).get(key)
+
+
+class PassBlocking:
+    """A pass's blockers: what they are told once, their blocks against one defence after another.
+
+    ``faker`` is the man who shows a run, by label: None for a pass that shows none.
+    """
+
+    def __init__(
+        self,
+        play: Play,
+        body: Body,
+        protection: Protection | None,
+        bound: Bound,
+        picture: LinedUp,
+        faker: str | None,
+    ) -> None:
+        self._play, self._faker = play, faker
+        self._men: Protectors | None = None
+        self._found: tuple[Diagnostic, ...] = ()
+        if protection is None or protection.broken:
+            return
+        self._men = Protectors(play, body, protection, bound, picture)
+        self._play = _told(play, protection, self._men, bound)
+        if not bound.found:
+            # A role of the concept without its man is one cause, and reported already.
+            self._found = tuple(self._men.found)
+
+    def against(
+        self, defence: Defence | None, shows: tuple[str, ...]
+    ) -> tuple[Play, tuple[Diagnostic, ...]]:
+        """The play with its protection's jobs; against a look with every block, and the rushers
+        whom nobody takes in ``unblocked``."""
+        play = replace(self._play, defence=defence, against=shows)
+        if self._men is not None and defence is not None:
+            play = _against(play, defence, self._men)
+        return (play if self._faker is None else faked(play, self._faker)), self._found
+
+
+def rushers(defence: Defence) -> tuple[Rusher, ...]:
+    """Everybody who comes: those whose duty it is, and men of the front who have none."""
+    return tuple(
+        Rusher(d.label, d.at, d.duty.to if d.duty and d.duty.to else d.at, d.level is Level.LINE)
+        for d in defence.defenders
+        if d.rushes or (d.duty is None and d.level is Level.LINE)
+    )
+
+
+def _told(play: Play, protection: Protection, men: Protectors, bound: Bound) -> Play:
+    """Words for everybody who stays in, and the way out in front of a screen."""
+    jobs: dict[str, Assignment] = {}
+    ends = _ends(men)
+    for man in men.men:
+        before = play.assignment(man.blocker.label)
+        if not man.kept:
+            words = rule_words(man.blocker.rule, men.way, man.wants, protection.point)
+            before = replace(before, role=before.role or man.role, job=words)
+        if not man.goes and man.blocker.rule is ProtectionRule.EDGE and not man.blocker.in_line:
+            before = replace(before, path=_path(before.path, man, None, men.toward, ends))
+        says = protection.role_says.get(man.role, ())
+        jobs[man.blocker.label] = replace(before, says=tuple(dict.fromkeys((*before.says, *says))))
+    for label, path in _releases(play, men).items():
+        jobs[label] = replace(jobs[label], path=path)
+    slides = any(m.blocker.rule.by_gap for m in men.men)
+    return replace(
+        play,
+        assignments=tuple(jobs.get(a.man, a) for a in play.assignments),
+        toward=men.toward if slides else play.toward,
+        hot=tuple(_hots(protection, bound)),
+        protection_words=protection.words,
+    )
+
+
+def _releases(play: Play, men: Protectors) -> dict[str, Path]:
+    """Linemen who go out in front of a screen, the one nearest to it first."""
+    side = men.launch
+    out = [m.blocker for m in men.men if m.blocker.rule is ProtectionRule.RELEASE]
+    if side is None:
+        return {}
+    out.sort(key=lambda b: -b.at.x * side.value)
+    target = next((read.at.x for read in play.reads if read.at.x), 0.0)
+    return {b.label: release_path(b, side, n, target) for n, b in enumerate(out)}
+
+
+def _hots(protection: Protection, bound: Bound) -> tuple[Hot, ...]:
+    made = []
+    for hot in protection.hot:
+        label = bound.men.get(hot.throws.casefold())
+        made.append(Hot(hot.throws, hot.given, (label,) if label else (), hot.span))
+    return tuple(made)
+
+
+def _against(play: Play, defence: Defence, men: Protectors) -> Play:
+    rush = rushers(defence)
+    seen = RushSeen(men, defence)
+    blockers = [seen.blocker(m) for m in men.men]
+    taken = pick_up(blockers, rush, men.toward, seen.described(men.protection.point, None))
+    rusher = {r.label: r for r in rush}
+    mine = {t.blocker: t for t in reversed(taken)}
+    ends = _ends(men)
+    jobs: dict[str, Assignment] = {}
+    for man in men.men:
+        told = play.assignment(man.blocker.label)
+        jobs[told.man] = _blocked(told, man, mine.get(told.man), rusher, men.toward, ends)
+    return replace(
+        play,
+        assignments=tuple(jobs.get(a.man, a) for a in play.assignments),
+        unblocked=tuple(r.label for r in unblocked(rush, taken)),
+    )
+
+
+def _blocked(
+    told: Assignment,
+    man: Protector,
+    taken: RushTaken | None,
+    rush: Mapping[str, Rusher],
+    toward: Side | None,
+    ends: Sequence[Blocker],
+) -> Assignment:
+    """One man's job against the look: whom he takes, in words and on the field."""
+    rusher = rush[taken.rusher] if taken is not None else None
+    hits: tuple[Hit, ...] = ()
+    if rusher is not None and taken is not None and taken.how is not How.LET_BY:
+        hits = (Hit(rusher.label, taken.how.value, rusher.at),)
+    words = taken_words(taken, man.blocker.rule)
+    if man.kept:
+        words = told.job if rusher is None else f"{told.job} Here: {rusher.label}."
+    return replace(told, job=words, hits=hits, path=_path(told.path, man, rusher, toward, ends))
+
+
+def _path(
+    before: Path | None,
+    man: Protector,
+    rusher: Rusher | None,
+    toward: Side | None,
+    ends: Sequence[Blocker],
+) -> Path | None:
+    """A screen's way out and a check's route stay; a man who scans and has nobody stays too."""
+    blocker = man.blocker
+    if man.goes or blocker.rule is ProtectionRule.RELEASE:
+        return before
+    if blocker.in_line:
+        return set_path(blocker, rusher, toward, blocker in ends)
+    if rusher is not None:
+        return meet_path(blocker.at, rusher)
+    if blocker.rule is ProtectionRule.EDGE and blocker.side is not None and ends:
+        end = ends[-1 if blocker.side is Side.RIGHT else 0]
+        return edge_path(blocker.at, end.at, blocker.side)
+    return before
+
+
+def _ends(men: Protectors) -> tuple[Blocker, ...]:
+    """The last men of the line who stay in, left and right."""
+    line = sorted((m.blocker for m in men.men if m.blocker.in_line), key=lambda b: b.at.x)
+    return (line[0], line[-1]) if line else ()

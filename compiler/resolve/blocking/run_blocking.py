@@ -1,0 +1,383 @@
+"""A run's blocking rules put to the defence it is drawn against: jobs, hits, paths, keys."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from functools import partial
+
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.football.blocking.block_names import UNBLOCKED
+from stemline.football.blocking.block_paths import (
+    PULL_BEHIND,
+    PULL_DEPTH,
+    Lane,
+    beside,
+    block_path,
+    climb_path,
+    hinge_path,
+    lane,
+)
+from stemline.football.blocking.carrying import hole
+from stemline.football.blocking.openings import moved_hole, opened, round_men, run_clear, way_of
+from stemline.football.blocking.run_rules import PULLS, BlockWay, Rule, Task
+from stemline.football.blocking.run_scheme import BlockTaken, Scheme, scheme
+from stemline.football.conditions import LookWord, possible
+from stemline.football.defence.described import Described
+from stemline.football.defence.fronts import Front, at_place, front_of
+from stemline.football.defenders import Defence
+from stemline.football.field import Side
+from stemline.football.offence.counting import tight_ends
+from stemline.football.play import Assignment, Hit, Key, Kind, Play
+from stemline.geometry.paths import Path, Point
+from stemline.lineup.alignment import lie_of
+from stemline.lineup.lined_up import LinedUp
+from stemline.playbook.concepts import BlockSaid, Body, Job
+from stemline.playbook.guards import narrowest
+from stemline.playbook.run_definitions import (
+    CARRIER,
+    WHOLE_LINE,
+    Aim,
+    BlockRules,
+    LineSpot,
+    RuleDef,
+    TargetDef,
+)
+from stemline.playbook.said import Said, SideWord
+from stemline.resolve.assignments import Chosen, choose, words_of, worlds_of
+from stemline.resolve.blocking.handing_off import handed_on, passer_job
+from stemline.resolve.blocking.keying import left_instead, read
+from stemline.resolve.blocking.run_words import taken_words
+from stemline.resolve.roles import Bound
+
+PERIMETER = {"stalk": BlockWay.STALK, "crack": BlockWay.CRACK, "arc": BlockWay.ARC}
+"""Jobs of receivers that are rules too, once there is a defence."""
+
+
+def has_run(body: Body) -> bool:
+    """Whether a body has a run in it: a run's own, or one that a pass joins."""
+    return bool(body.line)
+
+
+def run_side(body: Body, picture: LinedUp) -> Side | None:
+    """The playside: as `toward` says, else the called side; None for a body without a run."""
+    known = possible(
+        picture.receivers, picture.count.shape, lie_of(picture.count.strong, picture.field)
+    )
+    said = narrowest([s for s in body.toward if s.guard.worlds & known])
+    if said is None:
+        return picture.called if has_run(body) else None
+    toward = said.value
+    if toward.side is not None:
+        return picture.side(toward.side)
+    if toward.man == "back":
+        sides = [picture.side_of(b) for b in picture.count.backs[:1]]
+        side = sides[0] if sides else None
+    else:
+        ends = {picture.side_of(label) for label in tight_ends(picture.men)}
+        side = next(iter(ends)) if len(ends) == 1 else None
+    if side is None:  # no such man, one on each side, or a back behind the ball
+        side = picture.count.strong if toward.man == "tight end" else picture.called.other
+    return side.other if toward.away else side
+
+
+@dataclass(frozen=True)
+class Told:
+    """What the text tells one man to block, and the name that he has in it."""
+
+    man: str
+    name: str
+    rules: BlockRules
+    said: Said[BlockRules] | Said[Job]
+
+
+class RunBlocking:
+    """A run's blockers: what they are told once, their blocks against one defence after another."""
+
+    def __init__(self, play: Play, body: Body, bound: Bound, picture: LinedUp) -> None:
+        self._body, self._bound, self._picture = body, bound, picture
+        self._toward = picture.toward or picture.called
+        told = _told(play, body, bound, picture)
+        self._told = {t.man: t for t in reversed(told)}
+        self._shows_run = play.kind is Kind.PASS and not body.reactions
+        tasks = [_task(t, picture) for t in told]
+        tasks += _perimeter(play, body, bound, picture)
+        self._tasks = [t for t in tasks if t.rules]
+        self._carrier = bound.men.get(CARRIER, "")
+        self._through = lane(picture.men, _hole(play, body, picture, self._carrier), self._toward)
+        places = _places(picture)
+        self._play = replace(
+            play,
+            assignments=tuple(
+                _named(a, self._told[a.man], body, places) if a.man in self._told else a
+                for a in play.assignments
+            ),
+            carrier="" if self._shows_run else self._carrier,
+            handoffs=() if self._shows_run else _handoffs(body, bound, picture),
+        )
+        self._found = tuple(
+            diagnose("E677", r.span, does=r.does, call=play.call.spoken)
+            for r in body.reactions
+            if not body.keys and r.off is None
+        )
+
+    def against(
+        self, defence: Defence | None, shows: tuple[str, ...]
+    ) -> tuple[Play, tuple[Diagnostic, ...]]:
+        """The play with the run's blockers, carrier, keys and unblocked men filled in."""
+        front = self._front(defence) if defence else None
+        keys = self._keys(front)
+        play = replace(self._play, defence=defence, against=shows, keys=keys)
+        if front is not None:
+            play = self._blocked(play, front)
+        if self._shows_run:
+            play = faked(play, self._carrier)
+        return handed_on(passer_job(play, self._through)), self._found
+
+    def _scheme(self, front: Front, read: Iterable[str]) -> Scheme:
+        men = {m.label: m for m in self._picture.men}
+        throws = any(r.does == "throw" for r in self._body.reactions)
+        return scheme(front, self._tasks, men, read, hold=self._shows_run, may_throw=throws)
+
+    def _front(self, defence: Defence) -> Front:
+        return front_of(self._picture.men, defence, self._toward, self._through.hole)
+
+    def _blocked(self, play: Play, front: Front) -> Play:
+        solved = self._scheme(front, [k.man for k in play.keys if k.man])
+        through = replace(self._through, hole=self._opened(front, solved, play))
+        made = []
+        for a in play.assignments:
+            block = solved.of(a.man)
+            if block is not None:
+                a = _blocked(a, block, solved, play, through, a.man in self._told)
+                a = self._round_men(a, block, front)
+            elif a.man == self._carrier and a.path is not None and not self._shows_run:
+                path = moved_hole(a.path, through.hole - self._through.hole)
+                bodies = [d.at for d in front.defenders]
+                a = replace(a, path=run_clear(path, bodies, self._toward.value))
+            made.append(a)
+        return replace(play, assignments=tuple(made), unblocked=solved.free)
+
+    def _opened(self, front: Front, solved: Scheme, play: Play) -> float:
+        """x of the hole that the blocks open; outside the line as it is aimed."""
+        aim = self._through.hole
+        edges = self._through.edges
+        if not edges[0] <= aim <= edges[1] or self._shows_run:
+            return aim
+        blocks: dict[str, list[Point]] = {}
+        for block in solved.blocks:
+            if block.defender:
+                blocks.setdefault(block.defender, []).append(play.man(block.man).snap)
+        return opened(aim, [(d.at, way_of(d.at, blocks.get(d.label, ()))) for d in front.defenders])
+
+    def _round_men(self, a: Assignment, block: BlockTaken, front: Front) -> Assignment:
+        if a.path is None or block.way not in (*PULLS, BlockWay.LEAD, BlockWay.ARC):
+            return a
+        own = [h.defender for h in a.hits]
+        return replace(a, path=self._clear(a.path, own, front))
+
+    def _clear(self, path: Path, own: Sequence[str], front: Front) -> Path:
+        men = [d.at for d in front.defenders if d.label not in own]
+        return round_men(path, men, self._toward.value)
+
+    def _keys(self, front: Front | None) -> tuple[Key, ...]:
+        """The men who are read; what is done off each is told by the reactions."""
+        reactions = self._body.reactions
+        plain = [r for r in reactions if r.off is None]
+        pairs = [(key, plain) for key in self._body.keys[:1]]
+        pairs += [(r.off, [r]) for r in reactions if r.off is not None]
+        keys: list[Key] = []
+        for key, theirs in pairs:
+            target = _described(key.target, self._picture)
+            there = read(front, target, partial(self._scheme, front)) if front else ()
+            taken = {k.man for k in keys}
+            man = next((d.label for d in there if d.label not in taken), "")
+            choices = tuple((r.does, self._bound.men.get(r.to, r.to), r.when) for r in theirs)
+            made = Key(key.words, man, choices, key.span)
+            if front is not None and made.throws and target.what != UNBLOCKED:
+                left = left_instead(front, target, man, partial(self._scheme, front))
+                made = replace(made, instead=left)
+            keys.append(made)
+        return tuple(keys)
+
+
+# What the text tells whom.
+
+
+def _told(play: Play, body: Body, bound: Bound, picture: LinedUp) -> list[Told]:
+    """One entry a blocker, linemen from left to right and then roles."""
+    told: dict[str, Told] = {}
+    for spot in sorted(body.line, key=str):
+        label = at_place(picture.men, spot.place, _side(spot, picture)) if spot.place else ""
+        taken = bound.role_of(label) not in (None, str(spot))  # he goes out, or has another line
+        said = None if taken or not label else _holds(body.line[spot], label, play, picture)
+        if said is not None:
+            told.setdefault(label, Told(label, str(spot), said.value, said))
+    for man in picture.men:
+        whole = body.line.get(WHOLE_LINE)
+        if whole and man.interior and man.label not in told:
+            said = _holds(whole, man.label, play, picture)
+            if said is not None:
+                told[man.label] = Told(man.label, str(WHOLE_LINE), said.value, said)
+    for man in picture.men:
+        side = picture.side_of(man.label)
+        if man.interior and side is not None and man.label not in told:
+            # The extra man of an unbalanced line blocks as the tackle inside him.
+            tackle = told.get(at_place(picture.men, "tackle", side))
+            if tackle is not None:
+                told[man.label] = replace(tackle, man=man.label)
+    told = dict(sorted(told.items(), key=lambda item: picture.man(item[0]).snap.x))
+    for role, label in bound.men.items():
+        chosen = _chosen(body, role, label, play, picture)
+        if chosen is not None and isinstance(chosen.base.value, BlockRules):
+            told.setdefault(label, Told(label, role, chosen.base.value, chosen.base))
+    return list(told.values())
+
+
+def _handoffs(body: Body, bound: Bound, picture: LinedUp) -> tuple[str, ...]:
+    """Who has the ball before the carrier, by label; roles that are nobody here are passed over."""
+    lie = lie_of(picture.count.strong, picture.field)
+    known = possible(picture.receivers, picture.count.shape, lie)
+    said = narrowest([s for s in body.handoffs if s.guard.worlds & known])
+    return tuple(bound.men[r] for r in said.value if r in bound.men) if said is not None else ()
+
+
+def _chosen(body: Body, role: str, label: str, play: Play, picture: LinedUp) -> Chosen | None:
+    """What a role does in this call."""
+    worlds = worlds_of(picture.man(label), picture, _looks(play))
+    return choose(body.jobs.get(role, ()), worlds)
+
+
+def _side(spot: LineSpot, picture: LinedUp) -> Side | None:
+    return picture.side(spot.side) if spot.side is not None else None
+
+
+def _looks(play: Play) -> tuple[LookWord, ...]:
+    return tuple(LookWord(word) for word in play.against)
+
+
+def _holds(
+    said: Sequence[Said[BlockRules]], label: str, play: Play, picture: LinedUp
+) -> Said[BlockRules] | None:
+    """The line that holds; where the look decides and is not known, the widest."""
+    worlds = worlds_of(picture.man(label), picture, _looks(play))
+    holding = [s for s in said if s.guard.worlds & worlds]
+    sure = narrowest([s for s in holding if worlds <= s.guard.worlds])
+    return sure or max(holding, key=lambda s: len(s.guard.worlds & worlds), default=None)
+
+
+def _task(told: Told, picture: LinedUp) -> Task:
+    rules = [_rule(r, told.man, picture) for r in told.rules.rules]
+    then = tuple(_described(t, picture) for t in told.rules.then)
+    return Task(told.man, tuple(r for r in rules if r is not None), then)
+
+
+def _rule(rule: RuleDef, man: str, picture: LinedUp) -> Rule | None:
+    """The rule with its men; None where its partner is nobody in this formation."""
+    partner = ""
+    if rule.partner is not None:
+        side = _side(rule.partner, picture)
+        if side is None and rule.partner.place != "centre":
+            side = picture.side_of(man) or picture.side(SideWord.PLAYSIDE)
+        partner = at_place(picture.men, rule.partner.place, side)
+        if partner in ("", man):
+            return None
+    target = _described(rule.target, picture) if rule.target is not None else None
+    return Rule(rule.way, partner, target)
+
+
+def _described(target: TargetDef, picture: LinedUp) -> Described:
+    return Described(target.what, picture.side(target.side) if target.side is not None else None)
+
+
+def _perimeter(play: Play, body: Body, bound: Bound, picture: LinedUp) -> list[Task]:
+    """Receivers who stalk, crack or arc by a word that needs no front to be drawn."""
+    tasks = []
+    for role, label in bound.men.items():
+        chosen = _chosen(body, role, label, play, picture)
+        job = chosen.base.value if chosen is not None else None
+        if isinstance(job, BlockSaid) and job.job in PERIMETER:
+            tasks.append(Task(label, (Rule(PERIMETER[job.job]),)))
+    return tasks
+
+
+def _hole(play: Play, body: Body, picture: LinedUp, carrier: str) -> float:
+    """x of the hole that the ball is carried through; over the ball where nobody says."""
+    if not carrier:
+        return 0.0
+    chosen = _chosen(body, CARRIER, carrier, play, picture)
+    if chosen is None or not isinstance(chosen.base.value, Aim):
+        return 0.0
+    last = chosen.base.value.points[-1]
+    return hole(last.point, picture.side(last.side or SideWord.PLAYSIDE), picture.men).x
+
+
+# Assignments.
+
+
+def _places(picture: LinedUp) -> Mapping[str, str]:
+    """The places of linemen and tight ends in this call, by label: "playside guard"."""
+    places: dict[str, str] = {}
+    for place in ("guard", "tackle", "outside tackle", "end"):
+        for word in (SideWord.PLAYSIDE, SideWord.BACKSIDE):
+            label = at_place(picture.men, place, picture.side(word))
+            places.setdefault(label, f"{word.value} {place}")
+    places.setdefault(at_place(picture.men, "centre", None), "centre")
+    return places
+
+
+def _named(a: Assignment, told: Told, body: Body, places: Mapping[str, str]) -> Assignment:
+    """His words as the rule has them, before a front is known."""
+    spoken = words_of(told.rules, told.name)
+    if told.name in body.rules:
+        return replace(a, job=spoken)
+    place = places.get(a.man, told.name)
+    names = dict.fromkeys((told.name, place, str(WHOLE_LINE)))
+    says = tuple(s for name in names for s in body.role_says.get(name, ()))
+    return replace(a, role=place, job=spoken, says=says, span=told.said.span)
+
+
+def _blocked(
+    a: Assignment, block: BlockTaken, solved: Scheme, play: Play, through: Lane, by_rule: bool
+) -> Assignment:
+    """His assignment against this front; a receiver's own words stay as they are."""
+    assert play.defence is not None
+    man = play.man(a.man)
+    job = taken_words(block, play) if by_rule else a.job
+    if not block.defender:
+        path = hinge_path(man) if block.way is BlockWay.HINGE else a.path
+        if block.way in (BlockWay.STALK, BlockWay.CRACK):
+            job = f"{a.job} Here: nobody."
+        return replace(a, job=job, path=path)
+    first = play.defence.defender(block.defender)
+    at = beside(first.at, man, [play.man(m) for m in block.with_])
+    how = block.way.value if block.way else "help" if block.with_ else BlockWay.CLIMB.value
+    if block.with_ and block.way is not None:
+        how = BlockWay.DOUBLE.value
+    hits = [Hit(first.label, how, at)]
+    climb = None
+    if block.climb:
+        second = play.defence.defender(block.climb)
+        hits.append(Hit(second.label, BlockWay.CLIMB.value, second.at))
+        climb = climb_path(at, second.at)
+    path = block_path(man, block.way, at, through, _depth(a.man, solved, play))
+    return replace(a, job=job, path=path, hits=tuple(hits), climb=climb)
+
+
+def _depth(man: str, solved: Scheme, play: Play) -> float:
+    """The second puller, counted from the ball, runs a little deeper than the first."""
+    pullers = [b.man for b in solved.blocks if b.way in PULLS and play.man(b.man).interior]
+    pullers.sort(key=lambda m: abs(play.man(m).snap.x))
+    behind = pullers.index(man) if man in pullers else 0
+    return PULL_DEPTH + PULL_BEHIND * min(behind, 1)
+
+
+def faked(play: Play, carrier: str) -> Play:
+    """A run that is only shown: its carrier goes to the line, and no further."""
+    made = tuple(_faked(a) if a.man == carrier else a for a in play.assignments)
+    return replace(play, assignments=made)
+
+
+def _faked(a: Assignment) -> Assignment:
+    path = replace(a.path, legs=a.path.legs[:-1]) if a.path and len(a.path.legs) > 1 else a.path
+    return replace(a, job=a.job.replace("Take the ball to", "Fake the run to"), path=path)

@@ -1,0 +1,108 @@
+"""A dress-up → its calls: formations x tags x motions x sides, less the exceptions."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from itertools import product
+from typing import TypeVar
+
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.football.field import Side
+from stemline.playbook.dress_ups import Dress, DressIn, DressWith, Pattern
+from stemline.playbook.playbook import Playbook
+from stemline.resolve.expand import Order
+
+T = TypeVar("T")
+
+_SIDES = {"right": Side.RIGHT, "left": Side.LEFT}
+
+
+def orders(book: Playbook, dress: Dress) -> tuple[tuple[Order, ...], tuple[Diagnostic, ...]]:
+    """Every call of the dress-up once, in the order of its lines; exceptions that name none."""
+    made: dict[tuple[object, ...], Order] = {}
+    found: list[Diagnostic] = []
+    formations, withs = _places(dress), _tags(dress)
+    everything = [
+        _order(book, dress, where, tags, side, motion)
+        for where, tags, side in product(formations, withs, dict.fromkeys(dress.sides))
+        for motion in dict.fromkeys(_motions(where, dress))
+    ]
+    for order in everything:
+        if not _dropped(order, dress):
+            key = order.formation, order.side, order.motion, frozenset(order.tags)
+            made.setdefault(key, order)
+    for pattern in (*dress.never, *dress.only):
+        if not any(_matches(order, pattern) for order in everything):
+            found.append(diagnose("E705", pattern.span))
+    return tuple(made.values()), tuple(found)
+
+
+def at_most(dress: Dress) -> int:
+    """How many calls the dress-up would make without its exceptions."""
+    places = sum(len(_motions(where, dress)) for where in _places(dress))
+    return places * len(_tags(dress)) * len(set(dress.sides))
+
+
+def _places(dress: Dress) -> list[DressIn]:
+    return _different(dress.formations, lambda where: (where.formation, where.motions))
+
+
+def _tags(dress: Dress) -> list[DressWith]:
+    return _different(dress.withs, lambda with_: frozenset(with_.tags))
+
+
+def _different(said: Iterable[T], key: Callable[[T], object]) -> list[T]:
+    """The first of those that say the same."""
+    kept: dict[object, T] = {}
+    for one in said:
+        kept.setdefault(key(one), one)
+    return list(kept.values())
+
+
+def spoken(
+    book: Playbook, formation: str, side: Side, motion: str, concept: str, tags: tuple[str, ...]
+) -> str:
+    """How a call is said: formation, side, motion, concept, tags."""
+    words = [book.formations[formation].name, side.word.capitalize()]
+    if motion:
+        words.append(book.motions[motion].name)
+    words.append(book.concepts[concept].name)
+    if tags:
+        words.append(" + ".join(book.tags[concept, tag].name for tag in tags))
+    return " ".join(words)
+
+
+def _order(
+    book: Playbook, dress: Dress, where: DressIn, with_: DressWith, side: str, motion: str
+) -> Order:
+    sided = _SIDES[side]
+    said = spoken(book, where.formation, sided, motion, dress.concept, with_.tags)
+    return Order(
+        where.formation, sided, motion, dress.concept, with_.tags, said, where.span, with_.span
+    )
+
+
+def _motions(where: DressIn, dress: Dress) -> tuple[str, ...]:
+    return where.motions or dress.motions or ("",)
+
+
+def _dropped(order: Order, dress: Dress) -> bool:
+    if any(_matches(order, pattern) for pattern in dress.never):
+        return True
+    return any(_matches(order, _subject_of(p)) and not _matches(order, p) for p in dress.only)
+
+
+def _subject_of(pattern: Pattern) -> Pattern:
+    """Which calls an `only` line restricts: those with its tags, else those in its formations."""
+    if pattern.tags:
+        return Pattern((), pattern.tags, (), (), pattern.span)
+    return Pattern(pattern.formations, (), (), (), pattern.span)
+
+
+def _matches(order: Order, pattern: Pattern) -> bool:
+    return (
+        order.formation in (pattern.formations or (order.formation,))
+        and set(order.tags) in ([set(t) for t in pattern.tags] or [set(order.tags)])
+        and order.side.word in (pattern.sides or (order.side.word,))
+        and order.motion in (pattern.motions or (order.motion,))
+    )

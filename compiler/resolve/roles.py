@@ -1,0 +1,285 @@
+"""Who plays which role: the rules of a concept bound to the men of one call.
+
+The order is fixed, so that no line's place in the text decides: men who must exist before those
+who may be nobody; among them exact rules ("strong #2") before relative ones ("weak inside", the
+innermost man still free); a relative rule after the role it leans on.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+
+from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.football.conditions import possible
+from stemline.football.defence.fronts import at_place, wings
+from stemline.football.field import Side
+from stemline.football.offence.counting import tight_ends
+from stemline.football.players import Position
+from stemline.lineup.alignment import lie_of
+from stemline.lineup.lined_up import LinedUp
+from stemline.playbook.concepts import Body, RouteJob
+from stemline.playbook.guards import narrowest
+from stemline.playbook.role_rules import (
+    Back,
+    ByRole,
+    Choice,
+    Fullback,
+    Nobody,
+    Passer,
+    Ranked,
+    Relative,
+    RoleRule,
+    Snapper,
+    TightEnd,
+    Which,
+    Wing,
+)
+from stemline.playbook.said import Said, SideWord
+
+
+@dataclass
+class Bound:
+    """Roles with their men (labels); roles that are nobody in this call; what went wrong."""
+
+    men: dict[str, str] = field(default_factory=dict)
+    nobody: list[str] = field(default_factory=list)
+    found: list[Diagnostic] = field(default_factory=list)
+
+    def role_of(self, label: str) -> str | None:
+        return next((r for r, m in self.men.items() if m == label), None)
+
+
+def bind(body: Body, picture: LinedUp, call: str) -> Bound:
+    """Every role of ``body`` bound; ``call`` is only for the messages.
+
+    In a pass that joins a run a role that goes out for it comes before the run's line: its man
+    runs his route, and the line of an `end` is passed over as where no tight end stands.
+    """
+    ends = line_ends(body, picture)
+    if body.joins and ends:
+        alone = _bind_all(body, picture, {}, call)
+        ends = {s: m for s, m in ends.items() if not _goes_out(body, alone.role_of(m), m, picture)}
+    return _bind_all(body, picture, ends, call)
+
+
+def _goes_out(body: Body, role: str | None, label: str, picture: LinedUp) -> bool:
+    """Whether what a role does in this shape is a route."""
+    lie = lie_of(picture.side_of(label), picture.field)
+    worlds = possible(picture.receivers, picture.count.shape, lie)
+    said = narrowest([s for s in body.jobs.get(role or "", ()) if s.guard.worlds & worlds])
+    return said is not None and isinstance(said.value, RouteJob)
+
+
+def _bind_all(body: Body, picture: LinedUp, ends: Mapping[str, str], call: str) -> Bound:
+    """The roles bound where ``ends`` are taken by their place in the line."""
+    bound = Bound(men=dict(ends))
+    waiting = dict(_rules_that_hold(body, picture))
+    while ready := [r for r, rule in waiting.items() if not _leans_on(rule.value) & set(waiting)]:
+        role = min(ready, key=lambda r: (r not in body.first, *_turn(r, waiting[r].value)))
+        _bind_one(role, waiting.pop(role), picture, bound, call)
+    bound.nobody += waiting
+    bound.found += _circles(waiting)
+    return bound
+
+
+def line_ends(body: Body, picture: LinedUp) -> Mapping[str, str]:
+    """Tight ends whom a line of the run speaks of by place: they play no other role.
+
+    Of two lines for one man the last by name stands: "weak end" before "playside end".
+    """
+    found: dict[str, str] = {}
+    for spot in sorted(body.line, key=str, reverse=True):
+        if spot.place == "end" and spot.side is not None:
+            label = at_place(picture.men, "end", picture.side(spot.side))
+            if label and label not in found.values():
+                found[str(spot)] = label
+    return found
+
+
+def _turn(role: str, rule: RoleRule) -> tuple[bool, int, str]:
+    """When a role binds; the name breaks ties, so that no line's place in the text does."""
+    return _optional(rule), _relative(rule), role
+
+
+def _rules_that_hold(body: Body, picture: LinedUp) -> Iterable[tuple[str, Said[RoleRule]]]:
+    """For each role the narrowest rule whose guard holds; a role with none plays no part."""
+    for role, said in body.rules.items():
+        holding = [
+            s
+            for s in said
+            if s.guard.worlds
+            & possible(
+                picture.receivers,
+                picture.count.shape,
+                lie_of(_rule_side(s.value, picture), picture.field),
+            )
+        ]
+        chosen = narrowest(holding)
+        if chosen is not None:
+            yield role, chosen
+
+
+def _rule_side(rule: RoleRule, picture: LinedUp) -> Side | None:
+    """The side a rule's first choice looks to; the strong side where it does not say."""
+    side = getattr(rule.choices[0], "side", None)
+    return picture.side(side) if isinstance(side, SideWord) else picture.count.strong
+
+
+def _optional(rule: RoleRule) -> bool:
+    return isinstance(rule.choices[-1], Nobody)
+
+
+def _relative(rule: RoleRule) -> int:
+    """Exact rules first, then those that take whoever is free on a side."""
+    return int(any(isinstance(c, Relative) for c in rule.choices))
+
+
+def _leans_on(rule: RoleRule) -> set[str]:
+    return {
+        c.side.role for c in rule.choices if isinstance(c, Relative) and isinstance(c.side, ByRole)
+    }
+
+
+def _bind_one(role: str, rule: Said[RoleRule], picture: LinedUp, bound: Bound, call: str) -> None:
+    reasons = []
+    for choice, words in zip(rule.value.choices, rule.value.words, strict=True):
+        if isinstance(choice, Nobody):
+            bound.nobody.append(role)
+            return
+        candidates = _candidates(choice, picture, bound)
+        free = [label for label in candidates if bound.role_of(label) is None]
+        if free:
+            bound.men[role] = free[0]
+            return
+        reasons.append(_reason(choice, words, candidates, picture, bound))
+    bound.nobody.append(role)
+    bound.found.append(
+        diagnose("E620", rule.span, role=role, call=call, why="; ".join(dict.fromkeys(reasons)))
+    )
+
+
+def _candidates(choice: Choice, picture: LinedUp, bound: Bound) -> list[str]:
+    """Labels that a choice speaks of, best first, free or not."""
+    counted = picture.count
+    match choice:
+        case Ranked(side, number):
+            return list(counted.on(picture.side(side))[number - 1 : number])
+        case Relative(which, side):
+            there = _relative_side(side, picture, bound)
+            men = list(counted.on(there)) if there is not None else []
+            return men[::-1] if which is Which.INSIDE else men
+        case TightEnd(word):
+            labels = tight_ends(picture.men)
+            sides = [picture.side(word)] if word else [counted.strong, counted.weak]
+            return [x for s in sides for x in labels if picture.side_of(x) is s]
+        case Back(word):
+            if word is None:
+                return list(counted.backs)
+            stands = (picture.side(word), None)
+            return [b for b in counted.backs if picture.side_of(b) in stands]
+        case Fullback():
+            return _fullbacks(picture)
+        case Wing(word):
+            labels = wings(picture.men)
+            sides = [picture.side(word)] if word else [counted.strong, counted.weak]
+            return [x for s in sides for x in labels if picture.side_of(x) is s]
+        case Passer():
+            return [m.label for m in picture.men if m.position is Position.QUARTERBACK]
+        case Snapper():
+            out = picture.field.code.all_eligible
+            return [m.label for m in picture.men if out and m.position is Position.CENTRE]
+        case _:
+            return []
+
+
+def _fullbacks(picture: LinedUp) -> list[str]:
+    """Fullbacks by position, then whoever of the others is nearest the line; the first back apart,
+    who is the ball carrier."""
+    backs = picture.count.backs
+    fullback = Position.FULLBACK
+
+    def turn(n: int) -> tuple[bool, float, int]:
+        man = picture.man(backs[n])
+        return man.position is not fullback, -round(man.snap.y, 3), -n
+
+    return [backs[n] for n in sorted(range(1, len(backs)), key=turn)]
+
+
+def _relative_side(side: SideWord | ByRole, picture: LinedUp, bound: Bound) -> Side | None:
+    if isinstance(side, SideWord):
+        return picture.side(side)
+    label = bound.men.get(side.role)
+    there = picture.side_of(label) if label is not None else None
+    if there is None:
+        return None
+    return there.other if side.opposite else there
+
+
+def _reason(
+    choice: Choice, words: str, candidates: list[str], picture: LinedUp, bound: Bound
+) -> str:
+    """Why a choice found nobody, in football words."""
+    taken = [(label, bound.role_of(label)) for label in candidates]
+    busy = ", ".join(f"{label} already runs the {role}" for label, role in taken if role)
+    match choice:
+        case Relative(_, ByRole(other, _, _)) if other not in bound.men:
+            return f"{other} is nobody in this call, so it has no side"
+        case Relative(_, side):
+            there = _relative_side(side, picture, bound)
+            word = "strong" if there is picture.count.strong else "weak"
+            if not candidates:
+                return f"no receiver is on the {word} side"
+            return f"{_ranked(taken, picture)}, nobody is left on the {word} side"
+        case Ranked(side, _):
+            if busy:
+                return f"{words} is taken: {busy}"
+            there = picture.side(side)
+            has = len(picture.count.on(there))
+            return (
+                f"there is no {words}: {has or 'no'} receiver{'s' * (has != 1)} on the {there.word}"
+            )
+        case TightEnd():
+            return f"the {words} is taken: {busy}" if busy else "no man stands as a tight end"
+        case Wing():
+            return f"the {words} is taken: {busy}" if busy else "no man stands as a wing"
+        case Snapper() if not picture.field.code.all_eligible:
+            return "the centre may not catch a pass under this rule code"
+        case Fullback():
+            return f"the {words} is taken: {busy}" if busy else "no second back is behind the ball"
+        case _:
+            return f"the {words} is taken: {busy}" if busy else "no back is behind the ball"
+
+
+def _ranked(taken: list[tuple[str, str | None]], picture: LinedUp) -> str:
+    parts = []
+    for label, role in taken:
+        rank = picture.man(label).rank
+        word = "strong" if rank and rank.side is picture.count.strong else "weak"
+        place = f"{word} #{rank.number}" if rank else label
+        parts.append(f"{place} already runs the {role}")
+    return ", ".join(parts)
+
+
+def _circles(waiting: Mapping[str, Said[RoleRule]]) -> Iterable[Diagnostic]:
+    """Roles that lean on themselves through others: each circle once, at its first line.
+
+    A role that only leans on such a circle is not said: it would repeat the mistake.
+    """
+    told: set[str] = set()
+    for role, rule in sorted(waiting.items(), key=lambda item: item[1].span):
+        circle = _leads_to(role, waiting)
+        if role in circle and role not in told:
+            told |= {r for r in circle if role in _leads_to(r, waiting)}
+            others = ", ".join(sorted(_leans_on(rule.value) & told))
+            yield diagnose("E621", rule.span, role=role, others=others)
+
+
+def _leads_to(role: str, waiting: Mapping[str, Said[RoleRule]]) -> set[str]:
+    """Every waiting role that a role leans on, through others too."""
+    reached: set[str] = set()
+    ahead = {role}
+    while ahead:
+        ahead = {o for r in ahead for o in _leans_on(waiting[r].value) & set(waiting)} - reached
+        reached |= ahead
+    return reached

@@ -1,0 +1,98 @@
+"""A concept with its tags laid over it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from typing import Any
+
+from stemline.diagnostics.diagnostic import Diagnostic, Related, diagnose
+from stemline.playbook.concepts import Body, Tag
+from stemline.playbook.run_definitions import WHOLE_LINE
+from stemline.playbook.said import Said
+from stemline.source import Span
+
+_TABLES = ("rules", "jobs", "decides", "spots", "line")
+_LISTS = ("feet", "read", "pressure", "protect", "pick", "toward", "handoffs")
+_TITLES = {
+    "rules": "who {} is",
+    "jobs": "what {} runs",
+    "decides": "when {} decides",
+    "spots": "where {} is",
+    "line": "how {} blocks",
+    "feet": "the feet",
+    "read": "the read order",
+    "pressure": "the pressure order",
+    "protect": "the protection",
+    "pick": "the pick of sides",
+    "toward": "where the run goes",
+    "handoffs": "whose hands the ball goes through",
+}
+
+
+def merged(body: Body, tags: Sequence[Tag]) -> Body:
+    """The concept's facts, each replaced by a tag's facts about the same thing."""
+    for tag in tags:
+        other = tag.body
+        changes: dict[str, Any] = {
+            name: {**getattr(body, name), **getattr(other, name)} for name in _TABLES
+        }
+        if WHOLE_LINE in other.line:
+            changes["line"] = other.line
+        changes |= {name: getattr(other, name) or getattr(body, name) for name in _LISTS}
+        changes["claims"] = () if other.no_claims else other.claims or body.claims
+        changes["needs"] = body.needs + other.needs
+        changes["alerts"] = other.alerts or body.alerts
+        changes["keys"] = other.keys or body.keys
+        changes["reactions"] = other.reactions or body.reactions
+        changes["joins"] = other.joins or body.joins
+        changes["first"] = tuple(dict.fromkeys(body.first + other.first))
+        changes["swaps"] = body.swaps + other.swaps
+        # A coach's words are about the job: where a tag gives another, they are no longer true.
+        kept = {role: says for role, says in body.role_says.items() if role not in other.jobs}
+        changes["role_says"] = _joined(kept, other.role_says)
+        body = replace(body, **changes)
+    return body
+
+
+def _joined(
+    first: Mapping[str, tuple[str, ...]], second: Mapping[str, tuple[str, ...]]
+) -> dict[str, tuple[str, ...]]:
+    return {r: first.get(r, ()) + second.get(r, ()) for r in {**first, **second}}
+
+
+def quarrels(tags: Sequence[Tag], at: Span) -> list[Diagnostic]:
+    """Two tags of one call that both change one thing, each its own way."""
+    found: list[Diagnostic] = []
+    for i, first in enumerate(tags):
+        for second in tags[i + 1 :]:
+            for name, one, two in _shared(first.body, second.body):
+                if [s.value for s in one] != [s.value for s in two]:
+                    found.append(
+                        diagnose(
+                            "E640",
+                            at,
+                            related=(
+                                Related(one[0].span, f"{first.name} says it here"),
+                                Related(two[0].span, f"{second.name} says it here"),
+                            ),
+                            first=first.name,
+                            second=second.name,
+                            what=name,
+                        )
+                    )
+    return found
+
+
+def _shared(
+    first: Body, second: Body
+) -> list[tuple[str, tuple[Said[object], ...], tuple[Said[object], ...]]]:
+    shared = []
+    for table in _TABLES:
+        one, two = getattr(first, table), getattr(second, table)
+        shared += [(_TITLES[table].format(k), one[k], two[k]) for k in one if k in two]
+    for name in _LISTS:
+        one, two = getattr(first, name), getattr(second, name)
+        if one and two:
+            shared.append((_TITLES[name], one, two))
+    return shared
