@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-import stemline.outside.cache
+from stemline.outside import cache as stored
 from stemline.outside.cache import MOST_FILES, MOST_ROWS, Cache, Row, digest_of, place
 
 ROWS: dict[str, Row] = {
@@ -179,7 +179,9 @@ def test_the_place_is_the_users_own_for_caches(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr(
-        stemline.cache.platformdirs, "user_cache_path", lambda name, appauthor: tmp_path / name
+        stored.platformdirs,
+        "user_cache_path",
+        lambda name, appauthor: tmp_path / name,
     )
     assert place() == tmp_path / "stemline" / "answers"
 
@@ -260,7 +262,7 @@ def test_a_store_that_is_too_large_or_too_deep_costs_nothing_else(tmp_path: Path
     cache = kept(tmp_path, ROWS)
     key = (tmp_path / "cache" / "key").read_bytes()
     deep = "[" * 100_000
-    for text in (deep, " " * stemline.cache.LARGEST_FILE):
+    for text in (deep, " " * stored.LARGEST_FILE):
         signed = hmac.new(key, text.encode(), hashlib.sha256).hexdigest()
         only_file(tmp_path).write_text(f"{signed}\n{text}", "utf-8")
         assert cache.rows() == {}

@@ -8,8 +8,8 @@ import pytest
 from click.testing import CliRunner, Result
 from test_facing import TEXT
 
-import stemline.outside.cache
 from stemline.commands import main
+from stemline.outside import cache as kept
 
 HEAD = "no answer by the clock (planning figures)"
 
@@ -18,7 +18,9 @@ HEAD = "no answer by the clock (planning figures)"
 def place(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     monkeypatch.delenv("STEMLINE_NO_CACHE")
     monkeypatch.setattr(
-        stemline.cache.platformdirs, "user_cache_path", lambda name, appauthor: tmp_path / "kept"
+        kept.platformdirs,
+        "user_cache_path",
+        lambda name, appauthor: tmp_path / "kept",
     )
     return tmp_path / "kept" / "answers"
 

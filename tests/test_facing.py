@@ -18,7 +18,7 @@ import pytest
 from lineup.look_texts import FRONT
 from resolve.texts import CROSSERS, QUADS, THREE_TWO, TWELVE, dress
 
-import stemline.analysis.passes_against_looks
+from stemline.analysis import passes_against_looks as against_looks
 from stemline.analysis.passes_against_looks import _Cell, _Sealing, _Work, face, worked
 from stemline.football.field import BallSpot
 from stemline.football.timing.answers import Faced, answer
@@ -137,7 +137,7 @@ def test_what_is_known_is_not_worked_out_again(
     def busy(work: _Work) -> None:
         raise AssertionError("worked out again")
 
-    monkeypatch.setattr(stemline.facing, "worked", busy)
+    monkeypatch.setattr(against_looks, "worked", busy)
     assert face(book, orders, cache) == first
     with pytest.raises(AssertionError, match="again"):
         face(book, orders, nothing(tmp_path))
@@ -155,10 +155,10 @@ def redone(text: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> set[tu
         done.update(work.keys)
         return worked(work)
 
-    monkeypatch.setattr(stemline.facing, "worked", counted)
+    monkeypatch.setattr(against_looks, "worked", counted)
     assert face(*changed, cache) == face(*changed, nothing(tmp_path))
     done.clear()
-    monkeypatch.setattr(stemline.facing, "worked", counted)
+    monkeypatch.setattr(against_looks, "worked", counted)
     face(*changed, Cache(tmp_path / "book", tmp_path / "cache"))
     assert not done, "kept by the first"
     before = set(keys(*whole()).values())
@@ -267,7 +267,7 @@ def test_a_key_is_the_same_in_another_process_whatever_its_hashes_are() -> None:
 
 def test_another_program_has_other_keys(monkeypatch: pytest.MonkeyPatch) -> None:
     mine = keys(*whole())
-    monkeypatch.setattr(stemline.facing, "program", lambda: "another")
+    monkeypatch.setattr(against_looks, "program", lambda: "another")
     assert not set(mine.values()) & set(keys(*whole()).values())
 
 
@@ -275,7 +275,7 @@ def test_a_program_that_cannot_be_told_keeps_and_trusts_nothing(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     cache = Cache(tmp_path / "book", tmp_path / "cache")
-    monkeypatch.setattr(stemline.facing, "program", lambda: "")
+    monkeypatch.setattr(against_looks, "program", lambda: "")
     face(*whole(), cache)
     assert not (tmp_path / "cache").exists()
 
@@ -300,7 +300,7 @@ def test_processes_give_what_one_gives_in_the_same_order(tmp_path: Path) -> None
     assert face(book, orders, nothing(tmp_path), pool=1) == face(book, orders, nothing(tmp_path))
 
 
-@pytest.mark.parametrize("error", [OSError, ImportError, stemline.facing.OtherProgram])
+@pytest.mark.parametrize("error", [OSError, ImportError, against_looks.OtherProgram])
 def test_a_machine_that_starts_no_process_does_the_work_in_this_one(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, error: type[Exception]
 ) -> None:
@@ -308,13 +308,19 @@ def test_a_machine_that_starts_no_process_does_the_work_in_this_one(
         raise error("no")
 
     book, orders = whole()
-    monkeypatch.setattr(stemline.facing, "_processors", lambda: 4)
-    monkeypatch.setattr(stemline.facing, "ProcessPoolExecutor", refused)
+    monkeypatch.setattr(against_looks, "_processors", lambda: 4)
+    monkeypatch.setattr(against_looks, "ProcessPoolExecutor", refused)
     expected = tuple(by_hand(book, orders))
     assert face(book, orders, nothing(tmp_path), pool=1) == expected
 
 
 def test_a_process_of_another_program_does_not_work() -> None:
-    work = _Work("another", (), stemline.facing.seal(None), stemline.facing.seal(None), ())  # type: ignore[arg-type]
-    with pytest.raises(stemline.facing.OtherProgram):
-        stemline.facing._worked_elsewhere(work)
+    work = _Work(
+        "another",
+        (),
+        against_looks.seal(None),
+        against_looks.seal(None),
+        (),
+    )  # type: ignore[arg-type]
+    with pytest.raises(against_looks.OtherProgram):
+        against_looks._worked_elsewhere(work)

@@ -19,9 +19,10 @@ from xml.etree import ElementTree
 import pytest
 from click.testing import CliRunner, Result
 
-from stemline import project, reading, repository
 from stemline.commands import main
 from stemline.outside import folder as output_folder
+from stemline.outside import project, repository
+from stemline.outside import texts as reading
 from stemline.outside.not_written import NotWritten
 from stemline.outside.texts import read_files
 

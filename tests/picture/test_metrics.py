@@ -57,7 +57,7 @@ def test_a_face_without_a_question_mark_draws_its_own_mark_for_a_missing_letter(
 
 def test_font_tools_are_loaded_only_when_something_is_measured() -> None:
     code = (
-        "import sys; import stemline.draw.picture, stemline.draw.legend; "
+        "import sys; import stemline.picture.picture, stemline.picture.legend.legend; "
         "sys.exit('fontTools' in sys.modules)"
     )
     assert subprocess.run([sys.executable, "-c", code], check=False).returncode == 0

@@ -6,14 +6,7 @@ from itertools import pairwise
 
 import pytest
 from corpus.mixing import compile_case
-
-from stemline.football.play import Assignment, Play
-from stemline.geometry.paths import polyline
-from stemline.output import timing_lines
-from stemline.session import Session
-from stemline.source import Source
-
-from .texts import (
+from resolve.texts import (
     DOUBLES_ELEVEN,
     ELEVEN,
     codes,
@@ -23,6 +16,12 @@ from .texts import (
     play,
     said,
 )
+
+from stemline.football.play import Assignment, Play
+from stemline.geometry.paths import polyline
+from stemline.output import timing_lines
+from stemline.session import Session
+from stemline.source import Source
 
 FOUR = """
 concept Test

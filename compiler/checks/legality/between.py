@@ -11,10 +11,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import Snap, broken
+from stemline.checks.legality.snap import Snap, When, broken
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.play import Man
 from stemline.football.players import Position
+
+WHEN = When.STANDING
 
 _CLOSE = 1e-6
 

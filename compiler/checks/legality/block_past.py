@@ -16,11 +16,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import against, by_clock
+from stemline.checks.legality.snap import When, against, by_clock
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.play import Assignment, Play
 from stemline.football.timing.levels import GAP, PlayingLevel
 from stemline.football.timing.release import Release, meets_at, past_line, releases
+
+WHEN = When.THROWN
 
 
 def check_block_past(play: Play, level: PlayingLevel) -> Iterator[Diagnostic]:

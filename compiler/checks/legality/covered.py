@@ -14,9 +14,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from stemline.checks.legality.snap import Snap, broken
+from stemline.checks.legality.snap import Snap, When, broken
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.play import Man
+
+WHEN = When.STANDING
 
 
 def check_covered(snap: Snap) -> Iterator[Diagnostic]:

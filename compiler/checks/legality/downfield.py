@@ -21,11 +21,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from stemline.checks.legality.covered import covered
-from stemline.checks.legality.snap import against, by_clock
+from stemline.checks.legality.snap import When, against, by_clock
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.play import Play
 from stemline.football.timing.levels import GAP, PlayingLevel
 from stemline.football.timing.release import on_the_line, place_at, releases
+
+WHEN = When.THROWN
 
 
 def check_downfield(play: Play, level: PlayingLevel) -> Iterator[Diagnostic]:

@@ -12,9 +12,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import broken
+from stemline.checks.legality.snap import When, broken
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.play import Kind, Play
+
+WHEN = When.CALLED
 
 _KEEPS = ("pull", "keep")
 """What a key's choice is called when the quarterback runs with the ball."""

@@ -11,9 +11,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import Snap, broken
+from stemline.checks.legality.snap import Snap, When, broken
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.rulebook.rules import MotionWay
+
+WHEN = When.MOVING
 
 
 def check_from_line(snap: Snap) -> Iterator[Diagnostic]:

@@ -12,9 +12,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import Snap, broken
+from stemline.checks.legality.snap import Snap, When, broken
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.offence.counting import RUN_GAP, tackles
+
+WHEN = When.STANDING
 
 
 def check_interior(snap: Snap) -> Iterator[Diagnostic]:

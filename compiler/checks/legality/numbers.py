@@ -11,9 +11,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import Snap, broken, ranges, within
+from stemline.checks.legality.snap import Snap, When, broken, ranges, within
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.players import Position
+
+WHEN = When.STANDING
 
 
 def check_numbers(snap: Snap) -> Iterator[Diagnostic]:

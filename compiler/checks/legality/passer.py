@@ -11,11 +11,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import broken
+from stemline.checks.legality.snap import When, broken
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.offence.landmarks import UNDER_CENTRE_DEPTH
 from stemline.football.play import Kind, Play
 from stemline.football.players import Position
+
+WHEN = When.CALLED
 
 _UNDER_CENTRE_IS_OUT = frozenset({"professional"})
 """Codes, by key, in which he may not catch it."""

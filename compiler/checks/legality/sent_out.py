@@ -13,10 +13,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from stemline.checks.legality.covered import covered
-from stemline.checks.legality.snap import broken
+from stemline.checks.legality.snap import When, broken
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.play import Kind, Man, Play
 from stemline.geometry.paths import Ending
+
+WHEN = When.CALLED
 
 
 def check_sent_out(play: Play) -> Iterator[Diagnostic]:

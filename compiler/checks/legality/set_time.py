@@ -12,8 +12,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import Snap, broken
+from stemline.checks.legality.snap import Snap, When, broken
 from stemline.diagnostics.diagnostic import Diagnostic
+
+WHEN = When.MOVING
 
 _CLOSE = 1e-6
 

@@ -4,12 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from enum import Enum
 from typing import Any
 
 from stemline.diagnostics.diagnostic import Diagnostic, diagnose
 from stemline.football.play import Man, Motion, Play
 from stemline.football.rulebook.rules import Code, Known
 from stemline.source import Span
+
+
+class When(Enum):
+    """When a rule is asked: of a formation as it stands, of its motion, of a call, by its clock."""
+
+    STANDING = "standing"
+    MOVING = "moving"
+    CALLED = "called"
+    THROWN = "thrown"
 
 
 @dataclass(frozen=True)

@@ -11,11 +11,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import Snap, broken
+from stemline.checks.legality.snap import Snap, When, broken
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.rulebook.rules import MotionWay
 from stemline.geometry.paths import Path, polyline
 from stemline.source import Span
+
+WHEN = When.MOVING
 
 _LEVEL = 0.05
 """Yards forward for each yard run: less is how straight a man runs along a line."""
