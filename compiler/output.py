@@ -9,7 +9,8 @@ from stemline.book.content.clock_lines import clock_lines, look_lines, sameness_
 from stemline.book.content.page_models import Edition
 from stemline.book.content.pages import make_book
 from stemline.book.paper import Paper
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.calls import E604
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.nearest import nearest
 from stemline.emit.apart import apart
 from stemline.emit.contact import contact_pdf, contact_svg
@@ -116,13 +117,8 @@ def his_label(play: Play, said: str, at: Span) -> tuple[str | None, tuple[Diagno
     label = next((name for name in labels if name.casefold() == said.strip().casefold()), None)
     if label is not None:
         return label, ()
-    found = diagnose(
-        "E604",
-        at,
-        nearest=nearest(said, labels),
-        man=said,
-        call=play.call.spoken,
-        choices=", ".join(labels),
+    found = E604(man=said, call=play.call.spoken, choices=", ".join(labels)).at(
+        at, nearest=nearest(said, labels)
     )
     return None, (found,)
 

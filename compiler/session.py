@@ -15,7 +15,11 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from stemline.checks.proving import check_formations, check_standing, prove_call
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.checks.warnings_lowered import check_warnings_lowered, lowered
+from stemline.diagnostics.catalogue.bounds import E140
+from stemline.diagnostics.catalogue.calls import W710
+from stemline.diagnostics.catalogue.files import W103
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot
 from stemline.football.play import Season
@@ -39,11 +43,6 @@ from stemline.resolve.season import (
 from stemline.source import Source
 from stemline.syntax.parser import parse
 from stemline.syntax.tree import Document
-
-_NOT_READ = "E140"
-"""A file that was not read to its end: what is missing in the rest cannot be told."""
-_UNDRESSED = "W710"
-"""A concept that nothing calls: it says why there is no call."""
 
 
 @contextmanager
@@ -105,7 +104,7 @@ class Session:
     @property
     def lowered(self) -> tuple[str, ...]:
         """The codes of the warnings that the playbook wants counted and not printed."""
-        return self.book.settings.lowered if self.book else ()
+        return lowered(self.book.settings) if self.book else ()
 
     @cached_property
     @no_collecting()
@@ -114,10 +113,12 @@ class Session:
             return _Read(None, Calls(()), (much,), ())
         documents = [tree for tree, _ in self.trees]
         found = [d for _, problems in self.trees for d in problems]
-        if any(d.code == _NOT_READ for d in found):
+        if any(isinstance(d.said, E140) for d in found):
+            # A file was not read to its end: what is missing in the rest cannot be told.
             return _Read(None, Calls(()), tuple(found), ())
         book, problems = read_playbook(documents, found, self._folder)
         found += (*problems, *check_sentences(documents))
+        found += check_warnings_lowered(book.settings) if book is not None else ()
         calls, dressing = all_calls(book) if book is not None else (Calls(()), ())
         return _Read(book, calls, tuple(found), dressing)
 
@@ -212,9 +213,10 @@ class Session:
         found += check_standing(book, self.calls, self.expander)
         season, problems = proved_season(book, self.calls, self._proving)
         found += problems
-        silent = not any(d.is_error or d.code == _UNDRESSED for d in found)
+        # A concept without a dress-up says why there is no call.
+        silent = not any(d.is_error or isinstance(d.said, W710) for d in found)
         if self._whole and silent and not self.calls.orders:
-            found.append(diagnose("W103", book.settings.span))
+            found.append(W103().at(book.settings.span))
         return season, said_once(found)
 
     @property

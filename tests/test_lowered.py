@@ -7,14 +7,16 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner, Result
 
+from stemline.checks.codes import rows
 from stemline.commands import main
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.lowered import lowered_line, parted
 from stemline.source import Span
 
 
 def warning(code: str, line: int) -> Diagnostic:
-    return diagnose(code, Span("book.play", line, 1, 2))
+    (row,) = (row for row in rows() if row.__name__ == code)
+    return row(**dict.fromkeys(row.fields, "")).at(Span("book.play", line, 1, 2))
 
 
 @pytest.mark.parametrize(

@@ -18,7 +18,7 @@ from pathlib import Path
 import pytest
 from corpus.mixing import CORPUS, Outcome, base, compile_case, outcome
 
-from stemline.diagnostics.catalogue import CATALOGUE
+from stemline.checks.codes import wordings
 from stemline.diagnostics.render import in_order
 from stemline.outside.project import read_files
 from stemline.session import Session
@@ -117,7 +117,7 @@ def test_ten_mistakes_are_ten_kinds() -> None:
 def test_the_corpus_is_whole() -> None:
     assert len(CASES) >= 60
     assert not [c.path.name for c in CASES if not c.codes]
-    assert {c for case in CASES for c in case.codes} <= CATALOGUE.keys()
+    assert {c for case in CASES for c in case.codes} <= wordings().keys()
     wanted = {c.path.stem for c in RIGHT}
     assert wanted == {p.stem for p in CORPUS.glob("*.expected")}
     assert {*STORED, *MADE} == {p.stem for p in FOLDERS.glob("*.expected")}

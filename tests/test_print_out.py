@@ -5,7 +5,9 @@ from __future__ import annotations
 import pytest
 
 from stemline.commands.closing_lines import summary
-from stemline.diagnostics.diagnostic import Related, diagnose
+from stemline.diagnostics.catalogue.files import E105, W101
+from stemline.diagnostics.catalogue.names import E301, E302
+from stemline.diagnostics.diagnostic import Related
 from stemline.diagnostics.plain import plain
 from stemline.diagnostics.render import MOST, render
 from stemline.session import Session
@@ -21,10 +23,8 @@ def is_plain(text: str) -> bool:
 def test_nothing_that_a_terminal_obeys_is_printed() -> None:
     source = Source(f"{HOSTILE}\n.play", f"{HOSTILE}\n")
     at = Span(source.name, 1, 1, 5)
-    found = diagnose(
-        "E301", at, kind="concept", name=HOSTILE, times="twice", nearest=(HOSTILE,),
-        related=(Related(at, HOSTILE),),
-    )  # fmt: skip
+    twice = E301(kind="concept", name=HOSTILE, times="twice")
+    found = twice.at(at, nearest=(HOSTILE,), related=(Related(at, HOSTILE),))
     shown = render([found], {source.name: source})
     assert is_plain(shown)
     assert shown.startswith("a␛[31mred␛]0;title␇")
@@ -50,8 +50,8 @@ def test_a_control_character_never_gets_into_a_name() -> None:
 def test_of_many_messages_the_first_are_printed_and_the_others_counted(
     errors: int, warnings: int
 ) -> None:
-    found = [diagnose("E105", Span("a.play", n, 1, 2)) for n in range(1000, 1000 + errors)]
-    found += [diagnose("W101", Span("a.play", n, 1, 2)) for n in range(1, 1 + warnings)]
+    found = [E105().at(Span("a.play", n, 1, 2)) for n in range(1000, 1000 + errors)]
+    found += [W101().at(Span("a.play", n, 1, 2)) for n in range(1, 1 + warnings)]
     shown = render(found, {})
     assert shown.count(": error ") == min(errors, MOST)
     assert shown.count(": warning ") == min(warnings, MOST - min(errors, MOST))
@@ -64,5 +64,5 @@ def test_of_many_messages_the_first_are_printed_and_the_others_counted(
 
 
 def test_a_long_name_is_not_repeated_in_full() -> None:
-    shown = render([diagnose("E302", Span("a", 1, 1, 2), kind="concept", name="x" * 5000)], {})
+    shown = render([E302(kind="concept", name="x" * 5000).at(Span("a", 1, 1, 2))], {})
     assert len(shown) < 1000

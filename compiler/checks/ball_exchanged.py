@@ -12,13 +12,79 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.blocking.carrying import stands_wide
 from stemline.football.defence.fronts import line_of
 from stemline.football.field import Side
 from stemline.football.play import Kind, Man, Play, Read, Step
 from stemline.football.players import Position
 from stemline.geometry.paths import Point, along, length, polyline
+
+
+class W860(Mistake):
+    title = "a fullback behind the back"
+    message = "{call}: {man} has the ball as the back by position, and {other} stands deeper"
+    help = (
+        "a stated position decides before depth: if {other} is to run, say so in the personnel, or "
+        "move them"
+    )
+
+    call: str
+    man: str
+    other: str
+
+
+class W861(Mistake):
+    title = "a boot the way of the fake"
+    message = "{call}: the quarterback boots to the {side}, and the run is shown to the {side} too"
+    help = (
+        "the boot goes to the first read where no side is named: fake the other way, or put the "
+        "first read on the other side"
+    )
+
+    call: str
+    side: str
+
+
+class W862(Mistake):
+    title = "a launch away from the first read"
+    message = "{call}: the quarterback goes to the {side}, and looks first for {man} on the other"
+    help = "put the first read on the side he runs to, or turn the launch"
+
+    call: str
+    man: str
+    side: str
+
+
+class W863(Mistake):
+    title = "a reverse without a man in between"
+    message = "{call}: {man} takes the ball from the quarterback himself"
+    help = (
+        "a reverse turns the ball round: give the first runner a role with `aims`, or call it "
+        "something else"
+    )
+
+    call: str
+    man: str
+
+
+class W864(Mistake):
+    title = "a hand-off to a man who does not come by"
+    message = (
+        "{call}: {man} is to take the ball from {giver}, and comes no nearer to him than {yards} "
+        "yards"
+    )
+    help = (
+        "lead his path past {giver}: fewer aims, a motion that brings him there, or another man's "
+        "hands in between"
+    )
+    varies = ("yards",)
+
+    call: str
+    giver: str
+    man: str
+    yards: str
+
 
 BACKFIELD = 2.0
 """Yards from the ball, to each side, and behind the line, of a man who is a back by place."""
@@ -55,9 +121,7 @@ def _who_carries(play: Play) -> Iterator[Diagnostic]:
     for man in play.men:
         deeper = man.snap.y < carrier.snap.y - DEEPER
         if man.position is Position.FULLBACK and _behind(man) and deeper:
-            yield diagnose(
-                "W860", play.span, call=play.call.spoken, man=carrier.label, other=man.label
-            )
+            yield W860(call=play.call.spoken, man=carrier.label, other=man.label).at(play.span)
 
 
 def _behind(man: Man) -> bool:
@@ -74,14 +138,9 @@ def _exchanges(play: Play) -> Iterator[Diagnostic]:
         near = min((a.distance(b) for a in own for b in his), default=0.0)
         tossed = giver == passer.label and _wide(play, taker)
         if giver != taker and near > (PITCHED if tossed else HANDED):
-            yield diagnose(
-                "W864",
-                play.assignment(taker).span,
-                call=play.call.spoken,
-                man=taker,
-                giver=giver,
-                yards=f"{near:.0f}",
-            )
+            yield W864(
+                call=play.call.spoken, man=taker, giver=giver, yards=f"{near:.0f}",
+            ).at(play.assignment(taker).span)  # fmt: skip
 
 
 def _behind_line(play: Play, label: str) -> tuple[Point, ...]:
@@ -106,10 +165,10 @@ def _launches(play: Play) -> Iterator[Diagnostic]:
     if step is None or step.side is None:
         return
     if step.name == "boot" and _shown(play) is step.side:
-        yield diagnose("W861", play.span, call=call, side=step.side.word)
+        yield W861(call=call, side=step.side.word).at(play.span)
     first = next(iter(_thrown_moving(play, step)), None)
     if first is not None and abs(first.at.x) > ASIDE and _side(first.at.x) is not step.side:
-        yield diagnose("W862", first.span, call=call, side=step.side.word, man=first.target)
+        yield W862(call=call, side=step.side.word, man=first.target).at(first.span)
 
 
 def _thrown_moving(play: Play, step: Step) -> list[Read]:
@@ -138,4 +197,4 @@ def check_reverse(play: Play, between: bool) -> Iterator[Diagnostic]:
     somebody else runs with it before him."""
     named = "reverse" in play.call.concept.casefold().split()
     if named and play.kind is Kind.RUN and play.carrier and not between:
-        yield diagnose("W863", play.span, call=play.call.spoken, man=play.carrier)
+        yield W863(call=play.call.spoken, man=play.carrier).at(play.span)

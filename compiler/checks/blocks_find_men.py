@@ -13,9 +13,24 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.play import Play
 from stemline.read.words import listed
+
+
+class W670(Mistake):
+    title = "more men free than one"
+    message = "{call}: nobody blocks {free} of {look}"
+    help = (
+        "a back runs by one man, not by more: add a blocker, read one as a `key`, or do not call "
+        "it against this look"
+    )
+    unordered = "free"
+
+    call: str
+    free: str
+    look: str
+
 
 MOST_FREE = 1
 """Men of the box whom the carrier is asked to run by."""
@@ -24,10 +39,8 @@ MOST_FREE = 1
 def check_blocking(play: Play) -> Iterator[Diagnostic]:
     """More men of the box free than the carrier can run by."""
     if play.defence is not None and len(play.unblocked) > MOST_FREE:
-        yield diagnose(
-            "W670",
-            play.span,
+        yield W670(
             call=play.call.spoken,
             free=listed(play.unblocked).replace(" or ", " and "),
             look=play.defence.name,
-        )
+        ).at(play.span)

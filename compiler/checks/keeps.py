@@ -12,12 +12,112 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.calls import E630
+from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.field import Side
 from stemline.football.play import Play, Read, Spot
 from stemline.geometry.paths import Ending, Path
 from stemline.playbook.concepts import Keep
 from stemline.source import Span
+
+
+class E660(Mistake):
+    title = "a tag that does not keep the feet"
+    message = "{tag} says it keeps the feet, and changes `{before}` to `{after}` ({call})"
+    label = "not kept"
+    help = "leave the feet alone, or do not claim to keep them"
+
+    after: str
+    before: str
+    call: str
+    concept: str
+    tag: str
+
+
+class E661(Mistake):
+    title = "a tag that does not keep the order"
+    message = (
+        "{tag} says it keeps the {what}, and changes look {number} from `{before}` to `{after}` "
+        "({call})"
+    )
+    label = "not kept"
+    help = "leave the {what} line alone, or do not claim to keep it"
+
+    after: str
+    before: str
+    call: str
+    concept: str
+    number: int
+    tag: str
+    what: str
+
+
+class E662(Mistake):
+    title = "a tag that moves a spot"
+    message = (
+        "{tag} says it keeps the quarterback's eyes, and {spot} is not where {concept} has it "
+        "({call})"
+    )
+    label = "not kept"
+    help = "leave the spot alone, or do not claim to keep it"
+
+    call: str
+    concept: str
+    spot: str
+    tag: str
+
+
+class E663(Mistake):
+    title = "a tag that empties a spot"
+    message = (
+        "{tag} says it keeps the quarterback's eyes, but nobody comes to {spot}: {instead} ({call})"
+    )
+    label = "{spot} is empty"
+    help = "send somebody to {spot}, or do not claim to keep it"
+    varies = ("instead",)
+
+    call: str
+    concept: str
+    instead: str
+    spot: str
+    tag: str
+
+    def silences(self, other: Mistake) -> bool:
+        return isinstance(other, E630) and other.spot == self.spot
+
+
+class E664(Mistake):
+    title = "a tag that takes a read away"
+    message = "{tag} says it keeps the {what}, and {role} does not go out any more ({call})"
+    label = "not kept"
+    help = "give {role} a route, or do not claim to keep the {what}"
+
+    call: str
+    concept: str
+    role: str
+    tag: str
+    what: str
+
+    def silences(self, other: Mistake) -> bool:
+        return isinstance(other, E630) and other.spot == self.role
+
+
+class E665(Mistake):
+    title = "a tag that turns a read around"
+    message = (
+        "{tag} says it keeps the {what}, and {role} goes to the {after} side where {concept} sends "
+        "him to the {before} side ({call})"
+    )
+    label = "not kept"
+    help = "send {role} to the same side, or do not claim to keep the {what}"
+
+    after: str
+    before: str
+    call: str
+    concept: str
+    role: str
+    tag: str
+    what: str
 
 
 def check_keeps(
@@ -41,15 +141,10 @@ def check_keeps(
 def _feet(tag: str, span: Span, plain: Play, tagged: Play) -> Iterator[Diagnostic]:
     before, after = ([s.name for s in p.feet] for p in (plain, tagged))
     if before != after:
-        yield diagnose(
-            "E660",
-            span,
-            tag=tag,
-            before=", ".join(before) or "nothing",
-            after=", ".join(after) or "nothing",
-            concept=plain.call.concept,
-            call=tagged.call.spoken,
-        )
+        yield E660(
+            tag=tag, before=", ".join(before) or "nothing", after=", ".join(after) or "nothing",
+            concept=plain.call.concept, call=tagged.call.spoken,
+        ).at(span)  # fmt: skip
 
 
 def _order(
@@ -65,10 +160,10 @@ def _order(
         old = before[number] if number < len(before) else None
         new = after[number] if number < len(after) else None
         if _words(old) != _words(new):
-            yield diagnose(
-                "E661", span, tag=tag, what=what, number=number + 1, before=_words(old),
-                after=_words(new), concept=plain.call.concept, call=tagged.call.spoken,
-            )  # fmt: skip
+            yield E661(
+                tag=tag, what=what, number=number + 1, before=_words(old), after=_words(new),
+                concept=plain.call.concept, call=tagged.call.spoken,
+            ).at(span)  # fmt: skip
             return
     names = [r.target for r in before]
     spots = {s.name for s in plain.spots}
@@ -95,20 +190,14 @@ def _spots(
         if old is None:
             continue
         if new is None or old.at.distance(new.at) > min(old.half_width, old.half_height):
-            yield diagnose(
-                "E662", span, tag=tag, spot=name, concept=plain.call.concept,
-                call=tagged.call.spoken,
-            )  # fmt: skip
+            yield E662(
+                tag=tag, spot=name, concept=plain.call.concept, call=tagged.call.spoken,
+            ).at(span)  # fmt: skip
         elif old.men and not new.men:
-            yield diagnose(
-                "E663",
-                span,
-                tag=tag,
-                spot=name,
-                instead=_crowd(tagged, plain) or _gone(old, plain, tagged),
-                concept=plain.call.concept,
-                call=tagged.call.spoken,
-            )
+            yield E663(
+                tag=tag, spot=name, instead=_crowd(tagged, plain) or _gone(old, plain, tagged),
+                concept=plain.call.concept, call=tagged.call.spoken,
+            ).at(span)  # fmt: skip
 
 
 def _spot(play: Play, name: str) -> Spot | None:
@@ -148,16 +237,15 @@ def _role(
     if old is None:
         return
     if new is None:
-        yield diagnose(
-            "E664", span, tag=tag, what=what, role=role, concept=plain.call.concept,
-            call=tagged.call.spoken,
-        )  # fmt: skip
+        yield E664(
+            tag=tag, what=what, role=role, concept=plain.call.concept, call=tagged.call.spoken,
+        ).at(span)  # fmt: skip
     elif old.end.x * new.end.x < 0:
-        yield diagnose(
-            "E665", span, tag=tag, what=what, role=role,
-            before=_relative(old.end.x, plain), after=_relative(new.end.x, tagged),
-            concept=plain.call.concept, call=tagged.call.spoken,
-        )  # fmt: skip
+        yield E665(
+            tag=tag, what=what, role=role, before=_relative(old.end.x, plain),
+            after=_relative(new.end.x, tagged), concept=plain.call.concept,
+            call=tagged.call.spoken,
+        ).at(span)  # fmt: skip
 
 
 def _route(play: Play, role: str) -> Path | None:

@@ -14,9 +14,25 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.play import Play
 from stemline.read.words import listed
+
+
+class W671(Mistake):
+    title = "a key whom the blocking does not leave"
+    message = "{call} reads the {key}, and the blocking leaves {free} of {look}"
+    help = (
+        "write `key unblocked man` with his side, or change a block so that {key_man} is the only "
+        "one left"
+    )
+    unordered = "free"
+
+    call: str
+    free: str
+    key: str
+    key_man: str
+    look: str
 
 
 def check_keys(shown: Sequence[Play]) -> Iterator[Diagnostic]:
@@ -26,12 +42,7 @@ def check_keys(shown: Sequence[Play]) -> Iterator[Diagnostic]:
         for key in play.keys:
             if key.instead and play.defence is not None and key.span not in told:
                 told.add(key.span)
-                yield diagnose(
-                    "W671",
-                    key.span,
-                    call=play.call.spoken,
-                    key=key.described,
-                    key_man=key.man or "he",
-                    free=listed(key.instead).replace(" or ", " and "),
-                    look=play.defence.name,
-                )
+                yield W671(
+                    call=play.call.spoken, key=key.described, key_man=key.man or "he",
+                    free=listed(key.instead).replace(" or ", " and "), look=play.defence.name,
+                ).at(key.span)  # fmt: skip

@@ -15,7 +15,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from itertools import product
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.conditions import LookWord
 from stemline.football.defenders import Defence
 from stemline.football.field import BallSpot, Side
@@ -25,6 +25,77 @@ from stemline.playbook.playbook import Playbook
 from stemline.resolve.expand import Expander
 from stemline.resolve.season import Calls
 from stemline.source import Span
+
+
+class W104(Mistake):
+    title = "looks not tried against every formation"
+    message = (
+        "the looks and formations of this playbook make {pairs} pairs, of which {most} were tried"
+    )
+    help = (
+        "leave out looks and formations that are not this season's; those of the last blocks were "
+        "not tried"
+    )
+
+    most: str
+    pairs: str
+
+
+class E480(Mistake):
+    title = "the wrong number of defenders"
+    message = "{look} has {got} defenders, and {wanted} play ({rules}; {source})"
+    label = "{got} defenders"
+    help = "one line with `at` for each man, and none twice"
+
+    got: int
+    look: str
+    rules: str
+    source: str
+    wanted: str
+
+
+class TooNear(Mistake):
+    """A defender inside the restraining distance of his code."""
+
+    look: str
+    man: str
+    depth: str
+    wanted: str
+    rules: str
+    source: str
+
+
+class E491(TooNear):
+    title = "a defender too near the ball"
+    message = (
+        "in {look}, {man} stands {depth} yards off the ball, and the defence must be {wanted} "
+        "({rules}; {source})"
+    )
+    label = "too near"
+    help = "at least `{wanted} deep`; a technique without a depth keeps the distance by itself"
+
+
+class W491(TooNear):
+    title = "a defender who may be too near the ball"
+    message = (
+        "in {look}, {man} stands {depth} yards off the ball, and {wanted} may be asked for "
+        "({rules}; {source})"
+    )
+    label = "near"
+    help = "ask your league; a technique without a depth keeps the distance by itself"
+
+
+class W493(Mistake):
+    title = "a man whom nobody covers"
+    message = "in {look}, everybody is covered man to man, and nobody has {said} of {formations}"
+    label = "{said} is free"
+    help = "give him to somebody: `M covers man, {who}`"
+
+    formations: str
+    look: str
+    said: str
+    who: str
+
 
 MOST_PAIRS = 600
 """Looks by formations, those that move counted again, that are tried: each is lined up six times.
@@ -50,7 +121,7 @@ def check_looks(
     tried = max(1, MOST_PAIRS // len(keys))
     if tried < len(sets):
         pairs, most = f"{len(sets) * len(keys):,}", f"{tried * len(keys):,}"
-        yield diagnose("W104", looks[0].span, pairs=pairs, most=most)
+        yield W104(pairs=pairs, most=most).at(looks[0].span)
     for formation, motion in sets[:tried]:
         name = _name(book, formation, motion)
         for spot, side in product(BallSpot, Side):
@@ -71,10 +142,10 @@ def _numbers(looks: Sequence[LookDef], book: Playbook) -> Iterator[Diagnostic]:
         men = frozenset(said[0].span for said in look.stands.values())
         if len(look.stands) != int(players.value) and men not in told:
             told.add(men)
-            yield diagnose(
-                "E480", look.span, look=look.name, got=len(look.stands),
-                wanted=f"{players.value:g}", rules=book.settings.code.title, source=players.cited,
-            )  # fmt: skip
+            yield E480(
+                look=look.name, got=len(look.stands), wanted=f"{players.value:g}",
+                rules=book.settings.code.title, source=players.cited,
+            ).at(look.span)  # fmt: skip
 
 
 def _sets(book: Playbook, calls: Calls) -> Iterator[tuple[str, str]]:
@@ -111,11 +182,11 @@ def _too_near(looks: Sequence[LookDef], book: Playbook) -> Iterator[Diagnostic]:
                 depth = min(depths, default=code.restraining.value)
                 if depth < code.restraining.value and line.span not in told:
                     told.add(line.span)
-                    yield diagnose(
-                        "E491" if code.restraining.binding else "W491", line.span,
+                    near = (E491 if code.restraining.binding else W491)(
                         look=look.name, man=man, depth=f"{depth:g}", rules=code.title,
                         wanted=f"{code.restraining.value:g}", source=code.restraining.cited,
                     )  # fmt: skip
+                    yield near.at(line.span)
 
 
 def _uncovered(defence: Defence, picture: LinedUp) -> Iterator[Diagnostic]:
@@ -133,10 +204,9 @@ def _uncovered(defence: Defence, picture: LinedUp) -> Iterator[Diagnostic]:
     for label, who in names.items():
         if label not in covered:
             said = who if "#" in who else f"the {who}"
-            yield diagnose(
-                "W493", defence.span, look=defence.name, who=who, said=said,
-                formations=counted.shape_word,
-            )  # fmt: skip
+            yield W493(
+                look=defence.name, who=who, said=said, formations=counted.shape_word,
+            ).at(defence.span)  # fmt: skip
 
 
 class _Found:
@@ -147,17 +217,17 @@ class _Found:
 
     def add(self, formation: str, found: Iterable[Diagnostic]) -> None:
         for d in found:
-            values = dict(d.values)
-            cause = (d.code, d.span, values.get("man"), values.get("other"), values.get("who"))
+            who = (getattr(d.said, name, "") for name in ("man", "other", "who"))
+            cause = (d.code, d.span, *who)
             _, formations = self._causes.setdefault(cause, (d, {}))
             formations.setdefault(formation)
 
     def gathered(self) -> Iterator[Diagnostic]:
         for d, formations in self._causes.values():
-            values = dict(d.values)
-            if "formations" in values:
-                values["formations"] = _listed(list(formations))
-            yield replace(d, values=tuple(sorted(values.items())))
+            if "formations" in d.said.fields:
+                said = d.said.having(formations=_listed(list(formations)))
+                d = replace(d, said=said)
+            yield d
 
 
 def _listed(names: Sequence[str]) -> str:

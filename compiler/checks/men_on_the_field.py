@@ -13,11 +13,61 @@ from collections.abc import Collection, Iterator, Mapping
 from dataclasses import replace
 from itertools import combinations
 
-from stemline.diagnostics.diagnostic import Diagnostic, Related, diagnose
+from stemline.diagnostics.diagnostic import Diagnostic, Mistake, Related
 from stemline.football.field import Field, Side
 from stemline.football.play import Man, Motion
 from stemline.football.players import Position
 from stemline.source import Span
+
+
+class E510(Mistake):
+    title = "the wrong number of men"
+    message = "{formation} has {got} men, and {wanted} play ({rules}; {source})"
+    label = "{got} with the five linemen"
+    help = "the five linemen are always there: line up the others, one line a man"
+
+    formation: str
+    got: int
+    rules: str
+    source: str
+    wanted: int
+
+
+class E511(Mistake):
+    title = "out of bounds"
+    message = "{man} stands {yards} yards over the {side} sideline in {formation} from the {spot}"
+    label = "out of bounds"
+    help = "line him up by the numbers or the sideline, or add a line `when into boundary`"
+    varies = ("spot", "yards", "side")
+
+    formation: str
+    man: str
+    side: str
+    spot: str
+    yards: str
+
+
+class E512(Mistake):
+    title = "two men on one spot"
+    message = "{man} and {other} stand on one spot in {formation} from the {spot}"
+    label = "no room"
+    help = "move one of them, or add a line `when into boundary`"
+    varies = ("spot",)
+
+    formation: str
+    man: str
+    other: str
+    spot: str
+
+
+class E513(Mistake):
+    title = "no quarterback"
+    message = "{formation} has no quarterback"
+    label = "nobody takes the snap"
+    help = "give the man who takes it the letter Q, or say `is quarterback` in the personnel"
+
+    formation: str
+
 
 ROOM = 0.8
 """Two men nearer than this stand on one spot. Common practice: shoulders are about half a yard."""
@@ -31,17 +81,12 @@ def check_men(
     """Count and quarterback, at the formation's name."""
     wanted = int(field.code.players.value)
     if len(men) != wanted:
-        yield diagnose(
-            "E510",
-            span,
-            formation=formation,
-            got=len(men),
-            wanted=wanted,
-            rules=field.code.title,
+        yield E510(
+            formation=formation, got=len(men), wanted=wanted, rules=field.code.title,
             source=field.code.players.source,
-        )
+        ).at(span)  # fmt: skip
     if not any(m.position is Position.QUARTERBACK for m in men):
-        yield diagnose("E513", span, formation=formation)
+        yield E513(formation=formation).at(span)
 
 
 def check_places(
@@ -55,19 +100,18 @@ def check_places(
         side = Side.RIGHT if man.at.x > 0 else Side.LEFT
         over = (man.at.x - field.sideline(side)) * side.value
         if over > 0:
-            yield diagnose(
-                "E511", man.span, man=man.label, formation=formation, spot=field.spot.value,
-                yards=f"{over:.1f}", side=side.word,
-            )  # fmt: skip
+            yield E511(
+                man=man.label, formation=formation, spot=field.spot.value, yards=f"{over:.1f}",
+                side=side.word,
+            ).at(man.span)  # fmt: skip
     for first, second in combinations(men, 2):
         room = LINE_ROOM if first.on_line and second.on_line else ROOM
         if first.at.distance(second.at) < room:
             other, later = sorted((first, second), key=lambda m: (m.label in movers, m.span))
             related = (Related(other.span, f"{other.label} is here"),) if other.span.line else ()
-            yield diagnose(
-                "E512", later.span, related=related, man=later.label, other=other.label,
-                formation=formation, spot=field.spot.value,
-            )  # fmt: skip
+            yield E512(
+                man=later.label, other=other.label, formation=formation, spot=field.spot.value,
+            ).at(later.span, related=related)  # fmt: skip
 
 
 def check_moved(
@@ -84,6 +128,8 @@ def check_moved(
             for m, at in zip(men, places, strict=True)
         )
         for found in check_places(placed, field, name, motions):
-            values = dict(found.values)
-            if motions.keys() & {values["man"], values.get("other")}:
-                yield found
+            match found.said:
+                case E511(man=man) if man in motions:
+                    yield found
+                case E512(man=man, other=other) if motions.keys() & {man, other}:
+                    yield found

@@ -9,9 +9,37 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.play import Play
 from stemline.football.players import Position
+
+
+class E631(Mistake):
+    title = "a foot that never comes"
+    message = "{target} is thrown on {foot} in {call}, and the feet there are {feet}"
+    label = "not in the feet"
+    help = "add {foot} to the `feet` line, or throw it on a foot that is there"
+
+    call: str
+    feet: str
+    foot: str
+    target: str
+
+
+class W650(Mistake):
+    title = "a man without a job"
+    message = "without a job in {call}: {man}"
+    label = "{concept} has no role here for {man}"
+    help = (
+        "give each a role; one that only some formations have ends with `or nobody`: `clear is "
+        "weak #1 or nobody`"
+    )
+    varies = ("man",)
+    listed = "man"
+
+    call: str
+    concept: str
+    man: str
 
 
 def check_jobs(play: Play) -> Iterator[Diagnostic]:
@@ -24,12 +52,8 @@ def check_jobs(play: Play) -> Iterator[Diagnostic]:
         and not play.assignment(man.label).job
     ]
     if idle:
-        yield diagnose(
-            "W650",
-            play.span,
-            man=", ".join(idle),
-            call=play.call.spoken,
-            concept=play.call.concept,
+        yield W650(man=", ".join(idle), call=play.call.spoken, concept=play.call.concept).at(
+            play.span
         )
 
 
@@ -38,11 +62,7 @@ def check_feet(play: Play) -> Iterator[Diagnostic]:
     steps = {step.name for step in play.feet}
     for read in (*play.reads, *play.pressure):
         if read.foot and steps and read.foot not in steps:
-            yield diagnose(
-                "E631",
-                read.span,
-                target=read.target,
-                foot=read.foot,
-                feet=", ".join(step.name for step in play.feet),
-                call=play.call.spoken,
-            )
+            yield E631(
+                target=read.target, foot=read.foot,
+                feet=", ".join(step.name for step in play.feet), call=play.call.spoken,
+            ).at(read.span)  # fmt: skip

@@ -9,11 +9,30 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.field import Side
 from stemline.football.offence.landmarks import x_of
 from stemline.football.play import Play
 from stemline.playbook.concepts import Need
+
+
+class E651(Mistake):
+    title = "the call does not supply a need"
+    message = (
+        "in {call} {role} ({man}) stands {away} yards from the {landmark} at the snap (from the "
+        "{spot}), and the concept needs {yards} or fewer"
+    )
+    label = "not met"
+    help = "tighten his split, or bring him in by a motion: `in FORMATION motion NAME`"
+    varies = ("spot", "away")
+
+    away: str
+    call: str
+    landmark: str
+    man: str
+    role: str
+    spot: str
+    yards: str
 
 
 def check_needs(play: Play, needs: Sequence[Need]) -> Iterator[Diagnostic]:
@@ -25,14 +44,7 @@ def check_needs(play: Play, needs: Sequence[Need]) -> Iterator[Diagnostic]:
         side = Side.RIGHT if man.snap.x > 0 else Side.LEFT
         away = abs(man.snap.x - x_of(need.landmark, side, play.field))
         if away > need.yards + 1e-9:
-            yield diagnose(
-                "E651",
-                need.span,
-                role=need.role,
-                man=man.label,
-                yards=f"{need.yards:g}",
-                away=f"{away:.1f}",
-                landmark=need.landmark.value,
-                spot=play.ball.value,
-                call=play.call.spoken,
-            )
+            yield E651(
+                role=need.role, man=man.label, yards=f"{need.yards:g}", away=f"{away:.1f}",
+                landmark=need.landmark.value, spot=play.ball.value, call=play.call.spoken,
+            ).at(need.span)  # fmt: skip

@@ -14,8 +14,37 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.play import Kind, Play
+
+
+class W691(Mistake):
+    title = "a free rusher and no answer"
+    message = (
+        "against {look} one more comes than {protection} blocks: {man} is free {where}, and "
+        "nothing is thrown for him ({call})"
+    )
+    label = "no answer"
+    help = "give the concept a `pressure` order, or the protection a `hot`"
+
+    call: str
+    look: str
+    man: str
+    protection: str
+    where: str
+
+
+class W692(Mistake):
+    title = "two free rushers"
+    message = "against {look} two more come than {protection} blocks: {men} are free ({call})"
+    label = "too few stay in"
+    help = "keep another man in, slide to them, or leave this look out of the dress-up"
+
+    call: str
+    look: str
+    men: str
+    protection: str
+
 
 MIDDLE = 1.5
 """A man who comes free within this of the ball comes up the middle. Common practice."""
@@ -29,12 +58,11 @@ def check_protection(play: Play) -> Iterator[Diagnostic]:
     free = play.unblocked
     if len(free) > 1:
         men = " and ".join(f"{label} {_where(play, label)}" for label in free)
-        yield diagnose("W692", play.span, look=look, protection=protection, men=men, call=call)
+        yield W692(look=look, protection=protection, men=men, call=call).at(play.span)
     elif free and not play.pressure and not play.hot:
-        yield diagnose(
-            "W691", play.span, look=look, protection=protection, man=free[0],
-            where=_where(play, free[0]), call=call,
-        )  # fmt: skip
+        yield W691(
+            look=look, protection=protection, man=free[0], where=_where(play, free[0]), call=call,
+        ).at(play.span)  # fmt: skip
 
 
 def _where(play: Play, label: str) -> str:

@@ -11,8 +11,6 @@ from stemline.checks.blocks_find_men import check_blocking
 from stemline.checks.keeps import check_keeps
 from stemline.checks.keys import check_keys
 from stemline.checks.legality import (
-    COVERED,
-    FOULS,
     Snap,
     before_motion,
     check_call,
@@ -20,12 +18,14 @@ from stemline.checks.legality import (
     check_snap,
     check_throws,
 )
+from stemline.checks.legality.covered import E524
 from stemline.checks.looks_line_up import check_looks
 from stemline.checks.men_on_the_field import check_men, check_moved, check_places
 from stemline.checks.men_without_jobs import check_feet, check_jobs
 from stemline.checks.needs import check_needs
 from stemline.checks.protection_holds import check_protection
-from stemline.checks.throws_on_time import check_clock, check_rhythm, check_space
+from stemline.checks.throws_on_time import check_clock, check_rhythm, check_space, targets
+from stemline.diagnostics.broken_rule import BrokenRule
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import Kind, Play, Season
@@ -89,7 +89,7 @@ def _unmended(
     orders = [order for _, order in calls.orders if order.formation == key]
     ways = {(order.side, order.motion) for order in orders}
     if orders:
-        found = [d for d in found if d.code[1:] != COVERED]
+        found = [d for d in found if not isinstance(d.said, E524)]
     if not ways or not all(motion for _, motion in ways):
         yield from found
         return
@@ -97,8 +97,9 @@ def _unmended(
     mended = [d for d in found if _broken_by(d) not in still]
     yield from (d for d in found if d not in mended)
     names = tuple(sorted({book.motions[way].name for _, way in ways}))
-    if any(d.code[1:] in FOULS for d in mended):
-        yield before_motion(formation.name, names, formation.span, mended)
+    fouls = [d.said for d in mended if isinstance(d.said, BrokenRule) and d.said.foul]
+    if fouls:
+        yield before_motion(formation.name, names, formation.span, fouls)
 
 
 def _legal(
@@ -155,7 +156,7 @@ def _in_motion(book: Playbook, play: Play, order: Order) -> Iterable[Diagnostic]
     yield from check_moved(play.men, motions, play.field, name)
     found = list(check_formation(snap))  # a covered man is asked about call by call
     told = {_broken_by(d) for d in _legal(book, order.formation)} if found else set()
-    yield from (d for d in found if _broken_by(d) not in told and d.code[1:] != COVERED)
+    yield from (d for d in found if _broken_by(d) not in told and not isinstance(d.said, E524))
 
 
 def _others_carry(body: Body, play: Play) -> bool:
@@ -190,21 +191,17 @@ def _timed(
                 alone, _ = expander.expand(replace(order, tags=(key,)), play.ball)
                 after = read_clock(alone, book.settings.level) if alone is not None else clock
                 by_itself = check_rhythm(tag.name, tag.keeps, before, after, play)
-                at_fault = {_target(d) for d in by_itself}
-                found = [d for d in found if _target(d) in at_fault]
+                at_fault = targets(by_itself)
+                found = [d for d in found if targets([d]) <= at_fault]
             broken += found
-    yield from check_clock(play, clock, {_target(d) for d in broken})
+    yield from check_clock(play, clock, targets(broken))
     yield from check_space(play, clock)
     yield from broken
 
 
-def _target(d: Diagnostic) -> str:
-    return dict(d.values)["target"]
-
-
 def _broken_by(d: Diagnostic) -> tuple[str, str]:
     """The rule and the man: what a motion need not be blamed for where the formation is."""
-    return d.code, dict(d.values).get("man", "")
+    return d.code, getattr(d.said, "man", "")
 
 
 def prove_call(

@@ -11,15 +11,127 @@ shorter split, throw it earlier, or call it into the boundary.
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterator, Sequence
+from collections.abc import Container, Iterable, Iterator, Sequence
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.play import Play
 from stemline.football.timing.clock import ReadClock, TimedRead, Verdict
 from stemline.football.timing.levels import GAP
 from stemline.football.timing.space import Meeting, crossings, crowds, measured
 from stemline.playbook.concepts import Keep
 from stemline.source import Span
+
+
+class E666(Mistake):
+    title = "a promise broken on the clock"
+    message = (
+        "{tag} keeps the {what}, but in {call} its look {number}, {target}, {how} off the {foot}"
+    )
+    label = "does not keep it"
+    help = (
+        "{concept} without the tag has it on time: give the man a shorter way, or leave {what} out "
+        "of `keeps`"
+    )
+    varies = ("how",)
+
+    call: str
+    concept: str
+    foot: str
+    how: str
+    number: int
+    tag: str
+    target: str
+    what: str
+
+
+class OffTheClock(Mistake):
+    """A read and the clock: times in seconds, the length of the throw in yards."""
+
+    varies = ("arrives", "closes", "man", "off", "opens", "yards")
+
+    target: str
+    man: str
+    foot: str
+    arrives: str
+    opens: str
+    closes: str
+    off: str
+    yards: str
+    call: str
+
+
+class W800(OffTheClock):
+    title = "a read comes late"
+    message = (
+        "{call}: {man} was open for {target} until {closes} s, and the ball thrown off the {foot} "
+        "is there at {arrives} s, {off} s late"
+    )
+    label = "late by {off} s, a throw of {yards} yards"
+    help = "throw it off an earlier foot, shorten the throw, or let the man sit"
+
+
+class W801(OffTheClock):
+    title = "a read comes early"
+    message = (
+        "{call}: {man} is open for {target} from {opens} s, and the ball thrown off the {foot} is "
+        "there at {arrives} s, {off} s early"
+    )
+    label = "early by {off} s"
+    help = "throw it off a later foot, or give the man a shorter way or a running start"
+
+
+class W802(OffTheClock):
+    title = "a throw out of reach"
+    message = (
+        "{call}: {target} is {yards} yards from the passer when {man} is open, farther than this "
+        "level throws"
+    )
+    label = "out of reach"
+    help = "shorten the route, bring the man closer, or set `level` to that of your passer"
+
+
+class W803(Mistake):
+    title = "two men run into each other"
+    message = "{call}: {over} and {under} are {apart} yards apart at {time} s"
+    label = "they collide"
+    help = "give one of them another depth or another stem; a yard between them is a brush"
+    varies = ("apart", "over", "time", "under")
+
+    apart: str
+    call: str
+    over: str
+    time: str
+    under: str
+
+
+class W804(Mistake):
+    title = "two men in one window"
+    message = "{call}: when the ball comes to {target}, {other} is {apart} yards away"
+    label = "one defender has both"
+    help = "move one of them, or look at both in one glance: `with` and his role"
+    varies = ("apart", "other")
+
+    apart: str
+    call: str
+    other: str
+    target: str
+
+
+class W805(Mistake):
+    title = "a claim that does not hold"
+    message = "{call}: the {kind} of {targets} measures {measured}; {wanted} are wanted"
+    label = "does not hold"
+    help = "change the depths or splits, or drop the claim"
+    varies = ("measured",)
+
+    call: str
+    kind: str
+    measured: str
+    targets: str
+    wanted: str
+
+
+_VERDICTS = {Verdict.LATE: W800, Verdict.EARLY: W801, Verdict.TOO_FAR: W802}
 
 
 def check_clock(play: Play, clock: ReadClock, told: Container[str] = ()) -> Iterator[Diagnostic]:
@@ -30,24 +142,20 @@ def check_clock(play: Play, clock: ReadClock, told: Container[str] = ()) -> Iter
     for look in clock.reads:
         if look.read.target in told:
             continue
-        code = {Verdict.LATE: "W800", Verdict.EARLY: "W801", Verdict.TOO_FAR: "W802"}.get(
-            look.verdict
-        )
+        code = _VERDICTS.get(look.verdict)
         if code is not None and look.window is not None:
-            yield diagnose(
-                code,
-                look.read.span,
-                target=look.read.target,
-                man=look.window.man,
-                foot=look.foot,
-                arrives=f"{look.arrives:.1f}",
-                opens=f"{look.window.opens:.1f}",
-                closes=f"{look.window.closes:.1f}",
-                off=f"{look.misses:.1f}",
-                yards=f"{look.distance:.0f}",
-                spot=play.ball.value,
-                call=play.call.spoken,
-            )
+            told_of = code(
+                target=look.read.target, man=look.window.man, foot=look.foot,
+                arrives=f"{look.arrives:.1f}", opens=f"{look.window.opens:.1f}",
+                closes=f"{look.window.closes:.1f}", off=f"{look.misses:.1f}",
+                yards=f"{look.distance:.0f}", call=play.call.spoken,
+            )  # fmt: skip
+            yield told_of.at(look.read.span)
+
+
+def targets(found: Iterable[Diagnostic]) -> set[str]:
+    """The reads that broken promises tell of."""
+    return {d.said.target for d in found if isinstance(d.said, E666)}
 
 
 def check_space(play: Play, clock: ReadClock) -> Iterator[Diagnostic]:
@@ -56,22 +164,21 @@ def check_space(play: Play, clock: ReadClock) -> Iterator[Diagnostic]:
     for crossing in crossings(clock.men):
         if crossing.meeting is Meeting.COLLIDE and crossing.time <= over + GAP:
             task = play.assignment(crossing.under)
-            yield diagnose(
-                "W803", task.span, over=_who(play, crossing.over), under=_who(play, crossing.under),
+            yield W803(
+                over=_who(play, crossing.over), under=_who(play, crossing.under),
                 time=f"{crossing.time:.1f}", apart=f"{crossing.apart:.1f}", call=play.call.spoken,
-            )  # fmt: skip
+            ).at(task.span)  # fmt: skip
     for crowd in crowds(clock):
-        yield diagnose(
-            "W804", crowd.read.read.span, target=crowd.read.read.target,
-            other=_who(play, crowd.other), apart=f"{crowd.apart:.1f}", call=play.call.spoken,
-        )  # fmt: skip
+        yield W804(
+            target=crowd.read.read.target, other=_who(play, crowd.other),
+            apart=f"{crowd.apart:.1f}", call=play.call.spoken,
+        ).at(crowd.read.read.span)  # fmt: skip
     for shape in measured(play, clock):
         if not shape.holds:
-            yield diagnose(
-                "W805", shape.claim.span, kind=shape.claim.kind, measured=shape.words,
-                wanted=shape.wish, targets=", ".join(shape.claim.targets),
-                call=play.call.spoken,
-            )  # fmt: skip
+            yield W805(
+                kind=shape.claim.kind, measured=shape.words, wanted=shape.wish,
+                targets=", ".join(shape.claim.targets), call=play.call.spoken,
+            ).at(shape.claim.span)  # fmt: skip
 
 
 def check_rhythm(
@@ -90,11 +197,11 @@ def check_rhythm(
         }.get(keep, ())
         for before, after in pairs:
             if before.verdict is Verdict.ON_TIME and _broken(after):
-                yield diagnose(
-                    "E666", span, tag=tag, target=after.read.target, foot=after.foot,
-                    what=keep.value, number=after.read.number, how=_how(after),
-                    call=play.call.spoken, concept=play.call.concept,
-                )  # fmt: skip
+                yield E666(
+                    tag=tag, target=after.read.target, foot=after.foot, what=keep.value,
+                    number=after.read.number, how=_how(after), call=play.call.spoken,
+                    concept=play.call.concept,
+                ).at(span)  # fmt: skip
 
 
 def _broken(look: TimedRead) -> bool:

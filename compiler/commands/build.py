@@ -7,6 +7,7 @@ from pathlib import Path
 import click
 
 from stemline.commands.options import FOLDER, THEME
+from stemline.diagnostics.catalogue.output import E958
 
 
 @click.command()
@@ -57,7 +58,7 @@ def build(folder: Path, out: Path | None, only: str, paper: str, theme: str) -> 
     with writing():
         home = folder.resolve()
         if real(target) in (home, *home.parents):
-            raise NotWritten("E958", target)
+            raise NotWritten(E958(), target)
         if out is None:
             refuse_led_out(folder, target)
         output_folder.refuse(target, book_names(season))

@@ -6,7 +6,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.calls import E602, E605, E606
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.nearest import nearest
 from stemline.football.play import Play
 from stemline.output import call_play
@@ -38,7 +39,7 @@ def earlier_files(folder: Path, said: str) -> Files:
     beside = there.parent.iterdir() if there.parent.is_dir() else ()
     names = tuple(sorted(path.name for path in beside if path.is_dir()))
     at = Span.over(BEFORE, said)
-    problem = diagnose("E605", at, nearest=nearest(there.name, names), said=said, why=why)
+    problem = E605(said=said, why=why).at(at, nearest=nearest(there.name, names))
     return Files(there, (), (problem,))
 
 
@@ -84,7 +85,6 @@ def _reasons(
 
 
 def _missing(problem: Diagnostic, said: str) -> Diagnostic:
-    if problem.code != "E602":
+    if not isinstance(problem.said, E602):
         return problem
-    call = dict(problem.values)["call"]
-    return diagnose("E606", problem.span, nearest=problem.nearest, call=call, before=said)
+    return E606(call=problem.said.call, before=said).at(problem.span, nearest=problem.nearest)

@@ -12,7 +12,10 @@ from typing import TYPE_CHECKING
 
 import click
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.calls import E603
+from stemline.diagnostics.catalogue.files import NoPlaybook
+from stemline.diagnostics.catalogue.output import E956, E957, E960
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.lowered import lowered_line, parted
 from stemline.diagnostics.nearest import nearest
 from stemline.diagnostics.render import render
@@ -26,9 +29,6 @@ from stemline.theme import Found, Theme, load_theme, theme_called
 if TYPE_CHECKING:
     from stemline.football.play import Season
 
-_USAGE = {"E101", "E102"}
-"""Codes of a command that was given no playbook at all."""
-
 
 @contextmanager
 def writing() -> Iterator[None]:
@@ -40,7 +40,7 @@ def writing() -> Iterator[None]:
     except NotWritten as error:
         found = error.found
     except PictureFailed as error:
-        found = diagnose("E956", Span(error.address, 0, 0, 0), why=error.why)
+        found = E956(why=error.why).at(Span(error.address, 0, 0, 0))
     except (PangoMissing, Refused) as error:
         click.echo(str(error), err=True)
         raise SystemExit(2) from None
@@ -59,7 +59,7 @@ def refuse_led_out(folder: Path, target: Path) -> None:
     """Raise where a link that lies in the playbook leads its own output out of it."""
     place = real(target)
     if not place.is_relative_to(folder.resolve()):
-        raise NotWritten("E960", target, place=str(place))
+        raise NotWritten(E960(place=str(place)), target)
 
 
 def kind_of(file: Path, kinds: tuple[str, ...]) -> str:
@@ -71,7 +71,7 @@ def kind_of(file: Path, kinds: tuple[str, ...]) -> str:
         return kinds[0]
     choices = ", ".join(kinds[:-1]) + " or " + kinds[-1]
     at = Span.over("--output", str(file))
-    found = diagnose("E957", at, nearest=nearest(ending, kinds), found=file.name, choices=choices)
+    found = E957(found=file.name, choices=choices).at(at, nearest=nearest(ending, kinds))
     click.echo(render([found], {"--output": Source("--output", str(file))}), nl=False, err=True)
     raise SystemExit(2)
 
@@ -96,7 +96,7 @@ def opened(folder: Path) -> tuple[Files, Session]:
     """The texts of a folder and a session of them; a folder without any ends the command."""
     _settle(folder)
     texts = read_files(folder)
-    if any(d.code in _USAGE for d in texts.found):
+    if any(isinstance(d.said, NoPlaybook) for d in texts.found):
         click.echo(render(texts.found, {}), nl=False, err=True)
         raise SystemExit(2)
     if not texts.sources:
@@ -149,7 +149,7 @@ def narrowed(season: Season, only: str) -> Season:
     )
     if not concepts:
         names = {n for c in season.concepts for n in (c.name, c.family)}
-        found = diagnose("E603", Span.over("--only", only), nearest=nearest(only, names), name=only)
+        found = E603(name=only).at(Span.over("--only", only), nearest=nearest(only, names))
         click.echo(render([found], {"--only": Source("--only", only)}), nl=False, err=True)
         raise SystemExit(2)
     kept = {c.name for c in concepts}

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 
-from stemline.diagnostics.catalogue import CATALOGUE
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.plain import plain, shortened
 from stemline.diagnostics.plural import how_many
@@ -49,7 +48,7 @@ def in_order(found: Iterable[Diagnostic]) -> list[Diagnostic]:
 
 
 def render_one(d: Diagnostic, sources: Mapping[str, Source]) -> str:
-    wording = CATALOGUE[d.code]
+    wording = d.said.wording
     values = {key: shortened(plain(value), _FIELD) for key, value in d.values}
     level = "error" if d.is_error else "warning"
     lines = [f"{where(d.span)}: {level} {d.code}: {wording.message.format(**values)}"]

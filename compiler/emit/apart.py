@@ -22,6 +22,7 @@ from copyreg import dispatch_table
 from types import MappingProxyType
 from typing import Any
 
+from stemline.diagnostics.catalogue.themes import E915, E918
 from stemline.emit.engine_log import PictureFailed
 from stemline.emit.fetch import Refused
 from stemline.emit.pdf import PangoMissing
@@ -63,7 +64,7 @@ def apart(theme: Theme, pictures: int, make: Callable[..., bytes], *values: Any)
         said, answer, code = _set_apart(sealed, SLACK * seconds)
     except OSError as error:
         why = f"no process can be started for them: {error.strerror}"
-        raise refused_at(theme, "theme.toml", 0, "E918", name=theme.name, why=why) from error
+        raise refused_at(theme, "theme.toml", 0, E918(name=theme.name, why=why)) from error
     if said.startswith(_DONE):
         return answer
     raise _told(theme, said, code, seconds, memory)
@@ -116,12 +117,12 @@ def _told(theme: Theme, said: bytes, code: int, seconds: int, memory: int) -> Ex
             return error
     file, line = where_said(theme, ())
     if news.get("why") and not news.get("bounds"):
-        return refused_at(theme, file, line, "E918", name=theme.name, why=news["why"])
+        return refused_at(theme, file, line, E918(name=theme.name, why=news["why"]))
     if news.get("bounds") or -code in (signal.SIGKILL, getattr(signal, "SIGXCPU", None)):
         most = f"{seconds} seconds or {memory // MEGABYTE:,} megabytes"
-        return refused_at(theme, file, line, "E915", name=theme.name, most=most)
+        return refused_at(theme, file, line, E915(name=theme.name, most=most))
     why = f"the page setter broke down (it ended with {code})"
-    return refused_at(theme, file, line, "E918", name=theme.name, why=why)
+    return refused_at(theme, file, line, E918(name=theme.name, why=why))
 
 
 def _sealed(values: object) -> bytes:

@@ -12,6 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from stemline.diagnostics.catalogue.themes import E916
 from stemline.theme import Refused, Theme, refused_at, where_said
 
 __all__ = ["SCHEME", "Refused", "answer", "theme_files"]
@@ -61,7 +62,7 @@ def _theme_file(url: str, name: str, theme: Theme) -> tuple[bytes, str]:
 def _refused(theme: Theme, url: str, why: str) -> Refused:
     """At the line of the theme where the address stands, as far as it is written out there."""
     file, line = where_said(theme, (url, url.removeprefix(f"{SCHEME}theme/")))
-    return refused_at(theme, file, line, "E916", why=why)
+    return refused_at(theme, file, line, E916(why=why))
 
 
 def _short(url: str) -> str:

@@ -18,6 +18,7 @@ from markupsafe import Markup, escape
 from stemline.book.content.page_models import Book, Entry, Page
 from stemline.book.layout.fit import NOTE_LINE, Arrangement, FrontMatter, telling
 from stemline.book.paper import BOTTOM, TOP, side_margin
+from stemline.diagnostics.catalogue.themes import E913
 from stemline.emit.fetch import theme_files
 from stemline.emit.gallery import Gallery
 from stemline.emit.process_bounds import TooLong, in_time
@@ -108,7 +109,7 @@ def filled(theme: Theme, template: str, **values: object) -> str:
         if theme.bundled and not isinstance(why, TemplateError):
             raise
         file, line = _where(why, template)
-        raise refused_at(theme, file, line, "E913", why=_why(why)) from why
+        raise refused_at(theme, file, line, E913(why=_why(why))) from why
     return "".join(parts)
 
 

@@ -15,6 +15,7 @@ from typing import Any
 from stemline.book.content.page_models import Book, Page
 from stemline.book.layout.fit import Arrangement, FrontMatter, Measures, Style, telling
 from stemline.book.layout.numbering import FrontPages, page_numbers
+from stemline.diagnostics.catalogue.themes import E914
 from stemline.emit.gallery import Gallery
 from stemline.emit.html import book_html
 from stemline.theme import Theme, refused_at, where_said
@@ -109,7 +110,7 @@ class _Found(dict[str, float]):
         if self._theme.bundled:
             raise KeyError(id_)
         file, line = where_said(self._theme, ())
-        raise refused_at(self._theme, file, line, "E914", id=id_)
+        raise refused_at(self._theme, file, line, E914(id=id_))
 
 
 def _heights(document: Any) -> dict[str, float]:

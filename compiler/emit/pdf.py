@@ -18,6 +18,7 @@ from stemline.book.content.page_models import Book
 from stemline.book.layout.fit import arrange, front
 from stemline.book.layout.numbering import FrontPages, page_numbers
 from stemline.book.paper import room
+from stemline.diagnostics.catalogue.themes import E916
 from stemline.emit.engine_log import PictureFailed, heard
 from stemline.emit.fetch import Refused, answer
 from stemline.emit.forms import Forms
@@ -101,7 +102,7 @@ def _inside(document: Any, theme: Theme) -> None:
     if asked:
         word = asked[0].rpartition(" ")[2] if links else "attachment"
         file, line = where_said(theme, (word, "attachment"))
-        raise refused_at(theme, file, line, "E916", why=asked[0][:120])
+        raise refused_at(theme, file, line, E916(why=asked[0][:120]))
 
 
 def _fitted(

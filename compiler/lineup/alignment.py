@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.football import E501, E502, E503
+from stemline.diagnostics.catalogue.legality import E517
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.conditions import Guard, Lie, possible
 from stemline.football.field import Field, Side
 from stemline.football.offence.landmarks import OFF_LINE_DEPTH, x_of
@@ -55,9 +57,7 @@ class Alignment:
         standing = {man.label: man for man in line}
         for letter, said in self.formation.men.items():
             if letter in standing:
-                raise Unplaced(
-                    diagnose("E517", said[0].span, man=letter, formation=self.formation.name)
-                )
+                raise Unplaced(E517(man=letter, formation=self.formation.name).at(said[0].span))
             at, on_line = self.place_of(letter)
             person = people.get(letter)
             number, forty = (person.number, person.forty) if person else (None, None)
@@ -78,11 +78,9 @@ class Alignment:
             return self._placed[letter]
         said = self.formation.men.get(letter)
         if said is None:
-            raise Unplaced(
-                diagnose("E501", self.formation.span, man=letter, formation=self.formation.name)
-            )
+            raise Unplaced(E501(man=letter, formation=self.formation.name).at(self.formation.span))
         if letter in self._busy:
-            raise Unplaced(diagnose("E502", said[0].span, man=letter))
+            raise Unplaced(E502(man=letter).at(said[0].span))
         self._busy.add(letter)
         place = self._choose(said, letter).value
         point = self.point(place, self._default_depth(letter))
@@ -98,7 +96,7 @@ class Alignment:
         holding = [s for s in said if self._holds(s.guard, self.side(s.value))]
         chosen = narrowest(holding)
         if chosen is None:
-            raise Unplaced(diagnose("E503", said[0].span, man=letter, spot=self.field.spot.value))
+            raise Unplaced(E503(man=letter, spot=self.field.spot.value).at(said[0].span))
         return chosen
 
     def _holds(self, guard: Guard, side: Side | None) -> bool:

@@ -11,7 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping
 
-from stemline.diagnostics.diagnostic import diagnose
+from stemline.diagnostics.catalogue.legality import E516
 from stemline.football.field import Side
 from stemline.football.line import ENDINGS, KNOWN_LINEMEN, SNAPPER, SPLIT, LineMarks
 from stemline.football.play import Man
@@ -88,7 +88,7 @@ def interior(
     centres = [i for i, position in enumerate(positions) if position is Position.CENTRE]
     if len(centres) != 1:
         at = span if span.line else formation.span
-        raise Unplaced(diagnose("E516", at, formation=formation.name, got=len(centres) or "no"))
+        raise Unplaced(E516(formation=formation.name, got=len(centres) or "no").at(at))
     split = (formation.line.split if formation.line is not None else None) or SPLIT
     centre = centres[0]
     men = []

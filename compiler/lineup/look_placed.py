@@ -10,7 +10,8 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import TypeVar
 
-from stemline.diagnostics.diagnostic import Diagnostic, Related, diagnose
+from stemline.diagnostics.catalogue.looks import E488, E489, E490, W492, W494
+from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.football.conditions import possible
 from stemline.football.defence.zones import DEEP
 from stemline.football.defenders import Defence, Defender, Level
@@ -32,7 +33,6 @@ from stemline.playbook.look_definitions import (
     Strength,
 )
 from stemline.playbook.said import Said, SideWord
-from stemline.source import Span
 
 T = TypeVar("T")
 
@@ -41,10 +41,6 @@ ROOM = 0.8
 _STEP_BACK = 1.0
 """How far a defender steps back from one who stands where he would. Common practice."""
 _STEPS = 6
-
-
-LINING_UP = ("E488", "E489", "E490", "W492", "W494")
-"""Codes of what is reported here: faults of a look, not of the call that it is drawn against."""
 
 
 def line_up_defence(
@@ -90,12 +86,16 @@ class _Lining:
         for label, said in sorted(self.look.stands.items()):
             line = self._holds(said, [s.value[0].side for s in said])
             if line is None:
-                self._report("E488", said[0].span, label)
+                missing = E488(look=self.look.name, man=label, formations=self._against)
+                self.found.append(missing.at(said[0].span))
                 continue
             try:
                 stand, at = self.ground.stand(line.value)
             except Nowhere as nowhere:
-                self._report("E489", line.span, label, why=str(nowhere))
+                no_place = E489(
+                    look=self.look.name, man=label, formations=self._against, why=str(nowhere)
+                )
+                self.found.append(no_place.at(line.span))
                 continue
             technique = _technique(stand)
             level = level_of(stand, at)
@@ -141,7 +141,10 @@ class _Lining:
     def _one_spot(self, first: Defender, second: Defender) -> None:
         later, other = sorted((first, second), key=lambda d: d.span, reverse=True)
         related = (Related(other.span, f"{other.label} is here"),)
-        self._report("E490", later.span, later.label, related, other=other.label)
+        shared = E490(
+            look=self.look.name, man=later.label, formations=self._against, other=other.label
+        )
+        self.found.append(shared.at(later.span, related=related))
 
     def with_duties(self, defenders: tuple[Defender, ...]) -> tuple[Defender, ...]:
         """The defenders with what each does on a pass."""
@@ -150,13 +153,15 @@ class _Lining:
             (d, line.value if line is not None else None)
             for d, line in zip(defenders, lines, strict=True)
         ]
-        given = []
+        given, look = [], self.look.name
         found = zip(defenders, lines, DutyMaker(self.ground).all(told), strict=True)
         for defender, line, (duty, why) in found:
             if duty is None and line is not None:
-                self._report("W492", line.span, defender.label, why=why)
+                nobody = W492(look=look, man=defender.label, formations=self._against, why=why)
+                self.found.append(nobody.at(line.span))
             elif duty is None:
-                self._report("W494", defender.span, defender.label)
+                idle = W494(look=look, man=defender.label, formations=self._against)
+                self.found.append(idle.at(defender.span))
             level = defender.level
             if duty is not None and duty.kind in DEEP and level is Level.SECOND:
                 level = Level.DEEP
@@ -167,28 +172,9 @@ class _Lining:
         said = self.look.duties.get(defender.label, ())
         return self._holds(said, [first_side(s.value) for s in said])
 
-    def _report(
-        self,
-        code: str,
-        span: Span,
-        man: str,
-        related: tuple[Related, ...] = (),
-        *,
-        why: str = "",
-        other: str = "",
-    ) -> None:
-        self.found.append(
-            diagnose(
-                code,
-                span,
-                related=related,
-                man=man,
-                look=self.look.name,
-                formations=self.picture.count.shape_word,
-                why=why,
-                other=other,
-            )
-        )
+    @property
+    def _against(self) -> str:
+        return self.picture.count.shape_word
 
 
 def _same(first: Stand, second: Stand) -> bool:

@@ -7,7 +7,9 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.calls import E610
+from stemline.diagnostics.catalogue.legality import E548, E549, OutOfTime
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.offence.counting import Count, count, ranked
 from stemline.football.offence.landmarks import OFF_LINE_DEPTH, TACKLE_SPLIT, Landmark
 from stemline.football.play import Man, Motion
@@ -70,9 +72,7 @@ def _nobody_moves(mover: Mover, motion: MotionDef, alignment: Alignment) -> Diag
     who = mover.letter or f"{mover.side.value if mover.side else ''} #{mover.number}".strip()
     if mover.back:
         who = "back"
-    return diagnose(
-        "E610", mover.span, who=who, motion=motion.name, formation=alignment.formation.name
-    )
+    return E610(who=who, motion=motion.name, formation=alignment.formation.name).at(mover.span)
 
 
 @dataclass(frozen=True)
@@ -128,22 +128,24 @@ def _timed(shown: Motion, one: Move, man: Man, name: str) -> Motion:
     ran = pace * one.starts
     if not shown.running:
         if ran < whole - _ROOM:
-            raise Unplaced(_out_of_time("E549", one, man, name, ran, whole))
+            raise Unplaced(_out_of_time(E549, one, man, name, ran, whole))
         return replace(shown, starts=one.starts, set_for=max(one.starts - whole / pace, 0.0))
     if ran < whole - _ROOM:
         path = _cut(path, ran)
     elif ran > whole + _ROOM:
         path = _on(path, ran - whole)
         if path.end.y <= _EXACT - OFF_LINE_DEPTH:
-            raise Unplaced(_out_of_time("E548", one, man, name, ran, whole))
+            raise Unplaced(_out_of_time(E548, one, man, name, ran, whole))
     return replace(shown, path=path, starts=one.starts)
 
 
-def _out_of_time(code: str, one: Move, man: Man, name: str, ran: float, whole: float) -> Diagnostic:
-    return diagnose(
-        code, one.span, man=man.label, motion=name, seconds=f"{one.starts:g}",
-        ran=f"{ran:.1f}", way=f"{whole:.1f}", needed=f"{whole * (one.starts or 0) / ran:.1f}",
-    )  # fmt: skip
+def _out_of_time(
+    code: type[OutOfTime], one: Move, man: Man, name: str, ran: float, whole: float
+) -> Diagnostic:
+    return code(
+        man=man.label, motion=name, seconds=f"{one.starts:g}", ran=f"{ran:.1f}",
+        way=f"{whole:.1f}", needed=f"{whole * (one.starts or 0) / ran:.1f}",
+    ).at(one.span)  # fmt: skip
 
 
 def _cut(path: Path, yards: float) -> Path:

@@ -7,6 +7,7 @@ import tempfile
 from contextlib import suppress
 from pathlib import Path
 
+from stemline.diagnostics.catalogue.output import E952
 from stemline.outside.not_written import NotWritten, reason
 
 
@@ -21,7 +22,7 @@ def write_file(path: Path, data: bytes) -> None:
             return
         _replace(path.resolve(), data)
     except OSError as error:
-        raise NotWritten("E952", path, why=reason(error)) from error
+        raise NotWritten(E952(why=reason(error)), path) from error
 
 
 def _replace(path: Path, data: bytes) -> None:

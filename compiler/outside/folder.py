@@ -18,6 +18,7 @@ from pathlib import Path
 
 from filelock import FileLock, Timeout
 
+from stemline.diagnostics.catalogue.output import E951, E952, E953, E954, E955
 from stemline.outside.manifest import Digests, digest_at, digest_of, is_file, read, written
 from stemline.outside.not_written import NotWritten, reason
 
@@ -38,7 +39,7 @@ def refuse(root: Path, names: Mapping[str, object] | tuple[str, ...]) -> None:
         for name in names:
             _refuse_file(root, name, *ours)
     except OSError as error:
-        raise NotWritten("E952", root, why=reason(error)) from error
+        raise NotWritten(E952(why=reason(error)), root) from error
 
 
 def replace(root: Path, files: Mapping[str, bytes]) -> None:
@@ -51,7 +52,7 @@ def replace(root: Path, files: Mapping[str, bytes]) -> None:
         _refuse_place(root)
         (root / HELD).mkdir(parents=True, exist_ok=True)
     except OSError as error:
-        raise NotWritten("E952", root, why=reason(error)) from error
+        raise NotWritten(E952(why=reason(error)), root) from error
     with _locked(root):
         _settle(root)
         refuse(root, tuple(files))
@@ -72,7 +73,7 @@ def settle(root: Path) -> None:
             return
         _refuse_held(held)
     except OSError as error:
-        raise NotWritten("E952", root, why=reason(error)) from error
+        raise NotWritten(E952(why=reason(error)), root) from error
     with _locked(root):
         _settle(root)
 
@@ -80,13 +81,13 @@ def settle(root: Path) -> None:
 def _refuse_place(root: Path) -> None:
     """Whatever stands where the folder should be must be a folder, or lead to one."""
     if root.is_symlink() and not root.exists():
-        raise NotWritten("E953", root, what="a link that leads nowhere")
+        raise NotWritten(E953(what="a link that leads nowhere"), root)
     if root.exists() and not root.is_dir():
-        raise NotWritten("E953", root, what="a file")
+        raise NotWritten(E953(what="a file"), root)
     _refuse_held(root / HELD)
     near = next((p for p in (root, *root.absolute().parents) if p.exists()), root)
     if not os.access(near, os.W_OK | os.X_OK):
-        raise NotWritten("E952", near, why="you may not write there")
+        raise NotWritten(E952(why="you may not write there"), near)
 
 
 def _refuse_held(held: Path) -> None:
@@ -96,7 +97,7 @@ def _refuse_held(held: Path) -> None:
         path = held / name
         kind_is_right = path.is_dir() if name in ("", _STAGED) else path.is_file()
         if os.path.lexists(path) and (path.is_symlink() or not kind_is_right):
-            raise NotWritten("E951", path, how="was not made by stemline")
+            raise NotWritten(E951(how="was not made by stemline"), path)
 
 
 def _digest_in(root: Path, name: str) -> str:
@@ -110,15 +111,15 @@ def _refuse_file(root: Path, name: str, *ours: Digests) -> None:
     path = root / name
     if path.parent != root and (path.parent.is_symlink() or path.parent.exists()):
         if path.parent.is_symlink() or not path.parent.is_dir():
-            raise NotWritten("E951", path.parent, how="is a file or a link, not a folder")
+            raise NotWritten(E951(how="is a file or a link, not a folder"), path.parent)
         if path.parent.stat().st_dev != root.stat().st_dev:
-            raise NotWritten("E951", path.parent, how="is a disk of its own")
+            raise NotWritten(E951(how="is a disk of its own"), path.parent)
     if not path.is_symlink() and not path.exists():
         return
     if digest_at(path) not in {held.get(name, "-") for held in ours}:
         known = any(name in held for held in ours)
         how = "was changed since stemline made it" if known else "was not made by stemline"
-        raise NotWritten("E951", path, how=how)
+        raise NotWritten(E951(how=how), path)
 
 
 @contextmanager
@@ -128,9 +129,9 @@ def _locked(root: Path) -> Iterator[None]:
         with FileLock(root / HELD / _LOCK, timeout=_PATIENCE):
             yield
     except Timeout as error:
-        raise NotWritten("E954", root) from error
+        raise NotWritten(E954(), root) from error
     except OSError as error:
-        raise NotWritten("E952", root, why=reason(error)) from error
+        raise NotWritten(E952(why=reason(error)), root) from error
 
 
 def _stage(root: Path, files: Mapping[str, bytes], new: Digests) -> None:
@@ -147,7 +148,7 @@ def _stage(root: Path, files: Mapping[str, bytes], new: Digests) -> None:
         if not is_file(held / _WHOLE):
             _clear(held, _COMING, len(names))
         if isinstance(error, OSError):
-            raise NotWritten("E952", root, why=reason(error)) from error
+            raise NotWritten(E952(why=reason(error)), root) from error
         raise
 
 
@@ -221,9 +222,9 @@ def _move(root: Path, new: Digests, old: Digests) -> None:
             (held / _STAGED).rmdir()
     except OSError as error:
         if moved or len(waiting) < len(new):
-            raise NotWritten("E955", root, why=reason(error)) from error
+            raise NotWritten(E955(why=reason(error)), root) from error
         _clear(held, _WHOLE, len(new))
-        raise NotWritten("E952", root, why=reason(error)) from error
+        raise NotWritten(E952(why=reason(error)), root) from error
 
 
 def _clear(held: Path, listed: str, count: int) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.diagnostics.diagnostic import Mistake
 from stemline.source import Span
 
 
@@ -12,9 +12,9 @@ class NotWritten(Exception):
     """Output that cannot take its place; the last good one stands as it was unless ``found`` says
     otherwise."""
 
-    def __init__(self, code: str, path: Path, **values: str) -> None:
-        self.found = Diagnostic(code, Span(str(path), 0, 0, 0), tuple(sorted(values.items())))
-        super().__init__(f"{code} {path}")
+    def __init__(self, said: Mistake, path: Path) -> None:
+        self.found = said.at(Span(str(path), 0, 0, 0))
+        super().__init__(f"{said.code} {path}")
 
 
 def reason(error: OSError) -> str:

@@ -8,7 +8,20 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.files import (
+    E101,
+    E102,
+    E103,
+    E104,
+    E105,
+    E106,
+    E107,
+    E108,
+    E109,
+    W101,
+    W102,
+)
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.nearest import nearest
 from stemline.source import Source, Span
 
@@ -57,7 +70,7 @@ def read_files(folder: Path) -> Files:
     found: list[Diagnostic] = []
     paths = sorted(_play_files(folder, found))
     if not (paths or found):
-        return Files(folder, (), (diagnose("E103", _whole(folder), folder=folder),))
+        return Files(folder, (), (E103(folder=str(folder)).at(_whole(folder)),))
     home = folder.resolve()
     sources: list[Source] = []
     size = 0
@@ -65,7 +78,7 @@ def read_files(folder: Path) -> Files:
         source, problem = _read(path, home)
         size += len(source.text) if source is not None else 0
         if size > ALL_FILES:
-            found.append(diagnose("E107", _start(str(path)), why=_TOO_MUCH))
+            found.append(E107(why=_TOO_MUCH).at(_start(str(path))))
             break
         if problem is not None:
             found.append(problem)
@@ -82,11 +95,11 @@ def decoded(name: str, raw: bytes) -> tuple[Source | None, Diagnostic | None]:
         line = raw.count(b"\n", 0, error.start) + 1
         column = error.start - (raw.rfind(b"\n", 0, error.start) + 1) + 1
         at = Span(name, line, column, column + 1)
-        return None, diagnose("E104", at, byte=f"{raw[error.start]:#04x}")
+        return None, E104(byte=f"{raw[error.start]:#04x}").at(at)
     text = text.replace("\r\n", "\n").replace("\r", "\n")
     source = Source(name, text)
     if not text.strip():
-        return source, diagnose("E105", _start(name))
+        return source, E105().at(_start(name))
     return source, None
 
 
@@ -111,12 +124,12 @@ def _no_folder(folder: Path) -> Diagnostic | None:
     try:
         kind = folder.stat().st_mode
     except PermissionError as error:
-        return diagnose("E109", place, why=_why(error))
+        return E109(why=_why(error)).at(place)
     except (OSError, ValueError):  # not there, a circle of links, no name that a system takes
         near = nearest(folder.name, tuple(sorted(_folders_beside(folder))))
-        return diagnose("E101", place, nearest=near, folder=folder)
+        return E101(folder=str(folder)).at(place, nearest=near)
     if not stat.S_ISDIR(kind):
-        return diagnose("E102", place, folder=folder)
+        return E102(folder=str(folder)).at(place)
     return None
 
 
@@ -131,19 +144,19 @@ def _play_files(folder: Path, found: list[Diagnostic]) -> Iterator[Path]:
     """The paths that bear a text's name; what looks like one and is not read goes to ``found``."""
 
     def unread(error: OSError) -> None:
-        found.append(diagnose("E109", _whole(Path(error.filename)), why=_why(error)))
+        found.append(E109(why=_why(error)).at(_whole(Path(error.filename))))
 
     for root, folders, names in os.walk(folder, onerror=unread):
         here = Path(root)
         folders[:] = sorted(f for f in folders if f != BUILD and not f.startswith("."))
         for linked in [f for f in folders if (here / f).is_symlink()]:
             folders.remove(linked)
-            found.append(diagnose("W102", _whole(here / linked)))
+            found.append(W102().at(_whole(here / linked)))
         for name in sorted(names):
             if is_text(name):
                 yield here / name
             elif not name.startswith(".") and name.casefold().endswith(_ALMOST):
-                found.append(diagnose("W101", _start(str(here / name))))
+                found.append(W101().at(_start(str(here / name))))
 
 
 def _read(path: Path, home: Path) -> tuple[Source | None, Diagnostic | None]:
@@ -153,14 +166,14 @@ def _read(path: Path, home: Path) -> tuple[Source | None, Diagnostic | None]:
     try:
         kind = path.stat().st_mode
         if (what := next((word for test, word in _KINDS if test(kind)), None)) is not None:
-            return None, diagnose("E108", _start(name), what=what)
+            return None, E108(what=what).at(_start(name))
         if not path.resolve().is_relative_to(home):
-            return None, diagnose("E108", _start(name), what=_OUTSIDE)
+            return None, E108(what=_OUTSIDE).at(_start(name))
         raw, size = _content(path)
     except (OSError, RuntimeError) as error:  # a circle of links is a RuntimeError of pathlib
-        return None, diagnose("E107", _start(name), why=_why(error))
+        return None, E107(why=_why(error)).at(_start(name))
     if size > LARGEST_FILE:
-        return None, diagnose("E106", _start(name), size=f"{size / 1e6:.0f}")
+        return None, E106(size=f"{size / 1e6:.0f}").at(_start(name))
     return decoded(name, raw)
 
 

@@ -17,6 +17,7 @@ from pathlib import Path
 
 from filelock import FileLock, Timeout
 
+from stemline.diagnostics.catalogue.output import E959
 from stemline.outside.not_written import NotWritten, reason
 
 _PREFIX, _LOCK = "stemline-work-", "lock"
@@ -41,7 +42,7 @@ def workroom() -> Iterator[Path]:
             tempfile.tempdir = made
             yield Path(made)
     except OSError as error:
-        raise NotWritten("E959", place, why=reason(error)) from error
+        raise NotWritten(E959(why=reason(error)), place) from error
     finally:
         tempfile.tempdir = before
 

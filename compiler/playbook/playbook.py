@@ -21,7 +21,7 @@ class Settings:
     """The playbook block: the code, and the house's own figures over the code's.
 
     ``against`` is the key of the look that runs are drawn against, "" where none is named;
-    ``lowered`` are the codes of warnings that are counted and not printed; ``level`` is how fast
+    ``lowered`` names the codes of warnings that are counted and not printed; ``level`` is how fast
     they play, for the clock. ``theme`` is the name of the theme, said at ``theme_span``; "" for the
     usual one.
     """
@@ -38,7 +38,7 @@ class Settings:
     cautions: tuple[str, ...]
     span: Span
     against: str = ""
-    lowered: tuple[str, ...] = ()
+    lowered: tuple[tuple[str, Span], ...] = ()
     level: PlayingLevel = HIGH_SCHOOL
     theme: str = ""
     theme_span: Span = NOWHERE

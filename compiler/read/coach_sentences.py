@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.sentences import W890
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.rulebook.care_rules import HEAD
 from stemline.football.rulebook.head_contact import head_contact
 from stemline.source import Span
@@ -34,7 +35,7 @@ def _found(sentences: Iterable[Phrase]) -> Iterator[Diagnostic]:
             continue
         start, end = place
         words = said.text[start:end]
-        yield diagnose("W890", _span(said, start, end), words=words, care=HEAD)
+        yield W890(words=words, care=HEAD).at(_span(said, start, end))
 
 
 def _span(said: Phrase, start: int, end: int) -> Span:

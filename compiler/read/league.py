@@ -7,7 +7,9 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
-from stemline.diagnostics.diagnostic import Diagnostic, Related, diagnose
+from stemline.diagnostics.catalogue.football import E530, E531
+from stemline.diagnostics.catalogue.names import E328, E329
+from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.football.rulebook.rules import Certainty, Code, Known, Numbers
 from stemline.read.words import Misread, Words, one_phrase
 from stemline.source import Span
@@ -71,7 +73,7 @@ def with_league(code: Code, facts: Iterable[Fact], found: list[Diagnostic]) -> C
             name = _figure(fact)
             if name in said:
                 first = (Related(said[name], "first set here"),)
-                raise Misread(diagnose("E531", fact.span, related=first, figure=name))
+                raise Misread(E531(figure=name).at(fact.span, related=first))
             said[name] = fact.span
             value = fact.value.link("is") if isinstance(fact.value, Linked) else None
             if name == JERSEYS:
@@ -141,10 +143,10 @@ def misfits(code: Code, numbers: float, facts: Iterable[Fact]) -> Iterator[Diagn
     for what, line, yards in marks:
         span = said.get(line) or said.get("league width")
         if span is not None and yards > width / 2:
-            yield diagnose(
-                "E530", span, what=what, line=line, yards=f"{yards:.4g}", width=f"{width:.4g}",
+            yield E530(
+                what=what, line=line, yards=f"{yards:.4g}", width=f"{width:.4g}",
                 middle=f"{width / 2:.4g}",
-            )  # fmt: skip
+            ).at(span)  # fmt: skip
 
 
 def _subject(fact: Fact) -> str:
@@ -155,7 +157,7 @@ def _subject(fact: Fact) -> str:
 def _figure(fact: Fact) -> str:
     head = fact.value.head if isinstance(fact.value, Linked) else fact.value
     words = Words([one_phrase(head, "a figure, `is` and its value", fact.span)])
-    name = words.expect(NAMES, "E328")
+    name = words.expect(NAMES, E328)
     words.finish("the name of a figure: `is` and its value come next")
     return name
 
@@ -210,7 +212,5 @@ def _wrong(name: str, wanted: str, value: Value | None, span: Span) -> Misread:
     at = span if value is None else value.span
     right = "50-69, 90-99" if name == JERSEYS else FIGURES[name].example
     return Misread(
-        diagnose(
-            "E329", at, figure=name, wanted=wanted, found=found, example=f"league {name} is {right}"
-        )
+        E329(figure=name, wanted=wanted, found=found, example=f"league {name} is {right}").at(at)
     )

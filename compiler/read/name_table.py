@@ -8,7 +8,9 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import zip_longest
 
-from stemline.diagnostics.diagnostic import Diagnostic, Related, diagnose
+from stemline.diagnostics.catalogue.bounds import E143, E144, E145
+from stemline.diagnostics.catalogue.names import E301, E302, E303
+from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.nearest import nearest
 from stemline.read.size_limits import MOST_BLOCKS, MOST_GENERATIONS, MOST_LINES
 from stemline.syntax.tree import Block, Document, Fact, Link, Phrase
@@ -64,10 +66,9 @@ class Blocks:
         for key, others in self._again.items():
             first, second = self.by_key[key], others[0]
             times = "twice" if len(others) == 1 else f"{len(others) + 1} times"
-            yield diagnose(
-                "E301", second.name.span, kind=second.kind, name=second.name.text, times=times,
-                related=(Related(first.name.span, "first defined here"),),
-            )  # fmt: skip
+            yield E301(kind=second.kind, name=second.name.text, times=times).at(
+                second.name.span, related=(Related(first.name.span, "first defined here"),)
+            )
 
     def _bounded(self) -> Iterator[Diagnostic]:
         """Kinds with more blocks than are read, and blocks with more lines, which are left out."""
@@ -76,12 +77,12 @@ class Blocks:
             if len(blocks) > most:
                 self.overfull = True
                 at = blocks[most].name.span
-                yield diagnose("E144", at, kind=kind, most=most, found=len(blocks))
+                yield E144(kind=kind, most=most, found=len(blocks)).at(at)
         for block in list(self.by_key.values()):
             count = sum(_facts_of(b) for b in (block, *self.ancestors(block)))
             if count > MOST_LINES:
                 at = block.name.span
-                yield diagnose("E145", at, kind=block.kind, most=MOST_LINES, found=count)
+                yield E145(kind=block.kind, most=MOST_LINES, found=count).at(at)
                 self.by_key[key_of(block)] = self._emptied(block)
 
     def _emptied(self, block: Block) -> Block:
@@ -133,9 +134,7 @@ class Blocks:
             name = block.join("extends")
             if name is not None and self._parent(block) is None:
                 near = nearest(name.text, self.names(block.kind))
-                found.append(
-                    diagnose("E302", name.span, nearest=near, kind=block.kind, name=name.text)
-                )
+                found.append(E302(kind=block.kind, name=name.text).at(name.span, nearest=near))
                 self.broken.add(id(block))
             found += self._walked(block, depth, order)
         return found
@@ -165,7 +164,7 @@ class Blocks:
             if below == MOST_GENERATIONS + 1:
                 name = one.join("extends")
                 assert name is not None, "a block with a parent names it"
-                yield diagnose("E143", name.span, kind=one.kind, most=MOST_GENERATIONS)
+                yield E143(kind=one.kind, most=MOST_GENERATIONS).at(name.span)
 
 
 def _circle(circle: Sequence[Block], first: Block) -> Diagnostic:
@@ -176,7 +175,7 @@ def _circle(circle: Sequence[Block], first: Block) -> Diagnostic:
         names[_NAMED - 2 : -1] = [f"{len(names) - _NAMED + 1} others"]
     name = first.join("extends")
     assert name is not None, "a block on a circle extends another"
-    return diagnose("E303", name.span, kind=first.kind, path=" extends ".join(names))
+    return E303(kind=first.kind, path=" extends ".join(names)).at(name.span)
 
 
 def _facts_of(block: Block) -> int:

@@ -7,7 +7,30 @@ from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TypeVar
 
-from stemline.diagnostics.diagnostic import Diagnostic, Related, diagnose
+from stemline.diagnostics.catalogue.football import (
+    E401,
+    E403,
+    E420,
+    E430,
+    E441,
+    E444,
+    E445,
+    E447,
+    E450,
+    E460,
+    E461,
+    E462,
+    E463,
+    E464,
+    E465,
+    E466,
+    E467,
+    E468,
+    E469,
+    E470,
+)
+from stemline.diagnostics.catalogue.runs import E681
+from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.football.blocking.block_names import BLOCKS, DEFENDERS, PROTECTIONS
 from stemline.football.offence.quarterback import FEET, MOVING
 from stemline.football.offence.strokes import Decide, Route
@@ -43,7 +66,7 @@ from stemline.read.read_runs import (
     read_toward,
 )
 from stemline.read.read_spots import read_spot
-from stemline.read.words import Misread, Words, one_phrase, string_of
+from stemline.read.words import Misread, Missed, Words, one_phrase, string_of
 from stemline.source import Span
 from stemline.syntax.tree import Fact, Linked, Mark, Phrase, Value, items, phrases
 
@@ -135,8 +158,8 @@ class _Reading:
             "pair": self._claim,
             "needs": self._need,
             "alert": self._alert,
-            "protect": lambda f: self._choice(f, self.protect, self.scope.protections, "E460"),
-            "pick": lambda f: self._choice(f, self.pick, PICKS, "E461"),
+            "protect": lambda f: self._choice(f, self.protect, self.scope.protections, E460),
+            "pick": lambda f: self._choice(f, self.pick, PICKS, E461),
             "say": lambda f: self.says.append(string_of(f.value, f.span)),
             "caution": lambda f: self.cautions.append(string_of(f.value, f.span)),
             "swap": self._swap,
@@ -165,7 +188,7 @@ class _Reading:
             self._line(fact, spot)
             return
         if key != "is" and role not in self.scope.roles:
-            raise Words([subject]).miss("E450", self.scope.roles)
+            raise Words([subject]).miss(E450, self.scope.roles)
         guard = read_guard(fact.guard, self.scope.receivers, looks=key != "is")
         match key:
             case "is":
@@ -183,7 +206,7 @@ class _Reading:
             case "says":
                 self.role_says[role].append(string_of(fact.value, fact.span))
             case _:
-                raise Misread(diagnose("E403", fact.span, verb=key))
+                raise Misread(E403(verb=key).at(fact.span))
 
     # The line, and the run.
 
@@ -197,7 +220,7 @@ class _Reading:
             case "says":
                 self.role_says[str(spot)].append(string_of(fact.value, fact.span))
             case _:
-                raise Misread(diagnose("E403", fact.span, verb=fact.key))
+                raise Misread(E403(verb=fact.key).at(fact.span))
 
     def _toward(self, fact: Fact) -> None:
         guard = read_guard(fact.guard, self.scope.receivers, looks=False)
@@ -209,7 +232,7 @@ class _Reading:
         roles = []
         for item in items(fact.value, Mark.ORDER):
             words = Words([one_phrase(item, "a role", fact.span)])
-            roles.append(words.expect(self.scope.roles, "E444"))
+            roles.append(words.expect(self.scope.roles, E444))
             words.finish("a role")
         self.handoffs.append(Said(tuple(roles), guard, fact.span))
 
@@ -231,14 +254,14 @@ class _Reading:
             for link in value.links:
                 phrase = one_phrase(link.value, "one word", link.value.span)
                 if link.connector.word == "on":
-                    foot = Words([phrase]).expect(FEET, "E463")
+                    foot = Words([phrase]).expect(FEET, E463)
                 else:
                     partner = self._target(phrase)
         return LookAt(target, foot, partner, value.span)
 
     def _target(self, phrase: Phrase) -> str:
         words = Words([phrase])
-        target = words.expect(self.scope.targets, "E464")
+        target = words.expect(self.scope.targets, E464)
         words.finish("a spot or a role")
         return target
 
@@ -247,10 +270,10 @@ class _Reading:
         steps = []
         for item in items(fact.value, Mark.AND):
             words = Words([one_phrase(item, "feet parted by commas", fact.span)])
-            name = words.expect(FEET, "E463")
+            name = words.expect(FEET, E463)
             side: SideWord | None = None
             if name in MOVING and not words.done:
-                side = SIDES[words.expect(SIDES, "E447")]
+                side = SIDES[words.expect(SIDES, E447)]
             words.finish("a step")
             steps.append(FootDef(name, side))
         self.feet.append(Said(tuple(steps), guard, fact.span))
@@ -259,7 +282,7 @@ class _Reading:
         value = fact.value
         rule = value.link("is") if isinstance(value, Linked) else None
         if not isinstance(value, Linked) or not isinstance(value.head, Phrase) or rule is None:
-            raise Misread(diagnose("E465", fact.span))
+            raise Misread(E465().at(fact.span))
         guard = read_guard(fact.guard, self.scope.receivers, looks=False)
         role = f"spot {subject_name(value.head)}"
         if role in self.scope.roles:  # a man called so: he runs or blocks in another line
@@ -278,18 +301,18 @@ class _Reading:
             self._claim_nothing(fact)
             return
         words.at = 0
-        kind = "high-low" if fact.key == "pair" else words.expect(CLAIMS, "E466")
+        kind = "high-low" if fact.key == "pair" else words.expect(CLAIMS, E466)
         targets = []
         while not words.done:
             at = words.here
-            targets.append((words.expect(self.scope.targets, "E464"), at))
+            targets.append((words.expect(self.scope.targets, E464), at))
         above = value.link("above") if isinstance(value, Linked) else None
         if above is not None:
             targets.append((self._target(one_phrase(above, "a spot", above.span)), above.span))
         wanted = {"triangle": 3, "high-low": 2}.get(kind)
         if len(targets) < 2 or (wanted is not None and len(targets) != wanted):
             count = wanted or "two or more"
-            raise Misread(diagnose("E467", fact.span, kind=kind, wanted=count, got=len(targets)))
+            raise Misread(E467(kind=kind, wanted=count, got=len(targets)).at(fact.span))
         if self.no_claims is not None:
             raise Misread(_claims_clash(fact.span, self.no_claims))
         self.claims.append(ClaimDef(kind, tuple(targets), read_on(value), guard, fact.span))
@@ -299,7 +322,7 @@ class _Reading:
         if fact.guard is not None:
             text = " ".join(p.text for p in phrases(fact.guard))
             what = "`claims nothing`"
-            raise Misread(diagnose("E401", fact.guard.span, found=f"when {text}", what=what))
+            raise Misread(E401(found=f"when {text}", what=what).at(fact.guard.span))
         if self.claims:
             raise Misread(_claims_clash(fact.span, self.claims[0].span))
         self.no_claims = fact.span
@@ -309,21 +332,21 @@ class _Reading:
         within = value.link("within") if isinstance(value, Linked) else None
         of = value.link("of") if isinstance(value, Linked) else None
         if not isinstance(value, Linked) or within is None or of is None or value.head is None:
-            raise Misread(diagnose("E468", fact.span))
+            raise Misread(E468().at(fact.span))
         words = Words([one_phrase(value.head, "a role", fact.span)])
-        role = words.expect(self.scope.roles, "E444")
+        role = words.expect(self.scope.roles, E444)
         words.finish("a role")
         yards = Words([one_phrase(within, "yards", within.span)]).take_number()
         if yards is None:
-            raise Misread(diagnose("E468", within.span))
-        landmark = Words([one_phrase(of, "a landmark", of.span)]).expect(LANDMARKS, "E430")
+            raise Misread(E468().at(within.span))
+        landmark = Words([one_phrase(of, "a landmark", of.span)]).expect(LANDMARKS, E430)
         self.needs.append(Need(role, yards, LANDMARKS[landmark], fact.span))
 
     def _key(self, fact: Fact) -> None:
         """One a block: the quarterback has time to look at one man before the ball is gone."""
         if self.keys:
             first = (Related(self.keys[0].span, "the first is read here"),)
-            raise Misread(diagnose("E681", fact.span, related=first))
+            raise Misread(E681().at(fact.span, related=first))
         self.keys.append(read_key(fact.value, fact.span))
 
     def _alert(self, fact: Fact) -> None:
@@ -333,7 +356,9 @@ class _Reading:
         guard = read_guard(fact.guard, self.scope.receivers)
         self.alerts.append(AlertDef(target, guard, read_on(value), fact.span))
 
-    def _choice(self, fact: Fact, into: list[Said[str]], names: Collection[str], code: str) -> None:
+    def _choice(
+        self, fact: Fact, into: list[Said[str]], names: Collection[str], code: Missed
+    ) -> None:
         guard = read_guard(fact.guard, self.scope.receivers)
         words = Words([one_phrase(fact.value, "one choice", fact.span)])
         words.take_word("side")
@@ -351,9 +376,9 @@ class _Reading:
         value = fact.value
         other = value.link("with") if isinstance(value, Linked) else None
         if not isinstance(value, Linked) or value.head is None or other is None:
-            raise Misread(diagnose("E469", fact.span))
+            raise Misread(E469().at(fact.span))
         first, second = (
-            Words([one_phrase(v, "a role", fact.span)]).expect(self.scope.roles, "E444")
+            Words([one_phrase(v, "a role", fact.span)]).expect(self.scope.roles, E444)
             for v in (value.head, other)
         )
         self.swaps.append(Swap(first, second, fact.span))
@@ -361,7 +386,7 @@ class _Reading:
     def _keep(self, fact: Fact) -> None:
         for phrase in phrases(fact.value):
             words = Words([phrase])
-            self.keeps.append((KEEPS[words.expect(KEEPS, "E470")], fact.span))
+            self.keeps.append((KEEPS[words.expect(KEEPS, E470)], fact.span))
             words.finish("what a tag keeps")
 
     def body(self) -> Body:
@@ -414,7 +439,7 @@ def _frozen(table: Mapping[K, list[T]]) -> dict[K, tuple[T, ...]]:
 
 def _claims_clash(second: Span, first: Span) -> Diagnostic:
     other = (Related(first, "the other line is here"),)
-    return diagnose("E420", second, related=other, what="what it claims")
+    return E420(what="what it claims").at(second, related=other)
 
 
 def _block(fact: Fact) -> Job:
@@ -426,7 +451,7 @@ def _block(fact: Fact) -> Job:
             return BlockSaid(job)
         words.at = 0
         if words.take_name((*WAYS, "pull kick")) is None:
-            raise words.miss("E445", dict.fromkeys((*BLOCKS, *WAYS)))
+            raise words.miss(E445, dict.fromkeys((*BLOCKS, *WAYS)))
     return read_rules(fact.value, fact.span)
 
 
@@ -438,7 +463,7 @@ def read_decide(fact: Fact) -> Decide:
     words.take_word("at")
     depth = words.take_number()
     if depth is None:
-        raise words.miss("E441")
+        raise words.miss(E441)
     words.finish("a depth")
     return Decide(depth, read_on(value))
 
@@ -449,6 +474,6 @@ def read_on(value: Value | None) -> str:
     if link is None:
         return ""
     words = Words([one_phrase(link, "a defender", link.span)])
-    defender = words.expect(DEFENDERS, "E462")
+    defender = words.expect(DEFENDERS, E462)
     words.finish("a defender")
     return defender

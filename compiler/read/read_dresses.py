@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
+from functools import partial
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.calls import E701, E702, E703, E704
+from stemline.diagnostics.catalogue.names import E310
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot
 from stemline.playbook.dress_ups import Alias, Dress, DressIn, DressWith, Pattern
 from stemline.read.read_guards import read_looks
-from stemline.read.words import Misread, Words, one_phrase
+from stemline.read.words import Misread, Missed, Words, one_phrase
 from stemline.source import Span
 from stemline.syntax.tree import Block, Fact, Linked, Mark, Phrase, Value, items
 
@@ -53,7 +56,7 @@ def read_dress(
         except Misread as miss:
             found.append(miss.diagnostic)
     if not broken and not any(f.key == "in" for f in facts):
-        found.append(diagnose("E701", block.name.span, name=block.name.text))
+        found.append(E701(name=block.name.text).at(block.name.span))
     if broken or any(d.is_error for d in found):
         # What a misread line would have called is not known: nothing may hang on it.
         parts.aliases = []
@@ -83,16 +86,16 @@ def _read(fact: Fact, parts: _Parts, known: KnownNames) -> None:
             head, link = _split(value, "motion")
             motions = tuple(_motion(p, known) for p in _phrases(link, span)) if link else ()
             for phrase in _phrases(head, span):
-                name = _named(phrase, known.formations, "E310", kind="formation")
+                name = _named(phrase, known.formations, partial(E310, kind="formation"))
                 parts.formations.append(DressIn(name, motions, phrase.span))
         case "with":
             parts.withs += [DressWith(_tags(v, known), v.span) for v in items(value, Mark.AND)]
         case "to":
-            parts.sides += _each(value, span, lambda w: w.expect(SIDES, "E702"))
+            parts.sides += _each(value, span, lambda w: w.expect(SIDES, E702))
         case "motion":
             parts.motions += [_motion(p, known) for p in _phrases(value, span)]
         case "from":
-            parts.spots += _each(value, span, lambda w: w.expect(SPOTS, "E703"))
+            parts.spots += _each(value, span, lambda w: w.expect(SPOTS, E703))
         case "against":
             if isinstance(value, Phrase) and value.text.casefold() in _keys(known.looks):
                 parts.looks.append(value.text.casefold())
@@ -119,7 +122,7 @@ def _call(value: Value | None, span: Span) -> tuple[str, Span]:
 
 def _pattern(value: Value | None, span: Span, known: KnownNames) -> Pattern:
     if not isinstance(value, Linked) or value.head is not None:
-        raise Misread(diagnose("E704", value.span if value is not None else span))
+        raise Misread(E704().at(value.span if value is not None else span))
     formations: tuple[str, ...] = ()
     tags: tuple[tuple[str, ...], ...] = ()
     sides: tuple[str, ...] = ()
@@ -128,13 +131,13 @@ def _pattern(value: Value | None, span: Span, known: KnownNames) -> Pattern:
         match link.connector.word:
             case "in":
                 formations = tuple(
-                    _named(p, known.formations, "E310", kind="formation")
+                    _named(p, known.formations, partial(E310, kind="formation"))
                     for p in _phrases(link.value, span)
                 )
             case "with":
                 tags = tuple(_tags(v, known) for v in items(link.value, Mark.AND))
             case "to":
-                sides = tuple(_each(link.value, span, lambda w: w.expect(SIDES, "E702")))
+                sides = tuple(_each(link.value, span, lambda w: w.expect(SIDES, E702)))
             case _:
                 motions = tuple(_motion(p, known) for p in _phrases(link.value, span))
     return Pattern(formations, tags, sides, motions, span)
@@ -170,19 +173,19 @@ def _each(value: Value | None, span: Span, read: Callable[[Words], str]) -> list
     return found
 
 
-def _named(phrase: Phrase, names: Iterable[str], code: str, **values: str) -> str:
+def _named(phrase: Phrase, names: Iterable[str], code: Missed) -> str:
     words = Words([phrase])
     name = words.take_name(names)
     if name is None or not words.done:
         words.at = 0
-        raise words.miss(code, names, **values)
+        raise words.miss(code, names)
     return name.casefold()
 
 
 def _motion(phrase: Phrase, known: KnownNames) -> str:
     if phrase.text.casefold() == "none":
         return ""
-    return _named(phrase, known.motions, "E310", kind="motion")
+    return _named(phrase, known.motions, partial(E310, kind="motion"))
 
 
 def _tags(value: Value, known: KnownNames) -> tuple[str, ...]:
@@ -190,5 +193,5 @@ def _tags(value: Value, known: KnownNames) -> tuple[str, ...]:
     for item in items(value, Mark.TOGETHER):
         phrase = one_phrase(item, "tags joined by +", value.span)
         if phrase.text.casefold() != "plain":
-            tags.append(_named(phrase, known.tags, "E310", kind="tag"))
+            tags.append(_named(phrase, known.tags, partial(E310, kind="tag")))
     return tuple(tags)

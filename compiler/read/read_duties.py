@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from stemline.diagnostics.diagnostic import diagnose
+from stemline.diagnostics.catalogue.football import E402
+from stemline.diagnostics.catalogue.looks import E482, E484, E485, E496
 from stemline.football.defence.techniques import Gap
 from stemline.football.defenders import DutyKind
 from stemline.playbook.look_definitions import Choices, LookSide, Rush, Task, ZoneDuty
 from stemline.playbook.look_definitions import ManMark as Man
 from stemline.read.read_stands import SIDES, choices_of
-from stemline.read.words import Misread, Words
+from stemline.read.words import Misread, Words, listed
 from stemline.source import Span
 from stemline.syntax.tree import Phrase, Value
 
@@ -47,15 +48,15 @@ def _duty(phrases: list[Phrase], after_man: bool) -> Task:
     words.take_word("deep")
     name = words.take_name(ZONES)
     if name is None:
-        raise words.miss("E484", _COVERS, also=SIDES)
+        raise words.miss(E484, _COVERS, also=SIDES)
     kind = ZONES[name]
     side = side or _side(words)
     middle = middle or (kind is DutyKind.THIRD and words.take_word("middle") is not None)
     words.finish("a zone")
     if (middle and kind is not DutyKind.THIRD) or (side is not None and kind in SIDELESS):
-        raise Misread(diagnose("E484", phrases[0].span, found=_text(phrases)))
+        raise Misread(E484(found=_text(phrases), choices=listed(_COVERS)).at(phrases[0].span))
     if side is None and not middle and kind not in SIDELESS:
-        raise Misread(diagnose("E482", phrases[0].span, place=_text(phrases)))
+        raise Misread(E482(place=_text(phrases)).at(phrases[0].span))
     return ZoneDuty(kind, side)
 
 
@@ -70,13 +71,13 @@ def _man(words: Words, side: LookSide | None) -> Man:
     if (rank := words.take_rank()) is not None:
         found = Man(side or _side(words), rank, 0)
         if found.side is None:
-            raise Misread(diagnose("E482", words.last, place=f"#{rank}"))
+            raise Misread(E482(place=f"#{rank}").at(words.last))
     elif words.take_name(("tight end",)):
         found = Man(side or _side(words), 0, 0)
     else:
         nth = _ORDINALS[word] if (word := words.take_word(*_ORDINALS)) else 1
         if not words.take_word("back"):
-            raise words.miss("E496", MEN, also=SIDES)
+            raise words.miss(E496, MEN, also=SIDES)
         found = Man(side or _side(words), 0, nth)
     words.finish("a man to cover")
     return found
@@ -87,12 +88,12 @@ def read_rush(value: Value | None, span: Span) -> Choices:
     choices = choices_of(value, span, "a gap and the side")
     if len(choices) > 1:
         at = choices[1][0].span
-        raise Misread(diagnose("E402", at, what="one gap, for a gap is always there"))
+        raise Misread(E402(what="one gap, for a gap is always there").at(at))
     words = Words(choices[0])
     side = _side(words)
     name = words.take_name(RUSHES)
     if name is None:
-        raise words.miss("E485", RUSHES, also=SIDES)
+        raise words.miss(E485, RUSHES, also=SIDES)
     words.take_word("gap")
     if not words.take_word("either"):
         side = side or _side(words)

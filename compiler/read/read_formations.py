@@ -5,7 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from stemline.diagnostics.diagnostic import Diagnostic, Related, diagnose
+from stemline.diagnostics.catalogue.football import E420, E441, E501
+from stemline.diagnostics.catalogue.legality import E514, E515, E518, E519, E550, E554
+from stemline.diagnostics.catalogue.names import E310, E323, E325, E326
+from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.nearest import nearest
 from stemline.football.line import ENDINGS, KNOWN_LINEMEN, LEAST_SPLIT, MOST_SPLIT, SNAPPER
 from stemline.football.players import FASTEST_FORTY, HIGHEST_NUMBER, SLOWEST_FORTY, Position
@@ -17,7 +20,7 @@ from stemline.read.name_table import Blocks, name_key
 from stemline.read.read_guards import clashes, read_guard
 from stemline.read.read_motions import read_motion
 from stemline.read.read_places import read_place
-from stemline.read.words import Misread, Words, one_phrase, string_of
+from stemline.read.words import Misread, Words, listed, one_phrase, string_of
 from stemline.source import Span
 from stemline.syntax.tree import AtomKind, Block, Fact, Mark, Phrase, items
 
@@ -61,7 +64,7 @@ class Formations:
         ):
             if None not in (one, two) and one is not two and one != two:
                 other = (Related(first.span, "the other line is here"),)
-                raise Misread(diagnose("E420", person.span, related=other, what=what))
+                raise Misread(E420(what=what).at(person.span, related=other))
         numbered = first.number is None and person.number is not None
         people[person.letter] = replace(
             person if numbered else first,
@@ -73,7 +76,7 @@ class Formations:
         letter = _letter(subject)
         phrases = [one_phrase(v, "a position", fact.span) for v in items(fact.value, Mark.AND)]
         words = Words(phrases[:1])
-        position = words.expect(_POSITIONS, "E326")
+        position = words.expect(_POSITIONS, E326)
         words.finish("a position")
         hand = "right" if self.settings.right_handed else "left"
         number: int | None = None
@@ -88,11 +91,11 @@ class Formations:
                 number = _jersey(jersey.number, jersey.span, jersey.text)
                 words.finish("a number")
                 continue
-            hand = words.expect(("right", "left"), "E323")
+            hand = words.expect(("right", "left"), E323)
             words.take_word("hand", "handed")
             words.finish("a hand")
         if number is not None and len(fact.subject) > 1:
-            raise Misread(diagnose("E519", fact.span, found=f"one number for {len(fact.subject)}"))
+            raise Misread(E519(found=f"one number for {len(fact.subject)}").at(fact.span))
         return Person(letter, _POSITIONS[position], hand == "right", fact.span, number, forty)
 
     def letters(self, people: Mapping[str, Person]) -> tuple[str, ...]:
@@ -120,7 +123,7 @@ class Formations:
                         self._line_up(fact, subject, letters, men)
                     continue
                 if fact.guard is not None:
-                    raise Misread(diagnose("E514", fact.guard.span, verb=fact.key))
+                    raise Misread(E514(verb=fact.key).at(fact.guard.span))
                 match fact.key:
                     case "say":
                         says.append(string_of(fact.value, fact.span))
@@ -165,9 +168,8 @@ class Formations:
         names = {name_key(b.name): b.name.text for b in self.blocks.of("personnel")}
         if name_key(phrase) not in names:
             near = nearest(phrase.text, names.values())
-            raise Misread(
-                diagnose("E310", phrase.span, nearest=near, kind="personnel", found=phrase.text)
-            )
+            told = E310(kind="personnel", found=phrase.text, choices=listed(names.values()))
+            raise Misread(told.at(phrase.span, nearest=near))
         return names[name_key(phrase)]
 
     def _check_people(self, formation: Formation) -> None:
@@ -177,9 +179,7 @@ class Formations:
         standing = {*formation.men, *line, *self.settings.code.line, SNAPPER}
         for letter in formation.man_says:
             if letter not in standing:
-                self.found.append(
-                    diagnose("E501", formation.span, man=letter, formation=formation.name)
-                )
+                self.found.append(E501(man=letter, formation=formation.name).at(formation.span))
         group = next(
             (b for b in self.blocks.of("personnel") if b.name.text == formation.people), None
         )
@@ -194,7 +194,7 @@ class Formations:
             if letter not in named | exempt:
                 related = (Related(group.name.span, "this personnel"),)
                 self.found.append(
-                    diagnose("E518", span, related=related, man=letter, people=formation.people)
+                    E518(man=letter, people=formation.people).at(span, related=related)
                 )
 
     # Motions.
@@ -226,9 +226,9 @@ class _Line:
             phrase = one_phrase(item, "linemen parted by commas", fact.span)
             label = _letter(phrase)
             if label not in (*letters, SNAPPER) and label[-1] not in ENDINGS:
-                raise Misread(diagnose("E515", phrase.span, found=label))
+                raise Misread(E515(found=label).at(phrase.span))
             if label in labels:
-                raise Misread(diagnose("E420", phrase.span, what=f"where {label} stands"))
+                raise Misread(E420(what=f"where {label} stands").at(phrase.span))
             labels.append(label)
         self._labels, self._span = tuple(labels), fact.span
 
@@ -236,13 +236,11 @@ class _Line:
         words = Words([one_phrase(fact.value, "yards", fact.span)])
         yards = words.take_number()
         if yards is None:
-            raise words.miss("E441")
+            raise words.miss(E441)
         words.finish("the splits of the line")
         if not LEAST_SPLIT <= yards <= MOST_SPLIT:
             raise Misread(
-                diagnose(
-                    "E550", fact.span, yards=f"{yards:g}", least=LEAST_SPLIT, most=f"{MOST_SPLIT:g}"
-                )
+                E550(yards=f"{yards:g}", least=LEAST_SPLIT, most=f"{MOST_SPLIT:g}").at(fact.span)
             )
         self._split = yards
         self._span = self._span or fact.span
@@ -255,7 +253,7 @@ class _Line:
 
 def _letter(subject: Phrase) -> str:
     if len(subject.atoms) != 1 or len(subject.text) > 2:
-        raise Misread(diagnose("E325", subject.span, found=subject.text))
+        raise Misread(E325(found=subject.text).at(subject.span))
     return subject.text
 
 
@@ -267,11 +265,11 @@ def _forty(words: Words) -> float:
         found = " ".join(a.text for a in words.atoms[1:]) or "nothing"
         least, most = f"{FASTEST_FORTY:g}", f"{SLOWEST_FORTY:g}"
         at = start.to(words.atoms[-1].span)
-        raise Misread(diagnose("E554", at, found=found, least=least, most=most))
+        raise Misread(E554(found=found, least=least, most=most).at(at))
     return seconds
 
 
 def _jersey(number: float, span: Span, text: str) -> int:
     if not 0 <= number <= HIGHEST_NUMBER or number != int(number):
-        raise Misread(diagnose("E519", span, found=text))
+        raise Misread(E519(found=text).at(span))
     return int(number)

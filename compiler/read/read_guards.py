@@ -6,7 +6,8 @@ import re
 from collections.abc import Iterable, Sequence
 from itertools import combinations
 
-from stemline.diagnostics.diagnostic import Diagnostic, Related, diagnose
+from stemline.diagnostics.catalogue.football import E402, E410, E411, E412, E413, E414, E420, E421
+from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.nearest import nearest
 from stemline.football.conditions import (
     Condition,
@@ -49,7 +50,7 @@ def read_guard(value: Value | None, receivers: int, *, looks: bool = True) -> Gu
     text = _text(value)
     if not ever:
         why = "they exclude each other" if "," in text else "no code plays so many receivers"
-        raise Misread(diagnose("E411", value.span, guard=text, why=why))
+        raise Misread(E411(guard=text, why=why).at(value.span))
     return Guard(text, holds, tuple(asked))
 
 
@@ -61,17 +62,17 @@ def read_looks(value: Value, names: Iterable[str] = ()) -> tuple[LookWord, ...]:
     found = []
     for item in items(value, Mark.AND):
         if not isinstance(item, Phrase):
-            raise Misread(diagnose("E402", item.span, what="looks parted by commas"))
+            raise Misread(E402(what="looks parted by commas").at(item.span))
         words = Words([item])
         word = words.take_name(_LOOKS)
         if word is None:
-            raise words.miss("E412", (*_LOOKS, *names))
+            raise words.miss(E412, (*_LOOKS, *names))
         found.append(_LOOKS[word])
         words.finish("a look")
     for first, second in combinations(found, 2):
         if first.opposite is second:
             why = "they exclude each other"
-            raise Misread(diagnose("E411", value.span, guard=_text(value), why=why))
+            raise Misread(E411(guard=_text(value), why=why).at(value.span))
     return tuple(found)
 
 
@@ -87,7 +88,7 @@ def read_look_words(
         if look is None or look.opposite in looks:
             at = Span("--against", 1, piece.start() + 1, piece.end() + 1)
             near, choices = nearest(word, known), listed(known)
-            return (), (diagnose("E412", at, nearest=near, found=word, choices=choices),)
+            return (), (E412(found=word, choices=choices).at(at, nearest=near),)
         looks.append(look)
     return tuple(looks), ()
 
@@ -102,17 +103,13 @@ def clashes(said: Sequence[Said[T]], receivers: int, what: str) -> Iterable[Diag
         other = (Related(first.span, "the other line is here"),)
         if a == b:
             if first.value != second.value:
-                yield diagnose("E420", second.span, related=other, what=what)
+                yield E420(what=what).at(second.span, related=other)
         elif both not in (a, b):
-            yield diagnose(
-                "E421",
-                second.span,
-                related=other,
-                what=what,
-                first=first.guard.text or "always",
+            yield E421(
+                what=what, first=first.guard.text or "always",
                 second=second.guard.text or "always",
                 world=_example(first.guard, second.guard, receivers),
-            )
+            ).at(second.span, related=other)  # fmt: skip
 
 
 def _example(a: Guard, b: Guard, receivers: int) -> str:
@@ -133,7 +130,7 @@ def _alternatives(item: Value) -> list[Phrase]:
     phrases: list[Phrase] = []
     for alternative in items(item, Mark.OR):
         if not isinstance(alternative, Phrase):
-            raise Misread(diagnose("E402", alternative.span, what="conditions"))
+            raise Misread(E402(what="conditions").at(alternative.span))
         if phrases and _is_figure(phrases[-1]) and alternative.atoms[0].word == "more":
             # "3 or more strong" is one condition: its `or` parts no choices.
             alternative = Phrase((*phrases.pop().atoms, *alternative.atoms))
@@ -154,11 +151,11 @@ def _condition(phrase: Phrase, *, looks: bool) -> Condition:
         return Condition(shape=(strong, weak))
     if _is_whole(phrase.atoms[0]) and (counted := _counted(words)):
         return counted
-    name = words.expect(CONDITION_WORDS, "E410")
+    name = words.expect(CONDITION_WORDS, E410)
     words.finish("a condition")
     if name in _LOOKS:
         if not looks:
-            raise Misread(diagnose("E413", phrase.span, look=name))
+            raise Misread(E413(look=name).at(phrase.span))
         return Condition(look=_LOOKS[name])
     if name in _LIES:
         return Condition(lie=_LIES[name])
@@ -178,7 +175,7 @@ def _counted(words: Words) -> Condition | None:
         words.at = 0
         return None
     limits = (number, _MOST_RECEIVERS if words.take_word("more") else number)
-    side = words.expect(_COUNTED, "E414")
+    side = words.expect(_COUNTED, E414)
     words.finish("a condition")
     return Condition(strong=limits) if side == "strong" else Condition(weak=limits)
 

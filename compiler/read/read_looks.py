@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from stemline.diagnostics.diagnostic import Diagnostic, Related, diagnose
+from stemline.diagnostics.catalogue.football import E420
+from stemline.diagnostics.catalogue.looks import E486, E487, E495
+from stemline.diagnostics.catalogue.names import E325
+from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.football.conditions import LookWord
 from stemline.playbook.look_definitions import Choices, LookDef, Stand, Strength
 from stemline.playbook.playbook import Settings
@@ -31,7 +34,7 @@ def read_look(
     reader = _Reader(settings.code.receivers)
     name = block.name
     if name.text.casefold() in _WORDS:
-        reader.found.append(diagnose("E487", name.span, name=name.text))
+        reader.found.append(E487(name=name.text).at(name.span))
     reader.read_all(_facts(block, blocks))
     if not blocks.is_broken(block, reader.found):
         reader.check()
@@ -119,12 +122,12 @@ class _Reader:
 
     def _strength(self, fact: Fact) -> None:
         words = Words([one_phrase(fact.value, "a side", fact.span)])
-        strength = STRENGTHS[words.expect(STRENGTHS, "E486")]
+        strength = STRENGTHS[words.expect(STRENGTHS, E486)]
         words.finish("a side")
         if self.said is not None and strength is not self.strength:
             other = (Related(self.said, "the other line is here"),)
             what = "which side is strong"
-            raise Misread(diagnose("E420", fact.span, related=other, what=what))
+            raise Misread(E420(what=what).at(fact.span, related=other))
         self.strength, self.said = strength, fact.span
 
     def check(self) -> None:
@@ -136,11 +139,11 @@ class _Reader:
         spans = {label: said[0].span for label, said in self.duties.items()}
         for label, span in spans.items():
             if label not in self.stands:
-                self.found.append(diagnose("E495", span, man=label))
+                self.found.append(E495(man=label).at(span))
 
 
 def _label(fact: Fact) -> str:
     subject = fact.subject[0]
     if len(subject.atoms) != 1 or len(subject.text) > 2:
-        raise Misread(diagnose("E325", subject.span, found=subject.text))
+        raise Misread(E325(found=subject.text).at(subject.span))
     return subject.text

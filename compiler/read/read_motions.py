@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from stemline.diagnostics.diagnostic import Diagnostic, Related, diagnose
+from stemline.diagnostics.catalogue.football import E420, E439
+from stemline.diagnostics.catalogue.legality import E514, E551, E552
+from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.football.timing.levels import PACE
 from stemline.playbook.formations import Move, Mover
 from stemline.read.read_places import read_depth, read_mover, read_place
@@ -45,7 +47,7 @@ def read_motion(
     for fact in facts:
         try:
             if fact.guard is not None:
-                raise Misread(diagnose("E514", fact.guard.span, verb=fact.key))
+                raise Misread(E514(verb=fact.key).at(fact.guard.span))
             if fact.key == "moves":
                 for subject in fact.subject:
                     move = _move(fact, subject, letters, movers)
@@ -64,19 +66,19 @@ def read_motion(
     if len(snaps) > 1:
         one, two = list(snaps.values())[:2]
         other = (Related(one, "the other line is here"),)
-        found.append(diagnose("E420", two, related=other, what="how they are at the snap"))
+        found.append(E420(what="how they are at the snap").at(two, related=other))
     for mover, start in starts.items():
         if mover in moves:
             moves[mover] = replace(moves[mover], starts=start.seconds, speed=start.speed)
         elif not found:
-            found.append(diagnose("E551", start.span, motion=block.name.text))
+            found.append(E551(motion=block.name.text).at(start.span))
     return Moves(tuple(moves.values()), next(iter(snaps), 0.0)), tuple(found)
 
 
 def _once(first: Span, second: Span, what: str) -> None:
     if first != second:
         other = (Related(first, "the other line is here"),)
-        raise Misread(diagnose("E420", second, related=other, what=what))
+        raise Misread(E420(what=what).at(second, related=other))
 
 
 def _move(fact: Fact, subject: Phrase, letters: tuple[str, ...], movers: tuple[str, ...]) -> Move:
@@ -116,7 +118,7 @@ def _start(fact: Fact) -> _Start:
     words = Words(parts)
     seconds = words.take_number()
     if not seconds:
-        raise words.miss("E552")
+        raise words.miss(E552)
     speed = None if words.done else _state(words)
     words.finish("when he starts")
     return _Start(seconds, speed, fact.span)
@@ -124,7 +126,7 @@ def _start(fact: Fact) -> _Start:
 
 def _state(words: Words) -> float:
     """Yards a second at the snap; 0 for a man who is set."""
-    state = words.expect(_STATES, "E439")
+    state = words.expect(_STATES, E439)
     speed = words.take_number() if state == "running" else None
     words.finish("how he is at the snap")
     return speed or PACE if state == "running" else 0.0

@@ -4,7 +4,18 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from stemline.diagnostics.diagnostic import diagnose
+from stemline.diagnostics.catalogue.football import (
+    E402,
+    E430,
+    E431,
+    E432,
+    E433,
+    E434,
+    E435,
+    E436,
+    E437,
+    E438,
+)
 from stemline.football.offence.landmarks import OFF_LINE_DEPTH, UNDER_CENTRE_DEPTH, Landmark
 from stemline.playbook.formations import Mover
 from stemline.playbook.places import AtLandmark, AtMan, Between, FromHere, Home, Place, Where
@@ -33,7 +44,7 @@ def read_place(
     phrases = [p for p in items(value, Mark.AND) if isinstance(p, Phrase)]
     if not phrases or len(phrases) != len(items(value, Mark.AND)):
         at = value.span if value is not None else span
-        raise Misread(diagnose("E402", at, what="a side, a place and a depth parted by commas"))
+        raise Misread(E402(what="a side, a place and a depth parted by commas").at(at))
     words = Words(phrases)
     words.take_word("to", "from") if moving else words.take_word("to")
     if moving and words.take_word("back"):
@@ -46,14 +57,14 @@ def read_place(
     depth, on_line = read_depth(words)
     words.finish("a place")
     if side is None and _needs_side(where):
-        raise Misread(diagnose("E431", at))
+        raise Misread(E431().at(at))
     return Place(side, where, depth, on_line, span)
 
 
 def _side(words: Words) -> SideWord | None:
     if words.take_word("strong", "weak"):
         words.at -= 1
-        raise Misread(diagnose("E432", words.here, found=words.atoms[words.at].text))
+        raise Misread(E432(found=words.atoms[words.at].text).at(words.here))
     name = words.take_name(FORMATION_SIDES)
     if name is not None:
         words.take_word("side")
@@ -65,7 +76,7 @@ def _where(words: Words, letters: tuple[str, ...], sides: tuple[str, ...], movin
     """``sides`` are the side words that may have been meant where none was read."""
     if words.take_word("between"):
         first = _anchor(words, letters, 0.0)
-        words.expect(("and",), "E433")
+        words.expect(("and",), E433)
         return Between(first, _anchor(words, letters, 0.0))
     words.take_word("at")
     if words.take_word("beside"):
@@ -75,13 +86,13 @@ def _where(words: Words, letters: tuple[str, ...], sides: tuple[str, ...], movin
     if yards is not None:
         measure = words.take_word(*_MEASURES)
         if measure is None:
-            raise words.miss("E434", _MEASURES)
+            raise words.miss(E434, _MEASURES)
         if moving and _depth_is_next(words):
             return FromHere(yards if measure == "outside" else -yards)
         return _anchor(words, letters, yards if measure == "outside" else -yards)
     if words.take_word("outside", "inside"):
         words.at -= 1
-        raise Misread(diagnose("E435", words.here, word=words.atoms[words.at].text))
+        raise Misread(E435(word=words.atoms[words.at].text).at(words.here))
     return _anchor(words, letters, 0.0, sides)
 
 
@@ -95,7 +106,7 @@ def _anchor(
     if not words.done and words.atoms[words.at].word in by_word:
         words.at += 1
         return AtMan(by_word[words.atoms[words.at - 1].word], outside)
-    raise words.miss("E430", (*LANDMARKS, *letters), also=sides)
+    raise words.miss(E430, (*LANDMARKS, *letters), also=sides)
 
 
 def _depth_is_next(words: Words) -> bool:
@@ -121,7 +132,7 @@ def read_depth(words: Words) -> tuple[float | None, bool]:
         return yards, False
     if yards is not None:
         words.at -= 1
-    raise words.miss("E436", _DEPTHS)
+    raise words.miss(E436, _DEPTHS)
 
 
 def _needs_side(where: Where) -> bool:
@@ -145,10 +156,10 @@ def read_mover(phrase: Phrase, letters: tuple[str, ...]) -> Mover:
     if side is not None:
         rank = words.take_rank()
         if rank is None:
-            raise words.miss("E437", ("#1", "#2", "#3"))
+            raise words.miss(E437, ("#1", "#2", "#3"))
         words.finish("a receiver")
         return Mover("", SIDES[side], rank, phrase.span)
     by_word = {letter.casefold(): letter for letter in letters}
     if len(phrase.atoms) == 1 and phrase.atoms[0].word in by_word:
         return Mover(by_word[phrase.atoms[0].word], None, 0, phrase.span)
-    raise words.miss("E438", letters)
+    raise words.miss(E438, letters)

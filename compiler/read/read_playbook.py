@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.football import E441, E446, E471
+from stemline.diagnostics.catalogue.names import E310
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.nearest import nearest
 from stemline.football.blocking.block_names import PROTECTIONS
 from stemline.football.offence.routes import LIBRARY
@@ -26,7 +28,7 @@ from stemline.read.read_protections import read_protection
 from stemline.read.read_routes import read_behind, read_strokes
 from stemline.read.read_settings import read_settings
 from stemline.read.run_joins import unfinished, with_run
-from stemline.read.words import Misread, Words, one_phrase, string_of
+from stemline.read.words import Misread, Words, listed, one_phrase, string_of
 from stemline.syntax.tree import Block, Document, Fact, Linked, Phrase
 
 
@@ -113,7 +115,7 @@ class _Reader:
                         words = Words([one_phrase(fact.value, "yards", fact.span)])
                         depth = words.take_number()
                         if depth is None:
-                            raise words.miss("E441")
+                            raise words.miss(E441)
                         if read_behind(words):
                             depth = -depth
                         words.finish("the depth of a route")
@@ -125,7 +127,7 @@ class _Reader:
                     self.found.append(miss.diagnostic)
             known = LIBRARY.get(name)
             if not strokes and known is None and not self._broken(block, before):
-                self.found.append(diagnose("E446", block.name.span, name=block.name.text))
+                self.found.append(E446(name=block.name.text).at(block.name.span))
             if self._broken(block, before):
                 self.broken_routes.add(name)
             base = known or Route(name, 0, (), taught=depth is not None)
@@ -180,7 +182,7 @@ class _Reader:
         broken = self._broken(block, before) or self._runs_broken(body)
         for role, said in body.rules.items():
             if role not in body.jobs and not body.swaps and not broken:
-                self.found.append(diagnose("E471", said[0].span, role=role))
+                self.found.append(E471(role=role).at(said[0].span))
         if block.kind == Kind.RUN.value and not broken:
             self.found += unfinished(body, block.name.span, self.settings.code.line)
         broken = broken or self._broken(block, before)
@@ -218,9 +220,8 @@ class _Reader:
                 return with_run(body, owner, run.body)
             names = [c.name for c in concepts.values() if c.kind is Kind.RUN]
             near = nearest(join.name, names)
-            self.found.append(
-                diagnose("E310", join.span, nearest=near, kind="run", found=join.name)
-            )
+            told = E310(kind="run", found=join.name, choices=listed(names))
+            self.found.append(told.at(join.span, nearest=near))
         return body
 
     def _runs_broken(self, body: Body) -> bool:
@@ -258,10 +259,10 @@ class _Reader:
         """
         if name_key(name) in concepts:
             return name_key(name)
-        near = nearest(name.text, [c.name for c in concepts.values()])
-        self.found.append(
-            diagnose("E310", name.span, nearest=near, kind="concept", found=name.text)
-        )
+        names = [c.name for c in concepts.values()]
+        near = nearest(name.text, names)
+        told = E310(kind="concept", found=name.text, choices=listed(names))
+        self.found.append(told.at(name.span, nearest=near))
         return near[0].casefold() if near else None
 
     def _dresses(

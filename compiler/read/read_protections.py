@@ -5,8 +5,11 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import replace
+from functools import partial
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.football import E402, E450, E462
+from stemline.diagnostics.catalogue.protections import E690, E691, E692, E693, E694
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.blocking.block_names import DEFENDERS
 from stemline.football.blocking.protecting import ProtectionRule
 from stemline.playbook.playbook import Settings
@@ -105,7 +108,7 @@ class _Reading:
                 self.toward.append(Said(read_toward(fact.value, fact.span), guard, fact.span))
             case "point":
                 words = Words([one_phrase(fact.value, "a defender", fact.span)])
-                self.point = words.expect(DEFENDERS, "E462")
+                self.point = words.expect(DEFENDERS, E462)
                 words.finish("a defender")
             case "hot":
                 self.hot.append(_hot(fact))
@@ -172,7 +175,7 @@ class _Reading:
 def _gaps(made: Protection) -> list[Diagnostic]:
     """Somebody without a job, or men of the line of whom nothing is said."""
     found = [
-        diagnose("E693", said[0].span, role=role)
+        E693(role=role).at(said[0].span)
         for role, said in made.rules.items()
         if role not in made.jobs and any(not _nobody(s.value) for s in said)
     ]
@@ -184,7 +187,7 @@ def _gaps(made: Protection) -> list[Diagnostic]:
             if not any(pair <= sides for pair in _OPPOSITES):
                 missing.append(f"a {place}" if sides else f"the {place}s")
         if missing:
-            found.append(diagnose("E694", made.span, name=made.name, men=" and ".join(missing)))
+            found.append(E694(name=made.name, men=" and ".join(missing)).at(made.span))
     return found
 
 
@@ -208,10 +211,10 @@ def read_toward(value: Value | None, span: Span) -> tuple[Toward, ...]:
         words = Words([one_phrase(item, "a side", span)])
         words.take_word("the")
         start = words.at
-        name = words.expect(TOWARD, "E692")
+        name = words.expect(TOWARD, E692)
         if not words.done:
             words.at = start
-            raise words.miss("E692", TOWARD)
+            raise words.miss(E692, TOWARD)
         ways.append(TOWARD[name])
     return tuple(ways)
 
@@ -224,13 +227,13 @@ def read_subject(phrase: Phrase, roles: Collection[str]) -> LineSpot | str:
     if spot is None:
         names = (*roles, "centre", "line", *(f"{s} {p}" for s in SIDES for p in PLACES))
         known = listed([*roles, "line", "centre", "playside guard", "backside tackle"])
-        raise Words([phrase]).miss("E690", names, known=known)
+        raise Words([phrase]).miss(partial(E690, known=known), names)
     return spot
 
 
 def _role(phrase: Phrase, roles: Collection[str]) -> str:
     if phrase.text.casefold() not in roles:
-        raise Words([phrase]).miss("E450", roles)
+        raise Words([phrase]).miss(E450, roles)
     return phrase.text.casefold()
 
 
@@ -245,20 +248,20 @@ def read_block(value: Value | None, span: Span, names: Iterable[str]) -> PassBlo
     words = Words([one_phrase(first, "a block", span)])
     side = words.take_name(SIDES)
     if side is not None:
-        words.expect(("edge",), "E691")
+        words.expect(("edge",), E691)
         words.finish("a block")
         return PassBlock(ProtectionRule.EDGE, SIDES[side])
-    rule = BLOCKS[words.expect(tuple(names), "E691")]
+    rule = BLOCKS[words.expect(tuple(names), E691)]
     wants: list[str] = []
     if rule.scans and not words.done:
-        wants.append(words.expect(DEFENDERS, "E462"))
+        wants.append(words.expect(DEFENDERS, E462))
     words.finish("a block")
     for other in others:
         words = Words([one_phrase(other, "a defender", span)])
-        wants.append(words.expect(DEFENDERS, "E462"))
+        wants.append(words.expect(DEFENDERS, E462))
         words.finish("a defender")
     if others and not rule.scans:
-        raise Misread(diagnose("E402", others[0].span, what="one block"))
+        raise Misread(E402(what="one block").at(others[0].span))
     return PassBlock(rule, None, tuple(wants))
 
 

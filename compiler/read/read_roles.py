@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Collection
+from functools import partial
 
-from stemline.diagnostics.diagnostic import diagnose
+from stemline.diagnostics.catalogue.football import E444, E451, E452, E453, E454, E455
 from stemline.playbook.role_rules import (
     Back,
     ByRole,
@@ -39,7 +40,7 @@ def read_rule(value: Value | None, span: Span, roles: Collection[str]) -> RoleRu
         places.append(phrase.span)
     for choice, place in zip(choices[:-1], places, strict=False):
         if isinstance(choice, Nobody):
-            raise Misread(diagnose("E452", place))
+            raise Misread(E452().at(place))
     return RoleRule(tuple(choices), tuple(words))
 
 
@@ -74,21 +75,21 @@ def _read_choice(words: Words, roles: Collection[str]) -> Choice:
         which = Which(words.atoms[words.at - 1].word)
         if words.take_word("opposite"):
             at = words.here
-            return Relative(which, ByRole(words.expect(roles, "E444"), True, at))
-        way = read_way(words, roles, "E454", ("opposite",))
+            return Relative(which, ByRole(words.expect(roles, E444), True, at))
+        way = read_way(words, roles, E454, ("opposite",))
         return Relative(which, way)
     side_name = words.take_name(SIDES)
     if side_name is None:
         start = words.atoms[words.at].text if not words.done else ""
         if len(words.atoms) == 1 and len(start) <= 2:
-            raise Misread(diagnose("E453", words.here, letter=start))
-        raise words.miss("E451", _RULE_STARTS)
+            raise Misread(E453(letter=start).at(words.here))
+        raise words.miss(E451, _RULE_STARTS)
     side = SIDES[side_name]
     rank = words.take_rank()
     if rank is not None:
         return Ranked(side, rank)
     follows = ("inside", "outside", "tight end", "wing", "back")
-    follow = words.expect(follows, "E455", side=side.value)
+    follow = words.expect(follows, partial(E455, side=side.value))
     if follow == "tight end":
         return TightEnd(side)
     if follow == "wing":

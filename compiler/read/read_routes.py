@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping
 
-from stemline.diagnostics.diagnostic import diagnose
+from stemline.diagnostics.catalogue.football import E402, E430, E434, E440, E441, E442, E443, E444
 from stemline.football.offence.strokes import (
     Break,
     Depth,
@@ -20,7 +20,7 @@ from stemline.playbook.concepts import RouteJob
 from stemline.playbook.role_rules import ByRole
 from stemline.playbook.said import SideWord
 from stemline.read.read_places import LANDMARKS, SIDES
-from stemline.read.words import Misread, Words
+from stemline.read.words import Misread, Missed, Words
 from stemline.source import Span
 from stemline.syntax.tree import AtomKind, Mark, Phrase, Value, items
 
@@ -34,7 +34,7 @@ def read_strokes(value: Value) -> tuple[Stroke, ...]:
     strokes: list[Stroke] = []
     for piece in items(value, Mark.THEN):
         if not isinstance(piece, Phrase):
-            raise Misread(diagnose("E402", piece.span, what="strokes parted by `then`"))
+            raise Misread(E402(what="strokes parted by `then`").at(piece.span))
         strokes.append(read_stroke(piece))
     return tuple(strokes)
 
@@ -42,7 +42,7 @@ def read_strokes(value: Value) -> tuple[Stroke, ...]:
 def read_stroke(phrase: Phrase) -> Stroke:
     words = Words([phrase])
     rounded = words.take_word("rounded") is not None
-    name = words.expect(STROKES, "E440")
+    name = words.expect(STROKES, E440)
     stroke = _stroke(name, words, rounded)
     words.finish("a stroke")
     return stroke
@@ -100,7 +100,7 @@ def _at_depth(words: Words) -> Depth | None:
 def _yards(words: Words) -> float:
     yards = words.take_number()
     if yards is None:
-        raise words.miss("E441")
+        raise words.miss(E441)
     return yards
 
 
@@ -109,10 +109,10 @@ def read_target(words: Words) -> Target:
     yards = words.take_number()
     outside = 0.0
     if yards is not None:
-        measure = words.expect(("inside", "outside", "past"), "E434")
+        measure = words.expect(("inside", "outside", "past"), E434)
         outside = -yards if measure == "inside" else yards
     far = words.take_word("far") is not None
-    landmark = words.expect(LANDMARKS, "E430")
+    landmark = words.expect(LANDMARKS, E430)
     return Target(LANDMARKS[landmark], outside, far)
 
 
@@ -123,7 +123,7 @@ def read_run(
     pieces = items(value, Mark.THEN)
     if not pieces or not isinstance(pieces[0], Phrase):
         at = value.span if value is not None else span
-        raise Misread(diagnose("E402", at, what="a route"))
+        raise Misread(E402(what="a route").at(at))
     words = Words([pieces[0]])
     route = _route(words, routes)
     depth = words.take_number()
@@ -138,13 +138,13 @@ def read_run(
             target = read_target(words)
             end = _at_depth(words)
         else:
-            way = read_way(words, roles, "E443", ("over", "to"))
+            way = read_way(words, roles, E443, ("over", "to"))
     extra = " ".join(a.text for a in words.atoms[start:])
     later: list[Stroke] = []
     said = []
     for piece in pieces[1:]:
         if not isinstance(piece, Phrase):
-            raise Misread(diagnose("E402", piece.span, what="strokes parted by `then`"))
+            raise Misread(E402(what="strokes parted by `then`").at(piece.span))
         later.append(read_stroke(piece))
         said.append(piece.text)
     return RouteJob(route, depth, target, way, tuple(later), _words(route, depth, extra, said), end)
@@ -158,12 +158,12 @@ def _route(words: Words, routes: Mapping[str, Route]) -> Route:
         words.at -= 1
     name = words.take_name(routes)
     if name is None:
-        raise words.miss("E442", routes)
+        raise words.miss(E442, routes)
     return routes[name]
 
 
 def read_way(
-    words: Words, roles: Collection[str], code: str, also: Iterable[str] = ()
+    words: Words, roles: Collection[str], code: Missed, also: Iterable[str] = ()
 ) -> SideWord | ByRole:
     """``away from settle``, ``same side as settle`` or a side word.
 
@@ -176,7 +176,7 @@ def read_way(
     if name is None:
         raise words.miss(code, (*_WAYS, *SIDES), also=also)
     at = words.here
-    role = words.expect(roles, "E444")
+    role = words.expect(roles, E444)
     return ByRole(role, name in ("away from", "across from"), at)
 
 

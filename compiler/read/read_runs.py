@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Collection, Sequence
 
-from stemline.diagnostics.diagnostic import diagnose
+from stemline.diagnostics.catalogue.football import E402, E443, E444, E445, E462
+from stemline.diagnostics.catalogue.runs import E670, E671, E672, E673, E674, E675, E676, E680
 from stemline.football.blocking.block_names import DEFENDERS, UNBLOCKED
 from stemline.football.blocking.run_rules import MEANINGS, PULLS, BlockWay
 from stemline.playbook.run_definitions import (
@@ -22,7 +23,7 @@ from stemline.playbook.run_definitions import (
 )
 from stemline.playbook.said import SideWord
 from stemline.read.read_places import SIDES
-from stemline.read.words import Misread, Words, one_phrase
+from stemline.read.words import Misread, Words, listed, one_phrase
 from stemline.source import Span
 from stemline.syntax.tree import Fact, Linked, Mark, Phrase, Series, Value, items, phrases
 
@@ -61,7 +62,7 @@ def read_line_spot(subject: Phrase, roles: Collection[str]) -> LineSpot | None:
     if place is None or not words.done:
         return None
     if side is None:
-        raise Misread(diagnose("E670", subject.span, place=place))
+        raise Misread(E670(place=place).at(subject.span))
     return LineSpot(SIDES[side], place)
 
 
@@ -69,7 +70,7 @@ def read_rules(value: Value | None, span: Span) -> BlockRules:
     """``down or double with guard then backside linebacker``."""
     parts = items(value, Mark.THEN)
     if value is None or len(parts) > 2:
-        raise Misread(diagnose("E672", value.span if value is not None else span))
+        raise Misread(E672().at(value.span if value is not None else span))
     rules = [_rule(one_phrase(r, "a block", span)) for r in items(parts[0], Mark.OR)]
     then = []
     for target in items(parts[1], Mark.OR) if len(parts) > 1 else ():
@@ -91,7 +92,7 @@ def _rule(phrase: Phrase) -> RuleDef:
         not words.done and words.atoms[words.at].word in {way.value for way in PULLS}
     ):
         words.at = 0
-    way = WAYS[words.expect(WAYS, "E445")]
+    way = WAYS[words.expect(WAYS, E445)]
     partner: LineSpot | None = None
     target: TargetDef | None = None
     if way is BlockWay.DOUBLE:
@@ -105,19 +106,19 @@ def _rule(phrase: Phrase) -> RuleDef:
 
 def _partner(words: Words) -> LineSpot:
     if not words.take_word("with") or words.done:
-        raise Misread(diagnose("E671", words.last))
+        raise Misread(E671(found="nothing", choices=listed((*PLACES, "centre"))).at(words.last))
     words.take_word("the")
     if words.take_word(*_CENTRES):
         return LineSpot(None, "centre")
     side = words.take_name(SIDES)
-    place = words.expect((*PLACES, "centre"), "E671")
+    place = words.expect((*PLACES, "centre"), E671)
     return LineSpot(SIDES[side] if side else None, place)
 
 
 def _target(words: Words, among: Sequence[str] = DEFENDERS) -> TargetDef:
     words.take_word("the")
     side = words.take_name(SIDES)
-    what = words.expect(among, "E462")
+    what = words.expect(among, E462)
     return TargetDef(what, SIDES[side] if side else None)
 
 
@@ -131,15 +132,15 @@ def read_aim(value: Value | None, span: Span) -> Aim:
         side = words.take_name(SIDES)
         if words.take_word("outside"):
             words.take_word("the")
-            words.expect(("end",), "E673")
+            words.expect(("end",), E673)
             point = "edge"
         else:
-            point = words.expect(_AIMS, "E673")
+            point = words.expect(_AIMS, E673)
         words.finish("an aiming point")
         points.append(AimPoint(point, SIDES[side] if side else None))
         said.append(phrase.text)
     if not points:
-        raise Misread(diagnose("E402", span, what="an aiming point"))
+        raise Misread(E402(what="an aiming point").at(span))
     return Aim(tuple(points), ", then ".join(said))
 
 
@@ -150,7 +151,7 @@ def read_toward(value: Value | None, span: Span) -> Toward:
     man = words.take_name(TOWARD_MEN)
     side = None if man or away else words.take_name(_TOWARD_SIDES)
     if man is None and side is None:
-        raise words.miss("E674", TOWARD_MEN if away else (*_TOWARD_SIDES, *TOWARD_MEN))
+        raise words.miss(E674, TOWARD_MEN if away else (*_TOWARD_SIDES, *TOWARD_MEN))
     words.take_word("side")
     words.finish("the side the run goes to")
     return Toward(SIDES[side] if side else None, man or "", away)
@@ -163,7 +164,7 @@ def read_key(value: Value | None, span: Span) -> KeyDef:
     target = _target(words, (*DEFENDERS, UNBLOCKED)) if not words.done else None
     assert target is not None
     if target.side is None and not words.done:
-        target = TargetDef(target.what, SIDES[words.expect(SIDES, "E443")])
+        target = TargetDef(target.what, SIDES[words.expect(SIDES, E443)])
     words.finish("a defender")
     return KeyDef(target, ", ".join(p.text for p in pieces), span)
 
@@ -173,22 +174,22 @@ def read_reaction(fact: Fact, roles: Collection[str]) -> Reaction:
     value, does = fact.value, fact.key
     first = next(phrases(value), None)
     if first is not None and first.atoms[0].word in ("is", "runs", "blocks", "aims", "says"):
-        raise Misread(diagnose("E680", fact.span, word=does))
+        raise Misread(E680(word=does).at(fact.span))
     when = value.link("if") if isinstance(value, Linked) else None
     if not isinstance(value, Linked) or when is None:
-        raise Misread(diagnose("E675", fact.span, does=does))
+        raise Misread(E675(does=does).at(fact.span))
     to = ""
     off: KeyDef | None = None
     if does == "throw":
         words = Words([one_phrase(value.head, "the role that is thrown to", fact.span)])
-        to = words.expect(roles, "E444")
+        to = words.expect(roles, E444)
         words.finish("a role")
     elif value.head is not None:
-        raise Misread(diagnose("E675", value.head.span, does=does))
+        raise Misread(E675(does=does).at(value.head.span))
     if does == "pitch":
         off_value = value.link("off")
         if off_value is None:
-            raise Misread(diagnose("E675", fact.span, does="pitch off overhang"))
+            raise Misread(E675(does="pitch off overhang").at(fact.span))
         off = read_key(off_value, fact.span)
     return Reaction(does, to, _spoken(when), off, fact.span)
 
@@ -208,5 +209,5 @@ def read_join(value: Value | None, span: Span) -> Join:
     phrase = one_phrase(value, "`run` and its name", span)
     words = Words([phrase])
     if not words.take_word("run") or words.done:
-        raise Misread(diagnose("E676", phrase.span))
+        raise Misread(E676().at(phrase.span))
     return Join(words.rest.casefold(), words.span)

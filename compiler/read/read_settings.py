@@ -4,7 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.diagnostics.diagnostic import Diagnostic, Related, diagnose
+from stemline.diagnostics.catalogue.football import E402, E441
+from stemline.diagnostics.catalogue.names import (
+    E305,
+    E306,
+    E307,
+    E308,
+    E309,
+    E310,
+    E322,
+    E323,
+    E324,
+    E332,
+)
+from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.nearest import nearest
 from stemline.football.rulebook.codes import CODES
 from stemline.football.timing.levels import LEVELS, level_for
@@ -12,7 +25,7 @@ from stemline.playbook.playbook import Settings
 from stemline.read.league import misfits, with_league
 from stemline.read.lowering import lowered_codes
 from stemline.read.name_table import Blocks, name_key
-from stemline.read.words import Misread, Words, one_phrase, string_of
+from stemline.read.words import Misread, Words, listed, one_phrase, string_of
 from stemline.source import NOWHERE, Span
 from stemline.syntax.tree import Block, Fact, Linked, Mark, Phrase, items
 
@@ -29,14 +42,14 @@ def read_settings(blocks: Blocks, folder: str, found: list[Diagnostic]) -> Setti
     """The settings; None, with the reason in ``found``, where no code is known."""
     books = blocks.of("playbook")
     if not books:
-        found.append(diagnose("E305", Span(folder, 0, 0, 0)))
+        found.append(E305().at(Span(folder, 0, 0, 0)))
         return None
     for extra in books[1:]:
         first = (Related(books[0].name.span, "the first playbook block is here"),)
-        found.append(diagnose("E306", extra.name.span, related=first))
+        found.append(E306().at(extra.name.span, related=first))
     book = books[0]
     if not any(f.key == "code" for f in book.facts):
-        found.append(diagnose("E307", book.name.span, choices=", ".join(CODES)))
+        found.append(E307(choices=", ".join(CODES)).at(book.name.span))
         return None
     values: dict[str, str] = {}
     house: dict[str, float] = {}
@@ -72,7 +85,7 @@ def read_settings(blocks: Blocks, folder: str, found: list[Diagnostic]) -> Setti
         cautions=tuple(says["caution"]),
         span=book.span,
         against=_against(book, blocks, found),
-        lowered=lowered_codes(_lines(book, "lower"), found),
+        lowered=lowered_codes(_lines(book, "lower")),
         theme=values.get("theme", ""),
         theme_span=next((_value(fact) for fact in reversed(_lines(book, "theme"))), NOWHERE),
     )
@@ -92,12 +105,16 @@ def _against(book: Block, blocks: Blocks, found: list[Diagnostic]) -> str:
     for fact in _lines(book, "against"):
         names = blocks.names("look")
         if not isinstance(fact.value, Phrase):
-            found.append(diagnose("E402", fact.span, what="the name of one look"))
+            found.append(E402(what="the name of one look").at(fact.span))
         elif name_key(fact.value) in {name.casefold() for name in names}:
             key = name_key(fact.value)
         else:
             said, near = fact.value, nearest(fact.value.text, names)
-            found.append(diagnose("E310", said.span, nearest=near, kind="look", found=said.text))
+            found.append(
+                E310(kind="look", found=said.text, choices=listed(names)).at(
+                    said.span, nearest=near
+                )
+            )
     return key
 
 
@@ -108,7 +125,7 @@ def _sections(book: Block, found: list[Diagnostic]) -> Iterator[tuple[str, Span]
             if isinstance(item, Phrase):
                 yield item.text, item.span
             else:
-                found.append(diagnose("E402", item.span, what="families parted by commas"))
+                found.append(E402(what="families parted by commas").at(item.span))
 
 
 def _setting(
@@ -122,10 +139,10 @@ def _setting(
     if fact.key == "house":
         link = fact.value.link("is") if isinstance(fact.value, Linked) else None
         head = fact.value.head if isinstance(fact.value, Linked) else None
-        name = Words([one_phrase(head, "a house figure", fact.span)]).expect(_HOUSE, "E322")
+        name = Words([one_phrase(head, "a house figure", fact.span)]).expect(_HOUSE, E322)
         number = Words([one_phrase(link, "yards", fact.span)]).take_number()
         if number is None:
-            raise Misread(diagnose("E441", fact.span, found="nothing"))
+            raise Misread(E441(found="nothing", choices="").at(fact.span))
         house[name] = number
         return
     words = Words([one_phrase(fact.value, "one value", fact.span)])
@@ -134,20 +151,18 @@ def _setting(
             number = words.take_number()
             if number != VERSION:
                 raise Misread(
-                    diagnose(
-                        "E308", words.atoms[0].span, current=VERSION, found=words.atoms[0].text
-                    )
+                    E308(current=VERSION, found=words.atoms[0].text).at(words.atoms[0].span)
                 )
             values["version"] = str(VERSION)
         case "code":
-            values["code"] = words.expect(CODES, "E309")
+            values["code"] = words.expect(CODES, E309)
             words.finish("a rule code")
         case "quarterback":
-            values["quarterback"] = words.expect(("right", "left"), "E323")
+            values["quarterback"] = words.expect(("right", "left"), E323)
         case "picture":
-            values["picture"] = words.expect(_PICTURES, "E324")
+            values["picture"] = words.expect(_PICTURES, E324)
         case "level":
-            values["level"] = words.expect(LEVELS, "E332")
+            values["level"] = words.expect(LEVELS, E332)
             words.finish("a level")
         case _:
             values[fact.key] = words.rest

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection
 
-from stemline.diagnostics.diagnostic import diagnose
+from stemline.diagnostics.catalogue.football import E430, E434, E456, E457
 from stemline.football.offence.landmarks import Landmark
 from stemline.playbook.concepts import SpotRule
 from stemline.playbook.role_rules import ByRole
@@ -35,21 +35,21 @@ def read_spot(value: Value, roles: Collection[str]) -> SpotRule:
         if level is not None:
             depth = SPOT_DEPTHS[level]
         elif words.take_word("over"):
-            landmark, outside = LANDMARKS[words.expect(LANDMARKS, "E430")], 0.0
+            landmark, outside = LANDMARKS[words.expect(LANDMARKS, E430)], 0.0
             over = True
         elif (yards := words.take_number()) is not None:
             if words.take_word("deep") or words.done:
                 depth = yards
             else:
-                measure = words.expect(("inside", "outside"), "E434")
+                measure = words.expect(("inside", "outside"), E434)
                 outside = yards if measure == "outside" else -yards
-                landmark = LANDMARKS[words.expect(LANDMARKS, "E430")]
+                landmark = LANDMARKS[words.expect(LANDMARKS, E430)]
                 over = True
         else:
-            side = read_way(words, roles, "E456", (*SPOT_DEPTHS, "over"))
+            side = read_way(words, roles, E456, (*SPOT_DEPTHS, "over"))
         words.finish("where a spot is")
     if side is None and landmark is not Landmark.BALL:
-        raise Misread(diagnose("E457", value.span))
+        raise Misread(E457().at(value.span))
     if depth is None:
         depth = HIGH_DEPTH if over else LOW_DEPTH
     return SpotRule(side, landmark, outside, depth)

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from stemline.diagnostics.diagnostic import diagnose
+from stemline.diagnostics.catalogue.football import E402, E433
+from stemline.diagnostics.catalogue.looks import E481, E482, E483
 from stemline.football.defence.techniques import BOTH_SIDES, GAPS, LINEBACKERS, TECHNIQUES, WORDS
 from stemline.football.offence.landmarks import Landmark
 from stemline.playbook.look_definitions import (
@@ -23,7 +24,7 @@ from stemline.playbook.look_definitions import (
     Stand,
     Stands,
 )
-from stemline.read.words import Misread, Words
+from stemline.read.words import Misread, Words, listed
 from stemline.source import Span
 from stemline.syntax.tree import Mark, Phrase, Value, items
 
@@ -41,12 +42,12 @@ def choices_of(value: Value | None, span: Span, what: str) -> list[list[Phrase]]
     for item in items(value, Mark.AND):
         for nth, part in enumerate(items(item, Mark.OR)):
             if not isinstance(part, Phrase):
-                raise Misread(diagnose("E402", part.span, what=what))
+                raise Misread(E402(what=what).at(part.span))
             if nth:
                 choices.append([])
             choices[-1].append(part)
     if not all(choices):
-        raise Misread(diagnose("E402", value.span if value is not None else span, what=what))
+        raise Misread(E402(what=what).at(value.span if value is not None else span))
     return choices
 
 
@@ -112,7 +113,7 @@ def _piece(words: Words, draft: _Draft) -> _Draft:
         place = _place(words)
     if place is None or draft.where is not None:
         words.at = start
-        raise words.miss("E481", _CHOICES, also=SIDES)
+        raise words.miss(E481, _CHOICES, also=SIDES)
     return replace(draft, where=place)
 
 
@@ -171,7 +172,7 @@ def _between(words: Words) -> tuple[Halfway, LookSide | None]:
     """The two places that he stands between, and the side where one of them says it."""
     sides: list[str | None] = [words.take_name(SIDES)]
     first = _end(words)
-    words.expect(("and",), "E433")
+    words.expect(("and",), E433)
     sides.append(words.take_name(SIDES))
     side = next(filter(None, sides), None)
     return Halfway(first, _end(words)), SIDES[side] if side else None
@@ -180,7 +181,7 @@ def _between(words: Words) -> tuple[Halfway, LookSide | None]:
 def _end(words: Words) -> OverReceiver | OverEnd | AtField:
     place = _place(words)
     if not isinstance(place, OverReceiver | OverEnd | AtField):
-        raise words.miss("E481", (*LANDMARKS, "tight end", "middle"))
+        raise words.miss(E481, (*LANDMARKS, "tight end", "middle"))
     return place
 
 
@@ -188,11 +189,11 @@ def _whole(draft: _Draft) -> Stand:
     """The choice with all that its place needs."""
     where = draft.where
     if where is None:
-        raise Misread(diagnose("E481", draft.span, found=draft.text))
+        raise Misread(E481(found=draft.text, choices=listed(_CHOICES)).at(draft.span))
     if draft.side is None and _needs_side(where):
-        raise Misread(diagnose("E482", draft.span, place=draft.text))
+        raise Misread(E482(place=draft.text).at(draft.span))
     if draft.depth is None and not isinstance(where, AtTechnique | InGap):
-        raise Misread(diagnose("E483", draft.span, place=draft.text))
+        raise Misread(E483(place=draft.text).at(draft.span))
     return Stand(where, draft.side, draft.outside, draft.depth, draft.text)
 
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.runs import E678, E679
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.playbook.concepts import Body, Job
 from stemline.playbook.role_rules import Nobody, RoleRule
 from stemline.playbook.run_definitions import CARRIER, WHOLE_LINE, Aim, BlockRules, LineSpot
@@ -36,12 +37,12 @@ def unfinished(body: Body, at: Span, line: Sequence[str]) -> list[Diagnostic]:
     ``line`` blocks: a code of three linemen has no tackles, one of a centre alone no guards."""
     found = []
     if CARRIER not in body.rules:
-        found.append(diagnose("E678", at))
+        found.append(E678().at(at))
     there = _PLACES[: (len(line) + 1) // 2]
     missing = [str(s) for s in _EVERY_LINE if s.place in there and not _blocks(body, s)]
     if missing:
         listed = " and ".join(filter(None, (", ".join(missing[:-1]), missing[-1])))
-        found.append(diagnose("E679", at, places=listed))
+        found.append(E679(places=listed).at(at))
     return found
 
 

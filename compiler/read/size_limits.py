@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.bounds import E141
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.source import Source, Span
 from stemline.syntax.splitting import LONGEST_LINE
 
@@ -61,7 +62,7 @@ def too_much(sources: Sequence[Source]) -> Diagnostic | None:
             room -= length
             if room < 0:
                 at = Span(source.name, n, 1, len(source.lines[n - 1]) + 1)
-                return diagnose("E141", at, most=f"{MOST_TEXT:,}", found=f"{sum(map(sum, said)):,}")
+                return E141(most=f"{MOST_TEXT:,}", found=f"{sum(map(sum, said)):,}").at(at)
     return None
 
 

@@ -4,8 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from itertools import accumulate
+from typing import Protocol
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.bounds import E134
+from stemline.diagnostics.catalogue.football import E401, E402
+from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.diagnostics.misspelt import Misspelt
 from stemline.diagnostics.nearest import distance, nearest
 from stemline.read.size_limits import LARGEST_FIGURE, LONGEST_FIELD, SMALLEST_FIGURE
 from stemline.source import Span
@@ -13,24 +17,17 @@ from stemline.syntax.tree import Atom, AtomKind, Phrase, Value
 
 _SHORT = 2
 """Characters of a man's letter at most; most words of the language are longer."""
-_WANTED = {
-    "E430": "a landmark, or a man",
-    "E440": "a stroke",
-    "E441": "a number of yards",
-    "E442": "a route",
-    "E444": "a role",
-    "E445": "a block",
-    "E462": "a defender",
-    "E463": "footwork",
-    "E464": "a spot or a role",
-}
-"""What a code says is missing where the line ends before it: nothing was written that is wrong."""
-
 _LONGEST_WRONG = 80
 """Characters among which a misspelt name is sought: no name of several words has so many."""
 
 _DIGITS_SHOWN = 12
 """Of a figure that is out of bounds: what is left out says nothing more."""
+
+
+class Missed(Protocol):
+    """A code of a misspelt word, all but what the text says there."""
+
+    def __call__(self, *, found: str, choices: str) -> Misspelt: ...
 
 
 class Misread(Exception):
@@ -115,29 +112,27 @@ class Words:
         atom = self.take(AtomKind.RANK)
         return None if atom is None else int(bounded(atom))
 
-    def expect(self, names: Iterable[str], code: str, **values: str) -> str:
+    def expect(self, names: Iterable[str], code: Missed) -> str:
         """One of ``names`` must come next; else ``code`` with the nearest of them."""
         names = tuple(names)
         taken = self.take_name(names)
         if taken is None:
-            raise self.miss(code, names, **values)
+            raise self.miss(code, names)
         return taken
 
-    def miss(
-        self, code: str, names: Iterable[str] = (), *, also: Iterable[str] = (), **values: str
-    ) -> Misread:
+    def miss(self, code: Missed, names: Iterable[str] = (), *, also: Iterable[str] = ()) -> Misread:
         """A misread at what comes next, naming the nearest of ``names``.
 
         ``also`` are other right words for this place, which a misspelt one may have meant.
         """
         names = tuple(names)
         wrong, near = self._meant((*names, *also))
-        if not wrong and code in _WANTED:
-            return Misread(diagnose("E402", self.here, what=_WANTED[code]))
         found = " ".join(a.text for a in wrong) or "nothing"
-        values |= {"found": found, "choices": listed(names) or "none yet"}
+        said = code(found=found, choices=listed(names) or "none yet")
+        if not wrong and said.wanted:
+            return Misread(E402(what=said.wanted).at(self.here))
         span = wrong[0].span.to(wrong[-1].span) if wrong else self.here
-        return Misread(Diagnostic(code, span, tuple(sorted(values.items())), near))
+        return Misread(said.at(span, nearest=near))
 
     def _meant(self, names: tuple[str, ...]) -> tuple[tuple[Atom, ...], tuple[str, ...]]:
         """As many of the next words as come nearest to a name, and the nearest names.
@@ -162,7 +157,7 @@ class Words:
     def finish(self, what: str) -> None:
         """Nothing may be left over."""
         if not self.done:
-            raise Misread(diagnose("E401", self.span, found=self.rest, what=what))
+            raise Misread(E401(found=self.rest, what=what).at(self.span))
 
 
 def bounded(atom: Atom) -> float:
@@ -172,10 +167,10 @@ def bounded(atom: Atom) -> float:
     if not all(end == 0 or SMALLEST_FIGURE <= end <= LARGEST_FIGURE for end in ends):
         long = len(atom.text) > _DIGITS_SHOWN
         raise Misread(
-            diagnose(
-                "E134", atom.span, least=SMALLEST_FIGURE, most=LARGEST_FIGURE, field=LONGEST_FIELD,
+            E134(
+                least=SMALLEST_FIGURE, most=LARGEST_FIGURE, field=LONGEST_FIELD,
                 figure=atom.text[:_DIGITS_SHOWN] + "..." * long,
-            )
+            ).at(atom.span)
         )  # fmt: skip
     return atom.number
 
@@ -200,7 +195,7 @@ def one_phrase(value: Value | None, what: str, span: Span) -> Phrase:
     if isinstance(value, Phrase):
         return value
     at = value.span if value is not None else span
-    raise Misread(diagnose("E402", at, what=what))
+    raise Misread(E402(what=what).at(at))
 
 
 def string_of(value: Value | None, span: Span) -> str:

@@ -6,7 +6,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TypeVar
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.calls import E622, E623
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.blocking.block_names import BLOCKS
 from stemline.football.blocking.carrying import carry, hole
 from stemline.football.conditions import LookWord, Where, example, possible
@@ -154,7 +155,7 @@ def _no_line(
     asked = {look for s in said for look in s.guard.looks if s.guard.worlds & worlds}
     looks = [look.value for look in LookWord if look in shown and look.opposite in asked]
     case = ", ".join([picture.count.shape_word, *looks])
-    return diagnose("E622", said[0].span, role=role, shape=case, call=call)
+    return E622(role=role, shape=case, call=call).at(said[0].span)
 
 
 def _without(worlds: Where, said: Sequence[Said[Job]]) -> Where:
@@ -212,7 +213,7 @@ def _run(
         turned = side_of_way(run.way, bound, picture)
         if turned is None:
             role = run.way.role if isinstance(run.way, ByRole) else ""
-            found.append(diagnose("E623", said.span, role=role, call=call))
+            found.append(E623(role=role, call=call).at(said.span))
         else:
             out = turned
     runner = Runner(man.snap, out, picture.field)

@@ -8,7 +8,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.calls import E601, E602
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.nearest import nearest
 from stemline.football.field import Side
 from stemline.playbook.playbook import Playbook
@@ -60,12 +61,12 @@ def read_call(
         return found[0], ()
     if found:
         return None, (two_readings(book, plain, found, at),)
-    return None, (diagnose("E602", at, nearest=nearest(plain, known), call=plain),)
+    return None, (E602(call=plain).at(at, nearest=nearest(plain, known)),)
 
 
 def two_readings(book: Playbook, call: str, found: Iterable[Order], at: Span) -> Diagnostic:
     both = " or ".join(sorted(describe(book, order) for order in found))
-    return diagnose("E601", at, call=call, readings=both)
+    return E601(call=call, readings=both).at(at)
 
 
 def describe(book: Playbook, order: Order) -> str:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
+from stemline.diagnostics.catalogue.calls import E623
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.conditions import LookWord
 from stemline.football.defenders import Defence
@@ -110,7 +111,7 @@ class Cast:
         if bound.found:
             # A role without its man leaves spots empty and gives no side: one cause is reported
             # once.
-            return _Told(told, tuple(d for d in found if d.code != "E623"))
+            return _Told(told, tuple(d for d in found if not isinstance(d.said, E623)))
         return _Told(told, (*found, *eyes.found))
 
 

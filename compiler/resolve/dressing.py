@@ -6,7 +6,8 @@ from collections.abc import Callable, Iterable
 from itertools import product
 from typing import TypeVar
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.calls import E705
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.field import Side
 from stemline.playbook.dress_ups import Dress, DressIn, DressWith, Pattern
 from stemline.playbook.playbook import Playbook
@@ -33,7 +34,7 @@ def orders(book: Playbook, dress: Dress) -> tuple[tuple[Order, ...], tuple[Diagn
             made.setdefault(key, order)
     for pattern in (*dress.never, *dress.only):
         if not any(_matches(order, pattern) for order in everything):
-            found.append(diagnose("E705", pattern.span))
+            found.append(E705().at(pattern.span))
     return tuple(made.values()), tuple(found)
 
 

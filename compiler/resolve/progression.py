@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.calls import E630
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.conditions import possible
 from stemline.football.field import Side
 from stemline.football.offence.landmarks import Landmark, x_of
@@ -152,12 +153,9 @@ class _Looking:
                 continue
             at, men = place
             if not men and report:
-                self.found.append(
-                    diagnose(
-                        "E630", looked.span, spot=looked.target, call=self.call,
-                        miss=self._miss(looked.target, spots, chosen.value if chosen else ()),
-                    )
-                )  # fmt: skip
+                miss = self._miss(looked.target, spots, chosen.value if chosen else ())
+                empty = E630(spot=looked.target, call=self.call, miss=miss)
+                self.found.append(empty.at(looked.span))
             partner = self._place(looked.partner, spots) if looked.partner else None
             reads.append(
                 Read(

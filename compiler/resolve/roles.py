@@ -10,7 +10,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.calls import E620, E621
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.conditions import possible
 from stemline.football.defence.fronts import at_place, wings
 from stemline.football.field import Side
@@ -155,7 +156,7 @@ def _bind_one(role: str, rule: Said[RoleRule], picture: LinedUp, bound: Bound, c
         reasons.append(_reason(choice, words, candidates, picture, bound))
     bound.nobody.append(role)
     bound.found.append(
-        diagnose("E620", rule.span, role=role, call=call, why="; ".join(dict.fromkeys(reasons)))
+        E620(role=role, call=call, why="; ".join(dict.fromkeys(reasons))).at(rule.span)
     )
 
 
@@ -272,7 +273,7 @@ def _circles(waiting: Mapping[str, Said[RoleRule]]) -> Iterable[Diagnostic]:
         if role in circle and role not in told:
             told |= {r for r in circle if role in _leads_to(r, waiting)}
             others = ", ".join(sorted(_leans_on(rule.value) & told))
-            yield diagnose("E621", rule.span, role=role, others=others)
+            yield E621(role=role, others=others).at(rule.span)
 
 
 def _leads_to(role: str, waiting: Mapping[str, Said[RoleRule]]) -> set[str]:

@@ -6,14 +6,19 @@ import re
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from stemline.diagnostics.diagnostic import Diagnostic, Related, diagnose
+from stemline.diagnostics.catalogue.bounds import E142
+from stemline.diagnostics.catalogue.calls import E630, E706, W710
+from stemline.diagnostics.catalogue.football import E420
+from stemline.diagnostics.catalogue.looks import FaultOfLook
+from stemline.diagnostics.catalogue.names import E327
+from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.nearest import nearest
+from stemline.diagnostics.plural import how_many
 from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import ConceptSheet, Kind, Play, Season, Team
 from stemline.football.rulebook.care_rules import care_rules
 from stemline.football.rulebook.rules import noted
-from stemline.lineup.look_placed import LINING_UP
 from stemline.playbook.concepts import Concept
 from stemline.playbook.dress_ups import Alias, Dress
 from stemline.playbook.playbook import Playbook
@@ -58,7 +63,7 @@ def all_calls(book: Playbook) -> tuple[Calls, tuple[Diagnostic, ...]]:
         count += len(dressed)
         if not few or count > MOST_CALLS:
             said = f"{count if few else room:,}"
-            found.append(diagnose("E142", dress.span, most=f"{MOST_CALLS:,}", found=said))
+            found.append(E142(most=f"{MOST_CALLS:,}", found=said).at(dress.span))
             break
         found += problems
         called, wrong = _aliased(book, dress, dressed, aliases)
@@ -68,7 +73,7 @@ def all_calls(book: Playbook) -> tuple[Calls, tuple[Diagnostic, ...]]:
     for key in book.concepts:
         if key in undressed:
             concept = book.concepts[key]
-            found.append(diagnose("W710", concept.span, concept=concept.name))
+            found.append(W710(concept=concept.name).at(concept.span))
     found += ambiguous(book, (o for _, o in made))
     found += _unknown_sections(book)
     return Calls(tuple(made)), tuple(found)
@@ -91,13 +96,13 @@ def _aliased(
         if order is None:
             continue
         if order.spoken not in named:
-            found.append(diagnose("E706", alias.span, call=order.spoken))
+            found.append(E706(call=order.spoken).at(alias.span))
             continue
         first = given.setdefault(order.spoken, alias)
         if first.name != alias.name:
             other = (Related(first.span, "the other line is here"),)
             what = f"what {order.spoken} is called"
-            found.append(diagnose("E420", alias.span, related=other, what=what))
+            found.append(E420(what=what).at(alias.span, related=other))
             continue
         others = readings(book, alias.name, alias.span)
         others += [aliases[alias.name.casefold()]] if alias.name.casefold() in aliases else []
@@ -115,7 +120,7 @@ def _unknown_sections(book: Playbook) -> Iterable[Diagnostic]:
     for name, span in book.settings.sections:
         if name.casefold() not in known:
             near = nearest(name, book.families)
-            yield diagnose("E327", span, nearest=near, found=name, choices=listed(book.families))
+            yield E327(found=name, choices=listed(book.families)).at(span, nearest=near)
 
 
 def _in_book_order(book: Playbook) -> list[Dress]:
@@ -224,8 +229,8 @@ class Proving:
     ) -> list[Diagnostic]:
         """What is wrong with a call against words or a look; a look's own faults are not its."""
         play, found = self._expander.expand(order, spot, looks, look_key)
-        found = tuple(d for d in found if d.code not in LINING_UP)
-        if play is None or any(d.is_error and d.code != _EMPTY_SPOT for d in found):
+        found = tuple(d for d in found if not isinstance(d.said, FaultOfLook))
+        if play is None or any(d.is_error and not isinstance(d.said, E630) for d in found):
             return list(found)
         plain = None
         if order.tags:
@@ -233,12 +238,8 @@ class Proving:
             plain, _ = self._expander.expand(bare, spot, looks, look_key)
         proofs = list(self._prove(play, plain, order))
         # A tag that breaks its own promise says so itself, and why: once is enough.
-        told = {
-            dict(d.values)[_BROKEN_PROMISES[d.code]] for d in proofs if d.code in _BROKEN_PROMISES
-        }
-        return [
-            d for d in found if d.code != _EMPTY_SPOT or dict(d.values)["spot"] not in told
-        ] + proofs
+        kept = [d for d in found if not any(p.said.silences(d.said) for p in proofs)]
+        return kept + proofs
 
     def unused_tags(self) -> list[Diagnostic]:
         """Tags that no dress-up calls are proved too, alone, over the concept's plain calls.
@@ -266,26 +267,12 @@ def _untagged(order: Order) -> tuple[str, Side, str, str]:
     return order.formation, order.side, order.motion, order.concept
 
 
-_EMPTY_SPOT = "E630"
-"""A read with nobody there: the play is whole but for that, so its tags are still proved."""
-_BROKEN_PROMISES = {"E663": "spot", "E664": "role"}
-"""Promises of a tag that leave a read empty, and the value that names the read."""
-
-
 def gathered(found: Iterable[Diagnostic]) -> list[Diagnostic]:
     """One diagnostic a cause: calls that fail alike are counted, not listed."""
-    groups: dict[tuple[object, ...], tuple[Diagnostic, dict[str, None]]] = {}
-    named: dict[tuple[object, ...], dict[str, None]] = {}
+    groups: dict[tuple[object, ...], list[Diagnostic]] = {}
     for d in found:
-        values = dict(d.values)
-        cause = _cause(d)
-        _, calls = groups.setdefault(cause, (d, {}))
-        calls.setdefault(values.get("call") or values.get("spot", ""))
-        named.setdefault(cause, {}).update(dict.fromkeys(values.get(_NAMED, "").split(", ")))
-    return [
-        _counted(_naming(d, list(named[cause])), list(calls))
-        for cause, (d, calls) in groups.items()
-    ]
+        groups.setdefault(_cause(d), []).append(d)
+    return [_counted(group) for group in groups.values()]
 
 
 def said_once(found: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
@@ -297,67 +284,28 @@ def said_once(found: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
 
 
 def _cause(d: Diagnostic) -> tuple[object, ...]:
-    varies = {"call", *_VARIES.get(d.code, ())}
-    return d.code, d.span, *((k, _unturned(k, v)) for k, v in d.values if k not in varies)
+    said = d.said
+    own = ((k, _unturned(v) if k == said.unordered else v) for k, v in said.values)
+    return said.code, d.span, *(pair for pair in own if pair[0] not in said.varies)
 
 
-def _unturned(key: str, value: str) -> str:
+def _unturned(men: str) -> str:
     """Men in the order of their names: a call to the other side tells them from its own."""
-    return " and ".join(sorted(re.split(" and |, ", value))) if key == "free" else value
+    return " and ".join(sorted(re.split(" and |, ", men)))
 
 
-_NAMED = "man"
-
-
-def _naming(d: Diagnostic, men: list[str]) -> Diagnostic:
-    """All the men of the calls that are counted together, where each call names its own."""
-    if d.code != _IDLE:
-        return d
-    return replace(d, values=tuple(sorted({**dict(d.values), _NAMED: ", ".join(men)}.items())))
-
-
-_IDLE = "W650"
-_CLOCK = ("arrives", "closes", "man", "off", "opens", "spot", "yards")
-_VARIES = {
-    "E503": ("spot",),
-    "E511": ("spot", "yards", "side"),
-    "E512": ("spot",),
-    "E620": ("why",),
-    "E622": ("shape",),
-    "E630": ("miss",),
-    "E651": ("spot", "away"),
-    "E663": ("instead",),
-    "E666": ("how",),
-    "E542": ("still",),
-    "E544": ("yards",),
-    "E545": ("yards",),
-    "E548": ("needed", "ran", "way"),
-    "E549": ("needed", "ran", "way"),
-    "W542": ("still",),
-    "W650": ("man",),
-    "W544": ("yards",),
-    "W545": ("yards",),
-    "W546": ("look", "man", "seconds", "yards"),
-    "W864": ("yards",),
-    "W871": ("arrives", "look", "man", "seconds", "yards"),
-    "W800": _CLOCK,
-    "W801": _CLOCK,
-    "W802": _CLOCK,
-    "W803": ("apart", "over", "time", "under"),
-    "W804": ("apart", "other"),
-    "W805": ("measured",),
-}
-"""Values that change with the ball's spot or the called side and are no cause of their own: the
-first case stands for all."""
-
-
-def _counted(d: Diagnostic, calls: list[str]) -> Diagnostic:
-    values = dict(d.values)
-    if len(calls) < 2 or "call" not in values:
-        return d
-    more = len(calls) - 1
-    values["call"] = f"{calls[0]} and {more} more call{'s' * (more > 1)}"
-    return replace(d, values=tuple(sorted(values.items())))
+def _counted(group: Sequence[Diagnostic]) -> Diagnostic:
+    """The first of those with one cause, with the number of their calls, and all of the men where
+    each names its own."""
+    first = group[0].said
+    shown: dict[str, str] = {}
+    if first.listed:
+        men = (dict(d.said.values)[first.listed].split(", ") for d in group)
+        shown[first.listed] = ", ".join(dict.fromkeys(man for one in men for man in one))
+    calls = list(dict.fromkeys(getattr(d.said, "call", "") for d in group))
+    if len(calls) > 1:
+        shown["call"] = f"{calls[0]} and {how_many(len(calls) - 1, 'more call')}"
+    return replace(group[0], said=first.having(**shown)) if shown else group[0]
 
 
 def season_of(book: Playbook, plays: Sequence[Play]) -> Season:

@@ -6,7 +6,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
-from stemline.diagnostics.diagnostic import Diagnostic, Related, diagnose
+from stemline.diagnostics.catalogue.calls import E640
+from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.playbook.concepts import Body, Tag
 from stemline.playbook.run_definitions import WHOLE_LINE
 from stemline.playbook.said import Said
@@ -69,16 +70,12 @@ def quarrels(tags: Sequence[Tag], at: Span) -> list[Diagnostic]:
             for name, one, two in _shared(first.body, second.body):
                 if [s.value for s in one] != [s.value for s in two]:
                     found.append(
-                        diagnose(
-                            "E640",
+                        E640(first=first.name, second=second.name, what=name).at(
                             at,
                             related=(
                                 Related(one[0].span, f"{first.name} says it here"),
                                 Related(two[0].span, f"{second.name} says it here"),
                             ),
-                            first=first.name,
-                            second=second.name,
-                            what=name,
                         )
                     )
     return found

@@ -10,7 +10,8 @@ import re
 import unicodedata
 from collections.abc import Callable
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.files import E130, E131, E132, E133
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.source import Source, Span
 
 Report = Callable[[Diagnostic], None]
@@ -91,12 +92,12 @@ def folded(text: str) -> str:
 def _unseen(char: str, span: Span) -> Diagnostic:
     point = f"U+{ord(char):04X}"
     if char in _SOFT_RETURNS:
-        return diagnose("E130", span, name=_SOFT_RETURNS[char], point=point)
+        return E130(name=_SOFT_RETURNS[char], point=point).at(span)
     if unicodedata.category(char) in ("Cc", "Cs", "Cn"):
-        return diagnose("E131", span, point=point)
+        return E131(point=point).at(span)
     turning = "mark that turns the direction of writing"
     name = turning if char in _TURNING else _INVISIBLE.get(char, "character that nobody sees")
-    return diagnose("E132", span, name=name, point=point)
+    return E132(name=name, point=point).at(span)
 
 
 def _blanked(line: str) -> str:
@@ -117,7 +118,7 @@ def _merged(lines: list[str], name: str, report: Report) -> list[str]:
     opened = sum(mark == "<" for _, mark in marks)
     first = next((n for n, mark in marks if mark == "<"), marks[0][0])
     span = Span(name, first + 1, 1, len(lines[first]) + 1)
-    report(diagnose("E133", span, count=max(opened, 1)))
+    report(E133(count=max(opened, 1)).at(span))
     for n, _ in marks:
         lines[n] = ""
     for start, end in _second_versions(marks):

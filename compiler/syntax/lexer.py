@@ -9,6 +9,7 @@ place is reported and handed on as one ``_JUNK`` token, so that the rest of the 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import replace
 from functools import lru_cache
 from itertools import pairwise
 from typing import ClassVar
@@ -16,7 +17,19 @@ from typing import ClassVar
 from lark import Token
 from lark.indenter import Indenter
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.files import (
+    E120,
+    E121,
+    E122,
+    E123,
+    E124,
+    E125,
+    E126,
+    E127,
+    Stray,
+)
+from stemline.diagnostics.catalogue.forms import E205, E206, E211, E220, E221, E225
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.nearest import nearest
 from stemline.source import Span
 from stemline.syntax.characters import folded
@@ -36,13 +49,13 @@ _ATOMS = {
 
 _MARK_WORDS = {"then": "_THEN", "or": "_OR", "when": "_WHEN"}
 
-_JUNK = (
-    ("E121", ":"),
-    ("E122", ";"),
-    ("E123", "="),
-    ("E125", "-\u2010\u2011\u2012\u2013\u2014\u2212"),
-    ("E126", '"“”'),
-    ("E127", "'‘’"),
+_JUNK: tuple[tuple[type[Stray], str], ...] = (
+    (E121, ":"),
+    (E122, ";"),
+    (E123, "="),
+    (E125, "-\u2010\u2011\u2012\u2013\u2014\u2212"),
+    (E126, '"“”'),
+    (E127, "'‘’"),
 )
 """The characters that have an advice of their own; met outside a word or a closed quote."""
 
@@ -58,8 +71,8 @@ def place(source: str, token: Token) -> Span:
 
 def junk(char: str, span: Span) -> Diagnostic:
     """What to say of a character the notation has no use for."""
-    code = next((code for code, chars in _JUNK if char in chars), "E120")
-    return diagnose(code, span, char=char if char.isprintable() else f"U+{ord(char):04X}")
+    code: type[Stray] = next((code for code, chars in _JUNK if char in chars), E120)
+    return code(char=char if char.isprintable() else f"U+{ord(char):04X}").at(span)
 
 
 @lru_cache(maxsize=4096)
@@ -103,7 +116,7 @@ class Places:
             word = token.casefold()
             if token.type == "WORD" and word in JOINS:
                 span, kind = self._span(token), joined_by(word)
-                self._report(diagnose("E211", span, word=word, kind=kind, here=self._kind))
+                self._report(E211(word=word, kind=kind, here=self._kind).at(span))
         return self._valued(line)
 
     def _fact(self, line: list[Token]) -> list[Token]:
@@ -169,14 +182,14 @@ class Places:
         for token in line:
             if token.type == "_JUNK":
                 found = junk(token, self._span(token))
-                if found.code == "E126":
-                    return diagnose("E126", found.span.to(self._span(line[-1])))
+                if isinstance(found.said, E126):
+                    return replace(found, span=found.span.to(self._span(line[-1])))
                 return found
         for (left, comma), (_, right) in pairwise(pairwise(line)):
             figures = comma.type == "_AND" and {left.type, right.type} <= {"NUM", "RANGE"}
             if figures and left.end_pos == comma.start_pos and comma.end_pos == right.start_pos:
                 span = self._span(left).to(self._span(right))
-                return diagnose("E124", span, whole=left, part=right)
+                return E124(whole=left, part=right).at(span)
         return None
 
     def _unknown(self, line: list[Token]) -> Diagnostic:
@@ -185,7 +198,7 @@ class Places:
         word, span = first.casefold(), self._span(first)
         if first.type == "WORD":
             if word in shape.verbs:
-                return diagnose("E225", span, word=word, example=shape.verbs[word].example)
+                return E225(word=word, example=shape.verbs[word].example).at(span)
             if kinds := holders(word):
                 return self._elsewhere(first, kinds)
             if near := _near(word, self._kind, True):
@@ -199,18 +212,18 @@ class Places:
             if kinds := tuple(k for k in holders(verb) if verb in KINDS[k].verbs):
                 return self._elsewhere(token, kinds)
         span = span.to(self._span(line[-1]))
-        return diagnose("E220", span, word=first, here=self._kind, example=shape.example)
+        return E220(word=first, here=self._kind, example=shape.example).at(span)
 
     def _unlike(
         self, token: Token, near: tuple[str, ...], table: Mapping[str, WrittenLine]
     ) -> Diagnostic:
         span, example = self._span(token), table[near[0]].example
-        return diagnose("E220", span, nearest=near, word=token, here=self._kind, example=example)
+        return E220(word=token, here=self._kind, example=example).at(span, nearest=near)
 
     def _elsewhere(self, token: Token, kinds: tuple[str, ...]) -> Diagnostic:
         listed = " or ".join(filter(None, (", ".join(kinds[:-1]), kinds[-1])))
         span, example = self._span(token), self._shape.example
-        return diagnose("E221", span, word=token, kinds=listed, here=self._kind, example=example)
+        return E221(word=token, kinds=listed, here=self._kind, example=example).at(span)
 
 
 class Margins(Indenter):
@@ -255,6 +268,6 @@ class Margins(Indenter):
         if depth != self._last and (not depth or depth != self._margin):
             assert token.end_line is not None
             span = Span(self._source, token.end_line, 1, max(depth, 1) + 1)
-            code = "E206" if depth else "E205"
-            self._report(diagnose(code, span, found=depth, wanted=self._margin))
+            wrong = E206(found=depth, wanted=self._margin) if depth else E205()
+            self._report(wrong.at(span))
         self._last = depth

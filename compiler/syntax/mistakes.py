@@ -6,7 +6,24 @@ from collections.abc import Sequence
 
 from lark import Token
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.forms import (
+    E202,
+    E207,
+    E208,
+    E209,
+    E223,
+    E224,
+    E226,
+    E230,
+    E231,
+    E232,
+    E233,
+    E234,
+    E235,
+    E236,
+    UnlikeItsLine,
+)
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.syntax.lexer import place
 from stemline.syntax.lines import KINDS
 
@@ -29,33 +46,35 @@ def explain(line: Sequence[Token], token: Token, kind: str, source: str) -> Diag
         if turn is not None:
             table = shape.labels if turn.type == "LABEL" else shape.verbs
             example = table[turn.casefold()].example
-    return diagnose(code, place(source, culprit), word=culprit, kind=kind, example=example)
+    return code(word=culprit, kind=kind, example=example).at(place(source, culprit))
 
 
-def _header(before: Token, token: Token) -> tuple[str, Token]:
+def _header(before: Token, token: Token) -> tuple[type[UnlikeItsLine], Token]:
     if before.type == "CONN":
-        return "E209", before
+        return E209, before
     if token.type == "CONN" and before.type != "KIND":
-        return "E208", token
+        return E208, token
     if before.type == "KIND" and token.type in ("_NL", "CONN"):
-        return "E202", before
-    return "E207", token
+        return E202, before
+    return E207, token
 
 
-def _fact(line: Sequence[Token], token: Token, turn: Token | None) -> tuple[str, Token]:
+def _fact(
+    line: Sequence[Token], token: Token, turn: Token | None
+) -> tuple[type[UnlikeItsLine], Token]:
     before = line[-1] if line else None
     if before is None:
-        return "E231", token
+        return E231, token
     if before.type in _MARKS:
-        return "E232", before
+        return E232, before
     if before.type == "CONN":
-        return "E230", before
+        return E230, before
     if before.type == "_WHEN":
-        return "E233", before
+        return E233, before
     if token.type in ("_NL", "_WHEN") and before.type in ("LABEL", "VERB"):
-        return ("E223" if before.type == "LABEL" else "E224"), before
+        return (E223 if before.type == "LABEL" else E224), before
     if any(t.type == "_WHEN" for t in line):
-        return ("E234" if token.type == "_WHEN" else "E236"), token
+        return (E234 if token.type == "_WHEN" else E236), token
     if turn is None:
-        return ("E235" if token.type == "_WHEN" else "E226"), token
-    return "E231", token
+        return (E235 if token.type == "_WHEN" else E226), token
+    return E231, token

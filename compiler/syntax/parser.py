@@ -17,7 +17,9 @@ from typing import Any
 from lark import Lark, Token, Transformer, UnexpectedToken
 from lark.parsers.lalr_parser_state import ParserState
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.bounds import E140
+from stemline.diagnostics.catalogue.forms import E202, E203, E210
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.source import Source, Span
 from stemline.syntax.lexer import Margins, Places, Report
 from stemline.syntax.lines import KINDS
@@ -70,7 +72,7 @@ def parse(source: Source) -> tuple[Document, tuple[Diagnostic, ...]]:
         line, _ = found.popitem()
         rest = sum(1 for text in source.lines[line - 1 :] if text.strip())
         at = Span(source.name, line, 1, len(source.lines[line - 1]) + 1)
-        found[line] = diagnose("E140", at, most=MOST_MISTAKES, rest=rest)
+        found[line] = E140(most=MOST_MISTAKES, rest=rest).at(at)
     document = Document(source, tuple(blocks), tuple(comments))
     return document, tuple(found[line] for line in sorted(found))
 
@@ -81,13 +83,13 @@ def _block(cut: Cut, source: str, report: Report) -> Block | None:
         return None
     shape = KINDS[cut.kind]
     if not block.name.text.strip():
-        report(diagnose("E202", block.name.span, kind=cut.kind, example=shape.header))
+        report(E202(word="", kind=cut.kind, example=shape.header).at(block.name.span))
         return None
     if shape.join_required and not block.joins:
         header = shape.header
-        report(diagnose("E210", block.span, kind=cut.kind, join=shape.join, example=header))
+        report(E210(kind=cut.kind, join=shape.join, example=header).at(block.span))
     if not (cut.said or shape.bare):
-        report(diagnose("E203", block.span, kind=cut.kind, example=shape.example))
+        report(E203(kind=cut.kind, example=shape.example).at(block.span))
     return replace(block, kind=cut.kind)
 
 

@@ -10,7 +10,9 @@ import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.files import E110, E111
+from stemline.diagnostics.catalogue.forms import E200, E204, E205, W201
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.nearest import distance, nearest
 from stemline.source import Source, Span
 from stemline.syntax.characters import blank_word, readable
@@ -62,7 +64,7 @@ class Cutter:
         """The line without its comment and the blanks at its end."""
         if len(line) > LONGEST_LINE:
             span = self._span(number, 1, len(line))
-            self._report(diagnose("E111", span, length=len(line), most=LONGEST_LINE))
+            self._report(E111(length=len(line), most=LONGEST_LINE).at(span))
             self._long.add(number)
             # A header too long to read still ends the block above it.
             return "" if line[0].isspace() else "?"
@@ -85,7 +87,7 @@ class Cutter:
                 # All tabs, so that `Margins` does not compare the depth of such a line.
                 self._lines[n] = "\t" * length + words
         for span, what in wrong[:1]:
-            self._report(diagnose("E110", span, what=what, count=len(wrong)))
+            self._report(E110(what=what, count=len(wrong)).at(span))
 
     def cuts(self) -> Iterator[Cut]:
         """The blocks of known kinds, in order."""
@@ -93,7 +95,7 @@ class Cutter:
         for n, line in enumerate(self._lines):
             if line[:1].isspace():
                 if homeless:
-                    self._report(diagnose("E204", self._span(n + 1, 1, len(line))))
+                    self._report(E204().at(self._span(n + 1, 1, len(line))))
                 homeless = False
             elif line and not self._stray(line, n, kind):
                 yield from self._cut(kind, start, n)
@@ -119,7 +121,7 @@ class Cutter:
             return True
         if nearest(word, KINDS) or not any(_fits(line, k) for k in KINDS.values()):
             return False
-        self._report(diagnose("E205", self._span(n + 1, 1, len(word))))
+        self._report(E205().at(self._span(n + 1, 1, len(word))))
         self._lines[n] = ""
         return True
 
@@ -131,11 +133,11 @@ class Cutter:
             return ""
         word, span = first[0].casefold(), self._span(n + 1, 1, len(first[0]))
         if word in KINDS_NOT_READ_YET:
-            self._report(diagnose("W201", span, kind=word))
+            self._report(W201(kind=word).at(span))
         if word in KINDS or word in KINDS_NOT_READ_YET:
             return word if word in KINDS else ""
         near = nearest(word, (*KINDS, *KINDS_NOT_READ_YET))
-        self._report(diagnose("E200", span, nearest=near, word=first[0]))
+        self._report(E200(word=first[0]).at(span, nearest=near))
         meant = near[0] if near and distance(word, near[0]) <= _NEAR_KIND else ""
         return meant if meant in KINDS else ""
 

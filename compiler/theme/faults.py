@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.diagnostics.diagnostic import Mistake
 from stemline.diagnostics.render import render
 from stemline.source import Source, Span
 from stemline.theme.theme import Theme, ThemeFolder
@@ -17,26 +17,25 @@ class Refused(ValueError):
     written out whole, as it is printed."""
 
 
-def refusal(code: str, span: Span, *sources: Source, **values: str) -> Refused:
+def refusal(said: Mistake, span: Span, *sources: Source) -> Refused:
     """The exception that says so at ``span``, with the line where ``sources`` have it."""
-    found = Diagnostic(code, span, tuple(sorted(values.items())))
     shown = {source.name: source for source in sources}
-    return Refused(render([found], shown).rstrip("\n"))
+    return Refused(render([said.at(span)], shown).rstrip("\n"))
 
 
-def refused_at(theme: Theme, file: str, line: int, code: str, **values: str) -> Refused:
+def refused_at(theme: Theme, file: str, line: int, said: Mistake) -> Refused:
     """The same at a line of a file of the theme, of the first folder that has it; line 0 for all
     of the file. Of a file that no folder has, the theme's own folder is named."""
     layer = next((layer for layer in theme.layers if file in layer.files), None)
     if layer is None:
-        return refusal(code, Span(theme.layers[0].place, 0, 0, 0), **values)
+        return refusal(said, Span(theme.layers[0].place, 0, 0, 0))
     source = text_of(layer, file)
     if not 0 < line <= len(source.lines):
-        return refusal(code, Span(source.name, 0, 0, 0), **values)
+        return refusal(said, Span(source.name, 0, 0, 0))
     written = source.lines[line - 1]
     start = len(written) - len(written.lstrip())
     span = Span(source.name, line, start + 1, max(len(written.rstrip()), start + 1) + 1)
-    return refusal(code, span, source, **values)
+    return refusal(said, span, source)
 
 
 def where_said(theme: Theme, words: Iterable[str]) -> tuple[str, int]:

@@ -18,7 +18,18 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import Any
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.themes import (
+    E901,
+    E902,
+    E904,
+    E905,
+    E906,
+    E907,
+    E911,
+    E912,
+    E917,
+)
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.nearest import nearest
 from stemline.source import NOWHERE, Source, Span
 from stemline.theme import limits
@@ -58,7 +69,7 @@ def load_theme(name: str = PLAIN) -> Theme:
     """The bundled theme of that name. Raises `ThemeError` when it is missing or wrong."""
     got = theme_called(name, NOWHERE, ())
     if got.theme is None:
-        codes = ", ".join(f"{d.code} {dict(d.values)}" for d in got.diagnostics)
+        codes = ", ".join(f"{d.said}" for d in got.diagnostics)
         raise ThemeError(f"theme {name}: {codes}")
     return got.theme
 
@@ -134,11 +145,11 @@ def _chain(folder: Traversable) -> tuple[list[_Link], tuple[Source, ...], list[D
         beside = [at.parent] if isinstance(at, Path) else []
         below = _folder(base, beside, [each.folder for each in chain]) if _is_plain(base) else None
         if below is None and _is_plain(base) and _folder(base, beside, ()):
-            found.append(diagnose("E905", span, name=base))
+            found.append(E905(name=base).at(span))
         elif below is None:
             found.append(_unknown(base, span, beside))
         elif len(chain) >= limits.LONGEST_CHAIN and below != plain:
-            found.append(diagnose("E917", span, most=limits.LONGEST_CHAIN))
+            found.append(E917(most=limits.LONGEST_CHAIN).at(span))
             below = None
         at = below or plain
     return chain, tuple(link.source for link in chain), found
@@ -155,14 +166,13 @@ def _link(folder: Traversable) -> tuple[_Link, list[Diagnostic]]:
     bundled = folder.name in bundled_themes() and folder == files("stemline.themes") / folder.name
     layer = ThemeFolder(str(folder), MappingProxyType(took.files), bundled)
     found = [
-        diagnose("E906", Span(layer.named(name), 0, 0, 0), file=name, why=why)
-        for name, why in took.unread
+        E906(file=name, why=why).at(Span(layer.named(name), 0, 0, 0)) for name, why in took.unread
     ]
     file = layer.named(_TABLE)
     try:
         text = took.files.get(_TABLE, b"").decode("utf-8-sig")
     except UnicodeDecodeError:
-        found.append(diagnose("E902", Span(file, 0, 0, 0), why="it is not UTF-8 text"))
+        found.append(E902(why="it is not UTF-8 text").at(Span(file, 0, 0, 0)))
         text = ""
     source = Source(file, text.replace("\r\n", "\n"))
     own, wrong = parsed(source)
@@ -182,13 +192,13 @@ def _unsound(link: _Link) -> list[Diagnostic]:
                 line = data.count(b"\n", 0, error.start) + 1
                 column = error.start - data.rfind(b"\n", 0, error.start)
                 at = Span(file, line, column, column + 1)
-                found.append(diagnose("E911", at, file=name, byte=f"{data[error.start]:#04x}"))
+                found.append(E911(file=name, byte=f"{data[error.start]:#04x}").at(at))
         elif ending in _PROOFS:
             try:
                 _PROOFS[ending](data)
             except Unsound as error:
                 at = Span(file, error.line, error.column, error.column + 1)
-                found.append(diagnose("E912", at, file=name, why=error.why))
+                found.append(E912(file=name, why=error.why).at(at))
     return found
 
 
@@ -220,7 +230,7 @@ def _is_theme(folder: Traversable) -> bool:
 def _unknown(name: str, at: Span, places: Sequence[Path]) -> Diagnostic:
     near = nearest(name, _names(places))
     known = ", ".join(bundled_themes())
-    return diagnose("E901", at, nearest=near, found=name, choices=known)
+    return E901(found=name, choices=known).at(at, nearest=near)
 
 
 def _names(places: Iterable[Path]) -> Iterator[str]:
@@ -238,16 +248,16 @@ def _fonts(link: _Link, said: Mapping[str, str]) -> tuple[dict[str, bytes], list
         span = span_of(link.source, "font", face)
         if number == limits.MOST_FACES:
             wanted = f"at most {limits.MOST_FACES} faces"
-            found.append(diagnose("E904", span, key="font", wanted=wanted))
+            found.append(E904(key="font", wanted=wanted).at(span))
             break
         try:
             data = _font(link, file)
         except Unread as why:
             if file not in link.unread:  # said of the file already
-                found.append(diagnose("E906", span, file=file, why=why.why))
+                found.append(E906(file=file, why=why.why).at(span))
             continue
         if wrong := unfit(data):
-            found.append(diagnose("E907", span, file=file, why=wrong))
+            found.append(E907(file=file, why=wrong).at(span))
         fonts[face] = data
     return fonts, found
 

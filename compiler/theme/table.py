@@ -12,7 +12,8 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.themes import E902, E903, E904
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.nearest import nearest
 from stemline.source import Source, Span
 from stemline.theme import limits
@@ -56,13 +57,13 @@ class TableReader:
         near = nearest(key, right) if len(key) <= limits.LONGEST_WORD else ()
         where = f"[{table}]" if table else "theme.toml"
         span = self.span(table, key)
-        self.found.append(diagnose("E903", span, nearest=near, key=key, table=where))
+        self.found.append(E903(key=key, table=where).at(span, nearest=near))
 
     def wrong(self, table: str, key: str, wanted: str) -> None:
         if len(self.found) >= limits.MOST_MISTAKES:
             return
         span = self.span(table, key)
-        self.found.append(diagnose("E904", span, key=key, wanted=wanted))
+        self.found.append(E904(key=key, wanted=wanted).at(span))
 
 
 def parsed(source: Source) -> tuple[dict[str, Any], tuple[Diagnostic, ...]]:
@@ -70,7 +71,7 @@ def parsed(source: Source) -> tuple[dict[str, Any], tuple[Diagnostic, ...]]:
     long = (n for n, text in enumerate(source.lines, 1) if len(text) > limits.LONGEST_LINE)
     if number := next(long, 0):
         why = f"a line is longer than {limits.LONGEST_LINE:,} letters"
-        return {}, (diagnose("E902", Span(source.name, number, 1, 2), why=why),)
+        return {}, (E902(why=why).at(Span(source.name, number, 1, 2)),)
     try:
         return tomllib.loads(source.text), ()
     except (ValueError, RecursionError) as error:
@@ -81,7 +82,7 @@ def parsed(source: Source) -> tuple[dict[str, Any], tuple[Diagnostic, ...]]:
         line, column = (int(at[1]), int(at[2])) if at else (len(source.lines), 1)
         span = Span(source.name, line, column, column + 1)
         said = why[: at.start()].strip() if at else why.removesuffix("(at end of document)").strip()
-        return {}, (diagnose("E902", span, why=said[:1].casefold() + said[1:]),)
+        return {}, (E902(why=said[:1].casefold() + said[1:]).at(span),)
 
 
 def span_of(source: Source, table: str, key: str) -> Span:

@@ -10,6 +10,7 @@ from pkgutil import iter_modules
 import pytest
 
 from stemline.checks import legality
+from stemline.checks.codes import wordings
 from stemline.checks.legality import Snap, check_formation, check_snap
 from stemline.checks.legality.between import check_between
 from stemline.checks.legality.covered import check_covered
@@ -26,7 +27,6 @@ from stemline.checks.legality.passer import check_passer
 from stemline.checks.legality.sent_out import check_sent_out
 from stemline.checks.legality.set_time import check_set_time
 from stemline.checks.legality.toward_line import check_toward_line
-from stemline.diagnostics.catalogue import CATALOGUE
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.field import BallSpot, Field, Side
 from stemline.football.play import Assignment, Call, Kind, Man, Motion, Play, Read
@@ -418,7 +418,7 @@ def test_a_formation_that_covers_a_man_is_right_for_calls_that_keep_him_in(
 
 @pytest.mark.parametrize("number", [520, 521, 522, 523, 524, 525, 527, 528, *range(540, 546), 553])
 def test_the_warning_says_the_same_and_what_it_rests_on(number: int) -> None:
-    error, warning = CATALOGUE[f"E{number}"], CATALOGUE[f"W{number}"]
+    error, warning = wordings()[f"E{number}"], wordings()[f"W{number}"]
     assert error.message.endswith(" ({rules}; {source})")
     rests = warning.message.removesuffix(" ({rules}; rests on: {source})")
     assert rests == error.message.removesuffix(" ({rules}; {source})")

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable
 from pathlib import Path as File
 
-from stemline.diagnostics.catalogue import CATALOGUE
+from stemline.checks.codes import wordings
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot
@@ -179,7 +179,7 @@ def play(
 
 def message(d: Diagnostic) -> str:
     """The sentence of one diagnostic."""
-    return CATALOGUE[d.code].message.format(**dict(d.values))
+    return wordings()[d.code].message.format(**dict(d.values))
 
 
 def said(found: Iterable[Diagnostic]) -> list[str]:

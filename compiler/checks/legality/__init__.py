@@ -12,14 +12,12 @@ from importlib import import_module
 from pkgutil import iter_modules
 from typing import Any
 
-from stemline.checks.legality.snap import COVERED, FOULS, Snap, When, before_motion
+from stemline.checks.legality.snap import Snap, When, before_motion
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.play import Play
 from stemline.football.timing.levels import LEVELS, PlayingLevel, level_for
 
 __all__ = [
-    "COVERED",
-    "FOULS",
     "Snap",
     "before_motion",
     "check_call",

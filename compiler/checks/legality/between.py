@@ -11,10 +11,28 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import Snap, When, broken
+from stemline.checks.legality.snap import Snap, When, on
+from stemline.diagnostics.broken_rule import BrokenRule
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.play import Man
 from stemline.football.players import Position
+
+
+class E525(BrokenRule):
+    title = "in neither place"
+    message = (
+        "{man} is {yards} yards off the line in {formation}: neither on it nor a back, who is "
+        "{wanted} yards behind it"
+    )
+    label = "neither"
+    help = "write `on line`, `off line`, or a greater depth"
+    foul = "a man is neither on the line nor a back"
+
+    formation: str
+    man: str
+    wanted: str
+    yards: str
+
 
 WHEN = When.STANDING
 
@@ -30,10 +48,10 @@ def check_between(snap: Snap) -> Iterator[Diagnostic]:
         if not man.on_line and -man.snap.y < least - _CLOSE and not _under_centre(man):
             if man.snap.y > 0:
                 continue  # past the line: said as offside
-            yield broken(
-                525, code.between_foul, code, snap.at(man), formation=snap.name, man=man.label,
+            yield E525(
+                resting=on(code.between_foul, code), formation=snap.name, man=man.label,
                 yards=f"{-man.snap.y:.1f}", wanted=f"{least:g}",
-            )  # fmt: skip
+            ).at(snap.at(man))  # fmt: skip
 
 
 def _under_centre(man: Man) -> bool:

@@ -16,11 +16,34 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import When, against, by_clock
-from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.checks.legality.snap import When, against
+from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.play import Assignment, Play
 from stemline.football.timing.levels import GAP, PlayingLevel
 from stemline.football.timing.release import Release, meets_at, past_line, releases
+
+
+class W871(Mistake):
+    title = "a block past the line before the catch"
+    message = (
+        "{man} meets his man {yards} yards past the line at {seconds} seconds in {call}{look}, and "
+        "the ball to {target} is there at {arrives}: that is interference ({rules}; {source}; the "
+        "moment is the clock's, a planning figure)"
+    )
+    label = "a block is past the line"
+    help = "let him run a route, or throw only to a man behind the line"
+    varies = ("arrives", "look", "man", "seconds", "yards")
+
+    arrives: str
+    call: str
+    look: str
+    man: str
+    rules: str
+    seconds: str
+    source: str
+    target: str
+    yards: str
+
 
 WHEN = When.THROWN
 
@@ -40,11 +63,11 @@ def check_block_past(play: Play, level: PlayingLevel) -> Iterator[Diagnostic]:
         found = [b for b in blocks if _before(b, throw)]
         if throw.crosses and found:
             seconds, task, yards = min(found, key=lambda b: (b[0], b[1].man))
-            yield by_clock(
-                871, known, code, throw.span, man=task.man, call=play.call.spoken,
+            yield W871(
+                rules=code.title, source=known.cited, man=task.man, call=play.call.spoken,
                 look=against(play), yards=f"{yards:.1f}", target=throw.target,
                 seconds=f"{seconds:.1f}", arrives=f"{throw.arrives:.1f}",
-            )  # fmt: skip
+            ).at(throw.span)  # fmt: skip
 
 
 def _before(block: tuple[float, Assignment, float], throw: Release) -> bool:

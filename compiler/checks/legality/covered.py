@@ -14,9 +14,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from stemline.checks.legality.snap import Snap, When, broken
+from stemline.checks.legality.snap import Snap, When, on
+from stemline.diagnostics.broken_rule import BrokenRule
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.play import Man
+
+
+class E524(BrokenRule):
+    title = "covered on the line"
+    message = "{man} stands on the line inside {other} in {formation}, so he may not catch a pass"
+    label = "covered"
+    help = "put {man} or {other} off the line; a man who shall only block belongs into the `line`"
+
+    formation: str
+    man: str
+    other: str
+
 
 WHEN = When.STANDING
 
@@ -25,10 +38,10 @@ def check_covered(snap: Snap) -> Iterator[Diagnostic]:
     if snap.code.all_eligible:
         return
     for man, other in covered(snap.men):
-        yield broken(
-            524, snap.code.eligible, snap.code, snap.at(man), formation=snap.name, man=man.label,
+        yield E524(
+            resting=on(snap.code.eligible, snap.code), formation=snap.name, man=man.label,
             other=other.label,
-        )  # fmt: skip
+        ).at(snap.at(man))  # fmt: skip
 
 
 def covered(men: Sequence[Man]) -> Iterator[tuple[Man, Man]]:

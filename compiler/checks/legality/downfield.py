@@ -21,11 +21,34 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from stemline.checks.legality.covered import covered
-from stemline.checks.legality.snap import When, against, by_clock
-from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.checks.legality.snap import When, against
+from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.play import Play
 from stemline.football.timing.levels import GAP, PlayingLevel
 from stemline.football.timing.release import on_the_line, place_at, releases
+
+
+class W546(Mistake):
+    title = "downfield on a pass"
+    message = (
+        "{man} may not catch a pass and is {yards} yards past the line in {call}{look} when the "
+        "ball leaves for {target} at {seconds} seconds: the limit is {wanted} ({rules}; {source}; "
+        "the moment is the clock's, a planning figure)"
+    )
+    label = "a lineman is downfield"
+    help = "throw it sooner, keep him on a double team, or throw to a man behind the line"
+    varies = ("look", "man", "seconds", "yards")
+
+    call: str
+    look: str
+    man: str
+    rules: str
+    seconds: str
+    source: str
+    target: str
+    wanted: str
+    yards: str
+
 
 WHEN = When.THROWN
 
@@ -48,8 +71,8 @@ def check_downfield(play: Play, level: PlayingLevel) -> Iterator[Diagnostic]:
         places = ((place_at(play, t, time, level).y, t.man) for t in free)
         yards, man = max(places, default=(0.0, ""))
         if yards > known.value + 1e-6:
-            yield by_clock(
-                546, known, code, throw.span, man=man, call=play.call.spoken, look=against(play),
-                yards=f"{yards:.1f}", wanted=f"{known.value:g}", target=throw.target,
-                seconds=f"{throw.thrown:.1f}",
-            )  # fmt: skip
+            yield W546(
+                rules=code.title, source=known.cited, man=man, call=play.call.spoken,
+                look=against(play), yards=f"{yards:.1f}", wanted=f"{known.value:g}",
+                target=throw.target, seconds=f"{throw.thrown:.1f}",
+            ).at(throw.span)  # fmt: skip

@@ -12,8 +12,24 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import Snap, When, broken
+from stemline.checks.legality.snap import Snap, When, on
+from stemline.diagnostics.broken_rule import BrokenRule
 from stemline.diagnostics.diagnostic import Diagnostic
+
+
+class E523(BrokenRule):
+    title = "nobody at the end of the line"
+    message = (
+        "the last man on the line is a lineman on {sides} of {formation}: an eligible man must be "
+        "outside him"
+    )
+    label = "no end of the line"
+    help = "put the widest man of that side on the line with `on line`"
+    foul = "no eligible man ends the line"
+
+    formation: str
+    sides: str
+
 
 WHEN = When.STANDING
 
@@ -25,4 +41,4 @@ def check_ends(snap: Snap) -> Iterator[Diagnostic]:
     open_sides = sum(man.interior for man in (line[0], line[-1]))
     if open_sides:
         sides = "one side" if open_sides == 1 else "both sides"
-        yield broken(523, code.on_line, code, snap.span, formation=snap.name, sides=sides)
+        yield E523(resting=on(code.on_line, code), formation=snap.name, sides=sides).at(snap.span)

@@ -12,9 +12,25 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import When, broken
-from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.checks.legality.snap import When, on
+from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.play import Kind, Play
+
+
+class W872(Mistake):
+    title = "the snap is not handed on"
+    message = (
+        "{man} takes the snap and runs with it in {call}: another man must get the ball before it "
+        "crosses the line ({rules}; rests on: {source})"
+    )
+    label = "not handed on"
+    help = "give the ball to a back, or throw it"
+
+    call: str
+    man: str
+    rules: str
+    source: str
+
 
 WHEN = When.CALLED
 
@@ -30,4 +46,6 @@ def check_exchanged(play: Play) -> Iterator[Diagnostic]:
     keeps = [key for key in play.keys if any(what in _KEEPS for what, _, _ in key.choices)]
     if carries or keeps:
         span = play.span if carries else keeps[0].span
-        yield broken(872, code.exchange, code, span, man=passer.label, call=play.call.spoken)
+        rests = on(code.exchange, code)
+        told = W872(man=passer.label, call=play.call.spoken, rules=rests.rules, source=rests.source)
+        yield told.at(span)

@@ -11,9 +11,27 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import Snap, When, broken
+from stemline.checks.legality.snap import Snap, When, on
+from stemline.diagnostics.broken_rule import BrokenRule
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.rulebook.rules import MotionWay
+
+
+class E544(BrokenRule):
+    title = "in motion from the line"
+    message = (
+        "{man} lines up on the line and is still in motion at the snap in {call}, {yards} yards "
+        "deep: he must first stop as a back{wanted}"
+    )
+    label = "from the line"
+    help = "line him up off the line, or let him be set"
+    varies = ("yards",)
+
+    call: str
+    man: str
+    wanted: str
+    yards: str
+
 
 WHEN = When.MOVING
 
@@ -25,10 +43,10 @@ def check_from_line(snap: Snap) -> Iterator[Diagnostic]:
     for man, _ in snap.running:
         if not man.on_line and man.at.y == 0 and not _deep(-man.snap.y, known.value):
             wanted = "" if known.value is None else f", or be {known.value:g} yards deep"
-            yield broken(
-                544, known, code, snap.at(man), man=man.label, call=snap.call, wanted=wanted,
+            yield E544(
+                resting=on(known, code), man=man.label, call=snap.call, wanted=wanted,
                 yards=f"{-man.snap.y:.1f}",
-            )  # fmt: skip
+            ).at(snap.at(man))  # fmt: skip
 
 
 def _deep(depth: float, wanted: float | None) -> bool:

@@ -12,8 +12,24 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import Snap, When, broken
+from stemline.checks.legality.snap import Snap, When, on
+from stemline.diagnostics.broken_rule import BrokenRule
 from stemline.diagnostics.diagnostic import Diagnostic
+
+
+class E521(BrokenRule):
+    title = "too many behind the line"
+    message = (
+        "{formation} has {got} men behind the line, the quarterback among them; {wanted} may be"
+    )
+    label = "{got} behind it"
+    help = "put one of them on the line with `on line`"
+    foul = "too many men are behind the line"
+
+    formation: str
+    got: int
+    wanted: str
+
 
 WHEN = When.STANDING
 
@@ -23,7 +39,6 @@ def check_in_backfield(snap: Snap) -> Iterator[Diagnostic]:
     on_line = len(snap.on_line)
     got = len(snap.men) - on_line
     if known.value is not None and got > known.value and on_line >= snap.code.on_line.value:
-        yield broken(
-            521, known, snap.code, snap.span, formation=snap.name, got=got,
-            wanted=f"{known.value:g}",
-        )  # fmt: skip
+        yield E521(
+            resting=on(known, snap.code), formation=snap.name, got=got, wanted=f"{known.value:g}",
+        ).at(snap.span)  # fmt: skip

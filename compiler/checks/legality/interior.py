@@ -12,9 +12,24 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import Snap, When, broken
+from stemline.checks.legality.snap import Snap, When, on
+from stemline.diagnostics.broken_rule import BrokenRule
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.offence.counting import RUN_GAP, tackles
+
+
+class E522(BrokenRule):
+    title = "the interior line"
+    message = "{formation} has {got} linemen {how}, and {wanted} must be there"
+    label = "the interior line"
+    help = "line up {wanted} linemen beside each other, the centre among them"
+    foul = "the interior line is not whole"
+
+    formation: str
+    got: int
+    how: str
+    wanted: int
+
 
 WHEN = When.STANDING
 
@@ -29,7 +44,7 @@ def check_interior(snap: Snap) -> Iterator[Diagnostic]:
         got = sum(left - RUN_GAP < m.snap.x < right + RUN_GAP for m in linemen)
         how = "in one run with the centre"
     if got < wanted:
-        yield broken(
-            522, code.ineligible, code, snap.span, formation=snap.name, got=got, how=how,
+        yield E522(
+            resting=on(code.ineligible, code), formation=snap.name, got=got, how=how,
             wanted=wanted,
-        )  # fmt: skip
+        ).at(snap.span)  # fmt: skip

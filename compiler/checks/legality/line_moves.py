@@ -12,8 +12,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import Snap, When, broken
+from stemline.checks.legality.snap import Snap, When, on
+from stemline.diagnostics.broken_rule import BrokenRule
 from stemline.diagnostics.diagnostic import Diagnostic
+
+
+class E543(BrokenRule):
+    title = "a line player moves"
+    message = (
+        "{man} is on the line and moves when the ball is snapped in {call}: line players are still"
+    )
+    label = "on the line and moving"
+    help = "let him be set with `snap set`, or end his way `off line`"
+
+    call: str
+    man: str
+
 
 WHEN = When.MOVING
 
@@ -21,6 +35,6 @@ WHEN = When.MOVING
 def check_line_moves(snap: Snap) -> Iterator[Diagnostic]:
     for man, _ in snap.running:
         if man.on_line:
-            yield broken(
-                543, snap.code.motion_most, snap.code, snap.at(man), man=man.label, call=snap.call
-            )
+            yield E543(
+                resting=on(snap.code.motion_most, snap.code), man=man.label, call=snap.call
+            ).at(snap.at(man))

@@ -11,9 +11,37 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import Snap, When, broken, ranges, within
+from stemline.checks.legality.snap import Snap, When, on, ranges, within
+from stemline.diagnostics.broken_rule import BrokenRule
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.players import Position
+
+
+class E527(BrokenRule):
+    title = "an ineligible number outside"
+    message = (
+        "{man} wears {jersey} and stands where a receiver stands: numbers {ranges} may not catch a "
+        "pass"
+    )
+    label = "number {jersey}"
+    help = "give him another number, or report him to the officials before every play"
+
+    jersey: int
+    man: str
+    ranges: str
+
+
+class E528(BrokenRule):
+    title = "an eligible number inside"
+    message = "{man} wears {jersey} in the interior line: {wanted} men there wear numbers {ranges}"
+    label = "number {jersey}"
+    help = "give him another number, or add a lineman beside him"
+
+    jersey: int
+    man: str
+    ranges: str
+    wanted: int
+
 
 WHEN = When.STANDING
 
@@ -25,18 +53,19 @@ def check_numbers(snap: Snap) -> Iterator[Diagnostic]:
             continue
         for rule in (known, code.also_ineligible):
             if within(man.number, rule.value):
-                yield broken(
-                    527, rule, code, snap.numbers.get(man.label) or snap.at(man), man=man.label,
-                    jersey=man.number, ranges=ranges(rule.value),
-                )  # fmt: skip
+                yield E527(
+                    resting=on(rule, code), man=man.label, jersey=man.number,
+                    ranges=ranges(rule.value),
+                ).at(snap.numbers.get(man.label) or snap.at(man))  # fmt: skip
     if not known.value:
         return
     inside = [m for m in snap.on_line if m.interior]
     may = (*known.value, *code.also_ineligible.value)
-    wrong = [m for m in inside if m.number is not None and not within(m.number, may)]
+    worn = [(m, m.number) for m in inside if m.number is not None]
+    wrong = [(m, number) for m, number in worn if not within(number, may)]
     if len(inside) - len(wrong) < code.ineligible.value <= len(inside):
-        for man in wrong:
-            yield broken(
-                528, known, code, snap.numbers.get(man.label) or snap.at(man), man=man.label,
-                jersey=man.number, ranges=ranges(may), wanted=int(code.ineligible.value),
-            )  # fmt: skip
+        for man, number in wrong:
+            yield E528(
+                resting=on(known, code), man=man.label, jersey=number, ranges=ranges(may),
+                wanted=int(code.ineligible.value),
+            ).at(snap.numbers.get(man.label) or snap.at(man))  # fmt: skip

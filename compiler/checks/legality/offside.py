@@ -11,8 +11,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import Snap, When, broken
+from stemline.checks.legality.snap import Snap, When, on
+from stemline.diagnostics.broken_rule import BrokenRule
 from stemline.diagnostics.diagnostic import Diagnostic
+
+
+class E545(BrokenRule):
+    title = "past the line at the snap"
+    message = "{man} is {yards} yards past the line when the ball is snapped in {call}"
+    label = "offside"
+    help = "let him start later or deeper"
+    varies = ("yards",)
+
+    call: str
+    man: str
+    yards: str
+
 
 WHEN = When.MOVING
 
@@ -20,7 +34,7 @@ WHEN = When.MOVING
 def check_offside(snap: Snap) -> Iterator[Diagnostic]:
     for man, _ in snap.running:
         if man.snap.y > 0:
-            yield broken(
-                545, snap.code.restraining, snap.code, snap.at(man), man=man.label, call=snap.call,
+            yield E545(
+                resting=on(snap.code.restraining, snap.code), man=man.label, call=snap.call,
                 yards=f"{man.snap.y:.1f}",
-            )  # fmt: skip
+            ).at(snap.at(man))  # fmt: skip

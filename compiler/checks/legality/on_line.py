@@ -12,8 +12,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import Snap, When, broken
+from stemline.checks.legality.snap import Snap, When, on
+from stemline.diagnostics.broken_rule import BrokenRule
 from stemline.diagnostics.diagnostic import Diagnostic
+
+
+class E520(BrokenRule):
+    title = "too few on the line"
+    message = "{formation} has {got} men on the line, and {wanted} must be there"
+    label = "{got} on the line"
+    help = "put men on the line with `on line`, the widest man of each side first"
+    foul = "too few men are on the line"
+
+    formation: str
+    got: int
+    wanted: int
+
 
 WHEN = When.STANDING
 
@@ -21,7 +35,6 @@ WHEN = When.STANDING
 def check_on_line(snap: Snap) -> Iterator[Diagnostic]:
     wanted, got = int(snap.code.on_line.value), len(snap.on_line)
     if got < wanted:
-        yield broken(
-            520, snap.code.on_line, snap.code, snap.span, formation=snap.name, got=got,
-            wanted=wanted,
-        )  # fmt: skip
+        yield E520(
+            resting=on(snap.code.on_line, snap.code), formation=snap.name, got=got, wanted=wanted,
+        ).at(snap.span)  # fmt: skip

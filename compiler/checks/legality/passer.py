@@ -11,11 +11,26 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import When, broken
+from stemline.checks.legality.snap import When, on
+from stemline.diagnostics.broken_rule import BrokenRule
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.offence.landmarks import UNDER_CENTRE_DEPTH
 from stemline.football.play import Kind, Play
 from stemline.football.players import Position
+
+
+class E526(BrokenRule):
+    title = "the quarterback goes out"
+    message = (
+        "{man} takes the snap under centre and goes out for a pass in {call}: he may not catch it"
+    )
+    label = "not eligible"
+    help = "put him in the gun, or give the catch to another man"
+    only_binding = True
+
+    call: str
+    man: str
+
 
 WHEN = When.CALLED
 
@@ -33,4 +48,6 @@ def check_passer(play: Play) -> Iterator[Diagnostic]:
     for man in play.men:
         under = abs(man.snap.x) < 1 and -man.snap.y <= UNDER_CENTRE_DEPTH
         if man.position is Position.QUARTERBACK and under and man.label in looked_at:
-            yield broken(526, code.eligible, code, play.span, man=man.label, call=play.call.spoken)
+            yield E526(resting=on(code.eligible, code), man=man.label, call=play.call.spoken).at(
+                play.span
+            )

@@ -12,8 +12,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.covered import covered
-from stemline.checks.legality.snap import When, broken
+from stemline.checks.legality.covered import E524, covered
+from stemline.checks.legality.snap import When, on
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.play import Kind, Man, Play
 from stemline.geometry.paths import Ending
@@ -29,10 +29,10 @@ def check_sent_out(play: Play) -> Iterator[Diagnostic]:
         if goes_out(play, man):
             task = play.assignment(man.label)
             at = task.motion.span if task.motion is not None else man.span
-            yield broken(
-                524, code.eligible, code, at if at.line else play.span,
-                formation=play.call.formation, man=man.label, other=other.label,
-            )  # fmt: skip
+            yield E524(
+                resting=on(code.eligible, code), formation=play.call.formation, man=man.label,
+                other=other.label,
+            ).at(at if at.line else play.span)  # fmt: skip
 
 
 def goes_out(play: Play, man: Man) -> bool:

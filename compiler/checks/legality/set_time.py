@@ -12,8 +12,23 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import Snap, When, broken
+from stemline.checks.legality.snap import Snap, When, on
+from stemline.diagnostics.broken_rule import BrokenRule
 from stemline.diagnostics.diagnostic import Diagnostic
+
+
+class E542(BrokenRule):
+    title = "not still long enough"
+    message = "{man} has {still} at the snap in {call}: all must be set for {wanted} s"
+    label = "{still}"
+    help = "let him start earlier"
+    varies = ("still",)
+
+    call: str
+    man: str
+    still: str
+    wanted: str
+
 
 WHEN = When.MOVING
 
@@ -34,7 +49,7 @@ def check_set_time(snap: Snap) -> Iterator[Diagnostic]:
             continue
         still = motion.set_for - begins
         if still < known.value - _CLOSE:
-            yield broken(
-                542, known, code, snap.at(man), man=man.label, call=snap.call,
-                still=_how_long(still), wanted=f"{known.value:g}",
-            )  # fmt: skip
+            yield E542(
+                resting=on(known, code), man=man.label, call=snap.call, still=_how_long(still),
+                wanted=f"{known.value:g}",
+            ).at(snap.at(man))  # fmt: skip

@@ -7,10 +7,22 @@ from dataclasses import dataclass, field
 from enum import Enum
 from typing import Any
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.broken_rule import BrokenRule, Resting
+from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.play import Man, Motion, Play
 from stemline.football.rulebook.rules import Code, Known
 from stemline.source import Span
+
+
+class W870(Mistake):
+    title = "right only after the motion"
+    message = "before {motion}, {formation} is a foul: {rules}; at the snap it is right"
+    label = "not before the motion"
+    help = "never snap it early, or line the men up so that it is right from the start"
+
+    formation: str
+    motion: str
+    rules: str
 
 
 class When(Enum):
@@ -56,55 +68,25 @@ class Snap:
         return span if span.line else self.span
 
 
-def by_clock(
-    number: int, known: Known[Any], code: Code, span: Span, **values: object
-) -> Diagnostic:
-    """The warning of a rule that is judged at a moment of the clock: never an error, whatever the
-    rule rests on, for the moment is a planning figure."""
-    return _told(f"W{number}", span, {**values, "rules": code.title, "source": known.cited})
-
-
 def against(play: Play) -> str:
     """The look that a play stands against, for a message: " against Base"; "" without one."""
     return f" against {play.defence.name}" if play.defence is not None else ""
 
 
-def broken(
-    number: int, known: Known[object], code: Code, span: Span, **values: object
-) -> Diagnostic:
-    """The diagnostic of a rule: an error where its figure binds, else its warning twin."""
-    letter = "E" if known.binding else "W"
+def on(known: Known[Any], code: Code) -> Resting:
+    """What a rule rests on: its figure, and the code it is of."""
     doubt = known.certainty.value
     plain = known.binding or doubt in known.source
     source = known.source if plain else f"{known.source} ({doubt})"
-    return _told(f"{letter}{number}", span, {**values, "rules": code.title, "source": source})
-
-
-def _told(code: str, span: Span, values: Mapping[str, object]) -> Diagnostic:
-    return Diagnostic(code, span, tuple(sorted((name, str(v)) for name, v in values.items())))
-
-
-COVERED = "524"
-"""The rule on a covered man, which is asked of the calls where there are some."""
-FOULS: Mapping[str, str] = {
-    "520": "too few men are on the line",
-    "521": "too many men are behind the line",
-    "522": "the interior line is not whole",
-    "523": "no eligible man ends the line",
-    "525": "a man is neither on the line nor a back",
-}
-"""The rules that make a formation a foul by itself, by number, as a clause. Who may catch a pass is
-asked at the snap only: a man whom a motion uncovers was never a foul."""
+    return Resting(code.title, source, known.binding)
 
 
 def before_motion(
-    formation: str, motions: tuple[str, ...], span: Span, found: Iterable[Diagnostic]
+    formation: str, motions: tuple[str, ...], span: Span, found: Iterable[BrokenRule]
 ) -> Diagnostic:
     """The warning for fouls of a formation that every motion called from it mends."""
-    rules = dict.fromkeys(FOULS[d.code[1:]] for d in found if d.code[1:] in FOULS)
-    return diagnose(
-        "W870", span, formation=formation, motion=" or ".join(motions), rules=", and ".join(rules)
-    )
+    rules = ", and ".join(dict.fromkeys(rule.foul for rule in found if rule.foul))
+    return W870(formation=formation, motion=" or ".join(motions), rules=rules).at(span)
 
 
 def ranges(numbers: tuple[tuple[int, int], ...]) -> str:

@@ -11,11 +11,23 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import Snap, When, broken
+from stemline.checks.legality.snap import Snap, When, on
+from stemline.diagnostics.broken_rule import BrokenRule
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.rulebook.rules import MotionWay
 from stemline.geometry.paths import Path, polyline
 from stemline.source import Span
+
+
+class E541(BrokenRule):
+    title = "toward the line"
+    message = "toward the line at the snap in {call}: {men}; a man may move only sideways or back"
+    label = "toward the line"
+    help = "let him be set with `snap set`, or end his way along the line"
+
+    call: str
+    men: str
+
 
 WHEN = When.MOVING
 
@@ -32,7 +44,7 @@ def check_toward_line(snap: Snap) -> Iterator[Diagnostic]:
         if forward(motion.path) > _LEVEL:
             lines.setdefault(snap.at(man), []).append(man.label)
     for span, men in lines.items():
-        yield broken(541, known, snap.code, span, men=" and ".join(men), call=snap.call)
+        yield E541(resting=on(known, snap.code), men=" and ".join(men), call=snap.call).at(span)
 
 
 def forward(path: Path) -> float:

@@ -2,178 +2,198 @@
 
 from __future__ import annotations
 
-from stemline.diagnostics.wording import Wording
+from stemline.diagnostics.diagnostic import Mistake
+from stemline.diagnostics.misspelt import Misspelt
 
-WORDING: dict[str, Wording] = {
-    "E601": Wording(
-        "a call with two readings",
-        "`{call}` can be read in two ways: {readings}",
-        "two readings",
-        "rename one of them",
-    ),
-    "E602": Wording(
-        "unknown call",
-        "`{call}` is no call of this playbook",
-        "not known",
-        "`stemline list` prints every call",
-    ),
-    "E603": Wording(
-        "unknown concept or family",
-        "no concept and no family is called `{name}`",
-        "not known",
-        "give a concept's or a family's name as it stands in the book",
-    ),
-    "E604": Wording(
-        "unknown man of a call",
-        "nobody in {call} is called `{man}`",
-        "not known",
-        "the men of this call are {choices}",
-    ),
-    "E605": Wording(
-        "no earlier playbook",
-        "`{said}` is no folder, and {why}",
-        "not found",
-        "give last season's folder, or a tag or a commit of the playbook's repository",
-    ),
-    "E606": Wording(
-        "a call that was not there before",
-        "`{call}` is no call of {before}",
-        "not known there",
-        "give the name it had with --before-call",
-    ),
-    "E610": Wording(
-        "nobody to move",
-        "{motion} moves {who}, and {formation} has no such man",
-        "nobody",
-        "use the motion only in formations where he is",
-    ),
-    "E620": Wording(
-        "a role found no man",
-        "in {call} nobody can be the {role}: {why}",
-        "no man for {role}",
+
+class E601(Mistake):
+    title = "a call with two readings"
+    message = "`{call}` can be read in two ways: {readings}"
+    label = "two readings"
+    help = "rename one of them"
+
+    call: str
+    readings: str
+
+
+class E602(Mistake):
+    title = "unknown call"
+    message = "`{call}` is no call of this playbook"
+    label = "not known"
+    help = "`stemline list` prints every call"
+
+    call: str
+
+
+class E603(Mistake):
+    title = "unknown concept or family"
+    message = "no concept and no family is called `{name}`"
+    label = "not known"
+    help = "give a concept's or a family's name as it stands in the book"
+
+    name: str
+
+
+class E604(Mistake):
+    title = "unknown man of a call"
+    message = "nobody in {call} is called `{man}`"
+    label = "not known"
+    help = "the men of this call are {choices}"
+
+    call: str
+    choices: str
+    man: str
+
+
+class E605(Mistake):
+    title = "no earlier playbook"
+    message = "`{said}` is no folder, and {why}"
+    label = "not found"
+    help = "give last season's folder, or a tag or a commit of the playbook's repository"
+
+    said: str
+    why: str
+
+
+class E606(Mistake):
+    title = "a call that was not there before"
+    message = "`{call}` is no call of {before}"
+    label = "not known there"
+    help = "give the name it had with --before-call"
+
+    before: str
+    call: str
+
+
+class E610(Mistake):
+    title = "nobody to move"
+    message = "{motion} moves {who}, and {formation} has no such man"
+    label = "nobody"
+    help = "use the motion only in formations where he is"
+
+    formation: str
+    motion: str
+    who: str
+
+
+class E620(Mistake):
+    title = "a role found no man"
+    message = "in {call} nobody can be the {role}: {why}"
+    label = "no man for {role}"
+    help = (
         "add another choice with `or`, let it be `nobody`, or leave this formation out of the "
-        "dress-up",
-    ),
-    "E621": Wording(
-        "roles that lean on each other",
-        "{role} is found by way of {others}, and {others} by way of {role}",
-        "a circle",
-        "give one of them an exact rule, such as strong #2",
-    ),
-    "E622": Wording(
-        "no line holds for a role",
-        "in {call} no line says what {role} runs ({shape})",
-        "only under a condition",
-        "add a line for {role} without `when`",
-    ),
-    "E623": Wording(
-        "the side of nobody",
-        "in {call} {role} is nobody, so there is no side to run from",
-        "no side",
-        "say the side itself: weak, strong, call or away",
-    ),
-    "E630": Wording(
-        "a read with nobody there",
-        "in {call} the quarterback reads {spot}, and nobody comes there{miss}",
-        "an empty spot",
-        "move the spot, or give a role a route that ends there",
-    ),
-    "E631": Wording(
-        "a foot that never comes",
-        "{target} is thrown on {foot} in {call}, and the feet there are {feet}",
-        "not in the feet",
-        "add {foot} to the `feet` line, or throw it on a foot that is there",
-    ),
-    "E640": Wording(
-        "two tags that quarrel",
-        "{first} and {second} both say {what}, and they do not agree",
-        "cannot be called together",
-        "take {first} + {second} out of the dress-up, or let only one of them say it",
-    ),
-    "E651": Wording(
-        "the call does not supply a need",
-        "in {call} {role} ({man}) stands {away} yards from the {landmark} at the snap (from the "
-        "{spot}), and the concept needs {yards} or fewer",
-        "not met",
-        "tighten his split, or bring him in by a motion: `in FORMATION motion NAME`",
-    ),
-    "E660": Wording(
-        "a tag that does not keep the feet",
-        "{tag} says it keeps the feet, and changes `{before}` to `{after}` ({call})",
-        "not kept",
-        "leave the feet alone, or do not claim to keep them",
-    ),
-    "E661": Wording(
-        "a tag that does not keep the order",
-        "{tag} says it keeps the {what}, and changes look {number} from `{before}` to `{after}` "
-        "({call})",
-        "not kept",
-        "leave the {what} line alone, or do not claim to keep it",
-    ),
-    "E662": Wording(
-        "a tag that moves a spot",
-        "{tag} says it keeps the quarterback's eyes, and {spot} is not where {concept} has it "
-        "({call})",
-        "not kept",
-        "leave the spot alone, or do not claim to keep it",
-    ),
-    "E663": Wording(
-        "a tag that empties a spot",
-        "{tag} says it keeps the quarterback's eyes, but nobody comes to {spot}: {instead} "
-        "({call})",
-        "{spot} is empty",
-        "send somebody to {spot}, or do not claim to keep it",
-    ),
-    "E664": Wording(
-        "a tag that takes a read away",
-        "{tag} says it keeps the {what}, and {role} does not go out any more ({call})",
-        "not kept",
-        "give {role} a route, or do not claim to keep the {what}",
-    ),
-    "E665": Wording(
-        "a tag that turns a read around",
-        "{tag} says it keeps the {what}, and {role} goes to the {after} side where {concept} sends "
-        "him to the {before} side ({call})",
-        "not kept",
-        "send {role} to the same side, or do not claim to keep the {what}",
-    ),
-    "W650": Wording(
-        "a man without a job",
-        "without a job in {call}: {man}",
-        "{concept} has no role here for {man}",
-        "give each a role; one that only some formations have ends with `or nobody`: "
-        "`clear is weak #1 or nobody`",
-    ),
-    "E701": Wording(
-        "a dress-up without a formation",
-        "the dress-up of {name} names no formation",
-        "no `in` line",
-        "add a line such as `in Quads`",
-    ),
-    "E702": Wording("which way", "a call goes right or left, not `{found}`", "right or left"),
-    "E703": Wording("which ball spot", "a ball spot is {choices}, not `{found}`", "not known"),
-    "E704": Wording(
-        "which calls",
-        "this line says which calls by `in`, `with`, `to` or `motion`",
-        "not understood",
-        "for example `never in Quads with Wheel`",
-    ),
-    "E705": Wording(
-        "an exception that excepts nothing",
-        "no call of this dress-up is like this",
-        "excepts nothing",
-        "delete the line, or mend its names",
-    ),
-    "E706": Wording(
-        "a name for a call that is not made",
-        "`{call}` is not a call of this dress-up",
-        "not made here",
-        "add its formation and tags to the dress-up, or delete the line",
-    ),
-    "W710": Wording(
-        "a concept without a dress-up",
-        "{concept} has no dress-up, so it makes no call",
-        "never called",
-        "add `dress {concept}` with an `in` line",
-    ),
-}
+        "dress-up"
+    )
+    varies = ("why",)
+
+    call: str
+    role: str
+    why: str
+
+
+class E621(Mistake):
+    title = "roles that lean on each other"
+    message = "{role} is found by way of {others}, and {others} by way of {role}"
+    label = "a circle"
+    help = "give one of them an exact rule, such as strong #2"
+
+    others: str
+    role: str
+
+
+class E622(Mistake):
+    title = "no line holds for a role"
+    message = "in {call} no line says what {role} runs ({shape})"
+    label = "only under a condition"
+    help = "add a line for {role} without `when`"
+    varies = ("shape",)
+
+    call: str
+    role: str
+    shape: str
+
+
+class E623(Mistake):
+    title = "the side of nobody"
+    message = "in {call} {role} is nobody, so there is no side to run from"
+    label = "no side"
+    help = "say the side itself: weak, strong, call or away"
+
+    call: str
+    role: str
+
+
+class E630(Mistake):
+    title = "a read with nobody there"
+    message = "in {call} the quarterback reads {spot}, and nobody comes there{miss}"
+    label = "an empty spot"
+    help = "move the spot, or give a role a route that ends there"
+    varies = ("miss",)
+
+    call: str
+    miss: str
+    spot: str
+
+
+class E640(Mistake):
+    title = "two tags that quarrel"
+    message = "{first} and {second} both say {what}, and they do not agree"
+    label = "cannot be called together"
+    help = "take {first} + {second} out of the dress-up, or let only one of them say it"
+
+    first: str
+    second: str
+    what: str
+
+
+class E701(Mistake):
+    title = "a dress-up without a formation"
+    message = "the dress-up of {name} names no formation"
+    label = "no `in` line"
+    help = "add a line such as `in Quads`"
+
+    name: str
+
+
+class E702(Misspelt):
+    title = "which way"
+    message = "a call goes right or left, not `{found}`"
+    label = "right or left"
+
+
+class E703(Misspelt):
+    title = "which ball spot"
+    message = "a ball spot is {choices}, not `{found}`"
+    label = "not known"
+
+
+class E704(Mistake):
+    title = "which calls"
+    message = "this line says which calls by `in`, `with`, `to` or `motion`"
+    label = "not understood"
+    help = "for example `never in Quads with Wheel`"
+
+
+class E705(Mistake):
+    title = "an exception that excepts nothing"
+    message = "no call of this dress-up is like this"
+    label = "excepts nothing"
+    help = "delete the line, or mend its names"
+
+
+class E706(Mistake):
+    title = "a name for a call that is not made"
+    message = "`{call}` is not a call of this dress-up"
+    label = "not made here"
+    help = "add its formation and tags to the dress-up, or delete the line"
+
+    call: str
+
+
+class W710(Mistake):
+    title = "a concept without a dress-up"
+    message = "{concept} has no dress-up, so it makes no call"
+    label = "never called"
+    help = "add `dress {concept}` with an `in` line"
+
+    concept: str

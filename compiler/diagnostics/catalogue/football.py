@@ -2,319 +2,438 @@
 
 from __future__ import annotations
 
-from stemline.diagnostics.wording import Wording
+from stemline.diagnostics.diagnostic import Mistake
+from stemline.diagnostics.misspelt import Misspelt
 
-WORDING: dict[str, Wording] = {
-    "E401": Wording(
-        "words left over",
-        "`{found}` does not belong to {what}",
-        "not understood",
-        "take it out; if it is a thing of its own, put `,` before it",
-    ),
-    "E402": Wording("another form", "here belongs {what}", "something else"),
-    "E403": Wording(
-        "not read yet",
-        "stemline does not read `{verb}` here yet",
-        "not read",
-        "delete the line, or keep it behind // until then",
-    ),
-    "E410": Wording(
-        "unknown condition",
-        "`{found}` is not a condition",
-        "not known",
-        "a shape such as 3x1, or one of: {choices}",
-    ),
-    "E411": Wording(
-        "never true",
-        "`{guard}` can never hold: {why}",
-        "never",
-        "with `,` all must hold at once; write `or` where one of them is enough",
-    ),
-    "E412": Wording(
-        "unknown look",
-        "`{found}` is not a look",
-        "not known",
-        "one of: {choices}",
-    ),
-    "E413": Wording(
-        "a look decides no alignment",
-        "`{look}` is seen after the men are lined up, so it cannot decide this",
-        "a look",
-        "a look may decide what a role runs, not who it is and not where a man stands",
-    ),
-    "E414": Wording(
-        "receivers on which side",
-        "after a number of receivers comes a side, not `{found}`",
-        "which side",
-        "for example `3 strong`, `3 or more strong` or `1 weak`",
-    ),
-    "E420": Wording(
-        "said twice",
-        "two lines say {what}, and they do not agree",
-        "the second",
-        "delete one, or give one of them a `when`",
-    ),
-    "E421": Wording(
-        "two guards can both hold",
-        "two lines say {what}: `{first}` and `{second}` can both hold",
-        "both hold in {world}",
-        "add what tells them apart: `when 3x2, press` and `when off` can never both hold",
-    ),
-    "E430": Wording(
-        "unknown place",
-        "`{found}` is no landmark and no man",
-        "not known",
-        "one of: {choices}",
-    ),
-    "E431": Wording(
-        "which side",
-        "this place is on both sides of the ball",
-        "no side said",
-        "begin with the side: `X at away, numbers`",
-    ),
-    "E432": Wording(
-        "strong is not known yet",
-        "`{found}` is counted at the snap, so nobody can be lined up by it",
-        "not yet known",
-        "line men up by `call` and `away`",
-    ),
-    "E433": Wording(
-        "between what",
-        "`between` names two places joined by `and`, and here stands `{found}`",
-        "`and` expected",
-        "for example `between X and tackle`",
-    ),
-    "E434": Wording(
-        "yards from a place",
-        "after a number of yards comes {choices}, not `{found}`",
-        "expected here",
-        "for example `2 inside numbers`",
-    ),
-    "E435": Wording(
-        "how many yards",
-        "`{word}` wants a number of yards before it",
-        "how far",
-        "for example `2 {word} numbers`",
-    ),
-    "E436": Wording(
-        "unknown depth",
-        "`{found}` is no depth",
-        "not known",
-        "one of: on line, off line, under centre, or yards: 5 deep",
-    ),
-    "E437": Wording(
-        "which receiver",
-        "after the side comes the receiver's count, not `{found}`",
-        "expected #1, #2, ...",
-        "for example `call #2 moves to away, 4 outside tackle`",
-    ),
-    "E438": Wording(
-        "unknown man",
-        "no man is called `{found}`",
-        "not in the personnel and not lined up by any formation",
-        "name him by his letter, or by his count: `call #2`",
-    ),
-    "E439": Wording(
-        "how he is at the snap",
-        "at the snap a man is `set` or `running`, not `{found}`",
-        "set or running",
-        "for example `snap running 6` for six yards a second",
-    ),
-    "E440": Wording(
-        "unknown stroke",
-        "`{found}` is no stroke",
-        "not known",
-        "one of: {choices}",
-    ),
-    "E441": Wording("how many yards", "here belongs a number of yards, not `{found}`", "how far"),
-    "E442": Wording(
-        "unknown route",
-        "no route is called `{found}`",
-        "not in the library and not in this playbook",
-        "write a `route` block for it, or use a route that is known",
-    ),
-    "E443": Wording(
-        "words after a route",
-        "`{found}` does not go with a route",
-        "not understood",
-        "a depth, `over` or `to` a place, a side, or `away from` or `same side as` a role",
-    ),
-    "E444": Wording(
-        "unknown role",
-        "this concept has no role `{found}`",
-        "no line says who it is",
-        "its roles: {choices}",
-    ),
-    "E445": Wording("unknown block", "`{found}` is no block", "not known", "one of: {choices}"),
-    "E446": Wording(
-        "a route without strokes",
-        "route `{name}` has no strokes, and the library has no route of that name",
-        "nothing to run",
-        "add lines such as `stroke up to depth then in 8`",
-    ),
-    "E447": Wording(
-        "the side of a launch",
-        "`{found}` is no side that a quarterback can go to",
-        "not known",
-        "one of: {choices}; without one he goes to the side of the first read",
-    ),
-    "E450": Wording(
-        "unknown role",
-        "no line says who `{found}` is",
-        "not a role of this concept",
-        "its roles: {choices}; a new one needs a line with `is`, such as `settle is strong #2`",
-    ),
-    "E451": Wording(
-        "unknown rule for a man",
-        "`{found}` does not say who he is",
-        "not understood",
-        "for example: strong #2 · weak inside · tight end · back · nobody",
-    ),
-    "E452": Wording(
-        "nobody comes last",
-        "after `nobody` no other choice is ever tried",
-        "in the wrong place",
-        "put `nobody` last",
-    ),
-    "E453": Wording(
-        "a role by letter",
-        "`{letter}` is a man's letter, and a concept must serve every formation",
-        "a letter",
-        "say where he stands: strong #2, weak inside, back",
-    ),
-    "E454": Wording(
-        "inside on which side",
-        "`{found}` does not say on which side",
-        "which side",
-        "for example `inside opposite under` or `weak inside`",
-    ),
-    "E455": Wording(
-        "which man on that side",
-        "after `{side}` comes a number such as #2, or {choices}; not `{found}`",
-        "which man",
-        "for example `{side} #2`",
-    ),
-    "E456": Wording(
-        "unknown place for a spot",
-        "`{found}` does not say where a spot is",
-        "not understood",
-        "for example `low, away from settle` or `over ball`",
-    ),
-    "E457": Wording(
-        "a spot on which side",
-        "this spot is on one side of the ball, and no word says which",
-        "which side",
-        "add `strong`, `weak`, `away from` or `same side as` a role",
-    ),
-    "E460": Wording(
-        "unknown protection", "`{found}` is no protection", "not known", "one of: {choices}"
-    ),
-    "E461": Wording(
-        "unknown pick", "`{found}` does not pick a side", "not known", "one of: {choices}"
-    ),
-    "E462": Wording(
-        "unknown defender",
-        "`{found}` describes no defender",
-        "not known",
-        "one of: {choices}",
-    ),
-    "E463": Wording("unknown feet", "`{found}` is no footwork", "not known", "one of: {choices}"),
-    "E464": Wording(
-        "unknown spot or role",
-        "this concept has no spot and no role `{found}`",
-        "not known",
-        "one of: {choices}",
-    ),
-    "E465": Wording(
-        "the form of a spot",
-        "a spot line gives a name and a place",
-        "no `is`",
-        "for example `spot near is low, away from settle`",
-    ),
-    "E466": Wording("unknown claim", "`{found}` is no claim", "not known", "one of: {choices}"),
-    "E467": Wording(
-        "how many spots",
-        "a {kind} has {wanted} spots, and this line names {got}",
-        "{got} named",
-        "for example `claims triangle near top far` or `pair top above near`",
-    ),
-    "E468": Wording(
-        "the form of a need",
-        "a need says who, within how many yards, of what",
-        "not complete",
-        "for example `needs under within 6 of tackle at snap`",
-    ),
-    "E469": Wording(
-        "the form of a swap",
-        "a swap names two roles",
-        "not complete",
-        "for example `swap settle with over`",
-    ),
-    "E470": Wording(
-        "what a tag keeps",
-        "a tag cannot keep `{found}`",
-        "not known",
-        "one of: {choices}",
-    ),
-    "E471": Wording(
-        "a role without a job",
-        "`{role}` is somebody, but no line says what he does",
-        "no job",
-        "add `{role} runs` and a route, or `{role} blocks` and a job",
-    ),
-    "E501": Wording(
-        "a man who is not lined up",
-        "{formation} lines somebody up by {man}, and does not line {man} up",
-        "{man} is missing",
-        "add a line `{man} at` and a place",
-    ),
-    "E502": Wording(
-        "lined up by himself",
-        "{man} is lined up by himself, directly or through others",
-        "a circle",
-        "line one of them up by a landmark",
-    ),
-    "E503": Wording(
-        "no line holds",
-        "no line says where {man} lines up from the {spot}",
-        "only under a condition",
-        "add a line for {man} without `when`",
-    ),
-    "E510": Wording(
-        "the wrong number of men",
-        "{formation} has {got} men, and {wanted} play ({rules}; {source})",
-        "{got} with the five linemen",
-        "the five linemen are always there: line up the others, one line a man",
-    ),
-    "E511": Wording(
-        "out of bounds",
-        "{man} stands {yards} yards over the {side} sideline in {formation} from the {spot}",
-        "out of bounds",
-        "line him up by the numbers or the sideline, or add a line `when into boundary`",
-    ),
-    "E512": Wording(
-        "two men on one spot",
-        "{man} and {other} stand on one spot in {formation} from the {spot}",
-        "no room",
-        "move one of them, or add a line `when into boundary`",
-    ),
-    "E513": Wording(
-        "no quarterback",
-        "{formation} has no quarterback",
-        "nobody takes the snap",
-        "give the man who takes it the letter Q, or say `is quarterback` in the personnel",
-    ),
-    "E530": Wording(
-        "past the middle of the field",
+
+class E401(Mistake):
+    title = "words left over"
+    message = "`{found}` does not belong to {what}"
+    label = "not understood"
+    help = "take it out; if it is a thing of its own, put `,` before it"
+
+    found: str
+    what: str
+
+
+class E402(Mistake):
+    title = "another form"
+    message = "here belongs {what}"
+    label = "something else"
+
+    what: str
+
+
+class E403(Mistake):
+    title = "not read yet"
+    message = "stemline does not read `{verb}` here yet"
+    label = "not read"
+    help = "delete the line, or keep it behind // until then"
+
+    verb: str
+
+
+class E410(Misspelt):
+    title = "unknown condition"
+    message = "`{found}` is not a condition"
+    label = "not known"
+    help = "a shape such as 3x1, or one of: {choices}"
+
+
+class E411(Mistake):
+    title = "never true"
+    message = "`{guard}` can never hold: {why}"
+    label = "never"
+    help = "with `,` all must hold at once; write `or` where one of them is enough"
+
+    guard: str
+    why: str
+
+
+class E412(Misspelt):
+    title = "unknown look"
+    message = "`{found}` is not a look"
+    label = "not known"
+    help = "one of: {choices}"
+
+
+class E413(Mistake):
+    title = "a look decides no alignment"
+    message = "`{look}` is seen after the men are lined up, so it cannot decide this"
+    label = "a look"
+    help = "a look may decide what a role runs, not who it is and not where a man stands"
+
+    look: str
+
+
+class E414(Misspelt):
+    title = "receivers on which side"
+    message = "after a number of receivers comes a side, not `{found}`"
+    label = "which side"
+    help = "for example `3 strong`, `3 or more strong` or `1 weak`"
+
+
+class E420(Mistake):
+    title = "said twice"
+    message = "two lines say {what}, and they do not agree"
+    label = "the second"
+    help = "delete one, or give one of them a `when`"
+
+    what: str
+
+
+class E421(Mistake):
+    title = "two guards can both hold"
+    message = "two lines say {what}: `{first}` and `{second}` can both hold"
+    label = "both hold in {world}"
+    help = "add what tells them apart: `when 3x2, press` and `when off` can never both hold"
+
+    first: str
+    second: str
+    what: str
+    world: str
+
+
+class E430(Misspelt):
+    title = "unknown place"
+    message = "`{found}` is no landmark and no man"
+    label = "not known"
+    help = "one of: {choices}"
+    wanted = "a landmark, or a man"
+
+
+class E431(Mistake):
+    title = "which side"
+    message = "this place is on both sides of the ball"
+    label = "no side said"
+    help = "begin with the side: `X at away, numbers`"
+
+
+class E432(Mistake):
+    title = "strong is not known yet"
+    message = "`{found}` is counted at the snap, so nobody can be lined up by it"
+    label = "not yet known"
+    help = "line men up by `call` and `away`"
+
+    found: str
+
+
+class E433(Misspelt):
+    title = "between what"
+    message = "`between` names two places joined by `and`, and here stands `{found}`"
+    label = "`and` expected"
+    help = "for example `between X and tackle`"
+
+
+class E434(Misspelt):
+    title = "yards from a place"
+    message = "after a number of yards comes {choices}, not `{found}`"
+    label = "expected here"
+    help = "for example `2 inside numbers`"
+
+
+class E435(Mistake):
+    title = "how many yards"
+    message = "`{word}` wants a number of yards before it"
+    label = "how far"
+    help = "for example `2 {word} numbers`"
+
+    word: str
+
+
+class E436(Misspelt):
+    title = "unknown depth"
+    message = "`{found}` is no depth"
+    label = "not known"
+    help = "one of: on line, off line, under centre, or yards: 5 deep"
+
+
+class E437(Misspelt):
+    title = "which receiver"
+    message = "after the side comes the receiver's count, not `{found}`"
+    label = "expected #1, #2, ..."
+    help = "for example `call #2 moves to away, 4 outside tackle`"
+
+
+class E438(Misspelt):
+    title = "unknown man"
+    message = "no man is called `{found}`"
+    label = "not in the personnel and not lined up by any formation"
+    help = "name him by his letter, or by his count: `call #2`"
+
+
+class E439(Misspelt):
+    title = "how he is at the snap"
+    message = "at the snap a man is `set` or `running`, not `{found}`"
+    label = "set or running"
+    help = "for example `snap running 6` for six yards a second"
+
+
+class E440(Misspelt):
+    title = "unknown stroke"
+    message = "`{found}` is no stroke"
+    label = "not known"
+    help = "one of: {choices}"
+    wanted = "a stroke"
+
+
+class E441(Misspelt):
+    title = "how many yards"
+    message = "here belongs a number of yards, not `{found}`"
+    label = "how far"
+    wanted = "a number of yards"
+
+
+class E442(Misspelt):
+    title = "unknown route"
+    message = "no route is called `{found}`"
+    label = "not in the library and not in this playbook"
+    help = "write a `route` block for it, or use a route that is known"
+    wanted = "a route"
+
+
+class E443(Misspelt):
+    title = "words after a route"
+    message = "`{found}` does not go with a route"
+    label = "not understood"
+    help = "a depth, `over` or `to` a place, a side, or `away from` or `same side as` a role"
+
+
+class E444(Misspelt):
+    title = "unknown role"
+    message = "this concept has no role `{found}`"
+    label = "no line says who it is"
+    help = "its roles: {choices}"
+    wanted = "a role"
+
+
+class E445(Misspelt):
+    title = "unknown block"
+    message = "`{found}` is no block"
+    label = "not known"
+    help = "one of: {choices}"
+    wanted = "a block"
+
+
+class E446(Mistake):
+    title = "a route without strokes"
+    message = "route `{name}` has no strokes, and the library has no route of that name"
+    label = "nothing to run"
+    help = "add lines such as `stroke up to depth then in 8`"
+
+    name: str
+
+
+class E447(Misspelt):
+    title = "the side of a launch"
+    message = "`{found}` is no side that a quarterback can go to"
+    label = "not known"
+    help = "one of: {choices}; without one he goes to the side of the first read"
+
+
+class E450(Misspelt):
+    title = "unknown role"
+    message = "no line says who `{found}` is"
+    label = "not a role of this concept"
+    help = "its roles: {choices}; a new one needs a line with `is`, such as `settle is strong #2`"
+
+
+class E451(Misspelt):
+    title = "unknown rule for a man"
+    message = "`{found}` does not say who he is"
+    label = "not understood"
+    help = "for example: strong #2 · weak inside · tight end · back · nobody"
+
+
+class E452(Mistake):
+    title = "nobody comes last"
+    message = "after `nobody` no other choice is ever tried"
+    label = "in the wrong place"
+    help = "put `nobody` last"
+
+
+class E453(Mistake):
+    title = "a role by letter"
+    message = "`{letter}` is a man's letter, and a concept must serve every formation"
+    label = "a letter"
+    help = "say where he stands: strong #2, weak inside, back"
+
+    letter: str
+
+
+class E454(Misspelt):
+    title = "inside on which side"
+    message = "`{found}` does not say on which side"
+    label = "which side"
+    help = "for example `inside opposite under` or `weak inside`"
+
+
+class E455(Misspelt):
+    title = "which man on that side"
+    message = "after `{side}` comes a number such as #2, or {choices}; not `{found}`"
+    label = "which man"
+    help = "for example `{side} #2`"
+
+    side: str
+
+
+class E456(Misspelt):
+    title = "unknown place for a spot"
+    message = "`{found}` does not say where a spot is"
+    label = "not understood"
+    help = "for example `low, away from settle` or `over ball`"
+
+
+class E457(Mistake):
+    title = "a spot on which side"
+    message = "this spot is on one side of the ball, and no word says which"
+    label = "which side"
+    help = "add `strong`, `weak`, `away from` or `same side as` a role"
+
+
+class E460(Misspelt):
+    title = "unknown protection"
+    message = "`{found}` is no protection"
+    label = "not known"
+    help = "one of: {choices}"
+
+
+class E461(Misspelt):
+    title = "unknown pick"
+    message = "`{found}` does not pick a side"
+    label = "not known"
+    help = "one of: {choices}"
+
+
+class E462(Misspelt):
+    title = "unknown defender"
+    message = "`{found}` describes no defender"
+    label = "not known"
+    help = "one of: {choices}"
+    wanted = "a defender"
+
+
+class E463(Misspelt):
+    title = "unknown feet"
+    message = "`{found}` is no footwork"
+    label = "not known"
+    help = "one of: {choices}"
+    wanted = "footwork"
+
+
+class E464(Misspelt):
+    title = "unknown spot or role"
+    message = "this concept has no spot and no role `{found}`"
+    label = "not known"
+    help = "one of: {choices}"
+    wanted = "a spot or a role"
+
+
+class E465(Mistake):
+    title = "the form of a spot"
+    message = "a spot line gives a name and a place"
+    label = "no `is`"
+    help = "for example `spot near is low, away from settle`"
+
+
+class E466(Misspelt):
+    title = "unknown claim"
+    message = "`{found}` is no claim"
+    label = "not known"
+    help = "one of: {choices}"
+
+
+class E467(Mistake):
+    title = "how many spots"
+    message = "a {kind} has {wanted} spots, and this line names {got}"
+    label = "{got} named"
+    help = "for example `claims triangle near top far` or `pair top above near`"
+
+    got: int
+    kind: str
+    wanted: int | str
+
+
+class E468(Mistake):
+    title = "the form of a need"
+    message = "a need says who, within how many yards, of what"
+    label = "not complete"
+    help = "for example `needs under within 6 of tackle at snap`"
+
+
+class E469(Mistake):
+    title = "the form of a swap"
+    message = "a swap names two roles"
+    label = "not complete"
+    help = "for example `swap settle with over`"
+
+
+class E470(Misspelt):
+    title = "what a tag keeps"
+    message = "a tag cannot keep `{found}`"
+    label = "not known"
+    help = "one of: {choices}"
+
+
+class E471(Mistake):
+    title = "a role without a job"
+    message = "`{role}` is somebody, but no line says what he does"
+    label = "no job"
+    help = "add `{role} runs` and a route, or `{role} blocks` and a job"
+
+    role: str
+
+
+class E501(Mistake):
+    title = "a man who is not lined up"
+    message = "{formation} lines somebody up by {man}, and does not line {man} up"
+    label = "{man} is missing"
+    help = "add a line `{man} at` and a place"
+
+    formation: str
+    man: str
+
+
+class E502(Mistake):
+    title = "lined up by himself"
+    message = "{man} is lined up by himself, directly or through others"
+    label = "a circle"
+    help = "line one of them up by a landmark"
+
+    man: str
+
+
+class E503(Mistake):
+    title = "no line holds"
+    message = "no line says where {man} lines up from the {spot}"
+    label = "only under a condition"
+    help = "add a line for {man} without `when`"
+    varies = ("spot",)
+
+    man: str
+    spot: str
+
+
+class E530(Mistake):
+    title = "past the middle of the field"
+    message = (
         "the {what} would lie {yards} yards from the sideline, and the middle of this field is "
-        "{middle} yards from it",
-        "does not fit",
-        "add or mend a line `{line} is` for a field {width} yards wide",
-    ),
-    "E531": Wording(
-        "a league figure set twice",
-        "the league's {figure} is set twice",
-        "the second",
-        "keep one of the two lines",
-    ),
-}
+        "{middle} yards from it"
+    )
+    label = "does not fit"
+    help = "add or mend a line `{line} is` for a field {width} yards wide"
+
+    line: str
+    middle: str
+    what: str
+    width: str
+    yards: str
+
+
+class E531(Mistake):
+    title = "a league figure set twice"
+    message = "the league's {figure} is set twice"
+    label = "the second"
+    help = "keep one of the two lines"
+
+    figure: str

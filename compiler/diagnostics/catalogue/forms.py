@@ -2,163 +2,210 @@
 
 from __future__ import annotations
 
-from stemline.diagnostics.wording import Wording
+from stemline.diagnostics.diagnostic import Mistake
 
-_LINE = "a correct line: {example}"
-_HEADER = "a correct first line: {example}"
 
-WORDING: dict[str, Wording] = {
-    # Blocks and their first lines.
-    "E200": Wording(
-        "unknown kind of block",
-        "`{word}` is no kind of block",
-        "a line in column one opens a block",
-        "begin a block with its kind and name, such as: concept Crossers",
-    ),
-    "W201": Wording(
-        "kind of block not read yet",
-        "stemline does not compile {kind} blocks yet; the rest of the book is built without "
-        "this one",
-        "stepped over",
-    ),
-    "E202": Wording(
-        "block without a name",
-        "this {kind} block has no name",
-        "a name belongs here",
-        _HEADER,
-    ),
-    "E203": Wording(
-        "block without a line",
-        "this {kind} block says nothing",
-        "no line stands under it",
-        "add an indented line, such as: {example}",
-    ),
-    "E204": Wording(
-        "line outside a block",
-        "this line belongs to no block",
-        "nothing in column one stands above it",
-        "open a block above it, such as: concept Crossers",
-    ),
-    "E205": Wording(
-        "line not indented",
-        "this line of a block stands in column one, where blocks begin",
-        "",
-        "put four spaces before it and before every line of its block",
-    ),
-    "E206": Wording(
-        "uneven margin",
-        "this line is indented by {found}, and the lines of its block by {wanted}",
-        "",
-        "give every line of a block the same margin; a line cannot go on in the next one",
-    ),
-    "E207": Wording(
-        "mark in a first line",
-        "`{word}` is a mark and cannot stand in the first line of a block",
-        "",
-        'one block has one name; put a name that holds `{word}` in quotes: {kind} "Now or Never"',
-    ),
-    "E208": Wording(
-        "joined twice",
-        "`{word}` stands twice in the first line of this {kind} block",
-        "the second one",
-        _HEADER,
-    ),
-    "E209": Wording(
-        "nothing to join",
-        "nothing follows `{word}` in the first line of this {kind} block",
-        "a name is wanted here",
-        _HEADER,
-    ),
-    "E210": Wording(
-        "block without its owner",
-        "this {kind} block does not say which concept it is {join}",
-        "",
-        _HEADER,
-    ),
-    "E211": Wording(
-        "join of another kind",
-        "`{word}` belongs to the first line of a {kind} block, not of a {here} block",
-        "",
-        "leave it out, or put the name in quotes if the word is part of it",
-    ),
-    # Lines.
-    "E220": Wording(
-        "unknown line",
-        "no line of a {here} block reads like this: `{word}` is not one of its words",
-        "neither a label nor a verb of such a block",
-        _LINE,
-    ),
-    "E221": Wording(
-        "line of another kind of block",
-        "`{word}` lines belong to {kinds} blocks, and this is a {here} block",
-        "",
-        "move the line there; here " + _LINE,
-    ),
-    "E223": Wording(
-        "label without a value",
-        "nothing follows `{word}`",
-        "its value belongs here",
-        _LINE,
-    ),
-    "E224": Wording(
-        "verb without a value",
-        "nothing follows `{word}`",
-        "the rest of the sentence belongs here",
-        _LINE,
-    ),
-    "E225": Wording(
-        "verb without a subject",
-        "nobody stands before `{word}`",
-        "a name belongs before this word",
-        _LINE,
-    ),
-    "E226": Wording(
-        "wrong mark before a verb",
-        "`{word}` cannot part the names before a verb",
-        "",
-        "part them with `,` as in: over, under runs return",
-    ),
-    # Marks and guards.
-    "E230": Wording(
-        "nothing behind a connector",
-        "nothing follows `{word}`",
-        "this word wants something behind it",
-        _LINE,
-    ),
-    "E231": Wording(
-        "nothing before a mark",
-        "nothing stands before `{word}`",
-        "this mark parts two things",
-        _LINE,
-    ),
-    "E232": Wording(
-        "nothing behind a mark",
-        "nothing follows `{word}`",
-        "this mark parts two things",
-        _LINE,
-    ),
-    "E233": Wording(
-        "empty guard",
-        "nothing follows `when`",
-        "a shape, a look or a place of the ball belongs here",
-        "a correct line: settle is strong #3 when 4x1",
-    ),
-    "E234": Wording(
-        "two guards",
-        "this line has two `when`",
-        "the second one",
-        "one `when` at the end takes all: clear runs out 10 when 3x2, off",
-    ),
-    "E235": Wording(
-        "guard before the verb",
-        "`when` stands before the verb of this line",
-        "",
-        "a guard is the end of a line: settle is strong #3 when 4x1",
-    ),
-    "E236": Wording(
-        "wrong mark in a guard",
-        "`{word}` cannot stand behind `when`",
-        "",
-        "a guard knows `,` for and, and `or`: clear runs out 10 when 3x2, off or zone",
-    ),
-}
+class UnlikeItsLine(Mistake):
+    """A line whose shape the parser refused, at the word where it did."""
+
+    word: str
+    kind: str
+    example: str
+
+
+class E200(Mistake):
+    title = "unknown kind of block"
+    message = "`{word}` is no kind of block"
+    label = "a line in column one opens a block"
+    help = "begin a block with its kind and name, such as: concept Crossers"
+
+    word: str
+
+
+class W201(Mistake):
+    title = "kind of block not read yet"
+    message = (
+        "stemline does not compile {kind} blocks yet; the rest of the book is built without this "
+        "one"
+    )
+    label = "stepped over"
+
+    kind: str
+
+
+class E202(UnlikeItsLine):
+    title = "block without a name"
+    message = "this {kind} block has no name"
+    label = "a name belongs here"
+    help = "a correct first line: {example}"
+
+
+class E203(Mistake):
+    title = "block without a line"
+    message = "this {kind} block says nothing"
+    label = "no line stands under it"
+    help = "add an indented line, such as: {example}"
+
+    example: str
+    kind: str
+
+
+class E204(Mistake):
+    title = "line outside a block"
+    message = "this line belongs to no block"
+    label = "nothing in column one stands above it"
+    help = "open a block above it, such as: concept Crossers"
+
+
+class E205(Mistake):
+    title = "line not indented"
+    message = "this line of a block stands in column one, where blocks begin"
+    help = "put four spaces before it and before every line of its block"
+
+
+class E206(Mistake):
+    title = "uneven margin"
+    message = "this line is indented by {found}, and the lines of its block by {wanted}"
+    help = "give every line of a block the same margin; a line cannot go on in the next one"
+
+    found: int
+    wanted: int
+
+
+class E207(UnlikeItsLine):
+    title = "mark in a first line"
+    message = "`{word}` is a mark and cannot stand in the first line of a block"
+    help = 'one block has one name; put a name that holds `{word}` in quotes: {kind} "Now or Never"'
+
+
+class E208(UnlikeItsLine):
+    title = "joined twice"
+    message = "`{word}` stands twice in the first line of this {kind} block"
+    label = "the second one"
+    help = "a correct first line: {example}"
+
+
+class E209(UnlikeItsLine):
+    title = "nothing to join"
+    message = "nothing follows `{word}` in the first line of this {kind} block"
+    label = "a name is wanted here"
+    help = "a correct first line: {example}"
+
+
+class E210(Mistake):
+    title = "block without its owner"
+    message = "this {kind} block does not say which concept it is {join}"
+    help = "a correct first line: {example}"
+
+    example: str
+    join: str
+    kind: str
+
+
+class E211(Mistake):
+    title = "join of another kind"
+    message = "`{word}` belongs to the first line of a {kind} block, not of a {here} block"
+    help = "leave it out, or put the name in quotes if the word is part of it"
+
+    here: str
+    kind: str
+    word: str
+
+
+class E220(Mistake):
+    title = "unknown line"
+    message = "no line of a {here} block reads like this: `{word}` is not one of its words"
+    label = "neither a label nor a verb of such a block"
+    help = "a correct line: {example}"
+
+    example: str
+    here: str
+    word: str
+
+
+class E221(Mistake):
+    title = "line of another kind of block"
+    message = "`{word}` lines belong to {kinds} blocks, and this is a {here} block"
+    help = "move the line there; here a correct line: {example}"
+
+    example: str
+    here: str
+    kinds: str
+    word: str
+
+
+class E223(UnlikeItsLine):
+    title = "label without a value"
+    message = "nothing follows `{word}`"
+    label = "its value belongs here"
+    help = "a correct line: {example}"
+
+
+class E224(UnlikeItsLine):
+    title = "verb without a value"
+    message = "nothing follows `{word}`"
+    label = "the rest of the sentence belongs here"
+    help = "a correct line: {example}"
+
+
+class E225(Mistake):
+    title = "verb without a subject"
+    message = "nobody stands before `{word}`"
+    label = "a name belongs before this word"
+    help = "a correct line: {example}"
+
+    example: str
+    word: str
+
+
+class E226(UnlikeItsLine):
+    title = "wrong mark before a verb"
+    message = "`{word}` cannot part the names before a verb"
+    help = "part them with `,` as in: over, under runs return"
+
+
+class E230(UnlikeItsLine):
+    title = "nothing behind a connector"
+    message = "nothing follows `{word}`"
+    label = "this word wants something behind it"
+    help = "a correct line: {example}"
+
+
+class E231(UnlikeItsLine):
+    title = "nothing before a mark"
+    message = "nothing stands before `{word}`"
+    label = "this mark parts two things"
+    help = "a correct line: {example}"
+
+
+class E232(UnlikeItsLine):
+    title = "nothing behind a mark"
+    message = "nothing follows `{word}`"
+    label = "this mark parts two things"
+    help = "a correct line: {example}"
+
+
+class E233(UnlikeItsLine):
+    title = "empty guard"
+    message = "nothing follows `when`"
+    label = "a shape, a look or a place of the ball belongs here"
+    help = "a correct line: settle is strong #3 when 4x1"
+
+
+class E234(UnlikeItsLine):
+    title = "two guards"
+    message = "this line has two `when`"
+    label = "the second one"
+    help = "one `when` at the end takes all: clear runs out 10 when 3x2, off"
+
+
+class E235(UnlikeItsLine):
+    title = "guard before the verb"
+    message = "`when` stands before the verb of this line"
+    help = "a guard is the end of a line: settle is strong #3 when 4x1"
+
+
+class E236(UnlikeItsLine):
+    title = "wrong mark in a guard"
+    message = "`{word}` cannot stand behind `when`"
+    help = "a guard knows `,` for and, and `or`: clear runs out 10 when 3x2, off or zone"

@@ -2,117 +2,130 @@
 
 from __future__ import annotations
 
-from stemline.diagnostics.wording import Wording
+from stemline.diagnostics.diagnostic import Mistake
+from stemline.diagnostics.misspelt import Misspelt
 
-WORDING: dict[str, Wording] = {
-    "E480": Wording(
-        "the wrong number of defenders",
-        "{look} has {got} defenders, and {wanted} play ({rules}; {source})",
-        "{got} defenders",
-        "one line with `at` for each man, and none twice",
-    ),
-    "E481": Wording(
-        "unknown place of a defender",
-        "`{found}` is no place for a defender",
-        "not understood",
-        "for example: 3, strong · 30, weak, 4 deep · strong #1, 1 inside, 7 deep · middle, 12 deep",
-    ),
-    "E482": Wording(
-        "which side of a look",
-        "`{place}` is on both sides of the ball",
-        "no side said",
-        "add `strong` or `weak`: `T at 3, strong`",
-    ),
-    "E483": Wording(
-        "how deep",
-        "`{place}` does not say how far off the line he stands",
-        "how deep",
-        "for example `C at strong #1, 7 deep`; only a technique such as 3 is on the line by itself",
-    ),
-    "E484": Wording(
-        "unknown duty",
-        "`{found}` is nothing that a defender covers",
-        "not known",
-        "for example: man, strong #2 · flat, strong · hook, weak · hole · third, middle",
-    ),
-    "E485": Wording(
-        "unknown gap",
-        "`{found}` is no gap",
-        "not known",
-        "one of: {choices}; for example `T rushes B, strong`",
-    ),
-    "E486": Wording(
-        "unknown strength",
-        "a look is not strong to `{found}`",
-        "not known",
-        "one of: {choices}",
-    ),
-    "E487": Wording(
-        "a look named as a word",
-        "`{name}` already is a word for what any defence shows",
-        "taken",
-        "give the look a name of its own, such as Odd {name}",
-    ),
-    "E488": Wording(
-        "no line holds for a defender",
-        "no line of {look} says where {man} stands against {formations}",
-        "only under a condition",
-        "add a line `{man} at` and a place without `when`",
-    ),
-    "E489": Wording(
-        "a defender with no place",
-        "in {look}, {man} has no place against {formations}: {why}",
-        "no place",
-        "add another choice with `or`: `N at strong #3 or apex, strong, 5 deep`",
-    ),
-    "E490": Wording(
-        "two defenders on one spot",
-        "in {look}, {man} and {other} stand on one spot against {formations}",
-        "no room",
-        "move one of them",
-    ),
-    "E491": Wording(
-        "a defender too near the ball",
-        "in {look}, {man} stands {depth} yards off the ball, and the defence must be {wanted} "
-        "({rules}; {source})",
-        "too near",
-        "at least `{wanted} deep`; a technique without a depth keeps the distance by itself",
-    ),
-    "W491": Wording(
-        "a defender who may be too near the ball",
-        "in {look}, {man} stands {depth} yards off the ball, and {wanted} may be asked for "
-        "({rules}; {source})",
-        "near",
-        "ask your league; a technique without a depth keeps the distance by itself",
-    ),
-    "W492": Wording(
-        "a defender with nobody to cover",
-        "in {look}, {man} covers nobody against {formations}: {why}",
-        "nobody there",
-        "add what he does then with `or`: `M covers man, strong #3 or hook, strong`",
-    ),
-    "W493": Wording(
-        "a man whom nobody covers",
-        "in {look}, everybody is covered man to man, and nobody has {said} of {formations}",
-        "{said} is free",
-        "give him to somebody: `M covers man, {who}`",
-    ),
-    "W494": Wording(
-        "a defender with nothing to do",
-        "in {look}, no line says what {man} does",
-        "no duty",
-        "add `{man} covers` and a zone or a man, or `{man} rushes` and a gap",
-    ),
-    "E495": Wording(
-        "a defender who is not lined up",
-        "no line says where {man} stands",
-        "not lined up",
-        "add a line `{man} at` and a place",
-    ),
-    "E496": Wording(
-        "unknown man to cover",
-        "`{found}` is no man to cover",
-        "not known",
-        "for example: man, strong #2 · man, back · man, weak back · man, tight end",
-    ),
-}
+
+class FaultOfLook(Mistake):
+    """A fault of a look where it is lined up: it is the look's own, not that of a call against
+    which it is drawn."""
+
+    look: str
+    man: str
+    formations: str
+
+
+class E481(Misspelt):
+    title = "unknown place of a defender"
+    message = "`{found}` is no place for a defender"
+    label = "not understood"
+    help = (
+        "for example: 3, strong · 30, weak, 4 deep · strong #1, 1 inside, 7 deep · middle, 12 deep"
+    )
+
+
+class E482(Mistake):
+    title = "which side of a look"
+    message = "`{place}` is on both sides of the ball"
+    label = "no side said"
+    help = "add `strong` or `weak`: `T at 3, strong`"
+
+    place: str
+
+
+class E483(Mistake):
+    title = "how deep"
+    message = "`{place}` does not say how far off the line he stands"
+    label = "how deep"
+    help = (
+        "for example `C at strong #1, 7 deep`; only a technique such as 3 is on the line by itself"
+    )
+
+    place: str
+
+
+class E484(Misspelt):
+    title = "unknown duty"
+    message = "`{found}` is nothing that a defender covers"
+    label = "not known"
+    help = "for example: man, strong #2 · flat, strong · hook, weak · hole · third, middle"
+
+
+class E485(Misspelt):
+    title = "unknown gap"
+    message = "`{found}` is no gap"
+    label = "not known"
+    help = "one of: {choices}; for example `T rushes B, strong`"
+
+
+class E486(Misspelt):
+    title = "unknown strength"
+    message = "a look is not strong to `{found}`"
+    label = "not known"
+    help = "one of: {choices}"
+
+
+class E487(Mistake):
+    title = "a look named as a word"
+    message = "`{name}` already is a word for what any defence shows"
+    label = "taken"
+    help = "give the look a name of its own, such as Odd {name}"
+
+    name: str
+
+
+class E488(FaultOfLook):
+    title = "no line holds for a defender"
+    message = "no line of {look} says where {man} stands against {formations}"
+    label = "only under a condition"
+    help = "add a line `{man} at` and a place without `when`"
+
+
+class E489(FaultOfLook):
+    title = "a defender with no place"
+    message = "in {look}, {man} has no place against {formations}: {why}"
+    label = "no place"
+    help = "add another choice with `or`: `N at strong #3 or apex, strong, 5 deep`"
+
+    why: str
+
+
+class E490(FaultOfLook):
+    title = "two defenders on one spot"
+    message = "in {look}, {man} and {other} stand on one spot against {formations}"
+    label = "no room"
+    help = "move one of them"
+
+    other: str
+
+
+class W492(FaultOfLook):
+    title = "a defender with nobody to cover"
+    message = "in {look}, {man} covers nobody against {formations}: {why}"
+    label = "nobody there"
+    help = "add what he does then with `or`: `M covers man, strong #3 or hook, strong`"
+
+    why: str
+
+
+class W494(FaultOfLook):
+    title = "a defender with nothing to do"
+    message = "in {look}, no line says what {man} does"
+    label = "no duty"
+    help = "add `{man} covers` and a zone or a man, or `{man} rushes` and a gap"
+
+
+class E495(Mistake):
+    title = "a defender who is not lined up"
+    message = "no line says where {man} stands"
+    label = "not lined up"
+    help = "add a line `{man} at` and a place"
+
+    man: str
+
+
+class E496(Misspelt):
+    title = "unknown man to cover"
+    message = "`{found}` is no man to cover"
+    label = "not known"
+    help = "for example: man, strong #2 · man, back · man, weak back · man, tight end"

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from stemline.diagnostics.wording import Wording
+from stemline.diagnostics.diagnostic import Mistake
 
-WORDING: dict[str, Wording] = {
-    "W890": Wording(
-        "a head in a block or a tackle",
-        "`{words}` puts a head, helmet, face or neck into a block or a tackle",
-        "who reads it may block so",
-        "{care}",
-    ),
-}
+
+class W890(Mistake):
+    title = "a head in a block or a tackle"
+    message = "`{words}` puts a head, helmet, face or neck into a block or a tackle"
+    label = "who reads it may block so"
+    help = "{care}"
+
+    care: str
+    words: str

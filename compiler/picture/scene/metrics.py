@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from functools import cache
 from typing import TYPE_CHECKING
 
+from stemline.diagnostics.catalogue.themes import E907
 from stemline.source import NOWHERE, Span
 from stemline.theme import Theme, Type, refusal
 
@@ -60,7 +61,7 @@ class Face:
                 known = self._glyphs[letter] = self._read(letter)
             except Exception as error:  # whatever a reader of bytes meets in bytes that are wrong
                 why = f"the letter {letter} is damaged ({' '.join(str(error).split())[:80]})"
-                raise refusal("E907", self.at, file=self.name, why=why) from error
+                raise refusal(E907(file=self.name, why=why), self.at) from error
         return known
 
     def _read(self, letter: str) -> Glyph:

@@ -9,7 +9,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.calls import E620, E621
+from stemline.diagnostics.catalogue.protections import E695, E696, W690
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.blocking.protecting import Blocker, ProtectionRule
 from stemline.football.conditions import LookWord, possible
 from stemline.football.defence.described import Described
@@ -163,11 +165,12 @@ class Protectors:
         idle = [label for label, told in line.items() if told is None]
         if idle:
             self.found.append(
-                diagnose(
-                    "E696", self.protection.span, protection=self.protection.name,
-                    men=", ".join(idle), call=self.before.call.spoken,
-                )
-            )  # fmt: skip
+                E696(
+                    protection=self.protection.name,
+                    men=", ".join(idle),
+                    call=self.before.call.spoken,
+                ).at(self.protection.span)
+            )
         made = (
             line.get(m.label) if m.interior else self._other(m, helpers.get(m.label, ""))
             for m in self.before.men
@@ -180,13 +183,11 @@ class Protectors:
             return {}
         made = bind(Body(rules=self.protection.rules), self.picture, self.before.call.spoken)
         for d in made.found:
-            why, call = dict(d.values), self.before.call.spoken
-            self.found.append(
-                diagnose(
-                    "E695", self.named_at, protection=self.protection.name, call=call,
-                    role=why["role"], why=why.get("why", "its roles lean on each other"),
-                )
-            )  # fmt: skip
+            call, said = self.before.call.spoken, d.said
+            why = said.why if isinstance(said, E620) else "its roles lean on each other"
+            if isinstance(said, E620 | E621):
+                told = E695(protection=self.protection.name, call=call, role=said.role, why=why)
+                self.found.append(told.at(self.named_at))
         return {label: role for role, label in made.men.items()}
 
     def _of_line(self, man: Man) -> Protector | None:
@@ -233,10 +234,10 @@ class Protectors:
             return self._protector(man, told, role, kept=True, in_line=False, goes=True)
         if role and isinstance(does, RouteJob):
             self.found.append(
-                diagnose(
-                    "W690", self.named_at, protection=self.protection.name, man=man.label,
-                    role=role, route=does.route.name, call=self.before.call.spoken,
-                )
+                W690(
+                    protection=self.protection.name, man=man.label, role=role,
+                    route=does.route.name, call=self.before.call.spoken,
+                ).at(self.named_at)
             )  # fmt: skip
         return None
 

@@ -6,7 +6,8 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 
-from stemline.diagnostics.diagnostic import Diagnostic, diagnose
+from stemline.diagnostics.catalogue.runs import E677
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.blocking.block_names import UNBLOCKED
 from stemline.football.blocking.block_paths import (
     PULL_BEHIND,
@@ -116,7 +117,7 @@ class RunBlocking:
             handoffs=() if self._shows_run else _handoffs(body, bound, picture),
         )
         self._found = tuple(
-            diagnose("E677", r.span, does=r.does, call=play.call.spoken)
+            E677(does=r.does, call=play.call.spoken).at(r.span)
             for r in body.reactions
             if not body.keys and r.off is None
         )
