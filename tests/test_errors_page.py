@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 from corpus.mixing import base, compile_case
+from errors_page import generated
 
 from stemline.checks.codes import wordings
 from stemline.theme import read_theme
@@ -18,12 +19,11 @@ PAGE = files("stemline.grammar").joinpath("errors.md").read_text("utf-8")
 
 THEMES = "Themes"
 NO_SAMPLE = {*(f"E{n}" for n in range(101, 110)), "E111", "E603", "E604", "E905", "E907"} | {
-    "E605", "E606", "E526", "W101", "W102", "W103", "E130", "E131", "E132",
+    "E605", "E606", "W101", "W102", "W103", "E130", "E131", "E132",
     "W104", *(f"E{n}" for n in range(140, 146)), *(f"E{n}" for n in range(911, 919)),
     *(f"E{n}" for n in range(951, 961)),
 }  # fmt: skip
-"""Said of folders, files and commands, of a text that fits on no page, or of a play that no text of
-today can make."""
+"""Said of folders, files and commands, or of a text that fits on no page."""
 
 _FENCE = re.compile(r"^```(?:play|toml) *(.*)\n((?:.*\n)*?)```$", re.MULTILINE)
 
@@ -79,6 +79,20 @@ def sections() -> list[Section]:
 
 SECTIONS = sections()
 SAMPLED = [s for s in SECTIONS if s.code not in NO_SAMPLE]
+
+
+def test_what_the_checks_say_of_themselves_stands_on_the_page() -> None:
+    assert generated(PAGE) == PAGE, "write it anew: python -m tests.errors_page"
+
+
+def test_a_section_that_is_new_stands_behind_the_number_before_it() -> None:
+    without = re.sub(r"### W520 .*?(?=^### )", "", PAGE, flags=re.DOTALL | re.MULTILINE)
+    assert without.count("### ") == PAGE.count("### ") - 1
+    assert generated(without) == PAGE
+
+
+def test_a_code_that_is_no_more_has_no_section() -> None:
+    assert generated(PAGE.replace("### E521 ", "### E529 no more\n\nGone.\n\n### E521 ")) == PAGE
 
 
 def test_every_code_has_its_section_and_none_is_left_over() -> None:

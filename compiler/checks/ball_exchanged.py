@@ -198,3 +198,238 @@ def check_reverse(play: Play, between: bool) -> Iterator[Diagnostic]:
     named = "reverse" in play.call.concept.casefold().split()
     if named and play.kind is Kind.RUN and play.carrier and not between:
         yield W863(call=play.call.spoken, man=play.carrier).at(play.span)
+
+
+SAMPLES = """
+### W860
+
+A man who is a back by position carries, and the fullback stands deeper. A stated position decides
+before depth: `back` is the man whose position says so. The message asks whether you meant it.
+
+```play fail W860
+personnel Two
+    B is back
+    F is fullback
+
+formation Wing Over
+    X at away, numbers, on line
+    W at away, 5 outside tackle, off line
+    H at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at ball, 3 deep
+    F at ball, 5 deep
+    Q at ball, under centre
+
+run Dive
+    carrier is back
+    carrier aims playside A
+    line blocks on or climb
+    outside, second, third is strong outside or nobody
+    outside, second, third blocks stalk
+    far, other is weak outside or nobody
+    far, other blocks stalk
+    lead is fullback or nobody
+    lead blocks lead
+
+dress Dive
+    in Wing Over
+```
+
+```play
+personnel Two
+    B is back
+    F is fullback
+
+formation Wing Over
+    X at away, numbers, on line
+    W at away, 5 outside tackle, off line
+    H at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    F at ball, 3 deep
+    B at ball, 5 deep
+    Q at ball, under centre
+
+run Dive
+    carrier is back
+    carrier aims playside A
+    line blocks on or climb
+    outside, second, third is strong outside or nobody
+    outside, second, third blocks stalk
+    far, other is weak outside or nobody
+    far, other blocks stalk
+    lead is fullback or nobody
+    lead blocks lead
+
+dress Dive
+    in Wing Over
+```
+
+### W861
+
+A boot lives on everybody running the other way. Where no side is named it goes to the first read,
+so the run has to be shown away from him.
+
+```play fail W861
+run Dive
+    toward call
+    carrier is back
+    carrier aims playside B
+    line blocks on or climb
+    outside, second, third is strong outside or nobody
+    outside, second, third blocks stalk
+    wide, inner is weak outside or nobody
+    wide, inner blocks stalk
+
+dress Dive
+    in Three Two
+
+concept Naked
+    join run Dive
+    flat is strong #1
+    over, under is strong outside
+    far, other is weak outside
+    flat, over, under, far, other runs out 8
+    feet fake, boot call
+    read flat on boot
+
+dress Naked
+    in Three Two
+```
+
+```play
+run Dive
+    toward call
+    carrier is back
+    carrier aims playside B
+    line blocks on or climb
+    outside, second, third is strong outside or nobody
+    outside, second, third blocks stalk
+    wide, inner is weak outside or nobody
+    wide, inner blocks stalk
+
+dress Dive
+    in Three Two
+
+concept Naked
+    join run Dive
+    flat is strong #1
+    over, under is strong outside
+    far, other is weak outside
+    flat, over, under, far, other runs out 8
+    feet fake, boot away
+    read far on boot
+
+dress Naked
+    in Three Two
+```
+
+### W862
+
+He runs to one side and looks to the other: the throw goes back across his body, late and over the
+middle.
+
+```play fail W862
+concept Rollers
+    flat is strong #1
+    over, under is strong outside
+    far, other is weak outside
+    flat, over, under, far, other runs out 8
+    back is back
+    back blocks inside out
+    feet sprint weak, set
+    read flat on set
+
+dress Rollers
+    in Three Two
+```
+
+```play
+concept Rollers
+    flat is strong #1
+    over, under is strong outside
+    far, other is weak outside
+    flat, over, under, far, other runs out 8
+    back is back
+    back blocks inside out
+    feet sprint strong, set
+    read flat on set
+
+dress Rollers
+    in Three Two
+```
+
+### W863
+
+A reverse changes the side of the play by a second exchange. Here the first man to get the ball is
+its carrier.
+
+```play fail W863
+run Reverse
+    toward call
+    carrier is back
+    carrier aims outside the end
+    line blocks on or climb
+    outside, second, third is strong outside or nobody
+    outside, second, third blocks stalk
+    far, other is weak outside or nobody
+    far, other blocks stalk
+
+dress Reverse
+    in Three Two
+```
+
+```play
+run Sweep
+    toward call
+    carrier is back
+    carrier aims outside the end
+    line blocks on or climb
+    outside, second, third is strong outside or nobody
+    outside, second, third blocks stalk
+    far, other is weak outside or nobody
+    far, other blocks stalk
+
+dress Sweep
+    in Three Two
+```
+
+### W864
+
+The ball is handed over where two men meet: a step and both arms reach some two and a half yards,
+and a toss to a man who runs around the end goes five. A path through two aims may pass nowhere near
+the quarterback.
+
+```play fail W864
+run Inside Hand
+    toward call
+    carrier is weak #2
+    carrier aims backside D then playside A
+    line blocks on or climb
+    outside, second, third is strong outside or nobody
+    outside, second, third blocks stalk
+    far is weak #1 or nobody
+    far blocks stalk
+    fake is back
+    fake blocks lead on near linebacker
+
+dress Inside Hand
+    in Three Two
+```
+
+```play
+run Inside Hand
+    toward call
+    carrier is weak #2
+    carrier aims playside A
+    line blocks on or climb
+    outside, second, third is strong outside or nobody
+    outside, second, third blocks stalk
+    far is weak #1 or nobody
+    far blocks stalk
+    fake is back
+    fake blocks lead on near linebacker
+
+dress Inside Hand
+    in Three Two
+```
+"""

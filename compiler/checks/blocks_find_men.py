@@ -44,3 +44,45 @@ def check_blocking(play: Play) -> Iterator[Diagnostic]:
             free=listed(play.unblocked).replace(" or ", " and "),
             look=play.defence.name,
         ).at(play.span)
+
+
+SAMPLES = """
+### W670
+
+A back makes one man miss. Against the look that runs are drawn against two are free here, so bring
+another blocker or read one of them.
+
+```play fail W670
+run Dive
+    carrier is back
+    carrier aims playside A
+    line blocks on or climb
+    playside tackle, backside tackle blocks climb
+    backside guard blocks hinge
+    outside, second, third is strong outside
+    outside, second, third blocks stalk
+    far, other is weak outside
+    far, other blocks stalk
+
+dress Dive
+    in Three Two
+```
+
+```play
+run Dive
+    carrier is back
+    carrier aims playside A
+    line blocks on or climb
+    backside tackle blocks climb
+    outside, second, third is strong outside
+    outside, second, third blocks stalk
+    far, other is weak outside
+    far, other blocks stalk
+    key backside end man on line
+    give if he stays
+    pull if he chases
+
+dress Dive
+    in Three Two
+```
+"""

@@ -258,3 +258,109 @@ def _route(play: Play, role: str) -> Path | None:
 
 def _relative(x: float, play: Play) -> str:
     return "strong" if x * play.strong.value > 0 else "weak"
+
+
+SAMPLES = """
+### E660
+
+The tag promises the quarterback the same feet and gives him others. He would throw on a step that
+is not there.
+
+```play fail E660
+tag Five Step for Crossers
+    feet quick, 5, reset
+    read flat on quick > near on 5 > top on reset > far on reset
+    keeps feet
+```
+
+```play
+tag Five Step for Crossers
+    feet quick, 5, reset
+    read flat on quick > near on 5 > top on reset > far on reset
+```
+
+### E661
+
+The tag promises the quarterback the same read and puts it in another order.
+
+```play fail E661
+tag Far First for Crossers
+    read flat on quick > far on 3 > top on reset > near on reset
+    keeps read, feet
+```
+
+```play
+tag Far First for Crossers
+    read flat on quick > far on 3 > top on reset > near on reset
+    keeps feet
+```
+
+### E662
+
+The tag promises the same eyes and moves the place they go to.
+
+```play fail E662
+tag Deep Settle for Crossers
+    settle runs sit 14 over ball
+    spot top is 14 deep, over ball
+    keeps read
+```
+
+```play
+tag Deep Settle for Crossers
+    settle runs sit 14 over ball
+    spot top is 14 deep, over ball
+    keeps feet
+```
+
+### E663
+
+The tag promises the same eyes, but somebody has left a spot and nobody took his place. The message
+says where the men went: with one crosser sent back, both arrive on one side.
+
+```play fail E663
+tag Under Return for Crossers
+    under runs return
+    keeps read, feet
+```
+
+```play
+tag Under Return for Crossers
+    over, under runs return
+    keeps read, feet
+```
+
+### E664
+
+The tag promises the same read and keeps one of its men in.
+
+```play fail E664
+tag Stay for Crossers
+    flat blocks edge
+    keeps read, feet
+```
+
+```play
+tag Stay for Crossers
+    flat blocks edge
+    read near on 3 > top on reset > far on reset
+    keeps feet
+```
+
+### E665
+
+The tag promises the same read and sends the man to the other side: the quarterback would look for
+him behind his back.
+
+```play fail E665
+tag Swing for Crossers
+    flat runs swing same side as settle
+    keeps read, feet
+```
+
+```play
+tag Swing for Crossers
+    flat runs swing away from settle
+    keeps read, feet
+```
+"""

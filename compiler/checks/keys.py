@@ -46,3 +46,54 @@ def check_keys(shown: Sequence[Play]) -> Iterator[Diagnostic]:
                     call=play.call.spoken, key=key.described, key_man=key.man or "he",
                     free=listed(key.instead).replace(" or ", " and "), look=play.defence.name,
                 ).at(key.span)  # fmt: skip
+
+
+SAMPLES = """
+### W671
+
+A run-pass option makes up for the blocker who is missing: the man who is left is read. Here the
+halfback over the slot is read, and the weak linebacker is free in the hole. The end man on the
+backside is not counted, since the fake holds him.
+
+```play fail W671
+run Dive
+    carrier is back
+    carrier aims playside A
+    line blocks on or double with centre then far linebacker
+    centre blocks on or double with playside guard or double with backside guard then linebacker
+    outside, second, third is strong outside
+    outside, second, third blocks stalk
+    slot is weak #2
+    slot runs bubble
+    lone is weak #1
+    lone runs slant
+    key backside overhang
+    give if he runs out to the bubble
+    throw slot if he fits the run
+    feet catch
+
+dress Dive
+    in Three Two
+```
+
+```play
+run Dive
+    carrier is back
+    carrier aims playside A
+    line blocks on or double with centre then far linebacker
+    centre blocks on or double with playside guard or double with backside guard then linebacker
+    outside, second, third is strong outside
+    outside, second, third blocks stalk
+    slot is weak #2
+    slot runs bubble
+    lone is weak #1
+    lone runs slant
+    key backside unblocked man
+    give if he runs out to the bubble
+    throw slot if he fits the run
+    feet catch
+
+dress Dive
+    in Three Two
+```
+"""

@@ -235,3 +235,162 @@ def _listed(names: Sequence[str]) -> str:
     if more <= 0:
         return ", ".join(names[:-1]) + " and " + names[-1] if len(names) > 1 else names[0]
     return f"{', '.join(names[:_NAMED])} and {more} more"
+
+
+SAMPLES = """
+### W104
+
+Each look is lined up against each formation to both sides from three places of the ball. With very
+many of both only the first are, and the others may hold mistakes that nobody is told.
+
+No sample: it would not fit here.
+
+### E480
+
+The look is drawn a man short, or with one too many, and every block and every free man would be
+counted wrong.
+
+```play fail E480
+look Base
+    E at 5, strong
+    T at 3, strong
+    N at 1, weak
+    J at 5, weak
+    S at strong #3 or apex or outside end, strong, 5 deep
+    M at 10, strong
+    W at 30, weak
+    C at strong #1 or outside end, strong, 8 deep
+    H at strong #2 or tackle, strong, 8 deep
+    B at weak #1 or outside end, weak, 8 deep
+    F at middle, 13 deep
+    C covers third, strong
+    F covers third, middle
+    B covers third, weak
+    H covers flat, strong
+    S covers hook, strong
+    M covers hole
+    W covers hook, weak
+```
+
+```play
+look Base
+    E at 5, strong
+    T at 3, strong
+    N at 1, weak
+    J at 5, weak
+    S at strong #3 or apex or outside end, strong, 5 deep
+    M at 10, strong
+    W at 30, weak
+    C at strong #1 or outside end, strong, 8 deep
+    H at strong #2 or tackle, strong, 8 deep
+    D at weak #2 or apex or tackle, weak, 8 deep
+    B at weak #1 or outside end, weak, 8 deep
+    F at middle, 13 deep
+    C covers third, strong
+    F covers third, middle
+    B covers third, weak
+    H covers flat, strong
+    S covers hook, strong
+    M covers hole
+    W covers hook, weak
+    D covers flat, weak
+```
+
+### E491
+
+The code keeps the defence off the ball until it is snapped, and a look that stands nearer is
+offside on every play.
+
+```play fail E491
+playbook Saltmarsh Herons
+    code canadian professional
+
+look Base
+    E at 5, strong
+    T at 3, strong, 0.5 deep
+    N at 1, weak
+    J at 5, weak
+    S at strong #3 or apex or outside end, strong, 5 deep
+    M at 10, strong
+    W at 30, weak
+    C at strong #1 or outside end, strong, 8 deep
+    H at strong #2 or tackle, strong, 8 deep
+    D at weak #2 or apex or tackle, weak, 8 deep
+    B at weak #1 or outside end, weak, 8 deep
+    F at middle, 13 deep
+    C covers third, strong
+    F covers third, middle
+    B covers third, weak
+    H covers flat, strong
+    S covers hook, strong
+    M covers hole
+    W covers hook, weak
+    D covers flat, weak
+```
+
+```play
+playbook Saltmarsh Herons
+    code canadian professional
+
+look Base
+    E at 5, strong
+    T at 3, strong
+    N at 1, weak
+    J at 5, weak
+    S at strong #3 or apex or outside end, strong, 5 deep
+    M at 10, strong
+    W at 30, weak
+    C at strong #1 or outside end, strong, 8 deep
+    H at strong #2 or tackle, strong, 8 deep
+    D at weak #2 or apex or tackle, weak, 8 deep
+    B at weak #1 or outside end, weak, 8 deep
+    F at middle, 13 deep
+    C covers third, strong
+    F covers third, middle
+    B covers third, weak
+    H covers flat, strong
+    S covers hook, strong
+    M covers hole
+    W covers hook, weak
+    D covers flat, weak
+```
+
+### W491
+
+The distance that this code keeps the defence off the ball is known from memory only. Your league
+knows.
+
+```play fail W491
+look Storm extends Base
+    T at 3, strong, 0.5 deep
+```
+
+```play
+look Storm extends Base
+    T at 3, strong, 1 deep
+```
+
+### W493
+
+In man coverage somebody must have every man who may catch a pass. The one who is left over is the
+opponent's touchdown, or a line that was forgotten.
+
+```play fail W493
+look Storm extends Base
+    C covers man, strong #1
+    H covers man, strong #2
+    S covers man, strong #3
+    D covers man, weak #2 or strong #4
+    B covers man, weak #1
+```
+
+```play
+look Storm extends Base
+    C covers man, strong #1
+    H covers man, strong #2
+    S covers man, strong #3
+    D covers man, weak #2 or strong #4
+    B covers man, weak #1
+    M covers man, back
+```
+"""

@@ -133,3 +133,80 @@ def check_moved(
                     yield found
                 case E512(man=man, other=other) if motions.keys() & {man, other}:
                     yield found
+
+
+SAMPLES = """
+### E510
+
+A man too many is a flag; a man too few is a hole in the picture that nobody sees in a text.
+
+```play fail E510
+formation Quads Heavy extends Quads
+    T at call, 1 outside tackle, on line
+```
+
+```play
+formation Quads Heavy extends Quads
+    W at call, 1 outside tackle, off line
+```
+
+### E511
+
+Every formation is tried from both hashes. A split that fits from the middle may put the man over
+the sideline on the short side.
+
+```play fail E511
+formation Three Two Wide extends Three Two
+    X at away, 25 outside tackle, on line
+```
+
+```play
+formation Three Two Wide extends Three Two
+    X at away, 25 outside tackle, on line
+    X at away, 4 inside sideline, on line when into boundary
+```
+
+### E512
+
+Two men stand nearer than a yard, perhaps only from one hash. On the field one of them moves, and
+the picture is wrong.
+
+```play fail E512
+formation Three Two Tight extends Three Two
+    S at call, 4 outside tackle, off line
+```
+
+```play
+formation Three Two Tight extends Three Two
+    S at call, 6 outside tackle, off line
+```
+
+### E513
+
+Somebody takes the snap. He wears Q, or the personnel says who he is.
+
+```play fail E513
+formation Wildcat
+    X at away, 2 inside numbers, on line
+    W at away, 5 outside tackle, off line
+    H at call, 4 outside tackle, off line
+    S at call, between H and Z, off line
+    Z at call, numbers, on line
+    R at away, 2 outside ball, 5 deep
+    B at ball, 5 deep
+```
+
+```play
+personnel Wild
+    B is quarterback
+
+formation Wildcat
+    X at away, 2 inside numbers, on line
+    W at away, 5 outside tackle, off line
+    H at call, 4 outside tackle, off line
+    S at call, between H and Z, off line
+    Z at call, numbers, on line
+    R at away, 2 outside ball, 5 deep
+    B at ball, 5 deep
+```
+"""

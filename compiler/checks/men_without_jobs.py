@@ -66,3 +66,54 @@ def check_feet(play: Play) -> Iterator[Diagnostic]:
                 target=read.target, foot=read.foot,
                 feet=", ".join(step.name for step in play.feet), call=play.call.spoken,
             ).at(read.span)  # fmt: skip
+
+
+SAMPLES = """
+### E631
+
+The ball is thrown on a step that he never takes.
+
+```play fail E631
+tag Slow for Crossers
+    read flat on quick > near on 5 > top on reset > far on reset
+```
+
+```play
+tag Slow for Crossers
+    read flat on quick > near on 5 > top on reset > far on reset
+    feet quick, 5, reset
+```
+
+### W650
+
+He may catch a pass and has no role in this call. All such men of a concept stand in one line. On
+the board nobody notices; on Friday everybody does.
+
+```play fail W650
+concept Verticals
+    wide is strong #1
+    slot is strong #2
+    inner is strong #3
+    lone is weak #1
+    seam is weak #2
+    wide, slot, inner, lone, seam runs go
+
+dress Verticals
+    in Three Two
+```
+
+```play
+concept Verticals
+    wide is strong #1
+    slot is strong #2
+    inner is strong #3
+    lone is weak #1
+    seam is weak #2
+    check is back or nobody
+    wide, slot, inner, lone, seam runs go
+    check runs check
+
+dress Verticals
+    in Three Two
+```
+"""

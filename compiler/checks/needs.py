@@ -48,3 +48,21 @@ def check_needs(play: Play, needs: Sequence[Need]) -> Iterator[Diagnostic]:
                 role=need.role, man=man.label, yards=f"{need.yards:g}", away=f"{away:.1f}",
                 landmark=need.landmark.value, spot=play.ball.value, call=play.call.spoken,
             ).at(need.span)  # fmt: skip
+
+
+SAMPLES = """
+### E651
+
+The concept says what it needs, such as a crosser who starts near the tackle. The formation, or a
+motion, has to bring him there; stemline invents no motion.
+
+```play fail E651
+dress Crossers
+    in Quads
+```
+
+```play
+dress Crossers
+    in Quads motion Tuck
+```
+"""

@@ -220,3 +220,180 @@ def _how(look: TimedRead) -> str:
 def _who(play: Play, label: str) -> str:
     role = play.assignment(label).role
     return f"{role} ({label})" if role else label
+
+
+SAMPLES = """
+### E666
+
+The tag promises the quarterback the same read. The read keeps its place in his order, but its man
+is not there any more when the ball is.
+
+```play fail E666 clock
+route Slow Wheel
+    stroke out 2 then in 5 then out 10 then up 18
+
+tag Wheel for Crossers
+    flat runs slow wheel away from settle
+    keeps read, feet
+```
+
+```play clock
+tag Wheel for Crossers
+    flat runs wheel away from settle
+    keeps read, feet
+```
+
+### W800
+
+The man has come to the end of his route and stands covered while the feet are still going.
+
+```play fail W800 clock
+tag Wheel for Crossers
+    dig runs hitch 5
+    feet 7, reset
+    read dig on 7 > top on reset
+```
+
+```play clock
+tag Wheel for Crossers
+    dig runs hitch 5
+    feet 3, reset
+    read dig on 3 > top on reset
+```
+
+### W801
+
+The feet are done and the man has not turned yet: the quarterback waits, or throws at a back.
+
+```play fail W801 clock
+tag Wheel for Crossers
+    dig runs comeback 12
+    read dig on quick > near on 3 > top on reset
+```
+
+```play clock
+tag Wheel for Crossers
+    dig runs comeback 12
+    read near on 3 > dig on reset > top on reset
+```
+
+### W802
+
+No arm of the playbook's level throws that far. A stronger arm is another level.
+
+```play fail W802 clock
+playbook Gulls
+    version 1
+    code six-man
+    level youth
+
+personnel Six
+    Q is quarterback
+    R, H is back
+    X, Z is wideout
+
+formation Spread
+    X at away, 2 outside numbers, on line
+    H at call, 5 outside ball, off line
+    Z at call, 2 outside numbers, on line
+    R at call, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+concept Outs
+    out is strong #1
+    out runs out 14
+    post is weak #1
+    post runs post
+    inside is strong #2
+    inside runs hook
+    check is back or nobody
+    check runs check
+    feet 3, hitch
+    read out on 3 > inside on hitch
+
+dress Outs
+    in Spread
+```
+
+```play clock
+playbook Gulls
+    version 1
+    code six-man
+    level high school
+
+personnel Six
+    Q is quarterback
+    R, H is back
+    X, Z is wideout
+
+formation Spread
+    X at away, 2 outside numbers, on line
+    H at call, 5 outside ball, off line
+    Z at call, 2 outside numbers, on line
+    R at call, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+concept Outs
+    out is strong #1
+    out runs out 14
+    post is weak #1
+    post runs post
+    inside is strong #2
+    inside runs hook
+    check is back or nobody
+    check runs check
+    feet 3, hitch
+    read out on 3 > inside on hitch
+
+dress Outs
+    in Spread
+```
+
+### W803
+
+On paper two lines cross. On the grass two men want the same half yard at the same moment.
+
+```play fail W803 clock
+tag Wheel for Crossers
+    over runs cross 5
+```
+
+```play clock
+tag Wheel for Crossers
+    over runs cross 6
+```
+
+### W804
+
+Two men within two yards of each other are one man for the defender between them.
+
+```play fail W804 clock
+tag Wheel for Crossers
+    dig runs sit 9 over ball
+    feet 5, reset, reset
+    read near on 5 > far on reset > top on reset
+```
+
+```play clock
+tag Wheel for Crossers
+    dig runs dig 14
+    feet 5, reset, reset
+    read near on 5 > far on reset > top on reset
+```
+
+### W805
+
+The concept says that it makes a shape. Measured when the ball comes, one defender covers it.
+
+```play fail W805 clock
+tag Wheel for Crossers
+    settle runs sit 7 over ball
+    claims triangle near top far
+```
+
+```play clock
+tag Wheel for Crossers
+    settle runs sit 8 over ball
+    claims triangle near top far
+```
+"""

@@ -50,3 +50,38 @@ def lowered(settings: Settings) -> tuple[str, ...]:
     """The codes that are lowered, in their order, each once."""
     named = (text.upper() for text, _ in settings.lowered)
     return tuple(dict.fromkeys(c for c in named if c.startswith(_WARNING) and c in wordings()))
+
+
+SAMPLES = """
+### E320
+
+A lowered warning is counted and not printed, so it is named by its own code. Nothing lowers all of
+them at once.
+
+```play fail E320
+playbook Saltmarsh Herons
+    code canadian amateur
+    lower all
+```
+
+```play
+playbook Saltmarsh Herons
+    code canadian amateur
+    lower W650
+```
+
+### E321
+
+An error is a play that cannot be drawn or may not be played. No line of the book makes it right.
+
+```play fail E321
+playbook Saltmarsh Herons
+    code canadian amateur
+    lower E510
+```
+
+```play
+playbook Saltmarsh Herons
+    code canadian amateur
+```
+"""

@@ -22,8 +22,6 @@ class BrokenRule(Mistake):
 
     resting: Resting
 
-    only_binding: ClassVar[bool] = False
-    """It is asked only where its text is published, so it never warns."""
     foul: ClassVar[str] = ""
     """What makes a formation a foul by itself, as a clause; "" where it is none: who may catch a
     pass is asked at the snap only, so a man whom a motion uncovers was never a foul."""
@@ -36,8 +34,6 @@ class BrokenRule(Mistake):
     def worded(cls) -> dict[str, Wording]:
         name = cls.__name__
         error = Wording(cls.title, f"{cls.message} ({{rules}}; {{source}})", cls.label, cls.help)
-        if cls.only_binding:
-            return {name: error}
         doubted = f"{cls.message} ({{rules}}; rests on: {{source}})"
         warning = Wording(f"{cls.title}, perhaps", doubted, cls.label, cls.help)
         return {name: error, f"W{name[1:]}": warning}

@@ -12,7 +12,8 @@ from importlib import import_module
 from pkgutil import iter_modules
 from typing import Any
 
-from stemline.checks.legality.snap import Snap, When, before_motion
+from stemline.checks.legality.before_motion import before_motion
+from stemline.checks.legality.snap import Snap, When
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.play import Play
 from stemline.football.timing.levels import LEVELS, PlayingLevel, level_for

@@ -56,3 +56,52 @@ def check_between(snap: Snap) -> Iterator[Diagnostic]:
 
 def _under_centre(man: Man) -> bool:
     return man.position is Position.QUARTERBACK and abs(man.snap.x) < 1
+
+
+SAMPLES = """
+### E525
+
+An official must be able to say of each man whether he is on the line or behind it.
+
+```play fail E525
+playbook Lanterns
+    code canadian professional
+
+formation Three Two
+    X at away, numbers, on line
+    W at away, 5 outside tackle, off line
+    H at call, 4 outside tackle, 0.5 deep
+    S at call, 10 outside tackle, off line
+    Z at call, numbers, on line
+    R at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+```
+
+```play
+playbook Lanterns
+    code canadian professional
+
+formation Three Two
+    X at away, numbers, on line
+    W at away, 5 outside tackle, off line
+    H at call, 4 outside tackle, off line
+    S at call, 10 outside tackle, off line
+    Z at call, numbers, on line
+    R at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+```
+
+### W525
+
+As the error, in a code whose text was not seen.
+
+```play fail W525
+formation Close extends Three Two
+    H at call, 4 outside tackle, 0.5 deep
+```
+
+```play
+formation Close extends Three Two
+    H at call, 4 outside tackle, off line
+```
+"""

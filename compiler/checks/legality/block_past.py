@@ -73,3 +73,26 @@ def check_block_past(play: Play, level: PlayingLevel) -> Iterator[Diagnostic]:
 def _before(block: tuple[float, Assignment, float], throw: Release) -> bool:
     seconds, task, _ = block
     return task.man not in throw.men and seconds < throw.arrives - GAP
+
+
+SAMPLES = """
+### W871
+
+On a pass that crosses the line a receiver who blocks past it before the ball is touched interferes.
+On one that is caught behind the line he may. When he comes to his man, and when the ball is there,
+is the clock's, so it is never an error.
+
+```play fail W871
+tag Wheel for Crossers
+    flat runs wheel away from settle
+    clear blocks stalk
+    keeps read, feet
+```
+
+```play
+tag Wheel for Crossers
+    flat runs wheel away from settle
+    clear runs go
+    keeps read, feet
+```
+"""

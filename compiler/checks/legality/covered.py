@@ -50,3 +50,52 @@ def covered(men: Sequence[Man]) -> Iterator[tuple[Man, Man]]:
     for i, man in enumerate(line[1:-1], 1):
         if not man.interior:
             yield man, line[i + 1] if man.snap.x > 0 else line[i - 1]
+
+
+SAMPLES = """
+### E524
+
+The last man of a side may catch a pass, the one inside him may not: he is flagged downfield. It is
+said of the calls that send him out; he may block in all of them. Of a formation without a call it
+is always said.
+
+```play fail E524
+playbook Lanterns
+    code college
+
+formation Trey
+    X at away, numbers, on line
+    Y at call, end, on line
+    H at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+```
+
+```play
+playbook Lanterns
+    code college
+
+formation Trey
+    X at away, numbers, on line
+    Y at call, end, on line
+    H at call, 5 outside tackle, off line
+    Z at call, numbers, off line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+```
+
+### W524
+
+As the error, in a code whose text on who is eligible was not seen.
+
+```play fail W524
+formation Close extends Three Two
+    H at call, 4 outside tackle, on line
+```
+
+```play
+formation Close extends Three Two
+    H at call, 4 outside tackle, off line
+```
+"""

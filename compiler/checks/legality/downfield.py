@@ -76,3 +76,53 @@ def check_downfield(play: Play, level: PlayingLevel) -> Iterator[Diagnostic]:
                 look=against(play), yards=f"{yards:.1f}", wanted=f"{known.value:g}",
                 target=throw.target, seconds=f"{throw.thrown:.1f}",
             ).at(throw.span)  # fmt: skip
+
+
+SAMPLES = """
+### W546
+
+Past the line a lineman has a yard or three until the ball is thrown. He is judged where the clock
+has him at that moment, and not where his path ends: on a double team he is at the line. Of a
+run-pass option it is asked against every look. The times are planning figures, so it is never an
+error.
+
+```play fail W546
+run Glance
+    carrier is back
+    carrier aims playside A
+    line blocks climb
+    far is backside outside
+    far runs slant
+    low is backside inside
+    low runs flat
+    wide, slot, last is playside outside
+    wide, slot, last runs go
+    key unblocked man, backside
+    give if he drops
+    throw far if he fits the run
+    feet quick
+
+dress Glance
+    in Three Two
+```
+
+```play
+run Glance
+    carrier is back
+    carrier aims playside A
+    line blocks climb
+    far is backside outside
+    far runs slant
+    low is backside inside
+    low runs bubble
+    wide, slot, last is playside outside
+    wide, slot, last runs go
+    key unblocked man, backside
+    give if he drops
+    throw low if he fits the run
+    feet quick
+
+dress Glance
+    in Three Two
+```
+"""

@@ -42,3 +42,70 @@ def check_ends(snap: Snap) -> Iterator[Diagnostic]:
     if open_sides:
         sides = "one side" if open_sides == 1 else "both sides"
         yield E523(resting=on(code.on_line, code), formation=snap.name, sides=sides).at(snap.span)
+
+
+SAMPLES = """
+### E523
+
+In twelve men an eligible man closes each side. A tackle does not.
+
+```play fail E523
+playbook Lanterns
+    code canadian amateur
+
+formation Over
+    line LT, LG, C, RG, RT, ET
+    X at away, numbers, off line
+    W at away, 5 outside tackle, off line
+    H at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    R at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+```
+
+```play
+playbook Lanterns
+    code canadian amateur
+
+formation Over
+    line LT, LG, C, RG, RT, ET
+    X at away, numbers, on line
+    W at away, 5 outside tackle, off line
+    H at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    R at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+```
+
+### W523
+
+As the error, in a code for which no text was seen yet.
+
+```play fail W523
+playbook Lanterns
+    code canadian professional 2027
+
+formation Over
+    line LT, LG, C, RG, RT, ET
+    X at away, numbers, off line
+    W at away, 5 outside tackle, off line
+    H at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    R at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+```
+
+```play
+playbook Lanterns
+    code canadian professional 2027
+
+formation Over
+    line LT, LG, C, RG, RT, ET
+    X at away, numbers, on line
+    W at away, 5 outside tackle, off line
+    H at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    R at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+```
+"""

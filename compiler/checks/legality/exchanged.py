@@ -49,3 +49,71 @@ def check_exchanged(play: Play) -> Iterator[Diagnostic]:
         rests = on(code.exchange, code)
         told = W872(man=passer.label, call=play.call.spoken, rules=rests.rules, source=rests.source)
         yield told.at(span)
+
+
+SAMPLES = """
+### W872
+
+In six-man whoever takes the snap may throw the ball, and may not run it over the line: first it is
+handed, tossed or passed to another man. So the code has no keeper, no sneak and no pull.
+
+```play fail W872
+playbook Lanterns
+    code six-man
+
+personnel All
+    Q is quarterback
+    R is back
+    X, Z is wideout
+    Y is tight end
+
+formation Spread
+    X at away, 6 outside tackle, on line
+    Y at call, end, on line
+    Z at call, 6 outside tackle, off line
+    R at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+run Plunge
+    carrier is quarterback
+    carrier aims playside A
+    centre blocks on or climb
+    others, wide, far is playside outside or backside outside
+    others, wide, far blocks stalk
+    helper is back or nobody
+    helper blocks lead
+
+dress Plunge
+    in Spread
+```
+
+```play
+playbook Lanterns
+    code six-man
+
+personnel All
+    Q is quarterback
+    R is back
+    X, Z is wideout
+    Y is tight end
+
+formation Spread
+    X at away, 6 outside tackle, on line
+    Y at call, end, on line
+    Z at call, 6 outside tackle, off line
+    R at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+run Plunge
+    carrier is back
+    carrier aims playside A
+    centre blocks on or climb
+    others, wide, far is playside outside or backside outside
+    others, wide, far blocks stalk
+    helper is back or nobody
+    helper blocks lead
+
+dress Plunge
+    in Spread
+```
+"""

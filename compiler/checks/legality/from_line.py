@@ -51,3 +51,126 @@ def check_from_line(snap: Snap) -> Iterator[Diagnostic]:
 
 def _deep(depth: float, wanted: float | None) -> bool:
     return wanted is not None and depth >= wanted - 1e-6
+
+
+SAMPLES = """
+### E544
+
+A man who leaves the line is a back only when he has stopped as one.
+
+```play fail E544
+playbook Lanterns
+    code college
+
+formation Doubles
+    X at away, numbers, on line
+    H at away, 5 outside tackle, on line
+    S at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+motion Jet
+    X moves to away, 2 outside tackle, 2 deep
+    snap running
+
+concept Hitches
+    a is strong #1
+    b is strong #2
+    c is weak #1
+    d is weak #2
+    e is back
+    a, b, c, d, e runs hitch
+
+dress Hitches
+    in Doubles motion Jet
+```
+
+```play
+playbook Lanterns
+    code college
+
+formation Doubles
+    X at away, numbers, on line
+    H at away, 5 outside tackle, on line
+    S at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+motion Jet
+    X moves to away, 2 outside tackle, 2 deep
+    snap set
+
+concept Hitches
+    a is strong #1
+    b is strong #2
+    c is weak #1
+    d is weak #2
+    e is back
+    a, b, c, d, e runs hitch
+
+dress Hitches
+    in Doubles motion Jet
+```
+
+### W544
+
+As the error, in a code for which no text was seen.
+
+```play fail W544
+playbook Lanterns
+    code high school
+
+formation Doubles
+    X at away, numbers, on line
+    H at away, 5 outside tackle, on line
+    S at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+motion Jet
+    X moves to away, 2 outside tackle, 2 deep
+    snap running
+
+concept Hitches
+    a is strong #1
+    b is strong #2
+    c is weak #1
+    d is weak #2
+    e is back
+    a, b, c, d, e runs hitch
+
+dress Hitches
+    in Doubles motion Jet
+```
+
+```play
+playbook Lanterns
+    code high school
+
+formation Doubles
+    X at away, numbers, on line
+    H at away, 5 outside tackle, on line
+    S at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+motion Jet
+    X moves to away, 2 outside tackle, 2 deep
+    snap set
+
+concept Hitches
+    a is strong #1
+    b is strong #2
+    c is weak #1
+    d is weak #2
+    e is back
+    a, b, c, d, e runs hitch
+
+dress Hitches
+    in Doubles motion Jet
+```
+"""

@@ -42,3 +42,66 @@ def check_in_backfield(snap: Snap) -> Iterator[Diagnostic]:
         yield E521(
             resting=on(known, snap.code), formation=snap.name, got=got, wanted=f"{known.value:g}",
         ).at(snap.span)  # fmt: skip
+
+
+SAMPLES = """
+### E521
+
+Codes that do not count the line count the men behind it, the quarterback with them.
+
+```play fail E521
+playbook Lanterns
+    code college
+
+formation Doubles
+    X at away, numbers, off line
+    H at away, 5 outside tackle, off line
+    S at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+```
+
+```play
+playbook Lanterns
+    code college
+
+formation Doubles
+    X at away, numbers, on line
+    H at away, 5 outside tackle, off line
+    S at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+```
+
+### W521
+
+As the error, in a code for which only a report gives the figure.
+
+```play fail W521
+playbook Lanterns
+    code high school
+
+formation Doubles
+    X at away, numbers, off line
+    H at away, 5 outside tackle, off line
+    S at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+```
+
+```play
+playbook Lanterns
+    code high school
+
+formation Doubles
+    X at away, numbers, on line
+    H at away, 5 outside tackle, off line
+    S at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+```
+"""

@@ -48,3 +48,72 @@ def check_interior(snap: Snap) -> Iterator[Diagnostic]:
             resting=on(code.ineligible, code), formation=snap.name, got=got, how=how,
             wanted=wanted,
         ).at(snap.span)  # fmt: skip
+
+
+SAMPLES = """
+### E522
+
+Twelve men play with five linemen in one run. A split-off lineman breaks it.
+
+```play fail E522
+playbook Lanterns
+    code canadian amateur
+
+formation Gate
+    X at away, numbers, on line
+    LT at away, 10 outside ball, on line
+    W at away, 5 outside tackle, off line
+    H at call, 4 outside tackle, off line
+    S at call, 10 outside tackle, off line
+    Z at call, numbers, on line
+    R at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+```
+
+```play
+playbook Lanterns
+    code canadian amateur
+
+formation Gate
+    X at away, numbers, on line
+    W at away, 5 outside tackle, off line
+    H at call, 4 outside tackle, off line
+    S at call, 10 outside tackle, off line
+    Z at call, numbers, on line
+    R at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+```
+
+### W522
+
+As the error, in a code for which no text was seen yet.
+
+```play fail W522
+playbook Lanterns
+    code canadian professional 2027
+
+formation Gate
+    X at away, numbers, on line
+    LT at away, 10 outside ball, on line
+    W at away, 5 outside tackle, off line
+    H at call, 4 outside tackle, off line
+    S at call, 10 outside tackle, off line
+    Z at call, numbers, on line
+    R at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+```
+
+```play
+playbook Lanterns
+    code canadian professional 2027
+
+formation Gate
+    X at away, numbers, on line
+    W at away, 5 outside tackle, off line
+    H at call, 4 outside tackle, off line
+    S at call, 10 outside tackle, off line
+    Z at call, numbers, on line
+    R at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+```
+"""

@@ -38,3 +38,85 @@ def check_line_moves(snap: Snap) -> Iterator[Diagnostic]:
             yield E543(
                 resting=on(snap.code.motion_most, snap.code), man=man.label, call=snap.call
             ).at(snap.at(man))
+
+
+SAMPLES = """
+### E543
+
+A man who still runs is no line player, so the line is a man short. Here the league's own word makes
+it an error.
+
+```play fail E543
+playbook Lanterns
+    code high school
+    league motion at snap is 1
+
+formation Doubles
+    X at away, numbers, on line
+    H at away, 5 outside tackle, off line
+    S at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+motion In
+    X moves to away, 8 outside tackle, on line
+    snap running
+
+concept Hitches
+    a is strong #1
+    b is strong #2
+    c is weak #1
+    d is weak #2
+    e is back
+    a, b, c, d, e runs hitch
+
+dress Hitches
+    in Doubles motion In
+```
+
+```play
+playbook Lanterns
+    code high school
+    league motion at snap is 1
+
+formation Doubles
+    X at away, numbers, on line
+    H at away, 5 outside tackle, off line
+    S at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+motion In
+    X moves to away, 8 outside tackle, on line
+    snap set
+
+concept Hitches
+    a is strong #1
+    b is strong #2
+    c is weak #1
+    d is weak #2
+    e is back
+    a, b, c, d, e runs hitch
+
+dress Hitches
+    in Doubles motion In
+```
+
+### W543
+
+As the error, in a code for which no text was seen.
+
+```play fail W543
+motion Tuck
+    away #1 moves to away, 6 outside tackle, on line
+    snap running
+```
+
+```play
+motion Tuck
+    away #1 moves to away, 6 outside tackle, on line
+    snap set
+```
+"""

@@ -69,3 +69,124 @@ def check_numbers(snap: Snap) -> Iterator[Diagnostic]:
                 resting=on(known, code), man=man.label, jersey=number, ranges=ranges(may),
                 wanted=int(code.ineligible.value),
             ).at(snap.numbers.get(man.label) or snap.at(man))  # fmt: skip
+
+
+SAMPLES = """
+### E527
+
+Officials tell by the number who may catch a pass.
+
+```play fail E527
+playbook Lanterns
+    code college
+
+personnel Base
+    X is wideout, 72
+
+formation Doubles
+    X at away, numbers, on line
+    H at away, 5 outside tackle, off line
+    S at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+```
+
+```play
+playbook Lanterns
+    code college
+
+personnel Base
+    X is wideout, 82
+
+formation Doubles
+    X at away, numbers, on line
+    H at away, 5 outside tackle, off line
+    S at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+```
+
+### W527
+
+As the error, in a code whose numbers are not settled.
+
+```play fail W527
+personnel Base
+    Q is quarterback, right hand
+    R is back
+    X is wideout, 55
+    Z is wideout
+    H, S, W is slotback
+```
+
+```play
+personnel Base
+    Q is quarterback, right hand
+    R is back
+    X is wideout, 85
+    Z is wideout
+    H, S, W is slotback
+```
+
+### E528
+
+The linemen who may not catch a pass must wear the numbers that say so.
+
+```play fail E528
+playbook Lanterns
+    code college
+
+personnel Base
+    LT is tackle, 88
+
+formation Doubles
+    X at away, numbers, on line
+    H at away, 5 outside tackle, off line
+    S at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+```
+
+```play
+playbook Lanterns
+    code college
+
+personnel Base
+    LT is tackle, 78
+
+formation Doubles
+    X at away, numbers, on line
+    H at away, 5 outside tackle, off line
+    S at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+```
+
+### W528
+
+As the error, in a code whose numbers are not settled.
+
+```play fail W528
+personnel Base
+    Q is quarterback, right hand
+    R is back
+    LT is tackle, 81
+    X is wideout
+    Z is wideout
+    H, S, W is slotback
+```
+
+```play
+personnel Base
+    Q is quarterback, right hand
+    R is back
+    LT is tackle, 61
+    X is wideout
+    Z is wideout
+    H, S, W is slotback
+```
+"""

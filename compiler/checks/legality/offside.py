@@ -38,3 +38,96 @@ def check_offside(snap: Snap) -> Iterator[Diagnostic]:
                 resting=on(snap.code.restraining, snap.code), man=man.label, call=snap.call,
                 yards=f"{man.snap.y:.1f}",
             ).at(snap.at(man))  # fmt: skip
+
+
+SAMPLES = """
+### E545
+
+At seven yards a second a start that is half a second early is three yards.
+
+```play fail E545
+playbook Lanterns
+    code canadian professional
+
+formation Three Two
+    X at away, numbers, on line
+    W at away, 5 outside tackle, off line
+    H at call, 4 outside tackle, off line
+    S at call, 10 outside tackle, off line
+    Z at call, numbers, on line
+    R at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+motion Waggle
+    H moves from 6 deep
+    H starts 1.5
+    snap running
+
+concept Hitches
+    a is strong #1
+    b is strong #2
+    c is strong #3
+    d is weak #1
+    e is weak #2
+    f is back
+    a, b, c, d, e, f runs hitch
+
+dress Hitches
+    in Three Two motion Waggle
+```
+
+```play
+playbook Lanterns
+    code canadian professional
+
+formation Three Two
+    X at away, numbers, on line
+    W at away, 5 outside tackle, off line
+    H at call, 4 outside tackle, off line
+    S at call, 10 outside tackle, off line
+    Z at call, numbers, on line
+    R at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+motion Waggle
+    H moves from 6 deep
+    H starts 0.8
+    snap running
+
+concept Hitches
+    a is strong #1
+    b is strong #2
+    c is strong #3
+    d is weak #1
+    e is weak #2
+    f is back
+    a, b, c, d, e, f runs hitch
+
+dress Hitches
+    in Three Two motion Waggle
+```
+
+### W545
+
+As the error, in a code whose text was not seen.
+
+```play fail W545
+motion Waggle
+    H moves from 6 deep
+    H starts 1.5
+    snap running
+
+dress Crossers
+    in Three Two motion Waggle
+```
+
+```play
+motion Waggle
+    H moves from 6 deep
+    H starts 0.8
+    snap running
+
+dress Crossers
+    in Three Two motion Waggle
+```
+"""

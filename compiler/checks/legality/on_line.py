@@ -38,3 +38,50 @@ def check_on_line(snap: Snap) -> Iterator[Diagnostic]:
         yield E520(
             resting=on(snap.code.on_line, snap.code), formation=snap.name, got=got, wanted=wanted,
         ).at(snap.span)  # fmt: skip
+
+
+SAMPLES = """
+### E520
+
+The line makes it a scrimmage: a man short there is a foul before anything has happened.
+
+```play fail E520
+formation Off extends Three Two
+    X at away, 2 inside numbers, off line
+```
+
+```play
+formation Off extends Three Two
+    X at away, 2 inside numbers, on line
+```
+
+### W520
+
+As the error, in a code for which only a report gives the figure.
+
+```play fail W520
+playbook Lanterns
+    code professional
+
+formation Doubles
+    X at away, numbers, off line
+    H at away, 5 outside tackle, off line
+    S at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+```
+
+```play
+playbook Lanterns
+    code professional
+
+formation Doubles
+    X at away, numbers, on line
+    H at away, 5 outside tackle, off line
+    S at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+```
+"""

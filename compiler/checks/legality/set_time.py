@@ -53,3 +53,126 @@ def check_set_time(snap: Snap) -> Iterator[Diagnostic]:
                 resting=on(known, code), man=man.label, call=snap.call, still=_how_long(still),
                 wanted=f"{known.value:g}",
             ).at(snap.at(man))  # fmt: skip
+
+
+SAMPLES = """
+### E542
+
+After a shift everybody is still, so that the defence can see what it has.
+
+```play fail E542
+playbook Lanterns
+    code college
+
+formation Doubles
+    X at away, 12 outside tackle, on line
+    H at away, 5 outside tackle, off line
+    S at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+motion In
+    X moves to away, 8 outside tackle, on line
+    X starts 1.5
+
+concept Hitches
+    a is strong #1
+    b is strong #2
+    c is weak #1
+    d is weak #2
+    e is back
+    a, b, c, d, e runs hitch
+
+dress Hitches
+    in Doubles motion In
+```
+
+```play
+playbook Lanterns
+    code college
+
+formation Doubles
+    X at away, 12 outside tackle, on line
+    H at away, 5 outside tackle, off line
+    S at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+motion In
+    X moves to away, 8 outside tackle, on line
+    X starts 2
+
+concept Hitches
+    a is strong #1
+    b is strong #2
+    c is weak #1
+    d is weak #2
+    e is back
+    a, b, c, d, e runs hitch
+
+dress Hitches
+    in Doubles motion In
+```
+
+### W542
+
+As the error, in a code for which no text was seen.
+
+```play fail W542
+playbook Lanterns
+    code high school
+
+formation Doubles
+    X at away, 12 outside tackle, on line
+    H at away, 5 outside tackle, off line
+    S at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+motion In
+    X moves to away, 8 outside tackle, on line
+    X starts 1.5
+
+concept Hitches
+    a is strong #1
+    b is strong #2
+    c is weak #1
+    d is weak #2
+    e is back
+    a, b, c, d, e runs hitch
+
+dress Hitches
+    in Doubles motion In
+```
+
+```play
+playbook Lanterns
+    code high school
+
+formation Doubles
+    X at away, 12 outside tackle, on line
+    H at away, 5 outside tackle, off line
+    S at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+motion In
+    X moves to away, 8 outside tackle, on line
+    X starts 2
+
+concept Hitches
+    a is strong #1
+    b is strong #2
+    c is weak #1
+    d is weak #2
+    e is back
+    a, b, c, d, e runs hitch
+
+dress Hitches
+    in Doubles motion In
+```
+"""

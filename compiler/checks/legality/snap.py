@@ -2,27 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import Enum
 from typing import Any
 
-from stemline.diagnostics.broken_rule import BrokenRule, Resting
-from stemline.diagnostics.diagnostic import Diagnostic, Mistake
+from stemline.diagnostics.broken_rule import Resting
 from stemline.football.play import Man, Motion, Play
 from stemline.football.rulebook.rules import Code, Known
 from stemline.source import Span
-
-
-class W870(Mistake):
-    title = "right only after the motion"
-    message = "before {motion}, {formation} is a foul: {rules}; at the snap it is right"
-    label = "not before the motion"
-    help = "never snap it early, or line the men up so that it is right from the start"
-
-    formation: str
-    motion: str
-    rules: str
 
 
 class When(Enum):
@@ -79,14 +67,6 @@ def on(known: Known[Any], code: Code) -> Resting:
     plain = known.binding or doubt in known.source
     source = known.source if plain else f"{known.source} ({doubt})"
     return Resting(code.title, source, known.binding)
-
-
-def before_motion(
-    formation: str, motions: tuple[str, ...], span: Span, found: Iterable[BrokenRule]
-) -> Diagnostic:
-    """The warning for fouls of a formation that every motion called from it mends."""
-    rules = ", and ".join(dict.fromkeys(rule.foul for rule in found if rule.foul))
-    return W870(formation=formation, motion=" or ".join(motions), rules=rules).at(span)
 
 
 def ranges(numbers: tuple[tuple[int, int], ...]) -> str:

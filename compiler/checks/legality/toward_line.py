@@ -52,3 +52,127 @@ def forward(path: Path) -> float:
     *_, before, end = (path.start, *polyline(path))
     step = before.distance(end)
     return (end.y - before.y) / step if step else 0.0
+
+
+SAMPLES = """
+### E541
+
+Nobody gains a step toward the other goal line before the ball moves, the waggle of twelve men
+apart.
+
+```play fail E541
+playbook Lanterns
+    code college
+
+formation Doubles
+    X at away, numbers, on line
+    H at away, 5 outside tackle, off line
+    S at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+motion Run Up
+    H moves from 6 deep
+    snap running
+
+concept Hitches
+    a is strong #1
+    b is strong #2
+    c is weak #1
+    d is weak #2
+    e is back
+    a, b, c, d, e runs hitch
+
+dress Hitches
+    in Doubles motion Run Up
+```
+
+```play
+playbook Lanterns
+    code college
+
+formation Doubles
+    X at away, numbers, on line
+    H at away, 5 outside tackle, off line
+    S at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+motion Run Up
+    H moves from 6 deep
+    snap set
+
+concept Hitches
+    a is strong #1
+    b is strong #2
+    c is weak #1
+    d is weak #2
+    e is back
+    a, b, c, d, e runs hitch
+
+dress Hitches
+    in Doubles motion Run Up
+```
+
+### W541
+
+As the error, in a code for which no text was seen.
+
+```play fail W541
+playbook Lanterns
+    code high school
+
+formation Doubles
+    X at away, numbers, on line
+    H at away, 5 outside tackle, off line
+    S at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+motion Run Up
+    H moves from 6 deep
+    snap running
+
+concept Hitches
+    a is strong #1
+    b is strong #2
+    c is weak #1
+    d is weak #2
+    e is back
+    a, b, c, d, e runs hitch
+
+dress Hitches
+    in Doubles motion Run Up
+```
+
+```play
+playbook Lanterns
+    code high school
+
+formation Doubles
+    X at away, numbers, on line
+    H at away, 5 outside tackle, off line
+    S at call, 5 outside tackle, off line
+    Z at call, numbers, on line
+    B at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+motion Run Up
+    H moves from 6 deep
+    snap set
+
+concept Hitches
+    a is strong #1
+    b is strong #2
+    c is weak #1
+    d is weak #2
+    e is back
+    a, b, c, d, e runs hitch
+
+dress Hitches
+    in Doubles motion Run Up
+```
+"""

@@ -1,0 +1,72 @@
+"""The page of messages, `grammar/errors.md`: what stands in a check's file is written into it.
+
+    python -m tests.errors_page
+
+A check tells each of its codes in `SAMPLES`, as the page has them: what it means on the field, a
+text that has it, the same text mended. The sections of all other codes are written on the page
+itself. A new section takes its place behind the code with the next lower number, a code that is no
+more loses its own, and every title is the row's.
+"""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import stemline.checks
+from stemline.checks.codes import files, wordings
+
+PAGE = Path(__file__).parent.parent / "grammar" / "errors.md"
+
+_HEAD = re.compile(r"^(?=##+ )", re.MULTILINE)
+_SECTION = re.compile(r"### ([EW]\d{3})\b.*\n")
+
+
+def told_by_checks() -> dict[str, str]:
+    """What the checks' files say of their codes, without the heads."""
+    return {
+        code: body
+        for file in files(stemline.checks)
+        for code, body in _sections(getattr(file, "SAMPLES", ""))
+    }
+
+
+def generated(page: str) -> str:
+    """The page anew, from what stands on it and in the checks."""
+    checks, titles = told_by_checks(), wordings()
+    parts = []
+    for part in _HEAD.split(page):
+        code = _code(part)
+        if code is None:
+            parts.append(part)
+        elif code in titles:
+            body = checks.pop(code, _SECTION.sub("", part, count=1))
+            parts.append(_section(code, body))
+    for code, body in checks.items():
+        known = {_place(other): n for n, part in enumerate(parts) if (other := _code(part))}
+        before = max(place for place in known if place < _place(code))
+        parts.insert(known[before] + 1, _section(code, body))
+    return "".join(parts)
+
+
+def _sections(text: str) -> list[tuple[str, str]]:
+    parts = (part for part in _HEAD.split(text) if part.strip())
+    return [(code, _SECTION.sub("", part, count=1)) for part in parts if (code := _code(part))]
+
+
+def _section(code: str, body: str) -> str:
+    return f"### {code} {wordings()[code].title}\n\n{body.strip()}\n\n"
+
+
+def _code(part: str) -> str | None:
+    found = _SECTION.match(part)
+    return found[1] if found else None
+
+
+def _place(code: str) -> tuple[str, str]:
+    """By number, an error before its warning."""
+    return code[1:], code
+
+
+if __name__ == "__main__":
+    PAGE.write_text(generated(PAGE.read_text("utf-8")), "utf-8")
