@@ -14,8 +14,10 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import cached_property
 
+from stemline.checks.asked import When
+from stemline.checks.discovered import ask
 from stemline.checks.proving import check_formations, check_standing, prove_call
-from stemline.checks.warnings_lowered import check_warnings_lowered, lowered
+from stemline.checks.warnings_lowered import lowered
 from stemline.diagnostics.catalogue.bounds import E140
 from stemline.diagnostics.catalogue.calls import W710
 from stemline.diagnostics.catalogue.files import W103
@@ -118,7 +120,7 @@ class Session:
             return _Read(None, Calls(()), tuple(found), ())
         book, problems = read_playbook(documents, found, self._folder)
         found += (*problems, *check_sentences(documents))
-        found += check_warnings_lowered(book.settings) if book is not None else ()
+        found += ask(When.WRITTEN, book.settings) if book is not None else ()
         calls, dressing = all_calls(book) if book is not None else (Calls(()), ())
         return _Read(book, calls, tuple(found), dressing)
 

@@ -14,7 +14,7 @@ import re
 from pathlib import Path
 
 import stemline.checks
-from stemline.checks.codes import files, wordings
+from stemline.checks.discovered import files, wordings
 
 PAGE = Path(__file__).parent.parent / "grammar" / "errors.md"
 

@@ -12,7 +12,7 @@ import pytest
 from corpus.mixing import base, compile_case
 from errors_page import generated
 
-from stemline.checks.codes import wordings
+from stemline.checks.discovered import wordings
 from stemline.theme import read_theme
 
 PAGE = files("stemline.grammar").joinpath("errors.md").read_text("utf-8")

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner, Result
 
-from stemline.checks.codes import rows
+from stemline.checks.discovered import rows
 from stemline.commands import main
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.lowered import lowered_line, parted

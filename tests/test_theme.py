@@ -13,7 +13,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from stemline.checks.codes import wordings
+from stemline.checks.discovered import wordings
 from stemline.diagnostics.render import render
 from stemline.source import NOWHERE
 from stemline.theme import (

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
+from stemline.diagnostics.in_words import how_many
 from stemline.football.timing.answers import Faced
 
 MOST_CONCEPTS = 8
@@ -42,8 +43,7 @@ def answer_lines(faced: Iterable[Faced]) -> Iterator[str]:
     worst = sorted(open_ones, key=lambda name: -sum(c.without for c in open_ones[name]))
     yield from (f"    {name} against {_against(open_ones[name])}" for name in worst[:MOST_CONCEPTS])
     if len(worst) > MOST_CONCEPTS:
-        more = len(worst) - MOST_CONCEPTS
-        yield f"    and {more} more concept{'s' * (more > 1)}"
+        yield f"    and {how_many(len(worst) - MOST_CONCEPTS, 'more concept')}"
 
 
 def _by_concept(faced: Iterable[Faced]) -> dict[str, list[Faced]]:
@@ -69,7 +69,7 @@ def _against(cells: Sequence[_Cell]) -> str:
     """``Zero, Two Man and 2 more looks in 3 to 4 of 4 calls, a free rusher at 1.7 s``."""
     named = ", ".join(cell.look for cell in cells[:MOST_LOOKS])
     more = len(cells) - MOST_LOOKS
-    others = f" and {more} more look{'s' * (more > 1)}" if more > 0 else ""
+    others = f" and {how_many(more, 'more look')}" if more > 0 else ""
     least, most = min(c.without for c in cells), max(c.without for c in cells)
     calls = max(c.calls for c in cells)
     number = f"{least} to {most}" if least < most else f"{most}"

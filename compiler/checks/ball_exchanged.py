@@ -2,9 +2,8 @@
 
 A printed name is believed: with the fullback deeper than the back it is easy to give the wrong man
 the ball; a boot "away from the fake" that follows the fake meets the whole pursuit; a quarterback
-who runs away from his first read throws back across his body; a reverse with one exchange turns
-nobody round; a man whose path never comes near the quarterback's takes no ball from him. Common
-practice, no published source: warnings all.
+who runs away from his first read throws back across his body; a man whose path never comes near the
+quarterback's takes no ball from him. Common practice, no published source: warnings all.
 """
 
 from __future__ import annotations
@@ -12,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
+from stemline.checks.asked import When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.blocking.carrying import stands_wide
 from stemline.football.defence.fronts import line_of
@@ -56,18 +56,6 @@ class W862(Mistake):
     side: str
 
 
-class W863(Mistake):
-    title = "a reverse without a man in between"
-    message = "{call}: {man} takes the ball from the quarterback himself"
-    help = (
-        "a reverse turns the ball round: give the first runner a role with `aims`, or call it "
-        "something else"
-    )
-
-    call: str
-    man: str
-
-
 class W864(Mistake):
     title = "a hand-off to a man who does not come by"
     message = (
@@ -104,7 +92,10 @@ _STEP = 0.25
 """Yards between two places of a path that are looked at."""
 
 
-def check_ball(play: Play) -> Iterator[Diagnostic]:
+WHEN = When.CALLED
+
+
+def check_ball_exchanged(play: Play) -> Iterator[Diagnostic]:
     """A fullback deeper than the back who carries; exchanges of men who do not meet; launches
     against the fake or the first read."""
     yield from _who_carries(play)
@@ -190,14 +181,6 @@ def _shown(play: Play) -> Side | None:
 
 def _side(x: float) -> Side:
     return Side.RIGHT if x > 0 else Side.LEFT
-
-
-def check_reverse(play: Play, between: bool) -> Iterator[Diagnostic]:
-    """A call named a reverse whose carrier is the first to have the ball; ``between`` tells that
-    somebody else runs with it before him."""
-    named = "reverse" in play.call.concept.casefold().split()
-    if named and play.kind is Kind.RUN and play.carrier and not between:
-        yield W863(call=play.call.spoken, man=play.carrier).at(play.span)
 
 
 SAMPLES = """
@@ -355,41 +338,6 @@ concept Rollers
     read flat on set
 
 dress Rollers
-    in Three Two
-```
-
-### W863
-
-A reverse changes the side of the play by a second exchange. Here the first man to get the ball is
-its carrier.
-
-```play fail W863
-run Reverse
-    toward call
-    carrier is back
-    carrier aims outside the end
-    line blocks on or climb
-    outside, second, third is strong outside or nobody
-    outside, second, third blocks stalk
-    far, other is weak outside or nobody
-    far, other blocks stalk
-
-dress Reverse
-    in Three Two
-```
-
-```play
-run Sweep
-    toward call
-    carrier is back
-    carrier aims outside the end
-    line blocks on or climb
-    outside, second, third is strong outside or nobody
-    outside, second, third blocks stalk
-    far, other is weak outside or nobody
-    far, other blocks stalk
-
-dress Sweep
     in Three Two
 ```
 

@@ -13,9 +13,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from stemline.checks.asked import ProvedCall, When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.play import Play
-from stemline.read.words import listed
 
 
 class W670(Mistake):
@@ -25,10 +25,9 @@ class W670(Mistake):
         "a back runs by one man, not by more: add a blocker, read one as a `key`, or do not call "
         "it against this look"
     )
-    unordered = "free"
 
     call: str
-    free: str
+    free: tuple[str, ...]
     look: str
 
 
@@ -36,12 +35,21 @@ MOST_FREE = 1
 """Men of the box whom the carrier is asked to run by."""
 
 
-def check_blocking(play: Play) -> Iterator[Diagnostic]:
+WHEN = When.PROVED
+
+
+def check_blocks_find_men(call: ProvedCall) -> Iterator[Diagnostic]:
     """More men of the box free than the carrier can run by."""
+    play = call.against_a_front
+    if play is not None:
+        yield from too_many_free(play)
+
+
+def too_many_free(play: Play) -> Iterator[Diagnostic]:
     if play.defence is not None and len(play.unblocked) > MOST_FREE:
         yield W670(
             call=play.call.spoken,
-            free=listed(play.unblocked).replace(" or ", " and "),
+            free=tuple(play.unblocked),
             look=play.defence.name,
         ).at(play.span)
 

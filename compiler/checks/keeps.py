@@ -12,6 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from stemline.checks.asked import ProvedCall, When
 from stemline.diagnostics.catalogue.calls import E630
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.field import Side
@@ -120,10 +121,23 @@ class E665(Mistake):
     what: str
 
 
-def check_keeps(
+WHEN = When.PROVED
+
+
+def check_keeps(call: ProvedCall) -> Iterator[Diagnostic]:
+    """Diagnostics at the tags' own ``keeps`` lines."""
+    if call.plain is None:
+        return
+    # What another tag of the call changes without a promise is not this one's fault.
+    shared = set.intersection(*({keep for keep, _ in tag.keeps} for tag in call.tags))
+    for tag in call.tags:
+        keeps = [(keep, span) for keep, span in tag.keeps if keep in shared]
+        yield from _kept(tag.name, keeps, call.plain, call.play)
+
+
+def _kept(
     tag: str, keeps: Sequence[tuple[Keep, Span]], plain: Play, tagged: Play
 ) -> Iterator[Diagnostic]:
-    """Diagnostics at the tag's own ``keeps`` lines."""
     for keep, span in keeps:
         match keep:
             case Keep.READ:

@@ -12,11 +12,10 @@ weak linebacker is left in the box.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
+from stemline.checks.asked import ProvedCall, When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
-from stemline.football.play import Play
-from stemline.read.words import listed
 
 
 class W671(Mistake):
@@ -26,25 +25,27 @@ class W671(Mistake):
         "write `key unblocked man` with his side, or change a block so that {key_man} is the only "
         "one left"
     )
-    unordered = "free"
 
     call: str
-    free: str
+    free: tuple[str, ...]
     key: str
     key_man: str
     look: str
 
 
-def check_keys(shown: Sequence[Play]) -> Iterator[Diagnostic]:
+WHEN = When.PROVED
+
+
+def check_keys(call: ProvedCall) -> Iterator[Diagnostic]:
     """One a key, for one call against one look after another: the first look that shows it."""
     told = set()
-    for play in shown:
+    for play in call.when_thrown:
         for key in play.keys:
             if key.instead and play.defence is not None and key.span not in told:
                 told.add(key.span)
                 yield W671(
                     call=play.call.spoken, key=key.described, key_man=key.man or "he",
-                    free=listed(key.instead).replace(" or ", " and "), look=play.defence.name,
+                    free=tuple(key.instead), look=play.defence.name,
                 ).at(key.span)  # fmt: skip
 
 

@@ -15,7 +15,9 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from itertools import product
 
+from stemline.checks.asked import When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
+from stemline.diagnostics.in_words import together
 from stemline.football.conditions import LookWord
 from stemline.football.defenders import Defence
 from stemline.football.field import BallSpot, Side
@@ -105,11 +107,11 @@ _NAMED = 3
 _ORDINALS = ("back", "second back", "third back", "fourth back")
 
 
-def check_looks(
-    book: Playbook, calls: Calls, known: Expander | None = None
-) -> Iterator[Diagnostic]:
+WHEN = When.BOOK
+
+
+def check_looks_line_up(book: Playbook, calls: Calls, maker: Expander) -> Iterator[Diagnostic]:
     """Every look of the book; one cause is said once, with the formations it shows against."""
-    expander = known or Expander(book)
     keys = [key for key, look in book.looks.items() if not look.broken]
     looks = [book.looks[key] for key in keys]
     if not looks:
@@ -125,9 +127,9 @@ def check_looks(
     for formation, motion in sets[:tried]:
         name = _name(book, formation, motion)
         for spot, side in product(BallSpot, Side):
-            picture = expander.lined(formation, side, motion, spot).picture
+            picture = maker.lined(formation, side, motion, spot).picture
             for key in keys if picture is not None else ():
-                defence, problems = expander.defence(key, formation, side, motion, spot)
+                defence, problems = maker.defence(key, formation, side, motion, spot)
                 found.add(name, problems)
                 if picture is not None and defence is not None:
                     found.add(name, _uncovered(defence, picture))
@@ -233,7 +235,7 @@ class _Found:
 def _listed(names: Sequence[str]) -> str:
     more = len(names) - _NAMED
     if more <= 0:
-        return ", ".join(names[:-1]) + " and " + names[-1] if len(names) > 1 else names[0]
+        return together(names)
     return f"{', '.join(names[:_NAMED])} and {more} more"
 
 

@@ -1,23 +1,18 @@
-"""Are the right number of men on the field, inside it, and each in a place of his own?
+"""Are the right number of men on the field, and one of them to take the snap?
 
-A coach sees at once when a man is missing from a picture drawn by hand; in text he does not. A
-split that fits from the middle may put a man over the sideline from a hash.
+A coach sees at once when a man is missing from a picture drawn by hand; in text he does not, and a
+twelfth man is a penalty before the ball moves.
 
-Example: ``X at away, 20 outside tackle`` with the ball on the near hash. Write instead a split
-that depends on the ball's spot: ``X at away, 2 outside numbers when into boundary``.
+Example: eleven lines of a twelve-man set. Add the man, with a place: ``R at away, 2 outside ball``.
 """
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping
-from dataclasses import replace
-from itertools import combinations
+from collections.abc import Iterator
 
-from stemline.diagnostics.diagnostic import Diagnostic, Mistake, Related
-from stemline.football.field import Field, Side
-from stemline.football.play import Man, Motion
+from stemline.checks.asked import PlacedMen, When
+from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.players import Position
-from stemline.source import Span
 
 
 class E510(Mistake):
@@ -33,33 +28,6 @@ class E510(Mistake):
     wanted: int
 
 
-class E511(Mistake):
-    title = "out of bounds"
-    message = "{man} stands {yards} yards over the {side} sideline in {formation} from the {spot}"
-    label = "out of bounds"
-    help = "line him up by the numbers or the sideline, or add a line `when into boundary`"
-    varies = ("spot", "yards", "side")
-
-    formation: str
-    man: str
-    side: str
-    spot: str
-    yards: str
-
-
-class E512(Mistake):
-    title = "two men on one spot"
-    message = "{man} and {other} stand on one spot in {formation} from the {spot}"
-    label = "no room"
-    help = "move one of them, or add a line `when into boundary`"
-    varies = ("spot",)
-
-    formation: str
-    man: str
-    other: str
-    spot: str
-
-
 class E513(Mistake):
     title = "no quarterback"
     message = "{formation} has no quarterback"
@@ -69,70 +37,20 @@ class E513(Mistake):
     formation: str
 
 
-ROOM = 0.8
-"""Two men nearer than this stand on one spot. Common practice: shoulders are about half a yard."""
-LINE_ROOM = 0.45
-"""The same for two line players side by side: on the goal line they stand foot to foot."""
+WHEN = When.PLACED
 
 
-def check_men(
-    men: tuple[Man, ...], field: Field, formation: str, span: Span
-) -> Iterator[Diagnostic]:
+def check_men_on_the_field(placed: PlacedMen) -> Iterator[Diagnostic]:
     """Count and quarterback, at the formation's name."""
-    wanted = int(field.code.players.value)
-    if len(men) != wanted:
+    code, formation = placed.field.code, placed.formation
+    wanted = int(code.players.value)
+    if len(placed.men) != wanted:
         yield E510(
-            formation=formation, got=len(men), wanted=wanted, rules=field.code.title,
-            source=field.code.players.source,
-        ).at(span)  # fmt: skip
-    if not any(m.position is Position.QUARTERBACK for m in men):
-        yield E513(formation=formation).at(span)
-
-
-def check_places(
-    men: tuple[Man, ...], field: Field, formation: str, movers: Collection[str] = ()
-) -> Iterator[Diagnostic]:
-    """Inside the field, and apart from each other, where they line up.
-
-    Of two men on one spot it is said of the later in the text, of a mover before anybody else.
-    """
-    for man in men:
-        side = Side.RIGHT if man.at.x > 0 else Side.LEFT
-        over = (man.at.x - field.sideline(side)) * side.value
-        if over > 0:
-            yield E511(
-                man=man.label, formation=formation, spot=field.spot.value, yards=f"{over:.1f}",
-                side=side.word,
-            ).at(man.span)  # fmt: skip
-    for first, second in combinations(men, 2):
-        room = LINE_ROOM if first.on_line and second.on_line else ROOM
-        if first.at.distance(second.at) < room:
-            other, later = sorted((first, second), key=lambda m: (m.label in movers, m.span))
-            related = (Related(other.span, f"{other.label} is here"),) if other.span.line else ()
-            yield E512(
-                man=later.label, other=other.label, formation=formation, spot=field.spot.value,
-            ).at(later.span, related=related)  # fmt: skip
-
-
-def check_moved(
-    men: tuple[Man, ...], motions: Mapping[str, Motion], field: Field, name: str
-) -> Iterator[Diagnostic]:
-    """The same for those who move, where they start and where they are at the snap.
-
-    ``name`` is what stands there, "Quads with Tuck"; what the others break is said of the
-    formation.
-    """
-    for places in ([m.at for m in men], [m.snap for m in men]):
-        placed = tuple(
-            replace(m, at=at, span=motions[m.label].span if m.label in motions else m.span)
-            for m, at in zip(men, places, strict=True)
-        )
-        for found in check_places(placed, field, name, motions):
-            match found.said:
-                case E511(man=man) if man in motions:
-                    yield found
-                case E512(man=man, other=other) if motions.keys() & {man, other}:
-                    yield found
+            formation=formation, got=len(placed.men), wanted=wanted, rules=code.title,
+            source=code.players.source,
+        ).at(placed.span)  # fmt: skip
+    if not any(m.position is Position.QUARTERBACK for m in placed.men):
+        yield E513(formation=formation).at(placed.span)
 
 
 SAMPLES = """
@@ -148,37 +66,6 @@ formation Quads Heavy extends Quads
 ```play
 formation Quads Heavy extends Quads
     W at call, 1 outside tackle, off line
-```
-
-### E511
-
-Every formation is tried from both hashes. A split that fits from the middle may put the man over
-the sideline on the short side.
-
-```play fail E511
-formation Three Two Wide extends Three Two
-    X at away, 25 outside tackle, on line
-```
-
-```play
-formation Three Two Wide extends Three Two
-    X at away, 25 outside tackle, on line
-    X at away, 4 inside sideline, on line when into boundary
-```
-
-### E512
-
-Two men stand nearer than a yard, perhaps only from one hash. On the field one of them moves, and
-the picture is wrong.
-
-```play fail E512
-formation Three Two Tight extends Three Two
-    S at call, 4 outside tackle, off line
-```
-
-```play
-formation Three Two Tight extends Three Two
-    S at call, 6 outside tackle, off line
 ```
 
 ### E513

@@ -9,21 +9,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from stemline.checks.asked import When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.play import Play
 from stemline.football.players import Position
-
-
-class E631(Mistake):
-    title = "a foot that never comes"
-    message = "{target} is thrown on {foot} in {call}, and the feet there are {feet}"
-    label = "not in the feet"
-    help = "add {foot} to the `feet` line, or throw it on a foot that is there"
-
-    call: str
-    feet: str
-    foot: str
-    target: str
 
 
 class W650(Mistake):
@@ -36,13 +25,17 @@ class W650(Mistake):
     )
     varies = ("man",)
     listed = "man"
+    only_commas = True
 
     call: str
     concept: str
-    man: str
+    man: tuple[str, ...]
 
 
-def check_jobs(play: Play) -> Iterator[Diagnostic]:
+WHEN = When.CALLED
+
+
+def check_men_without_jobs(play: Play) -> Iterator[Diagnostic]:
     """One line for all who stand idle in a play."""
     idle = [
         man.label
@@ -52,38 +45,10 @@ def check_jobs(play: Play) -> Iterator[Diagnostic]:
         and not play.assignment(man.label).job
     ]
     if idle:
-        yield W650(man=", ".join(idle), call=play.call.spoken, concept=play.call.concept).at(
-            play.span
-        )
-
-
-def check_feet(play: Play) -> Iterator[Diagnostic]:
-    """A read thrown on a foot that the feet never come to."""
-    steps = {step.name for step in play.feet}
-    for read in (*play.reads, *play.pressure):
-        if read.foot and steps and read.foot not in steps:
-            yield E631(
-                target=read.target, foot=read.foot,
-                feet=", ".join(step.name for step in play.feet), call=play.call.spoken,
-            ).at(read.span)  # fmt: skip
+        yield W650(man=tuple(idle), call=play.call.spoken, concept=play.call.concept).at(play.span)
 
 
 SAMPLES = """
-### E631
-
-The ball is thrown on a step that he never takes.
-
-```play fail E631
-tag Slow for Crossers
-    read flat on quick > near on 5 > top on reset > far on reset
-```
-
-```play
-tag Slow for Crossers
-    read flat on quick > near on 5 > top on reset > far on reset
-    feet quick, 5, reset
-```
-
 ### W650
 
 He may catch a pass and has no role in this call. All such men of a concept stand in one line. On

@@ -7,13 +7,12 @@ bring him in; the compiler invents no motion.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
+from stemline.checks.asked import ProvedCall, When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.field import Side
 from stemline.football.offence.landmarks import x_of
-from stemline.football.play import Play
-from stemline.playbook.concepts import Need
 
 
 class E651(Mistake):
@@ -35,8 +34,12 @@ class E651(Mistake):
     yards: str
 
 
-def check_needs(play: Play, needs: Sequence[Need]) -> Iterator[Diagnostic]:
-    for need in needs:
+WHEN = When.PROVED
+
+
+def check_needs(call: ProvedCall) -> Iterator[Diagnostic]:
+    play = call.play
+    for need in call.body.needs:
         assignment = play.runs(need.role)
         if assignment is None:
             continue

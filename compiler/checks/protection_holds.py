@@ -14,6 +14,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from stemline.checks.asked import When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.play import Kind, Play
 
@@ -50,7 +51,10 @@ MIDDLE = 1.5
 """A man who comes free within this of the ball comes up the middle. Common practice."""
 
 
-def check_protection(play: Play) -> Iterator[Diagnostic]:
+WHEN = When.CALLED
+
+
+def check_protection_holds(play: Play) -> Iterator[Diagnostic]:
     """Free rushers of a pass against the look it is drawn against, at the call."""
     if play.kind is not Kind.PASS or play.defence is None or not play.protection:
         return

@@ -1,7 +1,7 @@
 """Is every read open when the quarterback gets to it?
 
 A drawing can lie: the man who is drawn open at twelve yards gets there when the ball should be
-gone, or two men who cross on paper run into each other on grass. The clock says when the feet are
+gone. The clock says when the feet are
 ready, when the ball is there and when its man is open; what does not fit is a warning, since every
 figure behind it is a planning estimate.
 
@@ -12,12 +12,12 @@ shorter split, throw it earlier, or call it into the boundary.
 from __future__ import annotations
 
 from collections.abc import Container, Iterable, Iterator, Sequence
+from dataclasses import replace
 
+from stemline.checks.asked import ProvedCall, When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.play import Play
 from stemline.football.timing.clock import ReadClock, TimedRead, Verdict
-from stemline.football.timing.levels import GAP
-from stemline.football.timing.space import Meeting, crossings, crowds, measured
 from stemline.playbook.concepts import Keep
 from stemline.source import Span
 
@@ -90,55 +90,42 @@ class W802(OffTheClock):
     help = "shorten the route, bring the man closer, or set `level` to that of your passer"
 
 
-class W803(Mistake):
-    title = "two men run into each other"
-    message = "{call}: {over} and {under} are {apart} yards apart at {time} s"
-    label = "they collide"
-    help = "give one of them another depth or another stem; a yard between them is a brush"
-    varies = ("apart", "over", "time", "under")
-
-    apart: str
-    call: str
-    over: str
-    time: str
-    under: str
-
-
-class W804(Mistake):
-    title = "two men in one window"
-    message = "{call}: when the ball comes to {target}, {other} is {apart} yards away"
-    label = "one defender has both"
-    help = "move one of them, or look at both in one glance: `with` and his role"
-    varies = ("apart", "other")
-
-    apart: str
-    call: str
-    other: str
-    target: str
-
-
-class W805(Mistake):
-    title = "a claim that does not hold"
-    message = "{call}: the {kind} of {targets} measures {measured}; {wanted} are wanted"
-    label = "does not hold"
-    help = "change the depths or splits, or drop the claim"
-    varies = ("measured",)
-
-    call: str
-    kind: str
-    measured: str
-    targets: str
-    wanted: str
-
-
 _VERDICTS = {Verdict.LATE: W800, Verdict.EARLY: W801, Verdict.TOO_FAR: W802}
 
 
-def check_clock(play: Play, clock: ReadClock, told: Container[str] = ()) -> Iterator[Diagnostic]:
-    """Reads that come too early, too late or out of reach, at the read's place in the text.
+WHEN = When.PROVED
 
-    ``told`` are targets of which something worse is said: one cause, one diagnostic.
+
+def check_throws_on_time(call: ProvedCall) -> Iterator[Diagnostic]:
+    """Reads off the clock, and tags that promise a read and put it off the clock.
+
+    Of a read of which a promise is broken no more is said: one cause, one diagnostic.
     """
+    if call.clock is None:
+        return
+    broken = list(_promises(call, call.clock))
+    yield from _off_the_clock(call.play, call.clock, _targets(broken))
+    yield from broken
+
+
+def _promises(call: ProvedCall, clock: ReadClock) -> Iterator[Diagnostic]:
+    if call.plain is None:
+        return
+    before = call.clock_of(call.plain)
+    for key, tag in zip(call.order.tags, call.tags, strict=True):
+        found = list(_rhythm(tag.name, tag.keeps, before, clock, call.play))
+        if found and len(call.tags) > 1:
+            # Another tag of the call may be the cause: it is this one's fault only by itself.
+            order = replace(call.order, tags=(key,))
+            alone, _ = call.maker.expand(order, call.play.ball)
+            after = call.clock_of(alone) if alone is not None else clock
+            at_fault = _targets(_rhythm(tag.name, tag.keeps, before, after, call.play))
+            found = [d for d in found if _targets([d]) <= at_fault]
+        yield from found
+
+
+def _off_the_clock(play: Play, clock: ReadClock, told: Container[str]) -> Iterator[Diagnostic]:
+    """Reads that come too early, too late or out of reach, at the read's place in the text."""
     for look in clock.reads:
         if look.read.target in told:
             continue
@@ -153,35 +140,12 @@ def check_clock(play: Play, clock: ReadClock, told: Container[str] = ()) -> Iter
             yield told_of.at(look.read.span)
 
 
-def targets(found: Iterable[Diagnostic]) -> set[str]:
+def _targets(found: Iterable[Diagnostic]) -> set[str]:
     """The reads that broken promises tell of."""
     return {d.said.target for d in found if isinstance(d.said, E666)}
 
 
-def check_space(play: Play, clock: ReadClock) -> Iterator[Diagnostic]:
-    """Men who run into each other or stand in one window, and claims that do not hold."""
-    over = max((look.arrives for look in clock.reads), default=0.0)
-    for crossing in crossings(clock.men):
-        if crossing.meeting is Meeting.COLLIDE and crossing.time <= over + GAP:
-            task = play.assignment(crossing.under)
-            yield W803(
-                over=_who(play, crossing.over), under=_who(play, crossing.under),
-                time=f"{crossing.time:.1f}", apart=f"{crossing.apart:.1f}", call=play.call.spoken,
-            ).at(task.span)  # fmt: skip
-    for crowd in crowds(clock):
-        yield W804(
-            target=crowd.read.read.target, other=_who(play, crowd.other),
-            apart=f"{crowd.apart:.1f}", call=play.call.spoken,
-        ).at(crowd.read.read.span)  # fmt: skip
-    for shape in measured(play, clock):
-        if not shape.holds:
-            yield W805(
-                kind=shape.claim.kind, measured=shape.words, wanted=shape.wish,
-                targets=", ".join(shape.claim.targets), call=play.call.spoken,
-            ).at(shape.claim.span)  # fmt: skip
-
-
-def check_rhythm(
+def _rhythm(
     tag: str,
     keeps: Sequence[tuple[Keep, Span]],
     plain: ReadClock,
@@ -215,11 +179,6 @@ def _how(look: TimedRead) -> str:
     if look.verdict is Verdict.LATE:
         return f"was open until {look.misses:.1f} s before the ball is there"
     return f"is {look.distance:.0f} yards away, out of reach"
-
-
-def _who(play: Play, label: str) -> str:
-    role = play.assignment(label).role
-    return f"{role} ({label})" if role else label
 
 
 SAMPLES = """
@@ -349,51 +308,4 @@ dress Outs
     in Spread
 ```
 
-### W803
-
-On paper two lines cross. On the grass two men want the same half yard at the same moment.
-
-```play fail W803 clock
-tag Wheel for Crossers
-    over runs cross 5
-```
-
-```play clock
-tag Wheel for Crossers
-    over runs cross 6
-```
-
-### W804
-
-Two men within two yards of each other are one man for the defender between them.
-
-```play fail W804 clock
-tag Wheel for Crossers
-    dig runs sit 9 over ball
-    feet 5, reset, reset
-    read near on 5 > far on reset > top on reset
-```
-
-```play clock
-tag Wheel for Crossers
-    dig runs dig 14
-    feet 5, reset, reset
-    read near on 5 > far on reset > top on reset
-```
-
-### W805
-
-The concept says that it makes a shape. Measured when the ball comes, one defender covers it.
-
-```play fail W805 clock
-tag Wheel for Crossers
-    settle runs sit 7 over ball
-    claims triangle near top far
-```
-
-```play clock
-tag Wheel for Crossers
-    settle runs sit 8 over ball
-    claims triangle near top far
-```
 """

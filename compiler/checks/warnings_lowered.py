@@ -10,7 +10,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.codes import wordings
+from stemline.checks.asked import When
+from stemline.checks.discovered import wordings
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.diagnostics.nearest import nearest
 from stemline.playbook.playbook import Settings
@@ -34,6 +35,9 @@ class E321(Mistake):
     help = "take it out, and mend what the error points at"
 
     found: str
+
+
+WHEN = When.WRITTEN
 
 
 def check_warnings_lowered(settings: Settings) -> Iterator[Diagnostic]:

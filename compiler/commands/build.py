@@ -32,8 +32,8 @@ def build(folder: Path, out: Path | None, only: str, paper: str, theme: str) -> 
         writing,
     )
     from stemline.commands.progress import progress
+    from stemline.diagnostics.in_words import how_many
     from stemline.diagnostics.plain import plain
-    from stemline.diagnostics.plural import how_many
     from stemline.outside import folder as output_folder
     from stemline.outside.file_names import file_name
     from stemline.outside.interrupts import Interrupts

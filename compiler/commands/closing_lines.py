@@ -7,9 +7,9 @@ from pathlib import Path
 
 from stemline.analysis.passes_against_looks import unanswered
 from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.diagnostics.in_words import how_many
 from stemline.diagnostics.lowered import parted
 from stemline.diagnostics.plain import plain
-from stemline.diagnostics.plural import how_many
 from stemline.football.play import Season
 from stemline.outside.cache import Cache, place
 from stemline.session import Session, no_collecting

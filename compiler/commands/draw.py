@@ -48,7 +48,7 @@ def draw(
     from contextlib import nullcontext
 
     from stemline.commands.opening import kind_of, opened, theme_for, writing
-    from stemline.diagnostics.plural import how_many
+    from stemline.diagnostics.in_words import how_many
     from stemline.diagnostics.render import render
     from stemline.outside.file import write_file
     from stemline.outside.workroom import workroom

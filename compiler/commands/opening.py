@@ -16,6 +16,7 @@ from stemline.diagnostics.catalogue.calls import E603
 from stemline.diagnostics.catalogue.files import NoPlaybook
 from stemline.diagnostics.catalogue.output import E956, E957, E960
 from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.diagnostics.in_words import either
 from stemline.diagnostics.lowered import lowered_line, parted
 from stemline.diagnostics.nearest import nearest
 from stemline.diagnostics.render import render
@@ -69,9 +70,8 @@ def kind_of(file: Path, kinds: tuple[str, ...]) -> str:
         return ending
     if not ending and file.exists() and not file.is_file() and not file.is_dir():
         return kinds[0]
-    choices = ", ".join(kinds[:-1]) + " or " + kinds[-1]
     at = Span.over("--output", str(file))
-    found = E957(found=file.name, choices=choices).at(at, nearest=nearest(ending, kinds))
+    found = E957(found=file.name, choices=either(kinds)).at(at, nearest=nearest(ending, kinds))
     click.echo(render([found], {"--output": Source("--output", str(file))}), nl=False, err=True)
     raise SystemExit(2)
 

@@ -46,8 +46,8 @@ def sheet(
         writing,
     )
     from stemline.commands.progress import progress
+    from stemline.diagnostics.in_words import how_many
     from stemline.diagnostics.plain import plain
-    from stemline.diagnostics.plural import how_many
     from stemline.outside import folder as output_folder
     from stemline.outside.file import write_file
     from stemline.outside.interrupts import Interrupts

@@ -9,8 +9,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from stemline.describe.phrases import alignment, joined, lowered, numbered, plain, route
+from stemline.describe.phrases import alignment, lowered, numbered, plain, route
 from stemline.describe.spoken_play import describe
+from stemline.diagnostics.in_words import together
 from stemline.football.play import Assignment, Branch, Man, Play
 from stemline.geometry.curves import far_from
 from stemline.geometry.paths import Path, polyline
@@ -163,7 +164,7 @@ def _job_of(label: str, play: Play) -> str:
         return "nothing"
     branches = [f"{b.looks}: {plain(lowered(b.job))}" for b in task.branches if b.job]
     if not said and task.hits:
-        said = joined([f"block {hit.defender} ({hit.how})" for hit in task.hits])
+        said = together([f"block {hit.defender} ({hit.how})" for hit in task.hits])
     said = said or _way(label, play)
     return "; ".join([lowered(said), *branches])
 

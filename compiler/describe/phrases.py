@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from stemline.diagnostics.in_words import half_yards
 from stemline.football.field import Side
 from stemline.football.play import Man, Play, Read
 from stemline.football.players import Position
@@ -84,8 +85,8 @@ def depth(y: float) -> str:
 
 
 def yards(length: float) -> str:
-    """A length to the half yard: nobody counts finer by eye."""
-    text = f"{int(2 * length + 0.5) / 2:g}"
+    """A length to the half yard."""
+    text = half_yards(length)
     if text == "0.5":
         return "half a yard"
     return f"{text} yard" if text == "1" else f"{text} yards"
@@ -110,11 +111,6 @@ def foot(read: Read) -> str:
 
 def target(name: str, men: Sequence[str]) -> str:
     return f"{name} ({', '.join(men)})" if men else name
-
-
-def joined(names: Sequence[str]) -> str:
-    """ "LT, LG and C"."""
-    return " and ".join(filter(None, (", ".join(names[:-1]), *names[-1:])))
 
 
 def plain(job: str) -> str:

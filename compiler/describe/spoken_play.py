@@ -14,7 +14,6 @@ from itertools import groupby
 from stemline.describe.phrases import (
     alignment,
     foot,
-    joined,
     lowered,
     numbered,
     plain,
@@ -22,6 +21,7 @@ from stemline.describe.phrases import (
     target,
 )
 from stemline.describe.spoken_defence import look_words
+from stemline.diagnostics.in_words import together
 from stemline.football.play import Assignment, Claim, Hot, Key, Kind, Man, Play, about_blocks
 from stemline.football.players import Position
 from stemline.geometry.paths import Ending
@@ -47,7 +47,7 @@ def describe(play: Play, duties: bool = False) -> str:
         *_protection(play),
     ]
     if play.unblocked:
-        said.append(f"Free on defence: {joined(play.unblocked)}.")
+        said.append(f"Free on defence: {together(play.unblocked)}.")
     if play.defence is not None:
         rush = about_blocks(play) and play.kind is Kind.PASS
         said.append(look_words(play.defence, duties, rush))
@@ -80,7 +80,7 @@ def _what(play: Play) -> str:
 def _line(play: Play) -> str:
     """Who the line are, from left to right: their places need no yards."""
     men = sorted((m for m in play.men if m.interior), key=lambda m: m.at.x)
-    return f"The line from left to right: {joined([m.label for m in men])}."
+    return f"The line from left to right: {together([m.label for m in men])}."
 
 
 def _key(key: Key) -> str:
@@ -121,7 +121,7 @@ def _claim(claim: Claim) -> str:
     shape = f"The routes make a {claim.kind}{on}: "
     if claim.kind == "high-low" and len(claim.targets) == 2:
         return f"{shape}{claim.targets[0]} above {claim.targets[1]}."
-    return f"{shape}{joined(claim.targets)}."
+    return f"{shape}{together(claim.targets)}."
 
 
 def _men(play: Play) -> Iterator[str]:
@@ -153,7 +153,7 @@ def _linemen(play: Play, tasks: Iterable[Assignment]) -> Iterator[str]:
     for _, same in groupby(tasks, key=lambda task: (task.job, task.hits, task.branches)):
         group = list(same)
         if len(group) > 1 and not any(task.motion for task in group):
-            names = joined([task.man for task in group])
+            names = together([task.man for task in group])
             yield f"{names}: {plain(lowered(group[0].job))}."
         else:
             yield from (_man(play, task) for task in group)
@@ -199,7 +199,7 @@ def _named(play: Play, task: Assignment) -> str:
         role = f", the {task.role}"
     elif task.role == "centre":
         role = ""
-    return task.man + role + (f", {joined(numbers)}," if numbers else "")
+    return task.man + role + (f", {together(numbers)}," if numbers else "")
 
 
 def _stands(play: Play, man: Man) -> str:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from inspect import get_annotations
 from typing import ClassVar, NoReturn, Self, dataclass_transform
 
+from stemline.diagnostics.in_words import together
 from stemline.source import Span
 
 
@@ -46,9 +47,9 @@ class Mistake:
     """Fields that change with the ball's spot or the called side and are no cause of their own:
     of calls that are counted together the first case stands for all."""
     listed: ClassVar[str] = ""
-    """A field that names men: of calls that are counted together all of them are named."""
-    unordered: ClassVar[str] = ""
-    """A field whose men are the same in any order."""
+    """A field of several names: of calls that are counted together all of them are named."""
+    only_commas: ClassVar[bool] = False
+    """Whether a field of several names is said without "and". They are the same in any order."""
     fields: ClassVar[tuple[str, ...]] = ()
     """The names of what it carries, sorted."""
 
@@ -94,7 +95,18 @@ class Mistake:
     @property
     def values(self) -> tuple[tuple[str, str], ...]:
         """What fills the wording, by name."""
-        return tuple((name, str(self.__dict__[name])) for name in self.fields)
+        return tuple((name, self._text(self.__dict__[name])) for name in self.fields)
+
+    def _text(self, value: object) -> str:
+        if isinstance(value, tuple):
+            return ", ".join(value) if self.only_commas else together(value)
+        return str(value)
+
+    @property
+    def cause(self) -> tuple[object, ...]:
+        """The same for mistakes that one thing in the text causes in several calls."""
+        own = ((n, self.__dict__[n]) for n in self.fields if n not in self.varies)
+        return self.code, *((n, tuple(sorted(v)) if isinstance(v, tuple) else v) for n, v in own)
 
     def having(self, **values: object) -> Self:
         """The same mistake with other values in some of its fields."""

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Collection, Iterable
 
 from stemline.diagnostics.diagnostic import Diagnostic
-from stemline.diagnostics.plural import how_many
+from stemline.diagnostics.in_words import how_many
 
 
 def parted(

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 
 from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.diagnostics.in_words import either, how_many
 from stemline.diagnostics.plain import plain, shortened
-from stemline.diagnostics.plural import how_many
 from stemline.source import Source, Span
 
 _WIDEST = 100
@@ -57,7 +57,7 @@ def render_one(d: Diagnostic, sources: Mapping[str, Source]) -> str:
         lines.append(f"  {where(other.span)}: {plain(other.label)}")
         lines += _excerpt(other.span, "", sources)
     if d.nearest:
-        lines.append(f"  nearest: {plain(_either(d.nearest))}")
+        lines.append(f"  nearest: {plain(either(d.nearest))}")
     if wording.help:
         lines.append(f"  help: {wording.help.format(**values)}")
     return "\n".join(lines) + "\n"
@@ -68,12 +68,6 @@ def where(span: Span) -> str:
     if not span.line:
         return name or "playbook"
     return f"{name}:{span.line}:{span.column}"
-
-
-def _either(names: tuple[str, ...]) -> str:
-    if len(names) == 1:
-        return names[0]
-    return ", ".join(names[:-1]) + " or " + names[-1]
 
 
 def _excerpt(span: Span, label: str, sources: Mapping[str, Source]) -> list[str]:

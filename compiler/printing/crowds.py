@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from stemline.book.content.page_models import Book, Entry
-from stemline.diagnostics.plural import how_many
+from stemline.diagnostics.in_words import how_many
 from stemline.geometry.box import Box
 from stemline.picture.labels.labels import Trouble
 from stemline.picture.labels.placing import ALL, WORST, Crowding, Tight

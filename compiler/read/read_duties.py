@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from stemline.diagnostics.catalogue.football import E402
 from stemline.diagnostics.catalogue.looks import E482, E484, E485, E496
+from stemline.diagnostics.in_words import either
 from stemline.football.defence.techniques import Gap
 from stemline.football.defenders import DutyKind
 from stemline.playbook.look_definitions import Choices, LookSide, Rush, Task, ZoneDuty
 from stemline.playbook.look_definitions import ManMark as Man
 from stemline.read.read_stands import SIDES, choices_of
-from stemline.read.words import Misread, Words, listed
+from stemline.read.words import Misread, Words
 from stemline.source import Span
 from stemline.syntax.tree import Phrase, Value
 
@@ -54,7 +55,7 @@ def _duty(phrases: list[Phrase], after_man: bool) -> Task:
     middle = middle or (kind is DutyKind.THIRD and words.take_word("middle") is not None)
     words.finish("a zone")
     if (middle and kind is not DutyKind.THIRD) or (side is not None and kind in SIDELESS):
-        raise Misread(E484(found=_text(phrases), choices=listed(_COVERS)).at(phrases[0].span))
+        raise Misread(E484(found=_text(phrases), choices=either(_COVERS)).at(phrases[0].span))
     if side is None and not middle and kind not in SIDELESS:
         raise Misread(E482(place=_text(phrases)).at(phrases[0].span))
     return ZoneDuty(kind, side)

@@ -9,6 +9,7 @@ from stemline.diagnostics.catalogue.football import E420, E441, E501
 from stemline.diagnostics.catalogue.legality import E514, E515, E518, E519, E550, E554
 from stemline.diagnostics.catalogue.names import E310, E323, E325, E326
 from stemline.diagnostics.diagnostic import Diagnostic, Related
+from stemline.diagnostics.in_words import either
 from stemline.diagnostics.nearest import nearest
 from stemline.football.line import ENDINGS, KNOWN_LINEMEN, LEAST_SPLIT, MOST_SPLIT, SNAPPER
 from stemline.football.players import FASTEST_FORTY, HIGHEST_NUMBER, SLOWEST_FORTY, Position
@@ -20,7 +21,7 @@ from stemline.read.name_table import Blocks, name_key
 from stemline.read.read_guards import clashes, read_guard
 from stemline.read.read_motions import read_motion
 from stemline.read.read_places import read_place
-from stemline.read.words import Misread, Words, listed, one_phrase, string_of
+from stemline.read.words import Misread, Words, one_phrase, string_of
 from stemline.source import Span
 from stemline.syntax.tree import AtomKind, Block, Fact, Mark, Phrase, items
 
@@ -168,7 +169,7 @@ class Formations:
         names = {name_key(b.name): b.name.text for b in self.blocks.of("personnel")}
         if name_key(phrase) not in names:
             near = nearest(phrase.text, names.values())
-            told = E310(kind="personnel", found=phrase.text, choices=listed(names.values()))
+            told = E310(kind="personnel", found=phrase.text, choices=either(names.values()))
             raise Misread(told.at(phrase.span, nearest=near))
         return names[name_key(phrase)]
 

@@ -8,6 +8,7 @@ from itertools import combinations
 
 from stemline.diagnostics.catalogue.football import E402, E410, E411, E412, E413, E414, E420, E421
 from stemline.diagnostics.diagnostic import Diagnostic, Related
+from stemline.diagnostics.in_words import either
 from stemline.diagnostics.nearest import nearest
 from stemline.football.conditions import (
     Condition,
@@ -21,7 +22,7 @@ from stemline.football.conditions import (
 )
 from stemline.playbook.guards import T
 from stemline.playbook.said import Said
-from stemline.read.words import Misread, Words, bounded, listed
+from stemline.read.words import Misread, Words, bounded
 from stemline.source import Span
 from stemline.syntax.tree import Atom, AtomKind, Mark, Phrase, Value, items
 
@@ -87,7 +88,7 @@ def read_look_words(
         look = _LOOKS.get(word)
         if look is None or look.opposite in looks:
             at = Span("--against", 1, piece.start() + 1, piece.end() + 1)
-            near, choices = nearest(word, known), listed(known)
+            near, choices = nearest(word, known), either(known)
             return (), (E412(found=word, choices=choices).at(at, nearest=near),)
         looks.append(look)
     return tuple(looks), ()

@@ -8,6 +8,7 @@ from dataclasses import replace
 from stemline.diagnostics.catalogue.football import E441, E446, E471
 from stemline.diagnostics.catalogue.names import E310
 from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.diagnostics.in_words import either
 from stemline.diagnostics.nearest import nearest
 from stemline.football.blocking.block_names import PROTECTIONS
 from stemline.football.offence.routes import LIBRARY
@@ -28,7 +29,7 @@ from stemline.read.read_protections import read_protection
 from stemline.read.read_routes import read_behind, read_strokes
 from stemline.read.read_settings import read_settings
 from stemline.read.run_joins import unfinished, with_run
-from stemline.read.words import Misread, Words, listed, one_phrase, string_of
+from stemline.read.words import Misread, Words, one_phrase, string_of
 from stemline.syntax.tree import Block, Document, Fact, Linked, Phrase
 
 
@@ -220,7 +221,7 @@ class _Reader:
                 return with_run(body, owner, run.body)
             names = [c.name for c in concepts.values() if c.kind is Kind.RUN]
             near = nearest(join.name, names)
-            told = E310(kind="run", found=join.name, choices=listed(names))
+            told = E310(kind="run", found=join.name, choices=either(names))
             self.found.append(told.at(join.span, nearest=near))
         return body
 
@@ -261,7 +262,7 @@ class _Reader:
             return name_key(name)
         names = [c.name for c in concepts.values()]
         near = nearest(name.text, names)
-        told = E310(kind="concept", found=name.text, choices=listed(names))
+        told = E310(kind="concept", found=name.text, choices=either(names))
         self.found.append(told.at(name.span, nearest=near))
         return near[0].casefold() if near else None
 

@@ -10,6 +10,7 @@ from functools import partial
 from stemline.diagnostics.catalogue.football import E402, E450, E462
 from stemline.diagnostics.catalogue.protections import E690, E691, E692, E693, E694
 from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.diagnostics.in_words import either
 from stemline.football.blocking.block_names import DEFENDERS
 from stemline.football.blocking.protecting import ProtectionRule
 from stemline.playbook.playbook import Settings
@@ -28,7 +29,7 @@ from stemline.read.read_concepts import read_rule
 from stemline.read.read_guards import clashes, read_guard
 from stemline.read.read_places import SIDES
 from stemline.read.read_runs import PLACES, read_line_spot
-from stemline.read.words import Misread, Words, listed, one_phrase, string_of
+from stemline.read.words import Misread, Words, one_phrase, string_of
 from stemline.source import Span
 from stemline.syntax.tree import Block, Fact, Linked, Mark, Phrase, Value, items, phrases
 
@@ -226,7 +227,7 @@ def read_subject(phrase: Phrase, roles: Collection[str]) -> LineSpot | str:
     spot = read_line_spot(phrase, roles)
     if spot is None:
         names = (*roles, "centre", "line", *(f"{s} {p}" for s in SIDES for p in PLACES))
-        known = listed([*roles, "line", "centre", "playside guard", "backside tackle"])
+        known = either([*roles, "line", "centre", "playside guard", "backside tackle"])
         raise Words([phrase]).miss(partial(E690, known=known), names)
     return spot
 

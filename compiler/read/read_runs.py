@@ -6,6 +6,7 @@ from collections.abc import Collection, Sequence
 
 from stemline.diagnostics.catalogue.football import E402, E443, E444, E445, E462
 from stemline.diagnostics.catalogue.runs import E670, E671, E672, E673, E674, E675, E676, E680
+from stemline.diagnostics.in_words import either
 from stemline.football.blocking.block_names import DEFENDERS, UNBLOCKED
 from stemline.football.blocking.run_rules import MEANINGS, PULLS, BlockWay
 from stemline.playbook.run_definitions import (
@@ -23,7 +24,7 @@ from stemline.playbook.run_definitions import (
 )
 from stemline.playbook.said import SideWord
 from stemline.read.read_places import SIDES
-from stemline.read.words import Misread, Words, listed, one_phrase
+from stemline.read.words import Misread, Words, one_phrase
 from stemline.source import Span
 from stemline.syntax.tree import Fact, Linked, Mark, Phrase, Series, Value, items, phrases
 
@@ -106,7 +107,7 @@ def _rule(phrase: Phrase) -> RuleDef:
 
 def _partner(words: Words) -> LineSpot:
     if not words.take_word("with") or words.done:
-        raise Misread(E671(found="nothing", choices=listed((*PLACES, "centre"))).at(words.last))
+        raise Misread(E671(found="nothing", choices=either((*PLACES, "centre"))).at(words.last))
     words.take_word("the")
     if words.take_word(*_CENTRES):
         return LineSpot(None, "centre")

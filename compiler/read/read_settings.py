@@ -18,6 +18,7 @@ from stemline.diagnostics.catalogue.names import (
     E332,
 )
 from stemline.diagnostics.diagnostic import Diagnostic, Related
+from stemline.diagnostics.in_words import either
 from stemline.diagnostics.nearest import nearest
 from stemline.football.rulebook.codes import CODES
 from stemline.football.timing.levels import LEVELS, level_for
@@ -25,7 +26,7 @@ from stemline.playbook.playbook import Settings
 from stemline.read.league import misfits, with_league
 from stemline.read.lowering import lowered_codes
 from stemline.read.name_table import Blocks, name_key
-from stemline.read.words import Misread, Words, listed, one_phrase, string_of
+from stemline.read.words import Misread, Words, one_phrase, string_of
 from stemline.source import NOWHERE, Span
 from stemline.syntax.tree import Block, Fact, Linked, Mark, Phrase, items
 
@@ -111,7 +112,7 @@ def _against(book: Block, blocks: Blocks, found: list[Diagnostic]) -> str:
         else:
             said, near = fact.value, nearest(fact.value.text, names)
             found.append(
-                E310(kind="look", found=said.text, choices=listed(names)).at(
+                E310(kind="look", found=said.text, choices=either(names)).at(
                     said.span, nearest=near
                 )
             )

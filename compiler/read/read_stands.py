@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 
 from stemline.diagnostics.catalogue.football import E402, E433
 from stemline.diagnostics.catalogue.looks import E481, E482, E483
+from stemline.diagnostics.in_words import either
 from stemline.football.defence.techniques import BOTH_SIDES, GAPS, LINEBACKERS, TECHNIQUES, WORDS
 from stemline.football.offence.landmarks import Landmark
 from stemline.playbook.look_definitions import (
@@ -24,7 +25,7 @@ from stemline.playbook.look_definitions import (
     Stand,
     Stands,
 )
-from stemline.read.words import Misread, Words, listed
+from stemline.read.words import Misread, Words
 from stemline.source import Span
 from stemline.syntax.tree import Mark, Phrase, Value, items
 
@@ -189,7 +190,7 @@ def _whole(draft: _Draft) -> Stand:
     """The choice with all that its place needs."""
     where = draft.where
     if where is None:
-        raise Misread(E481(found=draft.text, choices=listed(_CHOICES)).at(draft.span))
+        raise Misread(E481(found=draft.text, choices=either(_CHOICES)).at(draft.span))
     if draft.side is None and _needs_side(where):
         raise Misread(E482(place=draft.text).at(draft.span))
     if draft.depth is None and not isinstance(where, AtTechnique | InGap):

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from stemline.diagnostics.catalogue.runs import E678, E679
 from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.diagnostics.in_words import together
 from stemline.playbook.concepts import Body, Job
 from stemline.playbook.role_rules import Nobody, RoleRule
 from stemline.playbook.run_definitions import CARRIER, WHOLE_LINE, Aim, BlockRules, LineSpot
@@ -41,8 +42,7 @@ def unfinished(body: Body, at: Span, line: Sequence[str]) -> list[Diagnostic]:
     there = _PLACES[: (len(line) + 1) // 2]
     missing = [str(s) for s in _EVERY_LINE if s.place in there and not _blocks(body, s)]
     if missing:
-        listed = " and ".join(filter(None, (", ".join(missing[:-1]), missing[-1])))
-        found.append(E679(places=listed).at(at))
+        found.append(E679(places=together(missing)).at(at))
     return found
 
 

@@ -9,6 +9,7 @@ from typing import Protocol
 from stemline.diagnostics.catalogue.bounds import E134
 from stemline.diagnostics.catalogue.football import E401, E402
 from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.diagnostics.in_words import either
 from stemline.diagnostics.misspelt import Misspelt
 from stemline.diagnostics.nearest import distance, nearest
 from stemline.read.size_limits import LARGEST_FIGURE, LONGEST_FIELD, SMALLEST_FIGURE
@@ -128,7 +129,7 @@ class Words:
         names = tuple(names)
         wrong, near = self._meant((*names, *also))
         found = " ".join(a.text for a in wrong) or "nothing"
-        said = code(found=found, choices=listed(names) or "none yet")
+        said = code(found=found, choices=either(names) or "none yet")
         if not wrong and said.wanted:
             return Misread(E402(what=said.wanted).at(self.here))
         span = wrong[0].span.to(wrong[-1].span) if wrong else self.here
@@ -180,14 +181,6 @@ def _tells(name: str, wrong: str) -> bool:
     is near to every other short word."""
     right, word = name.casefold(), wrong.casefold()
     return len(name) > _SHORT or word[:-1] == right or sorted(word) == sorted(right)
-
-
-def listed(names: Iterable[str]) -> str:
-    """Names for a sentence: "a, b or c"."""
-    names = list(names)
-    if len(names) < 2:
-        return "".join(names)
-    return ", ".join(names[:-1]) + " or " + names[-1]
 
 
 def one_phrase(value: Value | None, what: str, span: Span) -> Phrase:

@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 
 from stemline.diagnostics.catalogue.calls import E620, E621
 from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.diagnostics.in_words import how_many
 from stemline.football.conditions import possible
 from stemline.football.defence.fronts import at_place, wings
 from stemline.football.field import Side
@@ -237,9 +238,7 @@ def _reason(
                 return f"{words} is taken: {busy}"
             there = picture.side(side)
             has = len(picture.count.on(there))
-            return (
-                f"there is no {words}: {has or 'no'} receiver{'s' * (has != 1)} on the {there.word}"
-            )
+            return f"there is no {words}: {how_many(has, 'receiver')} on the {there.word}"
         case TightEnd():
             return f"the {words} is taken: {busy}" if busy else "no man stands as a tight end"
         case Wing():

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 
@@ -12,8 +11,8 @@ from stemline.diagnostics.catalogue.football import E420
 from stemline.diagnostics.catalogue.looks import FaultOfLook
 from stemline.diagnostics.catalogue.names import E327
 from stemline.diagnostics.diagnostic import Diagnostic, Related
+from stemline.diagnostics.in_words import either, how_many
 from stemline.diagnostics.nearest import nearest
-from stemline.diagnostics.plural import how_many
 from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import ConceptSheet, Kind, Play, Season, Team
@@ -24,7 +23,6 @@ from stemline.playbook.dress_ups import Alias, Dress
 from stemline.playbook.playbook import Playbook
 from stemline.read.league import league_words
 from stemline.read.size_limits import MOST_CALLS
-from stemline.read.words import listed
 from stemline.resolve.calls import ambiguous, read_call, readings, two_readings
 from stemline.resolve.dressing import at_most, orders
 from stemline.resolve.expand import Expanded, Expander, Order
@@ -120,7 +118,7 @@ def _unknown_sections(book: Playbook) -> Iterable[Diagnostic]:
     for name, span in book.settings.sections:
         if name.casefold() not in known:
             near = nearest(name, book.families)
-            yield E327(found=name, choices=listed(book.families)).at(span, nearest=near)
+            yield E327(found=name, choices=either(book.families)).at(span, nearest=near)
 
 
 def _in_book_order(book: Playbook) -> list[Dress]:
@@ -284,24 +282,17 @@ def said_once(found: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
 
 
 def _cause(d: Diagnostic) -> tuple[object, ...]:
-    said = d.said
-    own = ((k, _unturned(v) if k == said.unordered else v) for k, v in said.values)
-    return said.code, d.span, *(pair for pair in own if pair[0] not in said.varies)
-
-
-def _unturned(men: str) -> str:
-    """Men in the order of their names: a call to the other side tells them from its own."""
-    return " and ".join(sorted(re.split(" and |, ", men)))
+    return d.span, d.said.cause
 
 
 def _counted(group: Sequence[Diagnostic]) -> Diagnostic:
     """The first of those with one cause, with the number of their calls, and all of the men where
     each names its own."""
     first = group[0].said
-    shown: dict[str, str] = {}
+    shown: dict[str, object] = {}
     if first.listed:
-        men = (dict(d.said.values)[first.listed].split(", ") for d in group)
-        shown[first.listed] = ", ".join(dict.fromkeys(man for one in men for man in one))
+        men = (man for d in group for man in getattr(d.said, first.listed))
+        shown[first.listed] = tuple(dict.fromkeys(men))
     calls = list(dict.fromkeys(getattr(d.said, "call", "") for d in group))
     if len(calls) > 1:
         shown["call"] = f"{calls[0]} and {how_many(len(calls) - 1, 'more call')}"

@@ -30,6 +30,7 @@ from stemline.diagnostics.catalogue.files import (
 )
 from stemline.diagnostics.catalogue.forms import E205, E206, E211, E220, E221, E225
 from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.diagnostics.in_words import either
 from stemline.diagnostics.nearest import nearest
 from stemline.source import Span
 from stemline.syntax.characters import folded
@@ -221,9 +222,8 @@ class Places:
         return E220(word=token, here=self._kind, example=example).at(span, nearest=near)
 
     def _elsewhere(self, token: Token, kinds: tuple[str, ...]) -> Diagnostic:
-        listed = " or ".join(filter(None, (", ".join(kinds[:-1]), kinds[-1])))
         span, example = self._span(token), self._shape.example
-        return E221(word=token, kinds=listed, here=self._kind, example=example).at(span)
+        return E221(word=token, kinds=either(kinds), here=self._kind, example=example).at(span)
 
 
 class Margins(Indenter):

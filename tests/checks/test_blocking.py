@@ -8,7 +8,7 @@ import pytest
 from resolve.test_runs import FORMATIONS, LOOKS, OTHERS, against
 from resolve.texts import ELEVEN, codes, compiled
 
-from stemline.checks.blocks_find_men import check_blocking
+from stemline.checks.blocks_find_men import too_many_free
 
 DIVE = f"""
 run Dive
@@ -32,12 +32,12 @@ KEYED = DIVE.replace(
 @pytest.mark.parametrize(("free", "told"), [((), 0), (("J",), 0), (("J", "W"), 1)])
 def test_one_man_is_the_backs_and_two_are_too_many(free: tuple[str, ...], told: int) -> None:
     play = replace(against("Two Backs Right Counter", "Even"), unblocked=free)
-    assert len(list(check_blocking(play))) == told
+    assert len(list(too_many_free(play))) == told
 
 
 def test_without_a_defence_nothing_is_said() -> None:
     play = replace(against("Two Backs Right Counter"), unblocked=("J", "W"))
-    assert list(check_blocking(play)) == []
+    assert list(too_many_free(play)) == []
 
 
 def book(run: str, look: str) -> list[str]:

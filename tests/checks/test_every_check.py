@@ -8,7 +8,7 @@ from types import ModuleType
 import pytest
 
 import stemline.checks
-from stemline.checks.codes import files
+from stemline.checks.discovered import files
 from stemline.diagnostics.diagnostic import Mistake
 
 CHECKS = [file for file in files(stemline.checks) if hasattr(file, "SAMPLES")]

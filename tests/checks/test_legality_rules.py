@@ -7,8 +7,8 @@ from dataclasses import replace
 
 import pytest
 
-from stemline.checks.codes import rows
-from stemline.checks.legality import Snap, check_formation, check_snap
+from stemline.checks.asked import When
+from stemline.checks.discovered import ask, rows
 from stemline.checks.legality.between import check_between
 from stemline.checks.legality.covered import check_covered
 from stemline.checks.legality.ends import check_ends
@@ -22,6 +22,7 @@ from stemline.checks.legality.offside import check_offside
 from stemline.checks.legality.on_line import check_on_line
 from stemline.checks.legality.sent_out import check_sent_out
 from stemline.checks.legality.set_time import check_set_time
+from stemline.checks.legality.snap import Snap
 from stemline.checks.legality.toward_line import check_toward_line
 from stemline.diagnostics.broken_rule import BrokenRule
 from stemline.diagnostics.diagnostic import Diagnostic
@@ -95,13 +96,13 @@ def running(men: tuple[Man, ...], label: str, *corners: tuple[float, float]) -> 
 
 def test_a_usual_set_breaks_nothing_in_any_code_of_its_size() -> None:
     for code in (HIGH_SCHOOL, COLLEGE, PROFESSIONAL):
-        assert codes(check_formation(snap(code, ELEVEN))) == []
+        assert codes(ask(When.STANDING, snap(code, ELEVEN))) == []
     for code in (CANADIAN_AMATEUR, CANADIAN_PROFESSIONAL):
-        assert codes(check_formation(snap(code, TWELVE))) == []
+        assert codes(ask(When.STANDING, snap(code, TWELVE))) == []
 
 
 def test_a_set_without_a_motion_is_asked_nothing_about_motion() -> None:
-    assert codes(check_snap(snap(HIGH_SCHOOL, ELEVEN))) == []
+    assert codes(ask(When.MOVING, snap(HIGH_SCHOOL, ELEVEN))) == []
 
 
 # Where the men stand.
@@ -250,7 +251,7 @@ def test_two_in_motion() -> None:
 
 def test_a_man_who_is_set_is_not_in_motion() -> None:
     still = snap(HIGH_SCHOOL, ELEVEN, H=ran(*ALONG, speed=0), S=ran(*UP, speed=0))
-    assert codes(check_snap(still)) == []
+    assert codes(ask(When.MOVING, still)) == []
 
 
 def test_the_quarterback_waits_for_the_ball_in_twelve_men() -> None:

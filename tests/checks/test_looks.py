@@ -6,7 +6,9 @@ import pytest
 from lineup.look_texts import FRONT, look
 from resolve.texts import ELEVEN, THREE_TWO, TWELVE, codes, compiled, message, said
 
-from stemline.checks.looks_line_up import check_looks
+from stemline.checks import looks_line_up
+from stemline.checks.looks_line_up import check_looks_line_up
+from stemline.resolve.expand import Expander
 
 
 def test_eleven_men_are_refused_by_a_twelve_man_code() -> None:
@@ -49,12 +51,27 @@ def test_a_motion_that_leaves_a_defender_without_his_man_is_found() -> None:
     ]
 
 
+def test_pairs_that_are_too_many_are_not_tried_and_counted(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    text = THREE_TWO + THREE_TWO.replace("Three Two", "Four Wide")
+    monkeypatch.setattr(looks_line_up, "MOST_PAIRS", 1)
+    found = [d for d in compiled(TWELVE, text, FRONT).diagnostics if d.code == "W104"]
+    assert [message(d) for d in found] == [
+        "the looks and formations of this playbook make 2 pairs, of which 1 were tried"
+    ]
+    monkeypatch.setattr(looks_line_up, "MOST_PAIRS", 2)
+    assert "W104" not in codes(compiled(TWELVE, text, FRONT))
+
+
 def test_a_broken_look_is_lined_up_by_nobody() -> None:
     result = look("M at nowhere, 4 deep")
     assert codes(result) == ["E481"]
     assert result.book is not None and result.book.looks["test"].broken
     assert not result.book.looks["front"].broken
-    assert "E481" not in [d.code for d in check_looks(result.book, result.calls)]
+    assert "E481" not in [
+        d.code for d in check_looks_line_up(result.book, result.calls, Expander(result.book))
+    ]
 
 
 @pytest.mark.parametrize(

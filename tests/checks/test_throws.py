@@ -16,7 +16,8 @@ from hypothesis import strategies as st
 
 from checks.test_legality_rules import ELEVEN, NAME, TWELVE, codes, path, stand
 from checks.test_legality_rules import play as bare
-from stemline.checks.legality import check_throws
+from stemline.checks.asked import When
+from stemline.checks.discovered import ask
 from stemline.checks.legality.block_past import check_block_past
 from stemline.checks.legality.downfield import check_downfield
 from stemline.diagnostics.diagnostic import Diagnostic
@@ -81,7 +82,7 @@ def test_the_verdict_is_where_he_is_when_the_ball_leaves(foot: str, deep: float)
 
 
 def test_the_message_says_when_and_how_far() -> None:
-    (found,) = check_throws(thrown(HIGH_SCHOOL, "3", RG=OUT), LEVEL)
+    (found,) = ask(When.THROWN, thrown(HIGH_SCHOOL, "3", RG=OUT), LEVEL)
     values = dict(found.values)
     assert (values["man"], values["wanted"], values["target"]) == ("RG", "2", "a")
     assert float(values["seconds"]) > 1.5 and 2 < float(values["yards"]) < 8
@@ -130,9 +131,9 @@ def keyed(foot: str, choice: str, **paths: Path) -> Play:
 
 
 def test_a_run_is_asked_only_where_it_may_be_thrown() -> None:
-    assert codes(check_throws(keyed("3", "throw", RG=OUT), LEVEL)) == ["W546"]
-    assert codes(check_throws(keyed("catch", "throw", RG=OUT), LEVEL)) == []
-    assert codes(check_throws(keyed("3", "pull", RG=OUT), LEVEL)) == []
+    assert codes(ask(When.THROWN, keyed("3", "throw", RG=OUT), LEVEL)) == ["W546"]
+    assert codes(ask(When.THROWN, keyed("catch", "throw", RG=OUT), LEVEL)) == []
+    assert codes(ask(When.THROWN, keyed("3", "pull", RG=OUT), LEVEL)) == []
 
 
 # Blocks past the line.

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from stemline.checks.codes import wordings
+from stemline.checks.discovered import wordings
 from stemline.checks.warnings_lowered import lowered
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.field import BallSpot, Field, Side

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable
 from pathlib import Path as File
 
-from stemline.checks.codes import wordings
+from stemline.checks.discovered import wordings
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot

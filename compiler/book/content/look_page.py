@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from stemline.book.content.page_models import Entry, LookPage, Post, Remark
+from stemline.diagnostics.in_words import half_yards
 from stemline.football.defenders import Defence, Defender, Level
 from stemline.football.play import LookSheet, Man, Play
 
@@ -106,7 +107,7 @@ def place_words(d: Defender, play: Play) -> str:
     assert play.defence is not None
     way = play.defence.strong.value
     side = "strong" if d.at.x * way > _OVER else "weak" if d.at.x * way < -_OVER else ""
-    deep = "" if d.level is Level.LINE else f"{_yards(d.at.y)} deep"
+    deep = "" if d.level is Level.LINE else f"{half_yards(d.at.y)} deep"
     if d.technique:
         where = [f"{d.technique} technique" if d.level is Level.LINE else d.technique, side]
     else:
@@ -123,7 +124,7 @@ def _over(d: Defender, play: Play) -> str:
     off = abs(d.at.x) - abs(near.snap.x)
     if abs(off) < _OVER:
         return f"over {_rank(near, play)}"
-    return f"{_yards(abs(off))} {'outside' if off > 0 else 'inside'} {_rank(near, play)}"
+    return f"{half_yards(abs(off))} {'outside' if off > 0 else 'inside'} {_rank(near, play)}"
 
 
 def _rank(man: Man, play: Play) -> str:
@@ -132,9 +133,4 @@ def _rank(man: Man, play: Play) -> str:
 
 
 def _from_ball(d: Defender, side: str) -> str:
-    return f"{_yards(abs(d.at.x))} {side}" if side else "over the ball"
-
-
-def _yards(number: float) -> str:
-    """To the nearest half yard: nobody lines up finer than that."""
-    return f"{round(number * 2) / 2:g}"
+    return f"{half_yards(abs(d.at.x))} {side}" if side else "over the ball"

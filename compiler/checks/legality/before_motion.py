@@ -9,11 +9,22 @@ Never snap it early, or line the men up so that it is right from the start.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import product
 
+from stemline.checks.asked import When
+from stemline.checks.discovered import ask
+from stemline.checks.legality.covered import E524
+from stemline.checks.legality.snap import Snap, numbers_of
 from stemline.diagnostics.broken_rule import BrokenRule
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
-from stemline.source import Span
+from stemline.football.field import BallSpot, Side
+from stemline.lineup.alignment import line_up
+from stemline.lineup.moving import move
+from stemline.playbook.formations import Formation
+from stemline.playbook.playbook import Playbook
+from stemline.resolve.expand import Expander, field_of
+from stemline.resolve.season import Calls
 
 
 class W870(Mistake):
@@ -27,12 +38,59 @@ class W870(Mistake):
     rules: str
 
 
-def before_motion(
-    formation: str, motions: tuple[str, ...], span: Span, found: Iterable[BrokenRule]
-) -> Diagnostic:
-    """The warning for fouls of a formation that every motion called from it mends."""
-    rules = ", and ".join(dict.fromkeys(rule.foul for rule in found if rule.foul))
-    return W870(formation=formation, motion=" or ".join(motions), rules=rules).at(span)
+WHEN = When.BOOK
+
+
+def check_before_motion(book: Playbook, calls: Calls, _: Expander) -> Iterator[Diagnostic]:
+    """What is wrong with each formation as it stands, but for what all of its calls mend."""
+    for key, formation in book.formations.items():
+        found = list(as_it_stands(book, key))
+        if found:
+            yield from _unmended(book, calls, key, formation, found)
+
+
+def _unmended(
+    book: Playbook, calls: Calls, key: str, formation: Formation, found: Sequence[Diagnostic]
+) -> Iterator[Diagnostic]:
+    orders = [order for _, order in calls.orders if order.formation == key]
+    ways = {(order.side, order.motion) for order in orders}
+    if orders:
+        found = [d for d in found if not isinstance(d.said, E524)]
+    if not ways or not all(motion for _, motion in ways):
+        yield from found
+        return
+    still = {broken_by(d) for side, way in ways for d in as_it_stands(book, key, (side,), way)}
+    mended = [d for d in found if broken_by(d) not in still]
+    yield from (d for d in found if d not in mended)
+    fouls = [d.said.foul for d in mended if isinstance(d.said, BrokenRule) and d.said.foul]
+    if fouls:
+        names = sorted({book.motions[way].name for _, way in ways})
+        rules = ", and ".join(dict.fromkeys(fouls))
+        told = W870(formation=formation.name, motion=" or ".join(names), rules=rules)
+        yield told.at(formation.span)
+
+
+def as_it_stands(
+    book: Playbook, key: str, sides: Iterable[Side] = tuple(Side), motion: str = ""
+) -> Iterator[Diagnostic]:
+    """A formation judged from every spot as it stands, or where its men are after a motion."""
+    formation = book.formations[key]
+    if formation.broken:
+        return
+    for spot, side in product(BallSpot, sides):
+        field = field_of(book, spot)
+        alignment, men, _ = line_up(book, formation, side, field)
+        if len(men) == field.code.players.value:
+            if motion:
+                men, _, _ = move(alignment, men, book.motions[motion])
+            numbers = numbers_of(book)
+            snap = Snap(field.code, men, formation.name, formation.span, numbers=numbers)
+            yield from ask(When.STANDING, snap)
+
+
+def broken_by(d: Diagnostic) -> tuple[str, str]:
+    """The rule and the man: what a motion need not be blamed for where the formation is."""
+    return d.code, getattr(d.said, "man", "")
 
 
 SAMPLES = """

@@ -16,7 +16,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import When, against
+from stemline.checks.asked import When
+from stemline.checks.legality.snap import against
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.play import Assignment, Play
 from stemline.football.timing.levels import GAP, PlayingLevel

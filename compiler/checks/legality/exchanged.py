@@ -12,7 +12,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import When, on
+from stemline.checks.asked import When
+from stemline.checks.legality.snap import on
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.play import Kind, Play
 

@@ -11,7 +11,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.checks.legality.snap import Snap, When, on
+from stemline.checks.asked import When
+from stemline.checks.legality.snap import Snap, on
 from stemline.diagnostics.broken_rule import BrokenRule
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.rulebook.rules import MotionWay

@@ -12,8 +12,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from stemline.checks.asked import When
 from stemline.checks.legality.covered import E524, covered
-from stemline.checks.legality.snap import When, on
+from stemline.checks.legality.snap import on
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.play import Kind, Man, Play
 from stemline.geometry.paths import Ending

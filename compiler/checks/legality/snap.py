@@ -4,22 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from enum import Enum
 from typing import Any
 
 from stemline.diagnostics.broken_rule import Resting
 from stemline.football.play import Man, Motion, Play
 from stemline.football.rulebook.rules import Code, Known
+from stemline.playbook.playbook import Playbook
 from stemline.source import Span
-
-
-class When(Enum):
-    """When a rule is asked: of a formation as it stands, of its motion, of a call, by its clock."""
-
-    STANDING = "standing"
-    MOVING = "moving"
-    CALLED = "called"
-    THROWN = "thrown"
 
 
 @dataclass(frozen=True)
@@ -76,3 +67,8 @@ def ranges(numbers: tuple[tuple[int, int], ...]) -> str:
 
 def within(number: int, numbers: tuple[tuple[int, int], ...]) -> bool:
     return any(low <= number <= high for low, high in numbers)
+
+
+def numbers_of(book: Playbook) -> dict[str, Span]:
+    """Where the personnel says who a man is, by letter."""
+    return {letter: person.span for letter, person in book.people.items()}

@@ -1,16 +1,18 @@
-"""Every code with its row: those of the stages in the catalogue, a check's own in its file."""
+"""The checks, found by their files, and every code with its row."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from functools import cache
 from importlib import import_module
 from pkgutil import walk_packages
 from types import ModuleType
+from typing import Any
 
 import stemline.checks
 import stemline.diagnostics.catalogue
-from stemline.diagnostics.diagnostic import Mistake, Wording
+from stemline.checks.asked import When
+from stemline.diagnostics.diagnostic import Diagnostic, Mistake, Wording
 
 
 @cache
@@ -21,8 +23,20 @@ def files(package: ModuleType) -> tuple[ModuleType, ...]:
 
 
 @cache
+def _asked(when: When) -> tuple[Callable[..., Iterator[Diagnostic]], ...]:
+    checks: list[Any] = [f for f in files(stemline.checks) if getattr(f, "WHEN", None) is when]
+    return tuple(getattr(f, f"check_{f.__name__.rpartition('.')[2]}") for f in checks)
+
+
+def ask(when: When, *about: object) -> Iterator[Diagnostic]:
+    """What the checks that are asked then find: ``check_NAME`` of each file whose WHEN it is."""
+    for check in _asked(when):
+        yield from check(*about)
+
+
+@cache
 def rows() -> tuple[type[Mistake], ...]:
-    """Every row, by its number."""
+    """Every row, by its number: those of the stages are in the catalogue, a check's in its file."""
     places = (*files(stemline.diagnostics.catalogue), *files(stemline.checks))
     found = {row for place in places for row in _rows_of(place)}
     return tuple(sorted(found, key=lambda row: (row.__name__[1:], row.__name__)))

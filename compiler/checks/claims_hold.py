@@ -1,0 +1,62 @@
+"""Does what a concept claims hold on the field?
+
+A coach draws a high-low or a triangle for the room that it makes: so many yards between the men,
+and the defender cannot be near both. What a formation and its splits leave of that room is measured
+when the ball gets there. The clock's figures are planning estimates: a warning.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from stemline.checks.asked import ProvedCall, When
+from stemline.diagnostics.diagnostic import Diagnostic, Mistake
+from stemline.football.timing.space import measured
+
+
+class W805(Mistake):
+    title = "a claim that does not hold"
+    message = "{call}: the {kind} of {targets} measures {measured}; {wanted} are wanted"
+    label = "does not hold"
+    help = "change the depths or splits, or drop the claim"
+    varies = ("measured",)
+
+    call: str
+    kind: str
+    measured: str
+    targets: str
+    wanted: str
+
+
+WHEN = When.PROVED
+
+
+def check_claims_hold(call: ProvedCall) -> Iterator[Diagnostic]:
+    """Claims that measure less than they want."""
+    if call.clock is None:
+        return
+    for shape in measured(call.play, call.clock):
+        if not shape.holds:
+            yield W805(
+                kind=shape.claim.kind, measured=shape.words, wanted=shape.wish,
+                targets=", ".join(shape.claim.targets), call=call.play.call.spoken,
+            ).at(shape.claim.span)  # fmt: skip
+
+
+SAMPLES = """
+### W805
+
+The concept says that it makes a shape. Measured when the ball comes, one defender covers it.
+
+```play fail W805 clock
+tag Wheel for Crossers
+    settle runs sit 7 over ball
+    claims triangle near top far
+```
+
+```play clock
+tag Wheel for Crossers
+    settle runs sit 8 over ball
+    claims triangle near top far
+```
+"""

@@ -1,0 +1,30 @@
+"""Lists, numbers of things and distances, as a sentence has them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+
+def either(names: Iterable[str]) -> str:
+    """``a``, ``a or b``, ``a, b or c``; "" of none."""
+    return _series(names, "or")
+
+
+def together(names: Iterable[str]) -> str:
+    """``a``, ``a and b``, ``a, b and c``; "" of none."""
+    return _series(names, "and")
+
+
+def _series(names: Iterable[str], last: str) -> str:
+    *before, end = [*names] or [""]
+    return f"{', '.join(before)} {last} {end}" if before else end
+
+
+def how_many(number: int, what: str) -> str:
+    """``no calls``, ``1 call``, ``2 calls``."""
+    return f"{number or 'no'} {what}{'s' * (number != 1)}"
+
+
+def half_yards(length: float) -> str:
+    """A length of at least 0 to the nearest half yard: nobody counts finer by eye."""
+    return f"{int(2 * length + 0.5) / 2:g}"

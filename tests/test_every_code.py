@@ -1,0 +1,44 @@
+"""Each code of the catalogue has something that causes it: a text of the corpus or of the page of
+messages, or it is none that a text can cause."""
+
+from __future__ import annotations
+
+import re
+
+from errors_page import PAGE
+from test_mistakes import CASES, MADE, STORED
+
+from stemline.checks.discovered import rows, wordings
+
+OF_NO_SHORT_TEXT = {
+    "a folder that its owner may not read": {"E109"},
+    "a text as long as a bound": {"W104", "E140", "E141", "E142", "E143", "E144", "E145"},
+    "what a command was asked for": {"E603", "E604", "E605", "E606"},
+    "files of a theme": {"E905", "E907", *(f"E{n}" for n in range(911, 919))},
+    "the place where output goes": {f"E{n}" for n in range(951, 961)},
+}
+
+
+def test_each_code_has_a_text_that_causes_it() -> None:
+    """Those texts are compiled by the tests of the corpus and of the page."""
+    caused = {code for case in CASES for code in case.codes}
+    caused |= set(
+        re.findall(r"^```(?:play|toml) fail (\w+)", PAGE.read_text("utf-8"), re.MULTILINE)
+    )
+    caused |= {code for codes in STORED.values() for code in codes}
+    caused |= {code for _, code in MADE.values()}
+    assert wordings().keys() - caused == set().union(*OF_NO_SHORT_TEXT.values())
+
+
+def test_what_varies_or_is_listed_is_a_field() -> None:
+    for row in rows():
+        assert {*row.varies} - {"call"} <= set(row.fields), row
+        assert not row.listed or row.listed in row.fields
+
+
+def test_a_wording_asks_for_no_field_that_its_code_does_not_carry() -> None:
+    for row in rows():
+        carried = {*row.fields, *({"rules", "source"} if "resting" in row.fields else ())}
+        for worded in row.worded().values():
+            asked = re.findall(r"\{(\w+)\}", worded.message + worded.label + worded.help)
+            assert set(asked) <= carried, row
