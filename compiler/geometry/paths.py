@@ -130,6 +130,15 @@ def segments(path: Path) -> tuple[Segment, ...]:
     return tuple(made)
 
 
+def crossing(path: Path, y: float) -> float | None:
+    """Where a path last crosses a depth, going up the field."""
+    found = None
+    for a, b in pairwise(path.corners):
+        if a.y <= y < b.y:
+            found = a.x + (b.x - a.x) * (y - a.y) / (b.y - a.y)
+    return found
+
+
 def polyline(path: Path) -> tuple[Point, ...]:
     """The drawn path as points close together on its turns, from start to end."""
     points = [path.start]

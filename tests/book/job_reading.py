@@ -137,7 +137,7 @@ def _job(row: Row, play: Play, plays: Sequence[Play]) -> Job:
     motion = by_part["motion"].words if "motion" in by_part else row.task.motion
     if decided and "job" not in by_part:
         return Job(motion, decided[0], (), says)
-    left = (n for n in looks if play.defence is None or n.label.startswith("if "))
+    left = (n for n in looks if not play.against or n.label.startswith("if "))
     return Job(motion, job, tuple((n.label, n.words) for n in left), says)
 
 
@@ -190,7 +190,7 @@ def _base_line(page: ConceptPage, base: Play) -> Iterator[tuple[str, str]]:
 def _placed(words: str, base: Play) -> str:
     """A front's words with linemen by their places, as the table's head names them."""
     for man in _line(base):
-        words = re.sub(rf"\b(with|and) {man.label}\b", rf"\1 {_place(man, base)}", words)
+        words = re.sub(rf"\b(with|and|Help) {man.label}\b", rf"\1 {_place(man, base)}", words)
     return words
 
 

@@ -130,6 +130,8 @@ def first_of(row: Against, checks: Mapping[str, str]) -> str:
 
 def _separation(part: Separation) -> str:
     """Yards, the nearest defender and how the read is covered; a screen is behind the line."""
+    if part.cover is Cover.NEVER:
+        return _MARKS[part.cover]
     behind = " behind" if part.behind and part.cover is Cover.OPEN else ""
     yards = f"{TOLD:.0f}+ " if part.yards > TOLD else f"{part.yards:.1f}"
     return f"{yards} {part.nearest} {_MARKS[part.cover]}{behind}"

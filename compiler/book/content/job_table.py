@@ -377,7 +377,8 @@ def _line_words(play: Play, base: Play, lines: Sequence[_Told]) -> str:
     name = f"{protection}. " if protection != base.protection else ""
     look = play.defence
     against = f"Against {look.name}: " if look is not None and base.defence is None else ""
-    known = {job for _, job in lines[0][1]}
+    # where the page has a table of fronts instead, no rule stands in full in the row
+    known = {job for _, job in lines[0][1]} if base.defence is None else set()
     brief = [(who, _head(job) if job in known else job) for who, job in changed]
     groups = _shared(_in_order(brief, play))
     if len(groups) == 1 and len(groups[0][0]) == len(jobs):

@@ -9,7 +9,7 @@ from stemline.football.defence.techniques import Gap, gap_x, surface
 from stemline.football.field import Side
 from stemline.football.play import Man
 from stemline.football.players import Position
-from stemline.geometry.paths import Leg, Path, Point
+from stemline.geometry.paths import Leg, Path, Point, crossing
 
 # Yards; common practice, no published source, chosen for the drawing where nothing else is said.
 EDGE_AIM = 1.5
@@ -28,6 +28,8 @@ UPFIELD = 5.0
 UPFIELD_WIDE = 7.0
 TURN = 1.2
 """The reach of his turns."""
+SAME_HOLE = 1.0
+"""Between two men's ways at the line: no farther apart they go through one gap."""
 
 
 @dataclass(frozen=True)
@@ -65,6 +67,12 @@ def carry(holes: Sequence[Hole], carrier: Man, men: Sequence[Man]) -> Path:
         points += [Point(last.x, -0.6), Point(last.x + out * 0.4, UPFIELD)]
     legs = [Leg(p, TURN) for p in points[:-1]] + [Leg(points[-1])]
     return Path(start, tuple(legs))
+
+
+def same_hole(path: Path, other: Path) -> bool:
+    """Whether two men run through one gap of the line."""
+    here, there = crossing(path, 0.0), crossing(other, 0.0)
+    return here is not None and there is not None and abs(here - there) <= SAME_HOLE
 
 
 def stands_wide(passer: Man) -> bool:

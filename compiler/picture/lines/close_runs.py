@@ -178,7 +178,7 @@ def _at_hole(run: LineRun, hole: DrawnHole, symbols: Mapping[str, Symbol], board
         return replace(run, path=led(run.path, run.man, hole, board), leads=True)
     if run.pen == CLIMB:
         return replace(run, path=crossed(run.path, hole, board))
-    if run.pen == "":
+    if run.pen == "" and symbols[run.man].man.rank is None:
         others = [s for name, s in symbols.items() if name != run.man]
         return replace(run, path=followed(run.path, hole, board, others))
     return run

@@ -12,13 +12,14 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
+from stemline.football.blocking.carrying import same_hole
 from stemline.football.play import Kind, Play
 from stemline.geometry.curves import far_from, left_of, turn_angle, unit
-from stemline.geometry.paths import Ending, Leg, Path, Point, along, length, polyline
+from stemline.geometry.paths import Ending, Leg, Path, Point, along, crossing, length, polyline
 from stemline.picture.frame.board import Board
 from stemline.picture.men.pulls import in_lanes
 from stemline.picture.men.symbols import Symbol
-from stemline.picture.spacing.leaders import HOLE, SHALLOW, band, crossing, lanes_of, near
+from stemline.picture.spacing.leaders import HOLE, SHALLOW, band, lanes_of, near
 from stemline.picture.ways.detours import Round, detour
 from stemline.picture.ways.gaps import gap_of, through_gaps
 from stemline.picture.ways.starts import begun_at, behind_passer, ghosts_of, keep_off
@@ -42,9 +43,6 @@ _BESIDE = 2.0
 """Yards: a man no farther from the one inside him moves out with him when the hole is opened."""
 _UP = 2.5
 """Yards from the line of scrimmage within which men move out with the line."""
-_FOLLOWS = 1.0
-"""Yards from the carrier's aim at the line within which a man who blocks nobody runs after him:
-they go through one gap."""
 _STEP = 0.1
 """Yards by which his way is searched for where he comes into the carrier's line."""
 
@@ -91,6 +89,8 @@ def _wing(path: Path, others: Sequence[Symbol], board: Board) -> Symbol | None:
     here = crossing(path, 0.0)
     if here is None or gap_of(path, others) is not None:
         return None
+    if any(s.man.on_line and abs(here - s.at.x) < s.edge for s in others):
+        return None  # he runs off the hip of a man of the line, not outside it
     out = 1.0 if here > 0 else -1.0
     met = [
         s
@@ -260,9 +260,7 @@ def _under_wing(x: float, aside: float, wing: Symbol, board: Board) -> list[Leg]
 def followed(path: Path, hole: DrawnHole, board: Board, symbols: Iterable[Symbol]) -> Path:
     """The path of a man who only follows the carrier through his hole, ended where he comes into
     his line and clear of the other men."""
-    here, aim = crossing(path, 0.0), crossing(hole.aim, 0.0)
-    follows = here is not None and aim is not None and abs(here - aim) <= _FOLLOWS
-    if path.ending is not Ending.RUN or not follows:
+    if path.ending is not Ending.RUN or not same_hole(path, hole.aim):
         return path
     whole, way, lane = polyline(path), polyline(hole.path), board.mark("lane")
     points = [along(whole, n * _STEP) for n in range(math.ceil(length(whole) / _STEP))]

@@ -10,11 +10,11 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from itertools import combinations, pairwise, permutations
+from itertools import combinations, permutations
 
 from stemline.football.play import Assignment, Play
 from stemline.geometry.curves import turn_angle
-from stemline.geometry.paths import Path, Point
+from stemline.geometry.paths import Path, Point, crossing
 from stemline.picture.frame.board import Board
 
 HOLE = 1.6
@@ -142,12 +142,3 @@ def band(lanes: Mapping[str, float], board: Board) -> tuple[float, float]:
     carry, block = board.weight("carry") / 2, board.weight("block") / 2
     low = min([-carry, *(lane - block for lane in lanes.values())])
     return low, max([carry, *(lane + block for lane in lanes.values())])
-
-
-def crossing(path: Path, y: float) -> float | None:
-    """Where a path last crosses a depth, going up the field."""
-    found = None
-    for a, b in pairwise(path.corners):
-        if a.y <= y < b.y:
-            found = a.x + (b.x - a.x) * (y - a.y) / (b.y - a.y)
-    return found

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from stemline.football.blocking.block_paths import Lane
-from stemline.football.blocking.carrying import stands_wide
+from stemline.football.blocking.carrying import same_hole, stands_wide
 from stemline.football.field import Side
 from stemline.football.play import Assignment, Branch, Key, Play
 from stemline.geometry.paths import Leg, Path, Point
@@ -17,6 +17,8 @@ _KEEP_WIDE = 1.6
 """Outside the last man of the line: where he runs when he pulls the ball."""
 _KEEP_DEEP = 5.0
 _TURN = 1.2
+_FAKES = ", as if with the ball"
+"""What the words of a man end with who aims at a hole and does not carry the ball."""
 
 
 def passer_job(play: Play, through: Lane) -> Play:
@@ -43,13 +45,30 @@ def handed_on(play: Play) -> Play:
     for giver, man, taker in zip(hands, hands[1:], (*hands[2:], ""), strict=False):
         task = play.assignment(man)
         rest = f", hand it to {taker}." if taker else "."
-        job = task.job.replace(", as if with the ball", "").replace("Take the ball to", "Run to")
+        job = task.job.replace(_FAKES, "").replace("Take the ball to", "Run to")
         takes = f"Take the ball from {giver}"
         if man == passer.label:
             takes = f"Hand the ball to {play.handoffs[0]}, take it back from {giver}"
         told = replace(task, job=f"{takes}{rest} {job}".rstrip())
         play = replace(play, assignments=tuple(_put(a, told) for a in play.assignments))
     return play
+
+
+def following(play: Play) -> Play:
+    """The play with the words of those who aim at the carrier's own hole: it is no fake, they run
+    behind the ball or ahead of it."""
+    own = play.assignment(play.carrier).path if play.carrier else None
+    if own is None:
+        return play
+    made = []
+    for a in play.assignments:
+        aims = _FAKES in a.job and a.man not in play.handoffs
+        if aims and a.path is not None and same_hole(a.path, own):
+            deeper = play.man(a.man).snap.y <= play.man(play.carrier).snap.y
+            goes = f"Follow {play.carrier} to" if deeper else f"Run ahead of {play.carrier} to"
+            a = replace(a, job=a.job.replace(_FAKES, "").replace("Run to", goes))
+        made.append(a)
+    return replace(play, assignments=tuple(made))
 
 
 def _put(a: Assignment, made: Assignment) -> Assignment:

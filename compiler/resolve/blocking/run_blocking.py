@@ -46,7 +46,7 @@ from stemline.playbook.run_definitions import (
 )
 from stemline.playbook.said import Said, SideWord
 from stemline.resolve.assignments import Chosen, choose, words_of, worlds_of
-from stemline.resolve.blocking.handing_off import handed_on, passer_job
+from stemline.resolve.blocking.handing_off import following, handed_on, passer_job
 from stemline.resolve.blocking.keying import left_instead, read
 from stemline.resolve.blocking.run_words import taken_words
 from stemline.resolve.roles import Bound
@@ -107,7 +107,7 @@ class RunBlocking:
         self._carrier = bound.men.get(CARRIER, "")
         self._through = lane(picture.men, _hole(play, body, picture, self._carrier), self._toward)
         places = _places(picture)
-        self._play = replace(
+        made = replace(
             play,
             assignments=tuple(
                 _named(a, self._told[a.man], body, places) if a.man in self._told else a
@@ -116,6 +116,8 @@ class RunBlocking:
             carrier="" if self._shows_run else self._carrier,
             handoffs=() if self._shows_run else _handoffs(body, bound, picture),
         )
+        self._play = following(made)
+        self._together = {self._carrier, *_others(made, self._play)}
         self._found = tuple(
             E677(does=r.does, call=play.call.spoken).at(r.span)
             for r in body.reactions
@@ -152,7 +154,7 @@ class RunBlocking:
             if block is not None:
                 a = _blocked(a, block, solved, play, through, a.man in self._told)
                 a = self._round_men(a, block, front)
-            elif a.man == self._carrier and a.path is not None and not self._shows_run:
+            elif a.man in self._together and a.path is not None and not self._shows_run:
                 path = moved_hole(a.path, through.hole - self._through.hole)
                 bodies = [d.at for d in front.defenders]
                 a = replace(a, path=run_clear(path, bodies, self._toward.value))
@@ -233,6 +235,12 @@ def _told(play: Play, body: Body, bound: Bound, picture: LinedUp) -> list[Told]:
         if chosen is not None and isinstance(chosen.base.value, BlockRules):
             told.setdefault(label, Told(label, role, chosen.base.value, chosen.base))
     return list(told.values())
+
+
+def _others(play: Play, told: Play) -> Iterable[str]:
+    """Men whose words are others."""
+    pairs = zip(play.assignments, told.assignments, strict=True)
+    return (a.man for a, b in pairs if a.job != b.job)
 
 
 def _handoffs(body: Body, bound: Bound, picture: LinedUp) -> tuple[str, ...]:
