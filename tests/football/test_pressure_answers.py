@@ -12,6 +12,7 @@ from football.timed import against, clocked
 from stemline.book.content.answer_table import _table
 from stemline.football.timing.answers import Stood, check_to
 from stemline.football.timing.coverage import Against, Cover, Separation
+from stemline.geometry.paths import Point
 
 FLAT, NEAR, TOP, FAR = clocked(against("Three Two Right Crossers", "Zero")).reads
 
@@ -39,6 +40,15 @@ def test_a_hot_throw_is_open_when_it_is_thrown() -> None:
     assert row(early, good, rusher=1.8).hot is good
     assert row(early, rusher=1.8).hot is None
     assert row(good).hot is None, "nobody is free"
+
+
+def test_a_screen_is_open_once_he_has_the_ball() -> None:
+    """Behind the line there is nobody to get away from: he need not have turned at the throw."""
+    early = read(0, Cover.OPEN, 1.0, opens=1.6)
+    behind = replace(early, at=Point(early.at.x, -2.0))
+    assert row(behind, rusher=1.7).hot is behind
+    assert row(replace(behind, arrives=1.4), rusher=1.7).hot is None
+    assert row(early, rusher=1.7).hot is None
 
 
 def test_without_an_order_under_pressure_the_reads_are_asked() -> None:

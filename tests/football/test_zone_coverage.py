@@ -159,12 +159,9 @@ def test_outside_a_third_leans_in_and_never_out(side: int) -> None:
     assert flag[-1, 0] == pytest.approx(side * 16)
 
 
-@pytest.mark.parametrize("kind", [DutyKind.HALF, DutyKind.QUARTER])
 @pytest.mark.parametrize("side", [-1, 1])
-def test_a_half_and_a_quarter_go_with_the_man_of_their_part_either_way(
-    kind: DutyKind, side: int
-) -> None:
-    deep = zone(kind, Point(side * 16, 16.5))
+def test_a_half_goes_with_the_man_of_his_part_either_way(side: int) -> None:
+    deep = zone(DutyKind.HALF, Point(side * 16, 16.5))
     (post,), (flag,) = (runs(deep, a=stands(side * x, 20)) for x in (9, 23))
     assert post[-1, 0] == pytest.approx(side * (16 - INSIDE))
     assert flag[-1, 0] == pytest.approx(side * (16 + INSIDE))

@@ -1,8 +1,8 @@
 """A call against a look: which read is open when the ball comes, and by how much.
 
-Until the throw, defenders do what their duty says (`zone_coverage`, `man_coverage`), from then on
-they break on the ball (`breaking`). Of the throws that a
-read offers (`chances`) the roomiest counts, since a passer throws where they are not.
+Until the throw, defenders do what their duty says (`zone_coverage`, `quarters`, `man_coverage`),
+from then on they break on the ball (`breaking`). Of the throws that a read offers (`chances`) the
+roomiest counts, since a passer throws where they are not.
 These are planning figures, common practice, with no published source.
 """
 
@@ -15,6 +15,7 @@ from enum import Enum
 from functools import lru_cache
 
 import numpy as np
+from numpy.typing import NDArray
 
 from stemline.football.defence.zones import DEEP
 from stemline.football.defenders import Defender, DutyKind
@@ -24,6 +25,7 @@ from stemline.football.timing.chances import Chances, chances, together
 from stemline.football.timing.clock import ReadClock, TimedRead
 from stemline.football.timing.levels import GAP, REMEMBERED, PlayingLevel
 from stemline.football.timing.man_coverage import chased
+from stemline.football.timing.quarters import in_quarters, matched
 from stemline.football.timing.running import Array, Timeline
 from stemline.football.timing.screens import blockers
 from stemline.football.timing.squatting import squatting
@@ -93,9 +95,11 @@ class Separation:
 
     @property
     def opened(self) -> bool:
-        """Whether its man is open by the time the ball leaves the hand."""
+        """Whether its man is open by the time the ball leaves the hand; by the time he has it,
+        behind the line: there is nobody whom he has to get away from first."""
         window = self.read.window
-        return window is not None and window.opens <= self.thrown + GAP
+        by = self.arrives if self.behind else self.thrown
+        return window is not None and window.opens <= by + GAP
 
     @property
     def behind(self) -> bool:
@@ -183,22 +187,34 @@ def _rooms(
     times = _TIMES[:count]
     places = {label: _sampled(line)[:count] for label, line in clock.men.items()}
     sets = min((look.ready for look in clock.reads), default=math.inf)
-    where = defenders_at(play, covering, places, times, level, sets)
-    stack = np.stack([where[d.label] for d in covering])
-    follows = np.array([_follows(d, places) for d in covering])
-    deep = np.array([d.duty is not None and d.duty.kind in DEEP for d in covering])
-    away = np.empty((len(covering), len(throws)))
-    ahead = np.empty(away.shape, dtype=bool)
-    ahead[follows] = in_the_way(throws, stack[follows], throws.met, _STEP)
-    ahead[~follows] = in_the_way(throws, stack[~follows], throws.thrown, _STEP)
-    away[follows] = beside(throws, stack[follows], _STEP)
-    squats = np.array([squatting(d, play) for d in covering])
-    rest = ~follows & ~squats
-    away[rest] = broken(throws, stack[rest], deep[rest], level, _STEP)
-    if squats.any():
-        away[squats] = squatted(throws, stack[squats], level, _STEP)
+    stack, eyes = _before_the_throw(play, covering, places, times, level, sets)
+    moments = np.minimum(throws.thrown / _STEP, count - 1).astype(int)
+    watches = eyes[:, moments]  # defenders, throws
+    some = np.flatnonzero(watches.any(axis=1)).tolist()
+    rest = np.flatnonzero(~watches.all(axis=1)).tolist()
+    away = np.empty(watches.shape)
+    ahead = np.empty(watches.shape, dtype=bool)
+    ahead[rest] = in_the_way(throws, stack[rest], throws.thrown, _STEP)
+    away[rest] = _breaks(play, [covering[i] for i in rest], throws, stack[rest], level)
+    ahead[some] = np.where(
+        watches[some], in_the_way(throws, stack[some], throws.met, _STEP), ahead[some]
+    )
+    away[some] = np.where(watches[some], beside(throws, stack[some], _STEP), away[some])
     away = np.where(ahead & (away < OPEN), np.minimum(away, BETWEEN), away)
     return np.split(away, np.cumsum([len(one) for one in offered])[:-1], axis=1)
+
+
+def _breaks(
+    play: Play, men: Sequence[Defender], throws: Chances, places: Array, level: PlayingLevel
+) -> Array:
+    """How far those who look at the ball are from each catch: (men, throws)."""
+    deep = np.array([d.duty is not None and d.duty.kind in DEEP for d in men], dtype=bool)
+    squats = np.array([squatting(d, play) for d in men], dtype=bool)
+    away = np.empty((len(men), len(throws)))
+    away[~squats] = broken(throws, places[~squats], deep[~squats], level, _STEP)
+    if squats.any():
+        away[squats] = squatted(throws, places[squats], level, _STEP)
+    return away
 
 
 @lru_cache(maxsize=REMEMBERED)
@@ -258,14 +274,31 @@ def defenders_at(
 
     ``sets`` is when the passer is ready to throw his first read, in seconds after the snap.
     """
-    men = [d for d in defenders if _follows(d, places)]
-    rest = [d for d in defenders if not _follows(d, places)]
-    zone = dropped(rest, play, places, times, level, sets)
-    where = {d.label: zone[i] for i, d in enumerate(rest)}
-    if men:
-        man = chased(men, places, times, level)
-        where |= {d.label: man[i] for i, d in enumerate(men)}
-    return where
+    where, _ = _before_the_throw(play, defenders, places, times, level, sets)
+    return {d.label: place for d, place in zip(defenders, where, strict=True)}
+
+
+def _before_the_throw(
+    play: Play,
+    defenders: Sequence[Defender],
+    places: Mapping[str, Array],
+    times: Array,
+    level: PlayingLevel,
+    sets: float,
+) -> tuple[Array, NDArray[np.bool_]]:
+    """Where defenders are, (defenders, times, 2), and when each has his eyes on a man and not on
+    the ball, (defenders, times)."""
+    where = np.empty((len(defenders), len(times), 2))
+    eyes = np.zeros(where.shape[:2], dtype=bool)
+    man = [i for i, d in enumerate(defenders) if _follows(d, places)]
+    four = [i for i, d in enumerate(defenders) if in_quarters(d)]
+    rest = [i for i in range(len(defenders)) if i not in {*man, *four}]
+    where[rest] = dropped([defenders[i] for i in rest], play, places, times, level, sets)
+    if four:
+        where[four], eyes[four] = matched([defenders[i] for i in four], play, places, times, level)
+    if man:
+        where[man], eyes[man] = chased([defenders[i] for i in man], places, times, level), True
+    return where, eyes
 
 
 def _follows(defender: Defender, men: Container[str]) -> bool:

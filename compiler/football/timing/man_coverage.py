@@ -28,10 +28,15 @@ LINES_UP_OFF = 7.0
 """Yards off his man from which a defender backpedals."""
 CUSHION = 3.5
 """Yards at which a man defender who is run at turns and goes with his man."""
+AHEAD = 0.12
+"""Seconds ahead of what he has seen of his man at which he turns: he goes before his cushion is
+gone."""
 STRAIGHT = 1.7
 """Up the field for so much across it (30 degrees): a man who runs at his defender."""
 LEVERAGE = 0.8
 """Yards to the side of his man that a man defender keeps, on the side that he lined up on."""
+HIP = 0.6
+"""Yards behind a man who runs across the field that he means to be."""
 CLOSES = 0.35
 """Seconds in which a man defender means to be back at his man's hip."""
 WAITS = 1.0
@@ -49,8 +54,11 @@ BRAKE = 12.0
 RELEASE = 0.5
 """Seconds after the snap in which a man only comes off the line; twice as long after it he may
 break either way. Common practice."""
-MOVED = 0.4
-"""Yards that a man has gone before his defender takes him to be on his way."""
+MOVED, STIRRED = 0.4, 0.05
+"""Yards that a man has gone before his defender takes him to be on his way, and before one does who
+is up close: he goes with the first step."""
+PRESSES = 3.0
+"""Yards off his man up to which he is up close."""
 
 _DEGREES = np.arange(180.0, -1.0, -1.0)
 _COSINE, _KEPT = np.cos(np.radians(_DEGREES)).tolist(), keeps(_DEGREES).tolist()
@@ -89,12 +97,14 @@ def _what_they_see(men: Sequence[Defender], targets: Plane, level: PlayingLevel)
     then = np.maximum(np.arange(targets.shape[1]) - late, 0)
     seen = targets[:, then]
     runs = (seen - targets[:, np.maximum(then - _LOOKS_BACK, 0)]) / _LOOKS
-    hips = seen + runs * (late * _STEP) + _hip(runs, _side(men, targets))
+    there = seen + runs * (late * _STEP)
+    hips = there + _hip(runs, _side(men, targets))
     hips = np.where(seen.imag < 0, hips.real + 1j * np.maximum(hips.imag, WAITS), hips)
     straight = runs.imag > STRAIGHT * np.abs(runs.real)
     ground = np.minimum(runs.imag, _gives(men, targets)[:, None])
-    gone = np.maximum.accumulate(np.abs(seen - targets[:, :1]) > MOVED, axis=1)
-    columns = (seen, runs, hips, straight, ground, gone)
+    moved = np.where(_off(men, targets) <= PRESSES, STIRRED, MOVED)[:, None]
+    gone = np.maximum.accumulate(np.abs(seen - targets[:, :1]) > moved, axis=1)
+    columns = (seen + runs * AHEAD, runs, hips, straight, ground, gone)
     return map(_Seen, *(column.tolist() for column in columns))
 
 
@@ -137,15 +147,20 @@ def _side(men: Sequence[Defender], targets: Plane) -> Array:
 
 def _gives(men: Sequence[Defender], targets: Plane) -> Array:
     """How fast each gives ground."""
-    off = np.array([d.at.y for d in men]) - np.maximum(targets[:, 0].imag, 0.0) >= LINES_UP_OFF
-    return np.where(off, BACKPEDAL, SHUFFLE)
+    return np.where(_off(men, targets) >= LINES_UP_OFF, BACKPEDAL, SHUFFLE)
+
+
+def _off(men: Sequence[Defender], targets: Plane) -> Array:
+    """How many yards up the field from his man each lines up."""
+    off: Array = np.array([d.at.y for d in men]) - np.maximum(targets[:, 0].imag, 0.0)
+    return off
 
 
 def _hip(runs: Plane, side: Array) -> Array:
     """Where a man defender means to be beside his man: on his side of him, and behind one who
     runs across the field."""
     across = np.abs(runs.real) > np.abs(runs.imag)
-    hip: Array = np.where(across, -np.sign(runs.real) * LEVERAGE, side[:, None])
+    hip: Array = np.where(across, -np.sign(runs.real) * HIP, side[:, None])
     return hip
 
 
