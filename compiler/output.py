@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator
 from itertools import groupby
 
+from stemline.book.content.book import Edition, make_book
 from stemline.book.content.clock_lines import clock_lines, look_lines, sameness_lines, verdict
-from stemline.book.content.page_models import Edition
-from stemline.book.content.pages import make_book
 from stemline.book.paper import Paper
 from stemline.diagnostics.diagnostic import Diagnostic, diagnose
 from stemline.diagnostics.nearest import nearest

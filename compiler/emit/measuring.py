@@ -12,7 +12,8 @@ import re
 from collections.abc import Callable, Iterable, Mapping, MutableMapping
 from typing import Any
 
-from stemline.book.content.page_models import Book, Page
+from stemline.book.content.book import Book
+from stemline.book.content.page import Page
 from stemline.book.layout.fit import Arrangement, FrontMatter, Measures, Style, telling
 from stemline.book.layout.numbering import FrontPages, page_numbers
 from stemline.emit.gallery import Gallery

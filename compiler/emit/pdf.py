@@ -14,7 +14,7 @@ from contextlib import contextmanager
 from datetime import UTC, datetime
 from typing import Any
 
-from stemline.book.content.page_models import Book
+from stemline.book.content.book import Book
 from stemline.book.layout.fit import arrange, front
 from stemline.book.layout.numbering import FrontPages, page_numbers
 from stemline.book.paper import room
