@@ -45,7 +45,7 @@ def check_looks(
         return
     yield from _numbers(looks, book)
     yield from _too_near(looks, book)
-    found = _Found()
+    found = _LooksByCause()
     sets = list(_sets(book, calls))
     tried = max(1, MOST_PAIRS // len(keys))
     if tried < len(sets):
@@ -139,7 +139,7 @@ def _uncovered(defence: Defence, picture: LinedUp) -> Iterator[Diagnostic]:
             )  # fmt: skip
 
 
-class _Found:
+class _LooksByCause:
     """Diagnostics by cause, each with the formations that show it."""
 
     def __init__(self) -> None:

@@ -20,10 +20,10 @@ from stemline.book.layout.numbering import FrontPages, page_numbers
 from stemline.book.paper import room
 from stemline.emit.engine_log import PictureFailed, heard
 from stemline.emit.fetch import Refused, answer
-from stemline.emit.forms import Forms
 from stemline.emit.gallery import Gallery
 from stemline.emit.html import book_html
 from stemline.emit.measuring import OPENING, Measuring, Memory, measure, pages_of
+from stemline.emit.pdf_forms import Forms
 from stemline.theme import Theme, refused_at, where_said
 
 _SLACKS = (6.0, 26.0, 60.0)

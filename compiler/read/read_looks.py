@@ -28,7 +28,7 @@ def read_look(
     block: Block, blocks: Blocks, settings: Settings
 ) -> tuple[LookDef, tuple[Diagnostic, ...]]:
     """The look of a block, with what is wrong in it."""
-    reader = _Reader(settings.code.receivers)
+    reader = _LookReader(settings.code.receivers)
     name = block.name
     if name.text.casefold() in _WORDS:
         reader.found.append(diagnose("E487", name.span, name=name.text))
@@ -43,7 +43,7 @@ def read_facts(
     name: Phrase, facts: Iterable[Fact], receivers: int
 ) -> tuple[LookDef, tuple[Diagnostic, ...]]:
     """The look of a block that stands by itself; ``receivers`` are the offence's, to count by."""
-    reader = _Reader(receivers)
+    reader = _LookReader(receivers)
     reader.read_all(facts)
     return reader.look(name, broken=False), tuple(reader.found)
 
@@ -65,7 +65,7 @@ def _facts(block: Block, blocks: Blocks) -> list[Fact]:
     ]
 
 
-class _Reader:
+class _LookReader:
     """Reads a look's lines one after another."""
 
     def __init__(self, receivers: int) -> None:

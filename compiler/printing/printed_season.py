@@ -9,8 +9,8 @@ from stemline.book.content.page import Entry, Page
 from stemline.book.paper import Paper
 from stemline.emit.apart import apart
 from stemline.emit.gallery import Art, Gallery
-from stemline.emit.ink import art_of
 from stemline.emit.pdf import to_pdf
+from stemline.emit.pdf_ink import art_of
 from stemline.emit.svg import to_svg
 from stemline.football.play import Season
 from stemline.football.timing.clock import read_clock

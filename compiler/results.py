@@ -14,8 +14,8 @@ from stemline.emit.apart import apart
 from stemline.emit.contact import contact_pdf, contact_svg
 from stemline.emit.engine_log import PictureFailed
 from stemline.emit.fetch import Refused
-from stemline.emit.ink import art_of
 from stemline.emit.pdf import PangoMissing
+from stemline.emit.pdf_ink import art_of
 from stemline.emit.single import picture_pdf, picture_png
 from stemline.emit.svg import to_svg
 from stemline.football.conditions import LookWord
@@ -27,11 +27,11 @@ from stemline.football.timing.coverage import against as covered
 from stemline.football.timing.levels import HIGH_SCHOOL, LEVELS, PlayingLevel
 from stemline.outside.file_names import file_names
 from stemline.picture.picture import picture
-from stemline.printing.build import Build
-from stemline.printing.contact import contact_sheet
+from stemline.printing.contact_pictures import contact_sheet
 from stemline.printing.crowds import crowd_lines, look_over
+from stemline.printing.printed_season import Build
 from stemline.read.read_guards import read_look_words
-from stemline.resolve.calls import read_call
+from stemline.resolve.call_reading import read_call
 from stemline.resolve.sheets import with_sheets, with_views
 from stemline.session import Session
 from stemline.source import Span

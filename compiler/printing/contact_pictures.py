@@ -12,7 +12,7 @@ from itertools import groupby
 from stemline.book.content.book import Book
 from stemline.book.content.page import Entry, Page
 from stemline.emit.contact import Contact, SheetCell, SheetGroup
-from stemline.emit.ink import art_of
+from stemline.emit.pdf_ink import art_of
 from stemline.emit.svg import to_svg
 from stemline.football.timing.levels import HIGH_SCHOOL, PlayingLevel
 from stemline.picture.picture import picture
