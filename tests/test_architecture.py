@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ast
 import sys
+from collections.abc import Iterable
 from pathlib import Path
 
 import pytest
@@ -59,13 +60,27 @@ def test_an_arrow_that_leads_back_is_seen(tmp_path: Path, monkeypatch: pytest.Mo
     assert lint_imports(config_filename=".importlinter", no_cache=True) == 1
 
 
+def places(names: Iterable[tuple[str, Path]]) -> dict[str, list[str]]:
+    """Names that stand for two things or more, and where."""
+    found: dict[str, list[str]] = {}
+    for name, path in names:
+        found.setdefault(name, []).append(str(path.relative_to(COMPILER)))
+    return {name: where for name, where in found.items() if len(where) > 1}
+
+
 def test_no_two_rooms_use_one_word_for_two_things() -> None:
-    places: dict[str, list[str]] = {}
-    for path in modules():
-        for node in ast.parse(path.read_text("utf-8")).body:
-            if isinstance(node, ast.ClassDef) and not node.name.startswith("_"):
-                places.setdefault(node.name, []).append(str(path.relative_to(COMPILER)))
-    assert {name: where for name, where in places.items() if len(where) > 1} == {}
+    """A class by its name, also one that only its own file knows: a reader looks for the word."""
+    classes = (
+        (node.name, path)
+        for path in modules()
+        for node in ast.parse(path.read_text("utf-8")).body
+        if isinstance(node, ast.ClassDef)
+    )
+    assert places(classes) == {}
+
+
+def test_no_two_files_share_a_name() -> None:
+    assert places((p.name, p) for p in modules() if p.name != "__init__.py") == {}
 
 
 @pytest.mark.parametrize("path", modules(), ids=lambda p: str(p.relative_to(COMPILER)))

@@ -15,10 +15,10 @@ sys.path.insert(0, str(Path(__file__).parent / "book"))
 
 from sample_season import sample_season
 
-import stemline.printing.build
+import stemline.printing.printed_season
 from stemline.football.play import Play, Season
 from stemline.picture.scene.scene import Scene
-from stemline.printing.build import Build, Progress
+from stemline.printing.printed_season import Build, Progress
 from stemline.theme import Size, load_theme
 
 
@@ -50,13 +50,13 @@ def test_the_book_holds_every_call(season: Season) -> None:
 
 def test_no_picture_is_drawn_twice(season: Season, monkeypatch: pytest.MonkeyPatch) -> None:
     drawn: list[tuple[str, Size]] = []
-    draw = stemline.printing.build.picture
+    draw = stemline.printing.printed_season.picture
 
     def counted(play: Play, size: Size, *rest: Any, **more: Any) -> Scene:
         drawn.append((play.call.spoken, size))
         return draw(play, size, *rest, **more)
 
-    monkeypatch.setattr(stemline.printing.build, "picture", counted)
+    monkeypatch.setattr(stemline.printing.printed_season, "picture", counted)
     told: list[tuple[int, int]] = []
     made = build(season, lambda done, of: told.append((done, of)))
     made.book()

@@ -20,9 +20,9 @@ from click.testing import CliRunner, Result
 from PIL import Image
 
 import stemline.emit.pdf
-import stemline.output
+import stemline.results
 from stemline.commands import main
-from stemline.emit.forms import Forms
+from stemline.emit.pdf_forms import Forms
 
 
 def run(*args: str | Path) -> Result:
@@ -90,7 +90,7 @@ def test_a_book_with_notes_written_into_it_is_told_before_anything_is_drawn(
     book = built / "build" / "book.pdf"
     book.write_bytes(book.read_bytes() + b"% my notes")
     before = files_in(built / "build")
-    monkeypatch.setattr(stemline.output, "Build", None)
+    monkeypatch.setattr(stemline.results, "Build", None)
     result = run("build", built)
     assert result.exit_code == 2
     assert f"{book}: error E951: this was changed since stemline made it" in result.stderr
@@ -207,7 +207,7 @@ def test_an_interrupt_that_a_library_swallows_still_ends_the_build(
     starter: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """The signal comes while a picture is drawn, and what it raises is caught there."""
-    made = stemline.output.made_book
+    made = stemline.results.made_book
 
     def swallowing(*args: object) -> object:
         try:
@@ -217,7 +217,7 @@ def test_an_interrupt_that_a_library_swallows_still_ends_the_build(
             pass
         return made(*args)  # type: ignore[arg-type]
 
-    monkeypatch.setattr(stemline.output, "made_book", swallowing)
+    monkeypatch.setattr(stemline.results, "made_book", swallowing)
     result = run("build", starter)
     assert result.exit_code == 130
     assert "interrupted" in result.stderr

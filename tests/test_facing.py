@@ -19,7 +19,7 @@ from lineup.look_texts import FRONT
 from resolve.texts import CROSSERS, QUADS, THREE_TWO, TWELVE, dress
 
 from stemline.analysis import passes_against_looks as against_looks
-from stemline.analysis.passes_against_looks import _Cell, _Sealing, _Work, face, worked
+from stemline.analysis.passes_against_looks import _CallAgainst, _SealedCall, _Sealing, face, worked
 from stemline.football.field import BallSpot
 from stemline.football.timing.answers import Faced, answer
 from stemline.football.timing.clock import read_clock
@@ -134,7 +134,7 @@ def test_what_is_known_is_not_worked_out_again(
     cache = Cache(tmp_path / "book", tmp_path / "cache")
     first = face(book, orders, cache)
 
-    def busy(work: _Work) -> None:
+    def busy(work: _SealedCall) -> None:
         raise AssertionError("worked out again")
 
     monkeypatch.setattr(against_looks, "worked", busy)
@@ -151,7 +151,7 @@ def redone(text: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> set[tu
     assert changed is not None and text != TEXT
     done: set[str] = set()
 
-    def counted(work: _Work) -> object:
+    def counted(work: _SealedCall) -> object:
         done.update(work.keys)
         return worked(work)
 
@@ -283,7 +283,7 @@ def test_a_program_that_cannot_be_told_keeps_and_trusts_nothing(
 def test_a_key_forgets_what_values_have_worked_out_for_themselves() -> None:
     book, orders = whole()
     sealing = _Sealing(book, Expander(book))
-    first: list[_Cell] = [c for order in orders for c in sealing.cells(order)]
+    first: list[_CallAgainst] = [c for order in orders for c in sealing.cells(order)]
     expander = sealing._expander
     for order in orders:
         for key in ("", *book.looks):
@@ -315,7 +315,7 @@ def test_a_machine_that_starts_no_process_does_the_work_in_this_one(
 
 
 def test_a_process_of_another_program_does_not_work() -> None:
-    work = _Work(
+    work = _SealedCall(
         "another",
         (),
         against_looks.seal(None),

@@ -20,8 +20,7 @@ sys.path.insert(0, str(Path(__file__).parent / "book"))
 from sample_gallery import CAPTIONS, gallery_of
 from sample_season import sample_season
 
-from stemline.book.content.page_models import Book, Edition
-from stemline.book.content.pages import make_book
+from stemline.book.content.book import Book, Edition, make_book
 from stemline.emit import apart as setting
 from stemline.emit import html as templates
 from stemline.emit.apart import apart

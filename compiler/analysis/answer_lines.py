@@ -18,7 +18,7 @@ it, it is the set that a call is made from. A choice of ours."""
 
 
 @dataclass(frozen=True)
-class _Cell:
+class _LookAnswered:
     """A concept against a look: how many of its calls have no answer, of how many, and when the
     first free rusher is there in these (None where he is blocked in all)."""
 
@@ -53,7 +53,7 @@ def _by_concept(faced: Iterable[Faced]) -> dict[str, list[Faced]]:
     return rows
 
 
-def _cells(rows: Sequence[Faced]) -> list[_Cell]:
+def _cells(rows: Sequence[Faced]) -> list[_LookAnswered]:
     """One concept's cells that somebody is left over in, in the order of the looks."""
     cells = []
     for look in dict.fromkeys(one.look for one in rows):
@@ -61,11 +61,11 @@ def _cells(rows: Sequence[Faced]) -> list[_Cell]:
         bare = [answer for answer in here if not answer.given]
         rusher = min((a.rusher for a in bare if a.rusher is not None), default=None)
         if bare:
-            cells.append(_Cell(look, len(bare), len(here), rusher))
+            cells.append(_LookAnswered(look, len(bare), len(here), rusher))
     return cells
 
 
-def _against(cells: Sequence[_Cell]) -> str:
+def _against(cells: Sequence[_LookAnswered]) -> str:
     """``Zero, Two Man and 2 more looks in 3 to 4 of 4 calls, a free rusher at 1.7 s``."""
     named = ", ".join(cell.look for cell in cells[:MOST_LOOKS])
     more = len(cells) - MOST_LOOKS

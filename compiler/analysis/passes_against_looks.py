@@ -53,7 +53,7 @@ def unanswered(
 
 
 @dataclass(frozen=True)
-class _Work:
+class _SealedCall:
     """One call and the looks it is still to be put to, all sealed; ``keys`` of what comes of it."""
 
     program: str
@@ -97,7 +97,7 @@ def face(
 
 
 @dataclass(frozen=True)
-class _Cell:
+class _CallAgainst:
     """A call and a look, and the key of what comes of them."""
 
     concept: str
@@ -117,7 +117,7 @@ class _Sealing:
         self.level = seal(book.settings.level)
         self._defences: dict[tuple[str, str, Side, str], Sealed[Defence] | None] = {}
 
-    def cells(self, order: Order) -> Iterator[_Cell]:
+    def cells(self, order: Order) -> Iterator[_CallAgainst]:
         casting = self._expander.casting(order, BallSpot.MIDDLE)
         if casting is None:
             return
@@ -132,7 +132,7 @@ class _Sealing:
                 digest = begun.copy()
                 digest.update(hashlib.sha256(defence).digest())
                 name = digest.hexdigest()[:32]
-                yield _Cell(call.concept, call.spoken, look.name, sealed, defence, name)
+                yield _CallAgainst(call.concept, call.spoken, look.name, sealed, defence, name)
 
     def _defence(self, look: str, order: Order) -> Sealed[Defence] | None:
         """The look against the call's men, sealed; None where it cannot line up."""
@@ -145,18 +145,18 @@ class _Sealing:
 
 
 def _missing(
-    cells: Iterable[_Cell], known: dict[str, Row], level: Sealed[PlayingLevel]
-) -> Iterator[_Work]:
+    cells: Iterable[_CallAgainst], known: dict[str, Row], level: Sealed[PlayingLevel]
+) -> Iterator[_SealedCall]:
     """The work that is left, a call at a time; what two calls have in common is done once."""
     asked: dict[Sealed[CallParts], dict[str, Sealed[Defence]]] = {}
     for cell in cells:
         if cell.key not in known:
             asked.setdefault(cell.casting, {})[cell.key] = cell.defence
     for casting, defences in asked.items():
-        yield _Work(program(), tuple(defences), level, casting, tuple(defences.values()))
+        yield _SealedCall(program(), tuple(defences), level, casting, tuple(defences.values()))
 
 
-def _done(work: Sequence[_Work], pool: int) -> Iterable[tuple[Row, ...]]:
+def _done(work: Sequence[_SealedCall], pool: int) -> Iterable[tuple[Row, ...]]:
     """The rows of each piece of work, in order."""
     processors = _processors()
     if processors < 2 or sum(len(w.defences) for w in work) < pool:
@@ -180,13 +180,13 @@ class OtherProgram(Exception):
     """A process was started from a source that is not the one its parent runs."""
 
 
-def _worked_elsewhere(work: _Work) -> tuple[Row, ...]:
+def _worked_elsewhere(work: _SealedCall) -> tuple[Row, ...]:
     if program() != work.program:
         raise OtherProgram
     return worked(work)
 
 
-def worked(work: _Work) -> tuple[Row, ...]:
+def worked(work: _SealedCall) -> tuple[Row, ...]:
     """The answers of one call, from nothing but sealed values."""
     level, cast = _level(work.level), Cast(unsealed(work.casting))
     return tuple(_row(cast, _defence(defence), level) for defence in work.defences)

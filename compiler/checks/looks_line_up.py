@@ -118,7 +118,7 @@ def check_looks_line_up(book: Playbook, calls: Calls, maker: Expander) -> Iterat
         return
     yield from _numbers(looks, book)
     yield from _too_near(looks, book)
-    found = _Found()
+    found = _LooksByCause()
     sets = list(_sets(book, calls))
     tried = max(1, MOST_PAIRS // len(keys))
     if tried < len(sets):
@@ -211,7 +211,7 @@ def _uncovered(defence: Defence, picture: LinedUp) -> Iterator[Diagnostic]:
             ).at(defence.span)  # fmt: skip
 
 
-class _Found:
+class _LooksByCause:
     """Diagnostics by cause, each with the formations that show it."""
 
     def __init__(self) -> None:

@@ -52,7 +52,7 @@ def build(folder: Path, out: Path | None, only: str, paper: str, theme: str) -> 
     if only:
         season = narrowed(season, only)
         target = out or folder / "build" / f"only-{file_name(only.strip().casefold())}"
-    from stemline.output import book_names, made_book
+    from stemline.results import book_names, made_book
 
     rev, date = revision(folder)
     with writing():

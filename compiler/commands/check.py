@@ -36,7 +36,7 @@ def check(folder: Path, timing: bool, pictures: bool, only: str, no_cache: bool)
     if only and season is not None:
         season = narrowed(season, only)
     if (timing or (only and not pictures)) and season is not None:
-        from stemline.output import timing_lines
+        from stemline.results import timing_lines
 
         for line in timing_lines(compiled, season):
             click.echo(line)
@@ -46,7 +46,7 @@ def check(folder: Path, timing: bool, pictures: bool, only: str, no_cache: bool)
             click.echo(line)
     click.echo(summary(folder, compiled, found))
     if pictures and season is not None and themed.theme is not None:
-        from stemline.output import Refused, crowded_lines
+        from stemline.results import Refused, crowded_lines
 
         try:
             with progress() as tell:

@@ -34,7 +34,7 @@ if TYPE_CHECKING:
 @contextmanager
 def writing() -> Iterator[None]:
     """Output is made and written in it: what hinders that is told, and ends the command."""
-    from stemline.output import PangoMissing, PictureFailed, Refused
+    from stemline.results import PangoMissing, PictureFailed, Refused
 
     try:
         yield

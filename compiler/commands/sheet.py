@@ -68,7 +68,7 @@ def sheet(
     if only:
         season = narrowed(season, only)
     rev, date = revision(folder)
-    from stemline.output import made_sheet
+    from stemline.results import made_sheet
 
     with writing(), Interrupts() as interrupts:
         if output is None:

@@ -15,7 +15,8 @@ from jinja2.runtime import Context
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 from markupsafe import Markup, escape
 
-from stemline.book.content.page_models import Book, Entry, Page
+from stemline.book.content.book import Book
+from stemline.book.content.page import Entry, Page
 from stemline.book.layout.fit import NOTE_LINE, Arrangement, FrontMatter, telling
 from stemline.book.paper import BOTTOM, TOP, side_margin
 from stemline.diagnostics.catalogue.themes import E913

@@ -12,7 +12,8 @@ import re
 from collections.abc import Callable, Iterable, Mapping, MutableMapping
 from typing import Any
 
-from stemline.book.content.page_models import Book, Page
+from stemline.book.content.book import Book
+from stemline.book.content.page import Page
 from stemline.book.layout.fit import Arrangement, FrontMatter, Measures, Style, telling
 from stemline.book.layout.numbering import FrontPages, page_numbers
 from stemline.diagnostics.catalogue.themes import E914
@@ -54,7 +55,7 @@ class Measuring:
         Asking for one that a coach's templates or styles leave out raises `Refused`.
         """
         if memory is None:
-            return _Found(_heights(lay_out(self._html(self._book.pages))), self._theme)
+            return _KnownHeights(_heights(lay_out(self._html(self._book.pages))), self._theme)
         texts = {page.id: self._html((page,), opening=False) for page in self._book.pages}
         texts[""] = self._html(())
         keys = {id_: self._key(text) for id_, text in texts.items()}
@@ -67,7 +68,7 @@ class Measuring:
                 ids += [f"{each} pages" for each in OPENING if not id_]
                 memory[keys[id_]] = {each: found[each] for each in ids if each in found}
         known = {id_: height for key in keys.values() for id_, height in memory[key].items()}
-        return _Found(known, self._theme)
+        return _KnownHeights(known, self._theme)
 
     def _html(self, pages: Iterable[Page], *, opening: bool = True) -> str:
         return book_html(
@@ -99,7 +100,7 @@ def measure(heights: Heights, page: Page, gallery: Gallery) -> Measures:
     )
 
 
-class _Found(dict[str, float]):
+class _KnownHeights(dict[str, float]):
     """Heights by id. Raises `Refused` for one that a coach's templates or styles leave out."""
 
     def __init__(self, heights: Mapping[str, float], theme: Theme) -> None:

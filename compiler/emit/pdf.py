@@ -14,17 +14,17 @@ from contextlib import contextmanager
 from datetime import UTC, datetime
 from typing import Any
 
-from stemline.book.content.page_models import Book
+from stemline.book.content.book import Book
 from stemline.book.layout.fit import arrange, front
 from stemline.book.layout.numbering import FrontPages, page_numbers
 from stemline.book.paper import room
 from stemline.diagnostics.catalogue.themes import E916
 from stemline.emit.engine_log import PictureFailed, heard
 from stemline.emit.fetch import Refused, answer
-from stemline.emit.forms import Forms
 from stemline.emit.gallery import Gallery
 from stemline.emit.html import book_html
 from stemline.emit.measuring import OPENING, Measuring, Memory, measure, pages_of
+from stemline.emit.pdf_forms import Forms
 from stemline.theme import Theme, refused_at, where_said
 
 _SLACKS = (6.0, 26.0, 60.0)

@@ -76,7 +76,7 @@ def _nobody_moves(mover: Mover, motion: MotionDef, alignment: Alignment) -> Diag
 
 
 @dataclass(frozen=True)
-class _Way:
+class _MotionWay:
     """A mover's whole way, whether he ends on the line, and how it is named."""
 
     path: Path
@@ -94,16 +94,16 @@ def _moved(one: Move, man: Man, motion: MotionDef, alignment: Alignment) -> tupl
     return moved, shown
 
 
-def _way(one: Move, man: Man, name: str, running: bool, alignment: Alignment) -> _Way:
+def _way(one: Move, man: Man, name: str, running: bool, alignment: Alignment) -> _MotionWay:
     how = "running" if running else "set"
     if one.from_depth is not None:
         start = Point(man.at.x, -one.from_depth)
         words = f"{name} from {one.from_depth:g} deep, {how}"
-        return _Way(Path(start, (Leg(man.at),)), man.on_line, words)
+        return _MotionWay(Path(start, (Leg(man.at),)), man.on_line, words)
     words = f"{name}, {how}"
     if one.start is not None:
         start = alignment.point(one.start, -man.at.y, man)
-        return _Way(Path(start, (*_legs(start, man.at, running),)), man.on_line, words)
+        return _MotionWay(Path(start, (*_legs(start, man.at, running),)), man.on_line, words)
     legs: list[Leg] = []
     at, on_line = man.at, man.on_line
     for place in one.to:
@@ -111,7 +111,7 @@ def _way(one: Move, man: Man, name: str, running: bool, alignment: Alignment) ->
         to = alignment.point(place, -man.at.y, replace(man, snap=at))
         legs += _legs(at, to, running)
         at, on_line = to, man.on_line if home else place.on_line
-    return _Way(Path(man.at, tuple(legs)), on_line, words)
+    return _MotionWay(Path(man.at, tuple(legs)), on_line, words)
 
 
 def _timed(shown: Motion, one: Move, man: Man, name: str) -> Motion:

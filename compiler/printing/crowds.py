@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from stemline.book.content.page_models import Book, Entry
+from stemline.book.content.book import Book
+from stemline.book.content.page import Entry
 from stemline.diagnostics.in_words import how_many
 from stemline.geometry.box import Box
 from stemline.picture.labels.labels import Trouble
@@ -52,16 +53,16 @@ class Seen:
 
 def look_over(book: Book, theme: Theme, progress: Progress) -> tuple[Seen, ...]:
     """Every picture of every call of ``book``, in its order, each drawn once."""
-    pages = book.concepts
-    total = sum(1 + 2 * sum(entry.listed for entry in page.dressups) for page in pages)
+    pages = [(page, page.base) for page in book.pages if page.base and page.base.listed]
+    total = sum(1 + 2 * sum(entry.listed for entry in page.dressups) for page, _ in pages)
     seen: list[Seen] = []
 
     def look(entry: Entry, size: Size, frame: Box | None = None) -> None:
         seen.append(Seen(entry.call, size, how_crowded(entry.play, size, theme, frame)))
         progress(len(seen), total)
 
-    for page in pages:
-        look(page.base, Size.FULL)
+    for page, base in pages:
+        look(base, Size.FULL)
         plays = [entry.play for entry in page.dressups]
         frame = frame_of(plays, Size.THUMB) if plays else None
         for entry in page.dressups:

@@ -101,7 +101,7 @@ def read_body(
     facts: Sequence[Fact], scope: Scope
 ) -> tuple[Body, tuple[tuple[Keep, Span], ...], list[Diagnostic]]:
     """Every line read; a line that cannot be is a diagnostic and the others stand."""
-    reading = _Reading(scope)
+    reading = _ConceptLines(scope)
     for fact in facts:
         try:
             reading.read(fact)
@@ -114,7 +114,7 @@ def subject_name(phrase: Phrase) -> str:
     return phrase.text.casefold()
 
 
-class _Reading:
+class _ConceptLines:
     """Collects what the lines of one block say."""
 
     def __init__(self, scope: Scope) -> None:

@@ -31,7 +31,7 @@ def read_look(
     block: Block, blocks: Blocks, settings: Settings
 ) -> tuple[LookDef, tuple[Diagnostic, ...]]:
     """The look of a block, with what is wrong in it."""
-    reader = _Reader(settings.code.receivers)
+    reader = _LookReader(settings.code.receivers)
     name = block.name
     if name.text.casefold() in _WORDS:
         reader.found.append(E487(name=name.text).at(name.span))
@@ -46,7 +46,7 @@ def read_facts(
     name: Phrase, facts: Iterable[Fact], receivers: int
 ) -> tuple[LookDef, tuple[Diagnostic, ...]]:
     """The look of a block that stands by itself; ``receivers`` are the offence's, to count by."""
-    reader = _Reader(receivers)
+    reader = _LookReader(receivers)
     reader.read_all(facts)
     return reader.look(name, broken=False), tuple(reader.found)
 
@@ -68,7 +68,7 @@ def _facts(block: Block, blocks: Blocks) -> list[Fact]:
     ]
 
 
-class _Reader:
+class _LookReader:
     """Reads a look's lines one after another."""
 
     def __init__(self, receivers: int) -> None:

@@ -51,10 +51,10 @@ def read_playbook(
     settings = read_settings(blocks, folder, found)
     if settings is None:
         return None, tuple(found)
-    return _Reader(blocks, settings, found).playbook(), tuple(found)
+    return _BlockReader(blocks, settings, found).playbook(), tuple(found)
 
 
-class _Reader:
+class _BlockReader:
     """Reads one kind of block after another; what was read before is known to the next."""
 
     def __init__(self, blocks: Blocks, settings: Settings, found: list[Diagnostic]) -> None:

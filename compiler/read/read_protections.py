@@ -68,7 +68,7 @@ def read_facts(
     block: Block, facts: Sequence[Fact], receivers: int, *, whole: bool = True
 ) -> tuple[Protection, tuple[Diagnostic, ...]]:
     """A block's own facts and what it extends, read; ``whole`` if the parser read every line."""
-    reading = _Reading(receivers, facts)
+    reading = _ProtectionLines(receivers, facts)
     for fact in facts:
         try:
             reading.read(fact)
@@ -83,7 +83,7 @@ def read_facts(
     return replace(made, broken=broken), tuple(found)
 
 
-class _Reading:
+class _ProtectionLines:
     """Collects what the lines of one block say."""
 
     def __init__(self, receivers: int, facts: Sequence[Fact]) -> None:

@@ -23,7 +23,7 @@ from stemline.playbook.dress_ups import Alias, Dress
 from stemline.playbook.playbook import Playbook
 from stemline.read.league import league_words
 from stemline.read.size_limits import MOST_CALLS
-from stemline.resolve.calls import ambiguous, read_call, readings, two_readings
+from stemline.resolve.call_reading import ambiguous, read_call, readings, two_readings
 from stemline.resolve.dressing import at_most, orders
 from stemline.resolve.expand import Expanded, Expander, Order
 from stemline.resolve.tags import merged

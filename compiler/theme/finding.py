@@ -34,8 +34,8 @@ from stemline.diagnostics.nearest import nearest
 from stemline.source import NOWHERE, Source, Span
 from stemline.theme import limits
 from stemline.theme.appearance import colours_of, look_of
+from stemline.theme.folder_files import FolderFiles, Unread, read, reason, taken
 from stemline.theme.fonts import unfit
-from stemline.theme.opening import FolderFiles, Unread, read, reason, taken
 from stemline.theme.pictures import Unsound, prove_png, prove_svg
 from stemline.theme.table import laid_over, parsed, sound, span_of
 from stemline.theme.theme import Size, Theme, ThemeFolder

@@ -6,7 +6,7 @@ import time
 from collections.abc import Iterator
 
 from stemline.outside.project import read_files
-from stemline.printing.build import Build
+from stemline.printing.printed_season import Build
 from stemline.resolve.sheets import with_sheets, with_views
 from stemline.session import Session
 from stemline.theme import load_theme

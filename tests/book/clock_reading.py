@@ -12,8 +12,9 @@ from dataclasses import dataclass
 
 from job_reading import holds
 
+from stemline.book.content.answer_table import Answers, ThrowCell
 from stemline.book.content.clock_lines import clock_lines, look_lines
-from stemline.book.content.page_models import Answers, Quarterback, ThrowCell
+from stemline.book.content.quarterback_strip import Quarterback
 from stemline.football.play import Play, Read
 from stemline.football.timing.clock import ReadClock, TimedRead, Verdict
 from stemline.football.timing.coverage import TOLD, Against, Cover, Separation

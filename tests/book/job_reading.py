@@ -10,7 +10,8 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from stemline.book.content.page_models import ConceptPage, JobChange, Row
+from stemline.book.content.job_rows import JobChange, Row
+from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.football.play import Assignment, Man, Play
 
 

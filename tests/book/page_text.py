@@ -4,17 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.book.content.page_models import (
-    Book,
-    ConceptPage,
-    Fronts,
-    IndexGroup,
-    LookPage,
-    Page,
-    ProtectionPage,
-    ReadLook,
-    Remark,
-)
+from stemline.book.content.block_table import Fronts
+from stemline.book.content.book import Book
+from stemline.book.content.index import IndexGroup
+from stemline.book.content.kinds.concept_page import ConceptPage
+from stemline.book.content.kinds.look_page import LookPage
+from stemline.book.content.kinds.protection_page import ProtectionPage
+from stemline.book.content.page import Page, Remark
+from stemline.book.content.quarterback_strip import ReadLook
 
 
 def book_text(book: Book) -> str:
@@ -35,17 +32,8 @@ def _lines(book: Book) -> Iterator[str]:
     yield "care:"
     yield from (f"  {level.number} {level.name}: {level.full}" for level in book.care.levels)
     yield from (f"  {_note(note)}" for note in book.care.notes)
-    if book.lineup:
-        yield f"lineup {book.lineup.name} [{book.lineup.id}]"
-        yield from _dressed(book.lineup)
-    for section in book.sections:
-        yield f"section {section.family}"
-        for page in section.concepts:
-            yield from _concept(page)
-    for protection in book.protections:
-        yield from _protection(protection)
-    for look in book.looks:
-        yield from _defence(look)
+    for page in book.pages:
+        yield from _page(page)
     for number, columns in enumerate(book.index.pages, 1):
         yield f"index page {number}: columns of {', '.join(str(len(column)) for column in columns)}"
     yield from (f"  {line.call} -> {line.id}" for line in book.index.calls)
@@ -53,10 +41,23 @@ def _lines(book: Book) -> Iterator[str]:
     yield from _groups("tag", book.index.tags)
 
 
+def _page(page: Page) -> Iterator[str]:
+    if isinstance(page, ConceptPage):
+        yield from (f"section {page.family}",) if page.opens else ()
+        yield from _concept(page)
+    elif isinstance(page, ProtectionPage):
+        yield from _protection(page)
+    elif isinstance(page, LookPage):
+        yield from _defence(page)
+    else:
+        yield f"lineup {page.name} [{page.id}]"
+        yield from _dressed(page)
+
+
 def _concept(page: ConceptPage) -> Iterator[str]:
     opens = " (opens its family)" if page.opens else ""
     yield f"  concept {page.name} [{page.id}]{opens}: {page.serves}"
-    yield f"    base {page.base.call} [{page.base.id}] {page.drawn}"
+    yield f"    base {_base(page)} {page.drawn}"
     yield f"    columns {' | '.join(page.columns)}"
     for row in page.rows:
         changes = " / ".join(_note(note) for note in row.changes)
@@ -101,7 +102,7 @@ def _fronts(table: Fronts) -> Iterator[str]:
 
 def _protection(page: ProtectionPage) -> Iterator[str]:
     yield f"  protection {page.name} [{page.id}]: {page.words}"
-    yield f"    base {page.base.call} [{page.base.id}] {page.drawn}"
+    yield f"    base {_base(page)} {page.drawn}"
     yield from (f"    hot {_note(note)}" for note in page.hot)
     if page.fronts:
         yield from _fronts(page.fronts)
@@ -111,12 +112,17 @@ def _protection(page: ProtectionPage) -> Iterator[str]:
 
 def _defence(page: LookPage) -> Iterator[str]:
     yield f"  look {page.name} [{page.id}]: {page.shows}"
-    yield f"    base {page.base.call} [{page.base.id}] {page.drawn}"
+    yield f"    base {_base(page)} {page.drawn}"
     for row in page.rows:
         changes = " / ".join(_note(note) for note in row.changes)
         yield f"    {row.man} : {row.place} : {row.duty} : {changes}"
     yield from (f"    says {line}" for line in page.says)
     yield from _dressed(page)
+
+
+def _base(page: Page) -> str:
+    assert page.base is not None
+    return f"{page.base.call} [{page.base.id}]"
 
 
 def _groups(kind: str, groups: tuple[IndexGroup, ...]) -> Iterator[str]:

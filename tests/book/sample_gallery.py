@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from stemline.book.content.pages import call_ids
+from stemline.book.content.page import call_ids
 from stemline.emit.gallery import Art, Gallery
 from stemline.football.play import Season
 

@@ -11,12 +11,13 @@ from sample_blocks import EVEN, EVEN_PRESS, ODD, blocking_season, power, stands
 from sample_season import crossers
 from syrupy.assertion import SnapshotAssertion
 
-from stemline.book.content.block_table import fronts, grouped, most_unlike
+from stemline.book.content.block_table import Fronts, fronts, grouped, most_unlike
+from stemline.book.content.book import Book, Edition, make_book
 from stemline.book.content.cast_table import changes
 from stemline.book.content.cautions import cautions
-from stemline.book.content.look_page import place_words
-from stemline.book.content.page_models import Book, ConceptPage, Edition, Fronts, Remark
-from stemline.book.content.pages import make_book
+from stemline.book.content.kinds.concept_page import ConceptPage
+from stemline.book.content.kinds.look_page import place_words
+from stemline.book.content.page import Remark
 from stemline.football.defenders import Defender, Level
 from stemline.football.field import Side
 from stemline.football.play import Hit, Play
@@ -32,7 +33,7 @@ def book() -> Book:
 
 
 def run_page(book: Book) -> ConceptPage:
-    (page,) = book.concepts
+    (page,) = book.of(ConceptPage)
     return page
 
 
@@ -129,7 +130,7 @@ def test_men_of_one_job_share_a_row_on_a_run() -> None:
         for a in play.assignments
     )
     season = replace(blocking_season(), plays=(replace(play, assignments=stalks),))
-    rows = make_book(season, EDITION, ()).concepts[0].rows
+    rows = make_book(season, EDITION, ()).of(ConceptPage)[0].rows
     assert [(row.men, row.role) for row in rows] == [
         (("R",), "carrier"),
         (("Z X",), ""),

@@ -10,8 +10,10 @@ from page_text import book_text
 from sample_season import crossers, sample_season
 from syrupy.assertion import SnapshotAssertion
 
-from stemline.book.content.page_models import Edition, ToldJob
-from stemline.book.content.pages import call_ids, concept_groups, make_book
+from stemline.book.content.book import Edition, make_book
+from stemline.book.content.job_rows import ToldJob
+from stemline.book.content.kinds.concept_page import ConceptPage
+from stemline.book.content.page import call_ids, concept_groups
 from stemline.book.paper import Paper
 from stemline.football.field import Side
 from stemline.football.play import Season
@@ -47,9 +49,9 @@ def test_every_call_stands_once_on_a_concept_page_and_once_in_the_index() -> Non
     season = sample_season()
     book = make_book(season, EDITION, ())
     calls = [play.call.spoken for play in season.plays]
-    assert [e.call for page in book.concepts for e in page.entries] == calls
+    assert [e.call for page in book.of(ConceptPage) for e in page.entries] == calls
     assert sorted(line.call for line in book.index.calls) == sorted(calls)
-    by_id = {e.id: e.call for page in book.concepts for e in page.entries}
+    by_id = {e.id: e.call for page in book.of(ConceptPage) for e in page.entries}
     groups = (*book.index.formations, *book.index.tags)
     lines = (*book.index.calls, *(line for group in groups for line in group.lines))
     assert all(by_id[line.id] == line.call for line in lines)
@@ -63,14 +65,14 @@ def test_ids_follow_the_plays_and_groups_keep_them_together() -> None:
 
 def test_a_family_opens_once_and_unknown_concepts_still_get_a_page() -> None:
     book = make_book(replace(sample_season(), concepts=()), EDITION, ())
-    assert [page.opens for page in book.concepts] == [True, False, True, False]
-    assert book.concepts[0].says == ()
-    assert book.concepts[0].serves.startswith("4x1, 3x2, 3x1")
+    assert [page.opens for page in book.of(ConceptPage)] == [True, False, True, False]
+    assert book.of(ConceptPage)[0].says == ()
+    assert book.of(ConceptPage)[0].serves.startswith("4x1, 3x2, 3x1")
 
 
 def test_a_season_without_calls_is_still_a_book() -> None:
     book = make_book(american(), EDITION, ())
-    assert book.sections == ()
+    assert book.pages == ()
     assert book.cover.about.startswith("0 concepts, 0 calls.")
 
 
@@ -93,7 +95,7 @@ def test_the_book_never_says_safe_but_in_the_name_of_a_programme() -> None:
 
 
 def test_the_crossing_rule_is_printed_where_paths_cross() -> None:
-    pages = {p.name: p for p in make_book(sample_season(), EDITION, ()).concepts}
+    pages = {p.name: p for p in make_book(sample_season(), EDITION, ()).of(ConceptPage)}
     rule = sample_season().crossing_contact
     assert pages["Crossers"].cautions[-1] == rule
     assert rule not in pages["Sprint Out"].cautions
@@ -128,7 +130,7 @@ def test_a_job_that_names_a_man_is_the_same_job_for_another_letter() -> None:
         for play in (quads, three)
     ]
     season = replace(sample_season(), plays=tuple(plays))
-    page = make_book(season, EDITION, ()).concepts[0]
+    page = make_book(season, EDITION, ()).of(ConceptPage)[0]
     under = next(row for row in page.rows if row.role == "under")
     assert under.men == ("X", "W")
     assert "Three Two" not in [note.label for note in under.changes]
@@ -137,7 +139,7 @@ def test_a_job_that_names_a_man_is_the_same_job_for_another_letter() -> None:
 
 
 def test_a_tag_that_changes_men_says_who_plays_it() -> None:
-    page = make_book(sample_season(), EDITION, ()).concepts[1]
+    page = make_book(sample_season(), EDITION, ()).of(ConceptPage)[1]
     top = next(row for row in page.rows if row.role == "top")
     assert [(note.label, note.words) for note in top.changes] == [
         ("Quads with Swap", "S plays it."),
@@ -152,7 +154,7 @@ def test_paper_by_name() -> None:
 
 
 def test_the_table_gives_room_to_the_longer_words() -> None:
-    page = make_book(sample_season(), EDITION, ()).concepts[0]
+    page = make_book(sample_season(), EDITION, ()).of(ConceptPage)[0]
     row = page.rows[0]
     long_job = replace(page, rows=(replace(row, task=replace(row.task, job="x" * 300)),))
     short_job = replace(page, rows=(replace(row, task=ToldJob("", "x")),))
@@ -162,7 +164,7 @@ def test_the_table_gives_room_to_the_longer_words() -> None:
 
 def _columns(*plays: object) -> tuple[str, ...]:
     season = replace(sample_season(), plays=plays)  # type: ignore[arg-type]
-    return make_book(season, EDITION, ()).concepts[0].columns
+    return make_book(season, EDITION, ()).of(ConceptPage)[0].columns
 
 
 def test_the_line_row_says_what_the_protection_asks() -> None:
@@ -178,6 +180,6 @@ def test_the_line_row_says_what_the_protection_asks() -> None:
         )
         for play in season.plays
     )
-    page = make_book(replace(season, plays=plays), EDITION, ()).concepts[0]
+    page = make_book(replace(season, plays=plays), EDITION, ()).of(ConceptPage)[0]
     assert page.line is not None
     assert page.line.job == "Five men slide to the call: each his gap."

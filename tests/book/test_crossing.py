@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 from sample_season import crossers, path
 
-from stemline.book.content.crossing import paths_cross
+from stemline.book.content.cautions import paths_cross
 from stemline.football.play import Play
 from stemline.football.timing.levels import HIGH_SCHOOL
 from stemline.geometry.paths import Path

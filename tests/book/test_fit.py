@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from sample_season import crossers
 
-from stemline.book.content.page_models import Entry, Remark
+from stemline.book.content.page import Entry, Remark
 from stemline.book.layout.fit import (
     CARE_GAP,
     NOTE_HEAD,

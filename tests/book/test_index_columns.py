@@ -5,8 +5,7 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from stemline.book.content.index import HEIGHTS, set_columns
-from stemline.book.content.page_models import IndexItem
+from stemline.book.content.index import HEIGHTS, IndexItem, set_columns
 
 PAGE = 600.0
 

@@ -10,7 +10,7 @@ from bundled import BUNDLED, season_of
 from job_reading import jobs
 from page_reading import Paged, paged, wrong
 
-from stemline.book.content.page_models import ConceptPage
+from stemline.book.content.kinds.concept_page import ConceptPage
 
 
 @pytest.fixture(scope="module", params=BUNDLED)

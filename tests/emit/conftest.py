@@ -13,8 +13,7 @@ sys.path.insert(0, str(Path(__file__).parents[1] / "book"))
 from sample_gallery import CAPTIONS, gallery_of
 from sample_season import sample_season
 
-from stemline.book.content.page_models import Book, Edition
-from stemline.book.content.pages import make_book
+from stemline.book.content.book import Book, Edition, make_book
 from stemline.emit.gallery import Gallery
 from stemline.emit.pdf import to_pdf
 from stemline.football.play import Season

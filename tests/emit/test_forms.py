@@ -18,10 +18,10 @@ from pypdf import PdfReader
 from pypdf.generic import ContentStream
 
 from stemline.emit.engine_log import PictureFailed
-from stemline.emit.forms import _Placed
 from stemline.emit.gallery import Art, Gallery, PdfInk
-from stemline.emit.ink import art_of
 from stemline.emit.pdf import identified, pages_pdf
+from stemline.emit.pdf_forms import _Placed
+from stemline.emit.pdf_ink import art_of
 from stemline.picture.picture import picture
 from stemline.theme import Size, load_theme
 
@@ -125,7 +125,7 @@ def test_a_picture_that_cannot_be_placed_stops_the_document(
     class Broken(_Placed):
         id = property(fail, lambda self, value: None)  # type: ignore[assignment]
 
-    monkeypatch.setattr("stemline.emit.forms._Placed", Broken)
+    monkeypatch.setattr("stemline.emit.pdf_forms._Placed", Broken)
     with pytest.raises(PictureFailed, match=f"{QUADS.name} cannot be drawn: by nothing"):
         made()
 
@@ -136,7 +136,7 @@ def test_an_interrupt_while_a_picture_is_placed_comes_through(
     def interrupted(*args: object) -> None:
         raise KeyboardInterrupt
 
-    monkeypatch.setattr("stemline.emit.forms._Placed.draw", interrupted)
+    monkeypatch.setattr("stemline.emit.pdf_forms._Placed.draw", interrupted)
     with pytest.raises(KeyboardInterrupt):
         made()
 

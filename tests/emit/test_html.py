@@ -10,7 +10,8 @@ import pytest
 from jinja2 import UndefinedError
 from jinja2.exceptions import SecurityError
 
-from stemline.book.content.page_models import Book
+from stemline.book.content.book import Book
+from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.book.layout.fit import Arrangement, FrontMatter
 from stemline.book.paper import TEXT_WIDTH
 from stemline.emit.fetch import theme_files
@@ -59,7 +60,9 @@ def test_templates_come_from_the_theme_alone() -> None:
 
 def test_words_are_escaped(book: Book, gallery: Gallery, theme: Theme) -> None:
     cover = replace(book.cover, team="<b>Herons</b> & Co")
-    layout = {page.id: Arrangement(len(page.dressups), runs_on=True) for page in book.concepts}
+    layout = {
+        page.id: Arrangement(len(page.dressups), runs_on=True) for page in book.of(ConceptPage)
+    }
     html = book_html(replace(book, cover=cover), gallery, layout, theme, FrontMatter())
     assert "<b>Herons</b>" not in html
     assert "&lt;b&gt;Herons&lt;/b&gt; &amp; Co" in html
@@ -80,7 +83,9 @@ def test_the_theme_has_its_templates(theme: Theme) -> None:
         "book.html.jinja",
         "page.html.jinja",
         "concept.html.jinja",
-        "defence.html.jinja",
+        "lineup.html.jinja",
+        "look.html.jinja",
+        "protection.html.jinja",
         "macros.html.jinja",
     } <= theme_files(theme, ".jinja").keys()
     assert "book.css" in theme_files(theme, ".css")
@@ -93,7 +98,7 @@ def test_a_heading_is_short_only_where_its_widest_letters_leave_room(
     letters = [chr(code) for code in range(32, 127)]
     for face, points, widest in (("bold", 24, 19.1), ("regular", 8.6, 7.1)):
         assert max(faces(theme)[face].glyph(each).advance for each in letters) * points <= widest
-    layout = {page.id: Arrangement(len(page.dressups)) for page in book.concepts}
+    layout = {page.id: Arrangement(len(page.dressups)) for page in book.pages}
     html = book_html(book, gallery, layout, theme, FrontMatter())
     found = re.findall(r'<header[^>]*?( class="short")?>\s*<h2>(.*?)</h2>\s*<p[^>]*>(.*?)<', html)
     assert {bool(short) for short, _, _ in found} == {True, False}

@@ -16,8 +16,8 @@ from picture.sample_runs import RUNS
 
 from emit.test_renderers import DOTS, LIMIT, Grey, apart, by_resvg, grey
 from stemline.emit.gallery import Gallery
-from stemline.emit.ink import art_of, to_ink
 from stemline.emit.pdf import pages_pdf
+from stemline.emit.pdf_ink import art_of, to_ink
 from stemline.emit.svg import to_svg
 from stemline.geometry.box import Box
 from stemline.picture.legend.legend import legend_entries

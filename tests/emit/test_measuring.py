@@ -9,8 +9,8 @@ import pytest
 from sample_gallery import CAPTIONS, gallery_of
 
 import stemline.emit.pdf as back_end
-from stemline.book.content.page_models import Book, Edition
-from stemline.book.content.pages import make_book
+from stemline.book.content.book import Book, Edition, make_book
+from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.emit.gallery import Gallery
 from stemline.emit.measuring import Memory
 from stemline.emit.pdf import to_pdf
@@ -81,7 +81,7 @@ def test_a_picture_of_another_size_is_measured_again(
     book: Book, gallery: Gallery, theme: Theme, known: Memory, passes: list[str]
 ) -> None:
     """Its height stands nowhere in the text of its page."""
-    base = book.concepts[0].base
+    base = book.of(ConceptPage)[0].base
     taller = Gallery(
         tuple(
             replace(art, height=art.height + 9) if art.id == base.id else art

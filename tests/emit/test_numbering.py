@@ -12,8 +12,8 @@ from pypdf import PdfReader
 from sample_gallery import CAPTIONS, gallery_of
 
 import stemline.emit.pdf as back_end
-from stemline.book.content.page_models import Book, Edition
-from stemline.book.content.pages import make_book
+from stemline.book.content.book import Book, Edition, make_book
+from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.book.layout.fit import Arrangement, FrontMatter
 from stemline.book.layout.numbering import FrontPages, page_numbers
 from stemline.emit.gallery import Gallery
@@ -72,7 +72,7 @@ def test_where_a_concept_runs_on_the_numbers_after_it_are_mended(
     book = make_book(replace(season, concepts=sheets), Edition("a", "2026-05-01"), CAPTIONS)
     reader = PdfReader(io.BytesIO(to_pdf(book, gallery_of(season, CAPTIONS), theme, "")))
     assert len(passes) == 3
-    last = book.concepts[-1]
+    last = book.of(ConceptPage)[-1]
     stands = reader.get_destination_page_number(reader.named_destinations[last.id])
     assert stands is not None
     contents = reader.pages[1].extract_text()

@@ -15,8 +15,8 @@ import pytest
 from pypdf import PdfReader
 from sample_gallery import CAPTIONS, gallery_of
 
-from stemline.book.content.page_models import Book, Edition
-from stemline.book.content.pages import make_book
+from stemline.book.content.book import Book, Edition, make_book
+from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.book.paper import Paper
 from stemline.emit.fetch import Refused
 from stemline.emit.gallery import Gallery
@@ -107,7 +107,7 @@ def test_the_outline_goes_from_family_to_concept_to_call(
         "Index by formation",
         "Index by tag",
     ]
-    calls = [e.call for page in book.concepts for e in page.entries]
+    calls = [e.call for page in book.of(ConceptPage) for e in page.entries]
     assert [t for level, t, _ in found if level == 3] == calls
     for _, title, page in found:
         assert title in texts[page - 1]
@@ -116,7 +116,7 @@ def test_the_outline_goes_from_family_to_concept_to_call(
 def test_contents_gives_each_concepts_page(book: Book, reader: PdfReader, texts: list[str]) -> None:
     starts = {title: page for _, title, page in outline(reader)}
     contents = texts[starts["Contents"] - 1]
-    for concept in book.concepts:
+    for concept in book.of(ConceptPage):
         entry = rf"^(?:{concept.family} )?{concept.name} .*?(\d+)$"
         line = re.search(entry, contents, re.MULTILINE)
         assert line is not None

@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 from enum import Enum
 from pathlib import Path
 
-from stemline.book.content.page_models import ConceptPage, Edition, LookPage, Page
-from stemline.book.content.pages import make_book
+from stemline.book.content.book import Edition, make_book
+from stemline.book.content.page import Page
 from stemline.emit.svg import to_svg
 from stemline.football.play import Play, Season
 from stemline.football.timing.clock import read_clock
@@ -113,15 +113,14 @@ def legend(theme: Theme) -> Iterator[Picture]:
 
 
 def _page(playbook: str, page: Page, theme: Theme) -> Iterator[Picture]:
-    duties = isinstance(page, LookPage)
-    for entry in (*((page.base,) if page.base is not None else ()), *page.dressups):
+    for entry in page.entries:
         for size, sort in VIEW.items() if not entry.listed else ():
-            scene = picture(entry.play, size, theme, duties=duties)
+            scene = picture(entry.play, size, theme, duties=page.duties)
             yield Picture(playbook, sort, f"{page.id}: {entry.call}", to_svg(scene, theme))
     plays = [entry.play for entry in page.dressups]
-    frame = frame_of(plays, Size.THUMB, duties) if plays else None
+    frame = frame_of(plays, Size.THUMB, page.duties) if plays else None
     for entry in page.dressups:
-        scene = picture(entry.play, Size.THUMB, theme, frame, duties=duties)
+        scene = picture(entry.play, Size.THUMB, theme, frame, duties=page.duties)
         sort = Sort.SMALL if entry.listed else Sort.SHEET_SMALL
         name = entry.call if entry.listed else f"{page.id}: {entry.call}"
         yield Picture(playbook, sort, name, to_svg(scene, theme))
@@ -129,9 +128,8 @@ def _page(playbook: str, page: Page, theme: Theme) -> Iterator[Picture]:
 
 def _clock(playbook: str, page: Page, made: Season, theme: Theme) -> Iterator[Picture]:
     """The strip of seconds under a concept's first picture."""
-    if isinstance(page, ConceptPage) and page.clock:
-        free = page.answers.rusher if page.answers is not None else None
-        clock = replace(read_clock(page.base.play, LEVELS[made.level]), rusher=free)
+    if page.clock and page.base is not None:
+        clock = replace(read_clock(page.base.play, LEVELS[made.level]), rusher=page.rusher)
         scene = clock_scene(clock, theme)
         assert scene is not None, "a page with a clock has reads"
         yield Picture(playbook, Sort.CLOCK, f"{page.id}: clock", to_svg(scene, theme))

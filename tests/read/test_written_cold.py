@@ -19,7 +19,7 @@ from resolve.texts import (
 
 from stemline.football.play import Assignment, Play
 from stemline.geometry.paths import polyline
-from stemline.output import timing_lines
+from stemline.results import timing_lines
 from stemline.session import Session
 from stemline.source import Source
 

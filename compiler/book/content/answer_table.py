@@ -3,15 +3,43 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 
 from stemline.book.content.block_table import NOTHING
 from stemline.book.content.letters import mark
-from stemline.book.content.page_models import Answers, ThrowCell
 from stemline.football.play import Season
 from stemline.football.timing.answers import Stood, check_to
 from stemline.football.timing.clock import read_clock
 from stemline.football.timing.coverage import TOLD, Against, Cover, against
 from stemline.football.timing.levels import LEVELS
+
+
+@dataclass(frozen=True)
+class ThrowCell:
+    """A read against a look: yards to the nearest defender and his letter, "open", "tight",
+    "covered", "late" or "never", and whether it is the read that is thrown to."""
+
+    words: str
+    nearest: str
+    cover: str
+    first: bool = False
+
+
+@dataclass(frozen=True)
+class Answers:
+    """Reads by looks: a column for each of ``looks``, a row a read: number, target, cells.
+
+    ``rushers`` are, where any look has a free one, a cell a look: when he is at the passer (""
+    where all are blocked), and what the pressure order throws before; ``rusher`` is the soonest
+    of them, in seconds. ``checks`` are, where any look leaves nobody, a cell a look: what to check
+    to ("" where somebody is there).
+    """
+
+    looks: tuple[str, ...]
+    rows: tuple[tuple[str, str, tuple[ThrowCell, ...]], ...]
+    rushers: tuple[tuple[str, str], ...] = ()
+    checks: tuple[str, ...] = ()
+    rusher: float | None = None
 
 
 def answers(season: Season) -> dict[str, Answers]:

@@ -3,11 +3,50 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 
 from stemline.book.content.letters import mark, marks, told
-from stemline.book.content.page_models import BlockRow, Fronts, KeyRead, Remark
+from stemline.book.content.page import Remark
 from stemline.football.play import Assignment, Man, Play
 from stemline.football.players import Position
+
+
+@dataclass(frozen=True)
+class BlockRow:
+    """A row of the table "Who blocks whom": looks that are answered alike, what each blocker does
+    against them, who is read and whom nobody takes ("" for no such column)."""
+
+    looks: str
+    blocks: tuple[str, ...]
+    key: str
+    free: str
+
+
+@dataclass(frozen=True)
+class Fronts:
+    """Who blocks whom: a column a blocker, as they stand from left to right, a row a front.
+
+    ``men`` are letters and places ("RG", "playside guard"), ``rules`` what holds against every
+    front, men of one rule together; none where the rules are not known. ``key`` and ``free`` head
+    the columns of those who are read and those whom nobody takes, "" where there are none.
+    """
+
+    men: tuple[tuple[str, str], ...]
+    rules: tuple[Remark, ...]
+    rows: tuple[BlockRow, ...]
+    key: str
+    free: str
+
+
+@dataclass(frozen=True)
+class KeyRead:
+    """A defender who is read: as he is described, his letter in the look drawn ("" without one),
+    and what is done when: ("give", "he widens")."""
+
+    described: str
+    man: str
+    choices: tuple[Remark, ...]
+
 
 MOST_VIEWS = 6
 """Pictures of one call against other looks: the table has them all."""

@@ -6,8 +6,30 @@ with its source on the page itself.
 
 from __future__ import annotations
 
-from stemline.book.content.page_models import Care, ContactLevel, Remark
+from dataclasses import dataclass
+
+from stemline.book.content.page import Remark
 from stemline.football.play import Season
+
+
+@dataclass(frozen=True)
+class ContactLevel:
+    """A level of contact in practice and whether it counts as full contact."""
+
+    number: int
+    name: str
+    meaning: str
+    full: bool
+
+
+@dataclass(frozen=True)
+class Care:
+    """The page on contact and on head injuries; ``source`` is where scale and limits come from."""
+
+    levels: tuple[ContactLevel, ...]
+    source: str
+    notes: tuple[Remark, ...]
+
 
 LEVELS = (
     ContactLevel(0, "air", "Nobody opposite, no contact.", False),

@@ -3,12 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from stemline.book.content.block_table import place_of
 from stemline.book.content.job_table import NOBODY, Column, by_role, role_players, same_job
 from stemline.book.content.letters import told
-from stemline.book.content.page_models import CastTable, Remark
+from stemline.book.content.page import Remark
 from stemline.football.play import Assignment, Play
+
+
+@dataclass(frozen=True)
+class CastTable:
+    """Who plays which role in each formation: a row a role, a cell for each of ``formations``."""
+
+    formations: tuple[str, ...]
+    rows: tuple[tuple[str, tuple[str, ...]], ...]
 
 
 def casting(columns: tuple[Column, ...]) -> CastTable:

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
-from stemline.book.content.crossing import paths_cross
 from stemline.football.play import Assignment, Kind, Play, Season
 from stemline.football.timing.levels import LEVELS, PlayingLevel
+from stemline.football.timing.men import timelines
 from stemline.football.timing.release import past_line
+from stemline.football.timing.space import Meeting, crossings
 from stemline.geometry.paths import Ending, polyline
 
+CLOSE = 8.0
+"""Yards past the line within which men who cross are in the way of linebackers and each other.
+Common practice, no published source: shallow crossers and the settle above them lie inside it."""
 RUNS_IN = 2.5
 """Yards toward the ball after which a wide man's block is one from the blind side.
 Common practice, no published source: a crack covers three yards and more."""
@@ -22,7 +26,9 @@ def cautions(plays: tuple[Play, ...], season: Season) -> tuple[str, ...]:
     jobs = tuple((a, play) for play in plays for a in play.assignments)
     level = LEVELS[season.level]
     found = (
-        season.crossing_contact if any(_routes_cross(play, level) for play in plays) else "",
+        season.crossing_contact
+        if any(paths_cross(p, level) for p in plays if p.kind is Kind.PASS)
+        else "",
         season.past_line if any(_past_line(a, play) for a, play in jobs) else "",
         season.blindside_block if any(_cracks(a, play) for a, play in jobs) else "",
         season.low_block
@@ -33,8 +39,12 @@ def cautions(plays: tuple[Play, ...], season: Season) -> tuple[str, ...]:
     return tuple(words for words in found if words)
 
 
-def _routes_cross(play: Play, level: PlayingLevel) -> bool:
-    return play.kind is Kind.PASS and paths_cross(play, level)
+def paths_cross(play: Play, level: PlayingLevel) -> bool:
+    """Whether two men run into each other or brush from the line to `CLOSE` yards past it."""
+    return any(
+        met.meeting is not Meeting.LOOSE and 0 <= met.at.y <= CLOSE
+        for met in crossings(timelines(play, level))
+    )
 
 
 def _cracks(a: Assignment, play: Play) -> bool:

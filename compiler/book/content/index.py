@@ -7,10 +7,51 @@ the index, no heading stands last in one, and laying them out costs next to noth
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
-from stemline.book.content.page_models import Index, IndexGroup, IndexItem, IndexLine
 from stemline.book.paper import Paper, room
 from stemline.football.play import Play
+
+
+@dataclass(frozen=True)
+class IndexLine:
+    """A call and the id it stands at."""
+
+    call: str
+    id: str
+
+
+@dataclass(frozen=True)
+class IndexGroup:
+    """Index lines under one formation or tag."""
+
+    title: str
+    lines: tuple[IndexLine, ...]
+
+
+@dataclass(frozen=True)
+class IndexItem:
+    """One line of a column of the index: ``kind`` is "index", "group" or "call".
+
+    ``id`` is what it links to, or for an index its own id; ``height`` is in points.
+    """
+
+    kind: str
+    text: str
+    id: str
+    height: float
+
+
+@dataclass(frozen=True)
+class Index:
+    """The three indexes, and the same lines set in columns: a page holds ``across`` of them."""
+
+    calls: tuple[IndexLine, ...]
+    formations: tuple[IndexGroup, ...]
+    tags: tuple[IndexGroup, ...]
+    across: int
+    pages: tuple[tuple[tuple[IndexItem, ...], ...], ...]
+
 
 NARROW = 42
 """Letters of a call that a third of a page holds on one line at the index's size; measured."""

@@ -12,8 +12,9 @@ from dataclasses import dataclass
 
 from stemline.book.content.block_table import place_of
 from stemline.book.content.calling import Calling
+from stemline.book.content.job_rows import JobChange, LineJobs, Row, ToldJob
 from stemline.book.content.letters import each_letter, is_theirs, told
-from stemline.book.content.page_models import JobChange, LineJobs, Remark, Row, ToldJob, sentence
+from stemline.book.content.page import Remark, sentence
 from stemline.football.play import Assignment, Kind, Play
 
 NOBODY = "–"

@@ -2,7 +2,26 @@
 
 from __future__ import annotations
 
-from stemline.book.content.page_models import LegendEntry, LegendPage, Remark
+from dataclasses import dataclass
+
+from stemline.book.content.page import Remark
+
+
+@dataclass(frozen=True)
+class LegendEntry:
+    """One entry of the legend: the id of its small picture and what it means."""
+
+    id: str
+    caption: str
+
+
+@dataclass(frozen=True)
+class LegendPage:
+    """The page on how to read the pictures."""
+
+    symbols: tuple[LegendEntry, ...]
+    notes: tuple[Remark, ...]
+
 
 _NOTES = (
     Remark(

@@ -3,11 +3,51 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.book.content.calling import Calling
-from stemline.book.content.page_models import JobChange, Quarterback, ReadLook, Remark, Stop
+from stemline.book.content.job_rows import JobChange, change_notes
+from stemline.book.content.page import Remark
 from stemline.football.play import Alert, Claim, Play, Read, Step
+
+
+@dataclass(frozen=True)
+class ReadLook:
+    """A read: its number in the order, the spot or role, who stands there, who goes with it."""
+
+    number: int
+    target: str
+    men: str
+    partner: str
+
+
+@dataclass(frozen=True)
+class Stop:
+    """A step of the quarterback's feet and the reads that are thrown from it."""
+
+    name: str
+    words: str
+    looks: tuple[ReadLook, ...]
+
+
+@dataclass(frozen=True)
+class Quarterback:
+    """The quarterback's strip.
+
+    ``loose`` are reads whose step is not said; ``skipped`` the targets that pressure leaves out;
+    ``but`` tells in which calls his "feet", "reads", "pressure", "alert" or "claim" are others.
+    """
+
+    stops: tuple[Stop, ...]
+    loose: tuple[ReadLook, ...]
+    pressure: tuple[ReadLook, ...]
+    skipped: tuple[str, ...]
+    notes: tuple[Remark, ...]
+    but: tuple[JobChange, ...] = ()
+
+    @property
+    def changes(self) -> tuple[Remark, ...]:
+        return change_notes(self.but)
 
 
 def strip(play: Play) -> Quarterback | None:

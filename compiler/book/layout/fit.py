@@ -17,7 +17,7 @@ from enum import Enum
 from itertools import product
 from math import ceil
 
-from stemline.book.content.page_models import Entry
+from stemline.book.content.page import Entry
 
 NOTE_LINE = 21.0
 """From one ruled line to the next: about 7 mm, as in an exercise book."""

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from itertools import accumulate
 
-from stemline.book.content.page_models import Book
+from stemline.book.content.book import Book
 from stemline.book.layout.fit import Arrangement, FrontMatter
 
 COVER = 1

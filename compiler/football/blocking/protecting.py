@@ -122,7 +122,7 @@ def pick_up(
     ``toward`` is the side the line slides to, ``point`` the linebacker whom big on big counts with
     the line ("" for none).
     """
-    work = _Work(blockers, rushers, toward, point)
+    work = _ProtectionSoFar(blockers, rushers, toward, point)
     work.gaps()
     work.hinges()
     work.men()
@@ -144,7 +144,7 @@ def _inside_out(r: Rusher) -> tuple[float, float, str]:
     return round(abs(r.aim.x), 3), round(r.aim.x, 3), r.label
 
 
-class _Work:
+class _ProtectionSoFar:
     """The protection half done: who is still free, on both sides."""
 
     def __init__(

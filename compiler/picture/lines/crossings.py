@@ -71,7 +71,7 @@ _WHOLE = frozenset({"carry", "bar", "set-bar"})
 
 
 @dataclass(frozen=True)
-class _Way:
+class _BreakableLine:
     """A line that may be broken.
 
     ``line`` goes on past the end of the stroke through its dot, or its arrowhead and as far again
@@ -124,8 +124,8 @@ class _Way:
 class _Meeting:
     """Way ``over`` breaks way ``under``, each so far along."""
 
-    over: _Way
-    under: _Way
+    over: _BreakableLine
+    under: _BreakableLine
     over_at: float
     under_at: float
     sine: float
@@ -143,7 +143,7 @@ def break_lines(
 ) -> tuple[Layer, ...]:
     """The layers with their lines broken where others cross them, and each named line timed."""
     layers = tuple(layers)
-    ways: list[_Way] = []
+    ways: list[_BreakableLine] = []
     for layer in layers:
         if layer.name in _LAYERS:
             dots = {i.centre: i.radius for i in layer.items if isinstance(i, Disc)}
@@ -169,7 +169,7 @@ def _way(
     paces: Mapping[str, Pace],
     order: int,
     board: Board,
-) -> _Way:
+) -> _BreakableLine:
     plain = _plain(stroke.style)
     own = measure(stroke.segments)
     half, white = board.weight(stroke.style) / 2, board.mark("cross")
@@ -185,7 +185,7 @@ def _way(
         end, from_, to = dots[last], own.length - dots[last], 0.0
         pieces = (*pieces, Line(last, last + heading(pieces, end).scaled(end)))
     line = own if pieces == stroke.segments else measure(pieces)
-    return _Way(
+    return _BreakableLine(
         stroke, line, own.length, half, end, from_, to,
         tuple(_turns(own, _BEND * white)), _STUB * board.mark("head"), _PHASES[plain],
         plain in _WHOLE, plain != stroke.style, paces.get(stroke.name), order,
@@ -210,7 +210,7 @@ def _turns(line: MeasuredLine, most: float) -> list[Span]:
     return kept
 
 
-def _gaps(ways: Sequence[_Way], board: Board) -> list[list[Span]]:
+def _gaps(ways: Sequence[_BreakableLine], board: Board) -> list[list[Span]]:
     """The gaps of each way. The latest lines cut first, so that a line that is itself broken
     where it crosses a third cuts no gap there for nobody."""
     gaps: list[list[Span]] = [[] for _ in ways]
@@ -225,7 +225,7 @@ def _gaps(ways: Sequence[_Way], board: Board) -> list[list[Span]]:
     return gaps
 
 
-def _meetings(ways: Sequence[_Way], white: float) -> Iterable[_Meeting]:
+def _meetings(ways: Sequence[_BreakableLine], white: float) -> Iterable[_Meeting]:
     for n, a in enumerate(ways):
         for c in crossings(a.line, a.line):
             low, high = sorted((c.along_a, c.along_b))
@@ -238,7 +238,7 @@ def _meetings(ways: Sequence[_Way], white: float) -> Iterable[_Meeting]:
                     yield _meeting(a, b, c)
 
 
-def _meeting(a: _Way, b: _Way, at: PathCross) -> _Meeting:
+def _meeting(a: _BreakableLine, b: _BreakableLine, at: PathCross) -> _Meeting:
     made = _Meeting(a, b, at.along_a, at.along_b, at.sine, at.cosine)
     return made if _over(made) else made.turned()
 
@@ -254,7 +254,7 @@ def _over(m: _Meeting) -> bool:
     return late > 0 if abs(late) >= _TIE else a.order > b.order
 
 
-def _apart(a: _Way, b: _Way) -> bool:
+def _apart(a: _BreakableLine, b: _BreakableLine) -> bool:
     """Whether one is a man's own path and the other what a look would have him do."""
     return (
         a.pace is not None and b.pace is not None
@@ -298,7 +298,7 @@ def _span(m: _Meeting, white: float, longest: float) -> Span | None:
     return m.under_at - reach[0], m.under_at + reach[1]
 
 
-def _cut(gaps: list[Span], way: _Way, span: Span, longest: float) -> list[Span]:
+def _cut(gaps: list[Span], way: _BreakableLine, span: Span, longest: float) -> list[Span]:
     """The gaps of a line with one more, if that leaves it a line that is easily read."""
     low, high = span
     near = [g for g in gaps if g[0] - high < way.stub and low - g[1] < way.stub]
@@ -320,7 +320,7 @@ def _taken(span: Span, kept: Iterable[Span]) -> bool:
     return any(span[0] < high and low < span[1] for low, high in kept)
 
 
-def _broken(way: _Way, gaps: Sequence[Span], board: Board) -> Stroke:
+def _broken(way: _BreakableLine, gaps: Sequence[Span], board: Board) -> Stroke:
     """The stroke without its gaps, and the moment at each end of its pieces."""
     stroke, pace = way.stroke, way.pace
     own = measure(stroke.segments) if way.line.length != way.own else way.line
@@ -340,7 +340,7 @@ def _whole(line: MeasuredLine) -> Iterable[tuple[Line | Curve, float]]:
     return zip(line.pieces, ends, strict=True)
 
 
-def _ends_of_dashes(left: Sequence[Span], way: _Way, board: Board) -> Iterable[Span]:
+def _ends_of_dashes(left: Sequence[Span], way: _BreakableLine, board: Board) -> Iterable[Span]:
     """The parts of a dashed line, each that ends at a gap with at least half a dash: what is cut
     to a dot is left out, and what is more is drawn so long."""
     dash = [board.yards(d) for d in board.look.pens[way.stroke.style].dash]

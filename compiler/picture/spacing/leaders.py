@@ -42,14 +42,14 @@ def lanes_of(play: Play, path: Path, board: Board) -> dict[str, float]:
     for side in (-1.0, 1.0):
         these = [task for task in leaders if _side(task, path) == side][:_MOST]
         ways = [_way(task, path, side) for task in these]
-        best: Sequence[_Way] = min(permutations(ways), key=_crossings)
+        best: Sequence[_LeaderWay] = min(permutations(ways), key=_crossings)
         for number, way in enumerate(best):
             made[way.man] = side * (step + number * more)
     return made
 
 
 @dataclass(frozen=True)
-class _Way:
+class _LeaderWay:
     """How a leader comes into the hole and goes out of it, in degrees round the hole: 0 is
     straight across the carrier, 180 straight away from him."""
 
@@ -58,14 +58,14 @@ class _Way:
     out: float
 
 
-def _way(task: Assignment, path: Path, side: float) -> _Way:
+def _way(task: Assignment, path: Path, side: float) -> _LeaderWay:
     hole = _at_line(path)
     before, end = _before(task, hole) - hole, _end(task) - hole
     into = math.degrees(math.atan2(max(-before.y, 0.0), -side * before.x))
-    return _Way(task.man, into, math.degrees(math.atan2(max(end.y, 0.0), -side * end.x)))
+    return _LeaderWay(task.man, into, math.degrees(math.atan2(max(end.y, 0.0), -side * end.x)))
 
 
-def _crossings(order: Sequence[_Way]) -> float:
+def _crossings(order: Sequence[_LeaderWay]) -> float:
     """What the crossings of leaders cost, each in the lane of his place, the first beside the
     carrier. Two who cross at a small angle cannot be told apart."""
     cost = 0.0

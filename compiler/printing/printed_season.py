@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from stemline.book.content.page_models import Book, ConceptPage, Edition, LookPage, Page
-from stemline.book.content.pages import make_book
+from stemline.book.content.book import Book, Edition, make_book
+from stemline.book.content.page import Entry, Page
 from stemline.book.paper import Paper
 from stemline.emit.apart import apart
 from stemline.emit.gallery import Art, Gallery
-from stemline.emit.ink import art_of
 from stemline.emit.pdf import to_pdf
+from stemline.emit.pdf_ink import art_of
 from stemline.emit.svg import to_svg
 from stemline.football.play import Season
 from stemline.football.timing.clock import read_clock
@@ -72,34 +72,32 @@ class Build:
 
     def _arts(self, page: Page) -> list[Art]:
         """The page's first picture large, the others small and all in one frame, to be compared."""
-        duties = isinstance(page, LookPage)
         arts: list[Art] = []
         if page.base is not None:
             scene = picture(
-                page.base.play, Size.FULL, self._theme, duties=duties, level=self._level
+                page.base.play, Size.FULL, self._theme, duties=page.duties, level=self._level
             )
             art = _art(page.base.id, scene, self._theme, named=True)
             if page.base.listed:
                 self._large[page.base.call] = art
             arts.append(art)
             self._tell()
-        if isinstance(page, ConceptPage) and page.clock:
-            arts.append(self._clock(page))
+            if page.clock:
+                arts.append(self._clock(page, page.base))
         plays = [entry.play for entry in page.dressups]
-        frame = frame_of(plays, Size.THUMB, duties) if plays else None
+        frame = frame_of(plays, Size.THUMB, page.duties) if plays else None
         for entry in page.dressups:
             scene = picture(
-                entry.play, Size.THUMB, self._theme, frame, duties=duties, level=self._level
+                entry.play, Size.THUMB, self._theme, frame, duties=page.duties, level=self._level
             )
             arts.append(_art(entry.id, scene, self._theme))
             self._tell()
         return arts
 
-    def _clock(self, page: ConceptPage) -> Art:
+    def _clock(self, page: Page, base: Entry) -> Art:
         """The quarterback's clock of the page's first call."""
-        clock = read_clock(page.base.play, self._level)
-        free = page.answers.rusher if page.answers is not None else None
-        scene = clock_scene(replace(clock, rusher=free), self._theme)
+        clock = replace(read_clock(base.play, self._level), rusher=page.rusher)
+        scene = clock_scene(clock, self._theme)
         return _art(page.clock, scene, self._theme)
 
     def _tell(self) -> None:
@@ -109,8 +107,9 @@ class Build:
 
 def _all(book: Book, season: Season) -> int:
     """How many pictures there are to draw: the book's, and a large one of each call in it small."""
-    pages = sum(len(page.dressups) + (page.base is not None) for page in book.pages)
-    return pages + len(season.plays) - len(book.concepts)
+    pages = sum(len(page.entries) for page in book.pages)
+    large = sum(page.base is not None and page.base.listed for page in book.pages)
+    return pages + len(season.plays) - large
 
 
 def _art(id_: str, scene: Scene, theme: Theme, *, named: bool = False) -> Art:

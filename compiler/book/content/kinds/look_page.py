@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from stemline.book.content.page_models import Entry, LookPage, Post, Remark
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from stemline.book.content.page import Entry, Listing, Page, PageKind, Remark
 from stemline.diagnostics.in_words import half_yards
 from stemline.football.defenders import Defence, Defender, Level
-from stemline.football.play import LookSheet, Man, Play
+from stemline.football.play import LookSheet, Man, Play, Season
 
 _OVER = 0.4
 """Yards: nearer than this to a man's middle, a defender stands over him."""
@@ -14,7 +17,40 @@ _BESIDE = 3.0
 Both common practice, no published source."""
 
 
-def look_page(sheet: LookSheet, number: int) -> LookPage:
+@dataclass(frozen=True)
+class Post:
+    """A row of a look's table: a defender, where he lines up, what is his, and what changes it."""
+
+    man: str
+    place: str
+    duty: str
+    changes: tuple[Remark, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
+class LookPage(Page):
+    """A look: ``shows`` are the words that it makes true ("zone", "middle closed")."""
+
+    template = "look.html.jinja"
+    listing = Listing.COLUMN
+    duties = True
+
+    shows: str
+    rows: tuple[Post, ...]
+
+    @property
+    def under(self) -> str:
+        return f"shows {self.shows}" if self.shows else ""
+
+
+def _pages(season: Season) -> Iterator[LookPage]:
+    return (_page(sheet, number) for number, sheet in enumerate(season.looks, 1))
+
+
+KIND = PageKind(40, _pages)
+
+
+def _page(sheet: LookSheet, number: int) -> LookPage:
     """The page of ``sheet``, the book's ``number``-th look from 1."""
     base = sheet.views[0]
     assert base.defence is not None, "a look's views show it"
@@ -33,13 +69,14 @@ def look_page(sheet: LookSheet, number: int) -> LookPage:
     return LookPage(
         id=id_,
         name=sheet.name,
-        opens=number == 1,
+        family="Looks",
         drawn=f"{base.call.formation} · {_shape(base)}",
         base=entries[0],
         shows=", ".join(base.defence.shows),
         rows=_rows(sheet.views),
         says=sheet.says,
         dressups=entries[1:],
+        again="against other sets",
     )
 
 

@@ -2,21 +2,45 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import dataclass
+
 from stemline.book.content.block_table import (
     MOST_VIEWS,
+    Fronts,
     against,
     answers,
     fronts,
     grouped,
     most_unlike,
 )
-from stemline.book.content.page_models import Entry, ProtectionPage, Remark
-from stemline.football.play import ProtectionSheet
+from stemline.book.content.page import Entry, Listing, Page, PageKind, Remark, joined
+from stemline.football.play import ProtectionSheet, Season
 
 FREE = "comes free"
 
 
-def protection_page(sheet: ProtectionSheet, number: int) -> ProtectionPage:
+@dataclass(frozen=True, kw_only=True)
+class ProtectionPage(Page):
+    """A protection: ``words`` say it, ``fronts`` who takes whom against each look; ``hot`` what is
+    thrown when one more comes than is blocked, and when."""
+
+    template = "protection.html.jinja"
+    listing = Listing.COLUMN
+
+    words: str
+    hot: tuple[Remark, ...]
+    fronts: Fronts | None
+
+
+def _pages(season: Season) -> Iterator[ProtectionPage]:
+    return (_page(sheet, number) for number, sheet in enumerate(season.protections, 1))
+
+
+KIND = PageKind(30, _pages)
+
+
+def _page(sheet: ProtectionSheet, number: int) -> ProtectionPage:
     """The page of ``sheet``, the book's ``number``-th protection from 1."""
     columns = grouped(sheet.views)
     shown = most_unlike(columns, MOST_VIEWS) or (("", sheet.views[0]),)
@@ -35,16 +59,13 @@ def protection_page(sheet: ProtectionSheet, number: int) -> ProtectionPage:
     return ProtectionPage(
         id=id_,
         name=sheet.name,
-        opens=number == 1,
-        drawn=_joined(entries[0].aside, f"in {shown[0][1].call.formation}"),
+        family="Protections",
+        drawn=joined(entries[0].aside, f"in {shown[0][1].call.formation}"),
         base=entries[0],
         words=sheet.words,
         hot=tuple(Remark(throws, given) for throws, given in sheet.hot),
         fronts=fronts(columns, next((p for p in sheet.views if p.defence is None), None), FREE),
         says=sheet.says,
         dressups=entries[1:],
+        again="against other fronts",
     )
-
-
-def _joined(*parts: str) -> str:
-    return " · ".join(part for part in parts if part)

@@ -13,7 +13,7 @@ from typing import Any
 
 from stemline.emit.engine_log import PictureFailed
 from stemline.emit.gallery import Art, Letter, PdfInk
-from stemline.emit.ink import letter_ink, letter_name
+from stemline.emit.pdf_ink import letter_ink, letter_name
 from stemline.picture.scene.metrics import faces
 from stemline.theme import Theme
 

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator
 from itertools import groupby
 
+from stemline.book.content.book import Edition, make_book
 from stemline.book.content.clock_lines import clock_lines, look_lines, sameness_lines, verdict
-from stemline.book.content.page_models import Edition
-from stemline.book.content.pages import make_book
 from stemline.book.paper import Paper
 from stemline.diagnostics.catalogue.calls import E604
 from stemline.diagnostics.diagnostic import Diagnostic
@@ -16,8 +15,8 @@ from stemline.emit.apart import apart
 from stemline.emit.contact import contact_pdf, contact_svg
 from stemline.emit.engine_log import PictureFailed
 from stemline.emit.fetch import Refused
-from stemline.emit.ink import art_of
 from stemline.emit.pdf import PangoMissing
+from stemline.emit.pdf_ink import art_of
 from stemline.emit.single import picture_pdf, picture_png
 from stemline.emit.svg import to_svg
 from stemline.football.conditions import LookWord
@@ -29,11 +28,11 @@ from stemline.football.timing.coverage import against as covered
 from stemline.football.timing.levels import HIGH_SCHOOL, LEVELS, PlayingLevel
 from stemline.outside.file_names import file_names
 from stemline.picture.picture import picture
-from stemline.printing.build import Build
-from stemline.printing.contact import contact_sheet
+from stemline.printing.contact_pictures import contact_sheet
 from stemline.printing.crowds import crowd_lines, look_over
+from stemline.printing.printed_season import Build
 from stemline.read.read_guards import read_look_words
-from stemline.resolve.calls import read_call
+from stemline.resolve.call_reading import read_call
 from stemline.resolve.sheets import with_sheets, with_views
 from stemline.session import Session
 from stemline.source import Span

@@ -9,9 +9,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import groupby
 
-from stemline.book.content.page_models import Book, Entry, LineupPage, LookPage, Page
+from stemline.book.content.book import Book
+from stemline.book.content.page import Entry, Page
 from stemline.emit.contact import Contact, SheetCell, SheetGroup
-from stemline.emit.ink import art_of
+from stemline.emit.pdf_ink import art_of
 from stemline.emit.svg import to_svg
 from stemline.football.timing.levels import HIGH_SCHOOL, PlayingLevel
 from stemline.picture.picture import picture
@@ -36,7 +37,7 @@ def contact_sheet(
     total = sum(len(_entries(page, views)) for page in book.pages)
     groups: list[SheetGroup] = []
     done = 0
-    for family, pages in groupby(book.pages, lambda page: page.family):
+    for family, pages in groupby(book.pages, lambda page: page.family or page.name):
         cells: list[SheetCell] = []
         for page in pages:
             for cell in _cells(page, theme, size, level, views):
@@ -44,23 +45,22 @@ def contact_sheet(
                 done += 1
                 progress(done, total)
         if cells:
-            groups.append(SheetGroup(family or LineupPage.name, tuple(cells)))
+            groups.append(SheetGroup(family, tuple(cells)))
     return Contact(book.title, book.footer, size, tuple(groups))
 
 
 def _cells(
     page: Page, theme: Theme, size: Size, level: PlayingLevel, views: bool
 ) -> Iterator[SheetCell]:
-    duties = isinstance(page, LookPage)
     for entry in _entries(page, views):
-        scene = picture(entry.play, size, theme, duties=duties, level=level)
+        scene = picture(entry.play, size, theme, duties=page.duties, level=level)
         svg = to_svg(scene, theme, f"{entry.id}-")
         art = art_of(entry.id, scene, theme, svg)
-        named = entry.listed or isinstance(page, LineupPage)
+        named = entry.listed or page.base is None
         yield SheetCell(entry.call if named else f"{page.name}: {entry.call}", art, entry.listed)
 
 
 def _entries(page: Page, views: bool) -> tuple[Entry, ...]:
-    base = (page.base,) if page.base is not None else ()
-    all_there = views or isinstance(page, LineupPage)
-    return (*base, *(entry for entry in page.dressups if entry.listed or all_there))
+    """A page without a large picture is about all its small ones."""
+    all_there = views or page.base is None
+    return tuple(e for e in page.entries if e.listed or e is page.base or all_there)

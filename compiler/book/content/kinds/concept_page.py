@@ -2,9 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import islice
+
+from stemline.book.content.answer_table import Answers
+from stemline.book.content.answer_table import answers as reads_by_looks
 from stemline.book.content.block_table import (
     MOST_VIEWS,
     Front,
+    Fronts,
+    KeyRead,
     against,
     answers,
     fronts,
@@ -12,29 +20,118 @@ from stemline.book.content.block_table import (
     key_reads,
     most_unlike,
 )
-from stemline.book.content.cast_table import casting, changes
+from stemline.book.content.cast_table import CastTable, casting, changes
 from stemline.book.content.cautions import cautions
+from stemline.book.content.job_rows import LineJobs, Row
 from stemline.book.content.job_table import NOBODY, formation_columns, line, rows
 from stemline.book.content.letters import spoken
-from stemline.book.content.page_models import ConceptPage, Entry, Remark, Row, sentence
-from stemline.book.content.quarterback_strip import orders
+from stemline.book.content.page import (
+    Entry,
+    Page,
+    PageKind,
+    Remark,
+    call_ids,
+    concept_groups,
+    sentence,
+)
+from stemline.book.content.quarterback_strip import Quarterback, orders
 from stemline.football.blocking.block_names import PROTECTIONS
 from stemline.football.field import BallSpot
 from stemline.football.play import ConceptSheet, Kind, Play, Season
+from stemline.source import NOWHERE
 
+BRIEF = 74
+"""Letters that a line of the contents has room for beside a concept's name; measured."""
 FREE = "unblocked"
 MOST_COLUMNS = 4
 """Formations whose letters the assignment table has room for beside the jobs."""
 
 
-def concept_page(
-    sheet: ConceptSheet, plays: tuple[Play, ...], ids: tuple[str, ...], season: Season, opens: bool
+@dataclass(frozen=True, kw_only=True)
+class ConceptPage(Page):
+    """All that is printed of one concept or run.
+
+    ``columns`` name the formations that the assignment table has letters for, or hold one "man";
+    when formations are too many for that, ``casting`` is a table of its own. ``fronts`` is, on a
+    run, the table of who blocks whom; on a pass ``answers`` are the reads against each look.
+    """
+
+    template = "concept.html.jinja"
+
+    base: Entry
+    serves: str
+    columns: tuple[str, ...]
+    rows: tuple[Row, ...]
+    line: LineJobs | None
+    quarterback: Quarterback | None
+    casting: CastTable | None
+    keys: tuple[KeyRead, ...]
+    fronts: Fronts | None
+    answers: Answers | None
+
+    @property
+    def brief(self) -> str:
+        """What it serves, on one line of the contents."""
+        words = self.serves
+        if len(words) <= BRIEF:
+            return words
+        return f"{words[:BRIEF].rsplit(', ', 1)[0]} …"
+
+    @property
+    def under(self) -> str:
+        return f"serves {self.serves}"
+
+    @property
+    def rusher(self) -> float | None:
+        return self.answers.rusher if self.answers is not None else None
+
+    @property
+    def split(self) -> int:
+        """Per cent of the words' width in the table that go to what changes a job, from 20 to 50.
+
+        Long jobs beside short changes get the wider column, and the other way round.
+        """
+        changing = [row for row in self.rows if row.changes]
+        if not changing:
+            return 0
+        job = max(len(row.job) for row in changing)
+        change = max(_length(row.changes) for row in changing)
+        return min(50, max(20, round(100 * change / (job + change))))
+
+
+def _length(notes: tuple[Remark, ...]) -> int:
+    """Letters of notes set one after another."""
+    return sum(len(note.label) + len(note.words) + 3 for note in notes)
+
+
+def _pages(season: Season) -> Iterator[ConceptPage]:
+    """A page a concept with all its calls, those of a family together."""
+    sheets = {sheet.name: sheet for sheet in season.concepts}
+    tables, ids = reads_by_looks(season), iter(call_ids(season))
+    families: dict[str, list[ConceptPage]] = {}
+    for plays in concept_groups(season):
+        name, family = plays[0].call.concept, plays[0].family
+        sheet = sheets.get(name) or ConceptSheet(name, family, (), (), (), (), (), NOWHERE)
+        page = _page(sheet, plays, tuple(islice(ids, len(plays))), season, tables.get(name))
+        families.setdefault(family, []).append(page)
+    return (page for pages in families.values() for page in pages)
+
+
+KIND = PageKind(20, _pages)
+
+
+def _page(
+    sheet: ConceptSheet,
+    plays: tuple[Play, ...],
+    ids: tuple[str, ...],
+    season: Season,
+    table: Answers | None,
 ) -> ConceptPage:
     """The page of ``sheet``; ``plays`` are its calls in book order and ``ids`` their ids."""
     base = plays[0]
     columns = formation_columns(plays)
     merged = len(columns) <= MOST_COLUMNS
-    entries = tuple(
+    calls = tuple(
         Entry(id_, play.call.spoken, play, changes(play, base) if play is not base else ())
         for id_, play in zip(ids, plays, strict=True)
     )
@@ -46,10 +143,9 @@ def concept_page(
         id=f"concept-{ids[0]}",
         name=sheet.name,
         family=sheet.family,
-        opens=opens,
         serves=_serves(sheet, plays),
         drawn=_drawn(base),
-        base=entries[0],
+        base=calls[0],
         columns=tuple(name for name, _ in columns) if merged and len(columns) > 1 else ("man",),
         rows=_alike(jobs) if base.kind is Kind.RUN else jobs,
         line=line(plays, lambda name: _protects(name, season), bool(blocked)),
@@ -58,10 +154,12 @@ def concept_page(
         tags=_tags(sheet, theirs),
         cautions=(*sheet.cautions, *cautions((*plays, *sheet.views), season)),
         casting=None if merged else casting(columns),
-        dressups=(*entries[1:], *_views(most_unlike(blocked, MOST_VIEWS), ids[0])),
+        dressups=(*calls[1:], *_views(most_unlike(blocked, MOST_VIEWS), ids[0])),
+        again="dressed up" if calls[1:] else "against other fronts",
         keys=key_reads(base),
         fronts=fronts(blocked, rule, FREE),
         clock=f"clock-{ids[0]}" if base.reads and base.feet else "",
+        answers=table,
     )
 
 

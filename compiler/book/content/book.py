@@ -1,0 +1,96 @@
+"""A season's book in print order: the cover, the front pages, every kind of page, the indexes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+from itertools import groupby
+from typing import TypeVar
+
+from stemline.book.content.care_page import Care, care
+from stemline.book.content.cover_page import CoverPage, cover
+from stemline.book.content.index import Index, index
+from stemline.book.content.kinds import page_kinds
+from stemline.book.content.legend_page import LegendPage, reading
+from stemline.book.content.page import Listing, Page, call_ids, joined
+from stemline.book.paper import Paper
+from stemline.football.play import Season
+
+CAUTION = "A planning aid. Your league's rule book decides."
+CONTENTS = 30
+"""Lines of contents, the front pages and indexes apart, that one sheet holds when set wide."""
+
+OfKind = TypeVar("OfKind", bound=Page)
+
+
+@dataclass(frozen=True)
+class Edition:
+    """Which printing this is: the revision's short name, its date as text, and its paper."""
+
+    revision: str
+    date: str
+    paper: Paper = Paper.LETTER
+
+
+@dataclass(frozen=True)
+class Book:
+    """The whole book; ``pages`` are those between the front ones and the indexes."""
+
+    title: str
+    footer: str
+    caution: str
+    paper: Paper
+    cover: CoverPage
+    reading: LegendPage
+    care: Care
+    pages: tuple[Page, ...]
+    index: Index
+
+    def of(self, kind: type[OfKind]) -> tuple[OfKind, ...]:
+        """The pages of one kind."""
+        return tuple(page for page in self.pages if isinstance(page, kind))
+
+    @property
+    def contents(self) -> tuple[tuple[str, tuple[tuple[Page, ...], ...]], ...]:
+        """The pages as the contents list them: runs of one `Listing`, and in each its families."""
+        runs = groupby(self.pages, key=lambda page: page.listing.value)
+        return tuple((listing, _families(pages)) for listing, pages in runs)
+
+    @property
+    def crowded(self) -> bool:
+        """Whether the contents are too long to be set wide."""
+        lines = 0
+        for listing, families in self.contents:
+            if listing == Listing.LINE.value:
+                lines += sum(map(len, families))
+            elif listing == Listing.COLUMN.value:
+                lines += max(map(len, families))
+        return lines > CONTENTS
+
+
+def make_book(season: Season, edition: Edition, captions: tuple[str, ...]) -> Book:
+    """The book of a season; ``captions`` are those of the legend's pictures."""
+    title = " ".join(part for part in (season.team.name, season.team.season) if part)
+    printing = joined(edition.revision and f"revision {edition.revision}", edition.date)
+    return Book(
+        title=f"{title} playbook",
+        footer=joined(season.team.name, season.team.season, printing),
+        caution=CAUTION,
+        paper=edition.paper,
+        cover=cover(season, printing),
+        reading=reading(captions),
+        care=care(season),
+        pages=tuple(_opening(page for kind in page_kinds() for page in kind.pages(season))),
+        index=index(season.plays, call_ids(season), edition.paper),
+    )
+
+
+def _opening(pages: Iterable[Page]) -> Iterator[Page]:
+    """The pages, each that is the first of its family marked so."""
+    for _, family in groupby(pages, key=lambda page: page.family):
+        first, *others = family
+        yield from (replace(first, opens=True), *others)
+
+
+def _families(pages: Iterable[Page]) -> tuple[tuple[Page, ...], ...]:
+    return tuple(tuple(family) for _, family in groupby(pages, key=lambda page: page.family))

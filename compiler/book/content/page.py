@@ -1,0 +1,135 @@
+"""A page of a playbook as values: words and references, no drawing.
+
+`Page` is what every kind of page has, `PageKind` what a file of ``kinds/`` gives. Every value is
+frozen, since templates that a coach may change are filled from it. ``Entry.id`` is the name both of
+a call's picture and of its place in the book; nothing else is linked to.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from enum import Enum
+from itertools import groupby
+from typing import ClassVar
+
+from stemline.football.play import Play, Season
+
+
+@dataclass(frozen=True)
+class Remark:
+    """A label and its words: "tag Wheel", "the back turns up the sideline"."""
+
+    label: str
+    words: str
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One picture in the book and the words over it.
+
+    ``changes`` say, man by man, what is other than in the page's first picture; the first itself
+    has none. ``play`` is what is drawn. A ``listed`` entry is a call, which stands in outline and
+    index; the others are views of what a page is about. ``aside`` is a word or two beside it.
+    """
+
+    id: str
+    call: str
+    play: Play
+    changes: tuple[Remark, ...] = ()
+    listed: bool = True
+    aside: str = ""
+
+
+class Listing(Enum):
+    """How the contents name a page: among the first lines, on a line of its own with its words,
+    or in a narrow column, its family beside others."""
+
+    FIRST = "first"
+    LINE = "line"
+    COLUMN = "column"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Page:
+    """A page between the front ones and the indexes, laid to fill its sheets; what is not said
+    is not there, and a page may have no picture at all.
+
+    ``family`` stands over its name, which stands alone without one; ``opens`` says that it is the
+    first of its family, which the book itself finds out. ``base`` is the large picture and
+    ``drawn`` the words beside its call, ``dressups`` the small ones. ``says``, ``tags`` and
+    ``cautions`` are its coaching points; ``again`` is what the pages after its first hold.
+    ``clock`` is the id of the picture of the quarterback's clock.
+
+    ``template`` is a file of the theme with a macro ``body``, and where the kind has them ``jobs``
+    and ``casting``, tables that may go overleaf. With ``duties`` its pictures say what each
+    defender does.
+    """
+
+    template: ClassVar[str]
+    listing: ClassVar[Listing] = Listing.LINE
+    duties: ClassVar[bool] = False
+
+    id: str
+    name: str
+    family: str = ""
+    opens: bool = False
+    base: Entry | None = None
+    drawn: str = ""
+    dressups: tuple[Entry, ...] = ()
+    says: tuple[str, ...] = ()
+    tags: tuple[Remark, ...] = ()
+    cautions: tuple[str, ...] = ()
+    again: str = "continued"
+    clock: str = ""
+
+    @property
+    def brief(self) -> str:
+        """The words on its line of the contents."""
+        return ""
+
+    @property
+    def under(self) -> str:
+        """The words under its name."""
+        return ""
+
+    @property
+    def rusher(self) -> float | None:
+        """Seconds after which the clock shows a free rusher at the passer, where there is one."""
+        return None
+
+    @property
+    def entries(self) -> tuple[Entry, ...]:
+        return (*((self.base,) if self.base is not None else ()), *self.dressups)
+
+
+@dataclass(frozen=True)
+class PageKind:
+    """A kind of page: ``pages`` makes those of a season, each with the calls it holds and its
+    content, in print order; kinds follow each other by ``order``."""
+
+    order: int
+    pages: Callable[[Season], Iterable[Page]]
+
+
+def sentence(words: str) -> str:
+    """Words with their full stop; coaches' lines come with and without one."""
+    words = words.strip()
+    return words if not words or words[-1] in ".!?" else f"{words}."
+
+
+def joined(*parts: str) -> str:
+    """The parts that say something, set apart from each other."""
+    return " · ".join(part for part in parts if part)
+
+
+def call_ids(season: Season) -> tuple[str, ...]:
+    """The id of each of the season's calls, in book order: picture, anchor and link share it."""
+    return tuple(f"call-{number}" for number in range(1, len(season.plays) + 1))
+
+
+def concept_groups(season: Season) -> tuple[tuple[Play, ...], ...]:
+    """The season's plays cut into concepts, as they stand side by side in book order."""
+    return tuple(
+        tuple(plays) for _, plays in groupby(season.plays, lambda p: (p.family, p.call.concept))
+    )
