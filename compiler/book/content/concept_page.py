@@ -59,7 +59,7 @@ def concept_page(
         cautions=(*sheet.cautions, *cautions((*plays, *sheet.views), season)),
         casting=None if merged else casting(columns),
         dressups=(*entries[1:], *_views(most_unlike(blocked, MOST_VIEWS), ids[0])),
-        keys=key_reads(base),
+        keys=key_reads(plays, sheet.keyed),
         fronts=fronts(blocked, rule, FREE),
         clock=f"clock-{ids[0]}" if base.reads and base.feet else "",
     )

@@ -225,11 +225,14 @@ class Fronts:
 @dataclass(frozen=True)
 class KeyRead:
     """A defender who is read: as he is described, his letter in the look drawn ("" without one),
-    and what is done when: ("give", "he widens")."""
+    and what is done when: ("give", "if he widens"). ``calls`` tells with which tags, "" where with
+    none; ``looks`` who he is, looks in which he is the same together: ("Bear, Zero", "J")."""
 
     described: str
     man: str
     choices: tuple[Remark, ...]
+    calls: str = ""
+    looks: tuple[Remark, ...] = ()
 
 
 @dataclass(frozen=True)
