@@ -324,7 +324,8 @@ class ConceptSheet:
     ``views`` are its first call again, one play for each look it is shown against beside the
     picture's own; none where the playbook has no looks or the page shows none. A view without a
     defence holds the blocking rules themselves. ``faced`` are, for a pass, its first call against
-    every look: what the table of reads by looks is worked out from.
+    every look: what the table of reads by looks is worked out from. ``keyed`` are the first call
+    that reads a defender, and the first with each other tag that does, against every look.
     """
 
     name: str
@@ -338,6 +339,7 @@ class ConceptSheet:
     kind: Kind = Kind.PASS
     views: tuple[Play, ...] = ()
     faced: tuple[Play, ...] = ()
+    keyed: tuple[Play, ...] = ()
 
 
 @dataclass(frozen=True)

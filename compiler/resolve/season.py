@@ -13,6 +13,7 @@ from stemline.diagnostics.catalogue.names import E327
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.in_words import either, how_many
 from stemline.diagnostics.nearest import nearest
+from stemline.football.blocking.protecting import ProtectionRule
 from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import ConceptSheet, Kind, Play, Season, Team
@@ -23,6 +24,8 @@ from stemline.playbook.dress_ups import Alias, Dress
 from stemline.playbook.playbook import Playbook
 from stemline.read.league import league_words
 from stemline.read.size_limits import MOST_CALLS
+from stemline.resolve.blocking.pass_blocking import find
+from stemline.resolve.blocking.run_blocking import has_run
 from stemline.resolve.call_reading import ambiguous, read_call, readings, two_readings
 from stemline.resolve.dressing import at_most, orders
 from stemline.resolve.expand import Expanded, Expander, Order
@@ -170,10 +173,21 @@ def drawn(book: Playbook, expander: Expander, order: Order) -> Expanded:
 
 
 def _shows_a_defence(book: Playbook, order: Order) -> bool:
-    """Runs, and passes whose ball goes where a defender does not."""
+    """Runs, and passes whose ball goes where a defender does not; in a playbook without a look
+    also passes whose line shows a run or goes out in front of a screen."""
     concept = book.concepts[order.concept]
     tags = [book.tags[order.concept, tag] for tag in order.tags]
-    return concept.kind is Kind.RUN or bool(merged(concept.body, tags).reactions)
+    body = merged(concept.body, tags)
+    if concept.kind is Kind.RUN or body.reactions:
+        return True
+    return not book.looks and (has_run(body) or any(_releases(book, p.value) for p in body.protect))
+
+
+def _releases(book: Playbook, protection: str) -> bool:
+    """Whether men of the line go out in front of a screen."""
+    found = find(book, protection)
+    said = found.line.values() if found is not None else ()
+    return any(s.value.rule is ProtectionRule.RELEASE for rules in said for s in rules)
 
 
 def is_broken(book: Playbook, order: Order) -> bool:

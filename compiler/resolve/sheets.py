@@ -37,7 +37,8 @@ MOST_SETS = 4
 def with_views(
     book: Playbook, calls: Calls, season: Season, expander: Expander | None = None
 ) -> Season:
-    """``season`` with each concept's first call against every look of the playbook."""
+    """``season`` with each concept's first call against every look of the playbook, and the first
+    of those that read a defender."""
     maker = expander or Expander(book)
     viewed = (_viewed(book, calls, season, c, maker) for c in season.concepts)
     return replace(season, concepts=tuple(viewed))
@@ -62,6 +63,7 @@ def _viewed(
     first = next((p for p in season.plays if p.call.concept == sheet.name), None)
     if first is None:
         return sheet
+    sheet = replace(sheet, keyed=_keyed(book, calls, season, sheet, expander))
     order = calls.by_name[first.call.spoken]
     if first.reads:
         made = (expander.expand(order, first.ball, look_key=key) for key in _whole_looks(book))
@@ -72,6 +74,22 @@ def _viewed(
     others = (key for key in _whole_looks(book) if key != book.base_look)
     made = (expander.expand(order, first.ball, look_key=key) for key in ("", *others))
     return replace(sheet, views=tuple(_shown(made)))
+
+
+def _keyed(
+    book: Playbook, calls: Calls, season: Season, sheet: ConceptSheet, expander: Expander
+) -> tuple[Play, ...]:
+    """The first call that reads a defender, and the first with each other tag, by look."""
+    firsts: dict[tuple[str, ...], Play] = {}
+    for play in season.plays:
+        if play.call.concept == sheet.name and play.keys:
+            firsts.setdefault(play.call.tags, play)
+    made = (
+        expander.expand(calls.by_name[play.call.spoken], play.ball, look_key=key)
+        for play in firsts.values()
+        for key in _whole_looks(book)
+    )
+    return tuple(play for play in _shown(made) if play.defence is not None)
 
 
 def _shown(made: Iterable[tuple[Play | None, tuple[Diagnostic, ...]]]) -> Iterator[Play]:

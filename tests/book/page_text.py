@@ -68,7 +68,9 @@ def _concept(page: ConceptPage) -> Iterator[str]:
         yield f"    line : {page.line.protection} : {page.line.job}{jobs} : {changes}"
     for key in page.keys:
         choices = " / ".join(_note(choice) for choice in key.choices)
-        yield f"    key {key.described} = {key.man} : {choices}"
+        calls = f"with {key.calls} " if key.calls else ""
+        yield f"    key {calls}{key.described} = {key.man} : {choices}"
+        yield from (f"      {_note(look)}" for look in key.looks)
     if page.fronts:
         yield from _fronts(page.fronts)
     if page.quarterback:

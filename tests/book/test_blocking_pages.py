@@ -159,8 +159,8 @@ def test_the_key_is_named_with_his_letter(book: Book) -> None:
     (key,) = run_page(book).keys
     assert (key.described, key.man) == ("end man on line, backside", "[J]")
     assert [(n.label, n.words) for n in key.choices] == [
-        ("give", "he widens"),
-        ("pull", "he chases"),
+        ("give", "if he widens"),
+        ("pull", "if he chases"),
     ]
 
 

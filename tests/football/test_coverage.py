@@ -253,7 +253,8 @@ def test_a_break_makes_room_and_no_more_than_a_few_yards(
     cut = out.turns[0].time
     after = [gap(out, defender, t) for t in np.arange(cut, 4.9, 0.1)]
     assert max(after) > after[0] or after[0] > 1
-    assert max(after) < 9.0  # he is late, and not left standing
+    # Late by a choice and a turn, and not left standing: five yards in a second and a half.
+    assert max(after[:16]) - after[0] < 5.0
 
 
 def test_a_rub_opens_a_crosser_in_man() -> None:
@@ -357,7 +358,7 @@ def test_a_free_rusher_is_told_where_nobody_blocks_him() -> None:
     free = replace(made, unblocked=(made.defence.rushers[0].label,))
     assert separations(replace(made, unblocked=())).rusher is None
     there = separations(free).rusher
-    assert there is not None and 1.3 < there < 2.6
+    assert there is not None and 1.8 < there < 2.1
 
 
 def test_the_limits_of_open() -> None:

@@ -142,8 +142,8 @@ tite tight | RT E+Y / E | Y E+RT / W
 stack      | RG N+C / N / N+C>M / N+C>W | LT S
 stack open | RT M | LG E
 stack tight| RT E+Y | Y E+RT | LG O
-bear       | C N+RG>W / N / TL | RG N / N+C>W | RT TR | LG E | LT M
-bear tight | Y W
+bear       | C N+RG>W / N / TL | RG N / N+C>W / TR+RT>W | RT TR / TR+RG>W | LG E | LT M
+bear tight | Y W / R
 even       | C TL | RG TR / TR+RT>W | RT W / TR+RG>W / E+Y>W | LT M
 even open  | LG E
 even tight | Y E / E+RT>W | LG S

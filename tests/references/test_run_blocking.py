@@ -289,11 +289,11 @@ PAIRS: list[tuple[str, str, str, dict[str, str]]] = [
     ("Under", COUNTER, "Open", {"RT": "W", "RG": "N", "C": "T", "LG": "E", "LT": "M"}),
     ("Odd", COUNTER, "Open", {"RG": "N+C > W", "C": "N+RG", "LG": "E", "LT": "M"}),
     ("Bear", COUNTER, "Open", {"RT": "T", "RG": "N", "C": "L", "LG": "E", "LT": "M"}),
-    ("Over", ZONE, "Open", {"RT": "E", "RG": "T", "C": "N+LG", "LG": "N+C > M", "LT": "J"}),
+    ("Over", ZONE, "Open", {"RT": "E", "RG": "T", "C": "N+LG > M", "LG": "N+C", "LT": "J"}),
     ("Odd", ZONE, "Open", {"RT": "E", "RG": "M", "C": "N+LG", "LG": "N+C > W", "LT": "T"}),
     ("Bear", ZONE, "Open", {"RT": "E", "RG": "T", "C": "N", "LG": "L", "LT": "J"}),
     ("Over", SPLIT, "Open", {
-        "RT": "E", "RG": "T", "C": "N+LG", "LG": "N+C > M", "LT": "W", "F": "J"}),
+        "RT": "E", "RG": "T", "C": "N+LG > M", "LG": "N+C", "LT": "W", "F": "J"}),
     ("Under", SPLIT, "Open", {
         "RT": "E", "RG": "N+C > M", "C": "N+RG", "LG": "T+LT > W", "LT": "T+LG", "F": "J"}),
     ("Over", READ, "Open", {
@@ -303,14 +303,14 @@ PAIRS: list[tuple[str, str, str, dict[str, str]]] = [
     ("Odd", REACH, "Open", {"RT": "E", "RG": "M", "C": "N+LG", "LG": "N+C > W", "LT": "T"}),
     ("Over", ISO, "Open", {
         "RT": "E", "RG": "T", "C": "N+LG", "LG": "N+C > W", "LT": "J", "F": "M"}),
-    ("Odd", ISO, "Open", {"RT": "E", "RG": "W", "C": "N+LG", "LG": "N+C", "LT": "T", "F": "M"}),
+    ("Odd", ISO, "Open", {"RT": "E", "RG": "N+C", "C": "N+RG", "LG": "W", "LT": "T", "F": "M"}),
     ("Over", TRAP, "Open", {"RT": "M", "RG": "W", "C": "N", "LG": "T", "LT": "J"}),
     ("Odd", TRAP, "Open", {"RT": "M", "RG": "N+C > W", "C": "N+RG", "LG": "E", "LT": "T"}),
     # Common practice: the short trap, on the man in the playside A gap.
     ("Under", TRAP, "Open", {"RT": "M", "RG": "W", "C": "T", "LG": "N", "LT": "J"}),
     ("Over", BUCK, "Wing", {
         "Y": "E", "RT": "T", "RG": "S", "C": "N", "LG": "M", "LT": "J", "H": "W"}),
-    ("Over", PIN, "Wing", {"Y": "E", "RT": "T", "RG": "S", "C": "N+LG"}),
+    ("Over", PIN, "Wing", {"Y": "E", "RT": "T", "RG": "S", "C": "N+LG > M"}),
     ("Over", DUO, "Wing", {
         "Y": "E", "RT": "T+RG > M", "RG": "T+RT", "C": "N+LG > W", "LG": "N+C", "LT": "J"}),
     ("Odd", VEER, "Open", {"RT": "M", "RG": "N+C", "C": "N+RG", "LG": "W", "LT": "T"}),

@@ -96,6 +96,64 @@ def test_kick_and_puller_have_their_men_without_a_look(text: str, formation: str
         assert task.path is not None
 
 
+PLAY_ACTION = """
+concept Power Pass
+    join run Power
+    post is strong #1
+    post runs post 12
+    feet fake, hitch
+    read post on hitch
+
+dress Power Pass
+    in Doubles
+"""
+SCREEN = """
+protection Lure
+    toward launch
+    playside tackle, backside tackle blocks man
+    centre, playside guard, backside guard blocks set and release
+
+concept Slip
+    screen is back
+    screen runs slow screen strong
+    clear is strong #1
+    clear runs go
+    feet 5, reset
+    read screen on reset
+    protect Lure
+
+dress Slip
+    in Doubles
+"""
+
+
+def drawn_pass(name: str, more: str) -> Play:
+    made = compiled(ELEVEN, ELEVEN_SET, POWER, PLAY_ACTION, SCREEN, more)
+    assert made.season is not None and not made.failed
+    return next(p for p in made.season.plays if p.call.concept == name)
+
+
+def test_the_line_of_a_play_action_is_drawn_without_a_look() -> None:
+    play = drawn_pass("Power Pass", "")
+    assert play.defence is not None and play.against == ()
+    for man, whom in (("RG", "T"), ("C", "N"), ("LT", "J")):
+        task = play.assignment(man)
+        assert task.hits[0].defender == whom and task.path is not None
+
+
+def test_a_screen_is_drawn_whole_without_a_look() -> None:
+    play = drawn_pass("Slip", "")
+    assert play.defence is not None and play.against == ()
+    moving = {a.man for a in play.assignments if a.path is not None}
+    assert {"LT", "LG", "C", "RG", "RT"} <= moving
+    assert play.assignment("LT").hits[0].defender == "J"
+
+
+@pytest.mark.parametrize("name", ["Power Pass", "Slip"])
+def test_with_a_look_a_pass_is_drawn_without_a_defence(name: str) -> None:
+    assert drawn_pass(name, LOOK).defence is None
+
+
 def test_the_front_is_named_on_the_picture_and_in_its_words() -> None:
     scene = picture(power(), Size.FULL, load_theme())
     assert "Against Base Front. On the line:" in scene.description

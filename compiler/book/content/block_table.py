@@ -41,11 +41,14 @@ class Fronts:
 @dataclass(frozen=True)
 class KeyRead:
     """A defender who is read: as he is described, his letter in the look drawn ("" without one),
-    and what is done when: ("give", "he widens")."""
+    and what is done when: ("give", "if he widens"). ``calls`` tells with which tags, "" where with
+    none; ``looks`` who he is, looks in which he is the same together: ("Bear, Zero", "J")."""
 
     described: str
     man: str
     choices: tuple[Remark, ...]
+    calls: str = ""
+    looks: tuple[Remark, ...] = ()
 
 
 MOST_VIEWS = 6
@@ -170,16 +173,38 @@ def place_of(man: Man, play: Play) -> str:
     return f"{side} {man.position.value if man.interior else 'end'}"
 
 
-def key_reads(play: Play) -> tuple[KeyRead, ...]:
-    """The defenders that a call reads instead of blocking them."""
+def key_reads(plays: Iterable[Play], keyed: Iterable[Play]) -> tuple[KeyRead, ...]:
+    """The defenders whom the calls read instead of blocking them: of ``plays`` the first that
+    reads any, and the first with each other tag; ``keyed`` are these against every look."""
+    firsts: dict[tuple[str, ...], Play] = {}
+    for play in plays:
+        if play.keys:
+            firsts.setdefault(play.call.tags, play)
+    by_look = [p for p in keyed if p.defence is not None]
     return tuple(
         KeyRead(
             key.described,
             mark(key.man),
-            tuple(Remark(f"{what} {to}".strip(), when) for what, to, when in key.choices),
+            tuple(
+                Remark(f"{what} {to}".strip(), f"if {when}" if when else "")
+                for what, to, when in key.choices
+            ),
+            " + ".join(tags),
+            _who_is_read(n, [p for p in by_look if p.call.spoken == play.call.spoken]),
         )
-        for key in play.keys
+        for tags, play in firsts.items()
+        for n, key in enumerate(play.keys)
     )
+
+
+def _who_is_read(number: int, plays: Iterable[Play]) -> tuple[Remark, ...]:
+    """The man of one key by looks, those in which he is the same man together."""
+    looks: dict[str, list[str]] = {}
+    for play in plays:
+        man = play.keys[number].man if number < len(play.keys) else ""
+        if play.defence is not None:
+            looks.setdefault(mark(man) or NOTHING, []).append(play.defence.name)
+    return tuple(Remark(", ".join(names), man) for man, names in looks.items())
 
 
 def _blocking(play: Play) -> tuple[Assignment, ...]:

@@ -9,20 +9,17 @@ from __future__ import annotations
 from itertools import pairwise
 
 from stemline.football.blocking.run_answers import once
-from stemline.football.blocking.run_line import NOBODY, LineBlocks
-from stemline.football.blocking.run_rules import PULLS, BlockWay
+from stemline.football.blocking.run_board import NOBODY
+from stemline.football.blocking.run_rules import BlockWay
+from stemline.football.blocking.run_trades import CLIMB_REACH, OTHERS, WALL_REACH, Trades, off_line
 from stemline.football.defence.described import Described
 from stemline.football.defenders import Defender
 
-_OTHERS = (*PULLS, BlockWay.LEAD, BlockWay.ARC, BlockWay.STALK, BlockWay.CRACK, BlockWay.HINGE)
-"""Rules of men who do not climb from where they stand."""
-CLIMB_REACH = 5.5
-"""Yards sideways that a man of the line gets to a linebacker in time. Common practice."""
 _NEARER = 0.3
 """Yards by which one linebacker has to be nearer the hole than another to be blocked for him."""
 
 
-class Climbers(LineBlocks):
+class Climbers(Trades):
     """``climbs`` gets better in place, and with it who is doubled by whom."""
 
     def look_over(self) -> None:
@@ -30,13 +27,21 @@ class Climbers(LineBlocks):
         self._fill_idle()
         if not self.hold:
             self._cut_off_first()
+            self.wing_lets_go()
             self._send_up()
             self._shorten()
             self._point_first()
+            self.trade_places()
+            self.not_past_ball()
+            self.pulls_out()
+            self.hinges_fill()
         self._uncross()
         self._fill_idle()
         self._uncross()
         self._outside_first()
+        if not self.hold:
+            self.wings_first()
+            self.nearer_leaves()
 
     def _outside_first(self) -> None:
         """A wing who climbs takes the linebacker who hangs over his end, and a man of the line who
@@ -44,7 +49,7 @@ class Climbers(LineBlocks):
         hanging = {d.label: d.at.x for d in self.front.second_level if self.front.hangs(d)}
         wings = [m for m in self.tasks if m not in self.line and self._way(m) is BlockWay.CLIMB]
         for wing in sorted((w for w in wings if not self._owned(w)), key=self.from_ball):
-            for man in self._climbers():
+            for man in self.climbers():
                 x = hanging.get(self.climbs[man])
                 if x is None or abs(x - self.at[wing].x) >= abs(x - self.at[man].x):
                     continue
@@ -52,16 +57,12 @@ class Climbers(LineBlocks):
                 if inner in hanging or self._owned(man):
                     continue
                 self.climbs[wing] = self.climbs.pop(man)
-                helped = None if inner else self._helps(man)
+                helped = None if inner else self.helps(man)
                 if inner:
                     self.climbs[man] = inner
                 elif helped is not None:
                     self._take(man, len(self.tasks[man].rules), helped)
                 break
-
-    def _spare_backers(self) -> list[Defender]:
-        taken = {*self.owners, *self._reserved, *self.climbs.values()}
-        return [d for d in self.front.second_level if d.label not in taken]
 
     def _fill_idle(self) -> None:
         for man in sorted((m for m in self.line if m in self.tasks), key=self.from_ball):
@@ -75,7 +76,7 @@ class Climbers(LineBlocks):
         busy = self._owned(man) or self.climbs.get(man)
         if busy or self.hold:
             return
-        if n < len(rules) and rules[n].way in _OTHERS:
+        if n < len(rules) and rules[n].way in OTHERS:
             self._stays_home(man)
             return
         x = self.at[man].x
@@ -90,7 +91,7 @@ class Climbers(LineBlocks):
                 return
         near = [
             (round(abs(d.at.x - x), 3), m, d.label)
-            for m in self._climbers()
+            for m in self.climbers()
             for d in self.front.second_level
             if self._owned(m) and self.climbs[m] == d.label
             and abs(d.at.x - x) < abs(d.at.x - self.at[m].x)
@@ -108,6 +109,10 @@ class Climbers(LineBlocks):
             if inside is not None and self.owners.get(defender.label) == [inside.label]:
                 self._take(man, len(rules), defender.label)
                 return
+        if self.shift_out(man) or self.joins(man):
+            return
+        if man in self.interior and self._relieves(man, WALL_REACH):
+            return
         taken = {*self.owners, *self._reserved, *self.climbs.values()}
         side = self.front.out(x)
         deep = self.front.described(Described("near safety", side), x)
@@ -117,21 +122,22 @@ class Climbers(LineBlocks):
         else:
             self._relieves(man)
 
-    def _relieves(self, man: str) -> None:
+    def _relieves(self, man: str, reach: float = CLIMB_REACH) -> bool:
         """He takes the linebacker of a double team, which stays on its man: the uncovered tackle
         goes up. B. Turner, "Counter Trey: Down, Kickout and Wrap", coaching blog."""
         backers = {d.label: d.at.x for d in self.front.second_level}
-        for other in self._climbers():
-            near = abs(backers[self.climbs[other]] - self.at[man].x) <= CLIMB_REACH
-            if self._owned(other) and near:
+        for other in self.climbers():
+            near = abs(backers[self.climbs[other]] - self.at[man].x) <= reach
+            if self._owned(other) and near and not self.past_ball(man, self.climbs[other]):
                 self.climbs[man], self.climbs[other] = self.climbs[other], NOBODY
-                return
+                return True
+        return False
 
     def _shorten(self) -> None:
         """Who would climb farther than anybody gets in time leaves the linebacker to a double team
         that has him in reach and nobody to go on to."""
         backers = {d.label: d.at.x for d in self.front.second_level}
-        for man in self._climbers():
+        for man in self.climbers():
             x = backers[self.climbs[man]]
             if self._owned(man) or abs(x - self.at[man].x) <= CLIMB_REACH:
                 continue
@@ -139,29 +145,13 @@ class Climbers(LineBlocks):
                 (round(abs(x - self.at[m].x), 3), m)
                 for men in self.owners.values()
                 if len(men) > 1 and not any(self.climbs.get(m) for m in men)
-                and all(m in self.line for m in men) and not self._told_to_stay(men)
+                and all(m in self.line for m in men) and not self.told_to_stay(men)
                 for m in men
                 if abs(x - self.at[m].x) <= CLIMB_REACH
             ]  # fmt: skip
             if near:
                 _, nearer = min(near)
                 self.climbs[nearer] = self.climbs.pop(man)
-
-    def _helps(self, man: str) -> str | None:
-        """The man of his inside neighbour, where he can reach him and is not the third."""
-        x = self.at[man].x
-        beside = self.front.neighbour(x, self.front.out(x).other)
-        if beside is None:
-            return None
-        near = [d.label for d in self.front.between(x, beside.snap.x)]
-        return next(
-            (
-                d
-                for d in near
-                if len(self.owners.get(d, ())) == 1 and self.owners[d] == [beside.label]
-            ),
-            None,
-        )
 
     def _stays_home(self, man: str) -> None:
         """Who would pull for nobody has a free man of the front on him instead."""
@@ -173,10 +163,10 @@ class Climbers(LineBlocks):
 
     def _moves_over(self, man: str) -> bool:
         """He takes the linebacker of a double team that has another one within reach."""
-        for other in self._climbers():
+        for other in self.climbers():
             backers = {d.label: d.at.x for d in self.front.second_level}
             near = abs(backers[self.climbs[other]] - self.at[man].x) <= CLIMB_REACH
-            for spare in self._spare_backers():
+            for spare in self.spare_backers():
                 reach = abs(spare.at.x - self.at[other].x) <= CLIMB_REACH
                 if self._owned(other) and near and reach:
                     self.climbs[man], self.climbs[other] = self.climbs[other], spare.label
@@ -206,10 +196,13 @@ class Climbers(LineBlocks):
         for defender, men in list(self.owners.items()):
             if len(men) < 2 or any(self.climbs.get(m) for m in men):
                 continue
-            if any(m not in self.line for m in men) or self._told_to_stay(men):
+            if any(m not in self.line for m in men) or self.told_to_stay(men):
                 continue
-            x = next(d.at.x for d in self.front.defenders if d.label == defender)
-            near = [d for d in self._spare_backers() if abs(d.at.x - x) <= CLIMB_REACH]
+            x = self._x(defender)
+            near = [
+                d for d in self.spare_backers()
+                if abs(d.at.x - x) <= CLIMB_REACH and not self._too_wide(d, men)
+            ]  # fmt: skip
             if near:
                 hole = self.front.hole or 0.0
                 best = min(near, key=lambda d: (round(abs(d.at.x - hole), 3), d.label))
@@ -217,39 +210,48 @@ class Climbers(LineBlocks):
                 self.climbs.update(dict.fromkeys(men, NOBODY))
                 self.climbs[man] = best.label
 
-    def _told_to_stay(self, men: list[str]) -> bool:
-        """Whether the ball may be thrown, and the text sends neither on."""
-        return self.may_throw and not any(self.tasks[m].then for m in men)
-
-    def _climbers(self) -> list[str]:
-        """Men of the line on their way to a linebacker of the box, from left to right."""
-        backers = {d.label for d in self.front.second_level}
-        men = [
-            m for m in self.line
-            if m in self.tasks and self.climbs.get(m) in backers
-            and (self._owned(m) or self._way(m) not in _OTHERS)
+    def _too_wide(self, defender: Defender, men: list[str]) -> bool:
+        """Whether nobody of a double team gets to a man who hangs over an end: too far from both,
+        and no climber between whose man they could have instead."""
+        away = min(abs(self.at[m].x - defender.at.x) for m in men)
+        wide = abs(self.front.hole or 0.0) > abs(self.front.end(self.front.toward))
+        between = [
+            m for m in self.climbers()
+            if abs(self.at[m].x - defender.at.x) < away and not (self._owned(m) and wide)
         ]  # fmt: skip
-        return sorted(men, key=lambda m: (self.at[m].x, m))
+        return self.front.hangs(defender) and away > WALL_REACH and not between
 
     def _point_first(self) -> None:
         """Who is left over is the farthest from the hole: whoever climbs to a farther one takes
-        the nearer instead."""
+        the nearer instead, and who wraps too."""
         hole = self.front.hole
         if hole is None:
             return
-        for near in sorted(self._spare_backers(), key=lambda d: round(abs(d.at.x - hole), 3)):
-            far = [
-                (round(abs(d.at.x - hole), 3), m)
-                for m in self._climbers()
-                for d in self.front.second_level
-                if d.label == self.climbs[m]
-                and not self._sent_far(m)
-                and not self.front.hangs(d)
-                and abs(d.at.x - hole) > abs(near.at.x - hole) + _NEARER
-                and abs(self.at[m].x - near.at.x) <= CLIMB_REACH
-            ]
-            if far:
-                self.climbs[max(far)[1]] = near.label
+        for _ in self.front.second_level:  # each step takes one nearer; more are never needed
+            if not any(self._taken_instead(d, hole) for d in self._from_hole(hole)):
+                return
+
+    def _from_hole(self, hole: float) -> list[Defender]:
+        return sorted(self.spare_backers(), key=lambda d: round(abs(d.at.x - hole), 3))
+
+    def _taken_instead(self, near: Defender, hole: float) -> bool:
+        """Whether somebody left a farther linebacker for a nearer one."""
+        wraps = [m for m in self.interior if self._way(m) is BlockWay.WRAP and self.climbs.get(m)]
+        climbers = [
+            m for m in self.climbers()
+            if not self._sent_far(m) and abs(self.at[m].x - near.at.x) <= CLIMB_REACH
+        ]  # fmt: skip
+        far = [
+            (round(abs(d.at.x - hole), 3), m)
+            for m in (*climbers, *wraps)
+            for d in self.front.second_level
+            if d.label == self.climbs[m]
+            and not self.front.hangs(d)
+            and abs(d.at.x - hole) > abs(near.at.x - hole) + _NEARER
+        ]
+        if far:
+            self.climbs[max(far)[1]] = near.label
+        return bool(far)
 
     def _sent_far(self, man: str) -> bool:
         """Whether the text sends him, and who is with him, past the nearest linebacker: that one
@@ -264,10 +266,11 @@ class Climbers(LineBlocks):
         return bool(aims) and all(t.what == "far linebacker" for t in aims)
 
     def _uncross(self) -> None:
-        """Of two men who climb the inner takes the inner linebacker."""
-        men = self._climbers()
-        there = {self.climbs[m] for m in men}
-        backers = [d.label for d in self.front.second_level if d.label in there]
-        if len(backers) == len(men):
-            self.climbs.update(zip(men, backers, strict=True))
+        """Of two men who climb the inner takes the inner man, deep ones too."""
+        there = off_line(self.front.defenders)
+        men = self._climbing_to({d.label for d in there})
+        goals = {self.climbs[m] for m in men}
+        ordered = [d.label for d in there if d.label in goals]
+        if len(ordered) == len(men):
+            self.climbs.update(zip(men, ordered, strict=True))
         assert all(self.at[a].x <= self.at[b].x for a, b in pairwise(men))

@@ -3,59 +3,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 
-from stemline.football.blocking.run_answers import once, strong, weak
-from stemline.football.blocking.run_rules import MEANINGS, PULLS, BlockWay, Rule, Takes, Task
+from stemline.football.blocking.run_answers import once
+from stemline.football.blocking.run_board import NOBODY, Board
+from stemline.football.blocking.run_rules import MEANINGS, PULLS, BlockWay, Takes
 from stemline.football.defence.described import Described
-from stemline.football.defence.fronts import BOX_DEPTH, HEAD_UP, TOUCH, Front
-from stemline.football.defenders import Defender
+from stemline.football.defence.fronts import HEAD_UP, TOUCH
+from stemline.football.defenders import Defender, Level
 from stemline.football.field import Side
-from stemline.football.play import Man
 
-NOBODY = ""
 _END_REACH = 8.0
 """Yards inside him within which a receiver gets back to the end man on the line in time. Common
 practice."""
-_SHUT = (BlockWay.DOWN, BlockWay.PIN)
-"""Rules by which the last man of the line shuts whoever is inside him."""
 
 
-class LineBlocks:
-    """The work on one front; each step leaves `choice` and `owners` nearer to the answer.
-
-    ``choice`` is every man's rule, by its index (one past the last for none), with the man of the
-    line it gives him; ``owners`` are the blockers of each such man.
-    """
-
-    def __init__(
-        self,
-        front: Front,
-        tasks: Sequence[Task],
-        men: Mapping[str, Man],
-        keys: frozenset[str],
-        hold: bool,
-        may_throw: bool = False,
-    ) -> None:
-        self.front = front
-        self.at = {t.man: men[t.man].snap for t in tasks}
-        # From the playside in, so that ties fall alike whichever way the ball goes.
-        ordered = sorted(tasks, key=lambda t: -round(self.at[t.man].x * front.toward.value, 3))
-        self.tasks = {t.man: t for t in ordered}
-        self.interior = {t.man for t in tasks if men[t.man].interior}
-        self.line = {m.label for m in front.line}
-        self.keys = keys
-        self.hold = hold
-        self.may_throw = may_throw
-        self.given: dict[str, str] = {}  # step 1: man → defender
-        self.choice: dict[str, tuple[int, str]] = {}  # man → index of his rule, defender
-        self.owners: dict[str, list[str]] = {}
-        self.climbs: dict[str, str] = {}  # step 5: man → defender off the line
-
-    def from_ball(self, man: str) -> tuple[float, float, str]:
-        """The order of the line from the ball outward, the playside first."""
-        x = self.at[man].x
-        return round(abs(x), 3), -round(x * self.front.toward.value, 3), man
+class LineBlocks(Board):
+    """Each step leaves `choice` and `owners` nearer to the answer."""
 
     def block_line(self) -> None:
         """Steps 1 to 4."""
@@ -74,6 +38,8 @@ class LineBlocks:
             if not self._find_owner(defender.label, set()):
                 self._pulled_to(defender)
         self._inside_first()
+        self._line_before_fillers()
+        self._puller_stays()
 
     # Step 1.
 
@@ -99,33 +65,6 @@ class LineBlocks:
             near = outside > HEAD_UP and HEAD_UP < away <= _END_REACH
             if near and end.label not in self._reserved:
                 self.given[man] = end.label
-
-    @property
-    def _reserved(self) -> set[str]:
-        return {*self.keys, *self.given.values()}
-
-    def _described(self, man: str, rule: Rule) -> tuple[Defender, ...]:
-        """The defenders that a rule with a description asks for."""
-        target = rule.target
-        if target is None or (target.side is None and rule.way is BlockWay.SIFT):
-            what = target.what if target else MEANINGS[rule.way].target
-            side = self.front.toward.other if rule.way is BlockWay.SIFT else None
-            target = Described(what, side)
-        if rule.way in (BlockWay.WRAP, BlockWay.LEAD) and rule.target is None:
-            target = Described(target.what, self.front.toward)
-        there = self.front.described(target, self.at[man].x)
-        if target.what == "end man on line" and rule.way is BlockWay.KICK:
-            there = tuple(d for d in there if not self._shut(d, target.side or self.front.toward))
-            there = tuple(sorted(there, key=lambda d: d.at.y > BOX_DEPTH))
-        return there
-
-    def _shut(self, defender: Defender, side: Side) -> bool:
-        """Whether he is inside the last man of the line, who blocks down on him: then the one to
-        kick is the first to show outside. B. Turner, "Counter Trey: Down, Kickout and Wrap"."""
-        last = max(self.front.line, key=lambda m: m.snap.x * side.value)
-        inside = (last.snap.x - defender.at.x) * side.value >= HEAD_UP
-        task = self.tasks.get(last.label)
-        return inside and task is not None and any(r.way in _SHUT for r in task.rules)
 
     # Step 2.
 
@@ -209,50 +148,12 @@ class LineBlocks:
                 return last, self.choice[last][0]
         return None
 
-    def _strong(self, man: str, rule: Rule) -> tuple[Defender, ...]:
-        partner, x = self.at.get(rule.partner), self.at[man].x
-        there = strong(self.front, x, rule.way, partner.x if partner else None)
-        if rule.way in _SHUT and not there:
-            there = self._past_puller(x)
-        return there
-
-    def _past_puller(self, x: float) -> tuple[Defender, ...]:
-        """Whom a man blocks down on whose inside neighbour has pulled: the gap is wider by him."""
-        inside = self.front.out(x).other
-        beside = self.front.neighbour(x, inside)
-        task = self.tasks.get(beside.label) if beside else None
-        if x == 0 or beside is None or task is None or task.rules[0].way not in PULLS:
-            return ()
-        there = once(self.front.over(beside.snap.x), self.front.in_gap(beside.snap.x, inside))
-        own = [m.snap.x for m in self.front.line if m.label != beside.label]
-        return tuple(
-            d for d in there
-            if d.at.x * inside.other.value > HEAD_UP
-            and all(abs(d.at.x - place) > TOUCH for place in own)
-        )  # fmt: skip
-
-    def _weak(self, man: str, rule: Rule) -> tuple[Defender, ...]:
-        return weak(self.front, self.at[man].x, rule.way)
-
-    def _way(self, man: str) -> BlockWay | None:
-        """The rule that holds for a man, None where none does."""
-        n, rules = self.choice[man][0], self.tasks[man].rules
-        return rules[n].way if n < len(rules) else None
-
-    def _owned(self, man: str) -> bool:
-        """Whether he has a man of the line."""
-        return bool(self.choice[man][1])
-
     # Steps 3 and 4.
 
-    def _free_on_line(self) -> list[Defender]:
-        taken = {*self.owners, *self._reserved, *self.climbs.values()}
-        return [d for d in self.front.first_level if d.label not in taken]
-
     def _left_over(self) -> tuple[str, int] | None:
-        """Free men of the line for those who scoop, cut off or hinge, from the ball outward; a
-        cut off with nobody to cut off is not true, and is returned."""
-        for man in sorted(self.tasks, key=self.from_ball):
+        """Free men of the line for those who scoop, cut off or hinge, from the ball outward, and
+        then for backs; a cut off with nobody to cut off is not true, and is returned."""
+        for man in sorted(self.tasks, key=lambda m: (m not in self.line, self.from_ball(m))):
             n, _ = self.choice[man]
             rules = self.tasks[man].rules
             if n >= len(rules) or MEANINGS[rules[n].way].takes is not Takes.LEFT_OVER:
@@ -283,15 +184,6 @@ class LineBlocks:
         if own in near and self.owners.get(own) == [beside.label]:
             self._take(man, n, own)
 
-    def _take(self, man: str, n: int, defender: str) -> None:
-        old = self.choice[man][1]
-        if old:
-            self.owners[old].remove(man)
-            if not self.owners[old]:
-                del self.owners[old]
-        self.choice[man] = n, defender
-        self.owners.setdefault(defender, []).append(man)
-
     def _inside_first(self) -> None:
         """No man leaves a threat in his inside gap for one farther out: where somebody of the
         front is free inside, the line takes him and leaves the last man of the backside, whom the
@@ -308,6 +200,36 @@ class LineBlocks:
         """Whether a free man got an owner, for one of the edge farther from the hole."""
         far = [d.label for d in edge if abs(d.at.x - hole) > abs(free.at.x - hole)]
         return bool(far) and self._find_owner(free.label, set(), frozenset(far))
+
+    def _line_before_fillers(self) -> None:
+        """Whoever shuts a gap that a backer fills, past a free man of the line on himself, takes
+        that man: the backer is the wrap's, or his inside neighbour's who can be spared."""
+        play = self.front.toward.value
+        wraps = any(self._way(m) is BlockWay.WRAP for m in self.tasks)
+        filling = {d.label for d in self.front.first_level if d.level is not Level.LINE}
+        for defender in self._free_on_line():
+            if defender.label in filling or defender.at.x * play <= HEAD_UP:
+                continue
+            for man in [m for m in self.tasks if self.choice[m][1] in filling]:
+                own, x = self.choice[man][1], self.at[man].x
+                beside = self.front.neighbour(x, self.front.out(x).other)
+                inner = beside.label if beside is not None else NOBODY
+                shared = self.owners.get(self.choice.get(inner, (0, NOBODY))[1], ())
+                if defender in self.front.over(x) and (wraps or len(shared) > 1):
+                    self._take(man, len(self.tasks[man].rules), defender.label)
+                    if not wraps:
+                        self._take(inner, len(self.tasks[inner].rules), own)
+                    break
+
+    def _puller_stays(self) -> None:
+        """A second puller with a free man inside him or on his nose stays on him: a threat in the
+        inside gap is left by nobody. Common practice, no published source."""
+        for man in [m for m in self.interior if self._way(m) is BlockWay.WRAP]:
+            x, free = self.at[man].x, self._free_on_line()
+            near = once(self.front.in_gap(x, self.front.out(x).other), self.front.over(x))
+            there = [d for d in near if d in free and abs(d.at.x) <= abs(x) + HEAD_UP]
+            if there and not self._owned(man):
+                self._take(man, len(self.tasks[man].rules), there[0].label)
 
     def _backside_edge(self, defender: Defender) -> bool:
         """Whether he is outside the last lineman of the backside, tight ends apart."""

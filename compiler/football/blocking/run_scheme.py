@@ -24,10 +24,11 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from stemline.football.blocking.run_answers import once
-from stemline.football.blocking.run_climbs import CLIMB_REACH, Climbers
-from stemline.football.blocking.run_line import NOBODY
+from stemline.football.blocking.run_board import NOBODY
+from stemline.football.blocking.run_climbs import Climbers
 from stemline.football.blocking.run_rules import MEANINGS, BlockWay, Takes, Task
-from stemline.football.defence.fronts import HEAD_UP, TOUCH, Front
+from stemline.football.blocking.run_trades import CLIMB_REACH, WALL_REACH
+from stemline.football.defence.fronts import HEAD_UP, OVER_BALL, OVERHANG_DEPTH, TOUCH, Front
 from stemline.football.defenders import Defender, Level
 from stemline.football.play import Man
 
@@ -43,6 +44,8 @@ _CLAIMS = (
     BlockWay.SIFT,
 )
 """In which order men are given to those who go to a described one; double teams come last."""
+_AS_TOLD = (BlockWay.BACK, BlockWay.OUT, BlockWay.HINGE)
+"""Rules that keep their word whoever it is."""
 _CRACK_WIDTH = 12.0
 """Yards inside him that a receiver can come back to a block. Common practice."""
 _MIDDLE = 2.0
@@ -119,6 +122,10 @@ class _Solver(Climbers):
                 if man in self.climbs:
                     continue
                 asked = [d for d in targets if d.label not in self._reserved]
+                if exact and self._goes_on(man):
+                    # The first man who is nobody's: two who lead do not wait for each other.
+                    near = [d for d in asked if d is asked[0] or self._near(man, d)]
+                    asked = [d for d in near if self._is_free(d)]
                 there = asked[:1] if exact else once(asked, self._who_shows(man))
                 free = [d for d in there if self._is_free(d)]
                 if free and not (free[0].level is Level.LINE and self._owned(man)):
@@ -146,17 +153,37 @@ class _Solver(Climbers):
                     claims.append((_CLAIMS.index(rule.way), False, 0.0, man, self._then(task)))
                 elif rule.target is not None or rule.way not in (BlockWay.CLIMB, BlockWay.LEAVE):
                     there = self._described(man, rule)
+                    if rule.way is BlockWay.WRAP:
+                        there = once(self._left_in_gaps(), there)
                     if rule.way is BlockWay.CLIMB and man in self.interior:
                         there = tuple(d for d in there if not self.front.hangs(d))
                     claims.append((self._claim(rule.way), False, 0.0, man, there))
         claims.sort(key=lambda c: c[:3])
         return [(man, there) for _, _, _, man, there in claims]
 
+    def _goes_on(self, man: str) -> bool:
+        """Whether he takes the next man at once where the first is somebody's: who leads and
+        wraps, and on a run around the end whoever builds its wall."""
+        way = self._way(man)
+        wall = way is BlockWay.CLIMB and self._runs_wide() and not self._owned(man)
+        return wall or way in (BlockWay.WRAP, BlockWay.LEAD)
+
+    def _near(self, man: str, defender: Defender) -> bool:
+        """Whether a second man is one for him: a lead goes to nobody behind the ball."""
+        if self._way(man) is BlockWay.LEAD:
+            return defender.at.x * self.front.toward.value >= -OVER_BALL
+        climbs = self._way(man) is BlockWay.CLIMB
+        return not climbs or abs(defender.at.x - self.at[man].x) <= WALL_REACH
+
+    def _runs_wide(self) -> bool:
+        """Whether the run goes around the end of the line."""
+        last = abs(self.front.end(self.front.toward))
+        return abs(self.front.hole or 0.0) > last
+
     def _claim(self, way: BlockWay) -> int:
         """A run around the end lets the down blockers climb first: who pulls comes to the wall
         from outside and takes whoever is left inside of it."""
-        last = abs(self.front.end(self.front.toward))
-        if way is BlockWay.WRAP and abs(self.front.hole or 0.0) > last:
+        if way is BlockWay.WRAP and self._runs_wide():
             return _CLAIMS.index(BlockWay.CLIMB) + 1
         return _CLAIMS.index(way)
 
@@ -167,11 +194,32 @@ class _Solver(Climbers):
             return ()
         side = self.front.toward
         ends = [d for d in self.front.first_level if d.at.x * side.value > HEAD_UP]
-        return (*ends[:: -side.value], *self.front.forces(side))
+        return (*ends[:: -side.value], *self.front.forces(side), *self._over_line())
+
+    def _over_line(self) -> tuple[Defender, ...]:
+        """Men too deep for the box who stand over the line."""
+        hole, last = self.front.hole or 0.0, abs(self.front.end(self.front.toward))
+        there = [
+            d for d in self.front.defenders
+            if d.at.y <= OVERHANG_DEPTH + HEAD_UP and abs(d.at.x) < last
+            and d.level is not Level.LINE
+        ]  # fmt: skip
+        return tuple(sorted(there, key=lambda d: (round(abs(d.at.x - hole), 3), d.label)))
+
+    def _left_in_gaps(self) -> tuple[Defender, ...]:
+        """Backers who fill a gap of the playside that nobody shuts, from inside out."""
+        play = self.front.toward.value
+        there = [
+            d for d in self._free_on_line() if d.level is not Level.LINE and d.at.x * play > HEAD_UP
+        ]
+        return tuple(sorted(there, key=lambda d: d.at.x * play))
 
     def _then(self, task: Task) -> tuple[Defender, ...]:
         x = self.at[task.man].x
-        return once(*(self.front.described(t, x) for t in task.then))
+        there = once(*(self.front.described(t, x) for t in task.then))
+        if x * self.front.toward.value >= 0:
+            return there
+        return tuple(d for d in there if abs(d.at.x - x) <= CLIMB_REACH or d.at.x * x > 0)
 
     def _climb(self, man: str, to: Defender) -> None:
         """A man without a first block takes him; one of a double team goes on to him, and his
@@ -190,20 +238,7 @@ class _Solver(Climbers):
 
     def _nearest_climbs(self) -> None:
         """Those who only climb: of all pairs the nearest first, so that no two cross."""
-        waiting = {m for m in self.tasks if self._climbs_free(m)}
-        while waiting:
-            pairs = [
-                (round(self.at[m].distance(d.at), 3), self.from_ball(m), m, d)
-                for m in waiting
-                for d in self.front.second_level
-                if self._is_free(d)
-                and (m not in self.line or abs(self.at[m].x - d.at.x) <= CLIMB_REACH)
-            ]
-            if not pairs:
-                return
-            _, _, man, defender = min(pairs, key=lambda p: (*p[:3], p[3].label))
-            self.climbs[man] = defender.label
-            waiting.discard(man)
+        self._pair_nearest({m for m in self.tasks if self._climbs_free(m)})
 
     def _climbs_free(self, man: str) -> bool:
         """Whether a man goes to whichever linebacker is nearest."""
@@ -301,7 +336,8 @@ class _Solver(Climbers):
 
     def _last_resort(self) -> None:
         """A man of the line for whom nothing is true, or nobody is left, takes a man who is free
-        on him or inside him, else helps inside and climbs."""
+        on him or inside him, else helps inside and climbs; of those who climb the nearest first."""
+        waiting = set()
         for man in sorted(self.tasks, key=self.from_ball):
             way = self._way(man)
             if self._owned(man) or self.climbs.get(man) or man not in self.line:
@@ -311,19 +347,28 @@ class _Solver(Climbers):
             x, free_on_line = self.at[man].x, self._free_on_line()
             near = once(self.front.over(x), self.front.in_gap(x, self.front.out(x).other))
             lone = [d.label for d in near if d in free_on_line]
-            helped = lone[0] if lone else self._helps(man)
+            helped = lone[0] if lone else self.helps(man)
             if helped is not None:
                 self._take(man, len(self.tasks[man].rules), helped)
-            if lone:
-                continue
-            at = self.at[man]
-            free = [
-                d for d in self.front.second_level
-                if self._is_free(d) and abs(at.x - d.at.x) <= CLIMB_REACH
-            ]  # fmt: skip
-            if free and not self.hold:
-                best = min(free, key=lambda d: (round(at.distance(d.at), 3), d.label))
-                self.climbs[man] = best.label
+            if not lone and not self.hold:
+                waiting.add(man)
+        self._pair_nearest(waiting)
+
+    def _pair_nearest(self, waiting: set[str]) -> None:
+        """Men and free linebackers in their reach, of all pairs the nearest first."""
+        while waiting:
+            pairs = [
+                (round(self.at[m].distance(d.at), 3), self.from_ball(m), m, d.label)
+                for m in waiting
+                for d in self.front.second_level
+                if self._is_free(d)
+                and (m not in self.line or abs(self.at[m].x - d.at.x) <= CLIMB_REACH)
+            ]
+            if not pairs:
+                return
+            _, _, man, backer = min(pairs)
+            self.climbs[man] = backer
+            waiting.discard(man)
 
     def _scheme(self) -> Scheme:
         blocks = []
@@ -360,7 +405,7 @@ class _Solver(Climbers):
             return BlockWay.KICK
         if way is not None:
             rule = self.tasks[man].rules[self.choice[man][0]]
-            if way in (BlockWay.BACK, BlockWay.OUT) or who in self._strong(man, rule):
+            if way in _AS_TOLD or who in self._strong(man, rule):
                 return way
         x = self.at[man].x
         away = (who.at.x - x) * self.front.out(x).value

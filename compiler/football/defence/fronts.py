@@ -40,6 +40,8 @@ BOX = 1.5
 OVERHANG_DEPTH, OVERHANG_WIDTH = 8.0, 8.0
 """Yards off the line and outside its last man up to which a man hangs over the edge: near enough
 to come up on a run at once."""
+OVER_BALL = 1.0
+"""Yards past the ball to the backside within which a linebacker is still over it."""
 OVER = 1.5
 """Yards to each side of a receiver within which a man outside the line is over him, and so not in
 the box."""
@@ -239,7 +241,8 @@ class Front:
 
     def _linebackers(self, side: Side) -> tuple[Defender, ...]:
         """The box behind the line, counted from the hole: the near one first and so on to the far
-        side; who hangs over an end comes after those inside him.
+        side; who hangs over the playside end comes after those inside him and before whoever is
+        away from the play, and who hangs over the other end last.
 
         With two at one distance the one nearer the ball is first.
         """
@@ -248,7 +251,7 @@ class Front:
             sorted(
                 self.second_level,
                 key=lambda d: (
-                    self.hangs(d),
+                    self._turn(d, side),
                     round(abs(d.at.x - hole), 3),
                     round(abs(d.at.x), 3),
                     -d.at.x * side.value,
@@ -256,6 +259,11 @@ class Front:
                 ),
             )
         )
+
+    def _turn(self, defender: Defender, side: Side) -> int:
+        if self.hangs(defender):
+            return 1 if defender.at.x * side.value > 0 else 3
+        return 0 if defender.at.x * side.value >= -OVER_BALL else 2
 
     def hangs(self, defender: Defender) -> bool:
         """Whether a man of the second level is outside the tackles, over an end or beyond him."""
@@ -285,8 +293,9 @@ class Front:
         return (*outside, *(d for d in nearest if d not in outside))
 
     def _outside(self, place: str, side: Side) -> tuple[Defender, ...]:
-        """Men on the line from a lineman's inside shoulder outward, then those who hang over the
-        edge. The first man on or outside the tackle may be a 4i: "The Count System", option blog,
+        """Men on the line from a lineman's inside shoulder outward, then those of the box stacked
+        behind or outside them, then those who hang over the edge. The first man on or outside the
+        tackle may be a 4i, and the second stand behind him: "The Count System", option blog,
         January 2015."""
         x = next(
             (m.snap.x for m in self.line if m.label == at_place(self.line, place, side)),
@@ -295,7 +304,9 @@ class Front:
         on = TOUCH if place == "tackle" else HEAD_UP
         there = [d for d in self.first_level if (d.at.x - x) * side.value >= -on]
         there.sort(key=lambda d: (d.at.x * side.value, d.label))
-        return tuple(there) + self.forces(side)
+        stacked = [d for d in self.second_level if (d.at.x - x) * side.value >= HEAD_UP]
+        stacked.sort(key=lambda d: (d.at.x * side.value, d.label))
+        return (*there, *stacked, *(d for d in self.forces(side) if d not in stacked))
 
     def overhangs(self, side: Side) -> tuple[Defender, ...]:
         """Men off the line who hang over the edge or the last man, from inside out."""

@@ -156,7 +156,7 @@ def _page(
         casting=None if merged else casting(columns),
         dressups=(*calls[1:], *_views(most_unlike(blocked, MOST_VIEWS), ids[0])),
         again="dressed up" if calls[1:] else "against other fronts",
-        keys=key_reads(base),
+        keys=key_reads(plays, sheet.keyed),
         fronts=fronts(blocked, rule, FREE),
         clock=f"clock-{ids[0]}" if base.reads and base.feet else "",
         answers=table,

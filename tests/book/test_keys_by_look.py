@@ -1,0 +1,59 @@
+"""A run or an option that reads a defender says so on its page: the rule in words, and who he is
+against each look."""
+
+from __future__ import annotations
+
+import pytest
+from bundled import BUNDLED, season_of
+
+from stemline.book.content.block_table import KeyRead
+from stemline.book.content.book import Edition, make_book
+from stemline.book.content.kinds.concept_page import ConceptPage
+from stemline.book.content.letters import mark
+from stemline.football.play import ConceptSheet, Season
+
+EDITION = Edition("4f2c9e1", "2026-05-01")
+
+
+def pages(season: Season) -> list[tuple[ConceptSheet, ConceptPage]]:
+    made = {page.name: page for page in make_book(season, EDITION, ()).of(ConceptPage)}
+    return [(sheet, made[sheet.name]) for sheet in season.concepts]
+
+
+def of(page: ConceptPage, tag: str) -> KeyRead:
+    return next(key for key in page.keys if key.calls == tag)
+
+
+@pytest.mark.parametrize("name", BUNDLED)
+def test_the_page_names_whom_each_call_reads_against_each_look(name: str) -> None:
+    season = season_of(name)
+    looks = {look.name for look in season.looks}
+    assert sum(bool(page.keys) for _, page in pages(season)) >= 3
+    for sheet, page in pages(season):
+        reading = {p.call.tags for p in season.plays if p.call.concept == sheet.name and p.keys}
+        assert {key.calls for key in page.keys} == {" + ".join(tags) for tags in reading}
+        for key in page.keys:
+            told = {look: r.words for r in key.looks for look in r.label.split(", ")}
+            assert set(told) == looks
+            plays = [p for p in sheet.keyed if " + ".join(p.call.tags) == key.calls]
+            for play in plays:
+                here = [mark(k.man) or "–" for k in play.keys if k.described == key.described]
+                assert play.defence is not None and told[play.defence.name] in here
+
+
+@pytest.mark.parametrize("name", BUNDLED)
+def test_the_rule_is_said_as_give_if_and_throw_if(name: str) -> None:
+    for _, page in pages(season_of(name)):
+        for choice in (c for key in page.keys for c in key.choices):
+            assert choice.label.split()[0] in ("give", "throw", "pull", "pitch", "hand")
+            assert choice.words == "" or choice.words.startswith("if ")
+
+
+def test_the_glance_says_its_rule_and_who_fits_the_run() -> None:
+    (page,) = [p for _, p in pages(season_of("cedar-flats-lanterns")) if p.name == "Zone"]
+    key = of(page, "Glance")
+    assert [(c.label, c.words) for c in key.choices] == [
+        ("give", "if he drops"),
+        ("throw X", "if he fits the run"),
+    ]
+    assert {(r.words, "Bear One" in r.label) for r in key.looks} >= {("[W]", False), ("[J]", True)}
