@@ -118,7 +118,8 @@ def _clock(scene: Scene) -> tuple[list[tuple[str, str, str]], set[str]]:
     words = [item for item in scene.items if isinstance(item, TextRun)]
     names = [w for w in words if w.style in ("clock-name", "clock-wrong") and " · " in w.text]
     numbers = [w.text for w in words if w.text.isdigit() and w.style != "clock-foot"]
-    rows = [(number, *w.text.rsplit(" · ", 1)) for number, w in zip(numbers, names, strict=True)]
+    said = [w.text.rpartition(" · ") for w in names]
+    rows = [(n, target, man) for n, (target, _, man) in zip(numbers, said, strict=True)]
     return rows, {w.text for w in words if w.style == "clock-foot"}
 
 

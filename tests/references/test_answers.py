@@ -244,7 +244,7 @@ def test_enough_of_the_signs_stand_on_a_text() -> None:
 def test_never_both_men_of_a_pair_are_covered_by_one_defender(name: str) -> None:
     """Smash on a corner, curl and flat on the flat man: he has one of them (Brown, Divide route in
     the multiple smash concept, 2008; Hoover, Curl-flat, 2010)."""
-    pairs = [("Smash", "flag", "short", TWO + FOUR)]
+    pairs: list[tuple[str, str, str, tuple[str, ...]]] = [("Smash", "flag", "short", TWO + FOUR)]
     if name == LANTERNS:
         pairs.append(("Curl Flat", "curl", "flat", THREE + FOUR))
     for concept, high, low, looks in pairs:
