@@ -140,7 +140,7 @@ def test_no_two_reads_are_thrown_at_one_moment(call: str) -> None:
 
 @pytest.mark.parametrize("level", LEVELS.values(), ids=LEVELS.keys())
 def test_who_must_choose_is_slower_than_who_only_reacts(level: PlayingLevel) -> None:
-    assert level.choose.value > level.react.value + 0.05  # type: ignore[attr-defined]
+    assert level.choose.value > level.react.value + 0.05
 
 
 def test_a_choice_takes_what_is_published_of_it() -> None:
