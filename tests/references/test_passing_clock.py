@@ -42,7 +42,9 @@ def out(*names: str, at: Point, level: PlayingLevel = HIGH_SCHOOL) -> float:
 
 
 @pytest.mark.parametrize("level", LEVELS.values(), ids=LEVELS.keys())
-def test_a_five_step_drop_under_centre_is_out_no_sooner_than_the_guides_say(level: PlayingLevel) -> None:
+def test_a_five_step_drop_under_centre_is_out_no_sooner_than_the_guides_say(
+    level: PlayingLevel,
+) -> None:
     assert 2.4 - 1e-9 <= out("5", at=UNDER, level=level) <= 2.6
     assert out("7", at=UNDER, level=level) >= 3.0 - 1e-9
     assert 1.4 <= out("3", at=UNDER, level=level) <= 1.8
