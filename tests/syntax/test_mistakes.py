@@ -147,6 +147,26 @@ def test_nearest_words(text: str, nearest: tuple[str, ...]) -> None:
     assert [d.nearest for d in found] == [nearest]
 
 
+@pytest.mark.parametrize(
+    ("kind", "read"),
+    [
+        ("protecton", ["protection"]),
+        ("prtecton", ["protection"]),
+        ("prtcton", []),
+        ("formatoin", ["formation"]),
+        ("frmton", []),
+    ],
+)
+def test_a_block_is_read_as_the_kind_it_nearly_says_and_no_farther(
+    kind: str, read: list[str]
+) -> None:
+    """Three letters off, the nearest kind is told; what stands under it is not read by a guess."""
+    tree, found = parse(Source("test.play", f"{kind} A\n    nonsense in every kind\n"))
+    assert found[0].code == "E200" and len(found[0].nearest) == 1
+    assert [d.code for d in found[1:]] == (["E220"] if read else [])
+    assert [block.kind for block in tree.blocks] == read
+
+
 def test_one_mistake_a_line() -> None:
     text = "concept A\n      x is back\n  read: a > > b = c, when when"
     _, found = parse(Source("test.play", text))
