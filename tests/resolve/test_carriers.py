@@ -127,12 +127,23 @@ formation Set
 """
 # Three backs and none of them a fullback by position: the nearest to the line is.
 PLAIN = BONE.replace("    F is fullback\n", "    F is slot\n").replace("Bone", "Plain")
+# ... also where he is a back by position, and so is counted before the others.
+DEEPER = PLAIN.replace("F at ball, 4 deep", "F at ball, 5.5 deep").replace("Plain", "Deeper")
+# Of two fullbacks by position the one nearest the line is.
+TWO_FULL = BONE.replace("    F is", "    F, H is").replace("H, B is", "B is").replace("Bone", "Two")
 
 
 @pytest.mark.parametrize(
     ("head", "sweep", "dive"),
-    [(WING, "2", "3"), (BONE, "B", "F"), (PLAIN, "B", "F")],
-    ids=["wing", "bone", "plain"],
+    [
+        (WING, "2", "3"),
+        (BONE, "B", "F"),
+        (PLAIN, "B", "F"),
+        (DEEPER, "B", "H"),
+        (TWO_FULL, "B", "F"),
+        (BONE.replace("F at ball, 4 deep", "F at ball, 5.5 deep"), "B", "F"),
+    ],
+    ids=["wing", "bone", "plain", "deeper", "two", "fullback deeper"],
 )
 def test_who_carries_under_centre(head: str, sweep: str, dive: str) -> None:
     sources = [Source("head.play", head), Source("runs.play", RUNS)]
