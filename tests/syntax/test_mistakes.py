@@ -140,6 +140,10 @@ def test_wording_shows_no_name_of_the_grammar(wording: object) -> None:
         ("concept A\n    over, under block edge", ("blocks",)),
         ("dress A\n    nver in Quads", ("never",)),
         ("concept A\n    something else entirely", ()),
+        # "is" and "at" are a letter away from half of the language: nobody is told them.
+        ("concept A\n    x as back", ()),
+        ("concept A\n    x if back", ()),
+        ("formation A\n    X as numbers", ()),
     ],
 )
 def test_nearest_words(text: str, nearest: tuple[str, ...]) -> None:
