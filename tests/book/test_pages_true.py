@@ -62,8 +62,8 @@ def test_generated_playbooks_are_read_back_too() -> None:
     seasons = list(generated_seasons(200))
     assert len(seasons) == 200
     assert sum(len(season.plays) for season in seasons) > 800
-    found = [line for season in seasons for line in (*_wrong(paged(season)),)]
-    found += [line for season in seasons for line in _wrong_line(paged(season))]
+    pages = [paged(season) for season in seasons]
+    found = [line for each in pages for line in (*_wrong(each), *_wrong_line(each))]
     assert "\n".join(found) == ""
 
 

@@ -6,19 +6,14 @@ nearest the line: the words of grammar/reference.md.
 
 from __future__ import annotations
 
-from functools import cache
-from pathlib import Path
-
 import pytest
 
+from resolve.shipped_books import shipped
 from stemline.diagnostics.render import render
 from stemline.football.field import BallSpot
 from stemline.football.play import Kind
-from stemline.resolve.expand import expand
 from stemline.session import Session
 from stemline.source import Source
-
-PLAYBOOKS = Path(__file__).parents[2] / "playbooks"
 
 HERONS = dict.fromkeys(
     ("Inside Zone", "Split Zone", "Outside Zone", "Power", "Counter", "Trap", "Duo", "Isolation",
@@ -29,12 +24,6 @@ LANTERNS = dict.fromkeys(
      "Toss", "Draw", "Veer"), "B") | {"Quarterback Power": "Q", "Sneak": "Q"}  # fmt: skip
 
 
-@cache
-def shipped(team: str) -> Session:
-    files = sorted((PLAYBOOKS / team).glob("*.play"))
-    return Session([Source(f.name, f.read_text("utf-8")) for f in files], team)
-
-
 def carriers(result: Session) -> dict[str, set[str]]:
     """The men who carry each run, over all its calls that move nobody."""
     assert result.book is not None
@@ -43,7 +32,7 @@ def carriers(result: Session) -> dict[str, set[str]]:
         concept = result.book.concepts[order.concept]
         if concept.kind is not Kind.RUN or order.motion:
             continue
-        play, _ = expand(result.book, order, BallSpot.MIDDLE, (), "")
+        play, _ = result.play(order, BallSpot.MIDDLE)
         assert play is not None
         found.setdefault(concept.name, set()).add(play.carrier)
     return found

@@ -8,7 +8,8 @@ import pytest
 from syrupy.assertion import SnapshotAssertion
 
 from resolve.run_tables import in_short, table, told_of
-from resolve.texts import ELEVEN, PLAYBOOKS, codes, compiled, said
+from resolve.shipped_books import BOOKS, played, shipped
+from resolve.texts import ELEVEN, codes, compiled, said
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import Kind, Play
 from stemline.geometry.paths import Ending, Point
@@ -415,11 +416,10 @@ run Dive
 # Every run of both playbooks against every look of theirs.
 
 
-@pytest.mark.parametrize("team", ["saltmarsh-herons", "cedar-flats-lanterns"])
+@pytest.mark.parametrize("team", BOOKS)
 def test_every_run_against_every_look(team: str, snapshot: SnapshotAssertion) -> None:
     """The first call of each run: who takes whom, who is read, who is free."""
-    files = sorted((PLAYBOOKS / team).glob("*.play"))
-    result = Session([Source(f.name, f.read_text("utf-8")) for f in files], team)
+    result = shipped(team)
     assert result.book is not None
     firsts: dict[str, str] = {}
     for call, order in result.calls.by_name.items():
@@ -428,7 +428,10 @@ def test_every_run_against_every_look(team: str, snapshot: SnapshotAssertion) ->
             firsts.setdefault(concept.name, call)
     assert len(firsts) >= 10
     looks = list(result.book.looks)
-    runs = [[against(call, look, result) for look in looks] for call in firsts.values()]
+    runs = [
+        [played(team, result.calls.by_name[call], look) for look in looks]
+        for call in firsts.values()
+    ]
     for play in (play for plays in runs for play in plays):
         check(play)
     cells = in_short(
