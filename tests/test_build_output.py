@@ -156,7 +156,7 @@ def test_a_picture_is_what_its_ending_says(starter: Path, tmp_path: Path) -> Non
 def test_an_ending_that_is_not_made_is_refused_with_those_that_are(
     starter: Path, tmp_path: Path, command: str
 ) -> None:
-    words = [command, starter, *(["Trips Left Stick"] if command == "draw" else [])]
+    words = [command, str(starter), *(["Trips Left Stick"] if command == "draw" else [])]
     for name in ("s.gif", "s", "pdf"):
         result = run(*words, "-o", tmp_path / name)
         assert result.exit_code == 2

@@ -13,6 +13,7 @@ import sys
 from collections.abc import Iterator, Sequence
 from functools import cache as remembered
 from pathlib import Path
+from typing import Any
 
 import pytest
 from lineup.look_texts import FRONT
@@ -315,12 +316,8 @@ def test_a_machine_that_starts_no_process_does_the_work_in_this_one(
 
 
 def test_a_process_of_another_program_does_not_work() -> None:
-    work = _SealedCall(
-        "another",
-        (),
-        against_looks.seal(None),
-        against_looks.seal(None),
-        (),
-    )  # type: ignore[arg-type]
+    absent: Any = None
+    nothing = against_looks.seal(absent)
+    work = _SealedCall("another", (), nothing, nothing, ())
     with pytest.raises(against_looks.OtherProgram):
         against_looks._worked_elsewhere(work)

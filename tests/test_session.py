@@ -95,7 +95,7 @@ def test_a_command_works_nothing_out_twice(
     folder: Path, asked: list[str], counted: Counted, tmp_path: Path
 ) -> None:
     """One maker of plays; no cast expanded, look placed or clock read twice on the same inputs."""
-    out = ["-o", tmp_path / "sheet.svg"] if asked[0] == "sheet" else []
+    out = ["-o", str(tmp_path / "sheet.svg")] if asked[0] == "sheet" else []
     run(*asked, folder, *out)
     assert counted.makers == 1
     assert counted.casts

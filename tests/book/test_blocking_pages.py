@@ -220,7 +220,7 @@ def test_the_low_block_rule_stands_where_a_man_pulls() -> None:
         play,
         assignments=tuple(replace(a, hits=()) if a.man == "LG" else a for a in play.assignments),
     )
-    assert abs(play.assignment("LG").path.end.x - play.man("LG").snap.x) < 3  # type: ignore[union-attr]
+    assert abs(play.assignment("LG").path.end.x - play.man("LG").snap.x) < 3
     far = replace(
         play,
         assignments=tuple(

@@ -359,8 +359,8 @@ def test_a_covered_man_may_block(kind: Kind, way: Path | None, wanted: list[str]
     """NCAA 7-3-3 speaks of who may catch a pass: nobody asks it of a man who only blocks."""
     close = stand(ELEVEN, "S", 7, 0, line=True)
     ways = {"S": way} if way else {}
-    assert codes(check_sent_out(play(COLLEGE, close, kind=kind, **ways))) == wanted
-    assert codes(check_sent_out(play(SIX_MAN, close, kind=kind, **ways))) == []
+    assert codes(check_sent_out(play(COLLEGE, close, kind=kind, looks=8, **ways))) == wanted
+    assert codes(check_sent_out(play(SIX_MAN, close, kind=kind, looks=8, **ways))) == []
 
 
 COVERED_SET = """

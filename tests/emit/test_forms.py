@@ -45,6 +45,12 @@ def reader() -> PdfReader:
     return PdfReader(io.BytesIO(made()))
 
 
+def tree(reader: PdfReader) -> Any:
+    """The document as a reader of screens is given it."""
+    root: Any = reader.trailer["/Root"]
+    return root["/StructTreeRoot"]
+
+
 def figures(node: Any) -> list[tuple[str, int]]:
     """Alternative text and the number of the marked content of every figure, in order."""
     node = node.get_object()
@@ -58,6 +64,12 @@ def figures(node: Any) -> list[tuple[str, int]]:
         kid = kid.get_object()
         return [(node["/Alt"], int(kid["/MCID"] if hasattr(kid, "get") else kid))]
     return figures(node["/K"]) if "/K" in node else []
+
+
+def forms_of(reader: PdfReader) -> Any:
+    """Every form that the only page may draw, by its name there."""
+    resources: Any = reader.pages[0]["/Resources"]
+    return resources.get("/XObject", {})
 
 
 def drawn_in(reader: PdfReader) -> dict[int, list[str]]:
@@ -78,7 +90,7 @@ def drawn_in(reader: PdfReader) -> dict[int, list[str]]:
 
 
 def test_each_picture_is_drawn_inside_the_figure_with_its_words(reader: PdfReader) -> None:
-    found = figures(reader.trailer["/Root"]["/StructTreeRoot"])
+    found = figures(tree(reader))
     assert [alt for alt, _ in found] == [art.alt for art in ARTS]
     inside = drawn_in(reader)
     assert sorted(inside) == sorted(mark for _, mark in found)
@@ -88,16 +100,15 @@ def test_each_picture_is_drawn_inside_the_figure_with_its_words(reader: PdfReade
 
 def test_pictures_that_look_the_same_are_stored_once(reader: PdfReader) -> None:
     inside = drawn_in(reader)
-    first, same, other = (inside[mark][0] for _, mark in figures(
-        reader.trailer["/Root"]["/StructTreeRoot"]
-    ))  # fmt: skip
+    first, same, other = (inside[mark][0] for _, mark in figures(tree(reader)))
     assert first == same != other
-    forms = reader.pages[0]["/Resources"]["/XObject"]
+    forms = forms_of(reader)
     assert set(forms) == {first, other}
 
 
 def test_every_letter_that_is_drawn_is_there(reader: PdfReader) -> None:
-    forms = reader.pages[0]["/Resources"]["/XObject"]
+    forms = forms_of(reader)
+    assert forms
     for form in forms.values():
         form = form.get_object()
         known = form["/Resources"]["/XObject"]
@@ -123,7 +134,7 @@ def test_a_picture_that_cannot_be_placed_stops_the_document(
         raise ZeroDivisionError("by nothing")
 
     class Broken(_Placed):
-        id = property(fail, lambda self, value: None)  # type: ignore[assignment]
+        id = property(fail, lambda self, value: None)
 
     monkeypatch.setattr("stemline.emit.pdf_forms._Placed", Broken)
     with pytest.raises(PictureFailed, match=f"{QUADS.name} cannot be drawn: by nothing"):
@@ -156,7 +167,8 @@ def test_two_runs_and_any_seed_of_hashes_give_the_same_bytes() -> None:
 
 
 def test_the_file_has_an_identifier_that_follows_from_what_went_in(reader: PdfReader) -> None:
-    first, second = reader.trailer["/ID"]
+    both: Any = reader.trailer["/ID"]
+    first, second = both
     assert first == second
     other = PdfReader(io.BytesIO(pages_pdf(HTML, Gallery(ARTS), THEME, "")))
     assert other.trailer["/ID"] == reader.trailer["/ID"]
@@ -186,6 +198,4 @@ def test_a_picture_without_operators_is_painted_from_its_svg() -> None:
     )
     html = '<html lang="en"><title>p</title><img src="stemline:picture/a" alt="a"></html>'
     page = PdfReader(io.BytesIO(pages_pdf(html, Gallery((Art("a", svg, "a", 9, 9),)), THEME, "")))
-    assert (
-        "/XObject" not in page.pages[0]["/Resources"] or not page.pages[0]["/Resources"]["/XObject"]
-    )
+    assert not forms_of(page)

@@ -79,4 +79,5 @@ def test_where_a_concept_runs_on_the_numbers_after_it_are_mended(
     line = re.search(rf"{last.name} .*?(\d+)$", contents, re.MULTILINE)
     assert line is not None
     assert int(line[1]) == stands + 1
-    assert all(any(words in p.extract_text() for p in reader.pages) for words in long)
+    texts = [page.extract_text() for page in reader.pages]
+    assert all(any(words in text for text in texts) for words in long)

@@ -12,15 +12,17 @@ from importlib.resources import files
 from typing import Any
 
 import pytest
+from fontTools.misc.timeTools import timestampFromString, timestampNow
 from pypdf import PdfReader
 from sample_gallery import CAPTIONS, gallery_of
 
 from stemline.book.content.book import Book, Edition, make_book
 from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.book.paper import Paper
+from stemline.emit import pdf as pdf_module
 from stemline.emit.fetch import Refused
 from stemline.emit.gallery import Gallery
-from stemline.emit.pdf import PangoMissing, to_pdf
+from stemline.emit.pdf import PangoMissing, pages_pdf, to_pdf
 from stemline.football.play import Season
 from stemline.theme import Theme, ThemeFolder
 
@@ -194,6 +196,26 @@ def test_two_runs_give_the_same_bytes(small_season: Season, theme: Theme) -> Non
     before = os.environ.get("SOURCE_DATE_EPOCH")
     assert run() == run()
     assert os.environ.get("SOURCE_DATE_EPOCH") == before
+
+
+@pytest.mark.parametrize(
+    ("date", "seconds"),
+    [("2026-05-01", 1_777_593_600), ("1970-01-02", 86_400), ("1969-01-01", 0), ("spring", 0)],
+)
+def test_the_only_clock_while_a_book_is_written_is_its_edition(
+    date: str, seconds: int, theme: Theme, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Asked of a library that dates the files it writes (1970 begins where its own count is 0)."""
+    seen: list[int] = []
+    engine = pdf_module._Engine.written
+
+    def written(*args: Any) -> bytes:
+        seen.append(timestampNow() - timestampFromString("Thu Jan  1 00:00:00 1970"))
+        return engine(*args)
+
+    monkeypatch.setattr(pdf_module._Engine, "written", written)
+    pages_pdf('<html lang="en"><title>p</title><p>one</p></html>', Gallery(()), theme, date)
+    assert seen == [seconds]
 
 
 def test_a4_and_a_date_in_words(small_season: Season, theme: Theme) -> None:

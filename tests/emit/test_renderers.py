@@ -21,7 +21,7 @@ from numpy.typing import NDArray
 from picture.sample_plays import ALL
 from picture.sample_runs import RUNS
 from PIL import Image
-from scipy.ndimage import gaussian_filter  # type: ignore[import-untyped]
+from scipy.ndimage import gaussian_filter
 from weasyprint import HTML
 
 from stemline.emit.svg import to_svg

@@ -29,12 +29,19 @@ from resolve.texts import (
 from football.timed import against, clocked, family, line, plays, texts
 from stemline.football.conditions import LookWord as Shown
 from stemline.football.field import BallSpot, Side
-from stemline.football.play import Play, Spot, Step
-from stemline.football.timing.clock import TimedRead, Verdict, Window, catch, window
+from stemline.football.play import Play, Read, Spot, Step
+from stemline.football.timing.clock import (
+    TimedRead,
+    Verdict,
+    Window,
+    _thrown_to,
+    catch,
+    window,
+)
 from stemline.football.timing.levels import GAP, HIGH_SCHOOL, PROFESSIONAL, WAIT, Splits
 from stemline.football.timing.men import timelines
 from stemline.football.timing.space import crossings
-from stemline.football.timing.throwing import clock, flight
+from stemline.football.timing.throwing import Foot, clock, flight
 from stemline.geometry.paths import Point
 from stemline.session import Session
 from stemline.source import NOWHERE
@@ -140,6 +147,27 @@ def test_a_ball_to_a_man_on_the_run_meets_him_where_he_will_be() -> None:
     assert at.distance(runs.at(arrives)) < 0.2
     driven = flight(at.distance(passer), HIGH_SCHOOL.ball.value)
     assert driven is not None and driven - 0.05 <= arrives - 1.4 <= driven * 1.25 + 0.05
+
+
+@pytest.mark.parametrize(
+    ("before", "verdict"),
+    [
+        (-0.05, Verdict.ON_TIME),
+        (GAP - 0.02, Verdict.ON_TIME),
+        (GAP + 0.02, Verdict.EARLY),
+    ],
+)
+def test_a_ball_is_early_only_by_more_than_anybody_can_see(before: float, verdict: Verdict) -> None:
+    """So short a throw cannot be held back by a lob: it is there ``before`` the window opens."""
+    runs, passer, thrown = line((3, -5), (3, 9)), Point(2.5, -4), 0.1
+    always_ = Window("R", 0.0, 9.0)
+    soonest = catch(runs, passer, thrown, HIGH_SCHOOL, always_)
+    assert soonest is not None
+    read = Read(1, "flat", Point(3, 9), ("R",), "quick", "", "", NOWHERE)
+    open_ = Window("R", soonest[0] + before, 9.0)
+    found = _thrown_to(read, Foot("quick", 0.0, passer), thrown, open_, runs, HIGH_SCHOOL)
+    assert found.verdict is verdict
+    assert (found.off == 0) == (verdict is Verdict.ON_TIME)
 
 
 # The same job in every dress: the seconds of the second read.

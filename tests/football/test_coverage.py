@@ -23,7 +23,7 @@ from stemline.football.timing.chances import Chances
 from stemline.football.timing.clock import ReadClock, TimedRead
 from stemline.football.timing.coverage import OPEN, TIGHT, Against, Cover, defenders_at
 from stemline.football.timing.coverage import against as covered
-from stemline.football.timing.levels import HIGH_SCHOOL, READS
+from stemline.football.timing.levels import GAP, HIGH_SCHOOL, READS
 from stemline.football.timing.man_coverage import BACKPEDAL, CUSHION, LEVERAGE, SHUFFLE
 from stemline.football.timing.running import Array, Timeline
 from stemline.football.timing.squatting import squatting
@@ -314,6 +314,15 @@ def test_a_mirrored_look_has_mirrored_separations(look: str) -> None:
     for a, b in zip(here.reads, there.reads, strict=True):
         assert (a.nearest, a.cover) == (b.nearest, b.cover)
         assert a.yards == pytest.approx(b.yards, abs=1e-6)
+
+
+@pytest.mark.parametrize(("later", "opened"), [(0.01, True), (-0.01, False)])
+def test_a_man_has_opened_where_nobody_can_see_that_he_has_not(later: float, opened: bool) -> None:
+    """As with a ball that is early: by no more than the gap, he is open when it leaves the hand."""
+    for read in separations(against(CALLS[0], "Over Three")).reads:
+        assert read.read.window is not None
+        thrown = read.read.window.opens - GAP + later
+        assert replace(read, thrown=thrown).opened is opened
 
 
 @every_look

@@ -58,7 +58,7 @@ def defence(men: tuple[Man, ...], **where: str) -> Defence:
     return Defence("Test", Side.RIGHT, tuple(made), (), NOWHERE)
 
 
-def front(men: tuple[Man, ...], toward: Side = Side.RIGHT, **where: str) -> Front:
+def front(men: tuple[Man, ...], toward: Side = Side.RIGHT, /, **where: str) -> Front:
     return front_of(men, defence(men, **where), toward)
 
 

@@ -139,14 +139,14 @@ def figure_for_a_word(rng: Random, text: str) -> str:
 # Lines.
 
 
-def _lines(rng: Random, text: str, by: Callable[[list[str], int], None]) -> str:
+def _lines(rng: Random, text: str, by: Callable[[list[str], int], object]) -> str:
     lines = text.split("\n")
     by(lines, rng.randrange(len(lines)))
     return "\n".join(lines)
 
 
 def no_line(rng: Random, text: str) -> str:
-    return _lines(rng, text, lambda lines, n: lines.pop(n) and None)
+    return _lines(rng, text, lambda lines, n: lines.pop(n))
 
 
 def line_again(rng: Random, text: str) -> str:
@@ -194,14 +194,14 @@ def guarded(rng: Random, text: str) -> str:
 # Blocks.
 
 
-def _blocks(rng: Random, text: str, by: Callable[[list[str], int], None]) -> str:
+def _blocks(rng: Random, text: str, by: Callable[[list[str], int], object]) -> str:
     parts = [block.text for block in blocks_of(text)] or [text]
     by(parts, rng.randrange(len(parts)))
     return "".join(parts)
 
 
 def no_block(rng: Random, text: str) -> str:
-    return _blocks(rng, text, lambda parts, n: parts.pop(n) and None)
+    return _blocks(rng, text, lambda parts, n: parts.pop(n))
 
 
 def block_again(rng: Random, text: str) -> str:

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from functools import cache
-from pathlib import Path as File
-
 import pytest
+from resolve.shipped_books import BOOKS, shipped
 from resolve.texts import said
 
 from stemline.football.defenders import Defence
@@ -16,19 +14,10 @@ from stemline.football.players import Position
 from stemline.geometry.paths import Point
 from stemline.lineup.lined_up import LinedUp
 from stemline.lineup.look_placed import line_up_defence
-from stemline.outside.project import read_files
 from stemline.resolve.expand import field_of
-from stemline.session import Session
 from stemline.source import NOWHERE
 
-PLAYBOOKS = File(__file__).parents[2] / "playbooks"
-BOOKS = ("saltmarsh-herons", "cedar-flats-lanterns")
 every_book = pytest.mark.parametrize("book", BOOKS)
-
-
-@cache
-def shipped(book: str) -> Session:
-    return Session(read_files(PLAYBOOKS / book).sources, book)
 
 
 def looks(book: str) -> list[str]:

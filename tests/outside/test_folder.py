@@ -207,14 +207,15 @@ def test_a_failure_at_any_operation_leaves_one_book_or_the_other(
 def test_a_build_said_to_be_whole_that_is_not_is_not_used(root: Path) -> None:
     """A disk that lost its writes: the list is there, and what it lists is not as it says."""
 
+    number = 0
+
     def work() -> None:
-        at_operation(9, root, kill)
+        at_operation(number, root, kill)
         replace(root, NEW)
 
-    number = 0
     while not (root / HELD / "whole").exists():
         number += 1
-        forked(lambda n=number: (at_operation(n, root, kill), replace(root, NEW)))  # type: ignore[misc]
+        forked(work)
     (root / HELD / "staged" / "0").write_bytes(b"lost")
     settle(root)
     assert held(root) == OLD | NOTES

@@ -67,7 +67,7 @@ def test_the_man_who_is_there_later_is_whole() -> None:
 
 def test_a_gap_is_as_wide_as_the_other_line_and_white_on_both_sides() -> None:
     ((low, high),) = gaps(broken(ACROSS, UP)[0])
-    assert (low.x, high.x) == (pytest.approx(-HALF - WHITE), pytest.approx(HALF + WHITE))
+    assert (low.x, high.x) == pytest.approx((-HALF - WHITE, HALF + WHITE))
 
 
 def slanted(degrees: float, x: float = 0.0, far: float = 5.0, name: str = "a") -> Stroke:

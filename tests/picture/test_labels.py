@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
+
+import pytest
+from shapely import LineString, box
+from shapely import Point as ShapelyPoint
 
 from stemline.geometry.box import Box
 from stemline.geometry.paths import Point
-from stemline.picture.labels.labels import Trouble, Wanted, place
+from stemline.picture.labels.labels import Placed, Trouble, Wanted, place
 from stemline.picture.scene.ink import Ink
 
 FRAME = Box(-20, -20, 20, 20)
@@ -102,3 +107,32 @@ def test_two_labels_in_room_for_one_name_each_other() -> None:
     small = Box(-1.1, 0.3, 1.1, 1.6)
     one, two = place((wanted(0, 0), wanted(0, 0)), ink, small, 0.5, 0.1)
     assert (one.trouble, one.other, two.trouble, two.other) == (Trouble.LABEL, 1, Trouble.LABEL, 0)
+
+
+def test_a_label_stands_clearly_nearer_to_its_own_place_than_to_another() -> None:
+    """The two would like to lie to the right of their places; the left one gives way, alone."""
+    right = Point(1, 0)
+    pair = (wanted(-1.4, 0, right), wanted(1.4, 0, right))
+    ours, theirs = place(pair, Ink(0.2), FRAME, 0.5, 0.1)
+    (alone,) = place(pair[:1], Ink(0.2), FRAME, 0.5, 0.1)
+
+    def far(label: Placed, want: Wanted) -> float:
+        own = box(label.box.left, label.box.bottom, label.box.right, label.box.top)
+        return own.distance(ShapelyPoint(want.at.x, want.at.y))
+
+    assert far(alone, pair[0]) == pytest.approx(far(alone, pair[1])), "where it would rather lie"
+    assert 1.5 * far(ours, pair[0]) < far(ours, pair[1])
+    assert 1.5 * far(theirs, pair[1]) < far(theirs, pair[0])
+
+
+@pytest.mark.parametrize("way", [20, 30, 60])
+def test_leaders_do_not_cross_where_another_place_is_as_near(way: int) -> None:
+    """Each of two labels would rather lie on the other one's side, and both must go far."""
+    ink = Ink(0.2)
+    ink.solid(Box(-2, -1, 2, 1))
+    over = Point(math.cos(math.radians(way)), math.sin(math.radians(way)))
+    pair = (wanted(-0.3, 0, over), wanted(0.3, 0, Point(-over.x, over.y)))
+    lines = [placed.leader for placed in place(pair, ink, FRAME, 0.5, 0.1)]
+    one, two = (LineString([(p.x, p.y) for p in line or ()]) for line in lines)
+    assert one.length > 2 and two.length > 2
+    assert not one.crosses(two)

@@ -16,10 +16,10 @@ THEME = load_theme()
 
 
 def test_width_is_the_sum_of_the_letters() -> None:
-    kind = Type("bold", 10.0, 0.0)
+    kind = Type("bold", 10.0, "")
     one, two = extent("12", kind, THEME), extent("1", kind, THEME)
     assert one.width == pytest.approx(two.width + extent("2", kind, THEME).width)
-    assert extent("12", Type("bold", 20.0, 0.0), THEME).width == pytest.approx(2 * one.width)
+    assert extent("12", Type("bold", 20.0, ""), THEME).width == pytest.approx(2 * one.width)
 
 
 def test_only_letters_that_hang_have_room_below() -> None:

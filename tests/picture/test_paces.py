@@ -69,7 +69,7 @@ def test_a_line_takes_as_long_as_its_man(name: str) -> None:
     found = strokes(picture(play, Size.FULL, THEME, level=YOUTH))
     for man, line in timelines(play, YOUTH).items():
         times = found[f"{man}-route"].times
-        assert (times[0], times[-1]) == (pytest.approx(line.start), pytest.approx(line.arrives))
+        assert (times[0], times[-1]) == pytest.approx((line.start, line.arrives))
 
 
 def test_a_slower_level_is_later() -> None:

@@ -32,7 +32,7 @@ def test_more_at_one_place_costs_more(size: Size) -> None:
 
 @pytest.mark.parametrize("size", Size)
 def test_the_leaders_are_those_of_the_picture(size: Size) -> None:
-    play = crowd(three_two(), 9)
+    play = crowd(three_two(), 4)
     scene = picture(play, size, THEME)
     drawn = [i for i in scene.items if isinstance(i, Stroke) and i.style == "leader"]
     assert how_crowded(play, size, THEME).leaders == len(drawn) > 0

@@ -14,16 +14,13 @@ from dataclasses import dataclass
 from functools import cache
 
 import pytest
-from resolve.texts import PLAYBOOKS
+from resolve.shipped_books import shipped
 
 from stemline.football.field import BallSpot
 from stemline.football.timing.clock import read_clock
 from stemline.football.timing.coverage import Against, Cover, Separation
 from stemline.football.timing.coverage import against as covered
 from stemline.football.timing.levels import HIGH_SCHOOL
-from stemline.resolve.expand import expand
-from stemline.session import Session
-from stemline.source import Source
 
 HERONS, LANTERNS = "saltmarsh-herons", "cedar-flats-lanterns"
 THREE, FOUR = ("Over Three", "Stack Three"), ("Under Quarters", "Tite Quarters")
@@ -180,22 +177,17 @@ NOT_OPEN = (  # none of the reads is open: whoever throws it there has not seen 
 
 
 @cache
-def compiled(name: str) -> Session:
-    files = sorted((PLAYBOOKS / name).glob("*.play"))
-    return Session([Source(f.name, f.read_text("utf-8")) for f in files], name)
-
-
-@cache
 def book(name: str) -> Mapping[tuple[str, str], Against]:
     """Each pass of a playbook, its first call, against each of its looks."""
-    made = compiled(name)
-    assert made.book is not None and made.season is not None
-    first = {p.call.concept: p for p in reversed(made.season.plays) if p.reads}
+    made = shipped(name)
+    season, _ = made.pictured()
+    assert made.book is not None and season is not None
+    first = {p.call.concept: p for p in reversed(season.plays) if p.reads}
     stood = {}
     for concept, call in first.items():
         for key in made.book.looks:
             order = made.calls.by_name[call.call.spoken]
-            play, _ = expand(made.book, order, BallSpot.MIDDLE, look_key=key)
+            play, _ = made.play(order, BallSpot.MIDDLE, look_key=key)
             if play is not None and play.defence is not None:
                 clock = read_clock(play, HIGH_SCHOOL)
                 stood[concept, play.defence.name] = covered(play, clock, HIGH_SCHOOL)
@@ -205,12 +197,13 @@ def book(name: str) -> Mapping[tuple[str, str], Against]:
 @cache
 def outside_hitch(spot: BallSpot) -> Mapping[str, Separation]:
     """The outside hitch to the right, thrown from a place of the field, by look."""
-    made = compiled(LANTERNS)
-    assert made.book is not None and made.season is not None
-    call = next(p for p in made.season.plays if p.call.concept == "Hitches").call.spoken
+    made = shipped(LANTERNS)
+    season, _ = made.pictured()
+    assert made.book is not None and season is not None
+    call = next(p for p in season.plays if p.call.concept == "Hitches").call.spoken
     found = {}
     for key in made.book.looks:
-        play, _ = expand(made.book, made.calls.by_name[call], spot, look_key=key)
+        play, _ = made.play(made.calls.by_name[call], spot, look_key=key)
         if play is not None and play.defence is not None:
             reads = covered(play, read_clock(play, HIGH_SCHOOL), HIGH_SCHOOL).reads
             found[play.defence.name] = next(r for r in reads if r.read.read.target == "outside")
@@ -261,7 +254,7 @@ def test_enough_of_the_signs_stand_on_a_text() -> None:
 def test_never_both_men_of_a_pair_are_covered_by_one_defender(name: str) -> None:
     """Smash on a corner, curl and flat on the flat man: he has one of them (Brown, Divide route in
     the multiple smash concept, 2008; Hoover, Curl-flat, 2010)."""
-    pairs = [("Smash", "flag", "short", TWO + FOUR)]
+    pairs: list[tuple[str, str, str, tuple[str, ...]]] = [("Smash", "flag", "short", TWO + FOUR)]
     if name == LANTERNS:
         pairs.append(("Curl Flat", "curl", "flat", THREE + FOUR))
     for concept, high, low, looks in pairs:

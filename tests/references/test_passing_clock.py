@@ -25,7 +25,7 @@ from stemline.football.timing.breaking import in_the_way
 from stemline.football.timing.chances import Chances
 from stemline.football.timing.coverage import Cover
 from stemline.football.timing.coverage import against as covered
-from stemline.football.timing.levels import COLLEGE, HIGH_SCHOOL, LEVELS, PROFESSIONAL
+from stemline.football.timing.levels import COLLEGE, HIGH_SCHOOL, LEVELS, PROFESSIONAL, PlayingLevel
 from stemline.football.timing.rushing import arrives
 from stemline.football.timing.throwing import clock
 from stemline.geometry.paths import Point
@@ -34,15 +34,17 @@ from stemline.source import NOWHERE
 GUN, UNDER = Point(0.0, -5.0), Point(0.0, -1.0)
 
 
-def out(*names: str, at: Point, level: object = HIGH_SCHOOL) -> float:
+def out(*names: str, at: Point, level: PlayingLevel = HIGH_SCHOOL) -> float:
     """When the ball is out off the last of some steps."""
     steps = [Step(name, "", "") for name in names]
-    foot = clock(steps, at, Side.RIGHT, level)[-1]  # type: ignore[arg-type]
-    return foot.time + level.motion.value  # type: ignore[attr-defined,no-any-return]
+    foot = clock(steps, at, Side.RIGHT, level)[-1]
+    return foot.time + level.motion.value
 
 
 @pytest.mark.parametrize("level", LEVELS.values(), ids=LEVELS.keys())
-def test_a_five_step_drop_under_centre_is_out_no_sooner_than_the_guides_say(level: object) -> None:
+def test_a_five_step_drop_under_centre_is_out_no_sooner_than_the_guides_say(
+    level: PlayingLevel,
+) -> None:
     assert 2.4 - 1e-9 <= out("5", at=UNDER, level=level) <= 2.6
     assert out("7", at=UNDER, level=level) >= 3.0 - 1e-9
     assert 1.4 <= out("3", at=UNDER, level=level) <= 1.8
@@ -62,9 +64,9 @@ def comes(at: Point, through: float, level: Level = Level.SECOND) -> Defender:
     return Defender("D", at, level, "", duty, NOWHERE)
 
 
-def there(man: Defender, deep: float, level: object = HIGH_SCHOOL) -> float:
+def there(man: Defender, deep: float, level: PlayingLevel = HIGH_SCHOOL) -> float:
     made = against(CALLS[0], "Zero")
-    return arrives(man, Point(0.0, -deep), made, level)  # type: ignore[arg-type]
+    return arrives(man, Point(0.0, -deep), made, level)
 
 
 ON_THE_LINE, EDGE = comes(Point(0.65, 0.8), 0.65), comes(Point(4.5, 0.8), 4.5)
@@ -139,8 +141,8 @@ def test_no_two_reads_are_thrown_at_one_moment(call: str) -> None:
 
 
 @pytest.mark.parametrize("level", LEVELS.values(), ids=LEVELS.keys())
-def test_who_must_choose_is_slower_than_who_only_reacts(level: object) -> None:
-    assert level.choose.value > level.react.value + 0.05  # type: ignore[attr-defined]
+def test_who_must_choose_is_slower_than_who_only_reacts(level: PlayingLevel) -> None:
+    assert level.choose.value > level.react.value + 0.05
 
 
 def test_a_choice_takes_what_is_published_of_it() -> None:
@@ -182,10 +184,9 @@ def test_more_cushion_never_hurts_a_hitch() -> None:
 
 
 def led(way: Point, beside: Point) -> bool:
-    throw = Chances(
-        np.array([[0.0, -7.0]]), *(np.array([2.0]) for _ in range(3)),
-        *(np.array([[10.0, 8.0]]) for _ in range(2)), np.array([[way.x, way.y]]),
-    )  # fmt: skip
+    moment, at = np.array([2.0]), np.array([[10.0, 8.0]])
+    passer, leads = np.array([[0.0, -7.0]]), np.array([[way.x, way.y]])
+    throw = Chances(passer, moment, moment, moment, at, at, leads)
     place = np.repeat(np.array([[[10.0 + beside.x, 8.0 + beside.y]]]), 60, axis=1)
     return bool(in_the_way(throw, place, np.array([2.0]), 0.1)[0, 0])
 

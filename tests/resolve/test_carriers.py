@@ -6,19 +6,14 @@ nearest the line: the words of grammar/reference.md.
 
 from __future__ import annotations
 
-from functools import cache
-from pathlib import Path
-
 import pytest
 
+from resolve.shipped_books import shipped
 from stemline.diagnostics.render import render
 from stemline.football.field import BallSpot
 from stemline.football.play import Kind
-from stemline.resolve.expand import expand
 from stemline.session import Session
 from stemline.source import Source
-
-PLAYBOOKS = Path(__file__).parents[2] / "playbooks"
 
 HERONS = dict.fromkeys(
     ("Inside Zone", "Split Zone", "Outside Zone", "Power", "Counter", "Trap", "Duo", "Isolation",
@@ -29,12 +24,6 @@ LANTERNS = dict.fromkeys(
      "Toss", "Draw", "Veer"), "B") | {"Quarterback Power": "Q", "Sneak": "Q"}  # fmt: skip
 
 
-@cache
-def shipped(team: str) -> Session:
-    files = sorted((PLAYBOOKS / team).glob("*.play"))
-    return Session([Source(f.name, f.read_text("utf-8")) for f in files], team)
-
-
 def carriers(result: Session) -> dict[str, set[str]]:
     """The men who carry each run, over all its calls that move nobody."""
     assert result.book is not None
@@ -43,7 +32,7 @@ def carriers(result: Session) -> dict[str, set[str]]:
         concept = result.book.concepts[order.concept]
         if concept.kind is not Kind.RUN or order.motion:
             continue
-        play, _ = expand(result.book, order, BallSpot.MIDDLE, (), "")
+        play, _ = result.play(order, BallSpot.MIDDLE)
         assert play is not None
         found.setdefault(concept.name, set()).add(play.carrier)
     return found
@@ -127,12 +116,23 @@ formation Set
 """
 # Three backs and none of them a fullback by position: the nearest to the line is.
 PLAIN = BONE.replace("    F is fullback\n", "    F is slot\n").replace("Bone", "Plain")
+# ... also where he is a back by position, and so is counted before the others.
+DEEPER = PLAIN.replace("F at ball, 4 deep", "F at ball, 5.5 deep").replace("Plain", "Deeper")
+# Of two fullbacks by position the one nearest the line is.
+TWO_FULL = BONE.replace("    F is", "    F, H is").replace("H, B is", "B is").replace("Bone", "Two")
 
 
 @pytest.mark.parametrize(
     ("head", "sweep", "dive"),
-    [(WING, "2", "3"), (BONE, "B", "F"), (PLAIN, "B", "F")],
-    ids=["wing", "bone", "plain"],
+    [
+        (WING, "2", "3"),
+        (BONE, "B", "F"),
+        (PLAIN, "B", "F"),
+        (DEEPER, "B", "H"),
+        (TWO_FULL, "B", "F"),
+        (BONE.replace("F at ball, 4 deep", "F at ball, 5.5 deep"), "B", "F"),
+    ],
+    ids=["wing", "bone", "plain", "deeper", "two", "fullback deeper"],
 )
 def test_who_carries_under_centre(head: str, sweep: str, dive: str) -> None:
     sources = [Source("head.play", head), Source("runs.play", RUNS)]

@@ -6,8 +6,8 @@ from functools import cache
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from lineup.look_sets import shipped
 
+from resolve.shipped_books import shipped
 from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot
 from stemline.playbook.playbook import Playbook

@@ -7,13 +7,12 @@ from functools import cache
 
 import pytest
 
+from resolve.shipped_books import shipped
 from resolve.test_runs import FORMATIONS, LOOKS, OTHERS
-from resolve.texts import ELEVEN, PLAYBOOKS, codes, compiled
+from resolve.texts import ELEVEN, codes, compiled
 from stemline.football.field import BallSpot
 from stemline.football.play import Play
-from stemline.resolve.expand import expand
 from stemline.session import Session
-from stemline.source import Source
 
 GLANCE = f"""
 run Zone
@@ -38,21 +37,21 @@ def book(key: str) -> Session:
 
 
 def options(made: Session) -> Iterator[Play]:
-    """Every call with a throw off a key, against every look of its book."""
-    assert made.book is not None and made.season is not None
-    for play in made.season.plays:
+    """Every call with a throw off a key, against every look of its book; not proved."""
+    season, _ = made.pictured()
+    assert made.book is not None and season is not None
+    for play in season.plays:
         if any(key.throws for key in play.keys):
             order = made.calls.by_name[play.call.spoken]
             for look in made.book.looks:
-                shown, _ = expand(made.book, order, BallSpot.MIDDLE, look_key=look)
+                shown, _ = made.play(order, BallSpot.MIDDLE, look_key=look)
                 if shown is not None:
                     yield shown
 
 
 @cache
 def bundled(name: str) -> tuple[Play, ...]:
-    files = sorted((PLAYBOOKS / name).glob("*.play"))
-    return tuple(options(Session([Source(f.name, f.read_text("utf-8")) for f in files], name)))
+    return tuple(options(shipped(name)))
 
 
 @pytest.mark.parametrize("name", ["saltmarsh-herons", "cedar-flats-lanterns"])

@@ -9,10 +9,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from syrupy.assertion import SnapshotAssertion
 
+from resolve.shipped_books import BOOKS, shipped
 from resolve.texts import (
     DOUBLES_ELEVEN,
     ELEVEN,
-    PLAYBOOKS,
     THREE_TWO,
     TREY,
     TWELVE,
@@ -31,7 +31,6 @@ from stemline.resolve.blocking.pass_blocking import find
 from stemline.resolve.expand import expand
 from stemline.resolve.sheets import with_sheets
 from stemline.session import Session
-from stemline.source import Source
 
 LOOKS = """
 look Four
@@ -393,20 +392,14 @@ def test_the_order_of_the_lines_decides_nothing(order: list[int]) -> None:
 
 # The bundled playbooks.
 
-BOOKS = ("saltmarsh-herons", "cedar-flats-lanterns")
-
-
-def book(name: str) -> Session:
-    files = sorted((PLAYBOOKS / name).glob("*.play"))
-    return Session([Source(f.name, f.read_text("utf-8")) for f in files], name)
-
 
 @pytest.mark.parametrize("name", BOOKS)
 def test_the_protections_of_the_bundled_books(name: str, snapshot: SnapshotAssertion) -> None:
     """Every protection against every look: blockers, their men, and who comes free."""
-    result = book(name)
-    assert result.book is not None and result.season is not None
-    sheets = with_sheets(result.book, replace(result.season, plays=())).protections
+    result = shipped(name)
+    season, _ = result.pictured()
+    assert result.book is not None and season is not None
+    sheets = with_sheets(result.book, replace(season, plays=())).protections
     assert len(sheets) >= 6
     lines = []
     for sheet in sheets:

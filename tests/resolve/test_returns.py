@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from resolve.texts import (
@@ -18,8 +20,12 @@ from resolve.texts import (
     sound,
     who,
 )
+from stemline.checks.keeps import check_keeps
 from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.geometry.paths import Point
+from stemline.playbook.concepts import Keep
 from stemline.session import Session
+from stemline.source import NOWHERE
 
 
 def tag(*lines: str, name: str = "Twist") -> str:
@@ -199,6 +205,26 @@ def test_a_promise_that_is_not_kept(
     assert found.code == code
     assert values(found, "tag", *told) == ("Twist", *told.values())
     assert message(found)
+
+
+@pytest.mark.parametrize("name", ["near", "top", "far"])
+@pytest.mark.parametrize(("across", "up"), [(1, 0), (-1, 0), (0, 1), (0, -1), (0.6, 0.8)])
+def test_a_spot_may_not_move_out_of_its_own_area_any_way(
+    name: str, across: float, up: float
+) -> None:
+    """An area is wider than high: by its height alone it may move, whichever way it goes."""
+    plain = play(tagged('say "Nothing changes."'), "Three Two Right Crossers")
+    (old,) = (s for s in plain.spots if s.name == name)
+    assert old.half_height < old.half_width
+
+    def told(yards: float) -> list[str]:
+        at = Point(old.at.x + across * yards, old.at.y + up * yards)
+        spots = tuple(replace(s, at=at) if s.name == name else s for s in plain.spots)
+        moved = replace(plain, spots=spots)
+        return [d.code for d in check_keeps("Twist", [(Keep.SPOTS, NOWHERE)], plain, moved)]
+
+    assert told(old.half_height - 0.1) == []
+    assert told(old.half_height + 0.1) == ["E662"]
 
 
 @pytest.mark.parametrize(

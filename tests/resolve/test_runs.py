@@ -7,7 +7,9 @@ from functools import cache
 import pytest
 from syrupy.assertion import SnapshotAssertion
 
-from resolve.texts import ELEVEN, PLAYBOOKS, codes, compiled, said
+from resolve.run_tables import in_short, table, told_of
+from resolve.shipped_books import BOOKS, played, shipped
+from resolve.texts import ELEVEN, codes, compiled, said
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import Kind, Play
 from stemline.geometry.paths import Ending, Point
@@ -414,38 +416,31 @@ run Dive
 # Every run of both playbooks against every look of theirs.
 
 
-@pytest.mark.parametrize("team", ["saltmarsh-herons", "cedar-flats-lanterns"])
+@pytest.mark.parametrize("team", BOOKS)
 def test_every_run_against_every_look(team: str, snapshot: SnapshotAssertion) -> None:
     """The first call of each run: who takes whom, who is read, who is free."""
-    files = sorted((PLAYBOOKS / team).glob("*.play"))
-    result = Session([Source(f.name, f.read_text("utf-8")) for f in files], team)
+    result = shipped(team)
     assert result.book is not None
-    lines: list[str] = []
-    seen: set[str] = set()
+    firsts: dict[str, str] = {}
     for call, order in result.calls.by_name.items():
         concept = result.book.concepts[order.concept]
-        if concept.kind is not Kind.RUN or concept.name in seen:
-            continue
-        seen.add(concept.name)
-        lines.append(call)
-        for look in result.book.looks:
-            play = against(call, look, result)
-            lines.append(f"  {look}")
-            lines += [
-                f"    {a.man} {a.role}: {a.job}"
-                for a in sorted(play.assignments, key=lambda a: play.man(a.man).snap.x)
-                if a.role and (a.hits or play.man(a.man).interior) and a.job != STALK
-            ]
-            keys = ", ".join(f"{k.described}: {k.man or 'nobody'}" for k in play.keys)
-            lines.append(
-                f"    read {keys or 'nobody'}; free {', '.join(play.unblocked) or 'nobody'}"
-            )
-            check(play)
-    assert len(seen) >= 10
-    assert "\n".join(lines) == snapshot
-
-
-STALK = "Stalk the nearest defender, hands first, stay on your feet."
+        if concept.kind is Kind.RUN:
+            firsts.setdefault(concept.name, call)
+    assert len(firsts) >= 10
+    looks = list(result.book.looks)
+    runs = [
+        [played(team, result.calls.by_name[call], look) for look in looks]
+        for call in firsts.values()
+    ]
+    for play in (play for plays in runs for play in plays):
+        check(play)
+    cells = in_short(
+        told_of(play, task) for plays in runs for play in plays for task in play.assignments
+    )
+    tables = [
+        table(call, looks, plays, cells) for call, plays in zip(firsts.values(), runs, strict=True)
+    ]
+    assert "\n\n".join(tables) == snapshot
 
 
 def check(play: Play) -> None:

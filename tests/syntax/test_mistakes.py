@@ -140,11 +140,35 @@ def test_wording_shows_no_name_of_the_grammar(wording: object) -> None:
         ("concept A\n    over, under block edge", ("blocks",)),
         ("dress A\n    nver in Quads", ("never",)),
         ("concept A\n    something else entirely", ()),
+        # "is" and "at" are a letter away from half of the language: nobody is told them.
+        ("concept A\n    x as back", ()),
+        ("concept A\n    x if back", ()),
+        ("formation A\n    X as numbers", ()),
     ],
 )
 def test_nearest_words(text: str, nearest: tuple[str, ...]) -> None:
     found = [d for d in parse(Source("test.play", text))[1] if d.code != "E203"]
     assert [d.nearest for d in found] == [nearest]
+
+
+@pytest.mark.parametrize(
+    ("kind", "read"),
+    [
+        ("protecton", ["protection"]),
+        ("prtecton", ["protection"]),
+        ("prtcton", []),
+        ("formatoin", ["formation"]),
+        ("frmton", []),
+    ],
+)
+def test_a_block_is_read_as_the_kind_it_nearly_says_and_no_farther(
+    kind: str, read: list[str]
+) -> None:
+    """Three letters off, the nearest kind is told; what stands under it is not read by a guess."""
+    tree, found = parse(Source("test.play", f"{kind} A\n    nonsense in every kind\n"))
+    assert found[0].code == "E200" and len(found[0].nearest) == 1
+    assert [d.code for d in found[1:]] == (["E220"] if read else [])
+    assert [block.kind for block in tree.blocks] == read
 
 
 def test_one_mistake_a_line() -> None:
