@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from stemline.commands.options import FOLDER
+from stemline.commands.options import FOLDER, NO_CACHE
 
 
 @click.command()
@@ -14,12 +14,7 @@ from stemline.commands.options import FOLDER
 @click.option("--timing", is_flag=True, help="Show the quarterback's clock of every pass.")
 @click.option("--pictures", is_flag=True, help="Draw every call and list the crowded ones.")
 @click.option("--only", default="", help="Show the clock, or pictures, of this concept or family.")
-@click.option(
-    "--no-cache",
-    is_flag=True,
-    envvar="STEMLINE_NO_CACHE",
-    help="Keep nothing on this machine for the next check, and use nothing of the last.",
-)
+@NO_CACHE
 def check(folder: Path, timing: bool, pictures: bool, only: str, no_cache: bool) -> None:
     """Read a playbook and say everything that is wrong with it."""
     from dataclasses import replace
