@@ -80,13 +80,16 @@ def libraries() -> str:
 
 
 def loaded() -> dict[str, About] | None:
-    """The libraries of the system that this process has loaded, as they lie on the disk; None on a
-    system that does not tell, or where one has been replaced meanwhile."""
+    """The libraries of the system that this process has loaded, as they lie on the disk, without
+    what lies with Python's own; None on a system that does not tell, or where one has been replaced
+    meanwhile."""
     try:
         lines = Path("/proc/self/maps").read_text("utf-8", "surrogateescape").splitlines()
     except OSError:
         return None
+    own = tuple(f"{entry}{os.sep}" for entry in sys.path if entry)
     paths = {line.split(maxsplit=5)[5] for line in lines if ".so" in line}
+    paths = {path for path in paths if not path.startswith(own)}
     if any(path.endswith("(deleted)") for path in paths):
         return None
     return {path: about(Path(path)) for path in (*sorted(paths), "/etc/ld.so.cache")}

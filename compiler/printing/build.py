@@ -19,6 +19,7 @@ from stemline.picture.clock_strip import clock_scene
 from stemline.picture.legend.legend import legend_entries
 from stemline.picture.picture import frame_of
 from stemline.printing.drawings import Drawings, Showing
+from stemline.printing.measured import Measured
 from stemline.printing.model import Progress
 from stemline.theme import Size, Theme
 
@@ -42,6 +43,7 @@ class Build:
     ) -> None:
         self._season, self._theme, self._date = season, theme, date
         self._level = LEVELS[season.level]
+        self._store = store
         self._drawings = Drawings(theme, self._level, store)
         self._legend = legend_entries(theme)
         captions = tuple(caption for caption, _ in self._legend)
@@ -58,7 +60,9 @@ class Build:
         for number, (_, scene) in enumerate(self._legend, 1):
             arts.append(art_of(f"legend-{number}", scene, self._theme, ""))
         gallery = Gallery(tuple(arts))
-        return apart(self._theme, len(arts), to_pdf, self._book, gallery, self._theme, self._date)
+        memory = Measured(self._store) if self._store is not None and self._theme.bundled else None
+        values = self._book, gallery, self._theme, self._date, memory
+        return apart(self._theme, len(arts), to_pdf, *values)
 
     def pictures(self) -> dict[str, str]:
         """Every call's large picture as SVG, by the call as it is spoken."""
