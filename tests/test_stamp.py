@@ -256,6 +256,53 @@ def test_a_text_that_is_edited_while_its_book_is_made_is_built_again(
     assert NOTHING not in _build(home).output
 
 
+@pytest.fixture
+def quick(built: Path, monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Path:
+    """A playbook whose book takes no time to make."""
+    shutil.copytree(built / "mine", tmp_path / "mine", ignore=shutil.ignore_patterns("build"))
+    _cached(monkeypatch, tmp_path)
+    monkeypatch.setattr("stemline.output.made_book", lambda *_: {"book.pdf": b"book"})
+    return tmp_path
+
+
+@pytest.mark.parametrize("what", ["now_there", "bundled", "surroundings"])
+def test_a_program_that_changes_while_a_book_is_made_made_none(
+    quick: Path, monkeypatch: pytest.MonkeyPatch, what: str
+) -> None:
+    now = ["old"]
+    monkeypatch.setattr(stamp, what, lambda: now[-1])
+
+    def changed(*_: object) -> dict[str, bytes]:
+        now.append("new")
+        return {"book.pdf": b"book"}
+
+    monkeypatch.setattr("stemline.output.made_book", changed)
+    assert _build(quick).exit_code == 0
+    assert NOTHING not in _build(quick).output
+    assert NOTHING in _build(quick).output
+
+
+@pytest.mark.parametrize("what", ["now_there", "bundled", "surroundings"])
+def test_what_cannot_be_told_is_not_kept(
+    quick: Path, monkeypatch: pytest.MonkeyPatch, what: str
+) -> None:
+    monkeypatch.setattr(stamp, what, lambda: "")
+    assert NOTHING not in _build(quick).output
+    assert NOTHING not in _build(quick).output
+
+
+def test_a_commit_is_seen(quick: Path) -> None:
+    assert NOTHING not in _build(quick).output
+    assert NOTHING in _build(quick).output
+    for words in (
+        ["init", "-q"], ["add", "."],
+        ["-c", "user.name=C", "-c", "user.email=c@example.org", "commit", "-qm", "Texts"],
+    ):  # fmt: skip
+        subprocess.run(["git", *words], cwd=quick / "mine", check=True)
+    assert NOTHING not in _build(quick).output
+    assert NOTHING in _build(quick).output
+
+
 def test_what_is_built_again_is_what_is_built_anew(
     built: Path, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:
@@ -270,23 +317,6 @@ def test_what_is_built_again_is_what_is_built_anew(
     CliRunner().invoke(main, ["build", str(tmp_path / "new"), "--no-cache"])
     pdfs = [(tmp_path / name / "build" / "book.pdf").read_bytes() for name in ("mine", "new")]
     assert pdfs[0] == pdfs[1]
-
-
-def test_a_commit_is_seen(built: Path, monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
-    import stemline.output as output
-
-    shutil.copytree(built / "mine", tmp_path / "mine", ignore=shutil.ignore_patterns("build"))
-    _cached(monkeypatch, tmp_path)
-    monkeypatch.setattr(output, "made_book", lambda *args: {"book.pdf": b"book"})
-    assert NOTHING not in _build(tmp_path).output
-    assert NOTHING in _build(tmp_path).output
-    for words in (
-        ["init", "-q"], ["add", "."],
-        ["-c", "user.name=C", "-c", "user.email=c@example.org", "commit", "-qm", "Texts"],
-    ):  # fmt: skip
-        subprocess.run(["git", *words], cwd=tmp_path / "mine", check=True)
-    assert NOTHING not in _build(tmp_path).output
-    assert NOTHING in _build(tmp_path).output
 
 
 def test_a_build_with_nothing_to_do_loads_nothing_heavy(tmp_path: Path) -> None:
