@@ -33,7 +33,7 @@ from stemline.printing.drawings import Drawings, Showing
 from stemline.read.read_guards import read_look_words
 from stemline.resolve.calls import read_call
 from stemline.resolve.sheets import with_sheets, with_views
-from stemline.session import Session
+from stemline.session import Session, no_collecting
 from stemline.source import Span
 from stemline.theme import Size, Theme
 
@@ -83,6 +83,7 @@ def call_play(
     return (None, errors) if errors else (play, ())
 
 
+@no_collecting()
 def drawn(
     play: Play,
     theme: Theme,
@@ -219,6 +220,7 @@ def _pictures(calls: Iterable[str]) -> dict[str, str]:
     return {call: f"{SHELF}/{name}.svg" for call, name in file_names(calls).items()}
 
 
+@no_collecting()
 def made_book(
     compiled: Session,
     season: Season,
@@ -248,6 +250,7 @@ def made_book(
     return files
 
 
+@no_collecting()
 def made_sheet(
     compiled: Session,
     season: Season,

@@ -19,6 +19,7 @@ from typing import Any
 from .calls import PLAYBOOKS
 
 _ROOT = PLAYBOOKS.parent
+_PARTS = ("compiler", "grammar", "themes", "playbooks")
 _ROUTE = re.compile(r"^(\s+\w+ runs \w+ )(\d+)$", re.MULTILINE)
 _SENTENCE = re.compile(r'(?<=say ")(?=\w)')
 _OWN = 'title = "Club"\n'
@@ -38,10 +39,11 @@ class Ran:
 
 
 class Program:
-    """The program in ``home``, a folder that has the package; None for the one that runs."""
+    """The program in ``home``, a folder that has the package, with the playbooks of its time; None
+    for the one that runs."""
 
-    def __init__(self, home: Path | None) -> None:
-        self._home = home
+    def __init__(self, home: Path | None, playbooks: Path = PLAYBOOKS) -> None:
+        self._home, self.playbooks = home, playbooks
 
     def ran(self, what: str, cache: Path, *asked: str | Path, book: Path | None = None) -> Ran:
         """Raises CalledProcessError where the command cannot be carried out."""
@@ -53,10 +55,11 @@ class Program:
             kept["PYTHONPATH"] = os.environ["PYTHONPATH"]
         command = [sys.executable, "-m", "stemline", *map(str, asked)]
         began = time.perf_counter()
-        child = subprocess.Popen(
-            command, env=kept, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL
-        )
-        _, status, spent = os.wait4(child.pid, 0)
+        with tempfile.TemporaryFile("w+") as said:
+            child = subprocess.Popen(command, env=kept, stdout=said, stderr=subprocess.DEVNULL)
+            _, status, spent = os.wait4(child.pid, 0)
+            said.seek(0)
+            self.said = said.read()
         wall = time.perf_counter() - began
         child.returncode = os.waitstatus_to_exitcode(status)
         if child.returncode:
@@ -73,11 +76,11 @@ def commands(name: str, program: Program) -> Iterator[Ran]:
     """Each command on a bundled playbook in its turn, in a folder and a cache of their own."""
     with tempfile.TemporaryDirectory() as work:
         folder, cache = Path(work, name), Path(work, "cache")
-        shutil.copytree(PLAYBOOKS / name, folder, ignore=shutil.ignore_patterns("build"))
+        shutil.copytree(program.playbooks / name, folder, ignore=shutil.ignore_patterns("build"))
         book = folder / "build" / "book.pdf"
         yield program.ran("--help", cache, "--help")
         yield program.ran("list", cache, "list", folder)
-        call = _call(folder)
+        call = program.said.splitlines()[0]
         picture = Path(work, "call.svg")
         yield program.ran("draw a call", cache, "draw", folder, call, "-o", picture)
         yield program.ran("check, cold", cache, "check", folder)
@@ -98,14 +101,6 @@ def commands(name: str, program: Program) -> Iterator[Ran]:
         yield program.ran("build, a style of its theme changed", cache, *asked, book=book)
 
 
-def _call(folder: Path) -> str:
-    """The playbook's first call, by its own list."""
-    from stemline.outside.project import read_files
-    from stemline.session import Session
-
-    return Session(read_files(folder).sources, str(folder)).listed()[0]
-
-
 def _edit(folder: Path, what: re.Pattern[str], new: Callable[[re.Match[str]], str]) -> None:
     """The first place of the playbook's passes that fits, changed."""
     for path in sorted(folder.glob("*.play")):
@@ -122,14 +117,14 @@ def earlier(revision: str, place: Path) -> Program:
 
     It runs with the libraries that are installed now.
     """
-    asked = ["git", "archive", "--format=tar", revision, "compiler", "grammar", "themes"]
+    asked = ["git", "archive", "--format=tar", revision, *_PARTS]
     packed = subprocess.run(asked, cwd=_ROOT, check=True, capture_output=True).stdout
     with tarfile.open(fileobj=io.BytesIO(packed)) as held:
         held.extractall(place, filter="data")
     (place / "compiler").rename(place / "stemline")
     for room in ("grammar", "themes"):
         (place / room).rename(place / "stemline" / room)
-    return Program(place)
+    return Program(place, place / "playbooks")
 
 
 def compared(name: str, against: str) -> Iterator[str]:
