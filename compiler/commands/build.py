@@ -57,10 +57,10 @@ def build(
     from stemline.outside.workroom import workroom
 
     texts, compiled = opened(folder)
-    found = (*texts.found, *compiled.diagnostics)
+    season, wrong = compiled.proved(only)
+    found = (*texts.found, *wrong)
     said = print_found(found, texts, compiled.lowered)
     leave(found)
-    season = compiled.season
     assert season is not None
     look = theme_for(folder, theme, compiled, texts)
     if only:
