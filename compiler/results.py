@@ -16,9 +16,7 @@ from stemline.emit.contact import contact_pdf, contact_svg
 from stemline.emit.engine_log import PictureFailed
 from stemline.emit.fetch import Refused
 from stemline.emit.pdf import PangoMissing
-from stemline.emit.pdf_ink import art_of
 from stemline.emit.single import picture_pdf, picture_png
-from stemline.emit.svg import to_svg
 from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot
 from stemline.football.play import Kind, Play, Season
@@ -27,14 +25,15 @@ from stemline.football.timing.clock import ReadClock, Verdict, read_clock
 from stemline.football.timing.coverage import against as covered
 from stemline.football.timing.levels import HIGH_SCHOOL, LEVELS, PlayingLevel
 from stemline.outside.file_names import file_names
-from stemline.picture.picture import picture
+from stemline.outside.store import Store
 from stemline.printing.contact_pictures import contact_sheet
 from stemline.printing.crowds import crowd_lines, look_over
+from stemline.printing.drawings import Drawings, Showing
 from stemline.printing.printed_season import Build
 from stemline.read.read_guards import read_look_words
 from stemline.resolve.call_reading import read_call
 from stemline.resolve.sheets import with_sheets, with_views
-from stemline.session import Session
+from stemline.session import Session, no_collecting
 from stemline.source import Span
 from stemline.theme import Size, Theme
 
@@ -84,6 +83,7 @@ def call_play(
     return (None, errors) if errors else (play, ())
 
 
+@no_collecting()
 def drawn(
     play: Play,
     theme: Theme,
@@ -94,6 +94,7 @@ def drawn(
     before: Play | None = None,
     level: PlayingLevel = HIGH_SCHOOL,
     duties: bool = False,
+    store: Store | None = None,
 ) -> bytes:
     """The picture of a play as SVG, or where ``kind`` is ".pdf" or ".png" as that.
 
@@ -102,11 +103,10 @@ def drawn(
     pass: on a run the blocks say it. Raises as `made_book` does.
     """
     shown = duties and play.kind is Kind.PASS and play.defence is not None
-    scene = picture(play, size, theme, only=only, duties=shown, before=before, level=level)
-    svg = to_svg(scene, theme)
+    wanted = Showing(size, only=only, duties=shown, before=before)
+    art = Drawings(theme, level, store).art("call", play, wanted, svg=True)
     if kind == ".svg":
-        return svg.encode()
-    art = art_of("call", scene, theme, svg)
+        return art.svg.encode()
     return apart(theme, 1, picture_pdf, art, theme) if kind == ".pdf" else picture_png(art, theme)
 
 
@@ -215,6 +215,7 @@ def _pictures(calls: Iterable[str]) -> dict[str, str]:
     return {call: f"{SHELF}/{name}.svg" for call, name in file_names(calls).items()}
 
 
+@no_collecting()
 def made_book(
     compiled: Session,
     season: Season,
@@ -223,14 +224,18 @@ def made_book(
     paper: str,
     theme: Theme,
     progress: Callable[[int, int], None],
+    store: Store | None = None,
 ) -> dict[str, bytes]:
     """``book.pdf``, one SVG a call under ``pictures``, and there an index of which is whose.
+
+    What is known already is taken from ``store``, and what is worked out is kept in it.
 
     ``season`` is the playbook's own, or part of it: then only the pages of that part are made.
     Raises PangoMissing where the PDF library's system part is missing, Refused where the theme
     cannot be used, PictureFailed where a picture cannot be drawn.
     """
-    build = Build(_shown(compiled, season), revision, date, theme, progress, Paper.named(paper))
+    shown, on = _shown(compiled, season), Paper.named(paper)
+    build = Build(shown, revision, date, theme, progress, on, store)
     files = {BOOK: build.book()}
     drawn = build.pictures()
     named = _pictures(drawn)
@@ -240,6 +245,7 @@ def made_book(
     return files
 
 
+@no_collecting()
 def made_sheet(
     compiled: Session,
     season: Season,
@@ -252,6 +258,7 @@ def made_sheet(
     size: Size = Size.THUMB,
     *,
     views: bool = False,
+    store: Store | None = None,
 ) -> tuple[bytes, int]:
     """Every picture of ``season`` at ``size`` on a few pages, large ones one to a page.
 
@@ -259,8 +266,8 @@ def made_sheet(
     ``kind`` is ".svg"; with it how many pictures there are. Raises as `made_book` does.
     """
     book = make_book(_shown(compiled, season, views=views), Edition(revision, date), ())
-    level = LEVELS[season.level]
-    sheet = contact_sheet(book, theme, progress, size, level=level, views=views)
+    drawings = Drawings(theme, LEVELS[season.level], store)
+    sheet = contact_sheet(book, drawings, progress, size, views=views, svg=kind == ".svg")
     count = len(sheet.arts)
     if kind == ".svg":
         return contact_svg(sheet, theme).encode(), count

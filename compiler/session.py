@@ -201,19 +201,44 @@ class Session:
 
     @cached_property
     def _proving(self) -> Proving:
+        return self._proving_of(self.calls)
+
+    def _proving_of(self, calls: Calls) -> Proving:
         assert self.book is not None, "plays come from a book"
         book, maker = self.book, self.expander
-        return Proving(book, self.calls, maker, lambda *asked: prove_call(book, maker, *asked))
+        return Proving(book, calls, maker, lambda *asked: prove_call(book, maker, *asked))
 
     @cached_property
-    @no_collecting()
     def _proved(self) -> tuple[Season | None, tuple[Diagnostic, ...]]:
+        return self._prove("")
+
+    def proved(self, only: str) -> tuple[Season | None, tuple[Diagnostic, ...]]:
+        """The season and all that is wrong, of the calls of ``only``, a concept or a family, alone;
+        of all calls where it is neither. What stands in the texts is told either way."""
+        named = self.named(only)
+        return self._prove(only) if len(named) < len(self.calls.orders) else self._proved
+
+    def named(self, only: str) -> tuple[tuple[Dress, Order], ...]:
+        """The calls of a concept or a family; all where ``only`` is neither."""
+        wanted, concepts = only.casefold(), self.book.concepts if self.book is not None else {}
+        keys = {
+            k for k, c in concepts.items() if wanted in (c.name.casefold(), c.family.casefold())
+        }
+        orders = self.calls.orders
+        return tuple(each for each in orders if each[1].concept in keys) if keys else orders
+
+    @no_collecting()
+    def _prove(self, only: str) -> tuple[Season | None, tuple[Diagnostic, ...]]:
         book, read = self.book, self._read
         if book is None:
             return None, read.definitions
         found = [*read.definitions, *gathered(check_formations(book)), *read.dressing]
         found += check_standing(book, self.calls, self.expander)
-        season, problems = proved_season(book, self.calls, self._proving)
+        calls, proving = self.calls, self._proving
+        if only:
+            calls = Calls(self.named(only))
+            proving = self._proving_of(calls)
+        season, problems = proved_season(book, calls, proving)
         found += problems
         # A concept without a dress-up says why there is no call.
         silent = not any(d.is_error or isinstance(d.said, W710) for d in found)

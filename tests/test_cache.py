@@ -11,7 +11,8 @@ from pathlib import Path
 import pytest
 
 from stemline.outside import cache as stored
-from stemline.outside.cache import MOST_FILES, MOST_ROWS, Cache, Row, digest_of, place
+from stemline.outside.cache import MOST_FILES, MOST_ROWS, Cache, Row, place
+from stemline.outside.program import digest_of
 
 ROWS: dict[str, Row] = {
     "a": (True, False, 1.73),

@@ -15,6 +15,7 @@ from syrupy.assertion import SnapshotAssertion
 
 import stemline.football.timing.clock as clock
 import stemline.resolve.expand as expand
+import stemline.session as asking
 from stemline.commands import main, options
 from stemline.commands.show import STAGES
 from stemline.football.field import BallSpot
@@ -151,6 +152,32 @@ def test_a_proof_of_one_call_is_what_the_season_has_of_it() -> None:
         play, found = alone.proof(name)
         assert play == proved.get(name)
         assert (play is None) == any(d.is_error for d in found)
+
+
+@pytest.mark.parametrize("only", ["Stick", "stick", "Quick"])
+def test_what_is_asked_for_by_name_is_proved_alone(
+    only: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A concept or a family: its calls are as in the whole season, and no other is proved."""
+    sources = read_files(STARTER).sources
+    alone, whole = Session(sources, "starter"), Session(sources, "starter")
+    proved: list[str] = []
+    make = asking.prove_call
+
+    def counted(*asked: Any) -> Any:
+        proved.append(asked[-1].concept)
+        return make(*asked)
+
+    monkeypatch.setattr(asking, "prove_call", counted)
+    season, found = alone.proved(only)
+    assert season is not None and not alone.is_whole(season)
+    named = {order.concept for _, order in alone.named(only)}
+    assert named == set(proved)
+    assert whole.season is not None and named < set(proved), "the whole proves others too"
+    plays = whole.season.plays
+    assert season.plays == tuple(p for p in plays if p.call.concept.casefold() in named)
+    assert set(found) <= set(whole.diagnostics)
+    assert alone.proved("nobody's") == (alone.season, alone.diagnostics)
 
 
 def test_what_is_wrong_with_a_definition_reaches_who_touches_it(tmp_path: Path) -> None:

@@ -23,7 +23,8 @@ from stemline.football.field import BallSpot, Side
 from stemline.football.play import Call, Season
 from stemline.football.timing.answers import Answer, Faced, answer
 from stemline.football.timing.levels import PlayingLevel
-from stemline.outside.cache import Cache, Row, program
+from stemline.outside.cache import Cache, Row
+from stemline.outside.program import program
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.cast import CallParts, Cast
 from stemline.resolve.expand import Expander, Order

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from stemline.commands.options import FOLDER, THEME
+from stemline.commands.options import FOLDER, NO_CACHE, THEME
 from stemline.diagnostics.catalogue.output import E958
 
 
@@ -16,12 +16,28 @@ from stemline.diagnostics.catalogue.output import E958
 @click.option("--only", default="", help="Build only this concept or family.")
 @click.option("--paper", type=click.Choice(["letter", "a4"]), default="letter", show_default=True)
 @THEME
-def build(folder: Path, out: Path | None, only: str, paper: str, theme: str) -> None:
+@NO_CACHE
+def build(
+    folder: Path, out: Path | None, only: str, paper: str, theme: str, no_cache: bool
+) -> None:
     """Build the printed book and every call's picture.
 
     The output takes its place only when it is whole: a failed build leaves the last one as it was.
+    Where nothing has changed since the last one, nothing is done.
     """
+    from stemline.commands.stamping import Stamping
+    from stemline.outside.file_names import file_name
+
+    target = out or folder / "build"
+    if only and out is None:
+        target = target / f"only-{file_name(only.strip().casefold())}"
+    stamp = Stamping(folder, target, (only, paper, str(out)), theme, cached=not no_cache)
+    if (told := stamp.unchanged()) is not None:
+        click.echo(told.found, nl=False, err=True)
+        click.echo(f"{told.line}, nothing changed")
+        return
     from stemline.commands.opening import (
+        kept,
         leave,
         narrowed,
         opened,
@@ -35,23 +51,21 @@ def build(folder: Path, out: Path | None, only: str, paper: str, theme: str) -> 
     from stemline.diagnostics.in_words import how_many
     from stemline.diagnostics.plain import plain
     from stemline.outside import folder as output_folder
-    from stemline.outside.file_names import file_name
     from stemline.outside.interrupts import Interrupts
     from stemline.outside.not_written import NotWritten
     from stemline.outside.project import revision
+    from stemline.outside.stamp import LastBuild
     from stemline.outside.workroom import workroom
 
     texts, compiled = opened(folder)
-    found = (*texts.found, *compiled.diagnostics)
-    print_found(found, texts, compiled.lowered)
+    season, wrong = compiled.proved(only)
+    found = (*texts.found, *wrong)
+    said = print_found(found, texts, compiled.lowered)
     leave(found)
-    season = compiled.season
     assert season is not None
     look = theme_for(folder, theme, compiled, texts)
-    target = out or folder / "build"
     if only:
         season = narrowed(season, only)
-        target = out or folder / "build" / f"only-{file_name(only.strip().casefold())}"
     from stemline.results import book_names, made_book
 
     rev, date = revision(folder)
@@ -63,9 +77,13 @@ def build(folder: Path, out: Path | None, only: str, paper: str, theme: str) -> 
             refuse_led_out(folder, target)
         output_folder.refuse(target, book_names(season))
         with Interrupts() as interrupts:
-            with workroom(), progress() as tell:
-                files = made_book(compiled, season, rev, date, paper, look, tell)
+            with workroom(), progress() as tell, kept(not no_cache) as store:
+                files = made_book(compiled, season, rev, date, paper, look, tell, store)
             interrupts.heed()
             output_folder.replace(target, files)
             interrupts.heed()
-    click.echo(f"{plain(str(target / 'book.pdf'))}: {how_many(len(season.plays), 'picture')}")
+    line = f"{plain(str(target / 'book.pdf'))}: {how_many(len(season.plays), 'picture')}"
+    click.echo(line)
+    assert compiled.book is not None, "a season comes from a book"
+    words = "".join(f"{each}\n" for each in said)
+    stamp.keep(texts, (rev, date), compiled.book.settings.theme, look, LastBuild(words, line))

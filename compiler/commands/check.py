@@ -6,20 +6,19 @@ from pathlib import Path
 
 import click
 
-from stemline.commands.options import FOLDER
+from stemline.commands.options import FOLDER, NO_CACHE
 
 
 @click.command()
 @FOLDER
 @click.option("--timing", is_flag=True, help="Show the quarterback's clock of every pass.")
 @click.option("--pictures", is_flag=True, help="Draw every call and list the crowded ones.")
-@click.option("--only", default="", help="Show the clock, or pictures, of this concept or family.")
 @click.option(
-    "--no-cache",
-    is_flag=True,
-    envvar="STEMLINE_NO_CACHE",
-    help="Keep nothing on this machine for the next check, and use nothing of the last.",
+    "--only",
+    default="",
+    help="Check the calls of this concept or family alone, and show their clock, or pictures.",
 )
+@NO_CACHE
 def check(folder: Path, timing: bool, pictures: bool, only: str, no_cache: bool) -> None:
     """Read a playbook and say everything that is wrong with it."""
     from dataclasses import replace
@@ -31,8 +30,8 @@ def check(folder: Path, timing: bool, pictures: bool, only: str, no_cache: bool)
     texts, compiled = opened(folder)
     themed = theme_of(folder, "", compiled)
     texts = replace(texts, sources=(*texts.sources, *themed.sources))
-    found = (*texts.found, *compiled.diagnostics, *themed.diagnostics)
-    season = compiled.season
+    season, wrong = compiled.proved(only)
+    found = (*texts.found, *wrong, *themed.diagnostics)
     if only and season is not None:
         season = narrowed(season, only)
     if (timing or (only and not pictures)) and season is not None:
@@ -44,7 +43,7 @@ def check(folder: Path, timing: bool, pictures: bool, only: str, no_cache: bool)
     if season is not None and not any(d.is_error for d in found):
         for line in answers(folder, compiled, season, keep=not no_cache):
             click.echo(line)
-    click.echo(summary(folder, compiled, found))
+    click.echo(summary(folder, compiled, len(compiled.named(only)), found))
     if pictures and season is not None and themed.theme is not None:
         from stemline.results import Refused, crowded_lines
 

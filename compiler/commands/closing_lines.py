@@ -24,15 +24,15 @@ def answers(folder: Path, compiled: Session, season: Season, *, keep: bool) -> t
         return unanswered(compiled.book, compiled.calls, season, cache, expander=compiled.expander)
 
 
-def summary(folder: Path, compiled: Session, found: Sequence[Diagnostic]) -> str:
-    """The last line of a check: how many calls, and how much was ``found``."""
+def summary(folder: Path, compiled: Session, calls: int, found: Sequence[Diagnostic]) -> str:
+    """The last line of a check: of how many ``calls``, and how much was ``found``."""
     printed, lowered = parted(found, compiled.lowered)
     errors = sum(d.is_error for d in printed)
     counts = (
-        how_many(len(compiled.calls.orders), "call"),
+        how_many(calls, "call"),
         how_many(errors, "error"),
         how_many(len(printed) - errors, "warning"),
         *((f"{len(lowered)} lowered",) if lowered else ()),
     )
-    title = compiled.season.team.name if compiled.season else plain(str(folder))
+    title = compiled.book.settings.name if compiled.book is not None else plain(str(folder))
     return f"{title}: {', '.join(counts)}"

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from stemline.commands.options import FOLDER, SIZES, SPOTS, THEME
+from stemline.commands.options import FOLDER, NO_CACHE, SIZES, SPOTS, THEME
 
 if TYPE_CHECKING:
     from stemline.football.play import Play
@@ -32,6 +32,7 @@ if TYPE_CHECKING:
 )  # fmt: skip
 @click.option("--before-call", "renamed", default="", help="Its name there, where it had another.")
 @THEME
+@NO_CACHE
 def draw(
     folder: Path,
     call: str,
@@ -43,11 +44,12 @@ def draw(
     before: str,
     renamed: str,
     theme: str,
+    no_cache: bool,
 ) -> None:
     """Draw one CALL; as SVG to the terminal where no file is given."""
     from contextlib import nullcontext
 
-    from stemline.commands.opening import kind_of, opened, theme_for, writing
+    from stemline.commands.opening import kept, kind_of, opened, theme_for, writing
     from stemline.diagnostics.in_words import how_many
     from stemline.diagnostics.render import render
     from stemline.outside.file import write_file
@@ -73,10 +75,11 @@ def draw(
     was = _before(folder, before, renamed, play, against)
     assert compiled.book is not None, "a play comes from a book"
     level = compiled.book.settings.level
-    with writing(), workroom() if kind == ".pdf" else nullcontext():
+    room = workroom() if kind == ".pdf" else nullcontext()
+    with writing(), room, kept(not no_cache) as store:
         data = drawn(
             play, look, BY_WORD[size], kind,
-            only=label, before=was, level=level, duties=bool(against),
+            only=label, before=was, level=level, duties=bool(against), store=store,
         )  # fmt: skip
     others = sum(d.is_error for d in (*texts.found, *compiled.definitions))
     if others:

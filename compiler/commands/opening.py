@@ -21,8 +21,10 @@ from stemline.diagnostics.lowered import lowered_line, parted
 from stemline.diagnostics.nearest import nearest
 from stemline.diagnostics.render import render
 from stemline.outside import folder as output_folder
+from stemline.outside.cache import place
 from stemline.outside.not_written import NotWritten
 from stemline.outside.project import Files, read_files
+from stemline.outside.store import Store
 from stemline.session import Session
 from stemline.source import Source, Span
 from stemline.theme import Found, Theme, load_theme, theme_called
@@ -49,6 +51,12 @@ def writing() -> Iterator[None]:
         return
     click.echo(render([found], {}), nl=False, err=True)
     raise SystemExit(2)
+
+
+def kept(cached: bool) -> Store:
+    """What was worked out before, for as long as it is entered; nothing where ``cached`` is False,
+    and then nothing is kept."""
+    return Store(place("results") if cached else None)
 
 
 def real(path: Path) -> Path:
@@ -127,13 +135,19 @@ def theme_of(folder: Path, asked: str, compiled: Session) -> Found:
     return Found(load_theme(), (), ())
 
 
-def print_found(found: Iterable[Diagnostic], texts: Files, lowered: Collection[str] = ()) -> None:
-    """What was found; warnings that the playbook lowers are counted in a line at the end."""
+def print_found(
+    found: Iterable[Diagnostic], texts: Files, lowered: Collection[str] = ()
+) -> tuple[str, ...]:
+    """What was found; warnings that the playbook lowers are counted in a line at the end. Gives the
+    lines that were printed."""
     printed, counted = parted(found, lowered)
-    if printed:
-        click.echo(render(printed, texts.by_name), err=True)
-    if counted:
-        click.echo(lowered_line(counted), err=True)
+    said = (
+        *((render(printed, texts.by_name),) if printed else ()),
+        *((lowered_line(counted),) if counted else ()),
+    )
+    for each in said:
+        click.echo(each, err=True)
+    return said
 
 
 def leave(found: tuple[Diagnostic, ...]) -> None:

@@ -10,6 +10,12 @@ FOLDER = click.argument("folder", type=click.Path(path_type=Path))
 THEME = click.option(
     "--theme", default="", help="A theme's name or folder, over the playbook's own."
 )
+NO_CACHE = click.option(
+    "--no-cache",
+    is_flag=True,
+    envvar="STEMLINE_NO_CACHE",
+    help="Keep nothing on this machine for the next time, and use nothing of the last.",
+)
 SPOTS = ("left hash", "middle", "right hash")
 """The ball spots by the words of `football.field.BallSpot`, and the sizes by those of
 `theme.SIZES`; a test holds them to each other."""

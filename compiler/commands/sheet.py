@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from stemline.commands.options import FOLDER, SIZES, THEME
+from stemline.commands.options import FOLDER, NO_CACHE, SIZES, THEME
 
 
 @click.command()
@@ -22,6 +22,7 @@ from stemline.commands.options import FOLDER, SIZES, THEME
     "--paper", type=click.Choice(["letter", "a4", "screen"]), default="letter", show_default=True
 )
 @THEME
+@NO_CACHE
 def sheet(
     folder: Path,
     output: Path | None,
@@ -30,12 +31,14 @@ def sheet(
     size: str,
     paper: str,
     theme: str,
+    no_cache: bool,
 ) -> None:
     """Put every diagram, each under its call, on a few pages.
 
     Where no file is named: FOLDER/build/sheet/contact-sheet.pdf.
     """
     from stemline.commands.opening import (
+        kept,
         kind_of,
         leave,
         narrowed,
@@ -74,10 +77,11 @@ def sheet(
         if output is None:
             refuse_led_out(folder, shelf)
             output_folder.refuse(shelf, (file.name,))
-        with workroom(), progress() as tell:
+        with workroom(), progress() as tell, kept(not no_cache) as store:
             data, count = made_sheet(
-                compiled, season, rev, date, paper, look, kind, tell, BY_WORD[size], views=views
-            )
+                compiled, season, rev, date, paper, look, kind, tell, BY_WORD[size],
+                views=views, store=store,
+            )  # fmt: skip
         interrupts.heed()
         if output is None:
             output_folder.replace(shelf, {file.name: data})

@@ -9,8 +9,8 @@ from __future__ import annotations
 
 import hashlib
 import re
-from collections.abc import Callable, Iterable, Mapping, MutableMapping
-from typing import Any
+from collections.abc import Callable, Iterable, Mapping
+from typing import Any, Protocol
 
 from stemline.book.content.book import Book
 from stemline.book.content.page import Page
@@ -28,9 +28,18 @@ OPENING = ("contents", "care", "reading")
 
 Heights = Mapping[str, float]
 """Points by id."""
-Memory = MutableMapping[str, Heights]
-"""What was measured, by a digest of all that it hangs on but the program and its libraries: who
-keeps it for longer keeps it by those."""
+
+
+class Memory(Protocol):
+    """What was measured, by a digest of all that it hangs on but the program and its libraries: who
+    keeps it for longer keeps it by those."""
+
+    def __contains__(self, key: object, /) -> bool: ...
+
+    def __getitem__(self, key: str, /) -> Heights: ...
+
+    def __setitem__(self, key: str, heights: Heights, /) -> None: ...
+
 
 _PICTURE = re.compile(r"stemline:picture/([\w-]+)")
 _ID = re.compile(r' id="([^"]+)"')

@@ -41,6 +41,10 @@ class Box:
 
     def overlap(self, other: Box) -> float:
         """Shared area in square yards."""
+        if self.right <= other.left or other.right <= self.left:
+            return 0.0
+        if self.top <= other.bottom or other.top <= self.bottom:
+            return 0.0
         wide = min(self.right, other.right) - max(self.left, other.left)
         tall = min(self.top, other.top) - max(self.bottom, other.bottom)
         return wide * tall if wide > 0 and tall > 0 else 0.0

@@ -130,9 +130,15 @@ def far_from(points: Sequence[Point], p: Point) -> float:
     """Yards from p to the nearest place of a polyline."""
     px, py, best = p.x, p.y, math.inf
     for a, b in pairwise(points):
-        ax, ay, dx, dy = a.x, a.y, b.x - a.x, b.y - a.y
+        ax, ay = a.x, a.y
+        dx, dy = b.x - ax, b.y - ay
         size = dx * dx + dy * dy
         t = ((px - ax) * dx + (py - ay) * dy) / size if size > _NONE else 0.0
-        t = min(1.0, max(0.0, t))
-        best = min(best, (ax + t * dx - px) ** 2 + (ay + t * dy - py) ** 2)
+        if t >= 1.0:
+            t = 1.0
+        elif not t > 0.0:
+            t = 0.0
+        far = (ax + t * dx - px) ** 2 + (ay + t * dy - py) ** 2
+        if far < best:
+            best = far
     return math.sqrt(best)

@@ -42,6 +42,20 @@ def refuse(root: Path, names: Mapping[str, object] | tuple[str, ...]) -> None:
         raise NotWritten(E952(why=reason(error)), root) from error
 
 
+def standing(root: Path) -> dict[str, str] | None:
+    """What stemline wrote into the folder, each file's name and digest, where all of it stands as
+    it was written and nothing waits for its place; else None."""
+    held = root / HELD
+    try:
+        if held.is_symlink() or any((held / each).exists() for each in (_WHOLE, _COMING, _STAGED)):
+            return None
+        files = read(held / _STANDS)
+        sound = all(_digest_in(root, name) == digest for name, digest in files.items())
+    except OSError:
+        return None
+    return files if sound else None
+
+
 def replace(root: Path, files: Mapping[str, bytes]) -> None:
     """Put ``files``, by their names below ``root``, in the place of all that stemline wrote there.
 

@@ -12,27 +12,24 @@ from itertools import groupby
 from stemline.book.content.book import Book
 from stemline.book.content.page import Entry, Page
 from stemline.emit.contact import Contact, SheetCell, SheetGroup
-from stemline.emit.pdf_ink import art_of
-from stemline.emit.svg import to_svg
-from stemline.football.timing.levels import HIGH_SCHOOL, PlayingLevel
-from stemline.picture.picture import picture
+from stemline.printing.drawings import Drawings, Showing
 from stemline.printing.model import Progress
-from stemline.theme import Size, Theme
+from stemline.theme import Size
 
 
 def contact_sheet(
     book: Book,
-    theme: Theme,
+    drawings: Drawings,
     progress: Progress,
     size: Size = Size.THUMB,
     *,
-    level: PlayingLevel = HIGH_SCHOOL,
     views: bool = False,
+    svg: bool = True,
 ) -> Contact:
     """Every call, formation, protection and look of ``book`` at ``size``, in its order.
 
-    ``level`` is the season's. ``views`` adds the runs against other fronts and what else its pages
-    show a thing against. ``progress`` is told as for a build.
+    ``svg`` tells that it becomes one. ``views`` adds the runs against other fronts and what else
+    its pages show a thing against. ``progress`` is told as for a build.
     """
     total = sum(len(_entries(page, views)) for page in book.pages)
     groups: list[SheetGroup] = []
@@ -40,7 +37,7 @@ def contact_sheet(
     for family, pages in groupby(book.pages, lambda page: page.family or page.name):
         cells: list[SheetCell] = []
         for page in pages:
-            for cell in _cells(page, theme, size, level, views):
+            for cell in _cells(page, drawings, size, views, svg):
                 cells.append(cell)
                 done += 1
                 progress(done, total)
@@ -50,12 +47,11 @@ def contact_sheet(
 
 
 def _cells(
-    page: Page, theme: Theme, size: Size, level: PlayingLevel, views: bool
+    page: Page, drawings: Drawings, size: Size, views: bool, svg: bool
 ) -> Iterator[SheetCell]:
     for entry in _entries(page, views):
-        scene = picture(entry.play, size, theme, duties=page.duties, level=level)
-        svg = to_svg(scene, theme, f"{entry.id}-")
-        art = art_of(entry.id, scene, theme, svg)
+        wanted = Showing(size, duties=page.duties)
+        art = drawings.art(entry.id, entry.play, wanted, svg=svg, ids=f"{entry.id}-")
         named = entry.listed or page.base is None
         yield SheetCell(entry.call if named else f"{page.name}: {entry.call}", art, entry.listed)
 

@@ -11,14 +11,15 @@ from stemline.emit.apart import apart
 from stemline.emit.gallery import Art, Gallery
 from stemline.emit.pdf import to_pdf
 from stemline.emit.pdf_ink import art_of
-from stemline.emit.svg import to_svg
 from stemline.football.play import Season
 from stemline.football.timing.clock import read_clock
 from stemline.football.timing.levels import LEVELS
+from stemline.outside.store import Store
 from stemline.picture.clock_strip import clock_scene
 from stemline.picture.legend.legend import legend_entries
-from stemline.picture.picture import frame_of, picture
-from stemline.picture.scene.scene import Scene
+from stemline.picture.picture import frame_of
+from stemline.printing.drawings import Drawings, Showing
+from stemline.printing.measured import Measured
 from stemline.printing.model import Progress
 from stemline.theme import Size, Theme
 
@@ -38,9 +39,12 @@ class Build:
         theme: Theme,
         progress: Progress,
         paper: Paper = Paper.LETTER,
+        store: Store | None = None,
     ) -> None:
         self._season, self._theme, self._date = season, theme, date
         self._level = LEVELS[season.level]
+        self._store = store
+        self._drawings = Drawings(theme, self._level, store)
         self._legend = legend_entries(theme)
         captions = tuple(caption for caption, _ in self._legend)
         self._book = make_book(season, Edition(revision, date, paper), captions)
@@ -54,9 +58,11 @@ class Build:
         """
         arts = [art for page in self._book.pages for art in self._arts(page)]
         for number, (_, scene) in enumerate(self._legend, 1):
-            arts.append(_art(f"legend-{number}", scene, self._theme))
+            arts.append(art_of(f"legend-{number}", scene, self._theme, ""))
         gallery = Gallery(tuple(arts))
-        return apart(self._theme, len(arts), to_pdf, self._book, gallery, self._theme, self._date)
+        memory = Measured(self._store) if self._store is not None and self._theme.bundled else None
+        values = self._book, gallery, self._theme, self._date, memory
+        return apart(self._theme, len(arts), to_pdf, *values)
 
     def pictures(self) -> dict[str, str]:
         """Every call's large picture as SVG, by the call as it is spoken."""
@@ -64,8 +70,7 @@ class Build:
         for play in self._season.plays:
             art = self._large.get(play.call.spoken)
             if art is None:
-                scene = picture(play, Size.FULL, self._theme, level=self._level)
-                art = _art("", scene, self._theme, named=True)
+                art = self._drawings.art("", play, Showing(Size.FULL), svg=True)
                 self._tell()
             drawn[play.call.spoken] = art.svg
         return drawn
@@ -74,10 +79,8 @@ class Build:
         """The page's first picture large, the others small and all in one frame, to be compared."""
         arts: list[Art] = []
         if page.base is not None:
-            scene = picture(
-                page.base.play, Size.FULL, self._theme, duties=page.duties, level=self._level
-            )
-            art = _art(page.base.id, scene, self._theme, named=True)
+            wanted = Showing(Size.FULL, duties=page.duties)
+            art = self._drawings.art(page.base.id, page.base.play, wanted, svg=page.base.listed)
             if page.base.listed:
                 self._large[page.base.call] = art
             arts.append(art)
@@ -87,18 +90,15 @@ class Build:
         plays = [entry.play for entry in page.dressups]
         frame = frame_of(plays, Size.THUMB, page.duties) if plays else None
         for entry in page.dressups:
-            scene = picture(
-                entry.play, Size.THUMB, self._theme, frame, duties=page.duties, level=self._level
-            )
-            arts.append(_art(entry.id, scene, self._theme))
+            wanted = Showing(Size.THUMB, frame, duties=page.duties)
+            arts.append(self._drawings.art(entry.id, entry.play, wanted))
             self._tell()
         return arts
 
     def _clock(self, page: Page, base: Entry) -> Art:
         """The quarterback's clock of the page's first call."""
         clock = replace(read_clock(base.play, self._level), rusher=page.rusher)
-        scene = clock_scene(clock, self._theme)
-        return _art(page.clock, scene, self._theme)
+        return art_of(page.clock, clock_scene(clock, self._theme), self._theme, "")
 
     def _tell(self) -> None:
         self._told += 1
@@ -110,9 +110,3 @@ def _all(book: Book, season: Season) -> int:
     pages = sum(len(page.entries) for page in book.pages)
     large = sum(page.base is not None and page.base.listed for page in book.pages)
     return pages + len(season.plays) - large
-
-
-def _art(id_: str, scene: Scene, theme: Theme, *, named: bool = False) -> Art:
-    """``named`` is a picture that also becomes a file of its own: it has an SVG too."""
-    svg = to_svg(scene, theme) if named else ""
-    return art_of(id_, scene, theme, svg)

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Any, Generic, TypeVar, cast
 
 from stemline.football.field import Field
 from stemline.football.offence.counting import Count
-from stemline.football.play import Man
+from stemline.football.play import Man, Play
 from stemline.lineup.lined_up import LinedUp
 from stemline.source import NOWHERE, Span
 
@@ -56,4 +56,5 @@ _TABLE: dict[type, Callable[[Any], tuple[Callable[..., Any], tuple[Any, ...]]]] 
     Field: _by_fields,
     Man: _by_fields,
     LinedUp: _by_fields,
+    Play: _by_fields,
 }

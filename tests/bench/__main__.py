@@ -22,6 +22,7 @@ from stemline.session import Session
 from stemline.syntax.parser import parse
 
 from .calls import PLAYBOOKS, fresh_book, many_orders
+from .commands import compared
 from .papers import built
 from .season import checked
 
@@ -41,7 +42,13 @@ def main() -> None:
     parser.add_argument("--calls", type=int, default=600)
     parser.add_argument("--looks", type=int, default=8)
     parser.add_argument("--build", action="store_true", help="build the book too, which takes long")
+    parser.add_argument("--commands", action="store_true", help="time whole commands instead")
+    parser.add_argument("--against", default="", help="a git revision, timed in the same run")
     asked = parser.parse_args()
+    if asked.commands or asked.against:
+        for line in compared(asked.playbook, asked.against):
+            print(line, flush=True)
+        return
     reference = _reference()
     orders = many_orders(asked.playbook, asked.calls)
     rows = [*_check(asked.playbook), *_season(asked.playbook, orders, asked.looks)]

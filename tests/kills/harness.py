@@ -20,6 +20,7 @@ from collections import Counter
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
+from functools import partial
 from pathlib import Path
 from types import FrameType
 
@@ -173,6 +174,8 @@ def stopped(playbook: Path, work: Path, kills: int, interrupts: int, seed: int) 
     import stemline.commands
     from stemline.outside import folder as output_folder
 
+    # A twin has its maker's connections, and none of its locks: no store is for both.
+    os.environ["STEMLINE_NO_CACHE"] = "1"
     dice = random.Random(seed)
     mine, other = work / "mine", work / "other"
     shutil.copytree(playbook, mine, ignore=shutil.ignore_patterns("build"))
@@ -217,23 +220,46 @@ def stopped(playbook: Path, work: Path, kills: int, interrupts: int, seed: int) 
 
 
 def whole_builds(playbook: Path, work: Path, count: int, seed: int, report: Report) -> None:
-    """Kill so many builds, each started for it, at random moments of their whole time."""
+    """Kill so many builds, each started for it, at random moments of their whole time.
+
+    They build two books in turn from what the ones before have kept, so none has nothing to do; at
+    the end each book is built once more from what is left and must be as it is without.
+    """
     dice = random.Random(seed)
-    mine = work / "whole"
+    mine, other = work / "whole", work / "whole other"
     shutil.copytree(playbook, mine, ignore=shutil.ignore_patterns("build"))
-    seconds = _timed(lambda: subprocess.run([*BUILD, mine], check=True, capture_output=True))
-    good = files_in(mine / "build")
+    shutil.copytree(mine, other)
+    _change(other)
+    good: list[Files] = []
+    texts: list[Files] = []
+    seconds = 0.0
+    for each in (mine, other):
+        command = [*BUILD, "--no-cache", "--out", work / "good", each]
+        seconds = _timed(partial(subprocess.run, command, check=True, capture_output=True))
+        good.append(files_in(work / "good"))
+        texts.append({file.name: file.read_bytes() for file in each.glob("*.play")})
+    kept = {k: v for k, v in os.environ.items() if k != "STEMLINE_NO_CACHE"}
+    kept |= {name: str(work / "kept") for name in ("XDG_CACHE_HOME", "HOME")}
     for number in range(count):
+        for name, data in texts[number % 2].items():
+            (mine / name).write_bytes(data)
         stop = signal.SIGINT if number % 3 == 0 else signal.SIGKILL
-        with subprocess.Popen([*BUILD, mine], stderr=subprocess.PIPE, text=True) as child:
+        with subprocess.Popen([*BUILD, mine], stderr=subprocess.PIPE, text=True, env=kept) as child:
             time.sleep(dice.random() * seconds)
             child.send_signal(stop)
             _, said = child.communicate()
         report.ended[f"{stop.name} of a process of its own"] += 1
         if child.returncode not in (130 if stop is signal.SIGINT else -stop, 0):
             report.faults.append(f"whole build: ended with {child.returncode}")
-        if "Traceback" in said or files_in(mine / "build") != good:
+        settle(mine / "build")
+        if "Traceback" in said or files_in(mine / "build") not in ({}, *good):
             report.faults.append(f"whole build: {stop.name} was not clean")
+    for book, wanted in zip(texts, good, strict=True):
+        for name, data in book.items():
+            (mine / name).write_bytes(data)
+        subprocess.run([*BUILD, mine], check=True, capture_output=True, env=kept)
+        if files_in(mine / "build") != wanted:
+            report.faults.append("whole build: from what killed builds have kept it is another")
 
 
 def _change(playbook: Path) -> None:

@@ -11,7 +11,7 @@ import pytest
 from stemline.outside import folder
 from stemline.outside.not_written import NotWritten
 
-from .harness import Stopper, stopped
+from .harness import Report, Stopper, stopped, whole_builds
 
 
 @pytest.fixture
@@ -27,6 +27,17 @@ def test_a_stopped_build_leaves_one_whole_book(starter: Path, tmp_path: Path) ->
     assert sum(report.ended.values()) == 36
     assert sum(report.left.values()) == 36
     assert report.left["old book"] > 0
+
+
+def test_builds_killed_one_after_another_leave_what_the_next_can_use(
+    starter: Path, tmp_path: Path
+) -> None:
+    """Few, since each is a process of its own; `python -m tests.kills --whole 50` kills more."""
+    report = Report()
+    (tmp_path / "work").mkdir()
+    whole_builds(starter, tmp_path / "work", 6, 1, report)
+    assert report.faults == []
+    assert sum(report.ended.values()) == 6
 
 
 def test_the_harness_sees_a_damaged_book(tmp_path: Path) -> None:

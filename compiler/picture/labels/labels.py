@@ -226,7 +226,7 @@ def _cut_off(at: Point, box: Box, ink: Ink, pad: float) -> float:
     dot, total = pad / 4, 0.0
     for part in (0.45, 0.65, 0.85):
         p = start + (end - start).scaled(part)
-        total += ink.under(Box(p.x - dot, p.y - dot, p.x + dot, p.y + dot), dot)[1]
+        total += ink.under(Box(p.x - dot, p.y - dot, p.x + dot, p.y + dot).grown(dot))[0]
     return total
 
 

@@ -140,12 +140,16 @@ def _best(path: Path, symbol: Symbol, obstacles: Sequence[Round], ink: Ink, boar
     for index, tried in enumerate(_tries(path, symbol, room, board)):
         if index == len(_DROPS) and best_cost < _THROUGH:
             break
-        bent = detour(tried, obstacles, board.mark("turn"))
-        points = points_of(segments(bent))
         cost = index * _DROP_COST
-        cost += sum(_THROUGH for o in obstacles if _over(bent, symbol, o, board))
+        if cost >= best_cost - 1e-6:
+            continue  # whatever is added, it is not the cheapest
+        bent = detour(tried, obstacles, board.mark("turn"))
+        points, pieces = points_of(segments(bent)), _up_to(symbol, bent, board)
+        cost += sum(_THROUGH for o in obstacles if _over(pieces, o, board))
         cost += sum(_OTHER_SIDE for o in obstacles if side_of(path, o) * side_of(bent, o) < 0)
         for at in _walk(points, near):
+            if cost >= best_cost - 1e-6:
+                break
             cost += _LINE_COST if abs(at.y) < _ON_LINE else 0.0
             cost += ink.under(Box(at.x - near, at.y - near, at.x + near, at.y + near))[0]
         if cost < best_cost - 1e-6:
@@ -168,9 +172,8 @@ def _tries(path: Path, symbol: Symbol, room: float, board: Board) -> Iterable[Pa
         yield replace(path, legs=(*path.legs[:-1], corner, path.legs[-1]))
 
 
-def _over(path: Path, symbol: Symbol, o: Round, board: Board) -> bool:
-    """Whether a motion or its arrowhead lies on another man."""
-    pieces = _up_to(symbol, path, board)
+def _over(pieces: Pieces, o: Round, board: Board) -> bool:
+    """Whether a motion drawn so, or its arrowhead, lies on another man."""
     if not pieces:
         return False
     half = board.weight("motion") / 2

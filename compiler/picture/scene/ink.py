@@ -43,6 +43,9 @@ class Ink:
     def under(self, box: Box, around: float = 0.0) -> tuple[float, float]:
         """The weight of line under a box, about one for each step of a plain line, and that under
         the box grown by ``around``."""
+        if not around:
+            inner = self._weight(box)
+            return inner, inner
         cell, inner, outer = self._cell, 0.0, 0.0
         left, right, bottom, top = box.left, box.right, box.bottom, box.top
         low_x, high_x, low_y, high_y = left - around, right + around, bottom - around, top + around
@@ -55,6 +58,18 @@ class Ink:
                         if left <= x <= right and bottom <= y <= top:
                             inner += weight
         return inner, outer
+
+    def _weight(self, box: Box) -> float:
+        cell, dots, total = self._cell, self._dots, 0.0
+        left, right, bottom, top = box.left, box.right, box.bottom, box.top
+        rows = range(math.floor(bottom / cell), math.floor(top / cell) + 1)
+        for i in range(math.floor(left / cell), math.floor(right / cell) + 1):
+            for j in rows:
+                if (i, j) in dots:
+                    for x, y, weight in dots[i, j]:
+                        if left <= x <= right and bottom <= y <= top:
+                            total += weight
+        return total
 
     def covers(self, box: Box) -> bool:
         """Whether a box would lie on a symbol."""

@@ -298,11 +298,25 @@ def beside_lines(
         if letter.style == "defender-behind":
             white += board.yards(_DOTS)
             farther *= max(1.0, board.yards(_YARD))
-        made[name] = min(
-            (replace(letter, at=letter.at + step) for step in _steps(farther)),
-            key=lambda new: _cost(new, letter, others, ink, white, board),
-        )
+        made[name] = _cheapest(letter, farther, others, ink, white, board)
     return {name: _written(letter, ink, board) for name, letter in made.items()}
+
+
+def _cheapest(
+    old: Letter, farther: float, others: Sequence[Box], ink: Ink, white: float, board: Board
+) -> Letter:
+    """The letter at the first of the cheapest steps; one that is too far to be it costs nothing to
+    look at."""
+    best, least = old, math.inf
+    for step in _steps(farther):
+        at = old.at + step
+        if round(_FAR * at.distance(old.at), 6) >= least:
+            continue
+        new = replace(old, at=at)
+        cost = _cost(new, old, others, ink, white, board)
+        if cost < least:
+            best, least = new, cost
+    return best
 
 
 def _written(letter: Letter, ink: Ink, board: Board) -> Letter:

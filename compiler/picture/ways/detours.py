@@ -11,7 +11,6 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from itertools import pairwise
 
 from stemline.geometry.curves import dot, far_from, left_of, nearest, turned, unit
 from stemline.geometry.paths import Leg, Path, Point, length, polyline
@@ -116,7 +115,7 @@ def _tightest(
     ways = [_tightest(path, left, all_, turn, most - 1, slanting)]
     for side in _sides(path, index, obstacle):
         for bent in _bends(path, index, obstacle, side, turn, all_):
-            again = _passing(bent, obstacle) < obstacle.hard
+            again = _passing(bent.corners, obstacle) < obstacle.hard
             ways.append(_tightest(bent, still if again else left, all_, turn, most - 1, slanting))
             if not slanting or ways[-1][0] < _THROUGH:
                 break
@@ -124,34 +123,37 @@ def _tightest(
 
 
 def _cost(path: Path, obstacles: Sequence[Round]) -> float:
-    through = 0.0
+    through, corners = 0.0, path.corners
     for o in obstacles:
-        near = _passing(path, o)
+        near = _passing(corners, o)
         if near < o.hard:
             through += _THROUGH
         elif near < o.radius:
             through += _TIGHT * (o.radius - near) / (o.radius - o.hard)
-    return length(path.corners) + _TURNING * turned(path) + through
+    return length(corners) + _TURNING * turned(path) + through
 
 
-def _reaches(a: Point, b: Point, o: Round) -> bool:
-    """Whether the box round a piece comes into the white around a man: else it is clear of him."""
+def _reached(corners: Sequence[Point], o: Round) -> Iterator[tuple[int, Point, Point]]:
+    """The pieces, each with its number, whose box comes into the white around a man: all others are
+    clear of him."""
     x, y, far = o.at.x, o.at.y, o.radius
-    return (
-        min(a.x, b.x) - far < x < max(a.x, b.x) + far
-        and min(a.y, b.y) - far < y < max(a.y, b.y) + far
-    )
+    a = corners[0]
+    for index in range(len(corners) - 1):
+        b = corners[index + 1]
+        left, right = (a.x, b.x) if a.x < b.x else (b.x, a.x)
+        if left - far < x < right + far:
+            low, high = (a.y, b.y) if a.y < b.y else (b.y, a.y)
+            if low - far < y < high + far:
+                yield index, a, b
+        a = b
 
 
-def _passing(path: Path, o: Round) -> float:
-    """How near the path passes a man, where that is into his white."""
-    corners = path.corners
+def _passing(corners: Sequence[Point], o: Round) -> float:
+    """How near a path by these corners passes a man, where that is into his white."""
     best = math.inf
-    for index, (a, b) in enumerate(pairwise(corners)):
-        if not _reaches(a, b, o):
-            continue
+    for index, a, b in _reached(corners, o):
         at, way = nearest(a, b, o.at)
-        if not _at_an_end(way, index, len(path.legs)):
+        if not _at_an_end(way, index, len(corners) - 1):
             best = min(best, at.distance(o.at))
     return best
 
@@ -159,17 +161,18 @@ def _passing(path: Path, o: Round) -> float:
 def _first(path: Path, obstacles: Sequence[Round]) -> tuple[int, Round] | None:
     """The first piece of the path that runs too near an obstacle, and the nearest such one."""
     corners = path.corners
-    for index, (a, b) in enumerate(pairwise(corners)):
-        hits: list[tuple[float, Round]] = []
-        for o in obstacles:
-            if not _reaches(a, b, o):
-                continue
+    first: tuple[int, float, Round] | None = None
+    for o in obstacles:
+        for index, a, b in _reached(corners, o):
+            if first is not None and index > first[0]:
+                break
             at, way = nearest(a, b, o.at)
             if not _at_an_end(way, index, len(path.legs)) and at.distance(o.at) < o.radius * 0.99:
-                hits.append((a.distance(at), o))
-        if hits:
-            return index, min(hits, key=lambda hit: hit[0])[1]
-    return None
+                far = a.distance(at)
+                if first is None or (index, far) < first[:2]:
+                    first = index, far, o
+                break
+    return (first[0], first[2]) if first is not None else None
 
 
 def _at_an_end(way: float, index: int, legs: int) -> bool:

@@ -65,10 +65,11 @@ def land(path: Path, obstacles: Sequence[Round], tip: Tip, turn: float) -> Path:
     its end or wind round him. A bend takes ``turn`` yards at most."""
     bent = detour(path, obstacles, turn)
     beside = [o for o in obstacles if _about(path.end, o, tip)]
-    near = [o for o in beside if _touches(bent, o, tip, 0.0)]
+    near = list(_touched(bent, beside, tip, 0.0))
     best, least = bent, math.inf
     if not near:
-        near = [o for o in beside if far_from(polyline(path), o.at) < o.radius]
+        planned = polyline(path) if beside else ()
+        near = [o for o in beside if far_from(planned, o.at) < o.radius]
         if not near or turned(bent) < turned(path) + _HOOK:
             return bent
         least = _TURNING * turned(bent)
@@ -81,7 +82,7 @@ def land(path: Path, obstacles: Sequence[Round], tip: Tip, turn: float) -> Path:
             continue
         tried = detour(_ended(way, end), obstacles, turn)
         cost += _TURNING * (turned(tried) + _aside(path, tried))
-        if cost >= least - 1e-6 or any(_touches(tried, o, tip, _WHITE) for o in obstacles):
+        if cost >= least - 1e-6 or any(_touched(tried, obstacles, tip, _WHITE)):
             continue
         if all(side_of(path, o) * side_of(tried, o) >= 0 for o in near):
             best, least = tried, cost
@@ -131,12 +132,15 @@ def _about(end: Point, o: Round, tip: Tip) -> bool:
     return o.at.distance(end) < o.radius + tip.long + _ABOUT
 
 
-def _touches(path: Path, o: Round, tip: Tip, white: float) -> bool:
-    """Whether the path as drawn comes into a man, or into ``white`` of the white around him."""
-    keep = o.hard + white * (o.radius - o.hard)
-    return (
-        far_from(polyline(path), o.at) < keep + tip.line or far_from(_tip(path, tip), o.at) < keep
-    )
+def _touched(path: Path, obstacles: Sequence[Round], tip: Tip, white: float) -> Iterator[Round]:
+    """Those into whom the path as drawn comes, or into ``white`` of the white around them."""
+    if not obstacles:
+        return
+    drawn, head = polyline(path), _tip(path, tip)
+    for o in obstacles:
+        keep = o.hard + white * (o.radius - o.hard)
+        if far_from(drawn, o.at) < keep + tip.line or far_from(head, o.at) < keep:
+            yield o
 
 
 def _tip(path: Path, tip: Tip) -> tuple[Point, ...]:
