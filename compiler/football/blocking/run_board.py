@@ -27,7 +27,7 @@ _AROUND = (BlockWay.PULL, BlockWay.KICK, BlockWay.LEAD)
 """Rules by which a man goes around the end, or out at it."""
 
 
-class Board:
+class RunBoard:
     """The work on one front.
 
     ``choice`` is every man's rule, by its index (one past the last for none), with the man of the

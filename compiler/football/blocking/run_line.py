@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from stemline.football.blocking.run_answers import once
-from stemline.football.blocking.run_board import NOBODY, Board
+from stemline.football.blocking.run_board import NOBODY, RunBoard
 from stemline.football.blocking.run_rules import MEANINGS, PULLS, BlockWay, Takes
 from stemline.football.defence.described import Described
 from stemline.football.defence.fronts import HEAD_UP, TOUCH
@@ -18,7 +18,7 @@ _END_REACH = 8.0
 practice."""
 
 
-class LineBlocks(Board):
+class LineBlocks(RunBoard):
     """Each step leaves `choice` and `owners` nearer to the answer."""
 
     def block_line(self) -> None:
