@@ -13,6 +13,7 @@ import click
 
 from stemline.commands.build import build
 from stemline.commands.check import check
+from stemline.commands.compare import compare
 from stemline.commands.draw import draw
 from stemline.commands.list_calls import list_calls
 from stemline.commands.new import new
@@ -37,5 +38,5 @@ def main() -> None:
     """Compile a playbook written as plain text: check it, list its calls, draw and print it."""
 
 
-for _command in (check, list_calls, draw, build, sheet, new, show):
+for _command in (check, list_calls, draw, build, sheet, compare, new, show):
     main.add_command(_command)
