@@ -15,7 +15,10 @@ from stemline.commands.build import build
 from stemline.commands.check import check
 from stemline.commands.compare import compare
 from stemline.commands.draw import draw
+from stemline.commands.format_texts import format_texts
+from stemline.commands.install_git import install_git, tell
 from stemline.commands.list_calls import list_calls
+from stemline.commands.merge import merge
 from stemline.commands.new import new
 from stemline.commands.sheet import sheet
 from stemline.commands.show import show
@@ -38,5 +41,8 @@ def main() -> None:
     """Compile a playbook written as plain text: check it, list its calls, draw and print it."""
 
 
-for _command in (check, list_calls, draw, build, sheet, compare, new, show):
+for _command in (
+    *(check, list_calls, draw, build, sheet, compare, format_texts, new, show),
+    *(merge, install_git, tell),
+):
     main.add_command(_command)

@@ -54,6 +54,22 @@ def has_repository(folder: Path) -> bool:
     return _git(folder, "rev-parse", "--git-dir") is not None
 
 
+def git_folder(folder: Path) -> Path | None:
+    """Where the repository keeps its own files; None outside of one."""
+    answer = _git(folder, "rev-parse", "--git-common-dir")
+    return (folder / answer.decode("utf-8", "surrogateescape").strip()) if answer else None
+
+
+def set_setting(folder: Path, name: str, value: str) -> None:
+    """Write one setting of the repository's own."""
+    _git(folder, "config", "--local", name, value)
+
+
+def unset_section(folder: Path, section: str) -> None:
+    """Take a whole section out of the repository's own settings."""
+    _git(folder, "config", "--local", "--remove-section", section)
+
+
 def commit_of(folder: Path, revision: str) -> str | None:
     """The commit that a revision names, for a day the last one of the folder until its end; None
     where it names none, and for an option."""

@@ -33,9 +33,7 @@ def _texts_read_once() -> Iterator[None]:
 
 @cache
 def _text() -> Text:
-    return Text(
-        tuple((s.name, tuple(s.text.splitlines())) for s in read_files(BOOK).sources)
-    )
+    return Text(tuple((s.name, tuple(s.text.splitlines())) for s in read_files(BOOK).sources))
 
 
 def _session(text: Text) -> Session:
@@ -74,9 +72,7 @@ def _told(found: Comparison) -> Expected:
             for c in named
             for line in c.lines
         ),
-        renamed=frozenset(
-            (c.was.title, c.now.name) for c in named if c.was.name != c.now.name
-        ),
+        renamed=frozenset((c.was.title, c.now.name) for c in named if c.was.name != c.now.name),
         added=frozenset(c.now.title for c in changes if c.was is None),
         gone=frozenset(c.was.title for c in changes if c.now is None),
         roles=frozenset(role for c in named for role in c.roles),
