@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
+
+if TYPE_CHECKING:
+    from stemline.source import Source
 
 
 @click.command("format")
@@ -20,43 +25,53 @@ def format_texts(paths: tuple[Path, ...], check: bool, diff: bool) -> None:
     Comments stay where they belong and no line changes its place, so no play changes. A line that
     cannot be read stays as it is.
     """
+    import sys
     from difflib import unified_diff
 
     from stemline.commands.opening import writing
     from stemline.outside.file import write_file
-    from stemline.outside.texts import read_files, read_one
     from stemline.source import Source
+
+    if paths == (Path("-"),):
+        given = Source("standard input", sys.stdin.read())
+        click.echo(_laid_out(given), nl=False)
+        return
+    other = 0
+    for source in _sources(paths):
+        text = _laid_out(source)
+        if text == source.text:
+            continue
+        other += 1
+        if diff:
+            old, new = source.text.splitlines(True), text.splitlines(True)
+            click.echo("".join(unified_diff(old, new, source.name, source.name)), nl=False)
+        elif check:
+            click.echo(f"{source.name}: another layout")
+        else:
+            with writing():
+                write_file(Path(source.name), text.encode())
+            click.echo(f"{source.name}: laid out")
+    if other and (check or diff):
+        raise SystemExit(1)
+
+
+def _laid_out(source: Source) -> str:
     from stemline.syntax.formatting import formatted
     from stemline.syntax.parser import parse
 
-    if paths == (Path("-"),):
-        text = click.get_text_stream("stdin").read()
-        click.echo(formatted(parse(Source("standard input", text))[0]), nl=False)
-        return
-    other = 0
+    return formatted(parse(source)[0])
+
+
+def _sources(paths: tuple[Path, ...]) -> Iterator[Source]:
+    """The texts of files and folders; what cannot be read is told, and ends the command where
+    nothing can."""
+    from stemline.diagnostics.render import render
+    from stemline.outside.texts import read_files, read_one
+
     for path in paths:
         files = read_files(path) if path.is_dir() else read_one(path)
         if files.found:
-            from stemline.diagnostics.render import render
-
             click.echo(render(files.found, files.by_name), nl=False, err=True)
             if not files.sources:
                 raise SystemExit(2)
-        for source in files.sources:
-            text = formatted(parse(source)[0])
-            if text == source.text:
-                continue
-            other += 1
-            if diff:
-                lines = unified_diff(
-                    source.text.splitlines(True), text.splitlines(True), source.name, source.name
-                )
-                click.echo("".join(lines), nl=False)
-            elif check:
-                click.echo(f"{source.name}: another layout")
-            else:
-                with writing():
-                    write_file(Path(source.name), text.encode())
-                click.echo(f"{source.name}: laid out")
-    if other and (check or diff):
-        raise SystemExit(1)
+        yield from files.sources

@@ -98,10 +98,10 @@ class _Merging:
         yield from self._line(was.head if was else None, mine.head, yours.head, key)
         sides = (was.pieces if was is not None else (), mine.pieces, yours.pieces)
         kept = _without_other(*sides)
-        old, new, other = ({p.key: p for p in pieces} for pieces in sides)
-        for one in _order(list(new), list(other)):
+        before, after, there = ({p.key: p for p in pieces} for pieces in sides)
+        for fact in _order(list(after), list(there)):
             yield from self._line(
-                old.get(one), new.get(one), other.get(one), key, apart=one not in kept
+                before.get(fact), after.get(fact), there.get(fact), key, apart=fact not in kept
             )
 
     def _line(
