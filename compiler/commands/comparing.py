@@ -12,7 +12,7 @@ from stemline.commands.earlier import earlier_files
 from stemline.compare.comparing import compared
 from stemline.compare.comparison import Comparison
 from stemline.compare.following import with_consequences
-from stemline.compare.told import Line
+from stemline.compare.told import ToldLine
 from stemline.diagnostics.render import render
 from stemline.outside.cache import Cache, place
 from stemline.session import Session, no_collecting
@@ -51,7 +51,7 @@ def _session(home: Path, said: str) -> Session:
     return session
 
 
-def print_lines(lines: Iterable[Line]) -> None:
+def print_lines(lines: Iterable[ToldLine]) -> None:
     """The lines, in colour where the terminal has it; the signs say the same without."""
     text = [click.style(line.text, **_STYLES.get(line.kind, {})) for line in lines]  # type: ignore[arg-type]
     if len(text) > _PAGE and sys.stdout.isatty():

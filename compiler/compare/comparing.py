@@ -17,7 +17,7 @@ from stemline.compare.comparison import (
     DefinitionChange,
     Family,
 )
-from stemline.compare.definitions import Definition, Said, definitions
+from stemline.compare.definitions import Definition, SaidLine, definitions
 from stemline.compare.lines import LineChange, line_changes
 from stemline.compare.reach import Reach
 from stemline.compare.renames import Matched, matched
@@ -201,8 +201,8 @@ class _Comparing:
 
 def _extends(was: Definition, now: Definition) -> LineChange:
     return LineChange(
-        Said("", "extends", was.parent, "", was.span) if was.parent else None,
-        Said("", "extends", now.parent, "", now.span) if now.parent else None,
+        SaidLine("", "extends", was.parent, "", was.span) if was.parent else None,
+        SaidLine("", "extends", now.parent, "", now.span) if now.parent else None,
     )
 
 

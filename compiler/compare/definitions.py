@@ -22,7 +22,7 @@ _GATHERED = {
 
 
 @dataclass(frozen=True)
-class Key:
+class DefinitionKey:
     """What a line is about: (kind, name, owner), names in lower case."""
 
     kind: str
@@ -31,7 +31,7 @@ class Key:
 
 
 @dataclass(frozen=True)
-class Said:
+class SaidLine:
     """One line: ``subject`` "" where it opens with a label, ``verb`` the label or the verb.
 
     ``guard`` is what stands behind `when`, "" without one.
@@ -70,12 +70,12 @@ class Definition:
     name: str
     owner: str
     parent: str
-    lines: tuple[Said, ...]
+    lines: tuple[SaidLine, ...]
     span: Span
 
     @property
-    def key(self) -> Key:
-        return Key(self.kind, self.name.casefold(), self.owner.casefold())
+    def key(self) -> DefinitionKey:
+        return DefinitionKey(self.kind, self.name.casefold(), self.owner.casefold())
 
     @property
     def title(self) -> str:
@@ -89,9 +89,9 @@ def folded(text: str) -> str:
     return '"'.join(p if n % 2 else p.casefold() for n, p in enumerate(parts))
 
 
-def definitions(trees: Iterable[Document]) -> Mapping[Key, Definition]:
+def definitions(trees: Iterable[Document]) -> Mapping[DefinitionKey, Definition]:
     """Every definition of a playbook, in the order of its texts."""
-    found: dict[Key, Definition] = {}
+    found: dict[DefinitionKey, Definition] = {}
     for tree in trees:
         for block in tree.blocks:
             one = _definition(block)
@@ -118,16 +118,16 @@ def _definition(block: Block) -> Definition:
     )
 
 
-def _lines(kind: str, fact: Fact) -> Iterator[Said]:
+def _lines(kind: str, fact: Fact) -> Iterator[SaidLine]:
     guard = _guard(fact.guard)
     if fact.label is not None:
         word = fact.label.word
         gathered = word in _GATHERED.get(kind, ())
         values = items(fact.value, Mark.AND) if gathered else (fact.value,)
-        yield from (Said("", word, written(value), guard, fact.span) for value in values)
+        yield from (SaidLine("", word, written(value), guard, fact.span) for value in values)
         return
     for subject in fact.subject:
-        yield Said(written(subject), fact.key, written(fact.value), guard, fact.span)
+        yield SaidLine(written(subject), fact.key, written(fact.value), guard, fact.span)
 
 
 def _guard(guard: Value | None) -> str:

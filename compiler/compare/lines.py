@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from stemline.compare.definitions import Definition, Said
+from stemline.compare.definitions import Definition, SaidLine
 from stemline.compare.matching import best_pairs, likeness
 
 Renamed = Mapping[str, str]
@@ -17,8 +17,8 @@ Renamed = Mapping[str, str]
 class LineChange:
     """A line that is new (``was`` None), gone (``now`` None), or says another thing."""
 
-    was: Said | None
-    now: Said | None
+    was: SaidLine | None
+    now: SaidLine | None
 
 
 def reworded(text: str, renamed: Renamed) -> str:
@@ -34,7 +34,7 @@ def reworded(text: str, renamed: Renamed) -> str:
     )
 
 
-def renamed_line(line: Said, renamed: Renamed) -> Said:
+def renamed_line(line: SaidLine, renamed: Renamed) -> SaidLine:
     return replace(
         line,
         subject=reworded(line.subject, renamed),
@@ -55,19 +55,19 @@ def renamed_roles(old: Definition, new: Definition) -> dict[str, str]:
     return {gone[a]: now[come[b]][0].subject for a, b in best_pairs(scores)}
 
 
-def _by_subject(lines: Iterable[Said]) -> dict[str, list[Said]]:
-    found: dict[str, list[Said]] = {}
+def _by_subject(lines: Iterable[SaidLine]) -> dict[str, list[SaidLine]]:
+    found: dict[str, list[SaidLine]] = {}
     for line in lines:
         if line.subject:
             found.setdefault(line.subject.casefold(), []).append(line)
     return found
 
 
-def _is_role(lines: Sequence[Said]) -> bool:
+def _is_role(lines: Sequence[SaidLine]) -> bool:
     return any(line.verb == "is" for line in lines)
 
 
-def _bare(lines: Iterable[Said], renamed: Renamed) -> list[tuple[str, str, str]]:
+def _bare(lines: Iterable[SaidLine], renamed: Renamed) -> list[tuple[str, str, str]]:
     return [
         (line.verb, reworded(line.value, renamed).casefold(), line.guard.casefold())
         for line in lines
@@ -75,7 +75,7 @@ def _bare(lines: Iterable[Said], renamed: Renamed) -> list[tuple[str, str, str]]
 
 
 def line_changes(
-    old: Sequence[Said], new: Sequence[Said], renamed: Renamed
+    old: Sequence[SaidLine], new: Sequence[SaidLine], renamed: Renamed
 ) -> tuple[LineChange, ...]:
     """The differences, in the order of the new text; those that are gone last.
 
@@ -99,9 +99,9 @@ def line_changes(
 
 
 def _take(
-    left: list[Said],
-    right: list[Said],
-    same: Callable[[Said, Said], bool],
+    left: list[SaidLine],
+    right: list[SaidLine],
+    same: Callable[[SaidLine, SaidLine], bool],
     taken: list[LineChange],
 ) -> None:
     """Move the pairs that are the same from both lists."""
@@ -113,20 +113,20 @@ def _take(
             taken.append(LineChange(a, b))
 
 
-def _about(line: Said) -> tuple[str, ...]:
+def _about(line: SaidLine) -> tuple[str, ...]:
     return line.about
 
 
-def _value(line: Said) -> tuple[str, ...]:
+def _value(line: SaidLine) -> tuple[str, ...]:
     return line.subject.casefold(), line.verb, line.value.casefold()
 
 
 def _alone(
-    left: Sequence[Said],
-    right: Sequence[Said],
-    said: Callable[[Said], tuple[str, ...]],
+    left: Sequence[SaidLine],
+    right: Sequence[SaidLine],
+    said: Callable[[SaidLine], tuple[str, ...]],
     renamed: Renamed,
-) -> list[tuple[Said, Said]]:
+) -> list[tuple[SaidLine, SaidLine]]:
     """The pairs that have what ``said`` tells in common with each other and with nobody else."""
     pairs = []
     for a in left:

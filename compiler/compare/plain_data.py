@@ -6,7 +6,7 @@ import json
 from typing import Any
 
 from stemline.compare.comparison import CallChange, Comparison, DefinitionChange
-from stemline.compare.definitions import Said
+from stemline.compare.definitions import SaidLine
 from stemline.compare.told import teaching
 from stemline.describe.changes import man_changed
 
@@ -60,7 +60,7 @@ def _definition(change: DefinitionChange) -> dict[str, Any]:
     }
 
 
-def _line(line: Said | None) -> str | None:
+def _line(line: SaidLine | None) -> str | None:
     return line.text if line is not None else None
 
 

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator, Mapping
 from functools import cached_property
 
-from stemline.compare.definitions import Definition, Key
+from stemline.compare.definitions import Definition, DefinitionKey
 from stemline.football.play import Kind
 from stemline.resolve.expand import Order
 from stemline.session import Session
@@ -22,25 +22,25 @@ class Reach:
     a play that is made for nothing comes out the same.
     """
 
-    def __init__(self, session: Session, defs: Mapping[Key, Definition]) -> None:
+    def __init__(self, session: Session, defs: Mapping[DefinitionKey, Definition]) -> None:
         self._session = session
         self._defs = defs
-        self._of: dict[Key, frozenset[Key]] = {}
+        self._of: dict[DefinitionKey, frozenset[DefinitionKey]] = {}
 
-    def of(self, order: Order) -> frozenset[Key]:
+    def of(self, order: Order) -> frozenset[DefinitionKey]:
         """The keys of all that the call hangs on."""
-        keys = {Key("formation", order.formation), Key("motion", order.motion)}
-        keys |= {Key(kind, order.concept) for kind in _PLACES}
-        keys |= {Key("tag", tag, order.concept) for tag in order.tags}
+        keys = {DefinitionKey("formation", order.formation), DefinitionKey("motion", order.motion)}
+        keys |= {DefinitionKey(kind, order.concept) for kind in _PLACES}
+        keys |= {DefinitionKey("tag", tag, order.concept) for tag in order.tags}
         found = set(self._settings)
         for key in keys & self._defs.keys():
             found |= self._closure(key)
         book = self._session.book
         if book is not None and self._shows_a_defence(order):
-            found |= self._closure(Key("look", book.base_look))
+            found |= self._closure(DefinitionKey("look", book.base_look))
         return frozenset(found)
 
-    def spoken(self, call: str) -> frozenset[Key]:
+    def spoken(self, call: str) -> frozenset[DefinitionKey]:
         order = self._session.calls.by_name.get(call)
         return self.of(order) if order is not None else frozenset()
 
@@ -53,10 +53,10 @@ class Reach:
         return concept.kind is Kind.RUN or any(body.reactions for body in bodies)
 
     @cached_property
-    def _settings(self) -> frozenset[Key]:
+    def _settings(self) -> frozenset[DefinitionKey]:
         return frozenset(key for key in self._defs if key.kind == "playbook")
 
-    def _closure(self, start: Key) -> frozenset[Key]:
+    def _closure(self, start: DefinitionKey) -> frozenset[DefinitionKey]:
         if start not in self._of:
             found, left = {start}, [start]
             while left:
@@ -68,9 +68,9 @@ class Reach:
         return self._of[start]
 
     @cached_property
-    def _named(self) -> dict[Key, frozenset[Key]]:
+    def _named(self) -> dict[DefinitionKey, frozenset[DefinitionKey]]:
         """What each definition names, dress-ups and settings apart."""
-        by_name: dict[tuple[str, ...], list[Key]] = {}
+        by_name: dict[tuple[str, ...], list[DefinitionKey]] = {}
         for key in self._defs:
             if key.kind not in ("dress", "playbook", "tag", "look"):
                 by_name.setdefault(tuple(key.name.split()), []).append(key)

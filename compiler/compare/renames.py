@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from stemline.compare.definitions import Definition, Key
+from stemline.compare.definitions import Definition, DefinitionKey
 from stemline.compare.lines import Renamed, renamed_line, renamed_roles
 from stemline.compare.matching import ALIKE, best_pairs, likeness
 
@@ -29,7 +29,7 @@ class Matched:
     come: tuple[Definition, ...]
     names: Renamed
     roles: Mapping[str, Renamed]
-    scores: Mapping[Key, float]
+    scores: Mapping[DefinitionKey, float]
 
     def words(self, old: Definition) -> Renamed:
         """What is to be read otherwise in the lines of an old definition."""
@@ -40,12 +40,14 @@ class Matched:
 
 
 def matched(
-    old: Mapping[Key, Definition], new: Mapping[Key, Definition], plays: Alike = lambda a, b: 0.0
+    old: Mapping[DefinitionKey, Definition],
+    new: Mapping[DefinitionKey, Definition],
+    plays: Alike = lambda a, b: 0.0,
 ) -> Matched:
     """Definitions of one name are one; of the others those that are alike, by lines or plays."""
     pairs = [(old[key], new[key]) for key in old if key in new]
     names: dict[str, str] = {}
-    scores: dict[Key, float] = {}
+    scores: dict[DefinitionKey, float] = {}
     rest_old = [d for k, d in old.items() if k not in new]
     rest_new = [d for k, d in new.items() if k not in old]
     for kind in dict.fromkeys(d.kind for d in rest_old if d.kind not in _OWNED):
@@ -85,19 +87,19 @@ def _of(kind: str, defs: Iterable[Definition]) -> list[Definition]:
     return [d for d in defs if d.kind == kind]
 
 
-def _moved(old: Definition, names: Renamed) -> Key:
+def _moved(old: Definition, names: Renamed) -> DefinitionKey:
     """The key of an old tag or dress, were its concept called as it is now."""
     name, owner = old.name.casefold(), old.owner.casefold()
     if old.kind == "dress":
         name = names.get(name, name).casefold()
-    return Key(old.kind, name, names.get(owner, owner).casefold() if owner else "")
+    return DefinitionKey(old.kind, name, names.get(owner, owner).casefold() if owner else "")
 
 
 def _renamed(
     old: Sequence[Definition],
     new: Sequence[Definition],
     plays: Alike,
-    scores: dict[Key, float],
+    scores: dict[DefinitionKey, float],
     names: Renamed | None = None,
 ) -> list[tuple[Definition, Definition]]:
     """The pairs that are alike enough to be one; a tag only with one of the same concept."""

@@ -11,7 +11,7 @@ from stemline.compare.comparison import (
     Consequence,
     DefinitionChange,
 )
-from stemline.compare.definitions import Said
+from stemline.compare.definitions import SaidLine
 from stemline.compare.following import NO_ANSWER
 from stemline.compare.lines import LineChange
 from stemline.describe.phrases import joined
@@ -23,22 +23,22 @@ _SHOWN = 4
 _INDENT = "    "
 
 
-class Line(NamedTuple):
+class ToldLine(NamedTuple):
     """A line of the print-out; ``kind`` is "head", "new", "gone", "now", "note" or ""."""
 
     kind: str
     text: str
 
 
-def told(found: Comparison, only: str = "", man: str = "") -> Iterator[Line]:
+def told(found: Comparison, only: str = "", man: str = "") -> Iterator[ToldLine]:
     """The whole comparison; ``only`` a definition of this name, ``man`` what is his."""
-    yield Line("head", f"{found.old} → {found.new}")
-    yield Line("", summary(found))
+    yield ToldLine("head", f"{found.old} → {found.new}")
+    yield ToldLine("", summary(found))
     if found.is_same:
         return
     for change in found.definitions:
         if not only or only.casefold() in _names(change):
-            yield Line("", "")
+            yield ToldLine("", "")
             yield from _definition(change, found)
     if man:
         yield from _for_man(found, man)
@@ -66,15 +66,15 @@ def summary(found: Comparison) -> str:
     return text
 
 
-def stat(found: Comparison) -> Iterator[Line]:
+def stat(found: Comparison) -> Iterator[ToldLine]:
     """Numbers alone, by family, and how much of the teaching still holds."""
-    yield Line("head", f"{found.old} → {found.new}")
+    yield ToldLine("head", f"{found.old} → {found.new}")
     rows = [("", "as was", "changed", "new", "gone")]
     rows += [(f.name, str(f.same), str(f.changed), str(f.new), str(f.gone)) for f in found.families]
     wide = max(len(row[0]) for row in rows)
     for name, *numbers in rows:
-        yield Line("", f"{name:<{wide}}  " + "  ".join(f"{n:>7}" for n in numbers))
-    yield Line("", holds(found))
+        yield ToldLine("", f"{name:<{wide}}  " + "  ".join(f"{n:>7}" for n in numbers))
+    yield ToldLine("", holds(found))
 
 
 def holds(found: Comparison) -> str:
@@ -91,42 +91,42 @@ def _names(change: DefinitionChange) -> tuple[str, ...]:
     )
 
 
-def _definition(change: DefinitionChange, found: Comparison) -> Iterator[Line]:
+def _definition(change: DefinitionChange, found: Comparison) -> Iterator[ToldLine]:
     yield _heading(change)
     for old, new in change.roles:
-        yield Line("now", f"{_INDENT}{old} is called {new}")
+        yield ToldLine("now", f"{_INDENT}{old} is called {new}")
     if change.was is not None and change.now is not None:
         for line in change.lines:
             yield from _line(line)
         if change.was.kind not in ("dress", "playbook"):
-            yield Line("note", _INDENT + _reach(change, found))
+            yield ToldLine("note", _INDENT + _reach(change, found))
 
 
-def _heading(change: DefinitionChange) -> Line:
+def _heading(change: DefinitionChange) -> ToldLine:
     was, now = change.was, change.now
     if was is None:
         assert now is not None
-        return Line("new", f"New: {now.title}")
+        return ToldLine("new", f"New: {now.title}")
     if now is None:
-        return Line("gone", f"Gone: {was.title}")
+        return ToldLine("gone", f"Gone: {was.title}")
     if was.name.casefold() != now.name.casefold() and change.likeness is not None:
         score = round(100 * change.likeness)
-        return Line("head", f"{was.title} is called {now.name} ({score} % alike)")
-    return Line("head", now.title[0].upper() + now.title[1:])
+        return ToldLine("head", f"{was.title} is called {now.name} ({score} % alike)")
+    return ToldLine("head", now.title[0].upper() + now.title[1:])
 
 
-def _line(change: LineChange) -> Iterator[Line]:
+def _line(change: LineChange) -> Iterator[ToldLine]:
     was, now = change.was, change.now
     if now is None:
         assert was is not None
-        yield Line("gone", f"{_INDENT}no longer: {was.text}")
+        yield ToldLine("gone", f"{_INDENT}no longer: {was.text}")
     elif was is None:
-        yield Line("new", f"{_INDENT}new: {now.text}")
+        yield ToldLine("new", f"{_INDENT}new: {now.text}")
     else:
-        yield Line("now", _INDENT + _instead(was, now))
+        yield ToldLine("now", _INDENT + _instead(was, now))
 
 
-def _instead(was: Said, now: Said) -> str:
+def _instead(was: SaidLine, now: SaidLine) -> str:
     """ "over runs cross 6 instead of 5": of the old line only what is not in the new one."""
     if was.verb in ("say", "says", "caution") and was.guard == now.guard:
         subject = f"{now.subject} is told" if now.subject else now.verb
@@ -171,9 +171,9 @@ def named(calls: Sequence[str]) -> str:
     return f"{', '.join(calls[:_SHOWN])} and {more} more"
 
 
-def _calls(found: Comparison) -> Iterator[Line]:
+def _calls(found: Comparison) -> Iterator[ToldLine]:
     if found.added or found.dropped:
-        yield Line("", "")
+        yield ToldLine("", "")
     groups = (("new", "New", found.added), ("gone", "Gone", found.dropped))
     for kind, word, plays in groups:
         by_concept: dict[str, list[str]] = {}
@@ -181,23 +181,23 @@ def _calls(found: Comparison) -> Iterator[Line]:
             by_concept.setdefault(play.call.concept, []).append(play.call.spoken)
         for concept, calls in by_concept.items():
             text = f"{word}: {how_many(len(calls), 'call')} of {concept}: {named(calls)}"
-            yield Line(kind, text)
+            yield ToldLine(kind, text)
     broken = [c.spoken for c in found.changed if c.now is None]
     if broken:
-        yield Line("gone", f"No longer a play: {named(broken)}")
+        yield ToldLine("gone", f"No longer a play: {named(broken)}")
 
 
-def _follows(rows: Sequence[Consequence]) -> Iterator[Line]:
+def _follows(rows: Sequence[Consequence]) -> Iterator[ToldLine]:
     if not rows:
         return
-    yield Line("", "")
-    yield Line("head", "What follows")
+    yield ToldLine("", "")
+    yield ToldLine("head", "What follows")
     for row in rows:
         word = "now" if row.came else "no longer"
         more = f" (and {len(row.calls) - 1} more)" if len(row.calls) > 1 else ""
         if row.code == NO_ANSWER:
             more = f" ({how_many(len(row.calls), 'call')}: {named(row.calls)})"
-        yield Line("new" if row.came else "gone", f"{_INDENT}{word}: {row.text}{more}")
+        yield ToldLine("new" if row.came else "gone", f"{_INDENT}{word}: {row.text}{more}")
 
 
 class Teaching(NamedTuple):
@@ -232,27 +232,27 @@ def _jobs(plays: Sequence[Play]) -> dict[str, dict[tuple[str, str], None]]:
     return found
 
 
-def _teaching(found: Comparison) -> Iterator[Line]:
+def _teaching(found: Comparison) -> Iterator[ToldLine]:
     rows = teaching(found)
     if not rows:
         return
-    yield Line("", "")
-    yield Line("head", "To teach again")
+    yield ToldLine("", "")
+    yield ToldLine("head", "To teach again")
     for row in rows:
         counts = [(len(row.new), "new"), (len(row.gone), "gone")]
         said = ", ".join(f"{number} {word}" for number, word in counts if number)
-        yield Line("", f"{_INDENT}{row.man}: {said}")
-    yield Line("", _INDENT + holds(found))
+        yield ToldLine("", f"{_INDENT}{row.man}: {said}")
+    yield ToldLine("", _INDENT + holds(found))
 
 
-def _for_man(found: Comparison, man: str) -> Iterator[Line]:
-    yield Line("", "")
+def _for_man(found: Comparison, man: str) -> Iterator[ToldLine]:
+    yield ToldLine("", "")
     mine = [row for row in teaching(found) if row.man.casefold() == man.casefold()]
     if not mine:
-        yield Line("", f"{man}: nothing new.")
+        yield ToldLine("", f"{man}: nothing new.")
     for row in mine:
-        yield Line("head", f"{row.man}: what is new")
-        yield from (Line("new", f"{_INDENT}{concept}: {job}") for concept, job in row.new)
+        yield ToldLine("head", f"{row.man}: what is new")
+        yield from (ToldLine("new", f"{_INDENT}{concept}: {job}") for concept, job in row.new)
         if row.gone:
-            yield Line("head", f"{row.man}: what is gone")
-            yield from (Line("gone", f"{_INDENT}{concept}: {job}") for concept, job in row.gone)
+            yield ToldLine("head", f"{row.man}: what is gone")
+            yield from (ToldLine("gone", f"{_INDENT}{concept}: {job}") for concept, job in row.gone)
