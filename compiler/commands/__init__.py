@@ -20,6 +20,7 @@ from stemline.commands.install_git import install_git, tell
 from stemline.commands.list_calls import list_calls
 from stemline.commands.merge import merge
 from stemline.commands.new import new
+from stemline.commands.rename import rename
 from stemline.commands.sheet import sheet
 from stemline.commands.show import show
 
@@ -42,7 +43,7 @@ def main() -> None:
 
 
 for _command in (
-    *(check, list_calls, draw, build, sheet, compare, format_texts, new, show),
+    *(check, list_calls, draw, build, sheet, compare, format_texts, rename, new, show),
     *(merge, install_git, tell),
 ):
     main.add_command(_command)
