@@ -16,6 +16,7 @@ from stemline.commands.check import check
 from stemline.commands.compare import compare
 from stemline.commands.draw import draw
 from stemline.commands.format_texts import format_texts
+from stemline.commands.history import history
 from stemline.commands.install_git import install_git, tell
 from stemline.commands.list_calls import list_calls
 from stemline.commands.merge import merge
@@ -44,6 +45,6 @@ def main() -> None:
 
 for _command in (
     *(check, list_calls, draw, build, sheet, compare, format_texts, rename, new, show),
-    *(merge, install_git, tell),
+    *(history, merge, install_git, tell),
 ):
     main.add_command(_command)

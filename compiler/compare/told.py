@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import groupby
 from typing import NamedTuple
 
 from stemline.compare.comparison import (
@@ -14,6 +15,7 @@ from stemline.compare.comparison import (
 from stemline.compare.definitions import SaidLine
 from stemline.compare.following import NO_ANSWER
 from stemline.compare.lines import LineChange
+from stemline.compare.tracing import Standing, Turn
 from stemline.describe.phrases import joined
 from stemline.diagnostics.plural import how_many
 from stemline.football.play import Play
@@ -256,3 +258,35 @@ def _for_man(found: Comparison, man: str) -> Iterator[ToldLine]:
         if row.gone:
             yield ToldLine("head", f"{row.man}: what is gone")
             yield from (ToldLine("gone", f"{_INDENT}{concept}: {job}") for concept, job in row.gone)
+
+
+def turn_lines(rows: Sequence[Turn], who: bool) -> Iterator[ToldLine]:
+    """A definition's history, oldest first: a revision, and what it changed."""
+    for revision, here in groupby(rows, key=lambda turn: turn.revision):
+        by = f", {revision.who}" if who else ""
+        yield ToldLine("head", f"{revision.day} {revision.name}{by}")
+        for turn in here:
+            yield from _turn(turn)
+
+
+def _turn(turn: Turn) -> Iterator[ToldLine]:
+    one = turn.now or turn.was
+    assert one is not None, "a turn has a side"
+    if turn.was is None:
+        yield ToldLine("new", f"{_INDENT}new: {one.title}")
+        return
+    if turn.now is None:
+        yield ToldLine("gone", f"{_INDENT}gone: {one.title}")
+        return
+    yield ToldLine("", f"{_INDENT}{one.title}")
+    if turn.was.name.casefold() != turn.now.name.casefold():
+        yield ToldLine("now", f"{2 * _INDENT}it was called {turn.was.name}")
+    for line in turn.lines:
+        yield from (ToldLine(kind, _INDENT + text) for kind, text in _line(line))
+
+
+def standing_lines(rows: Iterable[Standing], who: bool) -> Iterator[ToldLine]:
+    """Each line with the day since which it stands."""
+    for row in rows:
+        by = f" {row.since.who}" if who else ""
+        yield ToldLine("", f"{row.since.day} {row.since.name}{by}  {row.line.text}")

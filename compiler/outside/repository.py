@@ -108,6 +108,24 @@ def contents(folder: Path, objects: tuple[str, ...]) -> Mapping[str, bytes]:
     return found
 
 
+@dataclass(frozen=True)
+class Commit:
+    """A commit: its whole and its short name, its day, who made it."""
+
+    id: str
+    name: str
+    day: str
+    who: str
+
+
+def commits_of(folder: Path, most: int) -> tuple[Commit, ...]:
+    """The last ``most`` commits that touched the folder, oldest first."""
+    asked = ("rev-list", f"-{most}", "--format=%H%x00%h%x00%cs%x00%an", "HEAD", "--", ".")
+    answer = (_git(folder, *asked) or b"").decode("utf-8", "replace")
+    rows = (line.split("\0") for line in answer.splitlines() if "\0" in line)
+    return tuple(reversed([Commit(*row) for row in rows if len(row) == 4]))
+
+
 def last_commit(folder: Path) -> tuple[str, str]:
     """The short name and the day of the folder's last commit; ("", "") where there is none."""
     answer = _git(folder, "rev-list", "-1", "--format=%h %cs", "HEAD", "--", ".") or b""
