@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 from pathlib import Path
 
 from stemline.outside.repository import (
@@ -77,6 +78,35 @@ def _is_read(path: str) -> bool:
     return is_text(name) and not any(part.startswith(".") or part == BUILD for part in folders)
 
 
+CHANGED = "with changes not committed"
+
+
 def revision(folder: Path) -> tuple[str, str]:
-    """The revision and date of the folder's last commit; ("", "") outside version control."""
-    return last_commit(folder)
+    """The revision and date of the folder's last commit, and whether the texts have changed since;
+    ("", "") outside version control."""
+    name, day = last_commit(folder)
+    return (f"{name} {CHANGED}" if name and _is_changed(folder) else name), day
+
+
+def _is_changed(folder: Path) -> bool:
+    """Whether the texts are others than those of the last commit.
+
+    Git's own answer could run programs that the repository names, so objects are named here.
+    """
+    commit = commit_of(folder, "HEAD")
+    if commit is None:
+        return True
+    kept = {each.name: each.object for each in _texts_of(folder, commit)}
+    here: dict[str, str] = {}
+    for source in read_files(folder).sources:
+        path = Path(source.name)
+        try:
+            raw = path.read_bytes()
+        except OSError:
+            return True
+        wide = len(next(iter(kept.values()), "")) > 40
+        hashed = hashlib.sha256() if wide else hashlib.sha1(usedforsecurity=False)
+        hashed.update(b"blob %d\0" % len(raw))
+        hashed.update(raw)
+        here[path.relative_to(folder).as_posix()] = hashed.hexdigest()
+    return here != kept

@@ -13,6 +13,7 @@ from click.testing import CliRunner, Result
 from jsonschema import Draft202012Validator
 
 from stemline.commands import main
+from stemline.outside.project import CHANGED, revision
 from stemline.outside.texts import read_files
 
 ROOT = Path(__file__).parents[2]
@@ -108,3 +109,26 @@ def test_a_history_is_told_by_revision(folder: Path) -> None:
 def test_a_name_that_never_was_gets_the_nearest(folder: Path) -> None:
     said = _run("history", str(folder), "Stik")
     assert said.exit_code == 2 and "nearest: Stick" in said.stderr
+
+
+def test_a_season_starts_from_the_last_one(folder: Path, tmp_path: Path) -> None:
+    after = tmp_path / "next"
+    assert _run("new", str(after), "--from", str(folder)).exit_code == 0
+    assert "season 2027  // kept from 2026" in (after / "book.play").read_text("utf-8")
+    assert (after / ".gitignore").read_text("utf-8") == "build/\n"
+    said = _run("compare", str(folder), str(after))
+    assert said.exit_code == 1 and "No play has changed" in said.stdout
+    assert _run("new", str(after), "--from", str(folder)).exit_code == 2
+
+
+def test_the_book_says_that_the_text_has_changed_since(folder: Path) -> None:
+    name, day = revision(folder)
+    assert (len(name.split()), day) == (1, "2026-06-01")
+    quick = folder / "quick.play"
+    text = quick.read_text("utf-8")
+    quick.write_text(text + "// More.\n", "utf-8")
+    assert revision(folder) == (f"{name} {CHANGED}", day)
+    quick.write_text(text, "utf-8")
+    assert revision(folder) == (name, day)
+    (folder / "more.play").write_text("// More.\n", "utf-8")
+    assert revision(folder) == (f"{name} {CHANGED}", day)
