@@ -46,6 +46,12 @@ def compared(old: Session, new: Session, called: tuple[str, str] = ("", "")) -> 
     return replace(found, old=f"{found.old} ({was})", new=f"{found.new} ({now})")
 
 
+def former_name(old: Session, new: Session, call: str) -> str:
+    """What a call of ``new`` was called in ``old``; "" where it is not found there."""
+    kept = _Comparing(old, new).kept()
+    return next((was.spoken for was, now in kept if now.spoken == call), "")
+
+
 class _Comparing:
     def __init__(self, old: Session, new: Session) -> None:
         self._old, self._new = old, new
@@ -72,6 +78,10 @@ class _Comparing:
             (),
             _families(self._new, self._old, kept, names, added, dropped),
         )
+
+    def kept(self) -> list[tuple[Order, Order]]:
+        """The calls on both sides, as they were and as they are."""
+        return self._calls[0]
 
     # Definitions.
 

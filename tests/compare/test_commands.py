@@ -132,3 +132,8 @@ def test_the_book_says_that_the_text_has_changed_since(folder: Path) -> None:
     assert revision(folder) == (name, day)
     (folder / "more.play").write_text("// More.\n", "utf-8")
     assert revision(folder) == (f"{name} {CHANGED}", day)
+
+
+def test_a_call_of_another_name_is_found_as_it_was(folder: Path) -> None:
+    said = _run("draw", str(folder), "Trio Right Stick", "--before", "2025-09-01")
+    assert said.exit_code == 0 and "It was called Trips Right Stick." in said.stdout
