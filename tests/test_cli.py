@@ -186,7 +186,7 @@ def test_a_failed_build_leaves_the_last_good_one(starter: Path) -> None:
     spoil(starter)
     assert run("build", starter).exit_code == 1
     assert {p: p.read_bytes() for p in (starter / "build").rglob("*") if p.is_file()} == good
-    assert [p.name for p in starter.iterdir() if p.name.startswith(".")] == []
+    assert [p.name for p in starter.iterdir() if p.name.startswith(".")] == [".gitignore"]
 
 
 def test_build_out_and_only(starter: Path, tmp_path: Path) -> None:

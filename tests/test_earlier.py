@@ -81,15 +81,19 @@ def test_from_the_same_hash_and_small(now: Path, last: Path) -> None:
 
 def test_a_call_of_another_name(now: Path, last: Path) -> None:
     edit(last, "Stick", "Halt")
+    found = run("draw", now, CALL, "--before", last)
+    assert said(found)[1].startswith("It was called Trips Right Halt. ")
+    edit(last, "    in Trips\n", "")
+    edit(last, "    never in Trips with Slot Fade\n", "")
     result = run("draw", now, CALL, "--before", last)
     assert result.exit_code == 2
     assert f"error E606: `{CALL}` is no call of {last}" in result.stderr
     assert "--before-call" in result.stderr
-    wrong = run("draw", now, CALL, "--before", last, "--before-call", "Trips Right Hallt")
+    wrong = run("draw", now, CALL, "--before", last, "--before-call", "Doubles Right Hallt")
     assert wrong.exit_code == 2
-    assert "nearest: Trips Right Halt" in wrong.stderr
-    right = run("draw", now, CALL, "--before", last, "--before-call", "Trips Right Halt")
-    assert said(right)[1].startswith("It was called Trips Right Halt. ")
+    assert "nearest: Doubles Right Halt" in wrong.stderr
+    right = run("draw", now, CALL, "--before", last, "--before-call", "Doubles Right Halt")
+    assert said(right)[1].startswith("It was called Doubles Right Halt. ")
 
 
 def test_the_name_needs_its_playbook(now: Path) -> None:

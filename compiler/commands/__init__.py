@@ -13,9 +13,15 @@ import click
 
 from stemline.commands.build import build
 from stemline.commands.check import check
+from stemline.commands.compare import compare
 from stemline.commands.draw import draw
+from stemline.commands.format_texts import format_texts
+from stemline.commands.history import history
+from stemline.commands.install_git import install_git, tell
 from stemline.commands.list_calls import list_calls
+from stemline.commands.merge import merge
 from stemline.commands.new import new
+from stemline.commands.rename import rename
 from stemline.commands.sheet import sheet
 from stemline.commands.show import show
 
@@ -37,5 +43,8 @@ def main() -> None:
     """Compile a playbook written as plain text: check it, list its calls, draw and print it."""
 
 
-for _command in (check, list_calls, draw, build, sheet, new, show):
+for _command in (
+    *(check, list_calls, draw, build, sheet, compare, format_texts, rename, new, show),
+    *(history, merge, install_git, tell),
+):
     main.add_command(_command)

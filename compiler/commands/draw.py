@@ -11,6 +11,7 @@ from stemline.commands.options import FOLDER, NO_CACHE, SIZES, SPOTS, THEME
 
 if TYPE_CHECKING:
     from stemline.football.play import Play
+    from stemline.session import Session
 
 
 @click.command()
@@ -72,7 +73,7 @@ def draw(
     if found:
         click.echo(render(found, {"--only": Source("--only", man)}), nl=False, err=True)
         raise SystemExit(2)
-    was = _before(folder, before, renamed, play, against)
+    was = _before(folder, compiled, before, renamed, play, against)
     assert compiled.book is not None, "a play comes from a book"
     level = compiled.book.settings.level
     room = workroom() if kind == ".pdf" else nullcontext()
@@ -91,7 +92,9 @@ def draw(
         write_file(output, data)
 
 
-def _before(folder: Path, before: str, renamed: str, play: Play, against: str) -> Play | None:
+def _before(
+    folder: Path, now: Session, before: str, renamed: str, play: Play, against: str
+) -> Play | None:
     """The call as it was, where that is asked for; the reasons where it is not to be had."""
     if not before:
         if renamed:
@@ -102,7 +105,7 @@ def _before(folder: Path, before: str, renamed: str, play: Play, against: str) -
     from stemline.session import no_collecting
 
     with no_collecting():
-        made = earlier_call(folder, before, renamed, play, against)
+        made = earlier_call(folder, now, before, renamed, play, against)
     if made.play is None:
         click.echo(render(made.found, made.sources), nl=False, err=True)
         raise SystemExit(2)

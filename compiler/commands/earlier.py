@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from stemline.compare.comparing import former_name
 from stemline.diagnostics.catalogue.calls import E602, E605, E606
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.nearest import nearest
@@ -43,11 +44,14 @@ def earlier_files(folder: Path, said: str) -> Files:
     return Files(there, (), (problem,))
 
 
-def earlier_call(folder: Path, said: str, renamed: str, play: Play, against: str) -> Earlier:
+def earlier_call(
+    folder: Path, now: Session, said: str, renamed: str, play: Play, against: str
+) -> Earlier:
     """The call of ``play`` in the playbook that ``said`` names, from where ``play`` is drawn.
 
-    ``renamed`` is its spoken name there, "" where it is the same; ``against`` what it was asked to
-    be drawn against.
+    ``now`` is the session that ``play`` is of. ``renamed`` is its spoken name there, "" where it
+    is the same, or is found by what else the two playbooks say; ``against`` what it was asked to be
+    drawn against.
     """
     files = earlier_files(folder, said)
     texts = {**files.by_name, BEFORE: Source(BEFORE, said)}
@@ -55,6 +59,8 @@ def earlier_call(folder: Path, said: str, renamed: str, play: Play, against: str
         return Earlier(None, files.found, texts)
     compiled = Session(files.sources, said)
     name = renamed or play.call.spoken
+    if not renamed and name not in compiled.calls.by_name:
+        name = former_name(compiled, now, name) or name
     place = CALL if renamed else "the call"
     texts[place] = Source(place, name)
     if compiled.book is None:

@@ -117,7 +117,7 @@ def told(play: Play, before: Play | None, duties: bool) -> tuple[str, str]:
 def changed(play: Play, before: Play) -> str:
     """The changes as sentences: each man's old job and his new one, then the quarterback's."""
     said = [_named(play, before)]
-    said += [_man(change, play, before) for change in changes(play, before)]
+    said += [man_changed(change, play, before) for change in changes(play, before)]
     said += _orders(play, before)
     return " ".join(filter(None, said)) or "Nothing in it has changed."
 
@@ -127,7 +127,8 @@ def _named(play: Play, before: Play) -> str:
     return "" if new == old else f"It was called {old}."
 
 
-def _man(change: PlayChange, play: Play, before: Play) -> str:
+def man_changed(change: PlayChange, play: Play, before: Play) -> str:
+    """One man's change as a sentence, "" where it is none to the ear."""
     label = change.label
     if change.now is None:
         return f"{label} is no longer in it; he was: {_job_of(label, before)}."
@@ -176,8 +177,9 @@ def _way(label: str, play: Play) -> str:
     return route(task.path, man.snap)
 
 
-def _orders(play: Play, before: Play) -> list[str]:
-    """What of the quarterback's orders is different: feet, reads, pressure, protection."""
+def order_changes(play: Play, before: Play) -> tuple[tuple[str, str, str], ...]:
+    """What of the quarterback's orders is different, as (which, before, now): feet, reads,
+    pressure, alerts, protection, who carries."""
     rows = (
         ("Feet were", _feet(before), _feet(play)),
         ("Reads were", numbered(before.reads), numbered(play.reads)),
@@ -186,8 +188,13 @@ def _orders(play: Play, before: Play) -> list[str]:
         ("Protection was", before.protection, play.protection),
         ("Carrier was", before.carrier, play.carrier),
     )
+    return tuple(row for row in rows if row[1] != row[2])
+
+
+def _orders(play: Play, before: Play) -> list[str]:
     return [
-        f"{what}: {was or 'none'}; now: {now or 'none'}." for what, was, now in rows if was != now
+        f"{what}: {was or 'none'}; now: {now or 'none'}."
+        for what, was, now in order_changes(play, before)
     ]
 
 

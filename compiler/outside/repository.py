@@ -37,6 +37,7 @@ _ALONE = {
 
 _FILE = re.compile(rb"100(?:644|755) blob ([0-9a-f]{40,64}) +([0-9]+)\t(.+)", re.DOTALL)
 """A plain file in ``git ls-tree -l``: its object, its size, its path. No link, no other module."""
+_DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 _REVISION = re.compile(r"([0-9a-f]{4,64}) ([0-9]{4}-[0-9]{2}-[0-9]{2})")
 
 
@@ -53,8 +54,29 @@ def has_repository(folder: Path) -> bool:
     return _git(folder, "rev-parse", "--git-dir") is not None
 
 
+def git_folder(folder: Path) -> Path | None:
+    """Where the repository keeps its own files; None outside of one."""
+    answer = _git(folder, "rev-parse", "--git-common-dir")
+    return (folder / answer.decode("utf-8", "surrogateescape").strip()) if answer else None
+
+
+def set_setting(folder: Path, name: str, value: str) -> None:
+    """Write one setting of the repository's own."""
+    _git(folder, "config", "--local", name, value)
+
+
+def unset_section(folder: Path, section: str) -> None:
+    """Take a whole section out of the repository's own settings."""
+    _git(folder, "config", "--local", "--remove-section", section)
+
+
 def commit_of(folder: Path, revision: str) -> str | None:
-    """The commit that a revision names; None where it names none, and for an option."""
+    """The commit that a revision names, for a day the last one of the folder until its end; None
+    where it names none, and for an option."""
+    if _DAY.fullmatch(revision):
+        until = f"--until={revision}T23:59:59"
+        answer = _git(folder, "rev-list", "-1", until, "HEAD", "--", ".")
+        return (answer or b"").decode("ascii", "replace").strip() or None
     asked = ("rev-parse", "--verify", "--quiet", "--end-of-options", f"{revision}^{{commit}}")
     answer = _git(folder, *asked)
     return (answer or b"").decode("ascii", "replace").strip() or None
@@ -84,6 +106,24 @@ def contents(folder: Path, objects: tuple[str, ...]) -> Mapping[str, bytes]:
             found[each] = answer[at : at + size]
             at += size + 1
     return found
+
+
+@dataclass(frozen=True)
+class Commit:
+    """A commit: its whole and its short name, its day, who made it."""
+
+    id: str
+    name: str
+    day: str
+    who: str
+
+
+def commits_of(folder: Path, most: int) -> tuple[Commit, ...]:
+    """The last ``most`` commits that touched the folder, oldest first."""
+    asked = ("rev-list", f"-{most}", "--format=%H%x00%h%x00%cs%x00%an", "HEAD", "--", ".")
+    answer = (_git(folder, *asked) or b"").decode("utf-8", "replace")
+    rows = (line.split("\0") for line in answer.splitlines() if "\0" in line)
+    return tuple(reversed([Commit(*row) for row in rows if len(row) == 4]))
 
 
 def last_commit(folder: Path) -> tuple[str, str]:

@@ -87,6 +87,13 @@ def read_files(folder: Path) -> Files:
     return Files(folder, tuple(sources), tuple(found))
 
 
+def read_one(path: Path) -> Files:
+    """One text, by the same rules as those of a folder."""
+    source, problem = _read(path, path.resolve().parent)
+    found = (problem,) if problem is not None else ()
+    return Files(path.parent, (source,) if source is not None else (), found)
+
+
 def decoded(name: str, raw: bytes) -> tuple[Source | None, Diagnostic | None]:
     """The text of a file; None, with the reason, where it is not UTF-8."""
     try:

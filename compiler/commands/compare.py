@@ -1,0 +1,40 @@
+"""`stemline compare`: what is different between two playbooks, or one at two times."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+
+@click.command()
+@click.argument("old")
+@click.argument("new")
+@click.option(
+    "--in", "folder", type=click.Path(path_type=Path, exists=True, file_okay=False),
+    help="The playbook's folder, where OLD or NEW is a revision, tag, branch or date of it.",
+)  # fmt: skip
+@click.option("--only", default="", metavar="NAME", help="Only this concept, formation or other.")
+@click.option("--for", "man", default="", metavar="LETTER", help="Only what this man has to learn.")
+@click.option("--stat", is_flag=True, help="Numbers alone, by family.")
+@click.option("--json", "as_json", is_flag=True, help="Plain data, by the published schema.")
+def compare(
+    old: str, new: str, folder: Path | None, only: str, man: str, stat: bool, as_json: bool
+) -> None:
+    """Say what is different between OLD and NEW: folders, or revisions of one.
+
+    Exit codes as a diff tool's: 0 the same, 1 different, 2 trouble.
+    """
+    from stemline.commands.comparing import both_sides, print_lines
+
+    found = both_sides(old, new, folder)
+    if as_json:
+        from stemline.compare.plain_data import as_text
+
+        click.echo(as_text(found))
+    else:
+        from stemline.compare.told import stat as numbers
+        from stemline.compare.told import told
+
+        print_lines(numbers(found) if stat else told(found, only, man))
+    raise SystemExit(0 if found.is_same else 1)

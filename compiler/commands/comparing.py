@@ -1,0 +1,60 @@
+"""What the commands that compare have in common: both sides read, lines printed."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterable
+from pathlib import Path
+
+import click
+
+from stemline.commands.earlier import earlier_files
+from stemline.compare.comparing import compared
+from stemline.compare.comparison import Comparison
+from stemline.compare.following import with_consequences
+from stemline.compare.told import ToldLine
+from stemline.diagnostics.render import render
+from stemline.outside.cache import Cache, place
+from stemline.session import Session, no_collecting
+
+_STYLES = {
+    "head": {"bold": True},
+    "new": {"fg": "green"},
+    "gone": {"fg": "red"},
+    "now": {"fg": "yellow"},
+    "note": {"dim": True},
+}
+_PAGE = 40
+"""Lines from which a terminal is given a pager, as git does."""
+
+
+def both_sides(old: str, new: str, folder: Path | None) -> Comparison:
+    """The comparison of two folders or revisions; the reasons where a side cannot be read.
+
+    A revision is one of ``folder``, else of the side that is a folder, else of where we stand.
+    """
+    home = folder or next((Path(s) for s in (new, old) if Path(s).is_dir()), Path())
+    sides = [_session(home, said) for said in (old, new)]
+    with no_collecting():
+        found = compared(sides[0], sides[1], (old, new))
+        return with_consequences(found, sides[0], sides[1], Cache(home, place()))
+
+
+def _session(home: Path, said: str) -> Session:
+    files = earlier_files(home, said)
+    session = Session(files.sources, said) if files.sources else None
+    found = (*files.found, *(session.definitions if session is not None else ()))
+    wrong = [d for d in found if d.is_error]
+    if wrong or session is None or session.book is None:
+        click.echo(render(wrong or found, files.by_name), nl=False, err=True)
+        raise SystemExit(2)
+    return session
+
+
+def print_lines(lines: Iterable[ToldLine]) -> None:
+    """The lines, in colour where the terminal has it; the signs say the same without."""
+    text = [click.style(line.text, **_STYLES.get(line.kind, {})) for line in lines]  # type: ignore[arg-type]
+    if len(text) > _PAGE and sys.stdout.isatty():
+        click.echo_via_pager("\n".join(text) + "\n")
+    else:
+        click.echo("\n".join(text))

@@ -1,0 +1,1 @@
+"""Two playbooks, or one at two times, and what is different between them in football."""

@@ -1,0 +1,273 @@
+"""Two sessions → what is different: texts first, then the plays that the texts can reach.
+
+A play hangs on the definitions that its call names, on what these name, and on the settings. Where
+all of them say the same, the play is the same and is not made; so two revisions cost what their
+difference costs.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from functools import cached_property
+
+from stemline.compare.comparison import (
+    CallChange,
+    Comparison,
+    DefinitionChange,
+    Family,
+)
+from stemline.compare.definitions import Definition, SaidLine, definitions
+from stemline.compare.lines import LineChange, line_changes
+from stemline.compare.reach import Reach
+from stemline.compare.renames import Matched, matched
+from stemline.describe.changes import changes, order_changes
+from stemline.football.play import Play
+from stemline.resolve.expand import Order
+from stemline.session import Session
+
+_WORDS_ONLY = frozenset({"say", "says", "caution", "family"})
+"""Lines that move nobody: they are told, and no play is made for them."""
+_PAGES_ONLY = frozenset(
+    {"version", "season", "sections", "theme", "lower", "say", "caution", "picture"}
+)
+"""Lines of the playbook block that only its pages show."""
+
+
+def compared(old: Session, new: Session, called: tuple[str, str] = ("", "")) -> Comparison:
+    """What is different between two playbooks, each read whole; both must have a ``book``.
+
+    ``called`` is what each side was asked for as: it tells them apart where their titles do not.
+    """
+    found = _Comparing(old, new).comparison()
+    if found.old != found.new:
+        return found
+    was, now = called
+    return replace(found, old=f"{found.old} ({was})", new=f"{found.new} ({now})")
+
+
+def former_name(old: Session, new: Session, call: str) -> str:
+    """What a call of ``new`` was called in ``old``; "" where it is not found there."""
+    kept = _Comparing(old, new).kept()
+    return next((was.spoken for was, now in kept if now.spoken == call), "")
+
+
+class _Comparing:
+    def __init__(self, old: Session, new: Session) -> None:
+        self._old, self._new = old, new
+        self._was = definitions(tree for tree, _ in old.trees)
+        self._now = definitions(tree for tree, _ in new.trees)
+
+    def comparison(self) -> Comparison:
+        told = self._definitions()
+        kept, added, dropped = self._calls
+        reached = self._reached(told)
+        changed = [c for pair in kept if pair[1] in reached and (c := self._call(*pair))]
+        names = {c.spoken for c in changed}
+        made = tuple(play for order in added if (play := _play(self._new, order)))
+        gone = tuple(play for order in dropped if (play := _play(self._old, order)))
+        return Comparison(
+            _title(self._old),
+            _title(self._new),
+            tuple(self._with_calls(change, changed) for change in told),
+            tuple(changed),
+            made,
+            gone,
+            tuple((a.spoken, b.spoken) for a, b in kept if a.spoken != b.spoken),
+            len(kept) - len(changed),
+            (),
+            _families(self._new, self._old, kept, names, added, dropped),
+        )
+
+    def kept(self) -> list[tuple[Order, Order]]:
+        """The calls on both sides, as they were and as they are."""
+        return self._calls[0]
+
+    # Definitions.
+
+    @cached_property
+    def _matched(self) -> Matched:
+        return matched(self._was, self._now, self._alike)
+
+    def _definitions(self) -> list[DefinitionChange]:
+        found = []
+        for was, now in self._matched.pairs:
+            words = self._matched.words(was)
+            lines = line_changes(was.lines, now.lines, words)
+            parent = words.get(was.parent.casefold(), was.parent)
+            if parent.casefold() != now.parent.casefold():
+                lines = (_extends(was, now), *lines)
+            roles = tuple(
+                (role, name)
+                for role, name in self._matched.roles.get(was.name.casefold(), {}).items()
+                if was.kind not in ("tag", "dress")
+            )
+            score = self._matched.scores.get(now.key)
+            if lines or roles or score is not None:
+                found.append(DefinitionChange(was, now, lines, roles, score))
+        found += [DefinitionChange(None, d) for d in self._matched.come]
+        order = {key: n for n, key in enumerate(self._now)}
+        found.sort(key=lambda change: order[change.one.key])
+        return [*found, *(DefinitionChange(d, None) for d in self._matched.gone)]
+
+    def _alike(self, was: Definition, now: Definition) -> float:
+        """How many men of both do the same, over the calls that both make in the same words."""
+        if was.kind not in ("concept", "run"):
+            return 0.0
+        old = {_frame(o): o for o in _orders(self._old) if o.concept == was.name.casefold()}
+        new = {_frame(o): o for o in _orders(self._new) if o.concept == now.name.casefold()}
+        both = [frame for frame in old if frame in new][:3]
+        shares = []
+        for frame in both:
+            a, b = _play(self._old, old[frame]), _play(self._new, new[frame])
+            if a is not None and b is not None:
+                men = len(b.men) - sum(c.path or c.moved for c in changes(b, a))
+                shares.append(men / len(b.men))
+        return sum(shares) / len(both) if both else 0.0
+
+    # Calls.
+
+    @cached_property
+    def _calls(self) -> tuple[list[tuple[Order, Order]], list[Order], list[Order]]:
+        """Calls on both sides, those that are new, and those that are gone."""
+        old = {self._as_now(o): o for o in _orders(self._old)}
+        new = {_identity(o): o for o in _orders(self._new)}
+        return (
+            [(old[key], order) for key, order in new.items() if key in old],
+            [order for key, order in new.items() if key not in old],
+            [order for key, order in old.items() if key not in new],
+        )
+
+    def _as_now(self, order: Order) -> tuple[object, ...]:
+        names = self._matched.names
+
+        def now(key: str) -> str:
+            return names.get(key, key).casefold()
+
+        tags = frozenset(map(now, order.tags))
+        return now(order.formation), order.side, now(order.motion), now(order.concept), tags
+
+    @cached_property
+    def _reach(self) -> tuple[Reach, Reach]:
+        return Reach(self._old, self._was), Reach(self._new, self._now)
+
+    def _reached(self, told: Sequence[DefinitionChange]) -> frozenset[Order]:
+        """The new orders whose plays can be others."""
+        before, after = self._reach
+        moving = [change for change in told if _moves(change)]
+        old = {change.was.key for change in moving if change.was is not None}
+        new = {change.now.key for change in moving if change.now is not None}
+        return frozenset(
+            now for was, now in self._calls[0] if before.of(was) & old or after.of(now) & new
+        )
+
+    def _call(self, was: Order, now: Order) -> CallChange | None:
+        before, play = _play(self._old, was), _play(self._new, now)
+        if before is None or play is None:
+            if before is play:
+                return None
+            return CallChange(was.spoken, now.spoken, before, play, (), ())
+        before = self._renamed(before, was)
+        men, orders = changes(play, before), order_changes(play, before)
+        men = tuple(c for c in men if c.moved or c.motion or c.path)
+        if not men and not orders and play.defence == before.defence:
+            return None
+        return CallChange(was.spoken, now.spoken, before, play, men, orders)
+
+    def _renamed(self, play: Play, order: Order) -> Play:
+        """The old play with its roles called as they are now, so that a new name is no change."""
+        roles = dict(self._matched.roles.get(order.concept, {}))
+        if not roles:
+            return play
+
+        def name(text: str) -> str:
+            return roles.get(text.casefold(), text)
+
+        reads, pressure = (
+            tuple(replace(r, target=name(r.target), partner=name(r.partner)) for r in looks)
+            for looks in (play.reads, play.pressure)
+        )
+        alerts = tuple(replace(a, target=name(a.target)) for a in play.alerts)
+        return replace(play, reads=reads, pressure=pressure, alerts=alerts)
+
+    def _with_calls(
+        self,
+        change: DefinitionChange,
+        changed: Sequence[CallChange],
+    ) -> DefinitionChange:
+        """The change with the calls that it reaches: those that are others and made of it."""
+        before, after = self._reach
+        reached = [
+            c.spoken
+            for c in changed
+            if _moves(change)
+            and (
+                (change.now is not None and change.now.key in after.spoken(c.spoken))
+                or (change.was is not None and change.was.key in before.spoken(c.before))
+            )
+        ]
+        return replace(change, calls=tuple(reached))
+
+
+def _extends(was: Definition, now: Definition) -> LineChange:
+    return LineChange(
+        SaidLine("", "extends", was.parent, "", was.span) if was.parent else None,
+        SaidLine("", "extends", now.parent, "", now.span) if now.parent else None,
+    )
+
+
+def _moves(change: DefinitionChange) -> bool:
+    """Whether a change can put a man elsewhere."""
+    if change.was is None or change.now is None:
+        return True
+    still = _PAGES_ONLY if change.one.kind == "playbook" else _WORDS_ONLY
+    lines = (line.now or line.was for line in change.lines)
+    return any(line is not None and line.verb not in still for line in lines)
+
+
+def _orders(session: Session) -> Iterable[Order]:
+    return (order for _, order in session.calls.orders)
+
+
+def _identity(order: Order) -> tuple[object, ...]:
+    return (
+        order.formation,
+        order.side,
+        order.motion,
+        order.concept,
+        frozenset(order.tags),
+    )
+
+
+def _frame(order: Order) -> tuple[object, ...]:
+    """A call without its concept's name."""
+    return order.formation, order.side, order.motion, tuple(sorted(order.tags))
+
+
+def _play(session: Session, order: Order) -> Play | None:
+    return session.drawn(order)[0]
+
+
+def _title(session: Session) -> str:
+    settings = session.book.settings if session.book is not None else None
+    return f"{settings.name} {settings.season}".strip() if settings is not None else ""
+
+
+def _families(
+    new: Session,
+    old: Session,
+    kept: Sequence[tuple[Order, Order]],
+    changed: set[str],
+    added: Sequence[Order],
+    dropped: Sequence[Order],
+) -> tuple[Family, ...]:
+    assert new.book is not None and old.book is not None
+    names = dict.fromkeys((*new.book.families, *old.book.families))
+    counts = {name: [0, 0, 0, 0] for name in names}
+    for _, now in kept:
+        counts[new.book.concepts[now.concept].family][now.spoken in changed] += 1
+    for order in added:
+        counts[new.book.concepts[order.concept].family][2] += 1
+    for order in dropped:
+        counts[old.book.concepts[order.concept].family][3] += 1
+    return tuple(Family(name, *four) for name, four in counts.items() if any(four))

@@ -1,0 +1,94 @@
+"""What follows from the changes: what a check says of the calls that it did not say before, and the
+looks that gained or lost an answer."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
+
+from stemline.analysis.passes_against_looks import face
+from stemline.compare.comparison import Comparison, Consequence
+from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.outside.cache import Cache
+from stemline.resolve.expand import Order
+from stemline.session import Session
+
+NO_ANSWER = "no answer"
+"""What stands for a code where the clock speaks and not a check."""
+
+_Told = dict[str, dict[tuple[str, str], str]]
+"""Call → (code, text without the call's name) → text."""
+
+
+def with_consequences(found: Comparison, old: Session, new: Session, cache: Cache) -> Comparison:
+    """The comparison with what follows from it, proving no call that is as it was.
+
+    Of a call that is no play any more, or was none, only that is told.
+    """
+    pairs = [(c.before, c.spoken) for c in found.changed]
+    before = _said(old, [*(a for a, _ in pairs), *(p.call.spoken for p in found.dropped)], cache)
+    after = _said(new, [*(b for _, b in pairs), *(p.call.spoken for p in found.added)], cache)
+    came: _Rows = {}
+    went: _Rows = {}
+    for a, b in (*pairs, *(("", p.call.spoken) for p in found.added)):
+        was, now = before.get(a, {}), after.get(b, {})
+        concept = _concept(new, b)
+        _gather(came, concept, b, now, was)
+        _gather(went, concept, b, was, now)
+    rows = [*_consequences(came, True), *_consequences(went, False)]
+    rows.sort(key=lambda row: (not row.came, not row.code.startswith("E")))
+    return replace(found, follows=tuple(rows))
+
+
+_Rows = dict[tuple[str, str], tuple[str, list[str]]]
+"""(code, concept, and for an answer its look) → the first text, and the calls."""
+
+
+def _gather(
+    rows: _Rows,
+    concept: str,
+    call: str,
+    here: Mapping[tuple[str, str], str],
+    there: Mapping[tuple[str, str], str],
+) -> None:
+    """What is said here of a call and not there, under what it has in common with other calls."""
+    failed = any(code.startswith("E") for code, _ in here)
+    if any(code.startswith("E") for code, _ in there):
+        return
+    for (code, bare), text in here.items():
+        if (code, bare) in there or (failed and not code.startswith("E")):
+            continue
+        key = (code, bare if code == NO_ANSWER else concept)
+        rows.setdefault(key, (text, []))[1].append(call)
+
+
+def _consequences(rows: _Rows, came: bool) -> Iterator[Consequence]:
+    for (code, _), (text, calls) in rows.items():
+        yield Consequence(came, code, text, tuple(dict.fromkeys(calls)))
+
+
+def _concept(session: Session, call: str) -> str:
+    return session.calls.by_name[call].concept
+
+
+def _said(session: Session, calls: Sequence[str], cache: Cache) -> _Told:
+    assert session.book is not None, "both sides were read"
+    told: _Told = {call: {} for call in calls}
+    orders: list[Order] = []
+    for call in calls:
+        play, problems = session.proof(call)
+        for d in problems:
+            text = _text(d)
+            told[call].setdefault((d.code, text.replace(call, "")), text)
+        if play is not None and play.reads:
+            orders.append(session.calls.by_name[call])
+    for one in face(session.book, orders, cache, expander=session.expander):
+        if not one.answer.given:
+            text = f"{one.concept} has no answer to {one.look} by the clock (planning figures)"
+            told[one.call][NO_ANSWER, text] = text
+    return told
+
+
+def _text(d: Diagnostic) -> str:
+    """The message without its place."""
+    return d.said.wording.message.format_map({name: text for name, text in d.values})

@@ -1,0 +1,226 @@
+"""Another name for a definition or a role, wherever the texts use it.
+
+Places come from the trees: a word in a comment or a sentence stays. What is made is compared with
+what was: a new name that moves a man, or that is already somebody's, is refused.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from stemline.source import Source, Span
+from stemline.syntax.tree import (
+    Atom,
+    AtomKind,
+    Block,
+    Document,
+    Fact,
+    Linked,
+    Phrase,
+    Value,
+    phrases,
+)
+
+_CONCEPTS = ("concept", "run")
+_OTHERS = ("formation", "motion", "protection", "look", "personnel", "route", "tag")
+_KINDS = (*_CONCEPTS, *_OTHERS)
+_USES: Mapping[tuple[str, str], frozenset[str]] = {
+    ("dress", "in"): frozenset({"formation", "motion"}),
+    ("dress", "motion"): frozenset({"motion"}),
+    ("dress", "with"): frozenset({"tag"}),
+    ("dress", "never"): frozenset({"formation", "motion", "tag"}),
+    ("dress", "only"): frozenset({"formation", "motion", "tag"}),
+    ("dress", "call"): frozenset({"formation", "motion", "concept", "run", "tag"}),
+    ("dress", "against"): frozenset({"look"}),
+    ("playbook", "against"): frozenset({"look"}),
+    ("formation", "people"): frozenset({"personnel"}),
+    **{(kind, "protect"): frozenset({"protection"}) for kind in ("concept", "run", "tag")},
+    **{(kind, "join"): frozenset({"concept", "run"}) for kind in ("concept", "tag")},
+    **{(kind, "runs"): frozenset({"route"}) for kind in ("concept", "run", "tag")},
+}
+"""In which lines a definition of each kind is named."""
+
+
+@dataclass(frozen=True)
+class Target:
+    """What is to be renamed: a definition, or a role (``kind`` "role") of ``owner``."""
+
+    kind: str
+    name: str
+    owner: str = ""
+
+    @property
+    def title(self) -> str:
+        of = {"tag": " for ", "role": " of "}.get(self.kind, " ")
+        return f"{self.kind} {self.name}" + (f"{of}{self.owner}" if self.owner else "")
+
+
+def targets(trees: Iterable[Document], name: str) -> tuple[Target, ...]:
+    """Everything of this name, however its letters are."""
+    asked = name.casefold()
+    found: dict[Target, None] = {}
+    for tree in trees:
+        for block in tree.blocks:
+            called = block.name.text
+            owner = block.join("for")
+            if block.kind in _KINDS and called.casefold() == asked:
+                found[Target(block.kind, called, owner.text if owner else "")] = None
+            if block.kind in (*_CONCEPTS, "protection"):
+                for fact in block.facts:
+                    for subject in fact.subject:
+                        if fact.key == "is" and subject.text.casefold() == asked:
+                            found[Target("role", subject.text, called)] = None
+    return tuple(found)
+
+
+def names(trees: Iterable[Document]) -> frozenset[str]:
+    """Every name that `targets` knows, for a message about one that it does not."""
+    found = set()
+    for tree in trees:
+        for block in tree.blocks:
+            if block.kind in _KINDS:
+                found.add(block.name.text)
+            found |= {s.text for fact in block.facts if fact.key == "is" for s in fact.subject}
+    return frozenset(found)
+
+
+def renamed(trees: Sequence[Document], target: Target, new: str) -> tuple[Source, ...]:
+    """The texts with the new name in the place of the old one."""
+    family, longer = _family(trees, target), _longer(trees, target)
+    return tuple(
+        Source(
+            tree.source.name,
+            _replaced(tree.source, list(_spans(tree, target, family, longer)), new),
+        )
+        for tree in trees
+    )
+
+
+def _longer(trees: Sequence[Document], target: Target) -> tuple[tuple[str, ...], ...]:
+    """Names that hold the target's own, as words: where one of them stands, it is not meant."""
+    words = tuple(target.name.casefold().split())
+    all_names = (tuple(name.casefold().split()) for name in names(trees))
+    return tuple(
+        name
+        for name in all_names
+        if len(name) > len(words)
+        and any(name[n : n + len(words)] == words for n in range(len(name)))
+    )
+
+
+def _family(trees: Sequence[Document], target: Target) -> frozenset[str]:
+    """The concepts whose lines know the roles of the target's owner: itself, what extends it."""
+    family = {target.owner.casefold()}
+    grown = True
+    while grown:
+        more = {
+            block.name.text.casefold()
+            for tree in trees
+            for block in tree.blocks
+            if (parent := block.join("extends")) is not None and parent.text.casefold() in family
+        }
+        grown = not more <= family
+        family |= more
+    return frozenset(family)
+
+
+def _spans(
+    tree: Document, target: Target, family: frozenset[str], longer: tuple[tuple[str, ...], ...]
+) -> Iterator[Span]:
+    words = tuple(target.name.casefold().split())
+    for block in tree.blocks:
+        if target.kind == "role":
+            if _knows_roles(block, family):
+                for fact in block.facts:
+                    for phrase in (*fact.subject, *_phrases(fact)):
+                        yield from _runs(phrase, words, longer)
+            continue
+        yield from _header(block, target, words)
+        for fact in block.facts:
+            yield from _used(block, fact, target, words, longer)
+
+
+def _knows_roles(block: Block, family: frozenset[str]) -> bool:
+    owner = block.join("for")
+    name = owner.text if owner is not None else block.name.text
+    return block.kind in (*_CONCEPTS, "protection", "tag") and name.casefold() in family
+
+
+def _header(block: Block, target: Target, words: tuple[str, ...]) -> Iterator[Span]:
+    """The definition's own name, and the headers that name it."""
+    owner = block.join("for")
+    concept = target.kind in _CONCEPTS
+    mine = block.kind == target.kind and (
+        target.kind != "tag"
+        or (owner is not None and owner.text.casefold() == target.owner.casefold())
+    )
+    if mine or (concept and block.kind == "dress"):
+        yield from _whole(block.name, words)
+    parent = block.join("extends")
+    if parent is not None and (block.kind == target.kind or (concept and block.kind in _CONCEPTS)):
+        yield from _whole(parent, words)
+    if owner is not None and concept:
+        yield from _whole(owner, words)
+
+
+def _used(
+    block: Block,
+    fact: Fact,
+    target: Target,
+    words: tuple[str, ...],
+    longer: tuple[tuple[str, ...], ...],
+) -> Iterator[Span]:
+    if target.kind not in _USES.get((block.kind, fact.key), ()):
+        return
+    if target.kind == "tag" and block.name.text.casefold() != target.owner.casefold():
+        return
+    value: Value | None = fact.value
+    if fact.key == "call" and isinstance(value, Linked):
+        value = value.head  # what stands behind `as` is the call's own name
+    for phrase in phrases(value):
+        yield from _runs(phrase, words, longer)
+
+
+def _phrases(fact: Fact) -> Iterator[Phrase]:
+    if fact.key not in ("say", "says", "caution", "family"):
+        yield from phrases(fact.value)
+        yield from phrases(fact.guard)
+
+
+def _whole(phrase: Phrase, words: tuple[str, ...]) -> Iterator[Span]:
+    if tuple(phrase.text.casefold().split()) == words:
+        yield phrase.span
+
+
+def _runs(
+    phrase: Phrase, words: tuple[str, ...], longer: tuple[tuple[str, ...], ...]
+) -> Iterator[Span]:
+    """Where the words stand side by side in a phrase, quoted as one or not."""
+    atoms: tuple[Atom, ...] = phrase.atoms
+    at = 0
+    while at < len(atoms):
+        atom = atoms[at]
+        other = max((len(w) for w in longer if _starts(atoms[at:], w)), default=0)
+        if other:
+            at += other
+            continue
+        run = atoms[at : at + len(words)]
+        if atom.kind is AtomKind.STRING and tuple(atom.word.split()) == words:
+            yield atom.span
+        elif tuple(a.word for a in run) == words:
+            yield run[0].span.to(run[-1].span)
+            at += len(words) - 1
+        at += 1
+
+
+def _starts(atoms: Sequence[Atom], words: tuple[str, ...]) -> bool:
+    return tuple(a.word for a in atoms[: len(words)]) == words
+
+
+def _replaced(source: Source, spans: Sequence[Span], new: str) -> str:
+    lines = list(source.lines)
+    for span in sorted(set(spans), reverse=True):
+        line = lines[span.line - 1]
+        lines[span.line - 1] = line[: span.column - 1] + new + line[span.end - 1 :]
+    return "\n".join(lines)

@@ -1,0 +1,106 @@
+"""One canonical layout for a text: margins, blanks between words, blank lines, quotes.
+
+No line changes its place and no word its spelling, so no play can change. A line that could not
+be read, or of a kind that is not known, stays as it is.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from stemline.syntax.tree import Block, Comment, Document
+from stemline.syntax.writing import written, written_fact
+
+MARGIN = "    "
+"""The margin of a block's lines, as every example of the reference has it."""
+
+
+def formatted(tree: Document) -> str:
+    """The text of ``tree`` in its canonical layout; it ends with one line break."""
+    lines = [_Line(text) for text in tree.source.lines]
+    for block in tree.blocks:
+        _put(lines, block.span.line, _header(block), header=True)
+        for fact in block.facts:
+            _put(lines, fact.span.line, MARGIN + written_fact(fact))
+    for comment in tree.comments:
+        _comment(lines, comment)
+    _settle_comments(lines)
+    return "".join(f"{line}\n" for line in _spaced(lines))
+
+
+class _Line:
+    """A line on its way: what it says, the comment at its end, what it is."""
+
+    def __init__(self, text: str) -> None:
+        self.text = text.rstrip()
+        self.behind = ""
+        self.header = False
+        self.comment = False
+        self.inner = text[:1].isspace()
+
+    @property
+    def whole(self) -> str:
+        return f"{self.text}  {self.behind}" if self.behind else self.text
+
+
+def _header(block: Block) -> str:
+    joins = (f"{join.connector.text} {written(join.value)}" for join in block.joins)
+    return " ".join((block.kind, written(block.name), *joins))
+
+
+def _put(lines: list[_Line], number: int, text: str, header: bool = False) -> None:
+    line = lines[number - 1]
+    line.text, line.header, line.inner = text, header, not header
+
+
+def _comment(lines: list[_Line], comment: Comment) -> None:
+    line = lines[comment.span.line - 1]
+    if comment.own_line:
+        line.text, line.comment = comment.text, True
+        return
+    line.behind = comment.text
+    if line.text.endswith(comment.text):  # a line that stays as it is has its comment still
+        line.behind = ""
+
+
+def _settle_comments(lines: list[_Line]) -> None:
+    """A comment goes with what follows it: into the margin before a line, out of it before a
+    header. At the end of a block its own margin says where it belongs."""
+    follows: _Line | None = None
+    for line in reversed(lines):
+        if line.comment:
+            if follows is not None and not follows.header:
+                line.inner = follows.inner
+            line.text = (MARGIN if line.inner else "") + line.text.strip()
+        elif line.text:
+            follows = line
+
+
+def _spaced(lines: list[_Line]) -> Iterator[str]:
+    """One blank line before a block and its comment; elsewhere one where there were any, but none
+    behind a header."""
+    kept = [line for line in lines if line.text]
+    blank_before = set()
+    was_blank = False
+    for line in lines:
+        if line.text:
+            if was_blank:
+                blank_before.add(id(line))
+            was_blank = False
+        else:
+            was_blank = True
+    for n, line in enumerate(kept):
+        if n and _parts(kept, n, id(line) in blank_before):
+            yield ""
+        yield line.whole
+
+
+def _parts(kept: list[_Line], n: int, blank: bool) -> bool:
+    """Whether a blank line stands before the line at ``n``."""
+    line, above = kept[n], kept[n - 1]
+    if line.inner:
+        return blank and not above.header
+    if line.header:
+        led = above.comment and not above.inner
+        return blank or not led
+    return blank or above.inner

@@ -1,0 +1,255 @@
+"""Three texts → one: two coaches' changes to one file joined by what each line is about.
+
+A line is the same line where it has the same subject, verb and guard, wherever it stands. So two
+edits on neighbouring lines, or two tags put at the end of one file, are no conflict; only where one
+key got two values, or one side deleted what the other changed, the coaches must speak to each
+other. Order, blanks and comments are those of ours, with what is new in theirs put behind what it
+stood behind there.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from stemline.syntax.tree import Block, Document, Fact
+from stemline.syntax.writing import written, written_fact
+
+_Key = tuple[str, ...]
+_END = ("end",)
+"""The key of what stands behind the last line of a block, or the last block."""
+
+
+@dataclass(frozen=True)
+class Merged:
+    """The joined text; ``conflicts`` are the keys of what both sides changed, in words."""
+
+    text: str
+    conflicts: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class _Piece:
+    """A line with the comments and blanks above it, and what it says, layout aside."""
+
+    key: _Key
+    lines: tuple[str, ...]
+    says: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class _Part:
+    """A block: its header and its lines; ``key`` is (kind, name, owner)."""
+
+    key: _Key
+    head: _Piece
+    pieces: tuple[_Piece, ...]
+
+    @property
+    def says(self) -> tuple[object, ...]:
+        return self.head.says, frozenset(p.says for p in self.pieces)
+
+    @property
+    def lines(self) -> tuple[str, ...]:
+        return (*self.head.lines, *(line for p in self.pieces for line in p.lines))
+
+
+def merge(base: Document, ours: Document, theirs: Document, marks: int = 7) -> Merged:
+    """Ours with what theirs changed since ``base``. All three must be read whole.
+
+    Conflicts stand in the text between lines of ``marks`` signs, as git has them.
+    """
+    return _Merging(marks).whole(base, ours, theirs)
+
+
+class _Merging:
+    def __init__(self, marks: int) -> None:
+        self._marks = marks
+        self._conflicts: list[str] = []
+
+    def whole(self, base: Document, ours: Document, theirs: Document) -> Merged:
+        single = _single(base, ours, theirs)
+        parts = [_parts(tree, single) for tree in (base, ours, theirs)]
+        lines = list(self._blocks(*parts))
+        return Merged("".join(f"{line}\n" for line in lines).strip("\n") + "\n",
+                      tuple(self._conflicts))  # fmt: skip
+
+    def _blocks(
+        self, base: Sequence[_Part], ours: Sequence[_Part], theirs: Sequence[_Part]
+    ) -> Iterator[str]:
+        was, mine, yours = (_by_key(parts) for parts in (base, ours, theirs))
+        for key in _order([p.key for p in ours], [p.key for p in theirs]):
+            yield from self._block(key, was.get(key), mine.get(key), yours.get(key))
+
+    def _block(
+        self, key: _Key, was: _Part | None, mine: _Part | None, yours: _Part | None
+    ) -> Iterator[str]:
+        """One block; None on a side where it is not."""
+        if mine is None or yours is None:
+            one = mine or yours
+            assert one is not None
+            if was is None:
+                yield from one.lines
+            elif one.says != was.says:
+                self._conflicts.append(" ".join(filter(None, key)))
+                yield from self._both(mine.lines if mine else (), yours.lines if yours else ())
+            return
+        yield from self._line(was.head if was else None, mine.head, yours.head, key)
+        sides = (was.pieces if was is not None else (), mine.pieces, yours.pieces)
+        kept = _without_other(*sides)
+        before, after, there = ({p.key: p for p in pieces} for pieces in sides)
+        for fact in _order(list(after), list(there)):
+            yield from self._line(
+                before.get(fact), after.get(fact), there.get(fact), key, apart=fact not in kept
+            )
+
+    def _line(
+        self,
+        was: _Piece | None,
+        mine: _Piece | None,
+        yours: _Piece | None,
+        block: _Key,
+        *,
+        apart: bool = False,
+    ) -> Iterator[str]:
+        """One line. ``apart``: both sides put another in the place of one that they took away."""
+        old, new, other = (p.says if p is not None else None for p in (was, mine, yours))
+        if not apart and (new == other or other == old):
+            chosen = mine
+        elif not apart and new == old:
+            chosen = yours
+        else:
+            said = mine or yours or was
+            assert said is not None
+            self._conflicts.append(f"{' '.join(filter(None, block))}: {said.says[-1].strip()}")
+            yield from self._both(mine.lines if mine else (), yours.lines if yours else ())
+            return
+        yield from chosen.lines if chosen is not None else ()
+
+    def _both(self, mine: Iterable[str], yours: Iterable[str]) -> Iterator[str]:
+        yield "<" * self._marks + " ours"
+        yield from mine
+        yield "=" * self._marks
+        yield from yours
+        yield ">" * self._marks + " theirs"
+
+
+def _single(*trees: Document) -> set[tuple[_Key, _Key]]:
+    """What a block says once in each text: another value of it is that line changed."""
+    counts: Counter[tuple[_Key, _Key]] = Counter()
+    for tree in trees:
+        here = Counter(
+            (_name(b), about) for b in tree.blocks for f in b.facts for about in _about(f)
+        )
+        for key, number in here.items():
+            counts[key] = max(counts[key], number)
+    return {key for key, number in counts.items() if number == 1}
+
+
+def _name(block: Block) -> _Key:
+    owner = block.join("for")
+    return (
+        block.kind,
+        written(block.name).casefold(),
+        written(owner).casefold() if owner is not None else "",
+    )
+
+
+def _about(fact: Fact) -> tuple[_Key, ...]:
+    """What a line is about, once for each of its subjects."""
+    guard = written(fact.guard).casefold()
+    if fact.label is not None:
+        return (("", fact.key, guard),)
+    return tuple((written(s).casefold(), fact.key, guard) for s in fact.subject)
+
+
+def _parts(tree: Document, single: set[tuple[_Key, _Key]]) -> tuple[_Part, ...]:
+    lines = tree.source.lines
+    found: list[_Part] = []
+    at = 0
+    seen: Counter[_Key] = Counter()
+    for n, block in enumerate(tree.blocks):
+        name = _name(block)
+        head = _piece(("head",), lines, at, block.span.line, _header(block))
+        at = block.span.line
+        pieces = []
+        for fact in block.facts:
+            text = written_fact(fact)
+            key = tuple(word for about in _about(fact) for word in about)
+            if any((name, about) not in single for about in _about(fact)):
+                key = (*key, text.casefold() if '"' not in text else text)
+            pieces.append(_piece(key, lines, at, fact.span.line, text))
+            at = fact.span.line
+        end = _inner_end(lines, at, n + 1 == len(tree.blocks))
+        if end > at:
+            pieces.append(_piece(_END, lines, at, end, ""))
+            at = end
+        seen[name] += 1
+        key = name if seen[name] == 1 else (*name, str(seen[name]))
+        found.append(_Part(key, head, tuple(pieces)))
+    return tuple(found)
+
+
+def _header(block: Block) -> str:
+    joins = (f"{join.connector.text} {written(join.value)}" for join in block.joins)
+    return " ".join((block.kind, written(block.name), *joins))
+
+
+def _inner_end(lines: Sequence[str], at: int, last: bool) -> int:
+    """Where a block ends: behind the comments in its margin; at the last, behind everything."""
+    if last:
+        return len(lines)
+    end = at
+    for n in range(at, len(lines)):
+        text = lines[n]
+        if text.strip() and not text[:1].isspace():
+            break
+        if text.strip():
+            end = n + 1
+    return end
+
+
+def _piece(key: _Key, lines: Sequence[str], start: int, end: int, says: str) -> _Piece:
+    """Lines ``start`` to ``end``: the last is what it says, the others comments and blanks."""
+    mine = tuple(line.rstrip() for line in lines[start:end])
+    comments = [line.strip() for line in mine if line.strip().startswith("//")]
+    behind = mine[-1].partition("//")[2] if mine and says else ""
+    return _Piece(key, mine, (*comments, behind.strip(), says))
+
+
+def _by_key(parts: Iterable[_Part]) -> Mapping[_Key, _Part]:
+    return {part.key: part for part in parts}
+
+
+def _order(ours: Sequence[_Key], theirs: Sequence[_Key]) -> list[_Key]:
+    """Ours, and what only theirs have behind what it stands behind there, before the end."""
+    order = list(ours)
+    for n, key in enumerate(theirs):
+        if key in order:
+            continue
+        above = next((k for k in reversed(theirs[:n]) if k in order and k != _END), None)
+        place = order.index(above) + 1 if above is not None else 0
+        while place < len(order) and order[place] not in theirs and order[place] != _END:
+            place += 1
+        order.insert(place, key)
+    return order
+
+
+def _without_other(
+    base: Sequence[_Piece], ours: Sequence[_Piece], theirs: Sequence[_Piece]
+) -> set[_Key]:
+    """The keys that stand for themselves. Not those of a kind of line of which both sides took the
+    same one away and each put another: that is one line with two values."""
+    gone = {p.key for p in base} - {p.key for p in ours} - {p.key for p in theirs}
+    mine = {p.key for p in ours} - {p.key for p in base}
+    yours = {p.key for p in theirs} - {p.key for p in base}
+    both = mine & yours
+    torn = {
+        key
+        for key in (mine | yours) - both
+        if any(g[:3] == key[:3] for g in gone)
+        and any(k[:3] == key[:3] for k in mine - both)
+        and any(k[:3] == key[:3] for k in yours - both)
+    }
+    return {p.key for p in (*base, *ours, *theirs)} - torn

@@ -1,0 +1,139 @@
+"""`compare` and `history` as a coach runs them, on a small real repository."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+from importlib.resources import files
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+from jsonschema import Draft202012Validator
+
+from stemline.commands import main
+from stemline.outside.project import CHANGED, revision
+from stemline.outside.texts import read_files
+
+ROOT = Path(__file__).parents[2]
+SCHEMA = json.loads(files("stemline").joinpath("compare/compare-schema.json").read_text("utf-8"))
+
+
+def _git(folder: Path, *said: str, day: str = "2025-08-01") -> None:
+    names = {
+        f"GIT_{who}_{what}": value
+        for who in ("AUTHOR", "COMMITTER")
+        for what, value in (("NAME", "A Coach"), ("EMAIL", "coach@example.invalid"),
+                            ("DATE", f"{day}T12:00:00Z"))
+    }  # fmt: skip
+    quiet = {"GIT_CONFIG_GLOBAL": os.devnull, "GIT_CONFIG_SYSTEM": os.devnull}
+    subprocess.run(
+        ["git", *said], cwd=folder, env={**os.environ, **names, **quiet}, check=True,
+        capture_output=True,
+    )  # fmt: skip
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    """The starter over three revisions: as it comes, a route deeper, a formation renamed."""
+    book = tmp_path / "book"
+    book.mkdir()
+    _git(book, "init", "-q", "-b", "main")
+    for source in read_files(ROOT / "grammar/starter").sources:
+        (book / Path(source.name).name).write_text(source.text, "utf-8")
+    _git(book, "add", ".")
+    _git(book, "commit", "-qm", "Begin")
+    quick = book / "quick.play"
+    quick.write_text(quick.read_text("utf-8").replace("stick runs stick 6", "stick runs stick 8"))
+    _git(book, "commit", "-qam", "Deeper", day="2026-03-01")
+    assert _run("rename", str(book), "Trips", "Trio", "--yes").exit_code == 0
+    _git(book, "commit", "-qam", "Trio", day="2026-06-01")
+    return book
+
+
+def _run(*said: str) -> Result:
+    result = CliRunner().invoke(main, said)
+    assert result.exception is None or isinstance(result.exception, SystemExit), result.exception
+    return result
+
+
+def test_two_revisions_are_compared_without_touching_the_folder(folder: Path) -> None:
+    said = _run("compare", "HEAD~2", "HEAD", "--in", str(folder))
+    assert said.exit_code == 1
+    assert "stick runs stick 8, instead of 6" in said.stdout
+    assert "formation Trips is called Trio (100 % alike)" in said.stdout
+    assert "calls of before" in said.stdout
+
+
+@pytest.mark.parametrize("before", ("2026-03-15", "main~1"))
+def test_a_side_may_be_a_day_or_a_name_of_git(folder: Path, before: str) -> None:
+    said = _run("compare", before, str(folder))
+    assert said.exit_code == 1
+    assert "No play has changed" in said.stdout and "stick runs" not in said.stdout
+
+
+def test_the_exit_code_is_a_diff_tools(folder: Path) -> None:
+    same = _run("compare", "HEAD", str(folder))
+    assert (same.exit_code, "Nothing has changed" in same.stdout) == (0, True)
+    assert _run("compare", "nowhere", str(folder)).exit_code == 2
+
+
+def test_plain_data_is_as_its_schema_says(folder: Path) -> None:
+    Draft202012Validator.check_schema(SCHEMA)
+    data = json.loads(_run("compare", "HEAD~2", str(folder), "--json").stdout)
+    Draft202012Validator(SCHEMA).validate(data)
+    assert data["calls"]["changed"] and data["definitions"]
+    assert not Draft202012Validator(SCHEMA).is_valid({**data, "same": "no"})
+
+
+def test_one_man_is_told_what_is_new_to_him(folder: Path) -> None:
+    data = json.loads(_run("compare", "HEAD~2", str(folder), "--json").stdout)
+    man = next(row["man"] for row in data["teaching"] if row["new"])
+    said = _run("compare", "HEAD~2", str(folder), "--for", man).stdout
+    assert f"{man}: what is new" in said and "Stick" in said
+
+
+def test_a_history_is_told_by_revision(folder: Path) -> None:
+    said = _run("history", str(folder), "Stick").stdout
+    assert "2026-03-01" in said and "stick runs stick 8, instead of 6" in said
+    trio = _run("history", str(folder), "Trio", "--who").stdout
+    assert "it was called Trips" in trio and "A Coach" in trio
+    lines = _run("history", str(folder), "Stick", "--lines").stdout.splitlines()
+    since = {line.split("  ")[-1]: line[:10] for line in lines}
+    assert since["stick runs stick 8"] == "2026-03-01"
+    assert since["feet quick, hitch"] == "2025-08-01"
+    assert "A Coach" not in "".join(lines)
+
+
+def test_a_name_that_never_was_gets_the_nearest(folder: Path) -> None:
+    said = _run("history", str(folder), "Stik")
+    assert said.exit_code == 2 and "nearest: Stick" in said.stderr
+
+
+def test_a_season_starts_from_the_last_one(folder: Path, tmp_path: Path) -> None:
+    after = tmp_path / "next"
+    assert _run("new", str(after), "--from", str(folder)).exit_code == 0
+    assert "season 2027  // kept from 2026" in (after / "book.play").read_text("utf-8")
+    assert (after / ".gitignore").read_text("utf-8") == "build/\n"
+    said = _run("compare", str(folder), str(after))
+    assert said.exit_code == 1 and "No play has changed" in said.stdout
+    assert _run("new", str(after), "--from", str(folder)).exit_code == 2
+
+
+def test_the_book_says_that_the_text_has_changed_since(folder: Path) -> None:
+    name, day = revision(folder)
+    assert (len(name.split()), day) == (1, "2026-06-01")
+    quick = folder / "quick.play"
+    text = quick.read_text("utf-8")
+    quick.write_text(text + "// More.\n", "utf-8")
+    assert revision(folder) == (f"{name} {CHANGED}", day)
+    quick.write_text(text, "utf-8")
+    assert revision(folder) == (name, day)
+    (folder / "more.play").write_text("// More.\n", "utf-8")
+    assert revision(folder) == (f"{name} {CHANGED}", day)
+
+
+def test_a_call_of_another_name_is_found_as_it_was(folder: Path) -> None:
+    said = _run("draw", str(folder), "Trio Right Stick", "--before", "2025-09-01")
+    assert said.exit_code == 0 and "It was called Trips Right Stick." in said.stdout

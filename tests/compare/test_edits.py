@@ -1,0 +1,109 @@
+"""Every change that is made to a playbook is told, and nothing else: 400 drawn changes and more,
+alone and three at once."""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Iterator
+from functools import cache
+from pathlib import Path
+
+import pytest
+from compare.edits import EDITS, Expected, Text
+
+from stemline import session as sessions
+from stemline.compare.comparing import compared
+from stemline.compare.comparison import Comparison
+from stemline.outside.texts import read_files
+from stemline.session import Session
+from stemline.source import Source
+from stemline.syntax.parser import parse
+
+BOOK = Path(__file__).parents[2] / "playbooks/cedar-flats-lanterns"
+ALONE, TOGETHER = 320, 120
+
+
+@pytest.fixture(autouse=True, scope="module")
+def _texts_read_once() -> Iterator[None]:
+    """A text that was not changed is parsed once for all cases."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(sessions, "parse", cache(parse))
+        yield
+
+
+@cache
+def _text() -> Text:
+    return Text(tuple((s.name, tuple(s.text.splitlines())) for s in read_files(BOOK).sources))
+
+
+def _session(text: Text) -> Session:
+    sources = [Source(name, "\n".join(lines) + "\n") for name, lines in text.files]
+    return Session(sources, "drawn")
+
+
+@cache
+def _before() -> Session:
+    return _session(_text())
+
+
+def _drawn(seed: int, number: int) -> tuple[Text, Expected]:
+    """``number`` changes one after another, none of which touches what another has touched."""
+    draw = random.Random(seed)
+    text, whole = _text(), Expected()
+    left = number
+    while left:
+        made = draw.choice(EDITS)(text, draw)
+        if made is None or made[1].touched & whole.touched:
+            continue
+        text, told = made
+        whole = Expected(
+            *(getattr(whole, part) | getattr(told, part) for part in Expected.__annotations__)
+        )
+        left -= 1
+    return text, whole
+
+
+def _told(found: Comparison) -> Expected:
+    changes = found.definitions
+    named = [c for c in changes if c.was is not None and c.now is not None]
+    return Expected(
+        lines=frozenset(
+            (c.now.title, line.was.text if line.was else "", line.now.text if line.now else "")
+            for c in named
+            for line in c.lines
+        ),
+        renamed=frozenset((c.was.title, c.now.name) for c in named if c.was.name != c.now.name),
+        added=frozenset(c.now.title for c in changes if c.was is None),
+        gone=frozenset(c.was.title for c in changes if c.now is None),
+        roles=frozenset(role for c in named for role in c.roles),
+    )
+
+
+def _wrong(seed: int, number: int) -> str:
+    text, expected = _drawn(seed, number)
+    after = _session(text)
+    if after.book is None or any(d.code.startswith("E1") for d in after.definitions):
+        return f"{seed}: no playbook came of it"
+    told = _told(compared(_before(), after))
+    names = dict(expected.renamed)
+    wrong = []
+    for part in ("renamed", "added", "gone", "roles", "lines"):
+        wanted, got = getattr(expected, part), getattr(told, part)
+        if wanted != got:
+            wrong.append(f"{part}: wanted {sorted(wanted - got)}, told {sorted(got - wanted)}")
+    if not expected.touched and not compared(_before(), after).is_same:
+        wrong.append("is not the same")
+    del names
+    return f"{seed}: {wrong}" if wrong else ""
+
+
+@pytest.mark.parametrize("part", range(4))
+def test_each_change_is_told_and_nothing_else(part: int) -> None:
+    cases = range(part, ALONE, 4)
+    assert [line for seed in cases if (line := _wrong(seed, 1))] == []
+
+
+@pytest.mark.parametrize("part", range(2))
+def test_three_changes_at_once_are_told(part: int) -> None:
+    cases = range(1000 + part, 1000 + TOGETHER, 2)
+    assert [line for seed in cases if (line := _wrong(seed, 3))] == []

@@ -1,0 +1,299 @@
+"""The settings for git, through real git: what a merge joins, what a diff shows, what a commit
+refuses."""
+
+from __future__ import annotations
+
+import os
+import re
+import subprocess
+from pathlib import Path
+
+import pytest
+
+from stemline.outside.git_settings import install, remove
+from stemline.source import Source
+from stemline.syntax.merging import merge
+from stemline.syntax.parser import parse
+
+BASE = """\
+playbook Herons
+    code canadian amateur
+
+concept Crossers
+    over is strong inside
+    over runs cross 6
+    under is weak inside
+    under runs cross 5
+    read under on quick > over on 3
+    say "Stay flat."
+    say "Eyes back."
+
+// High and low.
+concept Smash
+    hitch is strong #1
+    hitch runs hitch 6
+
+tag Wheel for Crossers
+    under runs wheel
+    keeps read
+"""
+
+SMASH = BASE[BASE.index("// High") : BASE.index("tag Wheel")]
+
+PAIRS: list[tuple[str, list[tuple[str, str]], list[tuple[str, str]], tuple[str, ...], int]] = [
+    # name, ours (old → new), theirs, what the result must hold, conflicts
+    (
+        "neighbouring lines",
+        [("over runs cross 6", "over runs cross 7")],
+        [("under is weak inside", "under is weak #2")],
+        ("over runs cross 7", "under is weak #2"),
+        0,
+    ),
+    (
+        "a tag each at the end",
+        [("    keeps read\n", "    keeps read\n\ntag Ours for Crossers\n    over runs go\n")],
+        [("    keeps read\n", "    keeps read\n\ntag Theirs for Smash\n    hitch runs go\n")],
+        ("tag Ours for Crossers", "tag Theirs for Smash", "keeps read"),
+        0,
+    ),
+    (
+        "one tag's promise is not lost",
+        [("    keeps read\n", "    keeps read\n    over says \"Ours.\"\n")],
+        [("    keeps read\n", "    keeps read\n    under says \"Theirs.\"\n")],
+        ("keeps read", "Ours.", "Theirs."),
+        0,
+    ),
+    (
+        "one line, two values",
+        [("over runs cross 6", "over runs cross 7")],
+        [("over runs cross 6", "over runs cross 8")],
+        ("over runs cross 7", "over runs cross 8", "<<<<<<< ours", ">>>>>>> theirs"),
+        1,
+    ),
+    (
+        "one line, one value",
+        [("over runs cross 6", "over runs cross 7")],
+        [("over runs cross 6", "over  runs cross 7")],
+        ("over runs cross 7",),
+        0,
+    ),
+    (
+        "one of two sentences each",
+        [('say "Stay flat."', 'say "Stay low."')],
+        [('say "Eyes back."', 'say "Eyes up."')],
+        ("Stay low.", "Eyes up."),
+        0,
+    ),
+    (
+        "the same sentence, two ways",
+        [('say "Stay flat."', 'say "Ours."')],
+        [('say "Stay flat."', 'say "Theirs."')],
+        ("Ours.", "Theirs.", "<<<<<<<"),
+        2,
+    ),
+    (
+        "a sentence more each",
+        [('say "Eyes back."', 'say "Eyes back."\n    say "Ours."')],
+        [('say "Eyes back."', 'say "Eyes back."\n    say "Theirs."')],
+        ("Ours.", "Theirs.", "Eyes back."),
+        0,
+    ),
+    (
+        "deleted here, changed there",
+        [("    over runs cross 6\n", "")],
+        [("over runs cross 6", "over runs cross 7")],
+        ("over runs cross 7", "<<<<<<<"),
+        1,
+    ),
+    (
+        "deleted on both sides",
+        [('    say "Eyes back."\n', "")],
+        [('    say "Eyes back."\n', "")],
+        ("Stay flat.",),
+        0,
+    ),
+    (
+        "a block deleted, untouched there",
+        [(SMASH, "")],
+        [("over runs cross 6", "over runs cross 7")],
+        ("over runs cross 7",),
+        0,
+    ),
+    (
+        "a block deleted, changed there",
+        [(SMASH, "")],
+        [("hitch runs hitch 6", "hitch runs hitch 5")],
+        ("hitch runs hitch 5", "<<<<<<<"),
+        1,
+    ),
+    (
+        "a concept renamed, changed there",
+        [("concept Smash", "concept Smack")],
+        [("hitch runs hitch 6", "hitch runs hitch 5")],
+        ("hitch runs hitch 5", "<<<<<<<", "concept Smack"),
+        1,
+    ),
+    (
+        "the lines in another order, one changed",
+        [("    over is strong inside\n    over runs cross 6\n",
+          "    over runs cross 6\n    over is strong inside\n")],
+        [("over runs cross 6", "over runs cross 7")],
+        ("over runs cross 7",),
+        0,
+    ),
+    (
+        "a comment here, a line there",
+        [("// High and low.", "// High, low.")],
+        [("hitch is strong #1", "hitch is strong #2")],
+        ("// High, low.", "hitch is strong #2"),
+        0,
+    ),
+    (
+        "a comment on a line, two ways",
+        [("over runs cross 6", "over runs cross 6  // ours")],
+        [("over runs cross 6", "over runs cross 6  // theirs")],
+        ("// ours", "// theirs", "<<<<<<<"),
+        1,
+    ),
+    (
+        "a guarded line beside a changed one",
+        [("over runs cross 6", "over runs cross 6\n    over runs sit 6 when zone")],
+        [("over runs cross 6", "over runs cross 7")],
+        ("over runs cross 7", "over runs sit 6 when zone"),
+        0,
+    ),
+    (
+        "one new guard, two values",
+        [("over runs cross 6", "over runs cross 6\n    over runs sit 6 when zone")],
+        [("over runs cross 6", "over runs cross 6\n    over runs sit 8 when zone")],
+        ("sit 6", "sit 8", "<<<<<<<"),
+        1,
+    ),
+    (
+        "one new tag, two meanings",
+        [("tag Wheel", "tag Return for Crossers\n    over runs return\n\ntag Wheel")],
+        [("tag Wheel", "tag Return for Crossers\n    under runs return\n\ntag Wheel")],
+        ("over runs return", "under runs return"),
+        0,
+    ),
+    (
+        "one new concept, one line of it two ways",
+        [("tag Wheel", "concept Flood\n    out is strong #1\n    out runs out 10\n\ntag Wheel")],
+        [("tag Wheel", "concept Flood\n    out is strong #1\n    out runs out 12\n\ntag Wheel")],
+        ("out 10", "out 12", "<<<<<<<"),
+        1,
+    ),
+]  # fmt: skip
+
+
+def _changed(changes: list[tuple[str, str]]) -> str:
+    text = BASE
+    for old, new in changes:
+        assert text.count(old) >= 1, old
+        text = text.replace(old, new, 1)
+    return text
+
+
+def _git(folder: Path, *said: str, check: bool = True) -> subprocess.CompletedProcess[str]:
+    env = {
+        **os.environ,
+        "GIT_CONFIG_GLOBAL": os.devnull,
+        "GIT_CONFIG_SYSTEM": os.devnull,
+        "STEMLINE_NO_CACHE": "1",
+        **{f"GIT_{who}_{what}": "coach@example.invalid" for who in ("AUTHOR", "COMMITTER")
+           for what in ("NAME", "EMAIL")},
+    }  # fmt: skip
+    done = subprocess.run(
+        ["git", *said], cwd=folder, env=env, capture_output=True, text=True, timeout=60
+    )
+    assert not check or done.returncode == 0, done.stderr
+    return done
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    _git(tmp_path, "init", "-q", "-b", "main")
+    (tmp_path / "book.play").write_text(BASE, "utf-8")
+    _git(tmp_path, "add", ".")
+    _git(tmp_path, "commit", "-qm", "Base")
+    list(install(tmp_path))
+    (tmp_path / ".git/hooks/pre-commit").unlink()
+    return tmp_path
+
+
+@pytest.mark.parametrize("swapped", (False, True), ids=("ours", "theirs"))
+@pytest.mark.parametrize("case", PAIRS, ids=[case[0] for case in PAIRS])
+def test_branches_join_by_what_a_line_is_about(
+    folder: Path,
+    case: tuple[str, list[tuple[str, str]], list[tuple[str, str]], tuple[str, ...], int],
+    swapped: bool,
+) -> None:
+    _, ours, theirs, holds, conflicts = case
+    if swapped:
+        ours, theirs = theirs, ours
+    book = folder / "book.play"
+    _git(folder, "checkout", "-qb", "theirs")
+    book.write_text(_changed(theirs), "utf-8")
+    _git(folder, "commit", "-qam", "Theirs")
+    _git(folder, "checkout", "-q", "main")
+    book.write_text(_changed(ours), "utf-8")
+    _git(folder, "commit", "-qam", "Ours")
+    done = _git(folder, "merge", "-q", "theirs", check=False)
+    text = book.read_text("utf-8")
+    said = re.sub(" +", " ", text)
+    assert all(part in said for part in holds), text
+    assert (done.returncode != 0) == bool(conflicts), (done.stdout, text)
+    assert ("<<<<<<<" in text) == bool(conflicts)
+    if not conflicts:
+        _, found = parse(Source("book.play", text))
+        assert not found
+        one, two = (parse(Source("o", _changed(c)))[0] for c in (theirs, ours))
+        back = merge(parse(Source("b", BASE))[0], one, two)
+        assert sorted(back.text.split()) == sorted(text.split())
+
+
+def test_a_diff_names_what_a_line_belongs_to(folder: Path) -> None:
+    book = folder / "book.play"
+    book.write_text(_changed([("over runs cross 6", "over runs cross 7")]), "utf-8")
+    said = _git(folder, "diff").stdout
+    assert "-concept Crossers: over runs cross 6" in said
+    assert "+concept Crossers: over runs cross 7" in said
+    _git(folder, "commit", "-qam", "Seven")
+    for shown in (("show",), ("log", "-p", "-1")):
+        assert "+concept Crossers: over runs cross 7" in _git(folder, *shown).stdout
+
+
+def test_a_text_that_cannot_be_read_is_not_merged(folder: Path) -> None:
+    book = folder / "book.play"
+    _git(folder, "checkout", "-qb", "theirs")
+    book.write_text(_changed([("over runs cross 6", "over rnus corss !!")]), "utf-8")
+    _git(folder, "commit", "-qam", "Theirs")
+    _git(folder, "checkout", "-q", "main")
+    book.write_text(_changed([("hitch runs hitch 6", "hitch runs hitch 5")]), "utf-8")
+    _git(folder, "commit", "-qam", "Ours")
+    done = _git(folder, "merge", "-q", "theirs", check=False)
+    assert done.returncode != 0
+    assert "hitch runs hitch 5" in book.read_text("utf-8")
+
+
+def test_a_commit_is_checked_and_all_can_be_undone(folder: Path) -> None:
+    before = (folder / ".git/config").read_text()
+    list(install(folder))
+    book = folder / "book.play"
+    book.write_text(_changed([("over runs cross 6", "over runs nowhere at all")]), "utf-8")
+    done = _git(folder, "commit", "-qam", "Wrong", check=False)
+    assert done.returncode != 0 and "E" in done.stderr
+    list(remove(folder))
+    config = (folder / ".git/config").read_text()
+    assert "stemline" in before and "stemline" not in config
+    assert "stemline" not in (folder / ".git/info/attributes").read_text()
+    _git(folder, "commit", "-qam", "Wrong")
+
+
+def test_a_hook_of_the_coach_stays(folder: Path) -> None:
+    hook = folder / ".git/hooks/pre-commit"
+    hook.parent.mkdir(exist_ok=True)
+    hook.write_text("#!/bin/sh\nexit 0\n")
+    assert any("yours" in line for line in install(folder))
+    list(remove(folder))
+    assert hook.read_text() == "#!/bin/sh\nexit 0\n"

@@ -1,0 +1,71 @@
+"""Another name: every definition of a bundled book can have one, and no play is another by it."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+
+from stemline.commands import main
+from stemline.compare.comparing import compared
+from stemline.compare.renaming import renamed, targets
+from stemline.outside.texts import read_files
+from stemline.session import Session
+
+ROOT = Path(__file__).parents[2]
+HERONS = ROOT / "playbooks/saltmarsh-herons"
+
+
+@cache
+def _before() -> Session:
+    return Session(read_files(HERONS).sources, "herons")
+
+
+@pytest.mark.parametrize(
+    ("kind", "name", "owner"),
+    [
+        ("formation", "Trey", ""),
+        ("formation", "Three Two", ""),
+        ("motion", "Waggle", ""),
+        ("concept", "Crossers", ""),
+        ("run", "Inside Zone", ""),
+        ("protection", "Harbour", ""),
+        ("look", "Over Three", ""),
+        ("personnel", "Base", ""),
+        ("tag", "Wheel", "Crossers"),
+        ("role", "settle", "Crossers"),
+        ("role", "under", "Crossers"),
+    ],
+)
+def test_a_new_name_is_told_as_one_and_moves_nobody(kind: str, name: str, owner: str) -> None:
+    trees = [tree for tree, _ in _before().trees]
+    target = next(t for t in targets(trees, name) if t.kind == kind and t.owner == owner)
+    after = Session(renamed(trees, target, "Zanzi"), "herons")
+    assert not [d for d in after.definitions if d.is_error]
+    found = compared(_before(), after)
+    assert found.no_play_changed
+    assert [(c.was.name, c.now.name, c.lines) for c in found.definitions if kind != "role"] == (
+        [(name, "Zanzi", ())] if kind != "role" else []
+    )
+    if kind == "role":
+        assert [c.roles for c in found.definitions] == [((name, "Zanzi"),)]
+
+
+def test_a_name_that_is_taken_is_refused(tmp_path: Path) -> None:
+    for source in read_files(ROOT / "grammar/starter").sources:
+        (tmp_path / Path(source.name).name).write_text(source.text, "utf-8")
+    before = {path: path.read_text("utf-8") for path in tmp_path.glob("*.play")}
+
+    def run(*said: str) -> int:
+        return CliRunner().invoke(main, ["rename", str(tmp_path), *said, "--yes"]).exit_code
+
+    assert run("Trips", "Doubles") == 1
+    assert run("Trisp", "Bunch") == 2
+    assert {path: path.read_text("utf-8") for path in before} == before
+    assert run("Trips", "Trio") == 0
+    assert "Trips" not in "".join(
+        line for path in before for line in path.read_text("utf-8").splitlines()
+        if not line.lstrip().startswith("//")
+    )  # fmt: skip
