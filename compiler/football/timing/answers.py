@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from stemline.football.play import Play
-from stemline.football.timing.clock import read_clock
+from stemline.football.timing.clock import clocked
 from stemline.football.timing.coverage import Against, Cover, against
 from stemline.football.timing.levels import PlayingLevel
 
@@ -79,5 +79,6 @@ def answer(play: Play, level: PlayingLevel) -> Answer | None:
     """The answer of a play that stands against a look; None for one that reads nobody."""
     if play.defence is None or not play.reads:
         return None
-    stood = against(play, read_clock(play, level), level)
+    # Nobody asks this play again: to know it by its hash would cost a part of its clock.
+    stood = against(play, clocked(play, level), level)
     return Answer(stood.best is not None, stood.hot is not None, stood.rusher)

@@ -120,10 +120,12 @@ class ReadClock:
 
 @lru_cache(maxsize=MOST_KEPT)
 def read_clock(play: Play, level: PlayingLevel) -> ReadClock:
-    """The clock of a pass play; without a quarterback nothing is read or thrown.
+    """`clocked`, kept: many ask it of one play (checks, pages, tables)."""
+    return clocked(play, level)
 
-    Many ask it of one play (checks, pages, tables): it is read once and kept.
-    """
+
+def clocked(play: Play, level: PlayingLevel) -> ReadClock:
+    """The clock of a pass play; without a quarterback nothing is read or thrown."""
     men = timelines(play, level)
     passer = play.passer
     if passer is None:

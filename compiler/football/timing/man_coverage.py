@@ -187,6 +187,7 @@ def _followed(
     """Where a defender is at each time who starts ``here``; ``others`` are the receivers at each
     time who are not his man. Plain numbers: five men at a time are too few for arrays to pay."""
     going, made = 0j, []
+    top, gains, brakes = curve.top, _STEP / curve.tau, BRAKE * _STEP
     rows = zip(seen.man, seen.runs, seen.hips, seen.straight, seen.ground, seen.gone, others,
                strict=True)  # fmt: skip
     for man, run, hip, straight, ground, gone, bodies in rows:
@@ -196,29 +197,25 @@ def _followed(
         wish = run + (hip - here) / CLOSES
         if straight and (cushion := here.imag - man.imag) > 0:
             wish = complex(wish.real, ground if cushion > CUSHION else run.imag)
-        going = past = _turned(going, wish, curve)
+        # A turn costs a defender what it costs a receiver.
+        left, size = abs(going), abs(wish)
+        if size < 1e-9:
+            going = 0j
+        else:
+            if left > 0:
+                cosine = (wish.real * going.real + wish.imag * going.imag) / (size * left)
+                turn = bisect_right(_COSINE, cosine)
+                if turn < len(_COSINE):
+                    left *= _KEPT[turn] + (cosine - _COSINE[turn]) * _SLOPE[turn]
+            faster = left + (top - left) * gains
+            want = max(size if size < top else top, left - brakes)
+            going = wish * ((faster if faster < want else want) / size)
+        past = going
         for body in bodies:
             if abs(body - here) < BODY:
                 going, past = _around(going, past, body - here, run)
         here += past * _STEP
     return made
-
-
-def _turned(going: complex, wish: complex, curve: Speed) -> complex:
-    """A velocity a step later: a turn costs a defender what it costs a receiver."""
-    left, size = abs(going), abs(wish)
-    if size < 1e-9:
-        return 0j
-    if left > 0:
-        cosine = (wish.real * going.real + wish.imag * going.imag) / (size * left)
-        turn = bisect_right(_COSINE, cosine)
-        if turn < len(_COSINE):
-            left *= _KEPT[turn] + (cosine - _COSINE[turn]) * _SLOPE[turn]
-    faster = left + (curve.top - left) * (_STEP / curve.tau)
-    slower = left - BRAKE * _STEP
-    want = size if size < curve.top else curve.top
-    want = slower if want < slower else want
-    return wish * ((faster if faster < want else want) / size)
 
 
 def _around(going: complex, past: complex, gap: complex, run: complex) -> tuple[complex, complex]:
