@@ -91,4 +91,4 @@ def _said(session: Session, calls: Sequence[str], cache: Cache) -> _Told:
 
 def _text(d: Diagnostic) -> str:
     """The message without its place."""
-    return d.said.wording.message.format_map({name: text for name, text in d.values})
+    return d.said.wording.message.format_map(dict(d.values))
