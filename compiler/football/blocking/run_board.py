@@ -198,6 +198,24 @@ class RunBoard:
         self.choice[man] = n, defender
         self.owners.setdefault(defender, []).append(man)
 
+    def _over_line(self) -> tuple[Defender, ...]:
+        """Men too deep for the box who stand over the line."""
+        hole, last = self.front.hole or 0.0, abs(self.front.end(self.front.toward))
+        there = [
+            d for d in self.front.defenders
+            if d.at.y <= OVERHANG_DEPTH + HEAD_UP and abs(d.at.x) < last
+            and d.level is not Level.LINE
+        ]  # fmt: skip
+        return tuple(sorted(there, key=lambda d: (round(abs(d.at.x - hole), 3), d.label)))
+
+    def _left_in_gaps(self) -> tuple[Defender, ...]:
+        """Backers who fill a gap of the playside that nobody shuts, from inside out."""
+        play = self.front.toward.value
+        there = [
+            d for d in self._free_on_line() if d.level is not Level.LINE and d.at.x * play > HEAD_UP
+        ]
+        return tuple(sorted(there, key=lambda d: d.at.x * play))
+
 
 def _takes_overhang(rule: Rule) -> bool:
     target = rule.target

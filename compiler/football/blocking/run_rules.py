@@ -89,7 +89,10 @@ MEANINGS: dict[BlockWay, Meaning] = {
         Takes.LEFT_OVER, "A free man in your inside gap or on you: get across him.", "cut off"
     ),
     BlockWay.HINGE: Meaning(
-        Takes.LEFT_OVER, "A free man in your inside gap, else turn back on the edge.", "hinge on"
+        Takes.LEFT_OVER,
+        "A free man in your inside gap, else turn back on the edge; a back: the backside, inside "
+        "out.",
+        "hinge on",
     ),
     BlockWay.CLIMB: Meaning(
         Takes.SECOND, "Nobody on the line: to the second level.", "climb to", "linebacker"

@@ -14,8 +14,8 @@ and one of the two could have had him. The steps, in order:
    men along the line: an augmenting path in the graph of rules and defenders.
 5. The second level: pullers and lead blockers first, then men who climb, then double teams.
 6. A man for whom nothing is true helps inside, or climbs to the nearest man who is free.
-7. All of it is looked over (`run_climbs`): no two climbers cross, and who is left over is the
-   farthest from the hole.
+7. All of it is looked over (`run_climbs`) and neighbours trade (`run_trades`): no two climbers
+   cross, and who is left over is the farthest from the hole.
 """
 
 from __future__ import annotations
@@ -28,7 +28,7 @@ from stemline.football.blocking.run_board import NOBODY
 from stemline.football.blocking.run_climbs import Climbers
 from stemline.football.blocking.run_rules import MEANINGS, BlockWay, Takes, Task
 from stemline.football.blocking.run_trades import CLIMB_REACH, WALL_REACH
-from stemline.football.defence.fronts import HEAD_UP, OVER_BALL, OVERHANG_DEPTH, TOUCH, Front
+from stemline.football.defence.fronts import HEAD_UP, OVER_BALL, TOUCH, Front
 from stemline.football.defenders import Defender, Level
 from stemline.football.play import Man
 
@@ -195,24 +195,6 @@ class _Solver(Climbers):
         side = self.front.toward
         ends = [d for d in self.front.first_level if d.at.x * side.value > HEAD_UP]
         return (*ends[:: -side.value], *self.front.forces(side), *self._over_line())
-
-    def _over_line(self) -> tuple[Defender, ...]:
-        """Men too deep for the box who stand over the line."""
-        hole, last = self.front.hole or 0.0, abs(self.front.end(self.front.toward))
-        there = [
-            d for d in self.front.defenders
-            if d.at.y <= OVERHANG_DEPTH + HEAD_UP and abs(d.at.x) < last
-            and d.level is not Level.LINE
-        ]  # fmt: skip
-        return tuple(sorted(there, key=lambda d: (round(abs(d.at.x - hole), 3), d.label)))
-
-    def _left_in_gaps(self) -> tuple[Defender, ...]:
-        """Backers who fill a gap of the playside that nobody shuts, from inside out."""
-        play = self.front.toward.value
-        there = [
-            d for d in self._free_on_line() if d.level is not Level.LINE and d.at.x * play > HEAD_UP
-        ]
-        return tuple(sorted(there, key=lambda d: d.at.x * play))
 
     def _then(self, task: Task) -> tuple[Defender, ...]:
         x = self.at[task.man].x

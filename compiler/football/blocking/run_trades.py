@@ -149,12 +149,15 @@ class Trades(LineBlocks):
 
     def hinges_fill(self) -> None:
         """Who hinges with nobody in his gap has the linebacker over him; a back who shuts the door
-        has whoever of the backside is left, the linebacker before the man on the edge."""
+        has whoever of the backside is left, the linebacker before the man on the edge. Where the
+        ball may be thrown, a man of the line who is told to hinge stays home."""
         back = self.front.toward.other.value
         for man in sorted(self.tasks, key=lambda m: (m not in self.line, self.from_ball(m))):
             if self._way(man) is not BlockWay.HINGE or self._owned(man) or self.climbs.get(man):
                 continue
             x, on_line = self.at[man].x, man in self.line
+            if on_line and self.may_throw:
+                continue
             there = [
                 d for d in self.spare_backers()
                 if (abs(d.at.x - x) <= _HINGES_TO if on_line else d.at.x * back > HEAD_UP)
