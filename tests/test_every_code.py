@@ -5,10 +5,12 @@ from __future__ import annotations
 
 import re
 
+import pytest
 from errors_page import PAGE
 from test_mistakes import CASES, MADE, STORED
 
 from stemline.checks.discovered import rows, wordings
+from stemline.diagnostics.catalogue.names import E302
 
 OF_NO_SHORT_TEXT = {
     "a folder that its owner may not read": {"E109"},
@@ -42,3 +44,18 @@ def test_a_wording_asks_for_no_field_that_its_code_does_not_carry() -> None:
         for worded in row.worded().values():
             asked = re.findall(r"\{(\w+)\}", worded.message + worded.label + worded.help)
             assert set(asked) <= carried, row
+
+
+@pytest.mark.parametrize("values", [{"kind": "look"}, {"kind": "look", "name": "A", "man": "M"}])
+def test_a_code_is_not_made_with_a_field_too_few_or_too_many(values: dict[str, str]) -> None:
+    """What the type checker says before, where it is run."""
+    with pytest.raises(TypeError):
+        E302(**values)
+
+
+def test_a_code_is_frozen_and_equal_by_what_it_carries() -> None:
+    one = E302(kind="look", name="A")
+    assert one == E302(kind="look", name="A") != E302(kind="look", name="B")
+    assert len({one, E302(kind="look", name="A")}) == 1
+    with pytest.raises(AttributeError):
+        one.name = "B"  # type: ignore[misc]

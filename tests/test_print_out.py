@@ -8,6 +8,7 @@ from stemline.commands.closing_lines import summary
 from stemline.diagnostics.catalogue.files import E105, W101
 from stemline.diagnostics.catalogue.names import E301, E302
 from stemline.diagnostics.diagnostic import Related
+from stemline.diagnostics.in_words import either, half_yards, together
 from stemline.diagnostics.plain import plain
 from stemline.diagnostics.render import MOST, render
 from stemline.session import Session
@@ -66,3 +67,24 @@ def test_of_many_messages_the_first_are_printed_and_the_others_counted(
 def test_a_long_name_is_not_repeated_in_full() -> None:
     shown = render([E302(kind="concept", name="x" * 5000).at(Span("a", 1, 1, 2))], {})
     assert len(shown) < 1000
+
+
+@pytest.mark.parametrize(
+    ("names", "one", "all_of_them"),
+    [
+        ("", "", ""),
+        ("a", "a", "a"),
+        ("ab", "a or b", "a and b"),
+        ("abc", "a, b or c", "a, b and c"),
+    ],
+)
+def test_lists_in_words(names: str, one: str, all_of_them: str) -> None:
+    assert (either(names), together(iter(names))) == (one, all_of_them)
+
+
+@pytest.mark.parametrize(
+    ("length", "said"),
+    [(0, "0"), (0.24, "0"), (0.25, "0.5"), (0.75, "1"), (4.6, "4.5"), (12, "12")],
+)
+def test_a_length_is_told_to_the_half_yard(length: float, said: str) -> None:
+    assert half_yards(length) == said

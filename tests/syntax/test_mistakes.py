@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 from syrupy.assertion import SnapshotAssertion
 
-from stemline.diagnostics.catalogue import files, forms
+from stemline.checks.discovered import rows
+from stemline.diagnostics.diagnostic import Mistake
 from stemline.diagnostics.render import render
 from stemline.source import Source
 from stemline.syntax.parser import parse
@@ -112,8 +113,12 @@ def test_the_mistake_is_found_once_and_in_its_place(code: str, sample: str) -> N
     ]
 
 
+ROWS = [row for row in rows() if row.__module__.endswith((".files", ".forms"))]
+"""The codes of characters, lines and blocks."""
+
+
 def test_every_code_has_a_sample() -> None:
-    codes = {code for code in (*files.WORDING, *forms.WORDING) if int(code[1:]) >= OTHERS}
+    codes = {row.__name__ for row in ROWS if int(row.__name__[1:]) >= OTHERS}
     assert codes == {code for code, _ in SAMPLES}
 
 
@@ -126,9 +131,11 @@ def test_wording(snapshot: SnapshotAssertion) -> None:
     assert "".join(printed) == snapshot
 
 
-@pytest.mark.parametrize("wording", [*files.WORDING.values(), *forms.WORDING.values()])
-def test_wording_shows_no_name_of_the_grammar(wording: object) -> None:
-    assert not any(name in str(wording) for name in ("LABEL", "CONN", "_NL", "INDENT", "token"))
+@pytest.mark.parametrize("row", ROWS)
+def test_wording_shows_no_name_of_the_grammar(row: type[Mistake]) -> None:
+    assert not any(
+        name in str(row.worded()) for name in ("LABEL", "CONN", "_NL", "INDENT", "token")
+    )
 
 
 @pytest.mark.parametrize(
