@@ -44,5 +44,10 @@ class Gallery:
     def _by_id(self) -> dict[str, Art]:
         return {art.id: art for art in reversed(self.arts)}
 
+    @property
+    def heights(self) -> dict[str, float]:
+        """Points by id."""
+        return {id_: art.height for id_, art in self._by_id.items()}
+
     def art(self, id_: str) -> Art:
         return self._by_id[id_]

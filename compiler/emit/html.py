@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Collection, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
-from itertools import accumulate, pairwise
 from types import MappingProxyType
 from typing import Any
 
@@ -16,8 +15,8 @@ from jinja2.sandbox import ImmutableSandboxedEnvironment
 from markupsafe import Markup, escape
 
 from stemline.book.content.book import Book
-from stemline.book.content.page import Entry, Page
-from stemline.book.layout.fit import NOTE_LINE, Arrangement, FrontMatter, telling
+from stemline.book.content.page import Page
+from stemline.book.layout.fit import NOTE_LINE, Arrangement, FrontMatter, Laid, telling
 from stemline.book.paper import BOTTOM, TOP, side_margin
 from stemline.diagnostics.catalogue.themes import E913
 from stemline.emit.fetch import theme_files
@@ -30,29 +29,6 @@ _THEIRS = re.compile(r"\[([A-Z][A-Z0-9]?)\]")
 
 
 _NONE: Mapping[str, int] = MappingProxyType({})
-
-
-@dataclass(frozen=True)
-class Laid:
-    """A page of pictures and how it is laid: what a template's page is filled from."""
-
-    page: Page
-    how: Arrangement
-
-    @property
-    def under(self) -> tuple[Entry, ...]:
-        """Dress-ups below the large picture."""
-        return self.page.dressups[: self.how.first]
-
-    @property
-    def overleaf(self) -> tuple[tuple[Entry, ...], ...]:
-        """Dress-ups on each of the pages after it."""
-        ends = tuple(accumulate(self.how.rest, initial=self.how.first))
-        return tuple(self.page.dressups[a:b] for a, b in pairwise(ends))
-
-    def notes(self, page: int) -> int:
-        """Ruled lines at the foot of a sheet of the page, counted from 0."""
-        return self.how.notes[page] if page < len(self.how.notes) else 0
 
 
 def book_html(

@@ -14,8 +14,9 @@ from typing import Any, Protocol
 
 from stemline.book.content.book import Book
 from stemline.book.content.page import Page
-from stemline.book.layout.fit import Arrangement, FrontMatter, Measures, Style, telling
-from stemline.book.layout.numbering import FrontPages, page_numbers
+from stemline.book.layout.fit import FrontMatter
+from stemline.book.layout.numbering import OPENING, FrontPages, page_numbers
+from stemline.book.layout.plans import Heights, plain_layout
 from stemline.diagnostics.catalogue.themes import E914
 from stemline.emit.gallery import Gallery
 from stemline.emit.html import book_html
@@ -23,11 +24,6 @@ from stemline.theme import Theme, refused_at, where_said
 
 POINTS = 0.75
 """Points to a CSS pixel."""
-OPENING = ("contents", "care", "reading")
-"""The front pages, by their ids; how many sheets each takes is kept as "ID pages"."""
-
-Heights = Mapping[str, float]
-"""Points by id."""
 
 
 class Memory(Protocol):
@@ -50,10 +46,7 @@ class Measuring:
 
     def __init__(self, book: Book, gallery: Gallery, theme: Theme) -> None:
         self._book, self._gallery, self._theme = book, gallery, theme
-        self._layout = {
-            page.id: Arrangement(0, rest=(len(telling(page.dressups)),), rest_style=Style.ONE)
-            for page in book.pages
-        }
+        self._layout = plain_layout(book)
         # Any number will do to measure by: the real ones would change what is known of the opening.
         numbers = page_numbers(book, self._layout, FrontMatter(), FrontPages())
         self._numbers = dict.fromkeys(numbers, 100)
@@ -91,24 +84,6 @@ class Measuring:
         return hashlib.sha256(repr((self._theme.digest, sizes, html)).encode()).hexdigest()
 
 
-def measure(heights: Heights, page: Page, gallery: Gallery) -> Measures:
-    """The heights of a page's parts in a plain layout: small pictures overleaf, one a row."""
-    measured = telling(page.dressups)
-    above = max((heights[f"{e.id}-row"] - heights[f"{e.id}-beside"] for e in measured), default=0.0)
-    picture = max((gallery.art(e.id).height for e in page.dressups), default=0.0)
-    rows = {style: above + picture * style.factor for style in (Style.THREE, Style.TWO)}
-    rows[Style.ONE] = max((heights[f"{e.id}-row"] for e in measured), default=0.0)
-    return Measures(
-        dressups=len(page.dressups),
-        fixed=heights[f"{page.id}-fixed"],
-        points=heights.get(f"{page.id}-points", 0.0),
-        casting=heights.get(f"{page.id}-casting", 0.0),
-        head=heights[f"{page.id}-head"],
-        row=rows,
-        jobs=heights.get(f"{page.id}-jobs", 0.0),
-    )
-
-
 class _KnownHeights(dict[str, float]):
     """Heights by id. Raises `Refused` for one that a coach's templates or styles leave out."""
 
@@ -129,11 +104,15 @@ def _heights(document: Any) -> dict[str, float]:
     for page in document.pages:
         for id_, (_, top, _, bottom) in page.anchors.items():
             heights[id_] = heights.get(id_, 0.0) + (bottom - top) * POINTS
-    for id_ in OPENING:
-        heights[f"{id_} pages"] = pages_of(document, id_)
+    stands = stands_on(document)
+    heights |= {f"{id_} pages": len(stands.get(id_, ())) for id_ in OPENING}
     return heights
 
 
-def pages_of(document: Any, id_: str) -> int:
-    """On how many pages a piece of what has this id stands."""
-    return sum(id_ in page.anchors for page in document.pages)
+def stands_on(document: Any) -> dict[str, list[int]]:
+    """The pages from 1 on which each id stands, whole or a piece of it."""
+    stands: dict[str, list[int]] = {}
+    for number, page in enumerate(document.pages, 1):
+        for id_ in page.anchors:
+            stands.setdefault(id_, []).append(number)
+    return stands

@@ -1,4 +1,4 @@
-"""Book → PDF: the document is laid out, measured, laid out again to fill its pages, and written.
+"""Book → PDF: the document is measured, laid out by the plans of `book.layout`, and written.
 
 The PDF engine and the system library it needs are imported only when a book is made, so that
 everything else works without them.
@@ -15,20 +15,15 @@ from datetime import UTC, datetime
 from typing import Any
 
 from stemline.book.content.book import Book
-from stemline.book.layout.fit import arrange, front
-from stemline.book.layout.numbering import FrontPages, page_numbers
-from stemline.book.paper import room
+from stemline.book.layout.plans import Plan, plans
 from stemline.diagnostics.catalogue.themes import E916
 from stemline.emit.engine_log import PictureFailed, heard
 from stemline.emit.fetch import Refused, answer
 from stemline.emit.gallery import Gallery
 from stemline.emit.html import book_html
-from stemline.emit.measuring import OPENING, Measuring, Memory, measure, pages_of
+from stemline.emit.measuring import Measuring, Memory, stands_on
 from stemline.emit.pdf_forms import Forms
 from stemline.theme import Theme, refused_at, where_said
-
-_SLACKS = (6.0, 26.0, 60.0)
-"""Points left free on each page, tried in turn until every concept keeps to its pages."""
 
 _PANGO = """\
 the PDF needs the system library Pango, which is not installed
@@ -108,41 +103,20 @@ def _inside(document: Any, theme: Theme) -> None:
 def _fitted(
     engine: _Engine, book: Book, gallery: Gallery, theme: Theme, memory: Memory | None
 ) -> tuple[Any, str]:
-    """Measure, lay out to fit; with more room to spare where that ran over."""
-    measuring = Measuring(book, gallery, theme)
-    heights = measuring.heights(engine.lay_out, memory if theme.bundled else None)
-    measured = {page.id: measure(heights, page, gallery) for page in book.pages}
-    slack = dict.fromkeys(measured, 0)
-    page_room = room(book.paper)
-    opened = front(heights["contents"], heights["care"], heights["reading"], page_room - _SLACKS[0])
-    takes = FrontPages(*(int(heights[f"{id_} pages"]) for id_ in OPENING))
-    for _ in _SLACKS:
-        layout = {id_: arrange(m, page_room - _SLACKS[slack[id_]]) for id_, m in measured.items()}
-        numbers = page_numbers(book, layout, opened, takes)
-        html = book_html(book, gallery, layout, theme, opened, numbers)
+    """The document as the last plan has it, and its text."""
+    heights = Measuring(book, gallery, theme).heights(
+        engine.lay_out, memory if theme.bundled else None
+    )
+    better = plans(book, heights, gallery.heights)
+    plan: Plan | None = next(better)
+    while plan is not None:
+        html = book_html(book, gallery, plan.layout, theme, plan.front, plan.numbers)
         document = engine.lay_out(html)
-        over = [
-            id_
-            for id_, how in layout.items()
-            if not how.runs_on and pages_of(document, f"{id_}-all") > how.pages
-        ]
-        if not any(slack[id_] + 1 < len(_SLACKS) for id_ in over):
-            break
-        slack |= {id_: min(slack[id_] + 1, len(_SLACKS) - 1) for id_ in over}
-    found = _found(document)
-    if all(found.get(id_, number) == number for id_, number in numbers.items()):
-        return document, html
-    html = book_html(book, gallery, layout, theme, opened, numbers | found)
-    return engine.lay_out(html), html
-
-
-def _found(document: Any) -> dict[str, int]:
-    """The page on which each id stands or begins."""
-    found: dict[str, int] = {}
-    for number, page in enumerate(document.pages, 1):
-        for id_ in page.anchors:
-            found.setdefault(id_, number)
-    return found
+        try:
+            plan = better.send(stands_on(document))
+        except StopIteration:
+            plan = None
+    return document, html
 
 
 class _Engine:

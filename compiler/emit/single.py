@@ -12,8 +12,6 @@ from stemline.theme import Theme
 
 DOTS = 200
 """Dots to the inch: sharp in a message or on a slide, and a large picture is some 1,500 wide."""
-_POINTS = 72
-"""Points to the inch."""
 
 _PAGE = """\
 <!DOCTYPE html>

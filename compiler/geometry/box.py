@@ -56,3 +56,8 @@ class Box:
             and self.right >= other.right
             and self.top >= other.top
         )
+
+
+def square(at: Point, half: float) -> Box:
+    """The box around a point, ``half`` yards to each side."""
+    return Box(at.x - half, at.y - half, at.x + half, at.y + half)

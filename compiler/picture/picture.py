@@ -8,9 +8,9 @@ from dataclasses import dataclass, replace
 from stemline.describe.changes import told
 from stemline.football.play import Kind, Play
 from stemline.football.timing.levels import HIGH_SCHOOL, PlayingLevel
-from stemline.geometry.box import Box
+from stemline.geometry.box import Box, square
 from stemline.geometry.curves import points_of
-from stemline.picture.frame.board import Board, board, frame_of, shot
+from stemline.picture.frame.board import Board, board, frame_of
 from stemline.picture.frame.field_lines import field_items, field_words
 from stemline.picture.labels.notes import (
     WantedNote,
@@ -20,6 +20,7 @@ from stemline.picture.labels.notes import (
     word_notes,
 )
 from stemline.picture.labels.placing import Crowding, Written, crowding, write_notes
+from stemline.picture.labels.yielding import BESIDE, free_words, with_halos
 from stemline.picture.lines.blocks import eyes_items
 from stemline.picture.lines.close_runs import plan_close
 from stemline.picture.lines.crossings import break_lines
@@ -28,42 +29,32 @@ from stemline.picture.lines.handoff import ball_items
 from stemline.picture.lines.motions import Moved, draw_motions
 from stemline.picture.lines.paces import named, paces
 from stemline.picture.lines.route_lines import Drawn, draw_run, plan_runs
-from stemline.picture.men.symbols import Symbol, men_items, square, with_room
+from stemline.picture.men.symbols import Symbol, men_items
 from stemline.picture.overlay.before import (
     NOTHING,
-    laid_over,
+    both_of,
     legend,
     lines_before,
     motions_before,
-    parted,
     rings,
 )
 from stemline.picture.overlay.claims import claim_items
 from stemline.picture.overlay.left_over import Now
 from stemline.picture.scene.ink import Ink
-from stemline.picture.scene.scene import Disc, Item, Layer, Plate, Scene, Stroke, TextRun
+from stemline.picture.scene.scene import Disc, Item, Layer, Scene, Stroke, TextRun
 from stemline.picture.spacing.defender_letters import (
     Letter,
     beside_lines,
     letter_items,
-    place_letters,
     solids,
 )
-from stemline.picture.spacing.hole import DrawnHole, find_hole
-from stemline.picture.spacing.standing import stand
-from stemline.source import NOWHERE
+from stemline.picture.spacing.standing import Standing, all_standing
 from stemline.theme import Size, Theme
 
 __all__ = ["frame_of", "how_crowded", "picture"]
 
 _FIELD_WEIGHT = 0.05
 """Ink of a field line against that of a path: words may lie on it when nothing better is free."""
-_TRACE = 3.0
-"""Ink that a field line or two may leave under them."""
-_QUIET = 4.0
-"""Points of white that the field's own words want around them."""
-_BESIDE = 1.0
-"""Points of white round the word of a drop."""
 _ALWAYS = frozenset({"field", "claims", "routes", "motions", "leaders", "men", "notes"})
 """Layers that every picture has, empty or not."""
 
@@ -117,40 +108,36 @@ def _drawing(
     before: Play | None,
     level: PlayingLevel,
 ) -> _Drawing:
-    both = laid_over(play, before)
-    seen = shot(both, size)
-    on = board(frame or frame_of((both,), size, duties), seen, size, theme, duties)
-    new, was = parted(seen, play, before)
-    seen = replace(seen, play=new)
-    symbols = stand(seen.play, on)
-    on = with_room(on, symbols)
-    bold = on.close or duties or not any(task.path for task in play.assignments)
-    hole = find_hole(seen.play, symbols, on)
-    placed = place_letters(seen.play, symbols, on, bold, hole)
-    drawn = _lines(seen.play, symbols, placed, hole, on, only)
-    field = field_items(play.field, on)
-    ink = _ink(on, field, drawn, symbols)
-    letters, tasks = _defence(seen.play, placed, symbols, ink, on, duties)
-    now = Now(seen.play, symbols, letters, drawn, on, only)
-    moved, old = _moved(now, was, ink)
-    key = legend(now) if was is not None else ()
-    words = _words(field_words(play, on, _against(play, duties)), key, tasks, field, ink, on)
-    wanted = _wanted(seen.play, drawn, moved, symbols, on, only)
-    written = write_notes((*wanted, *old.lost), ink, field, on)
+    both = both_of(play, before, size)
+    claims, seen = claim_items(both.now), both.now
+    on = board(frame or frame_of((both.play,), size, duties), both.shot, size, theme, duties)
+    men = all_standing(seen, on)
+    on, symbols = men.on, men.symbols
+    field, of_field = field_items(play.field, on), field_words(play, on, _against(play, duties))
+    signs = men_items(symbols, on, only)
+    drawn = _lines(seen, men, only)
     moments = paces(play, [line.run for line in drawn], level)
-    defence = letter_items(letters, play, on)
+    ball = ball_items(seen, drawn, symbols, on, moments)
+    ink = _ink(on, field, drawn, symbols)
+    letters, defence, tasks = _defence(seen, men, ink, duties)
+    now = Now(seen, symbols, letters, drawn, on, only)
+    moved, old = _moved(now, both.was, ink)
+    key = legend(now) if both.was is not None else ()
+    words = _words(of_field, key, tasks, field, ink, on)
+    wanted = _wanted(seen, drawn, moved, symbols, on, only)
+    written = write_notes((*wanted, *old.lost), ink, field, on)
     layers = (
         Layer("drops", tasks.ground),
-        Layer("field", (*field, *_with_halos(words.field, on))),
-        Layer("claims", claim_items(seen.play)),
+        Layer("field", (*field, *with_halos(words.field, on))),
+        Layer("claims", claims),
         Layer("duties", (*tasks.lines, *words.duties)),
         Layer("behind", () if on.close else defence),
         Layer("before", old.items),
         Layer("routes", _stacked(drawn)),
-        Layer("ball", ball_items(seen.play, drawn, symbols, on, moments)),
+        Layer("ball", ball),
         Layer("motions", tuple(item for m in moved for item in m.items)),
         Layer("leaders", written.leaders),
-        Layer("men", men_items(symbols, on, only)),
+        Layer("men", signs),
         Layer("defence", defence if on.close else ()),
         Layer("notes", written.items),
     )
@@ -171,7 +158,7 @@ class _Old:
 def _moved(now: Now, was: Play | None, ink: Ink) -> tuple[tuple[Moved, ...], _Old]:
     """The motions, between the lines of the play as it was and what is left of its motions."""
     old = lines_before(now, was) if was is not None else NOTHING
-    _lay(old.items, ink)
+    ink.lay(old.items)
     moved = draw_motions(now.play, now.symbols, ink, now.on, now.only)
     for item in (item for m in moved for item in m.items):
         if isinstance(item, Disc):
@@ -203,8 +190,8 @@ def _words(
 
     Then the sidelines are laid on ``ink``: the field's own words may stand at them, no other may.
     """
-    kept = (*_free(of_field, ink, on), *_free(key, ink, on)[:1])
-    duties = _free(tasks.words, ink, on, quiet=_BESIDE)
+    kept = (*free_words(of_field, ink, on), *free_words(key, ink, on)[:1])
+    duties = free_words(tasks.words, ink, on, quiet=BESIDE)
     for item in field:
         if isinstance(item, Stroke) and item.style == "sideline":
             ink.line(points_of(item.segments))
@@ -212,24 +199,21 @@ def _words(
 
 
 def _defence(
-    play: Play,
-    placed: Mapping[str, Letter],
-    symbols: Mapping[str, Symbol],
-    ink: Ink,
-    on: Board,
-    duties: bool,
-) -> tuple[Mapping[str, Letter], DefenderLines]:
-    """The letters off the lines and their duties, both laid on ``ink``."""
-    letters: Mapping[str, Letter] = beside_lines(placed, play, symbols, ink, on)
+    play: Play, men: Standing, ink: Ink, duties: bool
+) -> tuple[Mapping[str, Letter], tuple[Item, ...], DefenderLines]:
+    """The letters off the lines, their items, and their duties; both are laid on ``ink``."""
+    on, symbols = men.on, men.symbols
+    letters: Mapping[str, Letter] = beside_lines(men.letters, play, symbols, ink, on)
     if duties:
         letters = _beside_duties(play, letters, symbols, on)
     for box in solids(letters, play, on):
         ink.solid(box)
+    items = letter_items(letters, play, on)
     tasks = _duties(play, letters, symbols, on, duties)
     for line in tasks.lines:
         if isinstance(line, Stroke):
             ink.line(points_of(line.segments))
-    return letters, tasks
+    return letters, items, tasks
 
 
 def _wanted(
@@ -248,16 +232,12 @@ def _wanted(
     )
 
 
-def _lines(
-    play: Play,
-    symbols: Mapping[str, Symbol],
-    letters: Mapping[str, Letter],
-    hole: DrawnHole | None,
-    on: Board,
-    only: str | None,
-) -> tuple[Drawn, ...]:
-    close = on.close
-    plan = plan_close(play, symbols, letters, hole, on) if close else plan_runs(play, symbols, on)
+def _lines(play: Play, men: Standing, only: str | None) -> tuple[Drawn, ...]:
+    on, symbols = men.on, men.symbols
+    if on.close:
+        plan = plan_close(play, symbols, men.letters, men.hole, on)
+    else:
+        plan = plan_runs(play, symbols, on)
     runs = sorted(named(plan, play), key=lambda run: run.man == only)
     return tuple(draw_run(run, symbols, on, only not in (None, run.man)) for run in runs)
 
@@ -314,44 +294,7 @@ def _ink(
         if isinstance(item, Stroke):
             ink.line(points_of(item.segments), _FIELD_WEIGHT, apart=3.0)
     for line in drawn:
-        _lay(line.items, ink)
+        ink.lay(line.items)
     for symbol in symbols.values():
         ink.solid(square(symbol.at, symbol.edge))
     return ink
-
-
-def _lay(items: Sequence[Item], ink: Ink) -> None:
-    """Lines, their arrowheads and the dots on their ends, laid on ``ink``."""
-    for item in items:
-        if isinstance(item, Stroke):
-            ink.line(points_of(item.segments))
-            if item.head:
-                ink.line((*item.head, item.head[0]))
-        elif isinstance(item, Disc):
-            ink.solid(square(item.centre, item.radius))
-
-
-def _free(
-    runs: Sequence[TextRun], ink: Ink, on: Board, quiet: float = _QUIET
-) -> tuple[TextRun, ...]:
-    """The field's words that stand on no path, no man and no earlier word; each is laid on ink."""
-    kept: list[TextRun] = []
-    for run in runs:
-        white = _room(run, on).grown(on.yards(quiet))
-        if ink.under(white)[0] < _TRACE and not ink.covers(white):
-            kept.append(run)
-            ink.solid(_room(run, on))
-    return tuple(kept)
-
-
-def _room(run: TextRun, on: Board) -> Box:
-    room = on.extent(run.text, run.style)
-    at = run.at
-    return Box(at.x, at.y - room.fall, at.x + room.width, at.y + room.rise)
-
-
-def _with_halos(runs: Sequence[TextRun], on: Board) -> tuple[Item, ...]:
-    items: list[Item] = []
-    for run in runs:
-        items += (Plate(_room(run, on), 0.0, "halo", NOWHERE), run)
-    return tuple(items)

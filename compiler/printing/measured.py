@@ -5,7 +5,7 @@ from __future__ import annotations
 import hashlib
 import json
 
-from stemline.emit.measuring import Heights
+from stemline.book.layout.plans import Heights
 from stemline.outside.program import loaded, program, surroundings
 from stemline.outside.store import Store
 

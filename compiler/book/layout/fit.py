@@ -14,10 +14,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from enum import Enum
-from itertools import product
+from itertools import accumulate, pairwise, product
 from math import ceil
 
-from stemline.book.content.page import Entry
+from stemline.book.content.page import Entry, Page
 
 NOTE_LINE = 21.0
 """From one ruled line to the next: about 7 mm, as in an exercise book."""
@@ -92,6 +92,29 @@ class Arrangement:
     @property
     def pages(self) -> int:
         return 1 + len(self.rest)
+
+
+@dataclass(frozen=True)
+class Laid:
+    """A page of pictures and how it is laid: what a template's page is filled from."""
+
+    page: Page
+    how: Arrangement
+
+    @property
+    def under(self) -> tuple[Entry, ...]:
+        """Dress-ups below the large picture."""
+        return self.page.dressups[: self.how.first]
+
+    @property
+    def overleaf(self) -> tuple[tuple[Entry, ...], ...]:
+        """Dress-ups on each of the pages after it."""
+        ends = tuple(accumulate(self.how.rest, initial=self.how.first))
+        return tuple(self.page.dressups[a:b] for a, b in pairwise(ends))
+
+    def notes(self, page: int) -> int:
+        """Ruled lines at the foot of a sheet of the page, counted from 0."""
+        return self.how.notes[page] if page < len(self.how.notes) else 0
 
 
 def telling(entries: Sequence[Entry]) -> tuple[Entry, ...]:

@@ -9,6 +9,8 @@ from itertools import accumulate
 from stemline.book.content.book import Book
 from stemline.book.layout.fit import Arrangement, FrontMatter
 
+OPENING = ("contents", "care", "reading")
+"""The front pages, by their ids."""
 COVER = 1
 """Pages before the contents."""
 

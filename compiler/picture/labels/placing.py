@@ -9,14 +9,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from stemline.geometry.box import Box
+from stemline.geometry.box import Box, square
 from stemline.geometry.paths import Line, Point
 from stemline.picture.frame.board import Board
 from stemline.picture.labels.labels import Placed, Trouble, place
 from stemline.picture.labels.notes import WantedNote
 from stemline.picture.lines.motions import Moved
 from stemline.picture.lines.route_lines import Drawn
-from stemline.picture.men.symbols import Symbol, square
+from stemline.picture.men.symbols import Symbol
 from stemline.picture.scene.ink import Ink
 from stemline.picture.scene.scene import Item, Plate, Stroke
 

@@ -11,11 +11,11 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from stemline.football.play import Assignment, Play
-from stemline.geometry.box import Box
+from stemline.geometry.box import Box, square
 from stemline.geometry.curves import far_from, leave, left_of, unit
 from stemline.geometry.paths import Ending, Leg, Line, Path, Point
 from stemline.picture.frame.board import Board
-from stemline.picture.men.symbols import Symbol, square
+from stemline.picture.men.symbols import Symbol
 from stemline.picture.scene.scene import Item, Stroke
 from stemline.picture.spacing.defender_letters import Letter, solids
 from stemline.picture.ways.set_facing import set_facing

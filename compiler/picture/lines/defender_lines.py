@@ -10,7 +10,7 @@ from itertools import pairwise, product
 from stemline.football.defenders import DutyKind
 from stemline.football.field import Side
 from stemline.football.play import Play
-from stemline.geometry.box import Box
+from stemline.geometry.box import Box, square
 from stemline.geometry.curves import (
     Pieces,
     far_from,
@@ -26,7 +26,7 @@ from stemline.picture.frame.board import Board
 from stemline.picture.frame.detail import Detail
 from stemline.picture.frame.drops import ground_of
 from stemline.picture.lines.route_lines import arrowed
-from stemline.picture.men.symbols import Symbol, square
+from stemline.picture.men.symbols import Symbol
 from stemline.picture.scene.ink import Ink
 from stemline.picture.scene.scene import Item, Line, Point, Polygon, Stroke, TextRun
 from stemline.picture.spacing.defender_letters import Letter

@@ -16,7 +16,7 @@ from types import MappingProxyType
 
 from stemline.football.play import Man, Play
 from stemline.football.players import Position
-from stemline.geometry.box import Box
+from stemline.geometry.box import square
 from stemline.geometry.curves import unit
 from stemline.geometry.paths import Path, Point
 from stemline.picture.frame.board import Board
@@ -177,11 +177,6 @@ def _symbol(symbol: Symbol, board: Board, pale: bool) -> list[Item]:
 
 def _style(man: Man) -> str:
     return "lineman" if man.interior else "man"
-
-
-def square(at: Point, half: float) -> Box:
-    """The box around a point, ``half`` yards to each side."""
-    return Box(at.x - half, at.y - half, at.x + half, at.y + half)
 
 
 def centred(text: str, at: Point, style: str, board: Board, span: Span) -> TextRun:

@@ -13,15 +13,16 @@ from dataclasses import dataclass, replace
 from stemline.describe.changes import TOLERANCE, PlayChange, changes, same_branch
 from stemline.football.field import Side
 from stemline.football.play import Play
+from stemline.geometry.box import square
 from stemline.geometry.curves import far_from, points_of
 from stemline.geometry.paths import Path, Point, polyline
-from stemline.picture.frame.board import Board, Shot
+from stemline.picture.frame.board import Board, Shot, shot
 from stemline.picture.frame.detail import Detail
 from stemline.picture.labels.notes import WantedNote, text_note
 from stemline.picture.lines.close_runs import plan_close
 from stemline.picture.lines.motions import draw_motions
 from stemline.picture.lines.route_lines import LineRun, draw_run, plan_runs
-from stemline.picture.men.symbols import Symbol, centred, square
+from stemline.picture.men.symbols import Symbol, centred
 from stemline.picture.overlay.left_over import (
     HERE,
     SHORTEST,
@@ -40,6 +41,7 @@ from stemline.picture.ways.detours import Round, detour
 from stemline.picture.ways.gaps import through_gaps
 from stemline.picture.ways.starts import ends_clear, keep_off
 from stemline.source import NOWHERE
+from stemline.theme import Size
 
 _DOWN = Point(0.0, -1.0)
 _HARD = 0.8
@@ -62,26 +64,36 @@ class Before:
 NOTHING = Before((), (), ())
 
 
-def laid_over(play: Play, before: Play | None) -> Play:
-    """Both plays as one, for the frame and for what a close picture closes up."""
-    if before is None:
-        return play
-    men, tasks = (*play.men, *before.men), (*play.assignments, *before.assignments)
-    return replace(play, men=men, assignments=tasks)
+@dataclass(frozen=True)
+class Both:
+    """A play and, under it, the play as it was: ``play`` and ``shot`` hold both as one, for the
+    frame and for what a close picture closes up; ``now`` and ``was`` are as the picture shows
+    them."""
+
+    play: Play
+    shot: Shot
+    now: Play
+    was: Play | None
 
 
-def parted(both: Shot, play: Play, before: Play | None) -> tuple[Play, Play | None]:
-    """The two plays as the picture shows them, taken apart again."""
+def both_of(play: Play, before: Play | None, size: Size) -> Both:
+    """Both plays as a picture of ``size`` shows them; ``was`` is None where there is no other."""
     if before is None:
-        return both.play, None
-    men, tasks = len(play.men), len(play.assignments)
-    shown, look = both.play, before.defence
+        seen = shot(play, size)
+        return Both(play, seen, seen.play, None)
+    one = replace(
+        play,
+        men=(*play.men, *before.men),
+        assignments=(*play.assignments, *before.assignments),
+    )
+    seen, men, tasks = shot(one, size), len(play.men), len(play.assignments)
+    shown, look = seen.play, before.defence
     if look is not None:
-        moved = tuple(replace(d, at=both.fold.point(d.at)) for d in look.defenders)
+        moved = tuple(replace(d, at=seen.fold.point(d.at)) for d in look.defenders)
         look = replace(look, defenders=moved)
-    new = replace(shown, men=shown.men[:men], assignments=shown.assignments[:tasks])
-    old = replace(before, men=shown.men[men:], assignments=shown.assignments[tasks:], defence=look)
-    return new, old
+    now = replace(shown, men=shown.men[:men], assignments=shown.assignments[:tasks])
+    was = replace(before, men=shown.men[men:], assignments=shown.assignments[tasks:], defence=look)
+    return Both(one, seen, now, was)
 
 
 def lines_before(now: Now, before: Play) -> Before:

@@ -10,8 +10,10 @@ from collections import defaultdict
 from collections.abc import Iterable
 from itertools import pairwise
 
-from stemline.geometry.box import Box
+from stemline.geometry.box import Box, square
+from stemline.geometry.curves import points_of
 from stemline.geometry.paths import Point
+from stemline.picture.scene.scene import Disc, Item, Stroke
 
 _CELL = 8
 """A cell is this many steps wide."""
@@ -35,6 +37,16 @@ class Ink:
             for i in range(count):
                 x, y = a.x + i * dx, a.y + i * dy
                 self._dots[(math.floor(x / cell), math.floor(y / cell))].append((x, y, weight))
+
+    def lay(self, items: Iterable[Item]) -> None:
+        """Lines, their arrowheads and the dots on their ends."""
+        for item in items:
+            if isinstance(item, Stroke):
+                self.line(points_of(item.segments))
+                if item.head:
+                    self.line((*item.head, item.head[0]))
+            elif isinstance(item, Disc):
+                self.solid(square(item.centre, item.radius))
 
     def solid(self, box: Box) -> None:
         """Lay something that nothing may cover at all."""

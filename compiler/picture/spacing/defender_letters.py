@@ -14,11 +14,11 @@ from itertools import combinations, pairwise
 
 from stemline.football.defenders import Defender, DutyKind, Level
 from stemline.football.play import Play
-from stemline.geometry.box import Box
+from stemline.geometry.box import Box, square
 from stemline.geometry.paths import Point, polyline
 from stemline.picture.frame.board import Board
 from stemline.picture.frame.detail import Detail
-from stemline.picture.men.symbols import Symbol, centred, square
+from stemline.picture.men.symbols import Symbol, centred
 from stemline.picture.scene.ink import Ink
 from stemline.picture.scene.scene import Item, Plate, Polygon, TextRun
 from stemline.picture.spacing.hole import DrawnHole

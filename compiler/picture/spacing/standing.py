@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import dataclass
+
 from stemline.football.play import Play
 from stemline.picture.frame.board import Board
 from stemline.picture.men.pulls import make_room
-from stemline.picture.men.symbols import Symbol, place_men
+from stemline.picture.men.symbols import Symbol, place_men, with_room
 from stemline.picture.spacing.clearance import let_through
-from stemline.picture.spacing.hole import open_hole
+from stemline.picture.spacing.defender_letters import Letter, place_letters
+from stemline.picture.spacing.hole import DrawnHole, find_hole, open_hole
 
 
 def stand(play: Play, on: Board) -> dict[str, Symbol]:
@@ -16,3 +20,23 @@ def stand(play: Play, on: Board) -> dict[str, Symbol]:
     if on.close:
         symbols = open_hole(play, make_room(play, symbols, on), on)
     return let_through(play, symbols, on)
+
+
+@dataclass(frozen=True)
+class Standing:
+    """Who stands where: our men by label, the hole of a run, and the letters of the defence, on a
+    board with room for them all."""
+
+    on: Board
+    symbols: Mapping[str, Symbol]
+    hole: DrawnHole | None
+    letters: Mapping[str, Letter]
+
+
+def all_standing(play: Play, on: Board) -> Standing:
+    """Both sides of ``play`` on the board."""
+    symbols = stand(play, on)
+    on = with_room(on, symbols)
+    hole = find_hole(play, symbols, on)
+    bold = on.close or on.duties or not any(task.path for task in play.assignments)
+    return Standing(on, symbols, hole, place_letters(play, symbols, on, bold, hole))

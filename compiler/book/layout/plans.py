@@ -1,0 +1,97 @@
+"""How a book is laid, decided: what stands on each page, and the page of each place.
+
+Only the engine that sets text knows how tall it is. So it says heights, it is given a plan, and it
+says on which pages everything came to stand; a better plan follows where that is not as it should
+be. All heights are points.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Generator, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from stemline.book.content.book import Book
+from stemline.book.content.page import Page
+from stemline.book.layout.fit import (
+    Arrangement,
+    FrontMatter,
+    Measures,
+    Style,
+    arrange,
+    front,
+    telling,
+)
+from stemline.book.layout.numbering import OPENING, FrontPages, page_numbers
+from stemline.book.paper import room
+
+SLACKS = (6.0, 26.0, 60.0)
+"""Points left free on each page, tried in turn until every concept keeps to its pages."""
+
+Heights = Mapping[str, float]
+"""Points by id."""
+Stands = Mapping[str, Sequence[int]]
+"""The pages from 1 on which each id stands."""
+
+
+@dataclass(frozen=True)
+class Plan:
+    """Each page's arrangement by its id, the front pages, and the page of what is pointed to."""
+
+    layout: Mapping[str, Arrangement]
+    front: FrontMatter
+    numbers: Mapping[str, int]
+
+
+def plain_layout(book: Book) -> dict[str, Arrangement]:
+    """What a book is measured in: the telling small pictures overleaf, one a row."""
+    return {
+        page.id: Arrangement(0, rest=(len(telling(page.dressups)),), rest_style=Style.ONE)
+        for page in book.pages
+    }
+
+
+def plans(book: Book, heights: Heights, pictures: Heights) -> Generator[Plan, Stands, None]:
+    """Plans of a book, each better than the one before; it ends when the last one will do.
+
+    ``heights`` are those of the parts in the plain layout, and under "ID pages" the sheets that
+    each of `OPENING` takes; ``pictures`` those of the pictures. What is sent for each plan is
+    where everything came to stand by it.
+    """
+    measured = {page.id: measure(heights, page, pictures) for page in book.pages}
+    slack = dict.fromkeys(measured, 0)
+    high = room(book.paper)
+    opened = front(heights["contents"], heights["care"], heights["reading"], high - SLACKS[0])
+    takes = FrontPages(*(int(heights[f"{id_} pages"]) for id_ in OPENING))
+    while True:
+        layout = {id_: arrange(m, high - SLACKS[slack[id_]]) for id_, m in measured.items()}
+        plan = Plan(layout, opened, page_numbers(book, layout, opened, takes))
+        stands = yield plan
+        over = [
+            id_
+            for id_, how in layout.items()
+            if not how.runs_on and len(stands.get(f"{id_}-all", ())) > how.pages
+        ]
+        if not any(slack[id_] + 1 < len(SLACKS) for id_ in over):
+            break
+        slack |= {id_: min(slack[id_] + 1, len(SLACKS) - 1) for id_ in over}
+    begins = {id_: pages[0] for id_, pages in stands.items()}
+    if any(begins.get(id_, number) != number for id_, number in plan.numbers.items()):
+        yield replace(plan, numbers={**plan.numbers, **begins})
+
+
+def measure(heights: Heights, page: Page, pictures: Heights) -> Measures:
+    """The heights of a page's parts from those in the plain layout."""
+    measured = telling(page.dressups)
+    above = max((heights[f"{e.id}-row"] - heights[f"{e.id}-beside"] for e in measured), default=0.0)
+    picture = max((pictures[e.id] for e in page.dressups), default=0.0)
+    rows = {style: above + picture * style.factor for style in (Style.THREE, Style.TWO)}
+    rows[Style.ONE] = max((heights[f"{e.id}-row"] for e in measured), default=0.0)
+    return Measures(
+        dressups=len(page.dressups),
+        fixed=heights[f"{page.id}-fixed"],
+        points=heights.get(f"{page.id}-points", 0.0),
+        casting=heights.get(f"{page.id}-casting", 0.0),
+        head=heights[f"{page.id}-head"],
+        row=rows,
+        jobs=heights.get(f"{page.id}-jobs", 0.0),
+    )

@@ -1,0 +1,70 @@
+"""How a book is laid is decided from heights alone; whoever sets text only answers."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+
+import pytest
+from sample_gallery import CAPTIONS, gallery_of
+from sample_season import sample_season
+
+from stemline.book.content.book import Book, Edition, make_book
+from stemline.book.layout.numbering import OPENING
+from stemline.book.layout.plans import SLACKS, Heights, Plan, plans
+
+
+@pytest.fixture(scope="module")
+def book() -> Book:
+    return make_book(sample_season(), Edition("", ""), CAPTIONS)
+
+
+@pytest.fixture(scope="module")
+def pictures() -> Heights:
+    return gallery_of(sample_season(), CAPTIONS).heights
+
+
+def heights() -> Heights:
+    """Every part 90 points tall, and each front part on one sheet."""
+    return defaultdict(lambda: 90.0, {f"{each} pages": 1.0 for each in OPENING})
+
+
+def as_planned(plan: Plan) -> dict[str, list[int]]:
+    stands = {id_: [number] for id_, number in plan.numbers.items()}
+    for id_, how in plan.layout.items():
+        first = plan.numbers[id_]
+        stands[f"{id_}-all"] = list(range(first, first + how.pages))
+    return stands
+
+
+def test_where_all_stands_as_planned_the_first_plan_is_the_last(
+    book: Book, pictures: Heights
+) -> None:
+    better = plans(book, heights(), pictures)
+    with pytest.raises(StopIteration):
+        better.send(as_planned(next(better)))
+
+
+def test_a_page_that_runs_over_gets_more_room_and_no_other(book: Book, pictures: Heights) -> None:
+    better = plans(book, heights(), pictures)
+    plan, tried = next(better), 1
+    over = book.pages[0].id
+    others = {page.id: plan.layout[page.id] for page in book.pages[1:]}
+    with pytest.raises(StopIteration):
+        while True:
+            stands = as_planned(plan)
+            stands[f"{over}-all"] = [*stands[f"{over}-all"], 999]
+            plan, tried = better.send(stands), tried + 1
+            assert {id_: plan.layout[id_] for id_ in others} == others
+    assert tried == len(SLACKS)
+
+
+def test_a_number_that_is_wrong_is_mended_by_one_more_plan(book: Book, pictures: Heights) -> None:
+    better = plans(book, heights(), pictures)
+    plan = next(better)
+    last = book.pages[-1].id
+    stands = as_planned(plan) | {last: [plan.numbers[last] + 3]}
+    mended = better.send(stands)
+    assert mended.layout == plan.layout
+    assert mended.numbers[last] == plan.numbers[last] + 3
+    with pytest.raises(StopIteration):
+        better.send(stands)
