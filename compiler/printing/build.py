@@ -19,7 +19,7 @@ from stemline.picture.clock_strip import clock_scene
 from stemline.picture.legend.legend import legend_entries
 from stemline.picture.picture import frame_of
 from stemline.printing.drawings import Drawings, Showing
-from stemline.printing.measured import Measured
+from stemline.printing.kept_heights import KeptHeights
 from stemline.printing.model import Progress
 from stemline.theme import Size, Theme
 
@@ -60,7 +60,9 @@ class Build:
         for number, (_, scene) in enumerate(self._legend, 1):
             arts.append(art_of(f"legend-{number}", scene, self._theme, ""))
         gallery = Gallery(tuple(arts))
-        memory = Measured(self._store) if self._store is not None and self._theme.bundled else None
+        memory = (
+            KeptHeights(self._store) if self._store is not None and self._theme.bundled else None
+        )
         values = self._book, gallery, self._theme, self._date, memory
         return apart(self._theme, len(arts), to_pdf, *values)
 

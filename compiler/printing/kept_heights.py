@@ -10,7 +10,7 @@ from stemline.outside.program import loaded, program, surroundings
 from stemline.outside.store import Store
 
 
-class Measured:
+class KeptHeights:
     """A memory of `stemline.emit.measuring` in ``store``, for this program on this machine.
 
     The page setter measures with libraries of the system, so it must be loaded by the time that
