@@ -3,7 +3,7 @@
 Nothing is worked out that nobody asks for, and nothing twice: a session reads each text once, has
 one maker of plays, and keeps each answer by what it was asked with. `list` asks for the calls and
 makes no play; a picture asks for its own play; only a check and a book ask for the season, which
-proves every call.
+proves every call. What proves, and the numbers that it needs, is loaded for it alone.
 """
 
 from __future__ import annotations
@@ -14,7 +14,6 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import cached_property
 
-from stemline.checks.proving import check_formations, check_standing, prove_call
 from stemline.diagnostics.diagnostic import Diagnostic, diagnose
 from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot
@@ -201,6 +200,8 @@ class Session:
         return self._proving_of(self.calls)
 
     def _proving_of(self, calls: Calls) -> Proving:
+        from stemline.checks.proving import prove_call
+
         assert self.book is not None, "plays come from a book"
         book, maker = self.book, self.expander
         return Proving(book, calls, maker, lambda *asked: prove_call(book, maker, *asked))
@@ -229,6 +230,8 @@ class Session:
         book, read = self.book, self._read
         if book is None:
             return None, read.definitions
+        from stemline.checks.proving import check_formations, check_standing
+
         found = [*read.definitions, *gathered(check_formations(book)), *read.dressing]
         found += check_standing(book, self.calls, self.expander)
         calls, proving = self.calls, self._proving

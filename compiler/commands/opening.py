@@ -23,10 +23,10 @@ from stemline.outside.project import Files, read_files
 from stemline.outside.store import Store
 from stemline.session import Session
 from stemline.source import Source, Span
-from stemline.theme import Found, Theme, load_theme, theme_called
 
 if TYPE_CHECKING:
     from stemline.football.play import Season
+    from stemline.theme import Found, Theme
 
 _USAGE = {"E101", "E102"}
 """Codes of a command that was given no playbook at all."""
@@ -126,6 +126,8 @@ def theme_for(folder: Path, asked: str, compiled: Session, texts: Files) -> Them
 
 def theme_of(folder: Path, asked: str, compiled: Session) -> Found:
     """An option names a folder from where the coach stands; a playbook one of its own places."""
+    from stemline.theme import Found, load_theme, theme_called
+
     places = (folder, folder.resolve().parent)
     if asked:
         return theme_called(asked, Span.over("--theme", asked), (Path(), *places), path=True)
