@@ -3,7 +3,7 @@
 Nothing is worked out that nobody asks for, and nothing twice: a session reads each text once, has
 one maker of plays, and keeps each answer by what it was asked with. `list` asks for the calls and
 makes no play; a picture asks for its own play; only a check and a book ask for the season, which
-proves every call.
+proves every call. What proves, and the numbers that it needs, is loaded for it alone.
 """
 
 from __future__ import annotations
@@ -14,10 +14,6 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import cached_property
 
-from stemline.checks.asked import When
-from stemline.checks.discovered import ask
-from stemline.checks.proving import check_formations, check_standing, prove_call
-from stemline.checks.warnings_lowered import lowered
 from stemline.diagnostics.catalogue.bounds import E140
 from stemline.diagnostics.catalogue.calls import W710
 from stemline.diagnostics.catalogue.files import W103
@@ -106,7 +102,11 @@ class Session:
     @property
     def lowered(self) -> tuple[str, ...]:
         """The codes of the warnings that the playbook wants counted and not printed."""
-        return lowered(self.book.settings) if self.book else ()
+        if self.book is None or not self.book.settings.lowered:
+            return ()
+        from stemline.checks.warnings_lowered import lowered
+
+        return lowered(self.book.settings)
 
     @cached_property
     @no_collecting()
@@ -120,7 +120,12 @@ class Session:
             return _Read(None, Calls(()), tuple(found), ())
         book, problems = read_playbook(documents, found, self._folder)
         found += (*problems, *check_sentences(documents))
-        found += ask(When.WRITTEN, book.settings) if book is not None else ()
+        if book is not None and book.settings.lowered:
+            # Checks bring the numbers with them: a book that asks for none loads none.
+            from stemline.checks.asked import When
+            from stemline.checks.discovered import ask
+
+            found += ask(When.WRITTEN, book.settings)
         calls, dressing = all_calls(book) if book is not None else (Calls(()), ())
         return _Read(book, calls, tuple(found), dressing)
 
@@ -204,6 +209,8 @@ class Session:
         return self._proving_of(self.calls)
 
     def _proving_of(self, calls: Calls) -> Proving:
+        from stemline.checks.proving import prove_call
+
         assert self.book is not None, "plays come from a book"
         book, maker = self.book, self.expander
         return Proving(book, calls, maker, lambda *asked: prove_call(book, maker, *asked))
@@ -232,6 +239,8 @@ class Session:
         book, read = self.book, self._read
         if book is None:
             return None, read.definitions
+        from stemline.checks.proving import check_formations, check_standing
+
         found = [*read.definitions, *gathered(check_formations(book)), *read.dressing]
         found += check_standing(book, self.calls, self.expander)
         calls, proving = self.calls, self._proving

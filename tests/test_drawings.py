@@ -227,6 +227,17 @@ def test_whatever_a_picture_shows_is_in_its_key(tmp_path: Path) -> None:
             seen.add(key)
 
 
+def test_a_style_sheet_or_another_size_changes_no_picture(tmp_path: Path, counted: Counted) -> None:
+    """What a page alone takes of a theme is no part of a picture, nor is how large ones look."""
+    plain, play = load_theme(), season().plays[0]
+    large = replace(plain.look(Size.FULL), margin=3.0)
+    looks = MappingProxyType({**plain.looks, Size.FULL: large})
+    for theme in (plain, replace(plain, digest="another", layers=()), replace(plain, looks=looks)):
+        with Store(tmp_path) as store:
+            Drawings(theme, store=store).art("a", play, Showing(Size.THUMB))
+    assert counted.drawn == 1
+
+
 def test_another_program_uses_nothing(
     tmp_path: Path, counted: Counted, monkeypatch: pytest.MonkeyPatch
 ) -> None:

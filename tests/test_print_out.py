@@ -36,7 +36,7 @@ def test_a_folder_is_named_plainly() -> None:
     from pathlib import Path
 
     compiled = Session([Source("a.play", "concept A\n")], HOSTILE)
-    assert is_plain(summary(Path(HOSTILE), compiled, compiled.diagnostics))
+    assert is_plain(summary(Path(HOSTILE), compiled, 1, compiled.diagnostics))
     assert is_plain(render(compiled.diagnostics, {}))
 
 

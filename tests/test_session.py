@@ -13,9 +13,9 @@ import pytest
 from click.testing import CliRunner
 from syrupy.assertion import SnapshotAssertion
 
+import stemline.checks.proving as proving
 import stemline.football.timing.clock as clock
 import stemline.resolve.expand as expand
-import stemline.session as asking
 from stemline.commands import main, options
 from stemline.commands.show import STAGES
 from stemline.football.field import BallSpot
@@ -162,13 +162,13 @@ def test_what_is_asked_for_by_name_is_proved_alone(
     sources = read_files(STARTER).sources
     alone, whole = Session(sources, "starter"), Session(sources, "starter")
     proved: list[str] = []
-    make = asking.prove_call
+    make = proving.prove_call
 
     def counted(*asked: Any) -> Any:
         proved.append(asked[-1].concept)
         return make(*asked)
 
-    monkeypatch.setattr(asking, "prove_call", counted)
+    monkeypatch.setattr(proving, "prove_call", counted)
     season, found = alone.proved(only)
     assert season is not None and not alone.is_whole(season)
     named = {order.concept for _, order in alone.named(only)}
@@ -213,6 +213,10 @@ HEAVY = ("numpy", "lark", "jinja2", "fontTools", "weasyprint", "stemline.session
 )
 def test_help_loads_nothing_heavy(asked: list[str]) -> None:
     assert _loaded(asked, {}) == []
+
+
+def test_a_list_of_calls_loads_no_numbers() -> None:
+    assert _loaded(["list", str(STARTER)], {}) == ["lark", "stemline.session"]
 
 
 def test_completion_of_a_shell_loads_nothing_heavy() -> None:

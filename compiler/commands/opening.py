@@ -27,10 +27,10 @@ from stemline.outside.project import Files, read_files
 from stemline.outside.store import Store
 from stemline.session import Session
 from stemline.source import Source, Span
-from stemline.theme import Found, Theme, load_theme, theme_called
 
 if TYPE_CHECKING:
     from stemline.football.play import Season
+    from stemline.theme import Found, Theme
 
 
 @contextmanager
@@ -126,6 +126,8 @@ def theme_for(folder: Path, asked: str, compiled: Session, texts: Files) -> Them
 
 def theme_of(folder: Path, asked: str, compiled: Session) -> Found:
     """An option names a folder from where the coach stands; a playbook one of its own places."""
+    from stemline.theme import Found, load_theme, theme_called
+
     places = (folder, folder.resolve().parent)
     if asked:
         return theme_called(asked, Span.over("--theme", asked), (Path(), *places), path=True)

@@ -19,7 +19,7 @@ from stemline.picture.clock_strip import clock_scene
 from stemline.picture.legend.legend import legend_entries
 from stemline.picture.picture import frame_of
 from stemline.printing.drawings import Drawings, Showing
-from stemline.printing.measured import KeptHeights
+from stemline.printing.kept_heights import KeptHeights
 from stemline.printing.model import Progress
 from stemline.theme import Size, Theme
 

@@ -12,7 +12,7 @@ import stemline.emit.pdf as back_end
 from stemline.book.content.book import Book, Edition, make_book
 from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.emit.gallery import Gallery
-from stemline.emit.measuring import Memory
+from stemline.emit.measuring import Heights
 from stemline.emit.pdf import to_pdf
 from stemline.football.play import Season
 from stemline.theme import Theme
@@ -33,9 +33,9 @@ def passes(monkeypatch: pytest.MonkeyPatch) -> list[str]:
 
 
 @pytest.fixture(scope="module")
-def known(book: Book, gallery: Gallery, theme: Theme, pdf: bytes) -> Memory:
+def known(book: Book, gallery: Gallery, theme: Theme, pdf: bytes) -> dict[str, Heights]:
     """What a build keeps that begins with nothing; it gives the book that keeps nothing."""
-    memory: Memory = {}
+    memory: dict[str, Heights] = {}
     assert to_pdf(book, gallery, theme, "2026-05-01", memory) == pdf
     assert len(memory) == len(book.pages) + 1
     return memory
@@ -46,14 +46,19 @@ def articles(html: str) -> int:
 
 
 def test_a_book_that_is_known_is_laid_out_once(
-    book: Book, gallery: Gallery, theme: Theme, pdf: bytes, known: Memory, passes: list[str]
+    book: Book,
+    gallery: Gallery,
+    theme: Theme,
+    pdf: bytes,
+    known: dict[str, Heights],
+    passes: list[str],
 ) -> None:
     assert to_pdf(book, gallery, theme, "2026-05-01", dict(known)) == pdf
     assert len(passes) == 1
 
 
 def test_another_revision_measures_nothing(
-    season: Season, gallery: Gallery, theme: Theme, known: Memory, passes: list[str]
+    season: Season, gallery: Gallery, theme: Theme, known: dict[str, Heights], passes: list[str]
 ) -> None:
     later = make_book(season, Edition("1b2c3d4", "2026-06-01"), CAPTIONS)
     to_pdf(later, gallery, theme, "2026-06-01", dict(known))
@@ -61,7 +66,7 @@ def test_another_revision_measures_nothing(
 
 
 def test_only_the_section_that_changed_is_measured(
-    season: Season, theme: Theme, known: Memory, passes: list[str]
+    season: Season, theme: Theme, known: dict[str, Heights], passes: list[str]
 ) -> None:
     changed = tuple(
         replace(sheet, says=(*sheet.says, "One more line of coaching, and a long one at that."))
@@ -78,7 +83,7 @@ def test_only_the_section_that_changed_is_measured(
 
 
 def test_a_picture_of_another_size_is_measured_again(
-    book: Book, gallery: Gallery, theme: Theme, known: Memory, passes: list[str]
+    book: Book, gallery: Gallery, theme: Theme, known: dict[str, Heights], passes: list[str]
 ) -> None:
     """Its height stands nowhere in the text of its page."""
     base = book.of(ConceptPage)[0].base
@@ -97,7 +102,7 @@ def test_a_theme_of_another_coach_is_measured_whole(
 ) -> None:
     """Its templates may make one section hang on another."""
     own = replace(theme, layers=(replace(theme.layers[0], bundled=False), *theme.layers[1:]))
-    memory: Memory = {}
+    memory: dict[str, Heights] = {}
     to_pdf(book, gallery, own, "2026-05-01", memory)
     assert not memory
     assert len(passes) == 2
