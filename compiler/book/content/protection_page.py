@@ -10,6 +10,7 @@ from stemline.book.content.block_table import (
     grouped,
     most_unlike,
 )
+from stemline.book.content.letters import only_theirs, spoken
 from stemline.book.content.page_models import Entry, ProtectionPage, Remark
 from stemline.football.play import ProtectionSheet
 
@@ -32,6 +33,7 @@ def protection_page(sheet: ProtectionSheet, number: int) -> ProtectionPage:
         )
         for i, (names, play) in enumerate(shown)
     )
+    theirs = only_theirs(sheet.views)
     return ProtectionPage(
         id=id_,
         name=sheet.name,
@@ -39,9 +41,9 @@ def protection_page(sheet: ProtectionSheet, number: int) -> ProtectionPage:
         drawn=_joined(entries[0].aside, f"in {shown[0][1].call.formation}"),
         base=entries[0],
         words=sheet.words,
-        hot=tuple(Remark(throws, given) for throws, given in sheet.hot),
+        hot=tuple(Remark(throws, spoken(given, theirs)) for throws, given in sheet.hot),
         fronts=fronts(columns, next((p for p in sheet.views if p.defence is None), None), FREE),
-        says=sheet.says,
+        says=tuple(spoken(line, theirs) for line in sheet.says),
         dressups=entries[1:],
     )
 
