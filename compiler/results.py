@@ -128,7 +128,10 @@ def timing_lines(compiled: Session, season: Season) -> Iterator[str]:
     For each: its first call and that call with each tag, what is late from a hash, the sameness
     of all its calls, and its reads against every look of the playbook.
     """
-    yield "Times are planning estimates: seconds after the snap, distances in yards."
+    yield (
+        "Times are planning estimates: seconds after the snap, distances in yards. "
+        "A letter in brackets is a man of theirs."
+    )
     groups = groupby(season.plays, lambda play: play.call.concept)
     read = [[play for play in group if play.reads] for _, group in groups]
     stood = [_stood(compiled, plays[0]) for plays in read if plays]

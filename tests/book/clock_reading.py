@@ -298,6 +298,8 @@ def _column_off(cells: Sequence[ThrowCell], row: Against) -> Iterator[str]:
     """The printed table of the terminal beside the page's column."""
     _, line = look_lines([row], {})
     said = re.split(r" {2,}", re.sub(r"\+ +", "+ ", line.strip()))
+    if not all(f"[{part.nearest}]" in line for part in row.reads if part.nearest):
+        yield f"{row.look}: a letter of theirs has no mark: {line}"
     marks = {"open": "open", "tight": "tight", "covered": "-", "late": "late", "never": "no"}
     for cell, text in zip(cells, said[1:], strict=False):
         if cell.cover in marks and marks[cell.cover] not in text.split():

@@ -10,10 +10,13 @@ from collections.abc import Iterator
 
 from clock_reading import order_off, printed_off, strip_off
 from generated import NUMBER, generated_seasons
+from letter_reading import misread
 from page_reading import paged, wrong
 from picture_reading import THEME, duties_off, off
+from printed_texts import badly_said
 from word_reading import unprotected, unsaid
 
+from stemline.book.content.book import Edition, make_book
 from stemline.describe.spoken_play import describe
 from stemline.football.play import Kind, Play, Season
 from stemline.football.timing.clock import read_clock
@@ -51,6 +54,14 @@ def test_the_drawn_playbooks_hold_what_a_coach_writes() -> None:
 
 def test_rows_and_lines_of_drawn_playbooks_are_read_back() -> None:
     found = [f"{n} {line}" for n, season in _numbered() for line in wrong(paged(season))]
+    assert "\n".join(found) == ""
+
+
+def test_pages_of_drawn_playbooks_say_a_thing_once() -> None:
+    found = []
+    for n, season in _numbered():
+        book = make_book(season, Edition("", ""), ("",))
+        found += [f"{n} {line}" for line in (*badly_said(book.pages), *misread(book, season))]
     assert "\n".join(found) == ""
 
 

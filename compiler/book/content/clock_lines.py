@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from stemline.book.content.letters import mark
 from stemline.football.play import Play
 from stemline.football.timing.clock import ReadClock, TimedRead, Verdict
 from stemline.football.timing.coverage import TOLD, Against, Cover, Separation
@@ -134,7 +135,7 @@ def _separation(part: Separation) -> str:
         return _MARKS[part.cover]
     behind = " behind" if part.behind and part.cover is Cover.OPEN else ""
     yards = f"{TOLD:.0f}+ " if part.yards > TOLD else f"{part.yards:.1f}"
-    return f"{yards} {part.nearest} {_MARKS[part.cover]}{behind}"
+    return f"{yards} {mark(part.nearest)} {_MARKS[part.cover]}{behind}"
 
 
 def _rusher(row: Against) -> str:

@@ -6,15 +6,19 @@ A page sets such a letter in a style of its own; where nothing does, the bracket
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Collection
+from collections.abc import Callable, Collection, Iterable
 
 from stemline.football.play import Assignment, Play
 
 _LETTER = re.compile(r"(?<![\w\[])[A-Z][A-Z0-9]?(?![\w\]])")
 _GAP = re.compile(r"(?:playside|backside|strong|weak|field|boundary) $")
 """A letter after one of these words is a gap of the line and not a man."""
+_SIDE = re.compile(r"\b(their|our) $", re.IGNORECASE)
+"""What a coach says before a letter that both sides have."""
 _READ = re.compile(r"\bRead $")
 """What stands before a defender who is read; the same letter later in the sentence may be ours."""
+_HELD = re.compile(r"\bHold $")
+"""What stands before a rusher who is held and let by: no block on him stays."""
 
 
 def each_letter(words: str, put: Callable[[str, str], str]) -> str:
@@ -33,6 +37,8 @@ def is_theirs(letter: str, before: str, play: Play, a: Assignment) -> bool:
     """Whether a letter in the words of ``a`` is the defender's whom he blocks or reads."""
     if any(hit.defender == letter for hit in a.hits):
         return True
+    if play.defence is not None and _HELD.search(before):
+        return True
     return bool(_READ.search(before)) and any(key.man == letter for key in play.keys)
 
 
@@ -42,8 +48,24 @@ def told(words: str, play: Play, a: Assignment) -> str:
 
 
 def spoken(words: str, theirs: Collection[str]) -> str:
-    """A coach's own words; ``theirs`` are letters that are nobody's of ours."""
-    return each_letter(words, lambda letter, _: mark(letter) if letter in theirs else letter)
+    """A coach's own words with each man of theirs marked: whoever follows "their", and a letter in
+    ``theirs`` that does not follow "our"."""
+
+    def put(letter: str, before: str) -> str:
+        named = _SIDE.search(before)
+        if named is not None:
+            return mark(letter) if named[1].casefold() == "their" else letter
+        return mark(letter) if letter in theirs else letter
+
+    return each_letter(words, put)
+
+
+def only_theirs(plays: Iterable[Play]) -> frozenset[str]:
+    """Letters that are a defender's in some look and nobody's of ours in any call."""
+    made = tuple(plays)
+    looks = (play.defence for play in made if play.defence is not None)
+    ours = {man.label for play in made for man in play.men}
+    return frozenset(d.label for look in looks for d in look.defenders) - ours
 
 
 def mark(letter: str) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import islice
 
 from stemline.book.content.answer_table import Answers
@@ -22,9 +22,9 @@ from stemline.book.content.block_table import (
 )
 from stemline.book.content.cast_table import CastTable, casting, changes
 from stemline.book.content.cautions import cautions
-from stemline.book.content.job_rows import LineJobs, Row
+from stemline.book.content.job_rows import JobChange, LineJobs, Row
 from stemline.book.content.job_table import NOBODY, formation_columns, line, rows
-from stemline.book.content.letters import spoken
+from stemline.book.content.letters import only_theirs, spoken
 from stemline.book.content.page import (
     Entry,
     Page,
@@ -135,9 +135,10 @@ def _page(
         Entry(id_, play.call.spoken, play, changes(play, base) if play is not base else ())
         for id_, play in zip(ids, plays, strict=True)
     )
-    theirs = _theirs((*plays, *sheet.views, *sheet.faced))
+    theirs = only_theirs((*plays, *sheet.views, *sheet.faced))
     blocked = grouped((base, *sheet.views))
-    jobs = rows(plays, columns if merged else columns[:1])
+    jobs = _marked(rows(plays, columns if merged else columns[:1]), theirs)
+    five = line(plays, lambda name: _protects(name, season), bool(blocked))
     rule = next((view for view in sheet.views if view.defence is None), None)
     return ConceptPage(
         id=f"concept-{ids[0]}",
@@ -148,7 +149,7 @@ def _page(
         base=calls[0],
         columns=tuple(name for name, _ in columns) if merged and len(columns) > 1 else ("man",),
         rows=_alike(jobs) if base.kind is Kind.RUN else jobs,
-        line=line(plays, lambda name: _protects(name, season), bool(blocked)),
+        line=_marked_line(five, theirs),
         quarterback=orders(plays) if base.reads or base.kind is Kind.PASS else None,
         says=tuple(spoken(line, theirs) for line in sheet.says),
         tags=_tags(sheet, theirs),
@@ -178,11 +179,33 @@ def _views(columns: tuple[Front, ...], id_: str) -> tuple[Entry, ...]:
     )
 
 
-def _theirs(plays: tuple[Play, ...]) -> frozenset[str]:
-    """Letters that are a defender's in some look and nobody's of ours in any call."""
-    looks = (play.defence for play in plays if play.defence is not None)
-    ours = {man.label for play in plays for man in play.men}
-    return frozenset(d.label for look in looks for d in look.defenders) - ours
+def _marked(rows: tuple[Row, ...], theirs: frozenset[str]) -> tuple[Row, ...]:
+    """The rows with the letters of the defence told from ours in a coach's sentences too."""
+    return tuple(
+        replace(
+            row,
+            task=replace(row.task, says=tuple(spoken(line, theirs) for line in row.task.says)),
+            but=_changes(row.but, theirs, "says"),
+        )
+        for row in rows
+    )
+
+
+def _marked_line(line: LineJobs | None, theirs: frozenset[str]) -> LineJobs | None:
+    if line is None:
+        return None
+    jobs = tuple(replace(note, words=spoken(note.words, theirs)) for note in line.jobs)
+    but = _changes(line.but, theirs, "line")
+    return replace(line, job=spoken(line.job, theirs), jobs=jobs, but=but)
+
+
+def _changes(
+    but: tuple[JobChange, ...], theirs: frozenset[str], part: str
+) -> tuple[JobChange, ...]:
+    return tuple(
+        replace(change, words=spoken(change.words, theirs)) if change.part == part else change
+        for change in but
+    )
 
 
 def _tags(sheet: ConceptSheet, theirs: frozenset[str]) -> tuple[Remark, ...]:

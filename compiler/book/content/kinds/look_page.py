@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 
-from stemline.book.content.page import Entry, Listing, Page, PageKind, Remark
+from stemline.book.content.letters import mark, marks, spoken
+from stemline.book.content.page import Entry, Listing, Page, PageKind, Remark, sentence
 from stemline.diagnostics.in_words import half_yards
 from stemline.football.defenders import Defence, Defender, Level
 from stemline.football.play import LookSheet, Man, Play, Season
@@ -55,6 +56,7 @@ def _page(sheet: LookSheet, number: int) -> LookPage:
     base = sheet.views[0]
     assert base.defence is not None, "a look's views show it"
     id_ = f"look-{number}"
+    theirs = {d.label for d in base.defence.defenders}
     entries = tuple(
         Entry(
             f"{id_}-{i}",
@@ -74,7 +76,7 @@ def _page(sheet: LookSheet, number: int) -> LookPage:
         base=entries[0],
         shows=", ".join(base.defence.shows),
         rows=_rows(sheet.views),
-        says=sheet.says,
+        says=tuple(spoken(line, theirs) for line in sheet.says),
         dressups=entries[1:],
         again="against other sets",
     )
@@ -88,11 +90,12 @@ def _rows(views: tuple[Play, ...]) -> tuple[Post, ...]:
     base = views[0]
     assert base.defence is not None
     ordered = sorted(base.defence.defenders, key=lambda d: _order(d, base.defence))
+    theirs = {d.label for d in ordered}
     return tuple(
         Post(
-            d.label,
+            mark(d.label),
             place_words(d, base),
-            _duty(d),
+            _told(d, theirs),
             tuple(
                 Remark(play.call.formation, words)
                 for play in views[1:]
@@ -117,7 +120,7 @@ def _moved(play: Play, base: Play) -> tuple[Remark, ...]:
         words = _other(d, play, base)
         if words:
             by_words.setdefault(words, []).append(d.label)
-    return tuple(Remark(" ".join(men), words) for words, men in by_words.items())
+    return tuple(Remark(marks(men), words) for words, men in by_words.items())
 
 
 def _other(d: Defender, play: Play, base: Play) -> str:
@@ -137,6 +140,15 @@ def _other(d: Defender, play: Play, base: Play) -> str:
 
 def _duty(d: Defender) -> str:
     return d.duty.words if d.duty else ""
+
+
+def _told(d: Defender, theirs: Collection[str]) -> str:
+    """What is his, and the coach's own words for him; on this page a letter is theirs unless the
+    coach says it is ours."""
+    if not d.says:
+        return _duty(d)
+    said = (sentence(spoken(line, theirs)) for line in d.says)
+    return " ".join((sentence(_duty(d)), *said)).strip()
 
 
 def place_words(d: Defender, play: Play) -> str:

@@ -14,6 +14,7 @@ from stemline.book.content.block_table import (
     grouped,
     most_unlike,
 )
+from stemline.book.content.letters import only_theirs, spoken
 from stemline.book.content.page import Entry, Listing, Page, PageKind, Remark, joined
 from stemline.football.play import ProtectionSheet, Season
 
@@ -56,6 +57,7 @@ def _page(sheet: ProtectionSheet, number: int) -> ProtectionPage:
         )
         for i, (names, play) in enumerate(shown)
     )
+    theirs = only_theirs(sheet.views)
     return ProtectionPage(
         id=id_,
         name=sheet.name,
@@ -63,9 +65,9 @@ def _page(sheet: ProtectionSheet, number: int) -> ProtectionPage:
         drawn=joined(entries[0].aside, f"in {shown[0][1].call.formation}"),
         base=entries[0],
         words=sheet.words,
-        hot=tuple(Remark(throws, given) for throws, given in sheet.hot),
+        hot=tuple(Remark(throws, spoken(given, theirs)) for throws, given in sheet.hot),
         fronts=fronts(columns, next((p for p in sheet.views if p.defence is None), None), FREE),
-        says=sheet.says,
+        says=tuple(spoken(line, theirs) for line in sheet.says),
         dressups=entries[1:],
         again="against other fronts",
     )

@@ -1,0 +1,105 @@
+"""A man of the defence is told from ours wherever his letter stands in words, also without colour.
+
+His letter stands in a box of its own type on paper, in brackets where nothing sets it.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from importlib.resources import files
+
+import pytest
+from bundled import BUNDLED, season_of
+from letter_reading import misread
+
+from stemline.book.content.book import Edition, make_book
+from stemline.book.content.letters import spoken
+from stemline.emit.html import _lettered
+from stemline.football.play import Play, Season
+
+
+@pytest.fixture(scope="module", params=BUNDLED)
+def season(request: pytest.FixtureRequest) -> Season:
+    return season_of(request.param)
+
+
+def test_no_letter_of_theirs_stands_like_one_of_ours(season: Season) -> None:
+    book = make_book(season, Edition("", ""), ("",))
+    assert "\n".join(misread(book, season)) == ""
+
+
+SAID = "Double E, then their S. M is yours; our S has the B gap, and R waits."
+
+
+@pytest.mark.parametrize(
+    ("theirs", "printed"),
+    [
+        ("EM", "Double [E], then their [S]. [M] is yours; our S has the B gap, and R waits."),
+        ("EMSR", "Double [E], then their [S]. [M] is yours; our S has the B gap, and [R] waits."),
+        ("", "Double E, then their [S]. M is yours; our S has the B gap, and R waits."),
+    ],
+)
+def test_a_coachs_sentence_tells_the_two_sides(theirs: str, printed: str) -> None:
+    assert spoken(SAID, theirs) == printed
+
+
+def _all_say(season: Season, line: str) -> Season:
+    """The season whose coach says one sentence everywhere he may."""
+
+    def says(play: Play) -> Play:
+        tasks = tuple(replace(task, says=(line,)) for task in play.assignments)
+        look = play.defence
+        if look is not None:
+            men = tuple(replace(d, says=(line,)) for d in look.defenders)
+            look = replace(look, defenders=men)
+        return replace(play, assignments=tasks, defence=look)
+
+    def views(plays: tuple[Play, ...]) -> tuple[Play, ...]:
+        return tuple(map(says, plays))
+
+    return replace(
+        season,
+        plays=views(season.plays),
+        concepts=tuple(
+            replace(
+                sheet, says=(line,), views=views(sheet.views), faced=views(sheet.faced),
+                tags=tuple((tag, (line,)) for tag, _ in sheet.tags),
+            )
+            for sheet in season.concepts
+        ),
+        looks=tuple(replace(s, says=(line,), views=views(s.views)) for s in season.looks),
+        protections=tuple(
+            replace(s, says=(line,), hot=tuple((throws, line) for throws, _ in s.hot))
+            for s in season.protections
+        ),
+    )  # fmt: skip
+
+
+def test_every_sentence_of_a_coach_is_marked_where_it_is_printed(season: Season) -> None:
+    """On concept, run, protection and look pages: rows, lines, exceptions, tags, hot throws."""
+    marked = make_book(_all_say(season, "Eyes on M."), Edition("", ""), ("",))
+    assert not list(misread(marked, season))
+    for page in (*marked.concepts, *marked.protections, *marked.looks):
+        assert page.says == ("Eyes on [M].",)
+    for page in marked.concepts:
+        assert all("Eyes on [M]." in row.job for row in page.rows if row.task.says)
+    assert all("Eyes on [M]." in row.duty for page in marked.looks for row in page.rows)
+    bare = replace(marked.looks[0], says=("Eyes on M.",))
+    assert list(misread(replace(marked, looks=(bare, *marked.looks[1:])), season))
+
+
+def test_the_mark_is_a_box_and_another_type_and_no_colour() -> None:
+    printed = str(_lettered("Double [E] & go."))
+    assert printed == 'Double <span class="defender">E</span> &amp; go.'
+    css = files("stemline.themes").joinpath("plain", "book.css").read_text("utf-8")
+    rule = re.search(r"^\.defender \{(.*)\}", css, re.MULTILINE)
+    assert rule is not None
+    assert "border:" in rule[1]
+    assert "font-family:" in rule[1]
+    assert " color:" not in rule[1]
+
+
+def test_it_is_explained_once(season: Season) -> None:
+    notes = make_book(season, Edition("", ""), ("",)).reading.notes
+    assert [note.label for note in notes if "man of theirs" in note.words] == ["Letters"]

@@ -1,0 +1,53 @@
+"""No sentence stands twice in a row, none runs into the next, and no item is said twice: on every
+page of both bundled books and of the drawn ones."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from bundled import BUNDLED, season_of
+from printed_texts import badly_said, cells
+
+from stemline.book.content.book import Book, Edition, make_book
+from stemline.book.content.kinds.concept_page import ConceptPage
+from stemline.book.content.kinds.look_page import LookPage
+from stemline.book.content.kinds.protection_page import ProtectionPage
+from stemline.book.content.page import Remark
+
+
+@pytest.fixture(scope="module", params=BUNDLED)
+def book(request: pytest.FixtureRequest) -> Book:
+    return make_book(season_of(request.param), Edition("1", "today"), ("",))
+
+
+def test_every_page_says_a_thing_once(book: Book) -> None:
+    assert len(book.of(ConceptPage)) > 20
+    assert book.of(ProtectionPage)
+    assert book.of(LookPage)
+    words = sum(len(text.split()) for _, text in cells(book.pages))
+    assert words > 10_000
+    assert "\n".join(badly_said((book.pages, book.care, book.reading, book.cover))) == ""
+
+
+def test_what_is_said_twice_or_runs_together_is_told(book: Book) -> None:
+    page = book.of(ConceptPage)[0]
+    row = page.rows[0]
+    for says in (
+        ("Go now.", "Go now."),
+        ("Go now.Then stop.",),
+        ("Stop , then go.",),
+        ("Slide: LT, LG, LG.",),
+    ):
+        other = replace(row, task=replace(row.task, says=says))
+        assert list(badly_said(replace(page, rows=(other, *page.rows[1:])))), says
+    assert list(badly_said(replace(page, rows=(*page.rows, row))))
+    for label in ("LT LG LT", "Trips, Quads, Trips"):
+        assert list(badly_said(replace(page, tags=(Remark(label, "Go."),))))
+    post = book.of(LookPage)[0].rows[0]
+    twice = replace(post, duty="Deep third. Deep third.")
+    assert list(badly_said(replace(book.of(LookPage)[0], rows=(twice,))))
+    kept = replace(book.of(ProtectionPage)[0], words="Slide: line.Edge: helper.")
+    assert list(badly_said(kept))
+    note = Remark("Heat", "Drink water. Drink water.")
+    assert list(badly_said(replace(book.care, notes=(note,))))
