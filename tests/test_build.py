@@ -15,7 +15,7 @@ sys.path.insert(0, str(Path(__file__).parent / "book"))
 
 from sample_season import sample_season
 
-import stemline.printing.printed_season
+import stemline.printing.drawings
 from stemline.football.play import Play, Season
 from stemline.picture.scene.scene import Scene
 from stemline.printing.printed_season import Build, Progress
@@ -50,13 +50,13 @@ def test_the_book_holds_every_call(season: Season) -> None:
 
 def test_no_picture_is_drawn_twice(season: Season, monkeypatch: pytest.MonkeyPatch) -> None:
     drawn: list[tuple[str, Size]] = []
-    draw = stemline.printing.printed_season.picture
+    draw = stemline.printing.drawings.picture
 
     def counted(play: Play, size: Size, *rest: Any, **more: Any) -> Scene:
         drawn.append((play.call.spoken, size))
         return draw(play, size, *rest, **more)
 
-    monkeypatch.setattr(stemline.printing.printed_season, "picture", counted)
+    monkeypatch.setattr(stemline.printing.drawings, "picture", counted)
     told: list[tuple[int, int]] = []
     made = build(season, lambda done, of: told.append((done, of)))
     made.book()

@@ -6,7 +6,7 @@ import random
 import re
 from collections.abc import Callable, Iterator
 from dataclasses import replace
-from functools import cache
+from functools import cache, partial
 from importlib.resources import files
 from pathlib import Path
 from types import MappingProxyType
@@ -131,8 +131,8 @@ def test_edited_in_a_row_every_picture_is_as_without_the_store(
     warm, cold = 0, 0
     for made in edits(seed=1, most=30):
         with Store(tmp_path) as store:
-            few, kept = counted.since(lambda made=made, store=store: sheet(made, store))
-        all_, fresh = counted.since(lambda made=made: sheet(made, None))
+            few, kept = counted.since(partial(sheet, made, store))
+        all_, fresh = counted.since(partial(sheet, made, None))
         assert kept == fresh
         warm, cold = warm + few, cold + all_
     assert warm < cold / 2, "most pictures do not change with an edit"
@@ -151,7 +151,7 @@ def test_a_picture_is_drawn_once_for_all_commands(tmp_path: Path, counted: Count
     assert moved is not None and other is not None and said != texts
     for each in (again, moved):
         with Store(tmp_path) as store:
-            assert counted.since(lambda each=each, store=store: sheet(each, store))[0] == 0
+            assert counted.since(partial(sheet, each, store))[0] == 0
     play = made[1].plays[0]
     with Store(tmp_path) as store:
         drawn(play, load_theme(), Size.THUMB, store=store)

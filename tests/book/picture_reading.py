@@ -147,8 +147,9 @@ def letters_of(play: Play, scene: Scene) -> dict[str, Point]:
     found: dict[str, Point] = {}
     spans = {d.label: d.span for d in play.defence.defenders} if play.defence is not None else {}
     for item in scene.items:
-        known = isinstance(item, TextRun) and item.style.startswith("defender")
-        if known and item.span == spans.get(item.text):
+        if not isinstance(item, TextRun) or not item.style.startswith("defender"):
+            continue
+        if item.span == spans.get(item.text):
             room = extent(item.text, THEME.look(scene.size).types[item.style], THEME)
             half = Point(room.width / 2 / scene.scale, room.rise / 2 / scene.scale)
             found[item.text] = item.at + half

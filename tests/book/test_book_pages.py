@@ -163,7 +163,7 @@ def test_the_table_gives_room_to_the_longer_words() -> None:
 
 
 def _columns(*plays: object) -> tuple[str, ...]:
-    season = replace(sample_season(), plays=plays)  # type: ignore[arg-type]
+    season = replace(sample_season(), plays=plays)
     return make_book(season, EDITION, ()).of(ConceptPage)[0].columns
 
 

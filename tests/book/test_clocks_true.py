@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from typing import Any
 
 import pytest
 from bundled import BUNDLED, season_of
@@ -98,7 +99,7 @@ def test_the_reads_by_looks_are_the_clocks(season: Season, pages: list[Paged]) -
 # What is printed otherwise is told.
 
 
-def _moved(clock: ReadClock, **values: object) -> ReadClock:
+def _moved(clock: ReadClock, **values: Any) -> ReadClock:
     first: TimedRead = replace(clock.reads[0], **values)
     return replace(clock, reads=(first, *clock.reads[1:]))
 

@@ -14,6 +14,9 @@ from bundled import BUNDLED, season_of
 from letter_reading import misread
 
 from stemline.book.content.book import Edition, make_book
+from stemline.book.content.kinds.concept_page import ConceptPage
+from stemline.book.content.kinds.look_page import LookPage
+from stemline.book.content.kinds.protection_page import ProtectionPage
 from stemline.book.content.letters import spoken
 from stemline.emit.html import _lettered
 from stemline.football.play import Play, Season
@@ -80,13 +83,15 @@ def test_every_sentence_of_a_coach_is_marked_where_it_is_printed(season: Season)
     """On concept, run, protection and look pages: rows, lines, exceptions, tags, hot throws."""
     marked = make_book(_all_say(season, "Eyes on M."), Edition("", ""), ("",))
     assert not list(misread(marked, season))
-    for page in (*marked.concepts, *marked.protections, *marked.looks):
+    looks, concepts = marked.of(LookPage), marked.of(ConceptPage)
+    for page in (*concepts, *marked.of(ProtectionPage), *looks):
         assert page.says == ("Eyes on [M].",)
-    for page in marked.concepts:
+    for page in concepts:
         assert all("Eyes on [M]." in row.job for row in page.rows if row.task.says)
-    assert all("Eyes on [M]." in row.duty for page in marked.looks for row in page.rows)
-    bare = replace(marked.looks[0], says=("Eyes on M.",))
-    assert list(misread(replace(marked, looks=(bare, *marked.looks[1:])), season))
+    assert all("Eyes on [M]." in row.duty for page in looks for row in page.rows)
+    bare = replace(looks[0], says=("Eyes on M.",))
+    pages = tuple(bare if page is looks[0] else page for page in marked.pages)
+    assert list(misread(replace(marked, pages=pages), season))
 
 
 def test_the_mark_is_a_box_and_another_type_and_no_colour() -> None:

@@ -66,15 +66,16 @@ def _drawn(seed: int, number: int) -> tuple[Text, Expected]:
 def _told(found: Comparison) -> Expected:
     changes = found.definitions
     named = [c for c in changes if c.was is not None and c.now is not None]
+    both = [(c.was, c.now) for c in named if c.was is not None and c.now is not None]
     return Expected(
         lines=frozenset(
-            (c.now.title, line.was.text if line.was else "", line.now.text if line.now else "")
+            (c.one.title, line.was.text if line.was else "", line.now.text if line.now else "")
             for c in named
             for line in c.lines
         ),
-        renamed=frozenset((c.was.title, c.now.name) for c in named if c.was.name != c.now.name),
-        added=frozenset(c.now.title for c in changes if c.was is None),
-        gone=frozenset(c.was.title for c in changes if c.now is None),
+        renamed=frozenset((was.title, now.name) for was, now in both if was.name != now.name),
+        added=frozenset(c.one.title for c in changes if c.was is None),
+        gone=frozenset(c.one.title for c in changes if c.now is None),
         roles=frozenset(role for c in named for role in c.roles),
     )
 

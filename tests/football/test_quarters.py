@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from numpy.typing import NDArray
 
 from football.test_zone_coverage import CALL, TIMES, stands, zone
 from football.timed import line
@@ -24,7 +25,7 @@ def quarter(x: float, depth: float = 15.0) -> Defender:
     return zone(DutyKind.QUARTER, Point(x, depth), Point(x, 8.0))
 
 
-def four(*men: Defender, **receivers: Timeline) -> tuple[Array, Array]:
+def four(*men: Defender, **receivers: Timeline) -> tuple[Array, NDArray[np.bool_]]:
     """Where men in quarters are, and when each has a man."""
     places = {label: man.where(TIMES) for label, man in receivers.items()}
     return matched(men, CALL, places, TIMES, HIGH_SCHOOL)

@@ -63,7 +63,7 @@ def _checked(raw: bytes) -> tuple[bool, str]:
     with no_collecting():
         compiled = Session([source], "mine", whole=not found)
     found = (*found, *compiled.diagnostics)
-    title = summary(Path("mine"), compiled, found)
+    title = summary(Path("mine"), compiled, len(compiled.calls.orders), found)
     fault = _told(found, source) or ("" if title.isprintable() else f"unprintable: {title!r}")
     plays = compiled.season.plays if compiled.season is not None else ()
     if plays and compiled.book is not None:

@@ -151,7 +151,9 @@ def test_a_double_team_lets_the_nearer_man_go(team: str) -> None:
     """Over the top the outside man leaves, inside the inside man: "Base and Combination Blocks",
     coaching site."""
     for play in (p for p in runs(team) if p.call.concept in EITHER_GOES):
-        front = front_of(play.men, play.defence, play.toward) if play.defence else None
+        front = (
+            front_of(play.men, play.defence, play.toward) if play.defence and play.toward else None
+        )
         line = {m.label for m in front.line} if front else set()
         for a in play.assignments:
             if a.man not in line or len(a.hits) < 2:

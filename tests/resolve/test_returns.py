@@ -20,7 +20,7 @@ from resolve.texts import (
     sound,
     who,
 )
-from stemline.checks.keeps import check_keeps
+from stemline.checks.keeps import _kept
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.geometry.paths import Point
 from stemline.playbook.concepts import Keep
@@ -221,7 +221,7 @@ def test_a_spot_may_not_move_out_of_its_own_area_any_way(
         at = Point(old.at.x + across * yards, old.at.y + up * yards)
         spots = tuple(replace(s, at=at) if s.name == name else s for s in plain.spots)
         moved = replace(plain, spots=spots)
-        return [d.code for d in check_keeps("Twist", [(Keep.SPOTS, NOWHERE)], plain, moved)]
+        return [d.code for d in _kept("Twist", [(Keep.SPOTS, NOWHERE)], plain, moved)]
 
     assert told(old.half_height - 0.1) == []
     assert told(old.half_height + 0.1) == ["E662"]
