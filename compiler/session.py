@@ -9,7 +9,7 @@ proves every call.
 from __future__ import annotations
 
 import gc
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import cached_property
@@ -18,7 +18,7 @@ from stemline.checks.proving import check_formations, check_standing, prove_call
 from stemline.diagnostics.diagnostic import Diagnostic, diagnose
 from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot
-from stemline.football.play import Season
+from stemline.football.play import Play, Season
 from stemline.playbook.dress_ups import Dress
 from stemline.playbook.playbook import Playbook
 from stemline.read.coach_sentences import check_sentences
@@ -39,6 +39,8 @@ from stemline.resolve.season import (
 from stemline.source import Source
 from stemline.syntax.parser import parse
 from stemline.syntax.tree import Document
+from stemline.week.facing import face
+from stemline.week.planning import Asked, Planned, plan_weeks, with_opponents
 
 _NOT_READ = "E140"
 """A file that was not read to its end: what is missing in the rest cannot be told."""
@@ -212,10 +214,52 @@ class Session:
         found += check_standing(book, self.calls, self.expander)
         season, problems = proved_season(book, self.calls, self._proving)
         found += problems
+        found += [d for planned in self.weeks for d in planned.found]
         silent = not any(d.is_error or d.code == _UNDRESSED for d in found)
         if self._whole and silent and not self.calls.orders:
             found.append(diagnose("W103", book.settings.span))
         return season, said_once(found)
+
+    # Weeks.
+
+    @cached_property
+    @no_collecting()
+    def weeks(self) -> tuple[Planned, ...]:
+        """The plan of every week in the order of the games, with all that is wrong with each."""
+        if self.book is None:
+            return ()
+        orders = self.calls.by_name
+        return plan_weeks(
+            Asked(self.book, orders, self._page_of, self._run_from, self._with_opponents)
+        )
+
+    @cached_property
+    def _with_opponents(self) -> Expander:
+        assert self.book is not None, "plays come from a book"
+        return Expander(with_opponents(self.book))
+
+    @no_collecting()
+    def pressed(self, planned: Iterable[Planned]) -> tuple[Diagnostic, ...]:
+        """Where a pressure that a week names leaves its passes without an answer; worked out only
+        where it is told, since it runs the clock of each."""
+        assert self.book is not None, "plays come from a book"
+        level, orders = self.book.settings.level, self.calls.by_name
+        return tuple(
+            d
+            for each in planned
+            if each.plan is not None
+            for d in face(each.plan, orders, expander=self._with_opponents, level=level)
+        )
+
+    def _page_of(self, order: Order) -> Play | None:
+        play, found = self.drawn(order)
+        return None if any(d.is_error for d in found) else play
+
+    def _run_from(self, order: Order, spot: BallSpot) -> tuple[Diagnostic, ...]:
+        """What is wrong with a call from a spot, whether its dress-up names that or not."""
+        if self.book is None or is_broken(self.book, order):
+            return ()
+        return tuple(self._proving.proved(order, spot, ()))
 
     @property
     def season(self) -> Season | None:

@@ -26,6 +26,7 @@ from stemline.diagnostics.catalogue import (
     sentences,
     themes,
     timing,
+    weeks,
 )
 from stemline.diagnostics.catalogue import files as about_files
 from stemline.theme import read_theme
@@ -48,12 +49,14 @@ GROUPS = {
     "Sentences to the players": sentences.WORDING,
     THEMES: themes.WORDING,
     "Output": output.WORDING,
+    "Weeks": weeks.WORDING,
 }
 
 NO_SAMPLE = {*(f"E{n}" for n in range(101, 110)), "E111", "E603", "E604", "E905", "E907"} | {
     "E605", "E606", "E526", "W101", "W102", "W103", "E130", "E131", "E132",
     *bounds.WORDING.keys() - {"E134"}, *output.WORDING,
     *(f"E{n}" for n in range(911, 919)),
+    "E976", "E989", "W990", "E996", "W996", "E997",
 }  # fmt: skip
 """Said of folders, files and commands, of a text that fits on no page, or of a play that no text of
 today can make."""

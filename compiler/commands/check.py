@@ -32,6 +32,8 @@ def check(folder: Path, timing: bool, pictures: bool, only: str, no_cache: bool)
     themed = theme_of(folder, "", compiled)
     texts = replace(texts, sources=(*texts.sources, *themed.sources))
     found = (*texts.found, *compiled.diagnostics, *themed.diagnostics)
+    if not any(d.is_error for d in found):
+        found += compiled.pressed(compiled.weeks)
     season = compiled.season
     if only and season is not None:
         season = narrowed(season, only)

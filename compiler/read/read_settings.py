@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from stemline.diagnostics.diagnostic import Diagnostic, Related, diagnose
 from stemline.diagnostics.nearest import nearest
+from stemline.football.contact import ContactLimit
 from stemline.football.rulebook.codes import CODES
 from stemline.football.timing.levels import LEVELS, level_for
 from stemline.playbook.playbook import Settings
@@ -21,7 +23,7 @@ GUN_DEPTH = 5.0
 """Depth of the quarterback in the gun where a formation does not say. Common practice."""
 _PICTURES = ("middle", "strength to field", "strength to boundary")
 _HOUSE = ("numbers", "gun")
-_ELSEWHERE = ("sections", "league", "lower", "against")
+_ELSEWHERE = ("sections", "league", "lower", "against", "contact")
 """Lines whose values hold marks or need the code or the names: each is read by itself."""
 
 
@@ -73,6 +75,7 @@ def read_settings(blocks: Blocks, folder: str, found: list[Diagnostic]) -> Setti
         span=book.span,
         against=_against(book, blocks, found),
         lowered=lowered_codes(_lines(book, "lower"), found),
+        contact=_contact(book, found),
         theme=values.get("theme", ""),
         theme_span=next((_value(fact) for fact in reversed(_lines(book, "theme"))), NOWHERE),
     )
@@ -99,6 +102,24 @@ def _against(book: Block, blocks: Blocks, found: list[Diagnostic]) -> str:
             said, near = fact.value, nearest(fact.value.text, names)
             found.append(diagnose("E310", said.span, nearest=near, kind="look", found=said.text))
     return key
+
+
+_COUNTED = re.compile(r"(\d{1,3}) (?:minutes? )?a (day|week)")
+
+
+def _contact(book: Block, found: list[Diagnostic]) -> ContactLimit | None:
+    """The house's own limit of full contact; None where no line gives one."""
+    said: dict[str, int] = {}
+    lines = _lines(book, "contact")
+    for fact in lines:
+        for item in items(fact.value, Mark.AND):
+            text = item.text.casefold() if isinstance(item, Phrase) else ""
+            if match := _COUNTED.fullmatch(text):
+                said[match[2]] = int(match[1])
+            else:
+                what = "minutes a day, and minutes a week"
+                found.append(diagnose("E402", item.span, what=what))
+    return ContactLimit(said.get("day"), said.get("week")) if lines else None
 
 
 def _sections(book: Block, found: list[Diagnostic]) -> Iterator[tuple[str, Span]]:

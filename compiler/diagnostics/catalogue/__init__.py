@@ -15,6 +15,7 @@ from stemline.diagnostics.catalogue import (
     sentences,
     themes,
     timing,
+    weeks,
 )
 from stemline.diagnostics.wording import Wording
 
@@ -33,4 +34,5 @@ CATALOGUE: dict[str, Wording] = {
     **sentences.WORDING,
     **themes.WORDING,
     **output.WORDING,
+    **weeks.WORDING,
 }

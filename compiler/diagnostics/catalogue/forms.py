@@ -15,12 +15,6 @@ WORDING: dict[str, Wording] = {
         "a line in column one opens a block",
         "begin a block with its kind and name, such as: concept Crossers",
     ),
-    "W201": Wording(
-        "kind of block not read yet",
-        "stemline does not compile {kind} blocks yet; the rest of the book is built without "
-        "this one",
-        "stepped over",
-    ),
     "E202": Wording(
         "block without a name",
         "this {kind} block has no name",
@@ -117,6 +111,18 @@ WORDING: dict[str, Wording] = {
         "`{word}` cannot part the names before a verb",
         "",
         "part them with `,` as in: over, under runs return",
+    ),
+    "E227": Wording(
+        "unknown line of an opener",
+        "no line under `{opener}` begins with `{found}`",
+        "not understood",
+        "a correct line: {example}",
+    ),
+    "E228": Wording(
+        "a call out of its place",
+        "a call belongs under `openers`, a `situation`, a `scout` or a `period`",
+        "stands by itself",
+        "put four more spaces before it",
     ),
     # Marks and guards.
     "E230": Wording(
