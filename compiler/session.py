@@ -9,6 +9,7 @@ proves every call.
 from __future__ import annotations
 
 import gc
+import hashlib
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -103,6 +104,20 @@ class Session:
     def definitions(self) -> tuple[Diagnostic, ...]:
         """What is wrong with the texts themselves, before any play is made."""
         return said_once((*self._read.definitions, *self._read.dressing))
+
+    def seal(self, more: object) -> str:
+        """A digest of the texts that the book is made from and of ``more``: those of weeks, which
+        no page of the book shows, are left out."""
+        weekly = {
+            tree.source.name
+            for tree, _ in self.trees
+            if any(block.kind == "week" for block in tree.blocks)
+        }
+        digest = hashlib.sha256(repr(more).encode())
+        for source in self._sources:
+            if source.name not in weekly:
+                digest.update(f"{len(source.text)}\n{source.text}".encode("utf-8", "surrogatepass"))
+        return digest.hexdigest()
 
     @property
     def lowered(self) -> tuple[str, ...]:
@@ -226,7 +241,7 @@ class Session:
     @no_collecting()
     def weeks(self) -> tuple[Planned, ...]:
         """The plan of every week in the order of the games, with all that is wrong with each."""
-        if self.book is None:
+        if self.book is None or not self.book.weeks:
             return ()
         orders = self.calls.by_name
         return plan_weeks(

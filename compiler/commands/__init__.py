@@ -18,6 +18,7 @@ from stemline.commands.list_calls import list_calls
 from stemline.commands.new import new
 from stemline.commands.sheet import sheet
 from stemline.commands.show import show
+from stemline.commands.week import week
 
 
 class _Commands(click.Group):
@@ -37,5 +38,5 @@ def main() -> None:
     """Compile a playbook written as plain text: check it, list its calls, draw and print it."""
 
 
-for _command in (check, list_calls, draw, build, sheet, new, show):
+for _command in (check, list_calls, draw, build, sheet, week, new, show):
     main.add_command(_command)

@@ -50,6 +50,34 @@ _KEY_LENGTH = 32
 """Bytes: as long as the sum, as RFC 2104 has it."""
 
 
+class Signed:
+    """A file of JSON that only this user's programs have written."""
+
+    def __init__(self, file: Path) -> None:
+        self._file = file
+
+    def read(self) -> object:
+        """What it holds; None where it is not as this user wrote it."""
+        try:
+            key = _key(self._file.parent)
+            check, _, text = _text(self._file).partition("\n")
+            if not key or not hmac.compare_digest(check.encode(), _signature(key, text).encode()):
+                return None
+            found: object = json.loads(text)
+            return found
+        except (OSError, ValueError, RecursionError):
+            return None
+
+    def write(self, value: object) -> None:
+        """Replaces it whole, or leaves it as it is."""
+        text = json.dumps(value, separators=(",", ":"))
+        with suppress(OSError):
+            key = _key(self._file.parent) or _new_key(self._file.parent)
+            if key:
+                _replace(self._file, f"{_signature(key, text)}\n{text}".encode())
+                _drop_oldest(self._file.parent)
+
+
 class Cache:
     """The rows of one playbook's folder; ``place`` None keeps nothing."""
 
@@ -58,15 +86,10 @@ class Cache:
 
     def rows(self) -> dict[str, Row]:
         """All that is known, by key; nothing where the file is not as this user wrote it."""
-        if self._file is None:
-            return {}
+        kept = Signed(self._file).read() if self._file is not None else None
         try:
-            key = _key(self._file.parent)
-            check, _, text = _text(self._file).partition("\n")
-            if not key or not hmac.compare_digest(check.encode(), _signature(key, text).encode()):
-                return {}
-            return {k: _row(v) for k, v in json.loads(text).items()}
-        except (OSError, ValueError, TypeError, AttributeError, RecursionError):
+            return {k: _row(v) for k, v in kept.items()} if isinstance(kept, dict) else {}
+        except (ValueError, TypeError):
             return {}
 
     def keep(self, used: Mapping[str, Row], known: Mapping[str, Row]) -> None:
@@ -74,12 +97,7 @@ class Cache:
         if self._file is None or used.keys() <= known.keys():
             return
         rows = dict(islice({**used, **known}.items(), max(MOST_ROWS, len(used))))
-        text = json.dumps(rows, separators=(",", ":"))
-        with suppress(OSError):
-            key = _key(self._file.parent) or _new_key(self._file.parent)
-            if key:
-                _replace(self._file, f"{_signature(key, text)}\n{text}".encode())
-                _drop_oldest(self._file.parent)
+        Signed(self._file).write(rows)
 
 
 def place() -> Path:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from dataclasses import replace
 
 from stemline.book.content.page_models import Book, ConceptPage, Edition, LookPage, Page
@@ -10,7 +11,7 @@ from stemline.book.paper import Paper
 from stemline.emit.apart import apart
 from stemline.emit.gallery import Art, Gallery
 from stemline.emit.ink import art_of
-from stemline.emit.pdf import to_pdf
+from stemline.emit.pdf import page_list, to_pdf
 from stemline.emit.svg import to_svg
 from stemline.football.play import Season
 from stemline.football.timing.clock import read_clock
@@ -52,11 +53,25 @@ class Build:
 
         Raises `stemline.emit.pdf.PangoMissing` where the PDF library's system part is missing.
         """
+        gallery = self._gallery()
+        count = len(gallery.arts)
+        return apart(self._theme, count, to_pdf, self._book, gallery, self._theme, self._date)
+
+    def pages(self) -> dict[str, int]:
+        """The page of the book on which each call stands. Raises as `book` does."""
+        gallery = self._gallery()
+        count = len(gallery.arts)
+        made = apart(self._theme, count, page_list, self._book, gallery, self._theme, self._date)
+        at = json.loads(made)
+        lines = self._book.index.calls
+        return {line.call: at[line.id] for line in lines if line.id in at}
+
+    def _gallery(self) -> Gallery:
+        """Every picture that the book prints."""
         arts = [art for page in self._book.pages for art in self._arts(page)]
         for number, (_, scene) in enumerate(self._legend, 1):
             arts.append(_art(f"legend-{number}", scene, self._theme))
-        gallery = Gallery(tuple(arts))
-        return apart(self._theme, len(arts), to_pdf, self._book, gallery, self._theme, self._date)
+        return Gallery(tuple(arts))
 
     def pictures(self) -> dict[str, str]:
         """Every call's large picture as SVG, by the call as it is spoken."""

@@ -16,6 +16,7 @@ from stemline.football.field import BallSpot
 from stemline.football.play import Play
 from stemline.football.rulebook.rules import Certainty, Known
 from stemline.football.situations import Situation, misfits
+from stemline.playbook.concepts import Body, Concept
 from stemline.playbook.playbook import Playbook
 from stemline.playbook.weeks import BandDef, Named, RowDef, WeekDef
 from stemline.read.read_guards import CONDITION_WORDS
@@ -327,7 +328,8 @@ class _Planner:
         )
 
     def _shown(self, rows: Sequence[PlanRow]) -> dict[tuple[str, str, BallSpot | None], Play]:
-        """Each call against the look that it is practised against."""
+        """The set of each call against the look that it is practised against: the offence only
+        lines up, since a look team is shown what it does itself."""
         shown: dict[tuple[str, str, BallSpot | None], Play] = {}
         for row in rows:
             if not row.against:
@@ -335,7 +337,9 @@ class _Planner:
             order, key = self._asked.calls[row.call], row.against.casefold()
             drawn = self._play(row.call)
             spot = row.spot or (drawn.ball if drawn else BallSpot.MIDDLE)
-            play, _ = self._asked.expander.expand(order, spot, look_key=key)
+            concept = self._book.concepts[order.concept]
+            stands = Concept(concept.name, "", Body(), concept.span, False)
+            play, _ = self._asked.expander.play_of(order, stands, spot, look_key=key)
             if play is not None and play.defence is not None:
                 shown[row.call, row.against, row.spot] = play
         return shown
