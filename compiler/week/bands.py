@@ -111,22 +111,24 @@ def card_of(week: Week, band: PlanBand, ems: Ems) -> Card | TooSmall:
 
 def _set(band: PlanBand, title: str, cells: Sequence[BandCell], ems: Ems) -> Card | TooSmall:
     width, window = 72 * band.width, 72 * band.height
+    number_ems = max((ems(c.number, "bold") for c in cells), default=1.0)
+    word_ems = max((ems(c.words, "semibold") for c in cells), default=1.0)
     points = LARGEST
     while points >= REFUSED - 1e-9:
-        rows, columns, number = _grid(cells, points, width, window, ems)
+        rows, columns, number = _grid((number_ems, word_ems), points, width, window)
         if rows * columns * band.windows >= len(cells):
             return _card(band, title, cells, points, (rows, columns, number))
         points = round(points - _STEP, 1)
-    rows, columns, _ = _grid(cells, REFUSED, width, window, ems)
+    rows, columns, _ = _grid((number_ems, word_ems), REFUSED, width, window)
     return TooSmall(len(cells), rows * columns * band.windows, REFUSED)
 
 
 def _grid(
-    cells: Sequence[BandCell], points: float, width: float, window: float, ems: Ems
+    widest: tuple[float, float], points: float, width: float, window: float
 ) -> tuple[int, int, float]:
-    """Rows, columns, and the number's width at this type."""
-    number = max((ems(c.number, "bold") for c in cells), default=1.0) * points * NUMBER + 3.0
-    words = max((ems(c.words, "semibold") for c in cells), default=1.0) * points
+    """Rows, columns, and the number's width at this type; ``widest`` number and words in ems."""
+    number = widest[0] * points * NUMBER + 3.0
+    words = widest[1] * points
     rows = int((window - 2 * PAD - TITLE) / (points * LINE))
     columns = int((width - 2 * PAD + GAP) / (number + words + GAP + 1.0))
     return rows, columns, number

@@ -39,7 +39,7 @@ and a second is not begun."""
 _STEP = 0.1
 LONGEST_CALL = 34
 """Letters of a call on a row; a longer one is shortened as on a wristband. Common practice."""
-_LONGEST_LOOK = 12
+_LONGEST_LOOK = 15
 PAPERS = {"letter": (612.0, 792.0), "legal": (612.0, 1008.0), "a4": (595.3, 841.9)}
 MARGIN, STRIP, GUTTER = 20.0, 54.0, 9.0
 """The margin, the head with the clock and the wind, and the white between two columns."""

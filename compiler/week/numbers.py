@@ -75,12 +75,14 @@ def _given(
 ) -> dict[str, int]:
     """Each call one of ``numbers``, of which there is one more than calls at least, and none the
     one it had last week."""
-    left = sorted(numbers, key=pool.place)
+    left = set(numbers)
     given: dict[str, int] = {}
-    for call in calls:
-        number = next(n for n in left if n != last.get(call))
-        left.remove(number)
-        given[call] = number
+    # Each call has its own order of the numbers, so that another call changes few of them, and
+    # where a call stands changes none.
+    for call in sorted(calls, key=pool.place):
+        fit = (number for number in left if number != last.get(call))
+        given[call] = min(fit, key=lambda n: pool.place(f"{call} {n}"))
+        left.remove(given[call])
     return given
 
 

@@ -29,7 +29,7 @@ def data_files(week: Week) -> dict[str, bytes]:
         "wristbands.csv": _table(_bands(week)),
         "index.csv": _table([vars(line) for line in index_lines(week)]),
         "script.csv": _table(_script(week)),
-        "week.json": (json.dumps(week_json(week), indent=1, ensure_ascii=False) + "\n").encode(),
+        "week.json": (json.dumps(week_json(week), ensure_ascii=False) + "\n").encode(),
     }
 
 

@@ -20,7 +20,8 @@ _LETTERS = 4
 def shortened(plan: Plan, room: int) -> dict[str, str]:
     """Each call of the plan in at most ``room`` letters where that can be, never two alike."""
     own = {name.casefold(): short for name, short in plan.shorts}
-    spoken = {call: plan.plays[call].call for call in (*plan.calls, *plan.practised)}
+    # By their names, not their places: a call that is moved is shortened as before.
+    spoken = {c: plan.plays[c].call for c in sorted((*plan.calls, *plan.practised))}
     parts = _automatic([part for call in spoken.values() for part in _parts(call)], own)
     made: dict[str, str] = {}
     taken: set[str] = set()
