@@ -142,9 +142,10 @@ class Session:
 
     @cached_property
     def expander(self) -> Expander:
-        """The one maker of plays: whatever two questions have in common it works out once."""
+        """The one maker of plays: whatever two questions have in common it works out once. It knows
+        the looks of opponents too, which only weeks ask for."""
         assert self.book is not None, "plays come from a book"
-        return Expander(self.book)
+        return Expander(with_opponents(self.book))
 
     def play(
         self, order: Order, spot: BallSpot, against: Sequence[LookWord] = (), look_key: str = ""
@@ -244,14 +245,7 @@ class Session:
         if self.book is None or not self.book.weeks:
             return ()
         orders = self.calls.by_name
-        return plan_weeks(
-            Asked(self.book, orders, self._page_of, self._run_from, self._with_opponents)
-        )
-
-    @cached_property
-    def _with_opponents(self) -> Expander:
-        assert self.book is not None, "plays come from a book"
-        return Expander(with_opponents(self.book))
+        return plan_weeks(Asked(self.book, orders, self._page_of, self._run_from, self.expander))
 
     @no_collecting()
     def pressed(self, planned: Iterable[Planned]) -> tuple[Diagnostic, ...]:
@@ -263,7 +257,7 @@ class Session:
             d
             for each in planned
             if each.plan is not None
-            for d in face(each.plan, orders, expander=self._with_opponents, level=level)
+            for d in face(each.plan, orders, expander=self.expander, level=level)
         )
 
     def _page_of(self, order: Order) -> Play | None:

@@ -206,7 +206,7 @@ def misfits(situation: Situation, code: Code) -> Iterator[Misfit]:
 
 
 def _lines(zone: Stretch | None) -> tuple[YardLine, ...]:
-    return (zone.first, zone.last) if zone else ()
+    return tuple(dict.fromkeys((zone.first, zone.last))) if zone else ()
 
 
 def _apart(situation: Situation, length: float) -> Iterator[Misfit]:

@@ -140,14 +140,14 @@ def _down(match: re.Match[str], span: Span) -> tuple[dict[str, Any], str]:
 
 def _counted(text: str, span: Span, what: str) -> tuple[tuple[int, int | None], str]:
     match = _COUNT.fullmatch(text)
-    if match is None or not 0 < int(match[1][:4]) <= MOST_TO_GO:
+    if match is None or not 0 < int(match[1]) <= MOST_TO_GO:
         raise Misread(diagnose("E974", span, found=text, what=what))
     low = int(match[1])
     high: int | None = low
     if match[2]:
         low, high = (low, None) if match[2] == "or more" else (1, low)
     elif match[3]:
-        high = min(int(match[3][:4]), MOST_TO_GO)
+        high = min(int(match[3]), MOST_TO_GO)
         low, high = min(low, high), max(low, high)
     return (low, high), _spoken(low, high)
 
@@ -159,10 +159,10 @@ def _spoken(low: int, high: int | None) -> str:
 
 
 def _stretch(match: re.Match[str]) -> tuple[dict[str, Any], str]:
-    first = YardLine(match[1] == "own", int(match[2][:4]))
+    first = YardLine(match[1] == "own", int(match[2]))
     if not match[4]:
         return {"zone": Stretch(first, first)}, first.words
-    last = YardLine((match[3] or match[1]) == "own", int(match[4][:4]))
+    last = YardLine((match[3] or match[1]) == "own", int(match[4]))
     words = f"{first.words} to {last.yards}" if first.own == last.own else (
         f"{first.words} to {last.words}"
     )  # fmt: skip

@@ -121,7 +121,7 @@ def _word(item: Value, words: dict[str, Any], found: list[Diagnostic]) -> None:
 
 def _reps(phrase: Phrase) -> int | None:
     match [a.word for a in phrase.atoms]:
-        case [figure, "reps" | "rep"] if figure.isdecimal() and 0 < int(figure[:3]) <= MOST_REPS:
+        case [figure, "reps" | "rep"] if figure.isdecimal() and 0 < int(figure) <= MOST_REPS:
             return int(figure)
     return None
 
@@ -256,5 +256,5 @@ def read_period(fact: Fact, found: list[Diagnostic]) -> PeriodDef:
 def _minutes(word: str) -> int | None:
     match word.split():
         case [figure, "minutes" | "minute"] if figure.isdecimal():
-            return int(figure) if 0 < int(figure[:4]) <= MOST_MINUTES else None
+            return int(figure) if 0 < int(figure) <= MOST_MINUTES else None
     return None

@@ -164,7 +164,7 @@ def _title(name: Phrase, found: list[Diagnostic]) -> tuple[int, str]:
     """The week's figure and its opponent; 0 where none is given."""
     first, *rest = name.atoms
     whole = first.kind is AtomKind.NUMBER and first.text.isdecimal()
-    number = int(first.text[:4]) if whole else 0
+    number = int(first.text) if whole else 0
     if not 0 < number <= LARGEST_NUMBER or not rest:
         found.append(diagnose("E970", name.span, found=name.text))
         return 0, name.text
@@ -257,7 +257,7 @@ def _short(fact: Fact) -> ShortDef:
 def _number(fact: Fact) -> NumberDef:
     head, links = _links(fact, "a call, `is`, and its number")
     said = _named(links[-1].value, "a number")
-    if not said.text.isdecimal() or not 0 < int(said.text[:5]) <= LARGEST_NUMBER:
+    if not said.text.isdecimal() or not 0 < int(said.text) <= LARGEST_NUMBER:
         raise Misread(diagnose("E979", said.span, found=said.text, most=LARGEST_NUMBER))
     return NumberDef(named_call(head, fact.span), int(said.text), fact.span)
 

@@ -233,7 +233,8 @@ def _filled(
                 break
             taken = _taken(waiting, points, tall - used - HEAD * points)
             # Neither a heading with one row under it, nor the last row of a list, stands alone.
-            taken -= taken == len(waiting) - 1
+            if 1 < taken == len(waiting) - 1:
+                taken -= 1
             if not taken or (taken == 1 and len(waiting) > 1):
                 at, used = at + 1, 0.0
                 continue

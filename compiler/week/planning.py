@@ -67,7 +67,7 @@ class Asked:
 
 def with_opponents(book: Playbook) -> Playbook:
     """The playbook with the looks that stand in its weeks alone."""
-    return replace(book, looks={**book.looks, **book.week_looks})
+    return replace(book, looks={**book.looks, **book.week_looks}) if book.week_looks else book
 
 
 def plan_weeks(asked: Asked) -> tuple[Planned, ...]:

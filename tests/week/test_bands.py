@@ -75,10 +75,10 @@ def test_the_card_is_as_large_as_is_said(width: float, height: float, windows: i
     pixel = DPI / 72
 
     def row(y: float) -> list[int]:
-        return list(image.crop((0, int(y * pixel), image.width, int(y * pixel) + 1)).getdata())
+        return list(image.crop((0, int(y * pixel), image.width, int(y * pixel) + 1)).tobytes())
 
     def column(x: float) -> list[int]:
-        return list(image.crop((int(x * pixel), 0, int(x * pixel) + 1, image.height)).getdata())
+        return list(image.crop((int(x * pixel), 0, int(x * pixel) + 1, image.height)).tobytes())
 
     above = dark(row(one.top - CLEAR - CROP / 2))
     beside = dark(column(one.left - CLEAR - CROP * 0.75))

@@ -107,9 +107,16 @@ def test_drops_then_moves_then_additions_in_whatever_order_they_stand() -> None:
 
 
 def test_a_week_over_a_week_over_a_week() -> None:
-    more = f"\nweek 2 B from 1\n    drop all from red zone\n\nweek 3 C from 2 B\n    drop {QUADS}\n"
-    assert lists(weeks(FIRST + more)[2]) == {"openers": [CALL]}
-    assert lists(weeks(FIRST + more)[0])["red zone"] == [WHEEL]
+    """And a week that starts from the first again knows nothing of the second."""
+    more = (
+        "\nweek 2 B from 1\n    drop all from red zone\n"
+        f"\nweek 3 C from 2 B\n    drop {QUADS}\n"
+        '\nweek 4 D from 1\n    say "As in the first."\n'
+    )
+    first, second, third, fourth = map(lists, weeks(FIRST + more))
+    assert third == {"openers": [CALL]}
+    assert second == {"openers": [CALL, QUADS]}
+    assert first == fourth == {"openers": [CALL, QUADS], "red zone": [WHEEL]}
 
 
 def test_one_slip_in_an_opener_gives_one_message() -> None:
