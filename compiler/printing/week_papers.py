@@ -87,6 +87,11 @@ def week_papers(week: Week, printing: Printing, parts: Collection[str] = PARTS) 
     return making.papers
 
 
+def scout_cards(week: Week, printing: Printing) -> list[ScoutCard]:
+    """The cards for the look team, in the order in which they lie."""
+    return _Making(week, printing).cards()
+
+
 class _Making:
     def __init__(self, week: Week, printing: Printing) -> None:
         self._week, self._printing = week, printing
@@ -153,13 +158,13 @@ class _Making:
         self.papers.counts.append(f"wristbands: {count} ({worn})")
 
     def _scout(self) -> None:
-        cards = self._cards()
+        cards = self.cards()
         if cards:
             title = f"{self._title}: scout cards"
             self._put(SCOUT, scout_pdf, cards, title, self._theme, self._printing.paper)
             self.papers.counts.append(f"scout cards: {how_many(len(cards), 'sheet')}")
 
-    def _cards(self) -> list[ScoutCard]:
+    def cards(self) -> list[ScoutCard]:
         plan, numbers = self._week.plan, card_numbers(self._week)
         uses = self._uses()
         made: dict[int, ScoutCard] = {}

@@ -204,7 +204,7 @@ def _natural(cells: Widths, points: float) -> float:
     )  # fmt: skip
     box = 0.8
     used = [part for part in (*parts, box) if part]
-    pattern = 7.0
+    pattern = 9.0
     return points * (sum(used) + CELL * (len(used) + 1)) + pattern
 
 

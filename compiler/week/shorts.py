@@ -26,8 +26,8 @@ def shortened(plan: Plan, room: int) -> dict[str, str]:
     made: dict[str, str] = {}
     taken: set[str] = set()
     for call, names in spoken.items():
-        ways = (call, own.get(call.casefold(), ""), _with(call, names, own))
-        tries = [way for way in ways[1:] if way] + [_with(call, names, parts)]
+        his = [own[call.casefold()]] if call.casefold() in own else []
+        tries = [*his, _with(call, names, own), *_shorter(call, names, own, parts)]
         best = next((t for t in tries if len(t) <= room and t.casefold() not in taken), tries[-1])
         if best.casefold() in taken:
             best = call
@@ -49,6 +49,18 @@ def _with(spoken: str, call: Call, shorts: Mapping[str, str]) -> str:
     sides = {call.side.word: call.side.word[0].upper()} if shorts else {}
     told = [sides.get(p.casefold()) or shorts.get(p.casefold(), p) for p in parts if p]
     return " ".join(told)
+
+
+def _shorter(
+    spoken: str, call: Call, own: Mapping[str, str], made: Mapping[str, str]
+) -> Iterator[str]:
+    """The call with more and more of its parts shortened, what saves most first; all of them last,
+    the side too."""
+    whole = {part.casefold(): own.get(part.casefold(), part) for part in _parts(call)}
+    saving = {key: len(words) - len(made[key]) for key, words in whole.items()}
+    for key in sorted(saving, key=lambda key: (-saving[key], key)):
+        whole[key] = made[key]
+        yield _with(spoken, call, whole)
 
 
 def _automatic(names: Sequence[str], own: Mapping[str, str]) -> dict[str, str]:
