@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator
 from itertools import groupby
+from pathlib import Path
 
 from stemline.book.content.book import Edition, make_book
 from stemline.book.content.clock_lines import clock_lines, look_lines, sameness_lines, verdict
 from stemline.book.paper import Paper
 from stemline.diagnostics.catalogue.calls import E604
+from stemline.diagnostics.catalogue.weeks import E986
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.nearest import nearest
 from stemline.emit.apart import apart
@@ -25,17 +27,22 @@ from stemline.football.timing.clock import ReadClock, Verdict, read_clock
 from stemline.football.timing.coverage import against as covered
 from stemline.football.timing.levels import HIGH_SCHOOL, LEVELS, PlayingLevel
 from stemline.outside.file_names import file_names
+from stemline.outside.page_store import PageStore
 from stemline.outside.store import Store
 from stemline.printing.contact_pictures import contact_sheet
 from stemline.printing.crowds import crowd_lines, look_over
 from stemline.printing.drawings import Drawings, Showing
 from stemline.printing.printed_season import Build
+from stemline.printing.week_papers import PARTS, Papers, Printing, ems_of, week_papers
 from stemline.read.read_guards import read_look_words
 from stemline.resolve.call_reading import read_call
 from stemline.resolve.sheets import with_sheets, with_views
 from stemline.session import Session, no_collecting
 from stemline.source import Span
 from stemline.theme import Size, Theme
+from stemline.week.planning import Planned
+from stemline.week.week import Plan
+from stemline.week.working_out import last_numbers, work_out
 
 __all__ = [
     "PangoMissing",
@@ -48,7 +55,10 @@ __all__ = [
     "his_label",
     "made_book",
     "made_sheet",
+    "made_week",
+    "parts_of",
     "timing_lines",
+    "week_called",
 ]
 
 
@@ -275,6 +285,65 @@ def made_sheet(
     if kind == ".svg":
         return contact_svg(sheet, theme).encode(), count
     return apart(theme, count, contact_pdf, sheet, theme, paper, date), count
+
+
+def parts_of(only: str) -> tuple[str, ...] | None:
+    """The papers that are asked for by commas, all where nothing is said; None for another word."""
+    said = tuple(part.strip().casefold() for part in only.split(",") if part.strip())
+    return (said or PARTS) if set(said) <= set(PARTS) else None
+
+
+def week_called(compiled: Session, name: str) -> tuple[Planned | None, tuple[Diagnostic, ...]]:
+    """The week of that number, or number and opponent; None with the reason."""
+    wanted = " ".join(name.split()).casefold()
+    for planned in compiled.weeks:
+        if wanted in (str(planned.week.number), planned.week.name.casefold()):
+            return planned, ()
+    names = [planned.week.name for planned in compiled.weeks]
+    at = Span.over("the week", name)
+    return None, (E986(found=name).at(at, nearest=nearest(name, names)),)
+
+
+def made_week(
+    compiled: Session,
+    plan: Plan,
+    theme: Theme,
+    *,
+    parts: Collection[str] = PARTS,
+    paper: str = "letter",
+    sheet_paper: str = "letter",
+    sides: int = 2,
+    revision: str = "",
+    date: str = "",
+    folder: Path | None = None,
+    pages: bool = True,
+) -> Papers:
+    """The papers of a week. ``pages`` gives each call its page of the book, from the same layout
+    that `made_book` prints; ``folder`` is the playbook's, to keep these for the next week.
+
+    Raises as `made_book` does.
+    """
+    assert compiled.book is not None, "a plan comes from a book"
+    plans = [each.plan for each in compiled.weeks if each.plan is not None]
+    at = book_pages(compiled, theme, paper, folder) if pages else {}
+    week = work_out(plan, last_numbers(plans, plan.number), at, ems_of(theme))
+    how = Printing(theme, paper, sheet_paper, sides, revision, date, compiled.book.settings.level)
+    return week_papers(week, how, parts)
+
+
+def book_pages(compiled: Session, theme: Theme, paper: str, folder: Path | None) -> dict[str, int]:
+    """The page of each call in the book of all calls; ``folder`` where they are kept for."""
+    season = compiled.season
+    if season is None:
+        return {}
+    key = compiled.seal((theme.digest, paper))
+    kept = PageStore(folder)
+    known = kept.read(key)
+    if known is None:
+        build = Build(_shown(compiled, season), "", "", theme, lambda *_: None, Paper.named(paper))
+        known = build.pages()
+        kept.keep(key, known)
+    return known
 
 
 def _shown(compiled: Session, season: Season, *, views: bool = True) -> Season:

@@ -9,7 +9,8 @@ proves every call. What proves, and the numbers that it needs, is loaded for it 
 from __future__ import annotations
 
 import gc
-from collections.abc import Iterator, Sequence
+import hashlib
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import cached_property
@@ -20,7 +21,7 @@ from stemline.diagnostics.catalogue.files import W103
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot
-from stemline.football.play import Season
+from stemline.football.play import Play, Season
 from stemline.playbook.dress_ups import Dress
 from stemline.playbook.playbook import Playbook
 from stemline.read.coach_sentences import check_sentences
@@ -41,6 +42,8 @@ from stemline.resolve.season import (
 from stemline.source import Source
 from stemline.syntax.parser import parse
 from stemline.syntax.tree import Document
+from stemline.week.facing import face
+from stemline.week.planning import Asked, Planned, plan_weeks, with_opponents
 
 
 @contextmanager
@@ -99,6 +102,20 @@ class Session:
         """What is wrong with the texts themselves, before any play is made."""
         return said_once((*self._read.definitions, *self._read.dressing))
 
+    def seal(self, more: object) -> str:
+        """A digest of the texts that the book is made from and of ``more``: those of weeks, which
+        no page of the book shows, are left out."""
+        weekly = {
+            tree.source.name
+            for tree, _ in self.trees
+            if any(block.kind == "week" for block in tree.blocks)
+        }
+        digest = hashlib.sha256(repr(more).encode())
+        for source in self._sources:
+            if source.name not in weekly:
+                digest.update(f"{len(source.text)}\n{source.text}".encode("utf-8", "surrogatepass"))
+        return digest.hexdigest()
+
     @property
     def lowered(self) -> tuple[str, ...]:
         """The codes of the warnings that the playbook wants counted and not printed."""
@@ -133,9 +150,10 @@ class Session:
 
     @cached_property
     def expander(self) -> Expander:
-        """The one maker of plays: whatever two questions have in common it works out once."""
+        """The one maker of plays: whatever two questions have in common it works out once. It knows
+        the looks of opponents too, which only weeks ask for."""
         assert self.book is not None, "plays come from a book"
-        return Expander(self.book)
+        return Expander(with_opponents(self.book))
 
     def play(
         self, order: Order, spot: BallSpot, against: Sequence[LookWord] = (), look_key: str = ""
@@ -249,11 +267,46 @@ class Session:
             proving = self._proving_of(calls)
         season, problems = proved_season(book, calls, proving)
         found += problems
+        found += [d for planned in self.weeks for d in planned.found] if not only else []
         # A concept without a dress-up says why there is no call.
         silent = not any(d.is_error or isinstance(d.said, W710) for d in found)
         if self._whole and silent and not self.calls.orders:
             found.append(W103().at(book.settings.span))
         return season, said_once(found)
+
+    # Weeks.
+
+    @cached_property
+    @no_collecting()
+    def weeks(self) -> tuple[Planned, ...]:
+        """The plan of every week in the order of the games, with all that is wrong with each."""
+        if self.book is None or not self.book.weeks:
+            return ()
+        orders = self.calls.by_name
+        return plan_weeks(Asked(self.book, orders, self._page_of, self._run_from, self.expander))
+
+    @no_collecting()
+    def pressed(self, planned: Iterable[Planned]) -> tuple[Diagnostic, ...]:
+        """Where a pressure that a week names leaves its passes without an answer; worked out only
+        where it is told, since it runs the clock of each."""
+        assert self.book is not None, "plays come from a book"
+        level, orders = self.book.settings.level, self.calls.by_name
+        return tuple(
+            d
+            for each in planned
+            if each.plan is not None
+            for d in face(each.plan, orders, expander=self.expander, level=level)
+        )
+
+    def _page_of(self, order: Order) -> Play | None:
+        play, found = self.drawn(order)
+        return None if any(d.is_error for d in found) else play
+
+    def _run_from(self, order: Order, spot: BallSpot) -> tuple[Diagnostic, ...]:
+        """What is wrong with a call from a spot, whether its dress-up names that or not."""
+        if self.book is None or is_broken(self.book, order):
+            return ()
+        return tuple(self._proving.proved(order, spot, ()))
 
     @property
     def season(self) -> Season | None:

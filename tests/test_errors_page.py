@@ -22,6 +22,7 @@ NO_SAMPLE = {*(f"E{n}" for n in range(101, 110)), "E111", "E603", "E604", "E905"
     "E605", "E606", "W101", "W102", "W103", "E130", "E131", "E132",
     "W104", *(f"E{n}" for n in range(140, 146)), *(f"E{n}" for n in range(911, 919)),
     *(f"E{n}" for n in range(951, 961)),
+    "E976", "E989", "W990", "E996", "W996", "E997",
 }  # fmt: skip
 """Said of folders, files and commands, or of a text that fits on no page."""
 

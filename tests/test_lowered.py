@@ -58,31 +58,31 @@ def add(folder: Path, line: str, more: str = "") -> None:
             path.write_text(f"{head}    {line}\n    code {rest}\n{more}", "utf-8")
 
 
-WEEKS = "week One\n    a is b\n\nweek Two\n    a is b\n"
+WEEKS = "week 1 One\n    openers\n\nweek 2 Two\n    openers\n"
 
 
 def test_check_prints_a_warning_that_is_not_lowered(folder: Path) -> None:
     add(folder, "season 2026", WEEKS)
     result = run("check", folder)
     assert result.exit_code == 0
-    assert result.stderr.count("warning W201") == 2
+    assert result.stderr.count("warning W974") == 2
     assert result.stdout.rstrip().endswith("no errors, 2 warnings")
 
 
 def test_check_counts_a_warning_that_is_lowered(folder: Path) -> None:
-    add(folder, "lower W201", WEEKS)
+    add(folder, "lower W974", WEEKS)
     result = run("check", folder)
     assert result.exit_code == 0
-    assert result.stderr == "2 warnings lowered: W201\n"
+    assert result.stderr == "2 warnings lowered: W974\n"
     assert result.stdout.rstrip().endswith("no errors, no warnings, 2 lowered")
 
 
 def test_an_error_beside_it_is_still_printed_and_fails(folder: Path) -> None:
-    add(folder, "lower W201", f"{WEEKS}\nroute Odd\n    stroke pu 5\n")
+    add(folder, "lower W974", f"{WEEKS}\nroute Odd\n    stroke pu 5\n")
     result = run("check", folder)
     assert result.exit_code == 1
     assert "error E440" in result.stderr and "warning" not in result.stderr.split("\n")[0]
-    assert result.stderr.endswith("2 warnings lowered: W201\n")
+    assert result.stderr.endswith("2 warnings lowered: W974\n")
     assert result.stdout.rstrip().endswith("1 error, no warnings, 2 lowered")
 
 
@@ -91,4 +91,4 @@ def test_lowering_everything_is_refused(folder: Path) -> None:
     result = run("check", folder)
     assert result.exit_code == 1
     assert "error E320" in result.stderr
-    assert result.stderr.count("warning W201") == 2
+    assert result.stderr.count("warning W974") == 2

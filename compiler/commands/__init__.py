@@ -24,6 +24,7 @@ from stemline.commands.new import new
 from stemline.commands.rename import rename
 from stemline.commands.sheet import sheet
 from stemline.commands.show import show
+from stemline.commands.week import week
 
 
 class _Commands(click.Group):
@@ -45,6 +46,6 @@ def main() -> None:
 
 for _command in (
     *(check, list_calls, draw, build, sheet, compare, format_texts, rename, new, show),
-    *(history, merge, install_git, tell),
+    *(week, history, merge, install_git, tell),
 ):
     main.add_command(_command)

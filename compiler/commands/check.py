@@ -32,6 +32,8 @@ def check(folder: Path, timing: bool, pictures: bool, only: str, no_cache: bool)
     texts = replace(texts, sources=(*texts.sources, *themed.sources))
     season, wrong = compiled.proved(only)
     found = (*texts.found, *wrong, *themed.diagnostics)
+    if not only and not any(d.is_error for d in found):
+        found += compiled.pressed(compiled.weeks)
     if only and season is not None:
         season = narrowed(season, only)
     if (timing or (only and not pictures)) and season is not None:

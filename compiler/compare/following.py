@@ -8,7 +8,6 @@ from dataclasses import replace
 
 from stemline.analysis.passes_against_looks import face
 from stemline.compare.comparison import Comparison, Consequence
-from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.outside.cache import Cache
 from stemline.resolve.expand import Order
 from stemline.session import Session
@@ -78,7 +77,7 @@ def _said(session: Session, calls: Sequence[str], cache: Cache) -> _Told:
     for call in calls:
         play, problems = session.proof(call)
         for d in problems:
-            text = _text(d)
+            text = d.message
             told[call].setdefault((d.code, text.replace(call, "")), text)
         if play is not None and play.reads:
             orders.append(session.calls.by_name[call])
@@ -87,8 +86,3 @@ def _said(session: Session, calls: Sequence[str], cache: Cache) -> _Told:
             text = f"{one.concept} has no answer to {one.look} by the clock (planning figures)"
             told[one.call][NO_ANSWER, text] = text
     return told
-
-
-def _text(d: Diagnostic) -> str:
-    """The message without its place."""
-    return d.said.wording.message.format_map(dict(d.values))

@@ -145,5 +145,10 @@ class Diagnostic:
         return self.said.values
 
     @property
+    def message(self) -> str:
+        """What is wrong, in a sentence without its place."""
+        return self.said.wording.message.format_map(dict(self.values))
+
+    @property
     def is_error(self) -> bool:
         return self.code.startswith("E")

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import gc
 import hashlib
+import json
 import os
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
@@ -57,6 +58,18 @@ def to_pdf(
         with engine.minded():
             document, html = _fitted(engine, book, gallery, theme, memory)
             return engine.written(document, html, gallery, theme)
+
+
+def page_list(
+    book: Book, gallery: Gallery, theme: Theme, date: str, memory: Memory | None = None
+) -> bytes:
+    """The page of each place in the book that `to_pdf` makes of the same arguments, as JSON; raises
+    as it does. Nothing is painted."""
+    with _dated(date), _uncollected():
+        engine = _Engine(_weasyprint(), gallery, theme)
+        with engine.minded():
+            document, _ = _fitted(engine, book, gallery, theme, memory)
+            return json.dumps(dict(stands_on(document))).encode()
 
 
 def pages_pdf(html: str, gallery: Gallery, theme: Theme, date: str) -> bytes:

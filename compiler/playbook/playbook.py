@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from stemline.football.contact import ContactLimit
 from stemline.football.offence.strokes import Route
 from stemline.football.rulebook.codes import Code
 from stemline.football.timing.levels import HIGH_SCHOOL, PlayingLevel
@@ -13,6 +14,7 @@ from stemline.playbook.dress_ups import Dress
 from stemline.playbook.formations import Formation, MotionDef, Person
 from stemline.playbook.look_definitions import BASE_FRONT, LookDef
 from stemline.playbook.protection_definitions import Protection
+from stemline.playbook.weeks import WeekDef
 from stemline.source import NOWHERE, Span
 
 
@@ -22,7 +24,8 @@ class Settings:
 
     ``against`` is the key of the look that runs are drawn against, "" where none is named;
     ``lowered`` names the codes of warnings that are counted and not printed; ``level`` is how fast
-    they play, for the clock. ``theme`` is the name of the theme, said at ``theme_span``; "" for the
+    they play, for the clock. ``contact`` are the house's own minutes of contact, None where the
+    code's hold. ``theme`` is the name of the theme, said at ``theme_span``; "" for the
     usual one.
     """
 
@@ -42,11 +45,16 @@ class Settings:
     level: PlayingLevel = HIGH_SCHOOL
     theme: str = ""
     theme_span: Span = NOWHERE
+    contact: ContactLimit | None = None
 
 
 @dataclass(frozen=True)
 class Playbook:
-    """Every definition by its key, the name in lower case. Runs stand among the concepts."""
+    """Every definition by its key, the name in lower case. Runs stand among the concepts.
+
+    ``week_looks`` are those of files that hold a week: an opponent's, which no page of the book
+    shows and only weeks know.
+    """
 
     settings: Settings
     people: Mapping[str, Person]
@@ -58,6 +66,8 @@ class Playbook:
     dresses: tuple[Dress, ...]
     looks: Mapping[str, LookDef] = field(default_factory=dict)
     protections: Mapping[str, Protection] = field(default_factory=dict)
+    weeks: Mapping[str, WeekDef] = field(default_factory=dict)
+    week_looks: Mapping[str, LookDef] = field(default_factory=dict)
 
     @property
     def base_look(self) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from dataclasses import replace
 
 from stemline.book.content.book import Book, Edition, make_book
@@ -9,7 +10,7 @@ from stemline.book.content.page import Entry, Page
 from stemline.book.paper import Paper
 from stemline.emit.apart import apart
 from stemline.emit.gallery import Art, Gallery
-from stemline.emit.pdf import to_pdf
+from stemline.emit.pdf import page_list, to_pdf
 from stemline.emit.pdf_ink import art_of
 from stemline.football.play import Season
 from stemline.football.timing.clock import read_clock
@@ -56,15 +57,30 @@ class Build:
 
         Raises `stemline.emit.pdf.PangoMissing` where the PDF library's system part is missing.
         """
+        gallery = self._gallery()
+        values = self._book, gallery, self._theme, self._date, self._memory()
+        return apart(self._theme, len(gallery.arts), to_pdf, *values)
+
+    def pages(self) -> dict[str, int]:
+        """The page of the book on which each call stands. Raises as `book` does."""
+        gallery = self._gallery()
+        values = self._book, gallery, self._theme, self._date, self._memory()
+        made = apart(self._theme, len(gallery.arts), page_list, *values)
+        at = json.loads(made)
+        lines = self._book.index.calls
+        return {line.call: at[line.id] for line in lines if line.id in at}
+
+    def _gallery(self) -> Gallery:
+        """Every picture that the book prints."""
         arts = [art for page in self._book.pages for art in self._arts(page)]
         for number, (_, scene) in enumerate(self._legend, 1):
             arts.append(art_of(f"legend-{number}", scene, self._theme, ""))
-        gallery = Gallery(tuple(arts))
-        memory = (
-            KeptHeights(self._store) if self._store is not None and self._theme.bundled else None
-        )
-        values = self._book, gallery, self._theme, self._date, memory
-        return apart(self._theme, len(arts), to_pdf, *values)
+        return Gallery(tuple(arts))
+
+    def _memory(self) -> KeptHeights | None:
+        """How tall sections were, kept for bundled themes alone: another's may draw as it likes."""
+        kept = self._store is not None and self._theme.bundled
+        return KeptHeights(self._store) if kept and self._store is not None else None
 
     def pictures(self) -> dict[str, str]:
         """Every call's large picture as SVG, by the call as it is spoken."""

@@ -26,6 +26,13 @@ def _sentences(documents: Iterable[Document]) -> Iterator[Phrase]:
             for fact in block.facts:
                 if fact.key in TOLD:
                     yield from phrases(fact.value)
+                for row in fact.rows:
+                    yield from filter(_quoted, phrases(row.value))
+
+
+def _quoted(said: Phrase) -> bool:
+    """A note of a row: what stands there without quotes are names."""
+    return [atom.kind for atom in said.atoms] == [AtomKind.STRING]
 
 
 def _found(sentences: Iterable[Phrase]) -> Iterator[Diagnostic]:

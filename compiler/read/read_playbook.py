@@ -20,6 +20,7 @@ from stemline.playbook.look_definitions import LookDef
 from stemline.playbook.playbook import Playbook, Settings
 from stemline.playbook.protection_definitions import Protection
 from stemline.playbook.run_definitions import CARRIER
+from stemline.playbook.weeks import WeekDef
 from stemline.read.name_table import Blocks, name_key
 from stemline.read.read_concepts import CENTRE, Scope, read_body, read_decide, subject_name
 from stemline.read.read_dresses import KnownNames, read_dress
@@ -28,6 +29,7 @@ from stemline.read.read_looks import read_look
 from stemline.read.read_protections import read_protection
 from stemline.read.read_routes import read_behind, read_strokes
 from stemline.read.read_settings import read_settings
+from stemline.read.read_weeks import read_week
 from stemline.read.run_joins import unfinished, with_run
 from stemline.read.words import Misread, Words, one_phrase, string_of
 from stemline.syntax.tree import Block, Document, Fact, Linked, Phrase
@@ -83,6 +85,7 @@ class _BlockReader:
             for key, c in concepts.items()
         }
         tags = self._tags(routes, concepts)
+        looks = self._looks()
         return Playbook(
             settings=self.settings,
             people=people,
@@ -92,8 +95,10 @@ class _BlockReader:
             concepts=concepts,
             tags=tags,
             dresses=self._dresses(concepts, tags),
-            looks=self._looks(),
+            looks={k: look for k, look in looks.items() if not self._with_a_week(look)},
             protections=self._protections(),
+            weeks=self._weeks(),
+            week_looks={k: look for k, look in looks.items() if self._with_a_week(look)},
         )
 
     def _broken(self, block: Block, before: int) -> bool:
@@ -199,6 +204,17 @@ class _BlockReader:
             self.found += found
         return looks
 
+    def _with_a_week(self, look: Block | LookDef) -> bool:
+        """Whether a look stands in a file with a week: it is an opponent's."""
+        return look.span.source in {block.span.source for block in self.blocks.of("week")}
+
+    def _weeks(self) -> dict[str, WeekDef]:
+        weeks = {}
+        for block in self.blocks.of("week"):
+            weeks[name_key(block.name)], found = read_week(block, self.blocks.is_broken(block))
+            self.found += found
+        return weeks
+
     def _named_protections(self) -> tuple[str, ...]:
         """What a concept may protect with, as the coach spells it; his own come first."""
         own = tuple(self.blocks.names("protection"))
@@ -278,7 +294,7 @@ class _BlockReader:
                 tuple(self.blocks.names("formation")),
                 tuple(self.blocks.names("motion")),
                 tuple(t.name for (owner, _), t in tags.items() if owner == concept),
-                tuple(self.blocks.names("look")),
+                tuple(b.name.text for b in self.blocks.of("look") if not self._with_a_week(b)),
             )
             broken = self.blocks.is_broken(block)
             dress, found = read_dress(block, concept, block.facts, known, broken)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from stemline.diagnostics.catalogue.football import E402, E441
@@ -20,6 +21,7 @@ from stemline.diagnostics.catalogue.names import (
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.in_words import either
 from stemline.diagnostics.nearest import nearest
+from stemline.football.contact import ContactLimit
 from stemline.football.rulebook.codes import CODES
 from stemline.football.timing.levels import LEVELS, level_for
 from stemline.playbook.playbook import Settings
@@ -35,7 +37,7 @@ GUN_DEPTH = 5.0
 """Depth of the quarterback in the gun where a formation does not say. Common practice."""
 _PICTURES = ("middle", "strength to field", "strength to boundary")
 _HOUSE = ("numbers", "gun")
-_ELSEWHERE = ("sections", "league", "lower", "against")
+_ELSEWHERE = ("sections", "league", "lower", "against", "contact")
 """Lines whose values hold marks or need the code or the names: each is read by itself."""
 
 
@@ -87,6 +89,7 @@ def read_settings(blocks: Blocks, folder: str, found: list[Diagnostic]) -> Setti
         span=book.span,
         against=_against(book, blocks, found),
         lowered=lowered_codes(_lines(book, "lower")),
+        contact=_contact(book, found),
         theme=values.get("theme", ""),
         theme_span=next((_value(fact) for fact in reversed(_lines(book, "theme"))), NOWHERE),
     )
@@ -117,6 +120,24 @@ def _against(book: Block, blocks: Blocks, found: list[Diagnostic]) -> str:
                 )
             )
     return key
+
+
+_COUNTED = re.compile(r"(\d{1,3}) (?:minutes? )?a (day|week)")
+
+
+def _contact(book: Block, found: list[Diagnostic]) -> ContactLimit | None:
+    """The house's own limit of full contact; None where no line gives one."""
+    said: dict[str, int] = {}
+    lines = _lines(book, "contact")
+    for fact in lines:
+        for item in items(fact.value, Mark.AND):
+            text = item.text.casefold() if isinstance(item, Phrase) else ""
+            if match := _COUNTED.fullmatch(text):
+                said[match[2]] = int(match[1])
+            else:
+                what = "minutes a day, and minutes a week"
+                found.append(E402(what=what).at(item.span))
+    return ContactLimit(said.get("day"), said.get("week")) if lines else None
 
 
 def _sections(book: Block, found: list[Diagnostic]) -> Iterator[tuple[str, Span]]:

@@ -36,6 +36,7 @@ MOST_BLOCKS: Mapping[str, int] = {
     "tag": 600,
     "dress": 400,
     "look": 60,
+    "week": 60,
 }
 """Blocks of each kind: several times what the bundled playbooks have."""
 

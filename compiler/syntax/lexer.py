@@ -28,7 +28,16 @@ from stemline.diagnostics.catalogue.files import (
     E127,
     Stray,
 )
-from stemline.diagnostics.catalogue.forms import E205, E206, E211, E220, E221, E225
+from stemline.diagnostics.catalogue.forms import (
+    E205,
+    E206,
+    E211,
+    E220,
+    E221,
+    E225,
+    E227,
+    E228,
+)
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.in_words import either
 from stemline.diagnostics.nearest import nearest
@@ -64,6 +73,15 @@ _VERB_SOUGHT = 5
 """A misspelt verb is looked for among so many words of a line; subjects are short."""
 
 
+_SIDES = ("right", "left")
+"""Words that a call has and no other line of a week: what is told of a call out of its place."""
+
+
+def _depth(token: Token) -> int:
+    """The margin of the line behind a line's end."""
+    return len(token.rpartition("\n")[2])
+
+
 def place(source: str, token: Token) -> Span:
     """Where a token of the text stands."""
     assert token.line is not None and token.column is not None and token.end_column is not None
@@ -78,7 +96,7 @@ def junk(char: str, span: Span) -> Diagnostic:
 
 @lru_cache(maxsize=4096)
 def _near(word: str, kind: str, label: bool) -> tuple[str, ...]:
-    table = KINDS[kind].labels if label else KINDS[kind].verbs
+    table = KINDS[kind].turning if label else KINDS[kind].verbs
     # Words of two letters ("is", "at") are near to half of the language.
     return nearest(word, [w for w in table if len(w) > 2])
 
@@ -91,20 +109,66 @@ class Places:
         self._kind = kind
         self._shape = KINDS[kind]
         self._report = report
+        self._under = ""
+        """The opener that deeper lines are rows of; "" where the last line was none, and where it
+        was not read: what stands under that is passed over."""
+        self._lost = False
+        self._depth = 0
 
     def process(self, tokens: Iterable[Token]) -> Iterator[Token]:
         """The tokens retyped; the value of each word or figure is its `Atom`."""
         line: list[Token] = []
-        placed = self._header
+        placed: Callable[[list[Token]], list[Token]] = self._header
         for token in tokens:
             if token.type == "_NL":
-                yield from placed(line)
-                yield token
-                line, placed = [], self._fact
+                if placed != self._passed_over:
+                    yield from placed(line)
+                placed = self._placing(_depth(token))
+                line = []
+                if placed != self._passed_over:
+                    yield token
             else:
                 line.append(token)
-        yield from placed(line)
+        if placed != self._passed_over:
+            yield from placed(line)
         yield Token("_NL", "")
+
+    def _placing(self, depth: int) -> Callable[[list[Token]], list[Token]]:
+        """How a line at this margin is read: one that stands deeper than an opener is its row."""
+        if self._shape.openers and depth > self._depth > 0:
+            if self._under:
+                return self._row
+            if self._lost:
+                return self._passed_over
+        self._depth, self._under, self._lost = depth, "", False
+        return self._fact
+
+    def _passed_over(self, line: list[Token]) -> list[Token]:
+        return []
+
+    def _row(self, line: list[Token]) -> list[Token]:
+        """A line under an opener: a label of its own, or a value."""
+        if mistake := self._junk(line):
+            return self._given_up(mistake)
+        opener = self._shape.openers[self._under]
+        label = opener.labels.get(line[0].casefold()) if line[0].type == "WORD" else None
+        if label is not None:
+            return self._turning(line, 0, "LABEL", label)
+        if opener.labels:
+            word, known = line[0], opener.labels
+            near = nearest(word.casefold(), known)
+            example = known[near[0]].example if near else opener.row.example
+            return self._given_up(
+                E227(found=word, opener=self._under, example=example).at(
+                    self._span(word), nearest=near
+                )
+            )
+        # A connector at the end of a row has nothing to join: "wind against" is a name there.
+        self._retype(line[:-1], opener.row.connectors)
+        self._retype(line[-1:], frozenset())
+        at = line[0]
+        mark = Token("ROW", "", at.start_pos, at.line, at.column, at.end_line, at.column)
+        return [mark, *self._valued(line)]
 
     def _header(self, line: list[Token]) -> list[Token]:
         # The block needs its name whatever else stands in the line.
@@ -124,6 +188,9 @@ class Places:
         if mistake := self._junk(line):
             return self._given_up(mistake)
         first, shape = line[0], self._shape
+        if first.type == "WORD" and first.casefold() in shape.openers:
+            self._under = first.casefold()
+            return self._turning(line, 0, "OPENER", shape.openers[self._under].line)
         label = shape.labels.get(first.casefold()) if first.type == "WORD" else None
         verb = self._verb(line, label)
         if label is not None and verb is None:
@@ -146,6 +213,7 @@ class Places:
         return None
 
     def _given_up(self, mistake: Diagnostic) -> list[Token]:
+        self._lost = not self._under
         self._report(mistake)
         return [Token("_JUNK", "")]
 
@@ -198,12 +266,14 @@ class Places:
         first, shape = line[0], self._shape
         word, span = first.casefold(), self._span(first)
         if first.type == "WORD":
+            if shape.openers and any(t.casefold() in _SIDES for t in line[1:]):
+                return E228().at(span.to(self._span(line[-1])))
             if word in shape.verbs:
                 return E225(word=word, example=shape.verbs[word].example).at(span)
             if kinds := holders(word):
                 return self._elsewhere(first, kinds)
             if near := _near(word, self._kind, True):
-                return self._unlike(first, near, shape.labels)
+                return self._unlike(first, near, shape.turning)
         others = [t for t in line[1:_VERB_SOUGHT] if t.type == "WORD"]
         for token in others:
             if near := _near(token.casefold(), self._kind, False):
@@ -229,8 +299,9 @@ class Places:
 class Margins(Indenter):
     """The margin of one block, as tokens.
 
-    A block has one level: the header, and its lines under it. A line that stands elsewhere is
-    reported and read as if it stood right, since the coach's meaning is plain.
+    A block has one level: the header, and its lines under it; only an opener has rows one level
+    further in. A line that stands elsewhere is reported and read as if it stood right, since the
+    coach's meaning is plain.
     """
 
     NL_type = "_NL"
@@ -245,11 +316,21 @@ class Margins(Indenter):
         self._source = source
         self._report = report
         self._margin = 0  # until a line with a margin was seen
+        self._at = 0  # the margin of the last line that is no row
+        self._rows = 0  # that of the rows under an opener, while one is open
+        self._opened = False
         self._last = -1
 
     def process(self, stream: Iterator[Token]) -> Iterator[Token]:
-        tokens: Iterator[Token] = super().process(stream)  # type: ignore[no-untyped-call]
+        tokens: Iterator[Token] = super().process(self._watched(stream))  # type: ignore[no-untyped-call]
         return tokens
+
+    def _watched(self, stream: Iterator[Token]) -> Iterator[Token]:
+        """The tokens, and whether the last line that stood at the block's margin was an opener."""
+        for token in stream:
+            if token.type == "OPENER":
+                self._opened = True
+            yield token
 
     def handle_NL(self, token: Token) -> Iterator[Token]:
         yield token
@@ -258,16 +339,30 @@ class Margins(Indenter):
         if len(self.indent_level) == 1:
             self.indent_level.append(1)  # taken off again at the end of the block
             yield Token(self.INDENT_type, "")
-        margin = token.rpartition("\n")[2]
-        if "\t" not in margin:
-            self._stands(token, len(margin))
+        depth, tabs = _depth(token), "\t" in token.rpartition("\n")[2]
+        if not tabs:
+            self._margin = self._margin or depth
+        if self._opened and depth > self._at > 0:
+            if not self._rows:
+                self._rows = depth
+                self.indent_level.append(2)
+                yield Token(self.INDENT_type, "")
+        else:
+            self._opened, self._at = False, depth
+            if self._rows:
+                self._rows = 0
+                self.indent_level.pop()
+                yield Token(self.DEDENT_type, "")
+        if not tabs:
+            self._stands(token, depth)
 
     def _stands(self, token: Token, depth: int) -> None:
-        """Compares a line's depth with the first line's; says a run of wrong lines once."""
-        self._margin = self._margin or depth
-        if depth != self._last and (not depth or depth != self._margin):
+        """Compares a line's depth with that of the first line of its level; says a run of wrong
+        lines once."""
+        wanted = self._rows or self._margin
+        if depth != self._last and (not depth or depth != wanted):
             assert token.end_line is not None
             span = Span(self._source, token.end_line, 1, max(depth, 1) + 1)
-            wrong = E206(found=depth, wanted=self._margin) if depth else E205()
+            wrong = E206(found=depth, wanted=wanted) if depth else E205()
             self._report(wrong.at(span))
         self._last = depth

@@ -7,7 +7,7 @@ in its place only; anywhere else it is an ordinary word, and in quotes it is one
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 
 @dataclass(frozen=True)
@@ -20,11 +20,23 @@ class WrittenLine:
 
 
 @dataclass(frozen=True)
+class Opener:
+    """A line that rows stand under; ``labels`` open rows of their own shape, ``row`` is the shape
+    of all others (its word is no word of the row)."""
+
+    line: WrittenLine
+    row: WrittenLine
+    labels: Mapping[str, WrittenLine] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
 class BlockKind:
     """One kind of block.
 
     ``header`` is a correct header line; ``join`` the connector a header may hold ("" for none);
-    ``bare`` tells that a block without a line still says something.
+    ``bare`` tells that a block without a line still says something. ``openers`` open lines that
+    rows may stand under, one level further in; each has the labels that its rows may begin with,
+    and the connectors of the others.
     """
 
     header: str
@@ -33,11 +45,17 @@ class BlockKind:
     join: str = ""
     join_required: bool = False
     bare: bool = False
+    openers: Mapping[str, Opener] = field(default_factory=dict)
 
     @property
     def example(self) -> str:
         """A correct line of such a block."""
         return next(iter((self.verbs or self.labels).values())).example
+
+    @property
+    def turning(self) -> Mapping[str, WrittenLine]:
+        """Every word that opens a line of such a block, with its line."""
+        return {**self.labels, **{word: opener.line for word, opener in self.openers.items()}}
 
 
 def _line(word: str, example: str, connectors: str = "") -> WrittenLine:
@@ -85,6 +103,23 @@ _RUN_LABELS = (
     _line("pitch", "pitch off second man outside tackle if he comes at you", "off if"),
 )
 _RUN_VERBS = (_line("aims", "carrier aims playside B"),)
+_CALL_ROW = _line("", 'Trey Right Power, left hash, "First look only."')
+_SHOWN_ROW = _line("", "Trey Right Power against Odd Two, left hash", "against")
+_OPENERS = (
+    Opener(_line("openers", "openers"), _CALL_ROW),
+    Opener(_line("situation", "situation 2nd and 7 or more"), _CALL_ROW),
+    Opener(
+        _line("wristband", "wristband Skill for Q, R, X", "for"),
+        _line("", "holds openers, 2nd and 7 or more"),
+        _table(
+            _line("size", "size 4.75 x 2.75 inches"),
+            _line("windows", "windows 2"),
+            _line("holds", "holds openers, 2nd and 7 or more"),
+        ),
+    ),
+    Opener(_line("scout", "scout Wednesday"), _SHOWN_ROW),
+    Opener(_line("period", "period Inside Run, 12 minutes, thud, Wednesday"), _SHOWN_ROW),
+)
 _JOIN = _line("join", "join run Inside Zone")
 
 OWN_WORDS = frozenset(("say", "caution", "family", "hot", "join", "protect"))
@@ -106,6 +141,7 @@ KINDS: Mapping[str, BlockKind] = {
             _line("picture", "picture middle"),
             _line("sections", "sections Crossing, Quick"),
             _line("theme", "theme dark"),
+            _line("contact", "contact 30 minutes a day, 60 minutes a week"),
             _SAY,
             _CAUTION,
         ),
@@ -212,17 +248,34 @@ KINDS: Mapping[str, BlockKind] = {
         ),
         verbs={},
     ),
+    "week": BlockKind(
+        header="week 8 Larch Bay from 7 Ember Ridge",
+        labels=_table(
+            _line("date", "date 2026-10-17"),
+            _line("faces", "faces Odd Two, Zero"),
+            _line("drop", "drop all from goal line", "from"),
+            _line("move", "move Trey Right Stick to openers", "from to after"),
+            _line("short", "short Inside Zone is IZ", "is"),
+            _line("number", "number Quads Right Crossers is 7", "is"),
+            _line("numbers", "numbers together"),
+            _line("practice", "practice Wednesday at 1530", "at"),
+            _line("quiz", "quiz H, S on Thursday", "on"),
+            _SAY,
+        ),
+        verbs={},
+        join="from",
+        bare=True,
+        openers={opener.line.word: opener for opener in _OPENERS},
+    ),
 }
 
-KINDS_NOT_READ_YET = frozenset({"week"})
-"""Blocks of these kinds are part of the notation; they are stepped over with a warning."""
-
-JOINS = frozenset(kind.join for kind in KINDS.values() if kind.join)
+JOINS = frozenset(kind.join for kind in KINDS.values() if kind.join) - {"from"}
+"""Joins that are a slip in a header of another kind; `from` may be a word of a name."""
 
 
 def holders(word: str) -> tuple[str, ...]:
     """The kinds of block in which ``word`` is a label or a verb, in the order of the table."""
-    return tuple(k for k, kind in KINDS.items() if word in kind.labels or word in kind.verbs)
+    return tuple(k for k, kind in KINDS.items() if word in kind.turning or word in kind.verbs)
 
 
 def joined_by(word: str) -> str:

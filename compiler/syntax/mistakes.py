@@ -25,8 +25,9 @@ from stemline.diagnostics.catalogue.forms import (
 )
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.syntax.lexer import place
-from stemline.syntax.lines import KINDS
+from stemline.syntax.lines import KINDS, BlockKind
 
+_TURNING = frozenset({"LABEL", "VERB", "OPENER", "ROW"})
 _MARKS = frozenset({"_ORDER", "_THEN", "_AND", "_OR", "_TOGETHER"})
 
 
@@ -40,13 +41,24 @@ def explain(line: Sequence[Token], token: Token, kind: str, source: str) -> Diag
         code, culprit = _header(line[-1], token)
         example = shape.header
     else:
-        turn = next((t for t in line if t.type in ("LABEL", "VERB")), None)
+        turn = next((t for t in line if t.type in _TURNING), None)
         code, culprit = _fact(line, token, turn)
-        example = shape.example
-        if turn is not None:
-            table = shape.labels if turn.type == "LABEL" else shape.verbs
-            example = table[turn.casefold()].example
+        example = _example(shape, turn)
     return code(word=culprit, kind=kind, example=example).at(place(source, culprit))
+
+
+def _example(shape: BlockKind, turn: Token | None) -> str:
+    """A correct line that turns on the same word; a row of its own where it stands under one."""
+    if turn is None:
+        return shape.example
+    word = turn.casefold()
+    if turn.type == "ROW":
+        return next(iter(shape.openers.values())).row.example
+    if turn.type == "VERB":
+        return shape.verbs[word].example
+    rows = (opener.labels for opener in shape.openers.values())
+    table = next(t for t in (shape.turning, *rows) if word in t)
+    return table[word].example
 
 
 def _header(before: Token, token: Token) -> tuple[type[UnlikeItsLine], Token]:

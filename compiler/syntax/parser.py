@@ -102,15 +102,22 @@ def _run(cut: Cut, source: str, report: Report) -> Block | None:
     placed = Places(source, cut.kind, report).process(lexer.lexer.lex(lexer.state, state))
     tokens = Margins(source, report).process(placed)
     line: list[Token] = []  # what the parser took of the line so far
+    unread = rows = False  # the last line was an opener without a meaning; its rows are passed over
     for token in tokens:
+        rows = token.type != "_DEDENT" if rows else unread and token.type == "_INDENT"
+        if rows or (unread and token.type == "_DEDENT"):
+            unread = rows
+            continue
+        unread = False
         try:
             state.feed_token(token)
         except UnexpectedToken:
             report(explain(line, token, cut.kind, source))
+            unread = any(t.type == "OPENER" for t in (*line[:1], token))
             _drop(state, line, _end(token, tokens))
             line.clear()
         else:
-            if token.type in ("_NL", "_INDENT"):
+            if token.type in ("_NL", "_INDENT", "_DEDENT"):
                 line.clear()
             else:
                 line.append(token)
@@ -158,6 +165,19 @@ class _Builder(Transformer[Token, "Block | None"]):
         end = join.value if join else name
         joins = (join,) if join else ()
         return Block(kind.value.word, name, joins, (), kind.value.span.to(end.span))
+
+    def opened(self, parts: list[Fact]) -> Fact:
+        opener, *rows = parts
+        return replace(opener, rows=tuple(rows))
+
+    def opener(self, parts: list[Any]) -> Fact:
+        label, value = parts
+        span = label.value.span.to(value.span) if value is not None else label.value.span
+        return Fact(label.value, (), None, value, None, span)
+
+    def row(self, parts: list[Any]) -> Fact:
+        _, value, guard = parts
+        return Fact(None, (), None, value, guard, value.span.to((guard or value).span))
 
     def labelled(self, parts: list[Any]) -> Fact:
         label, value, guard = parts

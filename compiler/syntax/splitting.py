@@ -11,13 +11,13 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from stemline.diagnostics.catalogue.files import E110, E111
-from stemline.diagnostics.catalogue.forms import E200, E204, E205, W201
+from stemline.diagnostics.catalogue.forms import E200, E204, E205
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.nearest import distance, nearest
 from stemline.source import Source, Span
 from stemline.syntax.characters import blank_word, readable
 from stemline.syntax.lexer import junk
-from stemline.syntax.lines import KINDS, KINDS_NOT_READ_YET, BlockKind
+from stemline.syntax.lines import KINDS, BlockKind
 from stemline.syntax.tree import Comment
 
 LONGEST_LINE = 1000
@@ -115,7 +115,7 @@ class Cutter:
         One that fits the block above is left in it, and reported where the margin is read.
         """
         word = line.split()[0].casefold()
-        if word in KINDS or word in KINDS_NOT_READ_YET:
+        if word in KINDS:
             return False
         if kind and _fits(line, KINDS[kind]):
             return True
@@ -132,17 +132,14 @@ class Cutter:
             self._report(junk(line[0], self._span(n + 1, 1, 1)))
             return ""
         word, span = first[0].casefold(), self._span(n + 1, 1, len(first[0]))
-        if word in KINDS_NOT_READ_YET:
-            self._report(W201(kind=word).at(span))
-        if word in KINDS or word in KINDS_NOT_READ_YET:
-            return word if word in KINDS else ""
-        near = nearest(word, (*KINDS, *KINDS_NOT_READ_YET))
+        if word in KINDS:
+            return word
+        near = nearest(word, KINDS)
         self._report(E200(word=first[0]).at(span, nearest=near))
-        meant = near[0] if near and distance(word, near[0]) <= _NEAR_KIND else ""
-        return meant if meant in KINDS else ""
+        return near[0] if near and distance(word, near[0]) <= _NEAR_KIND else ""
 
 
 def _fits(line: str, kind: BlockKind) -> bool:
     """Whether a line has the look of a fact of this kind."""
     first, *others = line.casefold().split(maxsplit=_VERB_SOUGHT)
-    return first in kind.labels or any(word in kind.verbs for word in others)
+    return first in kind.turning or any(word in kind.verbs for word in others)

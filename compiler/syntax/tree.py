@@ -156,7 +156,8 @@ class Comment:
 class Fact:
     """One line of a block: ``label value`` or ``subject verb value``, perhaps ``when guard``.
 
-    Either ``label`` is set, or ``subject`` (one phrase or more) and ``verb`` are.
+    Either ``label`` is set, or ``subject`` (one phrase or more) and ``verb`` are; a row under an
+    opener may have none of them. ``rows`` stand under an opener, which is a label.
     """
 
     label: Atom | None
@@ -165,13 +166,13 @@ class Fact:
     value: Value | None
     guard: Value | None
     span: Span
+    rows: tuple[Fact, ...] = ()
 
     @property
     def key(self) -> str:
-        """The label or the verb: what kind of fact this is."""
+        """The label or the verb: what kind of fact this is; "" for a row without one."""
         word = self.label or self.verb
-        assert word is not None
-        return word.word
+        return word.word if word is not None else ""
 
 
 @dataclass(frozen=True)

@@ -193,7 +193,7 @@ def test_comments_stand_anywhere_but_in_quotes(tree: Callable[[str], str]) -> No
         '    say "not // one" // but this\n'
         "\n"
         "    x is high/low//tight\n"
-        "week Four // in a block stepped over\n"
+        "wood Four // in a block stepped over\n"
     )
     assert tree(text) == (
         "2:1-10 concept A\n"
@@ -205,7 +205,7 @@ def test_comments_stand_anywhere_but_in_quotes(tree: Callable[[str], str]) -> No
         "4:22-33 line end: // but this\n"
         "6:18-25 line end: //tight\n"
         "7:11-37 line end: // in a block stepped over\n"
-        "7:1-5 W201\n"
+        "7:1-5 E200\n"
     )
 
 

@@ -22,17 +22,6 @@ class E200(Mistake):
     word: str
 
 
-class W201(Mistake):
-    title = "kind of block not read yet"
-    message = (
-        "stemline does not compile {kind} blocks yet; the rest of the book is built without this "
-        "one"
-    )
-    label = "stepped over"
-
-    kind: str
-
-
 class E202(UnlikeItsLine):
     title = "block without a name"
     message = "this {kind} block has no name"
@@ -162,6 +151,24 @@ class E226(UnlikeItsLine):
     title = "wrong mark before a verb"
     message = "`{word}` cannot part the names before a verb"
     help = "part them with `,` as in: over, under runs return"
+
+
+class E227(Mistake):
+    title = "unknown line of an opener"
+    message = "no line under `{opener}` begins with `{found}`"
+    label = "not understood"
+    help = "a correct line: {example}"
+
+    opener: str
+    found: str
+    example: str
+
+
+class E228(Mistake):
+    title = "a call out of its place"
+    message = "a call belongs under `openers`, a `situation`, a `scout` or a `period`"
+    label = "stands by itself"
+    help = "put four more spaces before it"
 
 
 class E230(UnlikeItsLine):

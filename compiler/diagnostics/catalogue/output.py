@@ -1,4 +1,4 @@
-"""What a command writes: codes 950 to 999."""
+"""What a command writes: codes 950 to 969."""
 
 from __future__ import annotations
 

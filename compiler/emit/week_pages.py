@@ -1,0 +1,113 @@
+"""A week's papers → PDF, each from the theme's template and what was laid out before."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from stemline.emit.gallery import Art, Gallery
+from stemline.emit.html import filled
+from stemline.emit.pdf import pages_pdf
+from stemline.theme import Theme
+from stemline.week import bands, call_sheet
+from stemline.week.bands import BandSheet
+from stemline.week.call_sheet import CallSheet
+from stemline.week.index_of import WeekIndexLine
+from stemline.week.scripting import CARE, Script
+
+_NOTHING = Gallery(())
+_MARGIN, _FOOT = 30.0, 22.0
+"""Points round a page of text or a card, and more at its foot for the printing's words."""
+_THIN = 0.4
+"""Points of a crop mark."""
+
+
+@dataclass(frozen=True)
+class ScoutCard:
+    """A card: its number, the look by name, where the ball is, when it is used, its picture and by
+    how much that is enlarged, and each defender with what he does."""
+
+    number: int
+    look: str
+    spot: str
+    uses: str
+    art: Art
+    factor: float
+    duties: tuple[tuple[str, str], ...]
+
+
+def sheet_pdf(sheet: CallSheet, theme: Theme, footer: str, date: str) -> bytes:
+    """The call sheet, a page a side. Raises what `pages_pdf` does, as all here do."""
+    html = filled(
+        theme, "week-sheet.html.jinja", sheet=sheet, footer=footer,
+        row=call_sheet.ROW, head=call_sheet.HEAD, note=call_sheet.NOTE, cell=call_sheet.CELL,
+        margin=call_sheet.MARGIN, strip=call_sheet.STRIP, gutter=call_sheet.GUTTER,
+        **_page(theme, sheet.title, sheet.width, sheet.height, f"{call_sheet.MARGIN}pt", False),
+    )  # fmt: skip
+    return pages_pdf(html, _NOTHING, theme, date)
+
+
+def bands_pdf(
+    sheets: Sequence[BandSheet], title: str, theme: Theme, footer: str, date: str
+) -> bytes:
+    """Wristband cards with crop marks, to be printed at 100 %."""
+    folds = any(len(p.card.windows) > 1 for sheet in sheets for p in sheet.cards)
+    html = filled(
+        theme, "week-bands.html.jinja", sheets=tuple(sheets), footer=footer, folds=folds,
+        crop=bands.CROP, clear=bands.CLEAR, thin=_THIN, pad=bands.PAD, gap=bands.GAP,
+        name=bands.TITLE, line=bands.LINE, number=bands.NUMBER,
+        **_page(theme, title, sheets[0].width, sheets[0].height, "0", False),
+    )  # fmt: skip
+    return pages_pdf(html, _NOTHING, theme, date)
+
+
+def scout_pdf(
+    cards: Sequence[ScoutCard], title: str, theme: Theme, paper: str, footer: str, date: str
+) -> bytes:
+    """A card a page, the paper on its side."""
+    height, width = call_sheet.PAPERS[paper]
+    html = filled(
+        theme, "week-scout.html.jinja", cards=tuple(cards), footer=footer,
+        inner=height - 2 * _MARGIN - _FOOT - 1,
+        **_page(theme, title, width, height, _margins(), True),
+    )  # fmt: skip
+    return pages_pdf(html, Gallery(tuple(card.art for card in cards)), theme, date)
+
+
+def script_pdf(script: Script, theme: Theme, paper: str, footer: str, date: str) -> bytes:
+    """The script, a day on pages of its own."""
+    html = filled(
+        theme, "week-script.html.jinja", script=script, footer=footer, care=CARE,
+        **_page(theme, script.title, *call_sheet.PAPERS[paper], _margins(), True),
+    )  # fmt: skip
+    return pages_pdf(html, _NOTHING, theme, date)
+
+
+def index_pdf(
+    lines: Sequence[WeekIndexLine], title: str, theme: Theme, paper: str, footer: str, date: str
+) -> bytes:
+    """The index of calls and numbers."""
+    html = filled(
+        theme, "week-index.html.jinja", lines=tuple(lines), footer=footer,
+        **_page(theme, title, *call_sheet.PAPERS[paper], _margins(), True),
+    )  # fmt: skip
+    return pages_pdf(html, _NOTHING, theme, date)
+
+
+def card_room(paper: str) -> tuple[float, float]:
+    """Width and height in points that a scout card's picture may take."""
+    height, width = call_sheet.PAPERS[paper]
+    return width - 2 * _MARGIN, height - 2 * _MARGIN - _FOOT - 54 - 30 - 92
+
+
+def _margins() -> str:
+    return f"{_MARGIN}pt {_MARGIN}pt {_MARGIN + _FOOT}pt"
+
+
+def _page(
+    theme: Theme, title: str, width: float, height: float, margins: str, numbered: bool
+) -> dict[str, object]:
+    return {
+        "title": title, "width": width, "height": height, "margins": margins,
+        "numbered": numbered, "faces": tuple(sorted(theme.fonts)),
+    }  # fmt: skip

@@ -1,0 +1,237 @@
+"""A week on paper: its call sheet, wristbands, scout cards, script, index and data as files."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Collection, Mapping
+from dataclasses import dataclass, field
+from functools import lru_cache
+
+from stemline.diagnostics.catalogue.weeks import E984, E996, E997, W996
+from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.diagnostics.in_words import how_many
+from stemline.emit.apart import apart
+from stemline.emit.pdf_ink import art_of
+from stemline.emit.week_pages import (
+    ScoutCard,
+    bands_pdf,
+    card_room,
+    index_pdf,
+    scout_pdf,
+    script_pdf,
+    sheet_pdf,
+)
+from stemline.football.play import Play
+from stemline.football.timing.levels import HIGH_SCHOOL, PlayingLevel
+from stemline.picture.picture import picture
+from stemline.picture.scene.metrics import faces
+from stemline.picture.turned import turned
+from stemline.theme import Size, Theme
+from stemline.week.bands import REFUSED, WARNED, Card, TooSmall, card_of, copies, place
+from stemline.week.call_sheet import Ems, NotFitting, lay_out
+from stemline.week.index_of import index_lines
+from stemline.week.plain_data import data_files
+from stemline.week.scripting import ScriptPeriod, card_key, card_numbers, script_of, shown_rows
+from stemline.week.week import PlanRow, Week
+
+PARTS = ("sheet", "bands", "scout", "script", "index", "data")
+"""What is made, by the words a coach asks for it with."""
+SHEET, BANDS, SCOUT = "call-sheet.pdf", "wristbands.pdf", "scout-cards.pdf"
+SCRIPT, INDEX = "practice-script.pdf", "call-index.pdf"
+_LAST_MINUTES = (
+    "Last 3 minutes of a half: time stops after each play; a time-count foul costs the down on 1st "
+    "and 2nd, 10 yards on 3rd (as reported; ask your league)."
+)
+
+
+@dataclass(frozen=True)
+class Printing:
+    """How the papers are printed: on which paper, the sheet on how many sides, in what theme;
+    ``revision`` and ``date`` are those of the playbook."""
+
+    theme: Theme
+    paper: str = "letter"
+    sheet_paper: str = "letter"
+    sides: int = 2
+    revision: str = ""
+    date: str = ""
+    level: PlayingLevel = HIGH_SCHOOL
+
+
+@dataclass
+class Papers:
+    """The files by name, how many sheets each takes, in words, and what is wrong with them."""
+
+    files: dict[str, bytes] = field(default_factory=dict)
+    counts: list[str] = field(default_factory=list)
+    found: list[Diagnostic] = field(default_factory=list)
+
+
+def ems_of(theme: Theme) -> Ems:
+    """How wide words are in the theme's faces."""
+    known = faces(theme)
+
+    @lru_cache(maxsize=8192)
+    def ems(text: str, face: str) -> float:
+        return sum(known[face].glyph(letter).advance for letter in text)
+
+    return ems
+
+
+def week_papers(week: Week, printing: Printing, parts: Collection[str] = PARTS) -> Papers:
+    """The papers that are asked for; none of the files where one has an error."""
+    making = _Making(week, printing)
+    for part in PARTS:
+        if part in parts:
+            making.make(part)
+    if any(d.is_error for d in making.papers.found):
+        making.papers.files.clear()
+    return making.papers
+
+
+def scout_cards(week: Week, printing: Printing) -> list[ScoutCard]:
+    """The cards for the look team, in the order in which they lie."""
+    return _Making(week, printing).cards()
+
+
+class _Making:
+    def __init__(self, week: Week, printing: Printing) -> None:
+        self._week, self._printing = week, printing
+        self._theme = printing.theme
+        self._ems = ems_of(printing.theme)
+        self._title = f"Week {week.plan.number}: {week.plan.opponent}"
+        said = (week.plan.team, self._title, week.plan.date, printing.revision)
+        self._footer = " · ".join(part for part in said if part)
+        self.papers = Papers()
+
+    def make(self, part: str) -> None:
+        makers: Mapping[str, Callable[[], None]] = {
+            "sheet": self._sheet,
+            "bands": self._bands,
+            "scout": self._scout,
+            "script": self._script,
+            "index": self._index,
+            "data": self._data,
+        }
+        makers[part]()
+
+    def _sheet(self) -> None:
+        plan, how = self._week.plan, self._printing
+        if not plan.lists:
+            return
+        rules = (_LAST_MINUTES,) if plan.code.canadian else ()
+        made = lay_out(self._week, how.sheet_paper, how.sides, self._ems, rules)
+        if isinstance(made, NotFitting):
+            paper = f"{how_many(how.sides, 'side')} of {how.sheet_paper}"
+            self.papers.found.append(
+                E997(
+                    points=made.points,
+                    over=made.over,
+                    rows=made.rows,
+                    paper=paper,
+                    where=made.where,
+                ).at(plan.span)
+            )
+            return
+        self._put(SHEET, sheet_pdf, made)
+        self.papers.counts.append(f"call sheet: {how_many(len(made.sides), 'side')}")
+
+    def _bands(self) -> None:
+        cards: list[tuple[Card, int]] = []
+        for band in self._week.plan.bands:
+            card = card_of(self._week, band, self._ems)
+            if isinstance(card, TooSmall):
+                self.papers.found.append(
+                    E996(band=band.name, calls=card.calls, points=REFUSED, room=card.room).at(
+                        band.span
+                    )
+                )
+                continue
+            if card.points < WARNED:
+                self.papers.found.append(
+                    W996(band=band.name, points=card.points, least=WARNED).at(band.span)
+                )
+            cards.append((card, copies(self._week.plan, band)))
+        if not cards:
+            return
+        sheets = place(cards, self._printing.paper)
+        if isinstance(sheets, str):
+            band = next(b for b in self._week.plan.bands if b.name == sheets)
+            size = f"{band.width:g} x {band.height * band.windows:g}"
+            self.papers.found.append(E984(found=size).at(band.span))
+            return
+        self._put(BANDS, bands_pdf, sheets, f"{self._title}: wristbands")
+        worn = ", ".join(f"{count} {card.name}" for card, count in cards)
+        count = how_many(len(sheets), "sheet")
+        self.papers.counts.append(f"wristbands: {count} ({worn})")
+
+    def _scout(self) -> None:
+        cards = self.cards()
+        if cards:
+            title = f"{self._title}: scout cards"
+            self._put(SCOUT, scout_pdf, cards, title, self._theme, self._printing.paper)
+            self.papers.counts.append(f"scout cards: {how_many(len(cards), 'sheet')}")
+
+    def cards(self) -> list[ScoutCard]:
+        plan, numbers = self._week.plan, card_numbers(self._week)
+        uses = self._uses()
+        made: dict[int, ScoutCard] = {}
+        for row in shown_rows(self._week):
+            key = card_key(row)
+            if numbers[key] not in made:
+                play = plan.shown[row.call, row.against, row.spot]
+                made[numbers[key]] = self._card(numbers[key], play, row, uses.get(key, ""))
+        return [made[number] for number in sorted(made)]
+
+    def _card(self, number: int, play: Play, row: PlanRow, uses: str) -> ScoutCard:
+        """A small picture enlarged: of all sizes its letters are the largest for its width."""
+        level = self._printing.level
+        scene = turned(
+            picture(play, Size.THUMB, self._theme, duties=True, level=level), self._theme
+        )
+        art = art_of(f"scout-{number}", scene, self._theme, "")
+        wide, tall = card_room(self._printing.paper)
+        assert play.defence is not None, "a card shows a look"
+        duties = tuple((d.label, d.duty.words if d.duty else "") for d in play.defence.defenders)
+        spot = row.spot.value if row.spot else ""
+        factor = min(wide / art.width, tall / art.height)
+        return ScoutCard(number, row.against, spot, uses, art, factor, duties)
+
+    def _uses(self) -> dict[tuple[str, str, str], str]:
+        """The periods in which each card is used, by what it is of."""
+        plan = self._week.plan
+        uses: dict[tuple[str, str, str], dict[str, None]] = {}
+        named = [(scout.name, scout.rows) for scout in plan.scouts]
+        named += [(f"{period.day} {period.name}".strip(), period.rows) for period in plan.periods]
+        for words, rows in named:
+            for row in rows:
+                if row.against:
+                    uses.setdefault(card_key(row), {})[words] = None
+        return {key: ", ".join(words) for key, words in uses.items()}
+
+    def _script(self) -> None:
+        if not self._week.plan.periods:
+            return
+        script = script_of(self._week)
+        self._put(SCRIPT, script_pdf, script, self._theme, self._printing.paper)
+        days = how_many(len(script.days), "practice")
+        over: list[ScriptPeriod] = [p for d in script.days for p in d.periods if p.over]
+        said = f", {how_many(len(over), 'period')} with more reps than fit" if over else ""
+        self.papers.counts.append(f"script: {days}{said}")
+
+    def _index(self) -> None:
+        lines = index_lines(self._week)
+        if lines:
+            self._put(INDEX, index_pdf, lines, self._title, self._theme, self._printing.paper)
+            self.papers.counts.append(f"index: {how_many(len(lines), 'call')}")
+
+    def _data(self) -> None:
+        files = data_files(self._week)
+        self.papers.files |= {f"data/{name}": data for name, data in files.items()}
+        self.papers.counts.append(f"data: {how_many(len(files), 'file')}")
+
+    def _put(self, name: str, make: Callable[..., bytes], *values: object) -> None:
+        """A file made here, or for a coach's own theme in a process of its own."""
+        if self._theme not in values:
+            values = (*values, self._theme)
+        arguments = (*values, self._footer, self._printing.date)
+        self.papers.files[name] = apart(self._theme, 1, make, *arguments)

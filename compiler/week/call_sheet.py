@@ -1,0 +1,307 @@
+"""The call sheet: where each row stands, in how many columns and in what type.
+
+Lengths are points. The type is as large as the paper lets it be, and never under the least that is
+read with the sheet in the hand. What does not fit is counted, not set smaller.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from math import ceil, pi, tan
+
+from stemline.football.field import BallSpot
+from stemline.week.wanting import left_empty
+from stemline.week.week import PlanRow, Week
+
+Ems = Callable[[str, str], float]
+"""How wide words are in a face of the theme, in ems."""
+
+DISTANCE = 20.0
+"""Inches from the eye to a sheet that is held: the reading distance of ISO 9241-3's desk, and what
+the caller's hand does."""
+ARC_LEAST = 16.0
+"""Minutes of arc that a capital's height must take at least, by ISO 9241-3 (20 to 22 are best)."""
+CAP = 0.7
+"""Height of a capital in ems, as the bundled face has it."""
+
+
+def least_points(distance: float = DISTANCE, cap: float = CAP) -> float:
+    """The smallest type, rounded up to a tenth, whose capitals are seen under `ARC_LEAST`."""
+    height = 2 * distance * 72 * tan(ARC_LEAST / 2 / 60 * pi / 180)
+    return ceil(10 * height / cap) / 10
+
+
+LARGEST = 13.0
+COMFORT = 10.3
+"""Points at 20 inches by the rule of thumb of a 200th of the distance: with these one side will do,
+and a second is not begun."""
+_STEP = 0.1
+LONGEST_CALL = 34
+"""Letters of a call on a row; a longer one is shortened as on a wristband. Common practice."""
+_LONGEST_LOOK = 15
+PAPERS = {"letter": (612.0, 792.0), "legal": (612.0, 1008.0), "a4": (595.3, 841.9)}
+MARGIN, STRIP, GUTTER = 20.0, 54.0, 9.0
+"""The margin, the head with the clock and the wind, and the white between two columns."""
+ROW, HEAD, NOTE = 1.16, 1.42, 0.98
+"""Heights of a row, a heading and a note, in the type's points."""
+CELL = 0.42
+"""White between two cells, in ems."""
+PATTERNS = {
+    "Openers": "solid", "1st down": "stripes", "2nd down": "dots", "3rd down": "bars",
+    "4th down": "bars", "Any down": "stripes", "Field": "cross", "Clock, score and wind": "edge",
+    "Own": "plain",
+}  # fmt: skip
+"""The pattern beside each part of the sheet: black and white, so that a copier keeps it."""
+
+
+@dataclass(frozen=True)
+class SheetRow:
+    """One row as it is printed; ``note`` stands on a line of its own under it."""
+
+    order: int
+    number: str
+    call: str
+    look: str
+    spot: str
+    people: str
+    page: str
+    note: str
+
+
+@dataclass(frozen=True)
+class SheetPiece:
+    """A heading and rows under it in one column; ``again`` where the list began in another."""
+
+    title: str
+    pattern: str
+    again: bool
+    rows: tuple[SheetRow, ...]
+
+
+@dataclass(frozen=True)
+class Widths:
+    """Widths of the cells in points."""
+
+    order: float
+    number: float
+    call: float
+    look: float
+    spot: float
+    people: float
+    page: float
+
+
+@dataclass(frozen=True)
+class CallSheet:
+    """A sheet laid out: sides, their columns, the pieces in each. ``left`` is what has no call."""
+
+    title: str
+    clock: str
+    rules: tuple[str, ...]
+    winds: bool
+    left: tuple[str, ...]
+    width: float
+    height: float
+    points: float
+    column: float
+    widths: Widths
+    sides: tuple[tuple[tuple[SheetPiece, ...], ...], ...]
+
+
+@dataclass(frozen=True)
+class NotFitting:
+    """A sheet that does not fit: how many ``over`` of all ``rows``, and the list it stops in."""
+
+    over: int
+    rows: int
+    where: str
+    points: float
+
+
+def sheet_rows(week: Week) -> list[tuple[str, str, tuple[SheetRow, ...]]]:
+    """Every list of the week as title, pattern and rows, in its order."""
+    return [
+        (each.title, PATTERNS[each.situation.group],
+         tuple(_row(week, n, row) for n, row in enumerate(each.rows, 1)))
+        for each in week.plan.lists
+    ]  # fmt: skip
+
+
+def _row(week: Week, order: int, row: PlanRow) -> SheetRow:
+    entry = week.entry(row.call)
+    call = row.call if len(row.call) <= LONGEST_CALL else entry.short
+    if row.kill_to:
+        call = f"{call} → {row.kill_to}"
+    notes = [row.note] if row.note else []
+    look = row.look
+    if len(look) > _LONGEST_LOOK:
+        notes.insert(0, f"When {look}.")
+        look = "see note"
+    if row.tempo:
+        notes.insert(0, f"{row.tempo.title()}.")
+    return SheetRow(
+        order=order,
+        number="" if entry.number is None else str(entry.number),
+        call=call,
+        look=look,
+        spot=spot_letter(row.spot),
+        people=entry.personnel[:10],
+        page="" if entry.page is None else str(entry.page),
+        note=" ".join(notes),
+    )
+
+
+def spot_letter(spot: BallSpot | None) -> str:
+    """The hash by its letter, as a caller says it: L, M or R; "" for any."""
+    return {None: "", BallSpot.LEFT_HASH: "L", BallSpot.MIDDLE: "M", BallSpot.RIGHT_HASH: "R"}[spot]
+
+
+def lay_out(
+    week: Week, paper: str, sides: int, ems: Ems, rules: Sequence[str] = ()
+) -> CallSheet | NotFitting:
+    """The sheet on ``paper``, one of `PAPERS`, on at most so many ``sides``.
+
+    Upright or across, whichever takes the larger type; one side where that is read with ease.
+    """
+    lists = sheet_rows(week)
+    cells = _widths([row for *_, rows in lists for row in rows], ems)
+    wide, tall = PAPERS[paper]
+    least = least_points()
+    counts = sorted({1, sides})
+    for count in counts:
+        floor = COMFORT if count < sides else least
+        points = LARGEST
+        while points >= floor - 1e-9:
+            for width, height in ((wide, tall), (tall, wide)):
+                made = _filled(lists, points, cells, width, height, count)
+                if made is not None and not made[1]:
+                    return _sheet(week, width, height, points, cells, made[0], rules)
+            points = round(points - _STEP, 1)
+    return _not_fitting(lists, least, cells, (wide, tall), sides)
+
+
+def _widths(rows: Sequence[SheetRow], ems: Ems) -> Widths:
+    """The widest of each cell, in ems; a heading has room beside them always."""
+
+    def widest(words: Iterable[str], face: str) -> float:
+        return max((ems(text, face) for text in words), default=0.0)
+
+    return Widths(
+        order=widest((str(r.order) for r in rows), "regular") * 0.8,
+        number=widest((r.number for r in rows), "bold") * 1.15,
+        call=max(widest((r.call for r in rows), "semibold"), 8.0),
+        look=widest((r.look for r in rows), "italic"),
+        spot=widest((r.spot for r in rows), "bold"),
+        people=widest((r.people for r in rows), "regular") * 0.85,
+        page=widest((r.page for r in rows), "regular") * 0.85,
+    )
+
+
+def _natural(cells: Widths, points: float) -> float:
+    parts = (
+        cells.order, cells.number, cells.call, cells.look, cells.spot, cells.people, cells.page
+    )  # fmt: skip
+    box = 0.8
+    used = [part for part in (*parts, box) if part]
+    pattern = 9.0
+    return points * (sum(used) + CELL * (len(used) + 1)) + pattern
+
+
+_Lists = Sequence[tuple[str, str, tuple[SheetRow, ...]]]
+_Sides = list[list[list[SheetPiece]]]
+
+
+def _filled(
+    lists: _Lists, points: float, cells: Widths, width: float, height: float, count: int
+) -> tuple[_Sides, list[tuple[str, int]]] | None:
+    """The lists in columns of so many sides, and what is left over: titles and rows. None where
+    not one column is wide enough."""
+    room = width - 2 * MARGIN
+    across = int((room + GUTTER) / (_natural(cells, points) + GUTTER))
+    if across < 1:
+        return None
+    tall = height - 2 * MARGIN - STRIP
+    columns: list[list[SheetPiece]] = [[] for _ in range(across * count)]
+    at, used = 0, 0.0
+    left: list[tuple[str, int]] = []
+    for title, pattern, rows in lists:
+        waiting, again = list(rows), False
+        while waiting:
+            if at >= len(columns):
+                left.append((title, len(waiting)))
+                break
+            taken = _taken(waiting, points, tall - used - HEAD * points)
+            # Neither a heading with one row under it, nor the last row of a list, stands alone.
+            if 1 < taken == len(waiting) - 1:
+                taken -= 1
+            if not taken or (taken == 1 and len(waiting) > 1):
+                at, used = at + 1, 0.0
+                continue
+            piece = SheetPiece(title, pattern, again, tuple(waiting[:taken]))
+            columns[at].append(piece)
+            used += points * (HEAD + sum(map(_tall, piece.rows)))
+            waiting, again = waiting[taken:], True
+    sides = [columns[n : n + across] for n in range(0, len(columns), across)]
+    return sides, left
+
+
+def _tall(row: SheetRow) -> float:
+    """A row's height in ems."""
+    return ROW + (NOTE if row.note else 0.0)
+
+
+def _taken(rows: Sequence[SheetRow], points: float, room: float) -> int:
+    """How many rows from the first on fit into so much room."""
+    taken = 0
+    for row in rows:
+        room -= points * _tall(row)
+        if room < -1e-6:
+            break
+        taken += 1
+    return taken
+
+
+def _sheet(
+    week: Week, width: float, height: float, points: float, cells: Widths, sides: _Sides,
+    rules: Sequence[str],
+) -> CallSheet:  # fmt: skip
+    plan = week.plan
+    across = max(len(side) for side in sides)
+    column = (width - 2 * MARGIN - GUTTER * (across - 1)) / across
+    clock = plan.code.play_clock.value
+    short = f", {clock.short:g} from {clock.short_starts}" if clock.short else ""
+    said = f"Play clock: {clock.usual:g} seconds from {clock.starts}{short}"
+    kept = [side for side in sides if any(side)]
+    # Room that is left between the columns goes to the call.
+    more = max(column - _natural(cells, points), 0.0)
+    return CallSheet(
+        title=f"Week {plan.number}: {plan.opponent}",
+        clock=f"{said} ({plan.code.play_clock.cited}).",
+        rules=tuple(rules),
+        winds=plan.code.canadian,
+        left=left_empty(plan),
+        width=width,
+        height=height,
+        points=points,
+        column=column,
+        widths=Widths(
+            cells.order * points, cells.number * points, cells.call * points + more,
+            cells.look * points, cells.spot * points, cells.people * points, cells.page * points,
+        ),
+        sides=tuple(tuple(tuple(column) for column in side) for side in kept),
+    )  # fmt: skip
+
+
+def _not_fitting(
+    lists: _Lists, points: float, cells: Widths, paper: tuple[float, float], sides: int
+) -> NotFitting:
+    """What is left over where the least is left over."""
+    total = sum(len(rows) for *_, rows in lists)
+    tries = []
+    for width, height in (paper, paper[::-1]):
+        made = _filled(lists, points, cells, width, height, sides)
+        left = made[1] if made is not None else [(lists[0][0], total)]
+        tries.append((sum(n for _, n in left), left[0][0]))
+    over, where = min(tries)
+    return NotFitting(over, total, where, points)

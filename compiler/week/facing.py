@@ -1,0 +1,61 @@
+"""Pressures named in a week, held against every pass planned against them.
+
+By the clock, whose figures are for planning: a call has an answer where a read is open in time or a
+hot throw beats the man who comes free; without a free rusher it needs none.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from stemline.diagnostics.catalogue.weeks import W990
+from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.football.field import BallSpot
+from stemline.football.timing.answers import answer
+from stemline.football.timing.levels import PlayingLevel
+from stemline.resolve.expand import Expander, Order
+from stemline.week.week import Plan, PlanRow
+
+_NAMED = 2
+"""Calls that a message names before it counts the others."""
+
+
+def face(
+    plan: Plan, orders: Mapping[str, Order], *, expander: Expander, level: PlayingLevel
+) -> list[Diagnostic]:
+    """Passes with a free rusher and no answer, gathered by the look."""
+    free: dict[str, dict[str, tuple[PlanRow, float]]] = {}
+    for look, row in _asked(plan):
+        order = orders[row.call]
+        play, found = expander.expand(order, row.spot or BallSpot.MIDDLE, look_key=look.casefold())
+        if play is None or any(d.is_error for d in found):
+            continue
+        got = answer(play, level)
+        if got is not None and got.rusher is not None and not got.given:
+            free.setdefault(look, {}).setdefault(row.call, (row, got.rusher))
+    return [_told(look, rows) for look, rows in free.items()]
+
+
+def _asked(plan: Plan) -> list[tuple[str, PlanRow]]:
+    """Each look with the calls that may meet it: a call kept for one look meets no other."""
+    names = {name.casefold(): name for name in plan.faces}
+    asked: list[tuple[str, PlanRow]] = []
+    for each in plan.lists:
+        for row in each.rows:
+            if not plan.plays[row.call].reads:
+                continue
+            own = names.get(row.look.casefold())
+            asked += [(look, row) for look in ((own,) if own else plan.faces)]
+    return asked
+
+
+def _told(look: str, rows: Mapping[str, tuple[PlanRow, float]]) -> Diagnostic:
+    first = min(rows.values(), key=lambda each: each[0].span)[0]
+    calls = list(rows)
+    named = ", ".join(calls[:_NAMED])
+    if len(calls) > _NAMED:
+        more = len(calls) - _NAMED
+        named += f" and {more} more call{'s' * (more > 1)}"
+    soonest = min(seconds for _, seconds in rows.values())
+    why = f"a rusher is free after {soonest:.1f} seconds, no read is open and no hot throw in time"
+    return W990(calls=named, look=look, why=why).at(first.span)

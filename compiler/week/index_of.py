@@ -1,0 +1,37 @@
+"""The index of a week's calls: what each is called by, where it stands and what it is kept for."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from stemline.week.week import Week
+
+
+@dataclass(frozen=True)
+class WeekIndexLine:
+    """A call's line, all in words."""
+
+    number: str
+    call: str
+    short: str
+    situations: str
+    page: str
+    formation: str
+    people: str
+
+
+def index_lines(week: Week) -> tuple[WeekIndexLine, ...]:
+    """Every call that has a number, by its words."""
+    named = (e for e in week.entries if e.number is not None)
+    return tuple(
+        WeekIndexLine(
+            number=str(e.number),
+            call=e.call,
+            short=e.short,
+            situations=", ".join(e.situations),
+            page="" if e.page is None else str(e.page),
+            formation=e.formation,
+            people=e.personnel,
+        )
+        for e in sorted(named, key=lambda e: (e.call.casefold(), e.call))
+    )

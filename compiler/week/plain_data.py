@@ -1,0 +1,214 @@
+"""A week as plain data for other tools: CSV of its papers, and JSON of all with every play.
+
+The JSON is as `grammar/week.schema.json` says (JSON Schema, draft 2020-12). Distances in yards, x
+right of the ball as the offence faces and y past the line of scrimmage.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from stemline.football.play import Assignment, Play
+from stemline.week.index_of import index_lines
+from stemline.week.scripting import script_of
+from stemline.week.week import PlanBand, PlanRow, Week
+
+VERSION = 1
+SCHEMA = "week.schema.json"
+_DECIMALS = 2
+
+
+def data_files(week: Week) -> dict[str, bytes]:
+    """The files by their names: four tables and `week.json`."""
+    return {
+        "call-sheet.csv": _table(_sheet(week)),
+        "wristbands.csv": _table(_bands(week)),
+        "index.csv": _table([vars(line) for line in index_lines(week)]),
+        "script.csv": _table(_script(week)),
+        "week.json": (json.dumps(week_json(week), ensure_ascii=False) + "\n").encode(),
+    }
+
+
+def _table(rows: Iterable[Mapping[str, object]]) -> bytes:
+    """Rows as CSV (RFC 4180) in UTF-8; nothing where there is none."""
+    rows = list(rows)
+    out = io.StringIO()
+    if rows:
+        writer = csv.DictWriter(out, list(rows[0]), lineterminator="\r\n")
+        writer.writeheader()
+        writer.writerows([{k: _safe(v) for k, v in row.items()} for row in rows])
+    return out.getvalue().encode()
+
+
+def _safe(value: object) -> object:
+    """A text that a spreadsheet would take for a formula stands behind an apostrophe."""
+    return f"'{value}" if isinstance(value, str) and value[:1] in ("=", "+", "-", "@") else value
+
+
+def _sheet(week: Week) -> list[dict[str, object]]:
+    return [
+        {"situation": each.title, "order": order, **_row(week, row)}
+        for each in week.plan.lists
+        for order, row in enumerate(each.rows, 1)
+    ]
+
+
+def _row(week: Week, row: PlanRow) -> dict[str, Any]:
+    entry = week.entry(row.call)
+    return {
+        "number": entry.number,
+        "call": row.call,
+        "page": entry.page,
+        "spot": row.spot.value if row.spot else "",
+        "formation": entry.formation,
+        "personnel": entry.personnel,
+        "look": row.look,
+        "against": row.against,
+        "tempo": row.tempo,
+        "reps": row.reps,
+        "note": row.note,
+    }
+
+
+def _bands(week: Week) -> list[dict[str, object]]:
+    return [{"band": band.name, **cell} for band in week.plan.bands for cell in _cells(week, band)]
+
+
+def _cells(week: Week, band: PlanBand) -> list[dict[str, object]]:
+    """The calls of a band in the order of its card."""
+    entries = sorted((week.entry(call) for call in band.calls), key=lambda e: e.number or 0)
+    return [{"number": e.number, "short": e.short, "call": e.call} for e in entries]
+
+
+def _script(week: Week) -> list[dict[str, object]]:
+    rows: list[dict[str, object]] = []
+    for day in script_of(week).days:
+        for period in day.periods:
+            head = {
+                "day": day.title,
+                "period": period.name,
+                "begins": period.begins,
+                "ends": period.ends,
+                "minutes": period.minutes,
+                "contact": period.contact,
+            }
+            rows += [{**head, **vars(line)} for line in period.lines]
+    return rows
+
+
+def week_json(week: Week) -> dict[str, Any]:
+    """All of the week as JSON values, in an order that follows from the week alone."""
+    plan = week.plan
+    return {
+        "version": VERSION,
+        "week": plan.number,
+        "opponent": plan.opponent,
+        "team": plan.team,
+        "date": plan.date,
+        "code": plan.code.key,
+        "faces": list(plan.faces),
+        "sheet": [
+            {
+                "situation": each.title,
+                "words": each.situation.words,
+                "rows": [_row(week, row) for row in each.rows],
+            }
+            for each in plan.lists
+        ],
+        "index": [
+            {
+                "number": e.number,
+                "call": e.call,
+                "short": e.short,
+                "page": e.page,
+                "formation": e.formation,
+                "personnel": e.personnel,
+                "situations": list(e.situations),
+            }
+            for e in week.entries
+        ],
+        "bands": [
+            {
+                "name": band.name,
+                "men": list(band.men),
+                "width": band.width,
+                "height": band.height,
+                "windows": band.windows,
+                "cells": [
+                    {"number": e.number, "short": e.short, "call": e.call}
+                    for e in sorted(
+                        (week.entry(c) for c in band.calls), key=lambda e: e.number or 0
+                    )
+                ],
+            }
+            for band in plan.bands
+        ],
+        "script": [
+            {
+                "day": p.day,
+                "period": p.name,
+                "minutes": p.minutes,
+                "contact": p.contact.value,
+                "groups": list(p.groups),
+                "rows": [_row(week, row) for row in p.rows],
+            }
+            for p in plan.periods
+        ],
+        "scout": [
+            {"name": each.name, "rows": [_row(week, row) for row in each.rows]}
+            for each in plan.scouts
+        ],
+        "plays": [_play(e.play) for e in week.entries],
+    }
+
+
+def _play(play: Play) -> dict[str, Any]:
+    """A play as it is resolved: who stands where and does what."""
+    call = play.call
+    return {
+        "call": call.spoken,
+        "kind": "run" if play.kind.value == "run" else "pass",
+        "formation": call.formation,
+        "side": call.side.word,
+        "motion": call.motion,
+        "concept": call.concept,
+        "tags": list(call.tags),
+        "family": play.family,
+        "ball": play.ball.value,
+        "shape": list(play.shape),
+        "protection": play.protection,
+        "men": [
+            {
+                "label": man.label,
+                "position": man.position.value,
+                "lines_up": _point(man.at.x, man.at.y),
+                "snap": _point(man.snap.x, man.snap.y),
+                "on_line": man.on_line,
+            }
+            for man in play.men
+        ],
+        "jobs": [_job(task) for task in play.assignments],
+        "feet": [step.words for step in play.feet],
+        "reads": [
+            {"number": r.number, "target": r.target, "men": list(r.men), "foot": r.foot}
+            for r in play.reads
+        ],
+    }
+
+
+def _job(task: Assignment) -> dict[str, Any]:
+    path = task.path.corners if task.path is not None else ()
+    return {
+        "man": task.man,
+        "role": task.role,
+        "job": task.job,
+        "path": [_point(p.x, p.y) for p in path],
+    }
+
+
+def _point(x: float, y: float) -> list[float]:
+    return [round(x, _DECIMALS) + 0.0, round(y, _DECIMALS) + 0.0]

@@ -1,0 +1,361 @@
+"""Weeks of a playbook → plans: calls found, parents laid under, all checked that text can be.
+
+Plans come in the order of the weeks' numbers, since each may start from an earlier one.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from stemline.diagnostics.catalogue.calls import E602
+from stemline.diagnostics.catalogue.names import E310
+from stemline.diagnostics.catalogue.weeks import (
+    E981,
+    E986,
+    E987,
+    E988,
+    E989,
+    E990,
+    E993,
+    E998,
+    W981,
+)
+from stemline.diagnostics.diagnostic import Diagnostic, Related
+from stemline.diagnostics.in_words import either
+from stemline.diagnostics.nearest import nearest
+from stemline.football.contact import contact_limit
+from stemline.football.field import BallSpot
+from stemline.football.play import Play
+from stemline.football.rulebook.rules import Certainty, Known
+from stemline.football.situations import Situation, misfits
+from stemline.playbook.concepts import Body, Concept
+from stemline.playbook.playbook import Playbook
+from stemline.playbook.weeks import BandDef, Named, RowDef, WeekDef
+from stemline.read.read_guards import CONDITION_WORDS
+from stemline.resolve.call_reading import read_call
+from stemline.resolve.expand import Expander, Order
+from stemline.source import Span
+from stemline.week.merging import KnownRow, Merged, in_order, merged
+from stemline.week.numbers import check_kept
+from stemline.week.practising import check_contact, check_practised
+from stemline.week.shorts import check_shorts
+from stemline.week.wanting import check_left_empty
+from stemline.week.week import (
+    Plan,
+    PlanBand,
+    PlanList,
+    PlanPeriod,
+    PlanQuiz,
+    PlanRow,
+    PlanScout,
+)
+
+RunFrom = Callable[[Order, BallSpot], Sequence[Diagnostic]]
+"""What is wrong with a call run from a spot."""
+Drawn = Callable[[Order], Play | None]
+"""A call as the book draws it; None where that has errors."""
+
+
+@dataclass(frozen=True)
+class Planned:
+    """A week's plan, None where its text has errors, and all that is wrong with it."""
+
+    week: WeekDef
+    plan: Plan | None
+    found: tuple[Diagnostic, ...]
+
+
+@dataclass(frozen=True)
+class Asked:
+    """What planning asks of the playbook: its calls by how they are spoken, the play of each,
+    whether it can be run from a spot, and a maker of plays that knows the opponents' looks too."""
+
+    book: Playbook
+    calls: Mapping[str, Order]
+    drawn: Drawn
+    run_from: RunFrom
+    expander: Expander
+
+
+def with_opponents(book: Playbook) -> Playbook:
+    """The playbook with the looks that stand in its weeks alone."""
+    return replace(book, looks={**book.looks, **book.week_looks}) if book.week_looks else book
+
+
+def plan_weeks(asked: Asked) -> tuple[Planned, ...]:
+    """Every week of the playbook, in the order of their numbers."""
+    weeks = sorted(asked.book.weeks.values(), key=lambda week: week.number)
+    known: dict[int, tuple[WeekDef, Merged]] = {}
+    made: list[Planned] = []
+    for week in weeks:
+        if week.broken:
+            made.append(Planned(week, None, ()))
+            continue
+        if week.number in known:
+            first = Related(known[week.number][0].span, "the first is here")
+            twice = E988(number=week.number).at(week.span, related=(first,))
+            made.append(Planned(week, None, (twice,)))
+            continue
+        planner = _Planner(asked, week)
+        meant = planner.parent(weeks)
+        if meant is not None and meant.number not in known:
+            # What it starts from was not read, and has told why.
+            made.append(Planned(week, None, tuple(planner.found)))
+            continue
+        parent = known[meant.number][1] if meant is not None else None
+        together, found = merged(parent, week, planner.canon)
+        planner.found += found
+        known[week.number] = week, together
+        plan = planner.plan(together)
+        broken = any(d.is_error for d in planner.found)
+        made.append(Planned(week, None if broken else plan, tuple(planner.found)))
+    return tuple(made)
+
+
+class _Planner:
+    """Makes the plan of one week; what is wrong is told where the week's own text says it."""
+
+    def __init__(self, asked: Asked, week: WeekDef) -> None:
+        self._asked = asked
+        self._book = asked.book
+        self._code = asked.book.settings.code
+        self._week = week
+        self._names: dict[str, str] = {}
+        self.found: list[Diagnostic] = []
+        self._looks = {
+            key: look.name
+            for key, look in {**asked.book.looks, **asked.book.week_looks}.items()
+            if not look.broken
+        }
+
+    # Names.
+
+    def canon(self, said: Named) -> str:
+        """The call as the book speaks it; "" where it is none of its calls, which is told."""
+        if said.text not in self._names:
+            order, found = read_call(self._book, said.text, self._asked.calls, said.span)
+            spoken = order.spoken if order is not None else ""
+            if order is not None and spoken not in self._asked.calls:
+                near = nearest(said.text, self._asked.calls)
+                found = (E602(call=spoken).at(said.span, nearest=near),)
+                spoken = ""
+            self.found += found
+            self._names[said.text] = spoken
+        return self._names[said.text]
+
+    def parent(self, weeks: Sequence[WeekDef]) -> WeekDef | None:
+        """What the week starts from, by its number or its whole name."""
+        said = self._week.parent
+        if said is None:
+            return None
+        meant = next(
+            (w for w in weeks if said.text.casefold() in (str(w.number), w.name.casefold())), None
+        )
+        if meant is None:
+            near = nearest(said.text, [w.name for w in weeks])
+            self.found.append(E986(found=said.text).at(said.span, nearest=near))
+            return None
+        if meant.number >= self._week.number:
+            self.found.append(E987(number=self._week.number, found=meant.number).at(said.span))
+            return None
+        return meant
+
+    def _look(self, said: Named) -> str:
+        """A look by its name; "" where the playbook and its weeks have none of it."""
+        name = self._looks.get(said.text.casefold(), "")
+        if not name:
+            near = nearest(said.text, self._looks.values())
+            known = either(self._looks.values())
+            wrong = E310(kind="look", found=said.text, choices=known)
+            self.found.append(wrong.at(said.span, nearest=near))
+        return name
+
+    def _condition(self, said: Named | None) -> str:
+        """What a row is called on: a look, or words that a defence shows."""
+        if said is None:
+            return ""
+        words = said.text.casefold()
+        parts = [p.strip() for each in words.split(",") for p in each.split(" or ")]
+        if words in self._looks:
+            return self._looks[words]
+        if "in box" in words or all(part in (*CONDITION_WORDS, *self._looks) for part in parts):
+            return said.text
+        near = nearest(said.text, (*self._looks.values(), *CONDITION_WORDS))
+        wrong = E310(kind="look", found=said.text, choices=either(self._looks.values()))
+        self.found.append(wrong.at(said.span, nearest=near))
+        return ""
+
+    def _letter(self, said: Named) -> str:
+        letters = {letter.casefold(): letter for letter in self._book.people}
+        if said.text.casefold() not in letters:
+            near = nearest(said.text, letters.values())
+            choices = ", ".join(letters.values())
+            self.found.append(E998(man=said.text, choices=choices).at(said.span, nearest=near))
+        return letters.get(said.text.casefold(), said.text)
+
+    # The plan.
+
+    def plan(self, said: Merged) -> Plan | None:
+        """The plan of what the week and its parents say; None where an error stands in the way."""
+        self._check_situations()
+        ordered = in_order(said.lists, self._code.length.value)
+        lists = tuple(
+            PlanList(situation, tuple(self._row(r, situation) for r in rows), span)
+            for situation, span, rows in ordered
+        )
+        faces = tuple(name for look in said.faces if (name := self._look(look)))
+        periods = tuple(
+            PlanPeriod(p.name, p.minutes, p.contact, p.day, p.groups, self._script(p.rows, lists),
+                       p.span)
+            for p in said.periods.values()
+        )  # fmt: skip
+        scouts = tuple(
+            PlanScout(s.name, self._script(s.rows, lists), s.span) for s in said.scouts.values()
+        )
+        bands = tuple(self._band(b, lists) for b in said.bands.values())
+        quizzes = tuple(
+            PlanQuiz(tuple(self._letter(m) for m in q.men), q.day, q.span) for q in said.quizzes
+        )
+        settings = self._book.settings
+        limit = contact_limit(self._code)
+        if settings.contact is not None:
+            limit = Known(settings.contact, Certainty.HOUSE, "this playbook's own limit")
+        scripts = [each.rows for each in periods] + [each.rows for each in scouts]
+        scripted = [row for rows in scripts for row in rows]
+        calls = dict.fromkeys(
+            row.call for row in (*(r for e in lists for r in e.rows), *scripted) if row.call
+        )
+        plays = {call: play for call in calls if (play := self._play(call)) is not None}
+        if any(d.is_error for d in self.found) or len(plays) < len(calls):
+            return None
+        plan = Plan(
+            number=self._week.number,
+            opponent=self._week.opponent,
+            date=self._week.date,
+            team=settings.name,
+            code=self._code,
+            span=self._week.span,
+            says=self._week.says,
+            faces=faces,
+            lists=lists,
+            bands=bands,
+            scouts=scouts,
+            periods=periods,
+            quizzes=quizzes,
+            plays=plays,
+            shown=self._shown(scripted),
+            people={call: self._people(call) for call in calls},
+            limit=limit,
+            frozen={call: number for call, (_, number) in said.frozen.items()},
+            shorts=tuple((name.text, short) for name, short in said.shorts.values()),
+            together=said.numbering.together,
+            seed=said.numbering.seed,
+            starts=said.starts,
+        )
+        self.found += check_kept(plan, {c: at.span for c, (at, _) in said.frozen.items()})
+        self.found += check_shorts(plan, {at.text: at.span for at, _ in said.shorts.values()})
+        self.found += check_practised(plan)
+        self.found += check_contact(plan)
+        self.found += check_left_empty(plan)
+        return plan
+
+    def _check_situations(self) -> None:
+        for each in self._week.lists:
+            for misfit in misfits(each.situation, self._code):
+                wrong = E981 if misfit.binding else W981
+                said = wrong(situation=each.situation.words, why=misfit.why)
+                self.found.append(said.at(each.span))
+
+    def _row(self, known: KnownRow, situation: Situation) -> PlanRow:
+        row = known.row
+        spot = row.spot or situation.spot
+        if row.spot and situation.spot and row.spot is not situation.spot:
+            self.found.append(E990(found=row.spot.value, spot=situation.spot.value).at(row.span))
+        elif spot is not None:
+            self._check_spot(known.call, spot, row)
+        return self._plain(known.call, row, spot)
+
+    def _plain(self, call: str, row: RowDef, spot: BallSpot | None, situation: str = "") -> PlanRow:
+        return PlanRow(
+            call=call,
+            span=row.span,
+            spot=spot,
+            look=self._condition(row.when),
+            against=self._look(row.against) if row.against else "",
+            tempo=row.tempo,
+            note=row.note,
+            reps=row.reps,
+            kill_to=row.kill_to,
+            situation=situation,
+        )
+
+    def _check_spot(self, call: str, spot: BallSpot, row: RowDef) -> None:
+        wrong = [d for d in self._asked.run_from(self._asked.calls[call], spot) if d.is_error]
+        if wrong:
+            why = _why(wrong[0])
+            self.found.append(E989(call=call, spot=spot.value, why=why).at(row.span))
+
+    def _script(self, rows: Sequence[RowDef], lists: Sequence[PlanList]) -> tuple[PlanRow, ...]:
+        """The rows of a script; a situation stands for its calls in order."""
+        made: list[PlanRow] = []
+        for row in rows:
+            if row.situation is not None:
+                for each in self._held(row.situation, lists, row.span):
+                    made += [replace(r, situation=each.title, span=row.span) for r in each.rows]
+            elif call := self.canon(row.call):
+                if row.spot is not None:
+                    self._check_spot(call, row.spot, row)
+                made.append(self._plain(call, row, row.spot))
+        return tuple(made)
+
+    def _held(self, situation: Situation, lists: Sequence[PlanList], at: Span) -> list[PlanList]:
+        """The lists of a situation: its own, and where it names no spot those of every spot."""
+        found = [e for e in lists if situation.key in (e.situation.key, e.situation.anywhere.key)]
+        if not found:
+            known = [e.situation.words for e in lists]
+            near, choices = nearest(situation.words, known), ", ".join(known) or "none"
+            self.found.append(E993(situation=situation.words, choices=choices).at(at, nearest=near))
+        return found
+
+    def _band(self, band: BandDef, lists: Sequence[PlanList]) -> PlanBand:
+        """A band with the calls it holds; one that names no situation holds all of them."""
+        held = [e for h in band.holds for e in self._held(h.situation, lists, h.span)]
+        rows = (row for each in (held if band.holds else lists) for row in each.rows)
+        return PlanBand(
+            name=band.name,
+            men=tuple(self._letter(m) for m in band.men),
+            width=band.width,
+            height=band.height,
+            windows=band.windows,
+            calls=tuple(dict.fromkeys(row.call for row in rows)),
+            span=band.span,
+        )
+
+    def _shown(self, rows: Sequence[PlanRow]) -> dict[tuple[str, str, BallSpot | None], Play]:
+        """The set of each call against the look that it is practised against: the offence only
+        lines up, since a look team is shown what it does itself."""
+        shown: dict[tuple[str, str, BallSpot | None], Play] = {}
+        for row in rows:
+            if not row.against:
+                continue
+            order, key = self._asked.calls[row.call], row.against.casefold()
+            drawn = self._play(row.call)
+            spot = row.spot or (drawn.ball if drawn else BallSpot.MIDDLE)
+            concept = self._book.concepts[order.concept]
+            stands = Concept(concept.name, "", Body(), concept.span, False)
+            play, _ = self._asked.expander.play_of(order, stands, spot, look_key=key)
+            if play is not None and play.defence is not None:
+                shown[row.call, row.against, row.spot] = play
+        return shown
+
+    def _people(self, call: str) -> str:
+        return self._book.formations[self._asked.calls[call].formation].people
+
+    def _play(self, call: str) -> Play | None:
+        return self._asked.drawn(self._asked.calls[call])
+
+
+def _why(problem: Diagnostic) -> str:
+    """What is wrong with a play, in the words of its own message."""
+    return problem.message.replace("`", "")

@@ -1,0 +1,104 @@
+"""Calls as short as a sleeve needs them: the coach's own words first, else made here.
+
+What he shortens is shortened wherever it stands. Where that is still too long, each part of the
+call is cut by one rule, and two parts of one week never come out the same.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from stemline.diagnostics.catalogue.weeks import E994
+from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.football.play import Call
+from stemline.source import Span
+from stemline.week.week import Plan
+
+_LETTERS = 4
+"""Letters of a word that are left of a name of one word."""
+
+
+def shortened(plan: Plan, room: int) -> dict[str, str]:
+    """Each call of the plan in at most ``room`` letters where that can be, never two alike."""
+    own = {name.casefold(): short for name, short in plan.shorts}
+    # By their names, not their places: a call that is moved is shortened as before.
+    spoken = {c: plan.plays[c].call for c in sorted((*plan.calls, *plan.practised))}
+    parts = _automatic([part for call in spoken.values() for part in _parts(call)], own)
+    made: dict[str, str] = {}
+    taken: set[str] = set()
+    for call, names in spoken.items():
+        his = [own[call.casefold()]] if call.casefold() in own else []
+        tries = [*his, _with(call, names, own), *_shorter(call, names, own, parts)]
+        best = next((t for t in tries if len(t) <= room and t.casefold() not in taken), tries[-1])
+        if best.casefold() in taken:
+            best = call
+        taken.add(best.casefold())
+        made[call] = best
+    return made
+
+
+def _parts(call: Call) -> list[str]:
+    return [p for p in (call.formation, call.motion, call.concept, *call.tags) if p]
+
+
+def _with(spoken: str, call: Call, shorts: Mapping[str, str]) -> str:
+    """A call with its parts shortened; one that has a name of its own keeps it."""
+    parts = [call.formation, call.side.word.title(), call.motion, call.concept, *call.tags]
+    words = " ".join(part for part in parts if part)
+    if words.casefold() != spoken.replace(" + ", " ").casefold():
+        return shorts.get(spoken.casefold(), spoken)
+    sides = {call.side.word: call.side.word[0].upper()} if shorts else {}
+    told = [sides.get(p.casefold()) or shorts.get(p.casefold(), p) for p in parts if p]
+    return " ".join(told)
+
+
+def _shorter(
+    spoken: str, call: Call, own: Mapping[str, str], made: Mapping[str, str]
+) -> Iterator[str]:
+    """The call with more and more of its parts shortened, what saves most first; all of them last,
+    the side too."""
+    whole = {part.casefold(): own.get(part.casefold(), part) for part in _parts(call)}
+    saving = {key: len(words) - len(made[key]) for key, words in whole.items()}
+    for key in sorted(saving, key=lambda key: (-saving[key], key)):
+        whole[key] = made[key]
+        yield _with(spoken, call, whole)
+
+
+def _automatic(names: Sequence[str], own: Mapping[str, str]) -> dict[str, str]:
+    """A short name for each name, none of them another's."""
+    made = dict(own)
+    taken = {short.casefold() for short in own.values()}
+    for name in dict.fromkeys(names):
+        if name.casefold() in made:
+            continue
+        for short in _ways(name):
+            if short.casefold() not in taken:
+                break
+        made[name.casefold()] = short
+        taken.add(short.casefold())
+    return made
+
+
+def _ways(name: str) -> Iterator[str]:
+    """Ways to shorten a name, the shortest first: initials, then more letters of each word."""
+    words = name.split()
+    if len(words) > 1:
+        yield "".join(word[0].upper() for word in words)
+        for letters in range(2, max(map(len, words)) + 1):
+            yield " ".join(word[:letters] for word in words)
+    else:
+        yield from (name[:letters] for letters in range(_LETTERS, len(name)))
+    yield name
+    yield from (f"{name} {n}" for n in range(2, 100))
+
+
+def check_shorts(plan: Plan, at: Mapping[str, Span]) -> Iterator[Diagnostic]:
+    """A short name given to two things, or that is another thing's whole name."""
+    names = {part.casefold(): part for call in plan.plays.values() for part in _parts(call.call)}
+    seen: dict[str, str] = {}
+    for name, short in plan.shorts:
+        first = seen.setdefault(short.casefold(), name)
+        if first == name and short.casefold() in names:
+            first = names[short.casefold()]
+        if first.casefold() != name.casefold():
+            yield E994(short=short, first=first, second=name).at(at[name])

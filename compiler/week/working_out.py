@@ -1,0 +1,27 @@
+"""Plan → `Week`: numbers, short names and pages given to its calls, once for all papers."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from stemline.week.bands import shorts_for
+from stemline.week.call_sheet import Ems
+from stemline.week.numbers import numbers_of
+from stemline.week.week import Plan, Week, entries_of
+
+
+def last_numbers(plans: Iterable[Plan], before: int) -> dict[str, int]:
+    """The numbers of the last week before the one of that number, by call; none where it is the
+    first. ``plans`` stand in the order of the games."""
+    last: dict[str, int] = {}
+    for plan in plans:
+        if plan.number < before:
+            last = numbers_of(plan, last)
+    return last
+
+
+def work_out(plan: Plan, last: Mapping[str, int], pages: Mapping[str, int], ems: Ems) -> Week:
+    """The week of a plan. ``last`` are last week's numbers and ``pages`` the book's, by call."""
+    numbers = numbers_of(plan, last)
+    shorts = shorts_for(plan, lambda call: str(numbers[call]), ems)
+    return Week(plan, entries_of(plan, numbers, pages, shorts), last)

@@ -1,0 +1,124 @@
+"""No paper of a week says another thing of a call than any other."""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+from collections.abc import Iterator
+from dataclasses import replace
+
+import pytest
+
+from stemline.week.bands import Card, card_of
+from stemline.week.call_sheet import LONGEST_CALL, CallSheet, lay_out
+from stemline.week.index_of import index_lines
+from stemline.week.plain_data import data_files
+from stemline.week.scripting import script_of
+from stemline.week.week import Week
+from stemline.week.working_out import work_out
+
+from .plans import HERONS, LANTERNS, bundled_week, ems, made_up, pages
+
+Said = tuple[str, str, str, str]
+"""The paper, the call, its number and its page ("?" where the paper has none)."""
+PLANS = 300
+
+
+def said_by(week: Week, of_bands: Week | None = None) -> Iterator[Said]:
+    """What each paper says of each call; a short name is told by the call it is short for.
+
+    ``of_bands`` is the week that the bands are made from, to see one go wrong.
+    """
+    full = {entry.short: entry.call for entry in week.entries}
+    sheet = lay_out(week, "legal", 2, ems())
+    assert isinstance(sheet, CallSheet)
+    for side in sheet.sides:
+        for piece in (piece for column in side for piece in column):
+            for row in piece.rows:
+                call = row.call if row.call in week.by_call else full[row.call]
+                assert len(row.call) <= LONGEST_CALL or row.call == week.entry(call).short
+                yield "sheet", call, row.number, row.page
+    bands = of_bands or week
+    for band in bands.plan.bands:
+        card = card_of(bands, band, ems())
+        assert isinstance(card, Card)
+        cells = [cell for window in card.windows for column in window for cell in column]
+        assert len(cells) == len(band.calls)
+        yield from (("band", full[cell.words], cell.number, "?") for cell in cells)
+    yield from (("index", line.call, line.number, line.page) for line in index_lines(week))
+    for day in script_of(week).days:
+        for line in (line for period in day.periods for line in period.lines):
+            yield "script", line.call, line.number, line.page
+    files = data_files(week)
+    for name in ("call-sheet.csv", "index.csv", "script.csv", "wristbands.csv"):
+        for told in csv.DictReader(io.StringIO(files[name].decode(), newline="")):
+            yield name, told["call"], told["number"], told.get("page", "?")
+    data = json.loads(files["week.json"])
+    told_rows = [
+        row for part in ("sheet", "script", "scout") for e in data[part] for row in e["rows"]
+    ]
+    for row in (*told_rows, *data["index"]):
+        yield "json", row["call"], _plain(row["number"]), _plain(row["page"])
+    for band_told in data["bands"]:
+        yield from (("json", c["call"], str(c["number"]), "?") for c in band_told["cells"])
+    assert {play["call"] for play in data["plays"]} == set(week.by_call)
+
+
+def _plain(value: int | None) -> str:
+    return "" if value is None else str(value)
+
+
+def disagreements(said: list[Said]) -> list[tuple[str, set[str], set[str]]]:
+    """Calls of which two papers say two numbers or pages; numbers that are two calls'."""
+    numbers: dict[str, set[str]] = {}
+    places: dict[str, set[str]] = {}
+    calls: dict[str, set[str]] = {}
+    for _, call, number, page in said:
+        numbers.setdefault(call, set()).add(number)
+        if page != "?":
+            places.setdefault(call, set()).add(page)
+        if number:
+            calls.setdefault(number, set()).add(call)
+    wrong = [(c, n, places.get(c, set())) for c, n in numbers.items() if len(n) > 1]
+    wrong += [(c, set(), p) for c, p in places.items() if len(p) > 1]
+    return wrong + [(number, of, set()) for number, of in calls.items() if len(of) > 1]
+
+
+def week_of(seed: int) -> Week:
+    the = made_up(seed)
+    last = {call: n for n, call in enumerate(the.calls, 1)}
+    return work_out(the, last, pages(the), ems())
+
+
+@pytest.mark.parametrize("part", range(6))
+def test_every_paper_says_the_same_of_every_call(part: int) -> None:
+    for seed in range(part, PLANS, 6):
+        week = week_of(seed)
+        said = list(said_by(week))
+        assert disagreements(said) == [], seed
+        on_papers = {paper: {call for p, call, *_ in said if p == paper} for paper, *_ in said}
+        assert on_papers["sheet"] == on_papers["index"] == set(week.plan.calls)
+        assert on_papers["band"] <= on_papers["sheet"]
+        assert {n for _, call, n, _ in said if call in week.plan.practised} <= {""}
+
+
+def test_a_broken_numbering_is_seen() -> None:
+    week = week_of(1)
+    one, other, *rest = week.entries
+    swapped = (replace(one, number=other.number), replace(other, number=one.number), *rest)
+    assert one.call in week.plan.bands[0].calls
+    assert disagreements(list(said_by(week, replace(week, entries=swapped))))
+    twice = (replace(one, number=other.number), other, *rest)
+    assert disagreements(list(said_by(replace(week, entries=twice))))
+    turned = (replace(one, page=99), other, *rest)
+    assert disagreements([*said_by(week), *said_by(replace(week, entries=turned))])
+
+
+@pytest.mark.parametrize(("name", "number"), [(HERONS, n) for n in (5, 6, 7, 8)] + [
+    (LANTERNS, n) for n in (1, 2, 3, 4)
+])  # fmt: skip
+def test_the_bundled_weeks_agree(name: str, number: int) -> None:
+    week = bundled_week(name, number)
+    assert disagreements(list(said_by(week))) == []
+    assert not [entry for entry in week.entries if entry.number is None]

@@ -1,0 +1,52 @@
+"""The plain data: as the published schema says, by a validator of others."""
+
+from __future__ import annotations
+
+import copy
+import json
+from importlib.resources import files
+
+import jsonschema
+import pytest
+
+from stemline.week.plain_data import SCHEMA, data_files, week_json
+
+from .plans import HERONS, LANTERNS, bundled_week
+
+SCHEMA_TEXT = json.loads(files("stemline.grammar").joinpath(SCHEMA).read_text("utf-8"))
+VALIDATOR = jsonschema.Draft202012Validator(SCHEMA_TEXT)
+
+
+def test_the_schema_is_one() -> None:
+    jsonschema.Draft202012Validator.check_schema(SCHEMA_TEXT)
+
+
+@pytest.mark.parametrize(("name", "number"), [(HERONS, 5), (HERONS, 6), (LANTERNS, 1)])
+def test_a_week_is_as_the_schema_says(name: str, number: int) -> None:
+    week = bundled_week(name, number)
+    data = json.loads(data_files(week)["week.json"])
+    assert list(VALIDATOR.iter_errors(data)) == []
+    assert data == week_json(week)
+    assert len(data["plays"]) == len(week.entries)
+
+
+@pytest.mark.parametrize(
+    "spoil",
+    [
+        lambda d: d.pop("sheet"),
+        lambda d: d.update(extra=1),
+        lambda d: d["index"][0].update(number="7"),
+        lambda d: d["plays"][0]["men"][0].update(snap=[0.0]),
+        lambda d: d["script"][0].update(contact="hard"),
+    ],
+)
+def test_a_spoiled_one_is_not(spoil: object) -> None:
+    data = copy.deepcopy(week_json(bundled_week(HERONS, 5)))
+    assert callable(spoil)
+    spoil(data)
+    assert list(VALIDATOR.iter_errors(json.loads(json.dumps(data))))
+
+
+def test_the_same_week_gives_the_same_bytes() -> None:
+    week = bundled_week(HERONS, 5)
+    assert data_files(week) == data_files(week)

@@ -1,0 +1,167 @@
+"""The papers as files: what a change changes, what an error leaves, and what is printed."""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+from pathlib import Path
+
+import pypdfium2 as pdfium
+import pytest
+from click.testing import CliRunner
+from corpus.mixing import base
+
+from stemline.commands import main
+from stemline.results import made_week
+from stemline.outside.folder import HELD
+from stemline.printing.week_papers import PARTS, Printing, week_papers
+from stemline.session import Session
+from stemline.source import Source
+from stemline.theme import load_theme
+from stemline.week.call_sheet import SheetRow, sheet_rows
+from stemline.week.index_of import WeekIndexLine, index_lines
+from stemline.week.week import Week
+from stemline.week.working_out import work_out
+
+from .plans import HERONS, bundled_week, ems
+
+CALL, QUADS, WHEEL = (
+    "Three Two Right Crossers", "Quads Right Tuck Crossers", "Three Two Right Crossers Wheel"
+)  # fmt: skip
+WEEK = (
+    f"week 3 Larch Bay\n    date 2026-09-19\n    openers\n        {CALL}\n        {QUADS}\n"
+    f"    situation red zone\n        {WHEEL}\n    wristband Skill for Q, R\n"
+    f"    scout Tuesday\n        {CALL} against Base\n"
+    f"    period Team, 10 minutes, thud, Tuesday\n        openers\n"
+    f"        {WHEEL} against Base, 3 reps\n"
+)
+
+
+def session(text: str) -> Session:
+    return Session((*base(), Source("week.play", text)), "book")
+
+
+def worked(text: str) -> Week:
+    (planned,) = session(text).weeks
+    assert planned.plan is not None, planned.found
+    calls = (*planned.plan.calls, *planned.plan.practised)
+    return work_out(planned.plan, {}, dict.fromkeys(calls, 7), ems())
+
+
+def folder(at: Path, text: str) -> Path:
+    book = at / "book"
+    book.mkdir()
+    for source in (*base(), Source("base/week.play", text)):
+        (book / Path(source.name).name).write_text(source.text, "utf-8")
+    return book
+
+
+def test_a_moved_call_changes_its_two_lists_and_nothing_else() -> None:
+    """The sheet's two lists and the index line of the call; no number, band, card or other line."""
+    was = worked(WEEK)
+    # A week moves what it takes over, so the moved week is written out.
+    written = WEEK.replace(f"        {QUADS}\n", "").replace(
+        f"        {WHEEL}\n    wrist", f"        {WHEEL}\n        {QUADS}\n    wrist"
+    )
+    now = worked(written)
+    before = {title: rows for title, _, rows in sheet_rows(was)}
+    after = {title: rows for title, _, rows in sheet_rows(now)}
+    assert {title for title in before if before[title] != after[title]} == {"Openers", "Red zone"}
+
+    def numbers(rows: tuple[SheetRow, ...]) -> dict[str, str]:
+        return {row.call: row.number for row in rows}
+
+    assert numbers(before["Openers"]) | numbers(before["Red zone"]) == numbers(
+        after["Openers"]
+    ) | numbers(after["Red zone"])
+    old, new = ({line.call: line for line in index_lines(w)} for w in (was, now))
+    changed: list[WeekIndexLine] = [new[call] for call in new if new[call] != old[call]]
+    assert [(line.call, line.situations) for line in changed] == [(QUADS, "Red zone")]
+    assert [e.number for e in sorted(was.entries, key=lambda e: e.call)] == [
+        e.number for e in sorted(now.entries, key=lambda e: e.call)
+    ]
+    how = Printing(load_theme())
+    first, second = (week_papers(w, how, ("bands", "scout")).files for w in (was, now))
+    assert first == second
+
+
+def test_the_printed_sheet_holds_every_row() -> None:
+    """Each call stands behind its number and before its page, in the words of the PDF itself."""
+    week = bundled_week(HERONS, 5)
+    made = week_papers(week, Printing(load_theme(), sides=2), ("sheet",))
+    document = pdfium.PdfDocument(made.files["call-sheet.pdf"])
+    words = " ".join(
+        " ".join(page.get_textpage().get_text_bounded().split()) for page in document
+    ).replace(" ", "")
+    for _, _, rows in sheet_rows(week):
+        for row in rows:
+            assert f"{row.number}{row.call}".replace(" ", "") in words, row
+    assert "Playclock:20seconds" in words
+
+
+def test_the_pages_are_those_that_the_book_prints() -> None:
+    """Each call is looked up on the page of the printed book that the week names."""
+    compiled = session(WEEK)
+    (planned,) = compiled.weeks
+    assert planned.plan is not None
+    made = made_week(compiled, planned.plan, load_theme(), parts=("data",))
+    told = csv.DictReader(io.StringIO(made.files["data/index.csv"].decode(), newline=""))
+    from stemline.results import made_book
+
+    assert compiled.season is not None
+    files = made_book(
+        compiled, compiled.season, "", "", "letter", load_theme(), lambda done, of: None
+    )
+    book = pdfium.PdfDocument(files["book.pdf"])
+    texts = [" ".join(page.get_textpage().get_text_bounded().split()) for page in book]
+    for row in told:
+        page = texts[int(row["page"]) - 1]
+        short = row["call"].removeprefix("Three Two Right ").removeprefix("Quads Right ")
+        assert row["call"] in page or short in page, (row, page[:300])
+
+
+def test_the_command_says_what_it_made_and_how_many_to_print(tmp_path: Path) -> None:
+    book = folder(tmp_path, WEEK)
+    result = CliRunner().invoke(main, ["week", str(book), "3", "--no-pages"])
+    assert result.exit_code == 0, result.output
+    out = book / "build" / "week-3"
+    assert {f.name for f in out.iterdir() if f.name != HELD.split("/")[0]} == {
+        "call-sheet.pdf", "wristbands.pdf", "scout-cards.pdf", "practice-script.pdf",
+        "call-index.pdf", "data",
+    }  # fmt: skip
+    last = result.output.strip().splitlines()[-1]
+    assert last.endswith(
+        "call sheet: 1 side; wristbands: 1 sheet (2 Skill); scout cards: 2 sheets; "
+        "script: 1 practice; index: 3 calls; data: 5 files"
+    )
+    assert len(pdfium.PdfDocument(out / "scout-cards.pdf")) == 2
+    data = json.loads((out / "data" / "week.json").read_text("utf-8"))
+    assert data["opponent"] == "Larch Bay"
+
+
+def test_an_error_leaves_the_last_good_papers_whole(tmp_path: Path) -> None:
+    book = folder(tmp_path, WEEK)
+    assert CliRunner().invoke(main, ["week", str(book), "3", "--no-pages"]).exit_code == 0
+    out = book / "build" / "week-3"
+    before = {f: f.read_bytes() for f in out.rglob("*") if f.is_file()}
+    empty = WEEK.replace("for Q, R\n", "for Q, R\n        holds goal line\n")
+    for code, wrong in (("E602", WEEK.replace(QUADS, "Quads Right Crosers")), ("E993", empty)):
+        (book / "week.play").write_text(wrong, "utf-8")
+        result = CliRunner().invoke(main, ["week", str(book), "3", "--no-pages"])
+        assert result.exit_code == 1 and code in result.output, result.output
+        assert {f: f.read_bytes() for f in out.rglob("*") if f.is_file()} == before
+
+
+@pytest.mark.parametrize(("arguments", "code"), [(["4"], 1), (["3", "--only", "sheets"], 2)])
+def test_a_week_or_part_that_is_not_there(tmp_path: Path, arguments: list[str], code: int) -> None:
+    result = CliRunner().invoke(main, ["week", str(folder(tmp_path, WEEK)), *arguments])
+    assert result.exit_code == code and not (tmp_path / "book" / "build").exists()
+
+
+@pytest.mark.parametrize("part", PARTS)
+def test_each_part_alone_is_the_same_as_among_all(part: str) -> None:
+    week, how = worked(WEEK), Printing(load_theme())
+    whole = week_papers(week, how).files
+    alone = week_papers(week, how, (part,)).files
+    assert alone and all(whole[name] == data for name, data in alone.items())
