@@ -41,7 +41,7 @@ from stemline.session import Session, no_collecting
 from stemline.source import Span
 from stemline.theme import Size, Theme
 from stemline.week.planning import Planned
-from stemline.week.week import Plan
+from stemline.week.week_values import Plan
 from stemline.week.working_out import last_numbers, work_out
 
 __all__ = [

@@ -43,7 +43,7 @@ from stemline.source import Source
 from stemline.syntax.parser import parse
 from stemline.syntax.tree import Document
 from stemline.week.facing import face
-from stemline.week.planning import Asked, Planned, plan_weeks, with_opponents
+from stemline.week.planning import AskedOfSession, Planned, plan_weeks, with_opponents
 
 
 @contextmanager
@@ -283,7 +283,9 @@ class Session:
         if self.book is None or not self.book.weeks:
             return ()
         orders = self.calls.by_name
-        return plan_weeks(Asked(self.book, orders, self._page_of, self._run_from, self.expander))
+        return plan_weeks(
+            AskedOfSession(self.book, orders, self._page_of, self._run_from, self.expander)
+        )
 
     @no_collecting()
     def pressed(self, planned: Iterable[Planned]) -> tuple[Diagnostic, ...]:

@@ -17,6 +17,9 @@ OF_NO_SHORT_TEXT = {
     "a text as long as a bound": {"W104", "E140", "E141", "E142", "E143", "E144", "E145"},
     "what a command was asked for": {"E603", "E604", "E605", "E606"},
     "files of a theme": {"E905", "E907", *(f"E{n}" for n in range(911, 919))},
+    "a week that fits on no page, or is worked out on paper": {
+        *("E976", "E989", "W990", "E996", "W996", "E997"),
+    },
     "the place where output goes": {f"E{n}" for n in range(951, 961)},
 }
 

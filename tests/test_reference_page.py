@@ -13,8 +13,8 @@ from stemline.diagnostics.render import render
 from stemline.football.blocking.block_names import BLOCKS, DEFENDERS, PROTECTIONS
 from stemline.football.blocking.run_rules import MEANINGS
 from stemline.football.blocking.run_rules import BlockWay as RunWay
-from stemline.football.contact import GROUPS as PRACTICE_GROUPS
-from stemline.football.contact import HitLevel
+from stemline.football.contact_limits import GROUPS as PRACTICE_GROUPS
+from stemline.football.contact_limits import HitLevel
 from stemline.football.defence.techniques import GAPS, LINEBACKERS, TECHNIQUES, Shade
 from stemline.football.defence.techniques import WORDS as TECHNIQUE_WORDS
 from stemline.football.field import BallSpot
@@ -30,7 +30,7 @@ from stemline.playbook.concepts import Keep
 from stemline.playbook.look_definitions import LookSide
 from stemline.playbook.protection_definitions import SlideWay
 from stemline.playbook.said import SideWord
-from stemline.playbook.weeks import TEMPOS
+from stemline.playbook.week_definitions import TEMPOS
 from stemline.read.league import NAMES as LEAGUE
 from stemline.read.league import NO_LIMIT
 from stemline.read.read_concepts import CLAIMS, PICKS

@@ -25,11 +25,11 @@ def compare(
 
     Exit codes as a diff tool's: 0 the same, 1 different, 2 trouble.
     """
-    from stemline.commands.comparing import both_sides, print_lines
+    from stemline.commands.both_sides import both_sides, print_lines
 
     found = both_sides(old, new, folder)
     if as_json:
-        from stemline.compare.plain_data import as_text
+        from stemline.compare.as_data import as_text
 
         click.echo(as_text(found))
     else:

@@ -16,9 +16,9 @@ from stemline.commands.options import FOLDER
 @click.option("--who", is_flag=True, help="And who wrote it so.")
 def history(folder: Path, name: str, lines: bool, who: bool) -> None:
     """Every revision of FOLDER that changed what is called NAME, and what it changed."""
-    from stemline.commands.comparing import print_lines
+    from stemline.commands.both_sides import print_lines
+    from stemline.compare.through_time import Revision, standing, turns
     from stemline.compare.told import ToldLine, standing_lines, turn_lines
-    from stemline.compare.tracing import Revision, standing, turns
     from stemline.diagnostics.nearest import nearest
     from stemline.outside.project import earlier_texts
     from stemline.syntax.parser import parse

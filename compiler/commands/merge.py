@@ -23,7 +23,7 @@ def merge(base: Path, ours: Path, theirs: Path, marks: int, name: str) -> None:
     from stemline.diagnostics.render import render
     from stemline.outside.file import write_file
     from stemline.outside.texts import read_one
-    from stemline.syntax.merging import merge as merged
+    from stemline.syntax.joining import merge as merged
     from stemline.syntax.parser import parse
 
     trees = []

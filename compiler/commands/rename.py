@@ -10,7 +10,7 @@ import click
 from stemline.commands.options import FOLDER
 
 if TYPE_CHECKING:
-    from stemline.compare.renaming import Target
+    from stemline.compare.renaming import RenameTarget
     from stemline.session import Session
 
 
@@ -69,7 +69,7 @@ def rename(folder: Path, old: str, new: str, kind: str, owner: str, yes: bool) -
     click.echo(f"{target.title} is called {new}: {how_many(lines, 'line')}")
 
 
-def _one(found: list[Target], session: Session, old: str) -> Target:
+def _one(found: list[RenameTarget], session: Session, old: str) -> RenameTarget:
     """The one thing that is meant; the reasons where there is none or more."""
     from stemline.compare.renaming import names
     from stemline.diagnostics.nearest import nearest

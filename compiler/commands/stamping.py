@@ -11,7 +11,15 @@ from typing import TYPE_CHECKING
 from stemline.outside.cache import place
 from stemline.outside.folder import standing
 from stemline.outside.project import read_files, revision
-from stemline.outside.stamp import Asked, Ingredients, LastBuild, files_of, keep, sealed, unchanged
+from stemline.outside.stamp import (
+    GoalAsked,
+    Ingredients,
+    LastBuild,
+    files_of,
+    keep,
+    sealed,
+    unchanged,
+)
 
 if TYPE_CHECKING:
     from stemline.outside.texts import Files
@@ -34,7 +42,7 @@ class Stamping:
         except OSError:  # the folder where the coach stands is gone
             home, goal, here, cached = "", "", "", False
         told = (str(folder), home, str(target), goal, here if theme else "", theme, *options)
-        self._asked = Asked(place("stamps") if cached else None, Path(goal), told)
+        self._asked = GoalAsked(place("stamps") if cached else None, Path(goal), told)
         self._before: Ingredients | None = None
 
     def unchanged(self) -> LastBuild | None:

@@ -18,7 +18,7 @@ from stemline.compare.comparison import (
     Family,
 )
 from stemline.compare.definitions import Definition, SaidLine, definitions
-from stemline.compare.lines import LineChange, line_changes
+from stemline.compare.line_changes import LineChange, line_changes
 from stemline.compare.reach import Reach
 from stemline.compare.renames import Matched, matched
 from stemline.describe.changes import changes, order_changes

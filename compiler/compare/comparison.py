@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from stemline.compare.definitions import Definition
-from stemline.compare.lines import LineChange
+from stemline.compare.line_changes import LineChange
 from stemline.describe.changes import PlayChange
 from stemline.football.play import Play
 

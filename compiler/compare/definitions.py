@@ -7,11 +7,11 @@ margins, the comments, capital letters of names, and subjects gathered on one li
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from stemline.source import Span
 from stemline.syntax.tree import Block, Document, Fact, Mark, Series, Value, items
-from stemline.syntax.writing import written
+from stemline.syntax.writing import written, written_fact
 
 _GATHERED = {
     "dress": frozenset({"in", "with", "to", "motion", "from"}),
@@ -120,6 +120,12 @@ def _definition(block: Block) -> Definition:
 
 def _lines(kind: str, fact: Fact) -> Iterator[SaidLine]:
     guard = _guard(fact.guard)
+    if fact.rows:
+        opener = written_fact(replace(fact, rows=()))
+        for row in fact.rows:
+            verb = row.key
+            yield SaidLine(opener, verb, written(row.value), _guard(row.guard), row.span)
+        return
     if fact.label is not None:
         word = fact.label.word
         gathered = word in _GATHERED.get(kind, ())

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from stemline.compare.definitions import Definition, DefinitionKey
-from stemline.compare.lines import Renamed, renamed_line, renamed_roles
+from stemline.compare.line_changes import Renamed, renamed_line, renamed_roles
 from stemline.compare.matching import ALIKE, best_pairs, likeness
 
 _OWNED = ("tag", "dress")

@@ -43,7 +43,7 @@ _USES: Mapping[tuple[str, str], frozenset[str]] = {
 
 
 @dataclass(frozen=True)
-class Target:
+class RenameTarget:
     """What is to be renamed: a definition, or a role (``kind`` "role") of ``owner``."""
 
     kind: str
@@ -56,21 +56,21 @@ class Target:
         return f"{self.kind} {self.name}" + (f"{of}{self.owner}" if self.owner else "")
 
 
-def targets(trees: Iterable[Document], name: str) -> tuple[Target, ...]:
+def targets(trees: Iterable[Document], name: str) -> tuple[RenameTarget, ...]:
     """Everything of this name, however its letters are."""
     asked = name.casefold()
-    found: dict[Target, None] = {}
+    found: dict[RenameTarget, None] = {}
     for tree in trees:
         for block in tree.blocks:
             called = block.name.text
             owner = block.join("for")
             if block.kind in _KINDS and called.casefold() == asked:
-                found[Target(block.kind, called, owner.text if owner else "")] = None
+                found[RenameTarget(block.kind, called, owner.text if owner else "")] = None
             if block.kind in (*_CONCEPTS, "protection"):
                 for fact in block.facts:
                     for subject in fact.subject:
                         if fact.key == "is" and subject.text.casefold() == asked:
-                            found[Target("role", subject.text, called)] = None
+                            found[RenameTarget("role", subject.text, called)] = None
     return tuple(found)
 
 
@@ -85,7 +85,7 @@ def names(trees: Iterable[Document]) -> frozenset[str]:
     return frozenset(found)
 
 
-def renamed(trees: Sequence[Document], target: Target, new: str) -> tuple[Source, ...]:
+def renamed(trees: Sequence[Document], target: RenameTarget, new: str) -> tuple[Source, ...]:
     """The texts with the new name in the place of the old one."""
     family, longer = _family(trees, target), _longer(trees, target)
     return tuple(
@@ -97,7 +97,7 @@ def renamed(trees: Sequence[Document], target: Target, new: str) -> tuple[Source
     )
 
 
-def _longer(trees: Sequence[Document], target: Target) -> tuple[tuple[str, ...], ...]:
+def _longer(trees: Sequence[Document], target: RenameTarget) -> tuple[tuple[str, ...], ...]:
     """Names that hold the target's own, as words: where one of them stands, it is not meant."""
     words = tuple(target.name.casefold().split())
     all_names = (tuple(name.casefold().split()) for name in names(trees))
@@ -109,7 +109,7 @@ def _longer(trees: Sequence[Document], target: Target) -> tuple[tuple[str, ...],
     )
 
 
-def _family(trees: Sequence[Document], target: Target) -> frozenset[str]:
+def _family(trees: Sequence[Document], target: RenameTarget) -> frozenset[str]:
     """The concepts whose lines know the roles of the target's owner: itself, what extends it."""
     family = {target.owner.casefold()}
     grown = True
@@ -126,7 +126,10 @@ def _family(trees: Sequence[Document], target: Target) -> frozenset[str]:
 
 
 def _spans(
-    tree: Document, target: Target, family: frozenset[str], longer: tuple[tuple[str, ...], ...]
+    tree: Document,
+    target: RenameTarget,
+    family: frozenset[str],
+    longer: tuple[tuple[str, ...], ...],
 ) -> Iterator[Span]:
     words = tuple(target.name.casefold().split())
     for block in tree.blocks:
@@ -147,7 +150,7 @@ def _knows_roles(block: Block, family: frozenset[str]) -> bool:
     return block.kind in (*_CONCEPTS, "protection", "tag") and name.casefold() in family
 
 
-def _header(block: Block, target: Target, words: tuple[str, ...]) -> Iterator[Span]:
+def _header(block: Block, target: RenameTarget, words: tuple[str, ...]) -> Iterator[Span]:
     """The definition's own name, and the headers that name it."""
     owner = block.join("for")
     concept = target.kind in _CONCEPTS
@@ -167,7 +170,7 @@ def _header(block: Block, target: Target, words: tuple[str, ...]) -> Iterator[Sp
 def _used(
     block: Block,
     fact: Fact,
-    target: Target,
+    target: RenameTarget,
     words: tuple[str, ...],
     longer: tuple[tuple[str, ...], ...],
 ) -> Iterator[Span]:

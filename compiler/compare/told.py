@@ -14,8 +14,8 @@ from stemline.compare.comparison import (
 )
 from stemline.compare.definitions import SaidLine
 from stemline.compare.following import NO_ANSWER
-from stemline.compare.lines import LineChange
-from stemline.compare.tracing import Standing, Turn
+from stemline.compare.line_changes import LineChange
+from stemline.compare.through_time import LineStanding, RevisionTurn
 from stemline.diagnostics.in_words import how_many, together
 from stemline.football.play import Play
 
@@ -259,7 +259,7 @@ def _for_man(found: Comparison, man: str) -> Iterator[ToldLine]:
             yield from (ToldLine("gone", f"{_INDENT}{concept}: {job}") for concept, job in row.gone)
 
 
-def turn_lines(rows: Sequence[Turn], who: bool) -> Iterator[ToldLine]:
+def turn_lines(rows: Sequence[RevisionTurn], who: bool) -> Iterator[ToldLine]:
     """A definition's history, oldest first: a revision, and what it changed."""
     for revision, here in groupby(rows, key=lambda turn: turn.revision):
         by = f", {revision.who}" if who else ""
@@ -268,7 +268,7 @@ def turn_lines(rows: Sequence[Turn], who: bool) -> Iterator[ToldLine]:
             yield from _turn(turn)
 
 
-def _turn(turn: Turn) -> Iterator[ToldLine]:
+def _turn(turn: RevisionTurn) -> Iterator[ToldLine]:
     one = turn.now or turn.was
     assert one is not None, "a turn has a side"
     if turn.was is None:
@@ -284,7 +284,7 @@ def _turn(turn: Turn) -> Iterator[ToldLine]:
         yield from (ToldLine(kind, _INDENT + text) for kind, text in _line(line))
 
 
-def standing_lines(rows: Iterable[Standing], who: bool) -> Iterator[ToldLine]:
+def standing_lines(rows: Iterable[LineStanding], who: bool) -> Iterator[ToldLine]:
     """Each line with the day since which it stands."""
     for row in rows:
         by = f" {row.since.who}" if who else ""

@@ -16,7 +16,7 @@ from datetime import UTC, datetime
 from typing import Any
 
 from stemline.book.content.book import Book
-from stemline.book.layout.plans import Plan, plans
+from stemline.book.layout.plans import PagePlan, plans
 from stemline.diagnostics.catalogue.themes import E916
 from stemline.emit.engine_log import PictureFailed, heard
 from stemline.emit.fetch import Refused, answer
@@ -69,7 +69,9 @@ def page_list(
         engine = _Engine(_weasyprint(), gallery, theme)
         with engine.minded():
             document, _ = _fitted(engine, book, gallery, theme, memory)
-            return json.dumps(dict(stands_on(document))).encode()
+            return json.dumps(
+                {id_: pages[0] for id_, pages in stands_on(document).items()}
+            ).encode()
 
 
 def pages_pdf(html: str, gallery: Gallery, theme: Theme, date: str) -> bytes:
@@ -121,7 +123,7 @@ def _fitted(
         engine.lay_out, memory if theme.bundled else None
     )
     better = plans(book, heights, gallery.heights)
-    plan: Plan | None = next(better)
+    plan: PagePlan | None = next(better)
     while plan is not None:
         html = book_html(book, gallery, plan.layout, theme, plan.front, plan.numbers)
         document = engine.lay_out(html)

@@ -41,7 +41,7 @@ class LastBuild:
 
 
 @dataclass(frozen=True)
-class Asked:
+class GoalAsked:
     """What a build was asked for: where it writes, and each option as it was given.
 
     ``place`` is where stamps are kept, None for nowhere.
@@ -55,7 +55,7 @@ class Asked:
 class Ingredients:
     """All that the bytes of a build hang on, as it is at this moment, but its theme's folders."""
 
-    def __init__(self, asked: Asked, texts: Files, revision: tuple[str, str]) -> None:
+    def __init__(self, asked: GoalAsked, texts: Files, revision: tuple[str, str]) -> None:
         said = [each for source in texts.sources for each in (source.name, source.text)]
         held = (
             now_there(), bundled(), surroundings(), asked.options, revision, repr(texts.found), said
@@ -66,7 +66,7 @@ class Ingredients:
 
 
 def unchanged(
-    asked: Asked, made_of: Ingredients, standing: Mapping[str, str] | None
+    asked: GoalAsked, made_of: Ingredients, standing: Mapping[str, str] | None
 ) -> LastBuild | None:
     """What the last build of this said, where nothing has changed since; ``standing`` is what lies
     in its folder, None where that is not as it was written."""
@@ -87,7 +87,7 @@ def unchanged(
 
 
 def keep(
-    asked: Asked,
+    asked: GoalAsked,
     made_of: Ingredients,
     folders: Mapping[str, str],
     files: Mapping[str, str],
@@ -137,7 +137,7 @@ def files_of(folder: Path) -> dict[str, str] | None:
     return found
 
 
-def _file(asked: Asked) -> Path | None:
+def _file(asked: GoalAsked) -> Path | None:
     if asked.place is None:
         return None
     name = hashlib.sha256(str(asked.target).encode("utf-8", "surrogatepass")).hexdigest()[:16]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from stemline.football.contact import ContactLimit
+from stemline.football.contact_limits import ContactLimit
 from stemline.football.offence.strokes import Route
 from stemline.football.rulebook.codes import Code
 from stemline.football.timing.levels import HIGH_SCHOOL, PlayingLevel
@@ -14,7 +14,7 @@ from stemline.playbook.dress_ups import Dress
 from stemline.playbook.formations import Formation, MotionDef, Person
 from stemline.playbook.look_definitions import BASE_FRONT, LookDef
 from stemline.playbook.protection_definitions import Protection
-from stemline.playbook.weeks import WeekDef
+from stemline.playbook.week_definitions import WeekDef
 from stemline.source import NOWHERE, Span
 
 

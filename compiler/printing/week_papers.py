@@ -31,7 +31,7 @@ from stemline.week.call_sheet import Ems, NotFitting, lay_out
 from stemline.week.index_of import index_lines
 from stemline.week.plain_data import data_files
 from stemline.week.scripting import ScriptPeriod, card_key, card_numbers, script_of, shown_rows
-from stemline.week.week import PlanRow, Week
+from stemline.week.week_values import PlanRow, Week
 
 PARTS = ("sheet", "bands", "scout", "script", "index", "data")
 """What is made, by the words a coach asks for it with."""

@@ -20,7 +20,7 @@ from stemline.playbook.look_definitions import LookDef
 from stemline.playbook.playbook import Playbook, Settings
 from stemline.playbook.protection_definitions import Protection
 from stemline.playbook.run_definitions import CARRIER
-from stemline.playbook.weeks import WeekDef
+from stemline.playbook.week_definitions import WeekDef
 from stemline.read.name_table import Blocks, name_key
 from stemline.read.read_concepts import CENTRE, Scope, read_body, read_decide, subject_name
 from stemline.read.read_dresses import KnownNames, read_dress

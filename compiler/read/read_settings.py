@@ -21,7 +21,7 @@ from stemline.diagnostics.catalogue.names import (
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.in_words import either
 from stemline.diagnostics.nearest import nearest
-from stemline.football.contact import ContactLimit
+from stemline.football.contact_limits import ContactLimit
 from stemline.football.rulebook.codes import CODES
 from stemline.football.timing.levels import LEVELS, level_for
 from stemline.playbook.playbook import Settings

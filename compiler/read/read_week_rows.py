@@ -8,9 +8,9 @@ from stemline.diagnostics.catalogue.football import E402
 from stemline.diagnostics.catalogue.weeks import E973, E980, E982, E983, E984, E985, W983
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.nearest import nearest
-from stemline.football.contact import DAYS, GROUPS, LEVELS, HitLevel
+from stemline.football.contact_limits import DAYS, GROUPS, LEVELS, HitLevel
 from stemline.football.field import BallSpot
-from stemline.playbook.weeks import (
+from stemline.playbook.week_definitions import (
     TEMPOS,
     BandDef,
     HeldSituation,

@@ -11,9 +11,9 @@ from stemline.diagnostics.catalogue.forms import E223
 from stemline.diagnostics.catalogue.weeks import E970, E976, E977, E978, E979, E980, W974
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.nearest import nearest
-from stemline.football.contact import DAYS
+from stemline.football.contact_limits import DAYS
 from stemline.football.situations import Situation
-from stemline.playbook.weeks import (
+from stemline.playbook.week_definitions import (
     BandDef,
     DropDef,
     ListDef,

@@ -17,18 +17,20 @@ MARGIN = "    "
 
 def formatted(tree: Document) -> str:
     """The text of ``tree`` in its canonical layout; it ends with one line break."""
-    lines = [_Line(text) for text in tree.source.lines]
+    lines = [_LaidLine(text) for text in tree.source.lines]
     for block in tree.blocks:
         _put(lines, block.span.line, _header(block), header=True)
         for fact in block.facts:
             _put(lines, fact.span.line, MARGIN + written_fact(fact))
+            for row in fact.rows:
+                _put(lines, row.span.line, 2 * MARGIN + written_fact(row))
     for comment in tree.comments:
         _comment(lines, comment)
     _settle_comments(lines)
     return "".join(f"{line}\n" for line in _spaced(lines))
 
 
-class _Line:
+class _LaidLine:
     """A line on its way: what it says, the comment at its end, what it is."""
 
     def __init__(self, text: str) -> None:
@@ -48,12 +50,12 @@ def _header(block: Block) -> str:
     return " ".join((block.kind, written(block.name), *joins))
 
 
-def _put(lines: list[_Line], number: int, text: str, header: bool = False) -> None:
+def _put(lines: list[_LaidLine], number: int, text: str, header: bool = False) -> None:
     line = lines[number - 1]
     line.text, line.header, line.inner = text, header, not header
 
 
-def _comment(lines: list[_Line], comment: Comment) -> None:
+def _comment(lines: list[_LaidLine], comment: Comment) -> None:
     line = lines[comment.span.line - 1]
     if comment.own_line:
         line.text, line.comment = comment.text, True
@@ -63,20 +65,27 @@ def _comment(lines: list[_Line], comment: Comment) -> None:
         line.behind = ""
 
 
-def _settle_comments(lines: list[_Line]) -> None:
+def _settle_comments(lines: list[_LaidLine]) -> None:
     """A comment goes with what follows it: into the margin before a line, out of it before a
     header. At the end of a block its own margin says where it belongs."""
-    follows: _Line | None = None
+    follows: _LaidLine | None = None
     for line in reversed(lines):
         if line.comment:
             if follows is not None and not follows.header:
                 line.inner = follows.inner
-            line.text = (MARGIN if line.inner else "") + line.text.strip()
+            line.text = (_margin(follows) if line.inner else "") + line.text.strip()
         elif line.text:
             follows = line
 
 
-def _spaced(lines: list[_Line]) -> Iterator[str]:
+def _margin(follows: _LaidLine | None) -> str:
+    """The margin of a comment inside a block: a row's where a row follows."""
+    if follows is None or follows.header or not follows.inner:
+        return MARGIN
+    return follows.text[: len(follows.text) - len(follows.text.lstrip())]
+
+
+def _spaced(lines: list[_LaidLine]) -> Iterator[str]:
     """One blank line before a block and its comment; elsewhere one where there were any, but none
     behind a header."""
     kept = [line for line in lines if line.text]
@@ -95,7 +104,7 @@ def _spaced(lines: list[_Line]) -> Iterator[str]:
         yield line.whole
 
 
-def _parts(kept: list[_Line], n: int, blank: bool) -> bool:
+def _parts(kept: list[_LaidLine], n: int, blank: bool) -> bool:
     """Whether a blank line stands before the line at ``n``."""
     line, above = kept[n], kept[n - 1]
     if line.inner:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from stemline.week.call_sheet import PAPERS, Ems
 from stemline.week.shorts import shortened
-from stemline.week.week import Plan, PlanBand, Week
+from stemline.week.week_values import Plan, PlanBand, Week
 
 WARNED, REFUSED = 7.0, 6.0
 """Points under which a card is warned of, and refused: many staffs go to 6 or 7 points for 40 calls

@@ -12,7 +12,7 @@ from math import ceil, pi, tan
 
 from stemline.football.field import BallSpot
 from stemline.week.wanting import left_empty
-from stemline.week.week import PlanRow, Week
+from stemline.week.week_values import PlanRow, Week
 
 Ems = Callable[[str, str], float]
 """How wide words are in a face of the theme, in ems."""

@@ -14,7 +14,7 @@ from stemline.football.field import BallSpot
 from stemline.football.timing.answers import answer
 from stemline.football.timing.levels import PlayingLevel
 from stemline.resolve.expand import Expander, Order
-from stemline.week.week import Plan, PlanRow
+from stemline.week.week_values import Plan, PlanRow
 
 _NAMED = 2
 """Calls that a message names before it counts the others."""

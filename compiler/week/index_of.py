@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from stemline.week.week import Week
+from stemline.week.week_values import Week
 
 
 @dataclass(frozen=True)

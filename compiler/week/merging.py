@@ -12,7 +12,7 @@ from stemline.diagnostics.catalogue.weeks import E991, E992, E993
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.nearest import nearest
 from stemline.football.situations import Situation
-from stemline.playbook.weeks import (
+from stemline.playbook.week_definitions import (
     BandDef,
     DropDef,
     ListDef,

@@ -15,7 +15,7 @@ from typing import Any
 from stemline.football.play import Assignment, Play
 from stemline.week.index_of import index_lines
 from stemline.week.scripting import script_of
-from stemline.week.week import PlanBand, PlanRow, Week
+from stemline.week.week_values import PlanBand, PlanRow, Week
 
 VERSION = 1
 SCHEMA = "week.schema.json"

@@ -24,24 +24,23 @@ from stemline.diagnostics.catalogue.weeks import (
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.in_words import either
 from stemline.diagnostics.nearest import nearest
-from stemline.football.contact import contact_limit
+from stemline.football.contact_limits import contact_limit
 from stemline.football.field import BallSpot
 from stemline.football.play import Play
 from stemline.football.rulebook.rules import Certainty, Known
 from stemline.football.situations import Situation, misfits
 from stemline.playbook.concepts import Body, Concept
 from stemline.playbook.playbook import Playbook
-from stemline.playbook.weeks import BandDef, Named, RowDef, WeekDef
+from stemline.playbook.week_definitions import BandDef, Named, RowDef, WeekDef
 from stemline.read.read_guards import CONDITION_WORDS
 from stemline.resolve.call_reading import read_call
 from stemline.resolve.expand import Expander, Order
 from stemline.source import Span
 from stemline.week.merging import KnownRow, Merged, in_order, merged
-from stemline.week.numbers import check_kept
 from stemline.week.practising import check_contact, check_practised
 from stemline.week.shorts import check_shorts
 from stemline.week.wanting import check_left_empty
-from stemline.week.week import (
+from stemline.week.week_values import (
     Plan,
     PlanBand,
     PlanList,
@@ -50,6 +49,7 @@ from stemline.week.week import (
     PlanRow,
     PlanScout,
 )
+from stemline.week.wristband_numbers import check_kept
 
 RunFrom = Callable[[Order, BallSpot], Sequence[Diagnostic]]
 """What is wrong with a call run from a spot."""
@@ -67,7 +67,7 @@ class Planned:
 
 
 @dataclass(frozen=True)
-class Asked:
+class AskedOfSession:
     """What planning asks of the playbook: its calls by how they are spoken, the play of each,
     whether it can be run from a spot, and a maker of plays that knows the opponents' looks too."""
 
@@ -83,7 +83,7 @@ def with_opponents(book: Playbook) -> Playbook:
     return replace(book, looks={**book.looks, **book.week_looks}) if book.week_looks else book
 
 
-def plan_weeks(asked: Asked) -> tuple[Planned, ...]:
+def plan_weeks(asked: AskedOfSession) -> tuple[Planned, ...]:
     """Every week of the playbook, in the order of their numbers."""
     weeks = sorted(asked.book.weeks.values(), key=lambda week: week.number)
     known: dict[int, tuple[WeekDef, Merged]] = {}
@@ -116,7 +116,7 @@ def plan_weeks(asked: Asked) -> tuple[Planned, ...]:
 class _Planner:
     """Makes the plan of one week; what is wrong is told where the week's own text says it."""
 
-    def __init__(self, asked: Asked, week: WeekDef) -> None:
+    def __init__(self, asked: AskedOfSession, week: WeekDef) -> None:
         self._asked = asked
         self._book = asked.book
         self._code = asked.book.settings.code

@@ -8,9 +8,9 @@ from itertools import pairwise
 
 from stemline.diagnostics.catalogue.weeks import W991, W993, W994
 from stemline.diagnostics.diagnostic import Diagnostic
-from stemline.football.contact import DAYS, GROUPS
+from stemline.football.contact_limits import DAYS, GROUPS
 from stemline.source import Span
-from stemline.week.week import Plan, PlanPeriod
+from stemline.week.week_values import Plan, PlanPeriod
 
 EVERYBODY = "the team"
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from stemline.week.call_sheet import spot_letter
 from stemline.week.practising import EVERYBODY, contact_minutes, day_place
-from stemline.week.week import PlanPeriod, PlanRow, Week
+from stemline.week.week_values import PlanPeriod, PlanRow, Week
 
 SECONDS = {"fast": 22, "normal": 40, "slow": 40, "look": 30, "freeze": 30}
 """Seconds from one rep to the next: 20 to 25 without a huddle, 35 to 45 with one; common practice,

@@ -12,7 +12,7 @@ from stemline.diagnostics.catalogue.weeks import E994
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.play import Call
 from stemline.source import Span
-from stemline.week.week import Plan
+from stemline.week.week_values import Plan
 
 _LETTERS = 4
 """Letters of a word that are left of a name of one word."""

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from stemline.diagnostics.catalogue.weeks import W992
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.situations import needed, serves
-from stemline.week.week import Plan
+from stemline.week.week_values import Plan
 
 _BEGUN = 5
 """Situations from which on a plan is held to be one."""

@@ -6,8 +6,8 @@ from collections.abc import Iterable, Mapping
 
 from stemline.week.bands import shorts_for
 from stemline.week.call_sheet import Ems
-from stemline.week.numbers import numbers_of
-from stemline.week.week import Plan, Week, entries_of
+from stemline.week.week_values import Plan, Week, entries_of
+from stemline.week.wristband_numbers import numbers_of
 
 
 def last_numbers(plans: Iterable[Plan], before: int) -> dict[str, int]:

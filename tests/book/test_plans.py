@@ -10,7 +10,7 @@ from sample_season import sample_season
 
 from stemline.book.content.book import Book, Edition, make_book
 from stemline.book.layout.numbering import OPENING
-from stemline.book.layout.plans import SLACKS, Heights, Plan, plans
+from stemline.book.layout.plans import SLACKS, Heights, PagePlan, plans
 
 
 @pytest.fixture(scope="module")
@@ -28,7 +28,7 @@ def heights() -> Heights:
     return defaultdict(lambda: 90.0, {f"{each} pages": 1.0 for each in OPENING})
 
 
-def as_planned(plan: Plan) -> dict[str, list[int]]:
+def as_planned(plan: PagePlan) -> dict[str, list[int]]:
     stands = {id_: [number] for id_, number in plan.numbers.items()}
     for id_, how in plan.layout.items():
         first = plan.numbers[id_]

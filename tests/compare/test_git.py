@@ -12,7 +12,7 @@ import pytest
 
 from stemline.outside.git_settings import install, remove
 from stemline.source import Source
-from stemline.syntax.merging import merge
+from stemline.syntax.joining import merge
 from stemline.syntax.parser import parse
 
 BASE = """\

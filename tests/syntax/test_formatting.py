@@ -50,7 +50,7 @@ def _spoiled(text: str, draw: random.Random) -> str:
     margin = draw.choice(("  ", "    ", "        "))
     spoiled = "\n".join(lines()) + "\n" * draw.randint(0, 3)
     return "\n".join(
-        margin + line.lstrip() if line[:1] == " " and line.strip() else line
+        margin * ((len(line) - len(line.lstrip())) // 4) + line.lstrip() if line.strip() else line
         for line in spoiled.split("\n")
     )
 

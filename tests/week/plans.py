@@ -8,7 +8,7 @@ from random import Random
 
 from gate.pictures import PLAYBOOKS
 
-from stemline.football.contact import HitLevel
+from stemline.football.contact_limits import HitLevel
 from stemline.football.field import BallSpot
 from stemline.football.situations import needed
 from stemline.outside.project import read_files
@@ -17,7 +17,7 @@ from stemline.session import Session
 from stemline.theme import load_theme
 from stemline.week.call_sheet import Ems
 from stemline.week.planning import Planned
-from stemline.week.week import (
+from stemline.week.week_values import (
     Plan,
     PlanBand,
     PlanList,

@@ -15,7 +15,7 @@ from stemline.week.call_sheet import LONGEST_CALL, CallSheet, lay_out
 from stemline.week.index_of import index_lines
 from stemline.week.plain_data import data_files
 from stemline.week.scripting import script_of
-from stemline.week.week import Week
+from stemline.week.week_values import Week
 from stemline.week.working_out import work_out
 
 from .plans import HERONS, LANTERNS, bundled_week, ems, made_up, pages

@@ -23,7 +23,7 @@ from stemline.week.bands import (
     card_of,
     place,
 )
-from stemline.week.week import PlanBand, Week
+from stemline.week.week_values import PlanBand, Week
 
 from .plans import HERONS, bundled_week, ems
 

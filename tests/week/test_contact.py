@@ -8,12 +8,12 @@ from pathlib import Path
 
 import pytest
 
-from stemline.football.contact import ContactLimit, HitLevel, contact_limit
+from stemline.football.contact_limits import ContactLimit, HitLevel, contact_limit
 from stemline.football.rulebook.codes import CODES
 from stemline.football.rulebook.rules import Certainty, Known
 from stemline.week.practising import check_contact, contact_minutes
 from stemline.week.scripting import clock, script_of
-from stemline.week.week import Plan, PlanPeriod
+from stemline.week.week_values import Plan, PlanPeriod
 
 from .plans import HERONS, bundled_week, plan
 

@@ -8,9 +8,9 @@ from itertools import pairwise
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from stemline.week.numbers import numbers_of, sounds_like
-from stemline.week.week import Plan
+from stemline.week.week_values import Plan
 from stemline.week.working_out import last_numbers
+from stemline.week.wristband_numbers import numbers_of, sounds_like
 
 from .plans import HERONS, made_up, session
 

@@ -16,7 +16,7 @@ PAGES = {"Trips Right Stick": 12, "Rail": 7}
 
 @pytest.fixture
 def store(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> PageStore:
-    monkeypatch.setattr(page_store, "place", lambda: tmp_path / "answers")
+    monkeypatch.setattr(page_store, "place", lambda shelf: tmp_path / shelf)
     monkeypatch.setattr(page_store, "program", lambda: "this program")
     return PageStore(tmp_path)
 

@@ -13,15 +13,15 @@ from click.testing import CliRunner
 from corpus.mixing import base
 
 from stemline.commands import main
-from stemline.results import made_week
 from stemline.outside.folder import HELD
 from stemline.printing.week_papers import PARTS, Printing, week_papers
+from stemline.results import made_week
 from stemline.session import Session
 from stemline.source import Source
 from stemline.theme import load_theme
 from stemline.week.call_sheet import SheetRow, sheet_rows
 from stemline.week.index_of import WeekIndexLine, index_lines
-from stemline.week.week import Week
+from stemline.week.week_values import Week
 from stemline.week.working_out import work_out
 
 from .plans import HERONS, bundled_week, ems

@@ -34,7 +34,7 @@ Stands = Mapping[str, Sequence[int]]
 
 
 @dataclass(frozen=True)
-class Plan:
+class PagePlan:
     """Each page's arrangement by its id, the front pages, and the page of what is pointed to."""
 
     layout: Mapping[str, Arrangement]
@@ -50,7 +50,7 @@ def plain_layout(book: Book) -> dict[str, Arrangement]:
     }
 
 
-def plans(book: Book, heights: Heights, pictures: Heights) -> Generator[Plan, Stands, None]:
+def plans(book: Book, heights: Heights, pictures: Heights) -> Generator[PagePlan, Stands, None]:
     """Plans of a book, each better than the one before; it ends when the last one will do.
 
     ``heights`` are those of the parts in the plain layout, and under "ID pages" the sheets that
@@ -64,7 +64,7 @@ def plans(book: Book, heights: Heights, pictures: Heights) -> Generator[Plan, St
     takes = FrontPages(*(int(heights[f"{id_} pages"]) for id_ in OPENING))
     while True:
         layout = {id_: arrange(m, high - SLACKS[slack[id_]]) for id_, m in measured.items()}
-        plan = Plan(layout, opened, page_numbers(book, layout, opened, takes))
+        plan = PagePlan(layout, opened, page_numbers(book, layout, opened, takes))
         stands = yield plan
         over = [
             id_

@@ -13,7 +13,7 @@ from itertools import count
 from stemline.diagnostics.catalogue.weeks import E995
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.source import Span
-from stemline.week.week import Plan
+from stemline.week.week_values import Plan
 
 _SPARE = 2
 """Numbers more than calls, so that there is always another one than last week's."""

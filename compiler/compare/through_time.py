@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from stemline.compare.definitions import Definition, SaidLine, definitions
-from stemline.compare.lines import LineChange, line_changes
+from stemline.compare.line_changes import LineChange, line_changes
 from stemline.compare.renames import matched
 from stemline.syntax.tree import Document
 
@@ -22,7 +22,7 @@ class Revision:
 
 
 @dataclass(frozen=True)
-class Turn:
+class RevisionTurn:
     """A revision that changed the definition.
 
     ``was`` is None where it came, ``now`` where it went.
@@ -35,19 +35,19 @@ class Turn:
 
 
 @dataclass(frozen=True)
-class Standing:
+class LineStanding:
     """A line as it stands, and the revision since which it does."""
 
     line: SaidLine
     since: Revision
 
 
-def turns(revisions: Sequence[Revision], name: str) -> tuple[Turn, ...]:
+def turns(revisions: Sequence[Revision], name: str) -> tuple[RevisionTurn, ...]:
     """Every revision, oldest first, that changed what is called ``name`` at the end, or its tags.
 
     The name is followed back through renames.
     """
-    found: list[Turn] = []
+    found: list[RevisionTurn] = []
     asked = {name.casefold()}
     for older, newer in reversed(list(zip((None, *revisions), revisions, strict=False))):
         new = definitions(newer.trees)
@@ -58,11 +58,11 @@ def turns(revisions: Sequence[Revision], name: str) -> tuple[Turn, ...]:
                 continue
             lines = line_changes(was.lines, now.lines, pairs.words(was))
             if lines or was.name.casefold() != now.name.casefold():
-                found.append(Turn(newer, was, now, lines))
+                found.append(RevisionTurn(newer, was, now, lines))
             if now.kind != "tag" and was.name.casefold() != now.name.casefold():
                 asked.add(was.name.casefold())
-        found += [Turn(newer, None, d, ()) for d in pairs.come if _is(d, asked)]
-        found += [Turn(newer, d, None, ()) for d in pairs.gone if _is(d, asked)]
+        found += [RevisionTurn(newer, None, d, ()) for d in pairs.come if _is(d, asked)]
+        found += [RevisionTurn(newer, d, None, ()) for d in pairs.gone if _is(d, asked)]
     return tuple(reversed(found))
 
 
@@ -70,7 +70,7 @@ def _is(one: Definition, asked: set[str]) -> bool:
     return one.kind != "dress" and bool({one.name.casefold(), one.owner.casefold()} & asked)
 
 
-def standing(revisions: Sequence[Revision], name: str) -> Iterator[Standing]:
+def standing(revisions: Sequence[Revision], name: str) -> Iterator[LineStanding]:
     """Each line that the definition has now, with the revision that wrote it so."""
     if not revisions:
         return
@@ -82,4 +82,4 @@ def standing(revisions: Sequence[Revision], name: str) -> Iterator[Standing]:
             lines = {line.alike for line in here.lines} if here is not None else set()
             since = {key: since.get(key, revision) for key in lines}
         for line in one.lines:
-            yield Standing(line, since[line.alike])
+            yield LineStanding(line, since[line.alike])

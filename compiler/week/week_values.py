@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from stemline.football.contact import ContactLimit, HitLevel
+from stemline.football.contact_limits import ContactLimit, HitLevel
 from stemline.football.field import BallSpot
 from stemline.football.play import Play
 from stemline.football.players import grouping

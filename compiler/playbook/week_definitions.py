@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from stemline.football.contact import HitLevel
+from stemline.football.contact_limits import HitLevel
 from stemline.football.field import BallSpot
 from stemline.football.situations import Situation
 from stemline.source import Span

@@ -13,7 +13,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from stemline.syntax.tree import Block, Document, Fact
+from stemline.syntax.tree import Block, Document, Fact, Mark, items
 from stemline.syntax.writing import written, written_fact
 
 _Key = tuple[str, ...]
@@ -22,7 +22,7 @@ _END = ("end",)
 
 
 @dataclass(frozen=True)
-class Merged:
+class JoinedText:
     """The joined text; ``conflicts`` are the keys of what both sides changed, in words."""
 
     text: str
@@ -55,24 +55,24 @@ class _Part:
         return (*self.head.lines, *(line for p in self.pieces for line in p.lines))
 
 
-def merge(base: Document, ours: Document, theirs: Document, marks: int = 7) -> Merged:
+def merge(base: Document, ours: Document, theirs: Document, marks: int = 7) -> JoinedText:
     """Ours with what theirs changed since ``base``. All three must be read whole.
 
     Conflicts stand in the text between lines of ``marks`` signs, as git has them.
     """
-    return _Merging(marks).whole(base, ours, theirs)
+    return _TextJoin(marks).whole(base, ours, theirs)
 
 
-class _Merging:
+class _TextJoin:
     def __init__(self, marks: int) -> None:
         self._marks = marks
         self._conflicts: list[str] = []
 
-    def whole(self, base: Document, ours: Document, theirs: Document) -> Merged:
+    def whole(self, base: Document, ours: Document, theirs: Document) -> JoinedText:
         single = _single(base, ours, theirs)
         parts = [_parts(tree, single) for tree in (base, ours, theirs)]
         lines = list(self._blocks(*parts))
-        return Merged("".join(f"{line}\n" for line in lines).strip("\n") + "\n",
+        return JoinedText("".join(f"{line}\n" for line in lines).strip("\n") + "\n",
                       tuple(self._conflicts))  # fmt: skip
 
     def _blocks(
@@ -181,6 +181,12 @@ def _parts(tree: Document, single: set[tuple[_Key, _Key]]) -> tuple[_Part, ...]:
                 key = (*key, text.casefold() if '"' not in text else text)
             pieces.append(_piece(key, lines, at, fact.span.line, text))
             at = fact.span.line
+            for row in fact.rows:
+                call = items(row.value, Mark.AND)[0] if row.label is None else None
+                said = written(call) if call is not None else row.key
+                key = ("row", text, said.casefold())
+                pieces.append(_piece(key, lines, at, row.span.line, written_fact(row)))
+                at = row.span.line
         end = _inner_end(lines, at, n + 1 == len(tree.blocks))
         if end > at:
             pieces.append(_piece(_END, lines, at, end, ""))
