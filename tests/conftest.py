@@ -18,7 +18,6 @@ settings.load_profile("house")
 
 TESTS = Path(__file__).parent
 _SLOW = """
-    book/test_blocking_pages book/test_pages_true book/test_pictures_true book/test_runs_true
     book/test_sentences_true checks/test_timing emit/test_forms emit/test_measuring
     emit/test_numbering emit/test_pdf emit/test_renderers emit/test_times football/test_fronts
     gate hostile kills lineup/test_shipped_looks outside/test_folder outside/test_workroom

@@ -230,8 +230,10 @@ def _line(play: Play) -> tuple[Man, ...]:
 def _place(man: Man, play: Play) -> str:
     """ "backside guard": a lineman from the side that the run goes to."""
     role = play.assignment(man.label).role
-    if role or play.toward is None or man.snap.x == 0:
+    if role or man.snap.x == 0:
         return role or man.position.value
+    if play.toward is None:
+        return f"{'right' if man.snap.x > 0 else 'left'} {man.position.value}"
     side = "playside" if man.snap.x * play.toward.value > 0 else "backside"
     return f"{side} {man.position.value}"
 
