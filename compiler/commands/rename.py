@@ -47,6 +47,7 @@ def rename(folder: Path, old: str, new: str, kind: str, owner: str, yes: bool) -
     sources = renamed(trees, target, new)
     after = Session(sources, str(folder), whole=True)
     wrong = [d for d in after.definitions if d.is_error]
+    wrong += [d for week in after.weeks for d in week.found if d.is_error]
     if wrong or after.book is None or not compared(before, after).no_play_changed:
         click.echo(
             f"{target.title} cannot be called {new}: the name is taken, or is a word of the "

@@ -39,7 +39,8 @@ _USES: Mapping[tuple[str, str], frozenset[str]] = {
     **{(kind, "join"): frozenset({"concept", "run"}) for kind in ("concept", "tag")},
     **{(kind, "runs"): frozenset({"route"}) for kind in ("concept", "run", "tag")},
 }
-"""In which lines a definition of each kind is named."""
+"""In which lines a definition of each kind is named; in a week it is any."""
+_IN_WEEKS = frozenset({"formation", "motion", *_CONCEPTS, "tag", "look"})
 
 
 @dataclass(frozen=True)
@@ -174,6 +175,9 @@ def _used(
     words: tuple[str, ...],
     longer: tuple[tuple[str, ...], ...],
 ) -> Iterator[Span]:
+    if block.kind == "week":
+        yield from _used_in_week(fact, target, words, longer)
+        return
     if target.kind not in _USES.get((block.kind, fact.key), ()):
         return
     if target.kind == "tag" and block.name.text.casefold() != target.owner.casefold():
@@ -183,6 +187,23 @@ def _used(
         value = value.head  # what stands behind `as` is the call's own name
     for phrase in phrases(value):
         yield from _runs(phrase, words, longer)
+
+
+def _used_in_week(
+    fact: Fact,
+    target: RenameTarget,
+    words: tuple[str, ...],
+    longer: tuple[tuple[str, ...], ...],
+) -> Iterator[Span]:
+    """A week names calls and looks; a tag is meant where its concept stands before it."""
+    if target.kind not in _IN_WEEKS or fact.key == "say":
+        return
+    owner = tuple(target.owner.casefold().split())
+    for phrase in (*phrases(fact.value), *phrases(fact.guard)):
+        if not owner or any(_starts(phrase.atoms[n:], owner) for n in range(len(phrase.atoms))):
+            yield from _runs(phrase, words, longer)
+    for row in fact.rows:
+        yield from _used_in_week(row, target, words, longer)
 
 
 def _phrases(fact: Fact) -> Iterator[Phrase]:

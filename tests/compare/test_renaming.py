@@ -44,6 +44,7 @@ def test_a_new_name_is_told_as_one_and_moves_nobody(kind: str, name: str, owner:
     target = next(t for t in targets(trees, name) if t.kind == kind and t.owner == owner)
     after = Session(renamed(trees, target, "Zanzi"), "herons")
     assert not [d for d in after.definitions if d.is_error]
+    assert not [d for week in after.weeks for d in week.found if d.is_error]
     found = compared(_before(), after)
     assert found.no_play_changed
     assert [
