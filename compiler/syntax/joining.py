@@ -11,12 +11,13 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from stemline.syntax.tree import Block, Document, Fact, Mark, items
 from stemline.syntax.writing import written, written_fact
 
 _Key = tuple[str, ...]
+_ROW = ("row",)
 _END = ("end",)
 """The key of what stands behind the last line of a block, or the last block."""
 
@@ -48,7 +49,7 @@ class _Part:
 
     @property
     def says(self) -> tuple[object, ...]:
-        return self.head.says, frozenset(p.says for p in self.pieces)
+        return self.head.says, frozenset(p.says for p in self.pieces if any(p.says))
 
     @property
     def lines(self) -> tuple[str, ...]:
@@ -98,10 +99,15 @@ class _TextJoin:
         yield from self._line(was.head if was else None, mine.head, yours.head, key)
         sides = (was.pieces if was is not None else (), mine.pieces, yours.pieces)
         kept = _without_other(*sides)
+        unit = _unit(mine) or _unit(yours)
         before, after, there = ({p.key: p for p in pieces} for pieces in sides)
         for fact in _order(list(after), list(there)):
             yield from self._line(
-                before.get(fact), after.get(fact), there.get(fact), key, apart=fact not in kept
+                before.get(fact),
+                after.get(fact),
+                _at_margin(there.get(fact), unit),
+                key,
+                apart=fact not in kept,
             )
 
     def _line(
@@ -133,6 +139,22 @@ class _TextJoin:
         yield "=" * self._marks
         yield from yours
         yield ">" * self._marks + " theirs"
+
+
+def _unit(part: _Part) -> str:
+    """The margin of a block's lines."""
+    lines = (line for piece in part.pieces for line in piece.lines if line.strip())
+    first = next(lines, "")
+    return first[: len(first) - len(first.lstrip())]
+
+
+def _at_margin(piece: _Piece | None, unit: str) -> _Piece | None:
+    """The piece with the margin of the block that it is put into: a coach may have his own."""
+    if piece is None or not unit:
+        return piece
+    margin = unit * (2 if piece.key[:1] == _ROW else 1)
+    lines = tuple(margin + line.strip() if line.strip() else "" for line in piece.lines)
+    return replace(piece, lines=lines) if piece.key != _END else piece
 
 
 def _single(*trees: Document) -> set[tuple[_Key, _Key]]:
@@ -184,7 +206,7 @@ def _parts(tree: Document, single: set[tuple[_Key, _Key]]) -> tuple[_Part, ...]:
             for row in fact.rows:
                 call = items(row.value, Mark.AND)[0] if row.label is None else None
                 said = written(call) if call is not None else row.key
-                key = ("row", text, said.casefold())
+                key = (*_ROW, text, said.casefold())
                 pieces.append(_piece(key, lines, at, row.span.line, written_fact(row)))
                 at = row.span.line
         end = _inner_end(lines, at, n + 1 == len(tree.blocks))
