@@ -400,7 +400,7 @@ def test_branches_join_by_what_a_line_is_about(
         one, two = (parse(Source("o", _changed(c)))[0] for c in (theirs, ours))
         back = merge(parse(Source("b", BASE))[0], one, two)
         words = (re.sub("[“”]", '"', each).split() for each in (back.text, text))
-            assert len({tuple(sorted(each)) for each in words}) == 1
+        assert len({tuple(sorted(each)) for each in words}) == 1
 
 
 def test_a_diff_names_what_a_line_belongs_to(folder: Path) -> None:
