@@ -24,6 +24,8 @@ _AROUND = 1.2
 """Outside the last man of the line: where one who pulls or arcs around it turns up."""
 _PAST_END = 0.6
 """The same for one who kicks a man off the line: he meets him nearer, but past the end."""
+_SHORT_OF_LINE = 0.4
+"""Behind the line: where a pull ends on a pass."""
 _OFF_LINE = 1.5
 """A man deeper than this is not on the line."""
 _BEHIND_BALL = 0.5
@@ -108,6 +110,21 @@ def _pull(
     if inside and side * (short.x - first.x) < _FIRST_STEP:
         return (Point(first.x, max(behind, -PULL_DEPTH)), to)
     return (first, short, to)
+
+
+def shown_pull(man: Man, way: BlockWay, through: Lane, depth: float) -> Path:
+    """A pull on a pass that shows a run, with nobody on the line to take: along the line to where
+    the run has him turn up, and he stays behind it."""
+    side = through.toward.other if way is BlockWay.SIFT else through.toward
+    to = through.hole
+    if way is not BlockWay.WRAP and way is not BlockWay.TRAP:
+        to = through.edge(side) + side.value * (_AROUND if way is BlockWay.PULL else _PAST_END)
+    end = Point(to, -_SHORT_OF_LINE)
+    if abs(to - man.snap.x) < 2 * _FIRST_STEP:
+        return _path(man.snap, end)
+    way_to = 1 if to > man.snap.x else -1
+    first = Point(man.snap.x + way_to * _FIRST_STEP, -depth)
+    return _path(man.snap, first, Point(to - way_to * _FIRST_STEP, -depth), end)
 
 
 def _around(x: float, through: Lane) -> Side:

@@ -18,6 +18,7 @@ from stemline.football.blocking.block_paths import (
     climb_path,
     hinge_path,
     lane,
+    shown_pull,
 )
 from stemline.football.blocking.carrying import hole
 from stemline.football.blocking.openings import moved_hole, opened, round_men, run_clear, way_of
@@ -352,9 +353,12 @@ def _blocked(
     """His assignment against this front; a receiver's own words stay as they are."""
     assert play.defence is not None
     man = play.man(a.man)
-    job = taken_words(block, play) if by_rule else a.job
+    holds = play.kind is Kind.PASS and man.interior and not play.carrier
+    job = taken_words(block, play, holds) if by_rule else a.job
     if not block.defender:
         path = hinge_path(man) if block.way is BlockWay.HINGE else a.path
+        if holds and block.way in PULLS:
+            path = shown_pull(man, block.way, through, _depth(a.man, solved, play))
         if block.way in (BlockWay.STALK, BlockWay.CRACK):
             job = f"{a.job} Here: nobody."
         return replace(a, job=job, path=path)
