@@ -30,6 +30,14 @@ _OFF_LINE = 1.5
 """A man deeper than this is not on the line."""
 _BEHIND_BALL = 0.5
 _TURN = 0.9
+_TURNED_BACK = 3.0
+"""A man who stands at least that far behind a turn, and flatter than _FLATTEST yards back for one
+up, is met on his way to the ball."""
+_FLATTEST = 0.8
+_MEET_INSIDE = (1.2, 1.6, 0.9)
+_MEET_UP = (2.8, 3.4, 2.2)
+"""Where, inside of the turn and past the line: the first place that is clear of others."""
+_MEET_ROOM = 1.2
 _STALK_GAP = 1.0
 _SIDES = 0.3
 """Two men on one defender stand that far to each side of him."""
@@ -138,6 +146,30 @@ def _outside(x: float, through: Lane) -> Side:
     if abs(x) < _BEHIND_BALL:
         return through.toward
     return Side.RIGHT if x > 0 else Side.LEFT
+
+
+def meeting(
+    man: Man, way: BlockWay | None, to: Point, through: Lane, taken: Sequence[Point]
+) -> Point:
+    """Where a man who turns up on a run meets his defender, who stands at ``to``: there; but a
+    linebacker far behind the turn comes to the ball, and is met on his way, inside of the turn.
+
+    ``taken`` are the places of the other defenders.
+    """
+    if way not in (BlockWay.WRAP, BlockWay.PULL) or to.y <= _OFF_LINE:
+        return to
+    out = through.toward
+    turn = through.hole if way is BlockWay.WRAP else through.edge(out) + out.value * _AROUND
+    back = (turn - to.x) * out.value
+    if (turn - man.snap.x) * out.value <= 0 or back <= max(_TURNED_BACK, _FLATTEST * to.y):
+        return to
+    places = [
+        Point(round(turn - out.value * inside, 3), up)
+        for inside in _MEET_INSIDE
+        for up in _MEET_UP
+        if up < to.y
+    ]
+    return next((p for p in places if all(p.distance(d) >= _MEET_ROOM for d in taken)), to)
 
 
 def hinge_path(man: Man) -> Path:

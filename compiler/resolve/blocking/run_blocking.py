@@ -18,6 +18,7 @@ from stemline.football.blocking.block_paths import (
     climb_path,
     hinge_path,
     lane,
+    meeting,
     shown_pull,
 )
 from stemline.football.blocking.carrying import hole
@@ -363,7 +364,9 @@ def _blocked(
             job = f"{a.job} Here: nobody."
         return replace(a, job=job, path=path)
     first = play.defence.defender(block.defender)
-    at = beside(first.at, man, [play.man(m) for m in block.with_])
+    others = [d.at for d in play.defence.defenders if d is not first]
+    met = meeting(man, block.way, first.at, through, others)
+    at = beside(met, man, [play.man(m) for m in block.with_])
     how = block.way.value if block.way else "help" if block.with_ else BlockWay.CLIMB.value
     if block.with_ and block.way is not None:
         how = BlockWay.DOUBLE.value
