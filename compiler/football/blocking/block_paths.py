@@ -71,7 +71,7 @@ def block_path(man: Man, way: BlockWay | None, to: Point, through: Lane, depth: 
         case BlockWay.LEAD:
             return _path(start, Point(through.hole, -0.8), to)
         case BlockWay.ARC:
-            out = _outside(start.x, through)
+            out = _outside(start.x, through.toward)
             around = through.edge(out) + out.value * _AROUND
             if abs(start.x) > abs(around):
                 return _path(start, to)
@@ -141,10 +141,10 @@ def _around(x: float, through: Lane) -> Side:
     return back if x * back.value > through.edge(back) * back.value else through.toward
 
 
-def _outside(x: float, through: Lane) -> Side:
-    """The side of a man who arcs; the playside for one behind the ball."""
+def _outside(x: float, behind: Side) -> Side:
+    """The side of a man at ``x``; ``behind`` for one behind the ball."""
     if abs(x) < _BEHIND_BALL:
-        return through.toward
+        return behind
     return Side.RIGHT if x > 0 else Side.LEFT
 
 
@@ -172,9 +172,10 @@ def meeting(
     return next((p for p in places if all(p.distance(d) >= _MEET_ROOM for d in taken)), to)
 
 
-def hinge_path(man: Man) -> Path:
-    """A hinge with nobody to take: a short step back, ready to turn out."""
-    out = 1 if man.snap.x > 0 else -1
+def hinge_path(man: Man, toward: Side) -> Path:
+    """A hinge with nobody to take: a short step back, ready to turn out; from behind the ball to
+    the backside."""
+    out = _outside(man.snap.x, toward.other).value
     return _path(man.snap, man.snap + Point(out * 0.3, -0.9))
 
 

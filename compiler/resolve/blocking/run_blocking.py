@@ -161,7 +161,11 @@ class RunBlocking:
                 bodies = [d.at for d in front.defenders]
                 a = replace(a, path=run_clear(path, bodies, self._toward.value))
             made.append(a)
-        return replace(play, assignments=tuple(made), unblocked=solved.free)
+        free = solved.free
+        if self._shows_run:  # nobody blocks a linebacker who covers, and nobody has to
+            coming = {d.label for d in front.defenders if d.comes}
+            free = tuple(label for label in free if label in coming)
+        return replace(play, assignments=tuple(made), unblocked=free)
 
     def _opened(self, front: Front, solved: Scheme, play: Play) -> float:
         """x of the hole that the blocks open; outside the line as it is aimed."""
@@ -357,7 +361,7 @@ def _blocked(
     holds = play.kind is Kind.PASS and man.interior and not play.carrier
     job = taken_words(block, play, holds) if by_rule else a.job
     if not block.defender:
-        path = hinge_path(man) if block.way is BlockWay.HINGE else a.path
+        path = hinge_path(man, through.toward) if block.way is BlockWay.HINGE else a.path
         if holds and block.way in PULLS:
             path = shown_pull(man, block.way, through, _depth(a.man, solved, play))
         if block.way in (BlockWay.STALK, BlockWay.CRACK):
