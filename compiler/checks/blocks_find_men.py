@@ -15,6 +15,7 @@ from collections.abc import Iterator
 
 from stemline.checks.asked import ProvedCall, When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
+from stemline.diagnostics.in_words import theirs
 from stemline.football.play import Play
 
 
@@ -49,7 +50,7 @@ def too_many_free(play: Play) -> Iterator[Diagnostic]:
     if play.defence is not None and len(play.unblocked) > MOST_FREE:
         yield W670(
             call=play.call.spoken,
-            free=tuple(play.unblocked),
+            free=tuple(map(theirs, play.unblocked)),
             look=play.defence.name,
         ).at(play.span)
 

@@ -16,6 +16,7 @@ from collections.abc import Iterator
 
 from stemline.checks.asked import ProvedCall, When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
+from stemline.diagnostics.in_words import theirs
 
 
 class W671(Mistake):
@@ -44,8 +45,8 @@ def check_keys(call: ProvedCall) -> Iterator[Diagnostic]:
             if key.instead and play.defence is not None and key.span not in told:
                 told.add(key.span)
                 yield W671(
-                    call=play.call.spoken, key=key.described, key_man=key.man or "he",
-                    free=tuple(key.instead), look=play.defence.name,
+                    call=play.call.spoken, key=key.described, key_man=theirs(key.man) or "he",
+                    free=tuple(map(theirs, key.instead)), look=play.defence.name,
                 ).at(key.span)  # fmt: skip
 
 

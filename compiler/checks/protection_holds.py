@@ -16,6 +16,7 @@ from collections.abc import Iterator
 
 from stemline.checks.asked import When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
+from stemline.diagnostics.in_words import theirs
 from stemline.football.play import Kind, Play
 
 
@@ -61,11 +62,12 @@ def check_protection_holds(play: Play) -> Iterator[Diagnostic]:
     look, protection, call = play.defence.name, play.protection, play.call.spoken
     free = play.unblocked
     if len(free) > 1:
-        men = " and ".join(f"{label} {_where(play, label)}" for label in free)
+        men = " and ".join(f"{theirs(label)} {_where(play, label)}" for label in free)
         yield W692(look=look, protection=protection, men=men, call=call).at(play.span)
     elif free and not play.pressure and not play.hot:
+        man, where = theirs(free[0]), _where(play, free[0])
         yield W691(
-            look=look, protection=protection, man=free[0], where=_where(play, free[0]), call=call,
+            look=look, protection=protection, man=man, where=where, call=call,
         ).at(play.span)  # fmt: skip
 
 

@@ -20,6 +20,11 @@ def _series(names: Iterable[str], last: str) -> str:
     return f"{', '.join(before)} {last} {end}" if before else end
 
 
+def theirs(letter: str) -> str:
+    """``[M]``: a man of the defence, told from one of ours of the same letter; "" of nobody."""
+    return f"[{letter}]" if letter else ""
+
+
 def how_many(number: int, what: str) -> str:
     """``no calls``, ``1 call``, ``2 calls``."""
     return f"{number or 'no'} {what}{'s' * (number != 1)}"

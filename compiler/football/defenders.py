@@ -72,6 +72,11 @@ class Defender:
     def rushes(self) -> bool:
         return self.duty is not None and self.duty.kind is DutyKind.RUSH
 
+    @property
+    def comes(self) -> bool:
+        """Whether he rushes on a pass: a man of the front does who has no duty."""
+        return self.rushes or (self.duty is None and self.level is Level.LINE)
+
 
 @dataclass(frozen=True)
 class Defence:

@@ -114,6 +114,7 @@ class Assignment:
     coach's own words for him. ``path`` is None for a man who stays where he is. A blocker's
     ``hits`` are the defenders he takes in order, against the defence drawn (none without one);
     ``path`` goes to the first of them and ``climb`` on to the second: a double team that moves up.
+    Of one who only chips, ``climb`` is his way out from there.
     """
 
     man: str

@@ -251,10 +251,10 @@ def _duties(
 ) -> DefenderLines:
     """All duties when asked for; on a protection's picture always the rush, and who has whom."""
     protection = on.close and play.kind is Kind.PASS
+    eyes = eyes_items(play, letters, on) if on.close else ()
     if not asked and not protection:
-        return DefenderLines((), (), ())
+        return DefenderLines(eyes, (), ())
     made = draw_duties(play, letters, symbols, on, rush_only=not asked)
-    eyes = eyes_items(play, letters, on) if protection else ()
     return replace(made, lines=(*made.lines, *eyes))
 
 

@@ -85,12 +85,14 @@ def _assignment(
         found.append(_no_line(said, worlds, role, picture, call))
     base = chosen.base
     path: Path | None = None
+    then: Path | None = None
     marks: tuple[DepthMark, ...] = ()
     match base.value:
         case RouteJob():
             path, marks = _run(base.value, man, bound, picture, base, found, call)
         case BlockSaid():
             path = _block(base.value, man, picture)
+            then = _goes_out(base.value, path, man, picture)
         case Aim():
             path = aim_path(base.value, man, picture)
         case BlockRules():
@@ -109,7 +111,8 @@ def _assignment(
         told = words_of(option.value, role)
         branches.append(Branch(looks, other, told, other_marks, leaves))
     says = body.role_says.get(role, ())
-    return Assignment(man.label, role, job, path, tuple(branches), marks, None, says, base.span)
+    made = Assignment(man.label, role, job, path, tuple(branches), marks, None, says, base.span)
+    return replace(made, climb=then)
 
 
 def _decision(body: Body, role: str, does: Job, worlds: Where) -> Decide | None:
@@ -232,6 +235,14 @@ def _block(block: BlockSaid, man: Man, picture: LinedUp) -> Path | None:
         return None
     runner = Runner(man.snap, natural_out(man, picture), picture.field)
     return replace(trace(strokes, 0, runner), ending=Ending.BLOCK)
+
+
+def _goes_out(block: BlockSaid, path: Path | None, man: Man, picture: LinedUp) -> Path | None:
+    """The way from a block that is over; None for one who stays at it."""
+    strokes = BLOCKS[block.job].then
+    if path is None or not strokes:
+        return None
+    return trace(strokes, 0, Runner(path.end, natural_out(man, picture), picture.field))
 
 
 def natural_out(man: Man, picture: LinedUp) -> Side:

@@ -92,10 +92,14 @@ def _block(task: Assignment, mine: dict[str, Stroke], scene: Scene, play: Play) 
     for kind, hit in zip(("block", "climb"), task.hits, strict=False):
         at = letters.get(hit.defender)
         room = AT_HIM + (STALKS if hit.how in ("stalk", "crack") else 0.0)
+        own = play.defence.defender(hit.defender).at if play.defence is not None else hit.at
+        comes = hit.how in ("wrap", "pull") and own.distance(hit.at) > AT_HIM
+        at = hit.at if comes and at is not None else at
         if kind in mine and (at is None or end_of(mine[kind]).distance(at) > room):
             yield f"{kind} of {hit.defender} at {at} is drawn to {end_of(mine[kind])}"
-        own = play.defence.defender(hit.defender).at if play.defence is not None else hit.at
-        if own.distance(hit.at) > SHOULDER:
+        if comes and not 0.0 < hit.at.y < own.y:
+            yield f"meets {hit.defender} of {own} at {hit.at}, past him"
+        elif not comes and own.distance(hit.at) > SHOULDER:
             yield f"takes {hit.defender} at {hit.at}, who stands at {own}"
 
 
@@ -127,10 +131,16 @@ def _route(task: Assignment, mine: dict[str, Stroke], play: Play) -> Iterator[st
     setting = play.man(task.man).interior and not task.hits
     if path is None or not path.legs or (setting and not mine):
         return
-    kinds = ("motion", "option", "branch")
+    kinds = ("motion", "option", "branch", "climb")
     ways = [line for what, line in mine.items() if what and not what.startswith(kinds)]
     if not ways:
         yield "has no line"
+    out = mine.get("climb")
+    if (task.climb is not None and not task.hits) != (out is not None):
+        yield "gets out after his block in the play or in the picture alone"
+    elif out is not None and task.climb is not None:
+        if end_of(out).distance(task.climb.end) > MOVED:
+            yield f"gets out to {task.climb.end}, drawn to {end_of(out)}"
     there = min(m.snap.distance(path.end) for m in play.men if m.label != task.man)
     room = MOVED + (AT_HIM if there < CARRIED else 0.0)  # whoever stands there is kept clear
     for line in ways:

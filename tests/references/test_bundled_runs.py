@@ -206,3 +206,41 @@ def test_nobody_of_the_line_stands_idle_beside_a_free_linebacker(team: str) -> N
             if play.man(a.man).interior and not a.hits:
                 near = [d.label for d in free if abs(d.at.x - play.man(a.man).snap.x) <= 2.5]
                 assert not near, (play.call.spoken, play.defence.name, a.man, near)
+
+
+@EVERY
+def test_nobody_who_turns_up_runs_back_for_a_far_backer(team: str) -> None:
+    """A backer far behind the turn comes to the ball and is met at it: the guard "walls" him, in
+    "How to Install Buck Sweep", coaching site."""
+    walls = 0
+    for play in runs(team):
+        assert play.defence is not None and play.toward is not None
+        for a in play.assignments:
+            if a.path is None or not a.hits or a.hits[0].how not in ("wrap", "pull"):
+                continue
+            turn = max(p.x * play.toward.value for p in a.path.corners)
+            end, who = a.path.end, play.defence.defender(a.hits[0].defender)
+            back = turn - end.x * play.toward.value
+            told = (play.call.spoken, play.defence.name, a.man, who.label)
+            assert back <= max(3.6, 0.85 * end.y), told
+            if who.at.distance(a.hits[0].at) > 1.5:
+                walls += 1
+                assert end.y < who.at.y and end.x * play.toward.value > who.at.x * play.toward.value
+    assert walls > 3
+
+
+@EVERY
+def test_duo_leaves_no_man_of_the_front_and_one_backer_at_most_to_the_carrier(team: str) -> None:
+    """He runs by whom he reads: Z. Dunn, "Duo/Double", blog, March 2017. Against six on the line
+    and nobody deep every double is a block on one man, so the backer is the next in the hole."""
+    seen = 0
+    for play in (p for p in runs(team) if p.call.concept == "Duo"):
+        assert play.defence is not None and play.toward is not None
+        free = [play.defence.defender(label) for label in play.unblocked]
+        told = (play.call.spoken, play.defence.name, play.unblocked)
+        front = [d for d in free if d.level is Level.LINE and d.at.x * play.toward.value > 0]
+        assert not front, told
+        if play.defence.name == "Zero":
+            seen += 1
+            assert len(free) <= 1 and all(d.level is Level.SECOND for d in free), told
+    assert seen > 1

@@ -141,6 +141,42 @@ def test_the_line_of_a_play_action_is_drawn_without_a_look() -> None:
         assert task.hits[0].defender == whom and task.path is not None
 
 
+PULLS = (
+    # the man who pulls, what the run has him do, where he ends: in the hole, or past the end
+    ("LG", "backside guard blocks wrap", 2.0),
+    ("LG", "backside guard blocks kick", 4.5),
+    ("LG", "backside guard blocks pull", 5.1),
+    ("LT", "backside tackle blocks wrap", 2.0),
+)
+
+
+@pytest.mark.parametrize(("man", "line", "end"), PULLS)
+def test_a_pull_of_a_play_action_is_drawn_behind_the_line(man: str, line: str, end: float) -> None:
+    """The guard shows the run by pulling, and no lineman goes up the field on a pass."""
+    place = line.partition(" blocks")[0]
+    kicks = "kick" in line  # one man kicks the end, and the other has nobody on the line
+    run = re.sub(rf"{place} blocks .*", line, POWER)
+    run = run.replace("playside end blocks kick", "playside end blocks down") if kicks else run
+    made = compiled(ELEVEN, ELEVEN_SET, run, PLAY_ACTION)
+    assert made.season is not None and not made.failed
+    play = next(p for p in made.season.plays if p.call.spoken == "Doubles Right Power Pass")
+    task = play.assignment(man)
+    assert task.path is not None and not task.hits
+    assert "stay behind the line" in task.job
+    assert max(p.y for p in task.path.corners[1:]) < 0.0
+    assert min(p.y for p in task.path.corners) <= -1.0
+    assert abs(task.path.end.x - end) <= 0.8
+
+
+def test_no_lineman_of_a_play_action_is_told_to_climb() -> None:
+    climbing = re.sub(r"(tackle|guard|centre) blocks .*", r"\1 blocks climb", POWER)
+    made = compiled(ELEVEN, ELEVEN_SET, climbing, PLAY_ACTION)
+    assert made.season is not None
+    for play in (p for p in made.season.plays if p.call.concept == "Power Pass"):
+        words = {a.job.casefold() for a in play.assignments if play.man(a.man).interior}
+        assert not any("climb" in said for said in words), words
+
+
 def test_a_screen_is_drawn_whole_without_a_look() -> None:
     play = drawn_pass("Slip", "")
     assert play.defence is not None and play.against == ()
@@ -150,8 +186,37 @@ def test_a_screen_is_drawn_whole_without_a_look() -> None:
 
 
 @pytest.mark.parametrize("name", ["Power Pass", "Slip"])
-def test_with_a_look_a_pass_is_drawn_without_a_defence(name: str) -> None:
-    assert drawn_pass(name, LOOK).defence is None
+def test_with_a_look_it_is_drawn_against_that_look(name: str) -> None:
+    defence = drawn_pass(name, LOOK).defence
+    assert defence is not None and defence.name == "Mine"
+
+
+@pytest.mark.parametrize(("word", "drawn"), [("zone", False), ("when 3x1", True)])
+def test_a_pass_with_a_route_that_the_look_decides_shows_both(word: str, drawn: bool) -> None:
+    guard = word if word.startswith("when") else f"when {word}"
+    more = f"    clear runs post 12 {guard}\n"
+    text = SCREEN.replace("    clear runs go\n", "    clear runs go\n" + more)
+    made = compiled(ELEVEN, ELEVEN_SET, POWER, PLAY_ACTION, text, LOOK)
+    assert made.season is not None
+    play = next(p for p in made.season.plays if p.call.concept == "Slip")
+    assert (play.defence is not None) is drawn
+    assert any(a.branches for a in play.assignments) is not drawn
+
+
+def test_another_pass_is_drawn_without_a_defence() -> None:
+    text = SCREEN.replace("centre, playside guard, backside guard blocks set and release", "")
+    text = text.replace("playside tackle, backside tackle blocks man", "line blocks man")
+    made = compiled(ELEVEN, ELEVEN_SET, text, LOOK)
+    assert made.season is not None
+    assert all(p.defence is None for p in made.season.plays if p.call.concept == "Slip")
+
+
+def test_of_a_play_action_only_those_who_come_are_free() -> None:
+    """A linebacker who covers is nobody's on a pass, so no mark of a free man stands over him."""
+    play = drawn_pass("Power Pass", "")
+    assert play.defence is not None
+    levels = {play.defence.defender(label).level for label in play.unblocked}
+    assert levels <= {Level.LINE}
 
 
 def test_the_front_is_named_on_the_picture_and_in_its_words() -> None:

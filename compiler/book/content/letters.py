@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Collection, Iterable
 
+from stemline.diagnostics.in_words import theirs
 from stemline.football.play import Assignment, Play
 
 _LETTER = re.compile(r"(?<![\w\[])[A-Z][A-Z0-9]?(?![\w\]])")
@@ -69,7 +70,7 @@ def only_theirs(plays: Iterable[Play]) -> frozenset[str]:
 
 
 def mark(letter: str) -> str:
-    return f"[{letter}]" if letter else ""
+    return theirs(letter)
 
 
 def marks(letters: Collection[str]) -> str:

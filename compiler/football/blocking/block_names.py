@@ -11,10 +11,11 @@ from stemline.football.offence.strokes import Depth, RunTo, Stroke, Target, Up
 @dataclass(frozen=True)
 class BlockJob:
     """``words`` for the assignment table; ``strokes`` to the place of the block, none for a man
-    who blocks where he stands."""
+    who blocks where he stands; ``then`` go on from there, for one who gets out afterwards."""
 
     words: str
     strokes: tuple[Stroke, ...]
+    then: tuple[Stroke, ...] = ()
 
 
 _EDGE = Target(Landmark.TACKLE, 0.9)
@@ -29,7 +30,11 @@ BLOCKS: dict[str, BlockJob] = {
         "Block the edge: inside foot up, nobody outside you.", (RunTo(_EDGE, Depth(-1.8)),)
     ),
     "slide": BlockJob("Slide with the line to your gap.", ()),
-    "chip": BlockJob("Chip the edge rusher, then get out.", (RunTo(_EDGE, Depth(-1.2)),)),
+    "chip": BlockJob(
+        "Chip the edge rusher, then get out.",
+        (RunTo(_EDGE, Depth(-1.2)),),
+        (RunTo(Target(Landmark.TACKLE, 5), Depth(1.5)),),
+    ),
     "stalk": BlockJob(
         "Stalk the nearest defender, hands first, stay on your feet.", (Up(Depth(3)),)
     ),

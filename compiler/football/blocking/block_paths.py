@@ -24,10 +24,20 @@ _AROUND = 1.2
 """Outside the last man of the line: where one who pulls or arcs around it turns up."""
 _PAST_END = 0.6
 """The same for one who kicks a man off the line: he meets him nearer, but past the end."""
+_SHORT_OF_LINE = 0.4
+"""Behind the line: where a pull ends on a pass."""
 _OFF_LINE = 1.5
 """A man deeper than this is not on the line."""
 _BEHIND_BALL = 0.5
 _TURN = 0.9
+_TURNED_BACK = 3.0
+"""A man who stands at least that far behind a turn, and flatter than _FLATTEST yards back for one
+up, is met on his way to the ball."""
+_FLATTEST = 0.8
+_MEET_INSIDE = (1.2, 1.6, 0.9)
+_MEET_UP = (2.8, 3.4, 2.2)
+"""Where, inside of the turn and past the line: the first place that is clear of others."""
+_MEET_ROOM = 1.2
 _STALK_GAP = 1.0
 _SIDES = 0.3
 """Two men on one defender stand that far to each side of him."""
@@ -61,7 +71,7 @@ def block_path(man: Man, way: BlockWay | None, to: Point, through: Lane, depth: 
         case BlockWay.LEAD:
             return _path(start, Point(through.hole, -0.8), to)
         case BlockWay.ARC:
-            out = _outside(start.x, through)
+            out = _outside(start.x, through.toward)
             around = through.edge(out) + out.value * _AROUND
             if abs(start.x) > abs(around):
                 return _path(start, to)
@@ -110,22 +120,62 @@ def _pull(
     return (first, short, to)
 
 
+def shown_pull(man: Man, way: BlockWay, through: Lane, depth: float) -> Path:
+    """A pull on a pass that shows a run, with nobody on the line to take: along the line to where
+    the run has him turn up, and he stays behind it."""
+    side = through.toward.other if way is BlockWay.SIFT else through.toward
+    to = through.hole
+    if way is not BlockWay.WRAP and way is not BlockWay.TRAP:
+        to = through.edge(side) + side.value * (_AROUND if way is BlockWay.PULL else _PAST_END)
+    end = Point(to, -_SHORT_OF_LINE)
+    if abs(to - man.snap.x) < 2 * _FIRST_STEP:
+        return _path(man.snap, end)
+    way_to = 1 if to > man.snap.x else -1
+    first = Point(man.snap.x + way_to * _FIRST_STEP, -depth)
+    return _path(man.snap, first, Point(to - way_to * _FIRST_STEP, -depth), end)
+
+
 def _around(x: float, through: Lane) -> Side:
     """The end that a pull goes around: the playside one, unless his man is outside the other."""
     back = through.toward.other
     return back if x * back.value > through.edge(back) * back.value else through.toward
 
 
-def _outside(x: float, through: Lane) -> Side:
-    """The side of a man who arcs; the playside for one behind the ball."""
+def _outside(x: float, behind: Side) -> Side:
+    """The side of a man at ``x``; ``behind`` for one behind the ball."""
     if abs(x) < _BEHIND_BALL:
-        return through.toward
+        return behind
     return Side.RIGHT if x > 0 else Side.LEFT
 
 
-def hinge_path(man: Man) -> Path:
-    """A hinge with nobody to take: a short step back, ready to turn out."""
-    out = 1 if man.snap.x > 0 else -1
+def meeting(
+    man: Man, way: BlockWay | None, to: Point, through: Lane, taken: Sequence[Point]
+) -> Point:
+    """Where a man who turns up on a run meets his defender, who stands at ``to``: there; but a
+    linebacker far behind the turn comes to the ball, and is met on his way, inside of the turn.
+
+    ``taken`` are the places of the other defenders.
+    """
+    if way not in (BlockWay.WRAP, BlockWay.PULL) or to.y <= _OFF_LINE:
+        return to
+    out = through.toward
+    turn = through.hole if way is BlockWay.WRAP else through.edge(out) + out.value * _AROUND
+    back = (turn - to.x) * out.value
+    if (turn - man.snap.x) * out.value <= 0 or back <= max(_TURNED_BACK, _FLATTEST * to.y):
+        return to
+    places = [
+        Point(round(turn - out.value * inside, 3), up)
+        for inside in _MEET_INSIDE
+        for up in _MEET_UP
+        if up < to.y
+    ]
+    return next((p for p in places if all(p.distance(d) >= _MEET_ROOM for d in taken)), to)
+
+
+def hinge_path(man: Man, toward: Side) -> Path:
+    """A hinge with nobody to take: a short step back, ready to turn out; from behind the ball to
+    the backside."""
+    out = _outside(man.snap.x, toward.other).value
     return _path(man.snap, man.snap + Point(out * 0.3, -0.9))
 
 

@@ -115,13 +115,21 @@ than another, and of those the one at the ball."""
 
 
 def pick_up(
-    blockers: Sequence[Blocker], rushers: Sequence[Rusher], toward: Side | None, point: str = ""
+    blockers: Sequence[Blocker],
+    rushers: Sequence[Rusher],
+    toward: Side | None,
+    point: str = "",
+    called: Side = Side.RIGHT,
 ) -> tuple[RushTaken, ...]:
     """Every block of the protection, owners before helpers; the order of the input is no matter.
 
     ``toward`` is the side the line slides to, ``point`` the linebacker whom big on big counts with
-    the line ("" for none).
+    the line ("" for none). Between two who are alike the side that is ``called`` decides.
     """
+    if called is Side.LEFT:
+        blockers = [_blocker_mirrored(b) for b in blockers]
+        rushers = [replace(r, at=r.at.mirrored(), aim=r.aim.mirrored()) for r in rushers]
+        toward = toward.other if toward is not None else None
     work = _ProtectionSoFar(blockers, rushers, toward, point)
     work.gaps()
     work.hinges()
@@ -132,6 +140,10 @@ def pick_up(
     work.idle_edges()
     work.helps()
     return tuple(work.taken)
+
+
+def _blocker_mirrored(b: Blocker) -> Blocker:
+    return replace(b, at=b.at.mirrored(), side=b.side.other if b.side is not None else None)
 
 
 def unblocked(rushers: Iterable[Rusher], taken: Iterable[RushTaken]) -> tuple[Rusher, ...]:
@@ -201,7 +213,7 @@ class _ProtectionSoFar:
         on = [i for i, b in enumerate(self.line) if abs(b.at.x - r.aim.x) <= HEAD_UP]
         beside = {on[0] - 1, on[0], on[0] + 1} if on else {self.gap(r) - 1, self.gap(r)}
         near = [self.line[i] for i in beside if 0 <= i < len(self.line)]
-        return sorted(near, key=lambda b: (round(abs(b.at.x - r.aim.x), 3), b.label))
+        return sorted(near, key=lambda b: (round(abs(b.at.x - r.aim.x), 3), round(b.at.x, 3)))
 
     def gaps(self) -> None:
         """Slide and reach: each man the gap on the slide's side of him. Two through one gap push

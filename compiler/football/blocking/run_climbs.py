@@ -90,14 +90,14 @@ class Climbers(Trades):
                 self._take(beside.label, len(self.tasks[beside.label].rules), on_him[0].label)
                 return
         near = [
-            (round(abs(d.at.x - x), 3), m, d.label)
+            (round(abs(d.at.x - x), 3), self.from_ball(m), d.label)
             for m in self.climbers()
             for d in self.front.second_level
             if self._owned(m) and self.climbs[m] == d.label
             and abs(d.at.x - x) < abs(d.at.x - self.at[m].x)
         ]  # fmt: skip
         if near:
-            _, other, backer = min(near)
+            _, (_, _, other), backer = min(near)
             self.climbs[man], self.climbs[other] = backer, NOBODY
             return
         if self._moves_over(man):
@@ -142,7 +142,7 @@ class Climbers(Trades):
             if self._owned(man) or abs(x - self.at[man].x) <= CLIMB_REACH:
                 continue
             near = [
-                (round(abs(x - self.at[m].x), 3), m)
+                (round(abs(x - self.at[m].x), 3), self.from_ball(m))
                 for men in self.owners.values()
                 if len(men) > 1 and not any(self.climbs.get(m) for m in men)
                 and all(m in self.line for m in men) and not self.told_to_stay(men)
@@ -150,7 +150,7 @@ class Climbers(Trades):
                 if abs(x - self.at[m].x) <= CLIMB_REACH
             ]  # fmt: skip
             if near:
-                _, nearer = min(near)
+                _, (_, _, nearer) = min(near)
                 self.climbs[nearer] = self.climbs.pop(man)
 
     def _stays_home(self, man: str) -> None:
@@ -206,7 +206,9 @@ class Climbers(Trades):
             if near:
                 hole = self.front.hole or 0.0
                 best = min(near, key=lambda d: (round(abs(d.at.x - hole), 3), d.label))
-                man = min(men, key=lambda m: (round(abs(self.at[m].x - best.at.x), 3), m))
+                man = min(
+                    men, key=lambda m: (round(abs(self.at[m].x - best.at.x), 3), self.from_ball(m))
+                )
                 self.climbs.update(dict.fromkeys(men, NOBODY))
                 self.climbs[man] = best.label
 
@@ -242,7 +244,7 @@ class Climbers(Trades):
             if not self._sent_far(m) and abs(self.at[m].x - near.at.x) <= CLIMB_REACH
         ]  # fmt: skip
         far = [
-            (round(abs(d.at.x - hole), 3), m)
+            (round(abs(d.at.x - hole), 3), self.from_ball(m))
             for m in (*climbers, *wraps)
             for d in self.front.second_level
             if d.label == self.climbs[m]
@@ -250,7 +252,7 @@ class Climbers(Trades):
             and abs(d.at.x - hole) > abs(near.at.x - hole) + _NEARER
         ]
         if far:
-            self.climbs[max(far)[1]] = near.label
+            self.climbs[max(far)[1][-1]] = near.label
         return bool(far)
 
     def _sent_far(self, man: str) -> bool:

@@ -48,7 +48,11 @@ class LineBlocks(RunBoard):
             rule = task.rules[0]
             if MEANINGS[rule.way].takes is Takes.FIRST:
                 taken = {*self.keys, *self.given.values()}
-                there = [d.label for d in self._described(task.man, rule) if d.label not in taken]
+                holds = self.hold and task.man in self.interior
+                there = [
+                    d.label for d in self._described(task.man, rule)
+                    if d.label not in taken and not (holds and d.level is not Level.LINE)
+                ]  # fmt: skip
                 if there:
                     self.given[task.man] = there[0]
         for task in sorted(self.tasks.values(), key=lambda t: self.from_ball(t.man)):
@@ -92,6 +96,8 @@ class LineBlocks(RunBoard):
                         return n, NOBODY
                     if man in self.given:
                         return n, self.given[man]
+                    if self.hold and man in self.interior and len(task.rules) == 1:
+                        return n, NOBODY  # he shows his pull all the same
                 case Takes.LINE:
                     there = [d for d in self._strong(man, rule) if d.label not in reserved]
                     if rule.way is BlockWay.DOUBLE:

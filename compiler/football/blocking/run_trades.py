@@ -27,9 +27,9 @@ class Trades(LineBlocks):
     """Each method leaves ``climbs`` and ``owners`` as good or better."""
 
     def climbers(self) -> list[str]:
-        """Men of the line on their way to a linebacker of the box, from left to right."""
+        """Men of the line on their way to a linebacker of the box, from the backside."""
         backers = {d.label for d in self.front.second_level}
-        return self._climbing_to(backers)
+        return self._climbing_to(backers)[:: self.front.toward.value]
 
     def _climbing_to(self, labels: set[str]) -> list[str]:
         men = [

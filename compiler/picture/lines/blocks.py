@@ -10,7 +10,7 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from stemline.football.play import Assignment, Play
+from stemline.football.play import Assignment, Hit, Kind, Play
 from stemline.geometry.box import Box, square
 from stemline.geometry.curves import far_from, leave, left_of, unit
 from stemline.geometry.paths import Ending, Leg, Line, Path, Point
@@ -27,6 +27,8 @@ _SET_AND_STEP = 2
 """Legs of a pass set: back from the line, and at the rusher."""
 _SHORT_OF = 0.8
 """Yards from a man at which the bar of a set stands, where the set goes to his place."""
+_ON_HIS_WAY = 1.5
+"""Yards from a man's place from which a block on him is one on his way to the ball."""
 _CLEAR = 0.95
 _WIDER = 1.15
 """A climb comes no nearer to the letter of its first man than this, as part of the ring."""
@@ -56,16 +58,19 @@ def touches(
 ) -> dict[tuple[str, str], Touch]:
     """Where every blocker meets every defender whom he takes."""
     coming: dict[str, list[tuple[str, float]]] = {}
+    made: dict[tuple[str, str], Touch] = {}
     for task in play.assignments:
         before = _before(task, symbols[task.man].at)
         for hit in task.hits[:2]:
             letter = letters.get(hit.defender)
             if letter is None:
                 continue
+            if comes_to(hit, play):
+                made[task.man, hit.defender] = Touch(hit.at, unit(hit.at, letter.at))
+                continue
             way = before - letter.at
             coming.setdefault(hit.defender, []).append((task.man, math.atan2(way.y, way.x)))
             before = letter.at
-    made: dict[tuple[str, str], Touch] = {}
     for name, blockers in coming.items():
         letter = letters[name]
         apart = 2 * math.atan2(board.mark("hit_bar"), letter.reach) + math.radians(_SPARE)
@@ -77,6 +82,12 @@ def touches(
             beside = [touch for (_, who), touch in made.items() if who == name]
             made[man, name] = _free_touch(letter, angle, others, beside, board)
     return made
+
+
+def comes_to(hit: Hit, play: Play) -> bool:
+    """Whether a defender is met away from where he stands: he runs to the ball."""
+    where = play.defence.defender(hit.defender).at if play.defence is not None else hit.at
+    return where.distance(hit.at) > _ON_HIS_WAY
 
 
 def _free_touch(
@@ -181,15 +192,24 @@ def set_path(path: Path, at: Point) -> Path:
 
 
 def eyes_items(play: Play, letters: Mapping[str, Letter], board: Board) -> tuple[Item, ...]:
-    """Dots from the bar of a pass blocker to a man he takes if he comes, who stands far from it."""
+    """Dots from the bar of a pass blocker to a man he takes if he comes, who stands far from it,
+    and on a run from a bar to a man who is met on his way to the ball."""
     items: list[Item] = []
     for task in play.assignments:
-        facing = set_facing(task, play)
         letter = letters.get(task.hits[0].defender) if task.hits else None
-        if facing is None or letter is None or task.path is None:
+        if letter is None or task.path is None:
             continue
-        start = task.path.end + facing.scaled(board.yards(2.5))
-        if start.distance(letter.at) > _FAR and not letter.man.rushes:
+        if play.kind is Kind.RUN:
+            hit = task.hits[0]
+            facing = unit(hit.at, letter.at) if comes_to(hit, play) else None
+            end, far, rushes = hit.at, 0.0, False
+        else:
+            facing, end = set_facing(task, play), task.path.end
+            far, rushes = _FAR, letter.man.rushes
+        if facing is None:
+            continue
+        start = end + facing.scaled(board.yards(2.5))
+        if start.distance(letter.at) > far and not rushes:
             pieces = leave((Line(letter.at, start),), letter.at, letter.reach)
             items.append(Stroke(pieces, "eyes", (), task.span))
     return tuple(items)

@@ -108,6 +108,8 @@ def plan_runs(play: Play, symbols: Mapping[str, Symbol], board: Board) -> tuple[
             pen = SET if facing else _pen(task, play)
             path = set_path(path, task.hits[0].at) if facing else turn_back(path, lane)
             bases.append(LineRun(task.man, path, None, task.span, pen, facing))
+            if task.climb is not None and not task.hits:
+                bases.append(LineRun(task.man, task.climb, None, task.span, CLIMB))
         for branch in task.branches if board.shows(Detail.BRANCHES) else ():
             cut = _after(begun_at(branch.path, start), branch.leaves)
             if cut.legs:

@@ -88,7 +88,7 @@ def rushers(defence: Defence) -> tuple[Rusher, ...]:
     return tuple(
         Rusher(d.label, d.at, d.duty.to if d.duty and d.duty.to else d.at, d.level is Level.LINE)
         for d in defence.defenders
-        if d.rushes or (d.duty is None and d.level is Level.LINE)
+        if d.comes
     )
 
 
@@ -140,7 +140,8 @@ def _against(play: Play, defence: Defence, men: Protectors) -> Play:
     rush = rushers(defence)
     seen = RushSeen(men, defence)
     blockers = [seen.blocker(m) for m in men.men]
-    taken = pick_up(blockers, rush, men.toward, seen.described(men.protection.point, None))
+    point = seen.described(men.protection.point, None)
+    taken = pick_up(blockers, rush, men.toward, point, men.picture.called)
     rusher = {r.label: r for r in rush}
     mine = {t.blocker: t for t in reversed(taken)}
     ends = _ends(men)

@@ -18,6 +18,8 @@ from stemline.football.blocking.block_paths import (
     climb_path,
     hinge_path,
     lane,
+    meeting,
+    shown_pull,
 )
 from stemline.football.blocking.carrying import hole
 from stemline.football.blocking.openings import moved_hole, opened, round_men, run_clear, way_of
@@ -159,7 +161,11 @@ class RunBlocking:
                 bodies = [d.at for d in front.defenders]
                 a = replace(a, path=run_clear(path, bodies, self._toward.value))
             made.append(a)
-        return replace(play, assignments=tuple(made), unblocked=solved.free)
+        free = solved.free
+        if self._shows_run:  # nobody blocks a linebacker who covers, and nobody has to
+            coming = {d.label for d in front.defenders if d.comes}
+            free = tuple(label for label in free if label in coming)
+        return replace(play, assignments=tuple(made), unblocked=free)
 
     def _opened(self, front: Front, solved: Scheme, play: Play) -> float:
         """x of the hole that the blocks open; outside the line as it is aimed."""
@@ -352,14 +358,19 @@ def _blocked(
     """His assignment against this front; a receiver's own words stay as they are."""
     assert play.defence is not None
     man = play.man(a.man)
-    job = taken_words(block, play) if by_rule else a.job
+    holds = play.kind is Kind.PASS and man.interior and not play.carrier
+    job = taken_words(block, play, holds) if by_rule else a.job
     if not block.defender:
-        path = hinge_path(man) if block.way is BlockWay.HINGE else a.path
+        path = hinge_path(man, through.toward) if block.way is BlockWay.HINGE else a.path
+        if holds and block.way in PULLS:
+            path = shown_pull(man, block.way, through, _depth(a.man, solved, play))
         if block.way in (BlockWay.STALK, BlockWay.CRACK):
             job = f"{a.job} Here: nobody."
         return replace(a, job=job, path=path)
     first = play.defence.defender(block.defender)
-    at = beside(first.at, man, [play.man(m) for m in block.with_])
+    others = [d.at for d in play.defence.defenders if d is not first]
+    met = meeting(man, block.way, first.at, through, others)
+    at = beside(met, man, [play.man(m) for m in block.with_])
     how = block.way.value if block.way else "help" if block.with_ else BlockWay.CLIMB.value
     if block.with_ and block.way is not None:
         how = BlockWay.DOUBLE.value

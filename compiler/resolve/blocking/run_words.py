@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from stemline.football.blocking.run_rules import MEANINGS, BlockWay
+from stemline.football.blocking.run_rules import MEANINGS, PULLS, BlockWay
 from stemline.football.blocking.run_scheme import BlockTaken
 from stemline.football.defenders import Level
 from stemline.football.play import Play
@@ -20,9 +20,12 @@ _NOBODY = {
 _SHOWS = "climb: the first man who shows"
 
 
-def taken_words(block: BlockTaken, play: Play) -> str:
-    """One man's block, as he would say it back: capital first, a full stop at the end."""
-    said = _said(block, play)
+def taken_words(block: BlockTaken, play: Play, holds: bool = False) -> str:
+    """One man's block, as he would say it back: capital first, a full stop at the end.
+
+    ``holds`` tells a lineman of a pass that shows a run: he goes nowhere past the line.
+    """
+    said = _held(block.way) if holds and not block.defender else _said(block, play)
     return f"{said[:1].upper()}{said[1:]}."
 
 
@@ -41,6 +44,14 @@ def _said(block: BlockTaken, play: Play) -> str:
     if way is BlockWay.DOUBLE:
         return f"block {on}"
     return f"{MEANINGS[way].said} {on}"
+
+
+def _held(way: BlockWay | None) -> str:
+    if way in PULLS:
+        return f"{way.value}, and stay behind the line: the first man who comes"
+    if way is BlockWay.HINGE:
+        return _NOBODY[way]
+    return "show the run and stay at the line: help inside"
 
 
 def _on_line(label: str, play: Play) -> bool:
