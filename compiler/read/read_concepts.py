@@ -242,7 +242,7 @@ class _ConceptLines:
     # The quarterback.
 
     def _order(self, fact: Fact) -> None:
-        guard = read_guard(fact.guard, self.scope.receivers)
+        guard = read_guard(fact.guard, self.scope.receivers, looks=False)
         looks = tuple(self._look(item) for item in items(fact.value, Mark.ORDER))
         self.orders[fact.key].append(Said(looks, guard, fact.span))
 
@@ -266,7 +266,7 @@ class _ConceptLines:
         return target
 
     def _feet(self, fact: Fact) -> None:
-        guard = read_guard(fact.guard, self.scope.receivers)
+        guard = read_guard(fact.guard, self.scope.receivers, looks=False)
         steps = []
         for item in items(fact.value, Mark.AND):
             words = Words([one_phrase(item, "feet parted by commas", fact.span)])
@@ -359,7 +359,7 @@ class _ConceptLines:
     def _choice(
         self, fact: Fact, into: list[Said[str]], names: Collection[str], code: Missed
     ) -> None:
-        guard = read_guard(fact.guard, self.scope.receivers)
+        guard = read_guard(fact.guard, self.scope.receivers, looks=False)
         words = Words([one_phrase(fact.value, "one choice", fact.span)])
         words.take_word("side")
         words.take_word("by")
