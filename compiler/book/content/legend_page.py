@@ -76,7 +76,8 @@ _NOTES = (
         "ball is there. Bold is open: he is 2.5 yards off or more. In brackets a good throw beats "
         "him: he is a yard off or more, and beside or behind his man. A dash is covered, late "
         "comes after the free rusher, and blocks is a man who has a rusher to pick up. A heavy "
-        "rule marks who is thrown to; where nobody is, check to the concept named. All are planning estimates.",
+        "rule marks who is thrown to; where nobody is, check to the concept named. All are "
+        "planning estimates.",
     ),
     Remark(
         "Who plays it",
