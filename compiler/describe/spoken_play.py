@@ -8,7 +8,7 @@ whom they play against.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
 
 from stemline.describe.phrases import (
@@ -22,7 +22,7 @@ from stemline.describe.phrases import (
 )
 from stemline.describe.spoken_defence import look_words
 from stemline.diagnostics.in_words import together
-from stemline.football.play import Assignment, Claim, Hot, Key, Kind, Man, Play, about_blocks
+from stemline.football.play import Assignment, Claim, Hot, Key, Kind, Man, Play, Read, about_blocks
 from stemline.football.players import Position
 from stemline.geometry.paths import Ending
 
@@ -107,13 +107,18 @@ def _has_feet(play: Play) -> bool:
 def _reads(play: Play) -> Iterator[str]:
     if play.pick:
         yield f"Pick the side: {play.pick}."
-    if play.reads:
-        yield f"Reads: {numbered(play.reads)}."
-    if play.pressure:
-        yield f"Under pressure: {numbered(play.pressure)}."
+    if reads := _run(play, play.reads):
+        yield f"Reads: {numbered(reads)}."
+    if pressure := _run(play, play.pressure):
+        yield f"Under pressure: {numbered(pressure)}."
     for alert in play.alerts:
         yield f"Alert: {target(alert.target, alert.men)} when {alert.when}."
     yield from (_claim(claim) for claim in play.claims)
+
+
+def _run(play: Play, reads: Sequence[Read]) -> tuple[Read, ...]:
+    """The reads that somebody runs: against a look a man who has a rusher is none."""
+    return tuple(read for read in reads if read.men or play.defence is None)
 
 
 def _claim(claim: Claim) -> str:

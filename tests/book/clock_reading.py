@@ -291,6 +291,8 @@ def _cell(part: Separation) -> tuple[str, str, str]:
     """A cell as its legend says it: bold yards are open, brackets beaten by a good throw."""
     yards = "6+" if part.yards > TOLD else f"{part.yards:.0f}"
     words = {Cover.OPEN: yards, Cover.TIGHT: f"({yards})", Cover.LATE: "late"}.get(part.cover, "–")
+    if part.cover is Cover.NEVER and not part.read.read.men:
+        words = "blocks"
     return words, "" if part.cover is Cover.LATE else part.nearest, part.cover.name.lower()
 
 

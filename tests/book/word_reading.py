@@ -93,7 +93,7 @@ def _whole(play: Play) -> Iterator[str]:
     if play.kind is Kind.RUN and play.toward is not None:
         yield f"to the {play.toward.word} by {play.carrier}, ball"
     for name, reads in (("Reads", play.reads), ("Under pressure", play.pressure)):
-        said = ", ".join(map(_read, reads))
+        said = ", ".join(_read(r) for r in reads if r.men or play.defence is None)
         if said:
             yield f"{name}: {said}."
     if play.feet and play.kind is Kind.PASS:

@@ -24,7 +24,7 @@ from stemline.football.timing.clock import ReadClock, TimedRead
 from stemline.football.timing.coverage import OPEN, TIGHT, Against, Cover, defenders_at
 from stemline.football.timing.coverage import against as covered
 from stemline.football.timing.levels import GAP, HIGH_SCHOOL, READS
-from stemline.football.timing.man_coverage import BACKPEDAL, CUSHION, LEVERAGE, SHUFFLE
+from stemline.football.timing.man_coverage import BACKPEDAL, CUSHION, SHUFFLE
 from stemline.football.timing.running import Array, Timeline
 from stemline.football.timing.squatting import squatting
 from stemline.football.timing.zone_coverage import (
@@ -226,20 +226,20 @@ def test_a_man_defender_does_not_run_past_a_man_who_runs_at_him() -> None:
     for depth in (2, 3, 5, 8):
         defender = chased(go, Point(9, depth))
         assert (np.diff(defender[:, 1]) >= -1e-9).all()
-        assert gap(go, defender, 3.5) < 4.5
+        assert gap(go, defender, 3.5) < 2.0
 
 
-@pytest.mark.parametrize(("depth", "most"), [(9, BACKPEDAL), (6, SHUFFLE)])
+@pytest.mark.parametrize(("depth", "most", "part"), [(9, BACKPEDAL, 1.0), (6, SHUFFLE, 0.7)])
 def test_a_defender_gives_ground_no_faster_than_he_can_while_he_has_his_cushion(
-    depth: float, most: float
+    depth: float, most: float, part: float
 ) -> None:
     go = line((10, 0), (10, 40))
     defender = chased(go, Point(10, depth))
     cushion = defender[:, 1] - go.where(TIMES)[:, 1]
     has_it = cushion[:-1] > CUSHION + 0.3
     pace = np.diff(defender[:, 1])[has_it] / 0.05
-    assert most * 0.65 < pace.max() <= most + 1e-9
-    assert np.diff(defender[:, 1]).max() / 0.05 > BACKPEDAL + 1  # then he turns and runs
+    assert most * part - 1e-9 < pace.max() <= most + 1e-9
+    assert np.diff(defender[:, 1]).max() / 0.05 > BACKPEDAL + 3  # then he turns and runs
 
 
 @given(st.floats(4, 14), st.floats(45, 110), st.sampled_from([-1, 1]))
@@ -253,8 +253,10 @@ def test_a_break_makes_room_and_no_more_than_a_few_yards(
     cut = out.turns[0].time
     after = [gap(out, defender, t) for t in np.arange(cut, 4.9, 0.1)]
     assert max(after) > after[0] or after[0] > 1
-    # Late by a choice and a turn, and not left standing: five yards in a second and a half.
-    assert max(after[:16]) - after[0] < 5.0
+    # Late by a choice and a turn, and not left standing: 4.5 yards in a second, when a man breaks
+    # back from some nine yards deep, and hardly more in the half after it.
+    assert max(after[:11]) - after[0] < 4.6
+    assert max(after[:16]) - after[0] < 5.2
 
 
 def test_a_rub_opens_a_crosser_in_man() -> None:
@@ -265,10 +267,10 @@ def test_a_rub_opens_a_crosser_in_man() -> None:
     in_his_way = line((x, y - 5), (x, y), settle=True)
     assert in_his_way.arrives < TIMES[36]
     rubbed = chased(crosser, Point(-8, 5), H=in_his_way)
-    assert gap(crosser, rubbed, 2.4) > gap(crosser, free, 2.4) + 0.5
+    assert gap(crosser, rubbed, 2.4) > gap(crosser, free, 2.4) + 2.0
     # Half a second, not two: what he loses is what he runs in so long.
     lost = gap(crosser, rubbed, 3.4) - gap(crosser, free, 3.4)
-    assert 1.0 < lost < 0.75 * SKILL.top
+    assert 3.0 < lost < 0.5 * SKILL.top
     assert np.hypot(*(rubbed[30:] - [x, y]).T).min() > 0.5
 
 
@@ -299,7 +301,7 @@ def test_on_a_man_who_runs_across_he_trails(side: int) -> None:
     for x in (-12, -10, -8):
         defender = chased(crosser, Point(side * x, 5))
         behind = (crosser.where(TIMES)[:, 0] - defender[:, 0]) * side
-        assert behind[round(3.5 / 0.05)] > LEVERAGE / 2
+        assert 4.0 < behind[round(3.5 / 0.05)] < 6.0
 
 
 # The table.

@@ -21,10 +21,13 @@ from resolve.texts import (
     dress,
     said,
 )
+from stemline.describe.spoken_play import describe
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.blocking.block_names import PROTECTIONS
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import Play
+from stemline.football.timing.clock import Verdict, read_clock
+from stemline.football.timing.levels import HIGH_SCHOOL
 from stemline.geometry.paths import Ending
 from stemline.read.ready_protections import ready
 from stemline.resolve.blocking.pass_blocking import find
@@ -178,14 +181,29 @@ def test_the_concepts_words_stand_for_a_man_it_keeps_in() -> None:
     assert job.job.endswith(f"Here: {job.hits[0].defender}.")
 
 
-def test_a_back_who_checks_protects_and_keeps_his_route() -> None:
-    result = made("protect six", "out is back", "out runs check")
+def test_a_back_who_checks_runs_his_route_only_where_nobody_comes() -> None:
+    """Who has picked up a rusher is no receiver on that snap until he is rid of him, and nothing
+    tells when that is: the picture blocks, and neither clock nor words offer him (common practice:
+    a check release is "block, then go" and his read is skipped when his man comes)."""
+    text = concept("protect six", "out is back", "out runs check").replace(
+        "read a on", "read out on"
+    )
+    calls = dress(DOUBLES_ELEVEN.split("\n")[1].removeprefix("formation "), concept="Throw")
+    result = compiled(ELEVEN, DOUBLES_ELEVEN, LOOKS, text, calls)
     assert codes(result) == []
     four, _ = against(result, "Four")
     six, _ = against(result, "Six")
     assert six.unblocked == ()
-    assert [h.how for h in six.assignment("R").hits] == ["scan"]
-    assert four.assignment("R").path == six.assignment("R").path
+    job = six.assignment("R")
+    assert [h.how for h in job.hits] == ["scan"]
+    assert job.job.endswith(f"Here: block {job.hits[0].defender}, no route.")
+    assert job.path is not None and job.path.ending is Ending.BLOCK
+    assert [read.men for read in six.reads] == [()]
+    assert read_clock(six, HIGH_SCHOOL).reads[0].verdict is Verdict.NOBODY
+    assert "Reads:" not in describe(six)
+    free = four.assignment("R")
+    assert free.path is not None and free.path.ending is not Ending.BLOCK
+    assert [read.men for read in four.reads] == [("R",)]
 
 
 def test_a_helper_who_is_sent_out_is_told_and_not_counted() -> None:

@@ -94,6 +94,8 @@ def _cell(one: Against, read: int) -> ThrowCell:
     part = one.reads[read]
     if part.cover is Cover.LATE:
         return ThrowCell("late", "", "late")
+    if part.cover is Cover.NEVER:  # nobody runs it where its man has picked up a rusher
+        return ThrowCell(NOTHING if part.read.read.men else "blocks", "", "never")
     words = NOTHING
     if part.cover in (Cover.OPEN, Cover.TIGHT):
         words = f"{min(part.yards, TOLD):.0f}" + ("+" if part.yards > TOLD else "")

@@ -75,8 +75,9 @@ _NOTES = (
         "frees one. Below it each read against each look: yards to the nearest defender when the "
         "ball is there. Bold is open: he is 2.5 yards off or more. In brackets a good throw beats "
         "him: he is a yard off or more, and beside or behind his man. A dash is covered, late "
-        "comes after the free rusher. A heavy rule marks who is thrown to; where nobody is, check "
-        "to the concept named. All are planning estimates.",
+        "comes after the free rusher, and blocks is a man who has a rusher to pick up. A heavy "
+        "rule marks who is thrown to; where nobody is, check to the concept named. All are "
+        "planning estimates.",
     ),
     Remark(
         "Who plays it",

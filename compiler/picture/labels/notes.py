@@ -53,7 +53,8 @@ def tone(only: str | None, men: Collection[str]) -> str:
 def read_notes(
     play: Play, drawn: Sequence[Drawn], board: Board, only: str | None = None
 ) -> tuple[WantedNote, ...]:
-    """A tile for each read, its chevrons counting its place in the order under pressure."""
+    """A tile for each read, its chevrons counting its place in the order under pressure; none
+    against a look that leaves nobody to run it."""
     hurried = {read.target: read.number for read in play.pressure}
     named = {read.target for read in play.reads}
     rows = [(read, str(read.number), hurried.get(read.target, 0)) for read in play.reads]
@@ -61,6 +62,7 @@ def read_notes(
     return tuple(
         _read_note(read, text, count, drawn, board, tone(only, read.men))
         for read, text, count in rows
+        if read.men or play.defence is None
     )
 
 

@@ -5,7 +5,7 @@ Without a look there are only words. Against one every rusher has his owner or c
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Container, Mapping, Sequence
 from dataclasses import replace
 
 from stemline.diagnostics.diagnostic import Diagnostic
@@ -28,7 +28,7 @@ from stemline.football.blocking.protecting import (
 )
 from stemline.football.defenders import Defence, Level
 from stemline.football.field import Side
-from stemline.football.play import Assignment, Hit, Hot, Play
+from stemline.football.play import Assignment, Hit, Hot, Play, Read
 from stemline.geometry.paths import Path
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import Body
@@ -149,9 +149,13 @@ def _against(play: Play, defence: Defence, men: Protectors) -> Play:
     for man in men.men:
         told = play.assignment(man.blocker.label)
         jobs[told.man] = _blocked(told, man, mine.get(told.man), rusher, men.toward, ends)
+    checks = {man.blocker.label for man in men.men if man.goes}
+    kept = checks & {label for label, job in jobs.items() if job.hits}
     return replace(
         play,
         assignments=tuple(jobs.get(a.man, a) for a in play.assignments),
+        reads=_without(play.reads, kept),
+        pressure=_without(play.pressure, kept),
         unblocked=tuple(r.label for r in unblocked(rush, taken)),
     )
 
@@ -171,8 +175,21 @@ def _blocked(
         hits = (Hit(rusher.label, taken.how.value, rusher.at),)
     words = taken_words(taken, man.blocker.rule)
     if man.kept:
-        words = told.job if rusher is None else f"{told.job} Here: {rusher.label}."
-    return replace(told, job=words, hits=hits, path=_path(told.path, man, rusher, toward, ends))
+        words = told.job if rusher is None else f"{told.job} Here: {_his(man, rusher)}."
+    meets = rusher if hits or not man.goes else None
+    return replace(told, job=words, hits=hits, path=_path(told.path, man, meets, toward, ends))
+
+
+def _his(man: Protector, rusher: Rusher) -> str:
+    """The rusher of a man whose own words stand; who has a route is told that he runs none."""
+    return f"block {rusher.label}, no route" if man.goes else rusher.label
+
+
+def _without(reads: Sequence[Read], kept: Container[str]) -> tuple[Read, ...]:
+    """Reads against a look: who has picked up a rusher is not thrown to on this snap."""
+    return tuple(
+        replace(read, men=tuple(man for man in read.men if man not in kept)) for read in reads
+    )
 
 
 def _path(
@@ -182,9 +199,10 @@ def _path(
     toward: Side | None,
     ends: Sequence[Blocker],
 ) -> Path | None:
-    """A screen's way out and a check's route stay; a man who scans and has nobody stays too."""
+    """A screen's way out stays, and a check's route where nobody comes: who has a rusher is no
+    receiver on this snap. A man who scans and has nobody stays too."""
     blocker = man.blocker
-    if man.goes or blocker.rule is ProtectionRule.RELEASE:
+    if blocker.rule is ProtectionRule.RELEASE or (man.goes and rusher is None):
         return before
     if blocker.in_line:
         return set_path(blocker, rusher, toward, blocker in ends)
