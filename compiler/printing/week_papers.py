@@ -12,6 +12,7 @@ from stemline.diagnostics.in_words import how_many
 from stemline.emit.apart import apart
 from stemline.emit.pdf import page_count
 from stemline.emit.pdf_ink import art_of
+from stemline.emit.week_counting import counting_pdf
 from stemline.emit.week_pages import (
     ScoutCard,
     bands_pdf,
@@ -37,17 +38,18 @@ from stemline.theme import Size, Theme
 from stemline.week.bands import REFUSED, WARNED, Card, TooSmall, card_of, copies, place
 from stemline.week.call_sheet import Ems, NotFitting, lay_out
 from stemline.week.index_of import index_lines
+from stemline.week.leanings import leanings_of
 from stemline.week.plain_data import data_files
 from stemline.week.position_book import men_of, own_book
 from stemline.week.quizzing import quiz_papers
 from stemline.week.scripting import ScriptPeriod, card_key, card_numbers, script_of, shown_rows
 from stemline.week.week_values import PlanRow, Week
 
-PARTS = ("sheet", "bands", "scout", "script", "positions", "quiz", "index", "data")
+PARTS = ("sheet", "bands", "scout", "script", "positions", "quiz", "counting", "index", "data")
 """What is made, by the words a coach asks for it with."""
 SHEET, BANDS, SCOUT = "call-sheet.pdf", "wristbands.pdf", "scout-cards.pdf"
 SCRIPT, INDEX = "practice-script.pdf", "call-index.pdf"
-QUIZ, KEY = "quiz.pdf", "quiz-key.pdf"
+QUIZ, KEY, COUNTING = "quiz.pdf", "quiz-key.pdf", "counting.pdf"
 _LAST_MINUTES = (
     "Last 3 minutes of a half: time stops after each play; a time-count foul costs the down on 1st "
     "and 2nd, 10 yards on 3rd (as reported; ask your league)."
@@ -126,6 +128,7 @@ class _Making:
             "script": self._script,
             "positions": self._positions,
             "quiz": self._quiz,
+            "counting": self._counting,
             "index": self._index,
             "data": self._data,
         }
@@ -260,6 +263,15 @@ class _Making:
             self._put(name, quiz_pdf, sheets, f"{self._title}: {title}", self._theme, paper, tall)
         count, men = how_many(len(papers), "sheet"), ", ".join(each.man for each in papers)
         self.papers.counts.append(f"quiz: {count} ({men}); key to it: {count}")
+
+    def _counting(self) -> None:
+        counted = leanings_of(self._week)
+        if counted.rows:
+            self._put(
+                COUNTING, counting_pdf, counted, self._title, self._theme, self._printing.paper
+            )
+            pages = page_count(self.papers.files[COUNTING])
+            self.papers.counts.append(f"counting: {how_many((pages + 1) // 2, 'sheet')}")
 
     def _index(self) -> None:
         lines = index_lines(self._week)

@@ -130,13 +130,14 @@ def test_the_command_says_what_it_made_and_how_many_to_print(tmp_path: Path) -> 
     assert {f.name for f in out.iterdir() if f.name != HELD.split("/")[0]} == {
         "call-sheet.pdf", "wristbands.pdf", "scout-cards.pdf", "practice-script.pdf",
         "call-index.pdf", "data", "positions", "quiz.pdf", "quiz-key.pdf",
+        "counting.pdf",
     }  # fmt: skip
     last = result.output.strip().splitlines()[-1]
     assert last.endswith(
         "call sheet: 1 side; wristbands: 1 sheet (2 Skill); scout cards: 2 sheets; "
         "script: 1 practice; position books: 12 sheets on both sides "
         "(LT, LG, C, RG, RT, X, W, H, S, Z, R, Q); quiz: 1 sheet (H); key to it: 1 sheet; "
-        "index: 3 calls; data: 5 files"
+        "counting: 1 sheet; index: 3 calls; data: 5 files"
     )
     assert len(pdfium.PdfDocument(out / "scout-cards.pdf")) == 2
     data = json.loads((out / "data" / "week.json").read_text("utf-8"))
