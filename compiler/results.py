@@ -41,6 +41,7 @@ from stemline.session import Session, no_collecting
 from stemline.source import Span
 from stemline.theme import Size, Theme
 from stemline.week.planning import Planned
+from stemline.week.position_book import men_of
 from stemline.week.week_values import Plan
 from stemline.week.working_out import last_numbers, work_out
 
@@ -48,6 +49,7 @@ __all__ = [
     "PangoMissing",
     "PictureFailed",
     "Refused",
+    "asked_men",
     "book_names",
     "call_play",
     "crowded_lines",
@@ -293,6 +295,16 @@ def parts_of(only: str) -> tuple[str, ...] | None:
     return (said or PARTS) if set(said) <= set(PARTS) else None
 
 
+def asked_men(plan: Plan, said: str) -> tuple[tuple[str, ...], str]:
+    """The letters that are asked for by commas, none where nothing is said; and the first word that
+    means nobody of the plan, "" where there is none."""
+    words = tuple(part.strip() for part in said.split(",") if part.strip())
+    try:
+        return (men_of(plan, words) if words else ()), ""
+    except KeyError as unknown:
+        return (), str(unknown.args[0])
+
+
 def week_called(compiled: Session, name: str) -> tuple[Planned | None, tuple[Diagnostic, ...]]:
     """The week of that number, or number and opponent; None with the reason."""
     wanted = " ".join(name.split()).casefold()
@@ -317,9 +329,12 @@ def made_week(
     date: str = "",
     folder: Path | None = None,
     pages: bool = True,
+    men: tuple[str, ...] = (),
+    store: Store | None = None,
 ) -> Papers:
     """The papers of a week. ``pages`` gives each call its page of the book, from the same layout
-    that `made_book` prints; ``folder`` is the playbook's, to keep these for the next week.
+    that `made_book` prints; ``folder`` is the playbook's, to keep these for the next week. ``men``
+    are those whose own books are made, by letter, position or group; none for everybody.
 
     Raises as `made_book` does.
     """
@@ -327,7 +342,8 @@ def made_week(
     plans = [each.plan for each in compiled.weeks if each.plan is not None]
     at = book_pages(compiled, theme, paper, folder) if pages else {}
     week = work_out(plan, last_numbers(plans, plan.number), at, ems_of(theme))
-    how = Printing(theme, paper, sheet_paper, sides, revision, date, compiled.book.settings.level)
+    level = compiled.book.settings.level
+    how = Printing(theme, paper, sheet_paper, sides, revision, date, level, men, store)
     return week_papers(week, how, parts)
 
 

@@ -17,8 +17,11 @@ from stemline.commands.options import FOLDER, THEME
 )
 @click.option(
     "--only", default="", metavar="PARTS",
-    help="Make only these, by commas: sheet, bands, scout, script, index, data.",
+    help="Make only these, by commas: sheet, bands, scout, script, positions, quiz, counting, "
+    "index, data.",
 )  # fmt: skip
+@click.option("--for", "men", default="", metavar="MEN",
+              help="Whose own books: letters, positions, or linemen, receivers.")  # fmt: skip
 @click.option("--paper", type=click.Choice(["letter", "a4"]), default="letter", show_default=True)
 @click.option("--sheet", "sheet_paper", type=click.Choice(["letter", "legal", "a4"]),
               help="Paper of the call sheet, where it is another.")  # fmt: skip
@@ -29,7 +32,7 @@ from stemline.commands.options import FOLDER, THEME
     "--no-cache",
     is_flag=True,
     envvar="STEMLINE_NO_CACHE",
-    help="Keep no page numbers on this machine for the next week, and use none of the last.",
+    help="Keep nothing on this machine for the next week, and use nothing of the last.",
 )
 @THEME
 def week(
@@ -37,6 +40,7 @@ def week(
     name: str,
     out: Path | None,
     only: str,
+    men: str,
     paper: str,
     sheet_paper: str | None,
     sides: int,
@@ -49,6 +53,7 @@ def week(
     They take their place only when all are whole: an error leaves the last ones as they were.
     """
     from stemline.commands.opening import (
+        kept,
         leave,
         opened,
         print_found,
@@ -67,13 +72,12 @@ def week(
 
     texts, compiled = opened(folder)
     look = theme_for(folder, theme, compiled, texts)
-    from stemline.results import made_week, parts_of, week_called
+    from stemline.printing.week_papers import PARTS
+    from stemline.results import asked_men, made_week, parts_of, week_called
 
     parts = parts_of(only)
     if parts is None:
-        raise click.UsageError(
-            f"--only {only}: parts are sheet, bands, scout, script, index and data"
-        )
+        raise click.UsageError(f"--only {only}: parts are {', '.join(PARTS)}")
     planned, wrong = week_called(compiled, name)
     found = (*texts.found, *compiled.definitions, *wrong)
     if planned is not None:
@@ -82,6 +86,9 @@ def week(
     print_found(found, texts, compiled.lowered)
     leave(found)
     assert planned is not None and planned.plan is not None
+    asked, unknown = asked_men(planned.plan, men)
+    if unknown:
+        raise click.UsageError(f"--for {unknown}: nobody in this week's calls is called so")
     target = out or folder / "build" / f"week-{planned.plan.number}"
     rev, date = revision(folder)
     with writing():
@@ -91,11 +98,12 @@ def week(
         if out is None:
             refuse_led_out(folder, target)
         with Interrupts() as interrupts:
-            with workroom():
+            with workroom(), kept(not no_cache) as store:
                 papers = made_week(
                     compiled, planned.plan, look, parts=parts, paper=paper,
                     sheet_paper=sheet_paper or paper, sides=sides, revision=rev, date=date,
                     folder=None if no_cache else folder, pages=not no_pages,
+                    men=asked, store=store,
                 )  # fmt: skip
             print_found(papers.found, texts, compiled.lowered)
             leave(tuple(papers.found))

@@ -10,6 +10,8 @@ import gc
 import hashlib
 import json
 import os
+import re
+import zlib
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from datetime import UTC, datetime
@@ -26,6 +28,8 @@ from stemline.emit.measuring import Measuring, Memory, stands_on
 from stemline.emit.pdf_forms import Forms
 from stemline.theme import Theme, refused_at, where_said
 
+_OBJECTS = re.compile(rb"/ObjStm.*?stream\r?\n(.*?)\r?\nendstream", re.DOTALL)
+_PAGES = re.compile(rb"/Type /Pages\b[^>]*?/Count (\d+)")
 _PANGO = """\
 the PDF needs the system library Pango, which is not installed
   Debian, Ubuntu: sudo apt-get install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0
@@ -80,6 +84,16 @@ def pages_pdf(html: str, gallery: Gallery, theme: Theme, date: str) -> bytes:
         engine = _Engine(_weasyprint(), gallery, theme)
         with engine.minded():
             return engine.written(engine.lay_out(html), html, gallery, theme)
+
+
+def page_count(pdf: bytes) -> int:
+    """How many pages a file of ours has: the count of its page tree (ISO 32000-1, 7.7.3.2), which
+    stands in a packed stream of objects (7.5.7). Raises ValueError where it has none."""
+    for packed in _OBJECTS.finditer(pdf):
+        tree = _PAGES.search(zlib.decompress(packed[1]))
+        if tree:
+            return int(tree[1])
+    raise ValueError("the document has no page tree")
 
 
 def _seal(html: str, gallery: Gallery, theme: Theme) -> str:

@@ -16,7 +16,7 @@ from stemline.week.index_of import WeekIndexLine
 from stemline.week.scripting import CARE, Script
 
 _NOTHING = Gallery(())
-_MARGIN, _FOOT = 30.0, 22.0
+MARGIN, FOOT = 30.0, 22.0
 """Points round a page of text or a card, and more at its foot for the printing's words."""
 _THIN = 0.4
 """Points of a crop mark."""
@@ -68,7 +68,7 @@ def scout_pdf(
     height, width = call_sheet.PAPERS[paper]
     html = filled(
         theme, "week-scout.html.jinja", cards=tuple(cards), footer=footer,
-        inner=height - 2 * _MARGIN - _FOOT - 1,
+        inner=height - 2 * MARGIN - FOOT - 1,
         **_page(theme, title, width, height, _margins(), True),
     )  # fmt: skip
     return pages_pdf(html, Gallery(tuple(card.art for card in cards)), theme, date)
@@ -97,11 +97,16 @@ def index_pdf(
 def card_room(paper: str) -> tuple[float, float]:
     """Width and height in points that a scout card's picture may take."""
     height, width = call_sheet.PAPERS[paper]
-    return width - 2 * _MARGIN, height - 2 * _MARGIN - _FOOT - 54 - 30 - 92
+    return width - 2 * MARGIN, height - 2 * MARGIN - FOOT - 54 - 30 - 92
+
+
+def a_page(theme: Theme, title: str, paper: str) -> dict[str, object]:
+    """What the head of a numbered page of text takes."""
+    return _page(theme, title, *call_sheet.PAPERS[paper], _margins(), True)
 
 
 def _margins() -> str:
-    return f"{_MARGIN}pt {_MARGIN}pt {_MARGIN + _FOOT}pt"
+    return f"{MARGIN}pt {MARGIN}pt {MARGIN + FOOT}pt"
 
 
 def _page(

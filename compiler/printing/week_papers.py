@@ -10,7 +10,9 @@ from stemline.diagnostics.catalogue.weeks import E984, E996, E997, W996
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.in_words import how_many
 from stemline.emit.apart import apart
+from stemline.emit.pdf import page_count
 from stemline.emit.pdf_ink import art_of
+from stemline.emit.week_counting import counting_pdf
 from stemline.emit.week_pages import (
     ScoutCard,
     bands_pdf,
@@ -20,23 +22,34 @@ from stemline.emit.week_pages import (
     script_pdf,
     sheet_pdf,
 )
+from stemline.emit.week_positions import position_pdf
+from stemline.emit.week_quiz import quiz_pdf
 from stemline.football.play import Play
 from stemline.football.timing.levels import HIGH_SCHOOL, PlayingLevel
+from stemline.outside.file_names import file_names
+from stemline.outside.store import Store
 from stemline.picture.picture import picture
 from stemline.picture.scene.metrics import faces
 from stemline.picture.turned import turned
+from stemline.printing.drawings import Drawings
+from stemline.printing.position_papers import position_page
+from stemline.printing.quiz_papers import question_height, quiz_sheets
 from stemline.theme import Size, Theme
 from stemline.week.bands import REFUSED, WARNED, Card, TooSmall, card_of, copies, place
 from stemline.week.call_sheet import Ems, NotFitting, lay_out
 from stemline.week.index_of import index_lines
+from stemline.week.leanings import leanings_of
 from stemline.week.plain_data import data_files
+from stemline.week.position_book import men_of, own_book
+from stemline.week.quizzing import quiz_papers
 from stemline.week.scripting import ScriptPeriod, card_key, card_numbers, script_of, shown_rows
 from stemline.week.week_values import PlanRow, Week
 
-PARTS = ("sheet", "bands", "scout", "script", "index", "data")
+PARTS = ("sheet", "bands", "scout", "script", "positions", "quiz", "counting", "index", "data")
 """What is made, by the words a coach asks for it with."""
 SHEET, BANDS, SCOUT = "call-sheet.pdf", "wristbands.pdf", "scout-cards.pdf"
 SCRIPT, INDEX = "practice-script.pdf", "call-index.pdf"
+QUIZ, KEY, COUNTING = "quiz.pdf", "quiz-key.pdf", "counting.pdf"
 _LAST_MINUTES = (
     "Last 3 minutes of a half: time stops after each play; a time-count foul costs the down on 1st "
     "and 2nd, 10 yards on 3rd (as reported; ask your league)."
@@ -46,7 +59,8 @@ _LAST_MINUTES = (
 @dataclass(frozen=True)
 class Printing:
     """How the papers are printed: on which paper, the sheet on how many sides, in what theme;
-    ``revision`` and ``date`` are those of the playbook."""
+    ``revision`` and ``date`` are those of the playbook. ``men`` are letters, positions or groups
+    whose books are made, none for everybody's; ``store`` keeps drawings."""
 
     theme: Theme
     paper: str = "letter"
@@ -55,6 +69,8 @@ class Printing:
     revision: str = ""
     date: str = ""
     level: PlayingLevel = HIGH_SCHOOL
+    men: tuple[str, ...] = ()
+    store: Store | None = None
 
 
 @dataclass
@@ -98,6 +114,7 @@ class _Making:
         self._week, self._printing = week, printing
         self._theme = printing.theme
         self._ems = ems_of(printing.theme)
+        self._drawings = Drawings(printing.theme, printing.level, printing.store)
         self._title = f"Week {week.plan.number}: {week.plan.opponent}"
         said = (week.plan.team, self._title, week.plan.date, printing.revision)
         self._footer = " · ".join(part for part in said if part)
@@ -109,6 +126,9 @@ class _Making:
             "bands": self._bands,
             "scout": self._scout,
             "script": self._script,
+            "positions": self._positions,
+            "quiz": self._quiz,
+            "counting": self._counting,
             "index": self._index,
             "data": self._data,
         }
@@ -217,6 +237,41 @@ class _Making:
         over: list[ScriptPeriod] = [p for d in script.days for p in d.periods if p.over]
         said = f", {how_many(len(over), 'period')} with more reps than fit" if over else ""
         self.papers.counts.append(f"script: {days}{said}")
+
+    def _positions(self) -> None:
+        """A file a man, so that each may be printed on both sides and handed out."""
+        how, made = self._printing, dict[str, int]()
+        men = men_of(self._week.plan, how.men)
+        named = file_names(men)
+        for man in men:
+            book = own_book(self._week, man)
+            page, arts = position_page(book, self._week, self._drawings, how.paper)
+            name = f"positions/{named[man]}.pdf"
+            self._put(name, position_pdf, page, arts, self._title, self._theme, how.paper)
+            made[man] = page_count(self.papers.files[name])
+        if made:
+            sheets = how_many(sum((pages + 1) // 2 for pages in made.values()), "sheet")
+            self.papers.counts.append(f"position books: {sheets} on both sides ({', '.join(made)})")
+
+    def _quiz(self) -> None:
+        papers, paper = quiz_papers(self._week), self._printing.paper
+        if not papers:
+            return
+        tall = question_height(paper)
+        quizzes, keys = quiz_sheets(papers, self._drawings, paper)
+        for name, title, sheets in ((QUIZ, "quiz", quizzes), (KEY, "key", keys)):
+            self._put(name, quiz_pdf, sheets, f"{self._title}: {title}", self._theme, paper, tall)
+        count, men = how_many(len(papers), "sheet"), ", ".join(each.man for each in papers)
+        self.papers.counts.append(f"quiz: {count} ({men}); key to it: {count}")
+
+    def _counting(self) -> None:
+        counted = leanings_of(self._week)
+        if counted.rows:
+            self._put(
+                COUNTING, counting_pdf, counted, self._title, self._theme, self._printing.paper
+            )
+            pages = page_count(self.papers.files[COUNTING])
+            self.papers.counts.append(f"counting: {how_many((pages + 1) // 2, 'sheet')}")
 
     def _index(self) -> None:
         lines = index_lines(self._week)

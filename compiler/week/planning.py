@@ -108,6 +108,9 @@ def plan_weeks(asked: AskedOfSession) -> tuple[Planned, ...]:
         planner.found += found
         known[week.number] = week, together
         plan = planner.plan(together)
+        if plan is not None and meant is not None:
+            before = next((each.plan for each in made if each.week is meant), None)
+            plan = replace(plan, before=before)
         broken = any(d.is_error for d in planner.found)
         made.append(Planned(week, None if broken else plan, tuple(planner.found)))
     return tuple(made)

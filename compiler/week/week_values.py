@@ -109,7 +109,7 @@ class Plan:
     the name of its personnel ("" where the playbook names none). ``faces`` are the opponent's looks
     by name. ``frozen`` are the numbers that stay, ``shorts`` the coach's own short names.
     ``together`` keeps families together, ``seed`` decides the numbers. ``starts`` tells when the
-    practice of a day begins, in minutes after midnight.
+    practice of a day begins, in minutes after midnight. ``before`` is the plan that it starts from.
     """
 
     number: int
@@ -134,6 +134,7 @@ class Plan:
     together: bool
     seed: str
     starts: Mapping[str, int]
+    before: Plan | None = None
 
     @property
     def name(self) -> str:

@@ -10,10 +10,13 @@ from dataclasses import replace
 
 import pytest
 
+from stemline.printing.position_papers import listed
 from stemline.week.bands import Card, card_of
 from stemline.week.call_sheet import LONGEST_CALL, CallSheet, lay_out
 from stemline.week.index_of import index_lines
 from stemline.week.plain_data import data_files
+from stemline.week.position_book import men_of, own_book
+from stemline.week.quizzing import quiz_papers
 from stemline.week.scripting import script_of
 from stemline.week.week_values import Week
 from stemline.week.working_out import work_out
@@ -50,6 +53,14 @@ def said_by(week: Week, of_bands: Week | None = None) -> Iterator[Said]:
     for day in script_of(week).days:
         for line in (line for period in day.periods for line in period.lines):
             yield "script", line.call, line.number, line.page
+    for man in men_of(week.plan)[::4]:
+        book = own_book(week, man)
+        shown = [e for job in book.jobs for alike in job.alike for e in alike.calls]
+        for told_call in map(listed, (*shown, *book.came)):
+            yield "positions", told_call.call, told_call.number, told_call.page
+    for paper in quiz_papers(week):
+        for told_call in (listed(question.entry) for question in paper.questions):
+            yield "quiz", told_call.call, told_call.number, told_call.page
     files = data_files(week)
     for name in ("call-sheet.csv", "index.csv", "script.csv", "wristbands.csv"):
         for told in csv.DictReader(io.StringIO(files[name].decode(), newline="")):
@@ -99,6 +110,7 @@ def test_every_paper_says_the_same_of_every_call(part: int) -> None:
         assert disagreements(said) == [], seed
         on_papers = {paper: {call for p, call, *_ in said if p == paper} for paper, *_ in said}
         assert on_papers["sheet"] == on_papers["index"] == set(week.plan.calls)
+        assert on_papers["positions"] == set(week.plan.calls)
         assert on_papers["band"] <= on_papers["sheet"]
         assert {n for _, call, n, _ in said if call in week.plan.practised} <= {""}
 

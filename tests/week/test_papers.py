@@ -35,6 +35,7 @@ WEEK = (
     f"    scout Tuesday\n        {CALL} against Base\n"
     f"    period Team, 10 minutes, thud, Tuesday\n        openers\n"
     f"        {WHEEL} against Base, 3 reps\n"
+    f"    quiz H on Thursday\n"
 )
 
 
@@ -128,12 +129,15 @@ def test_the_command_says_what_it_made_and_how_many_to_print(tmp_path: Path) -> 
     out = book / "build" / "week-3"
     assert {f.name for f in out.iterdir() if f.name != HELD.split("/")[0]} == {
         "call-sheet.pdf", "wristbands.pdf", "scout-cards.pdf", "practice-script.pdf",
-        "call-index.pdf", "data",
+        "call-index.pdf", "data", "positions", "quiz.pdf", "quiz-key.pdf",
+        "counting.pdf",
     }  # fmt: skip
     last = result.output.strip().splitlines()[-1]
     assert last.endswith(
         "call sheet: 1 side; wristbands: 1 sheet (2 Skill); scout cards: 2 sheets; "
-        "script: 1 practice; index: 3 calls; data: 5 files"
+        "script: 1 practice; position books: 12 sheets on both sides "
+        "(LT, LG, C, RG, RT, X, W, H, S, Z, R, Q); quiz: 1 sheet (H); key to it: 1 sheet; "
+        "counting: 1 sheet; index: 3 calls; data: 5 files"
     )
     assert len(pdfium.PdfDocument(out / "scout-cards.pdf")) == 2
     data = json.loads((out / "data" / "week.json").read_text("utf-8"))

@@ -1,0 +1,199 @@
+"""A man's own week: where he stands, what he does in each call, and what came and went."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from stemline.describe.phrases import alignment, numbered, target
+from stemline.football.play import Assignment, Man, Play
+from stemline.football.players import Position
+from stemline.week.week_values import CallEntry, Plan, Week
+
+_LINE = (Position.CENTRE, Position.GUARD, Position.TACKLE)
+_BACKS = (Position.BACK, Position.FULLBACK, Position.SLOTBACK)
+_RECEIVERS = (
+    Position.WIDEOUT, Position.SLOT, Position.SLOTBACK, Position.TIGHT_END, Position.WING
+)  # fmt: skip
+_GROUPS = {"linemen": _LINE, "backs": _BACKS, "receivers": _RECEIVERS}
+"""Groups that practise together, beside each position by its own name: common practice, no
+published source."""
+
+
+@dataclass(frozen=True)
+class OwnPlace:
+    """Where he lines up, in words, and the formations that put him there."""
+
+    words: str
+    formations: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class AlikeCalls:
+    """Calls in which he starts from one place and goes one way; the first is drawn."""
+
+    calls: tuple[CallEntry, ...]
+
+
+@dataclass(frozen=True)
+class OwnTask:
+    """What he is told: his move before the snap ("" without one), his job, what a look or key makes
+    of it (each with the words), and the coach's own words."""
+
+    motion: str
+    job: str
+    looks: tuple[tuple[str, str], ...]
+    says: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class OwnJob:
+    """One task, and the calls in which it is his, those that are one picture to him together."""
+
+    task: OwnTask
+    alike: tuple[AlikeCalls, ...]
+
+
+@dataclass(frozen=True)
+class OwnBook:
+    """A man's book. ``came`` and ``went`` are calls he is in that the week before, ``since``, had
+    not or had alone; ``since`` is "" for a week that starts from none. ``off`` counts calls that he
+    does not play in."""
+
+    man: str
+    places: tuple[OwnPlace, ...]
+    jobs: tuple[OwnJob, ...]
+    since: str
+    came: tuple[CallEntry, ...]
+    went: tuple[str, ...]
+    off: int
+
+
+def men_of(plan: Plan, wanted: Iterable[str] = ()) -> tuple[str, ...]:
+    """The letters of all who play, in the order in which the plan's calls first line them up; with
+    ``wanted`` those of these letters, positions or groups ("linemen", "backs", "receivers").
+
+    Raises KeyError with the word that is none of them.
+    """
+    men: dict[str, set[Position]] = {}
+    for call in plan.calls:
+        for man in plan.plays[call].men:
+            men.setdefault(man.label, set()).add(man.position)
+    asked = tuple(wanted)
+    if not asked:
+        return tuple(men)
+    found: set[str] = set()
+    for word in asked:
+        known = {man for man in men if _means(word, man, men[man])}
+        if not known:
+            raise KeyError(word)
+        found |= known
+    return tuple(man for man in men if man in found)
+
+
+def _means(word: str, man: str, positions: set[Position]) -> bool:
+    said = word.casefold()
+    if said == man.casefold():
+        return True
+    if said in _GROUPS:
+        return bool(positions & set(_GROUPS[said]))
+    return any(said in (p.value, f"{p.value}s") for p in positions)
+
+
+def own_book(week: Week, man: str) -> OwnBook:
+    """The book of a man by his letter."""
+    plan = week.plan
+    mine = [week.entry(call) for call in plan.calls if plays_in(plan.plays[call], man)]
+    before = plan.before
+    had = set(before.calls) if before is not None else set()
+    went: tuple[str, ...] = ()
+    if before is not None:
+        known = set(plan.calls)
+        gone = (call for call in before.calls if call not in known)
+        went = tuple(call for call in gone if plays_in(before.plays[call], man))
+    return OwnBook(
+        man=man,
+        places=_places(mine, man),
+        jobs=own_jobs(mine, man),
+        since=before.name if before is not None else "",
+        came=tuple(e for e in mine if e.call not in had) if before is not None else (),
+        went=went,
+        off=len(plan.calls) - len(mine),
+    )
+
+
+def plays_in(play: Play, man: str) -> bool:
+    """Whether a man is on the field in a call."""
+    return any(each.label == man for each in play.men)
+
+
+def _places(entries: Iterable[CallEntry], man: str) -> tuple[OwnPlace, ...]:
+    """Each place once, by what is said of it."""
+    found: dict[str, dict[str, None]] = {}
+    for entry in entries:
+        call = entry.play.call
+        him = entry.play.man(man)
+        words = ". ".join((alignment(him, entry.play), *him.says))
+        found.setdefault(words, {})[f"{call.formation} {call.side.word.title()}"] = None
+    return tuple(OwnPlace(words, tuple(where)) for words, where in found.items())
+
+
+def own_jobs(entries: Iterable[CallEntry], man: str) -> tuple[OwnJob, ...]:
+    """Calls by what he is told, the task of most calls first; calls that he runs alike together."""
+    found: dict[OwnTask, dict[object, list[CallEntry]]] = {}
+    for entry in entries:
+        alike = found.setdefault(own_task(entry.play, man), {})
+        alike.setdefault(_way(entry.play, man), []).append(entry)
+    jobs = [
+        OwnJob(task, tuple(AlikeCalls(tuple(calls)) for calls in ways.values()))
+        for task, ways in found.items()
+    ]
+    return tuple(sorted(jobs, key=lambda job: -sum(len(a.calls) for a in job.alike)))
+
+
+def own_task(play: Play, man: str) -> OwnTask:
+    """What a play tells one of its men; to the quarterback it tells his feet and reads too."""
+    task = _assignment(play, man)
+    him = play.man(man)
+    passer = him.position is Position.QUARTERBACK
+    job = task.job.strip() if task is not None else ""
+    looks = tuple((b.looks, b.job.strip()) for b in task.branches) if task is not None else ()
+    if passer:
+        job = " ".join(filter(None, (job, *_reading(play))))
+        looks += tuple((f"alert, {a.when}", target(a.target, a.men)) for a in play.alerts)
+        if play.pressure:
+            looks += (("pressure", numbered(play.pressure)),)
+        looks += tuple(
+            (h.given or "one more than is blocked", f"throw {target(h.throws, h.men)}")
+            for h in play.hot
+        )
+    return OwnTask(
+        motion=task.motion.words if task is not None and task.motion is not None else "",
+        job=job or "No job of his own in the text: ask your coach.",
+        looks=looks,
+        says=tuple(dict.fromkeys(task.says)) if task is not None else (),
+    )
+
+
+def _reading(play: Play) -> Iterable[str]:
+    if play.feet and play.reads:
+        yield f"{'; then '.join(step.words for step in play.feet)}."
+    if play.pick:
+        yield f"Pick the side: {play.pick}."
+    if play.reads:
+        yield f"Reads: {numbered(play.reads)}."
+
+
+def _assignment(play: Play, man: str) -> Assignment | None:
+    return next((a for a in play.assignments if a.man == man), None)
+
+
+def _way(play: Play, man: str) -> object:
+    """Where he starts and how he goes, to the yard: what makes two pictures one to him."""
+    him: Man = play.man(man)
+    task = _assignment(play, man)
+    points = [him.at, him.snap]
+    if task is not None:
+        paths = (task.path, task.climb, *(branch.path for branch in task.branches))
+        points += [leg.to for path in paths if path is not None for leg in path.legs]
+    return play.kind, tuple((round(p.x), round(p.y)) for p in points)

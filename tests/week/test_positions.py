@@ -1,0 +1,120 @@
+"""A man's own book: all his calls once, alike ones together, and what came and went."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pypdfium2 as pdfium
+import pytest
+
+from stemline.emit.pdf import page_count
+from stemline.football.play import Assignment, Play
+from stemline.football.players import Position
+from stemline.printing.week_papers import Printing, week_papers
+from stemline.theme import load_theme
+from stemline.week.position_book import OwnBook, men_of, own_book, plays_in
+from stemline.week.week_values import CallEntry, Week
+from stemline.week.working_out import work_out
+
+from .plans import HERONS, LANTERNS, bundled_week, ems, made_up, pages
+
+WEEKS = [(HERONS, 8), (LANTERNS, 4)]
+
+
+def calls_of(book: OwnBook) -> list[CallEntry]:
+    return [entry for job in book.jobs for alike in job.alike for entry in alike.calls]
+
+
+def his(play: Play, man: str) -> Assignment:
+    return next(a for a in play.assignments if a.man == man)
+
+
+def weeks() -> list[Week]:
+    made = [bundled_week(*each) for each in WEEKS]
+    for seed in range(6):
+        plan = made_up(seed)
+        made.append(work_out(plan, {}, pages(plan), ems()))
+    return made
+
+
+@pytest.mark.parametrize("n", range(8))
+def test_every_call_he_plays_in_stands_once_under_what_it_tells_him(n: int) -> None:
+    week = weeks()[n]
+    for man in men_of(week.plan):
+        book = own_book(week, man)
+        mine = {c for c in week.plan.calls if plays_in(week.plan.plays[c], man)}
+        found = [entry.call for entry in calls_of(book)]
+        assert len(found) == len(set(found)) and set(found) == mine
+        assert book.off == len(week.plan.calls) - len(mine)
+        for job in book.jobs:
+            for entry in (entry for alike in job.alike for entry in alike.calls):
+                told = his(entry.play, man)
+                assert told.job.strip() in job.task.job
+                assert [b.looks for b in told.branches] == [looks for looks, _ in job.task.looks][
+                    : len(told.branches)
+                ]
+                if entry.play.man(man).position is Position.QUARTERBACK:
+                    for read in entry.play.reads:
+                        assert read.target in job.task.job
+
+
+@pytest.mark.parametrize(("name", "number"), WEEKS)
+def test_calls_of_one_picture_are_one_to_him(name: str, number: int) -> None:
+    """He starts and ends where the picture has him, to the yard that a picture shows."""
+    week = bundled_week(name, number)
+    for man in men_of(week.plan):
+        for job in own_book(week, man).jobs:
+            for alike in job.alike:
+                first = alike.calls[0].play
+                for other in (entry.play for entry in alike.calls):
+                    assert first.man(man).at.distance(other.man(man).at) < 1.5
+                    ways = [his(play, man).path for play in (first, other)]
+                    assert (ways[0] is None) == (ways[1] is None)
+                    if ways[0] is not None and ways[1] is not None:
+                        assert ways[0].end.distance(ways[1].end) < 1.5
+                    assert first.kind is other.kind
+
+
+def test_what_came_and_went_is_by_the_week_it_starts_from() -> None:
+    week, before = bundled_week(HERONS, 8), bundled_week(HERONS, 7)
+    assert week.plan.before == before.plan
+    book = own_book(week, "LT")
+    assert book.since == "7 Thistlemere"
+    assert {e.call for e in book.came} == {
+        "Stack Right Smash", "Three Two Right Crossers Wheel", "Doubles Right Back Wheel",
+        "Doubles Right Scissors",
+    }  # fmt: skip
+    assert set(book.went) == {"Pro Right Trap", "Pistol Right Trap"}
+    # W is not on the field in Pro.
+    assert set(own_book(week, "W").went) == {"Pistol Right Trap"}
+    alone = own_book(before, "LT")
+    assert (alone.since, alone.came, alone.went) == ("", (), ())
+
+
+def test_men_are_asked_for_by_letter_position_or_group() -> None:
+    plan = bundled_week(HERONS, 8).plan
+    assert men_of(plan, ["h", "Q"]) == ("H", "Q")
+    assert men_of(plan, ["linemen"]) == ("LT", "LG", "C", "RG", "RT")
+    assert men_of(plan, ["guards"]) == ("LG", "RG")
+    with pytest.raises(KeyError, match="kicker"):
+        men_of(plan, ["H", "kicker"])
+
+
+def test_the_printed_book_holds_his_calls_and_as_many_sheets_as_are_said() -> None:
+    week = bundled_week(HERONS, 8)
+    few = replace(week.plan, lists=week.plan.lists[:4], bands=(), periods=(), scouts=())
+    week = work_out(few, {}, pages(few), ems())
+    made = week_papers(week, Printing(load_theme(), men=("H", "LT")), ("positions",))
+    assert set(made.files) == {"positions/h.pdf", "positions/lt.pdf"}
+    sheets = 0
+    for name, man in (("positions/h.pdf", "H"), ("positions/lt.pdf", "LT")):
+        document = pdfium.PdfDocument(made.files[name])
+        assert page_count(made.files[name]) == len(document)
+        sheets += (len(document) + 1) // 2
+        words = "".join(
+            "".join(page.get_textpage().get_text_bounded().split()) for page in document
+        )
+        for entry in calls_of(own_book(week, man)):
+            said = f"{entry.number}{entry.call}p.{entry.page}".replace(" ", "")
+            assert said in words, said
+    assert made.counts == [f"position books: {sheets} sheets on both sides (LT, H)"]
