@@ -12,7 +12,7 @@ from stemline.commands.earlier import earlier_files
 from stemline.compare.comparing import compared
 from stemline.compare.comparison import Comparison
 from stemline.compare.following import with_consequences
-from stemline.compare.told import ToldLine
+from stemline.compare.saying import ToldLine
 from stemline.diagnostics.render import render
 from stemline.outside.cache import Cache, place
 from stemline.session import Session, no_collecting
