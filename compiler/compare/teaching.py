@@ -59,10 +59,9 @@ def _jobs(plays: Iterable[Play]) -> dict[str, dict[Job, str]]:
 
 def _of_play(play: Play) -> Iterator[tuple[str, dict[Job, str]]]:
     concept = play.call.concept
-    interior = {m.label for m in play.men if m.position.interior}
-    blocks_run = any(task.hits for task in play.assignments if task.man in interior)
-    protects = play.kind is not Kind.RUN and play.protection and not blocks_run
-    line = interior if protects else ()
+    # Behind a faked run the line blocks that run, whatever protection the concept has besides.
+    runs = play.kind is Kind.RUN or bool(play.carrier) or any(s.name == "fake" for s in play.feet)
+    line = {m.label for m in play.men if m.position.interior and play.protection and not runs}
     for task in play.assignments:
         job = task.job.rstrip(".")
         if task.man in line:

@@ -23,8 +23,11 @@ from stemline.compare.topics import topics
 from stemline.diagnostics.in_words import how_many, together
 
 
-def told(found: Comparison, only: str = "", man: str = "") -> Iterator[ToldLine]:
-    """The whole comparison; ``only`` a definition of this name, ``man`` what is his."""
+def told(
+    found: Comparison, only: str = "", man: str = "", whole: bool = True
+) -> Iterator[ToldLine]:
+    """The whole comparison; ``only`` a definition of this name, ``man`` what is his. Where it is
+    not ``whole``, what is to be taught again is left out."""
     yield ToldLine("head", f"{found.old} → {found.new}")
     yield ToldLine("", summary(found))
     if found.is_same:
@@ -47,7 +50,8 @@ def told(found: Comparison, only: str = "", man: str = "") -> Iterator[ToldLine]
         if broken:
             yield ToldLine("gone", f"No longer a play: {named(broken)}")
         yield from _follows(found)
-        yield from _teaching(found)
+        if whole:
+            yield from _teaching(found)
 
 
 def _gathered(change: DefinitionChange) -> str:
@@ -78,12 +82,19 @@ def summary(found: Comparison) -> str:
 def stat(found: Comparison) -> Iterator[ToldLine]:
     """Numbers alone, by family, and how much of the teaching still holds."""
     yield ToldLine("head", f"{found.old} → {found.new}")
+    rows = numbers(found)
+    wide = max(len(row[0]) for row in rows)
+    for name, *counts in rows:
+        yield ToldLine("", f"{name:<{wide}}  " + "  ".join(f"{n:>7}" for n in counts))
+    yield ToldLine("", holds(found))
+
+
+def numbers(found: Comparison) -> list[tuple[str, ...]]:
+    """A head, a row for each family, and all of them together."""
     rows = [("", "as was", "changed", "new", "gone")]
     rows += [(f.name, str(f.same), str(f.changed), str(f.new), str(f.gone)) for f in found.families]
-    wide = max(len(row[0]) for row in rows)
-    for name, *numbers in rows:
-        yield ToldLine("", f"{name:<{wide}}  " + "  ".join(f"{n:>7}" for n in numbers))
-    yield ToldLine("", holds(found))
+    all_of = (found.same, len(found.changed), len(found.added), len(found.dropped))
+    return [*rows, ("All", *map(str, all_of))]
 
 
 def holds(found: Comparison) -> str:

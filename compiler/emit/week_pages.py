@@ -100,6 +100,17 @@ def card_room(paper: str) -> tuple[float, float]:
     return width - 2 * _MARGIN, height - 2 * _MARGIN - _FOOT - 54 - 30 - 92
 
 
+def text_page(theme: Theme, title: str, paper: str) -> dict[str, object]:
+    """What the head of a template of upright text pages needs, numbered."""
+    return _page(theme, title, *call_sheet.PAPERS[paper], _margins(), True)
+
+
+def text_room(paper: str) -> tuple[float, float]:
+    """Width and height in points within the margins of such a page."""
+    width, height = call_sheet.PAPERS[paper]
+    return width - 2 * _MARGIN, height - 2 * _MARGIN - _FOOT
+
+
 def _margins() -> str:
     return f"{_MARGIN}pt {_MARGIN}pt {_MARGIN + _FOOT}pt"
 

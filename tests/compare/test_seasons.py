@@ -24,13 +24,13 @@ def _session(name: str) -> Session:
 
 
 @cache
-def _seasons() -> tuple[Session, Session, Comparison]:
+def seasons() -> tuple[Session, Session, Comparison]:
     old, new = _session("saltmarsh-herons-2025"), _session("saltmarsh-herons")
     return old, new, with_consequences(compared(old, new), old, new, Cache(BOOKS, None))
 
 
 def _lines(only: str = "", man: str = "") -> list[str]:
-    return [line.text for line in told(_seasons()[2], only, man)]
+    return [line.text for line in told(seasons()[2], only, man)]
 
 
 def test_the_seasons_are_told_as_to_a_staff(snapshot: SnapshotAssertion) -> None:
@@ -38,7 +38,7 @@ def test_the_seasons_are_told_as_to_a_staff(snapshot: SnapshotAssertion) -> None
 
 
 def test_a_call_that_came_or_went_is_told_once_and_with_its_concept() -> None:
-    found = _seasons()[2]
+    found = seasons()[2]
     for play in (*found.added, *found.dropped):
         heads = [line for line in _lines() if f"{play.call.concept}" in line and line[0] != " "]
         assert len(heads) == 1, (play.call.spoken, heads)
@@ -48,7 +48,7 @@ def test_a_call_that_came_or_went_is_told_once_and_with_its_concept() -> None:
 
 def test_what_a_man_must_learn_he_did_in_no_call_of_the_season_before() -> None:
     """Against every call of the old season, made anew: no job of his is called new that he had."""
-    old, new, found = _seasons()
+    old, new, found = seasons()
     for side, other in (("new", old), ("gone", new)):
         had = {
             (task.man, play.call.concept, task.job.rstrip("."))
@@ -61,7 +61,7 @@ def test_what_a_man_must_learn_he_did_in_no_call_of_the_season_before() -> None:
 
 
 def test_a_lineman_learns_a_protection_once() -> None:
-    (row,) = (row for row in teaching(_seasons()[2]) if row.man == "C")
+    (row,) = (row for row in teaching(seasons()[2]) if row.man == "C")
     jobs = [job for _, job in row.new if not job.startswith("protected")]
     assert jobs and len(jobs) == len(set(jobs)), "both concepts that have it teach it once"
     assert ("Flood", "protected by Ferry") in row.new
