@@ -12,7 +12,9 @@ from stemline.commands.earlier import earlier_files
 from stemline.compare.comparing import compared
 from stemline.compare.comparison import Comparison
 from stemline.compare.following import with_consequences
-from stemline.compare.told import ToldLine
+from stemline.compare.saying import ToldLine
+from stemline.diagnostics.in_words import how_many
+from stemline.diagnostics.plain import plain
 from stemline.diagnostics.render import render
 from stemline.outside.cache import Cache, place
 from stemline.session import Session, no_collecting
@@ -28,8 +30,9 @@ _PAGE = 40
 """Lines from which a terminal is given a pager, as git does."""
 
 
-def both_sides(old: str, new: str, folder: Path | None) -> Comparison:
-    """The comparison of two folders or revisions; the reasons where a side cannot be read.
+def both_sides(old: str, new: str, folder: Path | None) -> tuple[Path, Session, Comparison]:
+    """The playbook's folder, its new side and the comparison of two folders or revisions; the
+    reasons where a side cannot be read.
 
     A revision is one of ``folder``, else of the side that is a folder, else of where we stand.
     """
@@ -37,7 +40,8 @@ def both_sides(old: str, new: str, folder: Path | None) -> Comparison:
     sides = [_session(home, said) for said in (old, new)]
     with no_collecting():
         found = compared(sides[0], sides[1], (old, new))
-        return with_consequences(found, sides[0], sides[1], Cache(home, place()))
+        cache = Cache(home, place())
+        return home, sides[1], with_consequences(found, sides[0], sides[1], cache)
 
 
 def _session(home: Path, said: str) -> Session:
@@ -49,6 +53,31 @@ def _session(home: Path, said: str) -> Session:
         click.echo(render(wrong or found, files.by_name), nl=False, err=True)
         raise SystemExit(2)
     return session
+
+
+def book_file(
+    file: Path, found: Comparison, home: Path, session: Session, theme: str, paper: str
+) -> None:
+    """The comparison book, in the theme asked for, else that of the new side's playbook."""
+    from stemline.commands.opening import kind_of, theme_for, writing
+    from stemline.compare.on_paper import on_paper
+    from stemline.outside.file import write_file
+    from stemline.outside.project import read_files, revision
+    from stemline.outside.workroom import workroom
+    from stemline.printing.comparison_book import comparison_book
+
+    kind_of(file, (".pdf",))
+    look = theme_for(home, theme, session, read_files(home))
+    assert session.book is not None, "the side was read"
+    rev, date = revision(home)
+    pages, drawn = on_paper(found)
+    footer = " · ".join(filter(None, (pages.title, rev)))
+    with writing():
+        with workroom():
+            level = session.book.settings.level
+            data = comparison_book(pages, drawn, look, level, paper, footer, date)
+        write_file(file, data)
+    click.echo(f"{plain(str(file))}: {how_many(len(drawn), 'change')} drawn or told")
 
 
 def print_lines(lines: Iterable[ToldLine]) -> None:

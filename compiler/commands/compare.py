@@ -6,6 +6,8 @@ from pathlib import Path
 
 import click
 
+from stemline.commands.options import THEME
+
 
 @click.command()
 @click.argument("old")
@@ -17,18 +19,35 @@ import click
 @click.option("--only", default="", metavar="NAME", help="Only this concept, formation or other.")
 @click.option("--for", "man", default="", metavar="LETTER", help="Only what this man has to learn.")
 @click.option("--stat", is_flag=True, help="Numbers alone, by family.")
+@click.option(
+    "--book", "file", type=click.Path(path_type=Path, dir_okay=False), metavar="FILE.pdf",
+    help="The comparison as a book: numbers, old and new over each other, a page for each man.",
+)  # fmt: skip
+@click.option("--paper", type=click.Choice(["letter", "a4"]), default="letter", show_default=True)
+@THEME
 @click.option("--json", "as_json", is_flag=True, help="Plain data, by the published schema.")
 def compare(
-    old: str, new: str, folder: Path | None, only: str, man: str, stat: bool, as_json: bool
+    old: str,
+    new: str,
+    folder: Path | None,
+    only: str,
+    man: str,
+    stat: bool,
+    file: Path | None,
+    paper: str,
+    theme: str,
+    as_json: bool,
 ) -> None:
     """Say what is different between OLD and NEW: folders, or revisions of one.
 
     Exit codes as a diff tool's: 0 the same, 1 different, 2 trouble.
     """
-    from stemline.commands.both_sides import both_sides, print_lines
+    from stemline.commands.both_sides import book_file, both_sides, print_lines
 
-    found = both_sides(old, new, folder)
-    if as_json:
+    home, session, found = both_sides(old, new, folder)
+    if file is not None:
+        book_file(file, found, home, session, theme, paper)
+    elif as_json:
         from stemline.compare.as_data import as_text
 
         click.echo(as_text(found))

@@ -17,8 +17,9 @@ from stemline.commands.options import FOLDER
 def history(folder: Path, name: str, lines: bool, who: bool) -> None:
     """Every revision of FOLDER that changed what is called NAME, and what it changed."""
     from stemline.commands.both_sides import print_lines
+    from stemline.compare.saying import ToldLine
     from stemline.compare.through_time import Revision, standing, turns
-    from stemline.compare.told import ToldLine, standing_lines, turn_lines
+    from stemline.compare.told import standing_lines, turn_lines
     from stemline.diagnostics.nearest import nearest
     from stemline.outside.project import earlier_texts
     from stemline.syntax.parser import parse

@@ -7,7 +7,7 @@ from typing import Any
 
 from stemline.compare.comparison import CallChange, Comparison, DefinitionChange
 from stemline.compare.definitions import SaidLine
-from stemline.compare.told import teaching
+from stemline.compare.teaching import teaching
 from stemline.describe.changes import man_changed
 
 VERSION = 1

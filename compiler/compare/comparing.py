@@ -77,7 +77,15 @@ class _Comparing:
             len(kept) - len(changed),
             (),
             _families(self._new, self._old, kept, names, added, dropped),
+            self._still(names, {o.concept for o in (*added, *dropped)}),
         )
+
+    def _still(self, changed: set[str], touched: set[str]) -> tuple[Play, ...]:
+        """The plays that are as they were, of the concepts that something happened to."""
+        kept = [now for _, now in self._calls[0]]
+        touched = touched | {order.concept for order in kept if order.spoken in changed}
+        rest = (o for o in kept if o.concept in touched and o.spoken not in changed)
+        return tuple(play for order in rest if (play := _play(self._new, order)))
 
     def kept(self) -> list[tuple[Order, Order]]:
         """The calls on both sides, as they were and as they are."""

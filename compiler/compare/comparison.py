@@ -52,13 +52,16 @@ class CallChange:
 class Consequence:
     """What follows from the changes, in the words of a check: something that came, or went.
 
-    ``calls`` are those it is true of, by the side it is true on.
+    ``calls`` are those it is true of, by the side it is true on; ``concept`` is theirs, and
+    ``look`` the defence it is true against, "" for all.
     """
 
     came: bool
     code: str
     text: str
     calls: tuple[str, ...]
+    concept: str = ""
+    look: str = ""
 
 
 @dataclass(frozen=True)
@@ -76,7 +79,8 @@ class Family:
 class Comparison:
     """Two playbooks compared. ``old`` and ``new`` are their names, with season.
 
-    ``renamed`` are calls that are only called something else: (before, now).
+    ``renamed`` are calls that are only called something else: (before, now). ``still`` are the
+    plays that are as they were of the concepts with one that changed, came or went.
     """
 
     old: str
@@ -89,6 +93,7 @@ class Comparison:
     same: int
     follows: tuple[Consequence, ...]
     families: tuple[Family, ...]
+    still: tuple[Play, ...] = ()
 
     @property
     def is_same(self) -> bool:

@@ -16,7 +16,7 @@ NO_ANSWER = "no answer"
 """What stands for a code where the clock speaks and not a check."""
 
 _Told = dict[str, dict[tuple[str, str], str]]
-"""Call → (code, text without the call's name) → text."""
+"""Call → (code, text without the call's name, or the look that has no answer) → text."""
 
 
 def with_consequences(found: Comparison, old: Session, new: Session, cache: Cache) -> Comparison:
@@ -39,8 +39,8 @@ def with_consequences(found: Comparison, old: Session, new: Session, cache: Cach
     return replace(found, follows=tuple(rows))
 
 
-_Rows = dict[tuple[str, str], tuple[str, list[str]]]
-"""(code, concept, and for an answer its look) → the first text, and the calls."""
+_Rows = dict[tuple[str, str, str], tuple[str, list[str]]]
+"""(code, concept, look or "") → the first text, and the calls."""
 
 
 def _gather(
@@ -57,17 +57,18 @@ def _gather(
     for (code, bare), text in here.items():
         if (code, bare) in there or (failed and not code.startswith("E")):
             continue
-        key = (code, bare if code == NO_ANSWER else concept)
+        key = (code, concept, bare if code == NO_ANSWER else "")
         rows.setdefault(key, (text, []))[1].append(call)
 
 
 def _consequences(rows: _Rows, came: bool) -> Iterator[Consequence]:
-    for (code, _), (text, calls) in rows.items():
-        yield Consequence(came, code, text, tuple(dict.fromkeys(calls)))
+    for (code, concept, look), (text, calls) in rows.items():
+        yield Consequence(came, code, text, tuple(dict.fromkeys(calls)), concept, look)
 
 
 def _concept(session: Session, call: str) -> str:
-    return session.calls.by_name[call].concept
+    assert session.book is not None, "both sides were read"
+    return session.book.concepts[session.calls.by_name[call].concept].name
 
 
 def _said(session: Session, calls: Sequence[str], cache: Cache) -> _Told:
@@ -84,5 +85,5 @@ def _said(session: Session, calls: Sequence[str], cache: Cache) -> _Told:
     for one in face(session.book, orders, cache, expander=session.expander):
         if not one.answer.given:
             text = f"{one.concept} has no answer to {one.look} by the clock (planning figures)"
-            told[one.call][NO_ANSWER, text] = text
+            told[one.call][NO_ANSWER, one.look] = text
     return told

@@ -62,7 +62,7 @@ def test_two_revisions_are_compared_without_touching_the_folder(folder: Path) ->
     said = _run("compare", "HEAD~2", "HEAD", "--in", str(folder))
     assert said.exit_code == 1
     assert "stick runs stick 8, instead of 6" in said.stdout
-    assert "formation Trips is called Trio (100 % alike)" in said.stdout
+    assert "Formation Trips is now called Trio (100 % alike)" in said.stdout
     assert "calls of before" in said.stdout
 
 

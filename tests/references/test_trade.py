@@ -17,7 +17,9 @@ from stemline.outside.project import read_files
 from stemline.resolve.expand import expand
 from stemline.session import Session
 
-BOOKS = sorted(p for p in (Path(__file__).parents[2] / "playbooks").iterdir() if p.is_dir())
+FOLDERS = sorted(p for p in (Path(__file__).parents[2] / "playbooks").iterdir() if p.is_dir())
+BOOKS = [p for p in FOLDERS if not p.name[-1].isdigit()]
+"""This season's: what last season's book says is judged where both are compared."""
 every_book = pytest.mark.parametrize("book", BOOKS, ids=lambda p: p.name)
 every_spot = pytest.mark.parametrize("spot", BallSpot, ids=lambda s: s.value)
 
@@ -47,7 +49,7 @@ def test_both_codes_have_a_bundled_playbook() -> None:
     assert codes == {"canadian amateur", "high school"}
 
 
-@every_book
+@pytest.mark.parametrize("book", FOLDERS, ids=lambda p: p.name)
 def test_a_bundled_playbook_has_no_mistake_and_no_warning(book: Path) -> None:
     assert compiled(book).diagnostics == ()
 

@@ -1,0 +1,81 @@
+"""A comparison as the pages of its book: the numbers, what is said, whom it is drawn for, each man.
+
+What is said is what `told` says, so that paper and terminal never differ.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from stemline.compare.comparison import CallChange, Comparison
+from stemline.compare.saying import INDENT
+from stemline.compare.teaching import Job, Teaching, teaching
+from stemline.compare.told import holds, numbers, summary, to_learn, told
+from stemline.describe.changes import man_changed
+from stemline.diagnostics.in_words import how_many
+from stemline.emit.comparison_pages import ComparisonPages, LearnPage
+from stemline.printing.comparison_book import BothDrawn
+
+_HEADS = 2
+"""Lines at the head of what is told, which the first page has already."""
+
+
+def on_paper(found: Comparison) -> tuple[ComparisonPages, tuple[BothDrawn, ...]]:
+    """The pages without their pictures, and what is to be drawn, in the order of the book."""
+    rows = teaching(found)
+    said = list(told(found, whole=False))[_HEADS:]
+    pages = ComparisonPages(
+        f"{found.old} → {found.new}",
+        found.old,
+        found.new,
+        summary(found),
+        holds(found),
+        tuple(numbers(found)),
+        tuple((row.man, to_learn(row)) for row in rows),
+        tuple((line.kind, line.text.strip(), _steps(line.text)) for line in said),
+        (),
+        tuple(_man(row, found) for row in rows if row.new),
+    )
+    return pages, tuple(_drawn(found))
+
+
+def _steps(text: str) -> int:
+    return (len(text) - len(text.lstrip())) // len(INDENT)
+
+
+def _drawn(found: Comparison) -> Iterator[BothDrawn]:
+    """A picture for each concept and formation; calls that change otherwise have their own."""
+    groups: dict[tuple[object, ...], list[CallChange]] = {}
+    for change in found.changed:
+        if change.was is not None and change.now is not None:
+            men = tuple((m.label, m.moved, m.motion, m.path) for m in change.men)
+            key = (change.now.call.concept, change.now.call.formation, men, change.orders)
+            groups.setdefault(key if men else (key[0], (), change.orders), []).append(change)
+    for here in groups.values():
+        first = here[0]
+        assert first.was is not None and first.now is not None
+        now = first.now
+        lines = [man_changed(man, now, first.was) for man in first.men]
+        lines += [
+            f"{what} {was or 'none'}; now {is_ or 'none'}." for what, was, is_ in first.orders
+        ]
+        title = first.spoken if first.men else now.call.concept
+        calls = [change.spoken for change in (here[1:] if first.men else here)]
+        alike = ", ".join(calls)
+        if first.before != first.spoken:
+            lines.insert(0, f"It was called {first.before}.")
+        was = first.was if first.men else None
+        yield BothDrawn(title, alike, tuple(filter(None, lines)), was, now)
+
+
+def _man(row: Teaching, found: Comparison) -> LearnPage:
+    mine = [c.spoken for c in found.changed if any(man.label == row.man for man in c.men)]
+    calls = f"On other paths in {how_many(len(mine), 'call')}: {', '.join(mine)}." if mine else ""
+    return LearnPage(row.man, to_learn(row), _by_topic(row.new), _by_topic(row.gone), calls)
+
+
+def _by_topic(jobs: tuple[Job, ...]) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    found: dict[str, list[str]] = {}
+    for topic, job in jobs:
+        found.setdefault(topic, []).append(job)
+    return tuple((topic, tuple(said)) for topic, said in found.items())

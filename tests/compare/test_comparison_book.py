@@ -1,0 +1,101 @@
+"""The comparison book of the Herons' two seasons, read back from its PDF."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+
+import pypdfium2
+import pytest
+from click.testing import CliRunner
+from compare.test_seasons import seasons
+
+from stemline.commands import main
+from stemline.compare.on_paper import on_paper
+from stemline.compare.teaching import teaching
+from stemline.football.timing.levels import HIGH_SCHOOL
+from stemline.printing.comparison_book import comparison_book
+from stemline.theme import load_theme
+
+ROOT = Path(__file__).parents[2]
+
+
+@cache
+def _book() -> bytes:
+    pages, drawn = on_paper(seasons()[2])
+    return comparison_book(
+        pages, drawn, load_theme("plain"), HIGH_SCHOOL, "letter", "foot", "2026-11-01"
+    )
+
+
+@cache
+def _texts() -> tuple[str, ...]:
+    read = pypdfium2.PdfDocument(_book())
+    return tuple(" ".join(page.get_textpage().get_text_range().split()) for page in read)
+
+
+def test_every_man_with_something_new_has_a_page_with_all_of_it() -> None:
+    rows = [row for row in teaching(seasons()[2]) if row.new]
+    heads = {text.split(" ")[0]: text for text in _texts() if " new thing" in text[:20]}
+    assert list(heads) == [row.man for row in rows]
+    for row in rows:
+        for topic, job in (*row.new, *row.gone):
+            assert topic in heads[row.man] and job in heads[row.man], (row.man, topic, job)
+
+
+def test_every_changed_call_is_drawn_or_told_once() -> None:
+    found = seasons()[2]
+    _, drawn = on_paper(found)
+    named = [call for both in drawn for call in (both.title, *both.also.split(", "))]
+    for change in found.changed:
+        assert named.count(change.spoken) == 1, change.spoken
+    for both in drawn:
+        if both.was is not None:
+            assert both.now.call.formation and both.now.call.concept == both.was.call.concept
+    assert 0 < sum(both.was is not None for both in drawn) < len(found.changed)
+
+
+def test_the_numbers_are_those_of_the_comparison() -> None:
+    found = seasons()[2]
+    assert (
+        f"All {found.same} {len(found.changed)} {len(found.added)} {len(found.dropped)}"
+        in (_texts()[0])
+    )
+    before = found.same + len(found.changed) + len(found.dropped)
+    assert f"({found.same} of {before})" in _texts()[0]
+
+
+@pytest.mark.parametrize("threshold", (0.5, 0.64))
+def test_what_was_stays_on_a_photocopy_and_stays_dashed(threshold: float) -> None:
+    """A copier makes each point black or white: the old route must leave dashes on either."""
+    page = pypdfium2.PdfDocument(_book())[2]
+    grey = page.render(scale=3.0).to_pil().convert("L")
+    black = grey.point(lambda v: 255 if v < 255 * threshold else 0)
+    light = grey.point(lambda v: 255 if 255 * threshold > v >= 40 else 0)
+    assert black.getbbox() is not None
+    rows = [light.crop((0, y, light.width, y + 1)).tobytes() for y in range(light.height)]
+    dashes = max(_runs(row) for row in rows)
+    assert dashes >= 8, dashes
+
+
+def _runs(row: bytes) -> int:
+    """Stretches as long as a dash is at this scale, in a row of the picture's points."""
+    return sum(6 <= len(part) <= 40 for part in row.split(b"\0"))
+
+
+def test_the_same_comparison_gives_the_same_bytes() -> None:
+    pages, drawn = on_paper(seasons()[2])
+    again = comparison_book(
+        pages, drawn, load_theme("plain"), HIGH_SCHOOL, "letter", "foot", "2026-11-01"
+    )
+    assert again == _book()
+
+
+def test_the_command_writes_it_and_refuses_another_kind(tmp_path: Path) -> None:
+    sides = [
+        str(ROOT / "playbooks" / name) for name in ("saltmarsh-herons-2025", "saltmarsh-herons")
+    ]
+    wrong = CliRunner().invoke(main, ["compare", *sides, "--book", str(tmp_path / "a.txt")])
+    assert wrong.exit_code == 2 and "E957" in wrong.stderr
+    made = CliRunner().invoke(main, ["compare", *sides, "--book", str(tmp_path / "a.pdf")])
+    assert made.exit_code == 1 and (tmp_path / "a.pdf").read_bytes().startswith(b"%PDF")
