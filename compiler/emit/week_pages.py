@@ -113,7 +113,7 @@ def text_page(theme: Theme, title: str, paper: str) -> dict[str, object]:
 def text_room(paper: str) -> tuple[float, float]:
     """Width and height in points within the margins of such a page."""
     width, height = call_sheet.PAPERS[paper]
-    return width - 2 * MARGIN, height - 2 * _MARGIN - FOOT
+    return width - 2 * MARGIN, height - 2 * MARGIN - FOOT
 
 
 def _margins() -> str:
