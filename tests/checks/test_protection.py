@@ -47,8 +47,8 @@ def told(result: Session) -> list[str]:
 
 def test_a_free_rusher_without_an_answer_is_told_by_name() -> None:
     assert told(called("protect five", look="Storm", sides=False)) == [
-        "W691 2: against Storm one more comes than five blocks: [W] is free from the weak side, and "
-        "nothing is thrown for him (Doubles Right Throw)"
+        "W691 2: against Storm one more comes than five blocks: [W] is free from the weak side, "
+        "and nothing is thrown for him (Doubles Right Throw)"
     ]
 
 

@@ -7,7 +7,7 @@ import re
 from dataclasses import replace
 from itertools import pairwise
 
-import pypdfium2  # type: ignore[import-untyped]
+import pypdfium2
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st

@@ -14,7 +14,7 @@ import math
 import re
 
 import numpy as np
-import pypdfium2  # type: ignore[import-untyped]
+import pypdfium2
 import pytest
 import resvg_py
 from numpy.typing import NDArray
