@@ -138,9 +138,10 @@ def _route(task: Assignment, mine: dict[str, Stroke], play: Play) -> Iterator[st
     out = mine.get("climb")
     if (task.climb is not None and not task.hits) != (out is not None):
         yield "gets out after his block in the play or in the picture alone"
-    elif out is not None and task.climb is not None:
-        if end_of(out).distance(task.climb.end) > MOVED:
-            yield f"gets out to {task.climb.end}, drawn to {end_of(out)}"
+    elif (
+        out is not None and task.climb is not None and end_of(out).distance(task.climb.end) > MOVED
+    ):
+        yield f"gets out to {task.climb.end}, drawn to {end_of(out)}"
     there = min(m.snap.distance(path.end) for m in play.men if m.label != task.man)
     room = MOVED + (AT_HIM if there < CARRIED else 0.0)  # whoever stands there is kept clear
     for line in ways:
