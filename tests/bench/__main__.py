@@ -24,6 +24,7 @@ from stemline.syntax.parser import parse
 from .calls import PLAYBOOKS, fresh_book, many_orders
 from .commands import compared
 from .papers import built
+from .revisions import revisions
 from .season import checked
 
 
@@ -43,14 +44,21 @@ def main() -> None:
     parser.add_argument("--looks", type=int, default=8)
     parser.add_argument("--build", action="store_true", help="build the book too, which takes long")
     parser.add_argument("--commands", action="store_true", help="time whole commands instead")
+    parser.add_argument(
+        "--revisions", action="store_true", help="compare two of a playbook instead"
+    )
     parser.add_argument("--against", default="", help="a git revision, timed in the same run")
     asked = parser.parse_args()
     if asked.commands or asked.against:
         for line in compared(asked.playbook, asked.against):
             print(line, flush=True)
         return
-    reference = _reference()
     orders = many_orders(asked.playbook, asked.calls)
+    if asked.revisions:
+        for what, seconds, times in revisions(asked.playbook, orders):
+            print(f"{what:44}{seconds:8.2f} s{times:8.2f}", flush=True)
+        return
+    reference = _reference()
     rows = [*_check(asked.playbook), *_season(asked.playbook, orders, asked.looks)]
     rows += (Row(*row) for row in checked(asked.playbook, orders, asked.looks))
     if asked.build:
