@@ -169,12 +169,17 @@ def test_a_pull_of_a_play_action_is_drawn_behind_the_line(man: str, line: str, e
 
 
 def test_no_lineman_of_a_play_action_is_told_to_climb() -> None:
-    climbing = re.sub(r"(tackle|guard|centre) blocks .*", r"\1 blocks climb", POWER)
-    made = compiled(ELEVEN, ELEVEN_SET, climbing, PLAY_ACTION)
+    run = re.sub(r"backside guard blocks .*", "backside guard blocks trap", POWER)
+    run = run.replace("playside end blocks kick", "playside end blocks climb")
+    made = compiled(ELEVEN, ELEVEN_SET, run, PLAY_ACTION)
     assert made.season is not None
-    for play in (p for p in made.season.plays if p.call.concept == "Power Pass"):
-        words = {a.job.casefold() for a in play.assignments if play.man(a.man).interior}
-        assert not any("climb" in said for said in words), words
+    words = {
+        p.call.concept: p.assignment("RG").job
+        for p in made.season.plays
+        if p.call.spoken.startswith("Doubles Right")
+    }
+    assert "climb" in words["Power"]
+    assert words["Power Pass"] == "Show the run and stay at the line: help inside."
 
 
 def test_a_screen_is_drawn_whole_without_a_look() -> None:
