@@ -14,6 +14,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 from stemline.diagnostics.catalogue.bounds import E140
 from stemline.diagnostics.catalogue.calls import W710
@@ -42,8 +43,9 @@ from stemline.resolve.season import (
 from stemline.source import Source
 from stemline.syntax.parser import parse
 from stemline.syntax.tree import Document
-from stemline.week.facing import face
-from stemline.week.planning import AskedOfSession, Planned, plan_weeks, with_opponents
+
+if TYPE_CHECKING:
+    from stemline.week.planning import Planned
 
 
 @contextmanager
@@ -153,6 +155,8 @@ class Session:
         """The one maker of plays: whatever two questions have in common it works out once. It knows
         the looks of opponents too, which only weeks ask for."""
         assert self.book is not None, "plays come from a book"
+        from stemline.week.planning import with_opponents
+
         return Expander(with_opponents(self.book))
 
     def play(
@@ -282,6 +286,8 @@ class Session:
         """The plan of every week in the order of the games, with all that is wrong with each."""
         if self.book is None or not self.book.weeks:
             return ()
+        from stemline.week.planning import AskedOfSession, plan_weeks
+
         orders = self.calls.by_name
         return plan_weeks(
             AskedOfSession(self.book, orders, self._page_of, self._run_from, self.expander)
@@ -292,6 +298,8 @@ class Session:
         """Where a pressure that a week names leaves its passes without an answer; worked out only
         where it is told, since it runs the clock of each."""
         assert self.book is not None, "plays come from a book"
+        from stemline.week.facing import face
+
         level, orders = self.book.settings.level, self.calls.by_name
         return tuple(
             d

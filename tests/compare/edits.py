@@ -163,7 +163,9 @@ def _only_a_name(text: Text, name: str) -> bool:
     """Whether no other name and no word of a line holds this one."""
     heads = [title(line) for _, _, line in text.lines() if line[:1].isalpha()]
     holding = [h for h in heads if re.search(rf"(?<![\w-]){re.escape(name)}(?![\w-])", h)]
-    return len(holding) == 1 and name[0].isupper() and len(name) > 3
+    word = re.compile(rf"^    (period|situation|scout|drop|move|wristband) .*{re.escape(name)}")
+    other = any(re.search(word, line) for _, _, line in text.lines())  # a name of a week's own
+    return len(holding) == 1 and name[0].isupper() and len(name) > 3 and not other
 
 
 def another_order(text: Text, draw: random.Random) -> tuple[Text, Expected] | None:

@@ -199,6 +199,8 @@ def eyes_items(play: Play, letters: Mapping[str, Letter], board: Board) -> tuple
         letter = letters.get(task.hits[0].defender) if task.hits else None
         if letter is None or task.path is None:
             continue
+        if play.kind is Kind.RUN and not board.full:
+            continue  # a small picture of a run has no room for them
         if play.kind is Kind.RUN:
             hit = task.hits[0]
             facing = unit(hit.at, letter.at) if comes_to(hit, play) else None
