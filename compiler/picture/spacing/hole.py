@@ -271,7 +271,17 @@ def followed(path: Path, hole: DrawnHole, board: Board, symbols: Iterable[Symbol
     while joins > 1 and any(points[joins].distance(at) < near for at, near in others):
         joins -= 1
     legs = [leg for leg in path.legs[:-1] if _index(points, leg.to) < joins]
-    return replace(path, legs=(*legs, Leg(points[joins])))
+    return replace(path, legs=(*legs, Leg(_past(points[joins], path.start, others))))
+
+
+def _past(end: Point, start: Point, others: Sequence[tuple[Point, float]]) -> Point:
+    """The end, or a place beside it where a man stands straight between it and the start: his line
+    goes round that man, and would come back into him."""
+    for at, near in others:
+        if start.y < at.y < end.y and abs(at.x - start.x) < near and abs(at.x - end.x) < near:
+            side = 1.0 if end.x >= at.x else -1.0
+            return Point(at.x + side * near, end.y)
+    return end
 
 
 def _index(points: Sequence[Point], at: Point) -> int:
