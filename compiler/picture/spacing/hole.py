@@ -277,10 +277,10 @@ def followed(path: Path, hole: DrawnHole, board: Board, symbols: Iterable[Symbol
 def _past(end: Point, start: Point, others: Sequence[tuple[Point, float]]) -> Point:
     """The end, or a place beside it where a man stands straight between it and the start: his line
     goes round that man, and would come back into him."""
-    for at, near in others:
-        if start.y < at.y < end.y and abs(at.x - start.x) < near and abs(at.x - end.x) < near:
+    for at, room in others:
+        if start.y < at.y < end.y and abs(at.x - start.x) < room and abs(at.x - end.x) < room:
             side = 1.0 if end.x >= at.x else -1.0
-            return Point(at.x + side * near, end.y)
+            return Point(at.x + side * room, end.y)
     return end
 
 
