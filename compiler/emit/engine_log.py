@@ -55,8 +55,11 @@ def heard() -> Iterator[None]:
     An interrupt raises itself, everything else `PictureFailed`.
     """
     log, listener = logging.getLogger("weasyprint"), _Listener(logging.ERROR)
+    # Whoever sets up logging for a program of his own may have turned this log off.
+    was, log.disabled = log.disabled, False
     log.addHandler(listener)
     try:
         yield
     finally:
         log.removeHandler(listener)
+        log.disabled = was
