@@ -13,6 +13,10 @@ def main() -> None:
         commands()
     except KeyboardInterrupt:
         sys.exit(130)
+    finally:
+        # An interrupt inside a class being made stays marked as nobody's, though it was told, and
+        # Python would end by the signal: the mark goes when it next runs a text.
+        exec("")
 
 
 if __name__ == "__main__":

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stemline.syntax.tree import Block, Comment, Document
-from stemline.syntax.writing import written, written_fact
+from stemline.syntax.tree import Comment, Document
+from stemline.syntax.writing import written_fact, written_header
 
 MARGIN = "    "
 """The margin of a block's lines, as every example of the reference has it."""
@@ -19,7 +19,7 @@ def formatted(tree: Document) -> str:
     """The text of ``tree`` in its canonical layout; it ends with one line break."""
     lines = [_LaidLine(text) for text in tree.source.lines]
     for block in tree.blocks:
-        _put(lines, block.span.line, _header(block), header=True)
+        _put(lines, block.span.line, written_header(block), header=True)
         for fact in block.facts:
             _put(lines, fact.span.line, MARGIN + written_fact(fact))
             for row in fact.rows:
@@ -43,11 +43,6 @@ class _LaidLine:
     @property
     def whole(self) -> str:
         return f"{self.text}  {self.behind}" if self.behind else self.text
-
-
-def _header(block: Block) -> str:
-    joins = (f"{join.connector.text} {written(join.value)}" for join in block.joins)
-    return " ".join((block.kind, written(block.name), *joins))
 
 
 def _put(lines: list[_LaidLine], number: int, text: str, header: bool = False) -> None:

@@ -14,7 +14,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from stemline.syntax.tree import Block, Document, Fact, Mark, items
-from stemline.syntax.writing import written, written_fact
+from stemline.syntax.writing import written, written_fact, written_header
 
 _Key = tuple[str, ...]
 _ROW = ("row",)
@@ -193,7 +193,7 @@ def _parts(tree: Document, single: set[tuple[_Key, _Key]]) -> tuple[_Part, ...]:
     seen: Counter[_Key] = Counter()
     for n, block in enumerate(tree.blocks):
         name = _name(block)
-        head = _piece(("head",), lines, at, block.span.line, _header(block))
+        head = _piece(("head",), lines, at, block.span.line, written_header(block))
         at = block.span.line
         pieces = []
         for fact in block.facts:
@@ -217,11 +217,6 @@ def _parts(tree: Document, single: set[tuple[_Key, _Key]]) -> tuple[_Part, ...]:
         key = name if seen[name] == 1 else (*name, str(seen[name]))
         found.append(_Part(key, head, tuple(pieces)))
     return tuple(found)
-
-
-def _header(block: Block) -> str:
-    joins = (f"{join.connector.text} {written(join.value)}" for join in block.joins)
-    return " ".join((block.kind, written(block.name), *joins))
 
 
 def _inner_end(lines: Sequence[str], at: int, last: bool) -> int:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from stemline.syntax.tree import Atom, AtomKind, Fact, Linked, Mark, Phrase, Series, Value
+from stemline.syntax.tree import Atom, AtomKind, Block, Fact, Linked, Mark, Phrase, Series, Value
 
 _PARTED = {
     Mark.ORDER: " > ",
@@ -41,3 +41,9 @@ def written_fact(fact: Fact) -> str:
     )
     guard = f"when {written(fact.guard)}" if fact.guard is not None else ""
     return " ".join(filter(None, (*head, written(fact.value), guard)))
+
+
+def written_header(block: Block) -> str:
+    """The first line of a block."""
+    joins = (f"{join.connector.text} {written(join.value)}" for join in block.joins)
+    return " ".join((block.kind, written(block.name), *joins))
