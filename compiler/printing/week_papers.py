@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Mapping
+from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 
@@ -43,7 +43,7 @@ from stemline.week.plain_data import data_files
 from stemline.week.position_book import men_of, own_book
 from stemline.week.quizzing import quiz_papers
 from stemline.week.scripting import ScriptPeriod, card_key, card_numbers, script_of, shown_rows
-from stemline.week.week_values import PlanRow, Week
+from stemline.week.week_values import PlanRow, RowAnswer, Week
 
 PARTS = ("sheet", "bands", "scout", "script", "positions", "quiz", "counting", "index", "data")
 """What is made, by the words a coach asks for it with."""
@@ -93,9 +93,15 @@ def ems_of(theme: Theme) -> Ems:
     return ems
 
 
-def week_papers(week: Week, printing: Printing, parts: Collection[str] = PARTS) -> Papers:
-    """The papers that are asked for; none of the files where one has an error."""
-    making = _Making(week, printing)
+def week_papers(
+    week: Week,
+    printing: Printing,
+    parts: Collection[str] = PARTS,
+    answers: Sequence[RowAnswer] = (),
+) -> Papers:
+    """The papers that are asked for; none of the files where one has an error. ``answers`` are
+    those of the passes to the looks that the week names, for the counting alone."""
+    making = _Making(week, printing, answers)
     for part in PARTS:
         if part in parts:
             making.make(part)
@@ -110,8 +116,8 @@ def scout_cards(week: Week, printing: Printing) -> list[ScoutCard]:
 
 
 class _Making:
-    def __init__(self, week: Week, printing: Printing) -> None:
-        self._week, self._printing = week, printing
+    def __init__(self, week: Week, printing: Printing, answers: Sequence[RowAnswer] = ()) -> None:
+        self._week, self._printing, self._answers = week, printing, answers
         self._theme = printing.theme
         self._ems = ems_of(printing.theme)
         self._drawings = Drawings(printing.theme, printing.level, printing.store)
@@ -265,7 +271,7 @@ class _Making:
         self.papers.counts.append(f"quiz: {count} ({men}); key to it: {count}")
 
     def _counting(self) -> None:
-        counted = leanings_of(self._week)
+        counted = leanings_of(self._week, self._answers)
         if counted.rows:
             self._put(
                 COUNTING, counting_pdf, counted, self._title, self._theme, self._printing.paper

@@ -16,6 +16,7 @@ from stemline.football.play import Play
 from stemline.football.players import grouping
 from stemline.football.rulebook.rules import Code, Known
 from stemline.football.situations import Situation
+from stemline.football.timing.answers import Answer
 from stemline.source import Span
 
 
@@ -160,6 +161,17 @@ class Plan:
     def situations(self, call: str) -> tuple[str, ...]:
         """The titles of the lists that a call stands on."""
         return tuple(e.title for e in self.lists if any(r.call == call for r in e.rows))
+
+
+@dataclass(frozen=True)
+class RowAnswer:
+    """What a pass of a list has against a look that the week names; ``situation`` is the list's
+    title."""
+
+    situation: str
+    look: str
+    row: PlanRow
+    answer: Answer
 
 
 @dataclass(frozen=True)
