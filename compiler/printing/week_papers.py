@@ -11,7 +11,6 @@ from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.in_words import how_many
 from stemline.emit.apart import apart
 from stemline.emit.pdf import page_count
-from stemline.emit.pdf_ink import art_of
 from stemline.emit.week_counting import counting_pdf
 from stemline.emit.week_pages import (
     ScoutCard,
@@ -28,13 +27,12 @@ from stemline.football.play import Play
 from stemline.football.timing.levels import HIGH_SCHOOL, PlayingLevel
 from stemline.outside.file_names import file_names
 from stemline.outside.store import Store
-from stemline.picture.picture import picture
 from stemline.picture.scene.metrics import faces
-from stemline.picture.turned import turned
 from stemline.printing.drawings import Drawings
+from stemline.printing.look_team_cards import card_picture
 from stemline.printing.position_papers import position_page
 from stemline.printing.quiz_papers import question_height, quiz_sheets
-from stemline.theme import Size, Theme
+from stemline.theme import Theme
 from stemline.week.bands import REFUSED, WARNED, Card, TooSmall, card_of, copies, place
 from stemline.week.call_sheet import Ems, NotFitting, lay_out
 from stemline.week.index_of import index_lines
@@ -209,17 +207,11 @@ class _Making:
         return [made[number] for number in sorted(made)]
 
     def _card(self, number: int, play: Play, row: PlanRow, uses: str) -> ScoutCard:
-        """A small picture enlarged: of all sizes its letters are the largest for its width."""
-        level = self._printing.level
-        scene = turned(
-            picture(play, Size.THUMB, self._theme, duties=True, level=level), self._theme
-        )
-        art = art_of(f"scout-{number}", scene, self._theme, "")
-        wide, tall = card_room(self._printing.paper)
+        how, name = self._printing, f"scout-{number}"
+        art, factor = card_picture(name, play, self._theme, card_room(how.paper), how.level)
         assert play.defence is not None, "a card shows a look"
         duties = tuple((d.label, d.duty.words if d.duty else "") for d in play.defence.defenders)
         spot = row.spot.value if row.spot else ""
-        factor = min(wide / art.width, tall / art.height)
         return ScoutCard(number, row.against, spot, uses, art, factor, duties)
 
     def _uses(self) -> dict[tuple[str, str, str], str]:

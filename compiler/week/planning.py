@@ -108,9 +108,9 @@ def plan_weeks(asked: AskedOfSession) -> tuple[Planned, ...]:
         planner.found += found
         known[week.number] = week, together
         plan = planner.plan(together)
-        if plan is not None and meant is not None:
-            before = next((each.plan for each in made if each.week is meant), None)
-            plan = replace(plan, before=before)
+        if plan is not None:
+            played = [each.plan for each in made if each.plan is not None]
+            plan = replace(plan, before=played[-1] if played else None)
         broken = any(d.is_error for d in planner.found)
         made.append(Planned(week, None if broken else plan, tuple(planner.found)))
     return tuple(made)

@@ -110,7 +110,8 @@ class Plan:
     the name of its personnel ("" where the playbook names none). ``faces`` are the opponent's looks
     by name. ``frozen`` are the numbers that stay, ``shorts`` the coach's own short names.
     ``together`` keeps families together, ``seed`` decides the numbers. ``starts`` tells when the
-    practice of a day begins, in minutes after midnight. ``before`` is the plan that it starts from.
+    practice of a day begins, in minutes after midnight. ``before`` is the plan of the game before,
+    whether this one starts from it or not.
     """
 
     number: int
