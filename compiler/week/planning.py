@@ -126,11 +126,10 @@ class _Planner:
         self._week = week
         self._names: dict[str, str] = {}
         self.found: list[Diagnostic] = []
-        self._looks = {
-            key: look.name
-            for key, look in {**asked.book.looks, **asked.book.week_looks}.items()
-            if not look.broken
-        }
+        looks = {**asked.book.looks, **asked.book.week_looks}
+        self._looks = {key: look.name for key, look in looks.items() if not look.broken}
+        # What is wrong with these is told where they stand.
+        self._broken_looks = looks.keys() - self._looks.keys()
 
     # Names.
 
@@ -167,7 +166,7 @@ class _Planner:
     def _look(self, said: Named) -> str:
         """A look by its name; "" where the playbook and its weeks have none of it."""
         name = self._looks.get(said.text.casefold(), "")
-        if not name:
+        if not name and said.text.casefold() not in self._broken_looks:
             near = nearest(said.text, self._looks.values())
             known = either(self._looks.values())
             wrong = E310(kind="look", found=said.text, choices=known)
@@ -182,6 +181,8 @@ class _Planner:
         parts = [p.strip() for each in words.split(",") for p in each.split(" or ")]
         if words in self._looks:
             return self._looks[words]
+        if words in self._broken_looks:
+            return ""
         if "in box" in words or all(part in (*CONDITION_WORDS, *self._looks) for part in parts):
             return said.text
         near = nearest(said.text, (*self._looks.values(), *CONDITION_WORDS))

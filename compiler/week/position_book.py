@@ -106,6 +106,8 @@ def own_book(week: Week, man: str) -> OwnBook:
     """The book of a man by his letter."""
     plan = week.plan
     mine = [week.entry(call) for call in plan.calls if plays_in(plan.plays[call], man)]
+    # By their numbers, as on his wrist: to him nothing changes where the caller moves a call.
+    mine.sort(key=lambda entry: entry.number or 0)
     before = plan.before
     had = set(before.calls) if before is not None else set()
     went: tuple[str, ...] = ()
