@@ -37,7 +37,7 @@ from stemline.resolve.call_reading import read_call
 from stemline.resolve.expand import Expander, Order
 from stemline.source import Span
 from stemline.week.merging import KnownRow, Merged, in_order, merged
-from stemline.week.practising import check_contact, check_practised
+from stemline.week.practising import check_contact, check_old_looks, check_practised
 from stemline.week.shorts import check_shorts
 from stemline.week.wanting import check_left_empty
 from stemline.week.week_values import (
@@ -261,6 +261,11 @@ class _Planner:
         self.found += check_shorts(plan, {at.text: at.span for at, _ in said.shorts.values()})
         self.found += check_practised(plan)
         self.found += check_contact(plan)
+        own = (*self._week.periods, *self._week.scouts)
+        parts = zip(
+            (*said.periods.values(), *said.scouts.values()), (*periods, *scouts), strict=True
+        )
+        self.found += check_old_looks(plan, [made for part, made in parts if part not in own])
         self.found += check_left_empty(plan)
         return plan
 

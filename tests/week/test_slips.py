@@ -84,3 +84,32 @@ def test_a_slip_is_told_once_where_it_is(
     ((said, place, nearest),) = _found(text)
     assert (said, place) == (code, at)
     assert nearest[0] == near if near else True
+
+
+NEXT = """
+week 4 Ember Ridge from 3 Larch Bay
+    faces Base
+"""
+
+
+def test_a_card_of_last_weeks_look_is_told() -> None:
+    """`Theirs` is on a card that is taken over; the period's own look is faced again."""
+    assert _warned(WEEK + NEXT) == ["W995"]
+    assert _warned(WEEK + NEXT.replace("Base", "Base, Theirs")) == []
+    assert _warned(WEEK + NEXT + "    drop scout Tuesday\n") == []
+    # What the week itself writes is meant; and who names no looks is told nothing.
+    own = "    scout Tuesday\n        Three Two Right Crossers against Theirs\n"
+    assert _warned(WEEK + NEXT + own) == []
+    assert (
+        _warned(
+            (WEEK + NEXT).replace("    faces Base, Theirs\n", "").replace("    faces Base\n", "")
+        )
+        == []
+    )
+
+
+def _warned(text: str) -> list[str]:
+    asked = Session((*base(), Source("week.play", text)), "book")
+    found = [*asked.definitions, *(d for week in asked.weeks for d in week.found)]
+    assert not any(d.is_error for d in found)
+    return [d.code for d in found]

@@ -323,6 +323,16 @@ class E995(Mistake):
     why: str
 
 
+class W995(Mistake):
+    title = "last week's look"
+    message = "{where} still runs against {look}, which {week} does not face"
+    help = "write these periods and cards anew, `drop` them, or add the look to `faces`"
+
+    where: str
+    look: str
+    week: str
+
+
 class E996(Mistake):
     title = "a wristband too small to read"
     message = "{band} holds {calls} calls, and at {points} points its card has room for {room}"
