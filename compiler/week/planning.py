@@ -262,10 +262,10 @@ class _Planner:
         self.found += check_practised(plan)
         self.found += check_contact(plan)
         own = (*self._week.periods, *self._week.scouts)
-        parts = zip(
-            (*said.periods.values(), *said.scouts.values()), (*periods, *scouts), strict=True
-        )
-        self.found += check_old_looks(plan, [made for part, made in parts if part not in own])
+        parts = (*said.periods.values(), *said.scouts.values())
+        made: tuple[PlanPeriod | PlanScout, ...] = (*periods, *scouts)
+        old = [each for part, each in zip(parts, made, strict=True) if part not in own]
+        self.found += check_old_looks(plan, old)
         self.found += check_left_empty(plan)
         return plan
 
