@@ -344,7 +344,8 @@ def made_week(
     week = work_out(plan, last_numbers(plans, plan.number), at, ems_of(theme))
     level = compiled.book.settings.level
     how = Printing(theme, paper, sheet_paper, sides, revision, date, level, men, store)
-    return week_papers(week, how, parts)
+    answers = compiled.answers(plan) if "counting" in parts else ()
+    return week_papers(week, how, parts, answers)
 
 
 def book_pages(compiled: Session, theme: Theme, paper: str, folder: Path | None) -> dict[str, int]:

@@ -46,6 +46,7 @@ from stemline.syntax.tree import Document
 
 if TYPE_CHECKING:
     from stemline.week.planning import Planned
+    from stemline.week.week_values import Plan, RowAnswer
 
 
 @contextmanager
@@ -83,6 +84,7 @@ class Session:
         self._folder = folder
         self._whole = whole
         self._pictured: dict[str, tuple[Season, tuple[Diagnostic, ...]]] = {}
+        self._answers: dict[int, tuple[RowAnswer, ...]] = {}
 
     @cached_property
     def trees(self) -> tuple[tuple[Document, tuple[Diagnostic, ...]], ...]:
@@ -293,20 +295,25 @@ class Session:
             AskedOfSession(self.book, orders, self._page_of, self._run_from, self.expander)
         )
 
-    @no_collecting()
     def pressed(self, planned: Iterable[Planned]) -> tuple[Diagnostic, ...]:
         """Where a pressure that a week names leaves its passes without an answer; worked out only
         where it is told, since it runs the clock of each."""
-        assert self.book is not None, "plays come from a book"
-        from stemline.week.facing import face
+        from stemline.week.facing import pressed
 
-        level, orders = self.book.settings.level, self.calls.by_name
-        return tuple(
-            d
-            for each in planned
-            if each.plan is not None
-            for d in face(each.plan, orders, expander=self.expander, level=level)
-        )
+        plans = [each.plan for each in planned if each.plan is not None]
+        return tuple(d for plan in plans for d in pressed(self.answers(plan)))
+
+    @no_collecting()
+    def answers(self, plan: Plan) -> tuple[RowAnswer, ...]:
+        """What each pass of a week's plan has against the looks that the week names."""
+        if plan.number not in self._answers:
+            assert self.book is not None, "plays come from a book"
+            from stemline.week.facing import answers_of
+
+            level, orders = self.book.settings.level, self.calls.by_name
+            made = answers_of(plan, orders, expander=self.expander, level=level)
+            self._answers[plan.number] = made
+        return self._answers[plan.number]
 
     def _page_of(self, order: Order) -> Play | None:
         play, found = self.drawn(order)

@@ -64,8 +64,18 @@ def _season(last: Path) -> dict[str, str]:
         click.echo(render(files.found, files.by_name), nl=False, err=True)
         raise SystemExit(2)
     return {
-        Path(source.name).relative_to(last).as_posix(): _next(source) for source in files.sources
+        Path(source.name).relative_to(last).as_posix(): _next(source)
+        for source in files.sources
+        if not _of_weeks(source)
     }
+
+
+def _of_weeks(source: Source) -> bool:
+    """Whether a text holds weeks and, beside them, nothing but looks of their opponents."""
+    from stemline.syntax.parser import parse
+
+    kinds = {block.kind for block in parse(source)[0].blocks}
+    return "week" in kinds and kinds <= {"week", "look"}
 
 
 def _next(source: Source) -> str:

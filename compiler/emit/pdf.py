@@ -28,7 +28,7 @@ from stemline.emit.measuring import Measuring, Memory, stands_on
 from stemline.emit.pdf_forms import Forms
 from stemline.theme import Theme, refused_at, where_said
 
-_OBJECTS = re.compile(rb"/ObjStm.*?stream\r?\n(.*?)\r?\nendstream", re.DOTALL)
+_OBJECTS = re.compile(rb"/ObjStm.*?stream\r?\n(.*?)\nendstream", re.DOTALL)
 _PAGES = re.compile(rb"/Type /Pages\b[^>]*?/Count (\d+)")
 _PANGO = """\
 the PDF needs the system library Pango, which is not installed
@@ -90,7 +90,8 @@ def page_count(pdf: bytes) -> int:
     """How many pages a file of ours has: the count of its page tree (ISO 32000-1, 7.7.3.2), which
     stands in a packed stream of objects (7.5.7). Raises ValueError where it has none."""
     for packed in _OBJECTS.finditer(pdf):
-        tree = _PAGES.search(zlib.decompress(packed[1]))
+        # Packed bytes may end in a carriage return of their own; another is left over.
+        tree = _PAGES.search(zlib.decompressobj().decompress(packed[1]))
         if tree:
             return int(tree[1])
     raise ValueError("the document has no page tree")

@@ -32,13 +32,15 @@ class PositionPicture:
 
 @dataclass(frozen=True)
 class PositionJob:
-    """What he is told, and its pictures. ``looks`` are what changes it, each with the words."""
+    """What he is told, and its pictures. ``looks`` are what changes it, each with the words;
+    ``new`` where he was not told it last week."""
 
     motion: str
     job: str
     looks: tuple[tuple[str, str], ...]
     says: tuple[str, ...]
     pictures: tuple[PositionPicture, ...]
+    new: bool = False
 
 
 @dataclass(frozen=True)

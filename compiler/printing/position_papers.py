@@ -40,7 +40,7 @@ def position_page(
 
     jobs = tuple(
         PositionJob(job.task.motion, job.task.job, job.task.looks, job.task.says,
-                    tuple(shown(alike) for alike in job.alike))
+                    tuple(shown(alike) for alike in job.alike), job.new)
         for job in book.jobs
     )  # fmt: skip
     page = PositionPage(

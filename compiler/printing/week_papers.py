@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Mapping
+from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 
@@ -11,7 +11,6 @@ from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.in_words import how_many
 from stemline.emit.apart import apart
 from stemline.emit.pdf import page_count
-from stemline.emit.pdf_ink import art_of
 from stemline.emit.week_counting import counting_pdf
 from stemline.emit.week_pages import (
     ScoutCard,
@@ -28,13 +27,12 @@ from stemline.football.play import Play
 from stemline.football.timing.levels import HIGH_SCHOOL, PlayingLevel
 from stemline.outside.file_names import file_names
 from stemline.outside.store import Store
-from stemline.picture.picture import picture
 from stemline.picture.scene.metrics import faces
-from stemline.picture.turned import turned
 from stemline.printing.drawings import Drawings
+from stemline.printing.look_team_cards import card_picture
 from stemline.printing.position_papers import position_page
 from stemline.printing.quiz_papers import question_height, quiz_sheets
-from stemline.theme import Size, Theme
+from stemline.theme import Theme
 from stemline.week.bands import REFUSED, WARNED, Card, TooSmall, card_of, copies, place
 from stemline.week.call_sheet import Ems, NotFitting, lay_out
 from stemline.week.index_of import index_lines
@@ -43,7 +41,7 @@ from stemline.week.plain_data import data_files
 from stemline.week.position_book import men_of, own_book
 from stemline.week.quizzing import quiz_papers
 from stemline.week.scripting import ScriptPeriod, card_key, card_numbers, script_of, shown_rows
-from stemline.week.week_values import PlanRow, Week
+from stemline.week.week_values import PlanRow, RowAnswer, Week
 
 PARTS = ("sheet", "bands", "scout", "script", "positions", "quiz", "counting", "index", "data")
 """What is made, by the words a coach asks for it with."""
@@ -93,9 +91,15 @@ def ems_of(theme: Theme) -> Ems:
     return ems
 
 
-def week_papers(week: Week, printing: Printing, parts: Collection[str] = PARTS) -> Papers:
-    """The papers that are asked for; none of the files where one has an error."""
-    making = _Making(week, printing)
+def week_papers(
+    week: Week,
+    printing: Printing,
+    parts: Collection[str] = PARTS,
+    answers: Sequence[RowAnswer] = (),
+) -> Papers:
+    """The papers that are asked for; none of the files where one has an error. ``answers`` are
+    those of the passes to the looks that the week names, for the counting alone."""
+    making = _Making(week, printing, answers)
     for part in PARTS:
         if part in parts:
             making.make(part)
@@ -110,8 +114,8 @@ def scout_cards(week: Week, printing: Printing) -> list[ScoutCard]:
 
 
 class _Making:
-    def __init__(self, week: Week, printing: Printing) -> None:
-        self._week, self._printing = week, printing
+    def __init__(self, week: Week, printing: Printing, answers: Sequence[RowAnswer] = ()) -> None:
+        self._week, self._printing, self._answers = week, printing, answers
         self._theme = printing.theme
         self._ems = ems_of(printing.theme)
         self._drawings = Drawings(printing.theme, printing.level, printing.store)
@@ -203,17 +207,11 @@ class _Making:
         return [made[number] for number in sorted(made)]
 
     def _card(self, number: int, play: Play, row: PlanRow, uses: str) -> ScoutCard:
-        """A small picture enlarged: of all sizes its letters are the largest for its width."""
-        level = self._printing.level
-        scene = turned(
-            picture(play, Size.THUMB, self._theme, duties=True, level=level), self._theme
-        )
-        art = art_of(f"scout-{number}", scene, self._theme, "")
-        wide, tall = card_room(self._printing.paper)
+        how, name = self._printing, f"scout-{number}"
+        art, factor = card_picture(name, play, self._theme, card_room(how.paper), how.level)
         assert play.defence is not None, "a card shows a look"
         duties = tuple((d.label, d.duty.words if d.duty else "") for d in play.defence.defenders)
         spot = row.spot.value if row.spot else ""
-        factor = min(wide / art.width, tall / art.height)
         return ScoutCard(number, row.against, spot, uses, art, factor, duties)
 
     def _uses(self) -> dict[tuple[str, str, str], str]:
@@ -265,7 +263,7 @@ class _Making:
         self.papers.counts.append(f"quiz: {count} ({men}); key to it: {count}")
 
     def _counting(self) -> None:
-        counted = leanings_of(self._week)
+        counted = leanings_of(self._week, self._answers)
         if counted.rows:
             self._put(
                 COUNTING, counting_pdf, counted, self._title, self._theme, self._printing.paper

@@ -31,6 +31,7 @@ Piece = tuple[str, Span, bool]
 
 _ALIASES = {
     "two-point try": "2-point try", "2-point convert": "2-point try",
+    "two-point conversion": "2-point try", "2-point conversion": "2-point try",
     "two minutes": "two minute", "2-minute": "two minute", "two-minute": "two minute",
     "four minutes": "four minute", "4-minute": "four minute", "four-minute": "four minute",
     "against the wind": "wind against", "with the wind": "wind with", "opener": "openers",

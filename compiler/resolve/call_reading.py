@@ -6,6 +6,7 @@ The longest match would quietly change what an old call means when a colleague a
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 
 from stemline.diagnostics.catalogue.calls import E601, E602
@@ -20,6 +21,8 @@ from stemline.source import Span
 _SIDES = {"right": Side.RIGHT, "left": Side.LEFT}
 _MOST_WORDS = 60
 """Words of a call that anybody could say in a huddle, several times over."""
+_MOST_NEAR = 2
+"""Calls of the same words that are named: the same to the right and to the left."""
 _MOST_READINGS = 8
 """Ways to read one call's tags that are told apart: two are a mistake already."""
 
@@ -61,7 +64,18 @@ def read_call(
         return found[0], ()
     if found:
         return None, (two_readings(book, plain, found, at),)
-    return None, (E602(call=plain).at(at, nearest=nearest(plain, known)),)
+    near = nearest(plain, known) or _of_the_words(plain, known)
+    return None, (E602(call=plain).at(at, nearest=near),)
+
+
+def _of_the_words(text: str, known: Iterable[str]) -> tuple[str, ...]:
+    """Calls that say all of these words in whatever order, those that say the fewest more first:
+    what lacks its side, or has it behind, is far off by its letters."""
+    said = Counter(text.casefold().split())
+    if sum(said.values()) < 2:
+        return ()
+    fits = [name for name in known if said <= Counter(name.casefold().split())]
+    return tuple(sorted(fits, key=lambda name: (len(name.split()), name))[:_MOST_NEAR])
 
 
 def two_readings(book: Playbook, call: str, found: Iterable[Order], at: Span) -> Diagnostic:

@@ -1,4 +1,4 @@
-"""Pressures named in a week, held against every pass planned against them.
+"""Looks named in a week, held against every pass planned against them.
 
 By the clock, whose figures are for planning: a call has an answer where a read is open in time or a
 hot throw beats the man who comes free; without a free rusher it needs none.
@@ -6,47 +6,59 @@ hot throw beats the man who comes free; without a free rusher it needs none.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from stemline.diagnostics.catalogue.weeks import W990
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.field import BallSpot
-from stemline.football.timing.answers import answer
+from stemline.football.timing.answers import Answer, answer
 from stemline.football.timing.levels import PlayingLevel
 from stemline.resolve.expand import Expander, Order
-from stemline.week.week_values import Plan, PlanRow
+from stemline.week.week_values import Plan, PlanRow, RowAnswer
 
 _NAMED = 2
 """Calls that a message names before it counts the others."""
 
 
-def face(
+def answers_of(
     plan: Plan, orders: Mapping[str, Order], *, expander: Expander, level: PlayingLevel
-) -> list[Diagnostic]:
+) -> tuple[RowAnswer, ...]:
+    """The answer of every pass of the lists to each look that it may meet; nothing of one that
+    cannot stand against it. The same calls and looks give the book its reads by look."""
+    known: dict[tuple[str, BallSpot, str], Answer | None] = {}
+    made: list[RowAnswer] = []
+    for situation, look, row in _asked(plan):
+        key = row.call, row.spot or BallSpot.MIDDLE, look.casefold()
+        if key not in known:
+            play, found = expander.expand(orders[row.call], key[1], look_key=key[2])
+            wrong = play is None or any(d.is_error for d in found)
+            known[key] = None if wrong or play is None else answer(play, level)
+        got = known[key]
+        if got is not None:
+            made.append(RowAnswer(situation, look, row, got))
+    return tuple(made)
+
+
+def pressed(answers: Iterable[RowAnswer]) -> list[Diagnostic]:
     """Passes with a free rusher and no answer, gathered by the look."""
     free: dict[str, dict[str, tuple[PlanRow, float]]] = {}
-    for look, row in _asked(plan):
-        order = orders[row.call]
-        play, found = expander.expand(order, row.spot or BallSpot.MIDDLE, look_key=look.casefold())
-        if play is None or any(d.is_error for d in found):
-            continue
-        got = answer(play, level)
-        if got is not None and got.rusher is not None and not got.given:
-            free.setdefault(look, {}).setdefault(row.call, (row, got.rusher))
+    for each in answers:
+        got = each.answer
+        if got.rusher is not None and not got.given:
+            free.setdefault(each.look, {}).setdefault(each.row.call, (each.row, got.rusher))
     return [_told(look, rows) for look, rows in free.items()]
 
 
-def _asked(plan: Plan) -> list[tuple[str, PlanRow]]:
-    """Each look with the calls that may meet it: a call kept for one look meets no other."""
+def _asked(plan: Plan) -> Iterator[tuple[str, str, PlanRow]]:
+    """Each list's title and look with the passes that may meet it: a call kept for one look meets
+    no other."""
     names = {name.casefold(): name for name in plan.faces}
-    asked: list[tuple[str, PlanRow]] = []
     for each in plan.lists:
         for row in each.rows:
             if not plan.plays[row.call].reads:
                 continue
             own = names.get(row.look.casefold())
-            asked += [(look, row) for look in ((own,) if own else plan.faces)]
-    return asked
+            yield from ((each.title, look, row) for look in ((own,) if own else plan.faces))
 
 
 def _told(look: str, rows: Mapping[str, tuple[PlanRow, float]]) -> Diagnostic:

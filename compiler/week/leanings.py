@@ -3,12 +3,12 @@ opponent sees them."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import Kind
-from stemline.week.week_values import PlanRow, Week
+from stemline.week.week_values import CallEntry, PlanRow, RowAnswer, Week
 
 ALWAYS = 3
 """Rows of a formation from which it is told that it is always run or always passed from; a
@@ -43,16 +43,29 @@ class LeaningGroup:
 
 
 @dataclass(frozen=True)
+class SituationAnswers:
+    """A list of the plan against the looks of the week: of ``passes`` asked each, how many have an
+    answer, in the order of the looks; (0, 0) where none of its passes may meet the look."""
+
+    situation: str
+    answered: tuple[tuple[int, int], ...]
+
+
+@dataclass(frozen=True)
 class Leanings:
-    """All that is counted of ``rows`` rows; what is left is in sentences."""
+    """All that is counted of ``rows`` rows; what is left is in sentences. ``looks`` are those of
+    the week, and ``answers`` what each list that has a pass has against them."""
 
     rows: int
     groups: tuple[LeaningGroup, ...]
     leaves: tuple[str, ...]
+    looks: tuple[str, ...] = ()
+    answers: tuple[SituationAnswers, ...] = ()
 
 
-def leanings_of(week: Week) -> Leanings:
-    """The plan's rows counted; a call that stands on three lists counts three times."""
+def leanings_of(week: Week, answers: Sequence[RowAnswer] = ()) -> Leanings:
+    """The plan's rows counted; a call that stands on three lists counts three times. ``answers``
+    are those of its passes to the looks that the week names."""
     rows = [row for each in week.plan.lists for row in each.rows]
     ways: tuple[tuple[str, str, Callable[[PlanRow], str]], ...] = (
         ("Run and pass", "", lambda row: _kind(week, row)),
@@ -67,9 +80,33 @@ def leanings_of(week: Week) -> Leanings:
     groups = tuple(
         LeaningGroup(title, said, _counted(week, rows, sort)) for title, said, sort in ways
     )
+    looks = week.plan.faces
+    table = tuple(_answered(week, answers))
     return Leanings(
-        len(rows), tuple(group for group in groups if group.leanings), tuple(_leaves(week, rows))
+        len(rows),
+        tuple(group for group in groups if group.leanings),
+        (*_unanswered(looks, table), *_leaves(week, rows)),
+        looks if table else (),
+        table,
     )
+
+
+def _answered(week: Week, answers: Iterable[RowAnswer]) -> Iterator[SituationAnswers]:
+    found: dict[tuple[str, str], list[bool]] = {}
+    for each in answers:
+        found.setdefault((each.situation, each.look), []).append(each.answer.given)
+    for one in week.plan.lists:
+        cells = [found.get((one.title, look), []) for look in week.plan.faces]
+        if any(cells):
+            yield SituationAnswers(one.title, tuple((sum(c), len(c)) for c in cells))
+
+
+def _unanswered(looks: Sequence[str], table: Sequence[SituationAnswers]) -> Iterator[str]:
+    """The situations in which no pass has an answer to a look; runs are not asked."""
+    for n, look in enumerate(looks):
+        bare = [a.situation for a in table if a.answered[n][1] and not a.answered[n][0]]
+        if bare:
+            yield f"No pass has an answer to {look} by the clock in: {'; '.join(bare)}."
 
 
 def _counted(
@@ -107,19 +144,40 @@ def _field(week: Week, row: PlanRow) -> str:
     return "field" if play.toward is wide else "boundary"
 
 
-def _leaves(week: Week, rows: Sequence[PlanRow]) -> Iterable[str]:
-    """What the opponent may know before the snap, and what nobody has practised."""
-    for one in _counted(week, rows, lambda row: week.entry(row.call).formation):
-        if one.rows >= ALWAYS and one.runs in (0, one.rows):
-            what = "run" if one.runs else "passed"
-            yield f"{one.name} is always {what} from: {one.rows} rows."
+def _leaves(week: Week, rows: Sequence[PlanRow]) -> Iterator[str]:
+    """What the opponent may know before the snap, and which numbers nobody will need or find."""
+    always: tuple[tuple[Callable[[PlanRow], str], str], ...] = (
+        (lambda row: week.entry(row.call).formation, "{}"),
+        (lambda row: week.entry(row.call).play.call.motion or "", "Motion {}"),
+        (lambda row: week.entry(row.call).personnel, "Personnel {}"),
+    )
+    for sort, words in always:
+        for one in _counted(week, rows, sort):
+            if one.rows >= ALWAYS and one.runs in (0, one.rows):
+                what = "run" if one.runs else "passed"
+                yield f"{words.format(one.name)} is always {what} from: {one.rows} rows."
     strong = _counted(week, rows, lambda row: _strong(week, row))
     field = _counted(week, rows, lambda row: _field(week, row))
     for sides, of in ((strong, ""), (field, " on a hash")):
         if len(sides) == 1 and sides[0].rows >= ALWAYS:
             yield f"Every run{of} goes to the {sides[0].name} side: {sides[0].rows} rows."
-    practised = {row.call for row in week.plan.scripted}
-    never = [e for e in week.entries if e.number is not None and e.call not in practised]
-    if never and week.plan.periods:
-        said = ", ".join(f"{entry.number} {entry.call}" for entry in never)
-        yield f"In no practice of the week: {said}."
+    yield from _numbers_left(week)
+
+
+def _numbers_left(week: Week) -> Iterator[str]:
+    """Numbers that are kept for a call nobody calls, that no band has, that nobody practises."""
+    plan = week.plan
+    idle = [f"{n} {call}" for call, n in plan.frozen.items() if call not in plan.calls]
+    if idle:
+        yield f"A number kept and never called: {', '.join(idle)}."
+    numbered = [e for e in week.entries if e.number is not None]
+    worn = {call for band in plan.bands for call in band.calls}
+    practised = {row.call for row in plan.scripted}
+    if plan.bands and (bare := [e for e in numbered if e.call not in worn]):
+        yield f"On no wristband: {_named(bare)}."
+    if plan.periods and (never := [e for e in numbered if e.call not in practised]):
+        yield f"In no practice of the week: {_named(never)}."
+
+
+def _named(entries: Iterable[CallEntry]) -> str:
+    return ", ".join(f"{entry.number} {entry.call}" for entry in entries)

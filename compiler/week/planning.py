@@ -37,7 +37,7 @@ from stemline.resolve.call_reading import read_call
 from stemline.resolve.expand import Expander, Order
 from stemline.source import Span
 from stemline.week.merging import KnownRow, Merged, in_order, merged
-from stemline.week.practising import check_contact, check_practised
+from stemline.week.practising import check_contact, check_old_looks, check_practised
 from stemline.week.shorts import check_shorts
 from stemline.week.wanting import check_left_empty
 from stemline.week.week_values import (
@@ -108,9 +108,9 @@ def plan_weeks(asked: AskedOfSession) -> tuple[Planned, ...]:
         planner.found += found
         known[week.number] = week, together
         plan = planner.plan(together)
-        if plan is not None and meant is not None:
-            before = next((each.plan for each in made if each.week is meant), None)
-            plan = replace(plan, before=before)
+        if plan is not None:
+            played = [each.plan for each in made if each.plan is not None]
+            plan = replace(plan, before=played[-1] if played else None)
         broken = any(d.is_error for d in planner.found)
         made.append(Planned(week, None if broken else plan, tuple(planner.found)))
     return tuple(made)
@@ -126,11 +126,10 @@ class _Planner:
         self._week = week
         self._names: dict[str, str] = {}
         self.found: list[Diagnostic] = []
-        self._looks = {
-            key: look.name
-            for key, look in {**asked.book.looks, **asked.book.week_looks}.items()
-            if not look.broken
-        }
+        looks = {**asked.book.looks, **asked.book.week_looks}
+        self._looks = {key: look.name for key, look in looks.items() if not look.broken}
+        # What is wrong with these is told where they stand.
+        self._broken_looks = looks.keys() - self._looks.keys()
 
     # Names.
 
@@ -167,7 +166,7 @@ class _Planner:
     def _look(self, said: Named) -> str:
         """A look by its name; "" where the playbook and its weeks have none of it."""
         name = self._looks.get(said.text.casefold(), "")
-        if not name:
+        if not name and said.text.casefold() not in self._broken_looks:
             near = nearest(said.text, self._looks.values())
             known = either(self._looks.values())
             wrong = E310(kind="look", found=said.text, choices=known)
@@ -182,6 +181,8 @@ class _Planner:
         parts = [p.strip() for each in words.split(",") for p in each.split(" or ")]
         if words in self._looks:
             return self._looks[words]
+        if words in self._broken_looks:
+            return ""
         if "in box" in words or all(part in (*CONDITION_WORDS, *self._looks) for part in parts):
             return said.text
         near = nearest(said.text, (*self._looks.values(), *CONDITION_WORDS))
@@ -260,6 +261,11 @@ class _Planner:
         self.found += check_shorts(plan, {at.text: at.span for at, _ in said.shorts.values()})
         self.found += check_practised(plan)
         self.found += check_contact(plan)
+        own = (*self._week.periods, *self._week.scouts)
+        parts = (*said.periods.values(), *said.scouts.values())
+        made: tuple[PlanPeriod | PlanScout, ...] = (*periods, *scouts)
+        old = [each for part, each in zip(parts, made, strict=True) if part not in own]
+        self.found += check_old_looks(plan, old)
         self.found += check_left_empty(plan)
         return plan
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from stemline.describe.phrases import alignment, numbered, target
 from stemline.football.play import Assignment, Man, Play
@@ -48,17 +48,19 @@ class OwnTask:
 
 @dataclass(frozen=True)
 class OwnJob:
-    """One task, and the calls in which it is his, those that are one picture to him together."""
+    """One task, and the calls in which it is his, those that are one picture to him together;
+    ``new`` where no call of the week before told it to him."""
 
     task: OwnTask
     alike: tuple[AlikeCalls, ...]
+    new: bool = False
 
 
 @dataclass(frozen=True)
 class OwnBook:
     """A man's book. ``came`` and ``went`` are calls he is in that the week before, ``since``, had
-    not or had alone; ``since`` is "" for a week that starts from none. ``off`` counts calls that he
-    does not play in."""
+    not or had alone; ``since`` is "" for the first week. ``off`` counts calls that he does not play
+    in."""
 
     man: str
     places: tuple[OwnPlace, ...]
@@ -104,17 +106,23 @@ def own_book(week: Week, man: str) -> OwnBook:
     """The book of a man by his letter."""
     plan = week.plan
     mine = [week.entry(call) for call in plan.calls if plays_in(plan.plays[call], man)]
+    # By their numbers, as on his wrist: to him nothing changes where the caller moves a call.
+    mine.sort(key=lambda entry: entry.number or 0)
     before = plan.before
     had = set(before.calls) if before is not None else set()
     went: tuple[str, ...] = ()
+    jobs = own_jobs(mine, man)
     if before is not None:
         known = set(plan.calls)
         gone = (call for call in before.calls if call not in known)
         went = tuple(call for call in gone if plays_in(before.plays[call], man))
+        theirs = (before.plays[call] for call in before.calls)
+        told = {own_task(play, man) for play in theirs if plays_in(play, man)}
+        jobs = tuple(replace(job, new=job.task not in told) for job in jobs)
     return OwnBook(
         man=man,
         places=_places(mine, man),
-        jobs=own_jobs(mine, man),
+        jobs=jobs,
         since=before.name if before is not None else "",
         came=tuple(e for e in mine if e.call not in had) if before is not None else (),
         went=went,

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from itertools import pairwise
 
-from stemline.diagnostics.catalogue.weeks import W991, W993, W994
-from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.diagnostics.catalogue.weeks import W991, W993, W994, W995
+from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.football.contact_limits import DAYS, GROUPS
 from stemline.source import Span
-from stemline.week.week_values import Plan, PlanPeriod
+from stemline.week.week_values import Plan, PlanPeriod, PlanScout
 
 EVERYBODY = "the team"
 
@@ -84,3 +84,18 @@ def check_practised(plan: Plan) -> Iterator[Diagnostic]:
     rows = {row.call: row for row in plan.scripted}
     for call in plan.practised:
         yield W993(call=call).at(rows[call].span)
+
+
+def check_old_looks(
+    plan: Plan, taken_over: Iterable[PlanPeriod | PlanScout]
+) -> Iterator[Diagnostic]:
+    """Periods and cards that were taken over and show a look of the game before; told once of each
+    look, and nothing where the week says no looks."""
+    told: set[str] = set()
+    for each in taken_over if plan.faces else ():
+        for row in each.rows:
+            if row.against and row.against not in (*plan.faces, *told):
+                told.add(row.against)
+                there = Related(row.span, "the line is here")
+                wrong = W995(where=each.name, look=row.against, week=plan.name)
+                yield wrong.at(plan.span, related=(there,))

@@ -16,6 +16,7 @@ from stemline.football.play import Play
 from stemline.football.players import grouping
 from stemline.football.rulebook.rules import Code, Known
 from stemline.football.situations import Situation
+from stemline.football.timing.answers import Answer
 from stemline.source import Span
 
 
@@ -109,7 +110,8 @@ class Plan:
     the name of its personnel ("" where the playbook names none). ``faces`` are the opponent's looks
     by name. ``frozen`` are the numbers that stay, ``shorts`` the coach's own short names.
     ``together`` keeps families together, ``seed`` decides the numbers. ``starts`` tells when the
-    practice of a day begins, in minutes after midnight. ``before`` is the plan that it starts from.
+    practice of a day begins, in minutes after midnight. ``before`` is the plan of the game before,
+    whether this one starts from it or not.
     """
 
     number: int
@@ -160,6 +162,17 @@ class Plan:
     def situations(self, call: str) -> tuple[str, ...]:
         """The titles of the lists that a call stands on."""
         return tuple(e.title for e in self.lists if any(r.call == call for r in e.rows))
+
+
+@dataclass(frozen=True)
+class RowAnswer:
+    """What a pass of a list has against a look that the week names; ``situation`` is the list's
+    title."""
+
+    situation: str
+    look: str
+    row: PlanRow
+    answer: Answer
 
 
 @dataclass(frozen=True)

@@ -7,6 +7,7 @@ import os
 import subprocess
 from importlib.resources import files
 from pathlib import Path
+from shutil import copytree
 
 import pytest
 from click.testing import CliRunner, Result
@@ -119,6 +120,18 @@ def test_a_season_starts_from_the_last_one(folder: Path, tmp_path: Path) -> None
     said = _run("compare", str(folder), str(after))
     assert said.exit_code == 1 and "No play has changed" in said.stdout
     assert _run("new", str(after), "--from", str(folder)).exit_code == 2
+
+
+def test_a_games_week_stays_with_its_season(folder: Path, tmp_path: Path) -> None:
+    """And so do the looks that only it has; a text that has more is kept whole."""
+    last, after = tmp_path / "last", tmp_path / "next"
+    copytree(folder, last)
+    week = "week {} Larch Bay\n    date 2026-09-05\n"
+    (last / "week-1.play").write_text(f"look Theirs\n\n{week.format(1)}", "utf-8")
+    (last / "more.play").write_text(f"tag Slow for Stick\n\n{week.format(2)}", "utf-8")
+    assert _run("new", str(after), "--from", str(last)).exit_code == 0
+    kept = {path.name for path in after.glob("*.play")}
+    assert kept == {path.name for path in last.glob("*.play")} - {"week-1.play"}
 
 
 def test_the_book_says_that_the_text_has_changed_since(folder: Path) -> None:

@@ -3,18 +3,25 @@
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import replace
+from functools import cache
+from random import Random
 
 import pypdfium2 as pdfium
 import pytest
 
 from stemline.football.field import BallSpot
 from stemline.football.play import Kind
+from stemline.football.timing.clock import clocked
+from stemline.football.timing.coverage import Against, against
+from stemline.football.timing.levels import HIGH_SCHOOL
 from stemline.printing.week_papers import Printing, week_papers
 from stemline.theme import load_theme
-from stemline.week.leanings import ALWAYS, leanings_of
+from stemline.week.leanings import ALWAYS, Leanings, leanings_of
+from stemline.week.week_values import PlanRow
 from stemline.week.working_out import work_out
 
-from .plans import HERONS, bundled_week, ems, made_up, pages
+from .plans import HERONS, LANTERNS, bundled_week, ems, made_up, pages, session
 
 
 @pytest.mark.parametrize("seed", range(20))
@@ -50,27 +57,112 @@ def test_the_figures_are_those_of_the_rows(seed: int) -> None:
     for of, found in (("", strong), (" on a hash", sides)):
         one = len(found) == 1 and max(found.values()) >= ALWAYS
         assert (f"Every run{of} goes to" in said) == one
-    for formation, n in formations.items():
-        always = n >= ALWAYS and of_runs[formation] in (0, n)
-        assert (f"{formation} is always" in said) == always
+    for head, sort in (
+        ("", lambda row, play: play.call.formation),
+        ("Motion ", lambda row, play: play.call.motion),
+        ("Personnel ", lambda row, play: week.entry(row.call).personnel),
+    ):
+        of_rows = Counter(name for row, play in rows if (name := sort(row, play)))
+        ran = Counter(sort(row, play) for row, play in runs)
+        for name, n in of_rows.items():
+            always = n >= ALWAYS and ran[name] in (0, n)
+            what = "run" if ran[name] else "passed"
+            words = f"{head}{name} is always {what} from: {n} rows."
+            assert (words in counted.leaves) == always, words
+    worn = {call for band in plan.bands for call in band.calls}
+    bare = [f"{week.entry(c).number} {c}" for c in plan.calls if c not in worn]
+    assert _told(counted, "On no wristband: ") == bare
+    idle = [f"{n} {c}" for c, n in plan.frozen.items() if c not in plan.calls]
+    assert _told(counted, "A number kept and never called: ") == idle
     scripted = {row.call for period in plan.periods for row in period.rows}
     scripted |= {row.call for scout in plan.scouts for row in scout.rows}
     left = [f"{week.entry(c).number} {c}" for c in plan.calls if c not in scripted]
-    head = "In no practice of the week: "
-    told = [s.removeprefix(head)[:-1] for s in counted.leaves if s.startswith(head)]
-    assert told == ([", ".join(left)] if left else [])
+    assert _told(counted, "In no practice of the week: ") == left
 
 
-def test_the_page_prints_them() -> None:
-    week = bundled_week(HERONS, 8)
-    made = week_papers(week, Printing(load_theme()), ("counting",))
+def _told(counted: Leanings, head: str) -> list[str]:
+    """What a sentence of the page names behind its head; none where it is not there."""
+    told = [s.removeprefix(head)[:-1].split(", ") for s in counted.leaves if s.startswith(head)]
+    assert len(told) <= 1
+    return told[0] if told else []
+
+
+def test_a_kept_number_that_nobody_calls_is_said() -> None:
+    plan = made_up(3)
+    spare = next(call for call in plan.plays if call not in plan.calls)
+    week = work_out(replace(plan, frozen={spare: 7}), {}, pages(plan), ems())
+    assert f"A number kept and never called: 7 {spare}." in leanings_of(week).leaves
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_a_look_that_no_call_of_a_situation_answers_is_said(seed: int) -> None:
+    """Held against every pass put to every look once more, by the table of reads alone."""
+    known = session(HERONS)
+    assert known.book is not None
+    rng = Random(seed)
+    looks = rng.sample([look.name for look in known.book.looks.values()], rng.randint(1, 3))
+    plan = made_up(seed)
+    # A third of the rows is kept for one of the looks, and meets no other.
+    lists = tuple(
+        replace(each, rows=tuple(
+            replace(row, look=rng.choice(looks)) if rng.random() < 1 / 3 else row
+            for row in each.rows
+        )[:4])
+        for each in plan.lists[:6]
+    )  # fmt: skip
+    # Numbers of their own, since a session keeps the answers of each week.
+    plan = replace(plan, lists=lists, faces=tuple(looks), number=1000 + seed, bands=())
+    week = work_out(plan, {}, pages(plan), ems())
+    counted = leanings_of(week, known.answers(plan))
+    bare: dict[str, list[str]] = {}
+    table = {}
+    for each in plan.lists:
+        cells = []
+        for look in looks:
+            asked = [r for r in each.rows if plan.plays[r.call].reads and r.look in ("", look)]
+            given = sum(_reads(row, look) for row in asked)
+            cells.append((given, len(asked)))
+            if asked and not given:
+                bare.setdefault(look, []).append(each.title)
+        if any(asked for _, asked in cells):
+            table[each.title] = tuple(cells)
+    assert {a.situation: a.answered for a in counted.answers} == table
+    for look in looks:
+        head = f"No pass has an answer to {look} by the clock in: "
+        told = [s.removeprefix(head)[:-1] for s in counted.leaves if s.startswith(head)]
+        assert told == (["; ".join(bare[look])] if look in bare else [])
+
+
+@cache
+def _stood(call: str, spot: BallSpot, look: str) -> Against:
+    known = session(HERONS)
+    play, _ = known.play(known.calls.by_name[call], spot, (), look.casefold())
+    assert play is not None
+    return against(play, clocked(play, HIGH_SCHOOL), HIGH_SCHOOL)
+
+
+def _reads(row: PlanRow, look: str) -> bool:
+    stood = _stood(row.call, row.spot or BallSpot.MIDDLE, look)
+    return stood.best is not None or stood.hot is not None
+
+
+@pytest.mark.parametrize(("name", "number"), [(HERONS, 8), (LANTERNS, 2)])
+def test_one_page_prints_them(name: str, number: int) -> None:
+    week = bundled_week(name, number)
+    answers = session(name).answers(week.plan)
+    made = week_papers(week, Printing(load_theme()), ("counting",), answers)
     document = pdfium.PdfDocument(made.files["counting.pdf"])
     words = "".join("".join(page.get_textpage().get_text_bounded().split()) for page in document)
-    counted = leanings_of(week)
+    counted = leanings_of(week, answers)
+    assert counted.looks == week.plan.faces and counted.answers
+    for asked in counted.answers:
+        cells = "".join(f"{given}of{passes}" for given, passes in asked.answered if passes)
+        assert asked.situation.replace(" ", "") + cells in words, asked
     for group in counted.groups:
         for each in group.leanings:
             share = f"{100 * each.rows / group.rows:.0f}"
             name = (each.name[:1].upper() + each.name[1:]).replace(" ", "")
             assert f"{name}{each.rows}{share}{each.runs}{each.passes}" in words, each
     assert made.counts == ["counting: 1 sheet"] and len(document) == 1
-    assert "Every run goes to the strong side: 19 rows." in counted.leaves
+    if name == HERONS:
+        assert "Every run goes to the strong side: 19 rows." in counted.leaves

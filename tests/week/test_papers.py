@@ -82,9 +82,46 @@ def test_a_moved_call_changes_its_two_lists_and_nothing_else() -> None:
     assert [e.number for e in sorted(was.entries, key=lambda e: e.call)] == [
         e.number for e in sorted(now.entries, key=lambda e: e.call)
     ]
+
+
+def test_a_moved_call_changes_these_files_and_no_other() -> None:
+    """From openers, which a period and a band take over, to the red zone: what each man does, what
+    the look team shows, and what is asked, is as before. Of a call that no script and no band takes
+    over from its situation, they are the same too."""
+    taken = WEEK.replace("for Q, R\n", "for Q, R\n        holds openers\n")
+    sheets = {"call-sheet.pdf", "call-index.pdf", "data/call-sheet.csv"}
+    sheets |= {"data/index.csv", "data/week.json"}
+    holds = {"wristbands.pdf", "data/wristbands.csv"}
+    scripts = {"practice-script.pdf", "data/script.csv"}
+    loose = taken.replace(
+        "        openers\n        Three Two Right Crossers Wheel ag",
+        "        Three Two Right Crossers Wheel ag",
+    )
+    loose = loose.replace("        holds openers\n", "")
+    assert _changed(loose) == sheets
+    # On no band and in no practice now, which the counting says.
+    assert _changed(taken) == sheets | holds | scripts | {"counting.pdf"}
+    # What its situations answer is counted where the opponent's looks are named.
+    faces = loose.replace("    openers\n", "    faces Base\n    openers\n", 1)
+    assert _changed(faces) == sheets | {"counting.pdf"}
+
+
+def _changed(written: str) -> set[str]:
+    """The files that differ when `QUADS` is moved from the openers to the red zone."""
+    there = f"        {WHEEL}\n    wrist"
+    moved = written.replace(f"        {QUADS}\n", "", 1).replace(
+        there, f"        {WHEEL}\n        {QUADS}\n    wrist"
+    )
+    assert moved != written
     how = Printing(load_theme())
-    first, second = (week_papers(w, how, ("bands", "scout")).files for w in (was, now))
-    assert first == second
+    made = []
+    for text in (written, moved):
+        asked = session(text)
+        week = worked(text)
+        made.append(week_papers(week, how, PARTS, asked.answers(week.plan)).files)
+    assert made[0].keys() == made[1].keys()
+    assert {name.split("/")[0] for name in made[0]} >= {"positions", "quiz.pdf", "scout-cards.pdf"}
+    return {name for name in made[0] if made[0][name] != made[1][name]}
 
 
 def test_the_printed_sheet_holds_every_row() -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 
 import pypdfium2 as pdfium
 import pytest
@@ -12,11 +13,11 @@ from stemline.football.play import Assignment, Play
 from stemline.football.players import Position
 from stemline.printing.week_papers import Printing, week_papers
 from stemline.theme import load_theme
-from stemline.week.position_book import OwnBook, men_of, own_book, plays_in
+from stemline.week.position_book import OwnBook, men_of, own_book, own_task, plays_in
 from stemline.week.week_values import CallEntry, Week
 from stemline.week.working_out import work_out
 
-from .plans import HERONS, LANTERNS, bundled_week, ems, made_up, pages
+from .plans import HERONS, LANTERNS, bundled_week, ems, made_up, pages, session
 
 WEEKS = [(HERONS, 8), (LANTERNS, 4)]
 
@@ -75,7 +76,7 @@ def test_calls_of_one_picture_are_one_to_him(name: str, number: int) -> None:
                     assert first.kind is other.kind
 
 
-def test_what_came_and_went_is_by_the_week_it_starts_from() -> None:
+def test_what_came_and_went_is_by_the_game_before() -> None:
     week, before = bundled_week(HERONS, 8), bundled_week(HERONS, 7)
     assert week.plan.before == before.plan
     book = own_book(week, "LT")
@@ -87,8 +88,35 @@ def test_what_came_and_went_is_by_the_week_it_starts_from() -> None:
     assert set(book.went) == {"Pro Right Trap", "Pistol Right Trap"}
     # W is not on the field in Pro.
     assert set(own_book(week, "W").went) == {"Pistol Right Trap"}
-    alone = own_book(before, "LT")
-    assert (alone.since, alone.came, alone.went) == ("", (), ())
+    # The first week of the book has none before it.
+    first = own_book(bundled_week(HERONS, 5), "LT")
+    assert (first.since, first.came, first.went) == ("", (), ())
+    assert not any(job.new for job in first.jobs)
+
+
+@pytest.mark.parametrize(("name", "number"), WEEKS)
+def test_a_task_is_new_where_no_call_of_the_week_before_told_it(name: str, number: int) -> None:
+    week = bundled_week(name, number)
+    before = week.plan.before
+    for man in men_of(week.plan):
+        book = own_book(week, man)
+        if before is None:
+            assert not any(job.new for job in book.jobs)
+            continue
+        plays = [before.plays[call] for call in before.calls]
+        told = [own_task(play, man) for play in plays if plays_in(play, man)]
+        assert {job.task for job in book.jobs if job.new} == {
+            job.task for job in book.jobs if job.task not in told
+        }
+
+
+def test_a_week_that_starts_from_none_is_held_against_the_game_before_too() -> None:
+    """Weeks 3 and 7 of the two books start afresh, and their men had a week before all the same."""
+    for name in (HERONS, LANTERNS):
+        plans = [p.plan for p in session(name).weeks if p.plan is not None]
+        assert len(plans) == 4 and plans[0].before is None
+        for earlier, later in pairwise(plans):
+            assert later.before is not None and later.before.number == earlier.number
 
 
 def test_men_are_asked_for_by_letter_position_or_group() -> None:

@@ -44,6 +44,7 @@ def lists(planned: Planned) -> dict[str, list[str]]:
         ("their 40 to their 20", "their 40 to 20"),
         ("own 45 to their 45", "own 45 to their 45"),
         ("2-point convert", "2-point try"),
+        ("2-point conversion", "2-point try"),
         ("trailing by 8 or less", "trailing by 1 to 8"),
         ("against the wind", "wind against"),
         ('"Wet Ball"', '"Wet Ball"'),

@@ -133,7 +133,10 @@ class E120(Stray):
 class E121(Stray):
     title = "colon"
     message = "the notation writes no `:`"
-    help = "a space parts a word from what follows it: feet quick, 3, reset"
+    help = (
+        "a space parts a word from what follows it: feet quick, 3, reset; a time has four figures: "
+        "1530"
+    )
 
 
 class E122(Stray):

@@ -39,7 +39,7 @@ class E974(Mistake):
     title = "which count"
     message = "`{found}` is no count of {what}"
     label = "not understood"
-    help = "say it as in: 7, 4 to 6, 7 or more, 8 or less"
+    help = "say it as in: 7, 4 to 6, 7 or more, 8 or less; a comma parts it from what follows"
 
     found: str
     what: str
@@ -257,7 +257,10 @@ class E992(Mistake):
     title = "nothing like this in the plan"
     message = "{what} is not in {where}"
     label = "not there"
-    help = "look at what the week starts from"
+    help = (
+        "`drop` and `move` take what the week starts from; a call of its own is written where it "
+        "belongs"
+    )
 
     what: str
     where: str
@@ -318,6 +321,16 @@ class E995(Mistake):
     numbers: str
     second: str
     why: str
+
+
+class W995(Mistake):
+    title = "last week's look"
+    message = "{where} still runs against {look}, which {week} does not face"
+    help = "write these periods and cards anew, `drop` them, or add the look to `faces`"
+
+    where: str
+    look: str
+    week: str
 
 
 class E996(Mistake):
