@@ -97,7 +97,7 @@ def orders(plays: Sequence[Play]) -> Quarterback | None:
 def feet_words(play: Play) -> str:
     """His feet in order; a step that goes to a side, or has words of its own, with these."""
     return ", ".join(
-        f"{step.name} {step.side.word}" if step.side is not None else step.name
+        f"{step.name} to the {step.side.word}" if step.side is not None else step.name
         for step in play.feet
     )
 
@@ -170,8 +170,7 @@ def _look(read: Read) -> ReadLook:
 
 
 def _sentence(step: Step) -> str:
-    words = "" if step.words == step.name else step.words
-    return ", ".join(part for part in (words, step.handed) if part)
+    return "" if step.words == step.name else step.words
 
 
 def _claim(claim: Claim) -> Remark:
