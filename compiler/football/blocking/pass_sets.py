@@ -34,6 +34,8 @@ RELEASE_GAP = 2.6
 RELEASE_LEAST = 3.5
 LANE = 0.45
 """Each runs that much behind the one ahead of him, so that nobody crosses anybody."""
+SCREEN_CATCH = 5.6
+"""Yards from the ball to the catch of a slow screen where no read says it: 3 outside a tackle."""
 TURN_UP = 0.5
 """The first turns up to that far behind the line."""
 
