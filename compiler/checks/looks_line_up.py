@@ -70,7 +70,7 @@ class TooNear(Mistake):
 class E491(TooNear):
     title = "a defender too near the ball"
     message = (
-        "in {look}, {man} stands {depth} yards off the ball, and the defence must be {wanted} "
+        "in {look}, [{man}] stands {depth} yards off the ball, and the defence must be {wanted} "
         "({rules}; {source})"
     )
     label = "too near"
@@ -80,7 +80,7 @@ class E491(TooNear):
 class W491(TooNear):
     title = "a defender who may be too near the ball"
     message = (
-        "in {look}, {man} stands {depth} yards off the ball, and {wanted} may be asked for "
+        "in {look}, [{man}] stands {depth} yards off the ball, and {wanted} may be asked for "
         "({rules}; {source})"
     )
     label = "near"

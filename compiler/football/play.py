@@ -150,13 +150,11 @@ class Spot:
 class Step:
     """One piece of the quarterback's feet: "quick", "3", "reset", "sprint", with its words.
 
-    ``handed`` is "" or, for moving launches, the set his throwing hand makes him use:
-    "right set" or "left set"; ``side`` is where such a launch goes, None for a step on the spot.
+    ``side`` is where a moving launch goes, None for a step on the spot.
     """
 
     name: str
     words: str
-    handed: str
     side: Side | None = None
 
 

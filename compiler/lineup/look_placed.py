@@ -12,6 +12,7 @@ from typing import TypeVar
 
 from stemline.diagnostics.catalogue.looks import E488, E489, E490, W492, W494
 from stemline.diagnostics.diagnostic import Diagnostic, Related
+from stemline.diagnostics.in_words import theirs
 from stemline.football.conditions import possible
 from stemline.football.defence.zones import DEEP
 from stemline.football.defenders import Defence, Defender, Level
@@ -140,7 +141,7 @@ class _Lining:
 
     def _one_spot(self, first: Defender, second: Defender) -> None:
         later, other = sorted((first, second), key=lambda d: d.span, reverse=True)
-        related = (Related(other.span, f"{other.label} is here"),)
+        related = (Related(other.span, f"{theirs(other.label)} is here"),)
         shared = E490(
             look=self.look.name, man=later.label, formations=self._against, other=other.label
         )

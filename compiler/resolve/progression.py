@@ -63,7 +63,7 @@ def look(
     return Eyes(
         spots=spots,
         feet=tuple(
-            step(f.name, _launched(f, reads, picture), right_handed)
+            step(f.name, _launched(f, reads, picture), right_handed, picture.toward)
             for f in (feet.value if feet else ())
         ),
         reads=reads,

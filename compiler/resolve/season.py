@@ -19,6 +19,7 @@ from stemline.football.field import BallSpot, Side
 from stemline.football.play import ConceptSheet, Kind, Play, Season, Team
 from stemline.football.rulebook.care_rules import care_rules
 from stemline.football.rulebook.rules import noted
+from stemline.geometry.paths import Ending
 from stemline.playbook.concepts import Concept
 from stemline.playbook.dress_ups import Alias, Dress
 from stemline.playbook.playbook import Playbook
@@ -162,7 +163,7 @@ def proved_season(
 def drawn(book: Playbook, expander: Expander, order: Order) -> Expanded:
     """The play at the spot that the playbook draws from, against its base look where the picture
     shows a defence."""
-    look = book.base_look if _shows_a_defence(book, order) else ""
+    look = _drawn_against(book, expander, order)
     play, found = expander.expand(order, BallSpot.MIDDLE, look_key=look)
     wanted = book.settings.picture
     if play is None or wanted == "middle":
@@ -172,15 +173,31 @@ def drawn(book: Playbook, expander: Expander, order: Order) -> Expanded:
     return expander.expand(order, spot, look_key=look)
 
 
-def _shows_a_defence(book: Playbook, order: Order) -> bool:
-    """Runs, and passes whose ball goes where a defender does not; in a playbook without a look
-    also passes whose line shows a run or goes out in front of a screen."""
+def _drawn_against(book: Playbook, expander: Expander, order: Order) -> str:
+    """The base look, by its key, for runs, and for passes whose ball goes where a defender does
+    not; also for passes whose line shows a run or goes out in front of a screen, where the look
+    decides nothing else of them. "" for all others."""
     concept = book.concepts[order.concept]
     tags = [book.tags[order.concept, tag] for tag in order.tags]
     body = merged(concept.body, tags)
     if concept.kind is Kind.RUN or body.reactions:
-        return True
-    return not book.looks and (has_run(body) or any(_releases(book, p.value) for p in body.protect))
+        return book.base_look
+    if not has_run(body) and not any(_releases(book, p.value) for p in body.protect):
+        return ""
+    plain, _ = expander.expand(order, BallSpot.MIDDLE)
+    faced, _ = expander.expand(order, BallSpot.MIDDLE, look_key=book.base_look)
+    alike = plain is not None and faced is not None and _routes(plain) == _routes(faced)
+    return book.base_look if alike else ""
+
+
+def _routes(play: Play) -> object:
+    """All of a pass that is not its blocking."""
+    runs = [
+        (a.man, a.path, a.branches, a.job)
+        for a in play.assignments
+        if not a.hits and a.path is not None and a.path.ending is not Ending.BLOCK
+    ]
+    return runs, play.reads, play.pressure, play.alerts, play.claims
 
 
 def _releases(book: Playbook, protection: str) -> bool:

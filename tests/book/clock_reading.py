@@ -217,7 +217,7 @@ def order_off(page: Quarterback, base: Play, play: Play, plays: Sequence[Play]) 
 
 def _own(play: Play) -> dict[str, str]:
     """A play's feet, reads, pressure, alerts and shapes in the fewest words."""
-    feet = (f"{s.name} {s.side.word}" if s.side is not None else s.name for s in play.feet)
+    feet = (f"{s.name} to the {s.side.word}" if s.side is not None else s.name for s in play.feet)
     reads = (
         f"{r.number} {r.target}"
         + (f" with {r.partner}" if r.partner else "")

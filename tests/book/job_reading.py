@@ -36,7 +36,7 @@ def holds(label: str, play: Play, plays: Sequence[Play]) -> bool:
 def _term(term: str, play: Play, plays: Sequence[Play]) -> bool:
     if term == play.call.spoken:
         return True
-    front, *without = re.split(r"(?:^| )without ", term)
+    front, *without = re.split(r"(?:^| )without ", term.removeprefix("called "))
     if not all(_without(words, play) for words in without):
         return False
     if not front:

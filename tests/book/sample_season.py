@@ -196,10 +196,10 @@ def reads_of(
 
 
 FEET = {
-    "quick": Step("quick", "one vertical step", ""),
-    "3": Step("3", "three-step drop", ""),
-    "reset": Step("reset", "reset", ""),
-    "sprint": Step("sprint", "sprint to the call", "right set"),
+    "quick": Step("quick", "one vertical step"),
+    "3": Step("3", "three-step drop"),
+    "reset": Step("reset", "reset"),
+    "sprint": Step("sprint", "sprint to the call"),
 }
 
 

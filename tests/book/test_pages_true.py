@@ -37,6 +37,12 @@ def test_letters_of_the_defence_are_marked_and_ours_are_not(pages: list[Paged]) 
                 assert not bare & (theirs - ours), f"{play.call.spoken}: {job.job}"
 
 
+def test_no_call_stands_under_what_changes_it_without_a_word(pages: list[Paged]) -> None:
+    notes = [(page.name, note) for page, _ in pages for row in page.rows for note in row.changes]
+    assert len(notes) > 50
+    assert not [n for n in notes if not n[1].words and not n[1].label.startswith("only ")]
+
+
 # What is printed otherwise is told.
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 import pytest
@@ -9,7 +10,10 @@ from bundled import BUNDLED, season_of
 from word_reading import unprotected, unsaid
 
 from stemline.describe.spoken_play import describe
-from stemline.football.play import Play, Season
+from stemline.football.field import Side
+from stemline.football.offence.quarterback import MOVING
+from stemline.football.play import Kind, Play, Season
+from stemline.picture.ways.launch import launch_path
 
 
 @pytest.fixture(scope="module", params=BUNDLED)
@@ -27,6 +31,35 @@ def test_the_spoken_words_are_those_of_the_play(season: Season) -> None:
     wrong = [line for play in (*season.plays, *views) for line in unsaid(play, describe(play))]
     assert len(views) > 100
     assert "\n".join(wrong) == ""
+
+
+def _launch_unsaid(play: Play) -> str:
+    """What the words of a launch have other than the way that is drawn and the run he showed."""
+    passer = play.passer
+    moving = [step for step in play.feet if step.name in MOVING]
+    if passer is None or not moving:
+        return ""
+    own = play.assignment(passer.label)
+    drawn = launch_path(play, passer.snap, -12.0)
+    path = drawn[1] if drawn is not None else own.path
+    assert path is not None
+    way = Side.RIGHT if path.end.x > 0 else Side.LEFT
+    words = own.job if play.kind is Kind.RUN else moving[-1].words
+    away = " away from the " in words
+    said = re.findall(r"\b(left|right)\b", words)
+    if said != [way.word] or away != (moving[-1].name == "boot" and play.toward is way.other):
+        return f"{play.call.spoken}: {words} (drawn {way.word}, the run {play.toward})"
+    if play.kind is Kind.RUN and "throw" in words:
+        return f"{play.call.spoken}: {words} (the ball is gone)"
+    return ""
+
+
+def test_a_launch_is_said_as_it_is_drawn(season: Season) -> None:
+    views = [v for sheet in season.concepts for v in (*sheet.faced, *sheet.views)]
+    plays = [p for p in (*season.plays, *views) if any(s.name in MOVING for s in p.feet)]
+    assert len(plays) > 20
+    assert {p.kind for p in plays} == {Kind.RUN, Kind.PASS}
+    assert "\n".join(filter(None, map(_launch_unsaid, plays))) == ""
 
 
 # What is said otherwise is told.

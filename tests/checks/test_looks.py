@@ -32,7 +32,7 @@ def test_a_cause_is_said_once_for_all_formations_sides_and_spots() -> None:
     result = compiled(TWELVE, text, f"{FRONT}\n{child}")
     assert [d.code for d in result.diagnostics if d.code.startswith("E4")] == ["E489"]
     found = next(d for d in result.diagnostics if d.code == "E489")
-    assert message(found).endswith("D has no place against Four Wide: there is no weak #2")
+    assert message(found).endswith("[D] has no place against Four Wide: there is no weak #2")
 
 
 def test_a_motion_that_leaves_a_defender_without_his_man_is_found() -> None:
@@ -47,7 +47,7 @@ def test_a_motion_that_leaves_a_defender_without_his_man_is_found() -> None:
     )  # fmt: skip
     found = [d for d in moved.diagnostics if d.code == "W492"]
     assert [message(d) for d in found] == [
-        "in Test, D covers nobody against Three Two with Over: there is no weak #2"
+        "in Test, [D] covers nobody against Three Two with Over: there is no weak #2"
     ]
 
 

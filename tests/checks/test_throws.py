@@ -45,7 +45,7 @@ def thrown(
     """A pass to H off one foot; ``at`` is how far past the line he is to catch it."""
     made = bare(code, men, kind=Kind.PASS, looks=at, **{"H": SLANT, **paths})
     read = Read(1, "a", Point(-3, at), ("H",), foot, "", "", NAME)
-    return replace(made, feet=(Step(foot, foot, ""),), reads=(read,))
+    return replace(made, feet=(Step(foot, foot),), reads=(read,))
 
 
 def said(found: Iterable[Diagnostic], name: str) -> list[str]:
@@ -127,7 +127,7 @@ def test_a_covered_man_is_a_lineman_on_a_pass() -> None:
 def keyed(foot: str, choice: str, **paths: Path) -> Play:
     made = bare(HIGH_SCHOOL, ELEVEN, kind=Kind.RUN, looks=8, **{"H": SLANT, **paths})
     key = Key("overhang", "W", (("give", "", "he drops"), (choice, "H", "he fits")), NAME)
-    return replace(made, reads=(), keys=(key,), feet=(Step(foot, foot, ""),))
+    return replace(made, reads=(), keys=(key,), feet=(Step(foot, foot),))
 
 
 def test_a_run_is_asked_only_where_it_may_be_thrown() -> None:

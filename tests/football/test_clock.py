@@ -79,7 +79,7 @@ def look(made: Play, target: str) -> TimedRead:
 
 
 def steps(*names: str) -> tuple[Step, ...]:
-    return tuple(Step(name, "", "") for name in names)
+    return tuple(Step(name, "") for name in names)
 
 
 # The feet.

@@ -14,16 +14,27 @@ from stemline.football.players import Position
 @pytest.mark.parametrize("name", [n for n in FEET if n not in MOVING])
 @pytest.mark.parametrize("hand", [True, False])
 def test_a_step_on_the_spot_knows_no_hand(name: str, hand: bool) -> None:
-    assert {step(name, side, hand) for side in Side} == {Step(name, FEET[name], "")}
+    assert {step(name, side, hand) for side in Side} == {Step(name, FEET[name])}
 
 
 @pytest.mark.parametrize("name", MOVING)
 def test_a_launch_is_set_by_its_side(name: str) -> None:
-    """Common practice, no published source: a right-hander to his left sets the left way."""
+    """Common practice, no published source: a right-hander to his left gets depth first."""
     right, left = step(name, Side.RIGHT, True), step(name, Side.LEFT, True)
-    assert (right.handed, left.handed) == ("right set", "left set")
-    assert right.words != left.words
-    assert "right" in right.words and "left" in left.words
+    assert (right.side, left.side) == (Side.RIGHT, Side.LEFT)
+    assert right.words.startswith(f"{FEET[name]} to the right: turn the hips upfield")
+    assert left.words.startswith(f"{FEET[name]} to the left: get depth first")
+
+
+@pytest.mark.parametrize("name", MOVING)
+@pytest.mark.parametrize("side", Side)
+@pytest.mark.parametrize("faked", [*Side, None])
+def test_only_a_boot_that_leaves_the_fake_says_so(
+    name: str, side: Side, faked: Side | None
+) -> None:
+    words = step(name, side, True, faked).words
+    assert ("away from the fake" in words) == (name == "boot" and faked is side.other)
+    assert words.count(side.word) == 1 and side.other.word not in words
 
 
 @pytest.mark.parametrize("name", MOVING)

@@ -89,7 +89,7 @@ def play(
         men=(*line, *men),
         assignments=tasks,
         spots=tuple(Spot(n, p, 3.0, 1.5, (), NOWHERE) for n, p in spots.items()),
-        feet=(Step("quick", "quick vertical step", ""), Step("3", "three-step drop", "")),
+        feet=(Step("quick", "quick vertical step"), Step("3", "three-step drop")),
         reads=reads,
         pressure=hurry,
         claims=(Claim("triangle", ("near", "top", "far"), triangle, "flat defender", NOWHERE),),

@@ -36,7 +36,7 @@ GUN, UNDER = Point(0.0, -5.0), Point(0.0, -1.0)
 
 def out(*names: str, at: Point, level: PlayingLevel = HIGH_SCHOOL) -> float:
     """When the ball is out off the last of some steps."""
-    steps = [Step(name, "", "") for name in names]
+    steps = [Step(name, "") for name in names]
     foot = clock(steps, at, Side.RIGHT, level)[-1]
     return foot.time + level.motion.value
 
@@ -131,7 +131,7 @@ def test_no_two_reads_are_thrown_at_one_moment(call: str) -> None:
         ("3", "hitch", "reset"),
         ("5", "3", "quick", "quick"),
     ):
-        steps = tuple(Step(name, "", "") for name in feet)
+        steps = tuple(Step(name, "") for name in feet)
         read = [replace(r, foot=f) for r, f in zip(made.reads, feet, strict=False)]
         times = [look.thrown for look in clocked(replace(made, feet=steps, reads=(*read,))).reads]
         assert all(b - a >= 0.4 - 1e-9 for a, b in pairwise(times)), times

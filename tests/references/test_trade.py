@@ -160,15 +160,16 @@ def test_the_quarterback_takes_the_snap_behind_the_ball(book: Path) -> None:
         assert 1 <= -passer.snap.y <= 6
 
 
-# Common practice, no published source: a right-hander's launch to his left is the left-hand set.
+# Common practice, no published source: a right-hander throws on the run to his right; to his left
+# he gets depth and turns first.
 
 
 @every_book
 def test_a_launch_is_set_by_its_side(book: Path) -> None:
     sets = {
-        (step.handed, play.reads[0].at.x > 0)
+        (step.side, "hips upfield" in step.words, play.reads[0].at.x > 0)
         for play in plays(book, BallSpot.MIDDLE)
         for step in play.feet
-        if step.handed and play.reads
+        if step.side is not None and play.reads
     }
-    assert sets <= {("right set", True), ("left set", False)}
+    assert sets <= {(Side.RIGHT, True, True), (Side.LEFT, False, False)}

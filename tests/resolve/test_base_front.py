@@ -191,8 +191,37 @@ def test_a_screen_is_drawn_whole_without_a_look() -> None:
 
 
 @pytest.mark.parametrize("name", ["Power Pass", "Slip"])
-def test_with_a_look_a_pass_is_drawn_without_a_defence(name: str) -> None:
-    assert drawn_pass(name, LOOK).defence is None
+def test_with_a_look_it_is_drawn_against_that_look(name: str) -> None:
+    defence = drawn_pass(name, LOOK).defence
+    assert defence is not None and defence.name == "Mine"
+
+
+@pytest.mark.parametrize(("word", "drawn"), [("zone", False), ("when 3x1", True)])
+def test_a_pass_with_a_route_that_the_look_decides_shows_both(word: str, drawn: bool) -> None:
+    guard = word if word.startswith("when") else f"when {word}"
+    more = f"    clear runs post 12 {guard}\n"
+    text = SCREEN.replace("    clear runs go\n", "    clear runs go\n" + more)
+    made = compiled(ELEVEN, ELEVEN_SET, POWER, PLAY_ACTION, text, LOOK)
+    assert made.season is not None
+    play = next(p for p in made.season.plays if p.call.concept == "Slip")
+    assert (play.defence is not None) is drawn
+    assert any(a.branches for a in play.assignments) is not drawn
+
+
+def test_another_pass_is_drawn_without_a_defence() -> None:
+    text = SCREEN.replace("centre, playside guard, backside guard blocks set and release", "")
+    text = text.replace("playside tackle, backside tackle blocks man", "line blocks man")
+    made = compiled(ELEVEN, ELEVEN_SET, text, LOOK)
+    assert made.season is not None
+    assert all(p.defence is None for p in made.season.plays if p.call.concept == "Slip")
+
+
+def test_of_a_play_action_only_those_who_come_are_free() -> None:
+    """A linebacker who covers is nobody's on a pass, so no mark of a free man stands over him."""
+    play = drawn_pass("Power Pass", "")
+    assert play.defence is not None
+    levels = {play.defence.defender(label).level for label in play.unblocked}
+    assert levels <= {Level.LINE}
 
 
 def test_the_front_is_named_on_the_picture_and_in_its_words() -> None:

@@ -297,7 +297,7 @@ def test_a_launch_goes_to_the_first_read_unless_a_side_is_said(
         wanted = {"": -way, " left": -1}.get(words, side * way)
         assert one.side is not None
         assert (one.name, one.side.value) == (name, wanted)
-        assert one.words.startswith(f"{FEET[name]} {one.side.word}: ")
+        assert one.words.startswith(f"{FEET[name]} to the {one.side.word}: ")
 
 
 def test_only_a_launch_has_a_side() -> None:

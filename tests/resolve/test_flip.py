@@ -195,16 +195,16 @@ concept Sprint
 
 
 @pytest.mark.parametrize(
-    ("hand", "side", "handed", "manner"),
+    ("hand", "side", "manner"),
     [
-        ("right", "Right", "right set", "turn the hips upfield"),
-        ("right", "Left", "left set", "get depth first"),
-        ("left", "Right", "right set", "get depth first"),
-        ("left", "Left", "left set", "turn the hips upfield"),
+        ("right", "Right", "turn the hips upfield"),
+        ("right", "Left", "get depth first"),
+        ("left", "Right", "get depth first"),
+        ("left", "Left", "turn the hips upfield"),
     ],
 )
 def test_sprint_feet_follow_the_side_and_the_throwing_hand(
-    hand: str, side: str, handed: str, manner: str
+    hand: str, side: str, manner: str
 ) -> None:
     """Common practice, no published source: to his off side he gets depth before he throws."""
     book = TWELVE.replace("right hand", f"{hand} hand")
@@ -212,8 +212,8 @@ def test_sprint_feet_follow_the_side_and_the_throwing_hand(
     made = play(result, f"Three Two {side} Sprint")
     assert made.reads[0].at.x * (1 if side == "Right" else -1) > 0
     (step,) = made.feet
-    assert (step.name, step.handed) == ("sprint", handed)
-    assert step.words.startswith(f"sprint out {side.lower()}: {manner}")
+    assert (step.name, step.side) == ("sprint", Side[side.upper()])
+    assert step.words.startswith(f"sprint out to the {side.lower()}: {manner}")
 
 
 def test_a_launch_goes_to_the_first_read_and_not_to_the_called_side() -> None:
@@ -221,11 +221,11 @@ def test_a_launch_goes_to_the_first_read_and_not_to_the_called_side() -> None:
         "drag runs cross 8", "drag runs out 10"
     )
     result = sound(TWELVE, THREE_TWO, text, dress("Three Two", concept="Sprint"))
-    assert play(result, "Three Two Right Sprint").feet[0].handed == "left set"
-    assert play(result, "Three Two Left Sprint").feet[0].handed == "right set"
+    assert play(result, "Three Two Right Sprint").feet[0].side is Side.LEFT
+    assert play(result, "Three Two Left Sprint").feet[0].side is Side.RIGHT
 
 
-def test_a_drop_has_no_hand() -> None:
+def test_a_drop_has_no_side() -> None:
     result = sound(TWELVE, THREE_TWO, CROSSERS, dress("Three Two"))
     for side in ("Right", "Left"):
-        assert {s.handed for s in play(result, f"Three Two {side} Crossers").feet} == {""}
+        assert {s.side for s in play(result, f"Three Two {side} Crossers").feet} == {None}

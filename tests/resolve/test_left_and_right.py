@@ -18,10 +18,6 @@ TURNED = {"LT": "RT", "LG": "RG", "RT": "LT", "RG": "LG", "left": "right", "righ
 EVERY = pytest.mark.parametrize("book", BOOKS)
 
 
-_MANNER = re.compile(r"(?<=away from the fake )(left|right): .*")
-"""How he throws on the run: that hangs on the hand he throws with."""
-
-
 def turned(words: str) -> str:
     return re.sub(r"\b(LT|LG|RT|RG|left|right)\b", lambda found: TURNED[found[0]], words)
 
@@ -38,8 +34,7 @@ def way(path: Path | None, mirror: bool) -> object:
 
 def job(a: Assignment, mirror: bool) -> object:
     hits = [(h.defender, h.how, point(h.at, mirror)) for h in a.hits]
-    words = _MANNER.sub(r"\1", a.job)
-    words = turned(words) if mirror else words
+    words = turned(a.job) if mirror else a.job
     return a.role, words, hits, way(a.path, mirror), way(a.climb, mirror)
 
 

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
+from itertools import pairwise
 
 import pytest
+from gate.pictures import BUNDLED, bundled_season
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from syrupy.assertion import SnapshotAssertion
@@ -433,3 +436,18 @@ def test_the_protections_of_the_bundled_books(name: str, snapshot: SnapshotAsser
             free = f" | free {', '.join(play.unblocked)}" if play.unblocked else ""
             lines.append(f"  {play.defence.name}: {', '.join(jobs)}{free}")
     assert "\n".join(lines) == snapshot
+
+
+@pytest.mark.parametrize("book", BUNDLED)
+def test_a_protections_own_page_draws_the_way_out(book: str) -> None:
+    """Where nobody is read, those who release go out to the called side, each on a way of his own
+    and none of them back over the ball."""
+    (sheet,) = (s for s in bundled_season(book).protections if "Set and release" in s.words)
+    assert len(sheet.views) > 5
+    for play in sheet.views:
+        out = [a for a in play.assignments if re.search("then out|nd release", a.job)]
+        assert len(out) == 3
+        ends = [a.path.end.x for a in out if a.path is not None]
+        side = play.call.side.value
+        assert len(ends) == 3 and all(x * side > 3 for x in ends), play.against
+        assert all(b - a > 1.5 for a, b in pairwise(sorted(ends)))

@@ -86,6 +86,8 @@ class Calling:
     def _spoken(self, term: tuple[Word, ...]) -> str:
         words = sorted(term, key=lambda w: _ORDER.index(w[0]))
         front = [self._name(w) for w in words if w[0] in ("formation", "side", "motion", "call")]
+        if [kind for kind, _ in words] == ["side"]:
+            front.insert(0, "called")  # a side alone is no call's name
         tags = " + ".join(self._name(w) for w in words if w[0] == "tag")
         without = [name for kind, name in words if kind == "not"]
         if tags:

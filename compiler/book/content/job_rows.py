@@ -87,6 +87,8 @@ def _said(change: JobChange, first: bool) -> str:
     words = change.words
     if change.part == "man":
         words = f"{'nobody' if words == '–' else words} plays it"
+    elif change.part == "says" and not words:
+        words = "Without the coach's words in this row"
     elif change.part == "motion" and first and words.startswith(change.calls):
         words = words.removeprefix(change.calls).lstrip(" ,")
     looks = (f"{against(note.label)}: {note.words}" for note in change.looks)

@@ -69,6 +69,7 @@ def strip(play: Play) -> Quarterback | None:
     notes = (
         *(_claim(claim) for claim in play.claims),
         *(_alert(alert) for alert in play.alerts),
+        *(_glance(read) for read in play.reads if read.partner),
         *((Remark("side", play.pick),) if play.pick else ()),
         *((Remark("nobody plays", ", ".join(play.nobody)),) if play.nobody else ()),
     )
@@ -97,7 +98,7 @@ def orders(plays: Sequence[Play]) -> Quarterback | None:
 def feet_words(play: Play) -> str:
     """His feet in order; a step that goes to a side, or has words of its own, with these."""
     return ", ".join(
-        f"{step.name} {step.side.word}" if step.side is not None else step.name
+        f"{step.name} to the {step.side.word}" if step.side is not None else step.name
         for step in play.feet
     )
 
@@ -170,13 +171,21 @@ def _look(read: Read) -> ReadLook:
 
 
 def _sentence(step: Step) -> str:
-    words = "" if step.words == step.name else step.words
-    return ", ".join(part for part in (words, step.handed) if part)
+    return "" if step.words == step.name else step.words
 
 
 def _claim(claim: Claim) -> Remark:
     label = f"{claim.kind} on {claim.on}" if claim.on else claim.kind
     return Remark(label, ", ".join(claim.targets))
+
+
+def _glance(read: Read) -> Remark:
+    """A man who is looked at with a read: the clock's picture has only the read's own."""
+    target, partner = (
+        " ".join((name, *men))
+        for name, men in ((read.target, read.men), (read.partner, (read.partner_man,)))
+    )
+    return Remark("in one glance", f"{read.number} {target} with {partner}".rstrip())
 
 
 def _alert(alert: Alert) -> Remark:

@@ -58,10 +58,13 @@ class E412(Misspelt):
 
 
 class E413(Mistake):
-    title = "a look decides no alignment"
-    message = "`{look}` is seen after the men are lined up, so it cannot decide this"
+    title = "a look decides only what a man runs"
+    message = "`{look}` is what the defence shows, and it cannot decide this"
     label = "a look"
-    help = "a look may decide what a role runs, not who it is and not where a man stands"
+    help = (
+        "a look may decide what a role runs; not who it is, where a man stands, the side, or the "
+        "quarterback's orders, feet and protection"
+    )
 
     look: str
 

@@ -76,14 +76,14 @@ class E487(Mistake):
 
 class E488(FaultOfLook):
     title = "no line holds for a defender"
-    message = "no line of {look} says where {man} stands against {formations}"
+    message = "no line of {look} says where [{man}] stands against {formations}"
     label = "only under a condition"
     help = "add a line `{man} at` and a place without `when`"
 
 
 class E489(FaultOfLook):
     title = "a defender with no place"
-    message = "in {look}, {man} has no place against {formations}: {why}"
+    message = "in {look}, [{man}] has no place against {formations}: {why}"
     label = "no place"
     help = "add another choice with `or`: `N at strong #3 or apex, strong, 5 deep`"
 
@@ -92,7 +92,7 @@ class E489(FaultOfLook):
 
 class E490(FaultOfLook):
     title = "two defenders on one spot"
-    message = "in {look}, {man} and {other} stand on one spot against {formations}"
+    message = "in {look}, [{man}] and [{other}] stand on one spot against {formations}"
     label = "no room"
     help = "move one of them"
 
@@ -101,7 +101,7 @@ class E490(FaultOfLook):
 
 class W492(FaultOfLook):
     title = "a defender with nobody to cover"
-    message = "in {look}, {man} covers nobody against {formations}: {why}"
+    message = "in {look}, [{man}] covers nobody against {formations}: {why}"
     label = "nobody there"
     help = "add what he does then with `or`: `M covers man, strong #3 or hook, strong`"
 
@@ -110,14 +110,14 @@ class W492(FaultOfLook):
 
 class W494(FaultOfLook):
     title = "a defender with nothing to do"
-    message = "in {look}, no line says what {man} does"
+    message = "in {look}, no line says what [{man}] does"
     label = "no duty"
     help = "add `{man} covers` and a zone or a man, or `{man} rushes` and a gap"
 
 
 class E495(Mistake):
     title = "a defender who is not lined up"
-    message = "no line says where {man} stands"
+    message = "no line says where [{man}] stands"
     label = "not lined up"
     help = "add a line `{man} at` and a place"
 

@@ -32,8 +32,12 @@ RELEASE_PAST = 3.0
 RELEASE_GAP = 2.6
 """How far apart they run; the last goes no nearer to the ball than RELEASE_LEAST."""
 RELEASE_LEAST = 3.5
+RELEASE_DEPTH = 1.5
+"""How deep the first of them runs: he has given ground to the man whom he let by."""
 LANE = 0.45
 """Each runs that much behind the one ahead of him, so that nobody crosses anybody."""
+SCREEN_CATCH = 5.6
+"""Yards from the ball to the catch of a slow screen where no read says it: 3 outside a tackle."""
 TURN_UP = 0.5
 """The first turns up to that far behind the line."""
 
@@ -66,7 +70,7 @@ def edge_path(start: Point, tackle: Point, side: Side) -> Path:
 
 def release_path(blocker: Blocker, side: Side, order: int, target: float) -> Path:
     """Out in front of a screen: ``order`` 0 for the first man, ``target`` the x of the catch."""
-    depth = -(SET_DEPTH + order * LANE)
+    depth = -(RELEASE_DEPTH + order * LANE)
     wide = max(abs(target) + RELEASE_PAST - order * RELEASE_GAP, RELEASE_LEAST)
     ways = [Point(blocker.at.x, depth), Point(side.value * wide, depth)]
     if not order:

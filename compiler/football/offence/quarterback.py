@@ -17,7 +17,7 @@ FEET: dict[str, str] = {
     "reset": "reset the feet to the next look",
     "fake": "carry out the run fake",
     "sprint": "sprint out",
-    "boot": "boot away from the fake",
+    "boot": "boot out",
     "roll": "roll out",
     "set": "set up and stand still",
 }
@@ -29,11 +29,15 @@ _HAND_SIDE = "turn the hips upfield, throw on the run"
 _OFF_SIDE = "get depth first, turn the front shoulder to the target, then throw"
 
 
-def step(name: str, toward: Side, right_handed: bool) -> Step:
-    """One piece of feet; a moving launch is set by the side it goes to and the throwing hand."""
+def step(name: str, toward: Side, right_handed: bool, faked: Side | None = None) -> Step:
+    """One piece of feet; a moving launch is set by the side it goes to and the throwing hand.
+
+    ``faked`` is the side to which a run was shown: a boot that leaves it says so.
+    """
     words = FEET[name]
     if name not in MOVING:
-        return Step(name, words, "")
+        return Step(name, words)
     hand = Side.RIGHT if right_handed else Side.LEFT
     manner = _HAND_SIDE if toward is hand else _OFF_SIDE
-    return Step(name, f"{words} {toward.word}: {manner}", f"{toward.word} set", toward)
+    leaves = ", away from the fake" if name == "boot" and faked is toward.other else ""
+    return Step(name, f"{words} to the {toward.word}{leaves}: {manner}", toward)

@@ -58,7 +58,7 @@ def releases(play: Play, level: PlayingLevel) -> tuple[Release, ...]:
     if not play.reads and not play.pressure:
         return ()
     if not play.feet:
-        play = replace(play, feet=(Step(UNSAID, FEET[UNSAID], ""),))
+        play = replace(play, feet=(Step(UNSAID, FEET[UNSAID]),))
     clock = read_clock(play, level)
     thrown = (_release(look) for look in (*clock.reads, *clock.pressure))
     # One look in both orders is one throw.

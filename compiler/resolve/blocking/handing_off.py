@@ -76,17 +76,28 @@ def _put(a: Assignment, made: Assignment) -> Assignment:
 
 
 def _words(play: Play) -> str:
-    feet = "".join(f", {step.words}" for step in play.feet)
+    feet = _without_the_ball(play)
     reads = [k for k in play.keys if k.choices]
     if not reads:
         if play.passer is not None and stands_wide(play.passer):
             return f"Stand wide and still: the ball is snapped to {play.carrier}."
-        return f"Hand the ball to {(*play.handoffs, play.carrier)[0]}{feet}."
+        return f"Hand the ball to {', then '.join([(*play.handoffs, play.carrier)[0], *feet])}."
     told = []
     for key in reads:
         name = f"{key.man}, the {key.described}" if key.man else f"the {key.described}"
         told.append(f"Read {name}: {'; '.join(_choice(c) for c in key.choices)}.")
-    return " ".join(told) + (f" {feet[2:3].upper()}{feet[3:]}." if feet else "")
+    said = ", then ".join(feet)
+    return " ".join([*told, f"{said[0].upper()}{said[1:]}."] if feet else told)
+
+
+def _without_the_ball(play: Play) -> list[str]:
+    """What his feet do once somebody else has it: he throws nothing, and shows that he might."""
+    boot = next((s.side for s in play.feet if s.name == "boot"), None)
+    if boot is None:
+        return ["carry out the fake" if s.name == "fake" else s.words for s in play.feet]
+    away = ", away from the run" if boot is not play.toward else ""
+    rest = [s.words for s in play.feet if s.name not in ("boot", "fake")]
+    return [f"boot out to the {boot.word}{away}, as if you had kept it", *rest]
 
 
 def _choice(choice: tuple[str, str, str]) -> str:

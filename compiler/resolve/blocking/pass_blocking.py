@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.blocking.pass_sets import (
+    SCREEN_CATCH,
     edge_path,
     meet_path,
     release_path,
@@ -118,13 +119,12 @@ def _told(play: Play, protection: Protection, men: Protectors, bound: Bound) -> 
 
 
 def _releases(play: Play, men: Protectors) -> dict[str, Path]:
-    """Linemen who go out in front of a screen, the one nearest to it first."""
-    side = men.launch
+    """Linemen who go out in front of a screen, the one nearest to it first; to the called side
+    where nobody is read, as on the page of a protection."""
+    side = men.launch or men.picture.called
     out = [m.blocker for m in men.men if m.blocker.rule is ProtectionRule.RELEASE]
-    if side is None:
-        return {}
     out.sort(key=lambda b: -b.at.x * side.value)
-    target = next((read.at.x for read in play.reads if read.at.x), 0.0)
+    target = next((read.at.x for read in play.reads if read.at.x), SCREEN_CATCH)
     return {b.label: release_path(b, side, n, target) for n, b in enumerate(out)}
 
 
