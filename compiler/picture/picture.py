@@ -10,8 +10,7 @@ from stemline.football.play import Kind, Play
 from stemline.football.timing.levels import HIGH_SCHOOL, PlayingLevel
 from stemline.geometry.box import Box, square
 from stemline.geometry.curves import points_of
-from stemline.picture.frame.board import Board, board, frame_of
-from stemline.picture.frame.field_lines import field_items, field_words
+from stemline.picture.frame.board import board, frame_of
 from stemline.picture.labels.notes import (
     WantedNote,
     alert_notes,
@@ -25,11 +24,14 @@ from stemline.picture.lines.blocks import eyes_items
 from stemline.picture.lines.close_runs import plan_close
 from stemline.picture.lines.crossings import break_lines
 from stemline.picture.lines.defender_lines import DefenderLines, draw_duties
+from stemline.picture.lines.field_lines import field_items, field_words
 from stemline.picture.lines.handoff import ball_items
+from stemline.picture.lines.letters_aside import beside_lines, letter_items
 from stemline.picture.lines.motions import Moved, draw_motions
 from stemline.picture.lines.paces import named, paces
 from stemline.picture.lines.route_lines import Drawn, draw_run, plan_runs
-from stemline.picture.men.symbols import Symbol, men_items
+from stemline.picture.men.standing import Standing, all_standing
+from stemline.picture.men.symbols import men_items
 from stemline.picture.overlay.before import (
     NOTHING,
     both_of,
@@ -40,15 +42,11 @@ from stemline.picture.overlay.before import (
 )
 from stemline.picture.overlay.claims import claim_items
 from stemline.picture.overlay.left_over import Now
+from stemline.picture.paper.letter import Letter, solids
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol
 from stemline.picture.scene.ink import Ink
 from stemline.picture.scene.scene import Disc, Item, Layer, Scene, Stroke, TextRun
-from stemline.picture.spacing.defender_letters import (
-    Letter,
-    beside_lines,
-    letter_items,
-    solids,
-)
-from stemline.picture.spacing.standing import Standing, all_standing
 from stemline.theme import Size, Theme
 
 __all__ = ["frame_of", "how_crowded", "picture"]

@@ -52,5 +52,5 @@ def test_a_picture_goes_back_to_few_rooms(call: str, size: Size) -> None:
     (play,) = bundled_season(BUNDLED[0], (call,)).plays
     theme = load_theme()
     met = rooms_met(lambda: recipe.picture(play, size, theme))
-    assert {"frame", "spacing", "men", "lines", "labels"} <= set(met)
+    assert {"frame", "men", "lines", "labels"} <= set(met)
     assert len(met) - len(set(met)) <= MOST, " → ".join(met)

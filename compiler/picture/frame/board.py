@@ -9,11 +9,11 @@ from stemline.football.field import Side
 from stemline.football.play import Play, about_blocks
 from stemline.geometry.box import Box
 from stemline.geometry.paths import Path, Point, polyline
-from stemline.picture.frame.closeup import NO_FOLD, Fold, ahead, closed_up
-from stemline.picture.frame.detail import Detail, shows
-from stemline.picture.frame.drops import ground_of
-from stemline.picture.scene.metrics import Extent, extent
-from stemline.theme import Appearance, Size, Theme
+from stemline.picture.frame.closeup import ahead, closed_up
+from stemline.picture.paper.drops import ground_of
+from stemline.picture.paper.fold import NO_FOLD, Fold
+from stemline.picture.paper.surface import Board
+from stemline.theme import Size, Theme
 
 _MAN = 0.8
 """Yards: room kept round a man; a symbol of the large picture is this large."""
@@ -29,51 +29,6 @@ _AHEAD = 10.0
 """Yards: pictures show at least the field to this depth."""
 _DEEPEST = 16.0
 """Yards: a defender or a drop deeper than this does not make a picture larger."""
-
-
-@dataclass(frozen=True)
-class Board:
-    """Where things are drawn. ``scale`` is points to the yard.
-
-    ``close`` is True for a picture of blocks; ``fold`` says which field it closes up. ``duties``
-    tells that the picture shows what each defender is there for.
-    """
-
-    frame: Box
-    scale: float
-    size: Size
-    theme: Theme
-    close: bool = False
-    fold: Fold = NO_FOLD
-    duties: bool = False
-
-    @property
-    def look(self) -> Appearance:
-        return self.theme.look(self.size)
-
-    @property
-    def full(self) -> bool:
-        return self.size is Size.FULL
-
-    def shows(self, detail: Detail) -> bool:
-        """Whether a picture of this size shows it."""
-        return shows(self.size, detail)
-
-    def yards(self, points: float) -> float:
-        return points / self.scale
-
-    def mark(self, name: str) -> float:
-        """A length of the theme's symbol table, in yards on this board."""
-        return self.look.symbol[name] / self.scale
-
-    def weight(self, stroke: str) -> float:
-        """A stroke's weight in yards on this board."""
-        return self.look.pens[stroke].weight / self.scale
-
-    def extent(self, text: str, style: str) -> Extent:
-        """Room that words take, in yards."""
-        room = extent(text, self.look.types[style], self.theme)
-        return Extent(room.width / self.scale, room.rise / self.scale, room.fall / self.scale)
 
 
 @dataclass(frozen=True)

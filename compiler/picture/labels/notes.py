@@ -13,12 +13,12 @@ from stemline.football.play import Alert, Branch, DepthMark, Play, Read
 from stemline.geometry.box import Box
 from stemline.geometry.curves import Pieces, unit
 from stemline.geometry.paths import Ending, Line, Path, Point, along, length
-from stemline.picture.frame.board import Board
-from stemline.picture.frame.detail import Detail
 from stemline.picture.labels.labels import Wanted
 from stemline.picture.lines.motions import Moved
 from stemline.picture.lines.route_lines import Drawn
-from stemline.picture.men.symbols import Symbol, centred
+from stemline.picture.paper.detail import Detail
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol, centred
 from stemline.picture.scene.scene import Item, Plate, Stroke, TextRun
 from stemline.source import Span
 

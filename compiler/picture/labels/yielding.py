@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from stemline.geometry.box import Box
-from stemline.picture.frame.board import Board
+from stemline.picture.paper.surface import Board
 from stemline.picture.scene.ink import Ink
 from stemline.picture.scene.scene import Item, Plate, TextRun
 from stemline.source import NOWHERE

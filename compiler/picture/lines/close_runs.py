@@ -14,8 +14,8 @@ from stemline.football.play import Assignment, Kind, Play
 from stemline.football.players import Position
 from stemline.geometry.box import Box
 from stemline.geometry.paths import Ending, Path, Point
-from stemline.picture.frame.board import Board
 from stemline.picture.lines.blocks import Touches, block_path, climb_path, set_path, touches
+from stemline.picture.lines.leading import crossed, followed, led
 from stemline.picture.lines.route_lines import (
     BLOCK,
     CARRY,
@@ -24,10 +24,11 @@ from stemline.picture.lines.route_lines import (
     LineRun,
 )
 from stemline.picture.men.pulls import in_lanes
-from stemline.picture.men.symbols import Symbol
-from stemline.picture.spacing.defender_letters import Letter, free_mark, touched
-from stemline.picture.spacing.hole import DrawnHole, crossed, followed, led, narrow
-from stemline.picture.ways.detours import Round, detour
+from stemline.picture.paper.letter import Letter, free_mark, touched
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol
+from stemline.picture.ways.at_hole import DrawnHole
+from stemline.picture.ways.detours import Round, detour, narrow
 from stemline.picture.ways.gaps import through_gaps
 from stemline.picture.ways.lanes import spread, turn_back
 from stemline.picture.ways.set_facing import set_facing

@@ -25,8 +25,8 @@ from enum import IntEnum
 from stemline.geometry.curves import heading, turn_angle, unit
 from stemline.geometry.cutting import MeasuredLine, PathCross, Span, crossings, measure, part, parts
 from stemline.geometry.paths import Curve, Line, Point
-from stemline.picture.frame.board import Board
 from stemline.picture.lines.paces import Pace
+from stemline.picture.paper.surface import Board
 from stemline.picture.scene.scene import Disc, Layer, Stroke
 
 _TIE = 0.01

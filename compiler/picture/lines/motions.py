@@ -25,10 +25,10 @@ from stemline.geometry.curves import (
     unit,
 )
 from stemline.geometry.paths import Leg, Line, Path, Point, along, length, segments
-from stemline.picture.frame.board import Board
 from stemline.picture.lines.paces import motion_name
 from stemline.picture.lines.route_lines import arrowed
-from stemline.picture.men.symbols import Symbol, centred
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol, centred
 from stemline.picture.scene.ink import Ink
 from stemline.picture.scene.scene import Disc, Item, Stroke
 from stemline.picture.ways.detours import Round, detour

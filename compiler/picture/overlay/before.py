@@ -16,13 +16,14 @@ from stemline.football.play import Play
 from stemline.geometry.box import square
 from stemline.geometry.curves import far_from, points_of
 from stemline.geometry.paths import Path, Point, polyline
-from stemline.picture.frame.board import Board, Shot, shot
-from stemline.picture.frame.detail import Detail
+from stemline.picture.frame.board import Shot, shot
 from stemline.picture.labels.notes import WantedNote, text_note
 from stemline.picture.lines.close_runs import plan_close
 from stemline.picture.lines.motions import draw_motions
 from stemline.picture.lines.route_lines import LineRun, draw_run, plan_runs
-from stemline.picture.men.symbols import Symbol, centred
+from stemline.picture.men.defender_letters import place_letters
+from stemline.picture.men.hole import find_hole
+from stemline.picture.men.standing import stand
 from stemline.picture.overlay.left_over import (
     HERE,
     SHORTEST,
@@ -32,11 +33,11 @@ from stemline.picture.overlay.left_over import (
     near_lines,
     room_of,
 )
+from stemline.picture.paper.detail import Detail
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol, centred
 from stemline.picture.scene.ink import Ink
 from stemline.picture.scene.scene import Disc, Item, Stroke, TextRun
-from stemline.picture.spacing.defender_letters import place_letters
-from stemline.picture.spacing.hole import find_hole
-from stemline.picture.spacing.standing import stand
 from stemline.picture.ways.detours import Round, detour
 from stemline.picture.ways.gaps import through_gaps
 from stemline.picture.ways.starts import ends_clear, keep_off

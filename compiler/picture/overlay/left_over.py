@@ -13,11 +13,11 @@ from stemline.football.play import Play
 from stemline.geometry.curves import Pieces, far_from, points_of, split
 from stemline.geometry.cutting import measure, part
 from stemline.geometry.paths import Point, length
-from stemline.picture.frame.board import Board
 from stemline.picture.lines.route_lines import Drawn
-from stemline.picture.men.symbols import Symbol
+from stemline.picture.paper.letter import Letter
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol
 from stemline.picture.scene.scene import Disc, Item, Stroke
-from stemline.picture.spacing.defender_letters import Letter
 from stemline.picture.ways.detours import Round
 
 SHORTEST = 2.5

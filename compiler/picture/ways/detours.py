@@ -33,6 +33,8 @@ _TURNING = 0.05
 """Yards of detour that a degree of turning is worth."""
 _TIGHT = 3.0
 """Yards of detour that just touching a man is worth."""
+_NARROW = 0.3
+"""Part of the white round a man that is left where the carrier runs."""
 _THROUGH = 40.0
 """Yards of detour that running through a man is worth."""
 
@@ -236,3 +238,10 @@ def _sides(path: Path, index: int, obstacle: Round) -> tuple[Point, Point]:
         outward = Point(1.0 if obstacle.at.x >= 0 else -1.0, 0.0)
         first = across if dot(across, outward) > 0 else across.scaled(-1)
     return first, first.scaled(-1)
+
+
+def narrow(o: Round, half: float) -> Round:
+    """A man with less white round him, so that a turn in the hole is not moved out of it; never
+    less than ``half`` the width of the carrier's line."""
+    hard = o.hard + half
+    return Round(o.at, hard + _NARROW * (o.radius - o.hard), hard)

@@ -7,8 +7,8 @@ import math
 from stemline.football.field import Field, Side
 from stemline.football.play import Play
 from stemline.geometry.paths import Line, Point
-from stemline.picture.frame.board import Board
-from stemline.picture.frame.detail import Detail
+from stemline.picture.paper.detail import Detail
+from stemline.picture.paper.surface import Board
 from stemline.picture.scene.scene import Item, Stroke, TextRun
 from stemline.source import NOWHERE
 

@@ -6,12 +6,15 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from stemline.football.play import Play
-from stemline.picture.frame.board import Board
+from stemline.picture.men.clearance import let_through
+from stemline.picture.men.defender_letters import place_letters
+from stemline.picture.men.hole import find_hole, open_hole
 from stemline.picture.men.pulls import make_room
-from stemline.picture.men.symbols import Symbol, place_men, with_room
-from stemline.picture.spacing.clearance import let_through
-from stemline.picture.spacing.defender_letters import Letter, place_letters
-from stemline.picture.spacing.hole import DrawnHole, find_hole, open_hole
+from stemline.picture.men.symbols import place_men, with_room
+from stemline.picture.paper.letter import Letter
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol
+from stemline.picture.ways.at_hole import DrawnHole
 
 
 def stand(play: Play, on: Board) -> dict[str, Symbol]:
