@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from stemline.football.field import Side
@@ -56,7 +56,16 @@ def frame_of(plays: Iterable[Play], size: Size = Size.THUMB, duties: bool = Fals
     for the drops of their defences. Where every play is a run or a protection the frame is as wide
     as the widest of them: `board` moves it over each.
     """
-    shots = [shot(play, size) for play in plays]
+    return _around([shot(play, size) for play in plays], size, duties)
+
+
+def framed(of: Shot, frame: Box | None, size: Size, theme: Theme, duties: bool = False) -> Board:
+    """The `board` of one picture: in ``frame``, or in one of its own."""
+    own = frame if frame is not None else _around((of,), size, duties)
+    return board(own, of, size, theme, duties)
+
+
+def _around(shots: Sequence[Shot], size: Size, duties: bool) -> Box:
     if shots and all(each.close for each in shots):
         top = max(ahead(each.play, size) for each in shots)
         boxes = [_close_box(each, duties) for each in shots]

@@ -23,7 +23,7 @@ from stemline.picture.lines.route_lines import (
     FAKE,
     LineRun,
 )
-from stemline.picture.men.pulls import in_lanes
+from stemline.picture.men.standing import Standing
 from stemline.picture.paper.letter import Letter, free_mark, touched
 from stemline.picture.paper.surface import Board
 from stemline.picture.paper.symbol import Symbol
@@ -48,15 +48,9 @@ _ABOUT = 2.0
 """Yards round a path beyond which nothing is in its way."""
 
 
-def plan_close(
-    play: Play,
-    symbols: Mapping[str, Symbol],
-    letters: Mapping[str, Letter],
-    hole: DrawnHole | None,
-    board: Board,
-) -> tuple[LineRun, ...]:
+def plan_close(men: Standing, letters: Mapping[str, Letter]) -> tuple[LineRun, ...]:
     """Every line of a close picture in drawing order, kept off men, letters and one another."""
-    play = in_lanes(play, symbols, board)
+    play, symbols, hole, board = men.laned, men.symbols, men.hole, men.on
     there = touches(play, symbols, letters, board) if play.kind is Kind.RUN else {}
     runs = [
         run

@@ -85,10 +85,6 @@ class Drawn:
     items: tuple[Item, ...]
     points: tuple[Point, ...]
 
-    @property
-    def end(self) -> Point:
-        return self.run.path.end
-
 
 def plan_runs(play: Play, symbols: Mapping[str, Symbol], board: Board) -> tuple[LineRun, ...]:
     """Every run in drawing order, kept off other runs and other men's symbols.

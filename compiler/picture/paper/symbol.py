@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from stemline.football.play import Man
 from stemline.geometry.paths import Point
@@ -25,3 +25,9 @@ def centred(text: str, at: Point, style: str, board: Board, span: Span) -> TextR
     """Words with their middle at ``at``, by the height of capitals."""
     room = board.extent(text, style)
     return TextRun(text, Point(at.x - room.width / 2, at.y - room.rise / 2), style, span)
+
+
+def ring_of(symbol: Symbol, on: Board) -> Symbol:
+    """A symbol no larger than the ring of a man who stood there."""
+    radius = min(symbol.radius, on.mark("ghost"))
+    return replace(symbol, radius=radius, edge=radius + on.yards(0.6))

@@ -28,6 +28,14 @@ class Ink:
         self._dots: dict[tuple[int, int], list[tuple[float, float, float]]] = defaultdict(list)
         self._solids: list[Box] = []
 
+    def copy(self) -> Ink:
+        """The same on another sheet: what is laid there is not on this one."""
+        made = Ink(self._step)
+        for cell, dots in self._dots.items():
+            made._dots[cell] = list(dots)
+        made._solids = list(self._solids)
+        return made
+
     def line(self, points: Iterable[Point], weight: float = 1.0, apart: float = 1.0) -> None:
         """Lay a line, given by points end to end, as a dot every ``apart`` steps."""
         cell, step = self._cell, self._step * apart
