@@ -17,6 +17,7 @@ from __future__ import annotations
 import argparse
 import sys
 from collections.abc import Callable, Sequence
+from functools import cache, partial
 from itertools import groupby
 from pathlib import Path
 from types import FrameType
@@ -36,13 +37,8 @@ def walked(drawing: Callable[[], object]) -> tuple[str, ...]:
 
     def look(frame: FrameType, event: str, _: object) -> None:
         code = frame.f_code
-        if event != "call" or code.co_name.startswith("<"):
-            return  # a comprehension is a part of the function round it
-        place = Path(code.co_filename)
-        if place.is_relative_to(ROOMS):
-            met.append(place.relative_to(ROOMS).parts[0].removesuffix(".py"))
-        elif place.is_relative_to(COMPILER):
-            met.append(f"{place.relative_to(COMPILER).parts[0].removesuffix('.py')}/")
+        if event == "call" and not code.co_name.startswith("<"):
+            met.append(_room(code.co_filename))  # a comprehension is a part of its function
 
     before = sys.getprofile()
     sys.setprofile(look)
@@ -50,7 +46,18 @@ def walked(drawing: Callable[[], object]) -> tuple[str, ...]:
         drawing()
     finally:
         sys.setprofile(before)
-    return tuple(met)
+    return tuple(filter(None, met))
+
+
+@cache
+def _room(file: str) -> str:
+    """The room of `picture/`, or the other package of the compiler with a stroke behind it."""
+    place = Path(file)
+    if place.is_relative_to(ROOMS):
+        return place.relative_to(ROOMS).parts[0].removesuffix(".py")
+    if place.is_relative_to(COMPILER):
+        return f"{place.relative_to(COMPILER).parts[0].removesuffix('.py')}/"
+    return ""
 
 
 def drawn_together(rooms: Sequence[str]) -> tuple[str, ...]:
@@ -80,7 +87,7 @@ def main() -> None:
     plays = {play.call.spoken: play for play in bundled_season(asked.playbook, wanted).plays}
     play, before, theme = plays[asked.call], plays.get(asked.before), load_theme()
     for size in Size:
-        met = walked(lambda size=size: recipe.picture(play, size, theme, before=before))
+        met = walked(partial(recipe.picture, play, size, theme, before=before))
         print(f"{size.name.lower()}: {' → '.join(steps(met))}")
         print(f"  {returns(steps(met))} returns; with the tools {returns(met)}")
 
