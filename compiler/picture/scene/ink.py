@@ -64,7 +64,7 @@ class Ink:
         """The weight of line under a box, about one for each step of a plain line, and that under
         the box grown by ``around``."""
         if not around:
-            inner = self._weight(box)
+            inner = self.within(box.left, box.bottom, box.right, box.top)
             return inner, inner
         cell, inner, outer = self._cell, 0.0, 0.0
         left, right, bottom, top = box.left, box.right, box.bottom, box.top
@@ -79,9 +79,9 @@ class Ink:
                             inner += weight
         return inner, outer
 
-    def _weight(self, box: Box) -> float:
+    def within(self, left: float, bottom: float, right: float, top: float) -> float:
+        """The weight of line in a place, as `under` has it for a box."""
         cell, dots, total = self._cell, self._dots, 0.0
-        left, right, bottom, top = box.left, box.right, box.bottom, box.top
         rows = range(math.floor(bottom / cell), math.floor(top / cell) + 1)
         for i in range(math.floor(left / cell), math.floor(right / cell) + 1):
             for j in rows:
