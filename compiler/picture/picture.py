@@ -14,7 +14,7 @@ from stemline.picture.frame.both import both_of
 from stemline.picture.labels.lettering import Lettered, letter
 from stemline.picture.labels.placing import Crowding, crowding
 from stemline.picture.lines.crossings import break_lines
-from stemline.picture.lines.laid import Laid, lay_lines
+from stemline.picture.lines.laid import LaidLines, lay_lines
 from stemline.picture.lines.motions import Moved, lay_motions
 from stemline.picture.lines.old_lines import old_lines, old_motions
 from stemline.picture.men.standing import Standing, all_standing, stood_before
@@ -65,7 +65,7 @@ class _Drawing:
     """A scene, and what it was made of."""
 
     scene: Scene
-    laid: Laid
+    laid: LaidLines
     moved: tuple[Moved, ...]
     words: Lettered
 
@@ -130,7 +130,7 @@ class _Old:
     ink: Ink
 
 
-def _moved(now: Laid, stood: Standing | None) -> tuple[tuple[Moved, ...], _Old]:
+def _moved(now: LaidLines, stood: Standing | None) -> tuple[tuple[Moved, ...], _Old]:
     """The motions, between the lines of the play as it was and what is left of its motions."""
     if stood is None:
         moved, ink = lay_motions(now, ())

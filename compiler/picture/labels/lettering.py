@@ -17,7 +17,7 @@ from stemline.picture.labels.notes import (
 )
 from stemline.picture.labels.placing import Written, write_notes
 from stemline.picture.labels.yielding import BESIDE, before_words, free_words, with_halos
-from stemline.picture.lines.laid import Laid
+from stemline.picture.lines.laid import LaidLines
 from stemline.picture.lines.motions import Moved
 from stemline.picture.paper.symbol import Symbol
 from stemline.picture.scene.ink import Ink
@@ -35,7 +35,11 @@ class Lettered:
 
 
 def letter(
-    laid: Laid, moved: Sequence[Moved], ink: Ink, dashed: bool = False, lost: Sequence[Symbol] = ()
+    laid: LaidLines,
+    moved: Sequence[Moved],
+    ink: Ink,
+    dashed: bool = False,
+    lost: Sequence[Symbol] = (),
 ) -> Lettered:
     """The words of a picture; ``dashed`` where the play as it was lies under it, and ``lost`` are
     its men for whose ring there is no room."""
@@ -50,7 +54,7 @@ def letter(
     return Lettered(with_halos(field, on), duties, write_notes(notes, ink, laid.field, on))
 
 
-def _wanted(laid: Laid, moved: Sequence[Moved]) -> tuple[WantedNote, ...]:
+def _wanted(laid: LaidLines, moved: Sequence[Moved]) -> tuple[WantedNote, ...]:
     play, drawn, on, only = laid.play, laid.drawn, laid.on, laid.only
     return (
         *read_notes(play, drawn, on, only),

@@ -29,7 +29,7 @@ _FIELD_WEIGHT = 0.05
 
 
 @dataclass(frozen=True)
-class Laid:
+class LaidLines:
     """The lines on paper: those of the ``field`` and its ``words``, our men's as ``drawn``, the
     ``ball``'s, and the ``tasks`` of the defenders, whose ``letters`` stand beside the lines and are
     drawn as ``defence``. ``moments`` says who is where when, ``ink`` where no word should stand,
@@ -60,7 +60,7 @@ class Laid:
         return (*(item for item in items if item not in bars), *bars)
 
 
-def lay_lines(men: Standing, only: str | None, level: PlayingLevel, played: Play) -> Laid:
+def lay_lines(men: Standing, only: str | None, level: PlayingLevel, played: Play) -> LaidLines:
     """The lines of a play; ``played`` is the same before the picture cut its paths."""
     play, on, symbols = men.play, men.on, men.symbols
     field = field_items(play.field, on)
@@ -75,7 +75,7 @@ def lay_lines(men: Standing, only: str | None, level: PlayingLevel, played: Play
     _lay(tasks.lines, ink)
     defence = letter_items(letters, play, on)
     words = field_words(play, on)
-    return Laid(
+    return LaidLines(
         play, on, symbols, field, words, drawn, ball, letters, defence, tasks, moments, ink, only
     )
 

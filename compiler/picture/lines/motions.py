@@ -25,7 +25,7 @@ from stemline.geometry.curves import (
     unit,
 )
 from stemline.geometry.paths import Leg, Line, Path, Point, along, length, segments
-from stemline.picture.lines.laid import Laid
+from stemline.picture.lines.laid import LaidLines
 from stemline.picture.lines.paces import motion_name
 from stemline.picture.lines.route_lines import arrowed
 from stemline.picture.paper.surface import Board
@@ -68,7 +68,7 @@ class Moved:
     man: str = ""
 
 
-def lay_motions(now: Laid, under: Iterable[Item]) -> tuple[tuple[Moved, ...], Ink]:
+def lay_motions(now: LaidLines, under: Iterable[Item]) -> tuple[tuple[Moved, ...], Ink]:
     """Every man's motion, kept off the lines and what lies ``under`` them; and the ink with all of
     it."""
     ink = now.ink.copy()

@@ -11,7 +11,7 @@ from stemline.football.play import Assignment, Play
 from stemline.geometry.curves import far_from
 from stemline.geometry.paths import Path, polyline
 from stemline.picture.lines.close_runs import plan_close
-from stemline.picture.lines.laid import Laid
+from stemline.picture.lines.laid import LaidLines
 from stemline.picture.lines.motions import Moved, draw_motions
 from stemline.picture.lines.route_lines import Drawn, LineRun, draw_run, plan_runs
 from stemline.picture.men.standing import Standing
@@ -39,7 +39,7 @@ class OldLines:
     motions: tuple[Assignment, ...]
 
 
-def old_lines(now: Laid, men: Standing) -> OldLines:
+def old_lines(now: LaidLines, men: Standing) -> OldLines:
     """The old lines that are no more, of the ``men`` of the play as it was."""
     before, symbols = men.play, men.symbols
     found = {c.label: c for c in changes(now.play, before) if now.shows(c.label)}
@@ -57,7 +57,7 @@ def old_lines(now: Laid, men: Standing) -> OldLines:
     return OldLines(before, found, symbols, tuple(drawn), motions)
 
 
-def old_motions(now: Laid, old: OldLines, ink: Ink) -> tuple[tuple[Moved, ...], Ink]:
+def old_motions(now: LaidLines, old: OldLines, ink: Ink) -> tuple[tuple[Moved, ...], Ink]:
     """The old motions that are no more, and the ink with them on it."""
     ink = ink.copy()
     moved = tuple(
@@ -70,7 +70,7 @@ def old_motions(now: Laid, old: OldLines, ink: Ink) -> tuple[tuple[Moved, ...], 
     return moved, ink
 
 
-def _runs(now: Laid, men: Standing) -> Sequence[LineRun]:
+def _runs(now: LaidLines, men: Standing) -> Sequence[LineRun]:
     if not now.on.close:
         return plan_runs(men.play, men.symbols, now.on)
     new = now.letters
@@ -90,7 +90,7 @@ def _still(run: LineRun, change: PlayChange, play: Play) -> bool:
     return same_branch(run.branch, next((a for a in play.assignments if a.man == run.man), None))
 
 
-def _kept_off(path: Path, now: Laid, olds: Mapping[str, Symbol]) -> Path:
+def _kept_off(path: Path, now: LaidLines, olds: Mapping[str, Symbol]) -> Path:
     """The path round the new symbols that stand where nobody stood, and round the letters: the
     old lines were not kept off them. One that meets none of them stays as it is."""
     on = now.on

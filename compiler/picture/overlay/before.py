@@ -14,7 +14,7 @@ from stemline.describe.changes import TOLERANCE
 from stemline.geometry.box import square
 from stemline.geometry.curves import points_of
 from stemline.geometry.paths import Point
-from stemline.picture.lines.laid import Laid
+from stemline.picture.lines.laid import LaidLines
 from stemline.picture.lines.motions import Moved
 from stemline.picture.lines.old_lines import OldLines
 from stemline.picture.overlay.left_over import (
@@ -43,7 +43,7 @@ class Before:
     stood: tuple[Symbol, ...]
 
 
-def lines_left(now: Laid, old: OldLines) -> Before:
+def lines_left(now: LaidLines, old: OldLines) -> Before:
     """What is left of the old lines beside the new ones, and the men who stood elsewhere."""
     lines: list[tuple[str, tuple[Point, ...]]] = []
     items: list[Item] = []
@@ -59,7 +59,7 @@ def lines_left(now: Laid, old: OldLines) -> Before:
     return Before(tuple(items), tuple(lines), stood)
 
 
-def motions_left(now: Laid, old: OldLines, moved: Sequence[Moved]) -> Before:
+def motions_left(now: LaidLines, old: OldLines, moved: Sequence[Moved]) -> Before:
     """What is left of the old motions, and where they began."""
     items: list[Item] = []
     lines: list[tuple[str, tuple[Point, ...]]] = []
@@ -90,7 +90,7 @@ class Rings:
     ink: Ink
 
 
-def rings(olds: Sequence[Before], moved: Sequence[Moved], now: Laid, ink: Ink) -> Rings:
+def rings(olds: Sequence[Before], moved: Sequence[Moved], now: LaidLines, ink: Ink) -> Rings:
     """The rings of all ``olds``; ``moved`` are the new picture's motions."""
     if not now.on.shows(Detail.GHOSTS):
         return Rings((), (), ink)

@@ -12,7 +12,7 @@ from dataclasses import replace
 from stemline.geometry.curves import Pieces, far_from, points_of, split
 from stemline.geometry.cutting import measure, part
 from stemline.geometry.paths import Point, length
-from stemline.picture.lines.laid import Laid
+from stemline.picture.lines.laid import LaidLines
 from stemline.picture.lines.old_lines import HERE
 from stemline.picture.paper.letter import Letter
 from stemline.picture.paper.surface import Board
@@ -30,7 +30,7 @@ _BARS = frozenset({"bar", "set-bar"})
 
 
 def left_over(
-    items: Iterable[Item], man: str, now: Laid, olds: Sequence[Sequence[Point]] = ()
+    items: Iterable[Item], man: str, now: LaidLines, olds: Sequence[Sequence[Point]] = ()
 ) -> list[Item]:
     """An old line as far as it lies off the man's new ones, with its end where that is another; of
     one that runs along the old lines ``olds`` of others, what is off those."""
