@@ -2,7 +2,8 @@
 
 On paper the hole is as wide as the white between two symbols; a man who leads the carrier through
 it is drawn in a lane beside him, the two of them in the middle of it. A defender's letter that
-stands in the way is moved aside by `defenders`, so the way must be known before the letters are.
+stands in the way is moved aside by `place_letters`, so the way must be known before the letters
+are.
 """
 
 from __future__ import annotations
