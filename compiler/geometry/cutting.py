@@ -10,6 +10,7 @@ import math
 from bisect import bisect_right
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from stemline.geometry.box import Box
 from stemline.geometry.curves import Pieces, dot, split
@@ -26,8 +27,7 @@ Span = tuple[float, float]
 """From so many yards along a line to so many."""
 
 
-@dataclass(frozen=True)
-class CutStep:
+class CutStep(NamedTuple):
     """A straight step of a measured line; ``far`` yards along it, on piece ``piece`` from ``low``
     to ``high`` of that piece's way (0 to 1)."""
 
@@ -76,11 +76,13 @@ class PathCross:
 
 def measure(pieces: Pieces) -> MeasuredLine:
     """The pieces, end to end, in steps."""
-    steps: list[CutStep] = []
-    first: list[int] = []
-    boxes: list[Box] = []
-    far = 0.0
-    for number, piece in enumerate(pieces):
+    return longer(_NOTHING, pieces)
+
+
+def longer(line: MeasuredLine, by: Pieces) -> MeasuredLine:
+    """The line with more pieces on its end."""
+    steps, first, boxes, far = list(line.steps), list(line.first), list(line.boxes), line.length
+    for number, piece in enumerate(by, len(first)):
         first.append(len(steps))
         count = _STEPS if isinstance(piece, Curve) else 1
         a = piece.start
@@ -90,7 +92,10 @@ def measure(pieces: Pieces) -> MeasuredLine:
             far += a.distance(b)
             a = b
         boxes.append(_box(piece))
-    return MeasuredLine(pieces, tuple(steps), tuple(first), tuple(boxes), far)
+    return MeasuredLine((*line.pieces, *by), tuple(steps), tuple(first), tuple(boxes), far)
+
+
+_NOTHING = MeasuredLine((), (), (), (), 0.0)
 
 
 def crossings(a: MeasuredLine, b: MeasuredLine) -> tuple[PathCross, ...]:

@@ -1,4 +1,4 @@
 """A `Play` → a `Scene`.
 
-The rooms, lowest first: scene, frame, men, ways, spacing, lines, labels, overlay, legend.
+The rooms, lowest first: scene, paper, ways, frame, men, lines, labels, overlay, legend.
 """

@@ -9,8 +9,8 @@ from math import ceil
 from stemline.football.timing.clock import ReadClock, TimedRead, Verdict
 from stemline.geometry.box import Box
 from stemline.geometry.paths import Line, Point
-from stemline.picture.frame.board import Board
 from stemline.picture.labels.notes import tile_items
+from stemline.picture.paper.surface import Board
 from stemline.picture.scene.scene import Item, Layer, Plate, Scene, Stroke, TextRun
 from stemline.source import NOWHERE
 from stemline.theme import Size, Theme

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from stemline.football.play import Play
-from stemline.picture.frame.board import Board, board, frame_of, shot
+from stemline.picture.frame.board import board, frame_of, shot
+from stemline.picture.men.hole import open_hole
 from stemline.picture.men.pulls import make_room
-from stemline.picture.men.symbols import Symbol, place_men
-from stemline.picture.spacing.hole import open_hole
+from stemline.picture.men.symbols import place_men
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol
 from stemline.theme import Size, load_theme
 
 THEME = load_theme()

@@ -11,8 +11,9 @@ from stemline.geometry.curves import far_from
 from stemline.geometry.paths import Ending, polyline
 from stemline.picture.frame.board import board, frame_of, shot
 from stemline.picture.lines.route_lines import plan_runs
-from stemline.picture.men.symbols import Symbol, place_men
-from stemline.picture.spacing.clearance import let_through
+from stemline.picture.men.clearance import let_through
+from stemline.picture.men.symbols import place_men
+from stemline.picture.paper.symbol import Symbol
 from stemline.theme import Size, load_theme
 
 THEME = load_theme()

@@ -87,7 +87,7 @@ def test_nothing_is_outside_the_frame(call: str) -> None:
 
 
 def _extent(run: TextRun, scene: Scene) -> tuple[float, float]:
-    from stemline.picture.frame.board import Board
+    from stemline.picture.paper.surface import Board
 
     found = Board(scene.frame, scene.scale, scene.size, THEME).extent(run.text, run.style)
     return found.width, found.rise

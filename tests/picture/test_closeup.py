@@ -13,10 +13,11 @@ from picture.mirror import mirrored
 from picture.sample_plays import path, quads, task
 from picture.sample_runs import RUNS, counter_two, look_page, pass_against, power, slide
 from stemline.football.play import about_blocks
-from stemline.picture.frame.closeup import ClosedUp, Fold, ahead, closed_up
+from stemline.picture.frame.closeup import ahead, closed_up
+from stemline.picture.paper.fold import ClosedUp, Fold
 from stemline.theme import Size
 
-FOLD = Fold((ClosedUp(-1, 8, 14), ClosedUp(1, 17, 25), ClosedUp(1, 7, 13)))
+FOLD = Fold((ClosedUp(-1, 8, 14, 2.4), ClosedUp(1, 17, 25, 2.4), ClosedUp(1, 7, 13, 2.4)))
 
 
 def test_runs_and_protections_are_close_and_routes_and_looks_are_not() -> None:

@@ -12,10 +12,10 @@ from hypothesis import strategies as st
 from shapely.geometry import LineString, Polygon
 
 from stemline.geometry.box import Box
-from stemline.picture.frame.board import Board
 from stemline.picture.lines.crossings import break_lines
 from stemline.picture.lines.paces import Pace
 from stemline.picture.lines.route_lines import arrowed
+from stemline.picture.paper.surface import Board
 from stemline.picture.scene.scene import Disc, Item, Layer, Line, Point, Stroke
 from stemline.source import NOWHERE
 from stemline.theme import Size, load_theme

@@ -11,15 +11,18 @@ from picture.sample_runs import PRO, Row, blocks, front, job, run
 from stemline.football.play import Play
 from stemline.geometry.box import Box
 from stemline.geometry.curves import points_of
-from stemline.picture.frame.board import Board
 from stemline.picture.lines.blocks import _free_touch
 from stemline.picture.lines.close_runs import _at_hole, _letters_off
+from stemline.picture.lines.letters_aside import beside_lines
 from stemline.picture.lines.route_lines import BLOCK, CLIMB, LineRun
+from stemline.picture.men.defender_letters import place_letters
+from stemline.picture.men.hole import find_hole
+from stemline.picture.paper.letter import Letter, free_mark
+from stemline.picture.paper.surface import Board
 from stemline.picture.picture import picture
 from stemline.picture.scene.ink import Ink
 from stemline.picture.scene.scene import Point, Polygon, Stroke
-from stemline.picture.spacing.defender_letters import Letter, beside_lines, free_mark, place_letters
-from stemline.picture.spacing.hole import DrawnHole, find_hole
+from stemline.picture.ways.at_hole import DrawnHole
 from stemline.source import NOWHERE
 from stemline.theme import Size
 

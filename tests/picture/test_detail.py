@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from stemline.picture.frame.detail import SMALLEST, Detail, shows
+from stemline.picture.paper.detail import SMALLEST, Detail, shows
 from stemline.picture.picture import picture
 from stemline.picture.scene.scene import Scene, TextRun
 from stemline.theme import Size, load_theme

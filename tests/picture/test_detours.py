@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+import math
+import random
+
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from picture.sample_plays import path
 from stemline.geometry.curves import far_from
 from stemline.geometry.paths import Point, polyline
+from stemline.picture.ways import detours
 from stemline.picture.ways.detours import Round, detour
 
 MAN = Round(Point(-8, 0), 1.2, 0.9)
@@ -73,3 +78,22 @@ def test_a_path_out_of_a_stack_goes_round_every_man_of_it() -> None:
     assert all(far_from(polyline(bent), man.at) > man.hard for man in stack)
     still = detour(path((6.6, -5.67), (6.6, 1.0), (12.6, 2.0)), stack, 2.02, slanting=False)
     assert any(far_from(polyline(still), man.at) < man.hard for man in stack)
+
+
+def test_no_way_that_is_not_looked_at_would_have_been_better(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """The search that leaves ways out finds what a search of all finds, in any crowd."""
+    lots = random.Random(12)
+
+    def place(wide: float, low: float, high: float) -> tuple[float, float]:
+        return lots.uniform(-wide, wide), lots.uniform(low, high)
+
+    for _ in range(150):
+        men = tuple(Round(Point(*place(6, -5, 3)), 1.2, 0.9) for _ in range(lots.randint(3, 8)))
+        run = path(place(6, -6, -2), place(6, -3, 2), place(8, 0, 5))
+        slanting = lots.random() < 0.7
+        found = detour(run, men, 1.5, slanting)
+        with monkeypatch.context() as patch:
+            patch.setattr(detours, "_ALIKE", math.inf)
+            assert detour(run, men, 1.5, slanting) == found

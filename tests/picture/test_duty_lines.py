@@ -10,11 +10,13 @@ from stemline.football.players import Position
 from stemline.geometry.box import Box
 from stemline.geometry.curves import far_from, points_of
 from stemline.geometry.paths import Point
-from stemline.picture.frame.board import Board, board, frame_of, shot
+from stemline.picture.frame.board import board, frame_of, shot
 from stemline.picture.lines.defender_lines import drop_items, man_items
-from stemline.picture.men.symbols import Symbol, place_men
+from stemline.picture.men.symbols import place_men
+from stemline.picture.paper.letter import Letter, letter_of
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol
 from stemline.picture.scene.scene import Stroke
-from stemline.picture.spacing.defender_letters import Letter, letter_of
 from stemline.picture.ways.detours import Round
 from stemline.theme import Size, load_theme
 

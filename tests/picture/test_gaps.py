@@ -14,9 +14,12 @@ from picture.sample_runs import RUNS, power
 from stemline.football.play import Play
 from stemline.geometry.curves import far_from
 from stemline.geometry.paths import Ending, Leg, Path, Point, polyline
-from stemline.picture.frame.board import Board, board, frame_of, shot
-from stemline.picture.men.symbols import Symbol, place_men
-from stemline.picture.spacing.hole import find_hole, followed
+from stemline.picture.frame.board import board, frame_of, shot
+from stemline.picture.lines.leading import followed
+from stemline.picture.men.hole import find_hole
+from stemline.picture.men.symbols import place_men
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol
 from stemline.picture.ways.detours import Round
 from stemline.picture.ways.gaps import clear, gap_at, through_gaps
 from stemline.picture.ways.starts import behind_passer, ends_clear

@@ -12,10 +12,12 @@ from picture.sample_runs import EVEN, PRO, blocks, job, power, run
 from stemline.football.play import Play
 from stemline.football.players import Position
 from stemline.geometry.curves import far_from
-from stemline.geometry.paths import Ending, Leg, Path, Point, polyline
+from stemline.geometry.paths import Ending, Leg, Path, Point, crossing, polyline
+from stemline.picture.lines.leading import crossed, led
+from stemline.picture.men.hole import find_hole
+from stemline.picture.men.leaders import band
 from stemline.picture.men.symbols import place_men
-from stemline.picture.spacing.hole import DrawnHole, crossed, find_hole, led
-from stemline.picture.spacing.leaders import band, crossing
+from stemline.picture.ways.at_hole import DrawnHole
 from stemline.picture.ways.gaps import gap_of
 from stemline.theme import Size
 

@@ -7,7 +7,7 @@ from picture.sample_plays import path
 from picture.sample_runs import EVEN, PRO, blocks, job, run
 from stemline.football.play import Assignment
 from stemline.geometry.paths import Path
-from stemline.picture.spacing.leaders import lanes_of
+from stemline.picture.men.leaders import lanes_of
 from stemline.theme import Size
 
 CARRY = path((0, -7), (2.0, -0.6, 1), (2.3, 9))

@@ -12,11 +12,12 @@ from stemline.football.blocking.run_rules import BlockWay
 from stemline.football.field import Side
 from stemline.football.players import Position
 from stemline.geometry.curves import far_from
-from stemline.geometry.paths import Leg, Path, Point, polyline
-from stemline.picture.frame.board import Board
-from stemline.picture.spacing.hole import DrawnHole, find_hole, followed, led
-from stemline.picture.spacing.leaders import crossing
-from stemline.picture.spacing.standing import stand
+from stemline.geometry.paths import Leg, Path, Point, crossing, polyline
+from stemline.picture.lines.leading import followed, led
+from stemline.picture.men.hole import find_hole
+from stemline.picture.men.standing import stand
+from stemline.picture.paper.surface import Board
+from stemline.picture.ways.at_hole import DrawnHole
 from stemline.picture.ways.detours import Round, detour
 from stemline.theme import Size
 

@@ -7,9 +7,11 @@ from picture.sample_runs import front
 from stemline.geometry.box import Box
 from stemline.geometry.curves import nearest
 from stemline.geometry.paths import Point
-from stemline.picture.frame.board import Board, board, shot
+from stemline.picture.frame.board import board, shot
+from stemline.picture.lines.letters_aside import beside_lines
+from stemline.picture.paper.letter import Letter, letter_of
+from stemline.picture.paper.surface import Board
 from stemline.picture.scene.ink import Ink
-from stemline.picture.spacing.defender_letters import Letter, beside_lines, letter_of
 from stemline.theme import Size, load_theme
 
 THEME = load_theme()

@@ -12,9 +12,11 @@ from stemline.football.players import Position
 from stemline.geometry.box import Box
 from stemline.geometry.curves import far_from, points_of
 from stemline.geometry.paths import Path, Point, polyline
-from stemline.picture.frame.board import Board, board, frame_of, shot
+from stemline.picture.frame.board import board, frame_of, shot
 from stemline.picture.lines.motions import draw_motions
-from stemline.picture.men.symbols import Symbol, place_men
+from stemline.picture.men.symbols import place_men
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol
 from stemline.picture.picture import picture
 from stemline.picture.scene.ink import Ink
 from stemline.picture.scene.scene import Disc, Stroke

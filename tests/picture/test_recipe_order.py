@@ -1,56 +1,51 @@
-"""The recipe of a picture goes through the rooms in one direction, with few steps back."""
+"""A picture walks through the rooms in one line: no step calls back into an earlier one."""
 
 from __future__ import annotations
 
-import sys
-from collections.abc import Callable
-from itertools import groupby
-from pathlib import Path
-from types import FrameType
-
 import pytest
 from gate.pictures import BUNDLED, bundled_season
+from walk import ROOMS, TOOLS, returns, steps, walked
 
+from stemline.geometry.box import square
+from stemline.geometry.paths import Point
 from stemline.picture import picture as recipe
 from stemline.theme import Size, load_theme
 
-ROOMS = Path(recipe.__file__).parent
-MOST = 4
-"""Back to the field after the men, to the letters and to the lines of duties when routes lie, and
-to the lines when all is there that may break one."""
+MOST = 2
+"""The recipe's own function for what moves before the snap, and the lines after it."""
+MOST_BEFORE = 6
+"""Besides: what is left of old lines is known when the new ones lie, new motions keep off it, old
+ones off them, and only then it is known which line breaks which."""
+CALLS = ("Pro Right Power", "Trey Right Stick")
 
 
-def rooms_met(drawing: Callable[[], object]) -> list[str]:
-    """The rooms whose functions the recipe itself calls, in order; the paper is no step, and a
-    method of a value that was handed on is no visit."""
-    met: list[str] = []
-
-    def look(frame: FrameType, event: str, _: object) -> None:
-        code, back = frame.f_code, frame.f_back
-        while back is not None and back.f_code.co_name.startswith("<"):
-            back = back.f_back
-        place = Path(code.co_filename)
-        if event != "call" or back is None or back.f_code.co_filename != recipe.__file__:
-            return
-        room = place.parent.name if place.parent.parent == ROOMS else ""
-        plain = not code.co_name.startswith("<") and code.co_varnames[:1] != ("self",)
-        if plain and room not in ("", "scene"):
-            met.append(room)
-
-    before = sys.getprofile()
-    sys.setprofile(look)
-    try:
-        drawing()
-    finally:
-        sys.setprofile(before)
-    return [room for room, _ in groupby(met)]
-
-
-@pytest.mark.parametrize("call", ["Pro Right Power", "Trey Right Stick"])
 @pytest.mark.parametrize("size", Size)
-def test_a_picture_goes_back_to_few_rooms(call: str, size: Size) -> None:
+@pytest.mark.parametrize("call", CALLS)
+def test_a_picture_goes_through_the_rooms_in_one_line(call: str, size: Size) -> None:
     (play,) = bundled_season(BUNDLED[0], (call,)).plays
     theme = load_theme()
-    met = rooms_met(lambda: recipe.picture(play, size, theme))
-    assert {"frame", "spacing", "men", "lines", "labels"} <= set(met)
-    assert len(met) - len(set(met)) <= MOST, " → ".join(met)
+    met = steps(walked(lambda: recipe.picture(play, size, theme)))
+    assert [room for room in dict.fromkeys(met) if room != "picture"] == [
+        "frame", "men", "lines", "labels", "overlay",
+    ]  # fmt: skip
+    assert returns(met) <= MOST, " → ".join(met)
+
+
+@pytest.mark.parametrize("size", Size)
+def test_the_play_as_it_was_adds_few_ways_back(size: Size) -> None:
+    play, before = bundled_season(BUNDLED[0], CALLS).plays
+    theme = load_theme()
+    met = steps(walked(lambda: recipe.picture(play, size, theme, before=before)))
+    assert returns(met) <= MOST_BEFORE, " → ".join(met)
+
+
+def test_every_room_is_a_step_or_a_tool() -> None:
+    rooms = {path.name for path in ROOMS.iterdir() if (path / "__init__.py").exists()}
+    assert rooms - TOOLS == {"frame", "men", "lines", "labels", "overlay", "legend"}
+
+
+def test_a_way_back_is_seen() -> None:
+    met = ("frame", "men", "paper", "men", "geometry/", "lines", "ways", "men", "lines")
+    assert steps(met) == ("frame", "men", "lines", "men", "lines")
+    assert returns(steps(met)) == 2
+    assert walked(lambda: square(Point(0, 0), 1)) == ("geometry/",)

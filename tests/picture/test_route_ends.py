@@ -12,9 +12,11 @@ from stemline.football.players import Position
 from stemline.geometry.box import Box
 from stemline.geometry.curves import far_from
 from stemline.geometry.paths import Ending, polyline
-from stemline.picture.frame.board import Board, board, shot
+from stemline.picture.frame.board import board, shot
 from stemline.picture.lines.route_lines import CARRY, LineRun, plan_runs
-from stemline.picture.men.symbols import Symbol, place_men
+from stemline.picture.men.symbols import place_men
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol
 from stemline.theme import Size, load_theme
 
 THEME = load_theme()

@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from stemline.football.field import Side
 from stemline.football.play import Play, about_blocks
 from stemline.geometry.box import Box
 from stemline.geometry.paths import Path, Point, polyline
-from stemline.picture.frame.closeup import NO_FOLD, Fold, ahead, closed_up
-from stemline.picture.frame.detail import Detail, shows
-from stemline.picture.frame.drops import ground_of
-from stemline.picture.scene.metrics import Extent, extent
-from stemline.theme import Appearance, Size, Theme
+from stemline.picture.frame.closeup import ahead, closed_up
+from stemline.picture.paper.drops import ground_of
+from stemline.picture.paper.fold import NO_FOLD, Fold
+from stemline.picture.paper.surface import Board
+from stemline.theme import Size, Theme
 
 _MAN = 0.8
 """Yards: room kept round a man; a symbol of the large picture is this large."""
@@ -29,51 +29,6 @@ _AHEAD = 10.0
 """Yards: pictures show at least the field to this depth."""
 _DEEPEST = 16.0
 """Yards: a defender or a drop deeper than this does not make a picture larger."""
-
-
-@dataclass(frozen=True)
-class Board:
-    """Where things are drawn. ``scale`` is points to the yard.
-
-    ``close`` is True for a picture of blocks; ``fold`` says which field it closes up. ``duties``
-    tells that the picture shows what each defender is there for.
-    """
-
-    frame: Box
-    scale: float
-    size: Size
-    theme: Theme
-    close: bool = False
-    fold: Fold = NO_FOLD
-    duties: bool = False
-
-    @property
-    def look(self) -> Appearance:
-        return self.theme.look(self.size)
-
-    @property
-    def full(self) -> bool:
-        return self.size is Size.FULL
-
-    def shows(self, detail: Detail) -> bool:
-        """Whether a picture of this size shows it."""
-        return shows(self.size, detail)
-
-    def yards(self, points: float) -> float:
-        return points / self.scale
-
-    def mark(self, name: str) -> float:
-        """A length of the theme's symbol table, in yards on this board."""
-        return self.look.symbol[name] / self.scale
-
-    def weight(self, stroke: str) -> float:
-        """A stroke's weight in yards on this board."""
-        return self.look.pens[stroke].weight / self.scale
-
-    def extent(self, text: str, style: str) -> Extent:
-        """Room that words take, in yards."""
-        room = extent(text, self.look.types[style], self.theme)
-        return Extent(room.width / self.scale, room.rise / self.scale, room.fall / self.scale)
 
 
 @dataclass(frozen=True)
@@ -101,7 +56,16 @@ def frame_of(plays: Iterable[Play], size: Size = Size.THUMB, duties: bool = Fals
     for the drops of their defences. Where every play is a run or a protection the frame is as wide
     as the widest of them: `board` moves it over each.
     """
-    shots = [shot(play, size) for play in plays]
+    return _around([shot(play, size) for play in plays], size, duties)
+
+
+def framed(of: Shot, frame: Box | None, size: Size, theme: Theme, duties: bool = False) -> Board:
+    """The `board` of one picture: in ``frame``, or in one of its own."""
+    own = frame if frame is not None else _around((of,), size, duties)
+    return board(own, of, size, theme, duties)
+
+
+def _around(shots: Sequence[Shot], size: Size, duties: bool) -> Box:
     if shots and all(each.close for each in shots):
         top = max(ahead(each.play, size) for each in shots)
         boxes = [_close_box(each, duties) for each in shots]

@@ -9,11 +9,12 @@ that the man runs on.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 from stemline.football.play import Assignment, Kind, Man, Play
 from stemline.geometry.paths import Ending, Leg, Path, Point
+from stemline.picture.paper.fold import ClosedUp, Fold
 from stemline.theme import Size
 
 _AHEAD = {
@@ -46,56 +47,6 @@ _WORTH = 1.5
 """Yards that closing up must save, else it is not done."""
 _ROOM = {Size.FULL: 1.5, Size.QUARTER: 1.1, Size.THUMB: 0.9}
 """Yards round a man that belong to him and are not closed up."""
-
-
-@dataclass(frozen=True)
-class ClosedUp:
-    """Field from ``start`` to ``end`` yards off the ball on one side, drawn ``kept`` yards wide."""
-
-    side: int
-    start: float
-    end: float
-    kept: float = _KEPT[Size.FULL]
-
-    @property
-    def saved(self) -> float:
-        return self.end - self.start - self.kept
-
-
-@dataclass(frozen=True)
-class Fold:
-    """Which stretches of field are closed up; none, in most pictures."""
-
-    gaps: tuple[ClosedUp, ...] = ()
-
-    def x(self, x: float) -> float:
-        """Where a true x is drawn."""
-        out, saved = abs(x), 0.0
-        for gap in self._on(x):
-            if out >= gap.end:
-                saved += gap.saved
-            elif out > gap.start:
-                part = (out - gap.start) / (gap.end - gap.start)
-                saved += (out - gap.start) - part * gap.kept
-        return x - saved if x > 0 else x + saved
-
-    def _on(self, x: float) -> Iterable[ClosedUp]:
-        return (gap for gap in self.gaps if gap.side * x > 0)
-
-    @property
-    def breaks(self) -> tuple[float, ...]:
-        """Where the breaks are drawn, from left to right."""
-        return tuple(sorted(self.x(gap.side * (gap.start + gap.end) / 2) for gap in self.gaps))
-
-    def hides(self, x: float) -> bool:
-        """Whether a true x lies in a stretch that is closed up."""
-        return any(gap.start < gap.side * x < gap.end for gap in self.gaps)
-
-    def point(self, at: Point) -> Point:
-        return Point(self.x(at.x), at.y)
-
-
-NO_FOLD = Fold()
 
 
 def ahead(play: Play, size: Size) -> float:

@@ -164,16 +164,17 @@ def _places(
     but ``room`` rings beyond the first always stay."""
     made: list[_Place] = []
     facing = math.atan2(want.toward.y, want.toward.x)
+    turns = [way * 2 * math.pi / _WAYS for way in range(_WAYS)]
+    ways = [(_way(facing + turn), want.hold * (1 - math.cos(turn)) / 2) for turn in turns]
     own = (want.at, *want.also)
     others = [at for at in anchors if at not in own]
     for number, at in enumerate(own):
         least = math.inf
         for ring, (far, dear) in enumerate(_RINGS):
-            for way in range(_WAYS):
-                turn = way * 2 * math.pi / _WAYS
-                box = _box(want, at, facing + turn, want.gap + far * stride)
+            for way, astray in ways:
+                box = _box(want, at, way, want.gap + far * stride)
                 leader = _leader(at, box) if far > _LEADER_FROM else None
-                cost = dear + want.hold * (1 - math.cos(turn)) / 2 + (_ALSO if number else 0.0)
+                cost = dear + astray + (_ALSO if number else 0.0)
                 under = _under(at, box, leader, others, ink, frame, stride, pad)
                 made.append(_Place(box, leader, ((Trouble.AWAY, cost), *under)))
                 least = min(least, made[-1].cost)
@@ -217,16 +218,19 @@ def _misread(at: Point, box: Box, others: Sequence[Point], near: float) -> int:
     far = min(_CLEARLY * _gap(at, box), near)
     if far <= 0:
         return 0
-    return sum(1 for other in others if _gap(other, box) < far)
+    reach = box.grown(far)
+    left, right, bottom, top = reach.left, reach.right, reach.bottom, reach.top
+    about = [o for o in others if left < o.x < right and bottom < o.y < top]
+    return sum(1 for other in about if _gap(other, box) < far)
 
 
 def _cut_off(at: Point, box: Box, ink: Ink, pad: float) -> float:
     """Ink between a label and its anchor, the label's own line near the anchor left out."""
     start, end = _leader(at, box)
-    dot, total = pad / 4, 0.0
+    dot, total = pad / 2, 0.0
     for part in (0.45, 0.65, 0.85):
-        p = start + (end - start).scaled(part)
-        total += ink.under(Box(p.x - dot, p.y - dot, p.x + dot, p.y + dot).grown(dot))[0]
+        x, y = start.x + (end.x - start.x) * part, start.y + (end.y - start.y) * part
+        total += ink.within(x - dot, y - dot, x + dot, y + dot)
     return total
 
 
@@ -250,9 +254,13 @@ def _leader_cost(leader: tuple[Point, Point], box: Box, ink: Ink, near: float) -
     return cost
 
 
-def _box(want: Wanted, at: Point, angle: float, gap: float) -> Box:
+def _way(angle: float) -> Point:
+    return Point(math.cos(angle), math.sin(angle))
+
+
+def _box(want: Wanted, at: Point, way: Point, gap: float) -> Box:
     """The label's box in one direction from its anchor, ``gap`` yards off."""
-    dx, dy = math.cos(angle), math.sin(angle)
+    dx, dy = way.x, way.y
     half_w, half_h = want.width / 2, want.height / 2
     x = at.x + dx * gap + half_w * max(-1.0, min(1.0, 1.4 * dx))
     y = at.y + dy * gap + half_h * max(-1.0, min(1.0, 1.4 * dy))

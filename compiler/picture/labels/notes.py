@@ -13,12 +13,12 @@ from stemline.football.play import Alert, Branch, DepthMark, Play, Read
 from stemline.geometry.box import Box
 from stemline.geometry.curves import Pieces, unit
 from stemline.geometry.paths import Ending, Line, Path, Point, along, length
-from stemline.picture.frame.board import Board
-from stemline.picture.frame.detail import Detail
 from stemline.picture.labels.labels import Wanted
 from stemline.picture.lines.motions import Moved
 from stemline.picture.lines.route_lines import Drawn
-from stemline.picture.men.symbols import Symbol, centred
+from stemline.picture.paper.detail import Detail
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol, centred
 from stemline.picture.scene.scene import Item, Plate, Stroke, TextRun
 from stemline.source import Span
 
@@ -76,7 +76,7 @@ def _read_note(
     toward, hold = _UP, _LOOSE
     for line in drawn:
         near = line.run.branch is None and line.run.man in read.men
-        if near and len(line.points) > 1 and line.end.distance(read.at) < _AT_END:
+        if near and len(line.points) > 1 and line.run.path.end.distance(read.at) < _AT_END:
             toward = _UP if line.run.path.ending is Ending.SETTLE else _last(line.points)
             hold = _FIRM
     want = Wanted(read.at, width, tile, board.mark("dot") + board.yards(2.6), toward, hold)
@@ -120,8 +120,8 @@ def alert_notes(
     for alert in play.alerts:
         spots = [s.at for s in play.spots if s.name == alert.target]
         own = [d for d in drawn if d.run.man in alert.men]
-        ends = [d.end for d in own if _about(alert, d.run.branch)]
-        ends += [d.end for d in own if d.run.branch is None]
+        ends = [d.run.path.end for d in own if _about(alert, d.run.branch)]
+        ends += [d.run.path.end for d in own if d.run.branch is None]
         stand = [symbols[man].at for man in alert.men if man in symbols]
         places = [*ends, *spots, *stand]
         if places:
@@ -161,9 +161,7 @@ def alert_items(words: str, box: Box, board: Board, span: Span, pale: str = "") 
     return tuple(items)
 
 
-def depth_notes(
-    play: Play, drawn: Sequence[Drawn], board: Board, only: str | None = None
-) -> tuple[WantedNote, ...]:
+def depth_notes(play: Play, board: Board, only: str | None = None) -> tuple[WantedNote, ...]:
     """The taught depths, outside the turn where each is taught; one that several men share once."""
     if not board.shows(Detail.DEPTHS):
         return ()
@@ -203,7 +201,7 @@ def word_notes(
         text_note(
             line.run.branch.looks,
             "words",
-            (line.end,),
+            (line.run.path.end,),
             _last(line.points),
             board,
             line.run.span,
@@ -253,6 +251,14 @@ def text_note(
     height = room.rise + room.fall
     want = Wanted(at, room.width, height, gap, toward, _LOOSE, tuple(also))
     return WantedNote(want, draw, True, span, role, text)
+
+
+def lost_notes(men: Sequence[Symbol], board: Board) -> tuple[WantedNote, ...]:
+    """Words beside the old place of each of ``men``, who stands elsewhere now."""
+    return tuple(
+        text_note(f"{s.man.label} before", "words", (s.at,), _DOWN, board, s.man.span, "-pale")
+        for s in men
+    )
 
 
 def yards_text(yards: float) -> str:

@@ -11,12 +11,12 @@ from dataclasses import dataclass
 
 from stemline.geometry.box import Box, square
 from stemline.geometry.paths import Line, Point
-from stemline.picture.frame.board import Board
 from stemline.picture.labels.labels import Placed, Trouble, place
 from stemline.picture.labels.notes import WantedNote
 from stemline.picture.lines.motions import Moved
 from stemline.picture.lines.route_lines import Drawn
-from stemline.picture.men.symbols import Symbol
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol
 from stemline.picture.scene.ink import Ink
 from stemline.picture.scene.scene import Item, Plate, Stroke
 

@@ -9,12 +9,13 @@ from stemline.football.players import Position
 from stemline.geometry.box import Box, square
 from stemline.geometry.curves import leave, left_of
 from stemline.geometry.paths import Ending, Leg, Line, Path, Point, segments
-from stemline.picture.frame.board import Board
 from stemline.picture.labels.notes import alert_items, tile_items
 from stemline.picture.legend.legend_blocks import ENTRIES as BLOCK_ENTRIES
 from stemline.picture.lines.crossings import break_lines
 from stemline.picture.lines.route_lines import LineRun, arrowed, draw_run
-from stemline.picture.men.symbols import Symbol, centred, men_items
+from stemline.picture.men.symbols import men_items
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol, centred
 from stemline.picture.scene.scene import Disc, Item, Layer, Plate, Polygon, Scene, Stroke, TextRun
 from stemline.source import NOWHERE
 from stemline.theme import Size, Theme

@@ -9,20 +9,15 @@ from stemline.football.play import Man
 from stemline.football.players import Position
 from stemline.geometry.curves import unit
 from stemline.geometry.paths import Ending, Leg, Path, Point
-from stemline.picture.frame.board import Board
-from stemline.picture.frame.field_lines import break_items
 from stemline.picture.lines.defender_lines import drop_items, ellipse, man_items, rush_items
+from stemline.picture.lines.field_lines import break_items
 from stemline.picture.lines.handoff import mesh_items
 from stemline.picture.lines.route_lines import BLOCK, CARRY, CLIMB, FAKE, SET, LineRun, draw_run
-from stemline.picture.men.symbols import Symbol, centred, men_items
+from stemline.picture.men.symbols import men_items
+from stemline.picture.paper.letter import Letter, depth_words, free_mark, key_mark, letter_of
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol, centred
 from stemline.picture.scene.scene import Item, Line, Stroke, TextRun
-from stemline.picture.spacing.defender_letters import (
-    Letter,
-    depth_words,
-    free_mark,
-    key_mark,
-    letter_of,
-)
 from stemline.source import NOWHERE
 
 

@@ -14,10 +14,10 @@ from stemline.football.play import Assignment, Hit, Kind, Play
 from stemline.geometry.box import Box, square
 from stemline.geometry.curves import far_from, leave, left_of, unit
 from stemline.geometry.paths import Ending, Leg, Line, Path, Point
-from stemline.picture.frame.board import Board
-from stemline.picture.men.symbols import Symbol
+from stemline.picture.paper.letter import Letter, solids
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol
 from stemline.picture.scene.scene import Item, Stroke
-from stemline.picture.spacing.defender_letters import Letter, solids
 from stemline.picture.ways.set_facing import set_facing
 
 _ROUNDS = 12

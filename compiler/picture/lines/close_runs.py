@@ -14,8 +14,8 @@ from stemline.football.play import Assignment, Kind, Play
 from stemline.football.players import Position
 from stemline.geometry.box import Box
 from stemline.geometry.paths import Ending, Path, Point
-from stemline.picture.frame.board import Board
 from stemline.picture.lines.blocks import Touches, block_path, climb_path, set_path, touches
+from stemline.picture.lines.leading import crossed, followed, led
 from stemline.picture.lines.route_lines import (
     BLOCK,
     CARRY,
@@ -23,11 +23,12 @@ from stemline.picture.lines.route_lines import (
     FAKE,
     LineRun,
 )
-from stemline.picture.men.pulls import in_lanes
-from stemline.picture.men.symbols import Symbol
-from stemline.picture.spacing.defender_letters import Letter, free_mark, touched
-from stemline.picture.spacing.hole import DrawnHole, crossed, followed, led, narrow
-from stemline.picture.ways.detours import Round, detour
+from stemline.picture.men.standing import Standing
+from stemline.picture.paper.letter import Letter, free_mark, touched
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol
+from stemline.picture.ways.at_hole import DrawnHole
+from stemline.picture.ways.detours import Round, detour, narrow
 from stemline.picture.ways.gaps import through_gaps
 from stemline.picture.ways.lanes import spread, turn_back
 from stemline.picture.ways.set_facing import set_facing
@@ -47,15 +48,9 @@ _ABOUT = 2.0
 """Yards round a path beyond which nothing is in its way."""
 
 
-def plan_close(
-    play: Play,
-    symbols: Mapping[str, Symbol],
-    letters: Mapping[str, Letter],
-    hole: DrawnHole | None,
-    board: Board,
-) -> tuple[LineRun, ...]:
+def plan_close(men: Standing, letters: Mapping[str, Letter]) -> tuple[LineRun, ...]:
     """Every line of a close picture in drawing order, kept off men, letters and one another."""
-    play = in_lanes(play, symbols, board)
+    play, symbols, hole, board = men.laned, men.symbols, men.hole, men.on
     there = touches(play, symbols, letters, board) if play.kind is Kind.RUN else {}
     runs = [
         run

@@ -23,10 +23,19 @@ from dataclasses import dataclass, replace
 from enum import IntEnum
 
 from stemline.geometry.curves import heading, turn_angle, unit
-from stemline.geometry.cutting import MeasuredLine, PathCross, Span, crossings, measure, part, parts
+from stemline.geometry.cutting import (
+    MeasuredLine,
+    PathCross,
+    Span,
+    crossings,
+    longer,
+    measure,
+    part,
+    parts,
+)
 from stemline.geometry.paths import Curve, Line, Point
-from stemline.picture.frame.board import Board
 from stemline.picture.lines.paces import Pace
+from stemline.picture.paper.surface import Board
 from stemline.picture.scene.scene import Disc, Layer, Stroke
 
 _TIE = 0.01
@@ -173,18 +182,17 @@ def _way(
     plain = _plain(stroke.style)
     own = measure(stroke.segments)
     half, white = board.weight(stroke.style) / 2, board.mark("cross")
-    pieces, end, from_, last = stroke.segments, half, own.length, stroke.segments[-1].end
+    line, end, from_, last = own, half, own.length, stroke.segments[-1].end
     to = from_
     if stroke.head:
         tip, left, *_, right = stroke.head
         end, back = left.distance(right) / 2, (left + right).scaled(0.5)
         to = own.length + last.distance(tip)
         from_ = min(to - back.distance(tip), own.length)
-        pieces = (*pieces, Line(last, tip + unit(last, tip).scaled(2 * half)))
+        line = longer(own, (Line(last, tip + unit(last, tip).scaled(2 * half)),))
     elif last in dots:
         end, from_, to = dots[last], own.length - dots[last], 0.0
-        pieces = (*pieces, Line(last, last + heading(pieces, end).scaled(end)))
-    line = own if pieces == stroke.segments else measure(pieces)
+        line = longer(own, (Line(last, last + heading(stroke.segments, end).scaled(end)),))
     return _BreakableLine(
         stroke, line, own.length, half, end, from_, to,
         tuple(_turns(own, _BEND * white)), _STUB * board.mark("head"), _PHASES[plain],

@@ -22,14 +22,14 @@ from stemline.geometry.curves import (
     unit,
 )
 from stemline.geometry.paths import Leg, Path, segments
-from stemline.picture.frame.board import Board
-from stemline.picture.frame.detail import Detail
-from stemline.picture.frame.drops import ground_of
 from stemline.picture.lines.route_lines import arrowed
-from stemline.picture.men.symbols import Symbol
+from stemline.picture.paper.detail import Detail
+from stemline.picture.paper.drops import ground_of
+from stemline.picture.paper.letter import Letter
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol
 from stemline.picture.scene.ink import Ink
 from stemline.picture.scene.scene import Item, Line, Point, Polygon, Stroke, TextRun
-from stemline.picture.spacing.defender_letters import Letter
 from stemline.picture.ways.detours import Round, detour
 from stemline.picture.ways.gaps import clear, gap_at, gap_of, through_gaps
 from stemline.picture.ways.landing import Tip, land

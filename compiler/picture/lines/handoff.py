@@ -10,11 +10,11 @@ from itertools import pairwise
 from stemline.football.play import Kind, Play
 from stemline.geometry.curves import dot, left_of, nearest, unit
 from stemline.geometry.paths import Line, Point, along, length
-from stemline.picture.frame.board import Board
-from stemline.picture.frame.detail import Detail
 from stemline.picture.lines.paces import Pace, far_along
 from stemline.picture.lines.route_lines import Drawn
-from stemline.picture.men.symbols import Symbol
+from stemline.picture.paper.detail import Detail
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol
 from stemline.picture.scene.scene import Item, Stroke
 from stemline.source import Span
 

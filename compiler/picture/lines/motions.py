@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from stemline.football.play import Assignment, Play
-from stemline.geometry.box import Box
+from stemline.geometry.box import Box, square
 from stemline.geometry.curves import (
     Pieces,
     far_from,
@@ -25,10 +25,11 @@ from stemline.geometry.curves import (
     unit,
 )
 from stemline.geometry.paths import Leg, Line, Path, Point, along, length, segments
-from stemline.picture.frame.board import Board
+from stemline.picture.lines.laid import LaidLines
 from stemline.picture.lines.paces import motion_name
 from stemline.picture.lines.route_lines import arrowed
-from stemline.picture.men.symbols import Symbol, centred
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol, centred
 from stemline.picture.scene.ink import Ink
 from stemline.picture.scene.scene import Disc, Item, Stroke
 from stemline.picture.ways.detours import Round, detour
@@ -65,6 +66,18 @@ class Moved:
     words: str
     span: Span
     man: str = ""
+
+
+def lay_motions(now: LaidLines, under: Iterable[Item]) -> tuple[tuple[Moved, ...], Ink]:
+    """Every man's motion, kept off the lines and what lies ``under`` them; and the ink with all of
+    it."""
+    ink = now.ink.copy()
+    ink.lay(under)
+    moved = draw_motions(now.play, now.symbols, ink, now.on, now.only)
+    for item in (item for move in moved for item in move.items):
+        if isinstance(item, Disc):
+            ink.solid(square(item.centre, item.radius))
+    return moved, ink
 
 
 def draw_motions(

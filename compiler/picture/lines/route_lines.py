@@ -27,10 +27,10 @@ from stemline.geometry.curves import (
     unit,
 )
 from stemline.geometry.paths import Ending, Line, Path, Point, segments
-from stemline.picture.frame.board import Board
-from stemline.picture.frame.detail import Detail
 from stemline.picture.lines.blocks import set_path
-from stemline.picture.men.symbols import Symbol
+from stemline.picture.paper.detail import Detail
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol
 from stemline.picture.scene.scene import Disc, Item, Stroke
 from stemline.picture.ways.gaps import through_gaps
 from stemline.picture.ways.landing import Tip, land
@@ -84,10 +84,6 @@ class Drawn:
     run: LineRun
     items: tuple[Item, ...]
     points: tuple[Point, ...]
-
-    @property
-    def end(self) -> Point:
-        return self.run.path.end
 
 
 def plan_runs(play: Play, symbols: Mapping[str, Symbol], board: Board) -> tuple[LineRun, ...]:

@@ -1,1 +1,1 @@
-"""Where each man's symbol stands on paper."""
+"""Where each man stands on paper: symbols, letters of the defence, and the hole of a run."""

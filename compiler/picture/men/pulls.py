@@ -13,8 +13,8 @@ from dataclasses import replace
 from stemline.football.play import Assignment, Play
 from stemline.football.players import Position
 from stemline.geometry.paths import Path, Point
-from stemline.picture.frame.board import Board
-from stemline.picture.men.symbols import Symbol
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol
 
 _UNDER = 2.2
 """Yards: a quarterback no deeper than this takes the ball from the centre's hands."""

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import combinations, pairwise
 from types import MappingProxyType
 
@@ -19,10 +19,10 @@ from stemline.football.players import Position
 from stemline.geometry.box import square
 from stemline.geometry.curves import unit
 from stemline.geometry.paths import Path, Point
-from stemline.picture.frame.board import Board
-from stemline.picture.frame.detail import Detail
-from stemline.picture.scene.scene import Disc, Item, Plate, TextRun
-from stemline.source import Span
+from stemline.picture.paper.detail import Detail
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol, centred
+from stemline.picture.scene.scene import Disc, Item, Plate
 from stemline.theme import Size
 
 _ROUNDS = 60
@@ -42,16 +42,6 @@ runs through between the two, or may rush."""
 
 
 _NO_WIDER: Mapping[frozenset[str], float] = MappingProxyType({})
-
-
-@dataclass(frozen=True)
-class Symbol:
-    """A man on paper: ``at`` and ``radius`` in yards; ``edge`` is where his path may start."""
-
-    man: Man
-    at: Point
-    radius: float
-    edge: float
 
 
 def place_men(play: Play, board: Board) -> dict[str, Symbol]:
@@ -177,9 +167,3 @@ def _symbol(symbol: Symbol, board: Board, pale: bool) -> list[Item]:
 
 def _style(man: Man) -> str:
     return "lineman" if man.interior else "man"
-
-
-def centred(text: str, at: Point, style: str, board: Board, span: Span) -> TextRun:
-    """Words with their middle at ``at``, by the height of capitals."""
-    room = board.extent(text, style)
-    return TextRun(text, Point(at.x - room.width / 2, at.y - room.rise / 2), style, span)

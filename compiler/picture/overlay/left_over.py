@@ -6,24 +6,22 @@ Only that tells what has changed. The rest would be the same line twice.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
-from stemline.football.play import Play
 from stemline.geometry.curves import Pieces, far_from, points_of, split
 from stemline.geometry.cutting import measure, part
 from stemline.geometry.paths import Point, length
-from stemline.picture.frame.board import Board
-from stemline.picture.lines.route_lines import Drawn
-from stemline.picture.men.symbols import Symbol
+from stemline.picture.lines.laid import LaidLines
+from stemline.picture.lines.old_lines import HERE
+from stemline.picture.paper.letter import Letter
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol
 from stemline.picture.scene.scene import Disc, Item, Stroke
-from stemline.picture.spacing.defender_letters import Letter
 from stemline.picture.ways.detours import Round
 
 SHORTEST = 2.5
 """Points: what is left of an old line shorter than this shows nothing."""
-HERE = 0.05
-"""Yards within which two places are one."""
 _STEP = 0.1
 """Yards along an old line from one place to the next where it is compared with the new one."""
 _ALONG = 8.0
@@ -31,23 +29,8 @@ _ALONG = 8.0
 _BARS = frozenset({"bar", "set-bar"})
 
 
-@dataclass(frozen=True)
-class Now:
-    """The new picture as far as the old lines mind it; ``only`` is the one man to show."""
-
-    play: Play
-    symbols: Mapping[str, Symbol]
-    letters: Mapping[str, Letter]
-    drawn: Sequence[Drawn]
-    on: Board
-    only: str | None = None
-
-    def shows(self, label: str) -> bool:
-        return self.only in (None, label)
-
-
 def left_over(
-    items: Iterable[Item], man: str, now: Now, olds: Sequence[Sequence[Point]] = ()
+    items: Iterable[Item], man: str, now: LaidLines, olds: Sequence[Sequence[Point]] = ()
 ) -> list[Item]:
     """An old line as far as it lies off the man's new ones, with its end where that is another; of
     one that runs along the old lines ``olds`` of others, what is off those."""

@@ -28,6 +28,14 @@ class Ink:
         self._dots: dict[tuple[int, int], list[tuple[float, float, float]]] = defaultdict(list)
         self._solids: list[Box] = []
 
+    def copy(self) -> Ink:
+        """The same on another sheet: what is laid there is not on this one."""
+        made = Ink(self._step)
+        for cell, dots in self._dots.items():
+            made._dots[cell] = list(dots)
+        made._solids = list(self._solids)
+        return made
+
     def line(self, points: Iterable[Point], weight: float = 1.0, apart: float = 1.0) -> None:
         """Lay a line, given by points end to end, as a dot every ``apart`` steps."""
         cell, step = self._cell, self._step * apart
@@ -56,7 +64,7 @@ class Ink:
         """The weight of line under a box, about one for each step of a plain line, and that under
         the box grown by ``around``."""
         if not around:
-            inner = self._weight(box)
+            inner = self.within(box.left, box.bottom, box.right, box.top)
             return inner, inner
         cell, inner, outer = self._cell, 0.0, 0.0
         left, right, bottom, top = box.left, box.right, box.bottom, box.top
@@ -71,9 +79,9 @@ class Ink:
                             inner += weight
         return inner, outer
 
-    def _weight(self, box: Box) -> float:
+    def within(self, left: float, bottom: float, right: float, top: float) -> float:
+        """The weight of line in a place, as `under` has it for a box."""
         cell, dots, total = self._cell, self._dots, 0.0
-        left, right, bottom, top = box.left, box.right, box.bottom, box.top
         rows = range(math.floor(bottom / cell), math.floor(top / cell) + 1)
         for i in range(math.floor(left / cell), math.floor(right / cell) + 1):
             for j in rows:

@@ -33,8 +33,12 @@ _TURNING = 0.05
 """Yards of detour that a degree of turning is worth."""
 _TIGHT = 3.0
 """Yards of detour that just touching a man is worth."""
+_NARROW = 0.3
+"""Part of the white round a man that is left where the carrier runs."""
 _THROUGH = 40.0
 """Yards of detour that running through a man is worth."""
+_ALIKE = 2e-6
+"""Yards within which two ways may cost the same."""
 
 
 @dataclass(frozen=True)
@@ -105,24 +109,46 @@ def _tightest(
     turn: float,
     most: int,
     slanting: bool,
+    under: float = math.inf,
 ) -> tuple[float, Path]:
-    """The cheapest way past the obstacles ``still`` to be passed, and its cost."""
-    hit = _first(path, still)
-    if hit is None or most == 0:
-        return _cost(path, all_), path
+    """The cheapest way past the obstacles ``still`` to be passed, and its cost; where none costs
+    less than ``under``, an infinite cost or any that is no less.
+
+    A corner more never makes a path shorter, nor turn less: what costs too much without any
+    obstacle is not looked at.
+    """
+    bare = length(path.corners) + _TURNING * turned(path)
+    if bare > under + _ALIKE:
+        return math.inf, path
+    hit = _first(path, still) if most else None
+    if hit is None:
+        return bare + _through(path, all_), path
     index, obstacle = hit
     left = tuple(o for o in still if o is not obstacle)
-    ways = [_tightest(path, left, all_, turn, most - 1, slanting)]
+    best, found = math.inf, path
+
+    def way(bent: Path, still: tuple[Round, ...], under: float) -> tuple[float, Path]:
+        return _tightest(bent, still, all_, turn, most - 1, slanting, under)
+
     for side in _sides(path, index, obstacle):
-        for bent in _bends(path, index, obstacle, side, turn, all_):
+        bends = list(_bends(path, index, obstacle, side, turn, all_))
+        for number, bent in enumerate(bends):
             again = _passing(bent.corners, obstacle) < obstacle.hard
-            ways.append(_tightest(bent, still if again else left, all_, turn, most - 1, slanting))
-            if not slanting or ways[-1][0] < _THROUGH:
+            rest, least = still if again else left, min(under, best)
+            cost, end = way(bent, rest, least)
+            if cost >= _THROUGH > least and slanting and number + 1 < len(bends):
+                cost, end = way(bent, rest, _THROUGH)  # the next bend is for one that is stopped
+            if round(cost, 6) < round(best, 6):
+                best, found = cost, end
+            if not slanting or cost < _THROUGH:
                 break
-    return min(ways, key=lambda way: round(way[0], 6))
+    # straight through him, which is taken of two ways that cost the same
+    cost, end = way(path, left, min(under, best))
+    return (cost, end) if round(cost, 6) <= round(best, 6) else (best, found)
 
 
-def _cost(path: Path, obstacles: Sequence[Round]) -> float:
+def _through(path: Path, obstacles: Sequence[Round]) -> float:
+    """What it costs to run through men, or to touch the white around them."""
     through, corners = 0.0, path.corners
     for o in obstacles:
         near = _passing(corners, o)
@@ -130,7 +156,7 @@ def _cost(path: Path, obstacles: Sequence[Round]) -> float:
             through += _THROUGH
         elif near < o.radius:
             through += _TIGHT * (o.radius - near) / (o.radius - o.hard)
-    return length(corners) + _TURNING * turned(path) + through
+    return through
 
 
 def _reached(corners: Sequence[Point], o: Round) -> Iterator[tuple[int, Point, Point]]:
@@ -236,3 +262,10 @@ def _sides(path: Path, index: int, obstacle: Round) -> tuple[Point, Point]:
         outward = Point(1.0 if obstacle.at.x >= 0 else -1.0, 0.0)
         first = across if dot(across, outward) > 0 else across.scaled(-1)
     return first, first.scaled(-1)
+
+
+def narrow(o: Round, half: float) -> Round:
+    """A man with less white round him, so that a turn in the hole is not moved out of it; never
+    less than ``half`` the width of the carrier's line."""
+    hard = o.hard + half
+    return Round(o.at, hard + _NARROW * (o.radius - o.hard), hard)

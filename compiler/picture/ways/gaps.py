@@ -13,7 +13,7 @@ from itertools import pairwise
 from stemline.football.players import Position
 from stemline.geometry.curves import far_from
 from stemline.geometry.paths import Leg, Path, Point, polyline
-from stemline.picture.men.symbols import Symbol
+from stemline.picture.paper.symbol import Symbol
 
 _LEVEL = 0.9
 """Yards from the line of scrimmage within which a symbol stands in the line."""

@@ -10,9 +10,9 @@ from stemline.football.play import Assignment, Play
 from stemline.football.players import Position
 from stemline.geometry.curves import dot, left_of, nearest, unit
 from stemline.geometry.paths import Leg, Path, Point, polyline
-from stemline.picture.frame.board import Board
-from stemline.picture.frame.detail import Detail
-from stemline.picture.men.symbols import Symbol
+from stemline.picture.paper.detail import Detail
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol
 from stemline.picture.ways.detours import Round
 
 _STRAIGHT = 0.2

@@ -7,8 +7,8 @@ import math
 from stemline.football.field import Field, Side
 from stemline.football.play import Play
 from stemline.geometry.paths import Line, Point
-from stemline.picture.frame.board import Board
-from stemline.picture.frame.detail import Detail
+from stemline.picture.paper.detail import Detail
+from stemline.picture.paper.surface import Board
 from stemline.picture.scene.scene import Item, Stroke, TextRun
 from stemline.source import NOWHERE
 
@@ -37,9 +37,9 @@ def field_items(field: Field, board: Board) -> tuple[Item, ...]:
     return tuple(items)
 
 
-def field_words(play: Play, board: Board, against: str) -> tuple[TextRun, ...]:
+def field_words(play: Play, board: Board) -> tuple[TextRun, ...]:
     """Depths at the frame's edge, the wide side and the look, where the size shows them."""
-    field = play.field
+    field, against = play.field, _against(play, board.duties)
     runs: list[TextRun] = []
     pad = board.yards(2.0)
     left, right = _ends(field, board)
@@ -63,6 +63,14 @@ def field_words(play: Play, board: Board, against: str) -> tuple[TextRun, ...]:
             x = left + 2 * pad if side is Side.LEFT else right - 2 * pad - room.width
             runs.append(TextRun(text, Point(x, foot), "corner", NOWHERE))
     return tuple(runs)
+
+
+def _against(play: Play, duties: bool) -> str:
+    """The look that the picture is drawn against, or those that the play is for."""
+    if play.defence is None:
+        return ", ".join(play.against)
+    alone = duties and not any(task.path for task in play.assignments)
+    return "" if alone else play.defence.name  # a look's own page has its name on top
 
 
 def _ends(field: Field, board: Board) -> tuple[float, float]:

@@ -13,9 +13,10 @@ from itertools import combinations, pairwise
 from stemline.football.play import Play
 from stemline.geometry.curves import dot, left_of
 from stemline.geometry.paths import Path
-from stemline.picture.frame.board import Board
-from stemline.picture.frame.detail import Detail
-from stemline.picture.men.symbols import Symbol, apart
+from stemline.picture.men.symbols import apart
+from stemline.picture.paper.detail import Detail
+from stemline.picture.paper.surface import Board
+from stemline.picture.paper.symbol import Symbol
 from stemline.picture.ways.set_facing import set_facing
 from stemline.picture.ways.starts import begun_at, behind_passer
 

@@ -15,19 +15,18 @@ from itertools import combinations, permutations
 from stemline.football.play import Assignment, Play
 from stemline.geometry.curves import turn_angle
 from stemline.geometry.paths import Path, Point, crossing
-from stemline.picture.frame.board import Board
+from stemline.picture.paper.surface import Board
+from stemline.picture.ways.at_hole import HOLE, SHALLOW, near
 
-HOLE = 1.6
-"""Yards to each side of the line of scrimmage where the carrier's way is set by his hole."""
 _ASIDE = 0.2
 """Yards aside from the carrier within which a block has no side of its own."""
 _AWAY = 0.6
 """Yards beside the hole from which a corner tells on which side a leader comes."""
 _MOST = 4
 """Men who lead on one side of the carrier at most; five do not fit into a hole."""
-SHALLOW, _SQUARE = 20.0, 45.0
-"""Degrees: a leader who would cross the carrier at less than the one before the hole, and at more
-than the other past it, stays on the side he comes from until he is through."""
+_SQUARE = 45.0
+"""Degrees: a leader who would cross the carrier at less than `SHALLOW` before the hole, and at more
+than this past it, stays on the side he comes from until he is through."""
 _BEFORE = 2.0
 """What a crossing before the hole costs, against one past it: there is less room among men."""
 
@@ -69,8 +68,8 @@ def _crossings(order: Sequence[_LeaderWay]) -> float:
     """What the crossings of leaders cost, each in the lane of his place, the first beside the
     carrier. Two who cross at a small angle cannot be told apart."""
     cost = 0.0
-    for near, far in combinations(order, 2):
-        for by, weight in ((near.into - far.into, _BEFORE), (near.out - far.out, 1.0)):
+    for inner, outer in combinations(order, 2):
+        for by, weight in ((inner.into - outer.into, _BEFORE), (inner.out - outer.out, 1.0)):
             if by > 0:
                 cost += weight + SHALLOW / (1.0 + by)
     return round(cost, 6)
@@ -99,13 +98,6 @@ def _leads(task: Assignment, path: Path, board: Board) -> bool:
     if not task.hits or task.path is None:
         return False
     return any(near(leg.to, path, board.mark("lead")) for leg in task.path.legs[:-1])
-
-
-def near(at: Point, path: Path, lane: float) -> bool:
-    """Whether a corner in the hole is no farther than ``lane`` aside from the carrier there, or
-    right below the hole: who leads is there before a carrier who comes from the side."""
-    xs = [crossing(path, y) for y in {at.y, max(at.y, 0.0)}] if abs(at.y) < HOLE else []
-    return any(x is not None and abs(at.x - x) <= lane for x in xs)
 
 
 def _side(task: Assignment, path: Path) -> float:
