@@ -341,7 +341,8 @@ def made_week(
     assert compiled.book is not None, "a plan comes from a book"
     plans = [each.plan for each in compiled.weeks if each.plan is not None]
     at = book_pages(compiled, theme, paper, folder) if pages else {}
-    week = work_out(plan, last_numbers(plans, plan.number), at, ems_of(theme))
+    game = compiled.game_plan(plan) if {"gameplan", "data"} & set(parts) else None
+    week = work_out(plan, last_numbers(plans, plan.number), at, ems_of(theme), game)
     level = compiled.book.settings.level
     how = Printing(theme, paper, sheet_paper, sides, revision, date, level, men, store)
     return week_papers(week, how, parts)

@@ -45,7 +45,9 @@ from stemline.syntax.parser import parse
 from stemline.syntax.tree import Document
 
 if TYPE_CHECKING:
+    from stemline.week.game_plan import GamePlan
     from stemline.week.planning import Planned
+    from stemline.week.week_values import Plan
 
 
 @contextmanager
@@ -307,6 +309,17 @@ class Session:
             if each.plan is not None
             for d in face(each.plan, orders, expander=self.expander, level=level)
         )
+
+    @no_collecting()
+    def game_plan(self, plan: Plan) -> GamePlan:
+        """What the plan's own book holds; worked out only for paper, since it runs the clock of
+        each call against each look of the opponent."""
+        assert self.book is not None, "plans come from a book"
+        from stemline.week.answering import AskedOfPlaybook, game_plan
+        from stemline.week.planning import with_opponents
+
+        book, level = with_opponents(self.book), self.book.settings.level
+        return game_plan(plan, AskedOfPlaybook(book, self.calls, self.expander, level))
 
     def _page_of(self, order: Order) -> Play | None:
         play, found = self.drawn(order)

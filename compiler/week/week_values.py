@@ -17,6 +17,7 @@ from stemline.football.players import grouping
 from stemline.football.rulebook.rules import Code, Known
 from stemline.football.situations import Situation
 from stemline.source import Span
+from stemline.week.game_plan import GamePlan
 
 
 @dataclass(frozen=True)
@@ -186,11 +187,13 @@ class CallEntry:
 
 @dataclass(frozen=True)
 class Week:
-    """A plan with an entry for each of its calls. ``last`` are last week's numbers by call."""
+    """A plan with an entry for each of its calls. ``last`` are last week's numbers by call;
+    ``game`` is what its own book is made from, None where nobody asks for that."""
 
     plan: Plan
     entries: tuple[CallEntry, ...]
     last: Mapping[str, int]
+    game: GamePlan | None = None
 
     @cached_property
     def by_call(self) -> Mapping[str, CallEntry]:

@@ -44,10 +44,12 @@ def session(text: str) -> Session:
 
 
 def worked(text: str) -> Week:
-    (planned,) = session(text).weeks
+    compiled = session(text)
+    (planned,) = compiled.weeks
     assert planned.plan is not None, planned.found
     calls = (*planned.plan.calls, *planned.plan.practised)
-    return work_out(planned.plan, {}, dict.fromkeys(calls, 7), ems())
+    game = compiled.game_plan(planned.plan)
+    return work_out(planned.plan, {}, dict.fromkeys(calls, 7), ems(), game)
 
 
 def folder(at: Path, text: str) -> Path:
@@ -130,11 +132,12 @@ def test_the_command_says_what_it_made_and_how_many_to_print(tmp_path: Path) -> 
     assert {f.name for f in out.iterdir() if f.name != HELD.split("/")[0]} == {
         "call-sheet.pdf", "wristbands.pdf", "scout-cards.pdf", "practice-script.pdf",
         "call-index.pdf", "data", "positions", "quiz.pdf", "quiz-key.pdf",
-        "counting.pdf",
+        "counting.pdf", "game-plan.pdf",
     }  # fmt: skip
     last = result.output.strip().splitlines()[-1]
     assert last.endswith(
-        "call sheet: 1 side; wristbands: 1 sheet (2 Skill); scout cards: 2 sheets; "
+        "call sheet: 1 side; wristbands: 1 sheet (2 Skill); "
+        "game plan: 3 sheets on both sides; scout cards: 2 sheets; "
         "script: 1 practice; position books: 12 sheets on both sides "
         "(LT, LG, C, RG, RT, X, W, H, S, Z, R, Q); quiz: 1 sheet (H); key to it: 1 sheet; "
         "counting: 1 sheet; index: 3 calls; data: 5 files"
