@@ -342,7 +342,9 @@ def made_week(
     plans = [each.plan for each in compiled.weeks if each.plan is not None]
     at = book_pages(compiled, theme, paper, folder) if pages else {}
     game = compiled.game_plan(plan) if {"gameplan", "data"} & set(parts) else None
-    week = work_out(plan, last_numbers(plans, plan.number), at, ems_of(theme), game)
+    install = compiled.install_sheet(plan) if {"install", "data"} & set(parts) else None
+    last = last_numbers(plans, plan.number)
+    week = work_out(plan, last, at, ems_of(theme), game, install)
     level = compiled.book.settings.level
     how = Printing(theme, paper, sheet_paper, sides, revision, date, level, men, store)
     return week_papers(week, how, parts)

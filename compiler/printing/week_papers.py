@@ -16,6 +16,7 @@ from stemline.emit.apart import apart
 from stemline.emit.pdf import page_count
 from stemline.emit.pdf_ink import art_of
 from stemline.emit.week_counting import counting_pdf
+from stemline.emit.week_install import install_pdf
 from stemline.emit.week_pages import (
     ScoutCard,
     bands_pdf,
@@ -35,6 +36,7 @@ from stemline.picture.picture import picture
 from stemline.picture.scene.metrics import faces
 from stemline.picture.turned import turned
 from stemline.printing.drawings import Drawings
+from stemline.printing.install_papers import installed_calls
 from stemline.printing.position_papers import position_page
 from stemline.printing.printed_season import Build
 from stemline.printing.quiz_papers import question_height, quiz_sheets
@@ -50,14 +52,14 @@ from stemline.week.scripting import ScriptPeriod, card_key, card_numbers, script
 from stemline.week.week_values import PlanRow, Week
 
 PARTS = (
-    "sheet", "bands", "gameplan", "scout", "script", "positions", "quiz", "counting", "index",
-    "data",
+    "sheet", "bands", "gameplan", "scout", "script", "positions", "quiz", "counting",
+    "install", "index", "data",
 )  # fmt: skip
 """What is made, by the words a coach asks for it with."""
 SHEET, BANDS, SCOUT = "call-sheet.pdf", "wristbands.pdf", "scout-cards.pdf"
 SCRIPT, INDEX = "practice-script.pdf", "call-index.pdf"
 QUIZ, KEY, COUNTING = "quiz.pdf", "quiz-key.pdf", "counting.pdf"
-GAME_PLAN = "game-plan.pdf"
+GAME_PLAN, INSTALL = "game-plan.pdf", "install.pdf"
 _LAST_MINUTES = (
     "Last 3 minutes of a half: time stops after each play; a time-count foul costs the down on 1st "
     "and 2nd, 10 yards on 3rd (as reported; ask your league)."
@@ -138,6 +140,7 @@ class _Making:
             "positions": self._positions,
             "quiz": self._quiz,
             "counting": self._counting,
+            "install": self._install,
             "index": self._index,
             "data": self._data,
         }
@@ -296,6 +299,16 @@ class _Making:
             )
             pages = page_count(self.papers.files[COUNTING])
             self.papers.counts.append(f"counting: {how_many((pages + 1) // 2, 'sheet')}")
+
+    def _install(self) -> None:
+        """Nothing in a playbook that says no install."""
+        sheet, how = self._week.install, self._printing
+        if sheet is None:
+            return
+        planned = installed_calls(sheet, self._week)
+        self._put(INSTALL, install_pdf, sheet, planned, self._title, self._theme, how.paper)
+        pages = page_count(self.papers.files[INSTALL])
+        self.papers.counts.append(f"install: {how_many((pages + 1) // 2, 'sheet')} on both sides")
 
     def _index(self) -> None:
         lines = index_lines(self._week)

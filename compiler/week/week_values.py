@@ -18,6 +18,7 @@ from stemline.football.rulebook.rules import Code, Known
 from stemline.football.situations import Situation
 from stemline.source import Span
 from stemline.week.game_plan import GamePlan
+from stemline.week.install_days import InstallSheet
 
 
 @dataclass(frozen=True)
@@ -188,12 +189,14 @@ class CallEntry:
 @dataclass(frozen=True)
 class Week:
     """A plan with an entry for each of its calls. ``last`` are last week's numbers by call;
-    ``game`` is what its own book is made from, None where nobody asks for that."""
+    ``game`` is what its own book is made from, ``install`` what the season has put in by then, each
+    None where nobody asks for that or there is none."""
 
     plan: Plan
     entries: tuple[CallEntry, ...]
     last: Mapping[str, int]
     game: GamePlan | None = None
+    install: InstallSheet | None = None
 
     @cached_property
     def by_call(self) -> Mapping[str, CallEntry]:

@@ -13,6 +13,7 @@ import pytest
 
 from stemline.book.content.book import Edition
 from stemline.book.content.plan_book import make_plan_book
+from stemline.printing.install_papers import installed_calls
 from stemline.printing.position_papers import listed
 from stemline.week.bands import Card, card_of
 from stemline.week.call_sheet import LONGEST_CALL, CallSheet, lay_out
@@ -28,7 +29,7 @@ from .plans import HERONS, LANTERNS, bundled_week, ems, made_up, pages, session
 
 Said = tuple[str, str, str, str]
 """The paper, the call, its number and its page ("?" where the paper has none)."""
-PLANS = 300
+PLANS = 200
 BOOKS = 25
 """Of so many plans one is made a book of."""
 
@@ -68,6 +69,9 @@ def said_by(week: Week, of_bands: Week | None = None) -> Iterator[Said]:
             yield "quiz", told_call.call, told_call.number, told_call.page
     if week.game is not None:
         yield from game_plan_says(week)
+    if week.install is not None:
+        for told_day in installed_calls(week.install, week):
+            yield from (("install", c.call, c.number, c.page) for c in told_day.calls)
     files = data_files(week)
     for name in ("call-sheet.csv", "index.csv", "script.csv", "wristbands.csv"):
         for told in csv.DictReader(io.StringIO(files[name].decode(), newline="")):
@@ -76,6 +80,13 @@ def said_by(week: Week, of_bands: Week | None = None) -> Iterator[Said]:
     told_rows = [
         row for part in ("sheet", "script", "scout") for e in data[part] for row in e["rows"]
     ]
+    told_rows += data["game_plan"]["calls"] if data["game_plan"] else []
+    for look in data["game_plan"]["looks"] if data["game_plan"] else ():
+        told_rows += [*look["answers"], *look["without"]]
+    told_rows += data["install"]["calls"] if data["install"] else []
+    for own in data["positions"]:
+        told_rows += [*own["came"], *(call for job in own["jobs"] for call in job["calls"])]
+    told_rows += [question for paper in data["quizzes"] for question in paper["questions"]]
     for row in (*told_rows, *data["index"]):
         yield "json", row["call"], _plain(row["number"]), _plain(row["page"])
     for band_told in data["bands"]:
@@ -129,7 +140,7 @@ def week_of(seed: int) -> Week:
     last = {call: n for n, call in enumerate(the.calls, 1)}
     # A book of a plan takes a second: some of the weeks have one.
     game = session(HERONS).game_plan(the) if seed % BOOKS == 0 else None
-    return work_out(the, last, pages(the), ems(), game)
+    return work_out(the, last, pages(the), ems(), game, session(HERONS).install_sheet(the))
 
 
 @pytest.mark.parametrize("part", range(6))
@@ -142,6 +153,7 @@ def test_every_paper_says_the_same_of_every_call(part: int) -> None:
         assert on_papers["sheet"] == on_papers["index"] == set(week.plan.calls)
         assert on_papers["positions"] == set(week.plan.calls)
         assert on_papers["band"] <= on_papers["sheet"]
+        assert on_papers["install"] == set(week.plan.calls)
         assert on_papers.get("game plan", set(week.plan.calls)) == set(week.plan.calls)
         assert {n for _, call, n, _ in said if call in week.plan.practised} <= {""}
 
