@@ -366,6 +366,8 @@ install Camp
 
 ### E733
 
+What is taught again has been taught. A slip here hides that no day puts it in at all.
+
 ```play fail E733
 install Camp
     day 1
@@ -429,6 +431,8 @@ install Camp
 ```
 
 ### W730
+
+Two first days for one thing: the second staff meeting thinks that it is new, and plans its time so.
 
 ```play fail W730
 install Camp
