@@ -1,14 +1,13 @@
 """Is everything put in before it is called on?
 
 A tag is taught on its concept, and a call on its formation, motion and protection: taught the other
-way round, men learn an exception to a rule they do not know. And what no day has put in before a
-game is called there by a staff alone. Common practice; that a day takes some three to five new
-things is common practice too, and printed, not checked.
+way round, men learn an exception to a rule they do not know. Common practice; that a day takes some
+three to five new things is common practice too, and printed, not checked.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 from stemline.checks.asked import When
@@ -21,7 +20,6 @@ from stemline.resolve.call_reading import readings
 from stemline.resolve.expand import Expander, Order
 from stemline.resolve.installing import Part, Schedule, Taught, parts_of, tag_part
 from stemline.resolve.season import Calls
-from stemline.source import Span
 
 
 class E730(Mistake):
@@ -101,17 +99,6 @@ class W730(Mistake):
     before: str
 
 
-class W731(Mistake):
-    title = "called before it is put in"
-    message = "{call} is called in week {week}, and {parts} not put in by then"
-    label = "who has taught it?"
-    help = "put it in on a day of the camp, or in a week up to this one"
-
-    call: str
-    week: int
-    parts: str
-
-
 def scheduled(
     book: Playbook, calls: Mapping[str, Order]
 ) -> tuple[Schedule | None, tuple[Diagnostic, ...]]:
@@ -131,22 +118,6 @@ WHEN = When.BOOK
 def check_installs(book: Playbook, calls: Calls, maker: Expander) -> Iterator[Diagnostic]:
     """Names, order and what each thing is taught on."""
     yield from scheduled(book, calls.by_name)[1]
-
-
-def check_called(
-    book: Playbook, schedule: Schedule, week: int, called: Mapping[str, tuple[Order, Span]]
-) -> Iterator[Diagnostic]:
-    """The calls of a week, each at its row, that stand on something no day has put in before."""
-    last = schedule.before_game(week)
-    for call, (order, span) in called.items():
-        lacking = schedule.lacking(parts_of(book, order), last)
-        if lacking:
-            yield W731(call=call, week=week, parts=_are(lacking)).at(span)
-
-
-def _are(parts: Iterable[Part]) -> str:
-    named = [f"{part.kind} {part.name}" for part in parts]
-    return f"{together(named)} {'is' if len(named) == 1 else 'are'}"
 
 
 @dataclass
@@ -448,32 +419,5 @@ install Camp
         Three Two, Crossers
     day 2
         again Crossers
-```
-
-### W731
-
-The opponent is not the first who should make a man run it. A week's own practices count: `week 3`
-of the install is over before the game of week 3.
-
-```play fail W731
-install Camp
-    day 1
-        Three Two
-
-week 3 Larch Bay
-    openers
-        Three Two Right Crossers
-```
-
-```play
-install Camp
-    day 1
-        Three Two
-    week 3
-        Crossers
-
-week 3 Larch Bay
-    openers
-        Three Two Right Crossers
 ```
 """

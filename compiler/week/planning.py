@@ -8,7 +8,8 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from stemline.checks.installs import check_called, scheduled
+from stemline.checks.called_in_time import check_called
+from stemline.checks.installs import scheduled
 from stemline.diagnostics.catalogue.calls import E602
 from stemline.diagnostics.catalogue.names import E310
 from stemline.diagnostics.catalogue.weeks import (

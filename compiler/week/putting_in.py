@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from stemline.football.play import Play
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.expand import Order
-from stemline.resolve.installing import Part, Schedule, Taught, parts_of
+from stemline.resolve.installing import Schedule, Taught, parts_of
 from stemline.week.install_days import (
     DayOfCalls,
     InstallDay,
@@ -74,7 +74,7 @@ def install_sheet(plan: Plan, made: Installed, name: str, says: tuple[str, ...],
 
 
 def _marked(day: InstallDay, now: bool) -> InstallDay:
-    return InstallDay(**{**vars(day), "now": now})
+    return replace(day, now=now)
 
 
 def _day(
@@ -92,16 +92,12 @@ def _day(
         date=taught.step.date,
         new=tuple((f"{kind}s", names) for kind, names in named if names),
         count=len(taught.new),
-        again=tuple(_said(part) for part in taught.again),
+        again=tuple(part.name for part in taught.again),
         men=_new_jobs([plays[call] for call in came], seen),
         came=came,
         callable=sum(at <= place for at in done.values()),
         now=False,
     )
-
-
-def _said(part: Part) -> str:
-    return part.name
 
 
 def _new_jobs(plays: Sequence[Play], seen: set[object]) -> tuple[NewJobs, ...]:
@@ -118,9 +114,9 @@ def _new_jobs(plays: Sequence[Play], seen: set[object]) -> tuple[NewJobs, ...]:
                 jobs[man.label] += 1
                 concepts.setdefault(man.label, {})[play.call.concept] = None
     alike: dict[tuple[int, tuple[str, ...]], list[str]] = {}
-    for man, count in jobs.items():
+    for letter, count in jobs.items():
         if count:
-            alike.setdefault((count, tuple(concepts[man])), []).append(man)
+            alike.setdefault((count, tuple(concepts[letter])), []).append(letter)
     return tuple(NewJobs(tuple(men), count, names) for (count, names), men in alike.items())
 
 
