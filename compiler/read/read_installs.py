@@ -21,7 +21,7 @@ LAST_DAY = 366
 def read_install(block: Block, unread: bool) -> tuple[InstallDef, tuple[Diagnostic, ...]]:
     """The install of a block, with what is wrong in it; ``unread`` tells that the parser could not
     read one of its lines."""
-    reader = _Reader()
+    reader = _InstallReader()
     for fact in block.facts:
         try:
             reader.read(fact)
@@ -34,7 +34,7 @@ def read_install(block: Block, unread: bool) -> tuple[InstallDef, tuple[Diagnost
 
 
 @dataclass
-class _Reader:
+class _InstallReader:
     found: list[Diagnostic] = field(default_factory=list)
     steps: list[InstallStep] = field(default_factory=list)
     says: list[str] = field(default_factory=list)
