@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from stemline.diagnostics.catalogue.football import E441, E446, E471
-from stemline.diagnostics.catalogue.installs import E735
+from stemline.diagnostics.catalogue.install_blocks import E735
 from stemline.diagnostics.catalogue.names import E310
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.in_words import either
