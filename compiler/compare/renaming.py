@@ -224,7 +224,8 @@ def _used_in_install(row: Fact, target: RenameTarget, words: tuple[str, ...]) ->
     elif linked:
         named = owners
     for phrase in named:
-        yield from _whole(phrase, words)
+        again = phrase.atoms[0].word == "again" and len(phrase.atoms) > 1
+        yield from _whole(Phrase(phrase.atoms[1:]) if again else phrase, words)
 
 
 def _phrases(fact: Fact) -> Iterator[Phrase]:

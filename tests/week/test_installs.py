@@ -9,6 +9,7 @@ import pytest
 from corpus.mixing import base
 
 from stemline.checks.installs import scheduled
+from stemline.compare.renaming import renamed, targets
 from stemline.resolve.installing import Part, Schedule, parts_of
 from stemline.session import Session
 from stemline.source import Source
@@ -164,3 +165,12 @@ def test_any_order_of_days_is_told_as_it_is() -> None:
         assert known.book is not None
         _, found = scheduled(known.book, known.calls.by_name)
         assert sorted(d.code for d in found) == wrong, text
+
+
+def test_a_new_name_is_taken_over_in_every_row() -> None:
+    rows = "    day 1\n        Three Two, Crossers\n        Wheel for Crossers\n"
+    known = compiled(f"{rows}    day 2\n        again Crossers\n")
+    trees = [tree for tree, _ in known.trees]
+    (target,) = targets(trees, "Crossers")
+    (text,) = (text for text in renamed(trees, target, "Lattice") if text.name == "install.play")
+    assert text.text.count("Lattice") == 3 and "Crossers" not in text.text
