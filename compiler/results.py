@@ -341,7 +341,10 @@ def made_week(
     assert compiled.book is not None, "a plan comes from a book"
     plans = [each.plan for each in compiled.weeks if each.plan is not None]
     at = book_pages(compiled, theme, paper, folder) if pages else {}
-    week = work_out(plan, last_numbers(plans, plan.number), at, ems_of(theme))
+    game = compiled.game_plan(plan) if {"gameplan", "data"} & set(parts) else None
+    install = compiled.install_sheet(plan) if {"install", "data"} & set(parts) else None
+    last = last_numbers(plans, plan.number)
+    week = work_out(plan, last, at, ems_of(theme), game, install)
     level = compiled.book.settings.level
     how = Printing(theme, paper, sheet_paper, sides, revision, date, level, men, store)
     answers = compiled.answers(plan) if "counting" in parts else ()

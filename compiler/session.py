@@ -45,7 +45,10 @@ from stemline.syntax.parser import parse
 from stemline.syntax.tree import Document
 
 if TYPE_CHECKING:
+    from stemline.week.game_plan import GamePlan
+    from stemline.week.install_days import InstallSheet
     from stemline.week.planning import Planned
+    from stemline.week.putting_in import Installed
     from stemline.week.week_values import Plan, RowAnswer
 
 
@@ -314,6 +317,43 @@ class Session:
             made = answers_of(plan, orders, expander=self.expander, level=level)
             self._answers[plan.number] = made
         return self._answers[plan.number]
+
+    @no_collecting()
+    def game_plan(self, plan: Plan) -> GamePlan:
+        """What the plan's own book holds; worked out only for paper, since it runs the clock of
+        each call against each look of the opponent."""
+        assert self.book is not None, "plans come from a book"
+        from stemline.week.answering import AskedOfPlaybook, game_plan
+        from stemline.week.planning import with_opponents
+
+        book, level = with_opponents(self.book), self.book.settings.level
+        return game_plan(plan, AskedOfPlaybook(book, self.calls, self.expander, level))
+
+    def install_sheet(self, plan: Plan) -> InstallSheet | None:
+        """What the install has put in by the plan's game; None where the playbook has none."""
+        made, book = self._installed, self.book
+        if made is None or book is None or book.install is None:
+            return None
+        from stemline.week.putting_in import install_sheet
+
+        says, calls = book.install.says, len(self.calls.orders)
+        return install_sheet(plan, made, book.install.name, says, calls)
+
+    @cached_property
+    @no_collecting()
+    def _installed(self) -> Installed | None:
+        if self.book is None or self.book.install is None:
+            return None
+        from stemline.checks.installs import scheduled
+        from stemline.week.putting_in import installed
+
+        orders = self.calls.by_name
+        schedule, _ = scheduled(self.book, orders)
+        season, _ = self.pictured()
+        if schedule is None or season is None:
+            return None
+        plays = {play.call.spoken: play for play in season.plays}
+        return installed(self.book, schedule, orders, plays)
 
     def _page_of(self, order: Order) -> Play | None:
         play, found = self.drawn(order)

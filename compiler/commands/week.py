@@ -17,8 +17,8 @@ from stemline.commands.options import FOLDER, THEME
 )
 @click.option(
     "--only", default="", metavar="PARTS",
-    help="Make only these, by commas: sheet, bands, scout, script, positions, quiz, counting, "
-    "index, data.",
+    help="Make only these, by commas: sheet, bands, gameplan, scout, script, positions, "
+    "quiz, counting, install, index, data.",
 )  # fmt: skip
 @click.option("--for", "men", default="", metavar="MEN",
               help="Whose own books: letters, positions, or linemen, receivers.")  # fmt: skip

@@ -41,6 +41,7 @@ _USES: Mapping[tuple[str, str], frozenset[str]] = {
 }
 """In which lines a definition of each kind is named; in a week it is any."""
 _IN_WEEKS = frozenset({"formation", "motion", *_CONCEPTS, "tag", "look"})
+_IN_INSTALLS = frozenset({"formation", "motion", "protection", *_CONCEPTS, "tag"})
 
 
 @dataclass(frozen=True)
@@ -178,6 +179,10 @@ def _used(
     if block.kind == "week":
         yield from _used_in_week(fact, target, words, longer)
         return
+    if block.kind == "install":
+        for row in fact.rows:
+            yield from _used_in_install(row, target, words)
+        return
     if target.kind not in _USES.get((block.kind, fact.key), ()):
         return
     if target.kind == "tag" and block.name.text.casefold() != target.owner.casefold():
@@ -204,6 +209,23 @@ def _used_in_week(
             yield from _runs(phrase, words, longer)
     for row in fact.rows:
         yield from _used_in_week(row, target, words, longer)
+
+
+def _used_in_install(row: Fact, target: RenameTarget, words: tuple[str, ...]) -> Iterator[Span]:
+    """A day names whole definitions; a tag stands before `for` and its concept."""
+    if target.kind not in _IN_INSTALLS:
+        return
+    linked = row.value if isinstance(row.value, Linked) else None
+    owners = [p for link in linked.links for p in phrases(link.value)] if linked else []
+    named = list(phrases(linked.head if linked else row.value))
+    if target.kind == "tag":
+        if not any(p.text.casefold() == target.owner.casefold() for p in owners):
+            return
+    elif linked:
+        named = owners
+    for phrase in named:
+        again = phrase.atoms[0].word == "again" and len(phrase.atoms) > 1
+        yield from _whole(Phrase(phrase.atoms[1:]) if again else phrase, words)
 
 
 def _phrases(fact: Fact) -> Iterator[Phrase]:

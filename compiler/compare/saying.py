@@ -159,7 +159,7 @@ def _change(change: DefinitionChange, found: Comparison, kind: str) -> Iterator[
     for old, new in change.roles:
         yield ToldLine("now", f"{INDENT}{old} is now called {new}")
     yield from lines_words(change.lines)
-    if kind not in ("dress", "playbook", "week"):
+    if kind not in ("dress", "playbook", "week", "install"):
         yield ToldLine("note", INDENT + _reach(change, found))
 
 

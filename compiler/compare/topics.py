@@ -14,7 +14,9 @@ from stemline.compare.line_changes import LineChange
 from stemline.football.play import Play
 
 _CONCEPTS = ("concept", "run", "tag", "dress")
-_ORDER = ("protection", "route", "formation", "motion", "personnel", "look", "playbook", "week")
+_ORDER = (
+    "protection", "route", "formation", "motion", "personnel", "look", "playbook", "week", "install"
+)  # fmt: skip
 """Of what is no concept: what the men learn first, what only the coaches read last."""
 
 

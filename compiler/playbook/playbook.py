@@ -12,6 +12,7 @@ from stemline.football.timing.levels import HIGH_SCHOOL, PlayingLevel
 from stemline.playbook.concepts import Concept, Tag
 from stemline.playbook.dress_ups import Dress
 from stemline.playbook.formations import Formation, MotionDef, Person
+from stemline.playbook.install_definitions import InstallDef
 from stemline.playbook.look_definitions import BASE_FRONT, LookDef
 from stemline.playbook.protection_definitions import Protection
 from stemline.playbook.week_definitions import WeekDef
@@ -53,7 +54,7 @@ class Playbook:
     """Every definition by its key, the name in lower case. Runs stand among the concepts.
 
     ``week_looks`` are those of files that hold a week: an opponent's, which no page of the book
-    shows and only weeks know.
+    shows and only weeks know. ``install`` is what each day puts in, where the coach says it.
     """
 
     settings: Settings
@@ -68,6 +69,7 @@ class Playbook:
     protections: Mapping[str, Protection] = field(default_factory=dict)
     weeks: Mapping[str, WeekDef] = field(default_factory=dict)
     week_looks: Mapping[str, LookDef] = field(default_factory=dict)
+    install: InstallDef | None = None
 
     @property
     def base_look(self) -> str:

@@ -29,7 +29,7 @@ class Build:
     """A season on its way to paper: each of its pictures is drawn once, whoever asks for it.
 
     ``revision`` is its short name and ``date`` its day ("2026-05-01"); both are printed on every
-    page.
+    page. ``book`` is what is printed, the season's own where it is None.
     """
 
     def __init__(
@@ -41,14 +41,16 @@ class Build:
         progress: Progress,
         paper: Paper = Paper.LETTER,
         store: Store | None = None,
+        book: Book | None = None,
     ) -> None:
         self._season, self._theme, self._date = season, theme, date
         self._level = LEVELS[season.level]
         self._store = store
         self._drawings = Drawings(theme, self._level, store)
-        self._legend = legend_entries(theme)
+        # Only the page on reading shows the legend, and a week's book has none.
+        self._legend = legend_entries(theme) if book is None or book.plan is None else ()
         captions = tuple(caption for caption, _ in self._legend)
-        self._book = make_book(season, Edition(revision, date, paper), captions)
+        self._book = book or make_book(season, Edition(revision, date, paper), captions)
         self._large: dict[str, Art] = {}
         self._told, self._progress = 0, progress
 

@@ -6,12 +6,16 @@ from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 
+from stemline.book.content.book import Edition
+from stemline.book.content.plan_book import make_plan_book
+from stemline.book.paper import Paper
 from stemline.diagnostics.catalogue.weeks import E984, E996, E997, W996
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.in_words import how_many
 from stemline.emit.apart import apart
 from stemline.emit.pdf import page_count
 from stemline.emit.week_counting import counting_pdf
+from stemline.emit.week_install import install_pdf
 from stemline.emit.week_pages import (
     ScoutCard,
     bands_pdf,
@@ -29,8 +33,10 @@ from stemline.outside.file_names import file_names
 from stemline.outside.store import Store
 from stemline.picture.scene.metrics import faces
 from stemline.printing.drawings import Drawings
+from stemline.printing.install_papers import installed_calls
 from stemline.printing.look_team_cards import card_picture
 from stemline.printing.position_papers import position_page
+from stemline.printing.printed_season import Build
 from stemline.printing.quiz_papers import question_height, quiz_sheets
 from stemline.theme import Theme
 from stemline.week.bands import REFUSED, WARNED, Card, TooSmall, card_of, copies, place
@@ -43,11 +49,15 @@ from stemline.week.quizzing import quiz_papers
 from stemline.week.scripting import ScriptPeriod, card_key, card_numbers, script_of, shown_rows
 from stemline.week.week_values import PlanRow, RowAnswer, Week
 
-PARTS = ("sheet", "bands", "scout", "script", "positions", "quiz", "counting", "index", "data")
+PARTS = (
+    "sheet", "bands", "gameplan", "scout", "script", "positions", "quiz", "counting",
+    "install", "index", "data",
+)  # fmt: skip
 """What is made, by the words a coach asks for it with."""
 SHEET, BANDS, SCOUT = "call-sheet.pdf", "wristbands.pdf", "scout-cards.pdf"
 SCRIPT, INDEX = "practice-script.pdf", "call-index.pdf"
 QUIZ, KEY, COUNTING = "quiz.pdf", "quiz-key.pdf", "counting.pdf"
+GAME_PLAN, INSTALL = "game-plan.pdf", "install.pdf"
 _LAST_MINUTES = (
     "Last 3 minutes of a half: time stops after each play; a time-count foul costs the down on 1st "
     "and 2nd, 10 yards on 3rd (as reported; ask your league)."
@@ -128,11 +138,13 @@ class _Making:
         makers: Mapping[str, Callable[[], None]] = {
             "sheet": self._sheet,
             "bands": self._bands,
+            "gameplan": self._game_plan,
             "scout": self._scout,
             "script": self._script,
             "positions": self._positions,
             "quiz": self._quiz,
             "counting": self._counting,
+            "install": self._install,
             "index": self._index,
             "data": self._data,
         }
@@ -187,6 +199,21 @@ class _Making:
         worn = ", ".join(f"{count} {card.name}" for card, count in cards)
         count = how_many(len(sheets), "sheet")
         self.papers.counts.append(f"wristbands: {count} ({worn})")
+
+    def _game_plan(self) -> None:
+        game, how = self._week.game, self._printing
+        if game is None or not game.season.plays:
+            return
+        edition = Edition(how.revision, how.date, Paper.named(how.paper))
+        book = make_plan_book(self._week, edition)
+        build = Build(
+            game.season, how.revision, how.date, how.theme, lambda *_: None, edition.paper,
+            how.store, book,
+        )  # fmt: skip
+        self.papers.files[GAME_PLAN] = build.book()
+        pages = page_count(self.papers.files[GAME_PLAN])
+        sheets = how_many((pages + 1) // 2, "sheet")
+        self.papers.counts.append(f"game plan: {sheets} on both sides")
 
     def _scout(self) -> None:
         cards = self.cards()
@@ -270,6 +297,16 @@ class _Making:
             )
             pages = page_count(self.papers.files[COUNTING])
             self.papers.counts.append(f"counting: {how_many((pages + 1) // 2, 'sheet')}")
+
+    def _install(self) -> None:
+        """Nothing in a playbook that says no install."""
+        sheet, how = self._week.install, self._printing
+        if sheet is None:
+            return
+        planned = installed_calls(sheet, self._week)
+        self._put(INSTALL, install_pdf, sheet, planned, self._title, self._theme, how.paper)
+        pages = page_count(self.papers.files[INSTALL])
+        self.papers.counts.append(f"install: {how_many((pages + 1) // 2, 'sheet')} on both sides")
 
     def _index(self) -> None:
         lines = index_lines(self._week)

@@ -6,8 +6,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from stemline.diagnostics.catalogue.football import E441, E446, E471
+from stemline.diagnostics.catalogue.install_blocks import E735
 from stemline.diagnostics.catalogue.names import E310
-from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.in_words import either
 from stemline.diagnostics.nearest import nearest
 from stemline.football.blocking.block_names import PROTECTIONS
@@ -16,6 +17,7 @@ from stemline.football.offence.strokes import Decide, Route, Stroke
 from stemline.football.play import Kind
 from stemline.playbook.concepts import Body, Concept, RouteJob, Tag
 from stemline.playbook.dress_ups import Dress
+from stemline.playbook.install_definitions import InstallDef
 from stemline.playbook.look_definitions import LookDef
 from stemline.playbook.playbook import Playbook, Settings
 from stemline.playbook.protection_definitions import Protection
@@ -25,6 +27,7 @@ from stemline.read.name_table import Blocks, name_key
 from stemline.read.read_concepts import CENTRE, Scope, read_body, read_decide, subject_name
 from stemline.read.read_dresses import KnownNames, read_dress
 from stemline.read.read_formations import Formations
+from stemline.read.read_installs import read_install
 from stemline.read.read_looks import read_look
 from stemline.read.read_protections import read_protection
 from stemline.read.read_routes import read_behind, read_strokes
@@ -99,6 +102,7 @@ class _BlockReader:
             protections=self._protections(),
             weeks=self._weeks(),
             week_looks={k: look for k, look in looks.items() if self._with_a_week(look)},
+            install=self._install(),
         )
 
     def _broken(self, block: Block, before: int) -> bool:
@@ -214,6 +218,18 @@ class _BlockReader:
             weeks[name_key(block.name)], found = read_week(block, self.blocks.is_broken(block))
             self.found += found
         return weeks
+
+    def _install(self) -> InstallDef | None:
+        """The install; a playbook has one, so that no two can put in the same thing."""
+        blocks = self.blocks.of("install")
+        for extra in blocks[1:]:
+            first = (Related(blocks[0].name.span, "the first is here"),)
+            self.found.append(E735().at(extra.name.span, related=first))
+        if not blocks:
+            return None
+        install, found = read_install(blocks[0], self.blocks.is_broken(blocks[0]))
+        self.found += found
+        return install
 
     def _named_protections(self) -> tuple[str, ...]:
         """What a concept may protect with, as the coach spells it; his own come first."""

@@ -37,6 +37,7 @@ MOST_BLOCKS: Mapping[str, int] = {
     "dress": 400,
     "look": 60,
     "week": 60,
+    "install": 4,
 }
 """Blocks of each kind: several times what the bundled playbooks have."""
 

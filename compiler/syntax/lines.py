@@ -120,6 +120,11 @@ _OPENERS = (
     Opener(_line("scout", "scout Wednesday"), _SHOWN_ROW),
     Opener(_line("period", "period Inside Run, 12 minutes, thud, Wednesday"), _SHOWN_ROW),
 )
+_PUT_IN = _line("", "Wheel for Crossers", "for")
+_INSTALL_OPENERS = (
+    Opener(_line("day", "day 2, 2026-08-15"), _PUT_IN),
+    Opener(_line("week", "week 6"), _PUT_IN),
+)
 _JOIN = _line("join", "join run Inside Zone")
 
 OWN_WORDS = frozenset(("say", "caution", "family", "hot", "join", "protect"))
@@ -266,6 +271,13 @@ KINDS: Mapping[str, BlockKind] = {
         join="from",
         bare=True,
         openers={opener.line.word: opener for opener in _OPENERS},
+    ),
+    "install": BlockKind(
+        header="install Camp",
+        labels=_table(_SAY),
+        verbs={},
+        bare=True,
+        openers={opener.line.word: opener for opener in _INSTALL_OPENERS},
     ),
 }
 

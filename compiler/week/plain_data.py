@@ -13,11 +13,15 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from stemline.football.play import Assignment, Play
+from stemline.week.game_plan import LookAnswer
 from stemline.week.index_of import index_lines
+from stemline.week.leanings import leanings_of
+from stemline.week.position_book import OwnTask, men_of, own_book
+from stemline.week.quizzing import QuizPaper, quiz_papers
 from stemline.week.scripting import script_of
-from stemline.week.week_values import PlanBand, PlanRow, Week
+from stemline.week.week_values import CallEntry, PlanBand, PlanRow, Week
 
-VERSION = 1
+VERSION = 2
 SCHEMA = "week.schema.json"
 _DECIMALS = 2
 
@@ -162,7 +166,131 @@ def week_json(week: Week) -> dict[str, Any]:
             {"name": each.name, "rows": [_row(week, row) for row in each.rows]}
             for each in plan.scouts
         ],
+        "game_plan": _game_plan(week),
+        "install": _install(week),
+        "positions": [_own_book(week, man) for man in men_of(plan)],
+        "quizzes": [_quiz(paper) for paper in quiz_papers(week)],
+        "counting": _counting(week),
         "plays": [_play(e.play) for e in week.entries],
+    }
+
+
+def _called(entry: CallEntry) -> dict[str, Any]:
+    """A call as every paper names it."""
+    return {"number": entry.number, "call": entry.call, "page": entry.page}
+
+
+def _game_plan(week: Week) -> dict[str, Any] | None:
+    """The week's own book: its calls in the order of its pages, and what answers each look."""
+    if week.game is None:
+        return None
+
+    def told(answers: Iterable[LookAnswer]) -> list[dict[str, Any]]:
+        return [{**_called(week.entry(a.call)), "words": a.words} for a in answers]
+
+    plays = week.game.season.plays
+    return {
+        "calls": [
+            {**_called(week.entry(p.call.spoken)), "family": p.family, "concept": p.call.concept}
+            for p in plays
+        ],
+        "looks": [
+            {
+                "name": look.name,
+                "shows": list(look.shows),
+                "rushers": look.rushers,
+                "leaves": [{"part": part, "calls": count} for part, count in look.leaves],
+                "answers": told(look.answers),
+                "without": told(look.without),
+            }
+            for look in week.game.looks
+        ],
+    }
+
+
+def _install(week: Week) -> dict[str, Any] | None:
+    """The season by day, and the week's calls by the day that completed each."""
+    sheet = week.install
+    if sheet is None:
+        return None
+    practised = dict(sheet.practised)
+    return {
+        "name": sheet.name,
+        "days": [
+            {
+                "title": day.title,
+                "date": day.date,
+                "new": [{"kind": kind, "names": list(names)} for kind, names in day.new],
+                "again": list(day.again),
+                "jobs": [
+                    {"men": list(new.men), "count": new.jobs, "concepts": list(new.concepts)}
+                    for new in day.men
+                ],
+                "came": list(day.came),
+                "callable": day.callable,
+                "before_this_game": day.now,
+            }
+            for day in sheet.days
+        ],
+        "calls": [
+            {**_called(week.entry(call)), "since": day.title, "run": list(practised[call])}
+            for day in sheet.planned
+            for call in day.calls
+        ],
+        "practices": [
+            {"day": p.day, "concepts": [{"name": n, "since": since} for n, since in p.concepts]}
+            for p in sheet.practices
+        ],
+    }
+
+
+def _own_book(week: Week, man: str) -> dict[str, Any]:
+    book = own_book(week, man)
+    return {
+        "man": man,
+        "places": [{"words": p.words, "formations": list(p.formations)} for p in book.places],
+        "jobs": [
+            {**_task(job.task), "calls": [_called(e) for alike in job.alike for e in alike.calls]}
+            for job in book.jobs
+        ],
+        "since": book.since,
+        "came": [_called(entry) for entry in book.came],
+        "went": list(book.went),
+    }
+
+
+def _task(task: OwnTask) -> dict[str, Any]:
+    return {
+        "motion": task.motion,
+        "job": task.job,
+        "looks": [{"when": when, "words": words} for when, words in task.looks],
+        "says": list(task.says),
+    }
+
+
+def _quiz(paper: QuizPaper) -> dict[str, Any]:
+    """The questions in their order, each with its answer."""
+    return {
+        "man": paper.man,
+        "day": paper.day,
+        "questions": [{**_called(q.entry), **_task(q.answer)} for q in paper.questions],
+    }
+
+
+def _counting(week: Week) -> dict[str, Any]:
+    counted = leanings_of(week)
+    return {
+        "rows": counted.rows,
+        "groups": [
+            {
+                "title": group.title,
+                "leanings": [
+                    {"name": one.name, "rows": one.rows, "runs": one.runs} for one in group.leanings
+                ],
+            }
+            for group in counted.groups
+        ],
+        "leaves": list(counted.leaves),
     }
 
 

@@ -8,6 +8,8 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from stemline.checks.called_in_time import check_called
+from stemline.checks.installs import scheduled
 from stemline.diagnostics.catalogue.calls import E602
 from stemline.diagnostics.catalogue.names import E310
 from stemline.diagnostics.catalogue.weeks import (
@@ -86,6 +88,7 @@ def with_opponents(book: Playbook) -> Playbook:
 def plan_weeks(asked: AskedOfSession) -> tuple[Planned, ...]:
     """Every week of the playbook, in the order of their numbers."""
     weeks = sorted(asked.book.weeks.values(), key=lambda week: week.number)
+    schedule, _ = scheduled(asked.book, asked.calls)
     known: dict[int, tuple[WeekDef, Merged]] = {}
     made: list[Planned] = []
     for week in weeks:
@@ -111,6 +114,10 @@ def plan_weeks(asked: AskedOfSession) -> tuple[Planned, ...]:
         if plan is not None:
             played = [each.plan for each in made if each.plan is not None]
             plan = replace(plan, before=played[-1] if played else None)
+        if plan is not None and schedule is not None:
+            rows = (row for each in plan.lists for row in each.rows)
+            called = {row.call: (asked.calls[row.call], row.span) for row in reversed([*rows])}
+            planner.found += check_called(asked.book, schedule, week.number, called)
         broken = any(d.is_error for d in planner.found)
         made.append(Planned(week, None if broken else plan, tuple(planner.found)))
     return tuple(made)

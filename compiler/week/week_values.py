@@ -18,6 +18,8 @@ from stemline.football.rulebook.rules import Code, Known
 from stemline.football.situations import Situation
 from stemline.football.timing.answers import Answer
 from stemline.source import Span
+from stemline.week.game_plan import GamePlan
+from stemline.week.install_days import InstallSheet
 
 
 @dataclass(frozen=True)
@@ -199,11 +201,15 @@ class CallEntry:
 
 @dataclass(frozen=True)
 class Week:
-    """A plan with an entry for each of its calls. ``last`` are last week's numbers by call."""
+    """A plan with an entry for each of its calls. ``last`` are last week's numbers by call;
+    ``game`` is what its own book is made from, ``install`` what the season has put in by then, each
+    None where nobody asks for that or there is none."""
 
     plan: Plan
     entries: tuple[CallEntry, ...]
     last: Mapping[str, int]
+    game: GamePlan | None = None
+    install: InstallSheet | None = None
 
     @cached_property
     def by_call(self) -> Mapping[str, CallEntry]:

@@ -6,6 +6,8 @@ from collections.abc import Iterable, Mapping
 
 from stemline.week.bands import shorts_for
 from stemline.week.call_sheet import Ems
+from stemline.week.game_plan import GamePlan
+from stemline.week.install_days import InstallSheet
 from stemline.week.week_values import Plan, Week, entries_of
 from stemline.week.wristband_numbers import numbers_of
 
@@ -20,8 +22,16 @@ def last_numbers(plans: Iterable[Plan], before: int) -> dict[str, int]:
     return last
 
 
-def work_out(plan: Plan, last: Mapping[str, int], pages: Mapping[str, int], ems: Ems) -> Week:
-    """The week of a plan. ``last`` are last week's numbers and ``pages`` the book's, by call."""
+def work_out(
+    plan: Plan,
+    last: Mapping[str, int],
+    pages: Mapping[str, int],
+    ems: Ems,
+    game: GamePlan | None = None,
+    install: InstallSheet | None = None,
+) -> Week:
+    """The week of a plan. ``last`` are last week's numbers and ``pages`` the book's, by call;
+    ``game`` is its game plan and ``install`` what is put in by then, where they are asked for."""
     numbers = numbers_of(plan, last)
     shorts = shorts_for(plan, lambda call: str(numbers[call]), ems)
-    return Week(plan, entries_of(plan, numbers, pages, shorts), last)
+    return Week(plan, entries_of(plan, numbers, pages, shorts), last, game, install)

@@ -58,7 +58,9 @@ def bundled_week(name: str, number: int) -> Week:
     """A bundled week worked out, on pages that are made up: their real ones take a whole book."""
     plans = [each.plan for each in session(name).weeks if each.plan is not None]
     the = plan(name, number)
-    return work_out(the, last_numbers(plans, number), pages(the), ems())
+    last, known = last_numbers(plans, number), session(name)
+    game, install = known.game_plan(the), known.install_sheet(the)
+    return work_out(the, last, pages(the), ems(), game, install)
 
 
 def pages(the: Plan) -> dict[str, int]:

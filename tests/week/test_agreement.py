@@ -5,11 +5,15 @@ from __future__ import annotations
 import csv
 import io
 import json
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 
 import pytest
 
+from stemline.book.content.book import Edition
+from stemline.book.content.plan_book import make_plan_book
+from stemline.printing.install_papers import installed_calls
 from stemline.printing.position_papers import listed
 from stemline.week.bands import Card, card_of
 from stemline.week.call_sheet import LONGEST_CALL, CallSheet, lay_out
@@ -21,11 +25,13 @@ from stemline.week.scripting import script_of
 from stemline.week.week_values import Week
 from stemline.week.working_out import work_out
 
-from .plans import HERONS, LANTERNS, bundled_week, ems, made_up, pages
+from .plans import HERONS, LANTERNS, bundled_week, ems, made_up, pages, session
 
 Said = tuple[str, str, str, str]
 """The paper, the call, its number and its page ("?" where the paper has none)."""
-PLANS = 300
+PLANS = 200
+BOOKS = 25
+"""Of so many plans one is made a book of."""
 
 
 def said_by(week: Week, of_bands: Week | None = None) -> Iterator[Said]:
@@ -61,6 +67,11 @@ def said_by(week: Week, of_bands: Week | None = None) -> Iterator[Said]:
     for paper in quiz_papers(week):
         for told_call in (listed(question.entry) for question in paper.questions):
             yield "quiz", told_call.call, told_call.number, told_call.page
+    if week.game is not None:
+        yield from game_plan_says(week)
+    if week.install is not None:
+        for told_day in installed_calls(week.install, week):
+            yield from (("install", c.call, c.number, c.page) for c in told_day.calls)
     files = data_files(week)
     for name in ("call-sheet.csv", "index.csv", "script.csv", "wristbands.csv"):
         for told in csv.DictReader(io.StringIO(files[name].decode(), newline="")):
@@ -69,11 +80,39 @@ def said_by(week: Week, of_bands: Week | None = None) -> Iterator[Said]:
     told_rows = [
         row for part in ("sheet", "script", "scout") for e in data[part] for row in e["rows"]
     ]
+    told_rows += data["game_plan"]["calls"] if data["game_plan"] else []
+    for look in data["game_plan"]["looks"] if data["game_plan"] else ():
+        told_rows += [*look["answers"], *look["without"]]
+    told_rows += data["install"]["calls"] if data["install"] else []
+    for own in data["positions"]:
+        told_rows += [*own["came"], *(call for job in own["jobs"] for call in job["calls"])]
+    told_rows += [question for paper in data["quizzes"] for question in paper["questions"]]
     for row in (*told_rows, *data["index"]):
         yield "json", row["call"], _plain(row["number"]), _plain(row["page"])
     for band_told in data["bands"]:
         yield from (("json", c["call"], str(c["number"]), "?") for c in band_told["cells"])
     assert {play["call"] for play in data["plays"]} == set(week.by_call)
+
+
+def game_plan_says(week: Week) -> Iterator[Said]:
+    """What the week's book says on its front, over each picture and in the plan at its end."""
+    book = make_plan_book(week, Edition("", ""))
+    assert book.plan is not None
+    for opener in book.plan.openers:
+        yield "game plan", opener.call, opener.number, opener.book
+    calls = {line.id: line.call for line in book.index.calls}
+    for page in book.pages:
+        for entry in (entry for entry in page.entries if entry.listed):
+            assert calls[entry.id] == entry.call
+            said = page.drawn if entry is page.base else entry.aside
+            found = re.match(r"no\. (\d+) · book (\d+)", said)
+            assert found is not None, said
+            yield "game plan", entry.call, found[1], found[2]
+    for item in (i for columns in book.index.pages for column in columns for i in column):
+        if item.kind == "call":
+            line = re.fullmatch(r"(\d+)  (.*) · book (\d+)", item.text)
+            assert line is not None and line[2] == calls[item.id], item
+            yield "game plan", line[2], line[1], line[3]
 
 
 def _plain(value: int | None) -> str:
@@ -99,7 +138,9 @@ def disagreements(said: list[Said]) -> list[tuple[str, set[str], set[str]]]:
 def week_of(seed: int) -> Week:
     the = made_up(seed)
     last = {call: n for n, call in enumerate(the.calls, 1)}
-    return work_out(the, last, pages(the), ems())
+    # A book of a plan takes a second: some of the weeks have one.
+    game = session(HERONS).game_plan(the) if seed % BOOKS == 0 else None
+    return work_out(the, last, pages(the), ems(), game, session(HERONS).install_sheet(the))
 
 
 @pytest.mark.parametrize("part", range(6))
@@ -112,6 +153,8 @@ def test_every_paper_says_the_same_of_every_call(part: int) -> None:
         assert on_papers["sheet"] == on_papers["index"] == set(week.plan.calls)
         assert on_papers["positions"] == set(week.plan.calls)
         assert on_papers["band"] <= on_papers["sheet"]
+        assert on_papers["install"] == set(week.plan.calls)
+        assert on_papers.get("game plan", set(week.plan.calls)) == set(week.plan.calls)
         assert {n for _, call, n, _ in said if call in week.plan.practised} <= {""}
 
 

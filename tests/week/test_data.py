@@ -28,6 +28,8 @@ def test_a_week_is_as_the_schema_says(name: str, number: int) -> None:
     assert list(VALIDATOR.iter_errors(data)) == []
     assert data == week_json(week)
     assert len(data["plays"]) == len(week.entries)
+    parts = ("game_plan", "install", "positions", "quizzes", "counting")
+    assert all(data[part] for part in parts)
 
 
 @pytest.mark.parametrize(
@@ -38,6 +40,13 @@ def test_a_week_is_as_the_schema_says(name: str, number: int) -> None:
         lambda d: d["index"][0].update(number="7"),
         lambda d: d["plays"][0]["men"][0].update(snap=[0.0]),
         lambda d: d["script"][0].update(contact="hard"),
+        lambda d: d["game_plan"]["calls"][0].update(number="7"),
+        lambda d: d["game_plan"]["looks"][0].pop("leaves"),
+        lambda d: d["install"]["days"][0].update(callable=-1),
+        lambda d: d["install"]["calls"][0].update(since=None),
+        lambda d: d["positions"][0]["jobs"][0].update(calls=[]),
+        lambda d: d["quizzes"][0]["questions"][0].pop("job"),
+        lambda d: d["counting"]["groups"][0]["leanings"][0].update(rows=0),
     ],
 )
 def test_a_spoiled_one_is_not(spoil: object) -> None:

@@ -37,23 +37,31 @@ WEEK = (
     f"        {WHEEL} against Base, 3 reps\n"
     f"    quiz H on Thursday\n"
 )
+INSTALL = (
+    "install Camp\n    day 1\n        Three Two, Crossers\n    day 2\n        Quads, Tuck\n"
+    "        Wheel for Crossers\n        again Crossers\n"
+)
 
 
 def session(text: str) -> Session:
-    return Session((*base(), Source("week.play", text)), "book")
+    return Session((*base(), Source("week.play", text), Source("install.play", INSTALL)), "book")
 
 
 def worked(text: str) -> Week:
-    (planned,) = session(text).weeks
+    compiled = session(text)
+    (planned,) = compiled.weeks
     assert planned.plan is not None, planned.found
     calls = (*planned.plan.calls, *planned.plan.practised)
-    return work_out(planned.plan, {}, dict.fromkeys(calls, 7), ems())
+    game = compiled.game_plan(planned.plan)
+    install = compiled.install_sheet(planned.plan)
+    return work_out(planned.plan, {}, dict.fromkeys(calls, 7), ems(), game, install)
 
 
 def folder(at: Path, text: str) -> Path:
     book = at / "book"
     book.mkdir()
-    for source in (*base(), Source("base/week.play", text)):
+    sources = (*base(), Source("base/week.play", text), Source("base/install.play", INSTALL))
+    for source in sources:
         (book / Path(source.name).name).write_text(source.text, "utf-8")
     return book
 
@@ -167,14 +175,15 @@ def test_the_command_says_what_it_made_and_how_many_to_print(tmp_path: Path) -> 
     assert {f.name for f in out.iterdir() if f.name != HELD.split("/")[0]} == {
         "call-sheet.pdf", "wristbands.pdf", "scout-cards.pdf", "practice-script.pdf",
         "call-index.pdf", "data", "positions", "quiz.pdf", "quiz-key.pdf",
-        "counting.pdf",
+        "counting.pdf", "game-plan.pdf", "install.pdf",
     }  # fmt: skip
     last = result.output.strip().splitlines()[-1]
     assert last.endswith(
-        "call sheet: 1 side; wristbands: 1 sheet (2 Skill); scout cards: 2 sheets; "
+        "call sheet: 1 side; wristbands: 1 sheet (2 Skill); "
+        "game plan: 3 sheets on both sides; scout cards: 2 sheets; "
         "script: 1 practice; position books: 12 sheets on both sides "
         "(LT, LG, C, RG, RT, X, W, H, S, Z, R, Q); quiz: 1 sheet (H); key to it: 1 sheet; "
-        "counting: 1 sheet; index: 3 calls; data: 5 files"
+        "counting: 1 sheet; install: 1 sheet on both sides; index: 3 calls; data: 5 files"
     )
     assert len(pdfium.PdfDocument(out / "scout-cards.pdf")) == 2
     data = json.loads((out / "data" / "week.json").read_text("utf-8"))

@@ -13,6 +13,7 @@ from stemline.book.content.index import Index, index
 from stemline.book.content.kinds import page_kinds
 from stemline.book.content.legend_page import LegendPage, reading
 from stemline.book.content.page import Listing, Page, call_ids, joined
+from stemline.book.content.plan_front import PlanFront
 from stemline.book.paper import Paper
 from stemline.football.play import Season
 
@@ -34,7 +35,8 @@ class Edition:
 
 @dataclass(frozen=True)
 class Book:
-    """The whole book; ``pages`` are those between the front ones and the indexes."""
+    """The whole book; ``pages`` are those between the front ones and the indexes. A week's has the
+    page ``plan`` in place of the cover, and neither that on care nor that on reading."""
 
     title: str
     footer: str
@@ -45,6 +47,7 @@ class Book:
     care: Care
     pages: tuple[Page, ...]
     index: Index
+    plan: PlanFront | None = None
 
     def of(self, kind: type[OfKind]) -> tuple[OfKind, ...]:
         """The pages of one kind."""
@@ -80,12 +83,12 @@ def make_book(season: Season, edition: Edition, captions: tuple[str, ...]) -> Bo
         cover=cover(season, printing),
         reading=reading(captions),
         care=care(season),
-        pages=tuple(_opening(page for kind in page_kinds() for page in kind.pages(season))),
+        pages=tuple(opening(page for kind in page_kinds() for page in kind.pages(season))),
         index=index(season.plays, call_ids(season), edition.paper),
     )
 
 
-def _opening(pages: Iterable[Page]) -> Iterator[Page]:
+def opening(pages: Iterable[Page]) -> Iterator[Page]:
     """The pages, each that is the first of its family marked so."""
     for _, family in groupby(pages, key=lambda page: page.family):
         first, *others = family

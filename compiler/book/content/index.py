@@ -52,6 +52,12 @@ class Index:
     across: int
     pages: tuple[tuple[tuple[IndexItem, ...], ...], ...]
 
+    @property
+    def heads(self) -> tuple[IndexItem, ...]:
+        """The heading of each index."""
+        items = (item for page in self.pages for column in page for item in column)
+        return tuple(item for item in items if item.kind == "index")
+
 
 NARROW = 42
 """Letters of a call that a third of a page holds on one line at the index's size; measured."""

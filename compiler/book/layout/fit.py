@@ -154,6 +154,13 @@ def front(contents: float, care: float, reading: float, room: float) -> FrontMat
     )
 
 
+def front_of_plan(contents: float, room: float) -> FrontMatter:
+    """The front pages of a week's book, which are its contents alone."""
+    over = contents % room
+    last = over if contents and over else min(contents, room)
+    return FrontMatter(contents_notes=_lines(room - last))
+
+
 def arrange(measures: Measures, room: float) -> Arrangement:
     """The layout with fewest pages and, among those, least empty ``room`` of each page's."""
     best: tuple[tuple[float, ...], Arrangement] | None = None

@@ -31,10 +31,13 @@ def page_numbers(
 
     A concept that runs on counts for one page: those after it may be too low.
     """
-    care = COVER + takes.contents + (1 if front.care_apart else 0)
-    reading = care + takes.care
-    made = {"contents": COVER + 1, "care": care, "reading": reading}
-    at = reading + takes.reading
+    made = {"contents": COVER + 1}
+    at = COVER + takes.contents + 1
+    if book.plan is None:
+        care = COVER + takes.contents + (1 if front.care_apart else 0)
+        reading = care + takes.care
+        made |= {"care": care, "reading": reading}
+        at = reading + takes.reading
     for page in book.pages:
         how = layout[page.id]
         made[page.id] = at

@@ -19,6 +19,7 @@ from stemline.book.layout.fit import (
     Style,
     arrange,
     front,
+    front_of_plan,
     telling,
 )
 from stemline.book.layout.numbering import OPENING, FrontPages, page_numbers
@@ -60,7 +61,7 @@ def plans(book: Book, heights: Heights, pictures: Heights) -> Generator[PagePlan
     measured = {page.id: measure(heights, page, pictures) for page in book.pages}
     slack = dict.fromkeys(measured, 0)
     high = room(book.paper)
-    opened = front(heights["contents"], heights["care"], heights["reading"], high - SLACKS[0])
+    opened = _opened(book, heights, high - SLACKS[0])
     takes = FrontPages(*(int(heights[f"{id_} pages"]) for id_ in OPENING))
     while True:
         layout = {id_: arrange(m, high - SLACKS[slack[id_]]) for id_, m in measured.items()}
@@ -77,6 +78,12 @@ def plans(book: Book, heights: Heights, pictures: Heights) -> Generator[PagePlan
     begins = {id_: pages[0] for id_, pages in stands.items()}
     if any(begins.get(id_, number) != number for id_, number in plan.numbers.items()):
         yield replace(plan, numbers={**plan.numbers, **begins})
+
+
+def _opened(book: Book, heights: Heights, high: float) -> FrontMatter:
+    if book.plan is not None:
+        return front_of_plan(heights["contents"], high)
+    return front(heights["contents"], heights["care"], heights["reading"], high)
 
 
 def measure(heights: Heights, page: Page, pictures: Heights) -> Measures:

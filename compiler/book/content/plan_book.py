@@ -1,0 +1,103 @@
+"""A week's own book: the season book's kinds of page, holding the calls of one plan alone.
+
+Its front is the plan in a page; the opponent's looks come first, then the calls family by family in
+the order in which the plan first calls them, and at the end every situation with its calls.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+
+from stemline.book.content.book import Book, Edition, make_book, opening
+from stemline.book.content.index import (
+    HEAD,
+    HEIGHTS,
+    Index,
+    IndexItem,
+    IndexLine,
+    set_columns,
+)
+from stemline.book.content.kinds.look_page import LookPage
+from stemline.book.content.page import Entry, Page, call_ids, joined
+from stemline.book.content.plan_front import plan_front
+from stemline.book.content.their_looks import FAMILY, glance_page
+from stemline.book.paper import room
+from stemline.week.week_values import CallEntry, Week
+
+_ACROSS = 2
+"""Columns of the situations: a line holds a call, its number and its page of the season's book."""
+
+
+def make_plan_book(week: Week, edition: Edition) -> Book:
+    """The book of a week that has a game plan."""
+    assert week.game is not None, "a week with a game plan"
+    season = week.game.season
+    spoken = (play.call.spoken for play in season.plays)
+    ids = dict(zip(spoken, call_ids(season), strict=True))
+    book = make_book(season, edition, ())
+    printing = joined(edition.revision and f"revision {edition.revision}", edition.date)
+    front = plan_front(week, ids, season.authority, printing)
+    return replace(
+        book,
+        title=f"{front.title}: game plan",
+        footer=joined(front.title, printing),
+        pages=tuple(opening(_pages(book, week))),
+        index=_by_situation(week, ids, edition),
+        plan=front,
+    )
+
+
+def _pages(book: Book, week: Week) -> Iterator[Page]:
+    """The looks at a glance and each on its page, then the rest; a call says its number and where
+    it stands in the season's book."""
+    glance = glance_page(week)
+    if glance is not None:
+        yield glance
+    for page in book.pages:
+        if isinstance(page, LookPage):
+            yield replace(page, family=FAMILY, opens=False)
+    for page in book.pages:
+        if not isinstance(page, LookPage):
+            yield _numbered(replace(page, opens=False), week)
+
+
+def _numbered(page: Page, week: Week) -> Page:
+    base = page.base
+    drawn = page.drawn
+    if base is not None and base.listed:
+        drawn = joined(number_and_page(week.entry(base.call)), drawn)
+    return replace(page, drawn=drawn, dressups=tuple(_told(e, week) for e in page.dressups))
+
+
+def _told(entry: Entry, week: Week) -> Entry:
+    if not entry.listed:
+        return entry
+    return replace(entry, aside=joined(number_and_page(week.entry(entry.call)), entry.aside))
+
+
+def number_and_page(entry: CallEntry) -> str:
+    """ "no. 34 · book 57", either alone, or "" for a call that has neither."""
+    number = "" if entry.number is None else f"no. {entry.number}"
+    return joined(number, "" if entry.page is None else f"book {entry.page}")
+
+
+def _by_situation(week: Week, ids: Mapping[str, str], edition: Edition) -> Index:
+    """Every situation with its calls in their order, set in columns as the season's indexes are."""
+    items = [IndexItem("index", "The plan by situation", "by-situation", HEIGHTS["index"])]
+    for each in week.plan.lists:
+        items.append(IndexItem("group", each.title, "", HEIGHTS["group"]))
+        items += [
+            IndexItem("call", planned_line(week.entry(row.call)), ids[row.call], HEIGHTS["call"])
+            for row in each.rows
+        ]
+    calls = tuple(IndexLine(call, ids[call]) for call in week.plan.calls)
+    height = room(edition.paper) - HEAD
+    pages = set_columns(tuple(items), _ACROSS, height) if calls else ()
+    return Index(calls, (), (), _ACROSS, pages)
+
+
+def planned_line(entry: CallEntry) -> str:
+    """A call on the lines of its situation: "34  Trey Right Stick · book 57"."""
+    number = "" if entry.number is None else f"{entry.number}  "
+    return f"{number}{joined(entry.call, '' if entry.page is None else f'book {entry.page}')}"

@@ -1,0 +1,69 @@
+"""An install worked out: what each step puts in, and what a call is made of."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from stemline.playbook.install_definitions import InstallStep
+from stemline.playbook.playbook import Playbook
+from stemline.resolve.expand import Order
+from stemline.resolve.tags import merged
+
+
+@dataclass(frozen=True)
+class Part:
+    """A thing that is taught: ``kind`` formation, motion, protection, concept (a run too) or tag,
+    by its key; ``name`` as it is printed."""
+
+    kind: str
+    key: tuple[str, ...]
+    name: str
+
+
+@dataclass(frozen=True)
+class Taught:
+    """What a step puts in and what it teaches again, each thing once, in the order of the text."""
+
+    step: InstallStep
+    new: tuple[Part, ...]
+    again: tuple[Part, ...]
+
+
+@dataclass(frozen=True)
+class Schedule:
+    """An install worked out: ``since`` is the place of the step, from 0, that puts a thing in."""
+
+    steps: tuple[Taught, ...]
+    since: Mapping[Part, int]
+
+    def lacking(self, parts: Iterable[Part], step: int) -> tuple[Part, ...]:
+        """Those that are not in when a step is over."""
+        return tuple(part for part in parts if self.since.get(part, len(self.steps)) > step)
+
+    def before_game(self, week: int) -> int:
+        """The last step before the game of a week: all days, and the weeks up to that; -1 for
+        none."""
+        steps = (n for n, t in enumerate(self.steps) if not t.step.weekly or t.step.number <= week)
+        return max(steps, default=-1)
+
+
+def parts_of(book: Playbook, order: Order) -> tuple[Part, ...]:
+    """What a call is made of; of the protections those that the playbook writes itself."""
+    concept = book.concepts[order.concept]
+    made = [Part("formation", (order.formation,), book.formations[order.formation].name)]
+    if order.motion:
+        made.append(Part("motion", (order.motion,), book.motions[order.motion].name))
+    made.append(Part("concept", (order.concept,), concept.name))
+    tags = [book.tags[order.concept, key] for key in order.tags]
+    made += [tag_part(book, order.concept, key) for key in order.tags]
+    named = (said.value.casefold() for said in merged(concept.body, tags).protect)
+    own = dict.fromkeys(key for key in named if key in book.protections)
+    made += [Part("protection", (key,), book.protections[key].name) for key in own]
+    return tuple(made)
+
+
+def tag_part(book: Playbook, concept: str, key: str) -> Part:
+    """A tag of a concept, both by their keys."""
+    name = f"{book.tags[concept, key].name} for {book.concepts[concept].name}"
+    return Part("tag", (concept, key), name)

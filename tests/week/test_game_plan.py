@@ -1,0 +1,133 @@
+"""The week's own book: its calls and no others, the opponent's looks, and pages that are true."""
+
+from __future__ import annotations
+
+import io
+from functools import cache
+
+import pypdfium2 as pdfium
+import pytest
+
+from stemline.book.content.book import Book, Edition
+from stemline.book.content.kinds.concept_page import ConceptPage
+from stemline.book.content.kinds.look_page import LookPage
+from stemline.book.content.plan_book import make_plan_book
+from stemline.book.content.their_looks import GlancePage
+from stemline.football.field import BallSpot
+from stemline.football.play import Kind
+from stemline.football.timing.answers import answer
+from stemline.printing.week_papers import Printing, week_papers
+from stemline.theme import load_theme
+from stemline.week.week_values import PlanRow
+
+from .plans import HERONS, LANTERNS, bundled_week, session
+
+WEEKS = [(HERONS, 5), (HERONS, 7), (LANTERNS, 2)]
+
+
+@cache
+def book_of(name: str, number: int) -> Book:
+    return make_plan_book(bundled_week(name, number), Edition("", ""))
+
+
+@pytest.mark.parametrize(("name", "number"), WEEKS)
+def test_it_holds_the_calls_of_the_plan_and_no_others(name: str, number: int) -> None:
+    plan, book = bundled_week(name, number).plan, book_of(name, number)
+    entries = [e for page in book.pages for e in page.entries if e.listed]
+    assert sorted(entry.call for entry in entries) == sorted(plan.calls)
+    concepts = {plan.plays[call].call.concept for call in plan.calls}
+    assert {page.name for page in book.of(ConceptPage)} == concepts
+
+
+@pytest.mark.parametrize(("name", "number"), WEEKS)
+def test_it_stands_in_the_order_of_the_plan(name: str, number: int) -> None:
+    """Each concept opens with the call that the plan has first, and so does each family."""
+    plan, book = bundled_week(name, number).plan, book_of(name, number)
+    place = {call: n for n, call in enumerate(plan.calls)}
+    firsts: list[int] = []
+    families: dict[str, int] = {}
+    for page in book.of(ConceptPage):
+        places = [place[entry.call] for entry in page.entries if entry.listed]
+        assert places == sorted(places)
+        firsts.append(places[0])
+        families.setdefault(page.family, places[0])
+    assert list(families.values()) == sorted(families.values())
+    assert firsts[0] == 0
+
+
+@pytest.mark.parametrize(("name", "number"), WEEKS)
+def test_its_looks_are_the_opponents(name: str, number: int) -> None:
+    plan, book = bundled_week(name, number).plan, book_of(name, number)
+    assert tuple(page.name for page in book.of(LookPage)) == plan.faces
+    for page in book.of(ConceptPage):
+        shown = {e.play.defence.name for e in page.entries if e.play.defence is not None}
+        shown |= set(page.answers.looks if page.answers is not None else ())
+        assert shown <= set(plan.faces), page.name
+    (glance,) = book.of(GlancePage)
+    assert tuple(look.name for look in glance.looks) == plan.faces
+
+
+@pytest.mark.parametrize(("name", "number"), WEEKS)
+def test_every_call_answers_a_look_or_is_told_not_to(name: str, number: int) -> None:
+    """Of each look the two lists hold each call once, but those kept for another look, and each
+    fares as the clock and the blocking say."""
+    week = bundled_week(name, number)
+    assert week.game is not None
+    (glance,) = book_of(name, number).of(GlancePage)
+    for look, shown in zip(week.game.looks, glance.looks, strict=True):
+        rows = [row for each in week.plan.lists for row in each.rows]
+        others = {n.casefold() for n in week.plan.faces} - {look.name.casefold()}
+        meeting = {row.call for row in rows if row.look.casefold() not in others}
+        told = [answer.call for answer in (*look.answers, *look.without)]
+        assert sorted(told) == sorted(meeting)
+        printed = [c.call for group in shown.answers for c in group.calls]
+        assert sorted(printed) == sorted(answer.call for answer in look.answers)
+        assert [c.call for c in shown.without] == [answer.call for answer in look.without]
+        told_to = {answer.call for answer in look.answers}
+        for row in {row.call: row for row in reversed(rows) if row.call in told}.values():
+            assert (row.call in told_to) is fares(name, row, look.name), (look.name, row.call)
+
+
+def fares(name: str, row: PlanRow, look: str) -> bool:
+    """Whether a call has an answer, asked of the clock and of the blocking anew."""
+    compiled = session(name)
+    assert compiled.book is not None
+    order = compiled.calls.by_name[row.call]
+    play, _ = compiled.play(order, row.spot or BallSpot.MIDDLE, look_key=look.casefold())
+    assert play is not None
+    if play.kind is Kind.RUN and not play.unblocked:
+        return True
+    got = answer(play, compiled.book.settings.level)
+    return got is not None and got.given
+
+
+@pytest.mark.parametrize(("name", "number"), WEEKS)
+def test_the_front_counts_what_the_sheet_has(name: str, number: int) -> None:
+    week = bundled_week(name, number)
+    front = book_of(name, number).plan
+    assert front is not None
+    for situation, each in zip(front.situations, week.plan.lists, strict=True):
+        runs = [row for row in each.rows if week.entry(row.call).play.kind is Kind.RUN]
+        assert (situation.title, situation.calls) == (each.title, len(each.rows))
+        assert (situation.runs, situation.passes) == (len(runs), len(each.rows) - len(runs))
+
+
+def test_the_printed_pages_are_true() -> None:
+    """Each line of the plan at the end names the page on which its call's picture stands."""
+    week = bundled_week(LANTERNS, 2)
+    made = week_papers(week, Printing(load_theme()), ("gameplan",))
+    data = made.files["game-plan.pdf"]
+    assert made.files == week_papers(week, Printing(load_theme()), ("gameplan",)).files
+    pages = [
+        " ".join(page.get_textpage().get_text_bounded().split())
+        for page in pdfium.PdfDocument(io.BytesIO(data))
+    ]
+    front, end = pages[0], " ".join(p for p in pages if "The plan by situation" in p)
+    assert week.plan.opponent in front and week.plan.date in front
+    for call in week.plan.calls:
+        entry = week.entry(call)
+        said = f"{entry.number} {call} · book {entry.page} "
+        at = end.index(said) + len(said)
+        here = int(end[at:].split()[0])
+        over = f"{call} no. {entry.number} · book {entry.page}"
+        assert over in pages[here - 1], (call, here)
