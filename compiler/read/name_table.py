@@ -38,11 +38,12 @@ class Blocks:
         for document in documents:
             lines = sorted(wrong[document.source.name])
             ends = [b.span.line for b in document.blocks[1:]]
-            for block, end in zip_longest(document.blocks, ends):
-                self._add(block)
-                at = bisect_left(lines, block.span.line)
-                if at < len(lines) and (end is None or lines[at] < end):
-                    self.broken.add(id(block))
+            for written, end in zip_longest(document.blocks, ends):
+                at = bisect_left(lines, written.span.line)
+                for block in written.apart:
+                    self._add(block)
+                    if at < len(lines) and (end is None or lines[at] < end):
+                        self.broken.add(id(block))
         self.found: list[Diagnostic] = [*self._twice(), *self._bounded()]
 
     def is_broken(self, block: Block, found: Iterable[Diagnostic] = ()) -> bool:
@@ -92,6 +93,10 @@ class Blocks:
         kind[next(n for n, b in enumerate(kind) if b is block)] = bare
         self.broken.add(id(bare))
         return bare
+
+    def has_many(self, block: Block) -> bool:
+        """Whether the text of a tag is for other concepts too."""
+        return sum(other.span == block.span for other in self.of(block.kind)) > 1
 
     def of(self, kind: str) -> list[Block]:
         return self._by_kind.get(kind, [])
