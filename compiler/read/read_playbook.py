@@ -101,10 +101,14 @@ class _BlockReader:
             concepts=concepts,
             tags=tags,
             dresses=self._dresses(concepts, tags, routes, letters),
-            looks={k: look for k, look in looks.items() if not self._with_a_week(look)},
+            looks={
+                k: look for k, look in looks.items() if not (look.part or self._with_a_week(look))
+            },
             protections=self._protections(),
             weeks=self._weeks(),
-            week_looks={k: look for k, look in looks.items() if self._with_a_week(look)},
+            week_looks={
+                k: look for k, look in looks.items() if self._with_a_week(look) and not look.part
+            },
         )
 
     def _broken(self, block: Block, before: int) -> bool:

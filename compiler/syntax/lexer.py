@@ -192,8 +192,8 @@ class Places:
         return self._valued(line)
 
     def _listed(self, joined: bool) -> bool:
-        """Whether commas may part names here: those a tag is for, and those of a dress-up."""
-        return self._shape.join == "for" if joined else self._shape.many
+        """Whether commas may part names here."""
+        return self._shape.joins_many if joined else self._shape.many
 
     def _fact(self, line: list[Token]) -> list[Token]:
         if mistake := self._junk(line):

@@ -35,7 +35,7 @@ class BlockKind:
 
     ``header`` is a correct header line; ``join`` the connector a header may hold ("" for none);
     ``bare`` tells that a block without a line still says something, ``many`` that its header may
-    hold several names. ``openers`` open lines that
+    hold several names, ``joins_many`` that its join may. ``openers`` open lines that
     rows may stand under, one level further in; each has the labels that its rows may begin with,
     and the connectors of the others.
     """
@@ -47,6 +47,7 @@ class BlockKind:
     join_required: bool = False
     bare: bool = False
     many: bool = False
+    joins_many: bool = False
     openers: Mapping[str, Opener] = field(default_factory=dict)
 
     @property
@@ -220,6 +221,7 @@ KINDS: Mapping[str, BlockKind] = {
             _SAYS,
         ),
         join="extends",
+        joins_many=True,
     ),
     "tag": BlockKind(
         header="tag Wheel for Crossers",
@@ -232,6 +234,7 @@ KINDS: Mapping[str, BlockKind] = {
         ),
         verbs=_table(*_CONCEPT_VERBS, *_RUN_VERBS),
         join="for",
+        joins_many=True,
         join_required=True,
     ),
     "dress": BlockKind(

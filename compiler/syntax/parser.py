@@ -88,7 +88,8 @@ def _block(cut: Cut, source: str, report: Report) -> Block | None:
     if shape.join_required and not block.joins:
         header = shape.header
         report(E210(kind=cut.kind, join=shape.join, example=header).at(block.span))
-    if not (cut.said or shape.bare):
+    joins_two = any(isinstance(join.value, Series) for join in block.joins)
+    if not (cut.said or shape.bare or (shape.join == "extends" and joins_two)):
         report(E203(kind=cut.kind, example=shape.example).at(block.span))
     return replace(block, kind=cut.kind)
 

@@ -200,8 +200,14 @@ class Block:
 
     @property
     def apart(self) -> tuple[Block, ...]:
-        """The same as blocks of one name each, joined to one thing each."""
-        joins = [[Link(x.connector, one) for one in phrases(x.value)] for x in self.joins]
+        """The same as blocks of one name each, each for one thing; what a block extends it does
+        with all of its lines."""
+        joins = [
+            [Link(x.connector, one) for one in phrases(x.value)]
+            if x.connector.word == "for"
+            else [x]
+            for x in self.joins
+        ]
         return tuple(
             replace(self, name=name, also=(), joins=joined)
             for name in (self.name, *self.also)
