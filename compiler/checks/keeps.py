@@ -170,6 +170,8 @@ def _order(
     tagged: Play,
     after: Sequence[Read],
 ) -> Iterator[Diagnostic]:
+    # A man who is called out of the order is passed over: what is left of it is what was promised.
+    before = [read for read in before if read.target not in tagged.called_away]
     for number in range(max(len(before), len(after))):
         old = before[number] if number < len(before) else None
         new = after[number] if number < len(after) else None

@@ -156,8 +156,8 @@ def _rhythm(
     tag, off the same foot."""
     for keep, span in keeps:
         pairs = {
-            Keep.READ: zip(plain.reads, tagged.reads, strict=False),
-            Keep.PRESSURE: zip(plain.pressure, tagged.pressure, strict=False),
+            Keep.READ: _pairs(plain.reads, tagged.reads),
+            Keep.PRESSURE: _pairs(plain.pressure, tagged.pressure),
         }.get(keep, ())
         for before, after in pairs:
             if before.verdict is Verdict.ON_TIME and _broken(after):
@@ -166,6 +166,14 @@ def _rhythm(
                     number=after.read.number, how=_how(after), call=play.call.spoken,
                     concept=play.call.concept,
                 ).at(span)  # fmt: skip
+
+
+def _pairs(
+    before: Sequence[TimedRead], after: Sequence[TimedRead]
+) -> list[tuple[TimedRead, TimedRead]]:
+    """The reads that both orders have, each with itself: of a man called away there is none."""
+    now = {look.read.target: look for look in after}
+    return [(look, now[look.read.target]) for look in before if look.read.target in now]
 
 
 def _broken(look: TimedRead) -> bool:

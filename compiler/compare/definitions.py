@@ -93,7 +93,7 @@ def definitions(trees: Iterable[Document]) -> Mapping[DefinitionKey, Definition]
     """Every definition of a playbook, in the order of its texts."""
     found: dict[DefinitionKey, Definition] = {}
     for tree in trees:
-        for block in tree.blocks:
+        for block in (one for written_block in tree.blocks for one in written_block.apart):
             one = _definition(block)
             there = found.get(one.key)
             if there is not None:

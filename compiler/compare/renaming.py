@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+from stemline.read.read_any import read_any
 from stemline.source import Source, Span
 from stemline.syntax.tree import (
     Atom,
@@ -26,7 +27,7 @@ _CONCEPTS = ("concept", "run")
 _OTHERS = ("formation", "motion", "protection", "look", "personnel", "route", "tag")
 _KINDS = (*_CONCEPTS, *_OTHERS)
 _USES: Mapping[tuple[str, str], frozenset[str]] = {
-    ("dress", "in"): frozenset({"formation", "motion"}),
+    ("dress", "in"): frozenset({"formation", "motion", "tag"}),
     ("dress", "motion"): frozenset({"motion"}),
     ("dress", "with"): frozenset({"tag"}),
     ("dress", "never"): frozenset({"formation", "motion", "tag"}),
@@ -65,9 +66,9 @@ def targets(trees: Iterable[Document], name: str) -> tuple[RenameTarget, ...]:
     for tree in trees:
         for block in tree.blocks:
             called = block.name.text
-            owner = block.join("for")
+            owner = ", ".join(phrase.text for phrase in block.joined("for"))
             if block.kind in _KINDS and called.casefold() == asked:
-                found[RenameTarget(block.kind, called, owner.text if owner else "")] = None
+                found[RenameTarget(block.kind, called, owner)] = None
             if block.kind in (*_CONCEPTS, "protection"):
                 for fact in block.facts:
                     for subject in fact.subject:
@@ -147,26 +148,29 @@ def _spans(
 
 
 def _knows_roles(block: Block, family: frozenset[str]) -> bool:
-    owner = block.join("for")
-    name = owner.text if owner is not None else block.name.text
-    return block.kind in (*_CONCEPTS, "protection", "tag") and name.casefold() in family
+    names = [phrase.text.casefold() for phrase in block.joined("for") or (block.name,)]
+    return block.kind in (*_CONCEPTS, "protection", "tag") and not family.isdisjoint(names)
 
 
 def _header(block: Block, target: RenameTarget, words: tuple[str, ...]) -> Iterator[Span]:
     """The definition's own name, and the headers that name it."""
-    owner = block.join("for")
+    owners = block.joined("for")
     concept = target.kind in _CONCEPTS
     mine = block.kind == target.kind and (
-        target.kind != "tag"
-        or (owner is not None and owner.text.casefold() == target.owner.casefold())
+        target.kind != "tag" or ", ".join(p.text for p in owners) == target.owner
     )
     if mine or (concept and block.kind == "dress"):
-        yield from _whole(block.name, words)
-    parent = block.join("extends")
-    if parent is not None and (block.kind == target.kind or (concept and block.kind in _CONCEPTS)):
-        yield from _whole(parent, words)
-    if owner is not None and concept:
-        yield from _whole(owner, words)
+        for name in (block.name, *block.also):
+            yield from _whole(name, words)
+    if block.kind == target.kind or (concept and block.kind in _CONCEPTS):
+        for parent in block.joined("extends"):
+            yield from _whole(parent, words)
+    for owner in owners if concept else ():
+        if (many := read_any(owner)) is not None:  # `any pass but Crossers`
+            for left_out in many.but:
+                yield from _whole(left_out, words)
+        else:
+            yield from _whole(owner, words)
 
 
 def _used(
@@ -185,13 +189,20 @@ def _used(
         return
     if target.kind not in _USES.get((block.kind, fact.key), ()):
         return
-    if target.kind == "tag" and block.name.text.casefold() != target.owner.casefold():
+    if target.kind == "tag" and not _for_one_of(target, (block.name, *block.also)):
         return
     value: Value | None = fact.value
     if fact.key == "call" and isinstance(value, Linked):
         value = value.head  # what stands behind `as` is the call's own name
-    for phrase in phrases(value):
+    for phrase in (*fact.subject, *phrases(value)) if block.kind == "dress" else phrases(value):
         yield from _runs(phrase, words, longer)
+
+
+def _for_one_of(target: RenameTarget, concepts: Iterable[Phrase]) -> bool:
+    """Whether a tag may be one of a concept's: that of any pass may be of every one."""
+    owners = {owner.strip().casefold() for owner in target.owner.split(",")}
+    many = any(owner.split()[:1] == ["any"] for owner in owners)
+    return many or not owners.isdisjoint(name.text.casefold() for name in concepts)
 
 
 def _used_in_week(
@@ -203,9 +214,11 @@ def _used_in_week(
     """A week names calls and looks; a tag is meant where its concept stands before it."""
     if target.kind not in _IN_WEEKS or fact.key == "say":
         return
-    owner = tuple(target.owner.casefold().split())
+    owners = [tuple(owner.split()) for owner in target.owner.casefold().split(",")]
+    everywhere = any(owner[:1] in ((), ("any",)) for owner in owners)
     for phrase in (*phrases(fact.value), *phrases(fact.guard)):
-        if not owner or any(_starts(phrase.atoms[n:], owner) for n in range(len(phrase.atoms))):
+        after = (phrase.atoms[n:] for n in range(len(phrase.atoms)))
+        if everywhere or any(_starts(atoms, owner) for atoms in after for owner in owners):
             yield from _runs(phrase, words, longer)
     for row in fact.rows:
         yield from _used_in_week(row, target, words, longer)

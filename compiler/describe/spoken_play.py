@@ -22,7 +22,18 @@ from stemline.describe.phrases import (
 )
 from stemline.describe.spoken_defence import look_words
 from stemline.diagnostics.in_words import together
-from stemline.football.play import Assignment, Claim, Hot, Key, Kind, Man, Play, Read, about_blocks
+from stemline.football.play import (
+    FOR_MANY,
+    Assignment,
+    Claim,
+    Hot,
+    Key,
+    Kind,
+    Man,
+    Play,
+    Read,
+    about_blocks,
+)
 from stemline.football.players import Position
 from stemline.geometry.paths import Ending
 
@@ -199,7 +210,8 @@ def _named(play: Play, task: Assignment) -> str:
     """Label, role, and his place in the reads."""
     numbers = [f"read {r.number}{foot(r)}" for r in play.reads if task.man in r.men]
     numbers += [f"with read {r.number}" for r in play.reads if r.partner_man == task.man]
-    role = f" as {task.role}" if task.role else ""
+    named = task.role and task.role_said not in FOR_MANY
+    role = f" as {task.role}" if named else ""
     if play.man(task.man).interior and task.role not in ("", "centre"):
         role = f", the {task.role}"
     elif task.role == "centre":

@@ -129,6 +129,17 @@ class Assignment:
     hits: tuple[Hit, ...] = ()
     climb: Path | None = None
 
+    @property
+    def role_said(self) -> str:
+        """The role as it is printed: men whom one line tells their job share its words."""
+        return self.role.partition(SHARED)[0]
+
+
+SHARED = " · "
+"""Parts the words of a role from the number of the man who plays it, where several do."""
+FOR_MANY = ("everyone else", "every other back")
+"""Who is meant by a line for all those whom no other line names."""
+
 
 @dataclass(frozen=True)
 class Spot:
@@ -291,6 +302,7 @@ class Play:
     hot: tuple[Hot, ...] = ()
     protection_words: str = ""
     handoffs: tuple[str, ...] = ()
+    called_away: tuple[str, ...] = ()
 
     @property
     def ball(self) -> BallSpot:

@@ -11,13 +11,12 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import Enum
-from typing import TYPE_CHECKING
 
 from stemline.football.conditions import Guard
 from stemline.football.offence.landmarks import Landmark
 from stemline.football.offence.strokes import Decide, Depth, Route, Stroke, Target
 from stemline.football.play import Kind
-from stemline.playbook.role_rules import ByRole, RoleRule
+from stemline.playbook.role_rules import ByRole, Choice, RoleRule
 from stemline.playbook.run_definitions import (
     Aim,
     BlockRules,
@@ -29,16 +28,6 @@ from stemline.playbook.run_definitions import (
 )
 from stemline.playbook.said import Said, SideWord
 from stemline.source import Span
-
-if TYPE_CHECKING:
-    pass
-
-
-# Where a man lines up or moves to.
-
-
-# Who plays a role.
-
 
 # What a role does.
 
@@ -80,9 +69,15 @@ class SpotRule:
     depth: float
 
 
+REST = "rest"
+
+
 @dataclass(frozen=True)
 class LookAt:
-    """One look: a spot or role, the foot that throws it, a partner in the same glance."""
+    """One look: a spot or role, the foot that throws it, a partner in the same glance.
+
+    ``target`` is `REST` where a tag goes on with the concept's own order.
+    """
 
     target: str
     foot: str
@@ -147,7 +142,10 @@ class Body:
 
     ``line`` goes from a place on the line; ``first`` are the roles that bind before the others,
     such as the carrier of a joined run; ``no_claims`` says that it claims nothing; ``handoffs``
-    are the roles through whose hands the ball goes on its way to the carrier, in order.
+    are the roles through whose hands the ball goes on its way to the carrier, in order. ``others``
+    is what everyone does whom no line names, by the words that say who is meant (`everyone else`).
+    ``called`` are men whom a tag gives a route or a block by where they stand, whatever role they
+    have: they leave it.
     """
 
     rules: Mapping[str, tuple[Said[RoleRule], ...]] = field(default_factory=dict)
@@ -174,6 +172,8 @@ class Body:
     joins: tuple[Join, ...] = ()
     first: tuple[str, ...] = ()
     handoffs: tuple[Said[tuple[str, ...]], ...] = ()
+    others: Mapping[str, tuple[Said[Job], ...]] = field(default_factory=dict)
+    called: Mapping[str, Said[Choice]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -187,15 +187,24 @@ class Concept:
     broken: bool
     kind: Kind = Kind.PASS
 
+    @property
+    def kind_word(self) -> str:
+        """As a coach says it: a pass or a run."""
+        return "run" if self.kind is Kind.RUN else "pass"
+
 
 @dataclass(frozen=True)
 class Tag:
+    """A tag as it is for one concept; ``shared`` where its text is for several, of which some may
+    never be called with it."""
+
     name: str
     concept: str
     body: Body
     keeps: tuple[tuple[Keep, Span], ...]
     span: Span
     broken: bool
+    shared: bool = False
 
 
 # Dress-ups.

@@ -10,26 +10,35 @@ from stemline.source import Span
 
 @dataclass(frozen=True)
 class Pattern:
-    """Which calls a `never` or `only` line speaks of; an empty part means any."""
+    """Which calls a `never` or `only` line speaks of; an empty part means any.
+
+    ``limits`` is what an `only` line limits where it says so itself: `Wheel only to right`.
+    """
 
     formations: tuple[str, ...]
     tags: tuple[tuple[str, ...], ...]
     sides: tuple[str, ...]
     motions: tuple[str, ...]
     span: Span
-
-
-@dataclass(frozen=True)
-class DressIn:
-    formation: str
-    motions: tuple[str, ...]
-    span: Span
+    limits: Pattern | None = None
 
 
 @dataclass(frozen=True)
 class DressWith:
     tags: tuple[str, ...]
     span: Span
+
+
+@dataclass(frozen=True)
+class DressIn:
+    """A formation; what it says of motions, tags and sides itself stands in the place of what the
+    whole dress-up says."""
+
+    formation: str
+    motions: tuple[str, ...]
+    span: Span
+    withs: tuple[DressWith, ...] = ()
+    sides: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

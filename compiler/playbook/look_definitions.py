@@ -162,6 +162,8 @@ class LookDef:
     span: Span
     broken: bool
     strength: Strength = Strength.PASSING
+    part: bool = False
+    """Whether it is a front or a coverage alone, which only others extend."""
     stands: Mapping[str, tuple[Said[tuple[Stand, ...]], ...]] = field(default_factory=dict)
     duties: Mapping[str, tuple[Said[Choices], ...]] = field(default_factory=dict)
     man_says: Mapping[str, tuple[str, ...]] = field(default_factory=dict)

@@ -74,11 +74,20 @@ class Snapper:
 
 
 @dataclass(frozen=True)
+class Lettered:
+    """The man of this letter, wherever he stands: only a called route speaks of him so."""
+
+    letter: str
+
+
+@dataclass(frozen=True)
 class Nobody:
     pass
 
 
-Choice = Ranked | Relative | TightEnd | Back | Fullback | Wing | Passer | Snapper | Nobody
+Choice = (
+    Ranked | Relative | TightEnd | Back | Fullback | Wing | Passer | Snapper | Lettered | Nobody
+)
 
 
 @dataclass(frozen=True)

@@ -6,10 +6,11 @@ from bisect import bisect_left
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
+from functools import cached_property
 from itertools import zip_longest
 
 from stemline.diagnostics.catalogue.bounds import E143, E144, E145
-from stemline.diagnostics.catalogue.names import E301, E302, E303
+from stemline.diagnostics.catalogue.names import E301, E302, E303, E304
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.nearest import nearest
 from stemline.read.size_limits import MOST_BLOCKS, MOST_GENERATIONS, MOST_LINES
@@ -38,11 +39,12 @@ class Blocks:
         for document in documents:
             lines = sorted(wrong[document.source.name])
             ends = [b.span.line for b in document.blocks[1:]]
-            for block, end in zip_longest(document.blocks, ends):
-                self._add(block)
-                at = bisect_left(lines, block.span.line)
-                if at < len(lines) and (end is None or lines[at] < end):
-                    self.broken.add(id(block))
+            for written, end in zip_longest(document.blocks, ends):
+                at = bisect_left(lines, written.span.line)
+                for block in written.apart:
+                    self._add(block)
+                    if at < len(lines) and (end is None or lines[at] < end):
+                        self.broken.add(id(block))
         self.found: list[Diagnostic] = [*self._twice(), *self._bounded()]
 
     def is_broken(self, block: Block, found: Iterable[Diagnostic] = ()) -> bool:
@@ -93,6 +95,10 @@ class Blocks:
         self.broken.add(id(bare))
         return bare
 
+    def has_many(self, block: Block) -> bool:
+        """Whether the text of a tag is for other concepts too."""
+        return sum(other.span == block.span for other in self.of(block.kind)) > 1
+
     def of(self, kind: str) -> list[Block]:
         return self._by_kind.get(kind, [])
 
@@ -101,26 +107,42 @@ class Blocks:
 
     def facts(self, block: Block) -> list[Fact]:
         """The block's facts after those of what it extends, whose keys it does not say itself."""
-        facts = _one_subject_each(block)
+        facts = one_subject_each(block.facts)
         said = {fact_key(f) for f in facts}
         for ancestor in self.ancestors(block):
-            inherited = [f for f in _one_subject_each(ancestor) if fact_key(f) not in said]
+            inherited = [f for f in one_subject_each(ancestor.facts) if fact_key(f) not in said]
             said |= {fact_key(f) for f in inherited}
             facts = inherited + facts
         return facts
 
     def ancestors(self, block: Block) -> list[Block]:
-        """What the block extends, nearest first; stops at an unknown name or a circle."""
+        """What the block extends, nearest first, the first of several parents and its own before
+        the next; stops at an unknown name or a circle."""
         chain: list[Block] = []
         seen = {id(block)}
-        at = self._parent(block)
-        while at is not None and id(at) not in seen and len(chain) < MOST_GENERATIONS:
-            seen.add(id(at))
-            chain.append(at)
-            at = self._parent(at)
+        for parent in self.parents(block):
+            at: Block | None = parent
+            while at is not None and id(at) not in seen and len(chain) < MOST_GENERATIONS:
+                seen.add(id(at))
+                chain.append(at)
+                at = self._parent(at)
         return chain
 
+    def parents(self, block: Block) -> list[Block]:
+        """The blocks that a header names behind `extends`, those that are known."""
+        keys = ((block.kind, name_key(name), "") for name in block.joined("extends"))
+        return [self.by_key[key] for key in keys if key in self.by_key]
+
+    def is_parent(self, block: Block) -> bool:
+        """Whether another block of its kind extends it."""
+        return id(block) in self._extended
+
+    @cached_property
+    def _extended(self) -> set[int]:
+        return {id(parent) for block in self.by_key.values() for parent in self.parents(block)}
+
     def _parent(self, block: Block) -> Block | None:
+        """The one whose chain is followed: a further parent stands for itself."""
         name = block.join("extends")
         return None if name is None else self.by_key.get((block.kind, name_key(name), ""))
 
@@ -131,11 +153,15 @@ class Blocks:
         depth: dict[int, int] = {}  # what each block extends, counted; -1 on a circle
         order = {id(block): n for n, block in enumerate(self.by_key.values())}
         for block in self.by_key.values():
-            name = block.join("extends")
-            if name is not None and self._parent(block) is None:
-                near = nearest(name.text, self.names(block.kind))
-                found.append(E302(kind=block.kind, name=name.text).at(name.span, nearest=near))
-                self.broken.add(id(block))
+            for name in block.joined("extends"):
+                parent = self.by_key.get((block.kind, name_key(name), ""))
+                if parent is None:
+                    near = nearest(name.text, self.names(block.kind))
+                    found.append(E302(kind=block.kind, name=name.text).at(name.span, nearest=near))
+                    self.broken.add(id(block))
+                elif parent is not self._parent(block) and parent.joins:
+                    found.append(E304(name=name.text, kind=block.kind).at(name.span))
+                    self.broken.add(id(block))
             found += self._walked(block, depth, order)
         return found
 
@@ -186,10 +212,10 @@ def _is_owner(join: Link) -> bool:
     return join.connector.word == "for"
 
 
-def _one_subject_each(block: Block) -> list[Fact]:
+def one_subject_each(said: Iterable[Fact]) -> list[Fact]:
     """``over, under runs return`` as two facts, so that a child may replace one of them."""
     facts: list[Fact] = []
-    for fact in block.facts:
+    for fact in said:
         facts += [replace(fact, subject=(one,)) for one in fact.subject] or [fact]
     return facts
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable, Collection, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TypeVar
 
 from stemline.diagnostics.catalogue.football import (
@@ -35,6 +35,7 @@ from stemline.football.blocking.block_names import BLOCKS, DEFENDERS, PROTECTION
 from stemline.football.offence.quarterback import FEET, MOVING
 from stemline.football.offence.strokes import Decide, Route
 from stemline.playbook.concepts import (
+    REST,
     AlertDef,
     BlockSaid,
     Body,
@@ -47,11 +48,12 @@ from stemline.playbook.concepts import (
     SpotRule,
     Swap,
 )
-from stemline.playbook.role_rules import RoleRule, Snapper
+from stemline.playbook.role_rules import Choice, Nobody, RoleRule, Snapper
 from stemline.playbook.run_definitions import BlockRules, Join, KeyDef, LineSpot, Reaction, Toward
 from stemline.playbook.said import Said, SideWord
 from stemline.read.read_guards import clashes, read_guard
 from stemline.read.read_places import LANDMARKS, SIDES
+from stemline.read.read_roles import read_men, read_others
 from stemline.read.read_roles import read_rule as read_rule
 from stemline.read.read_routes import read_run
 from stemline.read.read_runs import (
@@ -91,6 +93,12 @@ class Scope:
     spots: Collection[str]
     protections: Collection[str] = tuple(PROTECTIONS)
     all_eligible: bool = False
+    by_place: Mapping[str, Choice] = field(default_factory=dict)
+    """Of the roles those that no line gives with `is`: their name says who they are."""
+    calls_men: bool = False
+    """Whether it is a tag: a man whom it names by his place is taken out of the concept's order,
+    unless the concept names him so itself (``owned``)."""
+    owned: Collection[str] = ()
 
     @property
     def targets(self) -> tuple[str, ...]:
@@ -139,6 +147,8 @@ class _ConceptLines:
         self.line: dict[LineSpot, list[Said[BlockRules]]] = defaultdict(list)
         self.toward: list[Said[Toward]] = []
         self.handoffs: list[Said[tuple[str, ...]]] = []
+        self.others: dict[str, list[Said[Job]]] = defaultdict(list)
+        self.called: dict[str, Said[Choice]] = {}
         self.keys: list[KeyDef] = []
         self.reactions: list[Reaction] = []
         self.joins: list[Join] = []
@@ -176,7 +186,43 @@ class _ConceptLines:
     # Roles.
 
     def _told(self, fact: Fact, subject: Phrase) -> None:
-        role = subject_name(subject)
+        key = fact.key
+        if key != "is" and (who := read_others(subject)):
+            self._others(fact, who)
+            return
+        men = read_men(subject) if key != "is" else {}
+        if men and men.keys() <= self.scope.by_place.keys():
+            for name, choice in men.items():
+                self._by_place(name, choice, fact)
+                self._does(name, fact, subject)
+            return
+        self._does(subject_name(subject), fact, subject)
+
+    def _by_place(self, name: str, choice: Choice, fact: Fact) -> None:
+        """Who he is, said by his name itself: whoever stands there, and nobody where none does."""
+        if self.scope.calls_men and name not in self.scope.owned:
+            always = read_guard(None, self.scope.receivers)
+            self.called.setdefault(name, Said(choice, always, fact.span))
+        elif name not in self.rules:
+            always = read_guard(None, self.scope.receivers)
+            rule = RoleRule((choice, Nobody()), (name, "nobody"))
+            self.rules[name].append(Said(rule, always, fact.span))
+
+    def _others(self, fact: Fact, who: str) -> None:
+        """What all those do whom no other line names."""
+        guard = read_guard(fact.guard, self.scope.receivers)
+        match fact.key:
+            case "runs":
+                run = read_run(fact.value, fact.span, self.scope.routes, self.scope.roles)
+                self.others[who].append(Said(run, guard, fact.span))
+            case "blocks":
+                self.others[who].append(Said(_block(fact), guard, fact.span))
+            case "says":
+                self.role_says[who].append(string_of(fact.value, fact.span))
+            case _:
+                raise Misread(E403(verb=fact.key).at(fact.span))
+
+    def _does(self, role: str, fact: Fact, subject: Phrase) -> None:
         key = fact.key
         if key == "runs" and role == CENTRE and self.scope.all_eligible and role not in self.rules:
             # Where he may catch a pass he needs no rule: there is only one.
@@ -261,6 +307,9 @@ class _ConceptLines:
 
     def _target(self, phrase: Phrase) -> str:
         words = Words([phrase])
+        if self.scope.calls_men and words.take_word(REST) and words.done:
+            return REST
+        words.at = 0
         target = words.expect(self.scope.targets, E464)
         words.finish("a spot or a role")
         return target
@@ -398,6 +447,7 @@ class _ConceptLines:
             ("when {} decides", self.decides),
             ("where spot {} is", self.spots),
             ("how the {} blocks", self.line),
+            ("what {} does", self.others),
         ):
             groups += [(title.format(name), said) for name, said in table.items()]
         groups += [("the feet", self.feet), ("the protection", self.protect)]
@@ -427,6 +477,8 @@ class _ConceptLines:
             line=_frozen(self.line),
             toward=tuple(self.toward),
             handoffs=tuple(self.handoffs),
+            others=_frozen(self.others),
+            called=self.called,
             keys=tuple(self.keys),
             reactions=tuple(self.reactions),
             joins=tuple(self.joins),

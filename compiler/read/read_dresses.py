@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import partial
 
 from stemline.diagnostics.catalogue.calls import E701, E702, E703, E704
@@ -15,9 +15,10 @@ from stemline.playbook.dress_ups import Alias, Dress, DressIn, DressWith, Patter
 from stemline.read.read_guards import read_looks
 from stemline.read.words import Misread, Missed, Words, one_phrase
 from stemline.source import Span
-from stemline.syntax.tree import Block, Fact, Linked, Mark, Phrase, Value, items
+from stemline.syntax.tree import Atom, Block, Fact, Linked, Mark, Phrase, Value, items, phrases
 
 SIDES = ("right", "left")
+BOTH = "both"
 SPOTS = tuple(spot.value for spot in BallSpot)
 
 
@@ -29,6 +30,8 @@ class KnownNames:
     motions: tuple[str, ...]
     tags: tuple[str, ...]
     looks: tuple[str, ...] = ()
+    call_route: Callable[[Phrase], str | None] = lambda _: None
+    """The tag that a called route (`X runs fade`) makes, by name; None for other words."""
 
 
 @dataclass
@@ -83,15 +86,11 @@ def _read(fact: Fact, parts: _Parts, known: KnownNames) -> None:
     value, span = fact.value, fact.span
     match fact.key:
         case "in":
-            head, link = _split(value, "motion")
-            motions = tuple(_motion(p, known) for p in _phrases(link, span)) if link else ()
-            for phrase in _phrases(head, span):
-                name = _named(phrase, known.formations, partial(E310, kind="formation"))
-                parts.formations.append(DressIn(name, motions, phrase.span))
+            parts.formations += _formations(value, span, known)
         case "with":
-            parts.withs += [DressWith(_tags(v, known), v.span) for v in items(value, Mark.AND)]
+            parts.withs += _withs(value, known)
         case "to":
-            parts.sides += _each(value, span, lambda w: w.expect(SIDES, E702))
+            parts.sides += _sides(value, span)
         case "motion":
             parts.motions += [_motion(p, known) for p in _phrases(value, span)]
         case "from":
@@ -104,12 +103,66 @@ def _read(fact: Fact, parts: _Parts, known: KnownNames) -> None:
         case "never":
             parts.never.append(_pattern(value, span, known))
         case "only":
-            parts.only.append(_pattern(value, span, known))
+            pattern = _pattern(value, span, known)
+            if fact.subject:  # `Wheel + Return only to right`: what it limits stands before it
+                tags = tuple(_together(phrase, known) for phrase in fact.subject)
+                limits = Pattern((), tags, (), (), span)
+                pattern = replace(pattern, tags=tags, limits=limits)
+            parts.only.append(pattern)
         case "call":
             head, given = _split(value, "as")
             name = one_phrase(given, "a name", span).text
             text, at = _call(head, span)
             parts.aliases.append(Alias(text, name, at))
+
+
+def _formations(value: Value | None, span: Span, known: KnownNames) -> list[DressIn]:
+    """``Trey, Trips motion Jet with plain, Wheel to right``; ``all but Jumbo``."""
+    head = value.head if isinstance(value, Linked) else value
+    said = (
+        {link.connector.word: link.value for link in value.links}
+        if isinstance(value, Linked)
+        else {}
+    )
+    motions = tuple(_motion(p, known) for p in _phrases(said.get("motion"), span))
+    withs = tuple(_withs(said.get("with"), known))
+    sides = tuple(_sides(said.get("to"), span))
+    without = {_formation(p, known) for p in _phrases(said.get("but"), span)}
+    named: list[DressIn] = []
+    for phrase in _phrases(head, span):
+        all_of_them = phrase.text.casefold() == "all" and "all" not in _keys(known.formations)
+        names = _keys_in_order(known.formations) if all_of_them else [_formation(phrase, known)]
+        named += [
+            DressIn(name, motions, phrase.span, withs, sides)
+            for name in names
+            if name not in without
+        ]
+    return named
+
+
+def _formation(phrase: Phrase, known: KnownNames) -> str:
+    return _named(phrase, known.formations, partial(E310, kind="formation"))
+
+
+def _withs(value: Value | None, known: KnownNames) -> list[DressWith]:
+    return [DressWith(_tags(v, known), v.span) for v in items(value, Mark.AND)]
+
+
+def _sides(value: Value | None, span: Span) -> list[str]:
+    """``right, left``, or ``both``."""
+    read = _each(value, span, lambda w: w.expect((*SIDES, BOTH), E702)) if value is not None else []
+    return list(dict.fromkeys(side for one in read for side in (SIDES if one == BOTH else (one,))))
+
+
+def _together(phrase: Phrase, known: KnownNames) -> tuple[str, ...]:
+    """The tags of a subject: ``Wheel + Return``, its marks among its words."""
+    parts: list[list[Atom]] = [[]]
+    for atom in phrase.atoms:
+        if atom.text == "+":
+            parts.append([])
+        else:
+            parts[-1].append(atom)
+    return _named_tags([Phrase(tuple(part)) for part in parts if part], known)
 
 
 def _call(value: Value | None, span: Span) -> tuple[str, Span]:
@@ -121,32 +174,59 @@ def _call(value: Value | None, span: Span) -> tuple[str, Span]:
 
 
 def _pattern(value: Value | None, span: Span, known: KnownNames) -> Pattern:
-    if not isinstance(value, Linked) or value.head is not None:
-        raise Misread(E704().at(value.span if value is not None else span))
     formations: tuple[str, ...] = ()
     tags: tuple[tuple[str, ...], ...] = ()
     sides: tuple[str, ...] = ()
     motions: tuple[str, ...] = ()
-    for link in value.links:
+    head = value.head if isinstance(value, Linked) else value
+    if head is not None:
+        # What is meant stands first: `never left in Trips`, `never Wheel in Quads`.
+        match _meant_by(head, known):
+            case "to":
+                sides = tuple(_sides(head, span))
+            case "motion":
+                motions = tuple(_motion(p, known) for p in _phrases(head, span))
+            case "in":
+                formations = tuple(_formation(p, known) for p in _phrases(head, span))
+            case _:
+                tags = tuple(_tags(v, known) for v in items(head, Mark.AND))
+    for link in value.links if isinstance(value, Linked) else ():
         match link.connector.word:
             case "in":
-                formations = tuple(
-                    _named(p, known.formations, partial(E310, kind="formation"))
-                    for p in _phrases(link.value, span)
-                )
+                formations = tuple(_formation(p, known) for p in _phrases(link.value, span))
             case "with":
                 tags = tuple(_tags(v, known) for v in items(link.value, Mark.AND))
             case "to":
-                sides = tuple(_each(link.value, span, lambda w: w.expect(SIDES, E702)))
+                sides = tuple(_sides(link.value, span))
             case _:
                 motions = tuple(_motion(p, known) for p in _phrases(link.value, span))
     return Pattern(formations, tags, sides, motions, span)
 
 
+def _meant_by(head: Value, known: KnownNames) -> str:
+    """The connector for which the first words of an exception stand: `with`, where they are tags.
+
+    Words that name two things, a motion and a tag, are told so.
+    """
+    words = {phrase.text.casefold() for phrase in phrases(head)}
+    tables = {
+        "to": {*SIDES, BOTH},
+        "with": {*_keys(known.tags), "plain"},
+        "motion": _keys(known.motions),
+        "in": _keys(known.formations),
+    }
+    fits = [word for word, names in tables.items() if words <= names]
+    if len(fits) > 1:
+        said = ", ".join(phrase.text for phrase in phrases(head))
+        first, second = (f"never {word} {said}" for word in fits[:2])
+        raise Misread(E704(said=said, first=first, second=second).at(head.span))
+    return fits[0] if fits else "with"
+
+
 def _named_here(pattern: Pattern, parts: _Parts) -> bool:
     """Whether the dress-up was seen to call with every formation and tag of an exception."""
     formations = {where.formation for where in parts.formations}
-    tags = [set(w.tags) for w in parts.withs]
+    tags = [set(w.tags) for w in (*parts.withs, *(w for f in parts.formations for w in f.withs))]
     return set(pattern.formations) <= formations and all(set(t) in tags for t in pattern.tags)
 
 
@@ -160,8 +240,12 @@ def _phrases(value: Value | None, span: Span) -> list[Phrase]:
     return [one_phrase(item, "names parted by commas", span) for item in items(value, Mark.AND)]
 
 
+def _keys_in_order(names: Iterable[str]) -> list[str]:
+    return [name.casefold() for name in names]
+
+
 def _keys(names: Iterable[str]) -> set[str]:
-    return {name.casefold() for name in names}
+    return set(_keys_in_order(names))
 
 
 def _each(value: Value | None, span: Span, read: Callable[[Words], str]) -> list[str]:
@@ -189,9 +273,16 @@ def _motion(phrase: Phrase, known: KnownNames) -> str:
 
 
 def _tags(value: Value, known: KnownNames) -> tuple[str, ...]:
+    parts = items(value, Mark.TOGETHER)
+    return _named_tags([one_phrase(p, "tags joined by +", value.span) for p in parts], known)
+
+
+def _named_tags(named: Iterable[Phrase], known: KnownNames) -> tuple[str, ...]:
+    """Tags by name, `plain` for none of them, and called routes: `X runs fade`."""
     tags = []
-    for item in items(value, Mark.TOGETHER):
-        phrase = one_phrase(item, "tags joined by +", value.span)
-        if phrase.text.casefold() != "plain":
-            tags.append(_named(phrase, known.tags, partial(E310, kind="tag")))
+    for phrase in named:
+        if phrase.text.casefold() == "plain":
+            continue
+        made = known.call_route(phrase)
+        tags.append(made or _named(phrase, known.tags, partial(E310, kind="tag")))
     return tuple(tags)

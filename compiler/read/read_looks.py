@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
 from stemline.diagnostics.catalogue.football import E420
-from stemline.diagnostics.catalogue.looks import E486, E487, E495
+from stemline.diagnostics.catalogue.looks import E486, E487, E495, E497
 from stemline.diagnostics.catalogue.names import E325
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.football.conditions import LookWord
-from stemline.playbook.look_definitions import Choices, LookDef, Stand, Strength
+from stemline.playbook.look_definitions import Choices, LookDef, Rush, Stand, Strength
 from stemline.playbook.playbook import Settings
 from stemline.playbook.said import Said
-from stemline.read.name_table import Blocks
+from stemline.read.name_table import Blocks, fact_key, one_subject_each
 from stemline.read.read_duties import read_duty, read_rush
 from stemline.read.read_guards import clashes, read_guard
 from stemline.read.read_stands import read_stands
@@ -35,11 +36,37 @@ def read_look(
     name = block.name
     if name.text.casefold() in _WORDS:
         reader.found.append(E487(name=name.text).at(name.span))
+    if not blocks.is_broken(block):
+        reader.found += _placed_twice(block, blocks)
     reader.read_all(_facts(block, blocks))
+    part = blocks.is_parent(block) and not reader.is_whole(int(settings.code.players.value))
     if not blocks.is_broken(block, reader.found):
-        reader.check()
+        reader.check(part=part)
     broken = blocks.is_broken(block, reader.found)
-    return reader.look(name, broken), tuple(reader.found)
+    return replace(reader.look(name, broken), part=part), tuple(reader.found)
+
+
+def _placed_twice(block: Block, blocks: Blocks) -> Iterator[Diagnostic]:
+    """Lines of two parents on one thing, which the look does not settle itself."""
+    own = {_thing(fact) for fact in one_subject_each(block.facts)}
+    first: dict[tuple[str, str], tuple[str, Fact]] = {}
+    names = block.joined("extends")
+    for name, parent in zip(names, blocks.parents(block), strict=False):
+        for fact in blocks.facts(parent):
+            key = _thing(fact)
+            if key in own or not fact.subject:
+                continue
+            other, before = first.setdefault(key, (parent.name.text, fact))
+            if other != parent.name.text:
+                man = fact.subject[0].text
+                told = E497(man=man, first=other, second=parent.name.text, what=fact.key)
+                yield told.at(name.span, related=(Related(before.span, f"{other} says it here"),))
+
+
+def _thing(fact: Fact) -> tuple[str, str]:
+    """What a line settles: a man's place, or what he does."""
+    key, subject = fact_key(fact)
+    return ("does" if key in DUTIES else key), subject
 
 
 def read_facts(
@@ -130,15 +157,23 @@ class _LookReader:
             raise Misread(E420(what=what).at(fact.span, related=other))
         self.strength, self.said = strength, fact.span
 
-    def check(self) -> None:
-        """What only the whole block shows: lines that clash, men with a job and no place."""
+    def is_whole(self, players: int) -> bool:
+        """Whether all men stand somewhere, nobody else is told anything, and somebody covers."""
+        tasks = (t for said in self.duties.values() for one in said for t in one.value.tasks)
+        covers = any(not isinstance(task, Rush) for task in tasks)
+        told = self.duties.keys() <= self.stands.keys()
+        return len(self.stands) == players and told and covers
+
+    def check(self, *, part: bool) -> None:
+        """What only the whole block shows: lines that clash, men with a job and no place, unless
+        it is but a ``part`` of others."""
         for label, stands in self.stands.items():
             self.found += clashes(stands, self.receivers, f"where {label} stands")
         for label, duties in self.duties.items():
             self.found += clashes(duties, self.receivers, f"what {label} does")
         spans = {label: said[0].span for label, said in self.duties.items()}
         for label, span in spans.items():
-            if label not in self.stands:
+            if label not in self.stands and not part:
                 self.found.append(E495(man=label).at(span))
 
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from functools import partial
 
-from stemline.diagnostics.catalogue.football import E441, E446, E471
+from stemline.diagnostics.catalogue.football import E441, E446, E471, E472, E473
 from stemline.diagnostics.catalogue.install_blocks import E735
-from stemline.diagnostics.catalogue.names import E310
+from stemline.diagnostics.catalogue.names import E301, E310
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.in_words import either
 from stemline.diagnostics.nearest import nearest
@@ -21,16 +22,21 @@ from stemline.playbook.install_definitions import InstallDef
 from stemline.playbook.look_definitions import LookDef
 from stemline.playbook.playbook import Playbook, Settings
 from stemline.playbook.protection_definitions import Protection
+from stemline.playbook.role_rules import Choice, Lettered
 from stemline.playbook.run_definitions import CARRIER
+from stemline.playbook.said import Said
 from stemline.playbook.week_definitions import WeekDef
 from stemline.read.name_table import Blocks, name_key
+from stemline.read.read_any import AnyConcept, read_any
 from stemline.read.read_concepts import CENTRE, Scope, read_body, read_decide, subject_name
 from stemline.read.read_dresses import KnownNames, read_dress
 from stemline.read.read_formations import Formations
+from stemline.read.read_guards import read_guard
 from stemline.read.read_installs import read_install
 from stemline.read.read_looks import read_look
 from stemline.read.read_protections import read_protection
-from stemline.read.read_routes import read_behind, read_strokes
+from stemline.read.read_roles import read_men
+from stemline.read.read_routes import read_behind, read_run, read_strokes
 from stemline.read.read_settings import read_settings
 from stemline.read.read_weeks import read_week
 from stemline.read.run_joins import unfinished, with_run
@@ -97,12 +103,16 @@ class _BlockReader:
             routes=routes,
             concepts=concepts,
             tags=tags,
-            dresses=self._dresses(concepts, tags),
-            looks={k: look for k, look in looks.items() if not self._with_a_week(look)},
+            dresses=self._dresses(concepts, tags, routes, letters),
+            looks={
+                k: look for k, look in looks.items() if not (look.part or self._with_a_week(look))
+            },
             protections=self._protections(),
             weeks=self._weeks(),
-            week_looks={k: look for k, look in looks.items() if self._with_a_week(look)},
             install=self._install(),
+            week_looks={
+                k: look for k, look in looks.items() if self._with_a_week(look) and not look.part
+            },
         )
 
     def _broken(self, block: Block, before: int) -> bool:
@@ -155,6 +165,7 @@ class _BlockReader:
     def _scope(self, blocks: Sequence[Block], routes: Mapping[str, Route]) -> Scope:
         roles: dict[str, None] = {}
         spots: dict[str, None] = {}
+        men: dict[str, Choice] = {}
         told = {subject_name(p) for b in blocks for f in b.facts if f.verb for p in f.subject}
         for block in blocks:
             for fact in block.facts:
@@ -163,6 +174,9 @@ class _BlockReader:
                 if fact.key == "runs" and self.settings.code.all_eligible:
                     named = {subject_name(p) for p in fact.subject}
                     roles.update(dict.fromkeys(named & {CENTRE}))
+                elif fact.verb is not None:
+                    for subject in fact.subject:
+                        men |= read_men(subject)
                 if fact.key == "join":  # the run brings him
                     roles[CARRIER] = None
                 head = fact.value.head if isinstance(fact.value, Linked) else None
@@ -172,13 +186,15 @@ class _BlockReader:
                         roles[f"spot {name}"] = None
                     else:
                         spots[name] = None
+        by_place = {name: choice for name, choice in men.items() if name not in roles}
         return Scope(
             self.receivers,
             routes,
-            tuple(roles),
+            (*roles, *by_place),
             tuple(spots),
             self._named_protections(),
             self.settings.code.all_eligible,
+            by_place,
         )
 
     def _lineage(self, block: Block) -> list[Block]:
@@ -187,11 +203,12 @@ class _BlockReader:
     def _concept(self, block: Block, routes: Mapping[str, Route]) -> Concept:
         facts = self.blocks.facts(block)
         before = len(self.found)
-        body, _, found = read_body(facts, self._scope(self._lineage(block), routes))
+        scope = self._scope(self._lineage(block), routes)
+        body, _, found = read_body(facts, scope)
         self.found += found
         broken = self._broken(block, before) or self._runs_broken(body)
         for role, said in body.rules.items():
-            if role not in body.jobs and not body.swaps and not broken:
+            if role not in (*body.jobs, *scope.by_place) and not body.swaps and not broken:
                 self.found.append(E471(role=role).at(said[0].span))
         if block.kind == Kind.RUN.value and not broken:
             self.found += unfinished(body, block.name.span, self.settings.code.line)
@@ -270,19 +287,94 @@ class _BlockReader:
             owner = block.join("for")
             if owner is None:
                 continue
-            before = len(self.found)
-            meant = self._meant(owner, concepts)
-            if meant is None:
-                continue
-            concept = self.blocks.by_key[concepts[meant].kind.value, meant, ""]
-            scope = self._scope([*self._lineage(concept), block], routes)
-            body, keeps, found = read_body(block.facts, scope)
-            self.found += found
-            body = self._joined(body, concepts[meant].body, concepts)
-            broken = self._broken(block, before) or self._runs_broken(body)
-            tag = Tag(block.name.text, meant, body, keeps, block.name.span, broken)
-            tags.setdefault((meant, name_key(block.name)), tag)
+            if (many := read_any(owner)) is not None:
+                meant = self._any(many, owner, concepts)
+            else:
+                one = self._meant(owner, concepts)
+                meant = [one] if one is not None else []
+            told: list[Diagnostic] = []
+            for key in meant:
+                tag, found = self._tag(block, key, routes, concepts, alone=many is None)
+                tag = replace(tag, shared=many is not None or self.blocks.has_many(block))
+                told += [d for d in found if d not in told]
+                first = tags.setdefault((key, name_key(block.name)), tag)
+                if first is not tag and first.span != tag.span:
+                    again = E301(kind="tag", name=tag.name, times="twice")
+                    defined = (Related(first.span, "first defined here"),)
+                    told.append(again.at(block.name.span, related=defined))
+            self.found += told
         return tags
+
+    def _tag(
+        self,
+        block: Block,
+        meant: str,
+        routes: Mapping[str, Route],
+        concepts: Mapping[str, Concept],
+        *,
+        alone: bool,
+    ) -> tuple[Tag, list[Diagnostic]]:
+        """The tag as it is for one concept; ``alone`` tells that it may name the concept's roles,
+        which a tag for any concept cannot: two concepts call different men `clear`."""
+        concept = self.blocks.by_key[concepts[meant].kind.value, meant, ""]
+        lineage = self._lineage(concept) if alone else []
+        own = self._scope(lineage, routes).roles
+        scope = replace(self._scope([*lineage, block], routes), calls_men=True, owned=own)
+        body, keeps, found = read_body(block.facts, scope)
+        before = len(self.found)
+        body = self._joined(body, concepts[meant].body, concepts)
+        found += self.found[before:]
+        del self.found[before:]
+        broken = self.blocks.is_broken(block, found) or self._runs_broken(body)
+        return Tag(block.name.text, meant, body, keeps, block.name.span, broken), found
+
+    def _any(self, said: AnyConcept, owner: Phrase, concepts: Mapping[str, Concept]) -> list[str]:
+        """The keys of the concepts that `any pass but Crossers` means."""
+        families = {c.family.casefold() for c in concepts.values()}
+        if said.what not in ("call", "pass", "run", *families):
+            choices = ("pass", "run", "call", *sorted({c.family for c in concepts.values()}))
+            near = nearest(said.what, choices)
+            self.found.append(
+                E472(found=said.what, choices=either(choices)).at(owner.span, nearest=near)
+            )
+            return []
+        without = [self._meant(phrase, concepts) for phrase in said.but]
+        return [
+            key
+            for key, concept in concepts.items()
+            if key not in without
+            and said.what in ("call", concept.kind_word, concept.family.casefold())
+        ]
+
+    def _called_route(
+        self,
+        concept: str,
+        routes: Mapping[str, Route],
+        letters: Sequence[str],
+        tags: dict[tuple[str, str], Tag],
+        said: Phrase,
+    ) -> str | None:
+        """The tag of a route that a call gives one man: `X runs fade` is called *X Fade*."""
+        words = [atom.word for atom in said.atoms]
+        if "runs" not in words[1:-1]:
+            return None
+        at = words.index("runs")
+        who, route = Phrase(said.atoms[:at]), Phrase(said.atoms[at + 1 :])
+        men: Mapping[str, Choice] = read_men(who)
+        if not men and who.text in letters:
+            men = {who.text: Lettered(who.text)}
+        if not men:
+            raise Words([who]).miss(E473, letters)
+        always = read_guard(None, self.receivers)
+        job = Said(read_run(route, said.span, routes, ()), always, said.span)
+        name = f"{_titled(who.text)} {_titled(route.text)}"
+        body = Body(
+            jobs=dict.fromkeys(men, (job,)),
+            called={man: Said(choice, always, said.span) for man, choice in men.items()},
+        )
+        tag = Tag(name, concept, body, (), said.span, False)
+        tags.setdefault((concept, name.casefold()), tag)
+        return name.casefold()
 
     def _meant(self, name: Phrase, concepts: Mapping[str, Concept]) -> str | None:
         """The key of the concept that a tag or a dress-up names.
@@ -299,7 +391,11 @@ class _BlockReader:
         return near[0].casefold() if near else None
 
     def _dresses(
-        self, concepts: Mapping[str, Concept], tags: Mapping[tuple[str, str], Tag]
+        self,
+        concepts: Mapping[str, Concept],
+        tags: dict[tuple[str, str], Tag],
+        routes: Mapping[str, Route],
+        letters: Sequence[str],
     ) -> tuple[Dress, ...]:
         dresses = []
         for block in self.blocks.of("dress"):
@@ -311,6 +407,7 @@ class _BlockReader:
                 tuple(self.blocks.names("motion")),
                 tuple(t.name for (owner, _), t in tags.items() if owner == concept),
                 tuple(b.name.text for b in self.blocks.of("look") if not self._with_a_week(b)),
+                partial(self._called_route, concept, routes, letters, tags),
             )
             broken = self.blocks.is_broken(block)
             dress, found = read_dress(block, concept, block.facts, known, broken)
@@ -319,6 +416,10 @@ class _BlockReader:
                 dress = replace(dress, formations=(), never=(), only=(), aliases=())
             dresses.append(dress)
         return tuple(dresses)
+
+
+def _titled(words: str) -> str:
+    return " ".join(word[:1].upper() + word[1:] for word in words.split())
 
 
 def _family(fact: Fact) -> str:

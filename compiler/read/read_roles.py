@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 from functools import partial
 
 from stemline.diagnostics.catalogue.football import E444, E451, E452, E453, E454, E455
@@ -21,6 +21,7 @@ from stemline.playbook.role_rules import (
     Which,
     Wing,
 )
+from stemline.playbook.said import SideWord
 from stemline.read.read_places import SIDES
 from stemline.read.read_routes import read_way
 from stemline.read.words import Misread, Words, one_phrase
@@ -46,6 +47,45 @@ def read_rule(value: Value | None, span: Span, roles: Collection[str]) -> RoleRu
 
 _RULE_STARTS = (*SIDES, "inside", "outside", "back", "fullback", "wing", "quarterback", "centre",
                 "tight end", "nobody")  # fmt: skip
+
+
+EVERYONE_ELSE = "everyone else"
+OTHER_BACKS = "every other back"
+
+
+def read_others(subject: Phrase) -> str:
+    """Whom `everyone else`, `everyone else strong` or `every other back` means, in lower case; ""
+    for a subject that says something else."""
+    words = Words([subject])
+    if words.take_name((OTHER_BACKS,)) and words.done:
+        return OTHER_BACKS
+    if words.take_name((EVERYONE_ELSE,)) is None:
+        return ""
+    side = words.take_name(SIDES) if not words.done else None
+    words.finish("whom the line is for")
+    return f"{EVERYONE_ELSE} {side}" if side else EVERYONE_ELSE
+
+
+def read_men(subject: Phrase) -> Mapping[str, Choice]:
+    """The men whom a subject names by where they stand, by the rule's words: ``weak #1``,
+    ``strong inside``, ``tight end``; both of ``each #1``. None for any other subject."""
+    words = Words([subject])
+    words.take_word("the")
+    if words.take_word("each"):
+        rank = words.take_rank()
+        if rank is None or not words.done:
+            return {}
+        return {f"{s.value} #{rank}": Ranked(s, rank) for s in (SideWord.STRONG, SideWord.WEAK)}
+    if words.done:
+        return {}
+    try:
+        choice = _read_choice(words, ())
+    except Misread:
+        return {}
+    named = subject.text.casefold().removeprefix("the ")
+    if not words.done or isinstance(choice, Nobody | Snapper):
+        return {}
+    return {named: choice}
 
 
 def _choice(phrase: Phrase, roles: Collection[str]) -> Choice:

@@ -19,6 +19,7 @@ from stemline.playbook.concepts import Body
 from stemline.playbook.protection_definitions import Protection
 from stemline.resolve.assignments import assignments
 from stemline.resolve.blocking.blockers import Blocking, blocking, playside
+from stemline.resolve.men_by_place import call_away, with_others
 from stemline.resolve.progression import look
 from stemline.resolve.roles import Bound, bind
 from stemline.source import Span
@@ -60,6 +61,9 @@ class Cast:
         self._picture = replace(casting.picture, toward=playside(body, casting.picture))
         self._bound = bind(body, self._picture, casting.call.spoken)
         _swap(body, self._bound)
+        self._called_away = call_away(body, self._bound, self._picture, casting.call.spoken)
+        body = with_others(body, self._bound, self._picture, casting.call.spoken)
+        self._casting = casting = replace(casting, body=body)
         self._asked = _asked(body)
         self._told: dict[tuple[LookWord, ...], _Told] = {}
 
@@ -106,6 +110,7 @@ class Cast:
             span=casting.span,
             kind=casting.kind,
             toward=picture.toward,
+            called_away=self._called_away,
         )
         told = blocking(play, body, casting.protections, bound, picture)
         if bound.found:

@@ -22,10 +22,10 @@ def orders(book: Playbook, dress: Dress) -> tuple[tuple[Order, ...], tuple[Diagn
     """Every call of the dress-up once, in the order of its lines; exceptions that name none."""
     made: dict[tuple[object, ...], Order] = {}
     found: list[Diagnostic] = []
-    formations, withs = _places(dress), _tags(dress)
     everything = [
         _order(book, dress, where, tags, side, motion)
-        for where, tags, side in product(formations, withs, dict.fromkeys(dress.sides))
+        for where in _places(dress)
+        for tags, side in product(_tags(where, dress), _sides_of(where, dress))
         for motion in dict.fromkeys(_motions(where, dress))
     ]
     for order in everything:
@@ -40,16 +40,27 @@ def orders(book: Playbook, dress: Dress) -> tuple[tuple[Order, ...], tuple[Diagn
 
 def at_most(dress: Dress) -> int:
     """How many calls the dress-up would make without its exceptions."""
-    places = sum(len(_motions(where, dress)) for where in _places(dress))
-    return places * len(_tags(dress)) * len(set(dress.sides))
+    return sum(
+        len(_motions(where, dress)) * len(_tags(where, dress)) * len(_sides_of(where, dress))
+        for where in _places(dress)
+    )
 
 
 def _places(dress: Dress) -> list[DressIn]:
-    return _different(dress.formations, lambda where: (where.formation, where.motions))
+    return _different(dress.formations, _said_of)
 
 
-def _tags(dress: Dress) -> list[DressWith]:
-    return _different(dress.withs, lambda with_: frozenset(with_.tags))
+def _said_of(where: DressIn) -> object:
+    tags = tuple(frozenset(with_.tags) for with_ in where.withs)
+    return where.formation, where.motions, tags, where.sides
+
+
+def _tags(where: DressIn, dress: Dress) -> list[DressWith]:
+    return _different(where.withs or dress.withs, lambda with_: frozenset(with_.tags))
+
+
+def _sides_of(where: DressIn, dress: Dress) -> list[str]:
+    return list(dict.fromkeys(where.sides or dress.sides))
 
 
 def _different(said: Iterable[T], key: Callable[[T], object]) -> list[T]:
@@ -94,7 +105,10 @@ def _dropped(order: Order, dress: Dress) -> bool:
 
 
 def _subject_of(pattern: Pattern) -> Pattern:
-    """Which calls an `only` line restricts: those with its tags, else those in its formations."""
+    """Which calls an `only` line restricts: those it names itself, else those with its tags, else
+    those in its formations."""
+    if pattern.limits is not None:
+        return pattern.limits
     if pattern.tags:
         return Pattern((), pattern.tags, (), (), pattern.span)
     return Pattern(pattern.formations, (), (), (), pattern.span)

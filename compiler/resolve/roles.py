@@ -27,6 +27,7 @@ from stemline.playbook.role_rules import (
     ByRole,
     Choice,
     Fullback,
+    Lettered,
     Nobody,
     Passer,
     Ranked,
@@ -149,19 +150,19 @@ def _bind_one(role: str, rule: Said[RoleRule], picture: LinedUp, bound: Bound, c
         if isinstance(choice, Nobody):
             bound.nobody.append(role)
             return
-        candidates = _candidates(choice, picture, bound)
-        free = [label for label in candidates if bound.role_of(label) is None]
+        there = candidates(choice, picture, bound)
+        free = [label for label in there if bound.role_of(label) is None]
         if free:
             bound.men[role] = free[0]
             return
-        reasons.append(_reason(choice, words, candidates, picture, bound))
+        reasons.append(_reason(choice, words, there, picture, bound))
     bound.nobody.append(role)
     bound.found.append(
         E620(role=role, call=call, why="; ".join(dict.fromkeys(reasons))).at(rule.span)
     )
 
 
-def _candidates(choice: Choice, picture: LinedUp, bound: Bound) -> list[str]:
+def candidates(choice: Choice, picture: LinedUp, bound: Bound) -> list[str]:
     """Labels that a choice speaks of, best first, free or not."""
     counted = picture.count
     match choice:
@@ -188,6 +189,8 @@ def _candidates(choice: Choice, picture: LinedUp, bound: Bound) -> list[str]:
             return [x for s in sides for x in labels if picture.side_of(x) is s]
         case Passer():
             return [m.label for m in picture.men if m.position is Position.QUARTERBACK]
+        case Lettered(letter):
+            return [m.label for m in picture.men if m.label == letter and not m.interior]
         case Snapper():
             out = picture.field.code.all_eligible
             return [m.label for m in picture.men if out and m.position is Position.CENTRE]

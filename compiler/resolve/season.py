@@ -273,19 +273,21 @@ class Proving:
     def unused_tags(self) -> list[Diagnostic]:
         """Tags that no dress-up calls are proved too, alone, over the concept's plain calls.
 
-        A plain call that is wrong itself is passed over: the tag would only repeat it.
+        A plain call that is wrong itself is passed over: the tag would only repeat it. So is a tag
+        for many concepts, which is not meant for every one of them.
         """
         used = {(o.concept, tag) for _, o in self._calls.orders for tag in o.tags}
         found: list[Diagnostic] = []
         for key in self.book.tags:
-            if key in used or self.book.tags[key].broken:
+            tag = self.book.tags[key]
+            if key in used or tag.broken or tag.shared:
                 continue
             for dress, order in self._calls.orders:
                 if order.concept != key[0] or order.tags or is_broken(self.book, order):
                     continue
                 spot = _spots(dress)[0]
                 if not any(d.is_error for d in self.proved(order, spot, ())):
-                    name = f"{order.spoken} {self.book.tags[key].name}"
+                    name = f"{order.spoken} {tag.name}"
                     tagged = replace(order, tags=(key[1],), spoken=name)
                     found += self.proved(tagged, spot, ())
         return found
@@ -364,7 +366,12 @@ def season_of(book: Playbook, plays: Sequence[Play]) -> Season:
 def _sheet(book: Playbook, concept: Concept, plays: Sequence[Play]) -> ConceptSheet:
     mine = [p for p in plays if p.call.concept == concept.name]
     shapes = dict.fromkeys("{}x{}".format(*p.shape) for p in mine)
-    tags = [t for (owner, _), t in book.tags.items() if owner == concept.name.casefold()]
+    called = {tag for play in mine for tag in play.call.tags}
+    tags = [
+        tag
+        for (owner, _), tag in book.tags.items()
+        if owner == concept.name.casefold() and (tag.name in called or not tag.shared)
+    ]
     return ConceptSheet(
         name=concept.name,
         family=concept.family,

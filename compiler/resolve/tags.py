@@ -8,12 +8,12 @@ from typing import Any
 
 from stemline.diagnostics.catalogue.calls import E640
 from stemline.diagnostics.diagnostic import Diagnostic, Related
-from stemline.playbook.concepts import Body, Tag
+from stemline.playbook.concepts import REST, Body, LookAt, Tag
 from stemline.playbook.run_definitions import WHOLE_LINE
 from stemline.playbook.said import Said
 from stemline.source import Span
 
-_TABLES = ("rules", "jobs", "decides", "spots", "line")
+_TABLES = ("rules", "jobs", "decides", "spots", "line", "others", "called")
 _LISTS = ("feet", "read", "pressure", "protect", "pick", "toward", "handoffs")
 _TITLES = {
     "rules": "who {} is",
@@ -21,6 +21,8 @@ _TITLES = {
     "decides": "when {} decides",
     "spots": "where {} is",
     "line": "how {} blocks",
+    "others": "what {} does",
+    "called": "who {} is",
     "feet": "the feet",
     "read": "the read order",
     "pressure": "the pressure order",
@@ -41,6 +43,11 @@ def merged(body: Body, tags: Sequence[Tag]) -> Body:
         if WHOLE_LINE in other.line:
             changes["line"] = other.line
         changes |= {name: getattr(other, name) or getattr(body, name) for name in _LISTS}
+        changes |= {
+            order: _gone_on(getattr(other, order), getattr(body, order))
+            for order in ("read", "pressure")
+            if getattr(other, order)
+        }
         changes["claims"] = () if other.no_claims else other.claims or body.claims
         changes["needs"] = body.needs + other.needs
         changes["alerts"] = other.alerts or body.alerts
@@ -54,6 +61,28 @@ def merged(body: Body, tags: Sequence[Tag]) -> Body:
         changes["role_says"] = _joined(kept, other.role_says)
         body = replace(body, **changes)
     return body
+
+
+def _gone_on(
+    orders: Sequence[Said[tuple[LookAt, ...]]], own: Sequence[Said[tuple[LookAt, ...]]]
+) -> tuple[Said[tuple[LookAt, ...]], ...]:
+    """A tag's orders, their `rest` being what is left of the concept's ``own``, guard by guard."""
+    made: list[Said[tuple[LookAt, ...]]] = []
+    for order in orders:
+        if not any(look.target == REST for look in order.value):
+            made.append(order)
+            continue
+        named = {look.target for look in order.value}
+        for base in own or (replace(order, value=()),):
+            both = order.guard.worlds & base.guard.worlds
+            if both:
+                rest = tuple(look for look in base.value if look.target not in named)
+                looks = tuple(
+                    x for look in order.value for x in (rest if look.target == REST else (look,))
+                )
+                narrow = base.guard if base.guard.text else order.guard
+                made.append(replace(order, value=looks, guard=replace(narrow, worlds=both)))
+    return tuple(made)
 
 
 def _joined(

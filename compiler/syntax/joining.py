@@ -170,12 +170,9 @@ def _single(*trees: Document) -> set[tuple[_Key, _Key]]:
 
 
 def _name(block: Block) -> _Key:
-    owner = block.join("for")
-    return (
-        block.kind,
-        written(block.name).casefold(),
-        written(owner).casefold() if owner is not None else "",
-    )
+    names = ", ".join(map(written, (block.name, *block.also)))
+    owners = ", ".join(map(written, block.joined("for")))
+    return block.kind, names.casefold(), owners.casefold()
 
 
 def _about(fact: Fact) -> tuple[_Key, ...]:

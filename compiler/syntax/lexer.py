@@ -177,12 +177,23 @@ class Places:
         line = [token for token in line if token.type != "_JUNK"]
         line[0].type = "KIND"
         self._retype(line[1:], frozenset((self._shape.join,)))
+        joined = False
+        for before, token in pairwise(line):
+            if before.type == "CONN" and token.casefold() == "any":
+                break  # not a list: what it leaves out would be read as what it is for
+            joined = joined or token.type == "CONN"
+            if token.type == "_AND" and self._listed(joined):
+                token.type = "_ALSO"
         for token in line[1:]:
             word = token.casefold()
             if token.type == "WORD" and word in JOINS:
                 span, kind = self._span(token), joined_by(word)
                 self._report(E211(word=word, kind=kind, here=self._kind).at(span))
         return self._valued(line)
+
+    def _listed(self, joined: bool) -> bool:
+        """Whether commas may part names here."""
+        return self._shape.joins_many if joined else self._shape.many
 
     def _fact(self, line: list[Token]) -> list[Token]:
         if mistake := self._junk(line):
@@ -221,6 +232,9 @@ class Places:
         """Types the line around the word it turns on; before a verb no word is a connector."""
         line[at].type = kind
         self._retype(line[:at], frozenset())
+        if self._shape.many:  # what stands before a dress-up's verb are tags: `Wheel + Return only`
+            for token in line[:at]:
+                token.type = "WORD" if token.type == "_TOGETHER" else token.type
         self._retype(line[at + 1 :], shape.connectors)
         return self._valued(line)
 

@@ -34,7 +34,8 @@ class BlockKind:
     """One kind of block.
 
     ``header`` is a correct header line; ``join`` the connector a header may hold ("" for none);
-    ``bare`` tells that a block without a line still says something. ``openers`` open lines that
+    ``bare`` tells that a block without a line still says something, ``many`` that its header may
+    hold several names, ``joins_many`` that its join may. ``openers`` open lines that
     rows may stand under, one level further in; each has the labels that its rows may begin with,
     and the connectors of the others.
     """
@@ -45,6 +46,8 @@ class BlockKind:
     join: str = ""
     join_required: bool = False
     bare: bool = False
+    many: bool = False
+    joins_many: bool = False
     openers: Mapping[str, Opener] = field(default_factory=dict)
 
     @property
@@ -223,6 +226,7 @@ KINDS: Mapping[str, BlockKind] = {
             _SAYS,
         ),
         join="extends",
+        joins_many=True,
     ),
     "tag": BlockKind(
         header="tag Wheel for Crossers",
@@ -235,23 +239,25 @@ KINDS: Mapping[str, BlockKind] = {
         ),
         verbs=_table(*_CONCEPT_VERBS, *_RUN_VERBS),
         join="for",
+        joins_many=True,
         join_required=True,
     ),
     "dress": BlockKind(
         header="dress Crossers",
         labels=_table(
-            _line("in", "in Quads, Trips motion Jet", "motion"),
+            _line("in", "in Quads, Trips motion Jet", "motion with to but"),
             _line("with", "with Wheel + Return"),
             _line("to", "to right, left"),
             _line("motion", "motion Jet"),
             _line("from", "from left hash, middle"),
             _line("against", "against zone, off"),
-            _line("never", "never in Quads with Wheel, Wheel + Return", "in with to motion"),
+            _line("never", "never Wheel in Quads", "in with to motion"),
             _line("only", "only in Quads with Wheel", "in with to motion"),
             _line("call", "call Quads Crossers Wheel as Comet", "as"),
             _SAY,
         ),
-        verbs={},
+        verbs=_table(_line("only", "Wheel + Return only to right", "in with to motion")),
+        many=True,
     ),
     "week": BlockKind(
         header="week 8 Larch Bay from 7 Ember Ridge",

@@ -88,7 +88,8 @@ def _block(cut: Cut, source: str, report: Report) -> Block | None:
     if shape.join_required and not block.joins:
         header = shape.header
         report(E210(kind=cut.kind, join=shape.join, example=header).at(block.span))
-    if not (cut.said or shape.bare):
+    joins_two = any(isinstance(join.value, Series) for join in block.joins)
+    if not (cut.said or shape.bare or (shape.join == "extends" and joins_two)):
         report(E203(kind=cut.kind, example=shape.example).at(block.span))
     return replace(block, kind=cut.kind)
 
@@ -161,10 +162,11 @@ class _Builder(Transformer[Token, "Block | None"]):
     def head(self, parts: list[Any]) -> Block | None:
         if not parts:
             return None
-        kind, name, join = parts
-        end = join.value if join else name
+        kind, name, *also, join = parts
+        end = join.value if join else (name, *also)[-1]
         joins = (join,) if join else ()
-        return Block(kind.value.word, name, joins, (), kind.value.span.to(end.span))
+        span = kind.value.span.to(end.span)
+        return Block(kind.value.word, name, joins, (), span, tuple(also))
 
     def opened(self, parts: list[Fact]) -> Fact:
         opener, *rows = parts
@@ -201,7 +203,10 @@ class _Builder(Transformer[Token, "Block | None"]):
     def link(self, parts: list[Any]) -> Link:
         return Link(parts[0].value, parts[1])
 
-    join = link
+    def join(self, parts: list[Any]) -> Link:
+        connector, *names = parts
+        value = names[0] if len(names) == 1 else Series(Mark.AND, tuple(names))
+        return Link(connector.value, value)
 
     def order(self, parts: list[Value]) -> Series:
         return Series(Mark.ORDER, tuple(parts))

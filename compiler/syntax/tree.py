@@ -8,8 +8,9 @@ collapses to that item, so ``runs dig 12`` is a plain phrase.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
+from itertools import product
 
 from stemline.source import Source, Span
 
@@ -177,19 +178,41 @@ class Fact:
 
 @dataclass(frozen=True)
 class Block:
-    """A definition: ``kind name [extends other | for other]`` and its facts."""
+    """A definition: ``kind name [extends other | for other]`` and its facts.
+
+    ``also`` are further names: one text of several things, ``dress Slants, Bench``.
+    """
 
     kind: str
     name: Phrase
     joins: tuple[Link, ...]
     facts: tuple[Fact, ...]
     span: Span
+    also: tuple[Phrase, ...] = ()
 
     def join(self, word: str) -> Phrase | None:
-        for link in self.joins:
-            if link.connector.word == word and isinstance(link.value, Phrase):
-                return link.value
-        return None
+        """What follows ``word`` in the header, the first of several; None where it is not there."""
+        return next(iter(self.joined(word)), None)
+
+    def joined(self, word: str) -> tuple[Phrase, ...]:
+        """All that follows ``word`` in the header: ``for Stick, Snag``."""
+        return tuple(p for x in self.joins if x.connector.word == word for p in phrases(x.value))
+
+    @property
+    def apart(self) -> tuple[Block, ...]:
+        """The same as blocks of one name each, each for one thing; what a block extends it does
+        with all of its lines."""
+        joins = [
+            [Link(x.connector, one) for one in phrases(x.value)]
+            if x.connector.word == "for"
+            else [x]
+            for x in self.joins
+        ]
+        return tuple(
+            replace(self, name=name, also=(), joins=joined)
+            for name in (self.name, *self.also)
+            for joined in product(*joins)
+        )
 
 
 @dataclass(frozen=True)

@@ -46,4 +46,5 @@ def written_fact(fact: Fact) -> str:
 def written_header(block: Block) -> str:
     """The first line of a block."""
     joins = (f"{join.connector.text} {written(join.value)}" for join in block.joins)
-    return " ".join((block.kind, written(block.name), *joins))
+    names = ", ".join(map(written, (block.name, *block.also)))
+    return " ".join((block.kind, names, *joins))

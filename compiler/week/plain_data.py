@@ -332,7 +332,7 @@ def _job(task: Assignment) -> dict[str, Any]:
     path = task.path.corners if task.path is not None else ()
     return {
         "man": task.man,
-        "role": task.role,
+        "role": task.role_said,
         "job": task.job,
         "path": [_point(p.x, p.y) for p in path],
     }

@@ -10,9 +10,11 @@ from click.testing import CliRunner
 
 from stemline.commands import main
 from stemline.compare.comparing import compared
-from stemline.compare.renaming import renamed, targets
+from stemline.compare.renaming import RenameTarget, renamed, targets
 from stemline.outside.texts import read_files
 from stemline.session import Session
+from stemline.source import Source
+from stemline.syntax.parser import parse
 
 ROOT = Path(__file__).parents[2]
 HERONS = ROOT / "playbooks/saltmarsh-herons"
@@ -72,3 +74,43 @@ def test_a_name_that_is_taken_is_refused(tmp_path: Path) -> None:
         line for path in before for line in path.read_text("utf-8").splitlines()
         if not line.lstrip().startswith("//")
     )  # fmt: skip
+
+
+FORMS = """
+tag Postcard for any pass but Crossers and Smash
+    weak #1 runs post
+
+tag Peek for Stick, Slants
+    weak #1 runs post
+
+dress Stick, Slants
+    in all but Trey motion Waggle with plain, Peek
+    never Peek in Doubles
+    Peek + Postcard only to right
+
+look Both extends Odd, Quarters
+"""
+
+
+@pytest.mark.parametrize(
+    ("kind", "name", "owner", "lines"),
+    [
+        ("tag", "Peek", "Stick, Slants", (5, 9, 10, 11)),
+        ("tag", "Postcard", "any pass but Crossers and Smash", (2, 11)),
+        ("concept", "Smash", "", (2,)),
+        ("concept", "Slants", "", (5, 8)),
+        ("formation", "Trey", "", (9,)),
+        ("look", "Quarters", "", (13,)),
+    ],
+)
+def test_a_name_is_found_in_every_form(
+    kind: str, name: str, owner: str, lines: tuple[int, ...]
+) -> None:
+    source = Source("forms.play", FORMS)
+    document, found = parse(source)
+    assert not found
+    (after,) = renamed((document,), RenameTarget(kind, name, owner), "Zanzi")
+    changed = [
+        n for n, (a, b) in enumerate(zip(source.lines, after.lines, strict=True), 1) if a != b
+    ]
+    assert tuple(changed) == lines

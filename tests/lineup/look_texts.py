@@ -51,7 +51,7 @@ def against(result: Session, spot: BallSpot = BallSpot.MIDDLE, side: Side = Side
     _, men, _ = line_up(book, book.formations["three two"], side, field)
     counted = count(men, side)
     picture = LinedUp(ranked(men, counted), counted, field, side, book.receivers)
-    defence, found = line_up_defence(book.looks.get("test", book.looks["front"]), picture)
+    defence, found = line_up_defence(book.looks.get("test") or book.looks["front"], picture)
     assert defence is not None, said(found)
     return defence
 

@@ -285,3 +285,37 @@ def test_no_line_of_a_look_can_raise(verb: str, words: list[str]) -> None:
     assert result.book is not None
     if not result.diagnostics:
         assert len(against(result).defenders) == 12
+
+
+# A front and a coverage, each written once.
+
+COVER = """look Cover
+    C covers quarter, strong
+    B covers quarter, weak
+"""
+PLACES = "\n".join(line for line in FRONT.splitlines() if " at " in line or "look" in line)
+DUTIES = "look Duties\n" + "\n".join(x for x in FRONT.splitlines() if " covers " in x)
+
+
+def test_a_front_and_a_coverage_make_the_look_that_says_both() -> None:
+    whole = compiled(TWELVE, THREE_TWO, FRONT + "\nlook Test extends Front\n    M covers hole\n")
+    parts = compiled(
+        TWELVE, THREE_TWO, f"{PLACES}\n\n{DUTIES}\n\nlook Test extends Front, Duties\n"
+    )
+    assert codes(parts) == [], said(parts.diagnostics)
+    assert parts.book is not None
+    assert list(parts.book.looks) == ["test"]
+    same = [(d.label, d.at, d.duty) for d in against(whole).defenders]
+    assert [(d.label, d.at, d.duty) for d in against(parts).defenders] == same
+
+
+@pytest.mark.parametrize("own", ["", "    C covers half, strong\n    B covers half, weak\n"])
+def test_what_both_parents_say_is_for_the_look_to_settle(own: str) -> None:
+    text = f"{FRONT}\n{COVER}\nlook Test extends Front, Cover\n{own}"
+    found = compiled(TWELVE, THREE_TWO, text)
+    assert codes(found) == ([] if own else ["E497", "E497"]), said(found.diagnostics)
+
+
+def test_a_second_parent_stands_for_itself() -> None:
+    text = f"{FRONT}\nlook A extends Front\n    C covers half, strong\n\nlook B extends Front, A\n"
+    assert codes(compiled(TWELVE, THREE_TWO, text)) == ["E304"]

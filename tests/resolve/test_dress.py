@@ -218,7 +218,7 @@ def test_an_exception_takes_out_calls_of_its_own_dress_up_only() -> None:
         ("from left", "E703"),
         ("against blitz", "E412"),
         ("against zone, man", "E411"),
-        ("never Quads", "E704"),
+        ("never Tuk", "E310"),
     ],
 )
 def test_words_of_a_dress_up_are_closed_lists(line: str, code: str) -> None:
@@ -249,3 +249,46 @@ def test_quotes_hold_one_whole_name() -> None:
     concept = "concept Test\n    a is strong #1\n    a runs go"
     result = compiled(TWELVE, THREE_TWO, concept, dress('"Three Two Quads"', concept="Test"))
     assert codes(result)[0] == "E310"
+
+
+# A formation's own tags, sides and motions.
+
+
+def test_a_formation_may_say_its_tags_and_sides_itself() -> None:
+    assert calls("in Three Two with plain, Wheel to both", "in Quads motion Tuck") == [
+        "Three Two Right Crossers",
+        "Three Two Left Crossers",
+        "Three Two Right Crossers Wheel",
+        "Three Two Left Crossers Wheel",
+        "Quads Right Tuck Crossers",
+    ]
+
+
+def test_all_formations_but_some() -> None:
+    assert calls("in all but Quads") == ["Three Two Right Crossers"]
+
+
+@pytest.mark.parametrize(
+    ("head_first", "by_parts"),
+    [
+        ("never left in Quads", "never in Quads to left"),
+        ("never Wheel, Wheel + Return in Quads", "never in Quads with Wheel, Wheel + Return"),
+        ("never Wheel to left", "never with Wheel to left"),
+        ("never Tuck", "never motion Tuck"),
+        ("never Quads", "never in Quads"),
+        ("Wheel + Return only to right", "only with Wheel + Return to right"),
+        ("Wheel only in Quads", "only in Quads with Wheel"),
+    ],
+)
+def test_exceptions_read_as_they_are_said(head_first: str, by_parts: str) -> None:
+    assert calls(*BASE, head_first) == calls(*BASE, by_parts) != calls(*BASE)
+
+
+def test_one_text_dresses_several_concepts() -> None:
+    lines = "dress Crossers, Stop\n    in Three Two\n    to both"
+    stop = "concept Stop\n    each #1 runs hitch 5\n    feet 3"
+    result = compiled(TWELVE, BOTH, CROSSERS, stop, lines)
+    assert [c for c in result.calls.by_name if "Left" in c] == [
+        "Three Two Left Crossers",
+        "Three Two Left Stop",
+    ]

@@ -30,7 +30,7 @@ def test_every_example_reads_as_the_line_it_shows(kind: str, line: WrittenLine) 
     assert not found
     (fact,) = document.blocks[0].facts
     assert fact.key == line.word
-    assert (fact.label is not None) == (line.word in KINDS[kind].labels)
+    assert (fact.label is not None) == (KINDS[kind].labels.get(line.word) is line)
     assert connectors(fact.value) <= line.connectors
     assert bool(connectors(fact.value)) == bool(line.connectors)
 
@@ -38,7 +38,9 @@ def test_every_example_reads_as_the_line_it_shows(kind: str, line: WrittenLine) 
 @pytest.mark.parametrize("kind", KINDS)
 def test_no_word_is_both_a_label_and_a_verb_of_a_kind(kind: str) -> None:
     shape = KINDS[kind]
-    assert not shape.labels.keys() & shape.verbs.keys()
+    # `Wheel only to right` beside `only in Quads with Wheel`: what is limited may stand first.
+    both = {"only"} if kind == "dress" else set()
+    assert shape.labels.keys() & shape.verbs.keys() == both
     assert not shape.labels.keys() & shape.openers.keys()
 
 

@@ -15,7 +15,7 @@ from stemline.book.content.calling import Calling
 from stemline.book.content.job_rows import JobChange, LineJobs, Row, ToldJob
 from stemline.book.content.letters import each_letter, is_theirs, told
 from stemline.book.content.page import Remark, sentence
-from stemline.football.play import Assignment, Kind, Play
+from stemline.football.play import SHARED, Assignment, Kind, Play
 
 NOBODY = "–"
 Column = tuple[str, Play]
@@ -156,7 +156,7 @@ def _row(role: _Role, plays: Sequence[Play], columns: Sequence[Column], calling:
         *spread.jobs(first),
         *spread.others("says", lambda a, _: " ".join(task_of(a).says), " ".join(task.says)),
     ]
-    name = role.key[1] if role.key[0] == "role" else ""
+    name = role.key[1].partition(SHARED)[0] if role.key[0] == "role" else ""
     return Row(cells, name, task, tuple(changes))
 
 

@@ -123,6 +123,30 @@ class E623(Mistake):
     role: str
 
 
+class E624(Mistake):
+    title = "everyone else behind the ball"
+    message = "in {call} {man} stands behind the ball, and `everyone else` means those out wide"
+    label = "not {man}"
+    help = "give him a line of his own, or one for all of them: `every other back blocks lead`"
+    varies = ("man",)
+
+    call: str
+    man: str
+
+
+class E625(Mistake):
+    title = "a man who cannot be called away"
+    message = "in {call} the {name} is {man}, who {why}"
+    label = "not free"
+    help = "call another man, or leave this formation out of the tag's calls with `never`"
+    varies = ("man",)
+
+    call: str
+    man: str
+    name: str
+    why: str
+
+
 class E630(Mistake):
     title = "a read with nobody there"
     message = "in {call} the quarterback reads {spot}, and nobody comes there{miss}"
@@ -168,10 +192,14 @@ class E703(Misspelt):
 
 
 class E704(Mistake):
-    title = "which calls"
-    message = "this line says which calls by `in`, `with`, `to` or `motion`"
-    label = "not understood"
-    help = "for example `never in Quads with Wheel`"
+    title = "an exception with two meanings"
+    message = "`{said}` is two things in this playbook"
+    label = "two meanings"
+    help = "say which: `{first}`, or `{second}`"
+
+    first: str
+    said: str
+    second: str
 
 
 class E705(Mistake):

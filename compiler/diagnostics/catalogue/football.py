@@ -387,6 +387,20 @@ class E471(Mistake):
     role: str
 
 
+class E472(Misspelt):
+    title = "any of what"
+    message = "`any {found}` names neither a kind of play nor a family of this book"
+    label = "not known"
+    help = "it is one of {choices}; what is left out stands behind `but`: `any pass but Crossers`"
+
+
+class E473(Misspelt):
+    title = "a called route for nobody"
+    message = "`{found}` is no man of this playbook who could be called a route"
+    label = "not known"
+    help = "say his letter or where he stands: `with X runs fade`, `with weak #1 runs dig 14`"
+
+
 class E501(Mistake):
     title = "a man who is not lined up"
     message = "{formation} lines somebody up by {man}, and does not line {man} up"

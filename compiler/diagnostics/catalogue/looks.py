@@ -129,3 +129,15 @@ class E496(Misspelt):
     message = "`{found}` is no man to cover"
     label = "not known"
     help = "for example: man, strong #2 · man, back · man, weak back · man, tight end"
+
+
+class E497(Mistake):
+    title = "a man whom both parents tell"
+    message = "{first} and {second} both say what {man} {what}"
+    label = "two answers"
+    help = "say it in this look, or take it out of one of them"
+
+    first: str
+    man: str
+    second: str
+    what: str

@@ -37,6 +37,16 @@ class E303(Mistake):
     path: str
 
 
+class E304(Mistake):
+    title = "a second parent that extends another"
+    message = "`{name}` stands second, and it extends another {kind} itself"
+    label = "extends another"
+    help = "name it first, or what it extends: only the first of several may lean on others"
+
+    kind: str
+    name: str
+
+
 class E305(Mistake):
     title = "no playbook block"
     message = "this folder has no `playbook` block, so its rule code is not known"
