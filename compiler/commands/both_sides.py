@@ -9,6 +9,7 @@ from pathlib import Path
 import click
 
 from stemline.commands.earlier import earlier_files
+from stemline.commands.opening import kept
 from stemline.compare.comparing import compared
 from stemline.compare.comparison import Comparison
 from stemline.compare.following import with_consequences
@@ -30,18 +31,25 @@ _PAGE = 40
 """Lines from which a terminal is given a pager, as git does."""
 
 
-def both_sides(old: str, new: str, folder: Path | None) -> tuple[Path, Session, Comparison]:
+def both_sides(
+    old: str, new: str, folder: Path | None, *, follows: bool = True, cached: bool = True
+) -> tuple[Path, Session, Comparison]:
     """The playbook's folder, its new side and the comparison of two folders or revisions; the
     reasons where a side cannot be read.
 
-    A revision is one of ``folder``, else of the side that is a folder, else of where we stand.
+    ``follows`` tells that what follows is wanted too, which costs most; ``cached`` that it may be
+    known from the last time. A revision is one of ``folder``, else of the side that is a folder,
+    else of where we stand.
     """
     home = folder or next((Path(s) for s in (new, old) if Path(s).is_dir()), Path())
     sides = [_session(home, said) for said in (old, new)]
     with no_collecting():
         found = compared(sides[0], sides[1], (old, new))
-        cache = Cache(home, place())
-        return home, sides[1], with_consequences(found, sides[0], sides[1], cache)
+        if follows:
+            cache = Cache(home, place() if cached else None)
+            with kept(cached) as store:
+                found = with_consequences(found, sides[0], sides[1], cache, store)
+        return home, sides[1], found
 
 
 def _session(home: Path, said: str) -> Session:

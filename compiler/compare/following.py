@@ -3,30 +3,30 @@ looks that gained or lost an answer."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
-from stemline.analysis.passes_against_looks import face
 from stemline.compare.comparison import Comparison, Consequence
+from stemline.compare.side_analysis import NO_ANSWER, SideAnalysis, both_said
 from stemline.outside.cache import Cache
-from stemline.resolve.expand import Order
+from stemline.outside.store import Store
 from stemline.session import Session
 
-NO_ANSWER = "no answer"
-"""What stands for a code where the clock speaks and not a check."""
 
-_Told = dict[str, dict[tuple[str, str], str]]
-"""Call → (code, text without the call's name, or the look that has no answer) → text."""
-
-
-def with_consequences(found: Comparison, old: Session, new: Session, cache: Cache) -> Comparison:
+def with_consequences(
+    found: Comparison, old: Session, new: Session, cache: Cache, store: Store | None = None
+) -> Comparison:
     """The comparison with what follows from it, proving no call that is as it was.
 
-    Of a call that is no play any more, or was none, only that is told.
+    Of a call that is no play any more, or was none, only that is told. ``store`` has what was said
+    of a call the last time; None keeps nothing.
     """
     pairs = [(c.before, c.spoken) for c in found.changed]
-    before = _said(old, [*(a for a, _ in pairs), *(p.call.spoken for p in found.dropped)], cache)
-    after = _said(new, [*(b for _, b in pairs), *(p.call.spoken for p in found.added)], cache)
+    sides = [SideAnalysis(each, cache, store or Store(None)) for each in (old, new)]
+    before, after = both_said(
+        (sides[0], sides[1]),
+        ([a for a, _ in pairs], [*(b for _, b in pairs), *(p.call.spoken for p in found.added)]),
+    )
     came: _Rows = {}
     went: _Rows = {}
     for a, b in (*pairs, *(("", p.call.spoken) for p in found.added)):
@@ -69,21 +69,3 @@ def _consequences(rows: _Rows, came: bool) -> Iterator[Consequence]:
 def _concept(session: Session, call: str) -> str:
     assert session.book is not None, "both sides were read"
     return session.book.concepts[session.calls.by_name[call].concept].name
-
-
-def _said(session: Session, calls: Sequence[str], cache: Cache) -> _Told:
-    assert session.book is not None, "both sides were read"
-    told: _Told = {call: {} for call in calls}
-    orders: list[Order] = []
-    for call in calls:
-        play, problems = session.proof(call)
-        for d in problems:
-            text = d.message
-            told[call].setdefault((d.code, text.replace(call, "")), text)
-        if play is not None and play.reads:
-            orders.append(session.calls.by_name[call])
-    for one in face(session.book, orders, cache, expander=session.expander):
-        if not one.answer.given:
-            text = f"{one.concept} has no answer to {one.look} by the clock (planning figures)"
-            told[one.call][NO_ANSWER, one.look] = text
-    return told
