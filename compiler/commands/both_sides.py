@@ -10,10 +10,10 @@ import click
 
 from stemline.commands.earlier import earlier_files
 from stemline.commands.opening import kept
+from stemline.compare.aloud import ToldLine
 from stemline.compare.comparing import compared
 from stemline.compare.comparison import Comparison
 from stemline.compare.following import with_consequences
-from stemline.compare.saying import ToldLine
 from stemline.diagnostics.in_words import how_many
 from stemline.diagnostics.plain import plain
 from stemline.diagnostics.render import render

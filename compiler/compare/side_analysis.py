@@ -14,12 +14,15 @@ from collections.abc import Iterator, Mapping, Sequence
 from concurrent.futures import Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
+from dataclasses import replace
 from multiprocessing import get_context
 
 from stemline.analysis.passes_against_looks import OtherProgram, face
 from stemline.outside.cache import Cache, Row
 from stemline.outside.program import bundled, program
 from stemline.outside.store import Store
+from stemline.playbook.playbook import Playbook
+from stemline.resolve.expand import Order
 from stemline.session import Session
 from stemline.source import Source
 
@@ -47,25 +50,39 @@ class SideAnalysis:
             begun.update(hashlib.sha256(source.text.encode("utf-8", "surrogatepass")).digest())
         self._begun = begun
 
-    def kept(self, calls: Sequence[str]) -> dict[str, SaidOfCall]:
+    def kept(self, calls: Sequence[str], looks: Sequence[str] = ()) -> dict[str, SaidOfCall]:
         """What is known of these calls from before."""
-        rows = {call: _read(self._store.get(self._key(call))) for call in dict.fromkeys(calls)}
+        asked = {call: self._key(call, looks) for call in calls}
+        rows = {call: _read(self._store.get(key)) for call, key in asked.items()}
         return {call: said for call, said in rows.items() if said is not None}
 
-    def keep(self, said: Mapping[str, SaidOfCall]) -> None:
+    def keep(self, said: Mapping[str, SaidOfCall], looks: Sequence[str] = ()) -> None:
         for call, row in said.items():
-            self._store.put(self._key(call), _written(row))
+            self._store.put(self._key(call, looks), _written(row))
+
+    def against(self, calls: Sequence[str], looks: Sequence[str]) -> dict[str, SaidOfCall]:
+        """Which of these looks, by their keys, the calls have no answer to, proving nothing."""
+        said = self.kept(calls, looks)
+        left = [call for call in dict.fromkeys(calls) if call not in said]
+        book, by_name = self._session.book, self._session.calls.by_name
+        assert book is not None, "both sides were read"
+        some = replace(book, looks={key: book.looks[key] for key in looks})
+        told: dict[str, dict[tuple[str, str], str]] = {call: {} for call in left}
+        _face(self._session, some, [by_name[call] for call in left], self._cache, told)
+        self.keep(told, looks)
+        return {**said, **told}
 
     def found(self, calls: Sequence[str]) -> dict[str, SaidOfCall]:
         """What is said of these calls, worked out now."""
-        return _found(self._session, calls, self._cache)
+        return _found(self._session, calls, self._cache) if calls else {}
 
     def asked_elsewhere(self, pool: ProcessPoolExecutor, calls: Sequence[str]) -> _Later:
         return pool.submit(_found_elsewhere, program(), self._texts, tuple(calls), self._cache)
 
-    def _key(self, call: str) -> str:
+    def _key(self, call: str, looks: Sequence[str]) -> str:
         digest = self._begun.copy()
-        digest.update(f"what follows\0{call}".encode("utf-8", "surrogatepass"))
+        about = "\0".join(("what follows", call, *looks))
+        digest.update(about.encode("utf-8", "surrogatepass"))
         return digest.hexdigest()[:40]
 
 
@@ -137,12 +154,19 @@ def _found(
             told[call].setdefault((d.code, text.replace(call, "")), text)
         if play is not None and play.reads:
             orders.append(by_name[call])
-    cache = cache if keeping else _ReadAlone(cache)
-    for one in face(session.book, orders, cache, pool=_NEVER, expander=session.expander):
+    _face(session, session.book, orders, cache if keeping else _ReadAlone(cache), told)
+    return dict(told)
+
+
+def _face(
+    session: Session, book: Playbook, orders: Sequence[Order], cache: Cache,
+    told: Mapping[str, dict[tuple[str, str], str]],
+) -> None:  # fmt: skip
+    """Put into ``told`` which looks of ``book`` the calls have no answer to."""
+    for one in face(book, orders, cache, pool=_NEVER, expander=session.expander):
         if not one.answer.given:
             text = f"{one.concept} has no answer to {one.look} by the clock (planning figures)"
             told[one.call][NO_ANSWER, one.look] = text
-    return dict(told)
 
 
 class _ReadAlone(Cache):

@@ -33,7 +33,8 @@ def files_at(folder: Path, revision: str) -> tuple[Files | None, str]:
     kept = _texts_of(folder, commit)
     texts = contents(folder, tuple(dict.fromkeys(each.object for each in kept)))
     read = [
-        decoded(f"{revision}:{each.name}", texts[each.object])
+        # As git names a file of a revision; the text's own name, which tells a family, stays whole.
+        decoded(f"{revision}:./{each.name}", texts[each.object])
         for each in kept
         if each.object in texts
     ]

@@ -61,7 +61,7 @@ def _run(*said: str) -> Result:
 def test_two_revisions_are_compared_without_touching_the_folder(folder: Path) -> None:
     said = _run("compare", "HEAD~2", "HEAD", "--in", str(folder))
     assert said.exit_code == 1
-    assert "stick runs stick 8, instead of 6" in said.stdout
+    assert "stick runs the stick at 8 instead of 6" in said.stdout
     assert "Formation Trips is now called Trio (100 % alike)" in said.stdout
     assert "calls of before" in said.stdout
 
@@ -96,7 +96,7 @@ def test_one_man_is_told_what_is_new_to_him(folder: Path) -> None:
 
 def test_a_history_is_told_by_revision(folder: Path) -> None:
     said = _run("history", str(folder), "Stick").stdout
-    assert "2026-03-01" in said and "stick runs stick 8, instead of 6" in said
+    assert "2026-03-01" in said and "stick runs the stick at 8 instead of 6" in said
     trio = _run("history", str(folder), "Trio", "--who").stdout
     assert "it was called Trips" in trio and "A Coach" in trio
     lines = _run("history", str(folder), "Stick", "--lines").stdout.splitlines()
