@@ -47,7 +47,9 @@ def compare(
     from stemline.commands.both_sides import book_file, both_sides, print_lines
 
     told_of = file is not None or as_json or not (stat or man)
-    home, session, found = both_sides(old, new, folder, follows=told_of, cached=not no_cache)
+    home, session, found = both_sides(
+        old, new, folder, only=only, man=man, follows=told_of, cached=not no_cache
+    )
     if file is not None:
         book_file(file, found, home, session, theme, paper)
     elif as_json:

@@ -37,6 +37,7 @@ def history(
 ) -> None:
     """Every revision of FOLDER that changed what is called NAME, and what it changed."""
     from stemline.commands.both_sides import print_lines
+    from stemline.commands.opening import kind_of
     from stemline.compare.aloud import ToldLine
     from stemline.compare.through_time import Revision, standing, turns
     from stemline.compare.told import standing_lines, turn_lines
@@ -44,9 +45,10 @@ def history(
     from stemline.outside.project import earlier_texts
     from stemline.syntax.parser import parse
 
+    kind = kind_of(output, (".svg", ".pdf", ".png")) if output is not None else ""
     kept = earlier_texts(folder)
     if not kept:
-        click.echo(f"{folder} is under no version control, or has no revision yet", err=True)
+        click.echo(f"{folder}: is under no version control, or has no revision yet", err=True)
         raise SystemExit(2)
     trees = {source: parse(source)[0] for _, sources in kept for source in sources}
     revisions = [
@@ -66,21 +68,21 @@ def history(
         raise SystemExit(2)
     print_lines(told)
     if output is not None:
-        _strip(folder, kept, name, output, theme, who=who, cached=not no_cache)
+        _strip(folder, kept, name, (output, kind), theme, who=who, cached=not no_cache)
 
 
 def _strip(
     folder: Path,
     revisions: Sequence[tuple[Commit, tuple[Source, ...]]],
     name: str,
-    file: Path,
+    out: tuple[Path, str],
     theme: str,
     *,
     who: bool,
     cached: bool,
 ) -> None:
-    """Write the strip of pictures; told where there is none to draw."""
-    from stemline.commands.opening import kept, kind_of, theme_for, writing
+    """Write the strip of pictures as a file and its kind; told where there is none to draw."""
+    from stemline.commands.opening import kept, theme_for, writing
     from stemline.compare.strip import DatedSession, strip_file, strip_turns
     from stemline.diagnostics.in_words import how_many
     from stemline.diagnostics.plain import plain
@@ -90,7 +92,6 @@ def _strip(
     from stemline.printing.drawings import Drawings
     from stemline.session import Session, no_collecting
 
-    kind = kind_of(file, (".svg", ".pdf", ".png"))
     with no_collecting():
         dated = [
             DatedSession(commit.day, commit.who, Session(sources, commit.name))
@@ -105,6 +106,6 @@ def _strip(
     with writing(), workroom(), kept(cached) as store:
         assert last.book is not None, "its texts are those that the theme was found for"
         drawings = Drawings(look, last.book.settings.level, store)
-        data = strip_file(turns, name, drawings, look, kind, who=who)
-    write_file(file, data)
-    click.echo(f"{plain(str(file))}: {how_many(len(turns), 'picture')}")
+        data = strip_file(turns, name, drawings, look, out[1], who=who)
+    write_file(out[0], data)
+    click.echo(f"{plain(str(out[0]))}: {how_many(len(turns), 'picture')}")

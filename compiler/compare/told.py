@@ -34,6 +34,8 @@ def told(
         yield from _for_man(found, man)
         return
     asked = topics(found, only)
+    if only and not (asked.concepts or asked.replaced or asked.others):
+        yield ToldLine("", f"{only}: as it was.")
     for concept in asked.concepts:
         yield ToldLine("", "")
         yield from concept_lines(concept, found)

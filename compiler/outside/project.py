@@ -14,11 +14,12 @@ from stemline.outside.repository import (
     has_repository,
     kept_files,
     last_commit,
+    revision_names,
 )
 from stemline.outside.texts import BUILD, LARGEST_FILE, Files, decoded, is_text, read_files
 from stemline.source import Source
 
-__all__ = ["Files", "earlier_texts", "files_at", "read_files", "revision"]
+__all__ = ["Files", "earlier_texts", "files_at", "read_files", "revision", "revision_names"]
 
 
 def files_at(folder: Path, revision: str) -> tuple[Files | None, str]:

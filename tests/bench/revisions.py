@@ -9,6 +9,7 @@ import tempfile
 import time
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 
 from stemline.analysis.passes_against_looks import unanswered
@@ -64,12 +65,12 @@ def revisions(name: str, calls: int) -> Iterator[str]:
     for what, edit in EDITS.items():
         changed = _edited(sources, *edit)
         plain: list[Comparison] = []
-        took = _took(lambda a=changed, b=plain: b.append(compared(*_sides(sources, a))))
+        took = _took(partial(_compared, sources, changed, plain))
         yield row(f"{what}: {len(plain[0].changed)} calls changed, nothing followed", took)
         with tempfile.TemporaryDirectory() as kept:
             for when in ("what follows", "a second time", "another new side"):
                 texts = _edited(changed, "season 2026", "season 2027") if "new" in when else changed
-                took = _took(lambda a=texts, b=kept: _followed(*_sides(sources, a), Path(b)))
+                took = _took(partial(_followed, sources, texts, Path(kept)))
                 yield row(f"    {when}", took)
     gc.enable()
 
@@ -103,7 +104,12 @@ def _checked(sources: Sequence[Source]) -> None:
     unanswered(session.book, session.calls, season, Cache(PLAYBOOKS, None))
 
 
-def _followed(old: Session, new: Session, kept: Path) -> None:
+def _compared(old: Sequence[Source], new: Sequence[Source], into: list[Comparison]) -> None:
+    into.append(compared(*_sides(old, new)))
+
+
+def _followed(was: Sequence[Source], now: Sequence[Source], kept: Path) -> None:
+    old, new = _sides(was, now)
     with Store(kept) as store:
         with_consequences(compared(old, new), old, new, Cache(PLAYBOOKS, kept / "rows"), store)
 

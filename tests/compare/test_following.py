@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from concurrent.futures import ProcessPoolExecutor
 from functools import cache
 from pathlib import Path
 
@@ -12,7 +14,7 @@ from stemline.compare import side_analysis
 from stemline.compare.comparing import compared
 from stemline.compare.comparison import Comparison
 from stemline.compare.following import with_consequences
-from stemline.compare.side_analysis import NO_ANSWER
+from stemline.compare.side_analysis import NO_ANSWER, SideAnalysis
 from stemline.compare.told import told
 from stemline.outside.cache import Cache
 from stemline.outside.store import Store
@@ -112,21 +114,22 @@ def test_a_second_comparison_proves_nothing(
             _followed(_session(), _session((SLANTS[0], SLANTS[1].replace("hitch", "reset"))), store)
 
 
-def test_a_row_that_is_not_ours_is_found_anew(tmp_path: Path) -> None:
-    with Store(tmp_path) as store:
-        first = _followed(_session(), _session(SLANTS), store)
-    for bad in (b"{}x", b"[[1]]", b'[["a","b"]]', b"7", b""):
-        with Store(tmp_path / bad.hex()) as store:
-            monkey = store.get
-            store.get = lambda key, bad=bad: bad  # type: ignore[method-assign, misc]
-            assert _followed(_session(), _session(SLANTS), store).follows == first.follows
-            store.get = monkey  # type: ignore[method-assign]
+def test_a_row_that_is_not_ours_is_not_believed() -> None:
+    good = {("W641", "a"): "b"}
+    assert side_analysis._read(side_analysis._written(good)) == good
+    for bad in (b"{}x", b"[[1]]", b'[["a","b"]]', b"7", b"", None):
+        assert side_analysis._read(bad) is None, bad
 
 
 def test_a_process_of_its_own_says_the_same(monkeypatch: pytest.MonkeyPatch) -> None:
     here = _followed(_session(), _session(SLANTS)).follows
-    apart = []
-    kept = side_analysis._process
+    apart: list[int] = []
+    elsewhere = SideAnalysis.asked_elsewhere
+
+    def asked(side: SideAnalysis, pool: ProcessPoolExecutor, calls: Sequence[str]) -> object:
+        apart.append(len(calls))
+        return elsewhere(side, pool, calls)
+
     monkeypatch.setattr(side_analysis, "APART", 1)
-    monkeypatch.setattr(side_analysis, "_process", lambda: (apart.append(1), kept())[1])
+    monkeypatch.setattr(SideAnalysis, "asked_elsewhere", asked)
     assert _followed(_session(), _session(SLANTS)).follows == here and apart
