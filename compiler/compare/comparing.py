@@ -19,6 +19,7 @@ from stemline.compare.comparison import (
 )
 from stemline.compare.definitions import Definition, SaidLine, definitions
 from stemline.compare.line_changes import LineChange, line_changes
+from stemline.compare.matching import ALIKE, likeness
 from stemline.compare.reach import Reach
 from stemline.compare.renames import Matched, matched
 from stemline.describe.changes import PROTECTION, changes, order_changes
@@ -30,6 +31,8 @@ from stemline.source import NOWHERE
 
 _WORDS_ONLY = frozenset({"say", "says", "caution", "family"})
 """Lines that move nobody: they are told, and no play is made for them."""
+_SPLIT = ("concept", "run", "tag", "protection", "formation", "look", "motion")
+"""What one is made two of, or two are joined in one."""
 OTHERWISE = "blocked otherwise"
 """What an order of the quarterback's says of a protection that has its name still."""
 _PAGES_ONLY = frozenset(
@@ -118,10 +121,13 @@ class _Comparing:
             score = self._matched.scores.get(now.key)
             if lines or roles or score is not None:
                 found.append(DefinitionChange(was, now, lines, roles, score))
-        found += [DefinitionChange(None, d) for d in self._matched.come]
+        found += [
+            DefinitionChange(None, d, kin=_kin(d, self._was.values())) for d in self._matched.come
+        ]
         order = {key: n for n, key in enumerate(self._now)}
         found.sort(key=lambda change: order[change.one.key])
-        return [*found, *(DefinitionChange(d, None) for d in self._matched.gone)]
+        gone = self._matched.gone
+        return [*found, *(DefinitionChange(d, None, kin=_kin(d, self._now.values())) for d in gone)]
 
     def _alike(self, was: Definition, now: Definition) -> float:
         """How many men of both do the same, over the calls that both make in the same words."""
@@ -236,6 +242,20 @@ def _extends(was: Definition, now: Definition) -> LineChange:
         SaidLine("", "extends", was.parent, "", was.span) if was.parent else None,
         SaidLine("", "extends", now.parent, "", now.span) if now.parent else None,
     )
+
+
+def _kin(one: Definition, others: Iterable[Definition]) -> tuple[str, float] | None:
+    """The definition of the same kind that says most of the same, where that is half or more."""
+    if one.kind not in _SPLIT:
+        return None
+    lines = [line.alike for line in one.lines]
+    scores = [
+        (likeness(lines, [line.alike for line in other.lines]), other.name)
+        for other in others
+        if other.kind == one.kind and other.owner.casefold() == one.owner.casefold()
+    ]
+    score, name = max(scores, key=lambda row: row[0], default=(0.0, ""))
+    return (name, score) if score >= ALIKE else None
 
 
 def _moves(change: DefinitionChange) -> bool:

@@ -43,7 +43,7 @@ def concept_lines(topic: ConceptTopic, found: Comparison) -> Iterator[ToldLine]:
         return
     if change is not None and change.now is None:
         gone = f" and its {how_many(len(topic.dropped), 'call')}" if topic.dropped else ""
-        yield ToldLine("gone", f"Gone: {change.one.title}{gone}")
+        yield ToldLine("gone", f"Gone: {change.one.title}{_kin(change)}{gone}")
         return
     kind = change.one.kind if change is not None else "concept"
     yield _heading(change) if change is not None else ToldLine("head", f"Concept {topic.name}")
@@ -65,11 +65,20 @@ def _new_concept(topic: ConceptTopic) -> Iterator[ToldLine]:
     assert change is not None
     tags = [tag.one.name for tag in topic.tags]
     with_tags = f", with the {'tags' if len(tags) > 1 else 'tag'} {together(tags)}" if tags else ""
-    yield ToldLine("new", f"New: {change.one.title}{with_tags}")
+    yield ToldLine("new", f"New: {change.one.title}{_kin(change)}{with_tags}")
     yield from _first_word(change.one)
     if topic.added:
         calls = [play.call.spoken for play in topic.added]
         yield ToldLine("note", f"{INDENT}{how_many(len(calls), 'call')}: {named(calls)}")
+
+
+def _kin(change: DefinitionChange) -> str:
+    """ ", out of Crossers (62 % alike)"."""
+    if change.kin is None:
+        return ""
+    name, score = change.kin
+    word = "out of" if change.was is None else "now in"
+    return f", {word} {name} ({round(100 * score)} % alike)"
 
 
 def _first_word(one: Definition) -> Iterator[ToldLine]:
@@ -127,7 +136,8 @@ def other_lines(
         one = changes[0].one
         kind = f"{one.kind}s" if len(changes) > 1 and one.kind != "personnel" else one.kind
         names = together([change.one.name for change in changes])
-        yield ToldLine(word, f"{word.capitalize()}: {kind} {names}")
+        kin = _kin(changes[0]) if len(changes) == 1 else ""
+        yield ToldLine(word, f"{word.capitalize()}: {kind} {names}{kin}")
         if len(changes) == 1 and word == "new":
             yield from _first_word(one)
         return
