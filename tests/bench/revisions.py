@@ -121,7 +121,8 @@ def _took(work: Callable[[], object]) -> _Took:
 
 
 def _cpu() -> float:
-    """CPU seconds of this process and of those that it started and that have ended."""
+    """CPU seconds of this process and of those that it started; one that ends a little later than
+    its work counts in the row after."""
     whose = (resource.RUSAGE_SELF, resource.RUSAGE_CHILDREN)
     used = [resource.getrusage(who) for who in whose]
     return sum(each.ru_utime + each.ru_stime for each in used)
