@@ -18,7 +18,8 @@ settings.load_profile("house")
 
 TESTS = Path(__file__).parent
 _SLOW = """
-    book/test_sentences_true checks/test_timing emit/test_forms emit/test_measuring
+    book/test_sentences_true checks/test_timing compare/test_following compare/test_two_seasons
+    emit/test_forms emit/test_measuring
     emit/test_numbering emit/test_pdf emit/test_renderers emit/test_times football/test_fronts
     gate hostile kills lineup/test_shipped_looks outside/test_folder outside/test_workroom
     picture/test_before picture/test_placing picture/test_runs read/test_bounds

@@ -9,15 +9,18 @@ from pathlib import Path
 import click
 
 from stemline.commands.earlier import earlier_files
+from stemline.commands.opening import kept
+from stemline.compare.aloud import ToldLine
+from stemline.compare.asked_names import unknown_name
 from stemline.compare.comparing import compared
 from stemline.compare.comparison import Comparison
 from stemline.compare.following import with_consequences
-from stemline.compare.saying import ToldLine
 from stemline.diagnostics.in_words import how_many
 from stemline.diagnostics.plain import plain
 from stemline.diagnostics.render import render
 from stemline.outside.cache import Cache, place
 from stemline.session import Session, no_collecting
+from stemline.source import Source
 
 _STYLES = {
     "head": {"bold": True},
@@ -30,27 +33,48 @@ _PAGE = 40
 """Lines from which a terminal is given a pager, as git does."""
 
 
-def both_sides(old: str, new: str, folder: Path | None) -> tuple[Path, Session, Comparison]:
+def both_sides(
+    old: str,
+    new: str,
+    folder: Path | None,
+    *,
+    only: str = "",
+    man: str = "",
+    follows: bool = True,
+    cached: bool = True,
+) -> tuple[Path, Session, Comparison]:
     """The playbook's folder, its new side and the comparison of two folders or revisions; the
-    reasons where a side cannot be read.
+    reasons where a side cannot be read, or neither has what ``only`` or ``man`` asks for.
 
-    A revision is one of ``folder``, else of the side that is a folder, else of where we stand.
+    ``follows`` tells that what follows is wanted too, which costs most; ``cached`` that it may be
+    known from the last time. A revision is one of ``folder``, else of the side that is a folder,
+    else of where we stand.
     """
     home = folder or next((Path(s) for s in (new, old) if Path(s).is_dir()), Path())
-    sides = [_session(home, said) for said in (old, new)]
+    sides = [_session(home, said, place) for said, place in ((old, "OLD"), (new, "NEW"))]
     with no_collecting():
+        if wrong := unknown_name((sides[0], sides[1]), only, man):
+            click.echo(wrong, err=True)
+            raise SystemExit(2)
         found = compared(sides[0], sides[1], (old, new))
-        cache = Cache(home, place())
-        return home, sides[1], with_consequences(found, sides[0], sides[1], cache)
+        if follows:
+            cache = Cache(home, place() if cached else None)
+            with kept(cached) as store:
+                found = with_consequences(found, sides[0], sides[1], cache, store)
+        return home, sides[1], found
 
 
-def _session(home: Path, said: str) -> Session:
-    files = earlier_files(home, said)
+def _session(home: Path, said: str, place: str) -> Session:
+    files = earlier_files(home, said, place)
     session = Session(files.sources, said) if files.sources else None
     found = (*files.found, *(session.definitions if session is not None else ()))
     wrong = [d for d in found if d.is_error]
     if wrong or session is None or session.book is None:
-        click.echo(render(wrong or found, files.by_name), nl=False, err=True)
+        click.echo(
+            render(wrong or found, {**files.by_name, place: Source(place, said)}),
+            nl=False,
+            err=True,
+        )
         raise SystemExit(2)
     return session
 

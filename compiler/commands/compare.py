@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from stemline.commands.options import THEME
+from stemline.commands.options import NO_CACHE, THEME
 
 
 @click.command()
@@ -26,6 +26,7 @@ from stemline.commands.options import THEME
 @click.option("--paper", type=click.Choice(["letter", "a4"]), default="letter", show_default=True)
 @THEME
 @click.option("--json", "as_json", is_flag=True, help="Plain data, by the published schema.")
+@NO_CACHE
 def compare(
     old: str,
     new: str,
@@ -37,6 +38,7 @@ def compare(
     paper: str,
     theme: str,
     as_json: bool,
+    no_cache: bool,
 ) -> None:
     """Say what is different between OLD and NEW: folders, or revisions of one.
 
@@ -44,7 +46,10 @@ def compare(
     """
     from stemline.commands.both_sides import book_file, both_sides, print_lines
 
-    home, session, found = both_sides(old, new, folder)
+    told_of = file is not None or as_json or not (stat or man)
+    home, session, found = both_sides(
+        old, new, folder, only=only, man=man, follows=told_of, cached=not no_cache
+    )
     if file is not None:
         book_file(file, found, home, session, theme, paper)
     elif as_json:

@@ -11,7 +11,7 @@ from stemline.diagnostics.catalogue.calls import E602, E605, E606
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.nearest import nearest
 from stemline.football.play import Play
-from stemline.outside.project import Files, files_at, read_files
+from stemline.outside.project import Files, files_at, read_files, revision_names
 from stemline.results import call_play
 from stemline.session import Session
 from stemline.source import Source, Span
@@ -29,8 +29,9 @@ class Earlier:
     sources: dict[str, Source]
 
 
-def earlier_files(folder: Path, said: str) -> Files:
-    """The texts of the folder ``said``, else those of ``folder`` at the revision ``said``."""
+def earlier_files(folder: Path, said: str, place: str = BEFORE) -> Files:
+    """The texts of the folder ``said``, else those of ``folder`` at the revision ``said``, which
+    was asked for as ``place``."""
     there = Path(said)
     if there.is_dir():
         return read_files(there)
@@ -38,8 +39,8 @@ def earlier_files(folder: Path, said: str) -> Files:
     if files is not None:
         return files
     beside = there.parent.iterdir() if there.parent.is_dir() else ()
-    names = tuple(sorted(path.name for path in beside if path.is_dir()))
-    at = Span.over(BEFORE, said)
+    names = (*sorted(path.name for path in beside if path.is_dir()), *revision_names(folder))
+    at = Span.over(place, said)
     problem = E605(said=said, why=why).at(at, nearest=nearest(there.name, names))
     return Files(there, (), (problem,))
 

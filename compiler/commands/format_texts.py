@@ -56,10 +56,15 @@ def format_texts(paths: tuple[Path, ...], check: bool, diff: bool) -> None:
 
 
 def _laid_out(source: Source) -> str:
+    """The text in its layout; what of it could not be read, and so stays as it is, is told."""
+    from stemline.diagnostics.render import render
     from stemline.syntax.formatting import formatted
     from stemline.syntax.parser import parse
 
-    return formatted(parse(source)[0])
+    tree, found = parse(source)
+    if wrong := [d for d in found if d.is_error]:
+        click.echo(render(wrong, {source.name: source}), nl=False, err=True)
+    return formatted(tree)
 
 
 def _sources(paths: tuple[Path, ...]) -> Iterator[Source]:

@@ -30,6 +30,7 @@ def rename(folder: Path, old: str, new: str, kind: str, owner: str, yes: bool) -
     from stemline.compare.comparing import compared
     from stemline.compare.renaming import renamed, targets
     from stemline.diagnostics.in_words import how_many
+    from stemline.diagnostics.render import render
     from stemline.outside.file import write_file
     from stemline.session import Session
 
@@ -49,11 +50,10 @@ def rename(folder: Path, old: str, new: str, kind: str, owner: str, yes: bool) -
     wrong = [d for d in after.definitions if d.is_error]
     wrong += [d for week in after.weeks for d in week.found if d.is_error]
     if wrong or after.book is None or not compared(before, after).no_play_changed:
-        click.echo(
-            f"{target.title} cannot be called {new}: the name is taken, or is a word of the "
-            "notation there",
-            err=True,
-        )
+        taken = [t.title for t in targets(trees, new) if t.kind == target.kind]
+        why = f"there is a {taken[0]}" if taken else "the text could not be read so"
+        click.echo(f"{target.title} cannot be called {new}: {why}", err=True)
+        click.echo(render(wrong[:1], {s.name: s for s in sources}), nl=False, err=True)
         raise SystemExit(1)
     lines = 0
     for was, now in zip(texts.sources, sources, strict=True):

@@ -19,15 +19,22 @@ from stemline.compare.comparison import (
 )
 from stemline.compare.definitions import Definition, SaidLine, definitions
 from stemline.compare.line_changes import LineChange, line_changes
+from stemline.compare.matching import ALIKE, likeness
 from stemline.compare.reach import Reach
 from stemline.compare.renames import Matched, matched
-from stemline.describe.changes import changes, order_changes
+from stemline.describe.changes import PROTECTION, changes, order_changes
+from stemline.football.defenders import Defence
 from stemline.football.play import Play
 from stemline.resolve.expand import Order
 from stemline.session import Session
+from stemline.source import NOWHERE
 
 _WORDS_ONLY = frozenset({"say", "says", "caution", "family"})
 """Lines that move nobody: they are told, and no play is made for them."""
+_SPLIT = ("concept", "run", "tag", "protection", "formation", "look", "motion")
+"""What one is made two of, or two are joined in one."""
+OTHERWISE = "blocked otherwise"
+"""What an order of the quarterback's says of a protection that has its name still."""
 _PAGES_ONLY = frozenset(
     {"version", "season", "sections", "theme", "lower", "say", "caution", "picture"}
 )
@@ -59,7 +66,7 @@ class _Comparing:
         self._now = definitions(tree for tree, _ in new.trees)
 
     def comparison(self) -> Comparison:
-        told = self._definitions()
+        told = self._definitions
         kept, added, dropped = self._calls
         reached = self._reached(told)
         changed = [c for pair in kept if pair[1] in reached and (c := self._call(*pair))]
@@ -97,6 +104,7 @@ class _Comparing:
     def _matched(self) -> Matched:
         return matched(self._was, self._now, self._alike)
 
+    @cached_property
     def _definitions(self) -> list[DefinitionChange]:
         found = []
         for was, now in self._matched.pairs:
@@ -113,10 +121,13 @@ class _Comparing:
             score = self._matched.scores.get(now.key)
             if lines or roles or score is not None:
                 found.append(DefinitionChange(was, now, lines, roles, score))
-        found += [DefinitionChange(None, d) for d in self._matched.come]
+        found += [
+            DefinitionChange(None, d, kin=_kin(d, self._was.values())) for d in self._matched.come
+        ]
         order = {key: n for n, key in enumerate(self._now)}
         found.sort(key=lambda change: order[change.one.key])
-        return [*found, *(DefinitionChange(d, None) for d in self._matched.gone)]
+        gone = self._matched.gone
+        return [*found, *(DefinitionChange(d, None, kin=_kin(d, self._now.values())) for d in gone)]
 
     def _alike(self, was: Definition, now: Definition) -> float:
         """How many men of both do the same, over the calls that both make in the same words."""
@@ -177,10 +188,19 @@ class _Comparing:
             return CallChange(was.spoken, now.spoken, before, play, (), ())
         before = self._renamed(before, was)
         men, orders = changes(play, before), order_changes(play, before)
-        men = tuple(c for c in men if c.moved or c.motion or c.path)
-        if not men and not orders and play.defence == before.defence:
+        blocked = play.protection and play.protection.casefold() in self._reblocked
+        men = tuple(c for c in men if c.moved or c.motion or c.path or (blocked and c.words))
+        if blocked and play.protection == before.protection:
+            orders = (*orders, (PROTECTION, play.protection, f"{play.protection}, {OTHERWISE}"))
+        if not men and not orders and _stands(play) == _stands(before):
             return None
         return CallChange(was.spoken, now.spoken, before, play, men, orders)
+
+    @cached_property
+    def _reblocked(self) -> frozenset[str]:
+        """The protections that block otherwise: no man of the line has a path that would tell."""
+        moving = (c for c in self._definitions if c.one.kind == "protection" and _moves(c))
+        return frozenset(c.now.name.casefold() for c in moving if c.was and c.now)
 
     def _renamed(self, play: Play, order: Order) -> Play:
         """The old play with its roles called as they are now, so that a new name is no change."""
@@ -224,6 +244,20 @@ def _extends(was: Definition, now: Definition) -> LineChange:
     )
 
 
+def _kin(one: Definition, others: Iterable[Definition]) -> tuple[str, float] | None:
+    """The definition of the same kind that says most of the same, where that is half or more."""
+    if one.kind not in _SPLIT:
+        return None
+    lines = [line.alike for line in one.lines]
+    scores = [
+        (likeness(lines, [line.alike for line in other.lines]), other.name)
+        for other in others
+        if other.kind == one.kind and other.owner.casefold() == one.owner.casefold()
+    ]
+    score, name = max(scores, key=lambda row: row[0], default=(0.0, ""))
+    return (name, score) if score >= ALIKE else None
+
+
 def _moves(change: DefinitionChange) -> bool:
     """Whether a change can put a man elsewhere."""
     if change.was is None or change.now is None:
@@ -254,6 +288,14 @@ def _frame(order: Order) -> tuple[object, ...]:
 
 def _play(session: Session, order: Order) -> Play | None:
     return session.drawn(order)[0]
+
+
+def _stands(play: Play) -> Defence | None:
+    """The defence of a play as it stands and what each man does, wherever the text says it."""
+    if play.defence is None:
+        return None
+    men = (replace(d, span=NOWHERE, says=()) for d in play.defence.defenders)
+    return replace(play.defence, name="", span=NOWHERE, defenders=tuple(men))
 
 
 def _title(session: Session) -> str:

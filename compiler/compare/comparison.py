@@ -16,7 +16,8 @@ class DefinitionChange:
 
     ``likeness`` is, for one that has another name, how much of both is the same, from 0 to 1;
     ``roles`` are its roles that have another name; ``calls`` the calls whose plays are different
-    and that are made of it, as they are spoken now, or were.
+    and that are made of it, as they are spoken now, or were. ``kin`` is, of one that is new or
+    gone, what on the other side it was split from, or has gone into, and how alike the two are.
     """
 
     was: Definition | None
@@ -25,6 +26,7 @@ class DefinitionChange:
     roles: tuple[tuple[str, str], ...] = ()
     likeness: float | None = None
     calls: tuple[str, ...] = ()
+    kin: tuple[str, float] | None = None
 
     @property
     def one(self) -> Definition:

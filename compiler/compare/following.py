@@ -3,30 +3,33 @@ looks that gained or lost an answer."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
-from stemline.analysis.passes_against_looks import face
-from stemline.compare.comparison import Comparison, Consequence
+from stemline.compare.comparison import Comparison, Consequence, DefinitionChange
+from stemline.compare.definitions import definitions
+from stemline.compare.line_changes import LineChange
+from stemline.compare.side_analysis import NO_ANSWER, SaidOfCall, SideAnalysis, both_said
 from stemline.outside.cache import Cache
-from stemline.resolve.expand import Order
+from stemline.outside.store import Store
+from stemline.playbook.playbook import Playbook
 from stemline.session import Session
 
-NO_ANSWER = "no answer"
-"""What stands for a code where the clock speaks and not a check."""
 
-_Told = dict[str, dict[tuple[str, str], str]]
-"""Call → (code, text without the call's name, or the look that has no answer) → text."""
-
-
-def with_consequences(found: Comparison, old: Session, new: Session, cache: Cache) -> Comparison:
+def with_consequences(
+    found: Comparison, old: Session, new: Session, cache: Cache, store: Store | None = None
+) -> Comparison:
     """The comparison with what follows from it, proving no call that is as it was.
 
-    Of a call that is no play any more, or was none, only that is told.
+    Of a call that is no play any more, or was none, only that is told. ``store`` has what was said
+    of a call the last time; None keeps nothing.
     """
     pairs = [(c.before, c.spoken) for c in found.changed]
-    before = _said(old, [*(a for a, _ in pairs), *(p.call.spoken for p in found.dropped)], cache)
-    after = _said(new, [*(b for _, b in pairs), *(p.call.spoken for p in found.added)], cache)
+    sides = [SideAnalysis(each, cache, store or Store(None)) for each in (old, new)]
+    before, after = both_said(
+        (sides[0], sides[1]),
+        ([a for a, _ in pairs], [*(b for _, b in pairs), *(p.call.spoken for p in found.added)]),
+    )
     came: _Rows = {}
     went: _Rows = {}
     for a, b in (*pairs, *(("", p.call.spoken) for p in found.added)):
@@ -34,6 +37,9 @@ def with_consequences(found: Comparison, old: Session, new: Session, cache: Cach
         concept = _concept(new, b)
         _gather(came, concept, b, now, was)
         _gather(went, concept, b, was, now)
+    for b, now, was in _looked(found, old, new, *sides):
+        _gather(came, _concept(new, b), b, now, was)
+        _gather(went, _concept(new, b), b, was, now)
     rows = [*_consequences(came, True), *_consequences(went, False)]
     rows.sort(key=lambda row: (not row.came, not row.code.startswith("E")))
     return replace(found, follows=tuple(rows))
@@ -41,6 +47,55 @@ def with_consequences(found: Comparison, old: Session, new: Session, cache: Cach
 
 _Rows = dict[tuple[str, str, str], tuple[str, list[str]]]
 """(code, concept, look or "") → the first text, and the calls."""
+
+
+def _looked(
+    found: Comparison, old: Session, new: Session, before: SideAnalysis, after: SideAnalysis
+) -> Iterator[tuple[str, SaidOfCall, SaidOfCall]]:
+    """What a look that is another, or new, does to the passes that are as they were: (call, now,
+    before)."""
+    assert old.book is not None and new.book is not None, "both sides were read"
+    looks = list(_looks(found, new, new.book))
+    if not looks:
+        return
+    told = {c.spoken for c in found.changed} | {p.call.spoken for p in found.added}
+    called = {now: was for was, now in found.renamed}
+    kept = [o.spoken for _, o in new.calls.orders if o.spoken not in told]
+    pairs = {call: called.get(call, call) for call in kept}
+    names = {was: now for was, now in looks if was.casefold() in old.book.looks}
+    was_said = before.against(list(pairs.values()), [name.casefold() for name in names])
+    is_said = after.against(kept, [now.casefold() for _, now in looks])
+    for call, former in pairs.items():
+        old_rows = was_said.get(former, {})
+        was = {(code, names.get(look, look)): text for (code, look), text in old_rows.items()}
+        yield call, is_said.get(call, {}), was
+
+
+def _looks(found: Comparison, new: Session, book: Playbook) -> Iterator[tuple[str, str]]:
+    """The looks of every week that are others than they were, or new, and those that are made from
+    one of them: (its name before, "" for a new one; its name)."""
+    made = [c for c in found.definitions if c.one.kind == "look" and c.now is not None]
+    names = {c.one.name: c.was.name if c.was else "" for c in made if _is_another(c)}
+    if not names:
+        return
+    every = definitions(tree for tree, _ in new.trees).values()
+    parents = {d.name.casefold(): d.parent.casefold() for d in every if d.kind == "look"}
+    moved = {name.casefold() for name in names}
+    for key, look in book.looks.items():
+        above = key
+        while above and above not in moved:
+            above = parents.get(above, "")
+        if above:
+            yield names.get(look.name, look.name), look.name
+
+
+def _is_another(change: DefinitionChange) -> bool:
+    return change.was is None or any(map(_moves, change.lines))
+
+
+def _moves(line: LineChange) -> bool:
+    said = line.now or line.was
+    return said is not None and said.verb not in ("say", "says", "caution")
 
 
 def _gather(
@@ -69,21 +124,3 @@ def _consequences(rows: _Rows, came: bool) -> Iterator[Consequence]:
 def _concept(session: Session, call: str) -> str:
     assert session.book is not None, "both sides were read"
     return session.book.concepts[session.calls.by_name[call].concept].name
-
-
-def _said(session: Session, calls: Sequence[str], cache: Cache) -> _Told:
-    assert session.book is not None, "both sides were read"
-    told: _Told = {call: {} for call in calls}
-    orders: list[Order] = []
-    for call in calls:
-        play, problems = session.proof(call)
-        for d in problems:
-            text = d.message
-            told[call].setdefault((d.code, text.replace(call, "")), text)
-        if play is not None and play.reads:
-            orders.append(session.calls.by_name[call])
-    for one in face(session.book, orders, cache, expander=session.expander):
-        if not one.answer.given:
-            text = f"{one.concept} has no answer to {one.look} by the clock (planning figures)"
-            told[one.call][NO_ANSWER, one.look] = text
-    return told

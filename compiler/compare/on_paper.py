@@ -5,10 +5,10 @@ What is said is what `told` says, so that paper and terminal never differ.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
+from stemline.compare.aloud import INDENT
 from stemline.compare.comparison import CallChange, Comparison
-from stemline.compare.saying import INDENT
 from stemline.compare.teaching import Job, Teaching, teaching
 from stemline.compare.told import holds, numbers, summary, to_learn, told
 from stemline.describe.changes import man_changed
@@ -49,28 +49,42 @@ def _drawn(found: Comparison) -> Iterator[BothDrawn]:
     for change in found.changed:
         if change.was is not None and change.now is not None:
             men = tuple((m.label, m.moved, m.motion, m.path) for m in change.men)
-            key = (change.now.call.concept, change.now.call.formation, men, change.orders)
-            groups.setdefault(key if men else (key[0], (), change.orders), []).append(change)
+            where = (change.now.call.formation, men) if _drawn_elsewhere(change) else ()
+            key = (change.now.call.concept, where, change.orders)
+            groups.setdefault(key, []).append(change)
     for here in groups.values():
         first = here[0]
+        elsewhere = bool(_drawn_elsewhere(first))
         assert first.was is not None and first.now is not None
         now = first.now
-        lines = [man_changed(man, now, first.was) for man in first.men]
+        told = [(man.label, man_changed(man, now, first.was)) for man in first.men]
+        lines = [text for _, text in told]
         lines += [
             f"{what} {was or 'none'}; now {is_ or 'none'}." for what, was, is_ in first.orders
         ]
-        title = first.spoken if first.men else now.call.concept
-        calls = [change.spoken for change in (here[1:] if first.men else here)]
+        title = first.spoken if elsewhere else now.call.concept
+        calls = [change.spoken for change in (here[1:] if elsewhere else here)]
         alike = ", ".join(calls)
         if first.before != first.spoken:
             lines.insert(0, f"It was called {first.before}.")
-        was = first.was if first.men else None
-        yield BothDrawn(title, alike, tuple(filter(None, lines)), was, now)
+        was = first.was if elsewhere else None
+        yield BothDrawn(title, alike, tuple(filter(None, lines)), was, now, _his(first, told))
+
+
+def _his(change: CallChange, told: Sequence[tuple[str, str]]) -> tuple[tuple[str, str], ...]:
+    """Whose page shows the picture, and what it says: those who are drawn elsewhere."""
+    drawn = _drawn_elsewhere(change)
+    return tuple((label, text) for label, text in told if label in drawn)
+
+
+def _drawn_elsewhere(change: CallChange) -> frozenset[str]:
+    """The men who are drawn elsewhere: one who blocks otherwise is told and not drawn."""
+    return frozenset(man.label for man in change.men if man.moved or man.motion or man.path)
 
 
 def _man(row: Teaching, found: Comparison) -> LearnPage:
-    mine = [c.spoken for c in found.changed if any(man.label == row.man for man in c.men)]
-    calls = f"On other paths in {how_many(len(mine), 'call')}: {', '.join(mine)}." if mine else ""
+    mine = [c.spoken for c in found.changed if row.man in _drawn_elsewhere(c)]
+    calls = f"Elsewhere in {how_many(len(mine), 'call')}: {', '.join(mine)}." if mine else ""
     return LearnPage(row.man, to_learn(row), _by_topic(row.new), _by_topic(row.gone), calls)
 
 

@@ -3,28 +3,19 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
-from typing import NamedTuple
+from collections.abc import Collection, Iterator, Mapping, Sequence
 
+from stemline.compare.aloud import INDENT, ToldLine, dress_words, line_aloud, lines_words
 from stemline.compare.comparison import CallChange, Comparison, DefinitionChange
 from stemline.compare.definitions import Definition, SaidLine
-from stemline.compare.line_changes import LineChange
 from stemline.compare.topics import ConceptTopic, Replacement
+from stemline.describe.changes import PROTECTION
 from stemline.diagnostics.in_words import how_many, together
 from stemline.football.play import Play
 
 SHOWN = 4
 """Calls named before the others are counted: what is read at a glance."""
-INDENT = "    "
-_SAID = ("say", "says", "caution")
 _LINEMEN = 5
-
-
-class ToldLine(NamedTuple):
-    """A line of the print-out; ``kind`` is "head", "new", "gone", "now", "note" or ""."""
-
-    kind: str
-    text: str
 
 
 def named(calls: Sequence[str]) -> str:
@@ -52,7 +43,7 @@ def concept_lines(topic: ConceptTopic, found: Comparison) -> Iterator[ToldLine]:
         return
     if change is not None and change.now is None:
         gone = f" and its {how_many(len(topic.dropped), 'call')}" if topic.dropped else ""
-        yield ToldLine("gone", f"Gone: {change.one.title}{gone}")
+        yield ToldLine("gone", f"Gone: {change.one.title}{_kin(change)}{gone}")
         return
     kind = change.one.kind if change is not None else "concept"
     yield _heading(change) if change is not None else ToldLine("head", f"Concept {topic.name}")
@@ -61,12 +52,12 @@ def concept_lines(topic: ConceptTopic, found: Comparison) -> Iterator[ToldLine]:
     for tag in topic.tags:
         yield from _tag(tag, found)
     if topic.dress is not None:
-        yield from lines_words(topic.dress.lines)
-    for kind, word, plays in (("new", "new", topic.added), ("gone", "gone", topic.dropped)):
+        yield from dress_words(topic.dress.lines)
+    for kind, plays in (("new", topic.added), ("gone", topic.dropped)):
         if plays:
-            calls = [play.call.spoken for play in plays]
-            said = f"{len(calls)} calls {word}" if len(calls) > 1 else f"1 call {word}"
-            yield ToldLine(kind, f"{INDENT}{said}: {named(calls)}")
+            said = "new" if kind == "new" else "gone with it" if topic.tags else "gone"
+            calls = named([play.call.spoken for play in plays])
+            yield ToldLine(kind, f"{INDENT}{said}: {calls}")
 
 
 def _new_concept(topic: ConceptTopic) -> Iterator[ToldLine]:
@@ -74,11 +65,20 @@ def _new_concept(topic: ConceptTopic) -> Iterator[ToldLine]:
     assert change is not None
     tags = [tag.one.name for tag in topic.tags]
     with_tags = f", with the {'tags' if len(tags) > 1 else 'tag'} {together(tags)}" if tags else ""
-    yield ToldLine("new", f"New: {change.one.title}{with_tags}")
+    yield ToldLine("new", f"New: {change.one.title}{_kin(change)}{with_tags}")
     yield from _first_word(change.one)
     if topic.added:
         calls = [play.call.spoken for play in topic.added]
         yield ToldLine("note", f"{INDENT}{how_many(len(calls), 'call')}: {named(calls)}")
+
+
+def _kin(change: DefinitionChange) -> str:
+    """ ", out of Crossers (62 % alike)"."""
+    if change.kin is None:
+        return ""
+    name, score = change.kin
+    word = "out of" if change.was is None else "now in"
+    return f", {word} {name} ({round(100 * score)} % alike)"
 
 
 def _first_word(one: Definition) -> Iterator[ToldLine]:
@@ -107,19 +107,24 @@ def replacement_lines(pair: Replacement, found: Comparison) -> Iterator[ToldLine
     where = f"in {together(pair.concepts)}"
     yield ToldLine("head", f"Protection {now} takes the place of {was} {where}")
     yield from _first_word(pair.now.one)
-    for side, verb in ((pair.was.one, "was"), (pair.now.one, "is")):
-        yield ToldLine("now", f"{INDENT}{verb}: {_blocks(side)}")
+    sides = [pair.was.one, pair.now.one]
+    both = {line.alike for line in sides[0].lines} & {line.alike for line in sides[1].lines}
+    for side, word in zip(sides, ("before", "now"), strict=True):
+        if said := _blocks(side, both):
+            yield ToldLine("now", f"{INDENT}{word}: {said}")
     if pair.calls:
         yield ToldLine("note", INDENT + _reached(pair.calls, found))
 
 
-def _blocks(protection: Definition) -> str:
-    """Who blocks how, those who block alike together."""
+def _blocks(protection: Definition, both: Collection[tuple[str, ...]]) -> str:
+    """Who blocks how, those who block alike together; not who does what he did."""
     found: dict[str, list[SaidLine]] = {}
     for line in protection.lines:
-        if line.verb == "blocks":
+        if line.verb == "blocks" and line.alike not in both:
             found.setdefault(f"{line.value} {line.guard}", []).append(line)
-    return "; ".join(_text(lines[0], [line.subject for line in lines]) for lines in found.values())
+    return "; ".join(
+        line_aloud(lines[0], [line.subject for line in lines]) for lines in found.values()
+    )
 
 
 def other_lines(
@@ -131,7 +136,8 @@ def other_lines(
         one = changes[0].one
         kind = f"{one.kind}s" if len(changes) > 1 and one.kind != "personnel" else one.kind
         names = together([change.one.name for change in changes])
-        yield ToldLine(word, f"{word.capitalize()}: {kind} {names}")
+        kin = _kin(changes[0]) if len(changes) == 1 else ""
+        yield ToldLine(word, f"{word.capitalize()}: {kind} {names}{kin}")
         if len(changes) == 1 and word == "new":
             yield from _first_word(one)
         return
@@ -179,21 +185,32 @@ def _spoken_with(name: str, found: Comparison) -> int:
 
 
 def _reached(calls: Sequence[str], found: Comparison, own: str = "") -> str:
-    """ "all 13 calls of Flood and Throwback; another job for R"; ``own`` is a concept that need not
-    be named."""
+    """ "all 13 calls of Flood and Throwback change for R"; ``own`` is a concept that need not be
+    named."""
     reached = set(calls)
     here = [c for c in found.changed if c.spoken in reached]
     concepts = Counter(play.call.concept for c in here if (play := c.now or c.was) is not None)
     known = calls_of(found)
     whole = all(number == known[name.casefold()] for name, number in concepts.items())
-    text = how_many(len(calls), "call")
-    if whole:
-        text = "all " * (len(calls) > 1) + text
-        text += "" if list(concepts) == [own] else f" of {together(list(concepts))}"
-    else:
-        text += f": {named(calls)}"
+    mine = list(concepts) == [own]
+    text = f"all {len(calls)} calls" if len(calls) > 1 else f"its call {calls[0]}"
+    if not whole and mine:
+        text = f"{len(calls)} of its {how_many(known[own.casefold()], 'call')}"
+    elif not whole:
+        text = how_many(len(calls), "call")
+    text += "" if mine else f" of {_several(list(concepts))}"
     whom = _whom(here)
-    return f"{text}; another job for {whom}" if whom else text
+    changes = "change" if len(calls) > 1 or (mine and not whole) else "changes"
+    text += f" {changes} for {whom}" if whom else f" {changes}"
+    return text if whole else f"{text}: {named(calls)}"
+
+
+def _several(concepts: Sequence[str]) -> str:
+    """Concepts by name, the others counted."""
+    more = len(concepts) - SHOWN
+    if more <= 1:
+        return together(concepts)
+    return together([*concepts[:SHOWN], f"{more} more"])
 
 
 def _whom(changes: Sequence[CallChange]) -> str:
@@ -220,7 +237,7 @@ def _jobs_differ(change: CallChange) -> Iterator[str]:
     if change.was is None or change.now is None:
         return
     quarterback = [m.label for m in change.now.men if m.position.value == "quarterback"]
-    if any(what != "Protection was" for what, _, _ in change.orders):
+    if any(what != PROTECTION for what, _, _ in change.orders):
         yield from quarterback
     before = _jobs(change.was)
     for label, job in _jobs(change.now).items():
@@ -230,97 +247,6 @@ def _jobs_differ(change: CallChange) -> Iterator[str]:
 
 def _jobs(play: Play) -> Mapping[str, str]:
     return {task.man: task.job for task in play.assignments}
-
-
-# Lines.
-
-
-def lines_words(lines: Sequence[LineChange]) -> Iterator[ToldLine]:
-    """The lines; those that say one thing of several subjects together."""
-    told: list[LineChange] = []
-    for line in lines:
-        if any(line is done for done in told):
-            continue
-        alike = [other for other in lines if _unnamed(other) == _unnamed(line)]
-        told += alike
-        subjects = [said.subject for a in alike if (said := a.now or a.was)]
-        yield from line_words(line, subjects if len(alike) > 1 else ())
-
-
-def _unnamed(line: LineChange) -> tuple[object, ...]:
-    sides = [(s.about[1:], s.value, bool(s.subject)) if s else None for s in (line.was, line.now)]
-    subjects = {s.subject for s in (line.was, line.now) if s}
-    return (*sides, len(subjects))
-
-
-def line_words(change: LineChange, subjects: Sequence[str] = ()) -> Iterator[ToldLine]:
-    """One line's change; ``subjects`` are all of whom it is true, where they are several."""
-    was, now = change.was, change.now
-    if (one := now or was) is not None and one.verb in _SAID:
-        yield from _told_words(was, now)
-    elif now is None:
-        assert was is not None
-        yield ToldLine("gone", f"{INDENT}no longer: {_text(was, subjects)}")
-    elif was is None:
-        yield ToldLine("new", f"{INDENT}new: {_text(now, subjects)}")
-    else:
-        yield ToldLine("now", INDENT + _instead(was, now, subjects))
-
-
-def _told_words(was: SaidLine | None, now: SaidLine | None) -> Iterator[ToldLine]:
-    """Sentences a line each: they are read aloud."""
-    one = now or was
-    assert one is not None
-    who = f"{one.subject} is" if one.subject else "we"
-    word = "told" if one.subject else "say"
-    if one.verb == "caution":
-        who, word = "the caution", "is"
-    if now is None:
-        yield ToldLine("gone", f"{INDENT}{who} no longer {word}: {one.value}")
-        return
-    yield ToldLine("new" if was is None else "now", f"{INDENT}{who} now {word}: {now.value}")
-    if was is not None:
-        yield ToldLine("now", f"{INDENT}    before: {was.value}")
-
-
-def _text(line: SaidLine, subjects: Sequence[str] = ()) -> str:
-    """The line as it is read aloud."""
-    verb, subject = line.verb, line.subject
-    if verb == "pressure" and not subject:
-        verb = "under pressure"
-    if len(subjects) > 1:
-        subject, verb = together(subjects), verb.removesuffix("s") if verb != "is" else "are"
-    when = f"when {line.guard}" if line.guard else ""
-    return " ".join(filter(None, (subject, verb, _aloud(line.value), when)))
-
-
-def _aloud(value: str) -> str:
-    return value.replace(" > ", ", then ") if '"' not in value else value
-
-
-def _instead(was: SaidLine, now: SaidLine, subjects: Sequence[str]) -> str:
-    """ "over runs cross 6, instead of 5": of the old line only what is not in the new one."""
-    text = _text(now, subjects)
-    if was.value.casefold() == now.value.casefold():
-        before = f"when {was.guard}" if was.guard else "always"
-        return f"{text} (was {before})"
-    if " > " in was.value or " > " in now.value:
-        return f"{text}; before: {_aloud(was.value)}"
-    old, new = was.value.split(), now.value.split()
-    start = _common(old, new)
-    end = _common(old[start:][::-1], new[start:][::-1])
-    rest = " ".join(old[start : len(old) - end]).rstrip(",")
-    whole = not rest or start + end < len(old) / 2 or '"' in was.value
-    return f"{text}, instead of {was.value if whole else rest}"
-
-
-def _common(one: Sequence[str], other: Sequence[str]) -> int:
-    count = 0
-    for a, b in zip(one, other, strict=False):
-        if a.casefold() != b.casefold():
-            break
-        count += 1
-    return count
 
 
 def _indented(lines: Iterator[ToldLine]) -> Iterator[ToldLine]:

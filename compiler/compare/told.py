@@ -5,18 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
 
+from stemline.compare.aloud import INDENT, ToldLine, line_words
 from stemline.compare.comparison import Comparison, Consequence, DefinitionChange
-from stemline.compare.following import NO_ANSWER
 from stemline.compare.saying import (
-    INDENT,
-    ToldLine,
     calls_of,
     concept_lines,
-    line_words,
     named,
     other_lines,
     replacement_lines,
 )
+from stemline.compare.side_analysis import NO_ANSWER
 from stemline.compare.teaching import Job, Teaching, teaching
 from stemline.compare.through_time import LineStanding, RevisionTurn
 from stemline.compare.topics import topics
@@ -36,6 +34,8 @@ def told(
         yield from _for_man(found, man)
         return
     asked = topics(found, only)
+    if only and not (asked.concepts or asked.replaced or asked.others):
+        yield ToldLine("", f"{only}: as it was.")
     for concept in asked.concepts:
         yield ToldLine("", "")
         yield from concept_lines(concept, found)
@@ -101,7 +101,7 @@ def holds(found: Comparison) -> str:
     """How much of what was taught still holds: calls of last time that are as they were."""
     before = found.same + len(found.changed) + len(found.dropped)
     share = round(100 * found.same / before) if before else 0
-    return f"{share} % of the calls of before ({found.same} of {before}) are taught as they were."
+    return f"{found.same} of the {before} calls of before ({share} %) are taught as they were."
 
 
 def _follows(found: Comparison) -> Iterator[ToldLine]:
@@ -115,23 +115,27 @@ def _follows(found: Comparison) -> Iterator[ToldLine]:
         yield ToldLine("new" if row.came else "gone", f"{INDENT}{word}: {row.text}{more}")
     answers = [row for row in found.follows if row.code == NO_ANSWER]
     counts = calls_of(found)
+    fresh = {c.one.name.casefold() for c in found.definitions if c.was is None}
     for (concept, came), here in groupby(answers, key=lambda row: (row.concept, row.came)):
-        yield _answers(concept, came, tuple(here), counts[concept.casefold()])
+        new = concept.casefold() in fresh
+        yield _answers(concept, came, tuple(here), counts[concept.casefold()], new)
     if answers:
         text = "An answer is a man open, or a hot throw, in time: by the clock, planning figures."
         yield ToldLine("note", INDENT + text)
 
 
-def _answers(concept: str, came: bool, rows: Sequence[Consequence], of: int) -> ToldLine:
-    """ "Deep Over: no answer to Even Two Man in 8 of its 11 calls, to Goal Line in 2"."""
-    parts = []
-    whole = f" of {of} calls"
+def _answers(concept: str, came: bool, rows: Sequence[Consequence], of: int, new: bool) -> ToldLine:
+    """ "Deep Over has no answer to Even Two Man in 8 of its 11 calls, and to Goal Line in 2"."""
+    by_calls: dict[tuple[str, ...], list[str]] = {}
     for row in rows:
-        where = row.calls[0] if len(row.calls) == 1 else f"{len(row.calls)}{whole}"
-        whole = "" if len(row.calls) > 1 else whole
-        parts.append(f"to {row.look} in {where}")
-    word = "no answer now" if came else "now an answer"
-    return ToldLine("new" if came else "gone", f"{INDENT}{concept}: {word} {together(parts)}")
+        by_calls.setdefault(row.calls, []).append(row.look)
+    parts, whole = [], f" of its {how_many(of, 'call')}"
+    for calls, looks in by_calls.items():
+        where = f"{len(calls)}{whole}" if len(calls) > 1 else calls[0]
+        whole = "" if len(calls) > 1 else whole
+        parts.append(f"to {together(looks)} in {where}")
+    word = "has no answer" if new else "has lost its answer" if came else "now has an answer"
+    return ToldLine("new" if came else "gone", f"{INDENT}{concept} {word} {together(parts)}")
 
 
 def _teaching(found: Comparison) -> Iterator[ToldLine]:

@@ -16,6 +16,8 @@ from stemline.football.play import Assignment, Branch, Man, Play
 from stemline.geometry.curves import far_from
 from stemline.geometry.paths import Path, polyline
 
+PROTECTION = "Protection was"
+"""Which order tells of the protection."""
 TOLERANCE = 0.5
 """Yards: places and paths nearer than this to each other are the same. Half a yard is what a
 coach sees from the sideline; common practice, no published source."""
@@ -185,7 +187,7 @@ def order_changes(play: Play, before: Play) -> tuple[tuple[str, str, str], ...]:
         ("Reads were", numbered(before.reads), numbered(play.reads)),
         ("Under pressure was", numbered(before.pressure), numbered(play.pressure)),
         ("Alerts were", _alerts(before), _alerts(play)),
-        ("Protection was", before.protection, play.protection),
+        (PROTECTION, before.protection, play.protection),
         ("Carrier was", before.carrier, play.carrier),
     )
     return tuple(row for row in rows if row[1] != row[2])

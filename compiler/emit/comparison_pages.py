@@ -27,13 +27,14 @@ class BothPicture:
 @dataclass(frozen=True)
 class LearnPage:
     """One man's page: his letter, what he has to learn in short, and by topic what is new and
-    what is gone, as (topic, things)."""
+    what is gone, as (topic, things), and the pictures of what moves him."""
 
     man: str
     short: str
     new: tuple[tuple[str, tuple[str, ...]], ...]
     gone: tuple[tuple[str, tuple[str, ...]], ...]
     calls: str
+    pictures: tuple[BothPicture, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -61,7 +62,8 @@ def comparison_pdf(
         theme, "comparison.html.jinja", pages=pages, footer=footer,
         **text_page(theme, pages.title, paper),
     )  # fmt: skip
-    return pages_pdf(html, Gallery(_arts(pages.pictures)), theme, date)
+    shown = (*pages.pictures, *(picture for man in pages.men for picture in man.pictures))
+    return pages_pdf(html, Gallery(_arts(shown)), theme, date)
 
 
 def _arts(pictures: Sequence[BothPicture]) -> tuple[Art, ...]:

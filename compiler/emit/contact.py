@@ -35,11 +35,13 @@ _ROOT = re.compile(r"^.*?<svg [^>]*>", re.DOTALL)
 
 @dataclass(frozen=True)
 class SheetCell:
-    """One picture and the call over it; ``listed`` is False for a view that nobody calls."""
+    """One picture, the call over it and words below; ``listed`` is False for a view that nobody
+    calls."""
 
     call: str
     art: Art
     listed: bool = True
+    below: str = ""
 
 
 @dataclass(frozen=True)
@@ -107,7 +109,11 @@ def contact_svg(contact: Contact, theme: Theme) -> str:
                 x = _MARGIN + place * (cell + _GAP)
                 parts.append(_words(each.call, x, y + _CALL_SIZE, _CALL_SIZE, cell, theme))
                 parts.append(_placed(each.art, x, y + _CAPTION))
-            y += _CAPTION + max(each.art.height for each in row) + _GAP
+                foot = y + _CAPTION + each.art.height + _CALL_SIZE
+                if each.below:
+                    parts.append(_words(each.below, x, foot, _CALL_SIZE, cell, theme))
+            under = _CAPTION if any(each.below for each in row) else 0.0
+            y += _CAPTION + max(each.art.height for each in row) + under + _GAP
     size = f'width="{wide:.2f}pt" height="{y:.2f}pt" viewBox="0 0 {wide:.2f} {y:.2f}"'
     ground = f'<rect width="{wide:.2f}" height="{y:.2f}" fill="{theme.colours.ground}"/>'
     head = f'<svg xmlns="http://www.w3.org/2000/svg" {size} role="img">'

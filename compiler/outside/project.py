@@ -14,11 +14,12 @@ from stemline.outside.repository import (
     has_repository,
     kept_files,
     last_commit,
+    revision_names,
 )
 from stemline.outside.texts import BUILD, LARGEST_FILE, Files, decoded, is_text, read_files
 from stemline.source import Source
 
-__all__ = ["Files", "earlier_texts", "files_at", "read_files", "revision"]
+__all__ = ["Files", "earlier_texts", "files_at", "read_files", "revision", "revision_names"]
 
 
 def files_at(folder: Path, revision: str) -> tuple[Files | None, str]:
@@ -33,7 +34,8 @@ def files_at(folder: Path, revision: str) -> tuple[Files | None, str]:
     kept = _texts_of(folder, commit)
     texts = contents(folder, tuple(dict.fromkeys(each.object for each in kept)))
     read = [
-        decoded(f"{revision}:{each.name}", texts[each.object])
+        # As git names a file of a revision; the text's own name, which tells a family, stays whole.
+        decoded(f"{revision}:./{each.name}", texts[each.object])
         for each in kept
         if each.object in texts
     ]

@@ -108,6 +108,12 @@ def contents(folder: Path, objects: tuple[str, ...]) -> Mapping[str, bytes]:
     return found
 
 
+def revision_names(folder: Path) -> tuple[str, ...]:
+    """The names of the repository's tags and branches, in order."""
+    answer = _git(folder, "for-each-ref", "--format=%(refname:short)", "refs/tags", "refs/heads")
+    return tuple((answer or b"").decode("utf-8", "replace").splitlines())
+
+
 @dataclass(frozen=True)
 class Commit:
     """A commit: its whole and its short name, its day, who made it."""

@@ -21,13 +21,15 @@ _PART = 0.36
 @dataclass(frozen=True)
 class BothDrawn:
     """A call that changed, as it was and as it is, with its words; ``was`` is None where nobody
-    moves elsewhere, and then it is told and not drawn."""
+    moves elsewhere, and then it is told and not drawn. ``his`` are those who move, by letter, each
+    with what is different for him: his page shows it with him alone strong."""
 
     title: str
     also: str
     notes: tuple[str, ...]
     was: Play | None
     now: Play
+    his: tuple[tuple[str, str], ...] = ()
 
 
 def comparison_book(
@@ -41,8 +43,9 @@ def comparison_book(
 ) -> bytes:
     """The PDF of ``pages`` with ``drawn`` as their pictures. Raises what `comparison_pdf` does."""
     pictures = tuple(_both(n, both, theme, level, paper) for n, both in enumerate(drawn))
-    pages = replace(pages, pictures=pictures)
-    count = sum(one.art is not None for one in pictures)
+    men = tuple(replace(man, pictures=_his(man.man, drawn, theme, level)) for man in pages.men)
+    pages = replace(pages, pictures=pictures, men=men)
+    count = sum(p.art is not None for p in (*pictures, *(p for man in men for p in man.pictures)))
     return apart(theme, count, comparison_pdf, pages, theme, paper, footer, date)
 
 
@@ -56,3 +59,19 @@ def _both(
     wide, tall = text_room(paper)
     factor = min(wide / art.width, _PART * tall / art.height)
     return BothPicture(both.title, both.also, both.notes, art, factor)
+
+
+def _his(
+    man: str, drawn: Sequence[BothDrawn], theme: Theme, level: PlayingLevel
+) -> tuple[BothPicture, ...]:
+    """The changes that move this man, small and with him alone strong, two beside each other."""
+    found = []
+    for number, both in enumerate(drawn):
+        told = [text for label, text in both.his if label == man]
+        if both.was is None or not told:
+            continue
+        scene = picture(both.now, Size.QUARTER, theme, only=man, before=both.was, level=level)
+        art = art_of(f"his-{man}-{number}", scene, theme, "")
+        notes = tuple(text.removeprefix(f"{man} ") for text in told if text)
+        found.append(BothPicture(both.title, both.also, notes, art, 1.0))
+    return tuple(found)

@@ -53,11 +53,11 @@ def main() -> None:
         for line in compared(asked.playbook, asked.against):
             print(line, flush=True)
         return
-    orders = many_orders(asked.playbook, asked.calls)
     if asked.revisions:
-        for what, seconds, times in revisions(asked.playbook, orders):
-            print(f"{what:44}{seconds:8.2f} s{times:8.2f}", flush=True)
+        for line in revisions(asked.playbook, asked.calls):
+            print(line, flush=True)
         return
+    orders = many_orders(asked.playbook, asked.calls)
     reference = _reference()
     rows = [*_check(asked.playbook), *_season(asked.playbook, orders, asked.looks)]
     rows += (Row(*row) for row in checked(asked.playbook, orders, asked.looks))

@@ -6,8 +6,9 @@ measured twice from a store.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from itertools import islice
+import re
+from collections.abc import Iterable, Iterator, Mapping
+from itertools import count, islice
 from pathlib import Path
 
 from stemline.football.field import BallSpot, Side
@@ -16,6 +17,8 @@ from stemline.playbook.playbook import Playbook
 from stemline.read.read_playbook import read_playbook
 from stemline.resolve.expand import Expander, Order
 from stemline.resolve.season import Calls, all_calls
+from stemline.session import Session
+from stemline.source import Source
 from stemline.syntax.parser import parse
 
 PLAYBOOKS = Path(__file__).parents[2] / "playbooks"
@@ -36,6 +39,29 @@ def many_orders(name: str, number: int) -> tuple[Order, ...]:
     orders = tuple(islice(_sound(book, calls), number))
     assert len(orders) == number, f"{name} makes only {len(orders)} calls"
     return orders
+
+
+def many_texts(name: str, number: int) -> tuple[Source, ...]:
+    """The texts of a bundled playbook with more sets in each dress-up, as few as make ``number``
+    calls."""
+    book, sources = fresh_book(name), read_files(PLAYBOOKS / name).sources
+    sets: dict[str, dict[str, None]] = {}
+    for order in many_orders(name, number):
+        motion = f" motion {book.motions[order.motion].name}" if order.motion else ""
+        row = f"    in {book.formations[order.formation].name}{motion}\n"
+        sets.setdefault(order.concept, {})[row] = None
+    for most in count(1):
+        texts = tuple(Source(s.name, _dressed(s.text, sets, most)) for s in sources)
+        if len(Session(texts, name).calls.orders) >= number:
+            return texts
+    raise AssertionError("each turn makes more calls")
+
+
+def _dressed(text: str, sets: Mapping[str, Iterable[str]], most: int) -> str:
+    def more(head: re.Match[str]) -> str:
+        return head[0] + "".join(islice(sets.get(head[1].casefold(), ()), most))
+
+    return re.sub(r"(?m)^dress (.*)\n", more, text)
 
 
 def _sound(book: Playbook, calls: Calls) -> Iterator[Order]:

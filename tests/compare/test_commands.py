@@ -62,7 +62,7 @@ def _run(*said: str) -> Result:
 def test_two_revisions_are_compared_without_touching_the_folder(folder: Path) -> None:
     said = _run("compare", "HEAD~2", "HEAD", "--in", str(folder))
     assert said.exit_code == 1
-    assert "stick runs stick 8, instead of 6" in said.stdout
+    assert "stick runs the stick at 8 instead of 6" in said.stdout
     assert "Formation Trips is now called Trio (100 % alike)" in said.stdout
     assert "calls of before" in said.stdout
 
@@ -97,7 +97,7 @@ def test_one_man_is_told_what_is_new_to_him(folder: Path) -> None:
 
 def test_a_history_is_told_by_revision(folder: Path) -> None:
     said = _run("history", str(folder), "Stick").stdout
-    assert "2026-03-01" in said and "stick runs stick 8, instead of 6" in said
+    assert "2026-03-01" in said and "stick runs the stick at 8 instead of 6" in said
     trio = _run("history", str(folder), "Trio", "--who").stdout
     assert "it was called Trips" in trio and "A Coach" in trio
     lines = _run("history", str(folder), "Stick", "--lines").stdout.splitlines()
@@ -110,6 +110,39 @@ def test_a_history_is_told_by_revision(folder: Path) -> None:
 def test_a_name_that_never_was_gets_the_nearest(folder: Path) -> None:
     said = _run("history", str(folder), "Stik")
     assert said.exit_code == 2 and "nearest: Stick" in said.stderr
+
+
+@pytest.mark.parametrize(
+    ("said", "told"),
+    [
+        (("compare", "begn", "HEAD", "--in"), ("OLD:1:1: error E605", "nearest: begin")),
+        (("compare", "begin", "HEAD", "--only", "Stik", "--in"), ("--only", "nearest: Stick")),
+        (("compare", "begin", "HEAD", "--for", "QQ", "--in"), ("--for", "QQ", "nearest: Q")),
+        (("compare", "begin", "HEAD", "--for", "QQ", "--json", "--in"), ("--for", "nearest: Q")),
+        (("compare", "begin", "HEAD", "--book", "a.doc", "--in"), ("E957", ".pdf")),
+        (("history", "Stick", "-o", "a.doc"), ("E957", ".svg")),
+        (("rename", "Trioo", "Trey"), ("nothing is called Trioo", "nearest: Trio")),
+        (("rename", "Trio", "Trio 3!"), ("cannot be called Trio 3!", "error E", ".play:")),
+        (("format", "nowhere.play"), ("E107", "nowhere.play")),
+        (("merge", "a", "b", "c"), ("BASE", "does not exist")),
+    ],
+)  # fmt: skip
+def test_a_cold_mistake_is_answered_with_place_and_reason(
+    folder: Path, said: tuple[str, ...], told: tuple[str, ...]
+) -> None:
+    _git(folder, "tag", "begin", "HEAD~2")
+    whole = (*said, str(folder)) if said[0] == "compare" else said
+    if said[0] in ("history", "rename"):
+        whole = (said[0], str(folder), *said[1:])
+    answer = _run(*whole)
+    assert answer.exit_code in (1, 2) and not answer.stdout
+    assert [word for word in told if word not in answer.stderr] == [], answer.stderr
+
+
+def test_a_name_that_nothing_happened_to_is_said_to_be_as_it_was(folder: Path) -> None:
+    assert "Slot Fade: as it was." in _run(
+        "compare", "HEAD~2", str(folder), "--only", "slot fade"
+    ).stdout.replace("slot fade:", "Slot Fade:")
 
 
 def test_a_season_starts_from_the_last_one(folder: Path, tmp_path: Path) -> None:

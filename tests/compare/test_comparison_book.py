@@ -56,6 +56,20 @@ def test_every_changed_call_is_drawn_or_told_once() -> None:
     assert 0 < sum(both.was is not None for both in drawn) < len(found.changed)
 
 
+def test_a_man_has_the_pictures_of_what_moves_him_and_no_others() -> None:
+    _, drawn = on_paper(seasons()[2])
+    heads = [n for n, text in enumerate(_texts()) if " new thing" in text[:20]]
+    pages = zip(heads, [*heads[1:], len(_texts())], strict=True)
+    own = {_texts()[a].split(" ")[0]: " ".join(_texts()[a:b]) for a, b in pages}
+    moved = {man for both in drawn for man, _ in both.his}
+    assert moved and moved <= own.keys()
+    for man, text in own.items():
+        his = [both.title for both in drawn if man in dict(both.his)]
+        pictures = text.partition("Elsewhere in ")[2].partition(".")[2]
+        assert [call for call in his if call not in pictures] == []
+        assert sum(pictures.count(both.title) for both in drawn) == len(his), man
+
+
 def test_the_numbers_are_those_of_the_comparison() -> None:
     found = seasons()[2]
     assert (
@@ -63,7 +77,7 @@ def test_the_numbers_are_those_of_the_comparison() -> None:
         in (_texts()[0])
     )
     before = found.same + len(found.changed) + len(found.dropped)
-    assert f"({found.same} of {before})" in _texts()[0]
+    assert f"{found.same} of the {before} calls" in _texts()[0]
 
 
 @pytest.mark.parametrize("threshold", (0.5, 0.64))

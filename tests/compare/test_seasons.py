@@ -71,5 +71,5 @@ def test_a_lineman_learns_a_protection_once() -> None:
 
 def test_one_concept_alone_says_nothing_of_the_others() -> None:
     said = "\n".join(_lines(only="Smash"))
-    assert "corner 10" in said and "Dagger" not in said and "To teach" not in said
+    assert "the corner at 10" in said and "Dagger" not in said and "To teach" not in said
     assert not any("Smash" in line for line in _lines(man="C"))

@@ -1,0 +1,215 @@
+"""Lines of a definition, and what has become of them, as a coach says them to his staff."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from typing import NamedTuple
+
+from stemline.compare.definitions import SaidLine
+from stemline.compare.line_changes import LineChange
+from stemline.diagnostics.in_words import together
+
+INDENT = "    "
+_SENTENCES = ("say", "says", "caution")
+_LOOKS = {"read": "we now read", "pressure": "under pressure we now look"}
+"""Orders that are told whole, as they are and as they were."""
+_AS_VERBS = {
+    "slide": "sliding", "reach": "reaching", "hinge": "hinging", "scan": "scanning",
+    "release": "releasing", "chip": "chipping", "stalk": "stalking", "crack": "cracking",
+    "arc": "arcing",
+}  # fmt: skip
+"""Jobs of blockers that are verbs themselves, a line does not "block slide"; and how each goes on
+"instead of"."""
+_ROUTE = re.compile(r"([a-z][a-z -]*?) (\d+(?:\.\d+)?)\b(.*)", re.IGNORECASE)
+_ARTICLES = (
+    (re.compile(r"\bover ball\b"), "over the ball"),
+    (re.compile(r"\bon (hitch|reset)\b"), r"on the \1"),
+    (re.compile(r"\bto (right|left)\b"), r"to the \1"),
+    (re.compile(r"\b(playside|backside) edge\b"), r"the \1 edge"),
+)
+_DRESSED = {
+    "in": "from {}", "with": "with {}", "to": "to {}", "motion": "with {} motion",
+    "from": "from the {}", "against": "against {}",
+}  # fmt: skip
+"""What a line of a dress-up says of the concept: it is called so."""
+
+
+class ToldLine(NamedTuple):
+    """A line of the print-out; ``kind`` is "head", "new", "gone", "now", "note" or ""."""
+
+    kind: str
+    text: str
+
+
+def lines_words(lines: Sequence[LineChange]) -> Iterator[ToldLine]:
+    """The lines; those that say one thing of several subjects together."""
+    told: list[LineChange] = []
+    for line in lines:
+        if any(line is done for done in told):
+            continue
+        alike = [other for other in lines if _unnamed(other) == _unnamed(line)]
+        told += alike
+        subjects = [said.subject for a in alike if (said := a.now or a.was)]
+        yield from line_words(line, subjects if len(alike) > 1 else ())
+
+
+def _unnamed(line: LineChange) -> tuple[object, ...]:
+    sides = [(s.about[1:], s.value, bool(s.subject)) if s else None for s in (line.was, line.now)]
+    subjects = {s.subject for s in (line.was, line.now) if s}
+    return (*sides, len(subjects))
+
+
+def line_words(change: LineChange, subjects: Sequence[str] = ()) -> Iterator[ToldLine]:
+    """One line's change; ``subjects`` are all of whom it is true, where they are several."""
+    was, now = change.was, change.now
+    one = now or was
+    assert one is not None, "a change has a side"
+    if one.verb in _SENTENCES:
+        yield from _told_words(was, now)
+    elif now is None:
+        yield ToldLine("gone", f"{INDENT}no longer: {line_aloud(one, subjects)}")
+    elif was is None:
+        yield ToldLine("new", f"{INDENT}new: {line_aloud(now, subjects)}")
+    elif one.verb in _LOOKS and not one.subject and was.value != now.value:
+        yield ToldLine("now", f"{INDENT}{_LOOKS[one.verb]} {value_aloud(now.value)}{_when(now)}")
+        yield ToldLine("now", f"{2 * INDENT}before: {value_aloud(was.value)}")
+    else:
+        yield ToldLine("now", INDENT + _instead(was, now, subjects))
+
+
+def _told_words(was: SaidLine | None, now: SaidLine | None) -> Iterator[ToldLine]:
+    """Sentences a line each: they are read aloud."""
+    one = now or was
+    assert one is not None, "a change has a side"
+    what = f"we {{}} tell {one.subject}" if one.subject else "we {} say"
+    if one.verb == "caution":
+        what = "the caution {} is"
+    if now is None:
+        yield ToldLine("gone", f"{INDENT}{what.format('no longer')}: {one.value}")
+        return
+    yield ToldLine("new" if was is None else "now", f"{INDENT}{what.format('now')}: {now.value}")
+    if was is not None:
+        yield ToldLine("now", f"{2 * INDENT}before: {was.value}")
+
+
+def line_aloud(line: SaidLine, subjects: Sequence[str] = (), now: str = "") -> str:
+    """The line as it is read aloud; ``now`` is a word before what he does."""
+    verb, value = line.verb, value_aloud(line.value)
+    if verb == "pressure" and not line.subject:
+        verb = "under pressure"
+    many = len(subjects) > 1
+    if verb == "blocks":
+        first, _, rest = value.partition(" ")
+        if first in _AS_VERBS:
+            ending = "es" if first.endswith("ch") else "s"
+            verb, value = first + ending, rest
+    elif verb == "runs" and (route := _ROUTE.fullmatch(value)) is not None:
+        value = f"the {route[1]} at {route[2]}{route[3]}"
+    if many and line.subject:
+        verb = _plural(verb)
+    subject = together(subjects) if many else line.subject
+    subject = {"line": "the line", "helper": "the helper"}.get(subject, subject)
+    return " ".join(filter(None, (subject, now, verb, value))) + _when(line)
+
+
+def _plural(verb: str) -> str:
+    if verb == "is":
+        return "are"
+    return verb.removesuffix("es") if verb.endswith("ches") else verb.removesuffix("s")
+
+
+def _when(line: SaidLine) -> str:
+    return f" when {line.guard}" if line.guard else ""
+
+
+def value_aloud(value: str) -> str:
+    if '"' in value:
+        return value
+    value = value.replace(" > ", ", then ")
+    for found, said in _ARTICLES:
+        value = found.sub(said, value)
+    return value
+
+
+def _instead(was: SaidLine, now: SaidLine, subjects: Sequence[str]) -> str:
+    """ "over runs the cross at 6 instead of 5": of the old line only what is not in the new one."""
+    text = line_aloud(now, subjects)
+    if was.value.casefold() == now.value.casefold():
+        before = f"when {was.guard}" if was.guard else "always"
+        return f"{text} (was {before})"
+    if " > " in was.value or " > " in now.value:
+        return f"{text}; before: {value_aloud(was.value)}"
+    routes = [_ROUTE.fullmatch(side.value) for side in (was, now)]
+    if now.verb == "runs" and routes[0] is not None and routes[1] is not None:
+        a, b = routes[0], routes[1]
+        alike = (a[1].casefold(), a[3]) == (b[1].casefold(), b[3])
+        old = a[2] if alike else f"the {a[1]} at {a[2]}{value_aloud(a[3])}"
+        return f"{text} instead of {old}"
+    if now.verb == "blocks":
+        first, _, rest = value_aloud(was.value).partition(" ")
+        old = " ".join(filter(None, (_AS_VERBS.get(first, f"blocking {first}"), rest)))
+        return f"{line_aloud(now, subjects, 'now')} instead of {old}"
+    return f"{text}, instead of {_other_part(was.value, now.value)}"
+
+
+def _other_part(was: str, now: str) -> str:
+    old, new = was.split(), now.split()
+    start = _common(old, new)
+    end = _common(old[start:][::-1], new[start:][::-1])
+    rest = " ".join(old[start : len(old) - end]).rstrip(",")
+    whole = not rest or start + end < len(old) / 2 or '"' in was
+    return value_aloud(was) if whole else rest
+
+
+def _common(one: Sequence[str], other: Sequence[str]) -> int:
+    count = 0
+    for a, b in zip(one, other, strict=False):
+        if a.casefold() != b.casefold():
+            break
+        count += 1
+    return count
+
+
+# Dress-ups.
+
+
+def dress_words(lines: Sequence[LineChange]) -> Iterator[ToldLine]:
+    """The lines of a dress-up: out of what the concept is called, and how, since then."""
+    for kind, word in (("new", "now also"), ("gone", "no longer")):
+        by_verb: dict[str, list[str]] = {}
+        for line in lines:
+            one = line.now if kind == "new" else line.was
+            if one is not None and (line.was is None) == (kind == "new") and not _both(line):
+                by_verb.setdefault(one.verb, []).append(_place(one))
+        for verb, values in by_verb.items():
+            said = _DRESSED.get(verb)
+            if said is not None:
+                yield ToldLine(kind, f"{INDENT}{word} {said.format(together(values))}")
+            else:
+                yield from (ToldLine("now", INDENT + _left_out(verb, kind, v)) for v in values)
+    for line in filter(_both, lines):
+        assert line.was is not None and line.now is not None, "both sides"
+        said = _DRESSED.get(line.now.verb)
+        if said is not None:
+            text = f"now {said.format(_place(line.now))} instead of {_place(line.was)}"
+        else:
+            text = _left_out(line.now.verb, "new", _place(line.now))
+            text += f"; before: {_place(line.was)}"
+        yield ToldLine("now", INDENT + text)
+
+
+def _both(line: LineChange) -> bool:
+    return line.was is not None and line.now is not None
+
+
+def _left_out(verb: str, kind: str, value: str) -> str:
+    """An exception of a dress-up, or another of its lines."""
+    what = {"never": "left out", "only": "for nothing but this"}.get(verb, verb)
+    return f"{what} now: {value}" if kind == "new" else f"no longer {what}: {value}"
+
+
+def _place(line: SaidLine) -> str:
+    value = value_aloud(f"to {line.value}").removeprefix("to ") if line.verb == "to" else ""
+    value = (value or value_aloud(line.value)).removeprefix("in ")
+    return value.replace(" motion ", " with ") + _when(line)

@@ -1,0 +1,204 @@
+"""What a check and the clock say of one playbook's calls: kept from the last time, else found now.
+
+What is said of a call hangs on the playbook's texts, the program and its grammar. It is kept under
+all of them, as plain text, so a stale answer cannot come out.
+"""
+
+from __future__ import annotations
+
+import gc
+import hashlib
+import json
+import os
+from collections.abc import Iterator, Mapping, Sequence
+from concurrent.futures import Future, ProcessPoolExecutor
+from concurrent.futures.process import BrokenProcessPool
+from contextlib import contextmanager
+from dataclasses import replace
+from multiprocessing import get_context
+
+from stemline.analysis.passes_against_looks import OtherProgram, face
+from stemline.outside.cache import Cache, Row
+from stemline.outside.program import bundled, program
+from stemline.outside.store import Store
+from stemline.playbook.playbook import Playbook
+from stemline.resolve.expand import Order
+from stemline.session import Session
+from stemline.source import Source
+
+NO_ANSWER = "no answer"
+"""What stands for a code where the clock speaks and not a check."""
+
+SaidOfCall = Mapping[tuple[str, str], str]
+"""(code, text without the call's name, or the look that has no answer) → text."""
+
+APART = 60
+"""Calls of the old side from which a process of its own pays: it needs a second before it works,
+and a call takes some 25 ms."""
+_NEVER = 10**9
+
+
+class SideAnalysis:
+    """What is said of the calls of one session."""
+
+    def __init__(self, session: Session, cache: Cache, store: Store) -> None:
+        self._session, self._cache = session, cache
+        self._store = store if program() else Store(None)
+        self._texts = tuple(tree.source for tree, _ in session.trees)
+        begun = hashlib.sha256(f"{program()} {bundled()}".encode())
+        for source in self._texts:
+            begun.update(hashlib.sha256(source.text.encode("utf-8", "surrogatepass")).digest())
+        self._begun = begun
+
+    def kept(self, calls: Sequence[str], looks: Sequence[str] = ()) -> dict[str, SaidOfCall]:
+        """What is known of these calls from before."""
+        asked = {call: self._key(call, looks) for call in calls}
+        rows = {call: _read(self._store.get(key)) for call, key in asked.items()}
+        return {call: said for call, said in rows.items() if said is not None}
+
+    def keep(self, said: Mapping[str, SaidOfCall], looks: Sequence[str] = ()) -> None:
+        for call, row in said.items():
+            self._store.put(self._key(call, looks), _written(row))
+
+    def against(self, calls: Sequence[str], looks: Sequence[str]) -> dict[str, SaidOfCall]:
+        """Which of these looks, by their keys, the calls have no answer to, proving nothing."""
+        said = self.kept(calls, looks)
+        left = [call for call in dict.fromkeys(calls) if call not in said]
+        book, by_name = self._session.book, self._session.calls.by_name
+        assert book is not None, "both sides were read"
+        some = replace(book, looks={key: book.looks[key] for key in looks})
+        told: dict[str, dict[tuple[str, str], str]] = {call: {} for call in left}
+        _face(self._session, some, [by_name[call] for call in left], self._cache, told)
+        self.keep(told, looks)
+        return {**said, **told}
+
+    def found(self, calls: Sequence[str]) -> dict[str, SaidOfCall]:
+        """What is said of these calls, worked out now."""
+        return _found(self._session, calls, self._cache) if calls else {}
+
+    def asked_elsewhere(self, pool: ProcessPoolExecutor, calls: Sequence[str]) -> _Later:
+        return pool.submit(_found_elsewhere, program(), self._texts, tuple(calls), self._cache)
+
+    def _key(self, call: str, looks: Sequence[str]) -> str:
+        digest = self._begun.copy()
+        about = "\0".join(("what follows", call, *looks))
+        digest.update(about.encode("utf-8", "surrogatepass"))
+        return digest.hexdigest()[:40]
+
+
+_Later = Future[dict[str, SaidOfCall]]
+
+
+def both_said(
+    sides: tuple[SideAnalysis, SideAnalysis], calls: tuple[Sequence[str], Sequence[str]]
+) -> tuple[dict[str, SaidOfCall], dict[str, SaidOfCall]]:
+    """What is said of the calls of each side. Where much of the old side is not known, a process
+    of its own works it out while this one does the new side."""
+    known = [side.kept(asked) for side, asked in zip(sides, calls, strict=True)]
+    left = [
+        [call for call in dict.fromkeys(asked) if call not in said]
+        for asked, said in zip(calls, known, strict=True)
+    ]
+    made = _both_found(sides, left)
+    for side, said in zip(sides, made, strict=True):
+        side.keep(said)
+    return {**known[0], **made[0]}, {**known[1], **made[1]}
+
+
+def _both_found(
+    sides: Sequence[SideAnalysis], left: Sequence[Sequence[str]]
+) -> tuple[dict[str, SaidOfCall], dict[str, SaidOfCall]]:
+    old, new = sides
+    if min(map(len, left)) >= APART and (os.cpu_count() or 1) > 1:
+        try:
+            with _process() as pool:
+                later = old.asked_elsewhere(pool, left[0])
+                now = new.found(left[1])
+                return later.result(), now
+        except (BrokenProcessPool, OSError, ImportError, OtherProgram):
+            pass  # a machine that lets nobody start a process
+    return old.found(left[0]), new.found(left[1])
+
+
+@contextmanager
+def _process() -> Iterator[ProcessPoolExecutor]:
+    """A process that knows nothing of this one: the same on every system. An interrupt does not
+    wait for it."""
+    pool = ProcessPoolExecutor(1, mp_context=get_context("spawn"), initializer=gc.disable)
+    try:
+        yield pool
+    finally:
+        pool.shutdown(wait=False, cancel_futures=True)
+
+
+def _found_elsewhere(
+    asked_by: str, texts: tuple[Source, ...], calls: tuple[str, ...], cache: Cache
+) -> dict[str, SaidOfCall]:
+    if program() != asked_by:
+        raise OtherProgram
+    return _found(Session(texts, ""), calls, cache, keeping=False)
+
+
+def _found(
+    session: Session, calls: Sequence[str], cache: Cache, *, keeping: bool = True
+) -> dict[str, SaidOfCall]:
+    """What is said now. Answers of the clock that a check has kept are used; those found here are
+    kept for it where ``keeping`` says so, since two that write at once would lose some."""
+    assert session.book is not None, "both sides were read"
+    told: dict[str, dict[tuple[str, str], str]] = {call: {} for call in calls}
+    orders, by_name = [], session.calls.by_name
+    for call in told:
+        play, problems = session.proof(call)
+        for d in problems:
+            text = d.message
+            told[call].setdefault((d.code, text.replace(call, "")), text)
+        if play is not None and play.reads:
+            orders.append(by_name[call])
+    _face(session, session.book, orders, cache if keeping else _ReadAlone(cache), told)
+    return dict(told)
+
+
+def _face(
+    session: Session, book: Playbook, orders: Sequence[Order], cache: Cache,
+    told: Mapping[str, dict[tuple[str, str], str]],
+) -> None:  # fmt: skip
+    """Put into ``told`` which looks of ``book`` the calls have no answer to."""
+    for one in face(book, orders, cache, pool=_NEVER, expander=session.expander):
+        if not one.answer.given:
+            text = f"{one.concept} has no answer to {one.look} by the clock (planning figures)"
+            told[one.call][NO_ANSWER, one.look] = text
+
+
+class _ReadAlone(Cache):
+    """A cache that is read and never written."""
+
+    def __init__(self, cache: Cache) -> None:
+        self._cache = cache
+
+    def rows(self) -> dict[str, Row]:
+        return self._cache.rows()
+
+    def keep(self, used: Mapping[str, Row], known: Mapping[str, Row]) -> None:
+        pass
+
+
+def _written(said: SaidOfCall) -> bytes:
+    rows = [[*key, text] for key, text in said.items()]
+    return json.dumps(rows, separators=(",", ":")).encode("utf-8", "surrogatepass")
+
+
+def _read(data: bytes | None) -> SaidOfCall | None:
+    """What was kept; None where there is nothing, or it is not as we write."""
+    if not data:
+        return None
+    found: dict[tuple[str, str], str] = {}
+    try:
+        for row in json.loads(data):
+            match row:
+                case [str(code), str(about), str(text)]:
+                    found[code, about] = text
+                case _:
+                    return None
+    except (ValueError, TypeError, RecursionError):
+        return None
+    return found

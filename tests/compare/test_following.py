@@ -1,0 +1,135 @@
+"""What follows from a change: whom a protection and a look reach, and what is kept of it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from concurrent.futures import ProcessPoolExecutor
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from stemline.analysis.passes_against_looks import face
+from stemline.compare import side_analysis
+from stemline.compare.comparing import compared
+from stemline.compare.comparison import Comparison
+from stemline.compare.following import with_consequences
+from stemline.compare.side_analysis import NO_ANSWER, SideAnalysis
+from stemline.compare.told import told
+from stemline.outside.cache import Cache
+from stemline.outside.store import Store
+from stemline.outside.texts import read_files
+from stemline.session import Session
+from stemline.source import Source
+
+HERONS = Path(__file__).parents[2] / "playbooks" / "saltmarsh-herons"
+HARBOUR = (
+    "    centre, playside guard, playside tackle blocks slide\n",
+    "    centre, playside guard, playside tackle blocks man\n",
+)
+SLANTS = (
+    "    read outside on quick > arrow on quick > second on hitch\n",
+    "    read arrow on quick > second on quick > outside on hitch\n",
+)
+ZERO = (
+    "    C at strong #1, 1 inside, 4 deep\n    H at strong #2 or tackle, strong, 6 deep\n",
+    "    C at strong #1, 1 inside, 14 deep\n    H at strong #2 or tackle, strong, 14 deep\n",
+)
+NO_CACHE = Cache(HERONS, None)
+
+
+@cache
+def _texts() -> tuple[Source, ...]:
+    return read_files(HERONS).sources
+
+
+def _session(*edits: tuple[str, str]) -> Session:
+    texts = [source.text for source in _texts()]
+    for was, now in edits:
+        assert any(was in text for text in texts), was
+        texts = [text.replace(was, now, 1) for text in texts]
+    names = (source.name for source in _texts())
+    return Session([Source(n, t) for n, t in zip(names, texts, strict=True)], "herons")
+
+
+def _followed(old: Session, new: Session, store: Store | None = None) -> Comparison:
+    return with_consequences(compared(old, new), old, new, NO_CACHE, store)
+
+
+def test_a_protection_that_blocks_otherwise_reaches_the_calls_that_have_it() -> None:
+    old, new = _session(), _session(HARBOUR)
+    found = compared(old, new)
+    have_it = {
+        order.spoken
+        for _, order in new.calls.orders
+        if (play := new.drawn(order)[0]) is not None and play.protection == "Harbour"
+    }
+    assert have_it and {change.spoken for change in found.changed} == have_it
+    said = [line.text for line in told(found)]
+    assert any(line.endswith("43 more") and "change for the line" in line for line in said), said
+
+
+def test_a_look_that_is_another_is_put_to_every_pass() -> None:
+    """Against every pass of both sides put to that look, whether its text changed or not."""
+    old, new = _session(), _session(ZERO)
+    assert len(compared(old, new).definitions) == 1
+    without = []
+    for side in (old, new):
+        assert side.book is not None
+        orders = [o for _, o in side.calls.orders if (p := side.drawn(o)[0]) and p.reads]
+        faced = face(side.book, orders, NO_CACHE, expander=side.expander)
+        without.append({f.call for f in faced if f.look == "Zero" and not f.answer.given})
+    follows = _followed(old, new).follows
+    for came, calls in ((True, without[1] - without[0]), (False, without[0] - without[1])):
+        rows = [r for r in follows if r.code == NO_ANSWER and r.came == came]
+        assert {call for row in rows for call in row.calls} == calls
+    assert without[0] != without[1], "the change of the look decides something"
+
+
+def test_a_line_that_only_stands_elsewhere_moves_no_defender() -> None:
+    """A call drawn against a look is made anew with its concept; the look's text has moved."""
+    remark = "look Over Three\n", "// A remark.\n\nlook Over Three\n"
+    plain, moved = (
+        [c.spoken for c in compared(_session(), _session(SLANTS, *more)).changed]
+        for more in ((), (remark,))
+    )
+    assert plain and plain == moved
+    assert "Three Two Right Slants Zone" not in plain, "its tag has a read of its own"
+
+
+def test_a_second_comparison_proves_nothing(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with Store(tmp_path) as store:
+        first = _followed(_session(), _session(SLANTS), store)
+    assert first.follows
+
+    def proved(*_: object) -> None:
+        raise AssertionError("it is known from the last time")
+
+    monkeypatch.setattr(side_analysis, "_found", proved)
+    with Store(tmp_path) as store:
+        assert _followed(_session(), _session(SLANTS), store).follows == first.follows
+        with pytest.raises(AssertionError, match="last time"):
+            _followed(_session(), _session((SLANTS[0], SLANTS[1].replace("hitch", "reset"))), store)
+
+
+def test_a_row_that_is_not_ours_is_not_believed() -> None:
+    good = {("W641", "a"): "b"}
+    assert side_analysis._read(side_analysis._written(good)) == good
+    for bad in (b"{}x", b"[[1]]", b'[["a","b"]]', b"7", b"", None):
+        assert side_analysis._read(bad) is None, bad
+
+
+def test_a_process_of_its_own_says_the_same(monkeypatch: pytest.MonkeyPatch) -> None:
+    here = _followed(_session(), _session(SLANTS)).follows
+    apart: list[int] = []
+    elsewhere = SideAnalysis.asked_elsewhere
+
+    def asked(side: SideAnalysis, pool: ProcessPoolExecutor, calls: Sequence[str]) -> object:
+        apart.append(len(calls))
+        return elsewhere(side, pool, calls)
+
+    monkeypatch.setattr(side_analysis, "APART", 1)
+    monkeypatch.setattr(SideAnalysis, "asked_elsewhere", asked)
+    assert _followed(_session(), _session(SLANTS)).follows == here and apart

@@ -1,0 +1,30 @@
+"""A concept that became two, and two that became one."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+from stemline.compare.comparing import compared
+from stemline.compare.told import told
+from stemline.outside.texts import read_files
+from stemline.session import Session
+from stemline.source import Source
+
+STARTER = Path(__file__).parents[2] / "grammar" / "starter"
+
+
+def test_what_is_split_off_or_joined_is_told_with_what_it_is_alike() -> None:
+    one = read_files(STARTER).sources
+    quick = next(source for source in one if "concept Stick\n" in source.text)
+    found = re.search(r"^concept Stick\n(?:(?: .*)?\n)*", quick.text, re.MULTILINE)
+    assert found is not None
+    more = found[0].replace("concept Stick", "concept Prod").replace("stick 6", "stick 7")
+    assert "stick 7" in more
+    two = tuple(
+        Source(s.name, s.text + ("\n" + more if s is quick else "")) for s in one
+    )  # fmt: skip
+    split = [line.text for line in told(compared(Session(one, "a"), Session(two, "b")))]
+    joined = [line.text for line in told(compared(Session(two, "b"), Session(one, "a")))]
+    assert any(line.startswith("New: concept Prod, out of Stick (") for line in split), split
+    assert any(line.startswith("Gone: concept Prod, now in Stick (") for line in joined), joined

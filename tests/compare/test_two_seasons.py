@@ -1,0 +1,112 @@
+"""Two seasons of one playbook in git, by two coaches: what is said between tags, days and branches,
+and of one concept through all of them."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+from compare.two_seasons import ADA, BRAM, LAST, THIS, build
+
+from stemline.commands import main
+from stemline.compare.strip import DatedSession, StripTurn, strip_turns
+from stemline.outside.project import earlier_texts
+from stemline.session import Session
+
+
+@pytest.fixture(scope="module")
+def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return build(tmp_path_factory.mktemp("seasons") / "herons")
+
+
+def _run(*said: str) -> Result:
+    result = CliRunner().invoke(main, said)
+    assert result.exception is None or isinstance(result.exception, SystemExit), result.exception
+    return result
+
+
+def _compared(folder: Path, old: str, new: str, *more: str) -> str:
+    said = _run("compare", old, new, "--in", str(folder), *more)
+    assert said.exit_code == 1, said.stderr
+    return said.stdout
+
+
+def test_tags_say_what_the_two_folders_say(folder: Path) -> None:
+    between = _compared(folder, "season-2025", "season-2026")
+    assert between == _run("compare", str(LAST), str(THIS)).stdout
+
+
+def test_between_two_days_is_what_was_committed_between_them(folder: Path) -> None:
+    said = _compared(folder, "2026-02-10", "2026-03-10", "--no-cache")
+    assert "Ferry takes the place of Breakout" in said and "concept Deep Over" in said
+    assert not re.search("Smash|Stack|Tandem|Slants|Dagger|Scissors", said)
+
+
+def test_a_branch_is_told_alone(folder: Path) -> None:
+    said = _compared(folder, "crossing~1", "crossing", "--stat")
+    assert re.search(r"^All +\d+ +0 +11 +0$", said, re.MULTILINE)
+    assert "concept Deep Over" in _compared(folder, "crossing~1", "crossing", "--only", "Deep Over")
+
+
+def test_each_revision_that_changed_a_concept_is_told(folder: Path) -> None:
+    heads = [line for line in _run("history", str(folder), "Smash", "--who").stdout.splitlines()
+             if line[0] != " "]  # fmt: skip
+    told = [(line[:10], line.partition(", ")[2]) for line in heads]
+    assert told == [("2025-08-10", ADA), ("2026-01-12", BRAM), ("2026-03-15", BRAM)]
+    assert "it was called Tandem" in _run("history", str(folder), "Stack").stdout
+
+
+def test_a_line_stands_since_the_day_it_was_written_so(folder: Path) -> None:
+    rows = _run("history", str(folder), "Smash", "--lines", "--who").stdout.splitlines()
+    said = {row.partition("  ")[2]: row.partition("  ")[0] for row in rows}
+    assert re.fullmatch(rf"2026-01-12 \w+ {BRAM}", said["flag runs corner 10"])
+    assert re.fullmatch(rf"2025-08-10 \w+ {ADA}", said["short runs hitch 6"])
+    assert re.fullmatch(
+        rf"2026-03-15 \w+ {BRAM}", said["read flag on 3 > short on hitch > outlet on hitch"]
+    )
+
+
+def _turns(folder: Path, name: str) -> tuple[StripTurn, ...]:
+    kept = earlier_texts(folder)
+    return strip_turns([DatedSession(c.day, c.who, Session(s, c.name)) for c, s in kept], name)
+
+
+def test_a_strip_has_a_picture_for_each_change_of_its_plays(folder: Path) -> None:
+    turns = _turns(folder, "Smash")
+    assert [turn.day for turn in turns] == ["2025-08-10", "2026-01-12", "2026-03-15"]
+    assert turns[0].was is None and turns[1].was is not None
+    depths = [max(leg.to.y for leg in _path(turn)) for turn in turns]
+    assert depths[0] - depths[1] == pytest.approx(2.0, abs=0.01) and depths[1] == depths[2]
+
+
+def _path(turn: StripTurn) -> tuple:  # type: ignore[type-arg]
+    (task,) = (t for t in turn.now.assignments if t.role == "flag")
+    assert task.path is not None
+    return task.path.legs
+
+
+def test_a_protection_and_a_formation_reach_the_strips_of_what_is_made_of_them(
+    folder: Path,
+) -> None:
+    assert [turn.day for turn in _turns(folder, "Flood")] == ["2025-08-10", "2026-03-03"]
+    days = [turn.day for turn in _turns(folder, "Stack")]
+    assert days == ["2025-08-10", "2026-01-12", "2026-03-15"], "a new name moves nobody"
+
+
+def test_the_strip_is_written_as_what_is_asked_for(folder: Path, tmp_path: Path) -> None:
+    svg = tmp_path / "strip.svg"
+    assert _run("history", str(folder), "Smash", "-o", str(svg)).exit_code == 0
+    text = svg.read_text("utf-8")
+    days = re.findall(r'data-text="(\d{4}-\d\d-\d\d)', text)
+    assert days == ["2025-08-10", "2026-01-12", "2026-03-15"]
+    assert BRAM not in text, "who it was is not shown unless it is asked for"
+    assert _run("history", str(folder), "Smash", "--who", "-o", str(svg)).exit_code == 0
+    assert BRAM in svg.read_text("utf-8")
+    for kind, begins in ((".pdf", b"%PDF"), (".png", b"\x89PNG")):
+        file = tmp_path / f"strip{kind}"
+        assert _run("history", str(folder), "Smash", "-o", str(file)).exit_code == 0
+        assert file.read_bytes().startswith(begins)
+    wrong = _run("history", str(folder), "Smash", "-o", str(tmp_path / "strip.doc"))
+    assert wrong.exit_code == 2 and "E957" in wrong.stderr
