@@ -22,7 +22,7 @@ from stemline.emit.fragments import (
     OPEN,
     TREE,
     Fragment,
-    Mark,
+    OutlineEntry,
     Piece,
 )
 
@@ -210,7 +210,7 @@ class _Binding:
             self._pdf.catalog["Outlines"] = root.reference
 
     def _entry(
-        self, mark: Mark, pages: Sequence[bytes], open_: Sequence[tuple[int, Any, bool]]
+        self, mark: OutlineEntry, pages: Sequence[bytes], open_: Sequence[tuple[int, Any, bool]]
     ) -> Any:
         """A new last child of the innermost entry; counted by all that show it (12.3.3)."""
         parent = open_[-1][1]

@@ -35,7 +35,7 @@ Piece = tuple[bytes, bytes]
 
 
 @dataclass(frozen=True)
-class Mark:
+class OutlineEntry:
     """An entry of the outline: on a page of the piece, from 0, in points."""
 
     level: int
@@ -59,7 +59,7 @@ class Fragment:
     contents: tuple[int, ...]
     elements: tuple[int, ...] = ()
     parents: tuple[int | list[int], ...] = ()
-    marks: tuple[Mark, ...] = ()
+    marks: tuple[OutlineEntry, ...] = ()
     places: tuple[tuple[str, int, float, float], ...] = ()
     stands: Mapping[str, list[int]] = field(default_factory=dict)
     fonts: Mapping[str, tuple[str, Mapping[int, str]]] = field(default_factory=dict)
@@ -97,7 +97,7 @@ def unpacked(data: bytes) -> Fragment | None:
             return None
         return Fragment(
             tuple(objects), tuple(pages), tuple(contents), tuple(elements), tuple(parents),
-            tuple(Mark(*mark) for mark in marks),
+            tuple(OutlineEntry(*mark) for mark in marks),
             tuple((str(name), int(page), x, y) for name, page, x, y in places), stands,
             {name: (family, dict(said)) for name, (family, said) in fonts.items()},
             letters, title, language, producer,
@@ -251,11 +251,11 @@ class _Cutting:
     def _number(reference: bytes) -> int:
         return int(reference.split()[0])
 
-    def _marks(self) -> Iterator[Mark]:
+    def _marks(self) -> Iterator[OutlineEntry]:
         for number, page in enumerate(self._document.pages):
             for level, label, (x, y), state in page.bookmarks:
                 at = x * POINTS, (page.height - y) * POINTS
-                yield Mark(level, label, number, *at, state == "closed")
+                yield OutlineEntry(level, label, number, *at, state == "closed")
 
     def _places(self) -> Iterator[tuple[str, int, float, float]]:
         seen: set[str] = set()

@@ -58,7 +58,7 @@ def to_pdf(
         try:
             with _dated(""), _uncollected():
                 with Setter(theme, before) as setter:
-                    made = _Parts(book, gallery, theme, memory, setter).book()
+                    made = _BookInParts(book, gallery, theme, memory, setter).book()
                 return identified(made, hashlib.sha256(made).hexdigest()[:32])
         except FontsDiffer:
             pass  # the engine took another font for a letter that stood alone: all in one, then
@@ -82,7 +82,7 @@ def page_list(
     with _dated(date), _uncollected():
         if theme.bundled:
             with Setter(theme, before) as setter:
-                stands = _Parts(book, gallery, theme, memory, setter).stands()
+                stands = _BookInParts(book, gallery, theme, memory, setter).stands()
         else:
             engine = Engine(gallery, theme)
             with engine.minded():
@@ -149,7 +149,7 @@ def _fitted(engine: Engine, book: Book, gallery: Gallery, theme: Theme) -> tuple
     return document, html
 
 
-class _Parts:
+class _BookInParts:
     """A book cut into parts, each set alone, as the last plan has them."""
 
     def __init__(
