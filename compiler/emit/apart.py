@@ -8,7 +8,6 @@ with the one that waits for it, whichever way that goes.
 
 from __future__ import annotations
 
-import io
 import json
 import os
 import pickle
@@ -18,11 +17,10 @@ import sys
 import tempfile
 import threading
 from collections.abc import Callable
-from copyreg import dispatch_table
-from types import MappingProxyType
 from typing import Any
 
 from stemline.diagnostics.catalogue.themes import E915, E918
+from stemline.emit.carried import carried
 from stemline.emit.engine_log import PictureFailed
 from stemline.emit.fetch import Refused
 from stemline.emit.pdf import PangoMissing
@@ -59,7 +57,7 @@ def apart(theme: Theme, pictures: int, make: Callable[..., bytes], *values: Any)
         return make(*values)
     seconds = round(SECONDS + SECONDS_A_PICTURE * pictures)
     memory = MEMORY + MEMORY_A_PICTURE * pictures
-    sealed = _sealed(((seconds, seconds + GRACE, memory), make, values))
+    sealed = carried(((seconds, seconds + GRACE, memory), make, values))
     try:
         said, answer, code = _set_apart(sealed, SLACK * seconds)
     except OSError as error:
@@ -123,22 +121,6 @@ def _told(theme: Theme, said: bytes, code: int, seconds: int, memory: int) -> Ex
         return refused_at(theme, file, line, E915(name=theme.name, most=most))
     why = f"the page setter broke down (it ended with {code})"
     return refused_at(theme, file, line, E918(name=theme.name, why=why))
-
-
-def _sealed(values: object) -> bytes:
-    """The values as bytes. A view of a table, which nobody can write to, goes as a copy of it."""
-    held = io.BytesIO()
-    pickler = pickle.Pickler(held, pickle.HIGHEST_PROTOCOL)
-    pickler.dispatch_table = {
-        **dispatch_table,
-        MappingProxyType: lambda view: (_view, (dict(view),)),
-    }
-    pickler.dump(values)
-    return held.getvalue()
-
-
-def _view(table: dict[Any, Any]) -> MappingProxyType[Any, Any]:
-    return MappingProxyType(table)
 
 
 def work() -> None:

@@ -28,6 +28,8 @@ from stemline.theme.limits import LARGEST_PAGES, MEGABYTE, TEMPLATE_SECONDS
 _THEIRS = re.compile(r"\[([A-Z][A-Z0-9]?)\]")
 
 
+PARTS_ALONE = ("front", "pages", "index", "feet")
+"""What a book may be cut into, each set without the rest."""
 _NONE: Mapping[str, int] = MappingProxyType({})
 
 
@@ -40,6 +42,8 @@ def book_html(
     numbers: Mapping[str, int] = _NONE,
     shown: Collection[Page] | None = None,
     opening: bool = True,
+    part: str = "",
+    sheets: int = 0,
 ) -> str:
     """The book as one document; ``layout`` holds each picture page's arrangement by its id, and
     ``numbers`` the page of each place that is pointed to. One that is left out is looked up by
@@ -48,6 +52,10 @@ def book_html(
     Without a ``front`` it is for measuring: the cover, the indexes and the footers are left out,
     and of the small pictures all but the telling ones. Then ``shown`` may be some of the book's
     pages of pictures, and ``opening`` False leaves out all that stands before them.
+
+    A ``part`` of `PARTS_ALONE` is set alone: "front" with all before the pages of pictures, "pages"
+    with those of ``shown``, "index", and "feet" with the foot of each page, the cover and as many
+    ``sheets`` after it.
     """
     pages = tuple(
         Laid(page if front else replace(page, dressups=telling(page.dressups)), layout[page.id])
@@ -58,7 +66,9 @@ def book_html(
         "book.html.jinja",
         book=book,
         whole=front is not None,
-        opening=opening,
+        opening=opening and part in ("", "front"),
+        part=part,
+        sheets=sheets,
         numbers=numbers,
         front=front or FrontMatter(care_apart=True),
         pages=pages,

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import hashlib
 import re
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from typing import Any, Protocol
 
 from stemline.book.content.book import Book
@@ -19,11 +19,10 @@ from stemline.book.layout.numbering import OPENING, FrontPages, page_numbers
 from stemline.book.layout.plans import Heights, plain_layout
 from stemline.diagnostics.catalogue.themes import E914
 from stemline.emit.gallery import Gallery
+from stemline.emit.heights import heights_in
 from stemline.emit.html import book_html
+from stemline.emit.parts import Part, part_of
 from stemline.theme import Theme, refused_at, where_said
-
-POINTS = 0.75
-"""Points to a CSS pixel."""
 
 
 class Memory(Protocol):
@@ -38,6 +37,9 @@ class Memory(Protocol):
 
 
 _PICTURE = re.compile(r"stemline:picture/([\w-]+)")
+_TOGETHER = 8
+"""Sections that are measured in one document: a sheet of style takes as long as two of them."""
+Measure = Callable[[Sequence[Part]], Sequence[Heights]]
 _ID = re.compile(r' id="([^"]+)"')
 
 
@@ -51,26 +53,35 @@ class Measuring:
         numbers = page_numbers(book, self._layout, FrontMatter(), FrontPages())
         self._numbers = dict.fromkeys(numbers, 100)
 
-    def heights(self, lay_out: Callable[[str], Any], memory: Memory | None) -> Heights:
-        """The height of every part. ``lay_out`` is the engine's; it is asked once, or not at all.
+    def heights(self, lay_out: Callable[[str], Any]) -> Heights:
+        """The height of every part, from one document that ``lay_out`` lays out.
 
         Asking for one that a coach's templates or styles leave out raises `Refused`.
         """
-        if memory is None:
-            return _KnownHeights(_heights(lay_out(self._html(self._book.pages))), self._theme)
+        return _KnownHeights(heights_in(lay_out(self._html(self._book.pages))), self._theme)
+
+    def kept_heights(self, measure: Measure, memory: Memory) -> Heights:
+        """The same from ``memory``, where each is kept; ``measure`` is asked for those that are
+        not there."""
         texts = {page.id: self._html((page,), opening=False) for page in self._book.pages}
         texts[""] = self._html(())
         keys = {id_: self._key(text) for id_, text in texts.items()}
-        lacking = {id_ for id_, key in keys.items() if key not in memory}
-        if lacking:
-            pages = tuple(page for page in self._book.pages if page.id in lacking)
-            found = _heights(lay_out(self._html(pages, opening="" in lacking)))
-            for id_ in lacking:
+        lacking = [id_ for id_, key in keys.items() if key not in memory]
+        groups = [lacking[at : at + _TOGETHER] for at in range(0, len(lacking), _TOGETHER)]
+        for group, found in zip(
+            groups, measure([self._part(each) for each in groups]), strict=True
+        ):
+            for id_ in group:
                 ids = _ID.findall(texts[id_])
                 ids += [f"{each} pages" for each in OPENING if not id_]
                 memory[keys[id_]] = {each: found[each] for each in ids if each in found}
         known = {id_: height for key in keys.values() for id_, height in memory[key].items()}
         return _KnownHeights(known, self._theme)
+
+    def _part(self, ids: Collection[str]) -> Part:
+        """Sections to be measured in one document; "" is what stands before them all."""
+        pages = tuple(page for page in self._book.pages if page.id in ids)
+        return part_of("", self._html(pages, opening="" in ids), self._gallery)
 
     def _html(self, pages: Iterable[Page], *, opening: bool = True) -> str:
         return book_html(
@@ -96,23 +107,3 @@ class _KnownHeights(dict[str, float]):
             raise KeyError(id_)
         file, line = where_said(self._theme, ())
         raise refused_at(self._theme, file, line, E914(id=id_))
-
-
-def _heights(document: Any) -> dict[str, float]:
-    """Height in points of every element that has an id, its pieces on several pages added up."""
-    heights: dict[str, float] = {}
-    for page in document.pages:
-        for id_, (_, top, _, bottom) in page.anchors.items():
-            heights[id_] = heights.get(id_, 0.0) + (bottom - top) * POINTS
-    stands = stands_on(document)
-    heights |= {f"{id_} pages": len(stands.get(id_, ())) for id_ in OPENING}
-    return heights
-
-
-def stands_on(document: Any) -> dict[str, list[int]]:
-    """The pages from 1 on which each id stands, whole or a piece of it."""
-    stands: dict[str, list[int]] = {}
-    for number, page in enumerate(document.pages, 1):
-        for id_ in page.anchors:
-            stands.setdefault(id_, []).append(number)
-    return stands

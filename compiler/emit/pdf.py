@@ -12,78 +12,90 @@ import json
 import os
 import re
 import zlib
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import UTC, datetime
 from typing import Any
 
 from stemline.book.content.book import Book
+from stemline.book.content.page import Page
+from stemline.book.layout.fit import FrontMatter
 from stemline.book.layout.plans import PagePlan, plans
-from stemline.diagnostics.catalogue.themes import E916
-from stemline.emit.engine_log import PictureFailed, heard
-from stemline.emit.fetch import Refused, answer
+from stemline.emit.binding import FontsDiffer, bound
+from stemline.emit.engine import Engine, PangoMissing
 from stemline.emit.gallery import Gallery
+from stemline.emit.heights import stands_on
 from stemline.emit.html import book_html
-from stemline.emit.measuring import Measuring, Memory, stands_on
-from stemline.emit.pdf_forms import Forms
-from stemline.theme import Theme, refused_at, where_said
+from stemline.emit.measuring import Measuring, Memory
+from stemline.emit.parts import Part, SetBefore, Setter, fonts_part, part_of
+from stemline.theme import Theme
+
+__all__ = ["PangoMissing", "identified", "page_count", "page_list", "pages_pdf", "to_pdf"]
 
 _OBJECTS = re.compile(rb"/ObjStm.*?stream\r?\n(.*?)\nendstream", re.DOTALL)
 _PAGES = re.compile(rb"/Type /Pages\b[^>]*?/Count (\d+)")
-_PANGO = """\
-the PDF needs the system library Pango, which is not installed
-  Debian, Ubuntu: sudo apt-get install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0
-  macOS:          brew install pango
-  Windows:        in MSYS2, pacman -S mingw-w64-x86_64-pango
-see also the installation page of WeasyPrint: https://doc.courtbouillon.org/weasyprint/stable/"""
-
-
-class PangoMissing(RuntimeError):
-    """The system library that sets text is not there; the message says how to install it."""
-
-    def __init__(self, why: OSError) -> None:
-        super().__init__(f"{_PANGO}\n(it said: {why})")
 
 
 def to_pdf(
-    book: Book, gallery: Gallery, theme: Theme, date: str, memory: Memory | None = None
+    book: Book,
+    gallery: Gallery,
+    theme: Theme,
+    date: str,
+    memory: Memory | None = None,
+    before: SetBefore | None = None,
 ) -> bytes:
-    """The book as a PDF, the same bytes for the same arguments whatever ``memory`` holds.
+    """The book as a PDF, the same bytes for the same arguments whatever ``memory`` and ``before``
+    hold.
 
-    What is measured is kept in ``memory``, and not measured again that is there: only for a bundled
-    theme, whose sections hang on nothing but themselves.
+    What is measured is kept in ``memory``, each part that is set in ``before``, and what is there
+    is not done again: only for a bundled theme, whose sections hang on nothing but themselves.
 
     ``date`` is the edition's date, "2026-05-01"; text that is no date counts as none. Raises
     `PangoMissing`, `Refused` when the theme asks for something that is not its own, and
     `PictureFailed` when a picture cannot be drawn whole.
     """
+    if theme.bundled:
+        try:
+            with _dated(""), _uncollected():
+                with Setter(theme, before) as setter:
+                    made = _BookInParts(book, gallery, theme, memory, setter).book()
+                return identified(made, hashlib.sha256(made).hexdigest()[:32])
+        except FontsDiffer:
+            pass  # the engine took another font for a letter that stood alone: all in one, then
     with _dated(date), _uncollected():
-        engine = _Engine(_weasyprint(), gallery, theme)
+        engine = Engine(gallery, theme)
         with engine.minded():
-            document, html = _fitted(engine, book, gallery, theme, memory)
-            return engine.written(document, html, gallery, theme)
+            document, html = _fitted(engine, book, gallery, theme)
+            return _written(engine, document, html, gallery, theme)
 
 
 def page_list(
-    book: Book, gallery: Gallery, theme: Theme, date: str, memory: Memory | None = None
+    book: Book,
+    gallery: Gallery,
+    theme: Theme,
+    date: str,
+    memory: Memory | None = None,
+    before: SetBefore | None = None,
 ) -> bytes:
     """The page of each place in the book that `to_pdf` makes of the same arguments, as JSON; raises
-    as it does. Nothing is painted."""
+    as it does."""
     with _dated(date), _uncollected():
-        engine = _Engine(_weasyprint(), gallery, theme)
-        with engine.minded():
-            document, _ = _fitted(engine, book, gallery, theme, memory)
-            return json.dumps(
-                {id_: pages[0] for id_, pages in stands_on(document).items()}
-            ).encode()
+        if theme.bundled:
+            with Setter(theme, before) as setter:
+                stands = _BookInParts(book, gallery, theme, memory, setter).stands()
+        else:
+            engine = Engine(gallery, theme)
+            with engine.minded():
+                stands = stands_on(_fitted(engine, book, gallery, theme)[0])
+    return json.dumps({id_: pages[0] for id_, pages in stands.items()}).encode()
 
 
 def pages_pdf(html: str, gallery: Gallery, theme: Theme, date: str) -> bytes:
     """Pages that are laid out once, such as a contact sheet; else as `to_pdf`."""
     with _dated(date), _uncollected():
-        engine = _Engine(_weasyprint(), gallery, theme)
+        engine = Engine(gallery, theme)
         with engine.minded():
-            return engine.written(engine.lay_out(html), html, gallery, theme)
+            return _written(engine, engine.lay_out(html), html, gallery, theme)
 
 
 def page_count(pdf: bytes) -> int:
@@ -95,6 +107,11 @@ def page_count(pdf: bytes) -> int:
         if tree:
             return int(tree[1])
     raise ValueError("the document has no page tree")
+
+
+def _written(engine: Engine, document: Any, html: str, gallery: Gallery, theme: Theme) -> bytes:
+    """The document's bytes, under an identifier that follows from all that went into them."""
+    return identified(engine.paint(document, engine.forms.finish), _seal(html, gallery, theme))
 
 
 def _seal(html: str, gallery: Gallery, theme: Theme) -> str:
@@ -118,25 +135,9 @@ def identified(pdf: bytes, identifier: str) -> bytes:
     return b"".join((before, table, both, after))
 
 
-def _inside(document: Any, theme: Theme) -> None:
-    """Raises `Refused` where a link leads out of the document, or it carries other files."""
-    links = [link for page in document.pages for link in page.links if link[0] != "internal"]
-    asked = [f"a link to {target}" for _, target, *_ in links]
-    if document.metadata.attachments:
-        asked.append("a file attached to the document")
-    if asked:
-        word = asked[0].rpartition(" ")[2] if links else "attachment"
-        file, line = where_said(theme, (word, "attachment"))
-        raise refused_at(theme, file, line, E916(why=asked[0][:120]))
-
-
-def _fitted(
-    engine: _Engine, book: Book, gallery: Gallery, theme: Theme, memory: Memory | None
-) -> tuple[Any, str]:
+def _fitted(engine: Engine, book: Book, gallery: Gallery, theme: Theme) -> tuple[Any, str]:
     """The document as the last plan has it, and its text."""
-    heights = Measuring(book, gallery, theme).heights(
-        engine.lay_out, memory if theme.bundled else None
-    )
+    heights = Measuring(book, gallery, theme).heights(engine.lay_out)
     better = plans(book, heights, gallery.heights)
     plan: PagePlan | None = next(better)
     while plan is not None:
@@ -149,53 +150,62 @@ def _fitted(
     return document, html
 
 
-class _Engine:
-    """The layout engine with our fetcher, and its pictures parsed once for all passes."""
+class _BookInParts:
+    """A book cut into parts, each set alone, as the last plan has them."""
 
-    def __init__(self, weasyprint: Any, gallery: Gallery, theme: Theme) -> None:
-        pictures = {art.id: art.svg for art in gallery.arts if art.ink is None}
-        self._forms = Forms(theme)
-        self._html = weasyprint.HTML
-        self._names = {f"stemline:picture/{art.id}": art.name for art in gallery.arts}
-        self._fatal: type[BaseException] = weasyprint.urls.FatalURLFetchingError
-        self._fetcher = _fetcher(weasyprint, theme, pictures)
-        placed = self._forms.images(gallery.arts)
-        self._cache: dict[str, Any] = {f"stemline:picture/{id_}": p for id_, p in placed.items()}
+    def __init__(
+        self,
+        book: Book,
+        gallery: Gallery,
+        theme: Theme,
+        memory: Memory | None,
+        setter: Setter,
+    ) -> None:
+        self._book, self._gallery, self._theme, self._setter = book, gallery, theme, setter
+        measuring = Measuring(book, gallery, theme)
+        heights = measuring.kept_heights(setter.measure, {} if memory is None else memory)
+        better = plans(book, heights, gallery.heights)
+        plan: PagePlan | None = next(better)
+        while plan is not None:
+            self._pieces = self._setter.set(self._planned(plan))
+            try:
+                plan = better.send(self.stands())
+            except StopIteration:
+                plan = None
 
-    def lay_out(self, html: str) -> Any:
-        page = self._html(string=html, base_url="stemline:theme/", url_fetcher=self._fetcher)
-        return page.render(cache=self._cache)
+    def book(self) -> bytes:
+        sheets = sum(len(piece.pages) for piece in self._pieces)
+        html = book_html(
+            self._book, self._gallery, {}, self._theme, FrontMatter(), shown=(), part="feet",
+            sheets=sheets - 1,
+        )  # fmt: skip
+        (feet,) = self._setter.set((Part("feet", html, kind="feet"),))
+        (fonts,) = self._setter.set((fonts_part(self._theme, (*self._pieces, feet)),))
+        return bound(self._pieces, feet, fonts)
 
-    def written(self, document: Any, html: str, gallery: Gallery, theme: Theme) -> bytes:
-        """The document's bytes, under an identifier that follows from all that went into them."""
-        _inside(document, theme)
-        pdf: bytes = document.write_pdf(pdf_tags=True, finisher=self._forms.finish)
-        return identified(pdf, _seal(html, gallery, theme))
+    def stands(self) -> dict[str, list[int]]:
+        """The pages from 1 on which each id stands."""
+        stands: dict[str, list[int]] = {}
+        before = 0
+        for piece in self._pieces:
+            for id_, pages in piece.stands.items():
+                stands.setdefault(id_, []).extend(before + page for page in pages)
+            before += len(piece.pages)
+        return stands
 
-    @contextmanager
-    def minded(self) -> Iterator[None]:
-        """While it is entered, nothing that goes wrong in a document is passed over."""
-        try:
-            with heard():
-                yield
-        except self._fatal as why:
-            raise Refused(str(why.__cause__ or why)) from why
-        except PictureFailed as failed:
-            named = self._names.get(failed.address) or failed.address
-            raise PictureFailed(named, failed.why) from failed
+    def _planned(self, plan: PagePlan) -> list[Part]:
+        def part(name: str, kind: str, *shown: Page) -> Part:
+            html = book_html(
+                self._book, self._gallery, plan.layout, self._theme, plan.front, plan.numbers,
+                shown=shown, part=kind,
+            )  # fmt: skip
+            return part_of(name, html, self._gallery)
 
-
-def _fetcher(weasyprint: Any, theme: Theme, pictures: Mapping[str, str]) -> Any:
-    """A fetcher that opens nothing by itself: every address goes through `answer`."""
-    urls = weasyprint.urls
-    base: Any = urls.URLFetcher
-
-    class Fetcher(base):  # type: ignore[misc]
-        def fetch(self, url: str, headers: Mapping[str, str] | None = None) -> Any:
-            body, media = answer(url, theme, pictures)
-            return urls.URLFetcherResponse(url, body, {"Content-Type": media})
-
-    return Fetcher(allowed_protocols=(), allow_redirects=False, fail_on_errors=True)
+        parts = [part("front", "front")]
+        parts += (part(page.id, "pages", page) for page in self._book.pages)
+        if self._book.index.pages:
+            parts.append(part("index", "index"))
+        return parts
 
 
 @contextmanager
@@ -221,21 +231,14 @@ def _uncollected() -> Iterator[None]:
     """No search for garbage in circles while a document is laid out and written.
 
     Its boxes are millions of objects that all live to the end: looking through them again and
-    again took a fifth of the time.
+    again took a fifth of the time. What was there before is not looked through at all.
     """
     before = gc.isenabled()
     gc.disable()
+    gc.freeze()
     try:
         yield
     finally:
+        gc.unfreeze()
         if before:
             gc.enable()
-
-
-def _weasyprint() -> Any:
-    try:
-        import weasyprint
-        import weasyprint.urls
-    except OSError as why:
-        raise PangoMissing(why) from why
-    return weasyprint

@@ -46,20 +46,34 @@ class Forms:
 
     def finish(self, document: object, pdf: Any) -> None:
         """Add the letters to the document, and tell each picture where they are."""
+        from pydyf import Dictionary
+
+        resources = Dictionary({"XObject": Dictionary(self._add_letters(pdf))})
+        pdf.add_object(resources)
+        self._tell(resources.reference)
+
+    def leave_open(self, pdf: Any, where: bytes) -> dict[str, bytes]:
+        """Add the letters as `finish`, but tell the pictures only that they are at ``where``: the
+        reference of each by its name."""
+        self._tell(where)
+        return self._add_letters(pdf)
+
+    def _add_letters(self, pdf: Any) -> dict[str, bytes]:
         from pydyf import Array, Dictionary
 
         known, names = faces(self._theme), sorted(self._theme.fonts)
-        letters = Dictionary()
+        letters: dict[str, bytes] = {}
         for letter in sorted(self._letters):
             outline = letter_ink(known[names[letter[0]]].glyph(letter[1]))
             form = _stream(outline, Array(_EM_BOX))
             form.extra["Resources"] = Dictionary()
             pdf.add_object(form)
             letters[letter_name(letter)] = form.reference
-        resources = Dictionary({"XObject": letters})
-        pdf.add_object(resources)
+        return letters
+
+    def _tell(self, resources: bytes) -> None:
         for form in self._forms.values():
-            form.extra["Resources"] = resources.reference
+            form.extra["Resources"] = resources
 
 
 _EM_BOX = (-2000, -2000, 4000, 4000)

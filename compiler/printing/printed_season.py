@@ -20,7 +20,7 @@ from stemline.picture.clock_strip import clock_scene
 from stemline.picture.legend.legend import legend_entries
 from stemline.picture.picture import frame_of
 from stemline.printing.drawings import Drawings, Showing
-from stemline.printing.kept_heights import KeptHeights
+from stemline.printing.kept_parts import KeptFragments, KeptHeights
 from stemline.printing.model import Progress
 from stemline.theme import Size, Theme
 
@@ -60,13 +60,13 @@ class Build:
         Raises `stemline.emit.pdf.PangoMissing` where the PDF library's system part is missing.
         """
         gallery = self._gallery()
-        values = self._book, gallery, self._theme, self._date, self._memory()
+        values = self._book, gallery, self._theme, self._date, *self._memory()
         return apart(self._theme, len(gallery.arts), to_pdf, *values)
 
     def pages(self) -> dict[str, int]:
         """The page of the book on which each call stands. Raises as `book` does."""
         gallery = self._gallery()
-        values = self._book, gallery, self._theme, self._date, self._memory()
+        values = self._book, gallery, self._theme, self._date, *self._memory()
         made = apart(self._theme, len(gallery.arts), page_list, *values)
         at = json.loads(made)
         lines = self._book.index.calls
@@ -79,10 +79,13 @@ class Build:
             arts.append(art_of(f"legend-{number}", scene, self._theme, ""))
         return Gallery(tuple(arts))
 
-    def _memory(self) -> KeptHeights | None:
-        """How tall sections were, kept for bundled themes alone: another's may draw as it likes."""
-        kept = self._store is not None and self._theme.bundled
-        return KeptHeights(self._store) if kept and self._store is not None else None
+    def _memory(self) -> tuple[KeptHeights | None, KeptFragments | None]:
+        """What was measured and set before, for bundled themes alone: another's may draw as it
+        likes."""
+        if self._store is None or not self._theme.bundled:
+            return None, None
+        heights = KeptHeights(self._store)
+        return heights, KeptFragments(heights)
 
     def pictures(self) -> dict[str, str]:
         """Every call's large picture as SVG, by the call as it is spoken."""

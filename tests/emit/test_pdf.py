@@ -19,7 +19,7 @@ from sample_gallery import CAPTIONS, gallery_of
 from stemline.book.content.book import Book, Edition, make_book
 from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.book.paper import Paper
-from stemline.emit import pdf as pdf_module
+from stemline.emit.engine import Engine
 from stemline.emit.fetch import Refused
 from stemline.emit.gallery import Gallery
 from stemline.emit.pdf import PangoMissing, pages_pdf, to_pdf
@@ -207,13 +207,13 @@ def test_the_only_clock_while_a_book_is_written_is_its_edition(
 ) -> None:
     """Asked of a library that dates the files it writes (1970 begins where its own count is 0)."""
     seen: list[int] = []
-    engine = pdf_module._Engine.written
+    engine = Engine.paint
 
-    def written(*args: Any) -> bytes:
+    def painted(*args: Any, **kwargs: Any) -> bytes:
         seen.append(timestampNow() - timestampFromString("Thu Jan  1 00:00:00 1970"))
-        return engine(*args)
+        return engine(*args, **kwargs)
 
-    monkeypatch.setattr(pdf_module._Engine, "written", written)
+    monkeypatch.setattr(Engine, "paint", painted)
     pages_pdf('<html lang="en"><title>p</title><p>one</p></html>', Gallery(()), theme, date)
     assert seen == [seconds]
 

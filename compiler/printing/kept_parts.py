@@ -1,4 +1,5 @@
-"""How tall sections were, kept between commands: only sections that changed are measured again."""
+"""A book's sections, kept between commands: how tall they were, and as they were set. Only those
+that changed are measured and set again."""
 
 from __future__ import annotations
 
@@ -6,6 +7,7 @@ import hashlib
 import json
 
 from stemline.book.layout.plans import Heights
+from stemline.emit.fragments import Fragment, unpacked
 from stemline.outside.program import loaded, program, surroundings
 from stemline.outside.store import Store
 
@@ -13,18 +15,18 @@ from stemline.outside.store import Store
 class KeptHeights:
     """A memory of `stemline.emit.measuring` in ``store``, for this program on this machine.
 
-    The page setter measures with libraries of the system, so it must be loaded by the time that
-    the memory is first asked. Where it cannot be told what they are, nothing is kept.
+    The page setter works with libraries of the system, so it must be loaded by the time that the
+    memory is first asked. Where it cannot be told what they are, nothing is kept.
     """
 
     def __init__(self, store: Store) -> None:
-        self._store = store
+        self.store = store
         self._known: dict[str, Heights] = {}
         self._begun: str | None = None
 
     def __contains__(self, key: object, /) -> bool:
-        if key not in self._known and isinstance(key, str) and self._here():
-            held = _read(self._store.get(self._here() + key))
+        if key not in self._known and isinstance(key, str) and self.here():
+            held = _read(self.store.get(f"heights {self.here()}{key}"))
             if held is not None:
                 self._known[key] = held
         return key in self._known
@@ -36,17 +38,34 @@ class KeptHeights:
 
     def __setitem__(self, key: str, heights: Heights, /) -> None:
         self._known[key] = heights
-        if here := self._here():
+        if here := self.here():
             data = json.dumps(dict(heights), separators=(",", ":"))
-            self._store.put(here + key, data.encode("utf-8", "surrogatepass"))
+            self.store.put(f"heights {here}{key}", data.encode("utf-8", "surrogatepass"))
 
-    def _here(self) -> str:
+    def here(self) -> str:
         """A digest of the program, the fonts and the libraries; "" where it cannot be told."""
         if self._begun is None:
             parts = program(), surroundings(), loaded()
             digest = hashlib.sha256(repr(parts).encode("utf-8", "surrogateescape")).hexdigest()
-            self._begun = f"heights {digest[:32]} " if all(parts) else ""
+            self._begun = f"{digest[:32]} " if all(parts) else ""
         return self._begun
+
+
+class KeptFragments:
+    """Parts of books as they were set, for `stemline.emit.parts`: where the heights are kept, and
+    under the same digest, since the setter may load more libraries as it works."""
+
+    def __init__(self, heights: KeptHeights) -> None:
+        self._heights = heights
+
+    def get(self, key: str, /) -> Fragment | None:
+        here = self._heights.here()
+        held = self._heights.store.get(f"part {here}{key}") if here else None
+        return unpacked(held) if held else None
+
+    def put(self, key: str, piece: Fragment, /) -> None:
+        if here := self._heights.here():
+            self._heights.store.put(f"part {here}{key}", piece.packed())
 
 
 def _read(data: bytes | None) -> Heights | None:

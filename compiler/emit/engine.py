@@ -1,0 +1,115 @@
+"""The engine that lays pages out, as we let it work: with our fetcher, our pictures and our fonts.
+
+It and the system library that it needs are imported only when a page is made, so that everything
+else works without them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from typing import Any
+
+from stemline.diagnostics.catalogue.themes import E916
+from stemline.emit.engine_log import PictureFailed, heard
+from stemline.emit.fetch import Refused, answer
+from stemline.emit.gallery import Gallery
+from stemline.emit.pdf_forms import Forms
+from stemline.theme import Theme, refused_at, where_said
+
+_PANGO = """\
+the PDF needs the system library Pango, which is not installed
+  Debian, Ubuntu: sudo apt-get install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0
+  macOS:          brew install pango
+  Windows:        in MSYS2, pacman -S mingw-w64-x86_64-pango
+see also the installation page of WeasyPrint: https://doc.courtbouillon.org/weasyprint/stable/"""
+
+
+class PangoMissing(RuntimeError):
+    """The system library that sets text is not there; the message says how to install it."""
+
+    def __init__(self, why: OSError) -> None:
+        super().__init__(f"{_PANGO}\n(it said: {why})")
+
+
+class Engine:
+    """The layout engine with our fetcher, and its pictures parsed once for all passes.
+
+    ``fonts`` are those of `Typefaces`: documents that share them load them once.
+    """
+
+    def __init__(self, gallery: Gallery, theme: Theme, fonts: Any = None) -> None:
+        weasyprint = _weasyprint()
+        pictures = {art.id: art.svg for art in gallery.arts if art.ink is None}
+        self.forms = Forms(theme)
+        self._html, self._fonts, self._theme = weasyprint.HTML, fonts, theme
+        self._names = {f"stemline:picture/{art.id}": art.name for art in gallery.arts}
+        self._fatal: type[BaseException] = weasyprint.urls.FatalURLFetchingError
+        self._fetcher = _fetcher(weasyprint, theme, pictures)
+        placed = self.forms.images(gallery.arts)
+        self._cache: dict[str, Any] = {f"stemline:picture/{id_}": p for id_, p in placed.items()}
+
+    def lay_out(self, html: str) -> Any:
+        page = self._html(string=html, base_url="stemline:theme/", url_fetcher=self._fetcher)
+        return page.render(font_config=self._fonts, cache=self._cache)
+
+    def paint(self, document: Any, finisher: Any, *, tags: bool = True) -> bytes:
+        """The document's file; ``finisher`` is given it and its objects before they are written.
+        Raises `Refused` where it leads out of itself."""
+        _inside(document, self._theme)
+        made: bytes = document.write_pdf(pdf_tags=tags, finisher=finisher)
+        return made
+
+    @contextmanager
+    def minded(self) -> Iterator[None]:
+        """While it is entered, nothing that goes wrong in a document is passed over."""
+        try:
+            with heard():
+                yield
+        except self._fatal as why:
+            raise Refused(str(why.__cause__ or why)) from why
+        except PictureFailed as failed:
+            named = self._names.get(failed.address) or failed.address
+            raise PictureFailed(named, failed.why) from failed
+
+
+def _fetcher(weasyprint: Any, theme: Theme, pictures: Mapping[str, str]) -> Any:
+    """A fetcher that opens nothing by itself: every address goes through `answer`."""
+    urls = weasyprint.urls
+    base: Any = urls.URLFetcher
+
+    class Fetcher(base):  # type: ignore[misc]
+        def fetch(self, url: str, headers: Mapping[str, str] | None = None) -> Any:
+            body, media = answer(url, theme, pictures)
+            return urls.URLFetcherResponse(url, body, {"Content-Type": media})
+
+    return Fetcher(allowed_protocols=(), allow_redirects=False, fail_on_errors=True)
+
+
+def loaded_fonts() -> Any:
+    """What the engine keeps fonts in: given to each `Engine`, they are loaded once."""
+    _weasyprint()
+    from weasyprint.text.fonts import FontConfiguration
+
+    return FontConfiguration()
+
+
+def _inside(document: Any, theme: Theme) -> None:
+    """Raises `Refused` where a link leads out of the document, or it carries other files."""
+    links = [link for page in document.pages for link in page.links if link[0] != "internal"]
+    asked = [f"a link to {target}" for _, target, *_ in links]
+    if document.metadata.attachments:
+        asked.append("a file attached to the document")
+    if asked:
+        word = asked[0].rpartition(" ")[2] if links else "attachment"
+        file, line = where_said(theme, (word, "attachment"))
+        raise refused_at(theme, file, line, E916(why=asked[0][:120]))
+
+
+def _weasyprint() -> Any:
+    try:
+        import weasyprint
+        import weasyprint.urls
+    except OSError as why:
+        raise PangoMissing(why) from why
+    return weasyprint

@@ -1,0 +1,180 @@
+"""The parts of a book, each set alone: what it is set from, and the setting itself."""
+
+from __future__ import annotations
+
+import gc
+import hashlib
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from functools import cached_property
+from html import escape
+from typing import Any, Protocol
+
+from stemline.emit.engine import Engine, loaded_fonts
+from stemline.emit.fragments import OPEN_LETTERS, Fragment, cut_feet, cut_fonts, cut_out
+from stemline.emit.gallery import Art, Gallery, PdfInk
+from stemline.emit.heights import heights_in
+from stemline.emit.side_by_side import SideBySide
+from stemline.theme import Theme
+
+_PICTURE = re.compile(r"stemline:picture/([\w-]+)")
+_FAMILY = "stemline "
+FEW = 12
+"""Parts that are not worth starting processes for, less one."""
+
+
+class SetBefore(Protocol):
+    """Pieces by a digest of all that they hang on but the program and its libraries."""
+
+    def get(self, key: str, /) -> Fragment | None: ...
+
+    def put(self, key: str, piece: Fragment, /) -> None: ...
+
+
+@dataclass(frozen=True)
+class Part:
+    """``name`` is its own in the book; ``kind`` "feet", "fonts" or "" for pages; ``arts`` are the
+    pictures that ``html`` shows."""
+
+    name: str
+    html: str
+    arts: tuple[Art, ...] = ()
+    kind: str = ""
+
+    @cached_property
+    def key(self) -> str:
+        """A digest of everything that the part is set from but its theme."""
+        digest = hashlib.sha256(repr((self.name, self.kind, self.html)).encode())
+        for art in self.arts:
+            drawn = (art.ink.operators, art.ink.letters) if art.ink else art.svg
+            digest.update(repr((art.id, art.width, art.height, drawn)).encode())
+        return digest.hexdigest()
+
+
+def part_of(name: str, html: str, gallery: Gallery) -> Part:
+    """Pages with the pictures that they show."""
+    return Part(name, html, tuple(gallery.art(id_) for id_ in _PICTURE.findall(html)))
+
+
+def fonts_part(theme: Theme, pieces: Iterable[Fragment]) -> Part:
+    """A page with every glyph of ``pieces``: its fonts are those of the book."""
+    said: dict[str, set[str]] = {}
+    for piece in pieces:
+        for family, texts in piece.fonts.values():
+            said.setdefault(family, set()).update(texts.values())
+    ours = [f"{_FAMILY}{face}" for face in sorted(theme.fonts)]
+    # A font that stands in for a letter is found by the engine as it was for the pages.
+    others = [text for family, texts in said.items() if family not in ours for text in texts]
+    rows = [
+        f"<p style='font-family: \"{family}\"'>{escape(' '.join(sorted({*said[family], *others})))}"
+        for family in ours if family in said
+    ]  # fmt: skip
+    faces = "".join(
+        f'@font-face {{ font-family: "{_FAMILY}{face}"; src: url("stemline:font/{face}"); }}\n'
+        for face in sorted(theme.fonts)
+    )
+    html = f'<html lang="en"><title>fonts</title><style>{faces}</style>{"".join(rows)}</html>'
+    return Part("fonts", html, kind="fonts")
+
+
+class Press:
+    """The engine with one theme and its fonts, for one part after another."""
+
+    def __init__(self, theme: Theme) -> None:
+        self._theme = theme
+        self._fonts = loaded_fonts()
+
+    def measure(self, part: Part) -> dict[str, float]:
+        """The height of everything in the part that has an id, as `heights_in` says it."""
+        engine = Engine(Gallery(part.arts), self._theme, self._fonts)
+        with engine.minded():
+            heights = heights_in(engine.lay_out(part.html))
+        gc.collect()  # the boxes of a document hold each other
+        return heights
+
+    def set(self, part: Part) -> Fragment:
+        """The piece. Raises as `to_pdf` does."""
+        piece = self._cut(part)
+        gc.collect()
+        return piece
+
+    def _cut(self, part: Part) -> Fragment:
+        engine = Engine(Gallery(part.arts), self._theme, self._fonts)
+        made: list[Fragment] = []
+        lent: list[str] = []
+
+        def cut(document: Any, pdf: Any) -> None:
+            if part.kind == "feet":
+                made.append(cut_feet(document, pdf))
+            elif part.kind == "fonts":
+                made.append(cut_fonts(document, pdf))
+            else:
+                letters = engine.forms.leave_open(pdf, OPEN_LETTERS)
+                for name in lent:
+                    del document.pages[0].anchors[name]
+                made.append(cut_out(document, pdf, part.name, letters))
+
+        with engine.minded():
+            document = engine.lay_out(part.html)
+            lent += _lend(document)
+            engine.paint(document, cut, tags=not part.kind)
+        return made[0]
+
+
+class Setter:
+    """Sets parts in one theme, several at once; what was set before is not set again."""
+
+    def __init__(self, theme: Theme, before: SetBefore | None = None) -> None:
+        self._theme, self._before = theme, before
+        self._press = Press(theme)
+        self._helpers = SideBySide(Press, theme)
+        self._done: dict[str, Fragment] = {}
+
+    def __enter__(self) -> Setter:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self._helpers.end()
+
+    def measure(self, parts: Sequence[Part]) -> list[dict[str, float]]:
+        """What `Press.measure` says of each."""
+        bare = [replace(part, arts=tuple(map(_blank, part.arts))) for part in parts]
+        made = self._helpers.each("measure", bare) if len(parts) >= FEW else None
+        return made if made is not None else [self._press.measure(part) for part in bare]
+
+    def set(self, parts: Sequence[Part]) -> list[Fragment]:
+        """The pieces of ``parts``, in order. Raises as `to_pdf` does."""
+        lacking: list[Part] = []
+        for part in parts:
+            if (key := self._key(part)) not in self._done:
+                held = self._before.get(key) if self._before is not None else None
+                if held is not None:
+                    self._done[key] = held
+                else:
+                    lacking.append(part)
+        made = self._helpers.each("set", lacking) if len(lacking) >= FEW else None
+        for part, piece in zip(lacking, made or map(self._press.set, lacking), strict=True):
+            self._done[self._key(part)] = piece
+            if self._before is not None:
+                self._before.put(self._key(part), piece)
+        return [self._done[self._key(part)] for part in parts]
+
+    def _key(self, part: Part) -> str:
+        return f"{self._theme.digest} {part.key}"
+
+
+def _blank(art: Art) -> Art:
+    """The picture by its size alone."""
+    return replace(art, ink=PdfInk(b"", ())) if art.ink is not None else art
+
+
+def _lend(document: Any) -> list[str]:
+    """Places of other parts, lent to the document: the engine drops a link that leads nowhere."""
+    here = {name for page in document.pages for name in page.anchors}
+    lent = {
+        target for page in document.pages for kind, target, *_ in page.links
+        if kind == "internal" and target not in here
+    }  # fmt: skip
+    document.pages[0].anchors.update(dict.fromkeys(sorted(lent), (0, 0, 0, 0)))
+    return sorted(lent)

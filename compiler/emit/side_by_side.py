@@ -1,0 +1,87 @@
+"""The same work on many values, in as many processes as there are processors.
+
+They are started afresh, the same on every system, and end with the one that started them. Where
+none can be started, or one fails, the caller does the work itself: the answers are the same.
+"""
+
+from __future__ import annotations
+
+import gc
+import os
+import pickle
+import signal
+import tempfile
+import threading
+from collections.abc import Callable, Sequence
+from concurrent.futures import ProcessPoolExecutor
+from multiprocessing import get_context, parent_process
+from multiprocessing.connection import wait
+from typing import Any
+
+from stemline.emit.carried import carried
+
+_MOST = 8
+"""Processes: each takes some 150 MB."""
+
+
+class SideBySide:
+    """Processes that hold what ``make(*values)`` gives, a function of a module, and do work by it;
+    started when they are first asked."""
+
+    def __init__(self, make: Callable[..., Any], *values: Any) -> None:
+        self._begin = make, values
+        self._executor: ProcessPoolExecutor | None = None
+        self.number = min(_processors(), _MOST)
+
+    def each(self, method: str, values: Sequence[Any]) -> list[Any] | None:
+        """``method`` of what they hold, of each value, in order; None where it cannot be had."""
+        if self.number < 2:
+            return None
+        try:
+            if self._executor is None:
+                self._executor = ProcessPoolExecutor(
+                    self.number, mp_context=get_context("spawn"), initializer=_begin,
+                    initargs=(carried(self._begin), tempfile.tempdir),
+                )  # fmt: skip
+            jobs = [(method, carried(value)) for value in values]
+            return list(self._executor.map(_work, jobs))
+        except Exception:  # whatever it is, it is met again here, where it can be told
+            self.end()
+            self.number = 1
+            return None
+
+    def end(self) -> None:
+        executor, self._executor = self._executor, None
+        if executor is not None:
+            executor.shutdown(wait=False, cancel_futures=True)
+
+
+_held: list[Any] = []
+
+
+def _begin(begin: bytes, room: str | None) -> None:
+    signal.signal(signal.SIGINT, signal.SIG_IGN)  # the one that waits hears it
+    threading.Thread(target=_end_with_parent, daemon=True).start()
+    tempfile.tempdir = room
+    gc.disable()
+    make, values = pickle.loads(begin)
+    _held.append(make(*values))
+    gc.freeze()
+
+
+def _end_with_parent() -> None:
+    parent = parent_process()
+    if parent is not None:
+        wait([parent.sentinel])
+        os._exit(1)
+
+
+def _work(job: tuple[str, bytes]) -> Any:
+    method, value = job
+    return getattr(_held[0], method)(pickle.loads(value))
+
+
+def _processors() -> int:
+    if hasattr(os, "sched_getaffinity"):
+        return len(os.sched_getaffinity(0))
+    return os.cpu_count() or 1
