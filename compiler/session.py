@@ -23,8 +23,11 @@ from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot
 from stemline.football.play import Play, Season
+from stemline.outside.store import Store
 from stemline.playbook.dress_ups import Dress
 from stemline.playbook.playbook import Playbook
+from stemline.proofs.call_readings import CallReadings
+from stemline.proofs.kept_proofs import KeptAnswers, KeptProving
 from stemline.read.coach_sentences import check_sentences
 from stemline.read.read_playbook import read_playbook
 from stemline.read.size_limits import too_much
@@ -36,7 +39,7 @@ from stemline.resolve.season import (
     drawn,
     gathered,
     is_broken,
-    proved_season,
+    proved_calls,
     said_once,
     season_of,
 )
@@ -45,6 +48,7 @@ from stemline.syntax.parser import parse
 from stemline.syntax.tree import Document
 
 if TYPE_CHECKING:
+    from stemline.football.timing.answers import Answer
     from stemline.week.planning import Planned
 
 
@@ -74,15 +78,25 @@ class Session:
     """A playbook's texts, and all that can be asked of them.
 
     ``folder`` is only for messages about the whole playbook; ``whole`` tells that the texts are all
-    of it: then one that makes no call is told so. ``book`` and ``season`` are None where nothing
-    can be counted.
+    of it: then one that makes no call is told so. Proofs are taken from ``store`` and kept in it.
+    ``book`` and ``season`` are None where nothing can be counted.
     """
 
-    def __init__(self, sources: Sequence[Source], folder: str, *, whole: bool = False) -> None:
+    def __init__(
+        self,
+        sources: Sequence[Source],
+        folder: str,
+        *,
+        whole: bool = False,
+        store: Store | None = None,
+    ) -> None:
         self._sources = tuple(sources)
         self._folder = folder
         self._whole = whole
         self._pictured: dict[str, tuple[Season, tuple[Diagnostic, ...]]] = {}
+        self._provings: dict[str, Proving] = {}
+        self._checked: dict[str, tuple[Diagnostic, ...]] = {}
+        self.kept = KeptAnswers(store if store is not None else Store(None))
 
     @cached_property
     def trees(self) -> tuple[tuple[Document, tuple[Diagnostic, ...]], ...]:
@@ -226,16 +240,33 @@ class Session:
     def _pairs(self) -> dict[str, tuple[Dress, Order]]:
         return {order.spoken: (dress, order) for dress, order in self.calls.orders}
 
-    @cached_property
+    @property
     def _proving(self) -> Proving:
-        return self._proving_of(self.calls)
+        return self._proving_of("")
 
-    def _proving_of(self, calls: Calls) -> Proving:
+    def _proving_of(self, only: str) -> Proving:
+        """What proves the calls of a concept or a family, or of all."""
+        if only not in self._provings:
+            assert self.book is not None, "plays come from a book"
+            calls = Calls(self.named(only))
+            self._provings[only] = KeptProving(
+                self.book, calls, self.expander, self._prove_play, lambda: self.readings, self.kept
+            )
+        return self._provings[only]
+
+    def _prove_play(self, play: Play, plain: Play | None, order: Order) -> Iterable[Diagnostic]:
         from stemline.checks.proving import prove_call
 
         assert self.book is not None, "plays come from a book"
-        book, maker = self.book, self.expander
-        return Proving(book, calls, maker, lambda *asked: prove_call(book, maker, *asked))
+        return prove_call(self.book, self.expander, play, plain, order)
+
+    @cached_property
+    def readings(self) -> CallReadings:
+        """What each call reads."""
+        assert self.book is not None, "calls come from a book"
+        from stemline.week.planning import with_opponents
+
+        return CallReadings(with_opponents(self.book), self.book.looks)
 
     @cached_property
     def _proved(self) -> tuple[Season | None, tuple[Diagnostic, ...]]:
@@ -244,8 +275,25 @@ class Session:
     def proved(self, only: str) -> tuple[Season | None, tuple[Diagnostic, ...]]:
         """The season and all that is wrong, of the calls of ``only``, a concept or a family, alone;
         of all calls where it is neither. What stands in the texts is told either way."""
-        named = self.named(only)
-        return self._prove(only) if len(named) < len(self.calls.orders) else self._proved
+        return self._prove(only) if self._part(only) else self._proved
+
+    def checked(self, only: str) -> tuple[Diagnostic, ...]:
+        """All that is wrong, as `proved` tells it; of a call that is known to be right no play is
+        made."""
+        part = self._part(only)
+        if part not in self._checked:
+            self._checked[part] = self._check(part)
+        return self._checked[part]
+
+    def read_calls(self, only: str) -> tuple[Order, ...]:
+        """The calls, as `proved` has them, whose quarterback looks at somebody."""
+        proving = self._proving_of(self._part(only))
+        proofs = ((order, proving.proof(dress, order)) for dress, order in self.named(only))
+        return tuple(order for order, proof in proofs if proof.right and proof.reads)
+
+    def _part(self, only: str) -> str:
+        """``only``, or "" where it leaves no call out."""
+        return only if len(self.named(only)) < len(self.calls.orders) else ""
 
     def named(self, only: str) -> tuple[tuple[Dress, Order], ...]:
         """The calls of a concept or a family; all where ``only`` is neither."""
@@ -258,25 +306,42 @@ class Session:
 
     @no_collecting()
     def _prove(self, only: str) -> tuple[Season | None, tuple[Diagnostic, ...]]:
+        found = self.checked(only)
+        if self.book is None:
+            return None, found
+        proving = self._proving_of(only)
+        made = (proving.call(*each)[0] for each in self.named(only))
+        return season_of(self.book, [play for play in made if play is not None]), found
+
+    @no_collecting()
+    def _check(self, only: str) -> tuple[Diagnostic, ...]:
         book, read = self.book, self._read
         if book is None:
-            return None, read.definitions
-        from stemline.checks.proving import check_formations, check_standing
-
-        found = [*read.definitions, *gathered(check_formations(book)), *read.dressing]
-        found += check_standing(book, self.calls, self.expander)
-        calls, proving = self.calls, self._proving
-        if only:
-            calls = Calls(self.named(only))
-            proving = self._proving_of(calls)
-        season, problems = proved_season(book, calls, proving)
-        found += problems
+            return read.definitions
+        found = [*read.definitions, *self._formations(book), *read.dressing, *self._standing(book)]
+        found += proved_calls(Calls(self.named(only)), self._proving_of(only))
         found += [d for planned in self.weeks for d in planned.found] if not only else []
         # A concept without a dress-up says why there is no call.
         silent = not any(d.is_error or isinstance(d.said, W710) for d in found)
         if self._whole and silent and not self.calls.orders:
             found.append(W103().at(book.settings.span))
-        return season, said_once(found)
+        return said_once(found)
+
+    def _formations(self, book: Playbook) -> tuple[Diagnostic, ...]:
+        def work() -> Iterable[Diagnostic]:
+            from stemline.checks.proving import check_formations
+
+            return gathered(check_formations(book))
+
+        return self.kept.found("formations", lambda: self.readings.formations(), work)
+
+    def _standing(self, book: Playbook) -> tuple[Diagnostic, ...]:
+        def work() -> Iterable[Diagnostic]:
+            from stemline.checks.proving import check_standing
+
+            return check_standing(book, self.calls, self.expander)
+
+        return self.kept.found("standing", lambda: self.readings.standing(self.calls), work)
 
     # Weeks.
 
@@ -300,13 +365,27 @@ class Session:
         assert self.book is not None, "plays come from a book"
         from stemline.week.facing import face
 
-        level, orders = self.book.settings.level, self.calls.by_name
-        return tuple(
-            d
-            for each in planned
-            if each.plan is not None
-            for d in face(each.plan, orders, expander=self.expander, level=level)
-        )
+        orders = self.calls.by_name
+        plans = [each.plan for each in planned if each.plan is not None]
+        return tuple(d for plan in plans for d in face(plan, orders, self._answer))
+
+    def _answer(self, order: Order, spot: BallSpot, look: str) -> Answer | None:
+        """What a call has against a look; None where it cannot stand there, or reads nobody."""
+        from stemline.proofs.kept_answers import answers_as_data, answers_from_data
+
+        def work() -> list[Answer]:
+            from stemline.football.timing.answers import answer
+
+            assert self.book is not None, "plays come from a book"
+            play, found = self.play(order, spot, look_key=look)
+            if play is None or any(d.is_error for d in found):
+                return []
+            got = answer(play, self.book.settings.level)
+            return [got] if got is not None else []
+
+        reading = lambda: self.readings.against(order, (look,), spot)  # noqa: E731
+        kept = self.kept.answer("answer", reading, work, answers_as_data, answers_from_data)
+        return kept[0] if kept else None
 
     def _page_of(self, order: Order) -> Play | None:
         play, found = self.drawn(order)
@@ -316,7 +395,7 @@ class Session:
         """What is wrong with a call from a spot, whether its dress-up names that or not."""
         if self.book is None or is_broken(self.book, order):
             return ()
-        return tuple(self._proving.proved(order, spot, ()))
+        return tuple(self._proving.from_spot(order, spot))
 
     @property
     def season(self) -> Season | None:

@@ -100,8 +100,9 @@ def _settle(folder: Path) -> None:
             click.echo(render([error.found], {}), nl=False, err=True)
 
 
-def opened(folder: Path) -> tuple[Files, Session]:
-    """The texts of a folder and a session of them; a folder without any ends the command."""
+def opened(folder: Path, store: Store | None = None) -> tuple[Files, Session]:
+    """The texts of a folder and a session of them, which takes its proofs from ``store``; a folder
+    without any ends the command."""
     _settle(folder)
     texts = read_files(folder)
     if any(isinstance(d.said, NoPlaybook) for d in texts.found):
@@ -111,7 +112,7 @@ def opened(folder: Path) -> tuple[Files, Session]:
         click.echo(render(texts.found, {}), nl=False, err=True)
         raise SystemExit(1)
     whole = not any(d.is_error for d in texts.found)
-    return texts, Session(texts.sources, str(folder), whole=whole)
+    return texts, Session(texts.sources, str(folder), whole=whole, store=store)
 
 
 def theme_for(folder: Path, asked: str, compiled: Session, texts: Files) -> Theme:

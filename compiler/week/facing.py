@@ -6,31 +6,31 @@ hot throw beats the man who comes free; without a free rusher it needs none.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
+from typing import TYPE_CHECKING
 
 from stemline.diagnostics.catalogue.weeks import W990
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.field import BallSpot
-from stemline.football.timing.answers import answer
-from stemline.football.timing.levels import PlayingLevel
-from stemline.resolve.expand import Expander, Order
+from stemline.resolve.expand import Order
 from stemline.week.week_values import Plan, PlanRow
+
+if TYPE_CHECKING:
+    from stemline.football.timing.answers import Answer
 
 _NAMED = 2
 """Calls that a message names before it counts the others."""
 
 
 def face(
-    plan: Plan, orders: Mapping[str, Order], *, expander: Expander, level: PlayingLevel
+    plan: Plan, orders: Mapping[str, Order], answer: Callable[[Order, BallSpot, str], Answer | None]
 ) -> list[Diagnostic]:
-    """Passes with a free rusher and no answer, gathered by the look."""
+    """Passes with a free rusher and no answer, gathered by the look; ``answer`` gives that of a
+    call from a spot to a look by its key, None where it cannot stand against it."""
     free: dict[str, dict[str, tuple[PlanRow, float]]] = {}
     for look, row in _asked(plan):
         order = orders[row.call]
-        play, found = expander.expand(order, row.spot or BallSpot.MIDDLE, look_key=look.casefold())
-        if play is None or any(d.is_error for d in found):
-            continue
-        got = answer(play, level)
+        got = answer(order, row.spot or BallSpot.MIDDLE, look.casefold())
         if got is not None and got.rusher is not None and not got.given:
             free.setdefault(look, {}).setdefault(row.call, (row, got.rusher))
     return [_told(look, rows) for look, rows in free.items()]
