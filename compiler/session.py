@@ -34,6 +34,7 @@ from stemline.read.size_limits import too_much
 from stemline.resolve.expand import Expanded, Expander, Order
 from stemline.resolve.season import (
     Calls,
+    Proof,
     Proving,
     all_calls,
     drawn,
@@ -48,7 +49,8 @@ from stemline.syntax.parser import parse
 from stemline.syntax.tree import Document
 
 if TYPE_CHECKING:
-    from stemline.football.timing.answers import Answer
+    from stemline.football.timing.answers import Answer, Faced
+    from stemline.outside.cache import Cache
     from stemline.week.planning import Planned
 
 
@@ -96,7 +98,7 @@ class Session:
         self._pictured: dict[str, tuple[Season, tuple[Diagnostic, ...]]] = {}
         self._provings: dict[str, Proving] = {}
         self._checked: dict[str, tuple[Diagnostic, ...]] = {}
-        self.kept = KeptAnswers(store if store is not None else Store(None))
+        self._kept = KeptAnswers(store if store is not None else Store(None))
 
     @cached_property
     def trees(self) -> tuple[tuple[Document, tuple[Diagnostic, ...]], ...]:
@@ -231,10 +233,10 @@ class Session:
 
     # Proofs.
 
-    def proof(self, call: str) -> Expanded:
-        """A call of the playbook as it is drawn, None where it has errors, and all that is wrong
-        with it. Raises KeyError for a name that no dress-up makes."""
-        return self._proving.call(*self._pairs[call])
+    def proof(self, call: str) -> Proof:
+        """All that is wrong with a call of the playbook. Raises KeyError for a name that no
+        dress-up makes."""
+        return self._proving.proof(*self._pairs[call])
 
     @cached_property
     def _pairs(self) -> dict[str, tuple[Dress, Order]]:
@@ -250,7 +252,12 @@ class Session:
             assert self.book is not None, "plays come from a book"
             calls = Calls(self.named(only))
             self._provings[only] = KeptProving(
-                self.book, calls, self.expander, self._prove_play, lambda: self.readings, self.kept
+                self.book,
+                calls,
+                self.expander,
+                self._prove_play,
+                lambda: self._readings,
+                self._kept,
             )
         return self._provings[only]
 
@@ -261,7 +268,7 @@ class Session:
         return prove_call(self.book, self.expander, play, plain, order)
 
     @cached_property
-    def readings(self) -> CallReadings:
+    def _readings(self) -> CallReadings:
         """What each call reads."""
         assert self.book is not None, "calls come from a book"
         from stemline.week.planning import with_opponents
@@ -290,6 +297,14 @@ class Session:
         proving = self._proving_of(self._part(only))
         proofs = ((order, proving.proof(dress, order)) for dress, order in self.named(only))
         return tuple(order for order, proof in proofs if proof.right and proof.reads)
+
+    def faced(self, orders: Sequence[Order], cache: Cache) -> tuple[Faced, ...]:
+        """The answer of each call to each look, from the middle; ``cache`` is asked about those
+        that are not kept whole."""
+        from stemline.proofs.kept_answers import faced
+
+        assert self.book is not None, "calls come from a book"
+        return faced(self.book, orders, self.expander, cache, self._readings, self._kept)
 
     def _part(self, only: str) -> str:
         """``only``, or "" where it leaves no call out."""
@@ -333,7 +348,7 @@ class Session:
 
             return gathered(check_formations(book))
 
-        return self.kept.found("formations", lambda: self.readings.formations(), work)
+        return self._kept.found("formations", lambda: self._readings.formations(), work)
 
     def _standing(self, book: Playbook) -> tuple[Diagnostic, ...]:
         def work() -> Iterable[Diagnostic]:
@@ -341,7 +356,7 @@ class Session:
 
             return check_standing(book, self.calls, self.expander)
 
-        return self.kept.found("standing", lambda: self.readings.standing(self.calls), work)
+        return self._kept.found("standing", lambda: self._readings.standing(self.calls), work)
 
     # Weeks.
 
@@ -383,8 +398,8 @@ class Session:
             got = answer(play, self.book.settings.level)
             return [got] if got is not None else []
 
-        reading = lambda: self.readings.against(order, (look,), spot)  # noqa: E731
-        kept = self.kept.answer("answer", reading, work, answers_as_data, answers_from_data)
+        reading = lambda: self._readings.against(order, (look,), spot)  # noqa: E731
+        kept = self._kept.answer("answer", reading, work, answers_as_data, answers_from_data)
         return kept[0] if kept else None
 
     def _page_of(self, order: Order) -> Play | None:

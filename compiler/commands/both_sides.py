@@ -17,6 +17,7 @@ from stemline.diagnostics.in_words import how_many
 from stemline.diagnostics.plain import plain
 from stemline.diagnostics.render import render
 from stemline.outside.cache import Cache, place
+from stemline.outside.store import Store
 from stemline.session import Session, no_collecting
 
 _STYLES = {
@@ -30,23 +31,26 @@ _PAGE = 40
 """Lines from which a terminal is given a pager, as git does."""
 
 
-def both_sides(old: str, new: str, folder: Path | None) -> tuple[Path, Session, Comparison]:
+def both_sides(
+    old: str, new: str, folder: Path | None, store: Store, *, keep: bool
+) -> tuple[Path, Session, Comparison]:
     """The playbook's folder, its new side and the comparison of two folders or revisions; the
     reasons where a side cannot be read.
 
-    A revision is one of ``folder``, else of the side that is a folder, else of where we stand.
+    Proofs are taken from ``store`` and kept in it, answers to looks where ``keep`` says so. A
+    revision is one of ``folder``, else of the side that is a folder, else of where we stand.
     """
     home = folder or next((Path(s) for s in (new, old) if Path(s).is_dir()), Path())
-    sides = [_session(home, said) for said in (old, new)]
+    sides = [_session(home, said, store) for said in (old, new)]
     with no_collecting():
         found = compared(sides[0], sides[1], (old, new))
-        cache = Cache(home, place())
+        cache = Cache(home, place() if keep else None)
         return home, sides[1], with_consequences(found, sides[0], sides[1], cache)
 
 
-def _session(home: Path, said: str) -> Session:
+def _session(home: Path, said: str, store: Store) -> Session:
     files = earlier_files(home, said)
-    session = Session(files.sources, said) if files.sources else None
+    session = Session(files.sources, said, store=store) if files.sources else None
     found = (*files.found, *(session.definitions if session is not None else ()))
     wrong = [d for d in found if d.is_error]
     if wrong or session is None or session.book is None:

@@ -29,11 +29,10 @@ if TYPE_CHECKING:
 @NO_CACHE
 def check(folder: Path, timing: bool, pictures: bool, only: str, no_cache: bool) -> None:
     """Read a playbook and say everything that is wrong with it."""
-    from stemline.commands.opening import kept, leave
+    from stemline.commands.opening import kept_until_end, leave
 
-    with kept(not no_cache) as store:
-        found = _checked(folder, store, timing, pictures, only, keep=not no_cache)
-    leave(found)
+    store = kept_until_end(not no_cache)
+    leave(_checked(folder, store, timing, pictures, only, keep=not no_cache))
 
 
 def _checked(

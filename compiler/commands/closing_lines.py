@@ -11,21 +11,15 @@ from stemline.diagnostics.in_words import how_many
 from stemline.diagnostics.lowered import parted
 from stemline.diagnostics.plain import plain
 from stemline.outside.cache import Cache, place
-from stemline.proofs.kept_answers import faced
 from stemline.session import Session, no_collecting
 
 
 def answers(folder: Path, compiled: Session, only: str, *, keep: bool) -> tuple[str, ...]:
     """The passes of ``only`` that have no answer to a look, as lines; ``keep`` uses what the last
     check of this folder worked out, and keeps what this one does."""
-    assert compiled.book is not None, "calls come from a book"
     cache = Cache(folder, place() if keep else None)
     with no_collecting():
-        put = faced(
-            compiled.book, compiled.read_calls(only), compiled.expander, cache, compiled.readings,
-            compiled.kept,
-        )  # fmt: skip
-        return tuple(answer_lines(put))
+        return tuple(answer_lines(compiled.faced(compiled.read_calls(only), cache)))
 
 
 def summary(folder: Path, compiled: Session, calls: int, found: Sequence[Diagnostic]) -> str:

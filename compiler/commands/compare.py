@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from stemline.commands.options import THEME
+from stemline.commands.options import NO_CACHE, THEME
 
 
 @click.command()
@@ -26,6 +26,7 @@ from stemline.commands.options import THEME
 @click.option("--paper", type=click.Choice(["letter", "a4"]), default="letter", show_default=True)
 @THEME
 @click.option("--json", "as_json", is_flag=True, help="Plain data, by the published schema.")
+@NO_CACHE
 def compare(
     old: str,
     new: str,
@@ -37,14 +38,17 @@ def compare(
     paper: str,
     theme: str,
     as_json: bool,
+    no_cache: bool,
 ) -> None:
     """Say what is different between OLD and NEW: folders, or revisions of one.
 
     Exit codes as a diff tool's: 0 the same, 1 different, 2 trouble.
     """
     from stemline.commands.both_sides import book_file, both_sides, print_lines
+    from stemline.commands.opening import kept_until_end
 
-    home, session, found = both_sides(old, new, folder)
+    store = kept_until_end(not no_cache)
+    home, session, found = both_sides(old, new, folder, store, keep=not no_cache)
     if file is not None:
         book_file(file, found, home, session, theme, paper)
     elif as_json:

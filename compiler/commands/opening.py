@@ -59,6 +59,11 @@ def kept(cached: bool) -> Store:
     return Store(place("results") if cached else None)
 
 
+def kept_until_end(cached: bool) -> Store:
+    """`kept` for as long as the command runs."""
+    return click.get_current_context().with_resource(kept(cached))
+
+
 def real(path: Path) -> Path:
     """Where a path leads; in a circle of links, as far as it does."""
     return Path(os.path.realpath(path))

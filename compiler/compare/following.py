@@ -6,7 +6,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
-from stemline.analysis.passes_against_looks import face
 from stemline.compare.comparison import Comparison, Consequence
 from stemline.outside.cache import Cache
 from stemline.resolve.expand import Order
@@ -72,17 +71,16 @@ def _concept(session: Session, call: str) -> str:
 
 
 def _said(session: Session, calls: Sequence[str], cache: Cache) -> _Told:
-    assert session.book is not None, "both sides were read"
     told: _Told = {call: {} for call in calls}
     orders: list[Order] = []
     for call in calls:
-        play, problems = session.proof(call)
-        for d in problems:
+        proof = session.proof(call)
+        for d in proof.found:
             text = d.message
             told[call].setdefault((d.code, text.replace(call, "")), text)
-        if play is not None and play.reads:
+        if proof.right and proof.reads:
             orders.append(session.calls.by_name[call])
-    for one in face(session.book, orders, cache, expander=session.expander):
+    for one in session.faced(orders, cache):
         if not one.answer.given:
             text = f"{one.concept} has no answer to {one.look} by the clock (planning figures)"
             told[one.call][NO_ANSWER, one.look] = text

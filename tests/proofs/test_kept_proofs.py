@@ -1,4 +1,4 @@
-"""Proofs from what is kept: what a check says is the same as without, whatever was edited before."""
+"""Proofs from what is kept: a check says what it says without, whatever was edited before."""
 
 from __future__ import annotations
 
@@ -19,7 +19,6 @@ from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.render import render
 from stemline.outside.cache import Cache
 from stemline.outside.store import Store
-from stemline.proofs.kept_answers import faced
 from stemline.proofs.reading import Part, Reading
 from stemline.resolve.expand import Order
 from stemline.session import Session
@@ -45,7 +44,7 @@ def told(said: Texts, store: Store | None, place: Path) -> Told:
         found += asked.pressed(asked.weeks)
         calls = asked.read_calls("")
         cache = Cache(place, None)
-        answers = faced(asked.book, calls, asked.expander, cache, asked.readings, asked.kept)
+        answers = asked.faced(calls, cache)
     shown = {name: Source(name, text) for name, text in said.items()}
     return render(found, shown), found, calls, answers
 
