@@ -36,17 +36,20 @@ if TYPE_CHECKING:
 @contextmanager
 def writing() -> Iterator[None]:
     """Output is made and written in it: what hinders that is told, and ends the command."""
-    from stemline.results import PangoMissing, PictureFailed, Refused
-
     try:
         yield
     except NotWritten as error:
         found = error.found
-    except PictureFailed as error:
+    except Exception as error:
+        # Who makes no page has not loaded what can fail there.
+        from stemline.results import PangoMissing, PictureFailed, Refused
+
+        if isinstance(error, PangoMissing | Refused):
+            click.echo(str(error), err=True)
+            raise SystemExit(2) from None
+        if not isinstance(error, PictureFailed):
+            raise
         found = E956(why=error.why).at(Span(error.address, 0, 0, 0))
-    except (PangoMissing, Refused) as error:
-        click.echo(str(error), err=True)
-        raise SystemExit(2) from None
     else:
         return
     click.echo(render([found], {}), nl=False, err=True)
