@@ -28,6 +28,7 @@ from stemline.playbook.dress_ups import Dress
 from stemline.playbook.playbook import Playbook
 from stemline.proofs.call_readings import CallReadings
 from stemline.proofs.kept_proofs import KeptAnswers, KeptProving
+from stemline.proofs.kept_trees import parsed
 from stemline.read.coach_sentences import check_sentences
 from stemline.read.read_playbook import read_playbook
 from stemline.read.size_limits import too_much
@@ -45,7 +46,6 @@ from stemline.resolve.season import (
     season_of,
 )
 from stemline.source import Source
-from stemline.syntax.parser import parse
 from stemline.syntax.tree import Document
 
 if TYPE_CHECKING:
@@ -103,7 +103,7 @@ class Session:
     @cached_property
     def trees(self) -> tuple[tuple[Document, tuple[Diagnostic, ...]], ...]:
         """Each text's tree, with what could not be read of it."""
-        return tuple((tree, tuple(found)) for tree, found in map(parse, self._sources))
+        return tuple(parsed(source, self._kept) for source in self._sources)
 
     @property
     def book(self) -> Playbook | None:
