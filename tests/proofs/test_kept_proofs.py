@@ -223,3 +223,36 @@ def test_what_stands_first_and_on_one_line_is_in_the_key(other: list[Span]) -> N
     apart = Reading([Part(each) for each in said])
     assert apart.digest != Reading([Part(each) for each in other]).digest
     assert Reading([Part(said)]).digest != Reading([Part(other)]).digest
+
+
+_LATER = "3 outside tackle, 1 deep"
+_MOVED = "moves to away, 6 outside tackle, on"
+_UNUSED = "first runs out\n    keeps read, feet"
+INGREDIENTS = {
+    "formation": ("more.play", _LATER, "2 outside ball, 5 deep"),
+    "motion": ("book.play", _MOVED, "moves to away, 9 outside tackle, off"),
+    "concept": ("more.play", "first runs hitch", "first runs slant"),
+    "tag": ("more.play", "    other runs go", "    first blocks edge"),
+    "protection": ("book.play", "toward weak", "toward call"),
+    "look": ("book.play", "W rushes B, weak", "M rushes B, weak"),
+    "code": ("book.play", "canadian amateur", "canadian professional"),
+    "level": ("book.play", "canadian amateur\n", "canadian amateur\n    level college\n"),
+    "personnel": ("book.play", "H, S, W is slotback", "H, S, W is slotback, forty 5.9"),
+    "looks against": ("more.play", "against Zero", "against Front"),
+    "unused tag": ("runs.play", _UNUSED, "first blocks edge\n    keeps read, feet"),
+    "week": ("week.play", "faces Zero", "faces Front"),
+}
+"""A change of each thing that a check reads, such that it says another thing."""
+
+
+@pytest.mark.parametrize("what", INGREDIENTS)
+def test_whatever_a_check_reads_is_in_a_key(what: str, tmp_path: Path) -> None:
+    name, old, new = INGREDIENTS[what]
+    said = changed(name, old, new)
+    with Store(tmp_path / "kept") as store:
+        before = told(as_written(), store, tmp_path)
+    with Store(tmp_path / "kept") as store:
+        kept = told(said, store, tmp_path)
+    fresh = told(said, None, tmp_path)
+    assert kept == fresh
+    assert fresh[1:] != before[1:], "another change has to be found for this"
