@@ -53,6 +53,8 @@ def sealed_with_places(value: object) -> tuple[bytes, tuple[Line, ...]]:
     out = BytesIO()
     pickler = pickle.Pickler(out, protocol=5)
     pickler.dispatch_table = {**_TABLE, Span: placed}
+    # Two alike words may be one object or two, as their text was parsed or read back.
+    pickler.fast = True
     pickler.dump(value)
     return out.getvalue(), tuple(numbers)
 

@@ -175,14 +175,15 @@ def _strange() -> Iterator[bytes]:
     place = [0, 1, 2]
     yield b"\xff\xfe"
     yield b"["
-    for held in (
+    strange: tuple[object, ...] = (
         None, 7, {}, [7], ["a"], [[], 1, 1], [[["E999", {}, place, [], []]], True, True],
         [["E620", {"call": 1}, place, [], []]], [[["W650", {}, place, [], []]], True, True],
         [["os.system", {"command": "true"}, place, [], []]], [[[]], True, True],
         [[["W103", {}, [9999, 1, 2], [], []]], True, True],
         [[["W103", {}, [-2, 1, 2], [], []]], True, True],
         [["W103", {}, [9999, 1, 2], [], []]], [["W103", {}, place, [7], []]],
-    ):  # fmt: skip
+    )  # fmt: skip
+    for held in strange:
         yield json.dumps(held).encode()
 
 
