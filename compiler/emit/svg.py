@@ -14,7 +14,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 from functools import cache
 from typing import Any, assert_never
-from xml.etree.ElementTree import Element, SubElement, tostring
+
+from svgwrite.container import Group
+from svgwrite.drawing import Drawing
+from svgwrite.path import Path as PathElement
+from svgwrite.shapes import Circle, Rect
 
 from stemline.picture.scene.metrics import Face, faces
 from stemline.picture.scene.scene import (
@@ -33,11 +37,6 @@ from stemline.theme import Appearance, Pen, Theme
 
 _DIGITS = 2
 """Decimals of a point: a hundredth is finer than any printer."""
-_STANDARD = {
-    "version": "1.1", "baseProfile": "full", "xmlns": "http://www.w3.org/2000/svg",
-    "xmlns:xlink": "http://www.w3.org/1999/xlink", "xmlns:ev": "http://www.w3.org/2001/xml-events",
-}  # fmt: skip
-"""What a document of SVG 1.1 says of itself."""
 
 
 def to_svg(scene: Scene, theme: Theme, ids: str | None = "") -> str:
@@ -48,19 +47,19 @@ def to_svg(scene: Scene, theme: Theme, ids: str | None = "") -> str:
     """
     page = _Page(scene, theme, ids)
     wide, tall = _number(scene.width), _number(scene.height)
-    size = {"width": f"{wide}pt", "height": f"{tall}pt", "viewBox": f"0 0 {wide} {tall}"}
-    drawing = _element("svg", {**_STANDARD, **size, "role": "img"})
-    SubElement(drawing, "title").text = scene.title
-    SubElement(drawing, "desc").text = scene.description
-    SubElement(drawing, "defs")
+    drawing = Drawing(size=(f"{wide}pt", f"{tall}pt"), viewBox=f"0 0 {wide} {tall}", debug=False)
+    drawing["role"] = "img"
+    drawing.set_desc(scene.title, scene.description)
     if not theme.colours.white:
-        ground = {"class": "ground", "fill": theme.colours.ground}
-        drawing.append(_rect((0, 0), (wide, tall), ground))
+        ground = theme.colours.ground
+        drawing.add(Rect((0, 0), (wide, tall), class_="ground", fill=ground, debug=False))
     for layer in scene.layers:
-        group = SubElement(drawing, "g", {"class": layer.name})
+        group = Group(class_=layer.name, debug=False)
         for item in layer.items:
-            group.extend(page.elements(item))
-    return tostring(drawing, "unicode")
+            for element in page.elements(item):
+                group.add(element)
+        drawing.add(group)
+    return str(drawing.tostring())
 
 
 class _Page:
@@ -73,7 +72,7 @@ class _Page:
         self._look: Appearance = theme.look(scene.size)
         self._faces: dict[str, Face] = faces(theme)
 
-    def elements(self, item: Item) -> list[Element]:
+    def elements(self, item: Item) -> list[Any]:
         match item:
             case Stroke():
                 return self._stroke(item)
@@ -81,14 +80,14 @@ class _Page:
                 x, y = self._at(item.centre)
                 r = _round(item.radius * self._scale)
                 paint = {**self._shape(item.style), **self._named(item.name)}
-                return [_element("circle", {"cx": x, "cy": y, "r": r, **paint})]
+                return [Circle((x, y), r, debug=False, **paint)]
             case Plate():
                 x, y = self._at(Point(item.box.left, item.box.top))
                 size = (self._length(item.box.width), self._length(item.box.height))
                 corner = self._length(item.corner)
                 round_ = {"rx": corner, "ry": corner} if corner else {}
                 paint = {**self._shape(item.style), **self._named(item.name)}
-                return [_rect((x, y), size, {**round_, **paint})]
+                return [Rect((x, y), size, debug=False, **round_, **paint)]
             case Polygon():
                 return [_path(self._closed(item.points), self._shape(item.style))]
             case TextRun():
@@ -96,25 +95,25 @@ class _Page:
             case _:
                 assert_never(item)
 
-    def _stroke(self, item: Stroke) -> list[Element]:
+    def _stroke(self, item: Stroke) -> list[Any]:
         pen = self._look.pens[item.style]
         made = []
         if item.segments:
-            paint = {"class": item.style, "fill": "none", **_pen(pen)}
+            paint = {"class_": item.style, "fill": "none", **_pen(pen)}
             moments = self._named(item.name, item.times)
             made.append(_path(self._line(item.segments), {**paint, **moments}))
         if item.head:
-            paint = {"class": f"{item.style} head", "fill": pen.colour}
+            paint = {"class_": f"{item.style} head", "fill": pen.colour}
             made.append(_path(self._closed(item.head), paint))
         return made
 
-    def _text(self, item: TextRun) -> list[Element]:
+    def _text(self, item: TextRun) -> list[Any]:
         kind = self._look.types[item.style]
         letters = outline(item.text, self._faces[kind.face], kind.points)
         if not letters:
             return []
         moved = f"translate({self._pair(item.at)})"
-        paint = {"class": item.style, "data-text": item.text, "fill": kind.colour}
+        paint = {"class_": item.style, "data_text": item.text, "fill": kind.colour}
         return [_path(letters, {**paint, "transform": moved})]
 
     def _named(self, name: str, times: Iterable[float] = ()) -> dict[str, str]:
@@ -123,7 +122,7 @@ class _Page:
             return {}
         made = {"id": self._ids + _id(name)}
         moments = " ".join(_number(t) for t in times)
-        return {**made, "data-times": moments} if moments else made
+        return {**made, "data_times": moments} if moments else made
 
     def _line(self, segments: Iterable[Segment]) -> str:
         parts: list[str] = []
@@ -145,7 +144,7 @@ class _Page:
     def _shape(self, style: str) -> dict[str, Any]:
         ground = self._look.grounds[style]
         return {
-            "class": style,
+            "class_": style,
             "fill": ground.fill or "none",
             **(_pen(ground.edge) if ground.edge else {}),
         }
@@ -176,11 +175,11 @@ def outline(text: str, face: Face, size: float) -> str:
 
 
 def _pen(pen: Pen) -> dict[str, Any]:
-    dash = {"stroke-dasharray": " ".join(_number(d) for d in pen.dash)} if pen.dash else {}
+    dash = {"stroke_dasharray": " ".join(_number(d) for d in pen.dash)} if pen.dash else {}
     return {
         "stroke": pen.colour,
-        "stroke-width": _round(pen.weight),
-        "stroke-linejoin": "round",
+        "stroke_width": _round(pen.weight),
+        "stroke_linejoin": "round",
         **dash,
     }
 
@@ -190,18 +189,8 @@ def _id(name: str) -> str:
     return name if name[:1].isalpha() else f"man-{name}"
 
 
-def _path(d: str, paint: dict[str, Any]) -> Element:
-    return _element("path", {"d": d, **paint})
-
-
-def _rect(at: tuple[Any, Any], size: tuple[Any, Any], paint: dict[str, Any]) -> Element:
-    place = {"x": at[0], "y": at[1], "width": size[0], "height": size[1]}
-    return _element("rect", {**place, **paint})
-
-
-def _element(tag: str, paint: dict[str, Any]) -> Element:
-    """An element with its attributes in the order of their names."""
-    return Element(tag, {name: str(paint[name]) for name in sorted(paint)})
+def _path(d: str, paint: dict[str, Any]) -> PathElement:
+    return PathElement(d, debug=False, **paint)
 
 
 def _round(value: float) -> float:
