@@ -1,4 +1,4 @@
-"""What the commands write: one call's picture, the clock, or a whole book with its pictures."""
+"""What the commands write: the clock, or a whole book with its pictures."""
 
 from __future__ import annotations
 
@@ -9,7 +9,6 @@ from pathlib import Path
 from stemline.book.content.book import Edition, make_book
 from stemline.book.content.clock_lines import clock_lines, look_lines, sameness_lines, verdict
 from stemline.book.paper import Paper
-from stemline.diagnostics.catalogue.calls import E604
 from stemline.diagnostics.catalogue.weeks import E986
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.nearest import nearest
@@ -18,24 +17,20 @@ from stemline.emit.contact import contact_pdf, contact_svg
 from stemline.emit.engine_log import PictureFailed
 from stemline.emit.fetch import Refused
 from stemline.emit.pdf import PangoMissing
-from stemline.emit.single import picture_pdf, picture_png
-from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot
-from stemline.football.play import Kind, Play, Season
+from stemline.football.play import Play, Season
 from stemline.football.timing.answers import Stood, check_to
 from stemline.football.timing.clock import ReadClock, Verdict, read_clock
 from stemline.football.timing.coverage import against as covered
-from stemline.football.timing.levels import HIGH_SCHOOL, LEVELS, PlayingLevel
+from stemline.football.timing.levels import LEVELS
 from stemline.outside.file_names import file_names
 from stemline.outside.page_store import PageStore
 from stemline.outside.store import Store
 from stemline.printing.contact_pictures import contact_sheet
 from stemline.printing.crowds import crowd_lines, look_over
-from stemline.printing.drawings import Drawings, Showing
+from stemline.printing.drawings import Drawings
 from stemline.printing.printed_season import Build
 from stemline.printing.week_papers import PARTS, Papers, Printing, ems_of, week_papers
-from stemline.read.read_guards import read_look_words
-from stemline.resolve.call_reading import read_call
 from stemline.resolve.sheets import with_sheets, with_views
 from stemline.session import Session, no_collecting
 from stemline.source import Span
@@ -51,10 +46,7 @@ __all__ = [
     "Refused",
     "asked_men",
     "book_names",
-    "call_play",
     "crowded_lines",
-    "drawn",
-    "his_label",
     "made_book",
     "made_sheet",
     "made_week",
@@ -62,76 +54,6 @@ __all__ = [
     "timing_lines",
     "week_called",
 ]
-
-
-def call_play(
-    compiled: Session, text: str, spot: str | None, against: str, place: str = "the call"
-) -> tuple[Play | None, tuple[Diagnostic, ...]]:
-    """The play of a call's text, from a ball spot; None with the reasons.
-
-    ``against`` is the name of a look of the playbook, or words that a defence shows; ``place`` is
-    what the text is called in a message.
-    """
-    if compiled.book is None:
-        return None, ()
-    at = Span.over(place, text)
-    order, found = read_call(compiled.book, text, compiled.calls.by_name, at)
-    if order is None:
-        return None, found
-    looks: tuple[LookWord, ...] = ()
-    key = " ".join(against.split()).casefold()
-    named = key if key in compiled.book.looks else ""
-    if against and not named:
-        names = [look.name for look in compiled.book.looks.values()]
-        looks, found = read_look_words(against, names)
-        if found:
-            return None, found
-    if spot is None:
-        play, found = compiled.drawn(order)
-    if spot or against:
-        at_spot = BallSpot(spot) if spot else play.ball if play else BallSpot.MIDDLE
-        play, found = compiled.play(order, at_spot, looks, named)
-    errors = tuple(d for d in found if d.is_error)
-    return (None, errors) if errors else (play, ())
-
-
-@no_collecting()
-def drawn(
-    play: Play,
-    theme: Theme,
-    size: Size = Size.FULL,
-    kind: str = ".svg",
-    *,
-    only: str | None = None,
-    before: Play | None = None,
-    level: PlayingLevel = HIGH_SCHOOL,
-    duties: bool = False,
-    store: Store | None = None,
-) -> bytes:
-    """The picture of a play as SVG, or where ``kind`` is ".pdf" or ".png" as that.
-
-    ``only`` is the label of the one man who is drawn strong, ``before`` the play as it was, under
-    it, and ``level`` how fast the men are. ``duties`` draws what each man of a look does, on a
-    pass: on a run the blocks say it. Raises as `made_book` does.
-    """
-    shown = duties and play.kind is Kind.PASS and play.defence is not None
-    wanted = Showing(size, only=only, duties=shown, before=before)
-    art = Drawings(theme, level, store).art("call", play, wanted, svg=True)
-    if kind == ".svg":
-        return art.svg.encode()
-    return apart(theme, 1, picture_pdf, art, theme) if kind == ".pdf" else picture_png(art, theme)
-
-
-def his_label(play: Play, said: str, at: Span) -> tuple[str | None, tuple[Diagnostic, ...]]:
-    """The label of the man of ``play`` whom ``said`` names, in any case; None with the reason."""
-    labels = [man.label for man in play.men]
-    label = next((name for name in labels if name.casefold() == said.strip().casefold()), None)
-    if label is not None:
-        return label, ()
-    found = E604(man=said, call=play.call.spoken, choices=", ".join(labels)).at(
-        at, nearest=nearest(said, labels)
-    )
-    return None, (found,)
 
 
 def timing_lines(compiled: Session, season: Season) -> Iterator[str]:

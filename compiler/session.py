@@ -23,28 +23,34 @@ from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot
 from stemline.football.play import Play, Season
+from stemline.outside.store import Store
 from stemline.playbook.dress_ups import Dress
 from stemline.playbook.playbook import Playbook
+from stemline.proofs.call_readings import CallReadings
+from stemline.proofs.kept_proofs import KeptAnswers, KeptProving
+from stemline.proofs.kept_trees import parsed
 from stemline.read.coach_sentences import check_sentences
 from stemline.read.read_playbook import read_playbook
 from stemline.read.size_limits import too_much
 from stemline.resolve.expand import Expanded, Expander, Order
 from stemline.resolve.season import (
     Calls,
+    Proof,
     Proving,
     all_calls,
     drawn,
     gathered,
     is_broken,
-    proved_season,
+    proved_calls,
     said_once,
     season_of,
 )
 from stemline.source import Source
-from stemline.syntax.parser import parse
 from stemline.syntax.tree import Document
 
 if TYPE_CHECKING:
+    from stemline.football.timing.answers import Answer, Faced
+    from stemline.outside.cache import Cache
     from stemline.week.game_plan import GamePlan
     from stemline.week.install_days import InstallSheet
     from stemline.week.planning import Planned
@@ -78,21 +84,31 @@ class Session:
     """A playbook's texts, and all that can be asked of them.
 
     ``folder`` is only for messages about the whole playbook; ``whole`` tells that the texts are all
-    of it: then one that makes no call is told so. ``book`` and ``season`` are None where nothing
-    can be counted.
+    of it: then one that makes no call is told so. Proofs are taken from ``store`` and kept in it.
+    ``book`` and ``season`` are None where nothing can be counted.
     """
 
-    def __init__(self, sources: Sequence[Source], folder: str, *, whole: bool = False) -> None:
+    def __init__(
+        self,
+        sources: Sequence[Source],
+        folder: str,
+        *,
+        whole: bool = False,
+        store: Store | None = None,
+    ) -> None:
         self._sources = tuple(sources)
         self._folder = folder
         self._whole = whole
         self._pictured: dict[str, tuple[Season, tuple[Diagnostic, ...]]] = {}
         self._answers: dict[int, tuple[RowAnswer, ...]] = {}
+        self._provings: dict[str, Proving] = {}
+        self._checked: dict[str, tuple[Diagnostic, ...]] = {}
+        self._kept = KeptAnswers(store if store is not None else Store(None))
 
     @cached_property
     def trees(self) -> tuple[tuple[Document, tuple[Diagnostic, ...]], ...]:
         """Each text's tree, with what could not be read of it."""
-        return tuple((tree, tuple(found)) for tree, found in map(parse, self._sources))
+        return tuple(parsed(source, self._kept) for source in self._sources)
 
     @property
     def book(self) -> Playbook | None:
@@ -222,25 +238,47 @@ class Session:
 
     # Proofs.
 
-    def proof(self, call: str) -> Expanded:
-        """A call of the playbook as it is drawn, None where it has errors, and all that is wrong
-        with it. Raises KeyError for a name that no dress-up makes."""
-        return self._proving.call(*self._pairs[call])
+    def proof(self, call: str) -> Proof:
+        """All that is wrong with a call of the playbook. Raises KeyError for a name that no
+        dress-up makes."""
+        return self._proving.proof(*self._pairs[call])
 
     @cached_property
     def _pairs(self) -> dict[str, tuple[Dress, Order]]:
         return {order.spoken: (dress, order) for dress, order in self.calls.orders}
 
-    @cached_property
+    @property
     def _proving(self) -> Proving:
-        return self._proving_of(self.calls)
+        return self._proving_of("")
 
-    def _proving_of(self, calls: Calls) -> Proving:
+    def _proving_of(self, only: str) -> Proving:
+        """What proves the calls of a concept or a family, or of all."""
+        if only not in self._provings:
+            assert self.book is not None, "plays come from a book"
+            calls = Calls(self.named(only))
+            self._provings[only] = KeptProving(
+                self.book,
+                calls,
+                self.expander,
+                self._prove_play,
+                lambda: self._readings,
+                self._kept,
+            )
+        return self._provings[only]
+
+    def _prove_play(self, play: Play, plain: Play | None, order: Order) -> Iterable[Diagnostic]:
         from stemline.checks.proving import prove_call
 
         assert self.book is not None, "plays come from a book"
-        book, maker = self.book, self.expander
-        return Proving(book, calls, maker, lambda *asked: prove_call(book, maker, *asked))
+        return prove_call(self.book, self.expander, play, plain, order)
+
+    @cached_property
+    def _readings(self) -> CallReadings:
+        """What each call reads."""
+        assert self.book is not None, "calls come from a book"
+        from stemline.week.planning import with_opponents
+
+        return CallReadings(with_opponents(self.book), self.book.looks)
 
     @cached_property
     def _proved(self) -> tuple[Season | None, tuple[Diagnostic, ...]]:
@@ -249,8 +287,33 @@ class Session:
     def proved(self, only: str) -> tuple[Season | None, tuple[Diagnostic, ...]]:
         """The season and all that is wrong, of the calls of ``only``, a concept or a family, alone;
         of all calls where it is neither. What stands in the texts is told either way."""
-        named = self.named(only)
-        return self._prove(only) if len(named) < len(self.calls.orders) else self._proved
+        return self._prove(only) if self._part(only) else self._proved
+
+    def checked(self, only: str) -> tuple[Diagnostic, ...]:
+        """All that is wrong, as `proved` tells it; of a call that is known to be right no play is
+        made."""
+        part = self._part(only)
+        if part not in self._checked:
+            self._checked[part] = self._check(part)
+        return self._checked[part]
+
+    def read_calls(self, only: str) -> tuple[Order, ...]:
+        """The calls, as `proved` has them, whose quarterback looks at somebody."""
+        proving = self._proving_of(self._part(only))
+        proofs = ((order, proving.proof(dress, order)) for dress, order in self.named(only))
+        return tuple(order for order, proof in proofs if proof.right and proof.reads)
+
+    def faced(self, orders: Sequence[Order], cache: Cache) -> tuple[Faced, ...]:
+        """The answer of each call to each look, from the middle; ``cache`` is asked about those
+        that are not kept whole."""
+        from stemline.proofs.kept_answers import faced
+
+        assert self.book is not None, "calls come from a book"
+        return faced(self.book, orders, self.expander, cache, self._readings, self._kept)
+
+    def _part(self, only: str) -> str:
+        """``only``, or "" where it leaves no call out."""
+        return only if len(self.named(only)) < len(self.calls.orders) else ""
 
     def named(self, only: str) -> tuple[tuple[Dress, Order], ...]:
         """The calls of a concept or a family; all where ``only`` is neither."""
@@ -263,25 +326,42 @@ class Session:
 
     @no_collecting()
     def _prove(self, only: str) -> tuple[Season | None, tuple[Diagnostic, ...]]:
+        found = self.checked(only)
+        if self.book is None:
+            return None, found
+        proving = self._proving_of(only)
+        made = (proving.call(*each)[0] for each in self.named(only))
+        return season_of(self.book, [play for play in made if play is not None]), found
+
+    @no_collecting()
+    def _check(self, only: str) -> tuple[Diagnostic, ...]:
         book, read = self.book, self._read
         if book is None:
-            return None, read.definitions
-        from stemline.checks.proving import check_formations, check_standing
-
-        found = [*read.definitions, *gathered(check_formations(book)), *read.dressing]
-        found += check_standing(book, self.calls, self.expander)
-        calls, proving = self.calls, self._proving
-        if only:
-            calls = Calls(self.named(only))
-            proving = self._proving_of(calls)
-        season, problems = proved_season(book, calls, proving)
-        found += problems
+            return read.definitions
+        found = [*read.definitions, *self._formations(book), *read.dressing, *self._standing(book)]
+        found += proved_calls(Calls(self.named(only)), self._proving_of(only))
         found += [d for planned in self.weeks for d in planned.found] if not only else []
         # A concept without a dress-up says why there is no call.
         silent = not any(d.is_error or isinstance(d.said, W710) for d in found)
         if self._whole and silent and not self.calls.orders:
             found.append(W103().at(book.settings.span))
-        return season, said_once(found)
+        return said_once(found)
+
+    def _formations(self, book: Playbook) -> tuple[Diagnostic, ...]:
+        def work() -> Iterable[Diagnostic]:
+            from stemline.checks.proving import check_formations
+
+            return gathered(check_formations(book))
+
+        return self._kept.found("formations", lambda: self._readings.formations(), work)
+
+    def _standing(self, book: Playbook) -> tuple[Diagnostic, ...]:
+        def work() -> Iterable[Diagnostic]:
+            from stemline.checks.proving import check_standing
+
+            return check_standing(book, self.calls, self.expander)
+
+        return self._kept.found("standing", lambda: self._readings.standing(self.calls), work)
 
     # Weeks.
 
@@ -310,12 +390,9 @@ class Session:
     def answers(self, plan: Plan) -> tuple[RowAnswer, ...]:
         """What each pass of a week's plan has against the looks that the week names."""
         if plan.number not in self._answers:
-            assert self.book is not None, "plays come from a book"
             from stemline.week.facing import answers_of
 
-            level, orders = self.book.settings.level, self.calls.by_name
-            made = answers_of(plan, orders, expander=self.expander, level=level)
-            self._answers[plan.number] = made
+            self._answers[plan.number] = answers_of(plan, self.calls.by_name, self._answer)
         return self._answers[plan.number]
 
     @no_collecting()
@@ -355,6 +432,24 @@ class Session:
         plays = {play.call.spoken: play for play in season.plays}
         return installed(self.book, schedule, orders, plays)
 
+    def _answer(self, order: Order, spot: BallSpot, look: str) -> Answer | None:
+        """What a call has against a look; None where it cannot stand there, or reads nobody."""
+        from stemline.proofs.kept_answers import answers_as_data, answers_from_data
+
+        def work() -> list[Answer]:
+            from stemline.football.timing.answers import answer
+
+            assert self.book is not None, "plays come from a book"
+            play, found = self.play(order, spot, look_key=look)
+            if play is None or any(d.is_error for d in found):
+                return []
+            got = answer(play, self.book.settings.level)
+            return [got] if got is not None else []
+
+        reading = lambda: self._readings.against(order, (look,), spot)  # noqa: E731
+        kept = self._kept.answer("answer", reading, work, answers_as_data, answers_from_data)
+        return kept[0] if kept else None
+
     def _page_of(self, order: Order) -> Play | None:
         play, found = self.drawn(order)
         return None if any(d.is_error for d in found) else play
@@ -363,7 +458,7 @@ class Session:
         """What is wrong with a call from a spot, whether its dress-up names that or not."""
         if self.book is None or is_broken(self.book, order):
             return ()
-        return tuple(self._proving.proved(order, spot, ()))
+        return tuple(self._proving.from_spot(order, spot))
 
     @property
     def season(self) -> Season | None:

@@ -22,7 +22,8 @@ _SLOW = """
     emit/test_forms emit/test_measuring
     emit/test_numbering emit/test_pdf emit/test_renderers emit/test_times football/test_fronts
     gate hostile kills lineup/test_shipped_looks outside/test_folder outside/test_workroom
-    picture/test_before picture/test_placing picture/test_runs read/test_bounds
+    picture/test_before picture/test_placing picture/test_runs proofs/test_kept_proofs
+    read/test_bounds
     references/test_answers references/test_legality_before_motion references/test_line_answers
     references/test_timing references/test_trade resolve/test_dress resolve/test_flip
     resolve/test_letters resolve/test_run_lines test_alternative_text test_build test_build_output

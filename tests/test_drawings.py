@@ -19,9 +19,10 @@ import stemline.printing.drawings as drawings
 from stemline.football.play import Play, Season
 from stemline.football.timing.levels import LEVELS
 from stemline.geometry.box import Box
+from stemline.one_picture import drawn
 from stemline.outside.store import Store
 from stemline.printing.drawings import Drawings, Showing
-from stemline.results import drawn, made_book, made_sheet
+from stemline.results import made_book, made_sheet
 from stemline.session import Session
 from stemline.source import Source
 from stemline.theme import Size, Theme, load_theme

@@ -149,9 +149,10 @@ def test_a_proof_of_one_call_is_what_the_season_has_of_it() -> None:
     assert whole.season is not None
     proved = {play.call.spoken: play for play in whole.season.plays}
     for name in whole.calls.by_name:
-        play, found = alone.proof(name)
-        assert play == proved.get(name)
-        assert (play is None) == any(d.is_error for d in found)
+        proof = alone.proof(name)
+        assert proof.right == (name in proved)
+        assert proof.right != any(d.is_error for d in proof.found)
+        assert not proof.right or proof.reads == bool(proved[name].reads)
 
 
 @pytest.mark.parametrize("only", ["Stick", "stick", "Quick"])

@@ -9,7 +9,6 @@ from pathlib import Path
 import click
 
 from stemline.commands.earlier import earlier_files
-from stemline.commands.opening import kept
 from stemline.compare.aloud import ToldLine
 from stemline.compare.asked_names import unknown_name
 from stemline.compare.comparing import compared
@@ -19,6 +18,7 @@ from stemline.diagnostics.in_words import how_many
 from stemline.diagnostics.plain import plain
 from stemline.diagnostics.render import render
 from stemline.outside.cache import Cache, place
+from stemline.outside.store import Store
 from stemline.session import Session, no_collecting
 from stemline.source import Source
 
@@ -37,6 +37,7 @@ def both_sides(
     old: str,
     new: str,
     folder: Path | None,
+    store: Store,
     *,
     only: str = "",
     man: str = "",
@@ -47,11 +48,11 @@ def both_sides(
     reasons where a side cannot be read, or neither has what ``only`` or ``man`` asks for.
 
     ``follows`` tells that what follows is wanted too, which costs most; ``cached`` that it may be
-    known from the last time. A revision is one of ``folder``, else of the side that is a folder,
-    else of where we stand.
+    known from the last time. Proofs are taken from ``store`` and kept in it. A revision is one of
+    ``folder``, else of the side that is a folder, else of where we stand.
     """
     home = folder or next((Path(s) for s in (new, old) if Path(s).is_dir()), Path())
-    sides = [_session(home, said, place) for said, place in ((old, "OLD"), (new, "NEW"))]
+    sides = [_session(home, said, place, store) for said, place in ((old, "OLD"), (new, "NEW"))]
     with no_collecting():
         if wrong := unknown_name((sides[0], sides[1]), only, man):
             click.echo(wrong, err=True)
@@ -59,14 +60,13 @@ def both_sides(
         found = compared(sides[0], sides[1], (old, new))
         if follows:
             cache = Cache(home, place() if cached else None)
-            with kept(cached) as store:
-                found = with_consequences(found, sides[0], sides[1], cache, store)
+            found = with_consequences(found, sides[0], sides[1], cache, store)
         return home, sides[1], found
 
 
-def _session(home: Path, said: str, place: str) -> Session:
+def _session(home: Path, said: str, place: str, store: Store) -> Session:
     files = earlier_files(home, said, place)
-    session = Session(files.sources, said) if files.sources else None
+    session = Session(files.sources, said, store=store) if files.sources else None
     found = (*files.found, *(session.definitions if session is not None else ()))
     wrong = [d for d in found if d.is_error]
     if wrong or session is None or session.book is None:

@@ -37,7 +37,7 @@ def build(
         click.echo(f"{told.line}, nothing changed")
         return
     from stemline.commands.opening import (
-        kept,
+        kept_until_end,
         leave,
         narrowed,
         opened,
@@ -57,7 +57,8 @@ def build(
     from stemline.outside.stamp import LastBuild
     from stemline.outside.workroom import workroom
 
-    texts, compiled = opened(folder)
+    store = kept_until_end(not no_cache)
+    texts, compiled = opened(folder, store)
     season, wrong = compiled.proved(only)
     found = (*texts.found, *wrong)
     said = print_found(found, texts, compiled.lowered)
@@ -77,7 +78,7 @@ def build(
             refuse_led_out(folder, target)
         output_folder.refuse(target, book_names(season))
         with Interrupts() as interrupts:
-            with workroom(), progress() as tell, kept(not no_cache) as store:
+            with workroom(), progress() as tell:
                 files = made_book(compiled, season, rev, date, paper, look, tell, store)
             interrupts.heed()
             output_folder.replace(target, files)

@@ -5,23 +5,21 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from stemline.analysis.passes_against_looks import unanswered
+from stemline.analysis.answer_lines import answer_lines
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.in_words import how_many
 from stemline.diagnostics.lowered import parted
 from stemline.diagnostics.plain import plain
-from stemline.football.play import Season
 from stemline.outside.cache import Cache, place
 from stemline.session import Session, no_collecting
 
 
-def answers(folder: Path, compiled: Session, season: Season, *, keep: bool) -> tuple[str, ...]:
-    """The passes of ``season`` that have no answer to a look, as lines; ``keep`` uses what the
-    last check of this folder worked out, and keeps what this one does."""
-    assert compiled.book is not None, "a season comes from a book"
+def answers(folder: Path, compiled: Session, only: str, *, keep: bool) -> tuple[str, ...]:
+    """The passes of ``only`` that have no answer to a look, as lines; ``keep`` uses what the last
+    check of this folder worked out, and keeps what this one does."""
     cache = Cache(folder, place() if keep else None)
     with no_collecting():
-        return unanswered(compiled.book, compiled.calls, season, cache, expander=compiled.expander)
+        return tuple(answer_lines(compiled.faced(compiled.read_calls(only), cache)))
 
 
 def summary(folder: Path, compiled: Session, calls: int, found: Sequence[Diagnostic]) -> str:

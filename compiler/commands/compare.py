@@ -45,10 +45,12 @@ def compare(
     Exit codes as a diff tool's: 0 the same, 1 different, 2 trouble.
     """
     from stemline.commands.both_sides import book_file, both_sides, print_lines
+    from stemline.commands.opening import kept_until_end
 
     told_of = file is not None or as_json or not (stat or man)
+    store = kept_until_end(not no_cache)
     home, session, found = both_sides(
-        old, new, folder, only=only, man=man, follows=told_of, cached=not no_cache
+        old, new, folder, store, only=only, man=man, follows=told_of, cached=not no_cache
     )
     if file is not None:
         book_file(file, found, home, session, theme, paper)

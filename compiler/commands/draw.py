@@ -61,7 +61,7 @@ def draw(
     kind = kind_of(output, (".svg", ".pdf", ".png")) if output is not None else ".svg"
     texts, compiled = opened(folder)
     look = theme_for(folder, theme, compiled, texts)
-    from stemline.results import call_play, drawn, his_label
+    from stemline.one_picture import call_play, drawn, his_label
 
     play, found = call_play(compiled, call, spot, against)
     words = {"the call": Source("the call", call), "--against": Source("--against", against)}

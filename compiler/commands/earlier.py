@@ -11,8 +11,8 @@ from stemline.diagnostics.catalogue.calls import E602, E605, E606
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.nearest import nearest
 from stemline.football.play import Play
+from stemline.one_picture import call_play
 from stemline.outside.project import Files, files_at, read_files, revision_names
-from stemline.results import call_play
 from stemline.session import Session
 from stemline.source import Source, Span
 

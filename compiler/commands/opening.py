@@ -36,17 +36,20 @@ if TYPE_CHECKING:
 @contextmanager
 def writing() -> Iterator[None]:
     """Output is made and written in it: what hinders that is told, and ends the command."""
-    from stemline.results import PangoMissing, PictureFailed, Refused
-
     try:
         yield
     except NotWritten as error:
         found = error.found
-    except PictureFailed as error:
+    except Exception as error:
+        # Who makes no page has not loaded what can fail there.
+        from stemline.results import PangoMissing, PictureFailed, Refused
+
+        if isinstance(error, PangoMissing | Refused):
+            click.echo(str(error), err=True)
+            raise SystemExit(2) from None
+        if not isinstance(error, PictureFailed):
+            raise
         found = E956(why=error.why).at(Span(error.address, 0, 0, 0))
-    except (PangoMissing, Refused) as error:
-        click.echo(str(error), err=True)
-        raise SystemExit(2) from None
     else:
         return
     click.echo(render([found], {}), nl=False, err=True)
@@ -57,6 +60,11 @@ def kept(cached: bool) -> Store:
     """What was worked out before, for as long as it is entered; nothing where ``cached`` is False,
     and then nothing is kept."""
     return Store(place("results") if cached else None)
+
+
+def kept_until_end(cached: bool) -> Store:
+    """`kept` for as long as the command runs."""
+    return click.get_current_context().with_resource(kept(cached))
 
 
 def real(path: Path) -> Path:
@@ -100,8 +108,9 @@ def _settle(folder: Path) -> None:
             click.echo(render([error.found], {}), nl=False, err=True)
 
 
-def opened(folder: Path) -> tuple[Files, Session]:
-    """The texts of a folder and a session of them; a folder without any ends the command."""
+def opened(folder: Path, store: Store | None = None) -> tuple[Files, Session]:
+    """The texts of a folder and a session of them, which takes its proofs from ``store``; a folder
+    without any ends the command."""
     _settle(folder)
     texts = read_files(folder)
     if any(isinstance(d.said, NoPlaybook) for d in texts.found):
@@ -111,7 +120,7 @@ def opened(folder: Path) -> tuple[Files, Session]:
         click.echo(render(texts.found, {}), nl=False, err=True)
         raise SystemExit(1)
     whole = not any(d.is_error for d in texts.found)
-    return texts, Session(texts.sources, str(folder), whole=whole)
+    return texts, Session(texts.sources, str(folder), whole=whole, store=store)
 
 
 def theme_for(folder: Path, asked: str, compiled: Session, texts: Files) -> Theme:

@@ -27,7 +27,7 @@ def show(folder: Path, call: str, stage: str) -> None:
     """Print what the compiler makes of one CALL, at one stage; for contributors."""
     from stemline.commands.opening import opened, theme_for
     from stemline.diagnostics.render import render
-    from stemline.results import call_play
+    from stemline.one_picture import call_play
     from stemline.source import Source
     from stemline.stages import stage_lines
 

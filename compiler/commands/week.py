@@ -53,7 +53,7 @@ def week(
     They take their place only when all are whole: an error leaves the last ones as they were.
     """
     from stemline.commands.opening import (
-        kept,
+        kept_until_end,
         leave,
         opened,
         print_found,
@@ -70,7 +70,8 @@ def week(
     from stemline.outside.project import revision
     from stemline.outside.workroom import workroom
 
-    texts, compiled = opened(folder)
+    store = kept_until_end(not no_cache)
+    texts, compiled = opened(folder, store)
     look = theme_for(folder, theme, compiled, texts)
     from stemline.printing.week_papers import PARTS
     from stemline.results import asked_men, made_week, parts_of, week_called
@@ -98,7 +99,7 @@ def week(
         if out is None:
             refuse_led_out(folder, target)
         with Interrupts() as interrupts:
-            with workroom(), kept(not no_cache) as store:
+            with workroom():
                 papers = made_week(
                     compiled, planned.plan, look, parts=parts, paper=paper,
                     sheet_paper=sheet_paper or paper, sides=sides, revision=rev, date=date,

@@ -148,11 +148,11 @@ def _found(
     told: dict[str, dict[tuple[str, str], str]] = {call: {} for call in calls}
     orders, by_name = [], session.calls.by_name
     for call in told:
-        play, problems = session.proof(call)
-        for d in problems:
+        proof = session.proof(call)
+        for d in proof.found:
             text = d.message
             told[call].setdefault((d.code, text.replace(call, "")), text)
-        if play is not None and play.reads:
+        if proof.right and proof.reads:
             orders.append(by_name[call])
     _face(session, session.book, orders, cache if keeping else _ReadAlone(cache), told)
     return dict(told)

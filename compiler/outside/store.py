@@ -65,6 +65,11 @@ class Store:
         self.flush()
         self._close()
 
+    @property
+    def keeps(self) -> bool:
+        """Whether anything is kept: what only serves that need not be worked out elsewhere."""
+        return self._base is not None
+
     def get(self, key: str) -> bytes | None:
         """The bytes that are kept under ``key``; None where there are none of this user's own."""
         if key in self._new:

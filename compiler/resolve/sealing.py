@@ -22,6 +22,8 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
 T = TypeVar("T")
+Line = tuple[str, int]
+"""A line of a text: the text's name, and its number from 1."""
 
 
 class Sealed(bytes, Generic[T]):
@@ -36,9 +38,35 @@ def seal(value: T) -> Sealed[T]:
     return Sealed(out.getvalue())
 
 
+def sealed_with_places(value: object) -> tuple[bytes, tuple[Line, ...]]:
+    """A value as bytes that tell its places by the number of their line, and those lines.
+
+    Lines are numbered as they are met, so a text that moves as a whole keeps its bytes; columns are
+    in them.
+    """
+    numbers: dict[Line, int] = {}
+
+    def placed(span: Span) -> tuple[Callable[..., Span], tuple[int, ...]]:
+        number = numbers.setdefault((span.source, span.line), len(numbers))
+        return _placed, (number, span.column, span.end)
+
+    out = BytesIO()
+    pickler = pickle.Pickler(out, protocol=5)
+    pickler.dispatch_table = {**_TABLE, Span: placed}
+    # Two alike words may be one object or two, as their text was parsed or read back.
+    pickler.fast = True
+    pickler.dump(value)
+    return out.getvalue(), tuple(numbers)
+
+
 def unsealed(sealed: Sealed[T]) -> T:
     """The value again, all its places nowhere. Only for bytes that this program has sealed."""
     return cast("T", pickle.loads(sealed))
+
+
+def _placed(line: int, column: int, end: int) -> Span:
+    """What stands for a place in bytes that are only compared."""
+    return Span("", line, column, end)
 
 
 def _nowhere() -> Span:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from stemline.diagnostics.catalogue.bounds import E142
@@ -20,7 +20,7 @@ from stemline.football.play import ConceptSheet, Kind, Play, Season, Team
 from stemline.football.rulebook.care_rules import care_rules
 from stemline.football.rulebook.rules import noted
 from stemline.geometry.paths import Ending
-from stemline.playbook.concepts import Concept
+from stemline.playbook.concepts import Concept, Tag
 from stemline.playbook.dress_ups import Alias, Dress
 from stemline.playbook.playbook import Playbook
 from stemline.read.league import league_words
@@ -149,15 +149,14 @@ def proved_season(
 
     A call with errors is left out of the season; its diagnostics say why.
     """
-    found: list[Diagnostic] = []
-    plays: list[Play] = []
-    for dress, order in calls.orders:
-        play, problems = proving.call(dress, order)
-        if play is not None:
-            plays.append(play)
-        found += problems
-    found += proving.unused_tags()
-    return season_of(book, plays), tuple(gathered(found))
+    plays = [play for each in calls.orders if (play := proving.call(*each)[0]) is not None]
+    return season_of(book, plays), proved_calls(calls, proving)
+
+
+def proved_calls(calls: Calls, proving: Proving) -> tuple[Diagnostic, ...]:
+    """All that is wrong with the calls, and with tags that none of them has."""
+    found = [d for each in calls.orders for d in proving.proof(*each).found]
+    return tuple(gathered((*found, *proving.unused_tags())))
 
 
 def drawn(book: Playbook, expander: Expander, order: Order) -> Expanded:
@@ -216,6 +215,16 @@ def _spots(dress: Dress) -> list[BallSpot]:
     return [spot for spot in BallSpot if spot.value in dress.spots]
 
 
+@dataclass(frozen=True)
+class Proof:
+    """All that is wrong with a call; ``right`` where nothing is an error, ``reads`` where its
+    quarterback looks at anybody."""
+
+    found: tuple[Diagnostic, ...]
+    right: bool
+    reads: bool
+
+
 class Proving:
     """Proves the calls of one playbook, each once, on plays that ``expander`` makes."""
 
@@ -225,20 +234,25 @@ class Proving:
         self._expander = expander
         self._prove = prove
         self._plain = {_untagged(o): o for _, o in calls.orders if not o.tags}
-        self._proofs: dict[Order, Expanded] = {}
+        self._proofs: dict[Order, Proof] = {}
 
     def call(self, dress: Dress, order: Order) -> Expanded:
-        """The call as it is drawn, None where it has errors, and all that is wrong with it.
+        """The call as it is drawn, None where it has errors, and all that is wrong with it."""
+        proof = self.proof(dress, order)
+        play = drawn(self.book, self._expander, order)[0] if proof.right else None
+        return play, proof.found
+
+    def proof(self, dress: Dress, order: Order) -> Proof:
+        """Whether the call is right, and all that is wrong with it.
 
         Of a call whose definitions were not all read nothing is said: they have told why.
         """
         if order not in self._proofs:
-            self._proofs[order] = self._call(dress, order)
+            broken = is_broken(self.book, order)
+            self._proofs[order] = Proof((), False, False) if broken else self._proof(dress, order)
         return self._proofs[order]
 
-    def _call(self, dress: Dress, order: Order) -> Expanded:
-        if is_broken(self.book, order):
-            return None, ()
+    def _proof(self, dress: Dress, order: Order) -> Proof:
         problems: list[Diagnostic] = []
         for spot in _spots(dress):
             for looks in ((), *dress.against):
@@ -247,7 +261,11 @@ class Proving:
                 problems += self.proved(order, spot, (), key)
         play, _ = drawn(self.book, self._expander, order)
         right = play is not None and not any(d.is_error for d in problems)
-        return play if right else None, tuple(problems)
+        return Proof(tuple(problems), right, play is not None and bool(play.reads))
+
+    def from_spot(self, order: Order, spot: BallSpot) -> Sequence[Diagnostic]:
+        """What is wrong with a call from a spot, whether its dress-up names that or not."""
+        return self.proved(order, spot, ())
 
     def proved(
         self,
@@ -263,7 +281,7 @@ class Proving:
             return list(found)
         plain = None
         if order.tags:
-            bare = self._plain.get(_untagged(order)) or replace(order, tags=(), spoken="")
+            bare = self.bare(order)
             plain, _ = self._expander.expand(bare, spot, looks, look_key)
         proofs = list(self._prove(play, plain, order))
         # A tag that breaks its own promise says so itself, and why: once is enough.
@@ -277,20 +295,32 @@ class Proving:
         for many concepts, which is not meant for every one of them.
         """
         used = {(o.concept, tag) for _, o in self._calls.orders for tag in o.tags}
+        unused = (key for key, tag in self.book.tags.items() if key not in used and is_proved(tag))
+        return [d for key in unused for d in self._unused(key)]
+
+    def _unused(self, key: tuple[str, str]) -> Sequence[Diagnostic]:
         found: list[Diagnostic] = []
-        for key in self.book.tags:
-            tag = self.book.tags[key]
-            if key in used or tag.broken or tag.shared:
-                continue
-            for dress, order in self._calls.orders:
-                if order.concept != key[0] or order.tags or is_broken(self.book, order):
-                    continue
-                spot = _spots(dress)[0]
-                if not any(d.is_error for d in self.proved(order, spot, ())):
-                    name = f"{order.spoken} {tag.name}"
-                    tagged = replace(order, tags=(key[1],), spoken=name)
-                    found += self.proved(tagged, spot, ())
+        for spot, order in self.plain_calls(key[0]):
+            if not any(d.is_error for d in self.proved(order, spot, ())):
+                name = f"{order.spoken} {self.book.tags[key].name}"
+                tagged = replace(order, tags=(key[1],), spoken=name)
+                found += self.proved(tagged, spot, ())
         return found
+
+    def plain_calls(self, concept: str) -> Iterator[tuple[BallSpot, Order]]:
+        """The calls of a concept without a tag, each with the first spot of its dress-up."""
+        for dress, order in self._calls.orders:
+            if order.concept == concept and not order.tags and not is_broken(self.book, order):
+                yield _spots(dress)[0], order
+
+    def bare(self, order: Order) -> Order:
+        """The call without its tags."""
+        return self._plain.get(_untagged(order)) or replace(order, tags=(), spoken="")
+
+
+def is_proved(tag: Tag) -> bool:
+    """Whether a tag that no call has is proved alone."""
+    return not (tag.broken or tag.shared)
 
 
 def _untagged(order: Order) -> tuple[str, Side, str, str]:

@@ -6,33 +6,34 @@ hot throw beats the man who comes free; without a free rusher it needs none.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from typing import TYPE_CHECKING
 
 from stemline.diagnostics.catalogue.weeks import W990
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.field import BallSpot
-from stemline.football.timing.answers import Answer, answer
-from stemline.football.timing.levels import PlayingLevel
-from stemline.resolve.expand import Expander, Order
+from stemline.resolve.expand import Order
 from stemline.week.week_values import Plan, PlanRow, RowAnswer
+
+if TYPE_CHECKING:
+    from stemline.football.timing.answers import Answer
 
 _NAMED = 2
 """Calls that a message names before it counts the others."""
 
 
 def answers_of(
-    plan: Plan, orders: Mapping[str, Order], *, expander: Expander, level: PlayingLevel
+    plan: Plan, orders: Mapping[str, Order], answer: Callable[[Order, BallSpot, str], Answer | None]
 ) -> tuple[RowAnswer, ...]:
     """The answer of every pass of the lists to each look that it may meet; nothing of one that
-    cannot stand against it. The same calls and looks give the book its reads by look."""
+    cannot stand against it. ``answer`` gives that of a call from a spot to a look by its key, as
+    the book's reads by look have it."""
     known: dict[tuple[str, BallSpot, str], Answer | None] = {}
     made: list[RowAnswer] = []
     for situation, look, row in _asked(plan):
         key = row.call, row.spot or BallSpot.MIDDLE, look.casefold()
         if key not in known:
-            play, found = expander.expand(orders[row.call], key[1], look_key=key[2])
-            wrong = play is None or any(d.is_error for d in found)
-            known[key] = None if wrong or play is None else answer(play, level)
+            known[key] = answer(orders[row.call], key[1], key[2])
         got = known[key]
         if got is not None:
             made.append(RowAnswer(situation, look, row, got))

@@ -22,7 +22,7 @@ from stemline.session import Session
 from stemline.syntax.parser import parse
 
 from .calls import PLAYBOOKS, fresh_book, many_orders
-from .commands import compared
+from .commands import BOOKS, PARTS, Asked, compared
 from .papers import built
 from .revisions import revisions
 from .season import checked
@@ -48,9 +48,14 @@ def main() -> None:
         "--revisions", action="store_true", help="compare two of a playbook instead"
     )
     parser.add_argument("--against", default="", help="a git revision, timed in the same run")
+    parser.add_argument("--of", default="", help="the git revision that is timed, not the files")
+    parser.add_argument("--books", default=",".join(BOOKS), help="of so many calls, or bundled")
+    parser.add_argument("--only", default=",".join(PARTS), help="what of each book is timed")
+    parser.add_argument("--times", type=int, default=1, help="the best of so many is told")
     asked = parser.parse_args()
     if asked.commands or asked.against:
-        for line in compared(asked.playbook, asked.against):
+        books, parts = (tuple(each.split(",")) for each in (asked.books, asked.only))
+        for line in compared(Asked(books, parts, asked.of, asked.against, asked.times)):
             print(line, flush=True)
         return
     if asked.revisions:

@@ -1,104 +1,148 @@
-"""Whole commands as a coach gives them, timed from outside: this program's, or an earlier one's."""
+"""Whole commands on whole books: what they take, what they took, and what is wanted."""
 
 from __future__ import annotations
 
-import io
-import os
 import re
 import shutil
-import subprocess
-import sys
-import tarfile
 import tempfile
-import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
 
-from .calls import PLAYBOOKS
+from .books import write_book
+from .programs import Program, Ran, earlier
+from .yardstick import pictures, set_by_typst
 
-_ROOT = PLAYBOOKS.parent
-_PARTS = ("compiler", "grammar", "themes", "playbooks")
+BOOKS = ("100", "200", "800", "saltmarsh-herons")
+"""Books by the number of their calls, or a bundled one by its name."""
+PARTS = ("help", "list", "draw", "check", "build", "theme", "typst", "picture")
 _ROUTE = re.compile(r"^(\s+\w+ runs \w+ )(\d+)$", re.MULTILINE)
 _SENTENCE = re.compile(r'(?<=say ")(?=\w)')
 _OWN = 'title = "Club"\n'
 """A theme of one's own that prints as the plain one does."""
+_WANTED = {
+    "list": 0.12, "draw a call": 0.12, "check, one route changed": 0.15, "build, cold": 0.16,
+    "build, one route changed": 0.02, "build, one sentence changed": 0.015,
+    "build, nothing changed": 0.0025,
+}  # fmt: skip
+"""CPU seconds by those of the earlier program, at most; of a check those of its warm one, where
+nothing has changed. A cold build is held by the clock."""
+_GROWS = 4.2, 2.0
+"""Times of CPU and of memory that a book of 800 calls may take, by one of 200."""
+_WARM = "check, nothing changed"
 
 
 @dataclass(frozen=True)
-class Ran:
-    """A command: seconds of all its processors, seconds by the clock, and megabytes of its largest
-    process; the bytes of the book, where it is one."""
+class Asked:
+    """What is timed: which books, what of each, at which revision ("" for the files as they are),
+    against which other, and each the best of so many times."""
 
-    what: str
-    cpu: float
-    wall: float
-    peak: float
-    size: int = 0
-
-
-class Program:
-    """The program in ``home``, a folder that has the package, with the playbooks of its time; None
-    for the one that runs."""
-
-    def __init__(self, home: Path | None, playbooks: Path = PLAYBOOKS) -> None:
-        self._home, self.playbooks = home, playbooks
-
-    def ran(self, what: str, cache: Path, *asked: str | Path, book: Path | None = None) -> Ran:
-        """Raises CalledProcessError where the command cannot be carried out."""
-        kept = {k: v for k, v in os.environ.items() if k not in ("STEMLINE_NO_CACHE", "PYTHONPATH")}
-        kept |= {"XDG_CACHE_HOME": str(cache), "HOME": str(cache)}
-        if self._home is not None:
-            kept["PYTHONPATH"] = str(self._home)
-        elif "PYTHONPATH" in os.environ:
-            kept["PYTHONPATH"] = os.environ["PYTHONPATH"]
-        command = [sys.executable, "-m", "stemline", *map(str, asked)]
-        began = time.perf_counter()
-        with tempfile.TemporaryFile("w+") as said:
-            child = subprocess.Popen(command, env=kept, stdout=said, stderr=subprocess.DEVNULL)
-            _, status, spent = os.wait4(child.pid, 0)
-            said.seek(0)
-            self.said = said.read()
-        wall = time.perf_counter() - began
-        child.returncode = os.waitstatus_to_exitcode(status)
-        if child.returncode:
-            raise subprocess.CalledProcessError(child.returncode, command)
-        size = book.stat().st_size if book is not None else 0
-        return Ran(what, spent.ru_utime + spent.ru_stime, wall, _megabytes(spent), size)
+    books: tuple[str, ...] = BOOKS
+    parts: tuple[str, ...] = PARTS
+    revision: str = ""
+    against: str = ""
+    times: int = 1
 
 
-def _megabytes(spent: Any) -> float:
-    return float(spent.ru_maxrss) / (1_000_000 if sys.platform == "darwin" else 1_000)
+def compared(asked: Asked) -> Iterator[str]:
+    """The table, a line at a time; with a revision each figure's ratio to what it was there."""
+    yield _head(bool(asked.against))
+    with tempfile.TemporaryDirectory() as place:
+        programs = [Program(None, Path(place, "compiled"))]
+        if asked.revision:
+            programs = [earlier(asked.revision, Path(place, "now"))]
+        if asked.against:
+            programs.append(earlier(asked.against, Path(place, "earlier")))
+        for number, program in enumerate(programs):
+            program.compile(Path(place, f"first-{number}"))
+        cold: dict[str, Ran] = {}
+        for name in asked.books:
+            yield f"{name} calls" if name.isdigit() else name
+            for line, ran in _book(name, programs, asked):
+                yield line
+                if ran is not None and ran.what == "build, cold":
+                    cold[name] = ran
+        if "200" in cold and "800" in cold:
+            cpu, peak = cold["800"].cpu / cold["200"].cpu, cold["800"].peak / cold["200"].peak
+            yield (
+                f"800 calls against 200, cold: {cpu:.1f} times the CPU ({_GROWS[0]} wanted), "
+                f"{peak:.1f} times the memory ({_GROWS[1]} wanted)"
+            )
 
 
-def commands(name: str, program: Program) -> Iterator[Ran]:
-    """Each command on a bundled playbook in its turn, in a folder and a cache of their own."""
+def _book(name: str, programs: Sequence[Program], asked: Asked) -> Iterator[tuple[str, Ran | None]]:
+    """Each command on a book, this program's beside the earlier one's."""
+    warm = 0.0
     with tempfile.TemporaryDirectory() as work:
-        folder, cache = Path(work, name), Path(work, "cache")
+        homes = [Path(work, str(number)) for number in range(len(programs))]
+        runs = [
+            commands(name, program, home, asked)
+            for program, home in zip(programs, homes, strict=True)
+        ]
+        for rans in zip(*runs, strict=True):
+            now, was = rans[0], rans[1] if len(rans) > 1 else None
+            if now.what == _WARM and was is not None:
+                warm = was.cpu
+            yield _row(now, was, warm), now
+        if "typst" in asked.parts and "build" in asked.parts:
+            shelf = homes[0] / name / "build" / "pictures"
+            for ran in set_by_typst(programs[0], shelf, homes[0]):
+                yield _row(ran, None, 0.0), None
+        if "picture" in asked.parts:
+            usual, most = pictures(homes[0] / name)
+            said = f"{1000 * usual:.0f} ms in the median, {1000 * most:.0f} ms at most"
+            yield f"  {'one picture':34}{said} (10 and 100 wanted)", None
+
+
+def commands(name: str, program: Program, work: Path, asked: Asked) -> Iterator[Ran]:
+    """Each command on a book in its turn, in a folder and a cache of their own."""
+    work.mkdir()
+    folder, cache = work / name, work / "cache"
+    if name.isdigit():
+        write_book(folder, int(name))
+    else:
         shutil.copytree(program.playbooks / name, folder, ignore=shutil.ignore_patterns("build"))
-        book = folder / "build" / "book.pdf"
-        yield program.ran("--help", cache, "--help")
-        yield program.ran("list", cache, "list", folder)
-        call = program.said.splitlines()[0]
-        picture = Path(work, "call.svg")
-        yield program.ran("draw a call", cache, "draw", folder, call, "-o", picture)
+    book, parts, times = folder / "build" / "book.pdf", asked.parts, asked.times
+    if "help" in parts:
+        yield program.ran("--help", cache, "--help", times=times)
+    if "list" in parts:
+        yield program.ran("list", cache, "list", folder, times=times)
+    if "draw" in parts:
+        program.ran("", cache, "list", folder)
+        call, picture = program.said.splitlines()[0], work / "call.svg"
+        draw = ("draw", folder, call, "-o", picture)
+        yield _best([program.ran("draw a call", _fresh(work), *draw) for _ in range(times)])
+    if "check" in parts:
         yield program.ran("check, cold", cache, "check", folder)
-        yield program.ran("check, nothing changed", cache, "check", folder)
-        yield program.ran("build, cold", cache, "build", folder, book=book)
-        yield program.ran("build, nothing changed", cache, "build", folder, book=book)
-        _edit(folder, _ROUTE, lambda m: f"{m[1]}{int(m[2]) + 1}")
+        yield program.ran(_WARM, cache, "check", folder, times=times)
+    if "build" in parts:
+        yield program.ran("build, cold", _fresh(work), "build", folder, book=book)
+        program.ran("", cache, "build", folder)
+        yield program.ran("build, nothing changed", cache, "build", folder, book=book, times=times)
+    _edit(folder, _ROUTE, lambda m: f"{m[1]}{int(m[2]) + 1}")
+    if "check" in parts:
         yield program.ran("check, one route changed", cache, "check", folder)
+    if "build" in parts:
         yield program.ran("build, one route changed", cache, "build", folder, book=book)
         _edit(folder, _SENTENCE, lambda m: "Now and then. ")
         yield program.ran("build, one sentence changed", cache, "build", folder, book=book)
-        own = Path(work, "club")
+    if "theme" in parts and "build" in parts:
+        own = work / "club"
         own.mkdir()
         (own / "theme.toml").write_text(_OWN, "utf-8")
-        asked = ("build", folder, "--theme", own)
-        program.ran("", cache, *asked)
+        themed = ("build", folder, "--theme", own)
+        program.ran("", cache, *themed)
         (own / "book.css").write_text("h1 { letter-spacing: 0.2pt }\n", "utf-8")
-        yield program.ran("build, a style of its theme changed", cache, *asked, book=book)
+        yield program.ran("build, a style of its theme changed", cache, *themed, book=book)
+
+
+def _best(runs: Sequence[Ran]) -> Ran:
+    return min(runs, key=lambda ran: ran.cpu)
+
+
+def _fresh(work: Path) -> Path:
+    """A cache that knows nothing."""
+    return Path(tempfile.mkdtemp(dir=work))
 
 
 def _edit(folder: Path, what: re.Pattern[str], new: Callable[[re.Match[str]], str]) -> None:
@@ -112,35 +156,20 @@ def _edit(folder: Path, what: re.Pattern[str], new: Callable[[re.Match[str]], st
     raise LookupError(f"nothing fits {what.pattern}")
 
 
-def earlier(revision: str, place: Path) -> Program:
-    """The program as it was at a revision of this repository, unpacked in ``place`` as a wheel is.
-
-    It runs with the libraries that are installed now.
-    """
-    asked = ["git", "archive", "--format=tar", revision, *_PARTS]
-    packed = subprocess.run(asked, cwd=_ROOT, check=True, capture_output=True).stdout
-    with tarfile.open(fileobj=io.BytesIO(packed)) as held:
-        held.extractall(place, filter="data")
-    (place / "compiler").rename(place / "stemline")
-    for room in ("grammar", "themes"):
-        (place / room).rename(place / "stemline" / room)
-    return Program(place, place / "playbooks")
-
-
-def compared(name: str, against: str) -> Iterator[str]:
-    """The table, a line at a time; with a revision each figure's ratio to what it was there."""
+def _head(ratios: bool) -> str:
     head = f"{'':36}{'CPU s':>9}{'wall s':>9}{'peak MB':>9}{'PDF MB':>9}"
-    yield head + (f"{'CPU was':>10}{'ratio':>8}{'wall':>8}{'peak':>8}{'PDF':>8}" if against else "")
-    with tempfile.TemporaryDirectory() as place:
-        olds: Iterator[Ran | None] = iter(lambda: None, 0)
-        if against:
-            olds = commands(name, earlier(against, Path(place)))
-        for now in commands(name, Program(None)):
-            was = next(olds)
-            line = f"{now.what:36}{now.cpu:9.2f}{now.wall:9.2f}{now.peak:9.0f}"
-            line += f"{now.size / 1e6:9.2f}" if now.size else f"{'':9}"
-            if was is not None:
-                line += f"{was.cpu:10.2f}{now.cpu / was.cpu:8.4f}{now.wall / was.wall:8.4f}"
-                line += f"{now.peak / was.peak:8.2f}"
-                line += f"{now.size / was.size:8.2f}" if now.size else ""
-            yield line
+    more = ("CPU was", "ratio", "wall", "peak", "PDF", "wanted")
+    return head + ("".join(f"{each:>9}" for each in more) if ratios else "")
+
+
+def _row(now: Ran, was: Ran | None, warm: float) -> str:
+    """``warm`` is what a check with nothing changed took the earlier program, 0 where not known."""
+    line = f"  {now.what:34}{now.cpu:9.2f}{now.wall:9.2f}{now.peak:9.0f}"
+    line += f"{now.size / 1e6:9.2f}" if now.size else f"{'':9}"
+    if was is None:
+        return line
+    of = warm if now.what == "check, one route changed" and warm else was.cpu
+    line += f"{of:9.2f}{now.cpu / of:9.4f}{now.wall / was.wall:9.4f}{now.peak / was.peak:9.2f}"
+    line += f"{now.size / was.size:9.2f}" if now.size and was.size else f"{'':9}"
+    wanted = _WANTED.get(now.what)
+    return line + (f"{wanted:9.4f}" if wanted is not None else "")

@@ -13,8 +13,8 @@ from pathlib import Path
 from stemline.commands.closing_lines import summary
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.render import MOST, render
+from stemline.one_picture import drawn
 from stemline.outside.texts import decoded
-from stemline.results import drawn
 from stemline.session import Session, no_collecting
 from stemline.source import Source
 from stemline.theme import SIZES, Theme, load_theme

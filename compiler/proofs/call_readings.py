@@ -1,0 +1,127 @@
+"""What a playbook's calls, formations and looks are judged by, as readings."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Iterable
+from dataclasses import replace
+
+from stemline.football.field import BallSpot
+from stemline.football.play import Kind
+from stemline.outside.program import program
+from stemline.playbook.concepts import Body
+from stemline.playbook.dress_ups import Dress
+from stemline.playbook.playbook import Playbook, Settings
+from stemline.proofs.reading import Part, Reading
+from stemline.read.ready_looks import look_of
+from stemline.resolve.blocking.pass_blocking import find
+from stemline.resolve.expand import Order
+from stemline.resolve.season import Calls
+from stemline.resolve.tags import merged
+from stemline.source import NOWHERE
+
+
+class CallReadings:
+    """Readings of one playbook; what calls have in common is sealed once.
+
+    ``book`` knows the opponents' looks too, where there are any: plays are made from it.
+    """
+
+    def __init__(self, book: Playbook, looks: Iterable[str]) -> None:
+        self._book = book
+        self._looks = tuple(looks)
+        """The keys of the playbook's own looks."""
+        self._parts: dict[tuple[str, object], Part] = {}
+        self._shared = Reading((Part((program(), _judging(book.settings), book.people)),))
+        self._bodies: dict[tuple[str, tuple[str, ...]], Body] = {}
+
+    def call(self, order: Order, bare: Order | None, dress: Dress | None = None) -> Reading:
+        """A call and its dress-up; ``bare`` is the call without its tags, None of a plain one."""
+        body = self._body(order)
+        run = self._book.concepts[order.concept].kind is Kind.RUN
+        fronts = self._looks if run or body.reactions or body.keys or body.joins else ()
+        faced = (dress.spots, dress.against, dress.looks) if dress is not None else ()
+        named = dress.looks if dress is not None else ()
+        said = order, bare, faced, min(self._looks, default=""), fronts
+        return self._of(order, body).and_also(
+            *(self.look(key) for key in (*fronts, *named)), Part(said)
+        )
+
+    def against(self, order: Order, looks: Iterable[str], spot: BallSpot) -> Reading:
+        """A call from a spot, against looks by their keys."""
+        keys = tuple(looks)
+        parts = [self.look(key) for key in keys]
+        return self._of(order, self._body(order)).and_also(*parts, Part((order, keys, spot)))
+
+    def unused_tag(self, key: tuple[str, str], calls: Iterable[tuple[BallSpot, Order]]) -> Reading:
+        """A tag that no dress-up calls, laid over plain calls."""
+        parts: list[Part] = []
+        for spot, order in calls:
+            tagged = replace(order, tags=(key[1],))
+            for each in (order, tagged):
+                parts += self.call(each, order if each.tags else None).parts
+            parts.append(Part(spot))
+        return self._shared.and_also(self._tag(key), *parts)
+
+    def standing(self, calls: Calls) -> Reading:
+        """Every formation as it stands, and every look against each, after the motions that calls
+        use."""
+        book = self._book
+        used = dict.fromkeys((o.formation, o.side, o.motion) for _, o in calls.orders)
+        motions = dict.fromkeys(motion for _, _, motion in used if motion)
+        return self.formations().and_also(
+            *(self._part("motion", key, book.motions[key]) for key in motions),
+            *(self.look(key) for key in self._looks),
+            Part((tuple(used), self._looks)),
+        )
+
+    def formations(self) -> Reading:
+        every = self._book.formations
+        return self._shared.and_also(
+            *(self._part("formation", key, every[key]) for key in every), Part(tuple(every))
+        )
+
+    def look(self, key: str) -> Part:
+        return self._part("look", key, look_of(self._book, key))
+
+    def _of(self, order: Order, body: Body) -> Reading:
+        """The definitions that a call is made of."""
+        book = self._book
+        named = dict.fromkeys(said.value for said in body.protect)
+        protections = {name: find(book, name) for name in named}
+        return self._shared.and_also(
+            self._part("formation", order.formation, book.formations[order.formation]),
+            *((self._part("motion", order.motion, book.motions[order.motion]),)
+              if order.motion else ()),
+            self._part("concept", order.concept, book.concepts[order.concept]),
+            *(self._tag((order.concept, tag)) for tag in order.tags),
+            *(self._part("protection", name, each) for name, each in protections.items()),
+        )  # fmt: skip
+
+    def _tag(self, key: tuple[str, str]) -> Part:
+        return self._part("tag", key, self._book.tags[key])
+
+    def _body(self, order: Order) -> Body:
+        key = order.concept, order.tags
+        if key not in self._bodies:
+            tags = [self._book.tags[order.concept, tag] for tag in order.tags]
+            self._bodies[key] = merged(self._book.concepts[order.concept].body, tags)
+        return self._bodies[key]
+
+    def _part(self, kind: str, key: object, value: object) -> Part:
+        if (kind, key) not in self._parts:
+            self._parts[kind, key] = Part((kind, value))
+        return self._parts[kind, key]
+
+
+def _judging(settings: Settings) -> Settings:
+    """The settings without what is only printed."""
+    return replace(
+        settings, name="", season="", sections=(), says=(), cautions=(), span=NOWHERE, lowered=(),
+        theme="", theme_span=NOWHERE, contact=None,
+    )  # fmt: skip
+
+
+def key_of(kind: str, reading: Reading) -> str:
+    """What an answer to a question of that kind is kept under."""
+    return hashlib.sha256(kind.encode() + b"\0" + reading.digest).hexdigest()[:40]

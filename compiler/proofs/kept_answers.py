@@ -1,0 +1,76 @@
+"""Each pass against every look, from what is kept, else put to the clock and kept."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from stemline.football.field import BallSpot
+from stemline.football.timing.answers import Answer, Faced
+from stemline.outside.cache import Cache
+from stemline.playbook.playbook import Playbook
+from stemline.proofs.call_readings import CallReadings
+from stemline.proofs.kept_proofs import KeptAnswers
+from stemline.proofs.reading import Reading
+from stemline.resolve.expand import Expander, Order
+
+
+def faced(
+    book: Playbook,
+    orders: Sequence[Order],
+    expander: Expander,
+    cache: Cache,
+    readings: CallReadings,
+    kept: KeptAnswers,
+) -> tuple[Faced, ...]:
+    """As `passes_against_looks.face`: ``cache`` is asked about calls that are not kept whole."""
+    from stemline.analysis.passes_against_looks import face
+
+    if not kept.keeps:
+        return face(book, orders, cache, expander=expander)
+    asked = {order: readings.against(order, book.looks, BallSpot.MIDDLE) for order in orders}
+    known = {order: kept.held("faced", reading, _rows) for order, reading in asked.items()}
+    missing = [order for order, rows in known.items() if rows is None]
+    made = face(book, missing, cache, expander=expander) if missing else ()
+    for order in missing:
+        rows = [(each.look, each.answer) for each in made if each.call == order.spoken]
+        kept.keep("faced", asked[order], rows, _as_data)
+        known[order] = rows
+    return tuple(
+        Faced(book.concepts[order.concept].name, order.spoken, look, answer)
+        for order in orders
+        for look, answer in known[order] or ()
+    )
+
+
+def answers_as_data(answers: Sequence[Answer], _: Reading) -> list[object]:
+    return [[each.nearly, each.hot, each.rusher] for each in answers]
+
+
+def answers_from_data(held: object, _: Reading) -> list[Answer]:
+    if not isinstance(held, list):
+        raise ValueError(held)
+    return [_answer(each) for each in held]
+
+
+def _answer(held: object) -> Answer:
+    match held:
+        case [bool(nearly), bool(hot), float() | None as rusher]:
+            return Answer(nearly, hot, rusher)
+    raise ValueError(held)
+
+
+def _as_data(rows: Sequence[tuple[str, Answer]], reading: Reading) -> object:
+    return [[look, *answers_as_data([answer], reading)] for look, answer in rows]
+
+
+def _rows(held: object, _: Reading) -> list[tuple[str, Answer]]:
+    if not isinstance(held, list):
+        raise ValueError(held)
+    return [_row(each) for each in held]
+
+
+def _row(held: object) -> tuple[str, Answer]:
+    match held:
+        case [str(look), answer]:
+            return look, _answer(answer)
+    raise ValueError(held)

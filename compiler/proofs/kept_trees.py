@@ -1,0 +1,49 @@
+"""A text's tree, from what is kept, else parsed and kept: a text without a mistake is parsed once.
+
+What parses is loaded only for a text that is new.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+from importlib.resources import files
+from typing import TYPE_CHECKING
+
+from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.outside.program import program
+from stemline.proofs.kept_proofs import KeptAnswers
+from stemline.proofs.reading import Part, Reading
+from stemline.source import Source
+from stemline.syntax.tree_as_data import as_data, from_data
+
+if TYPE_CHECKING:
+    from stemline.syntax.tree import Document
+
+Parsed = tuple["Document", tuple[Diagnostic, ...]]
+
+
+def parsed(source: Source, kept: KeptAnswers) -> Parsed:
+    """As `stemline.syntax.parser.parse`."""
+
+    def work() -> Parsed:
+        from stemline.syntax.parser import parse
+
+        tree, found = parse(source)
+        return tree, tuple(found)
+
+    def write(made: Parsed, _: Reading) -> object:
+        tree, found = made
+        if found:
+            raise ValueError("a text with mistakes is not kept")
+        return as_data(tree)
+
+    def read(held: object, _: Reading) -> Parsed:
+        return from_data(held, source), ()
+
+    reading = lambda: Reading((Part((program(), _grammar(), source.text)),))  # noqa: E731
+    return kept.answer("tree", reading, work, write, read)
+
+
+@cache
+def _grammar() -> str:
+    return files("stemline.grammar").joinpath("stemline.lark").read_text("utf-8")
