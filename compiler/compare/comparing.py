@@ -26,7 +26,7 @@ from stemline.football.play import Play
 from stemline.resolve.expand import Order
 from stemline.session import Session
 
-_WORDS_ONLY = frozenset({"say", "says", "caution", "family"})
+_WORDS_ONLY = frozenset({"say", "says", "idea", "caution", "family"})
 """Lines that move nobody: they are told, and no play is made for them."""
 _PAGES_ONLY = frozenset(
     {"version", "season", "sections", "theme", "lower", "say", "caution", "picture"}

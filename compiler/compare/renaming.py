@@ -207,7 +207,7 @@ def _used_in_week(
 
 
 def _phrases(fact: Fact) -> Iterator[Phrase]:
-    if fact.key not in ("say", "says", "caution", "family"):
+    if fact.key not in ("say", "says", "idea", "caution", "family"):
         yield from phrases(fact.value)
         yield from phrases(fact.guard)
 

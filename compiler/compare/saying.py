@@ -16,7 +16,7 @@ from stemline.football.play import Play
 SHOWN = 4
 """Calls named before the others are counted: what is read at a glance."""
 INDENT = "    "
-_SAID = ("say", "says", "caution")
+_SAID = ("say", "says", "idea", "caution")
 _LINEMEN = 5
 
 

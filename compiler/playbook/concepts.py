@@ -147,7 +147,8 @@ class Body:
 
     ``line`` goes from a place on the line; ``first`` are the roles that bind before the others,
     such as the carrier of a joined run; ``no_claims`` says that it claims nothing; ``handoffs``
-    are the roles through whose hands the ball goes on its way to the carrier, in order.
+    are the roles through whose hands the ball goes on its way to the carrier, in order. ``idea`` is
+    what it is for, in the coach's sentence; "" where he does not say.
     """
 
     rules: Mapping[str, tuple[Said[RoleRule], ...]] = field(default_factory=dict)
@@ -164,6 +165,7 @@ class Body:
     no_claims: bool = False
     needs: tuple[Need, ...] = ()
     alerts: tuple[AlertDef, ...] = ()
+    idea: str = ""
     says: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     swaps: tuple[Swap, ...] = ()
