@@ -13,6 +13,7 @@ from stemline.book.content.by_call import ByCall
 from stemline.book.content.drawn_calls import left_out
 from stemline.book.content.page import concept_groups
 from stemline.football.play import Play, Season
+from stemline.geometry.paths import Point
 
 
 @pytest.fixture(scope="module", params=BUNDLED)
@@ -98,6 +99,23 @@ def test_a_call_that_is_not_drawn_is_a_mirror_or_a_sum(season: Season) -> None:
                 _judge_sum(play, parts)
     assert mirrors > 10
     assert sums > 10
+
+
+def test_a_call_that_is_other_than_its_mirror_or_its_parts_is_drawn(season: Season) -> None:
+    tried = 0
+    for plays in concept_groups(season):
+        for left in left_out(plays):
+            play = plays[left.call]
+            for task in (a for a in play.assignments if a.role and a.path and not a.branches):
+                assert task.path is not None
+                moved = replace(task, job="Sit down.", path=task.path.shifted(Point(3, 0)))
+                tasks = tuple(moved if a is task else a for a in play.assignments)
+                changed = replace(play, assignments=tasks)
+                others = (*plays[: left.call], changed, *plays[left.call + 1 :])
+                assert left.call not in {one.call for one in left_out(others)}, play.call.spoken
+                tried += 1
+                break
+    assert tried > 30
 
 
 def _places(play: Play, way: int = 1) -> set[tuple[str, float, float, float, float]]:
