@@ -41,6 +41,10 @@ def known(book: Book, gallery: Gallery, theme: Theme, pdf: bytes) -> dict[str, H
     return memory
 
 
+MENDED = 1
+"""Layouts after the first: the dress-ups run over their sheets, and the numbers are mended."""
+
+
 def articles(html: str) -> int:
     return html.count("<article ")
 
@@ -54,7 +58,7 @@ def test_a_book_that_is_known_is_laid_out_once(
     passes: list[str],
 ) -> None:
     assert to_pdf(book, gallery, theme, "2026-05-01", dict(known)) == pdf
-    assert len(passes) == 1
+    assert len(passes) == 1 + MENDED
 
 
 def test_another_revision_measures_nothing(
@@ -62,7 +66,7 @@ def test_another_revision_measures_nothing(
 ) -> None:
     later = make_book(season, Edition("1b2c3d4", "2026-06-01"), CAPTIONS)
     to_pdf(later, gallery, theme, "2026-06-01", dict(known))
-    assert len(passes) == 1
+    assert len(passes) == 1 + MENDED
 
 
 def test_only_the_section_that_changed_is_measured(
@@ -77,7 +81,7 @@ def test_only_the_section_that_changed_is_measured(
     book = make_book(replace(season, concepts=changed), Edition("a", "2026-05-01"), CAPTIONS)
     gallery = gallery_of(season, CAPTIONS)
     warm = to_pdf(book, gallery, theme, "2026-05-01", dict(known))
-    assert [articles(html) for html in passes] == [1, len(book.pages)]
+    assert [articles(html) for html in passes] == [1, *[len(book.pages)] * (1 + MENDED)]
     assert 'id="contents"' not in passes[0]
     assert to_pdf(book, gallery, theme, "2026-05-01") == warm
 
@@ -94,7 +98,7 @@ def test_a_picture_of_another_size_is_measured_again(
         )
     )
     to_pdf(book, taller, theme, "2026-05-01", dict(known))
-    assert [articles(html) for html in passes] == [1, len(book.pages)]
+    assert [articles(html) for html in passes] == [1, *[len(book.pages)] * (1 + MENDED)]
 
 
 def test_a_theme_of_another_coach_is_measured_whole(
@@ -105,4 +109,4 @@ def test_a_theme_of_another_coach_is_measured_whole(
     memory: dict[str, Heights] = {}
     to_pdf(book, gallery, own, "2026-05-01", memory)
     assert not memory
-    assert len(passes) == 2
+    assert len(passes) == 2 + MENDED
