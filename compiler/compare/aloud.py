@@ -11,7 +11,7 @@ from stemline.compare.line_changes import LineChange
 from stemline.diagnostics.in_words import together
 
 INDENT = "    "
-_SENTENCES = ("say", "says", "caution")
+_SENTENCES = ("say", "says", "idea", "caution")
 _LOOKS = {"read": "we now read", "pressure": "under pressure we now look"}
 """Orders that are told whole, as they are and as they were."""
 _AS_VERBS = {

@@ -95,7 +95,7 @@ def _is_another(change: DefinitionChange) -> bool:
 
 def _moves(line: LineChange) -> bool:
     said = line.now or line.was
-    return said is not None and said.verb not in ("say", "says", "caution")
+    return said is not None and said.verb not in ("say", "says", "idea", "caution")
 
 
 def _gather(

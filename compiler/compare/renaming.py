@@ -242,7 +242,7 @@ def _used_in_install(row: Fact, target: RenameTarget, words: tuple[str, ...]) ->
 
 
 def _phrases(fact: Fact) -> Iterator[Phrase]:
-    if fact.key not in ("say", "says", "caution", "family"):
+    if fact.key not in ("say", "says", "idea", "caution", "family"):
         yield from phrases(fact.value)
         yield from phrases(fact.guard)
 

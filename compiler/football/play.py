@@ -330,7 +330,8 @@ class Play:
 
 @dataclass(frozen=True)
 class ConceptSheet:
-    """What a concept's page says in words, once for all its calls.
+    """What a concept's page says in words, once for all its calls; ``idea`` is what it is for, ""
+    where the coach does not say.
 
     ``views`` are its first call again, one play for each look it is shown against beside the
     picture's own; none where the playbook has no looks or the page shows none. A view without a
@@ -351,6 +352,7 @@ class ConceptSheet:
     views: tuple[Play, ...] = ()
     faced: tuple[Play, ...] = ()
     keyed: tuple[Play, ...] = ()
+    idea: str = ""
 
 
 @dataclass(frozen=True)
@@ -386,7 +388,9 @@ class ProtectionSheet:
 class FormationSheet:
     """A formation as it stands when called right; ``people`` is its personnel, "" where not said.
 
-    The view is a play in which the offence only stands.
+    The view is a play in which the offence only stands; in ``to_field`` and ``to_boundary`` the
+    ball lies on a hash, so that the called side is the wide or the short one. ``splits`` are the
+    coach's places, man by man: his letter, the place in words, and when it holds ("" for always).
     """
 
     name: str
@@ -394,6 +398,29 @@ class FormationSheet:
     says: tuple[str, ...]
     view: Play
     span: Span
+    to_field: Play | None = None
+    to_boundary: Play | None = None
+    splits: tuple[tuple[str, str, str], ...] = ()
+
+
+@dataclass(frozen=True)
+class MotionSheet:
+    """A motion or shift, from the formation that is most often called with it, called right: a
+    play in which the men only move before the snap."""
+
+    name: str
+    view: Play
+    span: Span
+
+
+@dataclass(frozen=True)
+class RouteSheet:
+    """A route that the playbook calls, at the depth it is most often called at, run by one man
+    alone beside the line, yards deep: a play that has nobody else."""
+
+    name: str
+    depth: float
+    view: Play
 
 
 @dataclass(frozen=True)
@@ -417,6 +444,9 @@ class Season:
     table of the clock's figures. ``past_line`` is the rule on blocks past the line on a pass;
     ``care`` what is published on contact, heat, youth and concussion, as labels and texts.
 
+    ``letters`` are those of the offence in the order in which its personnel names them; with
+    ``every_call`` the book draws also calls whose picture another one says.
+
     ``plays`` hold every call once, at the spot it is drawn from, in book order: by family,
     concept, then the order of the dress-up.
     """
@@ -438,6 +468,10 @@ class Season:
     past_line: str = ""
     care: tuple[tuple[str, str], ...] = ()
     chop_block: str = ""
+    letters: tuple[str, ...] = ()
+    motions: tuple[MotionSheet, ...] = ()
+    routes: tuple[RouteSheet, ...] = ()
+    every_call: bool = False
 
 
 def about_blocks(play: Play) -> bool:

@@ -145,7 +145,8 @@ class Body:
     are the roles through whose hands the ball goes on its way to the carrier, in order. ``others``
     is what everyone does whom no line names, by the words that say who is meant (`everyone else`).
     ``called`` are men whom a tag gives a route or a block by where they stand, whatever role they
-    have: they leave it.
+    have: they leave it. ``idea`` is what it is for, in the coach's sentence; "" where he does not
+    say.
     """
 
     rules: Mapping[str, tuple[Said[RoleRule], ...]] = field(default_factory=dict)
@@ -162,6 +163,7 @@ class Body:
     no_claims: bool = False
     needs: tuple[Need, ...] = ()
     alerts: tuple[AlertDef, ...] = ()
+    idea: str = ""
     says: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     swaps: tuple[Swap, ...] = ()

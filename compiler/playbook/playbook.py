@@ -27,7 +27,7 @@ class Settings:
     ``lowered`` names the codes of warnings that are counted and not printed; ``level`` is how fast
     they play, for the clock. ``contact`` are the house's own minutes of contact, None where the
     code's hold. ``theme`` is the name of the theme, said at ``theme_span``; "" for the
-    usual one.
+    usual one. With ``every_call`` the book draws also those whose picture another one says.
     """
 
     name: str
@@ -47,6 +47,7 @@ class Settings:
     theme: str = ""
     theme_span: Span = NOWHERE
     contact: ContactLimit | None = None
+    every_call: bool = False
 
 
 @dataclass(frozen=True)

@@ -53,20 +53,25 @@ class Seen:
 
 def look_over(book: Book, theme: Theme, progress: Progress) -> tuple[Seen, ...]:
     """Every picture of every call of ``book``, in its order, each drawn once."""
-    pages = [(page, page.base) for page in book.pages if page.base and page.base.listed]
-    total = sum(1 + 2 * sum(entry.listed for entry in page.dressups) for page, _ in pages)
+    pages = [page for page in book.pages if any(entry.listed for entry in page.entries)]
+    total = sum(
+        (entry is page.base) + 2 * (entry is not page.base)
+        for page in pages
+        for entry in page.entries
+        if entry.listed
+    )
     seen: list[Seen] = []
 
     def look(entry: Entry, size: Size, frame: Box | None = None) -> None:
         seen.append(Seen(entry.call, size, how_crowded(entry.play, size, theme, frame)))
         progress(len(seen), total)
 
-    for page, base in pages:
-        look(base, Size.FULL)
-        plays = [entry.play for entry in page.dressups]
-        frame = frame_of(plays, Size.THUMB) if plays else None
-        for entry in page.dressups:
-            if entry.listed:
+    for page in pages:
+        if page.base is not None:
+            look(page.base, Size.FULL)
+        for entries in page.framed:
+            frame = frame_of([entry.play for entry in entries], Size.THUMB)
+            for entry in filter(lambda each: each.listed, entries):
                 look(entry, Size.FULL)
                 look(entry, Size.THUMB, frame)
     return tuple(seen)

@@ -110,12 +110,12 @@ class Build:
             self._tell()
             if page.clock:
                 arts.append(self._clock(page, page.base))
-        plays = [entry.play for entry in page.dressups]
-        frame = frame_of(plays, Size.THUMB, page.duties) if plays else None
-        for entry in page.dressups:
+        for entries in page.framed:
+            frame = frame_of([entry.play for entry in entries], Size.THUMB, page.duties)
             wanted = Showing(Size.THUMB, frame, duties=page.duties)
-            arts.append(self._drawings.art(entry.id, entry.play, wanted))
-            self._tell()
+            for entry in entries:
+                arts.append(self._drawings.art(entry.id, entry.play, wanted))
+                self._tell()
         return arts
 
     def _clock(self, page: Page, base: Entry) -> Art:

@@ -11,7 +11,7 @@ from stemline.football.rulebook.head_contact import head_contact
 from stemline.source import Span
 from stemline.syntax.tree import AtomKind, Document, Phrase, phrases
 
-TOLD = ("say", "says", "caution", "hot")
+TOLD = ("say", "says", "idea", "caution", "hot")
 """The labels and verbs behind which a coach's own words stand."""
 
 

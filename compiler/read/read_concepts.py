@@ -142,6 +142,7 @@ class _ConceptLines:
         self.needs: list[Need] = []
         self.alerts: list[AlertDef] = []
         self.says: list[str] = []
+        self.idea: Fact | None = None
         self.cautions: list[str] = []
         self.swaps: list[Swap] = []
         self.line: dict[LineSpot, list[Said[BlockRules]]] = defaultdict(list)
@@ -171,6 +172,7 @@ class _ConceptLines:
             "protect": lambda f: self._choice(f, self.protect, self.scope.protections, E460),
             "pick": lambda f: self._choice(f, self.pick, PICKS, E461),
             "say": lambda f: self.says.append(string_of(f.value, f.span)),
+            "idea": self._idea,
             "caution": lambda f: self.cautions.append(string_of(f.value, f.span)),
             "swap": self._swap,
             "keeps": self._keep,
@@ -182,6 +184,13 @@ class _ConceptLines:
             **dict.fromkeys(REACTIONS, self._reaction),
         }
         readers[fact.key](fact)
+
+    def _idea(self, fact: Fact) -> None:
+        if self.idea is not None:
+            other = (Related(self.idea.span, "the other line is here"),)
+            raise Misread(E420(what="what it is for").at(fact.span, related=other))
+        string_of(fact.value, fact.span)
+        self.idea = fact
 
     # Roles.
 
@@ -471,6 +480,7 @@ class _ConceptLines:
             no_claims=self.no_claims is not None,
             needs=tuple(self.needs),
             alerts=tuple(self.alerts),
+            idea=string_of(self.idea.value, self.idea.span) if self.idea is not None else "",
             says=tuple(self.says),
             cautions=tuple(self.cautions),
             swaps=tuple(self.swaps),

@@ -35,6 +35,7 @@ from stemline.syntax.tree import Block, Fact, Linked, Mark, Phrase, items
 VERSION = 1
 GUN_DEPTH = 5.0
 """Depth of the quarterback in the gun where a formation does not say. Common practice."""
+EVERY_CALL = "every call"
 _PICTURES = ("middle", "strength to field", "strength to boundary")
 _HOUSE = ("numbers", "gun")
 _ELSEWHERE = ("sections", "league", "lower", "against", "contact")
@@ -90,6 +91,7 @@ def read_settings(blocks: Blocks, folder: str, found: list[Diagnostic]) -> Setti
         against=_against(book, blocks, found),
         lowered=lowered_codes(_lines(book, "lower")),
         contact=_contact(book, found),
+        every_call="draw" in values,
         theme=values.get("theme", ""),
         theme_span=next((_value(fact) for fact in reversed(_lines(book, "theme"))), NOWHERE),
     )
@@ -183,6 +185,10 @@ def _setting(
             values["quarterback"] = words.expect(("right", "left"), E323)
         case "picture":
             values["picture"] = words.expect(_PICTURES, E324)
+        case "draw":
+            if words.rest != EVERY_CALL:
+                raise Misread(E402(what=f"`{EVERY_CALL}`").at(fact.span))
+            values["draw"] = EVERY_CALL
         case "level":
             values["level"] = words.expect(LEVELS, E332)
             words.finish("a level")

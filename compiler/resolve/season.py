@@ -390,6 +390,8 @@ def season_of(book: Playbook, plays: Sequence[Play]) -> Season:
         care=tuple((rule.label, noted(rule.text)) for rule in care.notes),
         concepts=tuple(_sheet(book, c, plays) for c in ordered if c.name in shown),
         plays=tuple(plays),
+        letters=tuple(dict.fromkeys(person.letter for person in book.people.values())),
+        every_call=settings.every_call,
     )
 
 
@@ -412,4 +414,5 @@ def _sheet(book: Playbook, concept: Concept, plays: Sequence[Play]) -> ConceptSh
         tags=tuple((t.name, t.body.says) for t in tags),
         span=concept.span,
         kind=concept.kind,
+        idea=concept.body.idea,
     )

@@ -13,23 +13,31 @@ from dataclasses import replace
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.conditions import always
 from stemline.football.field import BallSpot, Side
+from stemline.football.offence.strokes import Route
 from stemline.football.play import (
     ConceptSheet,
     FormationSheet,
     Kind,
     LookSheet,
+    MotionSheet,
     Play,
     ProtectionSheet,
+    RouteSheet,
     Season,
 )
-from stemline.playbook.concepts import Body, Concept
+from stemline.playbook.concepts import Body, Concept, RouteJob
+from stemline.playbook.places import AtLandmark, AtMan, Between, FromHere, Home, Where
 from stemline.playbook.playbook import Playbook
-from stemline.playbook.said import Said
+from stemline.playbook.role_rules import Back, Ranked, RoleRule
+from stemline.playbook.said import Said, SideWord
 from stemline.read.ready_looks import look_of
 from stemline.resolve.expand import Expander, Order
 from stemline.resolve.season import Calls
 from stemline.source import Span
 
+_RUNNER = "runner"
+_NAMELESS = ""
+"""A route is nobody's: the man who shows it has no letter."""
 MOST_SETS = 4
 """Sets of the offence that a look is shown against: as many as a page has room for."""
 
@@ -51,7 +59,9 @@ def with_sheets(book: Playbook, season: Season, expander: Expander | None = None
     keys = _by_use(season, stands)
     return replace(
         season,
-        formations=_formations(book, stands),
+        formations=_formations(book, stands, posing),
+        motions=_motions(book, season, keys, posing),
+        routes=_routes(book, keys, posing),
         looks=_looks(book, _sets(keys, stands), posing),
         protections=_protections(book, season, keys, posing),
     )
@@ -115,12 +125,35 @@ class _Posing:
         self._expander = expander
         self._posed: dict[tuple[str, str], tuple[Order, Concept]] = {}
 
-    def play(self, formation: str, look_key: str = "", protection: str = "") -> Play | None:
-        """A formation called right, its men standing or in ``protection`` (keys of the playbook);
-        None where that has errors."""
+    def play(
+        self,
+        formation: str,
+        look_key: str = "",
+        protection: str = "",
+        motion: str = "",
+        spot: BallSpot = BallSpot.MIDDLE,
+    ) -> Play | None:
+        """A formation called right, its men standing or in ``protection``, after ``motion`` (keys
+        of the playbook), the ball at ``spot``; None where that has errors."""
         order, concept = self._pose(formation, protection)
-        play, found = self._expander.play_of(order, concept, BallSpot.MIDDLE, look_key=look_key)
+        order = replace(order, motion=motion)
+        play, found = self._expander.play_of(order, concept, spot, look_key=look_key)
         return None if any(d.is_error for d in found) else play
+
+    def running(self, formation: str, route: Route, depth: float, back: bool) -> Play | None:
+        """A formation in which one man runs a route: its back, or the second man strong."""
+        found = self._book.formations[formation]
+        ever = always(self._book.receivers)
+        choice = Back(None) if back else Ranked(SideWord.STRONG, 2)
+        job = RouteJob(route, depth, None, None, (), route.name)
+        body = Body(
+            rules={_RUNNER: (Said(RoleRule((choice,), (_RUNNER,)), ever, found.span),)},
+            jobs={_RUNNER: (Said(job, ever, found.span),)},
+        )
+        concept = Concept(found.name, "", body, found.span, False)
+        order, _ = self._pose(formation, "")
+        play, found_wrong = self._expander.play_of(order, concept, BallSpot.MIDDLE)
+        return None if any(d.is_error for d in found_wrong) else play
 
     def _pose(self, formation: str, protection: str) -> tuple[Order, Concept]:
         key = formation, protection
@@ -143,7 +176,9 @@ def _standing(book: Playbook, posing: _Posing) -> dict[str, Play]:
     return {key: play for key, play in made.items() if play is not None}
 
 
-def _formations(book: Playbook, stands: dict[str, Play]) -> tuple[FormationSheet, ...]:
+def _formations(
+    book: Playbook, stands: dict[str, Play], posing: _Posing
+) -> tuple[FormationSheet, ...]:
     return tuple(
         FormationSheet(
             book.formations[key].name,
@@ -151,9 +186,101 @@ def _formations(book: Playbook, stands: dict[str, Play]) -> tuple[FormationSheet
             book.formations[key].says,
             play,
             book.formations[key].span,
+            posing.play(key, spot=BallSpot.LEFT_HASH),
+            posing.play(key, spot=BallSpot.RIGHT_HASH),
+            tuple(
+                (letter, split_words(said.value.where), said.guard.text)
+                for letter, places in book.formations[key].men.items()
+                for said in places
+            ),
         )
         for key, play in stands.items()
     )
+
+
+def split_words(where: Where) -> str:
+    """A place across the field as the notation has it: "2 inside numbers"."""
+    match where:
+        case AtLandmark(landmark, outside):
+            return _measured(outside, landmark.value)
+        case AtMan(man, outside, _):
+            return _measured(outside, man)
+        case Between(first, second):
+            return f"between {split_words(first)} and {split_words(second)}"
+        case FromHere(outside):
+            return _measured(outside, "where he is")
+        case Home():
+            return "where he lined up"
+
+
+def _measured(outside: float, place: str) -> str:
+    way = "outside" if outside > 0 else "inside"
+    return f"{abs(outside):g} {way} {place}" if outside else place
+
+
+def _motions(
+    book: Playbook, season: Season, formations: Sequence[str], posing: _Posing
+) -> tuple[MotionSheet, ...]:
+    """Each motion in the formation most often called with it, else the first that it suits."""
+    made = []
+    for key, motion in book.motions.items():
+        used = Counter(
+            p.call.formation.casefold() for p in season.plays if p.call.motion == motion.name
+        )
+        names = dict.fromkeys((*(name for name, _ in used.most_common()), *formations))
+        views = (posing.play(name, motion=key) for name in names if not motion.broken)
+        view = next((play for play in views if play is not None), None)
+        if view is not None:
+            made.append(MotionSheet(motion.name, view, motion.span))
+    return tuple(made)
+
+
+# One man and his route.
+
+
+def _routes(book: Playbook, formations: Sequence[str], posing: _Posing) -> tuple[RouteSheet, ...]:
+    """Every route that a concept or tag gives, in the order of their depths; a back's from where
+    he stands."""
+    depths: dict[str, Counter[float]] = {}
+    routes: dict[str, Route] = {}
+    backs: Counter[str] = Counter()
+    for body in (*(c.body for c in book.concepts.values()), *(t.body for t in book.tags.values())):
+        for role, said in body.jobs.items():
+            back = _of_a_back(body, role, book)
+            for job in (each.value for each in said if isinstance(each.value, RouteJob)):
+                name = job.route.name
+                routes[name] = job.route
+                depth = job.depth if job.depth is not None else job.route.depth
+                depths.setdefault(name, Counter())[depth] += 1
+                backs[name] += 1 if back else -1
+    made = []
+    for name in sorted(routes, key=lambda n: (backs[n] > 0, depths[n].most_common(1)[0][0], n)):
+        depth = depths[name].most_common(1)[0][0]
+        view = _alone(routes[name], depth, backs[name] > 0, formations, posing)
+        made += [RouteSheet(name, depth, view)] if view is not None else []
+    return tuple(made)
+
+
+def _of_a_back(body: Body, role: str, book: Playbook) -> bool:
+    bodies = (body, *(c.body for c in book.concepts.values() if role in c.body.rules))
+    rules = next((b.rules[role] for b in bodies if role in b.rules), ())
+    return any(isinstance(one.value.choices[0], Back) for one in rules)
+
+
+def _alone(
+    route: Route, depth: float, back: bool, formations: Sequence[str], posing: _Posing
+) -> Play | None:
+    """The second man of the strong side, or the back, with the route and the line; None where no
+    formation has him."""
+    for formation in formations:
+        play = posing.running(formation, route, depth, back)
+        task = play.runs(_RUNNER) if play is not None else None
+        if play is not None and task is not None and task.path is not None:
+            man = replace(play.man(task.man), label=_NAMELESS)
+            task = replace(task, man=_NAMELESS, says=(), branches=(), motion=None)
+            line = tuple(one for one in play.men if one.interior)
+            return replace(play, men=(*line, man), assignments=(task,))
+    return None
 
 
 # A look against a few sets.

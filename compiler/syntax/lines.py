@@ -71,6 +71,7 @@ def _table(*lines: WrittenLine) -> dict[str, WrittenLine]:
 
 _SAY = _line("say", 'say "Over sets the depth; under runs off his heels."')
 _CAUTION = _line("caution", 'caution "No contact in this drill."')
+_IDEA = _line("idea", 'idea "Two men cross low, and one sits where they meet."')
 _SAYS = _line("says", 'over says "Set the depth at six."')
 
 _CONCEPT_LABELS = (
@@ -130,7 +131,7 @@ _INSTALL_OPENERS = (
 )
 _JOIN = _line("join", "join run Inside Zone")
 
-OWN_WORDS = frozenset(("say", "caution", "family", "hot", "join", "protect"))
+OWN_WORDS = frozenset(("say", "idea", "caution", "family", "hot", "join", "protect"))
 """Labels behind which a coach's own words or a name stand: no word there is a verb."""
 
 KINDS: Mapping[str, BlockKind] = {
@@ -147,6 +148,7 @@ KINDS: Mapping[str, BlockKind] = {
             _line("quarterback", "quarterback right"),
             _line("level", "level high school"),
             _line("picture", "picture middle"),
+            _line("draw", "draw every call"),
             _line("sections", "sections Crossing, Quick"),
             _line("theme", "theme dark"),
             _line("contact", "contact 30 minutes a day, 60 minutes a week"),
@@ -191,13 +193,13 @@ KINDS: Mapping[str, BlockKind] = {
     ),
     "concept": BlockKind(
         header="concept Deep Crossers extends Crossers",
-        labels=_table(*_CONCEPT_LABELS, *_RUN_LABELS, _JOIN),
+        labels=_table(*_CONCEPT_LABELS, _IDEA, *_RUN_LABELS, _JOIN),
         verbs=_table(*_CONCEPT_VERBS, *_RUN_VERBS),
         join="extends",
     ),
     "run": BlockKind(
         header="run Split Zone extends Inside Zone",
-        labels=_table(*_CONCEPT_LABELS, *_RUN_LABELS),
+        labels=_table(*_CONCEPT_LABELS, _IDEA, *_RUN_LABELS),
         verbs=_table(*_CONCEPT_VERBS, *_RUN_VERBS),
         join="extends",
     ),

@@ -107,11 +107,6 @@ def _men(page: ConceptPage, row: Row, play: Play, plays: Sequence[Play]) -> Iter
 
 
 def _cell(page: ConceptPage, row: Row, play: Play) -> str:
-    if page.casting is not None and row.role:
-        names = page.casting.formations
-        cells = next((cells for role, cells in page.casting.rows if role == row.role), None)
-        if cells is not None:
-            return cells[_column(names, play)]
     if len(page.columns) == 1:
         return row.men[0]
     return row.men[_column(page.columns, play)]

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from stemline.book.content.block_table import Fronts
 from stemline.book.content.book import Book
+from stemline.book.content.dressed_page import DressedPage, DressGroup
 from stemline.book.content.index import IndexGroup
 from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.book.content.kinds.look_page import LookPage
@@ -49,16 +50,22 @@ def _page(page: Page) -> Iterator[str]:
         yield from _protection(page)
     elif isinstance(page, LookPage):
         yield from _defence(page)
+    elif isinstance(page, DressedPage):
+        yield f"  dressed {page.name} [{page.id}]"
+        for group in page.groups:
+            yield from _group(group)
     else:
-        yield f"lineup {page.name} [{page.id}]"
-        yield from _dressed(page)
+        yield f"page {page.name} [{page.id}]"
+        yield from (f"    {entry.call} {entry.aside} [{entry.id}]" for entry in page.entries)
 
 
 def _concept(page: ConceptPage) -> Iterator[str]:
     opens = " (opens its family)" if page.opens else ""
     yield f"  concept {page.name} [{page.id}]{opens}: {page.serves}"
     yield f"    base {_base(page)} {page.drawn}"
+    yield f"    idea {page.idea}"
     yield f"    columns {' | '.join(page.columns)}"
+    yield f"    own {', '.join(own.man for own in page.own)}"
     for row in page.rows:
         changes = " / ".join(_note(note) for note in row.changes)
         yield f"    {' | '.join(row.men)} : {row.role} : {row.job} : {changes}"
@@ -82,9 +89,20 @@ def _concept(page: ConceptPage) -> Iterator[str]:
         yield from (f"    {_note(note)}" for note in qb.notes)
         yield from (f"    other calls {_note(note)}" for note in qb.changes)
     yield from (f"    says {line}" for line in page.says)
-    yield from (f"    tag {_note(note)}" for note in page.tags)
     yield from (f"    caution {line}" for line in page.cautions)
-    yield from _dressed(page)
+
+
+def _group(group: DressGroup) -> Iterator[str]:
+    yield f"    of {group.name} [{group.id}]"
+    for one in group.calls:
+        jobs = " / ".join(f"{job.man} {job.role}: {job.words}" for job in one.jobs)
+        yield f"      {one.calls}: {jobs} {one.says}".rstrip()
+    for entry in group.entries:
+        kind = "dressed" if entry.listed else "view"
+        also = f" also {', '.join(entry.also)}" if entry.also else ""
+        yield f"      {kind} {entry.call} {entry.aside}{also} [{entry.id}]"
+        yield from (f"        {_note(note)}" for note in entry.changes)
+    yield from (f"      said {_note(note)}" for note in group.said)
 
 
 def _dressed(page: Page) -> Iterator[str]:

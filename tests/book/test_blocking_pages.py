@@ -15,6 +15,7 @@ from stemline.book.content.block_table import Fronts, fronts, grouped, most_unli
 from stemline.book.content.book import Book, Edition, make_book
 from stemline.book.content.cast_table import changes
 from stemline.book.content.cautions import cautions
+from stemline.book.content.dressed_page import DressedPage
 from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.book.content.kinds.look_page import place_words
 from stemline.book.content.page import Remark
@@ -144,8 +145,8 @@ def test_columns_of_key_and_free_men_only_where_there_are_any() -> None:
 
 
 def test_the_views_of_a_run_are_no_calls(book: Book) -> None:
-    page = run_page(book)
-    assert [(e.call, e.listed) for e in page.dressups] == [
+    (page,) = book.of(DressedPage)
+    assert [(e.call, e.listed) for e in page.entries] == [
         ("Trips Tight Right Power Again", True),
         ("against Odd", False),
     ]
@@ -277,9 +278,12 @@ def test_where_a_defender_lines_up(at: tuple[float, float], technique: str, word
 
 def test_a_books_pages_in_print_order(book: Book) -> None:
     assert [page.id for page in book.pages] == [
+        "calls",
         "lineup",
         "concept-call-1",
+        "dressed-call-1-all",
         "protection-1",
+        "glance",
         "look-1",
     ]
     assert book.cover.about.startswith("0 concepts, 1 run, 1 protection, 1 look, 2 calls.")

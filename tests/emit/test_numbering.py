@@ -12,6 +12,7 @@ from pypdf import PdfReader
 from sample_gallery import CAPTIONS, gallery_of
 
 from stemline.book.content.book import Book, Edition, make_book
+from stemline.book.content.dressed_page import DressedPage
 from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.book.layout.fit import Arrangement, FrontMatter
 from stemline.book.layout.numbering import FrontPages, page_numbers
@@ -49,7 +50,9 @@ def test_every_part_is_laid_out_once_with_its_numbers_given(
 
 
 def test_small_pictures_are_counted_to_their_sheet(book: Book) -> None:
-    page = max(book.pages, key=lambda p: len(p.dressups))
+    small = book.of(DressedPage)[0].groups[0].entries
+    page = replace(book.of(ConceptPage)[1], dressups=small)
+    book = replace(book, pages=tuple(page if p.id == page.id else p for p in book.pages))
     layout = {p.id: Arrangement(len(p.dressups)) for p in book.pages}
     layout[page.id] = Arrangement(2, rest=(1, len(page.dressups) - 3))
     numbers = page_numbers(book, layout, FrontMatter(care_apart=True), FrontPages(2, 1, 3))

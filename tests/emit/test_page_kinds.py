@@ -37,7 +37,9 @@ def _pages(season):
 
 KIND = PageKind(35, _pages)
 """
-TEMPLATE = b"{% macro body(page, gallery) %}<p>{{ page.words|join(' and ') }}</p>{% endmacro %}"
+TEMPLATE = (
+    b"{% macro body(page, gallery, numbers) %}<p>{{ page.words|join(' and ') }}</p>{% endmacro %}"
+)
 
 
 @pytest.fixture

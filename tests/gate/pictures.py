@@ -117,13 +117,13 @@ def _page(playbook: str, page: Page, theme: Theme) -> Iterator[Picture]:
         for size, sort in VIEW.items() if not entry.listed else ():
             scene = picture(entry.play, size, theme, duties=page.duties)
             yield Picture(playbook, sort, f"{page.id}: {entry.call}", to_svg(scene, theme))
-    plays = [entry.play for entry in page.dressups]
-    frame = frame_of(plays, Size.THUMB, page.duties) if plays else None
-    for entry in page.dressups:
-        scene = picture(entry.play, Size.THUMB, theme, frame, duties=page.duties)
-        sort = Sort.SMALL if entry.listed else Sort.SHEET_SMALL
-        name = entry.call if entry.listed else f"{page.id}: {entry.call}"
-        yield Picture(playbook, sort, name, to_svg(scene, theme))
+    for entries in page.framed:
+        frame = frame_of([entry.play for entry in entries], Size.THUMB, page.duties)
+        for entry in entries:
+            scene = picture(entry.play, Size.THUMB, theme, frame, duties=page.duties)
+            sort = Sort.SMALL if entry.listed else Sort.SHEET_SMALL
+            name = entry.call if entry.listed else f"{page.id}: {entry.call}"
+            yield Picture(playbook, sort, name, to_svg(scene, theme))
 
 
 def _clock(playbook: str, page: Page, made: Season, theme: Theme) -> Iterator[Picture]:

@@ -296,6 +296,7 @@ def test_a_concept_with_an_unread_line_is_proved_no_further() -> None:
         ("playbook A\n    code high school\n    house hash is 20", "E322"),
         ("playbook A\n    code high school\n    quarterback both", "E323"),
         ("playbook A\n    code high school\n    picture above", "E324"),
+        ("playbook A\n    code high school\n    draw everything", "E402"),
         ("playbook A\n    code high school\n\npersonnel P\n    Wide is wideout", "E325"),
         ("playbook A\n    code high school\n\npersonnel P\n    W is receiver", "E326"),
         ("playbook A\n    code high school\n\npersonnel P\n    Q is quarterback, both", "E323"),
@@ -322,6 +323,23 @@ def test_the_spot_that_pictures_are_drawn_from(picture: str, right: str, left: s
     season = compiled(book, THREE_TWO, BASE, dress("Three Two", concept="Base")).season
     assert season is not None
     assert [p.ball.value for p in season.plays] == [right, left]
+
+
+def test_what_a_concept_is_for_is_said_once_and_printed() -> None:
+    idea = '    idea "One goes, one sits."\n'
+    result = compiled(TWELVE, THREE_TWO, BASE + idea, dress("Three Two", concept="Base"))
+    assert result.season is not None
+    assert result.season.concepts[0].idea == "One goes, one sits."
+    twice = compiled(TWELVE, THREE_TWO, BASE + idea + idea, dress("Three Two", concept="Base"))
+    assert codes(twice)[0] == "E420"
+
+
+def test_every_call_is_drawn_only_where_the_book_says_so() -> None:
+    for line, asked in (("", False), ("\n    draw every call", True)):
+        book = TWELVE.replace("version 1", f"version 1{line}")
+        season = compiled(book, THREE_TWO, BASE, dress("Three Two", concept="Base")).season
+        assert season is not None
+        assert season.every_call is asked
 
 
 def test_what_a_tag_says_and_warns_of_is_on_its_concepts_page() -> None:

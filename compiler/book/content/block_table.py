@@ -51,8 +51,6 @@ class KeyRead:
     looks: tuple[Remark, ...] = ()
 
 
-MOST_VIEWS = 6
-"""Pictures of one call against other looks: the table has them all."""
 NOTHING = "–"
 
 Front = tuple[str, Play]

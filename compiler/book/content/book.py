@@ -9,10 +9,11 @@ from typing import TypeVar
 
 from stemline.book.content.care_page import Care, care
 from stemline.book.content.cover_page import CoverPage, cover
+from stemline.book.content.drawn_calls import places
 from stemline.book.content.index import Index, index
 from stemline.book.content.kinds import page_kinds
 from stemline.book.content.legend_page import LegendPage, reading
-from stemline.book.content.page import Listing, Page, call_ids, joined
+from stemline.book.content.page import Listing, Page, joined
 from stemline.book.content.plan_front import PlanFront
 from stemline.book.paper import Paper
 from stemline.football.play import Season
@@ -56,7 +57,8 @@ class Book:
     @property
     def contents(self) -> tuple[tuple[str, tuple[tuple[Page, ...], ...]], ...]:
         """The pages as the contents list them: runs of one `Listing`, and in each its families."""
-        runs = groupby(self.pages, key=lambda page: page.listing.value)
+        listed = (page for page in self.pages if page.listing is not Listing.NONE)
+        runs = groupby(listed, key=lambda page: page.listing.value)
         return tuple((listing, _families(pages)) for listing, pages in runs)
 
     @property
@@ -84,15 +86,17 @@ def make_book(season: Season, edition: Edition, captions: tuple[str, ...]) -> Bo
         reading=reading(captions),
         care=care(season),
         pages=tuple(opening(page for kind in page_kinds() for page in kind.pages(season))),
-        index=index(season.plays, call_ids(season), edition.paper),
+        index=index(season.plays, places(season), edition.paper),
     )
 
 
 def opening(pages: Iterable[Page]) -> Iterator[Page]:
     """The pages, each that is the first of its family marked so."""
-    for _, family in groupby(pages, key=lambda page: page.family):
-        first, *others = family
-        yield from (replace(first, opens=True), *others)
+    opened: set[str] = set()
+    for page in pages:
+        new = page.listing is not Listing.NONE and page.family not in opened
+        opened |= {page.family} if new else set()
+        yield replace(page, opens=True) if new else page
 
 
 def _families(pages: Iterable[Page]) -> tuple[tuple[Page, ...], ...]:

@@ -1,35 +1,14 @@
-"""Who plays which role in each formation, and what one call changes against another."""
+"""What one call changes against another, man by man."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from stemline.book.content.block_table import place_of
-from stemline.book.content.job_table import NOBODY, Column, by_role, role_players, same_job
+from stemline.book.content.job_table import by_role, role_players, same_job
 from stemline.book.content.letters import told
 from stemline.book.content.page import Remark
 from stemline.football.play import Assignment, Play
-
-
-@dataclass(frozen=True)
-class CastTable:
-    """Who plays which role in each formation: a row a role, a cell for each of ``formations``."""
-
-    formations: tuple[str, ...]
-    rows: tuple[tuple[str, tuple[str, ...]], ...]
-
-
-def casting(columns: tuple[Column, ...]) -> CastTable:
-    """The casting table of `formation_columns`, whose first is the base."""
-    roles = dict.fromkeys(a.role for _, play in columns for a in role_players(play))
-    rows = tuple((role, tuple(_letter(role, play) for _, play in columns)) for role in roles)
-    return CastTable(tuple(name for name, _ in columns), rows)
-
-
-def _letter(role: str, play: Play) -> str:
-    assignment = play.runs(role)
-    return assignment.man if assignment else NOBODY
 
 
 def changes(play: Play, base: Play) -> tuple[Remark, ...]:

@@ -1,4 +1,4 @@
-"""The indexes: every call by its name, by its formation and by its tags, set in columns.
+"""The indexes: every call under its formation, or by its own name, and by its tags, in columns.
 
 Columns are filled here and not by the layout engine: they come out equally long over all pages of
 the index, no heading stands last in one, and laying them out costs next to nothing.
@@ -79,9 +79,9 @@ def index(plays: tuple[Play, ...], ids: tuple[str, ...], paper: Paper) -> Index:
         for tag in play.call.tags:
             tags.setdefault(tag, []).append(line)
     calls, by_formation, by_tag = _sorted(lines), _groups(formations), _groups(tags)
+    named = IndexGroup("Calls of one word", _sorted(tuple(_named(plays, lines))))
     items = (
-        *_items("Index by call", "by-call", (IndexGroup("", calls),)),
-        *_items("Index by formation", "by-formation", by_formation),
+        *_items("Index by call", "by-call", (*((named,) if named.lines else ()), *by_formation)),
         *_items("Index by tag", "by-tag", by_tag),
     )
     longest = max((len(line.call) for line in lines), default=0)
@@ -130,6 +130,13 @@ def _items(title: str, id_: str, groups: tuple[IndexGroup, ...]) -> Iterator[Ind
             yield IndexItem("group", group.title, "", HEIGHTS["group"])
         for line in group.lines:
             yield IndexItem("call", line.call, line.id, HEIGHTS["call"])
+
+
+def _named(plays: tuple[Play, ...], lines: tuple[IndexLine, ...]) -> Iterator[IndexLine]:
+    """The lines of calls with a name of their own, which no formation begins."""
+    for play, line in zip(plays, lines, strict=True):
+        if not line.call.startswith(f"{play.call.formation} "):
+            yield line
 
 
 def _groups(groups: dict[str, list[IndexLine]]) -> tuple[IndexGroup, ...]:

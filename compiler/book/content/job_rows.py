@@ -24,12 +24,14 @@ class JobChange:
 
     ``part`` tells what ``words`` stand in the place of: "man" who plays it (a dash for nobody),
     "motion", "job" with its ``looks``, "says", or "line"; "only" that no other call has the row.
+    ``first`` is the place of the first of them among the page's calls: 0 is the page's own.
     """
 
     part: str
     calls: str
     words: str
     looks: tuple[Remark, ...] = ()
+    first: int = 1
 
 
 @dataclass(frozen=True)
@@ -78,11 +80,11 @@ def change_notes(changes: tuple[JobChange, ...]) -> tuple[Remark, ...]:
     for change in changes:
         label = f"only {change.calls}" if change.part == "only" else change.calls
         words = said.setdefault(label, [])
-        words.append(_said(change, first=not words))
+        words.append(said_change(change, first=not words))
     return tuple(Remark(label, " ".join(filter(None, words))) for label, words in said.items())
 
 
-def _said(change: JobChange, first: bool) -> str:
+def said_change(change: JobChange, first: bool = True) -> str:
     """A change in sentences; a motion need not name itself again right after its label."""
     words = change.words
     if change.part == "man":

@@ -212,11 +212,12 @@ def _who(
             } - set(scope)
             only, never = calling.label(scope, rest | empty), calling.label(calls, rest | empty)
             if len(only) <= len(never):
-                made.append(JobChange("only", only, ""))
+                made.append(JobChange("only", only, "", first=min(scope)))
             else:
-                made.append(JobChange("man", never, NOBODY))
+                made.append(JobChange("man", never, NOBODY, first=min(calls)))
         else:
-            made.append(JobChange("man", calling.label(calls, free - set(calls)), man))
+            label = calling.label(calls, free - set(calls))
+            made.append(JobChange("man", label, man, first=min(calls)))
     return made
 
 
@@ -256,7 +257,8 @@ class _Spread:
             if value != usual:
                 alike.setdefault(value, []).append(i)
         for value, calls in alike.items():
-            yield JobChange(part, self._calling.label(calls, self._absent), value)
+            label = self._calling.label(calls, self._absent)
+            yield JobChange(part, label, value, first=min(calls))
 
     def _same(self, i: int, first: int) -> bool:
         return same_job(self._of(i), self._plays[i], self._of(first), self._plays[first])
@@ -292,7 +294,7 @@ class _Spread:
         for group in groups:
             label = self._calling.label(group, self._absent)
             looks = task_of(self._of(group[0])).looks
-            yield JobChange("job", label, self.words(group[0], group), looks)
+            yield JobChange("job", label, self.words(group[0], group), looks, min(group))
 
 
 # The line.
@@ -313,7 +315,9 @@ def line(plays: Sequence[Play], words: Callable[[str], str], blocked: bool) -> L
         if one != lines[0]:
             alike.setdefault(one, []).append(i)
     changes = tuple(
-        JobChange("line", calling.label(calls), _line_words(plays[calls[0]], base, lines))
+        JobChange(
+            "line", calling.label(calls), _line_words(plays[calls[0]], base, lines), first=calls[0]
+        )
         for calls in alike.values()
     )
     if blocked:

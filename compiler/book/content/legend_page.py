@@ -38,7 +38,12 @@ _NOTES = (
     Remark(
         "Under pressure",
         "The chevrons beside a tile are the order when the rush comes: one chevron is looked at "
-        "first. A tile without a chevron is left out.",
+        "first. A read without a chevron is skipped then: there is no time for it.",
+    ),
+    Remark(
+        "Alerts",
+        "An A on an open tile is looked at before the order begins, and only when what stands "
+        "beside it is so, such as press. It is no number of the order.",
     ),
     Remark(
         "Spots",
@@ -51,9 +56,10 @@ _NOTES = (
         "one scale.",
     ),
     Remark(
-        "Options",
-        "The drawn path is the one to run when nothing else is said. What a look makes of it "
-        "stands in the last column of the table.",
+        "Looks and calls",
+        "The drawn path is the one to run when nothing else is said. Behind a man's job stands in "
+        "bold what the defence makes of it, such as off or zone; a motion stands there by its name "
+        "too. What other calls change is told with their pictures, call by call.",
     ),
     Remark(
         "Blocks",
@@ -73,16 +79,19 @@ _NOTES = (
         "Under a pass: dashed where a foot is down, grey while the read is open, a line while the "
         "ball is in the air and a tick where it arrives; the cross is a free rusher, where a look "
         "frees one. Below it each read against each look: yards to the nearest defender when the "
-        "ball is there. Bold is open: he is 2.5 yards off or more. In brackets a good throw beats "
-        "him: he is a yard off or more, and beside or behind his man. A dash is covered, late "
+        "ball is there. Bold is open: he is 2.5 yards off or more, and 6+ is more than six. In "
+        "brackets a good throw beats him: he is a yard off or more, and beside or behind his man. "
+        "A dash is covered, late "
         "comes after the free rusher, and blocks is a man who has a rusher to pick up. A heavy "
-        "rule marks who is thrown to; where nobody is, check to the concept named. All are "
-        "planning estimates.",
+        "rule marks who is thrown to; where nobody is, check to the concept named. The row of the "
+        "free rusher says after how many seconds a man whom nobody blocks is at the passer, and "
+        "what is thrown before he is there. All are planning estimates.",
     ),
     Remark(
-        "Who plays it",
-        "One row a role, one column a formation. A role keeps its job whoever has the letter; "
-        "where the job is another one, it is written out.",
+        "Dress-ups",
+        "A call to the other side that is only a mirror is named beside its picture and not drawn "
+        "again. A call whose tag and formation are both drawn is named below, with the two "
+        "pictures that it is made of.",
     ),
 )
 

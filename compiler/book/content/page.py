@@ -30,7 +30,8 @@ class Entry:
 
     ``changes`` say, man by man, what is other than in the page's first picture; the first itself
     has none. ``play`` is what is drawn. A ``listed`` entry is a call, which stands in outline and
-    index; the others are views of what a page is about. ``aside`` is a word or two beside it.
+    index; the others are views of what a page is about. ``aside`` is a word or two beside it;
+    ``also`` are calls that are found here too, since this picture says all that theirs would.
     """
 
     id: str
@@ -39,15 +40,17 @@ class Entry:
     changes: tuple[Remark, ...] = ()
     listed: bool = True
     aside: str = ""
+    also: tuple[str, ...] = ()
 
 
 class Listing(Enum):
     """How the contents name a page: among the first lines, on a line of its own with its words,
-    or in a narrow column, its family beside others."""
+    in a narrow column, its family beside others, or not at all."""
 
     FIRST = "first"
     LINE = "line"
     COLUMN = "column"
+    NONE = "none"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -59,7 +62,8 @@ class Page:
     first of its family, which the book itself finds out. ``base`` is the large picture and
     ``drawn`` the words beside its call, ``dressups`` the small ones. ``says``, ``tags`` and
     ``cautions`` are its coaching points; ``again`` is what the pages after its first hold.
-    ``clock`` is the id of the picture of the quarterback's clock.
+    ``clock`` is the id of the picture of the quarterback's clock, ``further`` that of the place
+    where the same is told of more calls; ``idea`` is what it is for.
 
     ``template`` is a file of the theme with a macro ``body``, and where the kind has them ``jobs``
     and ``casting``, tables that may go overleaf. With ``duties`` its pictures say what each
@@ -82,6 +86,8 @@ class Page:
     cautions: tuple[str, ...] = ()
     again: str = "continued"
     clock: str = ""
+    idea: str = ""
+    further: str = ""
 
     @property
     def brief(self) -> str:
@@ -99,8 +105,19 @@ class Page:
         return None
 
     @property
+    def anchors(self) -> tuple[str, ...]:
+        """Places of the page that are pointed to besides its pictures."""
+        return ()
+
+    @property
+    def framed(self) -> tuple[tuple[Entry, ...], ...]:
+        """The small pictures, those together that are drawn in one frame, to be compared."""
+        return (self.dressups,) if self.dressups else ()
+
+    @property
     def entries(self) -> tuple[Entry, ...]:
-        return (*((self.base,) if self.base is not None else ()), *self.dressups)
+        small = (entry for entries in self.framed for entry in entries)
+        return (*((self.base,) if self.base is not None else ()), *small)
 
 
 @dataclass(frozen=True)

@@ -10,6 +10,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from stemline.book.content.book import Book, Edition, make_book, opening
+from stemline.book.content.drawn_calls import places
 from stemline.book.content.index import (
     HEAD,
     HEIGHTS,
@@ -19,7 +20,7 @@ from stemline.book.content.index import (
     set_columns,
 )
 from stemline.book.content.kinds.look_page import LookPage
-from stemline.book.content.page import Entry, Page, call_ids, joined
+from stemline.book.content.page import Entry, Page, joined
 from stemline.book.content.plan_front import plan_front
 from stemline.book.content.their_looks import FAMILY, glance_page
 from stemline.book.paper import room
@@ -34,7 +35,7 @@ def make_plan_book(week: Week, edition: Edition) -> Book:
     assert week.game is not None, "a week with a game plan"
     season = week.game.season
     spoken = (play.call.spoken for play in season.plays)
-    ids = dict(zip(spoken, call_ids(season), strict=True))
+    ids = dict(zip(spoken, places(season), strict=True))
     book = make_book(season, edition, ())
     printing = joined(edition.revision and f"revision {edition.revision}", edition.date)
     front = plan_front(week, ids, season.authority, printing)

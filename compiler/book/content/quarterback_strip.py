@@ -89,7 +89,7 @@ def orders(plays: Sequence[Play]) -> Quarterback | None:
             if said(play) != said(plays[0]):
                 told.setdefault((part, said(play)), []).append(i)
     changes = (
-        JobChange(part, calling.label(calls), f"{_HEADS[part]}{words or _NONE}")
+        JobChange(part, calling.label(calls), f"{_HEADS[part]}{words or _NONE}", first=calls[0])
         for (part, words), calls in told.items()
     )
     return replace(first, but=tuple(changes))

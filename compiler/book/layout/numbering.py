@@ -46,6 +46,8 @@ def page_numbers(
         ends = tuple(accumulate((how.first, *how.rest)))
         for number, entry in enumerate(page.dressups):
             made[entry.id] = at + _sheet(number, ends)
+        for id_ in (*page.anchors, *(entry.id for entry in page.entries)):
+            made.setdefault(id_, at)
         at += how.pages
     for page_at, columns in enumerate(book.index.pages, at):
         for item in (each for column in columns for each in column if each.kind == "index"):

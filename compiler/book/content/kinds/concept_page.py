@@ -1,4 +1,4 @@
-"""One concept's page: its first call in full, the others as dress-ups of it."""
+"""One concept's page: its first call in full; and pages of what the others make of it."""
 
 from __future__ import annotations
 
@@ -9,7 +9,6 @@ from itertools import islice
 from stemline.book.content.answer_table import Answers
 from stemline.book.content.answer_table import answers as reads_by_looks
 from stemline.book.content.block_table import (
-    MOST_VIEWS,
     Front,
     Fronts,
     KeyRead,
@@ -20,8 +19,18 @@ from stemline.book.content.block_table import (
     key_reads,
     most_unlike,
 )
-from stemline.book.content.cast_table import CastTable, casting, changes
+from stemline.book.content.by_call import OwnRow, by_call, own_rows
+from stemline.book.content.cast_table import changes
 from stemline.book.content.cautions import cautions
+from stemline.book.content.drawn_calls import left_out
+from stemline.book.content.dressed_page import (
+    DressedPage,
+    DressGroup,
+    dressed,
+    enough,
+    mirrors,
+    said_of,
+)
 from stemline.book.content.job_rows import JobChange, LineJobs, Row
 from stemline.book.content.job_table import NOBODY, formation_columns, line, rows
 from stemline.book.content.letters import only_theirs, spoken
@@ -43,17 +52,18 @@ from stemline.source import NOWHERE
 BRIEF = 74
 """Letters that a line of the contents has room for beside a concept's name; measured."""
 FREE = "unblocked"
-MOST_COLUMNS = 4
-"""Formations whose letters the assignment table has room for beside the jobs."""
+VIEWS = 1
+"""Fronts, beside the first picture's, that a run is drawn against: the table tells the others."""
 
 
 @dataclass(frozen=True, kw_only=True)
 class ConceptPage(Page):
-    """All that is printed of one concept or run.
+    """All that is printed of one concept or run in its first call.
 
-    ``columns`` name the formations that the assignment table has letters for, or hold one "man";
-    when formations are too many for that, ``casting`` is a table of its own. ``fronts`` is, on a
-    run, the table of who blocks whom; on a pass ``answers`` are the reads against each look.
+    ``rows`` tell the jobs of all its calls, who has them in each
+    formation in ``columns``, or in one named "man" where all cast it alike; ``own`` are those of
+    its own call. ``fronts`` is, on a run, the table of who blocks whom; on a pass ``answers`` are
+    the reads against each look.
     """
 
     template = "concept.html.jinja"
@@ -62,9 +72,9 @@ class ConceptPage(Page):
     serves: str
     columns: tuple[str, ...]
     rows: tuple[Row, ...]
+    own: tuple[OwnRow, ...]
     line: LineJobs | None
     quarterback: Quarterback | None
-    casting: CastTable | None
     keys: tuple[KeyRead, ...]
     fronts: Fronts | None
     answers: Answers | None
@@ -85,35 +95,31 @@ class ConceptPage(Page):
     def rusher(self) -> float | None:
         return self.answers.rusher if self.answers is not None else None
 
-    @property
-    def split(self) -> int:
-        """Per cent of the words' width in the table that go to what changes a job, from 20 to 50.
 
-        Long jobs beside short changes get the wider column, and the other way round.
-        """
-        changing = [row for row in self.rows if row.changes]
-        if not changing:
-            return 0
-        job = max(len(row.job) for row in changing)
-        change = max(_length(row.changes) for row in changing)
-        return min(50, max(20, round(100 * change / (job + change))))
-
-
-def _length(notes: tuple[Remark, ...]) -> int:
-    """Letters of notes set one after another."""
-    return sum(len(note.label) + len(note.words) + 3 for note in notes)
+def _pages(season: Season) -> Iterator[ConceptPage | DressedPage]:
+    """A page a concept, those of a family together, and after every few of them their dress-ups;
+    runs and passes are not set on one sheet of these."""
+    waiting: list[DressGroup] = []
+    made = list(_by_family(season))
+    for at, (page, group) in enumerate(made, 1):
+        yield page
+        waiting += [] if group.empty else [group]
+        kind = page.base.play.kind
+        last = at == len(made) or made[at][0].base.play.kind is not kind
+        if waiting and (last or enough(waiting, kind)):
+            yield dressed(waiting)
+            waiting = []
 
 
-def _pages(season: Season) -> Iterator[ConceptPage]:
-    """A page a concept with all its calls, those of a family together."""
+def _by_family(season: Season) -> Iterator[tuple[ConceptPage, DressGroup]]:
     sheets = {sheet.name: sheet for sheet in season.concepts}
     tables, ids = reads_by_looks(season), iter(call_ids(season))
-    families: dict[str, list[ConceptPage]] = {}
+    families: dict[str, list[tuple[ConceptPage, DressGroup]]] = {}
     for plays in concept_groups(season):
         name, family = plays[0].call.concept, plays[0].family
         sheet = sheets.get(name) or ConceptSheet(name, family, (), (), (), (), (), NOWHERE)
-        page = _page(sheet, plays, tuple(islice(ids, len(plays))), season, tables.get(name))
-        families.setdefault(family, []).append(page)
+        made = _page(sheet, plays, tuple(islice(ids, len(plays))), season, tables.get(name))
+        families.setdefault(family, []).append(made)
     return (page for pages in families.values() for page in pages)
 
 
@@ -126,42 +132,75 @@ def _page(
     ids: tuple[str, ...],
     season: Season,
     table: Answers | None,
-) -> ConceptPage:
-    """The page of ``sheet``; ``plays`` are its calls in book order and ``ids`` their ids."""
+) -> tuple[ConceptPage, DressGroup]:
+    """The page of ``sheet`` and its dress-ups; ``plays`` are its calls in book order and ``ids``
+    their ids."""
     base = plays[0]
     columns = formation_columns(plays)
-    merged = len(columns) <= MOST_COLUMNS
-    calls = tuple(
-        Entry(id_, play.call.spoken, play, changes(play, base) if play is not base else ())
-        for id_, play in zip(ids, plays, strict=True)
-    )
+    names = tuple(name for name, _ in columns)
     theirs = only_theirs((*plays, *sheet.views, *sheet.faced))
     blocked = grouped((base, *sheet.views))
-    jobs = _marked(rows(plays, columns if merged else columns[:1]), theirs)
+    jobs = _marked(rows(plays, columns), theirs)
     five = line(plays, lambda name: _protects(name, season), bool(blocked))
     rule = next((view for view in sheet.views if view.defence is None), None)
-    return ConceptPage(
+    quarterback = orders(plays) if base.reads or base.kind is Kind.PASS else None
+    jobs = _alike(jobs) if base.kind is Kind.RUN else jobs
+    entries = _entries(plays, ids, season)
+    page = ConceptPage(
         id=f"concept-{ids[0]}",
         name=sheet.name,
         family=sheet.family,
+        idea=sentence(sheet.idea),
         serves=_serves(sheet, plays),
         drawn=_drawn(base),
-        base=calls[0],
-        columns=tuple(name for name, _ in columns) if merged and len(columns) > 1 else ("man",),
-        rows=_alike(jobs) if base.kind is Kind.RUN else jobs,
+        base=entries[0],
+        columns=names if len(names) > 1 else ("man",),
+        rows=jobs,
+        own=own_rows(jobs, season.letters),
         line=_marked_line(five, theirs),
-        quarterback=orders(plays) if base.reads or base.kind is Kind.PASS else None,
+        quarterback=quarterback,
         says=tuple(spoken(line, theirs) for line in sheet.says),
-        tags=_tags(sheet, theirs),
         cautions=(*sheet.cautions, *cautions((*plays, *sheet.views), season)),
-        casting=None if merged else casting(columns),
-        dressups=(*calls[1:], *_views(most_unlike(blocked, MOST_VIEWS), ids[0])),
-        again="dressed up" if calls[1:] else "against other fronts",
         keys=key_reads(plays, sheet.keyed),
         fronts=fronts(blocked, rule, FREE),
         clock=f"clock-{ids[0]}" if base.reads and base.feet else "",
         answers=table,
     )
+    passer = quarterback.but if quarterback is not None else ()
+    group = DressGroup(
+        id=f"dressed-{ids[0]}",
+        of=page.id,
+        name=page.name,
+        family=page.family,
+        calls=by_call(jobs, page.columns, page.line, passer, _tags(sheet, theirs)),
+        keys=tuple(key for key in page.keys if key.calls),
+        entries=(*entries[1:], *_views(most_unlike(blocked, VIEWS), ids[0])),
+        said=() if season.every_call else said_of(left_out(plays), plays),
+    )
+    return (page if group.empty else replace(page, further=group.id)), group
+
+
+def _entries(plays: tuple[Play, ...], ids: tuple[str, ...], season: Season) -> tuple[Entry, ...]:
+    """The calls that are drawn, each with those that it says too."""
+    left = () if season.every_call else left_out(plays)
+    gone = {one.call for one in left}
+    made = []
+    for i, (id_, play) in enumerate(zip(ids, plays, strict=True)):
+        if i in gone:
+            continue
+        other = mirrors(i, left, plays)
+        aside = f"and {', '.join(_other_side(call, plays) for call in other)}" if other else ""
+        said = tuple(plays[one.call].call.spoken for one in left if one.of[0] == i)
+        changed = changes(play, plays[0]) if i else ()
+        made.append(Entry(id_, play.call.spoken, play, changed, aside=aside, also=said))
+    return tuple(made)
+
+
+def _other_side(spoken: str, plays: tuple[Play, ...]) -> str:
+    """How a call to the other side is named beside its picture: by its side, or its own name."""
+    call = next(play.call for play in plays if play.call.spoken == spoken)
+    side = call.side.word
+    return side if f" {side} ".casefold() in f" {spoken} ".casefold() else f"{side}: {spoken}"
 
 
 def _views(columns: tuple[Front, ...], id_: str) -> tuple[Entry, ...]:
@@ -209,14 +248,11 @@ def _changes(
 
 
 def _tags(sheet: ConceptSheet, theirs: frozenset[str]) -> tuple[Remark, ...]:
-    """Each tag with the coach's words for it; those without any on one line together."""
-    said = tuple(
+    """Each tag with the coach's words for it."""
+    return tuple(
         Remark(tag, " ".join(spoken(sentence(line), theirs) for line in lines))
         for tag, lines in sheet.tags
-        if lines
     )
-    bare = ", ".join(tag for tag, lines in sheet.tags if not lines)
-    return (*said, *((Remark("Tags", bare),) if bare else ()))
 
 
 def _serves(sheet: ConceptSheet, plays: tuple[Play, ...]) -> str:

@@ -1,34 +1,140 @@
-"""How the offence lines up: every formation small, called right."""
+"""How the offence lines up: four formations a page, called right, with where each man stands."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from stemline.book.content.page import Entry, Listing, Page, PageKind, Remark, joined
-from stemline.football.play import Season
+from stemline.diagnostics.in_words import half_yards
+from stemline.football.play import FormationSheet, Man, Play, Season
+
+EACH = 4
+"""Formations on a page."""
+
+
+@dataclass(frozen=True)
+class StandRow:
+    """A man of a formation: the coach's words for his split, his yards from the ball with the ball
+    in the middle, the called side into the field and into the boundary, and how far off the line
+    he is, "on" for a line player."""
+
+    man: str
+    split: str
+    yards: tuple[str, str, str]
+    depth: str
+
+
+@dataclass(frozen=True)
+class LinedUpSet:
+    """A formation: its picture, its men, and who comes in for whom against the usual personnel."""
+
+    entry: Entry
+    rows: tuple[StandRow, ...]
+    people: str
+    says: tuple[str, ...]
 
 
 @dataclass(frozen=True, kw_only=True)
 class LineupPage(Page):
+    """``sets`` are at most `EACH` formations; the first page has the ``rules`` of the code."""
+
     template = "lineup.html.jinja"
     listing = Listing.FIRST
 
+    sets: tuple[LinedUpSet, ...]
+    rules: tuple[Remark, ...] = ()
+
+    @property
+    def framed(self) -> tuple[tuple[Entry, ...], ...]:
+        return (tuple(one.entry for one in self.sets),)
+
+
+class MoreSets(LineupPage):
+    """The formations after the first page, which the contents find with it."""
+
+    listing = Listing.NONE
+
 
 def _pages(season: Season) -> Iterator[LineupPage]:
-    entries = tuple(
-        Entry(
-            f"formation-{i}",
-            sheet.name,
-            sheet.view,
-            tuple(Remark("", line) for line in sheet.says),
-            listed=False,
-            aside=joined("{}x{}".format(*sheet.view.shape), sheet.people),
+    base = usual_letters(season)
+    sets = tuple(_set(sheet, i, season, base) for i, sheet in enumerate(season.formations, 1))
+    for at in range(0, len(sets), EACH):
+        some = sets[at : at + EACH]
+        yield (MoreSets if at else LineupPage)(
+            id=f"lineup-{at // EACH + 1}" if at else "lineup",
+            name="How we line up" if not at else f"How we line up: from {some[0].entry.call}",
+            sets=some,
+            rules=_rules(season.formations[0].view) if not at else (),
         )
-        for i, sheet in enumerate(season.formations, 1)
-    )
-    if entries:
-        yield LineupPage(id="lineup", name="How we line up", dressups=entries)
 
 
 KIND = PageKind(10, _pages)
+
+
+def usual_letters(season: Season) -> tuple[str, ...]:
+    """The letters of the personnel that most calls are called with."""
+    count: dict[tuple[str, ...], int] = {}
+    for play in season.plays:
+        letters = letters_of(play)
+        count[letters] = count.get(letters, 0) + 1
+    return max(count, key=lambda letters: count[letters], default=())
+
+
+def letters_of(play: Play) -> tuple[str, ...]:
+    """Who is in the game besides the line, by letter."""
+    return tuple(sorted(man.label for man in play.men if not man.interior))
+
+
+def _set(sheet: FormationSheet, number: int, season: Season, base: Sequence[str]) -> LinedUpSet:
+    view = sheet.view
+    entry = Entry(
+        f"formation-{number}", sheet.name, view, listed=False,
+        aside=joined("{}x{}".format(*view.shape), sheet.people),
+    )  # fmt: skip
+
+    def place(man: Man) -> tuple[int, str]:
+        known = man.label in season.letters
+        return (season.letters.index(man.label) if known else len(season.letters), man.label)
+
+    men = sorted((man for man in view.men if not man.interior), key=place)
+    rows = tuple(_row(man, sheet) for man in men)
+    return LinedUpSet(entry, rows, comes_in(view, base), sheet.says)
+
+
+def _row(man: Man, sheet: FormationSheet) -> StandRow:
+    said = [(where, guard) for letter, where, guard in sheet.splits if letter == man.label]
+    split = "; ".join(f"{where}{f' when {guard}' if guard else ''}" for where, guard in said)
+    views = (sheet.view, sheet.to_field, sheet.to_boundary)
+    yards = tuple(
+        half_yards(abs(play.man(man.label).at.x)) if play is not None else "" for play in views
+    )
+    depth = "on" if man.on_line else half_yards(-man.at.y)
+    return StandRow(man.label, split, (yards[0], yards[1], yards[2]), depth)
+
+
+def comes_in(play: Play, base: Sequence[str]) -> str:
+    """Who comes in for whom against the usual men: "Y for W"; "" where nobody does."""
+    mine = letters_of(play)
+    new = [letter for letter in mine if letter not in base]
+    gone = [letter for letter in base if letter not in mine]
+    return f"{' '.join(new)} for {' '.join(gone)}" if new and gone else ""
+
+
+def _rules(view: Play) -> tuple[Remark, ...]:
+    """What the code asks of the men at the snap, each with how sure it is."""
+    code = view.field.code
+    ranges = ", ".join(f"{low} to {high}" for low, high in code.ineligible_numbers.value)
+    numbers = code.ineligible_numbers
+    made = [Remark("On the line", f"At least {code.on_line.value:g} men ({code.on_line.cited}).")]
+    if ranges:
+        words = f"Who may not catch a pass wears {ranges} ({numbers.cited})."
+        made.append(Remark("Jerseys", words))
+    ours = sorted(
+        ((man.number, man.label) for man in view.men if man.number is not None),
+        key=lambda one: one[0],
+    )
+    if ours:
+        worn = ", ".join(f"{label} {number}" for number, label in ours)
+        made.append(Remark("Ours", f"{worn}."))
+    return tuple(made)

@@ -6,7 +6,6 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from stemline.book.content.block_table import (
-    MOST_VIEWS,
     Fronts,
     against,
     answers,
@@ -19,6 +18,8 @@ from stemline.book.content.page import Entry, Listing, Page, PageKind, Remark, j
 from stemline.football.play import ProtectionSheet, Season
 
 FREE = "comes free"
+VIEWS = 2
+"""Fronts, beside the first picture's, that are drawn: the table tells the others."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -44,7 +45,7 @@ KIND = PageKind(30, _pages)
 def _page(sheet: ProtectionSheet, number: int) -> ProtectionPage:
     """The page of ``sheet``, the book's ``number``-th protection from 1."""
     columns = grouped(sheet.views)
-    shown = most_unlike(columns, MOST_VIEWS) or (("", sheet.views[0]),)
+    shown = most_unlike(columns, VIEWS) or (("", sheet.views[0]),)
     id_ = f"protection-{number}"
     entries = tuple(
         Entry(

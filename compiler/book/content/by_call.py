@@ -1,0 +1,166 @@
+"""The table of jobs as it is printed: each man's row in the page's own call, and after it what the
+other calls change, a line for each set of calls that change alike."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+
+from stemline.book.content.job_rows import JobChange, LineJobs, Row, said_change
+from stemline.book.content.job_table import NOBODY
+from stemline.book.content.page import Remark, sentence
+
+LINE = "line"
+PASSER = "quarterback"
+
+
+@dataclass(frozen=True)
+class OwnRow:
+    """A man's row in the page's own call: his letter, and what of his row only some calls share
+    with it, by their names."""
+
+    man: str
+    row: Row
+    shared: tuple[Remark, ...]
+
+
+@dataclass(frozen=True)
+class ChangedJob:
+    """What a man is told otherwise: his letter ("" for what is the line's), role and words; no
+    words where only the man is another one."""
+
+    man: str
+    role: str
+    words: str
+
+
+@dataclass(frozen=True)
+class ByCall:
+    """What some calls change, by their name; ``says`` are the coach's words for a tag."""
+
+    calls: str
+    jobs: tuple[ChangedJob, ...]
+    says: str = ""
+
+
+def own_rows(rows: Iterable[Row], letters: Sequence[str]) -> tuple[OwnRow, ...]:
+    """The rows of the men of the page's own call, always in the order of ``letters``."""
+    mine = (OwnRow(man, row, _shared(row)) for row in rows if (man := _own(row)))
+
+    def place(own: OwnRow) -> tuple[int, str]:
+        man = own.man.split()[0]
+        return (letters.index(man) if man in letters else len(letters), man)
+
+    return tuple(sorted(mine, key=place))
+
+
+def by_call(
+    rows: Sequence[Row],
+    columns: Sequence[str],
+    line: LineJobs | None,
+    passer: Iterable[JobChange],
+    tags: Sequence[Remark],
+) -> tuple[ByCall, ...]:
+    """What the other calls change, in the order of the calls; ``columns`` name the formations of
+    the rows' cells, ``tags`` are the coach's words for each."""
+    made: dict[str, list[ChangedJob]] = {}
+    first: dict[str, tuple[int, int]] = {}
+    said = [*_cast(rows, columns), *_changed(rows)]
+    said += [(c.calls, c.first, ChangedJob("", LINE, c.words)) for c in _line(line)]
+    said += [(c.calls, c.first, ChangedJob("", PASSER, c.words)) for c in passer if c.first]
+    for number, (calls, at, job) in enumerate(said):
+        jobs = made.setdefault(calls, [])
+        jobs.append(job)
+        first[calls] = min(first.get(calls, (at, number)), (at, number))
+    words = {tag.label: tag.words for tag in tags}
+    for tag in words:
+        made.setdefault(tag, [])
+    order = sorted(made, key=lambda calls: first.get(calls, (len(said) + 1000, 0)))
+    return tuple(ByCall(calls, _together(made[calls]), words.get(calls, "")) for calls in order)
+
+
+def _own(row: Row) -> str:
+    """Who has the row in the page's own call, "" for nobody."""
+    man = row.men[0]
+    for change in row.but:
+        if change.part == "man" and change.first == 0:
+            man = change.words
+        if change.part == "only" and change.first > 0:
+            man = NOBODY
+    return "" if man == NOBODY else man
+
+
+def _shared(row: Row) -> tuple[Remark, ...]:
+    shared = (c for c in row.but if c.first == 0 and c.part not in ("man", "only"))
+    return tuple(Remark(c.calls, said_change(c)) for c in shared)
+
+
+def _cast(rows: Sequence[Row], columns: Sequence[str]) -> Iterator[tuple[str, int, ChangedJob]]:
+    """Who plays a role in formations that have another man for it; a row that the page's own call
+    has not stands with its job."""
+    for at, name in enumerate(columns[1:], 1):
+        for row in rows:
+            man = row.men[at]
+            if not row.role:
+                more = " ".join(m for m in man.split() if m not in (*row.men[0].split(), NOBODY))
+                if more:
+                    yield name, at, ChangedJob(more, "", _whole(row))
+                continue
+            if man == (_own(row) or NOBODY):
+                continue
+            words = _whole(row) if not _own(row) and not _only(row) else ""
+            yield name, at, ChangedJob(man, row.role, words)
+
+
+def _changed(rows: Sequence[Row]) -> Iterator[tuple[str, int, ChangedJob]]:
+    for row in rows:
+        mine = _own(row)
+        for change in row.but:
+            if change.first == 0 and mine:
+                continue
+            man = _then(row, change) or mine or next((m for m in row.men if m != NOBODY), "")
+            if change.part == "only":
+                yield change.calls, change.first, ChangedJob(man, row.role, _whole(row))
+            elif change.part == "man":
+                words = "" if mine or _only(row) else _whole(row)
+                yield change.calls, change.first, ChangedJob(change.words, row.role, words)
+            else:
+                yield change.calls, change.first, ChangedJob(man, row.role, said_change(change))
+
+
+def _then(row: Row, change: JobChange) -> str:
+    """Who plays it in exactly the calls of another change."""
+    same = (c.words for c in row.but if c.part == "man" and c.calls == change.calls)
+    return next((man for man in same if man != NOBODY), "")
+
+
+def _only(row: Row) -> bool:
+    return any(change.part == "only" for change in row.but)
+
+
+def _whole(row: Row) -> str:
+    looks = (sentence(f"Against {note.label}: {note.words}") for note in row.task.looks)
+    return " ".join((row.job, *looks)).strip()
+
+
+def _line(line: LineJobs | None) -> tuple[JobChange, ...]:
+    return tuple(change for change in line.but if change.first) if line is not None else ()
+
+
+def _together(jobs: Sequence[ChangedJob]) -> tuple[ChangedJob, ...]:
+    """All that one man is told in one, and men who are told the same together."""
+    words: dict[tuple[str, str], list[str]] = {}
+    for job in jobs:
+        words.setdefault((job.man, job.role), []).append(job.words)
+    alike: dict[str, list[tuple[str, str]]] = {}
+    made: list[ChangedJob] = []
+    for who, parts in words.items():
+        said = " ".join(sentence(part) for part in dict.fromkeys(parts) if part)
+        if said:
+            alike.setdefault(said, []).append(who)
+        else:
+            made.append(ChangedJob(*who, ""))
+    for said, men in alike.items():
+        letters = " ".join(man for man, _ in men)
+        made.append(ChangedJob(letters, ", ".join(role for _, role in men if role), said))
+    return tuple(made)

@@ -1,0 +1,100 @@
+"""Pages of dress-ups: what the other calls of some concepts change, and their pictures."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from stemline.book.content.block_table import KeyRead
+from stemline.book.content.by_call import ByCall
+from stemline.book.content.drawn_calls import Left
+from stemline.book.content.page import Entry, Listing, Page, Remark
+from stemline.football.play import Kind, Play
+
+SHEETS = {Kind.RUN: 12.0, Kind.PASS: 7.5}
+"""Sheets of dress-ups that are set together before the next concept begins: fewer, and a part of a
+sheet is left at the end of each too often; more, and they are far from their concepts."""
+_SHEET = 690.0
+_HEAD, _LINE = 34.0, 11.5
+_ROW = {Kind.RUN: 92.0, Kind.PASS: 128.0}
+"""Points of a sheet, of a concept's heading, a line, and a row of two pictures; measured, and only
+used to guess where a new sheet is begun."""
+_LETTERS = 120
+"""Letters on a line across the page."""
+
+
+@dataclass(frozen=True)
+class DressGroup:
+    """A concept's dress-ups: ``calls`` are what they change in words, ``keys`` whom they read,
+    ``entries`` the pictures, and ``said`` the calls that need none, with where their parts are
+    drawn. ``of`` is the id of the concept's page and ``id`` its own."""
+
+    id: str
+    of: str
+    name: str
+    family: str
+    calls: tuple[ByCall, ...]
+    keys: tuple[KeyRead, ...]
+    entries: tuple[Entry, ...]
+    said: tuple[Remark, ...]
+
+    @property
+    def empty(self) -> bool:
+        return not (self.calls or self.keys or self.entries or self.said)
+
+    def height(self, kind: Kind) -> float:
+        """About how many points it takes."""
+        lines = sum(1 + sum(len(j.words) + 12 for j in c.jobs) // _LETTERS for c in self.calls)
+        lines += 2 * len(self.keys) + len(self.said)
+        return _HEAD + _LINE * lines + _ROW[kind] * (-(-len(self.entries) // 2))
+
+
+@dataclass(frozen=True, kw_only=True)
+class DressedPage(Page):
+    """The dress-ups of some concepts that follow each other."""
+
+    template = "dressed.html.jinja"
+    listing = Listing.NONE
+
+    groups: tuple[DressGroup, ...]
+
+    @property
+    def framed(self) -> tuple[tuple[Entry, ...], ...]:
+        return tuple(group.entries for group in self.groups if group.entries)
+
+    @property
+    def anchors(self) -> tuple[str, ...]:
+        return tuple(group.id for group in self.groups)
+
+
+def dressed(groups: Sequence[DressGroup]) -> DressedPage:
+    """The page of ``groups``, of which there is at least one."""
+    first, last = groups[0].name, groups[-1].name
+    names = first if len(groups) == 1 else f"{first} to {last}"
+    return DressedPage(id=f"{groups[0].id}-all", name=f"{names}, dressed up", groups=tuple(groups))
+
+
+def enough(groups: Sequence[DressGroup], kind: Kind) -> bool:
+    """Whether these fill their sheets well enough to be set."""
+    return sum(group.height(kind) for group in groups) > SHEETS[kind] * _SHEET
+
+
+def said_of(left: Sequence[Left], plays: Sequence[Play]) -> tuple[Remark, ...]:
+    """The calls that are the sum of two pictures, and the mirrors of such, with their parts."""
+    parts: dict[tuple[int, ...], list[str]] = {}
+    for one in left:
+        if len(one.of) > 1:
+            parts.setdefault(one.of, []).append(plays[one.call].call.spoken)
+    return tuple(
+        Remark(", ".join(calls), " with ".join(_part(plays[i], i == of[0]) for i in of))
+        for of, calls in parts.items()
+    )
+
+
+def _part(play: Play, plain: bool) -> str:
+    return play.call.spoken if plain else f"{' + '.join(play.call.tags)} as in {play.call.spoken}"
+
+
+def mirrors(call: int, left: Sequence[Left], plays: Sequence[Play]) -> tuple[str, ...]:
+    """The calls that the picture of ``call`` shows turned over."""
+    return tuple(plays[one.call].call.spoken for one in left if one.mirror and one.of == (call,))

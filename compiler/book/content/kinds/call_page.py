@@ -1,0 +1,179 @@
+"""How a call is said: its parts in order, three calls taken apart, the words, and the routes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from stemline.book.content.page import (
+    Entry,
+    Listing,
+    Page,
+    PageKind,
+    call_ids,
+    concept_groups,
+    sentence,
+)
+from stemline.football.play import Call, Play, RouteSheet, Season
+
+ORDER = ("formation", "side", "motion", "concept", "tags")
+"""A call's parts as they are said."""
+
+
+@dataclass(frozen=True)
+class CallPart:
+    """A word of a call: which part it is, what it tells, and the id of its place ("" for none)."""
+
+    part: str
+    word: str
+    tells: str
+    id: str = ""
+
+
+@dataclass(frozen=True)
+class TakenApart:
+    """A call as it is said, and its parts; ``full`` are the words that a name stands for."""
+
+    spoken: str
+    full: str
+    parts: tuple[CallPart, ...]
+
+
+@dataclass(frozen=True)
+class WordList:
+    """The words that one part of a call may be, each with what goes with it ("" for nothing)."""
+
+    title: str
+    words: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, kw_only=True)
+class CallPage(Page):
+    """``names`` are the calls with a name of their own, and the calls they stand for; ``routes``
+    the pictures of the routes."""
+
+    template = "call.html.jinja"
+    listing = Listing.FIRST
+
+    apart: tuple[TakenApart, ...] = ()
+    lists: tuple[WordList, ...] = ()
+    names: tuple[tuple[str, str], ...] = ()
+    routes: tuple[Entry, ...] = ()
+
+    @property
+    def framed(self) -> tuple[tuple[Entry, ...], ...]:
+        return (self.routes,) if self.routes else ()
+
+
+def composed(call: Call) -> str:
+    """The words of a call in order, whatever name it has."""
+    words = (call.formation, call.side.word.capitalize(), call.motion, call.concept)
+    return " ".join(filter(None, (*words, " + ".join(call.tags))))
+
+
+def _pages(season: Season) -> Iterator[CallPage]:
+    if not season.plays:
+        return
+    names = tuple(
+        (play.call.spoken, composed(play.call))
+        for play in season.plays
+        if play.call.spoken != composed(play.call)
+    )
+    yield CallPage(
+        id="calls",
+        name="How a call is said",
+        apart=tuple(_apart(play, season) for play in _three(season.plays)),
+        lists=tuple(_lists(season)),
+        names=names,
+    )
+    routes = tuple(_route(sheet, i) for i, sheet in enumerate(season.routes, 1))
+    if routes:
+        yield CallPage(id="routes", name="The routes, at one scale", routes=routes)
+
+
+def _route(sheet: RouteSheet, number: int) -> Entry:
+    aside = f"at {sheet.depth:g}" if sheet.depth else ""
+    return Entry(f"route-{number}", sheet.name.capitalize(), sheet.view, listed=False, aside=aside)
+
+
+KIND = PageKind(5, _pages)
+
+
+def _three(plays: Iterable[Play]) -> tuple[Play, ...]:
+    """A plain call, one with a motion and a tag, and one with a name of its own: the first of
+    each."""
+    plays = tuple(plays)
+    kinds = (
+        (p for p in plays if not p.call.motion and not p.call.tags),
+        (p for p in plays if p.call.motion and p.call.tags),
+        (p for p in plays if p.call.spoken != composed(p.call)),
+    )
+    return tuple(dict.fromkeys(first for kind in kinds if (first := next(kind, None))))
+
+
+def _apart(play: Play, season: Season) -> TakenApart:
+    call, sheets = play.call, {sheet.name: sheet for sheet in season.concepts}
+    sheet = sheets.get(call.concept)
+    tags = dict(sheet.tags) if sheet is not None else {}
+    places = _places(season)
+    parts = [
+        CallPart(
+            "formation",
+            call.formation,
+            "{} and {} receivers".format(*play.shape),
+            places.get(("formation", call.formation), ""),
+        ),
+        CallPart(
+            "side",
+            call.side.word.capitalize(),
+            "the called side; to the other side everything is turned over",
+        ),
+    ]
+    if call.motion:
+        men: dict[str, list[str]] = {}
+        for task in play.assignments:
+            if task.motion is not None:
+                words = task.motion.words.removeprefix(call.motion).lstrip(" ,")
+                men.setdefault(words, []).append(task.man)
+        told = "; ".join(f"{' '.join(who)} {words}" for words, who in men.items())
+        parts.append(CallPart("motion", call.motion, told, places.get(("motion", call.motion), "")))
+    idea = sentence(sheet.idea) if sheet is not None else ""
+    parts.append(CallPart("concept", call.concept, idea, places.get(("concept", call.concept), "")))
+    for tag in call.tags:
+        words = " ".join(sentence(line) for line in tags.get(tag, ()))
+        parts.append(CallPart("tags", tag, words))
+    full = composed(call)
+    return TakenApart(call.spoken, full if full != call.spoken else "", tuple(parts))
+
+
+def _places(season: Season) -> dict[tuple[str, str], str]:
+    """The ids of the places of formations, motions and concepts."""
+    ids = iter(call_ids(season))
+    found: dict[tuple[str, str], str] = {}
+    for plays in concept_groups(season):
+        first, *_ = [next(ids) for _ in plays]
+        found["concept", plays[0].call.concept] = f"concept-{first}"
+    for number, formation in enumerate(season.formations, 1):
+        found["formation", formation.name] = f"formation-{number}"
+    for number, motion in enumerate(season.motions, 1):
+        found["motion", motion.name] = f"motion-{number}"
+    return found
+
+
+def _lists(season: Season) -> Iterator[WordList]:
+    calls = [play.call for play in season.plays]
+    yield WordList("Formations", tuple((n, "") for n in sorted({c.formation for c in calls})))
+    sides = dict.fromkeys(c.side.word.capitalize() for c in calls)
+    yield WordList("Sides", tuple((side, "") for side in sides))
+    motions = sorted({c.motion for c in calls if c.motion})
+    yield WordList("Motions", tuple((name, "") for name in motions))
+    families: dict[str, dict[str, None]] = {}
+    for play in season.plays:
+        families.setdefault(play.family, {})[play.call.concept] = None
+    listed = tuple((", ".join(names), family) for family, names in families.items())
+    yield WordList("Concepts and runs", listed)
+    tags: dict[str, dict[str, None]] = {}
+    for call in calls:
+        for tag in call.tags:
+            tags.setdefault(tag, {})[call.concept] = None
+    yield WordList("Tags", tuple((tag, ", ".join(tags[tag])) for tag in sorted(tags)))
