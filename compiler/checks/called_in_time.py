@@ -14,7 +14,7 @@ from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.diagnostics.in_words import together
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.expand import Order
-from stemline.resolve.installing import Part, Schedule, parts_of
+from stemline.resolve.installing import Schedule, TaughtPart, parts_of
 from stemline.source import Span
 
 
@@ -40,7 +40,7 @@ def check_called(
             yield W731(call=call, week=week, parts=_are(lacking)).at(span)
 
 
-def _are(parts: Iterable[Part]) -> str:
+def _are(parts: Iterable[TaughtPart]) -> str:
     named = [f"{part.kind} {part.name}" for part in parts]
     return f"{together(named)} {'is' if len(named) == 1 else 'are'}"
 

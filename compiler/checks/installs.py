@@ -18,7 +18,7 @@ from stemline.playbook.install_definitions import InstallDef, InstallItem, Insta
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.call_reading import readings
 from stemline.resolve.expand import Expander, Order
-from stemline.resolve.installing import Part, Schedule, Taught, parts_of, tag_part
+from stemline.resolve.installing import Schedule, Taught, TaughtPart, parts_of, tag_part
 from stemline.resolve.season import Calls
 
 
@@ -127,9 +127,9 @@ class _Working:
     install: InstallDef
     found: list[Diagnostic] = field(default_factory=list)
     steps: list[Taught] = field(default_factory=list)
-    since: dict[Part, int] = field(default_factory=dict)
-    again: list[tuple[InstallItem, Part, int]] = field(default_factory=list)
-    tags: list[tuple[InstallItem, Part, int]] = field(default_factory=list)
+    since: dict[TaughtPart, int] = field(default_factory=dict)
+    again: list[tuple[InstallItem, TaughtPart, int]] = field(default_factory=list)
+    tags: list[tuple[InstallItem, TaughtPart, int]] = field(default_factory=list)
     asked: list[tuple[InstallItem, Order, int]] = field(default_factory=list)
 
     def schedule(self) -> Schedule:
@@ -138,7 +138,7 @@ class _Working:
     def work(self) -> None:
         self._check_order()
         for place, step in enumerate(self.install.steps):
-            new: dict[Part, None] = {}
+            new: dict[TaughtPart, None] = {}
             for item, part in [(i, p) for i in step.items for p in self._parts(i, place)]:
                 if item.again:
                     self.again.append((item, part, place))
@@ -161,7 +161,7 @@ class _Working:
     def _when(self, place: int) -> str:
         return self.install.steps[place].when
 
-    def _twice(self, part: Part, item: InstallItem, step: InstallStep) -> None:
+    def _twice(self, part: TaughtPart, item: InstallItem, step: InstallStep) -> None:
         before = self.install.steps[self.since[part]].when
         if before != step.when:
             self.found.append(W730(found=part.name, step=step.when, before=before).at(item.span))
@@ -177,7 +177,7 @@ class _Working:
 
     # Names.
 
-    def _parts(self, item: InstallItem, place: int) -> tuple[Part, ...]:
+    def _parts(self, item: InstallItem, place: int) -> tuple[TaughtPart, ...]:
         """What a name means; a whole call puts nothing in, and is asked for its parts later."""
         if item.owner:
             return self._owned(item)
@@ -199,7 +199,7 @@ class _Working:
         self.found.append(E730(found=item.text).at(item.span, nearest=near))
         return ()
 
-    def _owned(self, item: InstallItem) -> tuple[Part, ...]:
+    def _owned(self, item: InstallItem) -> tuple[TaughtPart, ...]:
         """A tag of the concept behind `for`."""
         owner, at = _key(item.owner), item.owner_span or item.span
         if owner not in self.book.concepts:
@@ -214,15 +214,17 @@ class _Working:
         self.found.append(said.at(item.span, nearest=near))
         return ()
 
-    def _named(self, text: str) -> tuple[Part, ...]:
+    def _named(self, text: str) -> tuple[TaughtPart, ...]:
         """Everything of that name but tags; a kind before it says which."""
         kind, _, rest = _key(text).partition(" ")
         tables = self._tables()
         meant = "concept" if kind == "run" else kind
         if meant in tables and rest in tables[meant]:
-            return (Part(meant, (rest,), tables[meant][rest]),)
+            return (TaughtPart(meant, (rest,), tables[meant][rest]),)
         key = _key(text)
-        return tuple(Part(k, (key,), table[key]) for k, table in tables.items() if key in table)
+        return tuple(
+            TaughtPart(k, (key,), table[key]) for k, table in tables.items() if key in table
+        )
 
     def _tables(self) -> dict[str, dict[str, str]]:
         book = self.book
@@ -249,7 +251,7 @@ class _Working:
     def _check_tags(self) -> None:
         for item, part, place in self.tags:
             key = part.key[0]
-            concept = Part("concept", (key,), self.book.concepts[key].name)
+            concept = TaughtPart("concept", (key,), self.book.concepts[key].name)
             since = self.since.get(concept)
             if since is None or since > place:
                 when = "never" if since is None else self._when(since)

@@ -74,7 +74,7 @@ class Snapper:
 
 
 @dataclass(frozen=True)
-class Lettered:
+class ByLetter:
     """The man of this letter, wherever he stands: only a called route speaks of him so."""
 
     letter: str
@@ -86,7 +86,7 @@ class Nobody:
 
 
 Choice = (
-    Ranked | Relative | TightEnd | Back | Fullback | Wing | Passer | Snapper | Lettered | Nobody
+    Ranked | Relative | TightEnd | Back | Fullback | Wing | Passer | Snapper | ByLetter | Nobody
 )
 
 

@@ -12,7 +12,7 @@ from stemline.outside.program import program
 from stemline.playbook.concepts import Body
 from stemline.playbook.dress_ups import Dress
 from stemline.playbook.playbook import Playbook, Settings
-from stemline.proofs.reading import Part, Reading
+from stemline.proofs.reading import Reading, ReadPart
 from stemline.read.ready_looks import look_of
 from stemline.resolve.blocking.pass_blocking import find
 from stemline.resolve.expand import Order
@@ -31,8 +31,8 @@ class CallReadings:
         self._book = book
         self._looks = tuple(looks)
         """The keys of the playbook's own looks."""
-        self._parts: dict[tuple[str, object], Part] = {}
-        self._shared = Reading((Part((program(), _judging(book.settings), book.people)),))
+        self._parts: dict[tuple[str, object], ReadPart] = {}
+        self._shared = Reading((ReadPart((program(), _judging(book.settings), book.people)),))
         self._bodies: dict[tuple[str, tuple[str, ...]], Body] = {}
 
     def call(self, order: Order, bare: Order | None, dress: Dress | None = None) -> Reading:
@@ -44,23 +44,23 @@ class CallReadings:
         named = dress.looks if dress is not None else ()
         said = order, bare, faced, min(self._looks, default=""), fronts
         return self._of(order, body).and_also(
-            *(self.look(key) for key in (*fronts, *named)), Part(said)
+            *(self.look(key) for key in (*fronts, *named)), ReadPart(said)
         )
 
     def against(self, order: Order, looks: Iterable[str], spot: BallSpot) -> Reading:
         """A call from a spot, against looks by their keys."""
         keys = tuple(looks)
         parts = [self.look(key) for key in keys]
-        return self._of(order, self._body(order)).and_also(*parts, Part((order, keys, spot)))
+        return self._of(order, self._body(order)).and_also(*parts, ReadPart((order, keys, spot)))
 
     def unused_tag(self, key: tuple[str, str], calls: Iterable[tuple[BallSpot, Order]]) -> Reading:
         """A tag that no dress-up calls, laid over plain calls."""
-        parts: list[Part] = []
+        parts: list[ReadPart] = []
         for spot, order in calls:
             tagged = replace(order, tags=(key[1],))
             for each in (order, tagged):
                 parts += self.call(each, order if each.tags else None).parts
-            parts.append(Part(spot))
+            parts.append(ReadPart(spot))
         return self._shared.and_also(self._tag(key), *parts)
 
     def standing(self, calls: Calls) -> Reading:
@@ -72,16 +72,16 @@ class CallReadings:
         return self.formations().and_also(
             *(self._part("motion", key, book.motions[key]) for key in motions),
             *(self.look(key) for key in self._looks),
-            Part((tuple(used), self._looks)),
+            ReadPart((tuple(used), self._looks)),
         )
 
     def formations(self) -> Reading:
         every = self._book.formations
         return self._shared.and_also(
-            *(self._part("formation", key, every[key]) for key in every), Part(tuple(every))
+            *(self._part("formation", key, every[key]) for key in every), ReadPart(tuple(every))
         )
 
-    def look(self, key: str) -> Part:
+    def look(self, key: str) -> ReadPart:
         return self._part("look", key, look_of(self._book, key))
 
     def _of(self, order: Order, body: Body) -> Reading:
@@ -98,7 +98,7 @@ class CallReadings:
             *(self._part("protection", name, each) for name, each in protections.items()),
         )  # fmt: skip
 
-    def _tag(self, key: tuple[str, str]) -> Part:
+    def _tag(self, key: tuple[str, str]) -> ReadPart:
         return self._part("tag", key, self._book.tags[key])
 
     def _body(self, order: Order) -> Body:
@@ -108,9 +108,9 @@ class CallReadings:
             self._bodies[key] = merged(self._book.concepts[order.concept].body, tags)
         return self._bodies[key]
 
-    def _part(self, kind: str, key: object, value: object) -> Part:
+    def _part(self, kind: str, key: object, value: object) -> ReadPart:
         if (kind, key) not in self._parts:
-            self._parts[kind, key] = Part((kind, value))
+            self._parts[kind, key] = ReadPart((kind, value))
         return self._parts[kind, key]
 
 

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.outside.program import program
 from stemline.proofs.kept_proofs import KeptAnswers
-from stemline.proofs.reading import Part, Reading
+from stemline.proofs.reading import Reading, ReadPart
 from stemline.source import Source
 from stemline.syntax.tree_as_data import as_data, from_data
 
@@ -40,7 +40,7 @@ def parsed(source: Source, kept: KeptAnswers) -> Parsed:
     def read(held: object, _: Reading) -> Parsed:
         return from_data(held, source), ()
 
-    reading = lambda: Reading((Part((program(), _grammar(), source.text)),))  # noqa: E731
+    reading = lambda: Reading((ReadPart((program(), _grammar(), source.text)),))  # noqa: E731
     return kept.answer("tree", reading, work, write, read)
 
 

@@ -18,7 +18,7 @@ Place = tuple[int, int, int]
 """The line's number among those read, column and end; line -1 for `NOWHERE`."""
 
 
-class Part:
+class ReadPart:
     """One value that is read: a digest of it, and the lines that it came from."""
 
     def __init__(self, value: object) -> None:
@@ -29,10 +29,10 @@ class Part:
 class Reading:
     """All that is read for an answer, in order."""
 
-    def __init__(self, parts: Sequence[Part]) -> None:
+    def __init__(self, parts: Sequence[ReadPart]) -> None:
         self.parts = tuple(parts)
 
-    def and_also(self, *parts: Part) -> Reading:
+    def and_also(self, *parts: ReadPart) -> Reading:
         return Reading((*self.parts, *parts))
 
     @cached_property

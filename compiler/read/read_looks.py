@@ -39,7 +39,7 @@ def read_look(
     if not blocks.is_broken(block):
         reader.found += _placed_twice(block, blocks)
     reader.read_all(_facts(block, blocks))
-    part = blocks.is_parent(block) and not reader.is_whole(int(settings.code.players.value))
+    part = blocks.is_parent(block) and reader.is_part
     if not blocks.is_broken(block, reader.found):
         reader.check(part=part)
     broken = blocks.is_broken(block, reader.found)
@@ -157,12 +157,12 @@ class _LookReader:
             raise Misread(E420(what=what).at(fact.span, related=other))
         self.strength, self.said = strength, fact.span
 
-    def is_whole(self, players: int) -> bool:
-        """Whether all men stand somewhere, nobody else is told anything, and somebody covers."""
+    @property
+    def is_part(self) -> bool:
+        """Whether it is a coverage, whose men stand nowhere, or a front, of which nobody covers.
+        One that has both and a man too few is a mistake."""
         tasks = (t for said in self.duties.values() for one in said for t in one.value.tasks)
-        covers = any(not isinstance(task, Rush) for task in tasks)
-        told = self.duties.keys() <= self.stands.keys()
-        return len(self.stands) == players and told and covers
+        return not self.stands or all(isinstance(task, Rush) for task in tasks)
 
     def check(self, *, part: bool) -> None:
         """What only the whole block shows: lines that clash, men with a job and no place, unless

@@ -22,7 +22,7 @@ from stemline.playbook.install_definitions import InstallDef
 from stemline.playbook.look_definitions import LookDef
 from stemline.playbook.playbook import Playbook, Settings
 from stemline.playbook.protection_definitions import Protection
-from stemline.playbook.role_rules import Choice, Lettered
+from stemline.playbook.role_rules import ByLetter, Choice
 from stemline.playbook.run_definitions import CARRIER
 from stemline.playbook.said import Said
 from stemline.playbook.week_definitions import WeekDef
@@ -362,7 +362,7 @@ class _BlockReader:
         who, route = Phrase(said.atoms[:at]), Phrase(said.atoms[at + 1 :])
         men: Mapping[str, Choice] = read_men(who)
         if not men and who.text in letters:
-            men = {who.text: Lettered(who.text)}
+            men = {who.text: ByLetter(who.text)}
         if not men:
             raise Words([who]).miss(E473, letters)
         always = read_guard(None, self.receivers)

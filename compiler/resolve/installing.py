@@ -12,7 +12,7 @@ from stemline.resolve.tags import merged
 
 
 @dataclass(frozen=True)
-class Part:
+class TaughtPart:
     """A thing that is taught: ``kind`` formation, motion, protection, concept (a run too) or tag,
     by its key; ``name`` as it is printed."""
 
@@ -26,8 +26,8 @@ class Taught:
     """What a step puts in and what it teaches again, each thing once, in the order of the text."""
 
     step: InstallStep
-    new: tuple[Part, ...]
-    again: tuple[Part, ...]
+    new: tuple[TaughtPart, ...]
+    again: tuple[TaughtPart, ...]
 
 
 @dataclass(frozen=True)
@@ -35,9 +35,9 @@ class Schedule:
     """An install worked out: ``since`` is the place of the step, from 0, that puts a thing in."""
 
     steps: tuple[Taught, ...]
-    since: Mapping[Part, int]
+    since: Mapping[TaughtPart, int]
 
-    def lacking(self, parts: Iterable[Part], step: int) -> tuple[Part, ...]:
+    def lacking(self, parts: Iterable[TaughtPart], step: int) -> tuple[TaughtPart, ...]:
         """Those that are not in when a step is over."""
         return tuple(part for part in parts if self.since.get(part, len(self.steps)) > step)
 
@@ -48,22 +48,22 @@ class Schedule:
         return max(steps, default=-1)
 
 
-def parts_of(book: Playbook, order: Order) -> tuple[Part, ...]:
+def parts_of(book: Playbook, order: Order) -> tuple[TaughtPart, ...]:
     """What a call is made of; of the protections those that the playbook writes itself."""
     concept = book.concepts[order.concept]
-    made = [Part("formation", (order.formation,), book.formations[order.formation].name)]
+    made = [TaughtPart("formation", (order.formation,), book.formations[order.formation].name)]
     if order.motion:
-        made.append(Part("motion", (order.motion,), book.motions[order.motion].name))
-    made.append(Part("concept", (order.concept,), concept.name))
+        made.append(TaughtPart("motion", (order.motion,), book.motions[order.motion].name))
+    made.append(TaughtPart("concept", (order.concept,), concept.name))
     tags = [book.tags[order.concept, key] for key in order.tags]
     made += [tag_part(book, order.concept, key) for key in order.tags]
     named = (said.value.casefold() for said in merged(concept.body, tags).protect)
     own = dict.fromkeys(key for key in named if key in book.protections)
-    made += [Part("protection", (key,), book.protections[key].name) for key in own]
+    made += [TaughtPart("protection", (key,), book.protections[key].name) for key in own]
     return tuple(made)
 
 
-def tag_part(book: Playbook, concept: str, key: str) -> Part:
+def tag_part(book: Playbook, concept: str, key: str) -> TaughtPart:
     """A tag of a concept, both by their keys."""
     name = f"{book.tags[concept, key].name} for {book.concepts[concept].name}"
-    return Part("tag", (concept, key), name)
+    return TaughtPart("tag", (concept, key), name)

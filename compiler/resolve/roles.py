@@ -24,10 +24,10 @@ from stemline.playbook.concepts import Body, RouteJob
 from stemline.playbook.guards import narrowest
 from stemline.playbook.role_rules import (
     Back,
+    ByLetter,
     ByRole,
     Choice,
     Fullback,
-    Lettered,
     Nobody,
     Passer,
     Ranked,
@@ -189,7 +189,7 @@ def candidates(choice: Choice, picture: LinedUp, bound: Bound) -> list[str]:
             return [x for s in sides for x in labels if picture.side_of(x) is s]
         case Passer():
             return [m.label for m in picture.men if m.position is Position.QUARTERBACK]
-        case Lettered(letter):
+        case ByLetter(letter):
             return [m.label for m in picture.men if m.label == letter and not m.interior]
         case Snapper():
             out = picture.field.code.all_eligible

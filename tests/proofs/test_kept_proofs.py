@@ -19,7 +19,7 @@ from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.render import render
 from stemline.outside.cache import Cache
 from stemline.outside.store import Store
-from stemline.proofs.reading import Part, Reading
+from stemline.proofs.reading import Reading, ReadPart
 from stemline.resolve.expand import Order
 from stemline.session import Session
 from stemline.source import NOWHERE, Source, Span
@@ -201,8 +201,8 @@ def test_another_program_proves_all_again(
 
 
 def test_places_are_found_again_by_what_was_read() -> None:
-    old = Reading([Part(Span("a", 7, 3, 5)), Part((Span("b", 2, 1, 4), NOWHERE))])
-    new = Reading([Part(Span("a", 9, 3, 5)), Part((Span("c", 4, 1, 4), NOWHERE))])
+    old = Reading([ReadPart(Span("a", 7, 3, 5)), ReadPart((Span("b", 2, 1, 4), NOWHERE))])
+    new = Reading([ReadPart(Span("a", 9, 3, 5)), ReadPart((Span("c", 4, 1, 4), NOWHERE))])
     assert old.digest == new.digest
     assert new.span(old.place(Span("a", 7, 4, 9))) == Span("a", 9, 4, 9)
     assert new.span(old.place(Span("b", 2, 1, 2))) == Span("c", 4, 1, 2)
@@ -221,9 +221,9 @@ def test_places_are_found_again_by_what_was_read() -> None:
 )
 def test_what_stands_first_and_on_one_line_is_in_the_key(other: list[Span]) -> None:
     said = [Span("a", 1, 3, 5), Span("a", 2, 1, 4)]
-    apart = Reading([Part(each) for each in said])
-    assert apart.digest != Reading([Part(each) for each in other]).digest
-    assert Reading([Part(said)]).digest != Reading([Part(other)]).digest
+    apart = Reading([ReadPart(each) for each in said])
+    assert apart.digest != Reading([ReadPart(each) for each in other]).digest
+    assert Reading([ReadPart(said)]).digest != Reading([ReadPart(other)]).digest
 
 
 _LATER = "3 outside tackle, 1 deep"

@@ -12,7 +12,7 @@ from stemline.book.content.book import Book, Edition
 from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.book.content.kinds.look_page import LookPage
 from stemline.book.content.plan_book import make_plan_book
-from stemline.book.content.their_looks import GlancePage
+from stemline.book.content.their_looks import TheirLooksPage
 from stemline.football.field import BallSpot
 from stemline.football.play import Kind
 from stemline.football.timing.answers import answer
@@ -63,7 +63,7 @@ def test_its_looks_are_the_opponents(name: str, number: int) -> None:
         shown = {e.play.defence.name for e in page.entries if e.play.defence is not None}
         shown |= set(page.answers.looks if page.answers is not None else ())
         assert shown <= set(plan.faces), page.name
-    (glance,) = book.of(GlancePage)
+    (glance,) = book.of(TheirLooksPage)
     assert tuple(look.name for look in glance.looks) == plan.faces
 
 
@@ -73,7 +73,7 @@ def test_every_call_answers_a_look_or_is_told_not_to(name: str, number: int) -> 
     fares as the clock and the blocking say."""
     week = bundled_week(name, number)
     assert week.game is not None
-    (glance,) = book_of(name, number).of(GlancePage)
+    (glance,) = book_of(name, number).of(TheirLooksPage)
     for look, shown in zip(week.game.looks, glance.looks, strict=True):
         rows = [row for each in week.plan.lists for row in each.rows]
         others = {n.casefold() for n in week.plan.faces} - {look.name.casefold()}

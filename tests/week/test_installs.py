@@ -10,7 +10,7 @@ from corpus.mixing import base
 
 from stemline.checks.installs import scheduled
 from stemline.compare.renaming import renamed, targets
-from stemline.resolve.installing import Part, Schedule, parts_of
+from stemline.resolve.installing import Schedule, TaughtPart, parts_of
 from stemline.session import Session
 from stemline.source import Source
 from stemline.week.install_days import InstallSheet
@@ -47,7 +47,7 @@ def test_nothing_is_called_before_all_it_is_made_of(name: str, number: int) -> N
     known, made = session(name), schedule(name)
     assert known.book is not None
     parts = {call: parts_of(known.book, o) for call, o in known.calls.by_name.items()}
-    have: set[Part] = set()
+    have: set[TaughtPart] = set()
     can: set[str] = set()
     for taught, day in zip(made.steps, sheet(name, number).days, strict=True):
         have |= set(taught.new)

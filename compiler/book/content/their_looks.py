@@ -46,7 +46,7 @@ class GlanceLook:
 
 
 @dataclass(frozen=True, kw_only=True)
-class GlancePage(Page):
+class TheirLooksPage(Page):
     """All looks of the opponent on a page."""
 
     template = "their-looks.html.jinja"
@@ -63,13 +63,13 @@ class GlancePage(Page):
         return "by the clock's figures, for planning"
 
 
-def glance_page(week: Week) -> GlancePage | None:
+def glance_page(week: Week) -> TheirLooksPage | None:
     """The page of a week's looks; None where it names none."""
     looks = week.game.looks if week.game is not None else ()
     if not looks:
         return None
     made = tuple(_look(week, look) for look in looks)
-    return GlancePage(id="their-looks", name="At a glance", family=FAMILY, looks=made)
+    return TheirLooksPage(id="their-looks", name="At a glance", family=FAMILY, looks=made)
 
 
 def _look(week: Week, look: FacedLook) -> GlanceLook:
