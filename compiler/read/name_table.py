@@ -133,13 +133,19 @@ class Blocks:
         keys = ((block.kind, name_key(name), "") for name in block.joined("extends"))
         return [self.by_key[key] for key in keys if key in self.by_key]
 
-    def is_parent(self, block: Block) -> bool:
-        """Whether another block of its kind extends it."""
-        return id(block) in self._extended
+    def is_parent(self, block: Block, *, together: bool = False) -> bool:
+        """Whether another block of its kind extends it, ``together`` with a further one."""
+        return self._extended.get(id(block), 0) > int(together)
 
     @cached_property
-    def _extended(self) -> set[int]:
-        return {id(parent) for block in self.by_key.values() for parent in self.parents(block)}
+    def _extended(self) -> dict[int, int]:
+        """By each parent's identity, the most parents that a block which extends it has."""
+        most: dict[int, int] = {}
+        for block in self.by_key.values():
+            parents = self.parents(block)
+            for parent in parents:
+                most[id(parent)] = max(most.get(id(parent), 0), len(parents))
+        return most
 
     def _parent(self, block: Block) -> Block | None:
         """The one whose chain is followed: a further parent stands for itself."""

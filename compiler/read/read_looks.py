@@ -39,7 +39,9 @@ def read_look(
     if not blocks.is_broken(block):
         reader.found += _placed_twice(block, blocks)
     reader.read_all(_facts(block, blocks))
-    part = blocks.is_parent(block) and reader.is_part
+    part = blocks.is_parent(block) and reader.is_part(
+        int(settings.code.players.value), together=blocks.is_parent(block, together=True)
+    )
     if not blocks.is_broken(block, reader.found):
         reader.check(part=part)
     broken = blocks.is_broken(block, reader.found)
@@ -157,12 +159,13 @@ class _LookReader:
             raise Misread(E420(what=what).at(fact.span, related=other))
         self.strength, self.said = strength, fact.span
 
-    @property
-    def is_part(self) -> bool:
-        """Whether it is a coverage, whose men stand nowhere, or a front, of which nobody covers.
-        One that has both and a man too few is a mistake."""
+    def is_part(self, players: int, *, together: bool) -> bool:
+        """Whether it is a coverage, whose men stand nowhere, or a front of which nobody covers,
+        short of the code's ``players`` or extended ``together`` with another look. One that has
+        both and a man too few is a mistake."""
         tasks = (t for said in self.duties.values() for one in said for t in one.value.tasks)
-        return not self.stands or all(isinstance(task, Rush) for task in tasks)
+        front = all(isinstance(task, Rush) for task in tasks)
+        return not self.stands or (front and (together or len(self.stands) < players))
 
     def check(self, *, part: bool) -> None:
         """What only the whole block shows: lines that clash, men with a job and no place, unless
