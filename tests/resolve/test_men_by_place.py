@@ -130,6 +130,7 @@ def test_a_man_whom_a_tag_calls_leaves_his_role_and_the_order() -> None:
     assert plain.assignment("X").role == "dig"
     assert called.assignment("X").role == "weak #1"
     assert called.called_away == ("dig",)
+    assert called.nobody == ("dig",)  # printed beside the read: nobody plays it
     assert "post" in called.assignment("X").job.casefold()
     assert {a.man: a.role for a in called.assignments if a.man != "X"} == {
         a.man: a.role for a in plain.assignments if a.man != "X"
@@ -153,6 +154,7 @@ def test_a_read_of_a_called_man_who_is_nobody_is_passed_over() -> None:
     assert codes(result) == []
     before, after = (play(result, f"Three Two Right Crossers{t}") for t in ("", " Postcard"))
     assert [r.target for r in after.reads] == [r.target for r in before.reads]
+    assert after.nobody == ("strong #4",)
 
 
 @pytest.mark.parametrize(("second", "why"), [("X", "is called as weak #1 already")])
