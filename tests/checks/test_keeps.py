@@ -22,6 +22,7 @@ def told(*tags: str, called: str) -> dict[str, dict[str, str]]:
         ("read flat on quick > near on 3 > far on reset; keeps read", {"E661"}),
         ("read flat on quick > near on 3 > far on reset; keeps feet", set()),
         ("flat blocks edge; keeps feet, spots", {"E630"}),
+        ("flat blocks edge; under runs return; keeps spots", {"E630", "E663"}),
         ("settle runs sit 14 over ball; spot top is 14 deep, over ball; keeps spots", {"E662"}),
     ],
 )
