@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterable, Iterator
+from dataclasses import replace
 from itertools import groupby
 from pathlib import Path
 
@@ -202,7 +203,8 @@ def made_sheet(
     ``views`` adds what the book shows against other fronts and sets. A PDF, or one tall SVG where
     ``kind`` is ".svg"; with it how many pictures there are. Raises as `made_book` does.
     """
-    book = make_book(_shown(compiled, season, views=views), Edition(revision, date), ())
+    shown = replace(_shown(compiled, season, views=views), every_call=True)
+    book = make_book(shown, Edition(revision, date), ())
     drawings = Drawings(theme, LEVELS[season.level], store)
     sheet = contact_sheet(book, drawings, progress, size, views=views, svg=kind == ".svg")
     count = len(sheet.arts)

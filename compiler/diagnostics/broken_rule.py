@@ -18,7 +18,10 @@ class Resting:
 
 
 class BrokenRule(Mistake):
-    """A broken rule: an error where its figure is published or the league's own, else a warning."""
+    """A broken rule: an error where its figure is published or the league's own, else a warning.
+
+    Named with W, as where no code has a published figure, it is only ever a warning.
+    """
 
     resting: Resting
 
@@ -28,7 +31,8 @@ class BrokenRule(Mistake):
 
     @property
     def code(self) -> str:
-        return ("E" if self.resting.binds else "W") + type(self).__name__[1:]
+        name = type(self).__name__
+        return name if self.resting.binds else f"W{name[1:]}"
 
     @classmethod
     def worded(cls) -> dict[str, Wording]:

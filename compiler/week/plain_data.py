@@ -19,7 +19,7 @@ from stemline.week.leanings import leanings_of
 from stemline.week.position_book import OwnTask, men_of, own_book
 from stemline.week.quizzing import QuizPaper, quiz_papers
 from stemline.week.scripting import script_of
-from stemline.week.week_values import CallEntry, PlanBand, PlanRow, Week
+from stemline.week.week_values import CallEntry, PlanBand, PlanPeriod, PlanRow, Week
 
 VERSION = 2
 SCHEMA = "week.schema.json"
@@ -123,45 +123,9 @@ def week_json(week: Week) -> dict[str, Any]:
             }
             for each in plan.lists
         ],
-        "index": [
-            {
-                "number": e.number,
-                "call": e.call,
-                "short": e.short,
-                "page": e.page,
-                "formation": e.formation,
-                "personnel": e.personnel,
-                "situations": list(e.situations),
-            }
-            for e in week.entries
-        ],
-        "bands": [
-            {
-                "name": band.name,
-                "men": list(band.men),
-                "width": band.width,
-                "height": band.height,
-                "windows": band.windows,
-                "cells": [
-                    {"number": e.number, "short": e.short, "call": e.call}
-                    for e in sorted(
-                        (week.entry(c) for c in band.calls), key=lambda e: e.number or 0
-                    )
-                ],
-            }
-            for band in plan.bands
-        ],
-        "script": [
-            {
-                "day": p.day,
-                "period": p.name,
-                "minutes": p.minutes,
-                "contact": p.contact.value,
-                "groups": list(p.groups),
-                "rows": [_row(week, row) for row in p.rows],
-            }
-            for p in plan.periods
-        ],
+        "index": [_indexed(entry) for entry in week.entries],
+        "bands": [_band(week, band) for band in plan.bands],
+        "script": [_period(week, period) for period in plan.periods],
         "scout": [
             {"name": each.name, "rows": [_row(week, row) for row in each.rows]}
             for each in plan.scouts
@@ -172,6 +136,41 @@ def week_json(week: Week) -> dict[str, Any]:
         "quizzes": [_quiz(paper) for paper in quiz_papers(week)],
         "counting": _counting(week),
         "plays": [_play(e.play) for e in week.entries],
+    }
+
+
+def _indexed(entry: CallEntry) -> dict[str, Any]:
+    return {
+        "number": entry.number,
+        "call": entry.call,
+        "short": entry.short,
+        "page": entry.page,
+        "formation": entry.formation,
+        "personnel": entry.personnel,
+        "situations": list(entry.situations),
+    }
+
+
+def _band(week: Week, band: PlanBand) -> dict[str, Any]:
+    entries = sorted((week.entry(call) for call in band.calls), key=lambda e: e.number or 0)
+    return {
+        "name": band.name,
+        "men": list(band.men),
+        "width": band.width,
+        "height": band.height,
+        "windows": band.windows,
+        "cells": [{"number": e.number, "short": e.short, "call": e.call} for e in entries],
+    }
+
+
+def _period(week: Week, period: PlanPeriod) -> dict[str, Any]:
+    return {
+        "day": period.day,
+        "period": period.name,
+        "minutes": period.minutes,
+        "contact": period.contact.value,
+        "groups": list(period.groups),
+        "rows": [_row(week, row) for row in period.rows],
     }
 
 

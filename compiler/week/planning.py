@@ -26,7 +26,7 @@ from stemline.diagnostics.catalogue.weeks import (
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.in_words import either
 from stemline.diagnostics.nearest import nearest
-from stemline.football.contact_limits import contact_limit
+from stemline.football.contact_limits import ContactLimit, contact_limit
 from stemline.football.field import BallSpot
 from stemline.football.play import Play
 from stemline.football.rulebook.rules import Certainty, Known
@@ -229,9 +229,6 @@ class _Planner:
             PlanQuiz(tuple(self._letter(m) for m in q.men), q.day, q.span) for q in said.quizzes
         )
         settings = self._book.settings
-        limit = contact_limit(self._code)
-        if settings.contact is not None:
-            limit = Known(settings.contact, Certainty.HOUSE, "this playbook's own limit")
         scripts = [each.rows for each in periods] + [each.rows for each in scouts]
         scripted = [row for rows in scripts for row in rows]
         calls = dict.fromkeys(
@@ -257,24 +254,34 @@ class _Planner:
             plays=plays,
             shown=self._shown(scripted),
             people={call: self._people(call) for call in calls},
-            limit=limit,
+            limit=self._limit(),
             frozen={call: number for call, (_, number) in said.frozen.items()},
             shorts=tuple((name.text, short) for name, short in said.shorts.values()),
             together=said.numbering.together,
             seed=said.numbering.seed,
             starts=said.starts,
         )
+        self._check(plan, said)
+        return plan
+
+    def _limit(self) -> Known[ContactLimit]:
+        own = self._book.settings.contact
+        if own is None:
+            return contact_limit(self._code)
+        return Known(own, Certainty.HOUSE, "this playbook's own limit")
+
+    def _check(self, plan: Plan, said: Merged) -> None:
+        """Asks the whole plan what no row can be asked alone."""
         self.found += check_kept(plan, {c: at.span for c, (at, _) in said.frozen.items()})
         self.found += check_shorts(plan, {at.text: at.span for at, _ in said.shorts.values()})
         self.found += check_practised(plan)
         self.found += check_contact(plan)
         own = (*self._week.periods, *self._week.scouts)
         parts = (*said.periods.values(), *said.scouts.values())
-        made: tuple[PlanPeriod | PlanScout, ...] = (*periods, *scouts)
+        made: tuple[PlanPeriod | PlanScout, ...] = (*plan.periods, *plan.scouts)
         old = [each for part, each in zip(parts, made, strict=True) if part not in own]
         self.found += check_old_looks(plan, old)
         self.found += check_left_empty(plan)
-        return plan
 
     def _check_situations(self) -> None:
         for each in self._week.lists:

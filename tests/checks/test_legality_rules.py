@@ -24,7 +24,7 @@ from stemline.checks.legality.sent_out import check_sent_out
 from stemline.checks.legality.set_time import check_set_time
 from stemline.checks.legality.snap import Snap
 from stemline.checks.legality.toward_line import check_toward_line
-from stemline.diagnostics.broken_rule import BrokenRule
+from stemline.diagnostics.broken_rule import BrokenRule, Resting
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.field import BallSpot, Field, Side
 from stemline.football.play import Assignment, Call, Kind, Man, Motion, Play, Read
@@ -403,10 +403,26 @@ def test_a_formation_that_covers_a_man_is_right_for_calls_that_keep_him_in(
 # The wording.
 
 
-@pytest.mark.parametrize("rule", [r for r in rows() if issubclass(r, BrokenRule)])
+RULES = [row for row in rows() if issubclass(row, BrokenRule)]
+
+
+@pytest.mark.parametrize("rule", [rule for rule in RULES if rule.__name__.startswith("E")])
 def test_the_warning_says_the_same_and_what_it_rests_on(rule: type[BrokenRule]) -> None:
     error, warning = rule.worded().values()
     assert error.message.endswith(" ({rules}; {source})")
     rests = warning.message.removesuffix(" ({rules}; rests on: {source})")
     assert rests == error.message.removesuffix(" ({rules}; {source})")
     assert (error.label, error.help) == (warning.label, warning.help)
+
+
+class W599(BrokenRule):
+    title = "tried"
+    message = "a rule that no text was seen of"
+
+
+@pytest.mark.parametrize("binds", [True, False])
+def test_a_rule_named_as_a_warning_is_no_error_anywhere(binds: bool) -> None:
+    assert W599(resting=Resting("Tried", "the league", binds)).code == "W599"
+    ((code, wording),) = W599.worded().items()
+    assert code == "W599"
+    assert "rests on: {source}" in wording.message

@@ -194,7 +194,7 @@ def test_a_small_picture_of_routes_keeps_only_those_who_cover() -> None:
 
 def test_a_picture_of_blocks_is_closer_than_one_of_routes() -> None:
     scale = picture(power(), Size.FULL, THEME).scale
-    assert scale > 1.2 * THEME.look(Size.FULL).yard
+    assert scale > 1.1 * THEME.look(Size.FULL).yard
 
 
 def test_where_field_is_closed_up_the_line_of_scrimmage_is_broken() -> None:

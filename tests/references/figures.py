@@ -1,4 +1,5 @@
-"""Figures of the rule books, copied here with edition and rule: the tests read no other file.
+"""Figures of the rule books, copied here with edition and rule: the tests read no other file. What
+formations of `test_legality.py` decide needs no row, nor what stands from memory in the code.
 
 ``seen`` tells how the figure was checked: the article itself, a report of it, a data table, our own
 reading of a text without a figure, or none of these.
@@ -156,8 +157,7 @@ COLLEGE = (
           numbers_painted=True),
     *rows("college", ARTICLE, "the same, 2016-17, 2-17-1", restraining=0),
     *rows("college", ARTICLE, "the same, 2016-17, 5-1-1", downs=4),
-    *rows("college", ARTICLE, "the same, 7-1-4a-2 to -4", ineligible=5, on_line=5, in_backfield=4,
-          between_foul=True),
+    *rows("college", ARTICLE, "the same, 7-1-4a-2 to -4", ineligible=5, on_line=5, in_backfield=4),
     *rows("college", ARTICLE, "the same, 7-3-3", ineligible_numbers=_SEVENTIES),
     *rows("college", ARTICLE, "the same, 2016-17, 2-27-4: places, no yards", back_depth=None,
           motion_from_line=None),

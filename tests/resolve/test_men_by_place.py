@@ -130,6 +130,7 @@ def test_a_man_whom_a_tag_calls_leaves_his_role_and_the_order() -> None:
     assert plain.assignment("X").role == "dig"
     assert called.assignment("X").role == "weak #1"
     assert called.called_away == ("dig",)
+    assert called.nobody == ("dig",)  # printed beside the read: nobody plays it
     assert "post" in called.assignment("X").job.casefold()
     assert {a.man: a.role for a in called.assignments if a.man != "X"} == {
         a.man: a.role for a in plain.assignments if a.man != "X"
@@ -144,6 +145,22 @@ def test_what_is_left_of_the_order_is_what_a_called_man_lets_a_tag_promise() -> 
     assert not {"E661", "E662", "E663", "E664"} & set(codes(result)), codes(result)
     before, after = (play(result, f"Three Two Right Crossers{t}") for t in ("", " Postcard"))
     assert [r.target for r in after.reads] == [r.target for r in before.reads if r.target != "dig"]
+
+
+def test_a_read_of_a_called_man_who_is_nobody_is_passed_over() -> None:
+    tag = POST.format("any pass").replace("weak #1", "strong #4")
+    tag = tag.replace("keeps read, feet", "read strong #4 on quick > rest")
+    result = crossers(tag, "with plain, Postcard")
+    assert codes(result) == []
+    before, after = (play(result, f"Three Two Right Crossers{t}") for t in ("", " Postcard"))
+    assert [r.target for r in after.reads] == [r.target for r in before.reads]
+    assert after.nobody == ("strong #4",)
+
+
+@pytest.mark.parametrize(("second", "why"), [("X", "is called as weak #1 already")])
+def test_a_man_is_called_once(second: str, why: str) -> None:
+    result = crossers("", f"with plain, weak #1 runs post + {second} runs fade")
+    assert [dict(d.values)["why"] for d in result.diagnostics if d.code == "E625"] == [why]
 
 
 def test_a_tag_goes_on_with_the_rest_of_the_order() -> None:
@@ -161,11 +178,14 @@ def test_a_tag_goes_on_with_the_rest_of_the_order() -> None:
         ("any run", ["E310"]),
         ("any pass but Crossers", ["E310"]),
         ("any passs", ["E472", "E310"]),
+        ("any", ["E310", "E310"]),
+        ("any pass but Crossers and Plunge", ["E310"]),
         ("Crossers, Nothing", ["E310"]),
     ],
 )
 def test_for_what_a_tag_is(what: str, codes_said: list[str]) -> None:
     tag = POST.format(what).replace("    keeps read, feet\n", "")
+    tag += RUN.format("everyone else blocks stalk") + dress("Three Two", concept="Plunge")
     assert sorted(codes(crossers(tag, "with plain, Postcard"))) == sorted(codes_said)
 
 
@@ -184,7 +204,8 @@ def test_a_carrier_cannot_be_called_away() -> None:
     tag = "tag Away for any run\n    back runs flat"
     text = "dress Plunge\n    in Three Two\n    with Away"
     run = RUN.format("everyone else blocks stalk")
-    assert "E625" in codes(compiled(TWELVE, THREE_TWO, run, tag, text))
+    told = compiled(TWELVE, THREE_TWO, run, tag, text).diagnostics
+    assert [dict(d.values)["why"] for d in told if d.code == "E625"] == ["carries the ball"]
 
 
 # Called routes.

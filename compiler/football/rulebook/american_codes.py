@@ -65,7 +65,6 @@ HIGH_SCHOOL = Code(
     downfield=Known(2, Certainty.PUBLISHED, f"{_NFHS}, 2-28-2 and 7-5-12"),
     downfield_crossing=Known(True, Certainty.PUBLISHED, f"{_NFHS}, 7-5-12"),
     block_past=published(0, f"{_NFHS}, 7-5-8a and 7-5-10: past the neutral zone"),
-    exchange=Known(False, Certainty.MEMORY, "no such rule known in the eleven-man game"),
     play_clock=Known(_FORTY, Certainty.REPORTED, f"{_NFHS}, 3-6-1"),
     low_zone=Known(Zone(4, 3, 3), Certainty.PUBLISHED, f"{_NFHS}, 2-17-1"),
     low_block=Known(

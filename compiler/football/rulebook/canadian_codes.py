@@ -70,7 +70,6 @@ CANADIAN_AMATEUR = Code(
     downfield=Known(1, Certainty.MEMORY, "figure not confirmed in any amateur text seen"),
     downfield_crossing=Known(True, Certainty.MEMORY, "not confirmed in any amateur text seen"),
     block_past=memory(1, "within a yard past the line, as is usual teaching"),
-    exchange=Known(False, Certainty.MEMORY, "no such rule known in the Canadian game"),
     play_clock=Known(
         PlayClock(20, "the referee's whistle"), Certainty.MEMORY, "no amateur text seen"
     ),

@@ -125,6 +125,8 @@ class Code:
     on, or throw it, before anybody runs it over the line. ``low_zone`` is where a block below the
     waist can be legal. ``play_clock`` is what a call sheet needs. The texts are for the page that a
     coach reads, in whole sentences.
+
+    A rule that few codes have stands last and is not there unless a code says it.
     """
 
     key: str
@@ -156,7 +158,6 @@ class Code:
     downfield: Known[float | None]
     downfield_crossing: Known[bool]
     block_past: Figure
-    exchange: Known[bool]
     play_clock: Known[PlayClock]
     low_zone: Known[Zone]
     low_block: Known[str]
@@ -166,6 +167,7 @@ class Code:
     chop_block: Known[str]
     authority: str
     canadian: bool = False
+    exchange: Known[bool] = Known(False, Certainty.MEMORY, "no such rule known")
 
     @property
     def interior(self) -> int:

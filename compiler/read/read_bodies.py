@@ -1,0 +1,137 @@
+"""Concepts and runs, and what their bodies share with the tags laid over them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from collections.abc import Set as AbstractSet
+from dataclasses import dataclass
+
+from stemline.diagnostics.catalogue.football import E471
+from stemline.diagnostics.catalogue.names import E310
+from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.diagnostics.in_words import either
+from stemline.diagnostics.nearest import nearest
+from stemline.football.blocking.block_names import PROTECTIONS
+from stemline.football.offence.strokes import Route
+from stemline.football.play import Kind
+from stemline.playbook.concepts import Body, Concept, RouteJob
+from stemline.playbook.playbook import Settings
+from stemline.playbook.role_rules import Choice
+from stemline.playbook.run_definitions import CARRIER
+from stemline.read.name_table import Blocks
+from stemline.read.read_concepts import CENTRE, Scope, read_body, subject_name
+from stemline.read.read_roles import read_men
+from stemline.read.run_joins import unfinished, with_run
+from stemline.read.words import string_of
+from stemline.syntax.tree import Block, Fact, Linked, Phrase
+
+
+@dataclass(frozen=True)
+class Bodies:
+    """Reads bodies; ``broken_routes`` are those that could not be read, mistakes go into
+    ``found``."""
+
+    blocks: Blocks
+    settings: Settings
+    routes: Mapping[str, Route]
+    broken_routes: AbstractSet[str]
+    found: list[Diagnostic]
+
+    @property
+    def receivers(self) -> int:
+        return self.settings.code.receivers
+
+    def _broken(self, block: Block, before: int) -> bool:
+        return self.blocks.is_broken(block, self.found[before:])
+
+    def concept(self, block: Block) -> Concept:
+        """A concept or run, without the run that it joins."""
+        facts = self.blocks.facts(block)
+        before = len(self.found)
+        scope = self.scope(self.lineage(block))
+        body, _, found = read_body(facts, scope)
+        self.found.extend(found)
+        broken = self._broken(block, before) or self.runs_broken(body)
+        for role, said in body.rules.items():
+            if role not in (*body.jobs, *scope.by_place) and not body.swaps and not broken:
+                self.found.append(E471(role=role).at(said[0].span))
+        if block.kind == Kind.RUN.value and not broken:
+            self.found.extend(unfinished(body, block.name.span, self.settings.code.line))
+        broken = broken or self._broken(block, before)
+        family = next((f for f in facts if f.key == "family"), None)
+        title = _file_title(block) if family is None else _family(family)
+        kind = Kind(block.kind)
+        return Concept(block.name.text, title, body, block.name.span, broken, kind)
+
+    def scope(self, blocks: Sequence[Block]) -> Scope:
+        """Who and what lines of a body may name, when ``blocks`` are all that it is made of."""
+        roles: dict[str, None] = {}
+        spots: dict[str, None] = {}
+        men: dict[str, Choice] = {}
+        told = {subject_name(p) for b in blocks for f in b.facts if f.verb for p in f.subject}
+        for block in blocks:
+            for fact in block.facts:
+                if fact.key == "is":
+                    roles.update(dict.fromkeys(subject_name(p) for p in fact.subject))
+                if fact.key == "runs" and self.settings.code.all_eligible:
+                    named = {subject_name(p) for p in fact.subject}
+                    roles.update(dict.fromkeys(named & {CENTRE}))
+                elif fact.verb is not None:
+                    for subject in fact.subject:
+                        men |= read_men(subject)
+                if fact.key == "join":  # the run brings him
+                    roles[CARRIER] = None
+                head = fact.value.head if isinstance(fact.value, Linked) else None
+                if fact.key == "spot" and isinstance(head, Phrase):
+                    name = subject_name(head)
+                    if f"spot {name}" in told:  # no spot: a role of that name does something
+                        roles[f"spot {name}"] = None
+                    else:
+                        spots[name] = None
+        by_place = {name: choice for name, choice in men.items() if name not in roles}
+        return Scope(
+            self.receivers,
+            self.routes,
+            (*roles, *by_place),
+            tuple(spots),
+            self._named_protections(),
+            self.settings.code.all_eligible,
+            by_place,
+        )
+
+    def lineage(self, block: Block) -> list[Block]:
+        """The blocks that it extends, the furthest first, and itself."""
+        return [*reversed(self.blocks.ancestors(block)), block]
+
+    def joined(self, body: Body, owner: Body, concepts: Mapping[str, Concept]) -> Body:
+        """A body with the run that it joins; ``owner`` is the body it is laid over."""
+        for join in body.joins:
+            run = concepts.get(join.name)
+            if run is not None and run.kind is Kind.RUN:
+                return with_run(body, owner, run.body)
+            names = [c.name for c in concepts.values() if c.kind is Kind.RUN]
+            near = nearest(join.name, names)
+            told = E310(kind="run", found=join.name, choices=either(names))
+            self.found.append(told.at(join.span, nearest=near))
+        return body
+
+    def runs_broken(self, body: Body) -> bool:
+        """Whether a role runs a route of this playbook that could not be read."""
+        jobs = (said.value for told in body.jobs.values() for said in told)
+        return any(isinstance(j, RouteJob) and j.route.name in self.broken_routes for j in jobs)
+
+    def _named_protections(self) -> tuple[str, ...]:
+        """What a concept may protect with, as the coach spells it; his own come first."""
+        own = tuple(self.blocks.names("protection"))
+        known = {name.casefold() for name in own}
+        return (*own, *(name for name in PROTECTIONS if name not in known))
+
+
+def _family(fact: Fact) -> str:
+    return string_of(fact.value, fact.span)
+
+
+def _file_title(block: Block) -> str:
+    """The family of a concept that names none: its file's name, as a title."""
+    stem = block.span.source.replace("\\", "/").rsplit("/", 1)[-1].rsplit(".", 1)[0]
+    return stem.replace("-", " ").replace("_", " ").title()
