@@ -291,7 +291,7 @@ def test_a_page_that_asks_for_more_is_told_at_its_line(
     [
         ("book__html__jinja", page("").replace('id="care"', "")),
         ("book__css", ".care { display: none }"),
-        ("page__html__jinja", "{% macro laid_page(a, b, c) %}{% endmacro %}"),
+        ("page__html__jinja", "{% macro laid_page(a, b, c, d) %}{% endmacro %}"),
     ],
 )
 def test_a_theme_that_leaves_out_what_is_measured_is_told(

@@ -57,9 +57,9 @@ _NOTES = (
     ),
     Remark(
         "Looks and calls",
-        "The drawn path is the one to run when nothing else is said. Behind a man's job stands in "
-        "bold what the defence makes of it, such as off or zone; a motion stands there by its name "
-        "too. What other calls change is told with their pictures, call by call.",
+        "The drawn path is the one to run when nothing else is said. In bold behind a man's job "
+        "stands what the defence makes of it, such as off or zone, and a motion by its name. What "
+        "other calls change is told with their pictures.",
     ),
     Remark(
         "Blocks",
@@ -84,14 +84,13 @@ _NOTES = (
         "A dash is covered, late "
         "comes after the free rusher, and blocks is a man who has a rusher to pick up. A heavy "
         "rule marks who is thrown to; where nobody is, check to the concept named. The row of the "
-        "free rusher says after how many seconds a man whom nobody blocks is at the passer, and "
-        "what is thrown before he is there. All are planning estimates.",
+        "free rusher says after how many seconds he is at the passer, and what is thrown before. "
+        "All are planning estimates.",
     ),
     Remark(
         "Dress-ups",
-        "A call to the other side that is only a mirror is named beside its picture and not drawn "
-        "again. A call whose tag and formation are both drawn is named below, with the two "
-        "pictures that it is made of.",
+        "A mere mirror is named beside its picture, and a call of which tag and formation are both "
+        "drawn is named below it with those two.",
     ),
 )
 
