@@ -27,6 +27,7 @@ from stemline.playbook.run_definitions import CARRIER
 from stemline.playbook.said import Said
 from stemline.playbook.week_definitions import WeekDef
 from stemline.read.name_table import Blocks, name_key
+from stemline.read.own_men import with_own_men
 from stemline.read.read_any import AnyConcept, read_any
 from stemline.read.read_concepts import CENTRE, Scope, read_body, read_decide, subject_name
 from stemline.read.read_dresses import KnownNames, read_dress
@@ -54,7 +55,7 @@ def read_playbook(
     None where there is no playbook block with a known code: without it nothing can be counted. Nor
     is a playbook read that has more blocks than are looked through.
     """
-    blocks = Blocks(documents, mistakes)
+    blocks = Blocks(with_own_men(documents), mistakes)
     found = blocks.found
     if blocks.overfull:
         return None, tuple(found)

@@ -284,14 +284,15 @@ class Places:
                 return E228().at(span.to(self._span(line[-1])))
             if word in shape.verbs:
                 return E225(word=word, example=shape.verbs[word].example).at(span)
-            if kinds := holders(word):
-                return self._elsewhere(first, kinds)
-            if near := _near(word, self._kind, True):
+            kinds = holders(word)
+            if not kinds and (near := _near(word, self._kind, True)):
                 return self._unlike(first, near, shape.turning)
         others = [t for t in line[1:_VERB_SOUGHT] if t.type == "WORD"]
-        for token in others:
+        for token in others:  # before a label of another kind: a name may be one
             if near := _near(token.casefold(), self._kind, False):
                 return self._unlike(token, near, shape.verbs)
+        if first.type == "WORD" and kinds:
+            return self._elsewhere(first, kinds)
         for token in others:
             verb = token.casefold()
             if kinds := tuple(k for k in holders(verb) if verb in KINDS[k].verbs):
