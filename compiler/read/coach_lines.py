@@ -10,6 +10,9 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
+from stemline.football.offence.routes import LIBRARY
+from stemline.read.read_runs import WAYS
+
 Answer = str | Callable[[re.Match[str]], str]
 
 _SIDE = r"left|right|strong|weak|call|away|field|boundary|playside|backside"
@@ -58,6 +61,12 @@ _MAN_OF = {
 }  # fmt: skip
 """Men whom coaches name by what they are and the notation by where they stand; of several the
 coach has to say which."""
+
+
+_LINEMEN = {
+    "lt": "left tackle", "lg": "left guard", "c": "centre", "rg": "right guard",
+    "rt": "right tackle",
+}  # fmt: skip
 
 
 def typed(*lines: str) -> str:
@@ -112,10 +121,28 @@ def _role(found: re.Match[str]) -> str:
 
 
 def _letter(found: re.Match[str]) -> str:
+    if found["who"].casefold() in _LINEMEN:
+        return typed(f"{_LINEMEN[found['who'].casefold()]} {found['does']}")
     man = _BY_LETTER.get(found["who"].casefold()[:1], "strong #2")
     does = re.sub(r"^runs (?:an?|the) ", "runs ", found["does"])
     line = typed(f"{man} {does}")
     return f"a letter is no job: say where {found['who']} stands, such as {line}"
+
+
+def _one_by_letter(letter: str, does: str) -> str:
+    man = _BY_LETTER.get(letter.casefold()[:1], "strong #2")
+    return f"say where {letter} stands and what he does, such as {typed(f'{man} {does}')}"
+
+
+_STANDS_AS = {
+    "wing": "A", "slot": "H", "fullback": "F", "halfback": "R", "tailback": "R", "tight end": "Y",
+    "split end": "X",
+}  # fmt: skip
+
+
+def _lettered(found: re.Match[str]) -> str:
+    line = typed(f"{_STANDS_AS[found['who'].casefold()]} at {found['rest']}")
+    return f"a man stands by the letter of his personnel, such as {line}"
 
 
 def _defender(found: re.Match[str]) -> str:
@@ -147,6 +174,15 @@ def _numbered(found: re.Match[str]) -> str:
     return typed(f"{found['who']} is {what}, {found['n']}")
 
 
+_USUAL = {"block": "edge", "run": "flat"}
+"""What stands for a job that a line leaves out."""
+
+
+def _either_side(found: re.Match[str], does: str) -> str:
+    lines = " · ".join(typed(f"{found['who']} {does}, {side}") for side in ("strong", "weak"))
+    return f"which side? {lines}"
+
+
 def _routed(found: re.Match[str]) -> str:
     route = found["route"].casefold()
     return typed(f"{found['who']} runs {_ROUTE_OF.get(route, route)} {found['rest'] or ''}")
@@ -157,12 +193,17 @@ _WHO = r"(?P<who>[^>,]+?)"
 _ROUTES = "|".join(sorted(_ROUTE_OF, key=len, reverse=True))
 _JOBS = r"(?P<does>(?:runs?|blocks?|aims|says|decides) .+)"
 
+_KNOWN = "|".join(sorted((name for name in LIBRARY if name.isalpha()), key=len, reverse=True))
+_JOB = "|".join(sorted(WAYS, key=len, reverse=True))
+
 ROWS: tuple[tuple[str, str, Answer], ...] = (
+    (_PLAYS, r"(?:the )?(?P<man>guard|tackle|end) (?:blocks )?pulls?", lambda m: _one_of(
+        [f"{which} {m['man']} blocks pull" for which in ("playside", "backside", "each")])),
     (_PLAYS, r"(?:(?:both|the|all|each|two) )?(?P<man>guard|tackle|end)s? (?:blocks? )?pulls?",
      r"each \g<man> blocks pull"),
     (_PLAYS, rf"{_PASSER} (?P<does>roll|sprint|boot)s?(?: out)?(?: to)?(?: the)?"
              rf"(?P<side> (?:{_SIDE}))?(?: side)?", r"feet \g<does>\g<side>, set"),
-    (_PLAYS, rf"(?:{_PASSER} )?(?:drops?|takes?)(?: back)?(?: a)? (?P<steps>[1357])"
+    (_PLAYS, rf"(?:{_PASSER} )?(?:drops?|takes?|steps?)(?: back)?(?: a)? (?P<steps>[1357])"
              r"(?:[- ]steps?)?(?: drop)?", r"feet \g<steps>"),
     (_PLAYS, r"(?P<steps>[1357])[- ]step(?: drop)?", r"feet \g<steps>"),
     (_PLAYS, rf"{_WHO} fakes(?: the| a)? (?P<run>.+)", _fake),
@@ -178,8 +219,19 @@ ROWS: tuple[tuple[str, str, Answer], ...] = (
      lambda m: f"he is the last look of the order: {typed('read … > ' + m['man'])}"),
     (_PLAYS, rf"(?P<who>.+?) (?P<does>{'|'.join(_BLOCK_OF)})(?: (?P<rest>.+))?", _block),
     (_PLAYS, rf"{_WHO} (?:carries|gets|takes)(?: it| the ball)?", r"carrier is \g<who>"),
-    (_PLAYS, r"(?:ball|give|hand ?off|hand)(?: it| the ball)? to(?: the)? (?P<who>.+)",
+    (_PLAYS, rf"(?:{_PASSER} )?(?:ball|gives?|hand ?off|hands?|hands off|tosses|pitches)"
+             r"(?: it| the ball)? to(?: the)? (?P<who>.+)",
      r"carrier is \g<who>"),
+    (_PLAYS, rf"{_PASSER} throws(?: it| the ball)? to(?: the)? (?P<man>.+)", r"read \g<man>"),
+    (_PLAYS, r"(?:the )?hot(?: route| man| read)? (?:is |to )?(?P<man>.+)", r"pressure \g<man>"),
+    (_PLAYS, r"every(?:one|body) blocks (?P<rest>.+)", r"line blocks \g<rest>"),
+    ("run", r"(?P<does>trap|kick)(?: out)?(?: the)? (?P<whom>nose|end)", lambda m: _one_of(
+        [f"{man} blocks {m['does']} {'end man on line' if m['whom'] == 'end' else m['whom']}"
+         for man in ("backside guard", "fullback")])),
+    (_PLAYS, rf"(?P<who>(?:{_SIDE}) (?:guard|tackle|end)) (?P<job>{_JOB})(?P<rest> .+)?",
+     r"\g<who> blocks \g<job>\g<rest>"),
+    (_PLAYS, rf"(?P<who>\w{{1,2}}) (?P<route>{_KNOWN})(?P<depth> \d+)?",
+     lambda m: _one_by_letter(m["who"], f"runs {m['route']}{m['depth'] or ''}")),
     (_PLAYS, r"(?:ball ?carrier|runner) is (?:the )?(?P<who>.+)", r"carrier is \g<who>"),
     (_PLAYS, rf"{_WHO} (?:runs|aims)(?: at| to| for| through)?(?: the)?(?: (?P<side>{_SIDE}))?"
              rf" (?P<gap>[ABCD])(?: gap)?(?: (?P<side2>{_SIDE}))?", _gap),
@@ -192,8 +244,8 @@ ROWS: tuple[tuple[str, str, Answer], ...] = (
      r"\g<line> when \g<when>"),
     (_PLAYS, r"(?P<line>.+) (?:when|if|vs|against) cover ?(?P<cover>[012346])",
      lambda m: typed(f"{m['line']} when {_SHOWN_BY[m['cover']]}")),
-    (_PLAYS, rf"{_WHO} runs(?: an?| the)?(?P<rest> \d+)[- ]?(?:yards?|yds?) (?P<route>.+)",
-     _routed),
+    (_PLAYS, rf"{_WHO} runs(?: an?| the)?(?P<rest> \d+)[- ]?(?:yards?|yds?) (?:then |and )?"
+             r"(?P<route>.+)", _routed),
     (_PLAYS, rf"{_WHO} runs(?: an?| the)? (?P<route>{_ROUTES})(?P<rest> .+)?", _routed),
     (_PLAYS, rf"{_WHO} runs (?:an?|the) (?P<route>.+)(?P<rest>)", _routed),
     (_PLAYS, r"#(?P<n>\d) (?P<does>(?:runs|blocks) .+)",
@@ -201,9 +253,12 @@ ROWS: tuple[tuple[str, str, Answer], ...] = (
     (_PLAYS, r"line (?:zone blocks|blocks (?:inside )?zone)(?: .+)?", "line blocks on or climb"),
     (_PLAYS, r"line (?:outside zone blocks|blocks (?:outside zone|stretch))(?: .+)?",
      "line blocks reach or climb"),
+    (_PLAYS, rf"{_WHO} is (?P<does>block|run)n?ing(?: an?| the)?(?P<what> .+)?",
+     lambda m: typed(f"{m['who']} {m['does']}s {m['what'] or _USUAL[m['does'].casefold()]}")),
     (_PLAYS, r"protection (?:is )?(?P<name>.+)", r"protect \g<name>"),
     (_LOOK, rf"(?:the )?(?P<who>{'|'.join(_LETTER_OF)}) (?P<rest>(?:at|rushes) .+"
-            r"|covers (?!deep).+)", _defender),
+            r"|covers (?:man|flat|curl|hook|hole|third|half|quarter|robber|deep middle)\b.*)",
+     _defender),
     (_LOOK, r"(?:the )?(?P<who>.+?) (?:blitz(?:es)?|rush|fires)(?: through| the)*"
             rf"(?: (?P<gap>[ABCD]))?(?: gap)?,?(?: (?P<side>{_SIDE}))?", _rusher),
     (_LOOK, rf"(?:the )?(?P<who>.+?) covers deep(?:,?(?: on)? (?P<side>{_SIDE}))?", _deep),
@@ -211,10 +266,26 @@ ROWS: tuple[tuple[str, str, Answer], ...] = (
      r"\g<who> covers man, strong \g<man>"),
     (_LOOK, r"(?P<who>\w{1,2}) (?:is )?free", r"\g<who> covers deep middle"),
     (_LOOK, r"(?P<man>.+ at \w+)[- ]tech(?:nique)?(?P<rest>.*)", r"\g<man>\g<rest>"),
-    (_LOOK, r"cover ?\d",
+    (_LOOK, r"(?P<who>.+?) covers (?:the )?(?:deep )?(?P<zone>third|flat|curl|hook|half|quarter)",
+     lambda m: _either_side(m, f"covers {m['zone']}")),
+    (_LOOK, r"(?P<who>\w{1,2}) at (?P<over>over|inside|outside) (?:the )?(?:tight )?"
+            r"(?P<place>end|tackle|guard)",
+     lambda m: _either_side(m, f"at {m['over']} {m['place']}")),
+    (_LOOK, r"(?P<who>\w{1,2}) at (?P<deep>\d+) (?:yards? )?deep,? (?P<over>over|inside|outside) "
+            r"(?P<place>end|tackle|guard)",
+     r"\g<who> at \g<over> \g<place>, strong, \g<deep> deep"),
+    (_LOOK, r"\d-\d(?:-\d)?(?: front| defen[cs]e| look)?",
+     lambda m: f"a front is a line a man, such as {typed('T at 3, strong')}"),
+    (_LOOK, r"(?P<who>\w{1,2}) at (?P<deep>\d+)(?: yards?)? deep",
+     r"\g<who> at middle, \g<deep> deep"),
+    (_LOOK, r"(?P<who>\w{1,2})(?: is| in| plays)? press(?:ed)?",
+     r"\g<who> at strong #1, 1 inside, 2 deep"),
+    (_LOOK, r"cover ?\d|(?:two|three|four|quarters|[234])[ -]deep",
      lambda m: f"say what each man has, such as {typed('C covers third, strong')}"),
-    (_DRESS, r"in (?:every|any|all|each) formations?", "in all"),
-    (_DRESS, r"in (?P<name>(?:(?! to |,).)+?)(?: to the)? (?P<side>right|left)(?: side)?",
+    (_DRESS, r"formations? (?:is |are )?(?P<name>.+)", r"in \g<name>"),
+    (_DRESS, r"(?:run|call|use)(?: it)? (?:from|in) (?P<name>.+)", r"in \g<name>"),
+    (_DRESS, r"(?:in )?(?:every|any|all|each)(?: the)? formations?", "in all"),
+    (_DRESS, r"in (?P<name>(?:(?! to |,).)+?)(?: to the)? (?P<side>right|left)(?: side| only)?",
      lambda m: typed(f"in {m['name']} to {m['side'].casefold()}")),
     (_DRESS, r"(?:to )?(?:both|either|each)(?: ways?| sides?| directions?)?", "to both"),
     (_DRESS, r"(?:with no|no|without)(?: a)?(?: any)? tags?", "with plain"),
@@ -231,9 +302,17 @@ ROWS: tuple[tuple[str, str, Answer], ...] = (
      r"\g<who> at ball, under centre"),
     (_FORMATION, r"(?P<who>\w{1,2}) (?:at |in )?(?:the )?(?:shot)?gun",
      r"\g<who> at ball, 5 deep"),
+    (_FORMATION, r"(?P<who>\w{1,2}) (?:at )?behind (?:q|qb|the quarterback|centre|the ball)"
+                 r"(?:, (?P<deep>\d+)(?: yards?)?(?: deep)?)?",
+     lambda m: typed(f"{m['who']} at ball, {m['deep'] or 7} deep")),
+    (_FORMATION, rf"(?:the )?(?P<who>{'|'.join(_STANDS_AS)}) at (?P<rest>.+)", _lettered),
+    (_FORMATION, r"[\w ]+ (?:left|right)",
+     lambda m: f"a set is written once, a line a man: {typed('X at call, numbers, on line')}"),
+    ("motion", r"(?P<who>[\w# ]+?) (?:moves|goes|shifts) (?P<way>in|out) (?P<yards>\d+)"
+               r"(?: yards?)?", r"\g<who> moves \g<yards> \g<way>side"),
     ("motion", r"(?P<who>[\w# ]+?) (?:moves|goes|jets|motions|shifts)(?: in motion| jet| to| the)*"
                r"(?: (?:left|right|across|over))?(?: the formation)?",
-     r"\g<who> moves to away, 2 outside tackle"),
+     lambda m: f"to where? such as {typed(m['who'] + ' moves to away, 2 outside tackle')}"),
     ("motion", r"(?P<who>[\w# ]+?) moves to (?P<place>[^,]+)",
      lambda m: "to which side? " + " · ".join(
          typed(f"{m['who']} moves to {side}, {m['place']}") for side in ("call", "away"))),
@@ -243,14 +322,24 @@ ROWS: tuple[tuple[str, str, Answer], ...] = (
     ("week", r"(?:1st|first)(?: down)?(?: and 10)?", "situation 1st and 10"),
     ("week", r"(?P<down>2nd|3rd|4th) (?:down )?(?:and )?long", r"situation \g<down> and 7 or more"),
     ("week", r"(?P<down>2nd|3rd|4th) (?:down )?(?:and )?short", r"situation \g<down> and 1 to 2"),
+    ("week", r"(?P<where>red zone|green zone|goal line|2-point try|ahead|backed up)",
+     r"situation \g<where>"),
+    ("week", r"(?:vs|versus|against|opponent|at) (?P<whom>.+)",
+     lambda m: f"the opponent stands in the first line: {typed('week 1 ' + m['whom'])}"),
     ("week", r"wristband", "wristband Skill for Q"),
     ("protection", r"(?:the )?(?P<who>(?:full)?back|[rft]b|tailback) blocks (?P<does>.+)",
      _helper),
+    ("protection", r"(?:line )?(?P<how>man|big on big|slide|reach)"
+                   r"(?: block(?:s|ing)?| protection)?", r"line blocks \g<how>"),
     ("protection", rf"(?:line )?slides?(?: line)?(?: to)?(?: the)? (?P<side>{_SIDE})",
      r"toward \g<side> & line blocks slide"),
     ("personnel", rf"(?P<who>\w{{1,2}}) (?:is )?(?:a |the )?(?P<what>{'|'.join(_POSITION_OF)})",
      lambda m: typed(f"{m['who']} is {_POSITION_OF[m['what'].casefold()]}")),
+    ("personnel", r"\d linemen|linemen|line|o-?line",
+     lambda m: "leave it out: the linemen of the code are always there"),
     ("personnel", r"#?(?P<n>\d{1,2}) is (?P<who>\w{1,2})", _numbered),
+    ("playbook", r"(?:team|name|club|school) (?P<name>.+)",
+     lambda m: f"the name stands in the block's first line: {typed('playbook ' + m['name'])}"),
     ("playbook", r"rules? (?P<code>.+)", r"code \g<code>"),
     ("playbook", r"code (?P<men>12|11|9|8|6)[- ]?(?:man|men)?",
      lambda m: typed(f"code {_CODE_OF[m['men']]}")),
