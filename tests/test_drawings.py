@@ -32,7 +32,7 @@ Texts = dict[str, str]
 
 @cache
 def starter() -> tuple[tuple[str, str], ...]:
-    folder = files("stemline.grammar").joinpath("starter")
+    folder = files("stemline.grammar").joinpath("starter/high-school")
     return tuple(
         (file.name, file.read_text("utf-8"))
         for file in sorted(folder.iterdir(), key=lambda f: f.name)

@@ -27,7 +27,7 @@ from stemline.theme import SIZES
 
 HERONS = Path(__file__).parent.parent / "playbooks" / "saltmarsh-herons"
 BASE = Path(__file__).parent / "corpus" / "base"
-STARTER = Path(__file__).parent.parent / "grammar" / "starter"
+STARTER = Path(__file__).parent.parent / "grammar" / "starter" / "high-school"
 CALL = "Three Two Right Crossers"
 
 

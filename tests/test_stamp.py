@@ -28,7 +28,7 @@ HEAVY = ("numpy", "lark", "jinja2", "fontTools", "weasyprint", "stemline.session
 def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A folder with a playbook that has a theme of its own, its book, and the cache of both."""
     home = tmp_path_factory.mktemp("stamped")
-    with as_file(files("stemline.grammar").joinpath("starter")) as place:
+    with as_file(files("stemline.grammar").joinpath("starter/high-school")) as place:
         shutil.copytree(place, home / "mine", ignore=shutil.ignore_patterns("build"))
     own = home / "mine" / "club"
     own.mkdir()
@@ -321,7 +321,7 @@ def test_what_is_built_again_is_what_is_built_anew(
 
 def test_a_build_with_nothing_to_do_loads_nothing_heavy(tmp_path: Path) -> None:
     """Neither the parser nor the numbers nor the page setter: of ours not even the session."""
-    with as_file(files("stemline.grammar").joinpath("starter")) as place:
+    with as_file(files("stemline.grammar").joinpath("starter/high-school")) as place:
         shutil.copytree(place, tmp_path / "mine", ignore=shutil.ignore_patterns("build"))
     words = {k: v for k, v in os.environ.items() if k != "STEMLINE_NO_CACHE"}
     words |= {name: str(tmp_path / "cache") for name in ("XDG_CACHE_HOME", "HOME")}

@@ -15,6 +15,14 @@ if TYPE_CHECKING:
 _IGNORED = "build/\n"
 """What stemline makes is not for version control: it can be made again."""
 
+_ELEVEN = "high school"
+_WRITTEN_FOR = ("canadian amateur", _ELEVEN, "nine-man", "eight-man", "six-man")
+"""The codes that have texts to start from; another code starts from those of as many men."""
+_WING = "wing-set"
+_BY_MEN = {"12-man": "canadian amateur", "11-man": _ELEVEN, "9-man": "nine-man",
+           "8-man": "eight-man", "6-man": "six-man"}  # fmt: skip
+"""What a coach calls a code by its men; which of several codes is meant is the commonest one."""
+
 
 @click.command()
 @FOLDER
@@ -22,13 +30,21 @@ _IGNORED = "build/\n"
     "--from", "last", type=click.Path(path_type=Path, exists=True, file_okay=False),
     help="Start from the texts of this folder, last season's.",
 )  # fmt: skip
-def new(folder: Path, last: Path | None) -> None:
+@click.option(
+    "--code", default="", metavar="CODE",
+    help="The rule code, such as 'six-man' or 'canadian amateur'; 12-man to 6-man is read too.",
+)  # fmt: skip
+@click.option("--wing", is_flag=True, help="Start from a wing set under centre, eleven men.")
+def new(folder: Path, last: Path | None, code: str, wing: bool) -> None:
     """Make a small playbook to start from, with comments that teach; or a new season."""
     from stemline.diagnostics.plain import plain
 
+    if last is not None and (code or wing):
+        raise click.UsageError("--from starts from a season of yours; leave --code and --wing out")
+
     if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
         raise click.UsageError(f"{folder} is not empty: choose a new folder")
-    texts = _starter() if last is None else _season(last)
+    texts = _starter(_code(code, wing), wing) if last is None else _season(last)
     try:
         for name, text in texts.items():
             place = folder / name
@@ -46,12 +62,37 @@ def new(folder: Path, last: Path | None) -> None:
         )
 
 
-def _starter() -> dict[str, str]:
+def _code(said: str, wing: bool) -> str:
+    """The key of the rule code that was asked for, as a coach or the notation says it."""
+    from stemline.diagnostics.in_words import either
+    from stemline.diagnostics.nearest import nearest
+    from stemline.football.rulebook.codes import CODES
+
+    asked = " ".join(said.casefold().split())
+    key = _BY_MEN.get(asked, asked) or _ELEVEN
+    if key not in CODES:
+        names = (*CODES, *_BY_MEN)
+        near = nearest(asked, names) or names
+        raise click.UsageError(f"no rule code is called {said!r}: write {either(near)}")
+    if wing and CODES[key].players.value != CODES[_ELEVEN].players.value:
+        raise click.UsageError(f"--wing is a set of eleven men, and {key} has another number")
+    return key
+
+
+def _starter(key: str, wing: bool) -> dict[str, str]:
+    """The texts to start from under a code: those written for as many men, with its name in."""
     from importlib.resources import files
 
-    starter = files("stemline.grammar").joinpath("starter")
+    from stemline.football.rulebook.codes import CODES
+
+    men = CODES[key].players.value
+    own = next(c for c in _WRITTEN_FOR if CODES[c].players.value == men)
+    name = _WING if wing else own.replace(" ", "-")
+    starter = files("stemline.grammar").joinpath("starter").joinpath(name)
     found = sorted(starter.iterdir(), key=lambda entry: entry.name)
-    return {e.name: e.read_text("utf-8") for e in found if e.name.endswith(".play")}
+    texts = {e.name: e.read_text("utf-8") for e in found if e.name.endswith(".play")}
+    written = _ELEVEN if wing else own
+    return {n: text.replace(f"    code {written}", f"    code {key}") for n, text in texts.items()}
 
 
 def _season(last: Path) -> dict[str, str]:

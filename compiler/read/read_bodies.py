@@ -76,7 +76,7 @@ class Bodies:
                 if fact.key == "runs" and self.settings.code.all_eligible:
                     named = {subject_name(p) for p in fact.subject}
                     roles.update(dict.fromkeys(named & {CENTRE}))
-                elif fact.verb is not None:
+                if fact.verb is not None:
                     for subject in fact.subject:
                         men |= read_men(subject)
                 if fact.key == "join":  # the run brings him

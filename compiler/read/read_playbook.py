@@ -20,6 +20,7 @@ from stemline.playbook.playbook import Playbook, Settings
 from stemline.playbook.protection_definitions import Protection
 from stemline.playbook.week_definitions import WeekDef
 from stemline.read.name_table import Blocks, name_key
+from stemline.read.own_men import with_own_men
 from stemline.read.read_bodies import Bodies
 from stemline.read.read_concepts import read_decide
 from stemline.read.read_dresses import KnownNames, read_dress
@@ -45,7 +46,7 @@ def read_playbook(
     None where there is no playbook block with a known code: without it nothing can be counted. Nor
     is a playbook read that has more blocks than are looked through.
     """
-    blocks = Blocks(documents, mistakes)
+    blocks = Blocks(with_own_men(documents), mistakes)
     found = blocks.found
     if blocks.overfull:
         return None, tuple(found)

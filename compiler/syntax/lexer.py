@@ -43,7 +43,15 @@ from stemline.diagnostics.in_words import either
 from stemline.diagnostics.nearest import nearest
 from stemline.source import Span
 from stemline.syntax.characters import folded
-from stemline.syntax.lines import JOINS, KINDS, OWN_WORDS, WrittenLine, holders, joined_by
+from stemline.syntax.lines import (
+    JOINS,
+    KINDS,
+    OWN_WORDS,
+    TOPICS,
+    WrittenLine,
+    holders,
+    joined_by,
+)
 from stemline.syntax.tree import Atom, AtomKind
 
 Report = Callable[[Diagnostic], None]
@@ -284,20 +292,28 @@ class Places:
                 return E228().at(span.to(self._span(line[-1])))
             if word in shape.verbs:
                 return E225(word=word, example=shape.verbs[word].example).at(span)
-            if kinds := holders(word):
-                return self._elsewhere(first, kinds)
-            if near := _near(word, self._kind, True):
+            kinds = holders(word)
+            if not kinds and (near := _near(word, self._kind, True)):
                 return self._unlike(first, near, shape.turning)
         others = [t for t in line[1:_VERB_SOUGHT] if t.type == "WORD"]
-        for token in others:
+        for token in others:  # before a label of another kind: a name may be one
             if near := _near(token.casefold(), self._kind, False):
                 return self._unlike(token, near, shape.verbs)
+        if first.type == "WORD" and kinds:
+            return self._elsewhere(first, kinds)
         for token in others:
             verb = token.casefold()
             if kinds := tuple(k for k in holders(verb) if verb in KINDS[k].verbs):
                 return self._elsewhere(token, kinds)
         span = span.to(self._span(line[-1]))
-        return E220(word=first, here=self._kind, example=shape.example).at(span)
+        return E220(word=first, here=self._kind, example=self._sample(line)).at(span)
+
+    def _sample(self, line: list[Token]) -> str:
+        """A correct line of the block, about what this one seems to be about."""
+        table = {**self._shape.turning, **self._shape.verbs}
+        topics = (TOPICS.get(token.casefold(), "") for token in line)
+        topic = next((t for t in topics if t in table), "")
+        return table[topic].example if topic else self._shape.example
 
     def _unlike(
         self, token: Token, near: tuple[str, ...], table: Mapping[str, WrittenLine]

@@ -293,6 +293,23 @@ JOINS = frozenset(kind.join for kind in KINDS.values() if kind.join) - {"from"}
 """Joins that are a slip in a header of another kind; `from` may be a word of a name."""
 
 
+TOPICS = {
+    **dict.fromkeys(("boot", "roll", "sprint", "step", "steps"), "feet"),
+    **dict.fromkeys(("reads", "looks", "look"), "read"),
+    **dict.fromkeys(("stays", "helps", "help", "block", "blocking"), "blocks"),
+    **dict.fromkeys(("goes", "route", "stutters"), "runs"),
+    **dict.fromkeys(("sweep", "dive", "carry", "carries"), "aims"),
+    **dict.fromkeys(("formation", "formations"), "in"),
+    **dict.fromkeys(("left", "right", "sides", "ways"), "to"),
+    **dict.fromkeys(("hash",), "from"),
+    **dict.fromkeys(("across", "orbit", "jet"), "moves"),
+    **dict.fromkeys(("package", "down", "yards"), "situation"),
+    **dict.fromkeys(("play", "plays", "zone"), "covers"),
+}
+"""Words of a line that cannot be placed, and the line that such a line is likest to: its sample is
+shown where the block has one."""
+
+
 def holders(word: str) -> tuple[str, ...]:
     """The kinds of block in which ``word`` is a label or a verb, in the order of the table."""
     return tuple(k for k, kind in KINDS.items() if word in kind.turning or word in kind.verbs)

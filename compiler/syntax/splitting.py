@@ -23,6 +23,13 @@ from stemline.syntax.tree import Comment
 LONGEST_LINE = 1000
 """Characters; some ten times what stands on a page's width. A bound on the lexer's work."""
 
+_CALLED = {
+    "play": ("concept", "run"), "pass": ("concept",), "defense": ("look",), "defence": ("look",),
+    "front": ("look",), "coverage": ("look",), "set": ("formation",), "roster": ("personnel",),
+    "team": ("playbook",), "blocking": ("protection",), "shift": ("motion",),
+}  # fmt: skip
+"""What a coach calls a block, and its kind: the word nearest by its letters would mislead."""
+
 _NEAR_KIND = 2
 """Letters by which a misspelt kind is still read as the kind it is nearest to."""
 
@@ -134,7 +141,7 @@ class Cutter:
         word, span = first[0].casefold(), self._span(n + 1, 1, len(first[0]))
         if word in KINDS:
             return word
-        near = nearest(word, KINDS)
+        near = _CALLED.get(word) or nearest(word, KINDS)
         self._report(E200(word=first[0]).at(span, nearest=near))
         return near[0] if near and distance(word, near[0]) <= _NEAR_KIND else ""
 

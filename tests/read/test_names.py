@@ -242,7 +242,7 @@ def test_a_swap_changes_the_men_of_two_roles() -> None:
         ("swap a with q", "E444"),
         ("swap a", "E469"),
         ("keeps hope", "E470"),
-        ("q runs go", "E450"),
+        ("who runs go", "E450"),
     ],
 )
 def test_a_line_of_a_tag_that_cannot_be_read(line: str, code: str) -> None:
@@ -298,7 +298,7 @@ def test_a_concept_with_an_unread_line_is_proved_no_further() -> None:
         ("playbook A\n    code high school\n    picture above", "E324"),
         ("playbook A\n    code high school\n    draw everything", "E402"),
         ("playbook A\n    code high school\n\npersonnel P\n    Wide is wideout", "E325"),
-        ("playbook A\n    code high school\n\npersonnel P\n    W is receiver", "E326"),
+        ("playbook A\n    code high school\n\npersonnel P\n    W is receivr", "E326"),
         ("playbook A\n    code high school\n\npersonnel P\n    Q is quarterback, both", "E323"),
         (
             "playbook A\n    code high school\n\npersonnel P\n    W is slot\n    W is wideout",

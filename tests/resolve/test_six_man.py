@@ -184,3 +184,11 @@ def test_each_exchange_is_marked_where_the_two_meet() -> None:
 def test_a_role_that_is_not_there_has_no_ball() -> None:
     made = compiled(REVERSE.format(carrier="back").replace("handoff first", "handoff nobody man"))
     assert "E444" in codes(made)
+
+
+def test_a_man_named_by_his_place_runs_in_six_man_too() -> None:
+    text = PASS.format(centre="centre runs cross 5", looked="out")
+    text = text.replace("    lone is weak #1\n    lone runs hitch\n", "    weak #1 runs hitch\n")
+    made = compiled(text.replace(" > lone on hitch", ""))
+    assert not {c for c in codes(made) if c.startswith("E")}
+    assert only(made).assignment("X").role == "weak #1"

@@ -33,6 +33,16 @@ class E403(Mistake):
     verb: str
 
 
+class E404(Mistake):
+    title = "a coach's own words"
+    message = "`{found}` is said in other words here"
+    label = "plain to a coach, not to the notation"
+    help = "{answer}"
+
+    found: str
+    answer: str
+
+
 class E410(Misspelt):
     title = "unknown condition"
     message = "`{found}` is not a condition"

@@ -1,0 +1,130 @@
+"""A coach's own words for what the notation says otherwise: of a line that could not be read, the
+line to type in its place.
+
+Nothing here makes a line wrong. The table is asked only about a line whose words are a mistake
+already, and its answer, with the coach's names in it, takes the mistake's place.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+
+from stemline.diagnostics.catalogue.football import E404
+from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.read.coach_lines import MEN, ROWS, Answer, typed
+from stemline.source import Source, Span
+from stemline.syntax.lines import KINDS
+
+_NO_MAN = frozenset(("E450", "E451", "E453"))
+_ASKED = _NO_MAN | frozenset((
+    "E220", "E221", "E223", "E224", "E225", "E228", "E230", "E231", "E232", "E236", "E309", "E310",
+    "E325", "E326", "E401", "E402", "E403", "E410", "E412", "E430", "E431", "E441", "E442", "E443",
+    "E445", "E460", "E464", "E471", "E481", "E482", "E484", "E670", "E673", "E675", "E680", "E690",
+    "E701",
+))  # fmt: skip
+"""Mistakes in the words of a line: one of any other kind is told as it is."""
+
+_Row = tuple[frozenset[str], re.Pattern[str], Answer]
+
+
+def _compiled(rows: Iterable[tuple[str, str, Answer]]) -> tuple[_Row, ...]:
+    return tuple(
+        (frozenset(kinds.split()), re.compile(text, re.IGNORECASE), answer)
+        for kinds, text, answer in rows
+    )
+
+
+_ROWS, _MEN = _compiled(ROWS), _compiled(MEN)
+
+
+def advised(kind: str, line: str, *, no_man: bool = False) -> str:
+    """What to type for a line of such a block; "" where no row of the table knows it.
+
+    ``no_man`` tells that the mistake is a man whom no line names.
+    """
+    if '"' in line:
+        return ""
+    for kinds, pattern, answer in (*(_MEN if no_man else ()), *_ROWS):
+        found = pattern.fullmatch(line) if kind in kinds else None
+        if found is None or _turns(kind, found.groupdict().get("who")):
+            continue
+        text = answer(found) if callable(answer) else typed(*found.expand(answer).split(" & "))
+        return f"write {text}" if text.startswith("`") else text
+    return _joined(kind, line)
+
+
+def _turns(kind: str, who: str | None) -> bool:
+    """Whether what stands for a man begins with a word that lines of the kind turn on."""
+    return bool(who) and str(who).split()[0].casefold() in KINDS[kind].turning
+
+
+def _joined(kind: str, line: str) -> str:
+    """The line without a comma that stands before one of its connectors."""
+    shape = KINDS[kind].turning.get(line.split()[0].casefold())
+    if shape is None or not shape.connectors:
+        return ""
+    words = "|".join(sorted(shape.connectors))
+    plain = re.sub(rf", *(?=(?:{words})\b)", " ", line, flags=re.IGNORECASE)
+    return f"take the comma off: {typed(plain)}" if plain != line else ""
+
+
+def in_own_words(found: Iterable[Diagnostic], sources: Iterable[Source]) -> tuple[Diagnostic, ...]:
+    """The mistakes, those of a line in a coach's own words told by the line to type instead."""
+    texts = {source.name: source for source in sources}
+    names = _quoted(texts.values())
+    kept: dict[Diagnostic, None] = {}
+    answered: set[tuple[str, int]] = set()
+    for d in found:
+        place = d.span.source, d.span.line
+        answer = _told(d, texts, names) if d.code in _ASKED and place not in answered else None
+        if answer is not None:
+            answered.add(place)
+        if answer is not None or place not in answered or not d.is_error:
+            kept[answer or d] = None
+    return tuple(kept)
+
+
+def _told(d: Diagnostic, texts: Mapping[str, Source], names: Iterable[str]) -> Diagnostic | None:
+    source = texts.get(d.span.source)
+    if source is None or not 0 < d.span.line <= len(source.lines):
+        return None
+    written = source.lines[d.span.line - 1].split("//")[0].rstrip()
+    line = " ".join(written.split())
+    kind = _kind(source, d.span.line)
+    if not line or kind not in KINDS or not written[:1].isspace():
+        return None
+    answer = _in_quotes(line, names) or advised(kind, line, no_man=d.code in _NO_MAN)
+    wrong = str(d.said.__dict__.get("found", ""))
+    if not answer and " and " in f" {wrong} " and '"' not in line:  # of a list, not of a name
+        answer = f"part them with a comma: {typed(line.replace(' and ', ', '))}"
+    if not answer:
+        return None
+    column = len(written) - len(written.lstrip()) + 1
+    span = Span(d.span.source, d.span.line, column, len(written) + 1)
+    return E404(found=line, answer=answer).at(span)
+
+
+def _kind(source: Source, line: int) -> str:
+    """The kind of the block in which a line stands."""
+    for text in reversed(source.lines[: line - 1]):
+        if text[:1].isalpha():
+            return text.split()[0].casefold()
+    return ""
+
+
+def _quoted(sources: Iterable[Source]) -> tuple[str, ...]:
+    """The names that stand in quotes in the first line of a block, the longest first."""
+    heads = re.compile(r'^\w+ "([^"\n]+)"', re.MULTILINE)
+    names = {name for source in sources for name in heads.findall(source.text)}
+    return tuple(sorted(names, key=lambda name: (-len(name), name)))
+
+
+def _in_quotes(line: str, names: Iterable[str]) -> str:
+    """The line with such a name in its quotes, where it stands without them."""
+    for name in names:
+        bare = re.compile(rf'(?<!["\w]){re.escape(name)}(?!["\w])', re.IGNORECASE)
+        if '"' not in line and bare.search(line):
+            quoted = bare.sub(lambda _, name=name: f'"{name}"', line)  # type: ignore[misc]
+            return f"put the name in quotes: {typed(quoted)}"
+    return ""

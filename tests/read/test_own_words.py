@@ -1,0 +1,168 @@
+"""A coach's own words: each is read, or answered with the line to type, and that line is read.
+
+What the words mean is common practice; no published source.
+"""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from read.newcomers import FILE, written
+from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.read.own_words import advised
+
+READ = [
+    ("run", "FB blocks kick end man on line"),
+    ("run", "each guard blocks pull"),
+    ("run", "TE blocks down"),
+    ("run", 'FB says "Square up."'),
+    ("concept", "tight end runs flat"),
+    ("concept", "TE runs flat"),
+    ("concept", "strong TE runs flat"),
+    ("concept", "RB runs swing"),
+    ("concept", "TB runs swing away from mate"),
+    ("concept", "tailback runs swing"),
+    ("concept", "wingback runs flat"),
+    ("concept", "mate runs hitch"),
+    ("tag", "RB runs wheel"),
+    ("dress", "in all to both"),
+    ("dress", "in all but Trips"),
+]
+
+ANSWERED = [
+    # kind, his line, the line or lines to type
+    ("concept", "split end runs go", "weak #1 runs go"),
+    ("concept", "wide receiver runs go", "strong #1 runs go · weak #1 runs go · each #1 runs go"),
+    ("concept", "halfback runs flat", "back runs flat · wing runs flat"),
+    ("concept", "X runs slant", "weak #1 runs slant"),
+    ("concept", "#1 runs slant", "strong #1 runs slant · weak #1 runs slant · each #1 runs slant"),
+    ("concept", "QB rolls right", "feet roll right, set"),
+    ("concept", "quarterback drops 5", "feet 5"),
+    ("concept", "5 step drop", "feet 5"),
+    ("concept", "throw away", 'say "Nobody open: throw it away."'),
+    ("concept", "read mate on quick > throw away",
+     'read mate on quick & say "Nobody open: throw it away."'),
+    ("concept", "read mate, out man", "read mate > out man"),
+    ("concept", "if press out man runs fade", "out man runs fade when press"),
+    ("concept", "out man runs fade vs press", "out man runs fade when press"),
+    ("concept", "out man runs fade when cover 2", "out man runs fade when middle open"),
+    ("concept", "everyone else runs vertical", "everyone else runs go"),
+    ("concept", "weak #1 runs 10 yard out", "weak #1 runs out 10"),
+    ("concept", "protection is six", "protect six"),
+    ("run", "both guards pull", "each guard blocks pull"),
+    ("run", "left guard pulls", "left guard blocks pull"),
+    ("run", "backside guard pulls and kicks", "backside guard blocks pull kick"),
+    ("run", "fullback kicks out the end", "fullback blocks kick end man on line"),
+    ("concept", "FB fakes inside zone", "join run Inside Zone"),
+    ("run", "aims right 6 hole", "toward right & carrier aims playside C"),
+    ("run", "carrier aims 26", "toward right & carrier aims playside C"),
+    ("run", "carrier aims 3 hole", "toward left & carrier aims playside B"),
+    ("run", "carrier runs A gap", "carrier aims playside A"),
+    ("run", "read the end", "key end man on line"),
+    ("look", "nose at 0", "N at 0"),
+    ("look", "will at 30, weak", "W at 30, weak"),
+    ("look", "sam at 9, strong", "S at 9, strong"),
+    ("look", "mike blitzes", "M rushes A, either"),
+    ("look", "F covers deep", "F covers third, strong · F covers third, middle · "
+     "F covers half, strong · F covers quarter, strong"),
+    ("look", "E at 5 technique, strong", "E at 5, strong"),
+    ("look", "C man on #1", "C covers man, strong #1"),
+    ("dress", "in all, but Trips", "in all but Trips"),
+    ("dress", "in Doubles, Trips, to right", "in Doubles, Trips to right"),
+    ("dress", "in Doubles Right", "in Doubles to right"),
+    ("dress", "in Doubles to left and right", "in Doubles to left, right"),
+    ("dress", "in every formation", "in all"),
+    ("dress", "to both sides", "to both"),
+    ("dress", "not in Trips", "never in Trips"),
+    ("motion", "H moves left", "H moves to away, 2 outside tackle"),
+    ("motion", "H moves to 2 outside tackle",
+     "H moves to call, 2 outside tackle · H moves to away, 2 outside tackle"),
+    ("formation", "B at I, 7 deep", "B at ball, 7 deep"),
+    ("formation", "Q under centre", "Q at ball, under centre"),
+    ("protection", "slide left", "toward left & line blocks slide"),
+    ("protection", "back blocks scan", "helper is back & helper blocks scan"),
+    ("personnel", "X is WR", "X is wideout"),
+    ("week", "3rd and long", "situation 3rd and 7 or more"),
+    ("playbook", "code 11 man", "code high school"),
+]  # fmt: skip
+
+FORMS = re.compile(r"E(2\d\d|31\d|32\d|4[0134578]\d|67\d|690)")
+"""The codes of words that are not understood; a line may clash with the block around it."""
+
+
+def told(kind: str, *lines: str) -> list[Diagnostic]:
+    found = written(kind, *lines).definitions
+    return [d for d in found if d.span.source == FILE and d.is_error]
+
+
+@pytest.mark.parametrize(("kind", "line"), READ)
+def test_it_is_read(kind: str, line: str) -> None:
+    assert not [d for d in told(kind, line) if FORMS.fullmatch(d.code) and d.code != "E420"]
+
+
+@pytest.mark.parametrize(("kind", "line", "lines"), ANSWERED)
+def test_it_is_answered_with_the_line_to_type(kind: str, line: str, lines: str) -> None:
+    (said,) = [d for d in told(kind, line) if d.code == "E404"]
+    values = dict(said.said.values)
+    assert values["found"] == line
+    typed = re.findall(r"`([^`]+)`", values["answer"])
+    assert typed == re.split(r" & | · ", lines)
+
+
+@pytest.mark.parametrize(("kind", "line", "lines"), ANSWERED)
+def test_what_is_to_be_typed_is_read(kind: str, line: str, lines: str) -> None:
+    for choice in lines.split(" · "):
+        found = told(kind, *choice.split(" & "))
+        assert not [d.code for d in found if FORMS.fullmatch(d.code) and d.code != "E420"], choice
+
+
+def test_a_name_that_is_a_word_of_the_notation_is_answered_with_its_quotes() -> None:
+    (said,) = [d for d in told("dress", "in Doubles with Now or Never") if d.code == "E404"]
+    assert '`in Doubles with "Now or Never"`' in dict(said.said.values)["answer"]
+
+
+def test_a_man_by_his_coach_s_name_is_the_man_of_the_rule() -> None:
+    concept = ("concept", "TE runs flat", "RB runs swing away from TE", "feet 3", "read TE on 3")
+    made = written(*concept, "", "dress Tried", "in Trips")
+    assert made.season is not None
+    play = next(p for p in made.season.plays if p.call.concept == "Tried")
+    assert [play.assignment(man).role for man in "BY"] == ["back", "tight end"]
+    assert play.reads[0].men == ("Y",)
+
+
+@pytest.mark.parametrize(
+    ("word", "rule"),
+    [
+        *((word, "back") for word in ("RB", "TB", "tailback")),
+        *((word, "wing") for word in ("WB", "wingback")),
+        ("FB", "fullback"),
+        ("TE", "tight end"),
+        ("QB", "quarterback"),
+    ],
+)
+def test_each_of_his_words_is_one_rule(word: str, rule: str) -> None:
+    book = written("concept", f"{word} runs flat", f"other is {word}", "other runs go").book
+    assert book is not None
+    rules = book.concepts["tried"].body.rules
+    assert rule in rules and rules["other"][0].value.words == (rule,)
+
+
+def test_a_role_of_his_own_by_such_a_name_stays_his_role() -> None:
+    found = told("concept", "TE is weak #1", "TE runs slant")
+    assert not found
+
+
+@pytest.mark.parametrize(
+    ("kind", "line"),
+    [
+        ("concept", "mate runs slatn"),
+        ("run", "pull if he takes the back"),
+        ("run", "key overhang"),
+        ("concept", 'say "QB rolls right"'),
+        ("dress", 'in "All In, but One"'),
+    ],
+)
+def test_a_line_of_the_notation_is_left_alone(kind: str, line: str) -> None:
+    assert advised(kind, line) == ""
