@@ -14,6 +14,7 @@ from stemline.football.rulebook.codes import CODES, Certainty, Known
 from stemline.football.timing.clock import Verdict
 from stemline.football.timing.coverage import OPEN, TIGHT, Cover
 from stemline.football.timing.levels import (
+    FAKED,
     GAP,
     HIGH_SCHOOL,
     LEVELS,
@@ -98,6 +99,7 @@ def test_the_table_of_feet_is_the_compilers_at_every_level() -> None:
         f"`stretch` {STRETCH:g} yards between neighbours",
         f"`open` from {OPEN:g} yards, `tight` from {TIGHT:g}",
         f"{GAP:g} seconds either way",
+        f"behind a `fake` is down no sooner than {FAKED:g} seconds",
     ],
 )
 def test_figures_in_the_prose(words: str) -> None:

@@ -114,6 +114,25 @@ def test_yards_higher_than_another_man_are_so(season: Season) -> None:
                     assert mine - number in others, f"{play.call.spoken} {task.man}: {line}"
 
 
+_LOOK = re.compile(r"\b(first|second|third|fourth|last) look\b", re.IGNORECASE)
+_RANKS = ("first", "second", "third", "fourth")
+
+
+def test_the_look_that_a_man_is_said_to_be_is_his(season: Season) -> None:
+    """First to fourth, or the last, in the quarterback's order of that call."""
+    wrong = []
+    for play in season.plays:
+        looks = {man: read.number for read in play.reads for man in read.men}
+        for task in play.assignments:
+            for line in task.says:
+                for rank in _LOOK.findall(line):
+                    word = rank.casefold()
+                    want = len(play.reads) if word == "last" else _RANKS.index(word) + 1
+                    if looks.get(task.man) != want:
+                        wrong.append(f"{play.call.spoken} {task.man}: {line} {looks}")
+    assert "\n".join(wrong) == ""
+
+
 _COUNTS = {
     "come": rf"\b{_NUMBER} come\b",
     "deep": rf"\b{_NUMBER} deep\b",

@@ -14,6 +14,7 @@ from typing import Any
 import pytest
 from fontTools.misc.timeTools import timestampFromString, timestampNow
 from pypdf import PdfReader
+from pypdfium2 import PdfDocument
 from sample_gallery import CAPTIONS, gallery_of
 
 from stemline.book.content.book import Book, Edition, make_book
@@ -27,6 +28,7 @@ from stemline.emit.fetch import Refused
 from stemline.emit.gallery import Gallery
 from stemline.emit.pdf import PangoMissing, pages_pdf, to_pdf
 from stemline.football.play import Season
+from stemline.outside.project import CHANGED
 from stemline.theme import Theme, ThemeFolder
 
 Outline = list[tuple[int, str, int]]
@@ -142,6 +144,22 @@ def test_no_page_is_empty_and_each_has_its_footer(texts: list[str]) -> None:
         assert "A planning aid." in text
         assert re.search(rf"\b{number}$", text.strip())
         assert len(text) > 200
+
+
+def test_a_long_revision_does_not_run_into_the_caution(small_season: Season, theme: Theme) -> None:
+    edition = Edition(f"4f2c9e1 {CHANGED}", "2026-05-01")
+    made = to_pdf(
+        make_book(small_season, edition, CAPTIONS),
+        gallery_of(small_season, CAPTIONS),
+        theme,
+        "2026-05-01",
+    )
+    page = PdfDocument(made)[4].get_textpage()
+    words = page.get_text_range()
+    boxes = [page.get_charbox(i) for i in range(page.count_chars())]
+    left, middle = words.index("Saltmarsh Herons · 2026"), words.index("A planning aid")
+    end = left + words[left:].index("2026-05-01")
+    assert max(right for _, _, right, _ in boxes[left:end]) < boxes[middle][0] - 4
 
 
 def test_links_lead_inside_the_book(reader: PdfReader) -> None:

@@ -170,7 +170,6 @@ def test_a_pass_with_reactions_is_drawn_against_the_base_look() -> None:
     tag = "\ntag Give for Pop\n    key backside overhang\n    give if he stays\n"
     tag += "    throw lone if he fits the run\n"
     result = joined(tag=tag)
-    assert called(result).defence is None
     option = called(result, "Trey Right Pop Give")
     assert option.defence is not None and option.carrier == "R"
     assert called(result, "Trey Right Zone").defence is not None

@@ -140,6 +140,12 @@ OPEN = (  # one of the reads is open, or beaten by a good throw: the call has an
     Sign("Post Over", H, FOUR, ("post", "over"), MILLS),
     Sign("Post Cross", L, FOUR, ("post", "cross"), MILLS),
     Sign("Flood", H, FOUR, ("sail",), CUSTOM),
+    Sign("Quick Out", L, THREE + FOUR, ("quick",), QUICK),
+    Sign("Bubble", BOTH, FOUR, ("bubble",), CUSTOM),
+    Sign("Curl Flat", L, FIRE, ("flat",), FIRE_ZONES),
+    Sign("Drive", H, FIRE, ("drive",), CUSTOM),
+    Sign("Levels", L, FOUR, ("low",), LEVELS),
+    Sign("Flood", H, FIRE, ("flat",), CUSTOM),
 )
 
 NOT_OPEN = (  # none of the reads is open: whoever throws it there has not seen the coverage
@@ -177,6 +183,9 @@ NOT_OPEN = (  # none of the reads is open: whoever throws it there has not seen 
     Sign("Dagger", BOTH, ZERO, ("dig", "under", "outlet"), CUSTOM),
     Sign("Scissors", H, TWO_MAN, ("post",), CUSTOM),
     Sign("Post Wheel", L, TWO_MAN, ("post",), CUSTOM),
+    Sign("Post Cross", L, ZERO, ("post", "cross"), CUSTOM),
+    Sign("Bootleg", L, ZERO, ("deep", "drag"), BOOT),
+    Sign("Drive", H, ZERO, ("dig",), READS),
 )
 
 

@@ -269,6 +269,10 @@ READS = 0.3
 """Seconds in which a zone defender reads pass before he drops. Common practice: 0.3 to 0.6."""
 MINDS = 14.0
 """Yards around his landmark in which an underneath defender looks for a threat."""
+FAKED = 2.1
+"""Seconds from the snap before which no drop and no set behind a run fake is down, in the gun or
+under centre: he carries the fake out before he looks up. Common practice, no published source: a
+fake adds 0.4 to 0.8 s to a drop, the ball is out at 2.5 to 3.2."""
 GAP = 0.15
 """Seconds that a plan on paper cannot tell apart."""
 REMEMBERED = 4096

@@ -18,7 +18,7 @@ import numpy as np
 from stemline.football.field import Side
 from stemline.football.offence.quarterback import MOVING
 from stemline.football.play import Step
-from stemline.football.timing.levels import PlayingLevel
+from stemline.football.timing.levels import FAKED, PlayingLevel
 from stemline.football.timing.running import Array
 from stemline.geometry.paths import Point
 
@@ -88,6 +88,7 @@ _MOVES: dict[str, tuple[float, float]] = {
     "hitch": (-0.7, 0.0),
     "reset": (0.0, 0.0),
 }
+_DROPS = frozenset({"3", "5", "7", "set"})
 _UNDER_DEPTH = 3.0
 """Under centre a drop goes so much farther, since it starts at the ball. Common practice."""
 
@@ -106,9 +107,11 @@ def clock(
 ) -> tuple[Foot, ...]:
     """When each step of the feet is down. ``stands`` is the quarterback at the snap.
 
-    A first step, and each drop, is timed from the snap; a hitch or reset after the step before.
+    A first step, and each drop, is timed from the snap; a hitch or reset after the step before. A
+    drop behind a run fake waits for the fake.
     """
     gun = stands.y < -2.0
+    faked = False
     feet: list[Foot] = []
     at, time = stands, 0.0
     for step in steps:
@@ -117,7 +120,8 @@ def clock(
             base = at
         else:
             taken = (level.foot if gun else level.under)[step.name].value
-            time = max(time, taken)
+            time = max(time, taken, FAKED if faked and step.name in _DROPS else 0.0)
+            faked = faked or step.name == "fake"
             base = stands if gun else Point(stands.x, stands.y - _under(step.name))
         back, wide = _MOVES[step.name]
         side = step.side or toward
