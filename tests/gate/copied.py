@@ -26,6 +26,7 @@ from shapely.geometry import LineString
 
 from stemline.theme import SMALLEST_TYPE, Theme
 
+from . import roles
 from .colour import luminance, rgb
 from .marks import Diagram, Mark, read_svg
 
@@ -127,7 +128,10 @@ class _Sheet:
             yield from self._told(mark, Loss.GONE, self._letters(mark))
             return
         on, off = _places(mark)
-        yield from self._told(mark, Loss.GONE, self._share(self._near, self._open(mark, on)))
+        seen = self._open(mark, on)
+        if mark.style in roles.GROUNDS:  # a route along its side is no edge of its own
+            seen = self._bare(mark, seen)
+        yield from self._told(mark, Loss.GONE, self._share(self._near, seen))
         gaps = self._bare(mark, self._open(mark, off))
         if len(gaps) >= _GAPS:
             yield from self._told(mark, Loss.CLOSED, self._share(~self._black, gaps))
@@ -179,11 +183,14 @@ class _Sheet:
 
 def _places(mark: Mark) -> tuple[Places, Places]:
     """Places along an item's lines: those that are drawn, and the middles of a dash's gaps."""
-    on, off = [], []
+    on: list[tuple[float, ...]] = []
+    off: list[tuple[float, ...]] = []
     for line in mark.paint.lines:
         for at, drawn in _along(line, mark.paint.dash):
             (on if drawn else off).append(line.interpolate(at).coords[0])
-    return np.array(on, dtype=float).reshape(-1, 2), np.array(off, dtype=float).reshape(-1, 2)
+    return np.array(on, dtype=np.float64).reshape(-1, 2), np.array(off, dtype=np.float64).reshape(
+        -1, 2
+    )
 
 
 def _along(line: LineString, dash: tuple[float, ...]) -> Iterator[tuple[float, bool]]:
