@@ -41,7 +41,7 @@ _STEP = 0.4
 _ENOUGH = 0.5
 """The share of an item's line that must be left of it."""
 _INK = 0.45
-"""The share of the ink of words: thin slanted ones of 6 points are read with a little under half."""
+"""The share of the ink of words: thin slanted ones are read with a little under half."""
 _LEAST_GAP = 1.0
 """Points: a shorter gap of a dashed line is none to the eye."""
 _GAPS = 3
