@@ -101,7 +101,7 @@ def _drawing(
     layers = (
         Layer("drops", laid.tasks.ground),
         Layer("field", (*laid.field, *words.field)),
-        Layer("claims", claim_items(both.now)),
+        Layer("claims", claim_items(both.now, on.mark("claim"))),
         Layer("duties", (*tasks, *words.duties)),
         Layer("behind", () if on.close else laid.defence),
         Layer("before", dashed),

@@ -7,6 +7,7 @@ outlines, the outlines kept beside.
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -29,6 +30,20 @@ Pair = tuple[float, float]
 
 
 @dataclass(frozen=True)
+class Paint:
+    """How an element is painted.
+
+    ``lines`` are the middles of what is drawn as a line: a stroke's pieces, a shape's edge.
+    ``dash`` is in points. ``fill`` and ``stroke`` are colours, "" where there is none.
+    """
+
+    lines: tuple[LineString, ...]
+    dash: tuple[float, ...]
+    fill: str
+    stroke: str
+
+
+@dataclass(frozen=True)
 class Mark:
     """One drawn element.
 
@@ -47,6 +62,7 @@ class Mark:
     outline: BaseGeometry | None
     edge: float
     points: float
+    paint: Paint
 
     @property
     def start(self) -> Point | None:
@@ -86,15 +102,19 @@ def _mark(order: int, layer: str, element: ElementTree.Element, theme: Theme) ->
     way: LineString | None = None
     outline: BaseGeometry | None = None
     points = 0.0
+    rings: list[list[Pair]] = []
+    core = Polygon()
     kind = element.tag.removeprefix(_SVG)
     if kind == "circle":
         middle = Point(float(element.get("cx", 0)), float(element.get("cy", 0)))
+        core = _circle(middle, float(element.get("r", 0)))
         shape: BaseGeometry = middle.buffer(float(element.get("r", 0)) + rim, quad_segs=16)
     elif kind == "rect":
         x, y = float(element.get("x", 0)), float(element.get("y", 0))
         wide, tall = float(element.get("width", 0)), float(element.get("height", 0))
         corner = float(element.get("rx", 0))
         inner = box(x + corner, y + corner, x + wide - corner, y + tall - corner)
+        core = box(x, y, x + wide, y + tall)
         shape = inner.buffer(corner + rim)
     elif kind == "path":
         d, shift = element.get("d", ""), _shift(element.get("transform", ""))
@@ -107,10 +127,33 @@ def _mark(order: int, layer: str, element: ElementTree.Element, theme: Theme) ->
             way = _way(rings)
             shape = _stroke(rings, edge)
         else:
-            shape = Polygon(rings[0]).buffer(rim, join_style="round")
+            core = Polygon(rings[0])
+            shape = core.buffer(rim, join_style="round")
     else:
         raise ValueError(f"a {kind} element is never emitted")
-    return Mark(order, layer, style, words, rest == "head", shape, way, outline, edge, points)
+    lines = _strings(rings) if way is not None else (LineString(core.exterior.coords),)
+    paint = _paint(element, () if words else lines)
+    return Mark(
+        order, layer, style, words, rest == "head", shape, way, outline, edge, points, paint
+    )
+
+
+def _circle(middle: Point, radius: float) -> Polygon:
+    """A circle from where its line starts, at the right, the way it is drawn: down first."""
+    turns = [2 * math.pi * i / 64 for i in range(64)]
+    return Polygon(
+        [(middle.x + radius * math.cos(t), middle.y + radius * math.sin(t)) for t in turns]
+    )
+
+
+def _paint(element: ElementTree.Element, lines: tuple[LineString, ...]) -> Paint:
+    dash = tuple(float(n) for n in element.get("stroke-dasharray", "").split())
+    fill, stroke = element.get("fill", "none"), element.get("stroke", "none")
+    return Paint(lines, dash, fill.replace("none", ""), stroke.replace("none", ""))
+
+
+def _strings(rings: list[list[Pair]]) -> tuple[LineString, ...]:
+    return tuple(LineString(ring) for ring in rings if len(ring) > 1)
 
 
 @cache

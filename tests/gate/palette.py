@@ -105,8 +105,8 @@ PAIRS = (
     Pair("shape", "tile", "tile-pale"),
     Pair("shape", "tile-open", "tile-open-pale"),
     Pair("stroke", "chevron", "chevron-pale"),
-    Pair("text", "depth", "depth-pale"),
-    Pair("text", "words", "words-pale"),
+    Pair("text", "depth", "depth-pale", "a depth stands beside its path, which is pale"),
+    Pair("text", "words", "words-pale", "words stand beside their line, which is pale"),
     Pair("text", "alert", "alert-pale"),
     Pair("stroke", "route", "block", "a route ends in an arrow, a block in a bar"),
     Pair("stroke", "route", "rush", "a rush starts at a letter that has no ring"),
@@ -147,9 +147,8 @@ STANDS_ON: dict[str, tuple[str, ...]] = {
 }
 """The shapes that each text may be printed on, "" being the paper."""
 
-FAINT = frozenset({"yard-line", "second", *roles.PALE_GROUNDS, *roles.GROUNDS, *roles.HALOS})
-"""Roles that may be fainter than a mark: a picture is understood without them, or they take the
-ground's colour on purpose."""
+FAINT = roles.HALOS
+"""Roles that may be fainter than a mark: they take the ground's colour on purpose."""
 
 
 def inks(theme: Theme, size: Size) -> dict[Parts, Ink]:

@@ -1,7 +1,7 @@
 """What each class of an emitted diagram is to a reader.
 
 Every stroke, shape and text of the theme stands in exactly one of these sets; a test holds that.
-Strokes and shapes may share a name ("claim"), as may shapes and texts ("ghost").
+Shapes and texts may share a name ("ghost").
 """
 
 from __future__ import annotations
@@ -45,9 +45,6 @@ HALOS = frozenset({"halo"})
 FIELD = frozenset({"yard-line", "hash", "line-of-scrimmage", "sideline", "break", "second"})
 """Strokes of the field: a word with a halo may stand on them."""
 
-PALE_GROUNDS = frozenset({"claim"})
-"""Strokes that are grounds."""
-
 LEADERS = frozenset({"leader"})
 """Strokes from a label to its place."""
 
@@ -89,6 +86,6 @@ def plain(style: str) -> str:
     return style.removesuffix("-pale")
 
 
-STROKES = (PATHS, FIELD, PALE_GROUNDS, LEADERS, TILE_STROKES)
+STROKES = (PATHS, FIELD, LEADERS, TILE_STROKES)
 SHAPES = (SYMBOLS, DOTS, GROUNDS, HALOS)
 TEXTS = (LABELS, LETTERING, DEFENDERS)

@@ -84,8 +84,6 @@ def sort_marks(diagram: Diagram) -> Sorted:
             symbols.append(Thing(mark, mark.style))
         elif mark.way is not None and style in roles.FIELD:
             field.append(mark)
-        elif mark.way is not None and style in roles.PALE_GROUNDS:
-            continue
         elif mark.style in roles.SYMBOLS:
             symbols.append(Thing(mark, mark.style))
         elif mark.style in roles.DOTS:

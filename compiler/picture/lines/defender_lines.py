@@ -119,7 +119,7 @@ def draw_duties(
 
 def _above(box: Box, board: Board) -> float:
     """Yards that a ground, and the word in it, take above its middle."""
-    tall = box.height / 2
+    tall = box.height / 2 + board.yards(board.look.grounds["zone"].edge_weight / 2)
     if not board.shows(Detail.ZONE_WORDS):
         return tall
     word = board.yards(_WORD + 1.0) + board.extent("H", "words").rise
