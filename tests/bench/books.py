@@ -19,7 +19,7 @@ def write_book(folder: Path, calls: int) -> None:
     folder.mkdir()
     texts = {
         file.name: file.read_text("utf-8")
-        for file in files("stemline.grammar").joinpath("starter").iterdir()
+        for file in files("stemline.grammar").joinpath("starter", "high-school").iterdir()
         if file.name.endswith(".play")
     }
     copied = {name: texts.pop(name) for name in ("quick.play", "runs.play")}

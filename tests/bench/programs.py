@@ -91,7 +91,7 @@ class Program:
         """Every command once, on the few calls of the starter, so that its bytecode is there."""
         work.mkdir()
         starter = work / "starter"
-        shutil.copytree(str(files("stemline.grammar").joinpath("starter")), starter)
+        shutil.copytree(str(files("stemline.grammar").joinpath("starter", "high-school")), starter)
         self.ran("", work, "list", starter)
         self.ran("", work, "draw", starter, self.said.splitlines()[0], "-o", work / "call.svg")
         for asked in ("check", "build", "build"):

@@ -41,7 +41,7 @@ def folder(tmp_path: Path) -> Path:
     book = tmp_path / "book"
     book.mkdir()
     _git(book, "init", "-q", "-b", "main")
-    for source in read_files(ROOT / "grammar/starter").sources:
+    for source in read_files(ROOT / "grammar/starter/high-school").sources:
         (book / Path(source.name).name).write_text(source.text, "utf-8")
     _git(book, "add", ".")
     _git(book, "commit", "-qm", "Begin")

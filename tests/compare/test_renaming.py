@@ -59,7 +59,7 @@ def test_a_new_name_is_told_as_one_and_moves_nobody(kind: str, name: str, owner:
 
 
 def test_a_name_that_is_taken_is_refused(tmp_path: Path) -> None:
-    for source in read_files(ROOT / "grammar/starter").sources:
+    for source in read_files(ROOT / "grammar/starter/high-school").sources:
         (tmp_path / Path(source.name).name).write_text(source.text, "utf-8")
     before = {path: path.read_text("utf-8") for path in tmp_path.glob("*.play")}
 

@@ -204,7 +204,7 @@ def test_every_font_and_letter_is_there_once(pdf: bytes, theme: Theme) -> None:
                 if reference.idnum not in forms and not name.startswith("/x"):
                     forms[reference.idnum] = form.get_data() + str(form["/BBox"]).encode()
                     waiting.append(form.get("/Resources", {}))
-    assert len(forms) > 20
+    assert len(forms) > 10
     assert len(set(forms.values())) == len(forms)
 
 
@@ -245,7 +245,8 @@ def test_a_picture_that_looks_otherwise_sets_its_section(
     book: Book, gallery: Gallery, theme: Theme, kept: Kept, done: list[str]
 ) -> None:
     """Of the same size: nothing in the text says that it changed."""
-    base = book.pages[-1].base
+    page = next(page for page in reversed(book.pages) if page.base is not None)
+    base = page.base
     assert base is not None
     arts = tuple(
         replace(art, ink=replace(art.ink, operators=art.ink.operators + b"\n"))
@@ -254,7 +255,7 @@ def test_a_picture_that_looks_otherwise_sets_its_section(
     )  # fmt: skip
     assert arts != gallery.arts
     to_pdf(book, Gallery(arts), theme, DATE, before=Kept(kept))
-    assert done == [book.pages[-1].id]
+    assert done == [page.id]
 
 
 @pytest.mark.parametrize("broken", [b"", b"[]\n", b"[[0],[0]]\n", b"\xff\n", b"{"])

@@ -44,7 +44,7 @@ def joined(folder: str) -> str:
 @cache
 def small() -> tuple[str, ...]:
     """Whole playbooks of a few kilobytes."""
-    return joined("grammar/starter"), joined("tests/corpus/base")
+    return joined("grammar/starter/high-school"), joined("tests/corpus/base")
 
 
 @cache
@@ -61,7 +61,7 @@ def bundled(name: str) -> tuple[Block, ...]:
 @cache
 def words() -> tuple[str, ...]:
     """Every word of the bundled playbooks and of the starter."""
-    texts = [joined("grammar/starter"), *(joined(f"playbooks/{name}") for name in BUNDLED)]
+    texts = [joined("grammar/starter/high-school"), *(joined(f"playbooks/{name}") for name in BUNDLED)]
     return tuple(sorted({word for text in texts for word in re.findall(r"[^\s,]+", text)}))
 
 

@@ -16,7 +16,7 @@ from .harness import Report, Stopper, stopped, whole_builds
 
 @pytest.fixture
 def starter(tmp_path: Path) -> Path:
-    with as_file(files("stemline.grammar").joinpath("starter")) as place:
+    with as_file(files("stemline.grammar").joinpath("starter", "high-school")) as place:
         shutil.copytree(place, tmp_path / "starter", ignore=shutil.ignore_patterns("build"))
     return tmp_path / "starter"
 

@@ -16,7 +16,11 @@ from stemline.syntax.parser import parse
 from stemline.syntax.tree import Document
 
 ROOT = Path(__file__).parents[2]
-BOOKS = ("playbooks/saltmarsh-herons", "playbooks/cedar-flats-lanterns", "grammar/starter")
+BOOKS = (
+    "playbooks/saltmarsh-herons",
+    "playbooks/cedar-flats-lanterns",
+    *(f"grammar/starter/{folder.name}" for folder in (ROOT / "grammar/starter").iterdir()),
+)
 
 
 def _texts() -> list[Source]:

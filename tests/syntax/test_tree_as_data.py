@@ -12,7 +12,7 @@ from stemline.syntax.parser import parse
 from stemline.syntax.tree_as_data import as_data, from_data
 
 ROOT = Path(__file__).parents[2]
-TEXTS = sorted((*ROOT.glob("playbooks/*/*.play"), *ROOT.glob("grammar/starter/*.play"),
+TEXTS = sorted((*ROOT.glob("playbooks/*/*.play"), *ROOT.glob("grammar/starter/*/*.play"),
                 *ROOT.glob("tests/corpus/*.play")))  # fmt: skip
 
 

@@ -98,7 +98,7 @@ def test_a_moved_call_changes_these_files_and_no_other() -> None:
     over from its situation, they are the same too."""
     taken = WEEK.replace("for Q, R\n", "for Q, R\n        holds openers\n")
     sheets = {"call-sheet.pdf", "call-index.pdf", "data/call-sheet.csv"}
-    sheets |= {"data/index.csv", "data/week.json"}
+    sheets |= {"data/index.csv", "data/week.json", "game-plan.pdf", "install.pdf"}
     holds = {"wristbands.pdf", "data/wristbands.csv"}
     scripts = {"practice-script.pdf", "data/script.csv"}
     loose = taken.replace(

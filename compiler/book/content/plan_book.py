@@ -11,6 +11,7 @@ from dataclasses import replace
 
 from stemline.book.content.book import Book, Edition, make_book, opening
 from stemline.book.content.drawn_calls import places
+from stemline.book.content.dressed_page import DressedPage
 from stemline.book.content.index import (
     HEAD,
     HEIGHTS,
@@ -33,7 +34,7 @@ _ACROSS = 2
 def make_plan_book(week: Week, edition: Edition) -> Book:
     """The book of a week that has a game plan."""
     assert week.game is not None, "a week with a game plan"
-    season = week.game.season
+    season = replace(week.game.season, every_call=True)  # each call of a plan has its picture
     spoken = (play.call.spoken for play in season.plays)
     ids = dict(zip(spoken, places(season), strict=True))
     book = make_book(season, edition, ())
@@ -64,6 +65,12 @@ def _pages(book: Book, week: Week) -> Iterator[Page]:
 
 
 def _numbered(page: Page, week: Week) -> Page:
+    if isinstance(page, DressedPage):
+        groups = (
+            replace(group, entries=tuple(_told(e, week) for e in group.entries))
+            for group in page.groups
+        )
+        return replace(page, groups=tuple(groups))
     base = page.base
     drawn = page.drawn
     if base is not None and base.listed:
