@@ -11,12 +11,12 @@ from pathlib import Path
 import pytest
 from compare.edits import EDITS, Expected, Text
 
-from stemline import session as sessions
 from stemline.compare.comparing import compared
 from stemline.compare.comparison import Comparison
 from stemline.outside.texts import read_files
 from stemline.session import Session
 from stemline.source import Source
+from stemline.syntax import parser
 from stemline.syntax.parser import parse
 
 BOOK = Path(__file__).parents[2] / "playbooks/cedar-flats-lanterns"
@@ -27,7 +27,7 @@ ALONE, TOGETHER = 320, 120
 def _texts_read_once() -> Iterator[None]:
     """A text that was not changed is parsed once for all cases."""
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(sessions, "parse", cache(parse))
+        patch.setattr(parser, "parse", cache(parse))
         yield
 
 

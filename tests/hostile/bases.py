@@ -61,7 +61,10 @@ def bundled(name: str) -> tuple[Block, ...]:
 @cache
 def words() -> tuple[str, ...]:
     """Every word of the bundled playbooks and of the starter."""
-    texts = [joined("grammar/starter/high-school"), *(joined(f"playbooks/{name}") for name in BUNDLED)]
+    texts = [
+        joined("grammar/starter/high-school"),
+        *(joined(f"playbooks/{name}") for name in BUNDLED),
+    ]
     return tuple(sorted({word for text in texts for word in re.findall(r"[^\s,]+", text)}))
 
 

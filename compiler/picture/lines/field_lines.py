@@ -30,9 +30,11 @@ def field_items(field: Field, board: Board) -> tuple[Item, ...]:
         if frame.left < x < frame.right and not board.fold.hides(field.hash_mark(side)):
             items += [_line(Point(x, y - half), Point(x, y + half), "hash") for y in _lines(board)]
     items += _scrimmage(left, right, board)
+    ink = board.weight("sideline") / 2  # at the very edge the line stands a hair further in
     for side in Side:
         x = board.fold.x(field.sideline(side))
         if frame.left < x < frame.right:
+            x = min(max(x, frame.left + ink), frame.right - ink)
             items.append(_line(Point(x, frame.bottom), Point(x, frame.top), "sideline"))
     return tuple(items)
 
