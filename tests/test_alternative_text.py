@@ -58,7 +58,7 @@ def test_a_figures_words_are_its_pictures(built: Path, figures: list[str]) -> No
     # A mirror, and the sum of two pictures, are named on a page and not drawn there.
     drawn = set(said) & set(figures)
     assert drawn == {words for words in figures if words in said}
-    assert len(drawn) > len(said) / 2
+    assert len(drawn) >= len(said) / 2
 
 
 def test_a_screen_reader_knows_each_picture(built: Path) -> None:
