@@ -11,8 +11,8 @@ from .pictures import BUNDLED, legend, pictures
 
 THEME = load_theme()
 STILL_LOST = {"Trips Right Exit Four Verticals (cedar-flats-lanterns; large, calls)"}
-"""Pictures of which one thing is still lost: the pale letter of where a man came from. Whoever mends
-it takes it out of here."""
+"""Pictures of which one thing is still lost: the pale letter of where a man came from. Whoever
+mends it takes it out of here."""
 
 
 @pytest.mark.parametrize("book", BUNDLED)
