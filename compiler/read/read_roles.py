@@ -6,6 +6,7 @@ from collections.abc import Collection, Mapping
 from functools import partial
 
 from stemline.diagnostics.catalogue.football import E444, E451, E452, E453, E454, E455
+from stemline.football.play import FOR_MANY
 from stemline.playbook.role_rules import (
     Back,
     ByRole,
@@ -49,8 +50,7 @@ _RULE_STARTS = (*SIDES, "inside", "outside", "back", "fullback", "wing", "quarte
                 "tight end", "nobody")  # fmt: skip
 
 
-EVERYONE_ELSE = "everyone else"
-OTHER_BACKS = "every other back"
+EVERYONE_ELSE, OTHER_BACKS = FOR_MANY
 
 
 def read_others(subject: Phrase) -> str:
