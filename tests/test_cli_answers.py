@@ -10,6 +10,7 @@ from test_facing import TEXT
 
 from stemline.commands import main
 from stemline.outside import cache as kept
+from stemline.outside.program import program
 
 HEAD = "no answer by the clock (planning figures)"
 
@@ -62,6 +63,8 @@ def test_nothing_is_kept_where_the_coach_wants_it_so(
 @pytest.mark.parametrize("rubbish", [b"", b"\x00\xff\xfe", b"{}", b"0\n{}"])
 def test_a_broken_cache_is_as_good_as_none(folder: Path, place: Path, rubbish: bytes) -> None:
     first = check(folder)
+    assert first.exit_code == 0, first.output
+    assert program(), "or nothing is kept"
     (file,) = place.glob("*.json")
     whole = file.read_bytes()
     file.write_bytes(rubbish)
