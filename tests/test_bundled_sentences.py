@@ -13,13 +13,14 @@ from stemline.football.rulebook.head_contact import head_contact
 
 HOUSE = Path(__file__).parent.parent
 TEXTS = sorted([*(HOUSE / "playbooks").rglob("*.play"), *(HOUSE / "grammar").rglob("*.play")])
+PAGES = (HOUSE / "grammar/reference.md", HOUSE / "grammar/season.md")
 TAG = """tag Wheel for Crossers
     flat runs wheel away from settle
     {line}
 """
 
 
-@pytest.mark.parametrize("path", [*TEXTS, HOUSE / "grammar/reference.md"], ids=lambda p: p.name)
+@pytest.mark.parametrize("path", [*TEXTS, *PAGES], ids=lambda p: p.name)
 def test_no_bundled_sentence_puts_a_head_into_a_block(path: Path) -> None:
     told = re.findall(r'"([^"\n]*)"', path.read_text("utf-8"))
     assert [words for words in told if head_contact(words)] == []

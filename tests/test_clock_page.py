@@ -34,7 +34,7 @@ from stemline.football.timing.space import (
     Meeting,
 )
 
-PAGE = files("stemline.grammar").joinpath("reference.md").read_text("utf-8")
+PAGE = files("stemline.grammar").joinpath("figures.md").read_text("utf-8")
 SECTION = PAGE.partition("\n## The clock\n")[2].partition("\n## ")[0]
 PROSE = " ".join(SECTION.split())
 MARKS = {Certainty.PUBLISHED: "P", Certainty.CUSTOM: "C", Certainty.MEMORY: "M"}

@@ -26,6 +26,8 @@ from stemline.football.players import Position
 from stemline.football.rulebook.codes import CODES, Certainty, Known
 from stemline.football.rulebook.rules import MotionWay, PlayClock
 from stemline.football.situations import DISTANCES, FieldPart, Moment, Score, Wind
+from stemline.football.timing.levels import HIGH_SCHOOL
+from stemline.one_picture import call_play, drawn
 from stemline.playbook.concepts import Keep
 from stemline.playbook.look_definitions import LookSide
 from stemline.playbook.protection_definitions import SlideWay
@@ -51,8 +53,12 @@ from stemline.source import Source
 from stemline.syntax.lines import KINDS
 from stemline.syntax.parser import parse
 from stemline.syntax.tree import Block, Fact, Linked, Series, Value
+from stemline.theme import load_theme
 
-PAGE = files("stemline.grammar").joinpath("reference.md").read_text("utf-8")
+PAGE, FIGURES_PAGE = (
+    files("stemline.grammar").joinpath(name).read_text("utf-8")
+    for name in ("reference.md", "figures.md")
+)
 _FENCE = re.compile(r"^```play *(.*)\n((?:.*\n)*?)```$", re.MULTILINE)
 
 
@@ -71,9 +77,32 @@ class Sample:
 
 
 SAMPLES = [Sample(m[1], m[2], PAGE[: m.start()].count("\n") + 1) for m in _FENCE.finditer(PAGE)]
-(BASE,) = (s for s in SAMPLES if s.word == "base")
+_PARTS = [s for s in SAMPLES if s.word == "base"]
+BASE = Sample("base", "\n".join(s.text for s in _PARTS), _PARTS[0].line)
+"""The playbook of the first ten minutes, written in steps."""
 SHOWN = [s for s in SAMPLES if not s.word]
 LATER = [s for s in SAMPLES if s.word == "later"]
+
+
+def table_of(heading: str, page: str = PAGE) -> list[list[str]]:
+    """The rows of a table, each as its cells; ``heading`` are its first headings."""
+    found = re.search(rf"^(?:\| )?{re.escape(heading)}(?: \|.*)?$", page, re.MULTILINE)
+    assert found, heading
+    table = page[found.end() + 1 :].partition("\n\n")[0].splitlines()[1:]
+    return [[c.strip() for c in line.strip("|").split("|")] for line in table]
+
+
+@dataclass(frozen=True)
+class Row:
+    """What a coach says, the kind of block he says it in ("no" for none), what he types."""
+
+    said: str
+    kind: str
+    typed: str
+
+    @property
+    def lines(self) -> list[str]:
+        return re.findall(r"`([^`]+)`", self.typed)
 
 
 def key(block: Block) -> tuple[str, str]:
@@ -89,43 +118,51 @@ def whole(sample: Sample) -> list[str]:
     """A sample with the blocks of the base that it does not hold, and what it needs to be called.
 
     A concept without a dress-up is dressed with its tags, so that each is laid over it and proved;
-    a route is run by somebody, and a motion put before a concept that anybody can run.
+    a route is run by somebody, and a motion put before a concept that anybody can run. A playbook
+    block takes the place of the base's whatever its name.
     """
-    mine = {key(b) for b in sample.blocks}
-    texts = [sample.text]
-    if sample is not BASE and not any(kind == "playbook" for kind, _ in mine):
-        parts = zip(BASE.blocks, cut(BASE.text), strict=True)
-        texts += [text for block, text in parts if key(block) not in mine]
-    document, _ = parse(Source("all.play", "\n".join(texts)))
-    blocks = document.blocks
-    formation = "Three Two"
-    if any(kind == "playbook" for kind, _ in mine):
-        formation = next(b.name.text for b in blocks if b.kind == "formation")
-    dressed = {b.name.text.casefold() for b in blocks if b.kind == "dress"}
+    blocks = sample.blocks
+    mine = {key(b) for b in blocks}
+    tagged: dict[str, list[str]] = {b.name.text.casefold(): [] for b in blocks if of_plays(b)}
     for block in blocks:
-        owner = block.name.text.casefold()
-        if block.kind in ("concept", "run") and owner not in dressed:
-            tags = [b.name.text for b in blocks if b.kind == "tag" and of(b) == owner]
-            lines = [f"in {formation}", "to right, left"]
-            lines += [f"with {tag}" for tag in ("plain", *tags)]
-            texts.append("\n    ".join([f"dress {block.name.text}", *lines]) + "\n")
+        for owner in of(block):
+            tagged.setdefault(owner, []).append(block.name.text)
+    bare = [owner for owner in tagged if ("dress", owner) not in mine]
+    mine |= {("dress", owner) for owner in bare}
+    texts = [sample.text]
+    if sample is not BASE:
+        parts = zip(BASE.blocks, cut(BASE.text), strict=True)
+        led = any(b.kind == "playbook" for b in blocks)
+        texts += [
+            text for b, text in parts if key(b) not in mine and not (led and b.kind == "playbook")
+        ]
+        for owner in bare:
+            lines = ["in Three Two", "to right, left"]
+            lines += [f"with {tag}" for tag in ("plain", *tagged[owner])]
+            texts.append("\n    ".join([f"dress {owner}", *lines]) + "\n")
     for block in blocks:
         if block.kind == "route":
             name = block.name.text
             texts.append(f"concept Test {name}\n    a is strong #1\n    a runs {name}\n")
-            texts.append(f"dress Test {name}\n    in {formation}\n")
+            texts.append(f"dress Test {name}\n    in Three Two\n")
     motions = [b.name.text for b in blocks if b.kind == "motion"]
     if motions:
         texts.append("concept Anything\n    a is strong #1\n    a runs go\n")
-        texts.append(f"dress Anything\n    in {formation} motion {', '.join(motions)}\n")
+        texts.append(f"dress Anything\n    in Three Two motion {', '.join(motions)}\n")
     return texts
 
 
-def of(tag: Block) -> str:
-    """The concept that a tag is for."""
-    owner = tag.join("for")
-    assert owner is not None
-    return owner.text.casefold()
+def of_plays(block: Block) -> bool:
+    return block.kind in ("concept", "run")
+
+
+def of(block: Block) -> list[str]:
+    """The concepts that a tag is for; of a tag for any pass, the base's."""
+    owner = block.join("for") if block.kind == "tag" else None
+    if owner is None:
+        return []
+    said = owner.text.casefold()
+    return ["crossers" if said.startswith("any ") else said]
 
 
 def compiled(sample: Sample) -> tuple[Session, str]:
@@ -165,6 +202,99 @@ def test_the_base_leaves_no_man_without_a_job() -> None:
 def test_a_word_kept_for_later_is_refused(sample: Sample) -> None:
     result, printed = compiled(sample)
     assert {d.code for d in result.diagnostics if d.is_error} == {"E403"}, printed
+
+
+def test_no_sample_is_passed_over() -> None:
+    """Every fence of the page is read as one of these; a word that no test knows is a mistake."""
+    fences = re.findall(r"^ *```(.*)$", PAGE, re.MULTILINE)
+    opened, closed = fences[::2], fences[1::2]
+    assert set(closed) == {""}
+    assert set(opened) == {"play", "play base", "play later", "text"}
+    assert len(SAMPLES) == len([word for word in opened if word.startswith("play")])
+    assert all(sample.blocks for sample in SHOWN)
+
+
+def test_for_eleven_men() -> None:
+    """The first playbook as its page tells a coach of eleven to change it."""
+    text = BASE.text.replace("code canadian amateur", "code high school")
+    text = re.sub(r"^    (X at|D at|D covers) .*\n", "", text, flags=re.MULTILINE)
+    text = re.sub(r"(W at .*)off line", r"\1on line", text)
+    source = Source("first.play", text)
+    result = Session([source], "playbook")
+    assert result.diagnostics == (), render(result.diagnostics, {source.name: source})
+    assert result.season is not None and len(result.season.plays) == 4
+
+
+def test_the_first_picture_is_what_the_first_pass_draws() -> None:
+    """`stemline draw` of the page's own text makes it anew."""
+    result, _ = compiled(BASE)
+    play, _ = call_play(result, "Three Two Right Crossers", None, "")
+    assert play is not None
+    shown = files("stemline.grammar").joinpath("pictures", "first-pass.svg").read_bytes()
+    assert "](pictures/first-pass.svg)" in PAGE
+    assert shown == drawn(play, load_theme(), level=HIGH_SCHOOL)
+
+
+def slug(heading: str) -> str:
+    """The anchor that a heading has on a page of a repository."""
+    return re.sub(r"[^\w\- ]", "", heading.casefold()).replace(" ", "-")
+
+
+@pytest.mark.parametrize("name", ["reference.md", "figures.md", "season.md"])
+def test_links_lead_somewhere(name: str) -> None:
+    room = files("stemline.grammar")
+    page = room.joinpath(name).read_text("utf-8")
+    for target, anchor in re.findall(r"\]\(([^)#]*)(?:#([^)]*))?\)", page):
+        there = room.joinpath(target) if target else room.joinpath(name)
+        assert there.is_file(), target
+        heads = re.findall(r"^#+ (.+)$", there.read_text("utf-8"), re.MULTILINE)
+        assert not anchor or anchor in map(slug, heads), anchor
+
+
+# What a coach says, and the line that says it.
+
+SAID = [Row(*row) for row in table_of("you say")]
+_HOST = {
+    "concept": "concept {name} extends Crossers\n{lines}\n",
+    "run": "run {name} extends Zone\n{lines}\n",
+    "look": "look {name} extends Base\n{lines}\n",
+    "protection": "protection {name}\n    line blocks man\n{lines}\n",
+    "formation": "formation {name} extends Three Two\n{lines}\n",
+    "motion": "motion {name}\n{lines}\n",
+    "tag": "tag {name} for Crossers\n{lines}\n",
+    "dress": "dress Crossers\n    in Three Two\n    with plain\n    to both\n{lines}\n",
+    "week": "week 1 Larch Bay\n{lines}\n",
+}
+"""By kind a block of the first playbook that such a line is put into."""
+
+
+def hosted(row: Row, name: str) -> str:
+    lines = "".join(f"    {line}\n" for line in row.lines)
+    if "feet " in lines and "read " not in lines and row.kind == "concept":
+        foot = re.split(r"[ ,]+", lines.partition("feet ")[2])[0].strip()
+        lines += f"    read flat on {foot}\n"
+    return _HOST[row.kind].format(name=name, lines=lines)
+
+
+def test_there_are_eighty_sayings_in_the_order_of_the_alphabet() -> None:
+    said = [row.said.casefold() for row in SAID]
+    assert len(said) >= 80
+    assert said == sorted(set(said))
+
+
+@pytest.mark.parametrize("kind", _HOST)
+def test_a_saying_has_a_line_that_compiles(kind: str) -> None:
+    """All of a kind in one playbook, but for what a playbook has once."""
+    rows = [row for row in SAID if row.kind == kind]
+    assert rows and all(row.lines for row in rows)
+    blocks = [hosted(row, f"Tried {number}") for number, row in enumerate(rows)]
+    for text in blocks if kind in ("dress", "week") else ["\n".join(blocks)]:
+        result, printed = compiled(Sample("", text, 0))
+        assert not result.failed, printed
+
+
+def test_every_other_saying_is_an_honest_no() -> None:
+    assert {row.kind for row in SAID} == {*_HOST, "no"}
 
 
 # Every form of line stands in a sample.
@@ -307,11 +437,9 @@ def test_every_word_of_a_closed_list_stands_on_the_page(name: str) -> None:
     assert words - CODE_SPANS - {"inside", "outside", "keeps"} == set()
 
 
-def rows(heading: str) -> dict[str, list[str]]:
-    """A table of the page: its first column without its marks, and the cells after it."""
-    table = PAGE.partition(f"| {heading} |")[2].partition("\n\n")[0]
-    cells = [[c.strip() for c in line.strip("|").split("|")] for line in table.splitlines()[2:]]
-    return {row[0].strip("`"): row[1:] for row in cells}
+def rows(heading: str, page: str = PAGE) -> dict[str, list[str]]:
+    """A table: its first column without its marks, and the cells after it."""
+    return {first.strip("`"): rest for first, *rest in table_of(heading, page)}
 
 
 def follows(name: str) -> bool:
@@ -388,7 +516,7 @@ def marked(figure: Known[object]) -> str:
 )
 def test_the_tables_of_codes(heading: str, figures: str) -> None:
     """Every figure as the compiler has it, with how sure it is."""
-    table = rows(heading)
+    table = rows(heading, FIGURES_PAGE)
     assert list(table) == list(CODES)
     for name, cells in table.items():
         if heading == "line":
@@ -396,21 +524,30 @@ def test_the_tables_of_codes(heading: str, figures: str) -> None:
         assert cells == [marked(getattr(CODES[name], f)) for f in figures.split()], name
 
 
+def test_the_short_table_of_codes() -> None:
+    table = rows("code")
+    assert list(table) == list(CODES)
+    for name, (men, line, *cells) in table.items():
+        code = CODES[name]
+        assert (men, line) == (f"{code.players.value}", f"{len(code.line)}"), name
+        figures = ("on_line", "in_backfield", "motion_most", "width")
+        assert cells == [marked(getattr(code, f))[:-2] for f in figures], name
+
+
 def test_the_league_figures_have_their_rows() -> None:
-    table = PAGE.partition("| league figure |")[2].partition("\n\n")[0]
-    firsts = [line.split("|")[1] for line in table.splitlines()[2:]]
+    firsts = [first for first, *_ in table_of("league figure")]
     assert re.findall(r"`([^`]+)`", " ".join(firsts)) == list(LEAGUE)
 
 
 def test_figures_in_the_prose() -> None:
-    places, spots = rows("place"), rows("words")
+    places = rows("place")
     assert [places[m][0].split()[0] for m in ("guard", "tackle", "end")] == [
         f"{GUARD_SPLIT:g}",
         f"{TACKLE_SPLIT:g}",
         f"{END_SPLIT:g}",
     ]
-    for name, depth in SPOT_DEPTHS.items():
-        assert spots[name] == [f"{depth:g} yards deep"]
+    low, high, deep = (f"`{name}` {depth:g}" for name, depth in SPOT_DEPTHS.items())
+    assert f"{low} yards deep, {high}, {deep}" in " ".join(PAGE.split())
     assert (HALF_HEIGHT, LOW_HALF_WIDTH, HALF_WIDTH) == (2, 4.5, 3)
 
 
@@ -418,10 +555,14 @@ def test_every_condition_has_its_row() -> None:
     assert set(rows("condition")) == {*CONDITION_WORDS, "3x1", "3 strong", "1 weak"}
 
 
+def test_the_page_is_no_longer_than_a_coach_reads() -> None:
+    assert len(PAGE.split()) <= 10_000
+
+
 def test_the_page_is_read_aloud_in_short_sentences() -> None:
     prose = _FENCE.sub("", PAGE)
     prose = re.sub(r"^```text\n.*?^```$", "", prose, flags=re.MULTILINE | re.DOTALL)
-    prose = re.sub(r"^(\||- \[|  \[|#).*$", "", prose, flags=re.MULTILINE)
+    prose = re.sub(r"^(- \[|  \[|#|!\[|.* \| ).*$", "", prose, flags=re.MULTILINE)
     sentences = re.split(r"(?<=[.:;?])[*]*\s+|\n\n", prose)
     long = [s for s in sentences if len(s.split()) > 34]
     assert long == []

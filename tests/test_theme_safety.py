@@ -1,6 +1,6 @@
 """Another coach's theme: nothing outside its folder is read, and whatever it does is one message.
 
-What a theme may do and what it may take stands in the reference, under Themes. Children of a
+What a theme may do and what it may take stands in the figures, under Themes. Children of a
 process are met in `test_theme_apart.py`.
 """
 
@@ -35,7 +35,7 @@ from stemline.theme.fonts import unfit
 from stemline.theme.pictures import Unsound, prove_png, prove_svg
 
 PLAIN = Path(str(files("stemline.themes"))) / "plain"
-REFERENCE = files("stemline.grammar").joinpath("reference.md").read_text("utf-8")
+FIGURES = files("stemline.grammar").joinpath("figures.md").read_text("utf-8")
 SECRET = "a letter to nobody else"
 SVG = '<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9" viewBox="0 0 9 9">'
 
@@ -454,8 +454,8 @@ def test_a_template_that_does_well_is_as_it_was(folder: Path) -> None:
 # What coaches are told.
 
 
-def test_the_reference_has_the_limits() -> None:
-    table = REFERENCE.partition("## Themes\n")[2].partition("\n## ")[0]
+def test_the_page_of_figures_has_the_limits() -> None:
+    table = FIGURES.partition("## Themes\n")[2].partition("\n## ")[0]
 
     def row(name: str) -> list[float]:
         (text,) = re.findall(rf"^\| {name} \| (.*) \|$", table, re.MULTILINE)

@@ -198,7 +198,9 @@ class _Planner:
         return ""
 
     def _letter(self, said: Named) -> str:
-        letters = {letter.casefold(): letter for letter in self._book.people}
+        # A book may line up men without saying what they are.
+        lined_up = (letter for f in self._book.formations.values() for letter in f.men)
+        letters = {letter.casefold(): letter for letter in (*self._book.people, *lined_up)}
         if said.text.casefold() not in letters:
             near = nearest(said.text, letters.values())
             choices = ", ".join(letters.values())

@@ -116,8 +116,8 @@ class E915(Mistake):
     title = "a theme that asks for too much"
     message = "the pages of the theme `{name}` take more than {most}"
     help = (
-        "templates and styles that repeat themselves do that; the limits stand in the reference, "
-        "under Themes"
+        "templates and styles that repeat themselves do that; the limits stand in "
+        "grammar/figures.md, under Themes"
     )
 
     most: str
