@@ -21,7 +21,7 @@ class Paper(Enum):
         return Paper[name.strip().upper()]
 
 
-TOP, BOTTOM = 36.0, 50.0
+TOP, BOTTOM = 30.0, 38.0
 """Margins above the text and below it, the footer standing in the lower one."""
 
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from math import ceil
 
-from hypothesis import given
+import pytest
+from hypothesis import assume, given
 from hypothesis import strategies as st
 from sample_season import crossers
 
@@ -18,6 +19,7 @@ from stemline.book.layout.fit import (
     Style,
     arrange,
     front,
+    front_of_plan,
     telling,
 )
 from stemline.book.paper import Paper, room
@@ -103,6 +105,7 @@ def test_the_front_pages_are_full_and_none_runs_over(
 ) -> None:
     made = front(contents, care, reading, ROOM)
     last = contents % ROOM or ROOM
+    assume(last == contents or last > 20)
     below = 0.0 if made.care_apart else CARE_GAP + care
     feet = [
         (last + below, made.contents_notes if made.care_apart else made.care_notes),
@@ -113,6 +116,14 @@ def test_the_front_pages_are_full_and_none_runs_over(
         used = text + (NOTE_HEAD + lines * NOTE_LINE if lines else 0.0)
         assert used <= ROOM
         assert ROOM - used < NOTE_HEAD + 3 * NOTE_LINE
+
+
+@pytest.mark.parametrize("beyond", [0.0, 0.5, 5.5])
+def test_no_sheet_holds_nothing_but_notes(beyond: float) -> None:
+    """A text as tall as its sheet, or a little taller than what is planned with, ends on it."""
+    assert front(300.0, 200.0, ROOM + beyond, ROOM).reading_notes == 0
+    assert front_of_plan(ROOM + beyond, ROOM).contents_notes == 0
+    assert front(300.0, 200.0, ROOM + 200.0, ROOM).reading_notes > 0
 
 
 def test_the_telling_pictures_have_the_most_words_beside_and_over_them() -> None:

@@ -26,6 +26,8 @@ FEWEST_NOTES = 3
 """Fewer lines than this are not worth a heading."""
 
 
+_HELD = 20.0
+"""Points that a sheet may hold beyond the room that is planned with, and more than that."""
 CARE_GAP = 16.0
 """White between the contents and the page on care below them, as the style sheet sets it."""
 _BESIDE = 45
@@ -143,22 +145,26 @@ class FrontMatter:
 def front(contents: float, care: float, reading: float, room: float) -> FrontMatter:
     """The front pages laid from their heights; contents of several sheets count for what stands
     on their last."""
-    over = contents % room
-    last = over if contents and over else min(contents, room)
+    last = _last(contents, room)
     apart = last + CARE_GAP + care > room
     return FrontMatter(
         care_apart=apart,
         contents_notes=_lines(room - last) if apart else 0,
         care_notes=_lines(room - care if apart else room - last - CARE_GAP - care),
-        reading_notes=_lines(room - reading % room),
+        reading_notes=_lines(room - _last(reading, room)),
     )
 
 
 def front_of_plan(contents: float, room: float) -> FrontMatter:
     """The front pages of a week's book, which are its contents alone."""
-    over = contents % room
-    last = over if contents and over else min(contents, room)
-    return FrontMatter(contents_notes=_lines(room - last))
+    return FrontMatter(contents_notes=_lines(room - _last(contents, room)))
+
+
+def _last(height: float, room: float) -> float:
+    """What a text fills of its last sheet: all of it, where its end may still stand on the sheet
+    before, or notes would fill a sheet on which there is nothing else."""
+    over = height % room
+    return over if over > _HELD else min(height, room)
 
 
 def arrange(measures: Measures, room: float) -> Arrangement:
