@@ -440,12 +440,13 @@ class Session:
 
         def work() -> list[Answer]:
             from stemline.football.timing.answers import answer
+            from stemline.football.timing.clock import read_clock
 
             assert self.book is not None, "plays come from a book"
             play, found = self.play(order, spot, look_key=look)
             if play is None or any(d.is_error for d in found):
                 return []
-            got = answer(play, self.book.settings.level)
+            got = answer(play, self.book.settings.level, read_clock)
             return [got] if got is not None else []
 
         reading = lambda: self._readings.against(order, (look,), spot)  # noqa: E731

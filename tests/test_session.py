@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import json
+import shutil
 import subprocess
 import sys
 from collections import Counter
@@ -18,8 +20,10 @@ import stemline.football.timing.clock as clock
 import stemline.resolve.expand as expand
 from stemline.commands import main, options
 from stemline.commands.show import STAGES
+from stemline.emit.pdf import page_list
 from stemline.football.field import BallSpot
 from stemline.outside.project import read_files
+from stemline.printing import comparison_book, printed_season, week_papers
 from stemline.resolve.sealing import seal
 from stemline.session import Session
 from stemline.stages import STAGES as KNOWN
@@ -32,7 +36,10 @@ CALL = "Three Two Right Crossers"
 
 
 class Counted:
-    """How often each maker was asked, by all that it was asked with."""
+    """How often each maker was asked, by all that it was asked with.
+
+    A look is known by its place too: one of last year's text is another, though alike.
+    """
 
     def __init__(self, patch: pytest.MonkeyPatch) -> None:
         self.makers = 0
@@ -40,15 +47,19 @@ class Counted:
         self.looks: Counter[object] = Counter()
         self.clocks: Counter[object] = Counter()
         clock.read_clock.cache_clear()
-        begin = expand.Expander.__init__
+        begin, cast = expand.Expander.__init__, expand.Cast.__init__
 
         def began(maker: expand.Expander, book: Any) -> None:
             self.makers += 1
             begin(maker, book)
 
+        def expanded(made: expand.Cast, parts: Any) -> None:
+            self.casts[seal(parts), parts.span] += 1
+            cast(made, parts)
+
         patch.setattr(expand.Expander, "__init__", began)
-        self._wrap(patch, expand, "Cast", self.casts, lambda casting: (seal(casting), casting.span))
-        key: Callable[..., object] = lambda look, men: (look.name, seal(men))  # noqa: E731
+        patch.setattr(expand.Cast, "__init__", expanded)
+        key: Callable[..., object] = lambda look, men: (look.name, look.span, seal(men))  # noqa: E731
         self._wrap(patch, expand, "line_up_defence", self.looks, key)
         self._wrap(patch, clock, "timelines", self.clocks, lambda play, level: (play, level.name))
 
@@ -88,23 +99,109 @@ def run(*args: str | Path) -> str:
 NOTHING_TWICE = {"casts": 0, "looks": 0, "clocks": 0}
 
 
-@pytest.mark.parametrize("folder", [BASE, STARTER], ids=lambda p: p.name)
-@pytest.mark.parametrize(
-    "asked", [["check", "--no-cache"], ["check", "--no-cache", "--timing"], ["sheet", "--views"]]
-)
+WEEK = """week 1 Larch Bay
+    faces Over Three
+    openers
+        Trips Right Stick
+        Doubles Right Inside Zone
+    situation 3rd and 3 to 5
+        Doubles Right Stick
+        Doubles Left Stick
+    scout Tuesday
+        Trips Right Stick against Over Three
+    period Team, 10 minutes, thud, Tuesday
+        openers
+    quiz H, Y on Thursday
+"""
+LAST_YEAR = ("runs fade", "runs go")
+
+
+@pytest.fixture(scope="module")
+def kept(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A starter with a week, as a repository whose last commit changed a concept: `book`; and as
+    it was before: `old`."""
+    folder = tmp_path_factory.mktemp("kept")
+    book, old = folder / "book", folder / "old"
+    shutil.copytree(STARTER, old)
+    quick = (old / "quick.play").read_text("utf-8")
+    (old / "quick.play").write_text(quick.replace(*LAST_YEAR), "utf-8")
+    (old / "week.play").write_text(WEEK, "utf-8")
+    shutil.copytree(old, book)
+    who = ("-c", "user.name=A", "-c", "user.email=a@example.org", "-c", "commit.gpgsign=false")
+    for words in (("init", "-q"), ("add", "."), ("commit", "-qm", "One")):
+        subprocess.run(["git", "-C", str(book), *who, *words], check=True)
+    (book / "quick.play").write_text(quick, "utf-8")
+    subprocess.run(["git", "-C", str(book), *who, "commit", "-qam", "Two"], check=True)
+    return folder
+
+
+COMMANDS = {
+    "new new": 0,
+    "format --check book": 0,
+    "merge base.play ours.play theirs.play": 0,
+    "list book": 0,
+    "history book Stick": 0,
+    "rename book Trips Trio --yes": 1,
+    "show book CALL --as scene": 1,
+    "draw book CALL --against LOOK -o a.svg": 1,
+    "draw book CALL --before old -o a.svg": 2,
+    "check book": 1,
+    "check book --timing": 1,
+    "sheet book -o a.svg": 1,
+    "sheet book --views -o a.svg": 1,
+    "build book --out out": 1,
+    "week book 1 --out out": 1,
+    "week book 1 --only data --no-pages --out out": 1,
+    "compare old book": 2,
+    "compare old book --stat": 2,
+    "compare old book --for Z": 2,
+    "compare HEAD~1 HEAD --in book --json": 2,
+    "compare old book --book a.pdf": 2,
+    "history book Stick -o a.svg": 2,
+}
+"""What is asked, and how many makers of plays it takes: a playbook has one, two have two."""
+
+
+def _not_set(_: object, pictures: int, make: Callable[..., bytes], *values: Any) -> bytes:
+    """What a page engine would be given, and no page set: that takes the longest of all."""
+    assert pictures
+    pages = {line.id: 1 for line in values[0].index.calls} if make is page_list else {}
+    return json.dumps(pages).encode()
+
+
+@pytest.mark.parametrize("asked", COMMANDS)
 def test_a_command_works_nothing_out_twice(
-    folder: Path, asked: list[str], counted: Counted, tmp_path: Path
+    asked: str, kept: Path, counted: Counted, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """One maker of plays; no cast expanded, look placed or clock read twice on the same inputs."""
-    out = ["-o", str(tmp_path / "sheet.svg")] if asked[0] == "sheet" else []
-    run(*asked, folder, *out)
-    assert counted.makers == 1
-    assert counted.casts
+    """No cast expanded, look placed or clock read twice on the same inputs."""
+    for room in (printed_season, week_papers, comparison_book):
+        monkeypatch.setattr(room, "apart", _not_set)
+    monkeypatch.setattr(week_papers, "page_count", lambda _: 1)
+    shutil.copytree(kept, tmp_path, dirs_exist_ok=True)
+    for side in ("base", "ours", "theirs"):
+        shutil.copy(kept / "book" / "quick.play", tmp_path / f"{side}.play")
+    words = {"CALL": "Trips Left Stick", "LOOK": "Over Three"}
+    names = {"new", "book", "old", "out"}
+    args = [
+        str(tmp_path / word) if (at and word in names) or "." in word else words.get(word, word)
+        for at, word in enumerate(asked.split())
+    ]
+    result = CliRunner().invoke(main, args)
+    assert result.exit_code == (asked.startswith("compare")), result.output
     assert counted.twice == NOTHING_TWICE
+    assert counted.makers == COMMANDS[asked]
+    assert bool(counted.casts) == (counted.makers > 0)
 
 
-def test_a_book_works_nothing_out_twice(counted: Counted, tmp_path: Path) -> None:
-    run("build", STARTER, "--out", tmp_path / "book")
+def test_no_command_is_left_uncounted() -> None:
+    """All but git's settings, and what git asks of one text."""
+    counted = {asked.split()[0] for asked in COMMANDS}
+    assert counted == set(main.commands) - {"install-git", "tell"}
+
+
+def test_a_season_works_nothing_out_twice(counted: Counted) -> None:
+    """A playbook in which more is wrong and more depends on the look."""
+    run("check", "--no-cache", "--timing", BASE)
     assert counted.makers == 1
     assert counted.casts
     assert counted.twice == NOTHING_TWICE

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Hashable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from stemline.diagnostics.diagnostic import Diagnostic
@@ -87,6 +87,9 @@ class Expander:
         self._bodies: dict[tuple[str, tuple[str, ...]], Body] = {}
         self._casts: dict[tuple[Order, BallSpot, int], tuple[Concept, Cast]] = {}
         self._plays: dict[tuple[Order, BallSpot, tuple[LookWord, ...], str, int], Expanded] = {}
+        self.posed: dict[Hashable, tuple[Order, Concept]] = {}
+        """Concepts that no text has, by what they are made of: whoever wants one again must ask
+        with the same concept, since it is known by itself."""
 
     def expand(
         self, order: Order, spot: BallSpot, against: Sequence[LookWord] = (), look_key: str = ""

@@ -117,13 +117,12 @@ def _whole_looks(book: Playbook) -> Iterator[str]:
 
 
 class _Posing:
-    """Makes plays of men who stand and perhaps protect; each formation and protection is cast once,
-    whatever looks it is shown against."""
+    """Makes plays of men who stand and perhaps protect; each formation and protection is cast once
+    by a maker of plays, whatever looks it is shown against and in however many books."""
 
     def __init__(self, book: Playbook, expander: Expander) -> None:
         self._book = book
         self._expander = expander
-        self._posed: dict[tuple[str, str], tuple[Order, Concept]] = {}
 
     def play(
         self,
@@ -142,6 +141,15 @@ class _Posing:
 
     def running(self, formation: str, route: Route, depth: float, back: bool) -> Play | None:
         """A formation in which one man runs a route: its back, or the second man strong."""
+        key = formation, route, depth, back
+        if key not in self._expander.posed:
+            order, _ = self._pose(formation, "")
+            self._expander.posed[key] = order, self._run_alone(formation, route, depth, back)
+        order, concept = self._expander.posed[key]
+        play, found_wrong = self._expander.play_of(order, concept, BallSpot.MIDDLE)
+        return None if any(d.is_error for d in found_wrong) else play
+
+    def _run_alone(self, formation: str, route: Route, depth: float, back: bool) -> Concept:
         found = self._book.formations[formation]
         ever = always(self._book.receivers)
         choice = Back(None) if back else Ranked(SideWord.STRONG, 2)
@@ -150,22 +158,19 @@ class _Posing:
             rules={_RUNNER: (Said(RoleRule((choice,), (_RUNNER,)), ever, found.span),)},
             jobs={_RUNNER: (Said(job, ever, found.span),)},
         )
-        concept = Concept(found.name, "", body, found.span, False)
-        order, _ = self._pose(formation, "")
-        play, found_wrong = self._expander.play_of(order, concept, BallSpot.MIDDLE)
-        return None if any(d.is_error for d in found_wrong) else play
+        return Concept(found.name, "", body, found.span, False)
 
     def _pose(self, formation: str, protection: str) -> tuple[Order, Concept]:
         key = formation, protection
-        if key not in self._posed:
+        if key not in self._expander.posed:
             name, body = self._book.formations[formation].name, Body()
             if protection:
                 named = self._book.protections[protection]
                 name, body = named.name, _protecting(self._book, named.name, named.span)
             span = self._book.formations[formation].span
             order = Order(formation, Side.RIGHT, "", name.casefold(), (), name, span, span)
-            self._posed[key] = order, Concept(name, "", body, span, False)
-        return self._posed[key]
+            self._expander.posed[key] = order, Concept(name, "", body, span, False)
+        return self._expander.posed[key]
 
 
 def _standing(book: Playbook, posing: _Posing) -> dict[str, Play]:

@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 from stemline.diagnostics.in_words import theirs, together
 from stemline.football.field import BallSpot
 from stemline.football.play import Kind, Play
-from stemline.football.timing.clock import clocked
+from stemline.football.timing.clock import read_clock
 from stemline.football.timing.coverage import TOLD, Separation, against
 from stemline.football.timing.levels import PlayingLevel
 from stemline.geometry.paths import Point
@@ -136,7 +136,7 @@ def _met(play: Play, level: PlayingLevel) -> _Met:
     if not play.reads:
         free = [theirs(letter) for letter in play.unblocked]
         return _Met(False, f"{together(free)} unblocked" if free else "no read to go by")
-    stood = against(play, clocked(play, level), level)
+    stood = against(play, read_clock(play, level), level)
     thrown = stood.best or stood.hot
     if thrown is None:
         rusher = f", a rusher free at {stood.rusher:.1f} s" if stood.rusher is not None else ""

@@ -6,13 +6,15 @@ Planning figures throughout, as all of the clock's.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from stemline.football.play import Play
-from stemline.football.timing.clock import clocked
+from stemline.football.timing.clock import ReadClock, clocked
 from stemline.football.timing.coverage import Against, Cover, against
 from stemline.football.timing.levels import PlayingLevel
+
+Clocking = Callable[[Play, PlayingLevel], ReadClock]
 
 
 @dataclass(frozen=True)
@@ -75,10 +77,13 @@ class Faced:
     answer: Answer
 
 
-def answer(play: Play, level: PlayingLevel) -> Answer | None:
-    """The answer of a play that stands against a look; None for one that reads nobody."""
+def answer(play: Play, level: PlayingLevel, reading: Clocking = clocked) -> Answer | None:
+    """The answer of a play that stands against a look; None for one that reads nobody.
+
+    Who asks of the play again reads with `read_clock`; to know it by its hash, where nobody does,
+    would cost a part of its clock.
+    """
     if play.defence is None or not play.reads:
         return None
-    # Nobody asks this play again: to know it by its hash would cost a part of its clock.
-    stood = against(play, clocked(play, level), level)
+    stood = against(play, reading(play, level), level)
     return Answer(stood.best is not None, stood.hot is not None, stood.rusher)
