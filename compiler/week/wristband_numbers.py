@@ -30,14 +30,21 @@ def numbers_of(plan: Plan, last: Mapping[str, int]) -> dict[str, int]:
     """A number for each call of the plan's lists; ``last`` are last week's by call.
 
     No two calls have one number or one sound, and no call the number it had last week, but where
-    the coach keeps it.
+    the coach keeps it; none has a number that is a word of his short names.
     """
     kept = {call: n for call, n in plan.frozen.items() if call in plan.calls}
     free = [call for call in plan.calls if call not in kept]
-    pool = _Pool(plan.seed or plan.team, plan.number, set(plan.frozen.values()))
+    pool = _Pool(plan.seed or plan.team, plan.number, {*plan.frozen.values(), *_in_names(plan)})
     if plan.together:
         return {**kept, **_together(plan, free, last, pool)}
     return {**kept, **_given(free, pool.first(len(free) + _SPARE), last, pool)}
+
+
+def _in_names(plan: Plan) -> Iterator[int]:
+    """Numbers that the coach's own short words say: with `Three Two is 32` a call with the number
+    32 would be two things on one card, and in one shout."""
+    for _, short in plan.shorts:
+        yield from (int(word) for word in short.split() if word.isdecimal())
 
 
 class _Pool:

@@ -9,8 +9,10 @@ import pypdfium2 as pdfium
 import pytest
 
 from stemline.book.content.book import Book, Edition
+from stemline.book.content.dressed_page import DressedPage
 from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.book.content.kinds.look_page import LookPage
+from stemline.book.content.page import Listing
 from stemline.book.content.plan_book import make_plan_book
 from stemline.book.content.their_looks import TheirLooksPage
 from stemline.football.field import BallSpot
@@ -37,6 +39,12 @@ def test_it_holds_the_calls_of_the_plan_and_no_others(name: str, number: int) ->
     assert sorted(entry.call for entry in entries) == sorted(plan.calls)
     concepts = {plan.plays[call].call.concept for call in plan.calls}
     assert {page.name for page in book.of(ConceptPage)} == concepts
+    # Nor a tag that no call of the plan has, nor what the season's book has at its front.
+    called = {(p.call.concept, tag) for p in plan.plays.values() for tag in p.call.tags}
+    groups = [group for page in book.of(DressedPage) for group in page.groups]
+    told = {(group.name, one.calls) for group in groups for one in group.calls if one.says}
+    assert {(name, tag) for name, tag in told if " " not in tag} <= called
+    assert not [page.name for page in book.pages if page.listing is Listing.FIRST]
 
 
 @pytest.mark.parametrize(("name", "number"), WEEKS)

@@ -59,7 +59,8 @@ def test_a_family_that_is_kept_together_has_numbers_of_its_own() -> None:
 @settings(max_examples=30)
 def test_the_smallest_numbers_are_given(seed: int) -> None:
     """But two, and those of which a twin is given: a short number is the quickest to hear."""
-    numbers = set(numbers_of(replace(made_up(seed), together=False, frozen={}), {}).values())
+    plan = replace(made_up(seed), together=False, frozen={}, shorts=())
+    numbers = set(numbers_of(plan, {}).values())
     alone = {n for n in range(1, max(numbers)) if n not in range(30, 100, 10) and n % 100 < 13}
     assert len(alone - numbers) <= 2
 
@@ -70,6 +71,15 @@ def test_a_number_that_is_kept_for_a_call_of_another_week_is_nobodys() -> None:
     numbers = numbers_of(replace(plan, frozen={away: 1}), {})
     assert numbers.keys() == set(plan.calls)
     assert 1 not in numbers.values()
+
+
+def test_a_number_that_a_short_name_says_is_nobodys() -> None:
+    """With `Three Two is 32` a card would have "32 32 R CRS"."""
+    plan = replace(made_up(3, rows=60), together=False, frozen={}, shorts=())
+    said = replace(plan, shorts=(("Three Two", "32"), ("Crossers", "CRS 7")))
+    given = {32, 7} & set(numbers_of(plan, {}).values())
+    assert given == {32, 7}
+    assert not given & set(numbers_of(said, {}).values())
 
 
 def test_another_seed_gives_other_numbers() -> None:

@@ -21,10 +21,11 @@ from stemline.book.content.index import (
     set_columns,
 )
 from stemline.book.content.kinds.look_page import LookPage
-from stemline.book.content.page import Entry, Page, joined
+from stemline.book.content.page import Entry, Listing, Page, joined
 from stemline.book.content.plan_front import plan_front
 from stemline.book.content.their_looks import FAMILY, glance_page
 from stemline.book.paper import room
+from stemline.football.play import Season
 from stemline.week.week_values import CallEntry, Week
 
 _ACROSS = 2
@@ -34,7 +35,7 @@ _ACROSS = 2
 def make_plan_book(week: Week, edition: Edition) -> Book:
     """The book of a week that has a game plan."""
     assert week.game is not None, "a week with a game plan"
-    season = replace(week.game.season, every_call=True)  # each call of a plan has its picture
+    season = _this_week(week.game.season)
     spoken = (play.call.spoken for play in season.plays)
     ids = dict(zip(spoken, places(season), strict=True))
     book = make_book(season, edition, ())
@@ -50,9 +51,20 @@ def make_plan_book(week: Week, edition: Edition) -> Book:
     )
 
 
+def _this_week(season: Season) -> Season:
+    """What the plan's calls are made of: each has its picture, and no tag is told that none has."""
+    called = {(play.call.concept, tag) for play in season.plays for tag in play.call.tags}
+    concepts = (
+        replace(sheet, tags=tuple(tag for tag in sheet.tags if (sheet.name, tag[0]) in called))
+        for sheet in season.concepts
+    )
+    return replace(season, every_call=True, concepts=tuple(concepts))
+
+
 def _pages(book: Book, week: Week) -> Iterator[Page]:
     """The looks at a glance and each on its page, then the rest; a call says its number and where
-    it stands in the season's book."""
+    it stands in the season's book. What that has at its front, how a call is said and how the men
+    line up and move, no week has again."""
     glance = glance_page(week)
     if glance is not None:
         yield glance
@@ -60,7 +72,7 @@ def _pages(book: Book, week: Week) -> Iterator[Page]:
         if isinstance(page, LookPage):
             yield replace(page, family=FAMILY, opens=False)
     for page in book.pages:
-        if not isinstance(page, LookPage):
+        if not isinstance(page, LookPage) and page.listing is not Listing.FIRST:
             yield _numbered(replace(page, opens=False), week)
 
 
