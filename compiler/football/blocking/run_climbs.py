@@ -13,6 +13,7 @@ from stemline.football.blocking.run_board import NOBODY
 from stemline.football.blocking.run_rules import BlockWay
 from stemline.football.blocking.run_trades import CLIMB_REACH, OTHERS, WALL_REACH, Trades, off_line
 from stemline.football.defence.described import Described
+from stemline.football.defence.fronts import HEAD_UP
 from stemline.football.defenders import Defender
 
 _NEARER = 0.3
@@ -40,6 +41,8 @@ class Climbers(Trades):
         self._uncross()
         self._outside_first()
         if not self.hold:
+            self.leads_inside()
+            self.stalks_over()
             self.wings_first()
             self.nearer_leaves()
 
@@ -235,7 +238,9 @@ class Climbers(Trades):
         return sorted(self.spare_backers(), key=lambda d: round(abs(d.at.x - hole), 3))
 
     def _taken_instead(self, near: Defender, hole: float) -> bool:
-        """Whether somebody left a farther linebacker for a nearer one."""
+        """Whether somebody left a farther linebacker for a nearer one; who hangs over the end is
+        left only for one between him and the hole."""
+        play = self.front.toward.value
         wraps = [m for m in self.interior if self._way(m) is BlockWay.WRAP and self.climbs.get(m)]
         climbers = [
             m for m in self.climbers()
@@ -246,7 +251,7 @@ class Climbers(Trades):
             for m in (*climbers, *wraps)
             for d in self.front.second_level
             if d.label == self.climbs[m]
-            and not self.front.hangs(d)
+            and (not self.front.hangs(d) or (near.at.x - hole) * play > HEAD_UP)
             and abs(d.at.x - hole) > abs(near.at.x - hole) + _NEARER
         ]
         if far:
