@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 from stemline.book.content.job_rows import JobChange, Row
 from stemline.book.content.kinds.concept_page import ConceptPage
+from stemline.football.conditions import LookWord
 from stemline.football.play import Assignment, Man, Play
 
 
@@ -133,8 +134,17 @@ def _job(row: Row, play: Play, plays: Sequence[Play]) -> Job:
     motion = by_part["motion"].words if "motion" in by_part else row.task.motion
     if decided and "job" not in by_part:
         return Job(motion, decided[0], (), says)
-    left = (n for n in looks if not play.against or n.label.startswith("if "))
+    left = (n for n in looks if not _shut_out(n.label, play))
     return Job(motion, job, tuple((n.label, n.words) for n in left), says)
+
+
+def _shut_out(label: str, play: Play) -> bool:
+    """Whether the look that the play stands against shows the opposite of a word of the label.
+
+    A look may show neither: its corners at two depths are neither press nor off.
+    """
+    asked = [LookWord(word) for word in label.split(", ")] if not label.startswith("if ") else ()
+    return any(word.opposite.value in play.against for word in asked)
 
 
 # The line.

@@ -3,7 +3,9 @@
 A row is a front and the men's blocks; the run goes right. ``T`` is that man alone, ``T+RG`` with
 the right guard, ``T+RG>W`` with one of the two going on to W, ``-`` nobody. Behind ``/`` stands
 what other good coaches do, and either answer passes; a man who is not named is not asked.
-``open`` is without a tight end, ``tight`` with Y on the line.
+``open`` is without a tight end, ``tight`` with Y on the line. ``free`` are those of the box whom
+nobody blocks, the nearest to the hole first: a receiver, a fake or the carrier has them, or the
+call is checked; ``key`` are those who are read.
 
 The *rule* of each table is published, as named beside it. The *cells* are that rule worked
 through for the front: common practice, no published source, where no other source stands.
@@ -30,6 +32,10 @@ bear tight | RT M / W / TR+RG>M | Y E
 even       | LT J | LG TL | C TR+RG>M | RG TR+C>M | RT E
 goal       | LT W | LG NL | C NR | RG M | RT T | Y E | U D
 mug        | LT N | LG W | C M | RG T | RT E / E+Y
+tite open  | free S J
+tite tight | Y S | free J
+bear open  | free M W
+bear tight | free W
 """
 
 ZONE_READ = """
@@ -43,6 +49,18 @@ bear open  | RT E
 bear tight | RT M / TR+RG>M | Y E
 even       | LT TL+LG>W / W | LG TL+LT>W / TL | C TR+RG>M | RG TR+C>M | RT E
 goal       | LT W | LG NL | C NR | RG M | RT T | Y E | U D / -
+over       | key J | free -
+under      | key J | free -
+odd        | key J
+tite       | key J
+tite open  | free S
+tite tight | Y S | free -
+stack      | key D | free -
+bear       | key J
+bear open  | free M
+bear tight | free -
+even       | key J | free -
+goal       | key J
 """
 
 # The same page of the association: another man crosses to the backside end; the line as when he
@@ -58,6 +76,17 @@ bear open  | RT E
 bear tight | RT M / TR+RG>M | Y E
 even       | F J | LT TL+LG>W / W | LG TL+LT>W / TL | C TR+RG>M | RG TR+C>M | RT E
 goal       | F J | LT W | U D | LG NL | C NR | RG M | RT T | Y E
+over       | free -
+under      | free -
+odd open   | free S
+odd tight  | Y S | free -
+tite open  | free S
+tite tight | Y S | free -
+stack      | free -
+bear open  | free M
+bear tight | free -
+even       | free -
+goal       | free S
 """
 
 # "Blocking the Stretch/Outside Zone Scheme", X&O Labs; the covered and uncovered rules as above:
@@ -74,6 +103,10 @@ bear open  | RT E
 bear tight | RT M | Y E
 even       | LT W | LG TL | C TR+RG>M / TR | RG TR+C>M / E+RT>M / M | RT E / E+RG>M
 goal       | LT W | LG NL | C NR | RG M | RT T | Y E
+tite open  | free S J
+tite tight | Y S | free J
+bear open  | free W J / M J
+bear tight | Y E | free J
 """
 
 # "Inside the Playbook: Blocking Power O", Maize n Brew, August 2013; B. Turner, "Counter Trey:
@@ -105,6 +138,8 @@ even       | LT J / - | LG M | C TL | RG TR / TR+RT>W | RT W / TR+RG>W / E+Y>W
 even open  | F E
 even tight | Y E / E+RT>W | F S
 goal       | LT W / - | LG S | C NL | RG NR | RT M / NR+RG>M | Y T | F E
+tite       | free J
+bear       | free J / W J
 """
 
 # "QB Power from Empty Formations", American Football Coaches Association, Insider: the line as in
@@ -122,6 +157,9 @@ bear       | LT TL / J | LG M | C N+RG>W / N / TL | RG N / N+C>W / TR+RT | RT TR
 even       | LT J / - | LG M | C TL | RG TR / TR+RT>W | RT W / TR+RG>W / E+Y>W
 even open  | B E
 apex open  | LT D | LG M | C N+RG | RG N+C | RT W | B E
+tite tight | RT E+Y / E | Y E+RT | free J
+bear       | free J
+bear tight | Y W / R
 """
 
 # "Run Game: Counter Trey", I Teach, I Coach, I Blog, January 2011; Turner as above. Where a man
@@ -148,6 +186,10 @@ even       | C TL | RG TR / TR+RT>W | RT W / TR+RG>W / E+Y>W | LT M
 even open  | LG E
 even tight | Y E / E+RT>W | LG S
 goal       | C NL | RG NR | RT M | Y T | LG E | LT S
+over       | F J
+tite       | F D | free J
+bear       | F TL | free J
+goal       | F W / D
 """
 
 # K. McElvany, "13 Variations of the Wing-T Trap Game", X&O Labs, 2012; Denton, "Blocking the Guard
@@ -162,6 +204,10 @@ stack      | LT D | LG E | C N+RG>M / N+RG>W | RG N+C>M / N+C>W | RT S / M
 bear       | LT TL | LG TR | C N+RG>W | RG N+C>W | RT M
 even       | LT W / J | LG E / TR | C TL | RG TR / M / W | RT M
 goal       | LT W | LG T / NR | C NL | RG NR / M | RT M / T | Y S / E
+tite open  | free S J
+tite tight | Y S | free J
+bear open  | free E J
+bear tight | Y E | free J
 """
 
 # Z. Dunn, "Duo/Double", blog, March 2017; "Running the Duo", American Football Coaches
@@ -178,6 +224,8 @@ bear tight | LT J / TL | LG TL / N+C>W | C N / N+LG>W | RG TR+RT | RT TR+RG | Y 
 even tight | LT J | LG TL+C>W | C TL+LG>W
 even tight | RG TR+RT / TR | RT TR+RG / E+Y>M / E+Y>S | Y E / E+RT>M / E+RT>S
 goal       | LT W | LG NL | C NR+RG>M / NR | RG NR+C>M / M | RT T+Y>S / T | Y T+RT>S / E | U D
+tite tight | free J
+bear tight | Y E | free J
 """
 
 # Kuchar, "The Iso Study", X&O Labs; "Iso and Power", beginners' forum guide, March 2015: covered,
@@ -195,6 +243,10 @@ bear tight | RT W / TR+RG>W | Y E
 even       | LT J | LG TL / TL+C>W | C TR+RG>W / TL+LG>W | RG TR+C>W / TR | RT E | F M
 goal       | LT W | LG NL | C NR+RG / NR | RG NR+C / M | RT T | Y E | F M / S
 mug        | LT N | LG W | C M | RG T | RT E / E+Y
+tite open  | free S J
+tite tight | Y S | free J
+bear open  | free W
+bear tight | free -
 """
 
 # "Phrase of the Day: Toss Sweep", fan site, August 2017: the receiver cracks, the man whose own is
@@ -209,6 +261,8 @@ stack open | LT D / W | LG N+C>M / M / N+C>W
 stack open | C N / N+LG>M / N+LG>W | RG O / E+RT / S / M | RT E / E+RG / S
 bear open  | LT TL | LG N+C>W | C N+LG>W | RG TR / M / TR+RT>M
 even open  | LT W | LG TL | C TR / TR+RG>M | RG M / TR+C>M | RT S / E
+tite open  | H S / R | F R / S | free J
+bear open  | H E / R | F R / E / C | free J
 """
 
 # The toss with a wing: he takes the man who hangs over his end, the line whoever is inside of him,
@@ -227,6 +281,8 @@ tite wing  | LT D | LG W | C N | RT E | Y M | P S
 stack wing | LT D | LG M / W | C N | RG O / C | RT N / M / N+C | Y E | P S
 bear wing  | LT TL | LG W | C N | RT TR | Y M | P E
 even wing  | LT W / J | LG M / W | C TL | RT TR | Y E | P S / M
+tite wing  | F J / D | RG C
+bear wing  | F J | RG C
 """
 
 # "The Complete Guide to the Draw Play", coaching publisher: five men take the down men and as many
@@ -242,6 +298,9 @@ even       | LT J | LG TL / TL+C>M | C M / TL+LG>M
 even open  | RT E
 even tight | LG TL / TL+C>M / TL+C>W | C M / TL+LG>M / TL+LG>W | RG TR | RT E / E+Y>M
 mug        | LT N | LG W | C M | RG T | RT E / E+Y
+tite open  | free S J
+tite tight | Y S | free J
+bear open  | free M W
 """
 
 # "Inside Veer Rules" and "The Count System", option blog, January 2015: the first man on or
@@ -254,6 +313,13 @@ tite open  | LT D | LG W | C N+RG | RG N+C | RT M
 stack open | LG W | C N+RG | RG N+C | RT M
 bear open  | LT TL | LG N+C>W | C N+LG>W | RG TR | RT M
 even open  | LT W | LG TL | C TR+RG>M / TR+RG | RG TR+C>M / TR+C | RT M
+over open  | key E S
+under open | key E S
+odd open   | key E S
+tite open  | key E S | free J
+stack open | key E S
+bear open  | key E R | free J
+even open  | key E S
 """
 
 # The trap as above, with a fullback who leads on the near backer: against a stack the other one

@@ -73,11 +73,23 @@ L | I Right Buck Sweep | Zero | RG S | RT T | C M | F W
 L | Wing Right Toss | Even Two Man | RT C | RG T | H S
 L | Wing Right Toss | Over Three | RT C | RG T | H S
 L | Wing Right Toss | Bear One | H E+Y / E+Y>R | RG T+RT>M
+# The far linebacker is the double team's on the nose, which is nearer to him than the tackle's.
+L | I Right Toss | Tite Quarters | LG N+C>W | C N+LG>W | LT T | Y M | F S
+L | Wing Right Toss | Tite Quarters | LG N+C>W | C N+LG>W | RG E | RT C | Y M | H S
+H | Pro Right Toss Sweep | Tite Quarters | LG N+C>W | C N+LG>W | RG M | RT E+Y | Y E+RT | F S
+# A crack stays on its side of the ball; with nobody inside to crack he stalks who is over him.
+H | Pistol Right Toss Sweep | Tite Quarters | H S | RG M | RT E | LG N+C>W
+# Of two receivers on one man the inside one has the man of the box over him.
+H | Jumbo Right Power | Goal Line | H H | Z C | F S
+# Who is left over is the farthest from the hole: the man over the tight end, not over the tackle.
+H | Pro Right Split Zone | Zero | F J | RT E+Y>S | Y E+RT>S
+# The fullback has the first from inside out, and nobody climbs in across him: "The Iso Study".
+L | I Right Isolation | Even Two Man | F M | RT E+Y>S | LG N+C>W | RG T
 # Zone: nobody of the backside chases past the ball; the uncovered tackle of an unbalanced line
 # takes the backer of the next man, who helps inside.
 L | Doubles Right Zone Keep | Even Two Man | LT - | C N+LG>M
 H | Three Two Right Inside Zone Read | Even Two Man | LT - | C N+LG>M
-L | Tackle Over Right Stretch | Tite Quarters | LT M | RG E+RT>W | RT E+RG>W
+L | Tackle Over Right Stretch | Tite Quarters | LG N+C>W | C N+LG>W | RG E+RT | RT E+RG | LT M
 L | I Right Stretch | Odd Two | RG M | RT E | Y S
 # "The Iso Study": the guard at the point doubles the nose, the other has the far backer.
 L | I Right Isolation | Odd Two | C N+RG | RG N+C | LG W | F M

@@ -264,7 +264,11 @@ def hits(play: Play, man: str) -> list[str]:
 
 
 def taken(play: Play, man: str) -> str:
-    """Whom a man blocks, as the tables write it."""
+    """Whom a man blocks, as the tables write it; who is free, and who is read."""
+    if man == "free":
+        return " ".join(play.unblocked) or "-"
+    if man == "key":
+        return " ".join(key.man for key in play.keys)
     mine = hits(play, man)
     if not mine:
         return "-"

@@ -13,6 +13,7 @@ from stemline.football.blocking.run_board import NOBODY
 from stemline.football.blocking.run_rules import BlockWay
 from stemline.football.blocking.run_trades import CLIMB_REACH, OTHERS, WALL_REACH, Trades, off_line
 from stemline.football.defence.described import Described
+from stemline.football.defence.fronts import HEAD_UP
 from stemline.football.defenders import Defender
 
 _NEARER = 0.3
@@ -40,6 +41,8 @@ class Climbers(Trades):
         self._uncross()
         self._outside_first()
         if not self.hold:
+            self.leads_inside()
+            self.stalks_over()
             self.wings_first()
             self.nearer_leaves()
 
@@ -191,26 +194,24 @@ class Climbers(Trades):
                 self._take(beside.label, len(self.tasks[beside.label].rules), on_him[0].label)
 
     def _send_up(self) -> None:
-        """Of two men on one, where neither goes on, one does: there is a linebacker left. Where
-        the ball may still be thrown and the text sends neither of them on, they stay."""
-        for defender, men in list(self.owners.items()):
-            if len(men) < 2 or any(self.climbs.get(m) for m in men):
-                continue
-            if any(m not in self.line for m in men) or self.told_to_stay(men):
-                continue
-            x = self._x(defender)
+        """Of two men on one, where neither goes on, one does: there is a linebacker left, nearest
+        to the hole first, and he is the nearest double team's. Where the ball may still be thrown
+        and the text sends neither of them on, they stay."""
+        hole = self.front.hole or 0.0
+        for backer in self._from_hole(hole):
             near = [
-                d for d in self.spare_backers()
-                if abs(d.at.x - x) <= CLIMB_REACH and not self._too_wide(d, men)
+                (round(abs(self.at[m].x - backer.at.x), 3), self.from_ball(m))
+                for defender, men in self._doubles()
+                if not any(self.climbs.get(m) for m in men) and not self.told_to_stay(men)
+                and abs(backer.at.x - self._x(defender)) <= CLIMB_REACH
+                and not self._too_wide(backer, men)
+                for m in men
             ]  # fmt: skip
             if near:
-                hole = self.front.hole or 0.0
-                best = min(near, key=lambda d: (round(abs(d.at.x - hole), 3), d.label))
-                man = min(
-                    men, key=lambda m: (round(abs(self.at[m].x - best.at.x), 3), self.from_ball(m))
-                )
+                _, (_, _, man) = min(near)
+                men = self.owners[self.choice[man][1]]
                 self.climbs.update(dict.fromkeys(men, NOBODY))
-                self.climbs[man] = best.label
+                self.climbs[man] = backer.label
 
     def _too_wide(self, defender: Defender, men: list[str]) -> bool:
         """Whether nobody of a double team gets to a man who hangs over an end: too far from both,
@@ -237,7 +238,9 @@ class Climbers(Trades):
         return sorted(self.spare_backers(), key=lambda d: round(abs(d.at.x - hole), 3))
 
     def _taken_instead(self, near: Defender, hole: float) -> bool:
-        """Whether somebody left a farther linebacker for a nearer one."""
+        """Whether somebody left a farther linebacker for a nearer one; who hangs over the end is
+        left only for one between him and the hole."""
+        play = self.front.toward.value
         wraps = [m for m in self.interior if self._way(m) is BlockWay.WRAP and self.climbs.get(m)]
         climbers = [
             m for m in self.climbers()
@@ -248,7 +251,7 @@ class Climbers(Trades):
             for m in (*climbers, *wraps)
             for d in self.front.second_level
             if d.label == self.climbs[m]
-            and not self.front.hangs(d)
+            and (not self.front.hangs(d) or (near.at.x - hole) * play > HEAD_UP)
             and abs(d.at.x - hole) > abs(near.at.x - hole) + _NEARER
         ]
         if far:

@@ -22,13 +22,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from math import inf
 
 from stemline.football.blocking.run_answers import once
 from stemline.football.blocking.run_board import NOBODY
 from stemline.football.blocking.run_climbs import Climbers
 from stemline.football.blocking.run_rules import MEANINGS, BlockWay, Takes, Task
 from stemline.football.blocking.run_trades import CLIMB_REACH, WALL_REACH
-from stemline.football.defence.fronts import HEAD_UP, OVER_BALL, TOUCH, Front
+from stemline.football.defence.fronts import HEAD_UP, OVER, OVER_BALL, TOUCH, Front
 from stemline.football.defenders import Defender, Level
 from stemline.football.play import Man
 
@@ -46,8 +47,9 @@ _CLAIMS = (
 """In which order men are given to those who go to a described one; double teams come last."""
 _AS_TOLD = (BlockWay.BACK, BlockWay.OUT, BlockWay.HINGE)
 """Rules that keep their word whoever it is."""
-_CRACK_WIDTH = 12.0
-"""Yards inside him that a receiver can come back to a block. Common practice."""
+_CRACK_REACH = 12.0
+"""Yards from him within which a receiver comes back inside to a block. Common
+practice."""
 _MIDDLE = 2.0
 """Yards past the ball within which a man of the secondary is in reach of the receivers of both
 sides. Common practice."""
@@ -233,13 +235,14 @@ class _Solver(Climbers):
         return plain and not (self.tasks[man].then and rule.way is not BlockWay.SCOOP)
 
     def _receivers(self) -> None:
-        """Cracks from the inside out, then the man over each of the others, of all pairs the
-        nearest first; who is left over runs off a deep man of his side."""
+        """Cracks from the inside out, then the man over each of the others, and of who has nobody
+        to crack, of all pairs the nearest first; who is left over runs off a deep man of his
+        side."""
         for man in sorted(self._waiting(BlockWay.CRACK), key=self.from_ball):
             there = [d for d in self._inside(man) if self._is_free(d)]
             if there:
                 self.climbs[man] = there[0].label
-        waiting = self._waiting(BlockWay.STALK)
+        waiting = [*self._waiting(BlockWay.STALK), *self._waiting(BlockWay.CRACK)]
         while waiting:
             pairs = [(man, d) for man in waiting for d in self._over(man) if self._is_free(d)]
             if not pairs:
@@ -247,7 +250,7 @@ class _Solver(Climbers):
             man, defender = min(pairs, key=lambda pair: self._nearer(*pair))
             self.climbs[man] = defender.label
             waiting.remove(man)
-        for man in sorted(waiting, key=self.from_ball):
+        for man in sorted(self._waiting(BlockWay.STALK), key=self.from_ball):
             deep = [
                 d for d in self._over(man)
                 if d.level is Level.DEEP and self._can_help(d) and d.label not in self._reserved
@@ -264,24 +267,32 @@ class _Solver(Climbers):
         ]
 
     def _inside(self, man: str) -> tuple[Defender, ...]:
-        """Whom a receiver can crack, the nearest first."""
+        """Whom a receiver can crack on his side of the ball, the nearest first."""
         at = self.at[man]
         inside = self.front.out(at.x).other.value
         there = [
             d for d in self.front.defenders
-            if d.level is not Level.LINE and HEAD_UP < (d.at.x - at.x) * inside <= _CRACK_WIDTH
+            if d.level is not Level.LINE and (d.at.x - at.x) * inside > HEAD_UP
+            and d.at.x * inside <= OVER_BALL and d.at.distance(at) <= _CRACK_REACH
         ]  # fmt: skip
         return tuple(sorted(there, key=lambda d: (round(d.at.distance(at), 3), d.label)))
 
+    def _is_inside(self, man: str, defender: str) -> bool:
+        return any(d.label == defender for d in self._inside(man))
+
     def _over(self, man: str) -> tuple[Defender, ...]:
-        """Whom a receiver can stalk: nobody of the box, and nobody across the formation."""
-        side = self.front.out(self.at[man].x).value
+        """Whom a receiver can stalk: nobody of the box, and nobody across the formation; who was
+        sent to crack only the man over him."""
+        x = self.at[man].x
+        side = self.front.out(x).value
+        reach = OVER if self._way(man) is BlockWay.CRACK else inf
         return tuple(
             d
             for d in self.front.defenders
             if d.level is not Level.LINE
             and d not in self.front.second_level
             and d.at.x * side >= (-_MIDDLE if d.level is Level.DEEP else 0.0)
+            and abs(d.at.x - x) <= reach
         )
 
     def _nearer(self, man: str, to: Defender) -> tuple[float, tuple[float, float, str], str]:
@@ -358,6 +369,8 @@ class _Solver(Climbers):
             way, own, climb = self._way(man), self.choice[man][1], self.climbs.get(man, NOBODY)
             if own and man not in self.given:
                 way = self._honest(man, own)
+            elif way is BlockWay.CRACK and climb and not self._is_inside(man, climb):
+                way = BlockWay.STALK
             first, second = (own, climb) if own else (climb, NOBODY)
             others = tuple(m for m in self.owners.get(own, ()) if m != man) if own else ()
             blocks.append(BlockTaken(man, way, first, others, second))

@@ -7,7 +7,7 @@ from __future__ import annotations
 from stemline.football.blocking.run_board import NOBODY
 from stemline.football.blocking.run_line import LineBlocks
 from stemline.football.blocking.run_rules import PULLS, BlockWay
-from stemline.football.defence.fronts import HEAD_UP
+from stemline.football.defence.fronts import HEAD_UP, OVER
 from stemline.football.defenders import Defender, Level
 
 OTHERS = (*PULLS, BlockWay.LEAD, BlockWay.ARC, BlockWay.STALK, BlockWay.CRACK, BlockWay.HINGE)
@@ -106,6 +106,29 @@ class Trades(LineBlocks):
         play = self.front.toward.value
         return self.at[man].x * play < -HEAD_UP and self._x(to) * play >= -HEAD_UP
 
+    def leads_inside(self) -> None:
+        """Nobody outside the hole climbs in across a lead blocker on his way out through it: he
+        takes the outer linebacker and the lead the inner one, counted from inside out. "The Iso
+        Study", X&O Labs."""
+        hole, play = self.front.hole or 0.0, self.front.toward.value
+        for lead in [m for m in self.tasks if self._leads_near(m) and self.climbs.get(m)]:
+            out = (self._x(self.climbs[lead]) - hole) * play
+            for man in self.climbers():
+                inner = (self._x(self.climbs[man]) - hole) * play
+                beyond = (self.at[man].x - hole) * play
+                ahead = self._x(self.climbs[man]) * play >= -HEAD_UP
+                if ahead and inner < -HEAD_UP and min(out, beyond) > HEAD_UP:
+                    self.climbs[man], self.climbs[lead] = self.climbs[lead], self.climbs[man]
+                    break
+
+    def _leads_near(self, man: str) -> bool:
+        """Whether he leads on the first linebacker from the hole, and on nobody by name."""
+        n, rules = self.choice[man][0], self.tasks[man].rules
+        if n >= len(rules) or rules[n].way is not BlockWay.LEAD:
+            return False
+        target = rules[n].target
+        return target is None or target.what == "near linebacker"
+
     def not_past_ball(self) -> None:
         """A man of the backside does not chase a linebacker past the ball where two on one man
         are nearer, and neither goes on."""
@@ -189,6 +212,17 @@ class Trades(LineBlocks):
                 self.climbs[wing] = to.label
                 self.climbs[man] = next(iter(rest), NOBODY)
                 break
+
+    def stalks_over(self) -> None:
+        """Of two receivers on one man the one who has a man of the box over him, whom nobody
+        blocks, takes that man."""
+        for man in [m for m in self.tasks if self._way(m) is BlockWay.STALK]:
+            if list(self.climbs.values()).count(self.climbs.get(man, NOBODY)) < 2:
+                continue
+            x = self.at[man].x
+            there = [d for d in self.spare_backers() if abs(d.at.x - x) <= OVER]
+            if self.climbs.get(man) and there:
+                self.climbs[man] = there[0].label
 
     def pulls_out(self) -> None:
         """On a run around the end the outer of two on one man pulls, as his rules say, where the
