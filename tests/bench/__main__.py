@@ -22,7 +22,7 @@ from stemline.session import Session
 from stemline.syntax.parser import parse
 
 from .calls import PLAYBOOKS, fresh_book, many_orders
-from .commands import BOOKS, PARTS, Asked, compared
+from .commands import BOOKS, BRIEF, PARTS, Asked, compared
 from .papers import built
 from .revisions import revisions
 from .season import checked
@@ -52,10 +52,16 @@ def main() -> None:
     parser.add_argument("--books", default=",".join(BOOKS), help="of so many calls, or bundled")
     parser.add_argument("--only", default=",".join(PARTS), help="what of each book is timed")
     parser.add_argument("--times", type=int, default=1, help="the best of so many is told")
+    parser.add_argument(
+        "--brief", action="store_true", help="one book, which the other revision builds only once"
+    )
     asked = parser.parse_args()
-    if asked.commands or asked.against:
+    if asked.commands or asked.against or asked.brief:
         books, parts = (tuple(each.split(",")) for each in (asked.books, asked.only))
-        for line in compared(Asked(books, parts, asked.of, asked.against, asked.times)):
+        if asked.brief:
+            books, parts = (BRIEF[0],), BRIEF[1]
+        whole = Asked(books, parts, asked.of, asked.against, asked.times, once=asked.brief)
+        for line in compared(whole):
             print(line, flush=True)
         return
     if asked.revisions:

@@ -6,7 +6,7 @@ import re
 import shutil
 import tempfile
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from .books import write_book
@@ -15,7 +15,9 @@ from .yardstick import pictures, set_by_typst
 
 BOOKS = ("100", "200", "800", "saltmarsh-herons")
 """Books by the number of their calls, or a bundled one by its name."""
-PARTS = ("help", "list", "draw", "check", "build", "theme", "typst", "picture")
+PARTS = ("help", "list", "draw", "check", "build", "again", "theme", "typst", "picture")
+BRIEF = "saltmarsh-herons", tuple(part for part in PARTS if part != "theme")
+"""What the brief table is of: a book, and all of it but a theme of one's own."""
 _ROUTE = re.compile(r"^(\s+\w+ runs \w+ )(\d+)$", re.MULTILINE)
 _SENTENCE = re.compile(r'(?<=say ")(?=\w)')
 _OWN = 'title = "Club"\n'
@@ -27,6 +29,10 @@ _WANTED = {
 }  # fmt: skip
 """CPU seconds by those of the earlier program, at most; of a check those of its warm one, where
 nothing has changed. A cold build is held by the clock."""
+_HELP = 0.15
+"""Seconds that `--help` may take."""
+_PEAK, _SIZE = 0.35, 1.2
+"""A cold build's memory, and the size of its book, by those of the earlier program, at most."""
 _GROWS = 4.2, 2.0
 """Times of CPU and of memory that a book of 800 calls may take, by one of 200."""
 _WARM = "check, nothing changed"
@@ -35,13 +41,15 @@ _WARM = "check, nothing changed"
 @dataclass(frozen=True)
 class Asked:
     """What is timed: which books, what of each, at which revision ("" for the files as they are),
-    against which other, and each the best of so many times."""
+    against which other, and each the best of so many times. With ``once`` the other program builds
+    each book one time: true of one that keeps nothing of a build, as those before 0.2 did."""
 
     books: tuple[str, ...] = BOOKS
     parts: tuple[str, ...] = PARTS
     revision: str = ""
     against: str = ""
     times: int = 1
+    once: bool = False
 
 
 def compared(asked: Asked) -> Iterator[str]:
@@ -76,7 +84,7 @@ def _book(name: str, programs: Sequence[Program], asked: Asked) -> Iterator[tupl
     with tempfile.TemporaryDirectory() as work:
         homes = [Path(work, str(number)) for number in range(len(programs))]
         runs = [
-            commands(name, program, home, asked)
+            commands(name, program, home, asked, once=asked.once and program is not programs[0])
             for program, home in zip(programs, homes, strict=True)
         ]
         for rans in zip(*runs, strict=True):
@@ -84,6 +92,9 @@ def _book(name: str, programs: Sequence[Program], asked: Asked) -> Iterator[tupl
             if now.what == _WARM and was is not None:
                 warm = was.cpu
             yield _row(now, was, warm), now
+            if now.what == "build, cold" and was is not None:
+                clock = _WANTED[now.what]
+                yield f"{'':36}wanted: by the clock {clock}, peak {_PEAK}, PDF {_SIZE}", None
         if "typst" in asked.parts and "build" in asked.parts:
             shelf = homes[0] / name / "build" / "pictures"
             for ran in set_by_typst(programs[0], shelf, homes[0]):
@@ -94,10 +105,13 @@ def _book(name: str, programs: Sequence[Program], asked: Asked) -> Iterator[tupl
             yield f"  {'one picture':34}{said} (10 and 100 wanted)", None
 
 
-def commands(name: str, program: Program, work: Path, asked: Asked) -> Iterator[Ran]:
-    """Each command on a book in its turn, in a folder and a cache of their own."""
+def commands(
+    name: str, program: Program, work: Path, asked: Asked, *, once: bool = False
+) -> Iterator[Ran]:
+    """Each command on a book in its turn, in a folder of its own; what is checked and what is built
+    have a cache each, so that neither serves the other."""
     work.mkdir()
-    folder, cache = work / name, work / "cache"
+    folder, cache, built = work / name, work / "cache", _fresh(work)
     if name.isdigit():
         write_book(folder, int(name))
     else:
@@ -106,37 +120,47 @@ def commands(name: str, program: Program, work: Path, asked: Asked) -> Iterator[
     if "help" in parts:
         yield program.ran("--help", cache, "--help", times=times)
     if "list" in parts:
-        yield program.ran("list", cache, "list", folder, times=times)
+        yield _cold(program, "list", work, times, "list", folder)
     if "draw" in parts:
-        program.ran("", cache, "list", folder)
+        if "list" not in parts:
+            program.ran("", _fresh(work), "list", folder)
         call, picture = program.said.splitlines()[0], work / "call.svg"
-        draw = ("draw", folder, call, "-o", picture)
-        yield _best([program.ran("draw a call", _fresh(work), *draw) for _ in range(times)])
+        yield _cold(program, "draw a call", work, times, "draw", folder, call, "-o", picture)
     if "check" in parts:
         yield program.ran("check, cold", cache, "check", folder)
         yield program.ran(_WARM, cache, "check", folder, times=times)
+    cold = Ran("", 0, 0, 0)
     if "build" in parts:
-        yield program.ran("build, cold", _fresh(work), "build", folder, book=book)
-        program.ran("", cache, "build", folder)
-        yield program.ran("build, nothing changed", cache, "build", folder, book=book, times=times)
+        cold = program.ran("build, cold", built, "build", folder, book=book)
+        yield cold
+
+    def rebuilt(what: str, times: int = 1) -> Ran:
+        if once:
+            return replace(cold, what=what)
+        return program.ran(what, built, "build", folder, book=book, times=times)
+
+    if "again" in parts:
+        yield rebuilt("build, nothing changed", times)
     _edit(folder, _ROUTE, lambda m: f"{m[1]}{int(m[2]) + 1}")
     if "check" in parts:
         yield program.ran("check, one route changed", cache, "check", folder)
-    if "build" in parts:
-        yield program.ran("build, one route changed", cache, "build", folder, book=book)
+    if "again" in parts:
+        yield rebuilt("build, one route changed")
         _edit(folder, _SENTENCE, lambda m: "Now and then. ")
-        yield program.ran("build, one sentence changed", cache, "build", folder, book=book)
+        yield rebuilt("build, one sentence changed")
     if "theme" in parts and "build" in parts:
         own = work / "club"
         own.mkdir()
         (own / "theme.toml").write_text(_OWN, "utf-8")
         themed = ("build", folder, "--theme", own)
-        program.ran("", cache, *themed)
+        program.ran("", built, *themed)
         (own / "book.css").write_text("h1 { letter-spacing: 0.2pt }\n", "utf-8")
-        yield program.ran("build, a style of its theme changed", cache, *themed, book=book)
+        yield program.ran("build, a style of its theme changed", built, *themed, book=book)
 
 
-def _best(runs: Sequence[Ran]) -> Ran:
+def _cold(program: Program, what: str, work: Path, times: int, *asked: str | Path) -> Ran:
+    """The best of so many times, each with a cache that knows nothing."""
+    runs = [program.ran(what, _fresh(work), *asked) for _ in range(times)]
     return min(runs, key=lambda ran: ran.cpu)
 
 
@@ -172,4 +196,6 @@ def _row(now: Ran, was: Ran | None, warm: float) -> str:
     line += f"{of:9.2f}{now.cpu / of:9.4f}{now.wall / was.wall:9.4f}{now.peak / was.peak:9.2f}"
     line += f"{now.size / was.size:9.2f}" if now.size and was.size else f"{'':9}"
     wanted = _WANTED.get(now.what)
+    if now.what == "--help":
+        return f"{line}   {_HELP} s"
     return line + (f"{wanted:9.4f}" if wanted is not None else "")

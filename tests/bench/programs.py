@@ -94,7 +94,7 @@ class Program:
         shutil.copytree(str(files("stemline.grammar").joinpath("starter", "high-school")), starter)
         self.ran("", work, "list", starter)
         self.ran("", work, "draw", starter, self.said.splitlines()[0], "-o", work / "call.svg")
-        for asked in ("check", "build", "build"):
+        for asked in ("check", "build"):
             self.ran("", work, asked, starter)
 
 
