@@ -18,7 +18,7 @@ from stemline.commands.options import NO_CACHE, THEME
 )  # fmt: skip
 @click.option("--only", default="", metavar="NAME", help="Only this concept, formation or other.")
 @click.option("--for", "man", default="", metavar="LETTER", help="Only what this man has to learn.")
-@click.option("--stat", is_flag=True, help="Numbers alone, by family.")
+@click.option("--stat", is_flag=True, help="Numbers alone: calls by family, with --for by concept.")
 @click.option(
     "--book", "file", type=click.Path(path_type=Path, dir_okay=False), metavar="FILE.pdf",
     help="The comparison as a book: numbers, old and new over each other, a page for each man.",
@@ -62,5 +62,5 @@ def compare(
         from stemline.compare.told import stat as numbers
         from stemline.compare.told import told
 
-        print_lines(numbers(found) if stat else told(found, only, man))
+        print_lines(numbers(found, only, man) if stat else told(found, only, man))
     raise SystemExit(0 if found.is_same else 1)

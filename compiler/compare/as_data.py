@@ -54,10 +54,19 @@ def _definition(change: DefinitionChange) -> dict[str, Any]:
         "before": change.was.title if change.was is not None else None,
         "now": change.now.title if change.now is not None else None,
         "likeness": round(change.likeness, 3) if change.likeness is not None else None,
+        "kin": _kin(change),
         "roles": [{"before": a, "now": b} for a, b in change.roles],
         "lines": [{"before": _line(c.was), "now": _line(c.now)} for c in change.lines],
         "calls": list(change.calls),
     }
+
+
+def _kin(change: DefinitionChange) -> dict[str, Any] | None:
+    """What one that is new was split from, or one that is gone has gone into."""
+    if change.kin is None:
+        return None
+    name, score = change.kin
+    return {"name": name, "likeness": round(score, 3)}
 
 
 def _line(line: SaidLine | None) -> str | None:

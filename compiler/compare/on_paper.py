@@ -9,8 +9,9 @@ from collections.abc import Iterator, Sequence
 
 from stemline.compare.aloud import INDENT
 from stemline.compare.comparison import CallChange, Comparison
+from stemline.compare.counted import numbers
 from stemline.compare.teaching import Job, Teaching, teaching
-from stemline.compare.told import holds, numbers, summary, to_learn, told
+from stemline.compare.told import holds, summary, to_learn, told
 from stemline.describe.changes import man_changed
 from stemline.diagnostics.in_words import how_many
 from stemline.emit.comparison_pages import ComparisonPages, LearnPage

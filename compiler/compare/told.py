@@ -7,6 +7,7 @@ from itertools import groupby
 
 from stemline.compare.aloud import INDENT, ToldLine, line_words
 from stemline.compare.comparison import Comparison, Consequence, DefinitionChange
+from stemline.compare.counted import his_teaching, learned, numbers, reached_numbers
 from stemline.compare.saying import (
     calls_of,
     concept_lines,
@@ -31,7 +32,7 @@ def told(
     if found.is_same:
         return
     if man:
-        yield from _for_man(found, man)
+        yield from _for_man(found, man, only)
         return
     asked = topics(found, only)
     if only and not (asked.concepts or asked.replaced or asked.others):
@@ -79,22 +80,21 @@ def summary(found: Comparison) -> str:
     return text
 
 
-def stat(found: Comparison) -> Iterator[ToldLine]:
-    """Numbers alone, by family, and how much of the teaching still holds."""
+def stat(found: Comparison, only: str = "", man: str = "") -> Iterator[ToldLine]:
+    """Numbers alone: calls by family, and how much of the teaching still holds; of a ``man`` what
+    he has to learn, by concept. ``only`` as in `told`."""
     yield ToldLine("head", f"{found.old} → {found.new}")
-    rows = numbers(found)
+    rows = learned(found, man, only) if man else numbers(found)
+    if only and not man:
+        rows = reached_numbers(found, only)
+    if len(rows) == 1:
+        yield ToldLine("", _nothing_new(man, only) if man else f"{only}: as it was.")
+        return
     wide = max(len(row[0]) for row in rows)
     for name, *counts in rows:
         yield ToldLine("", f"{name:<{wide}}  " + "  ".join(f"{n:>7}" for n in counts))
-    yield ToldLine("", holds(found))
-
-
-def numbers(found: Comparison) -> list[tuple[str, ...]]:
-    """A head, a row for each family, and all of them together."""
-    rows = [("", "as was", "changed", "new", "gone")]
-    rows += [(f.name, str(f.same), str(f.changed), str(f.new), str(f.gone)) for f in found.families]
-    all_of = (found.same, len(found.changed), len(found.added), len(found.dropped))
-    return [*rows, ("All", *map(str, all_of))]
+    if not (only or man):
+        yield ToldLine("", holds(found))
 
 
 def holds(found: Comparison) -> str:
@@ -159,17 +159,22 @@ def to_learn(row: Teaching) -> str:
     return ", ".join([new] * bool(row.new) + [gone] * bool(row.gone))
 
 
-def _for_man(found: Comparison, man: str) -> Iterator[ToldLine]:
+def _for_man(found: Comparison, man: str, only: str) -> Iterator[ToldLine]:
     yield ToldLine("", "")
-    mine = [row for row in teaching(found) if row.man.casefold() == man.casefold()]
-    if not mine:
-        yield ToldLine("", f"{man}: nothing new.")
-    for row in mine:
+    row = his_teaching(found, man, only)
+    if row is None:
+        yield ToldLine("", _nothing_new(man, only))
+        return
+    if row.new:
         yield ToldLine("head", f"{row.man}: what is new")
         yield from (ToldLine("new", INDENT + text) for text in job_lines(row.new))
-        if row.gone:
-            yield ToldLine("head", f"{row.man}: what is gone")
-            yield from (ToldLine("gone", INDENT + text) for text in job_lines(row.gone))
+    if row.gone:
+        yield ToldLine("head", f"{row.man}: what is gone")
+        yield from (ToldLine("gone", INDENT + text) for text in job_lines(row.gone))
+
+
+def _nothing_new(man: str, only: str) -> str:
+    return f"{man}: nothing new{f' in {only}' if only else ''}."
 
 
 def job_lines(jobs: Sequence[Job]) -> Iterator[str]:

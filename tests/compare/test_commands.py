@@ -14,6 +14,8 @@ from click.testing import CliRunner, Result
 from jsonschema import Draft202012Validator
 
 from stemline.commands import main
+from stemline.commands.both_sides import print_lines
+from stemline.compare.aloud import ToldLine
 from stemline.outside.project import CHANGED, revision
 from stemline.outside.texts import read_files
 
@@ -93,6 +95,46 @@ def test_one_man_is_told_what_is_new_to_him(folder: Path) -> None:
     man = next(row["man"] for row in data["teaching"] if row["new"])
     said = _run("compare", "HEAD~2", str(folder), "--for", man).stdout
     assert f"{man}: what is new" in said and "Stick" in said
+
+
+def test_numbers_are_of_what_is_asked_for(folder: Path) -> None:
+    """``--stat``, ``--only`` and ``--for`` alone and together, each against the plain data."""
+    sides = ("compare", "HEAD~2", str(folder))
+    data = json.loads(_run(*sides, "--json").stdout)
+    count = len(data["calls"]["changed"])
+    man = next(row for row in data["teaching"] if row["new"])
+    new, gone = (sum(j["concept"] == "Stick" for j in man[side]) for side in ("new", "gone"))
+    asked = {
+        ("--only", "Stick"): f"All {count} 0 0",
+        ("--only", "Trips"): "Trips: as it was.",
+        ("--for", man["man"]): f"All {len(man['new'])} {len(man['gone'])}",
+        ("--for", man["man"], "--only", "Stick"): f"All {new} {gone}",
+        ("--for", man["man"], "--only", "Slot Fade"): f"{man['man']}: nothing new in Slot Fade.",
+    }
+    for more, last in asked.items():
+        said = _run(*sides, "--stat", *more).stdout.splitlines()
+        assert " ".join(said[-1].split()) == last, more
+    told = _run(*sides, "--for", man["man"], "--only", "Stick").stdout
+    assert "what is new" in told and "Stick: " in told
+
+
+@pytest.mark.skipif(not hasattr(os, "openpty"), reason="a system without terminals of its own")
+@pytest.mark.parametrize(("lines", "terminal"), [(39, True), (60, True), (60, False)])
+def test_a_long_answer_to_a_terminal_goes_through_the_pager(
+    lines: int, terminal: bool, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    paged = tmp_path / "paged"
+    monkeypatch.setenv("PAGER", f"tee {paged}")
+    ours, theirs = os.openpty()
+    with os.fdopen(theirs, "w") as out, os.fdopen(theirs, closefd=False) as back:
+        if terminal:
+            monkeypatch.setattr("sys.stdout", out)
+            monkeypatch.setattr("sys.stdin", back)
+        print_lines(ToldLine("", f"line {n}") for n in range(lines))
+    os.close(ours)
+    assert paged.exists() == (terminal and lines == 60)
+    if paged.exists():
+        assert paged.read_text("utf-8").split("\n")[:lines] == [f"line {n}" for n in range(lines)]
 
 
 def test_a_history_is_told_by_revision(folder: Path) -> None:

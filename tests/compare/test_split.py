@@ -5,7 +5,9 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
+from stemline.compare.as_data import plain_data
 from stemline.compare.comparing import compared
+from stemline.compare.comparison import Comparison
 from stemline.compare.told import told
 from stemline.outside.texts import read_files
 from stemline.session import Session
@@ -24,7 +26,14 @@ def test_what_is_split_off_or_joined_is_told_with_what_it_is_alike() -> None:
     two = tuple(
         Source(s.name, s.text + ("\n" + more if s is quick else "")) for s in one
     )  # fmt: skip
-    split = [line.text for line in told(compared(Session(one, "a"), Session(two, "b")))]
-    joined = [line.text for line in told(compared(Session(two, "b"), Session(one, "a")))]
+    apart, together = _compared(one, two), _compared(two, one)
+    split, joined = ([line.text for line in told(found)] for found in (apart, together))
     assert any(line.startswith("New: concept Prod, out of Stick (") for line in split), split
     assert any(line.startswith("Gone: concept Prod, now in Stick (") for line in joined), joined
+    for found in (apart, together):
+        kin = {d["now"] or d["before"]: d["kin"] for d in plain_data(found)["definitions"]}
+        assert kin["concept Prod"]["name"] == "Stick" and kin["concept Prod"]["likeness"] >= 0.5
+
+
+def _compared(old: tuple[Source, ...], new: tuple[Source, ...]) -> Comparison:
+    return compared(Session(old, "a"), Session(new, "b"))
