@@ -288,6 +288,8 @@ ROWS: tuple[tuple[str, str, Answer], ...] = (
     (_DRESS, r"in (?P<name>(?:(?! to |,).)+?)(?: to the)? (?P<side>right|left)(?: side| only)?",
      lambda m: typed(f"in {m['name']} to {m['side'].casefold()}")),
     (_DRESS, r"(?:to )?(?:both|either|each)(?: ways?| sides?| directions?)?", "to both"),
+    (_DRESS, r"(?P<ahead>(?:.+ )?with(?: .+,)?) (?:plane|plan)(?P<rest>(?:,| to ).+)?",
+     r"\g<ahead> plain\g<rest>"),
     (_DRESS, r"(?:with no|no|without)(?: a)?(?: any)? tags?", "with plain"),
     (_DRESS, r"(?:not|except|but not|but|no)(?: in)? (?P<name>.+)", r"never in \g<name>"),
     (_DRESS, r"motion (?P<motion>.+?) in (?P<name>.+)", r"in \g<name> motion \g<motion>"),

@@ -141,7 +141,7 @@ def _formations(value: Value | None, span: Span, known: KnownNames) -> list[Dres
 
 
 def _formation(phrase: Phrase, known: KnownNames) -> str:
-    return _named(phrase, known.formations, partial(E310, kind="formation"))
+    return _named(phrase, known.formations, partial(E310, kind="formation"), also=("all",))
 
 
 def _withs(value: Value | None, known: KnownNames) -> list[DressWith]:
@@ -189,7 +189,8 @@ def _pattern(value: Value | None, span: Span, known: KnownNames) -> Pattern:
             case "in":
                 formations = tuple(_formation(p, known) for p in _phrases(head, span))
             case _:
-                tags = tuple(_tags(v, known) for v in items(head, Mark.AND))
+                others = (*SIDES, *known.motions, *known.formations)
+                tags = tuple(_tags(v, known, others) for v in items(head, Mark.AND))
     for link in value.links if isinstance(value, Linked) else ():
         match link.connector.word:
             case "in":
@@ -257,32 +258,40 @@ def _each(value: Value | None, span: Span, read: Callable[[Words], str]) -> list
     return found
 
 
-def _named(phrase: Phrase, names: Iterable[str], code: Missed) -> str:
+def _named(phrase: Phrase, names: Iterable[str], code: Missed, *, also: Iterable[str] = ()) -> str:
+    """``also`` are the other right words for this place, of which one may be misspelt."""
     words = Words([phrase])
     name = words.take_name(names)
     if name is None or not words.done:
         words.at = 0
-        raise words.miss(code, names)
+        raise words.miss(code, names, also=also)
     return name.casefold()
 
 
 def _motion(phrase: Phrase, known: KnownNames) -> str:
     if phrase.text.casefold() == "none":
         return ""
-    return _named(phrase, known.motions, partial(E310, kind="motion"))
+    return _named(phrase, known.motions, partial(E310, kind="motion"), also=("none",))
 
 
-def _tags(value: Value, known: KnownNames) -> tuple[str, ...]:
+def _tags(value: Value, known: KnownNames, also: Iterable[str] = ()) -> tuple[str, ...]:
     parts = items(value, Mark.TOGETHER)
-    return _named_tags([one_phrase(p, "tags joined by +", value.span) for p in parts], known)
+    named = [one_phrase(p, "tags joined by +", value.span) for p in parts]
+    return _named_tags(named, known, also)
 
 
-def _named_tags(named: Iterable[Phrase], known: KnownNames) -> tuple[str, ...]:
-    """Tags by name, `plain` for none of them, and called routes: `X runs fade`."""
+def _named_tags(
+    named: Iterable[Phrase], known: KnownNames, also: Iterable[str] = ()
+) -> tuple[str, ...]:
+    """Tags by name, `plain` for none of them, and called routes: `X runs fade`.
+
+    ``also`` are names of other kinds that may stand in this place.
+    """
     tags = []
     for phrase in named:
         if phrase.text.casefold() == "plain":
             continue
         made = known.call_route(phrase)
-        tags.append(made or _named(phrase, known.tags, partial(E310, kind="tag")))
+        code = partial(E310, kind="tag")
+        tags.append(made or _named(phrase, known.tags, code, also=("plain", *also)))
     return tuple(tags)

@@ -75,6 +75,7 @@ ANSWERED = [
     ("dress", "in Doubles to left and right", "in Doubles to left, right"),
     ("dress", "in every formation", "in all"),
     ("dress", "to both sides", "to both"),
+    ("dress", "in Doubles with plane to both", "in Doubles with plain to both"),
     ("dress", "not in Trips", "never in Trips"),
     ("motion", "H moves left", "H moves to away, 2 outside tackle"),
     ("motion", "H moves to 2 outside tackle",

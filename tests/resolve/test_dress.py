@@ -225,6 +225,23 @@ def test_words_of_a_dress_up_are_closed_lists(line: str, code: str) -> None:
     assert code in codes(dressed("in Three Two", line))
 
 
+@pytest.mark.parametrize(
+    ("line", "near"),
+    [
+        ("never Lef in Three Two", "left"),
+        ("never Plan in Three Two", "plain"),
+        ("never Quad", "Quads"),
+        ("never with Wheel motion nonne", "none"),
+        ("in al", "all"),
+    ],
+)
+def test_a_misspelt_word_is_given_the_nearest_of_all_that_may_stand_there(
+    line: str, near: str
+) -> None:
+    found = [d for d in dressed("in Three Two", TAGS, line).definitions if d.code == "E310"]
+    assert [d.nearest[0] for d in found] == [near]
+
+
 def test_a_dress_up_without_a_formation() -> None:
     assert codes(dressed("to right")) == ["E701"]
 

@@ -7,6 +7,7 @@ import re
 import pytest
 
 from resolve.texts import CROSSERS, QUADS, THREE_TWO, TWELVE, codes, compiled, dress, play
+from stemline.describe.spoken_play import describe
 from stemline.football.play import Play
 from stemline.session import Session
 
@@ -48,6 +49,11 @@ def test_everyone_else_on_one_side_leaves_the_other() -> None:
     job = {a.man: a.job for a in made.assignments}
     assert {job[x] for x in "XW"} != {job[x] for x in "HSZ"}
     assert len({job[x] for x in "HSZ"}) == 1
+
+
+def test_everyone_else_is_no_name_of_a_role_where_he_is_spoken() -> None:
+    made = plunge("everyone else weak blocks stalk\n    everyone else strong runs go")
+    assert "everyone else" not in describe(made)
 
 
 def test_whoever_has_a_line_is_not_everyone_else() -> None:

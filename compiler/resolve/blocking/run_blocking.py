@@ -63,13 +63,16 @@ def has_run(body: Body) -> bool:
 
 
 def run_side(body: Body, picture: LinedUp) -> Side | None:
-    """The playside: as `toward` says, else the called side; None for a body without a run."""
+    """The playside: as `toward` says, else the called side; None for a body without a run.
+
+    A pass that joins a run and protects by its own rules has no line of the run, but its fake.
+    """
     known = possible(
         picture.receivers, picture.count.shape, lie_of(picture.count.strong, picture.field)
     )
     said = narrowest([s for s in body.toward if s.guard.worlds & known])
     if said is None:
-        return picture.called if has_run(body) else None
+        return picture.called if has_run(body) or CARRIER in body.rules else None
     toward = said.value
     if toward.side is not None:
         return picture.side(toward.side)
