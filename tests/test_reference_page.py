@@ -450,11 +450,10 @@ def follows(name: str) -> bool:
 
 
 def test_the_route_table_is_the_library() -> None:
-    table = rows("route")
-    assert list(table) == list(LIBRARY)
-    for name, (depth, runs) in table.items():
-        assert depth == (f"{LIBRARY[name].depth:g}" if follows(name) else "-"), name
-        assert runs
+    wanted = [f"`{n}`, {LIBRARY[n].depth:g}" if follows(n) else f"`{n}`" for n in LIBRARY]
+    table = table_of("route, depth")
+    assert [route for route, _ in table] == wanted
+    assert all(runs for _, runs in table)
 
 
 @pytest.mark.parametrize(

@@ -140,6 +140,12 @@ _STANDS_AS = {
 }  # fmt: skip
 
 
+def _line_in_a_pass(found: re.Match[str]) -> str:
+    line = typed(f"{found['who']} blocks {found['does']}")
+    named = typed("protect five", "protect six slide")
+    return f"in a pass the protection says it: {named}, or one of yours that has {line}"
+
+
 def _lettered(found: re.Match[str]) -> str:
     line = typed(f"{_STANDS_AS[found['who'].casefold()]} at {found['rest']}")
     return f"a man stands by the letter of his personnel, such as {line}"
@@ -188,6 +194,7 @@ def _routed(found: re.Match[str]) -> str:
     return typed(f"{found['who']} runs {_ROUTE_OF.get(route, route)} {found['rest'] or ''}")
 
 
+_LINE = rf"(?:(?:{_SIDE}|each|both) )?(?:centre|center|guard|tackle|line)"
 _PLAYS, _LOOK, _DRESS, _FORMATION = "concept run tag", "look", "dress", "formation"
 _WHO = r"(?P<who>[^>,]+?)"
 _ROUTES = "|".join(sorted(_ROUTE_OF, key=len, reverse=True))
@@ -224,6 +231,8 @@ ROWS: tuple[tuple[str, str, Answer], ...] = (
      r"carrier is \g<who>"),
     (_PLAYS, rf"{_PASSER} throws(?: it| the ball)? to(?: the)? (?P<man>.+)", r"read \g<man>"),
     (_PLAYS, r"(?:the )?hot(?: route| man| read)? (?:is |to )?(?P<man>.+)", r"pressure \g<man>"),
+    (_PLAYS, rf"(?P<who>(?:{_LINE}))s? blocks? (?P<does>slide|man|scan|edge|inside out|big on big"
+             r"|set and release)(?: .+)?", _line_in_a_pass),
     (_PLAYS, r"every(?:one|body) blocks (?P<rest>.+)", r"line blocks \g<rest>"),
     ("run", r"(?P<does>trap|kick)(?: out)?(?: the)? (?P<whom>nose|end)", lambda m: _one_of(
         [f"{man} blocks {m['does']} {'end man on line' if m['whom'] == 'end' else m['whom']}"

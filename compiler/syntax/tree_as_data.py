@@ -32,9 +32,12 @@ _PHRASE, _LINKED = "phrase", "linked"
 
 def as_data(tree: Document) -> list[object]:
     blocks = [
-        [b.kind, _value(b.name), _links(b.joins), list(map(_fact, b.facts)), _place(b.span)]
+        [
+            b.kind, _value(b.name), _links(b.joins), list(map(_fact, b.facts)), _place(b.span),
+            list(map(_value, b.also)),
+        ]
         for b in tree.blocks
-    ]
+    ]  # fmt: skip
     return [blocks, [[c.text, c.own_line, _place(c.span)] for c in tree.comments]]
 
 
@@ -90,11 +93,11 @@ class _Reading:
         self._name = name
 
     def block(self, held: Any) -> Block:
-        kind, name, joins, facts, place = held
+        kind, name, joins, facts, place, also = held
         links = tuple(map(self._link, joins))
         return Block(
             _word(kind), self._phrase(name), links, tuple(map(self._fact, facts)),
-            self._span(*place),
+            self._span(*place), tuple(map(self._phrase, also)),
         )  # fmt: skip
 
     def comment(self, held: Any) -> Comment:

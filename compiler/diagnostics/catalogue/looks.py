@@ -38,7 +38,8 @@ class E483(Mistake):
     message = "`{place}` does not say how far off the line he stands"
     label = "how deep"
     help = (
-        "for example `C at strong #1, 7 deep`; only a technique such as 3 is on the line by itself"
+        "for example `C at strong #1, 7 deep`, or `1 deep` for one on the line; only a technique "
+        "such as 3 is there by itself"
     )
 
     place: str

@@ -10,7 +10,7 @@ class E301(Mistake):
     title = "defined twice"
     message = "{kind} `{name}` is defined {times}"
     label = "this one is not used"
-    help = "give one of them another name, or delete it"
+    help = "put the lines of both into one, give one of them another name, or delete it"
 
     kind: str
     name: str
