@@ -202,10 +202,21 @@ class _BookInParts:
             return part_of(name, html, self._gallery)
 
         parts = [part("front", "front")]
-        parts += (part(page.id, "pages", page) for page in self._book.pages)
+        parts += (part(some[0].id, "pages", *some) for some in _sheets(self._book, plan))
         if self._book.index.pages:
             parts.append(part("index", "index"))
         return parts
+
+
+def _sheets(book: Book, plan: PagePlan) -> list[list[Page]]:
+    """The book's pages, those together that share a sheet."""
+    together: list[list[Page]] = []
+    for page in book.pages:
+        if plan.layout[page.id].shares:
+            together[-1].append(page)
+        else:
+            together.append([page])
+    return together
 
 
 @contextmanager

@@ -55,7 +55,7 @@ def look_over(book: Book, theme: Theme, progress: Progress) -> tuple[Seen, ...]:
     """Every picture of every call of ``book``, in its order, each drawn once."""
     pages = [page for page in book.pages if any(entry.listed for entry in page.entries)]
     total = sum(
-        (entry is page.base) + 2 * (entry is not page.base)
+        (entry is page.large) + 2 * (entry is not page.large)
         for page in pages
         for entry in page.entries
         if entry.listed
@@ -67,8 +67,8 @@ def look_over(book: Book, theme: Theme, progress: Progress) -> tuple[Seen, ...]:
         progress(len(seen), total)
 
     for page in pages:
-        if page.base is not None:
-            look(page.base, Size.FULL)
+        if page.large is not None:
+            look(page.large, Size.FULL)
         for entries in page.framed:
             frame = frame_of([entry.play for entry in entries], Size.THUMB)
             for entry in filter(lambda each: each.listed, entries):

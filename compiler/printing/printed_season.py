@@ -101,15 +101,16 @@ class Build:
     def _arts(self, page: Page) -> list[Art]:
         """The page's first picture large, the others small and all in one frame, to be compared."""
         arts: list[Art] = []
-        if page.base is not None:
+        base = page.large
+        if base is not None:
             wanted = Showing(Size.FULL, duties=page.duties)
-            art = self._drawings.art(page.base.id, page.base.play, wanted, svg=page.base.listed)
-            if page.base.listed:
-                self._large[page.base.call] = art
+            art = self._drawings.art(base.id, base.play, wanted, svg=base.listed)
+            if base.listed:
+                self._large[base.call] = art
             arts.append(art)
             self._tell()
             if page.clock:
-                arts.append(self._clock(page, page.base))
+                arts.append(self._clock(page, base))
         for entries in page.framed:
             frame = frame_of([entry.play for entry in entries], Size.THUMB, page.duties)
             wanted = Showing(Size.THUMB, frame, duties=page.duties)
@@ -131,5 +132,5 @@ class Build:
 def _all(book: Book, season: Season) -> int:
     """How many pictures there are to draw: the book's, and a large one of each call in it small."""
     pages = sum(len(page.entries) for page in book.pages)
-    large = sum(page.base is not None and page.base.listed for page in book.pages)
+    large = sum(page.large is not None and page.large.listed for page in book.pages)
     return pages + len(season.plays) - large

@@ -14,12 +14,14 @@ from stemline.book.layout.fit import (
     CARE_GAP,
     NOTE_HEAD,
     NOTE_LINE,
+    SHARE_GAP,
     Arrangement,
     Measures,
     Style,
     arrange,
     front,
     front_of_plan,
+    share,
     telling,
 )
 from stemline.book.paper import Paper, room
@@ -124,6 +126,24 @@ def test_no_sheet_holds_nothing_but_notes(beyond: float) -> None:
     assert front(300.0, 200.0, ROOM + beyond, ROOM).reading_notes == 0
     assert front_of_plan(ROOM + beyond, ROOM).contents_notes == 0
     assert front(300.0, 200.0, ROOM + 200.0, ROOM).reading_notes > 0
+
+
+@given(
+    heights=st.lists(st.none() | st.floats(100, 1.2 * ROOM), max_size=12),
+)
+def test_half_pages_stand_together_where_a_sheet_has_room(heights: list[float | None]) -> None:
+    """No sheet overflows, none that follows would have had room on it, and others are left."""
+    made = share([None if h is None else measures(0, h) for h in heights], ROOM)
+    used = None
+    for height, how in zip(heights, made, strict=True):
+        assert (how is None) == (height is None or height > ROOM)
+        if how is None or height is None:
+            used = None
+            continue
+        fits = used is not None and used + SHARE_GAP + height <= ROOM
+        assert how.shares == fits
+        used = used + SHARE_GAP + height if used is not None and fits else height
+        assert used <= ROOM
 
 
 def test_the_telling_pictures_have_the_most_words_beside_and_over_them() -> None:

@@ -11,7 +11,7 @@ from stemline.book.content.drawn_calls import Left
 from stemline.book.content.page import Entry, Listing, Page, Remark
 from stemline.football.play import Kind, Play
 
-SHEETS = {Kind.RUN: 12.0, Kind.PASS: 7.5}
+SHEETS = {Kind.RUN: 12.0, Kind.PASS: 20.0}
 """Sheets of dress-ups that are set together before the next concept begins: fewer, and a part of a
 sheet is left at the end of each too often; more, and they are far from their concepts."""
 _SHEET = 690.0

@@ -67,12 +67,14 @@ class Page:
 
     ``template`` is a file of the theme with a macro ``body``, and where the kind has them ``jobs``
     and ``casting``, tables that may go overleaf. With ``duties`` its pictures say what each
-    defender does.
+    defender does. A ``half`` page has its first picture small, as its others, and stands on one
+    sheet with the half page before it where both have room.
     """
 
     template: ClassVar[str]
     listing: ClassVar[Listing] = Listing.LINE
     duties: ClassVar[bool] = False
+    half: ClassVar[bool] = False
 
     id: str
     name: str
@@ -112,12 +114,18 @@ class Page:
     @property
     def framed(self) -> tuple[tuple[Entry, ...], ...]:
         """The small pictures, those together that are drawn in one frame, to be compared."""
-        return (self.dressups,) if self.dressups else ()
+        small = (self.base, *self.dressups) if self.half and self.base else self.dressups
+        return (small,) if small else ()
+
+    @property
+    def large(self) -> Entry | None:
+        """Its first picture, where that is a large one."""
+        return None if self.half else self.base
 
     @property
     def entries(self) -> tuple[Entry, ...]:
         small = (entry for entries in self.framed for entry in entries)
-        return (*((self.base,) if self.base is not None else ()), *small)
+        return (*((self.large,) if self.large is not None else ()), *small)
 
 
 @dataclass(frozen=True)

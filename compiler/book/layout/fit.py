@@ -30,6 +30,8 @@ _HELD = 20.0
 """Points that a sheet may hold beyond the room that is planned with, and more than that."""
 CARE_GAP = 16.0
 """White between the contents and the page on care below them, as the style sheet sets it."""
+SHARE_GAP = 10.0
+"""White above a page that shares a sheet, as the style sheet sets it."""
 _BESIDE = 45
 """Letters on a line beside a picture of the largest style: about."""
 _MOST_ROWS = 8
@@ -76,6 +78,7 @@ class Measures:
 class Arrangement:
     """A concept's layout.
 
+    With ``shares`` it stands on the sheet of the page before it, below that.
     ``first`` dress-ups stand below the large picture, ``rest`` on each later page. ``notes`` are
     the ruled lines at the foot of each page. A concept that runs on has more text than its pages
     can be planned for: it takes the room it needs.
@@ -90,6 +93,7 @@ class Arrangement:
     jobs_first: bool = True
     notes: tuple[int, ...] = ()
     runs_on: bool = False
+    shares: bool = False
 
     @property
     def pages(self) -> int:
@@ -165,6 +169,28 @@ def _last(height: float, room: float) -> float:
     before, or notes would fill a sheet on which there is nothing else."""
     over = height % room
     return over if over > _HELD else min(height, room)
+
+
+def share(halves: Sequence[Measures | None], room: float) -> tuple[Arrangement | None, ...]:
+    """How half pages that follow each other are laid, each below the one before while the sheet
+    has room; None where there is no half page, or one that fills more than a sheet."""
+    made: list[Arrangement | None] = []
+    used = room
+    for m in halves:
+        tall = room + 1 if m is None else _whole(m)
+        if m is None or tall > room:
+            made.append(None)
+            used = room
+            continue
+        shares = used + SHARE_GAP + tall <= room
+        used = used + SHARE_GAP + tall if shares else tall
+        made.append(Arrangement(m.dressups, Style.THREE, shares=shares))
+    return tuple(made)
+
+
+def _whole(m: Measures) -> float:
+    """The height of a page with all its small pictures in the smallest style."""
+    return m.fixed + m.points + m.casting + m.jobs + _rows(m.dressups, Style.THREE, m)
 
 
 def arrange(measures: Measures, room: float) -> Arrangement:

@@ -40,6 +40,7 @@ def page_numbers(
         at = reading + takes.reading
     for page in book.pages:
         how = layout[page.id]
+        at -= 1 if how.shares else 0
         made[page.id] = at
         if page.base is not None:
             made[page.base.id] = at

@@ -20,6 +20,7 @@ from stemline.book.layout.fit import (
     arrange,
     front,
     front_of_plan,
+    share,
     telling,
 )
 from stemline.book.layout.numbering import OPENING, FrontPages, page_numbers
@@ -64,7 +65,7 @@ def plans(book: Book, heights: Heights, pictures: Heights) -> Generator[PagePlan
     opened = _opened(book, heights, high - SLACKS[0])
     takes = FrontPages(*(int(heights[f"{id_} pages"]) for id_ in OPENING))
     while True:
-        layout = {id_: arrange(m, high - SLACKS[slack[id_]]) for id_, m in measured.items()}
+        layout = _layout(book, measured, {id_: high - SLACKS[n] for id_, n in slack.items()})
         plan = PagePlan(layout, opened, page_numbers(book, layout, opened, takes))
         stands = yield plan
         over = [
@@ -78,6 +79,18 @@ def plans(book: Book, heights: Heights, pictures: Heights) -> Generator[PagePlan
     begins = {id_: pages[0] for id_, pages in stands.items()}
     if any(begins.get(id_, number) != number for id_, number in plan.numbers.items()):
         yield replace(plan, numbers={**plan.numbers, **begins})
+
+
+def _layout(
+    book: Book, measured: Mapping[str, Measures], rooms: Mapping[str, float]
+) -> dict[str, Arrangement]:
+    """Each page's arrangement in its own room, half pages together in the least of theirs."""
+    least = min((rooms[page.id] for page in book.pages if page.half), default=0.0)
+    halves = share([measured[p.id] if p.half else None for p in book.pages], least)
+    return {
+        page.id: half or arrange(measured[page.id], rooms[page.id])
+        for page, half in zip(book.pages, halves, strict=True)
+    }
 
 
 def _opened(book: Book, heights: Heights, high: float) -> FrontMatter:

@@ -35,6 +35,7 @@ class LookPage(Page):
     template = "look.html.jinja"
     listing = Listing.COLUMN
     duties = True
+    half = True
 
     shows: str
     rows: tuple[Post, ...]
