@@ -28,7 +28,7 @@ from stemline.playbook.dress_ups import Dress
 from stemline.playbook.playbook import Playbook
 from stemline.proofs.call_readings import CallReadings
 from stemline.proofs.kept_proofs import KeptAnswers, KeptProving
-from stemline.proofs.kept_trees import parsed
+from stemline.proofs.kept_trees import parsed, parsed_beside
 from stemline.read.coach_sentences import check_sentences
 from stemline.read.own_words import in_own_words
 from stemline.read.read_playbook import read_playbook
@@ -86,6 +86,7 @@ class Session:
 
     ``folder`` is only for messages about the whole playbook; ``whole`` tells that the texts are all
     of it: then one that makes no call is told so. Proofs are taken from ``store`` and kept in it.
+    A text that ``beside``, another state of the playbook, has too is not parsed again.
     ``book`` and ``season`` are None where nothing can be counted.
     """
 
@@ -96,7 +97,9 @@ class Session:
         *,
         whole: bool = False,
         store: Store | None = None,
+        beside: Session | None = None,
     ) -> None:
+        self._beside = beside
         self._sources = tuple(sources)
         self._folder = folder
         self._whole = whole
@@ -109,7 +112,15 @@ class Session:
     @cached_property
     def trees(self) -> tuple[tuple[Document, tuple[Diagnostic, ...]], ...]:
         """Each text's tree, with what could not be read of it."""
-        return tuple(parsed(source, self._kept) for source in self._sources)
+        there = self._beside.trees if self._beside is not None else ()
+        known = {made[0].source.text: made for made in there}
+
+        def tree(source: Source) -> tuple[Document, tuple[Diagnostic, ...]]:
+            beside = known.get(source.text)
+            made = parsed_beside(beside, source) if beside is not None else None
+            return made if made is not None else parsed(source, self._kept)
+
+        return tuple(map(tree, self._sources))
 
     @property
     def book(self) -> Playbook | None:

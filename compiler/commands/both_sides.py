@@ -52,9 +52,10 @@ def both_sides(
     ``folder``, else of the side that is a folder, else of where we stand.
     """
     home = folder or next((Path(s) for s in (new, old) if Path(s).is_dir()), Path())
-    sides = [_session(home, said, place, store) for said, place in ((old, "OLD"), (new, "NEW"))]
+    first = _session(home, old, "OLD", store)
+    sides = (first, _session(home, new, "NEW", store, first))
     with no_collecting():
-        if wrong := unknown_name((sides[0], sides[1]), only, man):
+        if wrong := unknown_name(sides, only, man):
             click.echo(wrong, err=True)
             raise SystemExit(2)
         found = compared(sides[0], sides[1], (old, new))
@@ -64,9 +65,12 @@ def both_sides(
         return home, sides[1], found
 
 
-def _session(home: Path, said: str, place: str, store: Store) -> Session:
+def _session(
+    home: Path, said: str, place: str, store: Store, beside: Session | None = None
+) -> Session:
     files = earlier_files(home, said, place)
-    session = Session(files.sources, said, store=store) if files.sources else None
+    made = Session(files.sources, said, store=store, beside=beside)
+    session = made if files.sources else None
     found = (*files.found, *(session.definitions if session is not None else ()))
     wrong = [d for d in found if d.is_error]
     if wrong or session is None or session.book is None:

@@ -8,12 +8,22 @@ from typing import NamedTuple
 
 from stemline.compare.definitions import SaidLine
 from stemline.compare.line_changes import LineChange
+from stemline.compare.rows_aloud import is_row, list_change, reopened, row_value, row_words
 from stemline.diagnostics.in_words import together
 
 INDENT = "    "
 _SENTENCES = ("say", "says", "idea", "caution")
-_LOOKS = {"read": "we now read", "pressure": "under pressure we now look"}
+_LOOKS = {"read": "we now read", "pressure": "under pressure we now read"}
 """Orders that are told whole, as they are and as they were."""
+_STEPS = {"1": "first", "3": "third", "5": "fifth", "7": "seventh", "quick": "quick"}
+_ON_STEP = re.compile(r"\bon (1|3|5|7|quick)\b")
+_LABELS = {
+    "at": "lines up at", "toward": "it goes toward", "season": "the season is", "date": "it is on",
+    "hot": "the hot throw is", "pressure": "under pressure",
+}  # fmt: skip
+"""Labels and verbs that are short in a text and longer in the mouth."""
+_POSITION = re.compile(r"(playside|backside|line|helper|centre|center|carrier)\b")
+"""What begins, or is, a place and no letter and no role of a concept's own."""
 _AS_VERBS = {
     "slide": "sliding", "reach": "reaching", "hinge": "hinging", "scan": "scanning",
     "release": "releasing", "chip": "chipping", "stalk": "stalking", "crack": "cracking",
@@ -43,8 +53,12 @@ class ToldLine(NamedTuple):
 
 
 def lines_words(lines: Sequence[LineChange]) -> Iterator[ToldLine]:
-    """The lines; those that say one thing of several subjects together."""
+    """The lines; those that say one thing of several subjects together, and of rows that stand
+    under another heading the heading alone."""
     told: list[LineChange] = []
+    for text, done in reopened(lines):
+        yield ToldLine("now", INDENT + text)
+        told += done
     for line in lines:
         if any(line is done for done in told):
             continue
@@ -67,13 +81,18 @@ def line_words(change: LineChange, subjects: Sequence[str] = ()) -> Iterator[Tol
     assert one is not None, "a change has a side"
     if one.verb in _SENTENCES:
         yield from _told_words(was, now)
+    elif one.verb == "drop":
+        if now is not None:
+            yield ToldLine("new", f"{INDENT}dropped: {now.value}{_when(now)}")
+        if was is not None:
+            yield ToldLine("gone", f"{INDENT}no longer dropped: {was.value}{_when(was)}")
     elif now is None:
         yield ToldLine("gone", f"{INDENT}no longer: {line_aloud(one, subjects)}")
     elif was is None:
         yield ToldLine("new", f"{INDENT}new: {line_aloud(now, subjects)}")
     elif one.verb in _LOOKS and not one.subject and was.value != now.value:
-        yield ToldLine("now", f"{INDENT}{_LOOKS[one.verb]} {value_aloud(now.value)}{_when(now)}")
-        yield ToldLine("now", f"{2 * INDENT}before: {value_aloud(was.value)}")
+        yield ToldLine("now", f"{INDENT}{_LOOKS[one.verb]} {_order_aloud(now.value)}{_when(now)}")
+        yield ToldLine("now", f"{2 * INDENT}before: {_order_aloud(was.value)}")
     else:
         yield ToldLine("now", INDENT + _instead(was, now, subjects))
 
@@ -82,7 +101,7 @@ def _told_words(was: SaidLine | None, now: SaidLine | None) -> Iterator[ToldLine
     """Sentences a line each: they are read aloud."""
     one = now or was
     assert one is not None, "a change has a side"
-    what = f"we {{}} tell {one.subject}" if one.subject else "we {} say"
+    what = f"we {{}} tell {_man(one.subject)}" if one.subject else "we {} say"
     if one.verb == "caution":
         what = "the caution {} is"
     if now is None:
@@ -95,9 +114,9 @@ def _told_words(was: SaidLine | None, now: SaidLine | None) -> Iterator[ToldLine
 
 def line_aloud(line: SaidLine, subjects: Sequence[str] = (), now: str = "") -> str:
     """The line as it is read aloud; ``now`` is a word before what he does."""
+    if is_row(line):
+        return row_words(line, value_aloud(line.value)) + _when(line)
     verb, value = line.verb, value_aloud(line.value)
-    if verb == "pressure" and not line.subject:
-        verb = "under pressure"
     many = len(subjects) > 1
     if verb == "blocks":
         first, _, rest = value.partition(" ")
@@ -106,16 +125,29 @@ def line_aloud(line: SaidLine, subjects: Sequence[str] = (), now: str = "") -> s
             verb, value = first + ending, rest
     elif verb == "runs" and (route := _ROUTE.fullmatch(value)) is not None:
         value = f"the {route[1]} at {route[2]}{route[3]}"
+    elif verb in _LOOKS and not line.subject:
+        value = _order_aloud(line.value)
+    if bool(line.subject) == (verb == "at"):
+        verb = _LABELS.get(verb, verb)
     if many and line.subject:
         verb = _plural(verb)
-    subject = together(subjects) if many else line.subject
-    subject = {"line": "the line", "helper": "the helper"}.get(subject, subject)
+    subject = _man(together(subjects) if many else line.subject)
     return " ".join(filter(None, (subject, now, verb, value))) + _when(line)
 
 
+def _man(subject: str) -> str:
+    """The subject with its article, where it is a place and no name."""
+    return f"the {subject}" if _POSITION.match(subject) else subject
+
+
+def _order_aloud(value: str) -> str:
+    """ "short on the third step, then flag on the hitch"."""
+    return _ON_STEP.sub(lambda found: f"on the {_STEPS[found[1]]} step", value_aloud(value))
+
+
 def _plural(verb: str) -> str:
-    if verb == "is":
-        return "are"
+    if verb in ("is", "lines up at"):
+        return "are" if verb == "is" else "line up at"
     return verb.removesuffix("es") if verb.endswith("ches") else verb.removesuffix("s")
 
 
@@ -135,9 +167,13 @@ def value_aloud(value: str) -> str:
 def _instead(was: SaidLine, now: SaidLine, subjects: Sequence[str]) -> str:
     """ "over runs the cross at 6 instead of 5": of the old line only what is not in the new one."""
     text = line_aloud(now, subjects)
-    if was.value.casefold() == now.value.casefold():
+    if was.value.casefold() == now.value.casefold() and not is_row(now):
         before = f"when {was.guard}" if was.guard else "always"
         return f"{text} (was {before})"
+    if lists := list_change(was, now):
+        return lists
+    if is_row(now):
+        return f"{text} instead of {row_value(was)}"
     if " > " in was.value or " > " in now.value:
         return f"{text}; before: {value_aloud(was.value)}"
     routes = [_ROUTE.fullmatch(side.value) for side in (was, now)]
@@ -147,10 +183,19 @@ def _instead(was: SaidLine, now: SaidLine, subjects: Sequence[str]) -> str:
         old = a[2] if alike else f"the {a[1]} at {a[2]}{value_aloud(a[3])}"
         return f"{text} instead of {old}"
     if now.verb == "blocks":
-        first, _, rest = value_aloud(was.value).partition(" ")
-        old = " ".join(filter(None, (_AS_VERBS.get(first, f"blocking {first}"), rest)))
-        return f"{line_aloud(now, subjects, 'now')} instead of {old}"
-    return f"{text}, instead of {_other_part(was.value, now.value)}"
+        return f"{line_aloud(now, subjects, 'now')} instead of {_blocked(was, now)}"
+    comma = "," if "," in now.value else ""
+    return f"{text}{comma} instead of {_other_part(was.value, now.value)}"
+
+
+def _blocked(was: SaidLine, now: SaidLine) -> str:
+    """What he blocked before, to follow "instead of"."""
+    value = value_aloud(was.value)
+    first, _, rest = value.partition(" ")
+    if first in _AS_VERBS:
+        return " ".join(filter(None, (_AS_VERBS[first], rest)))
+    still = now.value.partition(" ")[0] not in _AS_VERBS
+    return value if still else f"blocking {value}"
 
 
 def _other_part(was: str, now: str) -> str:

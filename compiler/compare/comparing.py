@@ -262,9 +262,20 @@ def _moves(change: DefinitionChange) -> bool:
     """Whether a change can put a man elsewhere."""
     if change.was is None or change.now is None:
         return True
+    if change.one.kind == "personnel":
+        return any(_stands_as(line.was) != _stands_as(line.now) for line in change.lines)
     still = _PAGES_ONLY if change.one.kind == "playbook" else _WORDS_ONLY
     lines = (line.now or line.was for line in change.lines)
     return any(line is not None and line.verb not in still for line in lines)
+
+
+def _stands_as(line: SaidLine | None) -> tuple[str, ...]:
+    """What a man is, without his number and how fast he is, which put him nowhere else."""
+    if line is None or line.verb in _WORDS_ONLY:
+        return ()
+    parts = line.value.casefold().split(", ")
+    still = [p for p in parts if not p.isdigit() and not p.startswith("forty")]
+    return (line.subject.casefold(), line.verb, *still)
 
 
 def _orders(session: Session) -> Iterable[Order]:

@@ -26,12 +26,10 @@ def reached_numbers(found: Comparison, only: str) -> list[Row]:
     """As `numbers`, of the calls that changed, came or went with a definition of this name; the
     head alone where none did."""
     reached = _reached(found, only)
-    changed = [c.now or c.was for c in found.changed if c.spoken in reached]
-    sides = (
-        changed,
-        *([p for p in side if _has(p, only)] for side in (found.added, found.dropped)),
-    )
-    counts = [Counter(play.family for play in side if play is not None) for side in sides]
+    changed = [play for c in found.changed if c.spoken in reached and (play := c.now or c.was)]
+    added = [play for play in found.added if _has(play, only)]
+    dropped = [play for play in found.dropped if _has(play, only)]
+    counts = [Counter(play.family for play in side) for side in (changed, added, dropped)]
     names = [f.name for f in found.families if any(count[f.name] for count in counts)]
     rows: list[Row] = [("", "changed", "new", "gone")]
     rows += [(name, *(str(count[name]) for count in counts)) for name in names]

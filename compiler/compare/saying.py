@@ -11,10 +11,12 @@ from stemline.compare.definitions import Definition, SaidLine
 from stemline.compare.topics import ConceptTopic, Replacement
 from stemline.describe.changes import PROTECTION
 from stemline.diagnostics.in_words import how_many, together
-from stemline.football.play import Play
+from stemline.football.play import Kind, Play
 
 SHOWN = 4
 """Calls named before the others are counted: what is read at a glance."""
+_TOLD = 8
+"""Calls up to which some are named: of more nobody keeps four in mind."""
 _LINEMEN = 5
 
 
@@ -45,8 +47,9 @@ def concept_lines(topic: ConceptTopic, found: Comparison) -> Iterator[ToldLine]:
         gone = f" and its {how_many(len(topic.dropped), 'call')}" if topic.dropped else ""
         yield ToldLine("gone", f"Gone: {change.one.title}{_kin(change)}{gone}")
         return
-    kind = change.one.kind if change is not None else "concept"
-    yield _heading(change) if change is not None else ToldLine("head", f"Concept {topic.name}")
+    kind = change.one.kind if change is not None else _kind(topic, found)
+    head = ToldLine("head", f"{kind.capitalize()} {topic.name}")
+    yield _heading(change) if change is not None else head
     if change is not None:
         yield from _change(change, found, kind)
     for tag in topic.tags:
@@ -58,6 +61,13 @@ def concept_lines(topic: ConceptTopic, found: Comparison) -> Iterator[ToldLine]:
             said = "new" if kind == "new" else "gone with it" if topic.tags else "gone"
             calls = named([play.call.spoken for play in plays])
             yield ToldLine(kind, f"{INDENT}{said}: {calls}")
+
+
+def _kind(topic: ConceptTopic, found: Comparison) -> str:
+    """What the concept is called whose own lines say what they said: a run where its calls are."""
+    plays = (*topic.added, *topic.dropped, *found.still, *(c.now for c in found.changed))
+    own = (p for p in plays if p is not None and p.call.concept.casefold() == topic.name.casefold())
+    return "run" if any(play.kind is Kind.RUN for play in own) else "concept"
 
 
 def _new_concept(topic: ConceptTopic) -> Iterator[ToldLine]:
@@ -175,8 +185,9 @@ def _reach(change: DefinitionChange, found: Comparison) -> str:
     assert change.was is not None
     renamed = _spoken_with(change.was.name, found)
     if change.likeness is not None and renamed:
-        return f"{how_many(renamed, 'call')} by the new name; every man does what he did"
-    return "no play changes"
+        goes = "goes" if renamed == 1 else "go"
+        return f"{how_many(renamed, 'call')} {goes} by the new name; every man does what he did"
+    return "nobody lines up, runs or blocks otherwise"
 
 
 def _spoken_with(name: str, found: Comparison) -> int:
@@ -185,8 +196,8 @@ def _spoken_with(name: str, found: Comparison) -> int:
 
 
 def _reached(calls: Sequence[str], found: Comparison, own: str = "") -> str:
-    """ "all 13 calls of Flood and Throwback change for R"; ``own`` is a concept that need not be
-    named."""
+    """ "that changes all 13 calls of Flood and Throwback, for R"; ``own`` is a concept that need
+    not be named. Few calls are named, where they are not all of a concept."""
     reached = set(calls)
     here = [c for c in found.changed if c.spoken in reached]
     concepts = Counter(play.call.concept for c in here if (play := c.now or c.was) is not None)
@@ -200,9 +211,8 @@ def _reached(calls: Sequence[str], found: Comparison, own: str = "") -> str:
         text = how_many(len(calls), "call")
     text += "" if mine else f" of {_several(list(concepts))}"
     whom = _whom(here)
-    changes = "change" if len(calls) > 1 or (mine and not whole) else "changes"
-    text += f" {changes} for {whom}" if whom else f" {changes}"
-    return text if whole else f"{text}: {named(calls)}"
+    text = f"that changes {text}" + (f", for {whom}" if whom else "")
+    return text if whole or len(calls) > _TOLD else f"{text}: {named(calls)}"
 
 
 def _several(concepts: Sequence[str]) -> str:

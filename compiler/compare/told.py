@@ -101,7 +101,7 @@ def holds(found: Comparison) -> str:
     """How much of what was taught still holds: calls of last time that are as they were."""
     before = found.same + len(found.changed) + len(found.dropped)
     share = round(100 * found.same / before) if before else 0
-    return f"{found.same} of the {before} calls of before ({share} %) are taught as they were."
+    return f"{found.same} of the {before} calls we had ({share} %) are taught as they were."
 
 
 def _follows(found: Comparison) -> Iterator[ToldLine]:

@@ -98,6 +98,8 @@ def same_branch(branch: Branch, task: Assignment | None) -> bool:
 
 def same_path(one: Path | None, other: Path | None) -> bool:
     """Whether two paths lie within `TOLERANCE` of each other and end alike."""
+    if one == other:
+        return True
     legs = [path.legs if path is not None else () for path in (one, other)]
     if one is None or other is None or not all(legs):
         return not any(legs)

@@ -44,6 +44,15 @@ def parsed(source: Source, kept: KeptAnswers) -> Parsed:
     return kept.answer("tree", reading, work, write, read)
 
 
+def parsed_beside(made: Parsed, source: Source) -> Parsed | None:
+    """The tree of ``source`` from that of the same text under another name; None where the text
+    has mistakes, whose places are its own."""
+    tree, found = made
+    if tree.source == source:
+        return made
+    return None if found else (from_data(as_data(tree), source), ())
+
+
 @cache
 def _grammar() -> str:
     return files("stemline.grammar").joinpath("stemline.lark").read_text("utf-8")

@@ -27,7 +27,7 @@ from stemline.read.read_places import SIDES
 from stemline.read.read_routes import read_way
 from stemline.read.words import Misread, Words, one_phrase
 from stemline.source import Span
-from stemline.syntax.tree import Mark, Phrase, Value, items
+from stemline.syntax.tree import Atom, AtomKind, Mark, Phrase, Value, items
 
 
 def read_rule(value: Value | None, span: Span, roles: Collection[str]) -> RoleRule:
@@ -49,6 +49,8 @@ def read_rule(value: Value | None, span: Span, roles: Collection[str]) -> RoleRu
 _RULE_STARTS = (*SIDES, "inside", "outside", "back", "fullback", "wing", "quarterback", "centre",
                 "tight end", "nobody")  # fmt: skip
 
+
+_FIRST_WORDS = frozenset(name.split()[0] for name in (*_RULE_STARTS, "center"))
 
 EVERYONE_ELSE, OTHER_BACKS = FOR_MANY
 
@@ -76,7 +78,7 @@ def read_men(subject: Phrase) -> Mapping[str, Choice]:
         if rank is None or not words.done:
             return {}
         return {f"{s.value} #{rank}": Ranked(s, rank) for s in (SideWord.STRONG, SideWord.WEAK)}
-    if words.done:
+    if words.done or not _begins_a_rule(words.atoms[words.at]):
         return {}
     try:
         choice = _read_choice(words, ())
@@ -86,6 +88,12 @@ def read_men(subject: Phrase) -> Mapping[str, Choice]:
     if not words.done or isinstance(choice, Nobody | Snapper):
         return {}
     return {named: choice}
+
+
+def _begins_a_rule(start: Atom) -> bool:
+    """Whether a rule can begin so. Most subjects are letters and roles: to find the nearest right
+    word for each of them costs more than all else that is read."""
+    return start.kind is AtomKind.STRING or start.word in _FIRST_WORDS
 
 
 def _choice(phrase: Phrase, roles: Collection[str]) -> Choice:

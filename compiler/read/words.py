@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import cache
 from itertools import accumulate
 from typing import Protocol
 
@@ -84,12 +85,14 @@ class Words:
 
         What stands in quotes is one whole name or none.
         """
-        quoted = not self.done and self.atoms[self.at].kind is AtomKind.STRING
+        if self.done:
+            return None
+        quoted = self.atoms[self.at].kind is AtomKind.STRING
+        ahead = tuple(atom.word for atom in self.atoms[self.at :])
         best, length = None, 0
         for name in names:
-            parts = [" ".join(name.casefold().split())] if quoted else name.casefold().split()
-            ahead = [a.word for a in self.atoms[self.at : self.at + len(parts)]]
-            if ahead == parts and len(parts) > length:
+            parts = _parts(name, quoted)
+            if len(parts) > length and ahead[: len(parts)] == parts:
                 best, length = name, len(parts)
         self.at += length
         return best
@@ -159,6 +162,13 @@ class Words:
         """Nothing may be left over."""
         if not self.done:
             raise Misread(E401(found=self.rest, what=what).at(self.span))
+
+
+@cache
+def _parts(name: str, quoted: bool) -> tuple[str, ...]:
+    """The words of a name, as the atoms of a line have them."""
+    words = name.casefold().split()
+    return (" ".join(words),) if quoted else tuple(words)
 
 
 def bounded(atom: Atom) -> float:

@@ -82,7 +82,8 @@ def _edited(sources: Sequence[Source], was: str, now: str) -> tuple[Source, ...]
 
 
 def _sides(old: Sequence[Source], new: Sequence[Source]) -> tuple[Session, Session]:
-    return Session(old, "bench"), Session(new, "bench")
+    before = Session(old, "bench")
+    return before, Session(new, "bench", beside=before)
 
 
 def _made(sources: Sequence[Source]) -> None:

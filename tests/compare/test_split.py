@@ -30,8 +30,8 @@ def test_what_is_split_off_or_joined_is_told_with_what_it_is_alike() -> None:
     split, joined = ([line.text for line in told(found)] for found in (apart, together))
     assert any(line.startswith("New: concept Prod, out of Stick (") for line in split), split
     assert any(line.startswith("Gone: concept Prod, now in Stick (") for line in joined), joined
-    for found in (apart, together):
-        kin = {d["now"] or d["before"]: d["kin"] for d in plain_data(found)["definitions"]}
+    for each in (apart, together):
+        kin = {d["now"] or d["before"]: d["kin"] for d in plain_data(each)["definitions"]}
         assert kin["concept Prod"]["name"] == "Stick" and kin["concept Prod"]["likeness"] >= 0.5
 
 

@@ -11,7 +11,8 @@ from __future__ import annotations
 import math
 from bisect import bisect_right
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -76,14 +77,14 @@ def chased(
 
     ``places`` are the receivers, each (times, 2); ``times`` seconds after the snap, evenly apart.
     """
-    curve = runner(level, Position.WIDEOUT)
     fine = np.arange(0.0, float(times[-1]) + _STEP, _STEP)
     bodies = _bodies(places, times, fine)
     labels = list(places)
     whose = [labels.index(_man(d)) for d in men]
-    others = {own: np.delete(bodies, own, axis=0).T.tolist() for own in set(whose)}
+    others = {own: np.delete(bodies, own, axis=0) for own in set(whose)}
+    targets = {own: bodies[own].tobytes() for own in set(whose)}
     made = [
-        _followed(complex(d.at.x, d.at.y), seen, curve, others[own])
+        _ran(_Chase(complex(d.at.x, d.at.y), targets[own], level, seen), others[own])
         for d, own, seen in zip(men, whose, _what_they_see(men, bodies[whose], level), strict=True)
     ]
     step = round(float(times[1] - times[0]) / _STEP) if len(times) > 1 else 1
@@ -108,6 +109,10 @@ def _what_they_see(men: Sequence[Defender], targets: Plane, level: PlayingLevel)
     return map(_Seen, *(column.tolist() for column in columns))
 
 
+_RUNS = 512
+"""Runs that are remembered: those of some fifteen calls against ten looks, ten megabytes."""
+_MARGIN = 1e-6
+"""Yards by which two ways to reckon a distance never differ."""
 _STEP = 0.05
 """Seconds of a defender's step: what a turn costs him is told by it."""
 _LOOKS = 0.1
@@ -179,6 +184,37 @@ class _Seen:
     straight: Sequence[bool]
     ground: Sequence[float]
     gone: Sequence[bool]
+
+
+@dataclass(frozen=True)
+class _Chase:
+    """A defender who starts ``here`` after a man whose places are ``target``; what he has ``seen``
+    of him follows from these and the level."""
+
+    here: complex
+    target: bytes
+    level: PlayingLevel
+    seen: _Seen = field(compare=False)
+
+
+def _ran(chase: _Chase, others: Plane) -> Sequence[complex]:
+    """Where a defender is at each time, past the other receivers, (men, times). Most have nobody
+    in their way, and run as they do after the same man in other calls and looks."""
+    way = _alone(chase)
+    if not (np.abs(others - np.array(way)) < BODY + _MARGIN).any():
+        return way
+    return _followed(chase.here, chase.seen, _curve(chase.level), others.T.tolist())
+
+
+@lru_cache(maxsize=_RUNS)
+def _alone(chase: _Chase) -> Sequence[complex]:
+    """Where a defender is at each time if no other receiver is on the field."""
+    nobody: Sequence[Sequence[complex]] = ((),) * len(chase.seen.man)
+    return _followed(chase.here, chase.seen, _curve(chase.level), nobody)
+
+
+def _curve(level: PlayingLevel) -> Speed:
+    return runner(level, Position.WIDEOUT)
 
 
 def _followed(
