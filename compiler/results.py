@@ -264,7 +264,7 @@ def made_week(
     """
     assert compiled.book is not None, "a plan comes from a book"
     plans = [each.plan for each in compiled.weeks if each.plan is not None]
-    at = book_pages(compiled, theme, paper, folder) if pages else {}
+    at = book_pages(compiled, theme, paper, folder, store) if pages else {}
     game = compiled.game_plan(plan) if {"gameplan", "data"} & set(parts) else None
     install = compiled.install_sheet(plan) if {"install", "data"} & set(parts) else None
     last = last_numbers(plans, plan.number)
@@ -275,8 +275,11 @@ def made_week(
     return week_papers(week, how, parts, answers)
 
 
-def book_pages(compiled: Session, theme: Theme, paper: str, folder: Path | None) -> dict[str, int]:
-    """The page of each call in the book of all calls; ``folder`` where they are kept for."""
+def book_pages(
+    compiled: Session, theme: Theme, paper: str, folder: Path | None, store: Store | None = None
+) -> dict[str, int]:
+    """The page of each call in the book of all calls; ``folder`` is where they are kept for. What
+    is drawn and set for it is kept in ``store``, for the week's own pictures and for the book."""
     season = compiled.season
     if season is None:
         return {}
@@ -284,7 +287,8 @@ def book_pages(compiled: Session, theme: Theme, paper: str, folder: Path | None)
     kept = PageStore(folder)
     known = kept.read(key)
     if known is None:
-        build = Build(_shown(compiled, season), "", "", theme, lambda *_: None, Paper.named(paper))
+        shown, on = _shown(compiled, season), Paper.named(paper)
+        build = Build(shown, "", "", theme, lambda *_: None, on, store)
         known = build.pages()
         kept.keep(key, known)
     return known

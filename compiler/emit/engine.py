@@ -6,8 +6,10 @@ else works without them.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
+from functools import lru_cache
 from typing import Any
 
 from stemline.diagnostics.catalogue.themes import E916
@@ -24,6 +26,9 @@ the PDF needs the system library Pango, which is not installed
   Windows:        in MSYS2, pacman -S mingw-w64-x86_64-pango
 see also the installation page of WeasyPrint: https://doc.courtbouillon.org/weasyprint/stable/"""
 
+_BASE = "stemline:theme/"
+_LINKED = re.compile(r'<link rel="stylesheet" href="stemline:theme/([\w-]+\.css)">')
+
 
 class PangoMissing(RuntimeError):
     """The system library that sets text is not there; the message says how to install it."""
@@ -32,17 +37,21 @@ class PangoMissing(RuntimeError):
         super().__init__(f"{_PANGO}\n(it said: {why})")
 
 
+class _Taken(Exception):
+    """The objects have gone to who wanted them: the engine need not write them."""
+
+
 class Engine:
     """The layout engine with our fetcher, and its pictures parsed once for all passes.
 
-    ``fonts`` are those of `Typefaces`: documents that share them load them once.
+    ``shared`` is of the same theme: documents that have it load fonts and read style sheets once.
     """
 
-    def __init__(self, gallery: Gallery, theme: Theme, fonts: Any = None) -> None:
+    def __init__(self, gallery: Gallery, theme: Theme, shared: Shared | None = None) -> None:
         weasyprint = _weasyprint()
         pictures = {art.id: art.svg for art in gallery.arts if art.ink is None}
         self.forms = Forms(theme)
-        self._html, self._fonts, self._theme = weasyprint.HTML, fonts, theme
+        self._html, self._shared, self._theme = weasyprint.HTML, shared, theme
         self._names = {f"stemline:picture/{art.id}": art.name for art in gallery.arts}
         self._fatal: type[BaseException] = weasyprint.urls.FatalURLFetchingError
         self._fetcher = _fetcher(weasyprint, theme, pictures)
@@ -50,8 +59,13 @@ class Engine:
         self._cache: dict[str, Any] = {f"stemline:picture/{id_}": p for id_, p in placed.items()}
 
     def lay_out(self, html: str) -> Any:
-        page = self._html(string=html, base_url="stemline:theme/", url_fetcher=self._fetcher)
-        return page.render(font_config=self._fonts, cache=self._cache)
+        fonts, sheets = None, []
+        if self._shared is not None:
+            fonts = self._shared.fonts
+            sheets = [self._shared.sheet(name) for name in _LINKED.findall(html)]
+            html = _LINKED.sub("", html)
+        page = self._html(string=html, base_url=_BASE, url_fetcher=self._fetcher)
+        return page.render(font_config=fonts, cache=self._cache, stylesheets=sheets)
 
     def paint(self, document: Any, finisher: Any, *, tags: bool = True) -> bytes:
         """The document's file; ``finisher`` is given it and its objects before they are written.
@@ -59,6 +73,16 @@ class Engine:
         _inside(document, self._theme)
         made: bytes = document.write_pdf(pdf_tags=tags, finisher=finisher)
         return made
+
+    def hand_over(self, document: Any, taker: Any, *, tags: bool = True) -> None:
+        """As `paint`, but ``taker`` keeps the objects and no file is written of them."""
+
+        def taken(*of: Any) -> None:
+            taker(*of)
+            raise _Taken
+
+        with suppress(_Taken):
+            self.paint(document, taken, tags=tags)
 
     @contextmanager
     def minded(self) -> Iterator[None]:
@@ -86,12 +110,37 @@ def _fetcher(weasyprint: Any, theme: Theme, pictures: Mapping[str, str]) -> Any:
     return Fetcher(allowed_protocols=(), allow_redirects=False, fail_on_errors=True)
 
 
-def loaded_fonts() -> Any:
-    """What the engine keeps fonts in: given to each `Engine`, they are loaded once."""
-    _weasyprint()
-    from weasyprint.text.fonts import FontConfiguration
+class Shared:
+    """What the documents of one bundled theme share: its fonts loaded, its style sheets read.
 
-    return FontConfiguration()
+    A sheet is given to the engine as a reader's own, which yields to what stands in the document:
+    that is how bundled templates use it, for pages and places alone. Another coach's theme may lean
+    on the order of its sheets, so it has none of this.
+    """
+
+    def __init__(self, theme: Theme) -> None:
+        self._weasyprint = _weasyprint()
+        from weasyprint.text.fonts import FontConfiguration
+
+        self.fonts: Any = FontConfiguration()
+        self._theme = theme
+        self._sheets: dict[str, Any] = {}
+
+    def sheet(self, name: str) -> Any:
+        """A style sheet of the theme. Raises `Refused` where it has no such file."""
+        if name not in self._sheets:
+            body, _ = answer(f"{_BASE}{name}", self._theme, {})
+            self._sheets[name] = self._weasyprint.CSS(
+                string=body.decode("utf-8-sig"), base_url=_BASE, font_config=self.fonts,
+                url_fetcher=_fetcher(self._weasyprint, self._theme, {}),
+            )  # fmt: skip
+        return self._sheets[name]
+
+
+@lru_cache(maxsize=1)
+def shared_by(theme: Theme) -> Shared | None:
+    """What this process keeps for documents of ``theme``; nothing for one that is not bundled."""
+    return Shared(theme) if theme.bundled else None
 
 
 def _inside(document: Any, theme: Theme) -> None:

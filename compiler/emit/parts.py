@@ -11,7 +11,7 @@ from functools import cached_property
 from html import escape
 from typing import Any, Protocol
 
-from stemline.emit.engine import Engine, loaded_fonts
+from stemline.emit.engine import Engine, shared_by
 from stemline.emit.fragments import OPEN_LETTERS, Fragment, cut_feet, cut_fonts, cut_out
 from stemline.emit.gallery import Art, Gallery, PdfInk
 from stemline.emit.heights import heights_in
@@ -83,11 +83,11 @@ class Press:
 
     def __init__(self, theme: Theme) -> None:
         self._theme = theme
-        self._fonts = loaded_fonts()
+        self._shared = shared_by(theme)
 
     def measure(self, part: Part) -> dict[str, float]:
         """The height of everything in the part that has an id, as `heights_in` says it."""
-        engine = Engine(Gallery(part.arts), self._theme, self._fonts)
+        engine = Engine(Gallery(part.arts), self._theme, self._shared)
         with engine.minded():
             heights = heights_in(engine.lay_out(part.html))
         gc.collect()  # the boxes of a document hold each other
@@ -100,7 +100,7 @@ class Press:
         return piece
 
     def _cut(self, part: Part) -> Fragment:
-        engine = Engine(Gallery(part.arts), self._theme, self._fonts)
+        engine = Engine(Gallery(part.arts), self._theme, self._shared)
         made: list[Fragment] = []
         lent: list[str] = []
 
@@ -118,7 +118,7 @@ class Press:
         with engine.minded():
             document = engine.lay_out(part.html)
             lent += _lend(document)
-            engine.paint(document, cut, tags=not part.kind)
+            engine.hand_over(document, cut, tags=not part.kind)
         return made[0]
 
 
@@ -140,8 +140,8 @@ class Setter:
     def measure(self, parts: Sequence[Part]) -> list[dict[str, float]]:
         """What `Press.measure` says of each."""
         bare = [replace(part, arts=tuple(map(_blank, part.arts))) for part in parts]
-        made = self._helpers.each("measure", bare) if len(parts) >= FEW else None
-        return made if made is not None else [self._press.measure(part) for part in bare]
+        made = self._helpers.each("measure", bare) if len(parts) >= FEW else iter(())
+        return [next(made, None) or self._press.measure(part) for part in bare]
 
     def set(self, parts: Sequence[Part]) -> list[Fragment]:
         """The pieces of ``parts``, in order. Raises as `to_pdf` does."""
@@ -153,11 +153,12 @@ class Setter:
                     self._done[key] = held
                 else:
                     lacking.append(part)
-        made = self._helpers.each("set", lacking) if len(lacking) >= FEW else None
-        for part, piece in zip(lacking, made or map(self._press.set, lacking), strict=True):
+        made = self._helpers.each("set", lacking) if len(lacking) >= FEW else iter(())
+        for part in lacking:
+            piece = next(made, None) or self._press.set(part)
             self._done[self._key(part)] = piece
             if self._before is not None:
-                self._before.put(self._key(part), piece)
+                self._before.put(self._key(part), piece)  # at once: a later one may be interrupted
         return [self._done[self._key(part)] for part in parts]
 
     def _key(self, part: Part) -> str:

@@ -22,7 +22,7 @@ from stemline.book.content.page import Page
 from stemline.book.layout.fit import FrontMatter
 from stemline.book.layout.plans import PagePlan, plans
 from stemline.emit.binding import FontsDiffer, bound
-from stemline.emit.engine import Engine, PangoMissing
+from stemline.emit.engine import Engine, PangoMissing, shared_by
 from stemline.emit.gallery import Gallery
 from stemline.emit.heights import stands_on
 from stemline.emit.html import book_html
@@ -93,7 +93,7 @@ def page_list(
 def pages_pdf(html: str, gallery: Gallery, theme: Theme, date: str) -> bytes:
     """Pages that are laid out once, such as a contact sheet; else as `to_pdf`."""
     with _dated(date), _uncollected():
-        engine = Engine(gallery, theme)
+        engine = Engine(gallery, theme, shared_by(theme))
         with engine.minded():
             return _written(engine, engine.lay_out(html), html, gallery, theme)
 

@@ -9,6 +9,7 @@ pictures. A curve with one control point becomes one with two, as PDF has no oth
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import lru_cache
 from typing import assert_never
 
 from stemline.emit.gallery import Art, Letter, PdfInk
@@ -61,6 +62,7 @@ def letter_name(letter: Letter) -> str:
     return f"{face}.{ord(text):x}"
 
 
+@lru_cache(maxsize=1024)
 def letter_ink(glyph: Glyph) -> bytes:
     """A letter's outline, filled: thousandths of an em from the left end of its baseline, y up."""
     parts: list[str] = []

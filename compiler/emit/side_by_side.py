@@ -12,7 +12,7 @@ import pickle
 import signal
 import tempfile
 import threading
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from multiprocessing import get_context, parent_process
 from multiprocessing.connection import wait
@@ -33,10 +33,11 @@ class SideBySide:
         self._executor: ProcessPoolExecutor | None = None
         self.number = min(_processors(), _MOST)
 
-    def each(self, method: str, values: Sequence[Any]) -> list[Any] | None:
-        """``method`` of what they hold, of each value, in order; None where it cannot be had."""
+    def each(self, method: str, values: Sequence[Any]) -> Iterator[Any]:
+        """``method`` of what they hold, of each value, in order, each as soon as it is there; it
+        ends early where one cannot be had."""
         if self.number < 2:
-            return None
+            return
         try:
             if self._executor is None:
                 self._executor = ProcessPoolExecutor(
@@ -44,11 +45,10 @@ class SideBySide:
                     initargs=(carried(self._begin), tempfile.tempdir),
                 )  # fmt: skip
             jobs = [(method, carried(value)) for value in values]
-            return list(self._executor.map(_work, jobs))
+            yield from self._executor.map(_work, jobs)
         except Exception:  # whatever it is, it is met again here, where it can be told
             self.end()
             self.number = 1
-            return None
 
     def end(self) -> None:
         executor, self._executor = self._executor, None

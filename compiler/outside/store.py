@@ -33,7 +33,9 @@ _ROOM = 2
 _PATIENCE = 2.0
 """Seconds that a command waits for another that writes."""
 _AT_ONCE = 64
-"""Rows that are written together: a command that is killed loses no more."""
+_LARGE = 100_000
+"""Rows that are written together, and their bytes: a command that is killed loses no more. Two or
+three sections of a book are as much."""
 _DAY = 86_400
 _NAME = "results.db"
 _PASSES = {5, 6, 9, 10, 13, 14}
@@ -41,9 +43,10 @@ _PASSES = {5, 6, 9, 10, 13, 14}
 interrupted, not read, full, not opened."""
 _TABLE = """
 CREATE TABLE IF NOT EXISTS result (
-    key TEXT PRIMARY KEY, data BLOB NOT NULL, seal BLOB NOT NULL, size INTEGER NOT NULL,
-    used INTEGER NOT NULL
+    key TEXT PRIMARY KEY, size INTEGER NOT NULL, used INTEGER NOT NULL, seal BLOB NOT NULL,
+    data BLOB NOT NULL
 ) WITHOUT ROWID"""
+_ROW = "REPLACE INTO result (key, data, seal, size, used) VALUES (?, ?, ?, ?, ?)"
 
 
 class Store:
@@ -54,6 +57,7 @@ class Store:
         self._base: sqlite3.Connection | None = None
         self._key = b""
         self._new: dict[str, bytes] = {}
+        self._waiting, self._room = 0, 0
         self._used: set[str] = set()
         if place is not None:
             self._begin(place)
@@ -85,12 +89,13 @@ class Store:
     def put(self, key: str, data: bytes) -> None:
         if self._base is not None:
             self._new[key] = data
-            if len(self._new) >= _AT_ONCE:
+            self._waiting += len(data)
+            if len(self._new) >= _AT_ONCE or self._waiting >= _LARGE:
                 self.flush()
 
     def flush(self) -> None:
         """Write what is new, and let the oldest go where there is no more room."""
-        new, self._new = self._new, {}
+        new, self._new, self._waiting = self._new, {}, 0
         if self._base is None or not (new or self._used):
             return
         import sqlite3
@@ -104,8 +109,8 @@ class Store:
                     "UPDATE result SET used = ? WHERE key = ?",
                     [(_today(), key) for key in sorted(self._used)],
                 )
-                self._base.executemany("REPLACE INTO result VALUES (?, ?, ?, ?, ?)", rows)
-                self._drop_oldest(self._base)
+                self._base.executemany(_ROW, rows)
+                self._drop_oldest(self._base, sum(len(held) for _, held, *_ in rows))
             self._used.clear()
         except sqlite3.Error as error:
             self._failed(error)
@@ -150,17 +155,22 @@ class Store:
             self._failed(error)
             return []
 
-    def _drop_oldest(self, base: sqlite3.Connection) -> None:
-        size = base.execute("SELECT total(size) FROM result").fetchone()[0]
-        if size <= self._most:
+    def _drop_oldest(self, base: sqlite3.Connection, more: int) -> None:
+        """``more`` bytes were written: all are counted only when there may be no room left."""
+        self._room -= more
+        if self._room > 0:
             return
+        size = base.execute("SELECT total(size) FROM result").fetchone()[0]
         gone = []
-        for key, held in base.execute("SELECT key, size FROM result ORDER BY used, key").fetchall():
-            if size <= self._most * 3 // 4:
-                break
-            gone.append((key,))
-            size -= held
+        if size > self._most:
+            rows = base.execute("SELECT key, size FROM result ORDER BY used, key").fetchall()
+            for key, held in rows:
+                if size <= self._most * 3 // 4:
+                    break
+                gone.append((key,))
+                size -= held
         base.executemany("DELETE FROM result WHERE key = ?", gone)
+        self._room = self._most - size
 
     def _failed(self, error: sqlite3.Error) -> None:
         """A file that is no database of ours is worth nothing: the next command begins another.
