@@ -1,7 +1,8 @@
 """For all tests: no check reads or writes what the user's own checks have kept, and a property is
 tried on the same examples each time.
 
-`--hypothesis-profile=wild` tries others. `-m "not slow"` leaves out what judges whole books, sets
+`--hypothesis-profile=wild` tries others. `STEMLINE_TESTS=all` takes every example of the tests that
+take a share of theirs (`sampling.py`). `-m "not slow"` leaves out what judges whole books, sets
 pages or starts programs: the rest takes a minute on two cores, and CI runs all.
 """
 
@@ -11,6 +12,8 @@ from pathlib import Path
 
 import pytest
 from hypothesis import settings
+from xdist.remote import Producer
+from xdist.scheduler import LoadFileScheduling
 
 settings.register_profile("house", deadline=None, derandomize=True)
 settings.register_profile("wild", deadline=None)
@@ -34,11 +37,37 @@ SLOW = frozenset(_SLOW.split())
 """Files of tests, and whole folders of them, that are marked slow."""
 
 
+_LONGEST = ["gate/test_every_copy", "gate/test_gate"]
+"""Files that take longest, the longest first: they are begun first, so that no process is left with
+one of them when the others are done."""
+_BY_BOOK = ("gate/test_every_copy.py", "gate/test_gate.py")
+"""Files whose tests share nothing between two playbooks, so that each process may have one."""
+
+
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    for item in items:
-        file = item.path.relative_to(TESTS).with_suffix("")
+    begun = {file: place for place, file in enumerate(_LONGEST)}
+    files = [item.path.relative_to(TESTS).with_suffix("") for item in items]
+    for item, file in zip(items, files, strict=True):
         if SLOW & {file.as_posix(), file.parts[0]}:
             item.add_marker(pytest.mark.slow)
+    places = {
+        id(item): begun.get(file.as_posix(), len(begun))
+        for item, file in zip(items, files, strict=True)
+    }
+    items.sort(key=lambda item: places[id(item)])
+
+
+class _ByFile(LoadFileScheduling):
+    """A file of tests stays in one process, or a file's tests of one playbook."""
+
+    def _split_scope(self, nodeid: str) -> str:
+        file, _, test = nodeid.partition("::")
+        return f"{file} {test.partition('[')[2]}" if file.endswith(_BY_BOOK) else file
+
+
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_make_scheduler(config: pytest.Config, log: Producer) -> LoadFileScheduling:
+    return _ByFile(config, log)
 
 
 @pytest.fixture(autouse=True)

@@ -3,14 +3,17 @@
     python -m tests.errors_page
 
 A check tells each of its codes in `SAMPLES`, as the page has them: what it means on the field, a
-text that has it, the same text mended. The sections of all other codes are written on the page
-itself. A new section takes its place behind the code with the next lower number, a code that is no
-more loses its own, and every title is the row's.
+text that has it, the same text mended. A text that is nearly another of its file says so: `like
+E540` (or `like E540 mended`), then the lines that go with a minus, those that come with a plus, and
+where a plus alone would not say its place, the line above it behind a blank. The sections of all
+other codes are written on the page itself. A new section takes its place behind the code with the
+next lower number, a code that is no more loses its own, and every title is the row's.
 """
 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 import stemline.checks
@@ -18,6 +21,7 @@ from stemline.checks.discovered import files, wordings
 
 PAGE = Path(__file__).parent.parent / "grammar" / "errors.md"
 
+_FENCE = re.compile(r"^(```play[^\n]*)\n(.*?)\n```$", re.MULTILINE | re.DOTALL)
 _HEAD = re.compile(r"^(?=##+ )", re.MULTILINE)
 _SECTION = re.compile(r"### ([EW]\d{3})\b.*\n")
 
@@ -27,8 +31,38 @@ def told_by_checks() -> dict[str, str]:
     return {
         code: body
         for file in files(stemline.checks)
-        for code, body in _sections(getattr(file, "SAMPLES", ""))
+        for code, body in written_out(getattr(file, "SAMPLES", ""))
     }
+
+
+def written_out(samples: str) -> Iterator[tuple[str, str]]:
+    """Each code of a check's samples with its section, every text whole."""
+    known: dict[str, list[str]] = {}
+    for code, body in _sections(samples):
+        names = iter((code, f"{code} mended"))
+
+        def whole(fence: re.Match[str], names: Iterator[str] = names) -> str:
+            first, *more = lines = fence[2].splitlines()
+            if first.startswith("like "):
+                lines = _changed(known[first.removeprefix("like ")], more)
+            known[next(names, "")] = lines
+            return "\n".join((fence[1], *lines, "```"))
+
+        yield code, _FENCE.sub(whole, body)
+
+
+def _changed(lines: Sequence[str], changes: Sequence[str]) -> list[str]:
+    """Lines with some taken out and put in. Raises ValueError for one that is not there."""
+    made, left = list[str](), list(lines)
+    for change in changes:
+        sign, line = change[0], change[1:]
+        if sign == "+":
+            made.append(line)
+            continue
+        at = left.index(line)
+        made += left[: at + (sign == " ")]
+        left = left[at + 1 :]
+    return made + left
 
 
 def generated(page: str) -> str:

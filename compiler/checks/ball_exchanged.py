@@ -219,32 +219,11 @@ dress Dive
 ```
 
 ```play
-personnel Two
-    B is back
-    F is fullback
-
-formation Wing Over
-    X at away, numbers, on line
-    W at away, 5 outside tackle, off line
-    H at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    F at ball, 3 deep
-    B at ball, 5 deep
-    Q at ball, under centre
-
-run Dive
-    carrier is back
-    carrier aims playside A
-    line blocks on or climb
-    outside, second, third is strong outside or nobody
-    outside, second, third blocks stalk
-    far, other is weak outside or nobody
-    far, other blocks stalk
-    lead is fullback or nobody
-    lead blocks lead
-
-dress Dive
-    in Wing Over
+like W860
+-    B at ball, 3 deep
+-    F at ball, 5 deep
++    F at ball, 3 deep
++    B at ball, 5 deep
 ```
 
 ### W861
@@ -280,30 +259,11 @@ dress Naked
 ```
 
 ```play
-run Dive
-    toward call
-    carrier is back
-    carrier aims playside B
-    line blocks on or climb
-    outside, second, third is strong outside or nobody
-    outside, second, third blocks stalk
-    wide, inner is weak outside or nobody
-    wide, inner blocks stalk
-
-dress Dive
-    in Three Two
-
-concept Naked
-    join run Dive
-    flat is strong #1
-    over, under is strong outside
-    far, other is weak outside
-    flat, over, under, far, other runs out 8
-    feet fake, boot away
-    read far on boot
-
-dress Naked
-    in Three Two
+like W861
+-    feet fake, boot call
+-    read flat on boot
++    feet fake, boot away
++    read far on boot
 ```
 
 ### W862
@@ -327,18 +287,9 @@ dress Rollers
 ```
 
 ```play
-concept Rollers
-    flat is strong #1
-    over, under is strong outside
-    far, other is weak outside
-    flat, over, under, far, other runs out 8
-    back is back
-    back blocks inside out
-    feet sprint strong, set
-    read flat on set
-
-dress Rollers
-    in Three Two
+like W862
+-    feet sprint weak, set
++    feet sprint strong, set
 ```
 
 ### W864
@@ -365,19 +316,8 @@ dress Inside Hand
 ```
 
 ```play
-run Inside Hand
-    toward call
-    carrier is weak #2
-    carrier aims playside A
-    line blocks on or climb
-    outside, second, third is strong outside or nobody
-    outside, second, third blocks stalk
-    far is weak #1 or nobody
-    far blocks stalk
-    fake is back
-    fake blocks lead on near linebacker
-
-dress Inside Hand
-    in Three Two
+like W864
+-    carrier aims backside D then playside A
++    carrier aims playside A
 ```
 """

@@ -62,14 +62,9 @@ week 3 Larch Bay
 ```
 
 ```play
-install Camp
-    day 1
-        Three Two
-    week 3
-        Crossers
-
-week 3 Larch Bay
-    openers
-        Three Two Right Crossers
+like W731
+         Three Two
++    week 3
++        Crossers
 ```
 """

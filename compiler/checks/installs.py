@@ -393,14 +393,8 @@ install Camp
 ```
 
 ```play
-tag Wheel for Crossers
-    flat runs wheel away from settle
-    keeps read, feet
-
-install Camp
-    day 1
-        Three Two, Crossers
-        Wheel for Crossers
+like E731 mended
+-    day 2
 ```
 
 ### W730

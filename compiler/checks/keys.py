@@ -79,23 +79,8 @@ dress Dive
 ```
 
 ```play
-run Dive
-    carrier is back
-    carrier aims playside A
-    line blocks on or double with centre then far linebacker
-    centre blocks on or double with playside guard or double with backside guard then linebacker
-    outside, second, third is strong outside
-    outside, second, third blocks stalk
-    slot is weak #2
-    slot runs bubble
-    lone is weak #1
-    lone runs slant
-    key backside unblocked man
-    give if he runs out to the bubble
-    throw slot if he fits the run
-    feet catch
-
-dress Dive
-    in Three Two
+like W671
+-    key backside overhang
++    key backside unblocked man
 ```
 """

@@ -304,57 +304,18 @@ The code keeps the defence off the ball until it is snapped, and a look that sta
 offside on every play.
 
 ```play fail E491
-playbook Saltmarsh Herons
-    code canadian professional
-
-look Base
-    E at 5, strong
-    T at 3, strong, 0.5 deep
-    N at 1, weak
-    J at 5, weak
-    S at strong #3 or apex or outside end, strong, 5 deep
-    M at 10, strong
-    W at 30, weak
-    C at strong #1 or outside end, strong, 8 deep
-    H at strong #2 or tackle, strong, 8 deep
-    D at weak #2 or apex or tackle, weak, 8 deep
-    B at weak #1 or outside end, weak, 8 deep
-    F at middle, 13 deep
-    C covers third, strong
-    F covers third, middle
-    B covers third, weak
-    H covers flat, strong
-    S covers hook, strong
-    M covers hole
-    W covers hook, weak
-    D covers flat, weak
+like E480 mended
++playbook Saltmarsh Herons
++    code canadian professional
++
+-    T at 3, strong
++    T at 3, strong, 0.5 deep
 ```
 
 ```play
-playbook Saltmarsh Herons
-    code canadian professional
-
-look Base
-    E at 5, strong
-    T at 3, strong
-    N at 1, weak
-    J at 5, weak
-    S at strong #3 or apex or outside end, strong, 5 deep
-    M at 10, strong
-    W at 30, weak
-    C at strong #1 or outside end, strong, 8 deep
-    H at strong #2 or tackle, strong, 8 deep
-    D at weak #2 or apex or tackle, weak, 8 deep
-    B at weak #1 or outside end, weak, 8 deep
-    F at middle, 13 deep
-    C covers third, strong
-    F covers third, middle
-    B covers third, weak
-    H covers flat, strong
-    S covers hook, strong
-    M covers hole
-    W covers hook, weak
-    D covers flat, weak
+like E491
+-    T at 3, strong, 0.5 deep
++    T at 3, strong
 ```
 
 ### W491

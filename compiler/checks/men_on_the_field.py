@@ -84,16 +84,9 @@ formation Wildcat
 ```
 
 ```play
-personnel Wild
-    B is quarterback
-
-formation Wildcat
-    X at away, 2 inside numbers, on line
-    W at away, 5 outside tackle, off line
-    H at call, 4 outside tackle, off line
-    S at call, between H and Z, off line
-    Z at call, numbers, on line
-    R at away, 2 outside ball, 5 deep
-    B at ball, 5 deep
+like E513
++personnel Wild
++    B is quarterback
++
 ```
 """

@@ -119,36 +119,9 @@ look Storm
 ```
 
 ```play
-tag Wheel for Crossers
-    protect five
-    pressure flat on quick
-
-dress Crossers
-    in Three Two
-    with Wheel
-    against Storm
-
-look Storm
-    E at 5, strong
-    T at 3, strong
-    N at 1, weak
-    J at 5, weak
-    M at 10, strong
-    W at 30, weak
-    C at strong #1, 8 deep
-    H at strong #2, 8 deep
-    S at apex, strong, 6 deep
-    D at weak #2 or tackle, weak, 8 deep
-    B at weak #1, 8 deep
-    F at middle, 13 deep
-    M rushes A, strong
-    W rushes B, weak
-    C covers third, strong
-    F covers third, middle
-    B covers third, weak
-    H covers flat, strong
-    S covers hook, strong
-    D covers flat, weak
+like W691
+     protect five
++    pressure flat on quick
 ```
 
 ### W692
@@ -189,34 +162,7 @@ look Flood
 ```
 
 ```play
-tag Wheel for Crossers
-    protect five
-    pressure flat on quick
-
-dress Crossers
-    in Three Two
-    with Wheel
-
-look Flood
-    E at 5, strong
-    T at 3, strong
-    N at 1, weak
-    J at 5, weak
-    M at 10, strong
-    W at 30, weak
-    C at strong #1, 8 deep
-    H at strong #2, 8 deep
-    S at apex, strong, 6 deep
-    D at outside tackle, weak, 5 deep
-    B at weak #1, 8 deep
-    F at middle, 13 deep
-    M rushes A, strong
-    W rushes B, weak
-    D rushes contain, weak
-    C covers third, strong
-    F covers third, middle
-    B covers third, weak
-    H covers flat, strong
-    S covers hook, strong
+like W692
+-    against Flood
 ```
 """

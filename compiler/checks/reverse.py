@@ -67,17 +67,10 @@ dress Reverse
 ```
 
 ```play
-run Sweep
-    toward call
-    carrier is back
-    carrier aims outside the end
-    line blocks on or climb
-    outside, second, third is strong outside or nobody
-    outside, second, third blocks stalk
-    far, other is weak outside or nobody
-    far, other blocks stalk
-
-dress Sweep
-    in Three Two
+like W863
+-run Reverse
++run Sweep
+-dress Reverse
++dress Sweep
 ```
 """

@@ -283,37 +283,9 @@ dress Outs
 ```
 
 ```play clock
-playbook Gulls
-    version 1
-    code six-man
-    level high school
-
-personnel Six
-    Q is quarterback
-    R, H is back
-    X, Z is wideout
-
-formation Spread
-    X at away, 2 outside numbers, on line
-    H at call, 5 outside ball, off line
-    Z at call, 2 outside numbers, on line
-    R at call, 2 outside ball, 5 deep
-    Q at ball, 5 deep
-
-concept Outs
-    out is strong #1
-    out runs out 14
-    post is weak #1
-    post runs post
-    inside is strong #2
-    inside runs hook
-    check is back or nobody
-    check runs check
-    feet 3, hitch
-    read out on 3 > inside on hitch
-
-dress Outs
-    in Spread
+like W802
+-    level youth
++    level high school
 ```
 
 """

@@ -12,6 +12,7 @@ from functools import cache
 
 from gate.pictures import BUNDLED, PLAYBOOKS
 from generated_texts import concept_text, protection_text, run_text, screen_text
+from sampling import each
 
 from stemline.football.play import Season
 from stemline.outside.project import read_files
@@ -22,7 +23,8 @@ from stemline.source import Source
 from stemline.syntax.parser import parse
 from stemline.syntax.tree import Document
 
-NUMBER = 200
+SEEDS = range(0, 200, each(3))
+"""A third of them in a run: both books, with looks and without, with their sheets and without."""
 _HEADS = {
     "saltmarsh-herons": "playbook Drawn\n    code canadian amateur\n    sections Made\n",
     "cedar-flats-lanterns": "playbook Drawn\n    code high school\n    sections Made\n",
@@ -31,14 +33,14 @@ _HEADS = {
 
 @cache
 def generated_seasons() -> tuple[Season, ...]:
-    """`NUMBER` playbooks with at least one pass and one run each, seed by seed; one in ten with
+    """A playbook for each of `SEEDS` with at least one pass and one run each; one in five with
     its pages' other looks and its sheets."""
-    return tuple(_seasons(NUMBER))
+    return tuple(_seasons())
 
 
-def _seasons(number: int) -> Iterator[Season]:
+def _seasons() -> Iterator[Season]:
     shared = {name: _shared(name) for name in BUNDLED}
-    for seed in range(number):
+    for seed in SEEDS:
         name = BUNDLED[seed % 2]
         text = generated_text(seed, name)
         documents = [*shared[name][seed // 2 % 2], parse(Source("drawn.play", text))[0]]

@@ -2,21 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator
 from dataclasses import dataclass, replace
 from enum import Enum
+from functools import partial
+from itertools import islice
 from pathlib import Path
 
 from stemline.book.content.book import Edition, make_book
 from stemline.book.content.page import Page
 from stemline.emit.svg import to_svg
 from stemline.football.play import Play, Season
-from stemline.football.timing.clock import read_clock
+from stemline.football.timing.clock import ReadClock, read_clock
 from stemline.football.timing.levels import LEVELS
 from stemline.outside.project import read_files
 from stemline.picture.clock_strip import clock_scene
 from stemline.picture.legend.legend import legend_entries
 from stemline.picture.picture import frame_of, picture
+from stemline.picture.scene.scene import Scene
 from stemline.read.read_playbook import read_playbook
 from stemline.resolve.season import Calls, all_calls, season
 from stemline.resolve.sheets import with_sheets, with_views
@@ -51,6 +54,10 @@ class Picture:
     svg: str
 
 
+Sketch = tuple[Sort, str, Callable[[], Scene]]
+"""A diagram that is not drawn yet: its sort, its name, and what draws it."""
+
+
 def bundled_season(name: str, only: Collection[str] = ()) -> Season:
     """A bundled playbook's season with all that its book prints; nothing of it is proved.
 
@@ -79,8 +86,8 @@ def sample(
         yield from each_size(playbook, play, theme)
     for page in make_book(made, Edition("", ""), ("",)).pages:
         if page.id in pages:
-            yield from _page(playbook, page, theme)
-        yield from _clock(playbook, page, made, theme)
+            yield from _drawn(playbook, _page(page, theme), theme)
+        yield from _drawn(playbook, _clock(page, made, theme), theme)
 
 
 CALL = {Size.FULL: Sort.LARGE, Size.QUARTER: Sort.QUARTER, Size.THUMB: Sort.OWN_SMALL}
@@ -90,20 +97,32 @@ VIEW = {Size.FULL: Sort.SHEET, Size.QUARTER: Sort.SHEET_QUARTER, Size.THUMB: Sor
 
 def each_size(playbook: str, play: Play, theme: Theme) -> Iterator[Picture]:
     """A call by itself, in a frame of its own, at every size."""
-    for size, sort in CALL.items():
-        svg = to_svg(picture(play, size, theme), theme)
-        yield Picture(playbook, sort, play.call.spoken, svg)
+    yield from _drawn(playbook, _call(play, theme), theme)
 
 
-def pictures(playbook: str, theme: Theme) -> Iterator[Picture]:
-    """A bundled playbook's diagrams: each call at every size, then those of its pages."""
-    made = bundled_season(playbook)
+def pictures(playbook: str, theme: Theme, nth: int = 1) -> Iterator[Picture]:
+    """A bundled playbook's diagrams, each call at every size, then those of its pages; or every
+    ``nth`` of them, the others not drawn."""
+    return _drawn(playbook, islice(_all(bundled_season(playbook), theme), 0, None, nth), theme)
+
+
+def _all(made: Season, theme: Theme) -> Iterator[Sketch]:
     for play in made.plays:
-        yield from each_size(playbook, play, theme)
+        yield from _call(play, theme)
     book = make_book(made, Edition("", ""), tuple(c for c, _ in legend_entries(theme)))
     for page in book.pages:
-        yield from _page(playbook, page, theme)
-        yield from _clock(playbook, page, made, theme)
+        yield from _page(page, theme)
+        yield from _clock(page, made, theme)
+
+
+def _drawn(playbook: str, sketches: Iterable[Sketch], theme: Theme) -> Iterator[Picture]:
+    for sort, name, draw in sketches:
+        yield Picture(playbook, sort, name, to_svg(draw(), theme))
+
+
+def _call(play: Play, theme: Theme) -> Iterator[Sketch]:
+    for size, sort in CALL.items():
+        yield sort, play.call.spoken, partial(picture, play, size, theme)
 
 
 def legend(theme: Theme) -> Iterator[Picture]:
@@ -112,24 +131,28 @@ def legend(theme: Theme) -> Iterator[Picture]:
         yield Picture("every book", Sort.LEGEND, caption, to_svg(scene, theme))
 
 
-def _page(playbook: str, page: Page, theme: Theme) -> Iterator[Picture]:
+def _page(page: Page, theme: Theme) -> Iterator[Sketch]:
     for entry in page.entries:
         for size, sort in VIEW.items() if not entry.listed else ():
-            scene = picture(entry.play, size, theme, duties=page.duties)
-            yield Picture(playbook, sort, f"{page.id}: {entry.call}", to_svg(scene, theme))
+            draw = partial(picture, entry.play, size, theme, duties=page.duties)
+            yield sort, f"{page.id}: {entry.call}", draw
     for entries in page.framed:
         frame = frame_of([entry.play for entry in entries], Size.THUMB, page.duties)
         for entry in entries:
-            scene = picture(entry.play, Size.THUMB, theme, frame, duties=page.duties)
+            draw = partial(picture, entry.play, Size.THUMB, theme, frame, duties=page.duties)
             sort = Sort.SMALL if entry.listed else Sort.SHEET_SMALL
             name = entry.call if entry.listed else f"{page.id}: {entry.call}"
-            yield Picture(playbook, sort, name, to_svg(scene, theme))
+            yield sort, name, draw
 
 
-def _clock(playbook: str, page: Page, made: Season, theme: Theme) -> Iterator[Picture]:
+def _clock(page: Page, made: Season, theme: Theme) -> Iterator[Sketch]:
     """The strip of seconds under a concept's first picture."""
     if page.clock and page.base is not None:
         clock = replace(read_clock(page.base.play, LEVELS[made.level]), rusher=page.rusher)
-        scene = clock_scene(clock, theme)
-        assert scene is not None, "a page with a clock has reads"
-        yield Picture(playbook, Sort.CLOCK, f"{page.id}: clock", to_svg(scene, theme))
+        yield Sort.CLOCK, f"{page.id}: clock", partial(_strip, clock, theme)
+
+
+def _strip(clock: ReadClock, theme: Theme) -> Scene:
+    scene = clock_scene(clock, theme)
+    assert scene is not None, "a page with a clock has reads"
+    return scene

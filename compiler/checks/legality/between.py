@@ -79,17 +79,9 @@ formation Three Two
 ```
 
 ```play
-playbook Lanterns
-    code canadian professional
-
-formation Three Two
-    X at away, numbers, on line
-    W at away, 5 outside tackle, off line
-    H at call, 4 outside tackle, off line
-    S at call, 10 outside tackle, off line
-    Z at call, numbers, on line
-    R at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
+like E525
+-    H at call, 4 outside tackle, 0.5 deep
++    H at call, 4 outside tackle, off line
 ```
 
 ### W525

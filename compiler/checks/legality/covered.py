@@ -74,16 +74,9 @@ formation Trey
 ```
 
 ```play
-playbook Lanterns
-    code college
-
-formation Trey
-    X at away, numbers, on line
-    Y at call, end, on line
-    H at call, 5 outside tackle, off line
-    Z at call, numbers, off line
-    B at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
+like E524
+-    Z at call, numbers, on line
++    Z at call, numbers, off line
 ```
 
 ### W524

@@ -108,22 +108,10 @@ dress Glance
 ```
 
 ```play
-run Glance
-    carrier is back
-    carrier aims playside A
-    line blocks climb
-    far is backside outside
-    far runs slant
-    low is backside inside
-    low runs bubble
-    wide, slot, last is playside outside
-    wide, slot, last runs go
-    key unblocked man, backside
-    give if he drops
-    throw low if he fits the run
-    feet quick
-
-dress Glance
-    in Three Two
+like W546
+-    low runs flat
++    low runs bubble
+-    throw far if he fits the run
++    throw low if he fits the run
 ```
 """

@@ -65,17 +65,9 @@ formation Over
 ```
 
 ```play
-playbook Lanterns
-    code canadian amateur
-
-formation Over
-    line LT, LG, C, RG, RT, ET
-    X at away, numbers, on line
-    W at away, 5 outside tackle, off line
-    H at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    R at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
+like E523
+-    X at away, numbers, off line
++    X at away, numbers, on line
 ```
 
 ### W523
@@ -83,30 +75,14 @@ formation Over
 As the error, in a code for which no text was seen yet.
 
 ```play fail W523
-playbook Lanterns
-    code canadian professional 2027
-
-formation Over
-    line LT, LG, C, RG, RT, ET
-    X at away, numbers, off line
-    W at away, 5 outside tackle, off line
-    H at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    R at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
+like E523
+-    code canadian amateur
++    code canadian professional 2027
 ```
 
 ```play
-playbook Lanterns
-    code canadian professional 2027
-
-formation Over
-    line LT, LG, C, RG, RT, ET
-    X at away, numbers, on line
-    W at away, 5 outside tackle, off line
-    H at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    R at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
+like E523 mended
+-    code canadian amateur
++    code canadian professional 2027
 ```
 """

@@ -89,32 +89,8 @@ dress Plunge
 ```
 
 ```play
-playbook Lanterns
-    code six-man
-
-personnel All
-    Q is quarterback
-    R is back
-    X, Z is wideout
-    Y is tight end
-
-formation Spread
-    X at away, 6 outside tackle, on line
-    Y at call, end, on line
-    Z at call, 6 outside tackle, off line
-    R at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
-
-run Plunge
-    carrier is back
-    carrier aims playside A
-    centre blocks on or climb
-    others, wide, far is playside outside or backside outside
-    others, wide, far blocks stalk
-    helper is back or nobody
-    helper blocks lead
-
-dress Plunge
-    in Spread
+like W872
+-    carrier is quarterback
++    carrier is back
 ```
 """

@@ -88,31 +88,9 @@ dress Hitches
 ```
 
 ```play
-playbook Lanterns
-    code college
-
-formation Doubles
-    X at away, numbers, on line
-    H at away, 5 outside tackle, on line
-    S at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    B at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
-
-motion Jet
-    X moves to away, 2 outside tackle, 2 deep
-    snap set
-
-concept Hitches
-    a is strong #1
-    b is strong #2
-    c is weak #1
-    d is weak #2
-    e is back
-    a, b, c, d, e runs hitch
-
-dress Hitches
-    in Doubles motion Jet
+like E544
+-    snap running
++    snap set
 ```
 
 ### W544
@@ -120,58 +98,14 @@ dress Hitches
 As the error, in a code for which no text was seen.
 
 ```play fail W544
-playbook Lanterns
-    code high school
-
-formation Doubles
-    X at away, numbers, on line
-    H at away, 5 outside tackle, on line
-    S at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    B at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
-
-motion Jet
-    X moves to away, 2 outside tackle, 2 deep
-    snap running
-
-concept Hitches
-    a is strong #1
-    b is strong #2
-    c is weak #1
-    d is weak #2
-    e is back
-    a, b, c, d, e runs hitch
-
-dress Hitches
-    in Doubles motion Jet
+like E544
+-    code college
++    code high school
 ```
 
 ```play
-playbook Lanterns
-    code high school
-
-formation Doubles
-    X at away, numbers, on line
-    H at away, 5 outside tackle, on line
-    S at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    B at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
-
-motion Jet
-    X moves to away, 2 outside tackle, 2 deep
-    snap set
-
-concept Hitches
-    a is strong #1
-    b is strong #2
-    c is weak #1
-    d is weak #2
-    e is back
-    a, b, c, d, e runs hitch
-
-dress Hitches
-    in Doubles motion Jet
+like E544 mended
+-    code college
++    code high school
 ```
 """

@@ -64,16 +64,9 @@ formation Doubles
 ```
 
 ```play
-playbook Lanterns
-    code college
-
-formation Doubles
-    X at away, numbers, on line
-    H at away, 5 outside tackle, off line
-    S at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    B at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
+like E521
+-    X at away, numbers, off line
++    X at away, numbers, on line
 ```
 
 ### W521
@@ -81,28 +74,14 @@ formation Doubles
 As the error, in a code for which only a report gives the figure.
 
 ```play fail W521
-playbook Lanterns
-    code high school
-
-formation Doubles
-    X at away, numbers, off line
-    H at away, 5 outside tackle, off line
-    S at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    B at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
+like E521
+-    code college
++    code high school
 ```
 
 ```play
-playbook Lanterns
-    code high school
-
-formation Doubles
-    X at away, numbers, on line
-    H at away, 5 outside tackle, off line
-    S at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    B at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
+like E521 mended
+-    code college
++    code high school
 ```
 """

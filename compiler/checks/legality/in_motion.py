@@ -96,33 +96,9 @@ dress Hitches
 ```
 
 ```play
-playbook Lanterns
-    code high school
-    league motion at snap is 1
-
-formation Doubles
-    X at away, numbers, on line
-    H at away, 5 outside tackle, off line
-    S at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    B at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
-
-motion Both
-    H moves to away, 3 outside tackle, off line
-    S moves to call, 3 outside tackle, off line
-    snap set
-
-concept Hitches
-    a is strong #1
-    b is strong #2
-    c is weak #1
-    d is weak #2
-    e is back
-    a, b, c, d, e runs hitch
-
-dress Hitches
-    in Doubles motion Both
+like E540
+-    snap running
++    snap set
 ```
 
 ### W540
@@ -130,61 +106,13 @@ dress Hitches
 As the error, in a code for which no text was seen.
 
 ```play fail W540
-playbook Lanterns
-    code high school
-
-formation Doubles
-    X at away, numbers, on line
-    H at away, 5 outside tackle, off line
-    S at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    B at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
-
-motion Both
-    H moves to away, 3 outside tackle, off line
-    S moves to call, 3 outside tackle, off line
-    snap running
-
-concept Hitches
-    a is strong #1
-    b is strong #2
-    c is weak #1
-    d is weak #2
-    e is back
-    a, b, c, d, e runs hitch
-
-dress Hitches
-    in Doubles motion Both
+like E540
+-    league motion at snap is 1
 ```
 
 ```play
-playbook Lanterns
-    code high school
-
-formation Doubles
-    X at away, numbers, on line
-    H at away, 5 outside tackle, off line
-    S at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    B at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
-
-motion Both
-    H moves to away, 3 outside tackle, off line
-    S moves to call, 3 outside tackle, off line
-    snap set
-
-concept Hitches
-    a is strong #1
-    b is strong #2
-    c is weak #1
-    d is weak #2
-    e is back
-    a, b, c, d, e runs hitch
-
-dress Hitches
-    in Doubles motion Both
+like E540 mended
+-    league motion at snap is 1
 ```
 
 ### E553
@@ -223,34 +151,9 @@ dress Hitches
 ```
 
 ```play
-playbook Lanterns
-    code canadian amateur
-    league motion at snap is no limit
-
-formation Three Two
-    X at away, numbers, on line
-    W at away, 5 outside tackle, off line
-    H at call, 4 outside tackle, off line
-    S at call, 10 outside tackle, off line
-    Z at call, numbers, on line
-    R at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
-
-motion Late
-    Q moves to ball, 7 deep
-    snap set
-
-concept Hitches
-    a is strong #1
-    b is strong #2
-    c is strong #3
-    d is weak #1
-    e is weak #2
-    f is back
-    a, b, c, d, e, f runs hitch
-
-dress Hitches
-    in Three Two motion Late
+like E553
+-    snap running
++    snap set
 ```
 
 ### W553

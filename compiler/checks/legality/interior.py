@@ -72,17 +72,8 @@ formation Gate
 ```
 
 ```play
-playbook Lanterns
-    code canadian amateur
-
-formation Gate
-    X at away, numbers, on line
-    W at away, 5 outside tackle, off line
-    H at call, 4 outside tackle, off line
-    S at call, 10 outside tackle, off line
-    Z at call, numbers, on line
-    R at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
+like E522
+-    LT at away, 10 outside ball, on line
 ```
 
 ### W522
@@ -90,31 +81,13 @@ formation Gate
 As the error, in a code for which no text was seen yet.
 
 ```play fail W522
-playbook Lanterns
-    code canadian professional 2027
-
-formation Gate
-    X at away, numbers, on line
-    LT at away, 10 outside ball, on line
-    W at away, 5 outside tackle, off line
-    H at call, 4 outside tackle, off line
-    S at call, 10 outside tackle, off line
-    Z at call, numbers, on line
-    R at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
+like E522
+-    code canadian amateur
++    code canadian professional 2027
 ```
 
 ```play
-playbook Lanterns
-    code canadian professional 2027
-
-formation Gate
-    X at away, numbers, on line
-    W at away, 5 outside tackle, off line
-    H at call, 4 outside tackle, off line
-    S at call, 10 outside tackle, off line
-    Z at call, numbers, on line
-    R at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
+like W522
+-    LT at away, 10 outside ball, on line
 ```
 """

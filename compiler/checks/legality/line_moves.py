@@ -77,32 +77,9 @@ dress Hitches
 ```
 
 ```play
-playbook Lanterns
-    code high school
-    league motion at snap is 1
-
-formation Doubles
-    X at away, numbers, on line
-    H at away, 5 outside tackle, off line
-    S at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    B at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
-
-motion In
-    X moves to away, 8 outside tackle, on line
-    snap set
-
-concept Hitches
-    a is strong #1
-    b is strong #2
-    c is weak #1
-    d is weak #2
-    e is back
-    a, b, c, d, e runs hitch
-
-dress Hitches
-    in Doubles motion In
+like E543
+-    snap running
++    snap set
 ```
 
 ### W543

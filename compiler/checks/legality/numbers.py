@@ -94,19 +94,9 @@ formation Doubles
 ```
 
 ```play
-playbook Lanterns
-    code college
-
-personnel Base
-    X is wideout, 82
-
-formation Doubles
-    X at away, numbers, on line
-    H at away, 5 outside tackle, off line
-    S at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    B at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
+like E527
+-    X is wideout, 72
++    X is wideout, 82
 ```
 
 ### W527
@@ -136,35 +126,15 @@ personnel Base
 The linemen who may not catch a pass must wear the numbers that say so.
 
 ```play fail E528
-playbook Lanterns
-    code college
-
-personnel Base
-    LT is tackle, 88
-
-formation Doubles
-    X at away, numbers, on line
-    H at away, 5 outside tackle, off line
-    S at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    B at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
+like E527
+-    X is wideout, 72
++    LT is tackle, 88
 ```
 
 ```play
-playbook Lanterns
-    code college
-
-personnel Base
-    LT is tackle, 78
-
-formation Doubles
-    X at away, numbers, on line
-    H at away, 5 outside tackle, off line
-    S at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    B at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
+like E527
+-    X is wideout, 72
++    LT is tackle, 78
 ```
 
 ### W528

@@ -78,34 +78,9 @@ dress Hitches
 ```
 
 ```play
-playbook Lanterns
-    code canadian professional
-
-formation Three Two
-    X at away, numbers, on line
-    W at away, 5 outside tackle, off line
-    H at call, 4 outside tackle, off line
-    S at call, 10 outside tackle, off line
-    Z at call, numbers, on line
-    R at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
-
-motion Waggle
-    H moves from 6 deep
-    H starts 0.8
-    snap running
-
-concept Hitches
-    a is strong #1
-    b is strong #2
-    c is strong #3
-    d is weak #1
-    e is weak #2
-    f is back
-    a, b, c, d, e, f runs hitch
-
-dress Hitches
-    in Three Two motion Waggle
+like E545
+-    H starts 1.5
++    H starts 0.8
 ```
 
 ### W545

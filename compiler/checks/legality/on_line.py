@@ -74,15 +74,8 @@ formation Doubles
 ```
 
 ```play
-playbook Lanterns
-    code professional
-
-formation Doubles
-    X at away, numbers, on line
-    H at away, 5 outside tackle, off line
-    S at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    B at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
+like W520
+-    X at away, numbers, off line
++    X at away, numbers, on line
 ```
 """

@@ -90,31 +90,9 @@ dress Hitches
 ```
 
 ```play
-playbook Lanterns
-    code college
-
-formation Doubles
-    X at away, 12 outside tackle, on line
-    H at away, 5 outside tackle, off line
-    S at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    B at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
-
-motion In
-    X moves to away, 8 outside tackle, on line
-    X starts 2
-
-concept Hitches
-    a is strong #1
-    b is strong #2
-    c is weak #1
-    d is weak #2
-    e is back
-    a, b, c, d, e runs hitch
-
-dress Hitches
-    in Doubles motion In
+like E542
+-    X starts 1.5
++    X starts 2
 ```
 
 ### W542
@@ -122,58 +100,14 @@ dress Hitches
 As the error, in a code for which no text was seen.
 
 ```play fail W542
-playbook Lanterns
-    code high school
-
-formation Doubles
-    X at away, 12 outside tackle, on line
-    H at away, 5 outside tackle, off line
-    S at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    B at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
-
-motion In
-    X moves to away, 8 outside tackle, on line
-    X starts 1.5
-
-concept Hitches
-    a is strong #1
-    b is strong #2
-    c is weak #1
-    d is weak #2
-    e is back
-    a, b, c, d, e runs hitch
-
-dress Hitches
-    in Doubles motion In
+like E542
+-    code college
++    code high school
 ```
 
 ```play
-playbook Lanterns
-    code high school
-
-formation Doubles
-    X at away, 12 outside tackle, on line
-    H at away, 5 outside tackle, off line
-    S at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    B at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
-
-motion In
-    X moves to away, 8 outside tackle, on line
-    X starts 2
-
-concept Hitches
-    a is strong #1
-    b is strong #2
-    c is weak #1
-    d is weak #2
-    e is back
-    a, b, c, d, e runs hitch
-
-dress Hitches
-    in Doubles motion In
+like E542 mended
+-    code college
++    code high school
 ```
 """
