@@ -25,7 +25,7 @@ from stemline.week.bands import (
 )
 from stemline.week.week_values import PlanBand, Week
 
-from .plans import HERONS, bundled_week, ems
+from .plans import HERONS, LANTERNS, bundled_week, ems
 
 MM = 72 / 25.4
 DPI = 600
@@ -134,6 +134,18 @@ def test_the_bundled_bands_are_read_on_the_wrist() -> None:
     for made in week.plan.bands:
         card = card_of(week, made, ems())
         assert isinstance(card, Card) and card.points >= WISHED
+
+
+@pytest.mark.parametrize(("name", "number"), [(HERONS, 8), (LANTERNS, 4)])
+def test_a_name_is_written_one_way_on_a_card(name: str, number: int) -> None:
+    """Whole in every call or short in every call, though only the longest has no room for it."""
+    ways: dict[str, set[bool]] = {}
+    for entry in bundled_week(name, number).entries:
+        call = entry.play.call
+        for part in filter(None, (call.formation, call.motion, call.concept)):
+            if part in entry.call:
+                ways.setdefault(part, set()).add(part in entry.short)
+    assert [part for part, written in ways.items() if len(written) > 1] == []
 
 
 def test_cards_stand_apart_and_on_the_paper() -> None:
