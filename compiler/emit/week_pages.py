@@ -41,7 +41,8 @@ def sheet_pdf(sheet: CallSheet, theme: Theme, footer: str, date: str) -> bytes:
     html = filled(
         theme, "week-sheet.html.jinja", sheet=sheet, footer=footer,
         row=call_sheet.ROW, head=call_sheet.HEAD, note=call_sheet.NOTE, cell=call_sheet.CELL,
-        margin=call_sheet.MARGIN, strip=call_sheet.STRIP, gutter=call_sheet.GUTTER,
+        margin=call_sheet.MARGIN, strip=sheet.strip, gutter=call_sheet.GUTTER,
+        row_said=call_sheet.ROW_SAID,
         **_page(theme, sheet.title, sheet.width, sheet.height, f"{call_sheet.MARGIN}pt", False),
     )  # fmt: skip
     return pages_pdf(html, _NOTHING, theme, date)

@@ -1,6 +1,9 @@
-"""A week's install sheet: its calls as every paper names them, by the day that completed each."""
+"""A week's install sheet: its calls as every paper names them, by the day that completed each and
+by their numbers, so that a call moved to another situation stays where it is."""
 
 from __future__ import annotations
+
+from collections.abc import Iterable
 
 from stemline.emit.week_install import InstalledCall, InstalledCalls
 from stemline.printing.position_papers import listed
@@ -20,4 +23,7 @@ def installed_calls(sheet: InstallSheet, week: Week) -> tuple[InstalledCalls, ..
         ran = days or ("run" if practised[call] else NOWHERE_RUN if scripted else "")
         return InstalledCall(each.number, each.call, each.page, ran)
 
-    return tuple(InstalledCalls(d.title, tuple(map(told, d.calls))) for d in sheet.planned)
+    def in_order(calls: Iterable[str]) -> tuple[InstalledCall, ...]:
+        return tuple(map(told, sorted(calls, key=lambda call: week.entry(call).number or 0)))
+
+    return tuple(InstalledCalls(d.title, in_order(d.calls)) for d in sheet.planned)

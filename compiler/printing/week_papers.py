@@ -58,7 +58,7 @@ SHEET, BANDS, SCOUT = "call-sheet.pdf", "wristbands.pdf", "scout-cards.pdf"
 SCRIPT, INDEX = "practice-script.pdf", "call-index.pdf"
 QUIZ, KEY, COUNTING = "quiz.pdf", "quiz-key.pdf", "counting.pdf"
 GAME_PLAN, INSTALL = "game-plan.pdf", "install.pdf"
-_LAST_MINUTES = (
+LAST_MINUTES = (
     "Last 3 minutes of a half: time stops after each play; a time-count foul costs the down on 1st "
     "and 2nd, 10 yards on 3rd (as reported; ask your league)."
 )
@@ -154,7 +154,7 @@ class _Making:
         plan, how = self._week.plan, self._printing
         if not plan.lists:
             return
-        rules = (_LAST_MINUTES,) if plan.code.canadian else ()
+        rules = (LAST_MINUTES,) if plan.code.canadian else ()
         made = lay_out(self._week, how.sheet_paper, how.sides, self._ems, rules)
         if isinstance(made, NotFitting):
             paper = f"{how_many(how.sides, 'side')} of {how.sheet_paper}"

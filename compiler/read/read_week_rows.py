@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from stemline.diagnostics.catalogue.football import E402
@@ -242,13 +243,18 @@ def read_period(fact: Fact, found: list[Diagnostic]) -> PeriodDef:
             groups.append(word)
         else:
             choices = (*LEVELS, *DAYS, *GROUPS)
-            near = nearest(word, (*choices, "12 minutes"))
+            cut = re.fullmatch(r"(\d+) ?m(in|ins)?", word)
+            near = (f"{cut[1]} minutes",) if cut else nearest(word, (*choices, "12 minutes"))
             raise Misread(
                 E980(found=text, choices="12 minutes, "
                          + ", ".join(choices)).at(span, nearest=near)
             )  # fmt: skip
     if not minutes:
-        raise Misread(E985(name=name[0], most=MOST_MINUTES).at(fact.span))
+        run = re.fullmatch(r"(.*\S) (\d+ min(?:ute)?s?)\b ?(.*)", name[0])
+        parts = (run[1], run[2].split()[0] + " minutes", *run[3].split()) if run else ()
+        near = (f"period {', '.join(parts)}",) if parts else ()
+        said_name = parts[0] if parts else name[0]
+        raise Misread(E985(name=said_name, most=MOST_MINUTES).at(fact.span, nearest=near))
     rows = read_shown_rows(fact, found)
     return PeriodDef(name[0], minutes, contact, day, tuple(groups), rows, fact.span)
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from math import ceil, pi, tan
 
 from stemline.football.field import BallSpot
@@ -42,7 +43,13 @@ LONGEST_CALL = 34
 _LONGEST_LOOK = 15
 PAPERS = {"letter": (612.0, 792.0), "legal": (612.0, 1008.0), "a4": (595.3, 841.9)}
 MARGIN, STRIP, GUTTER = 20.0, 54.0, 9.0
-"""The margin, the head with the clock and the wind, and the white between two columns."""
+"""The margin, the least that the head with the clock and the wind takes, and the white between two
+columns."""
+ROW_SAID = "A row: order, box, number, call, look, hash, personnel, page of the book."
+SAID, SAID_LINE, SAID_SHARE = 7.5, 9.0, 0.66
+"""Points of the words at the head, of a line of them, and how much of the width they have."""
+_WINDS, _RULE = 12.0, 6.0
+"""Points of the line for the wind, and of the white under the head."""
 ROW, HEAD, NOTE = 1.16, 1.42, 0.98
 """Heights of a row, a heading and a note, in the type's points."""
 CELL = 0.42
@@ -105,6 +112,7 @@ class CallSheet:
     height: float
     points: float
     column: float
+    strip: float
     widths: Widths
     sides: tuple[tuple[tuple[SheetPiece, ...], ...], ...]
 
@@ -166,6 +174,7 @@ def lay_out(
     """
     lists = sheet_rows(week)
     cells = _widths([row for *_, rows in lists for row in rows], ems)
+    head = _Head(week, tuple(rules), ems)
     wide, tall = PAPERS[paper]
     least = least_points()
     counts = sorted({1, sides})
@@ -174,11 +183,41 @@ def lay_out(
         points = LARGEST
         while points >= floor - 1e-9:
             for width, height in ((wide, tall), (tall, wide)):
-                made = _filled(lists, points, cells, width, height, count)
+                made = _filled(lists, points, cells, head, (width, height), count)
                 if made is not None and not made[1]:
-                    return _sheet(week, width, height, points, cells, made[0], rules)
+                    return _sheet(head, width, height, points, cells, made[0])
             points = round(points - _STEP, 1)
-    return _not_fitting(lists, least, cells, (wide, tall), sides)
+    return _not_fitting(lists, least, cells, head, (wide, tall), sides)
+
+
+@dataclass(frozen=True)
+class _Head:
+    """What stands over the columns of a side, and how tall that is on a paper so wide."""
+
+    week: Week
+    rules: tuple[str, ...]
+    ems: Ems
+
+    @cached_property
+    def clock(self) -> str:
+        clock = self.week.plan.code.play_clock
+        kept = clock.value
+        short = f", {kept.short:g} from {kept.short_starts}" if kept.short else ""
+        return f"Play clock: {kept.usual:g} seconds from {kept.starts}{short} ({clock.cited})."
+
+    @cached_property
+    def left(self) -> tuple[str, ...]:
+        return left_empty(self.week.plan)
+
+    def strip(self, width: float) -> float:
+        """Never so low that the wind's line is cut off under words."""
+        room = SAID_SHARE * (width - 2 * MARGIN)
+        left = f"No call kept for: {', '.join(self.left)}." if self.left else ""
+        said = (" ".join((ROW_SAID, self.clock, *self.rules)), left)
+        # A line ends with its last whole word: a tenth is left white.
+        lines = 1 + sum(ceil(1.1 * SAID * self.ems(words, "regular") / room) for words in said)
+        winds = _WINDS if self.week.plan.code.canadian else 0.0
+        return max(STRIP, lines * SAID_LINE + winds + 2 * _RULE)
 
 
 def _widths(rows: Sequence[SheetRow], ems: Ems) -> Widths:
@@ -213,15 +252,16 @@ _Sides = list[list[list[SheetPiece]]]
 
 
 def _filled(
-    lists: _Lists, points: float, cells: Widths, width: float, height: float, count: int
+    lists: _Lists, points: float, cells: Widths, head: _Head, paper: tuple[float, float], count: int
 ) -> tuple[_Sides, list[tuple[str, int]]] | None:
     """The lists in columns of so many sides, and what is left over: titles and rows. None where
     not one column is wide enough."""
+    width, height = paper
     room = width - 2 * MARGIN
     across = int((room + GUTTER) / (_natural(cells, points) + GUTTER))
     if across < 1:
         return None
-    tall = height - 2 * MARGIN - STRIP
+    tall = height - 2 * MARGIN - head.strip(width)
     columns: list[list[SheetPiece]] = [[] for _ in range(across * count)]
     at, used = 0, 0.0
     left: list[tuple[str, int]] = []
@@ -263,28 +303,25 @@ def _taken(rows: Sequence[SheetRow], points: float, room: float) -> int:
 
 
 def _sheet(
-    week: Week, width: float, height: float, points: float, cells: Widths, sides: _Sides,
-    rules: Sequence[str],
-) -> CallSheet:  # fmt: skip
-    plan = week.plan
+    head: _Head, width: float, height: float, points: float, cells: Widths, sides: _Sides
+) -> CallSheet:
+    plan = head.week.plan
     across = max(len(side) for side in sides)
     column = (width - 2 * MARGIN - GUTTER * (across - 1)) / across
-    clock = plan.code.play_clock.value
-    short = f", {clock.short:g} from {clock.short_starts}" if clock.short else ""
-    said = f"Play clock: {clock.usual:g} seconds from {clock.starts}{short}"
     kept = [side for side in sides if any(side)]
     # Room that is left between the columns goes to the call.
     more = max(column - _natural(cells, points), 0.0)
     return CallSheet(
         title=f"Week {plan.number}: {plan.opponent}",
-        clock=f"{said} ({plan.code.play_clock.cited}).",
-        rules=tuple(rules),
+        clock=head.clock,
+        rules=head.rules,
         winds=plan.code.canadian,
-        left=left_empty(plan),
+        left=head.left,
         width=width,
         height=height,
         points=points,
         column=column,
+        strip=head.strip(width),
         widths=Widths(
             cells.order * points, cells.number * points, cells.call * points + more,
             cells.look * points, cells.spot * points, cells.people * points, cells.page * points,
@@ -294,13 +331,13 @@ def _sheet(
 
 
 def _not_fitting(
-    lists: _Lists, points: float, cells: Widths, paper: tuple[float, float], sides: int
+    lists: _Lists, points: float, cells: Widths, head: _Head, paper: tuple[float, float], sides: int
 ) -> NotFitting:
     """What is left over where the least is left over."""
     total = sum(len(rows) for *_, rows in lists)
     tries = []
-    for width, height in (paper, paper[::-1]):
-        made = _filled(lists, points, cells, width, height, sides)
+    for size in (paper, paper[::-1]):
+        made = _filled(lists, points, cells, head, size, sides)
         left = made[1] if made is not None else [(lists[0][0], total)]
         tries.append((sum(n for _, n in left), left[0][0]))
     over, where = min(tries)

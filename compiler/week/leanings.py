@@ -67,11 +67,13 @@ def leanings_of(week: Week, answers: Sequence[RowAnswer] = ()) -> Leanings:
     """The plan's rows counted; a call that stands on three lists counts three times. ``answers``
     are those of its passes to the looks that the week names."""
     rows = [row for each in week.plan.lists for row in each.rows]
+    # A plan that says no hash leans on none.
+    hashes = any(row.spot for row in rows)
     ways: tuple[tuple[str, str, Callable[[PlanRow], str]], ...] = (
         ("Run and pass", "", lambda row: _kind(week, row)),
         ("Formation", "", lambda row: week.entry(row.call).formation),
         ("Personnel", "", lambda row: week.entry(row.call).personnel),
-        ("Hash", "", lambda row: row.spot.value if row.spot else "not said"),
+        ("Hash", "", lambda row: (row.spot.value if row.spot else "not said") if hashes else ""),
         ("Strong and weak", "Runs, by the side they go to.", lambda row: _strong(week, row)),
         ("Field and boundary", "Runs planned on a hash.", lambda row: _field(week, row)),
         ("Motion", "", lambda row: week.entry(row.call).play.call.motion or "none"),

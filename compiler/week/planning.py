@@ -40,6 +40,7 @@ from stemline.resolve.expand import Expander, Order
 from stemline.source import Span
 from stemline.week.merging import KnownRow, Merged, in_order, merged
 from stemline.week.practising import check_contact, check_old_looks, check_practised
+from stemline.week.run_together import parted_man, parted_row
 from stemline.week.shorts import check_shorts
 from stemline.week.wanting import check_left_empty
 from stemline.week.week_values import (
@@ -149,6 +150,8 @@ class _Planner:
                 near = nearest(said.text, self._asked.calls)
                 found = (E602(call=spoken).at(said.span, nearest=near),)
                 spoken = ""
+            if not spoken and (near := parted_row(said.text, self._asked.calls)):
+                found = (E602(call=said.text).at(said.span, nearest=near),)
             self.found += found
             self._names[said.text] = spoken
         return self._names[said.text]
@@ -202,7 +205,7 @@ class _Planner:
         lined_up = (letter for f in self._book.formations.values() for letter in f.men)
         letters = {letter.casefold(): letter for letter in (*self._book.people, *lined_up)}
         if said.text.casefold() not in letters:
-            near = nearest(said.text, letters.values())
+            near = parted_man(said.text) or nearest(said.text, letters.values())
             choices = ", ".join(letters.values())
             self.found.append(E998(man=said.text, choices=choices).at(said.span, nearest=near))
         return letters.get(said.text.casefold(), said.text)

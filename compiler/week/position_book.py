@@ -136,14 +136,19 @@ def plays_in(play: Play, man: str) -> bool:
 
 
 def _places(entries: Iterable[CallEntry], man: str) -> tuple[OwnPlace, ...]:
-    """Each place once, by what is said of it."""
-    found: dict[str, dict[str, None]] = {}
+    """Each place once, by what is said of it; a motion is named where he begins it elsewhere."""
+    found: dict[str, dict[str, str]] = {}
     for entry in entries:
         call = entry.play.call
         him = entry.play.man(man)
         words = ". ".join((alignment(him, entry.play), *him.says))
-        found.setdefault(words, {})[f"{call.formation} {call.side.word.title()}"] = None
-    return tuple(OwnPlace(words, tuple(where)) for words, where in found.items())
+        stands = f"{call.formation} {call.side.word.title()}"
+        moves = call.motion if him.at != him.snap else ""
+        found.setdefault(words, {})[" ".join(filter(None, (stands, moves)))] = stands
+    return tuple(
+        OwnPlace(words, tuple(w for w, plain in where.items() if w == plain or plain not in where))
+        for words, where in found.items()
+    )
 
 
 def own_jobs(entries: Iterable[CallEntry], man: str) -> tuple[OwnJob, ...]:

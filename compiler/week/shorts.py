@@ -24,17 +24,31 @@ def shortened(plan: Plan, room: int) -> dict[str, str]:
     # By their names, not their places: a call that is moved is shortened as before.
     spoken = {c: plan.plays[c].call for c in sorted((*plan.calls, *plan.practised))}
     parts = _automatic([part for call in spoken.values() for part in _parts(call)], own)
+    _, cut = _fitted(spoken, own, parts, room)
+    # A name that one call has no room for is cut in all: a card has one way to write it.
+    return _fitted(spoken, {**{key: parts[key] for key in cut}, **own}, parts, room)[0]
+
+
+def _fitted(
+    spoken: Mapping[str, Call], own: Mapping[str, str], parts: Mapping[str, str], room: int
+) -> tuple[dict[str, str], set[str]]:
+    """Each call in the first of its ways that fits and is no other call's, and the names that are
+    cut for that."""
     made: dict[str, str] = {}
     taken: set[str] = set()
+    cut: set[str] = set()
     for call, names in spoken.items():
         his = [own[call.casefold()]] if call.casefold() in own else []
-        tries = [*his, _with(call, names, own), *_shorter(call, names, own, parts)]
-        best = next((t for t in tries if len(t) <= room and t.casefold() not in taken), tries[-1])
+        whole: list[tuple[str, tuple[str, ...]]] = [(short, ()) for short in his]
+        tries = [*whole, (_with(call, names, own), ()), *_shorter(call, names, own, parts)]
+        free = (t for t in tries if len(t[0]) <= room and t[0].casefold() not in taken)
+        best, shorter = next(free, tries[-1])
         if best.casefold() in taken:
-            best = call
+            best, shorter = call, ()
         taken.add(best.casefold())
         made[call] = best
-    return made
+        cut |= set(shorter)
+    return made, cut
 
 
 def _parts(call: Call) -> list[str]:
@@ -54,14 +68,16 @@ def _with(spoken: str, call: Call, shorts: Mapping[str, str]) -> str:
 
 def _shorter(
     spoken: str, call: Call, own: Mapping[str, str], made: Mapping[str, str]
-) -> Iterator[str]:
-    """The call with more and more of its parts shortened, what saves most first; all of them last,
-    the side too."""
+) -> Iterator[tuple[str, tuple[str, ...]]]:
+    """The call with more and more of its parts shortened, what saves most first, and which these
+    are; all of them last, the side too."""
     whole = {part.casefold(): own.get(part.casefold(), part) for part in _parts(call)}
     saving = {key: len(words) - len(made[key]) for key, words in whole.items()}
+    cut: list[str] = []
     for key in sorted(saving, key=lambda key: (-saving[key], key)):
         whole[key] = made[key]
-        yield _with(spoken, call, whole)
+        cut.append(key)
+        yield _with(spoken, call, whole), tuple(cut)
 
 
 def _automatic(names: Sequence[str], own: Mapping[str, str]) -> dict[str, str]:

@@ -25,7 +25,7 @@ from stemline.week.bands import (
 )
 from stemline.week.week_values import PlanBand, Week
 
-from .plans import HERONS, bundled_week, ems
+from .plans import HERONS, LANTERNS, bundled_week, ems
 
 MM = 72 / 25.4
 DPI = 600
@@ -84,8 +84,17 @@ def test_the_card_is_as_large_as_is_said(width: float, height: float, windows: i
     beside = dark(column(one.left - CLEAR - CROP * 0.75))
     assert above[1] - above[0] == pytest.approx(72 * width, abs=0.3 * MM)
     assert beside[-1] - beside[0] == pytest.approx(72 * height * windows, abs=0.3 * MM)
+    # The marks of the other two sides are in line with these.
+    bottom, right = one.top + 72 * height * windows, one.left + 72 * width
+    assert dark(row(bottom + CLEAR + CROP / 2)) == pytest.approx(above, abs=0.1)
+    assert dark(column(right + CLEAR + CROP * 0.75)) == pytest.approx(
+        [beside[0], beside[-1]], abs=0.1
+    )
     # Nothing is printed between the marks and the card, and the card's own edge is where it is cut.
-    assert dark(row(one.top - CLEAR / 2)) == []
+    for y in (one.top - CLEAR / 2, bottom + CLEAR / 2):
+        assert dark(row(y)) == []
+    for x in (one.left - CLEAR / 2, right + CLEAR / 2):
+        assert dark(column(x)) == []
     edges = dark(row(one.top + PAD + 0.3))
     assert edges[-1] - edges[0] == pytest.approx(72 * width, abs=0.3 * MM)
     folds = [y for y in dark(column(one.left - CLEAR - CROP / 4)) if beside[0] + 1 < y]
@@ -134,6 +143,18 @@ def test_the_bundled_bands_are_read_on_the_wrist() -> None:
     for made in week.plan.bands:
         card = card_of(week, made, ems())
         assert isinstance(card, Card) and card.points >= WISHED
+
+
+@pytest.mark.parametrize(("name", "number"), [(HERONS, 8), (LANTERNS, 4)])
+def test_a_name_is_written_one_way_on_a_card(name: str, number: int) -> None:
+    """Whole in every call or short in every call, though only the longest has no room for it."""
+    ways: dict[str, set[bool]] = {}
+    for entry in bundled_week(name, number).entries:
+        call = entry.play.call
+        for part in filter(None, (call.formation, call.motion, call.concept)):
+            if part in entry.call:
+                ways.setdefault(part, set()).add(part in entry.short)
+    assert [part for part, written in ways.items() if len(written) > 1] == []
 
 
 def test_cards_stand_apart_and_on_the_paper() -> None:

@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import atan, degrees
 
+import pypdfium2 as pdfium
 import pytest
 
+from stemline.emit.week_pages import sheet_pdf
+from stemline.printing.week_papers import LAST_MINUTES
+from stemline.theme import load_theme
 from stemline.week.call_sheet import (
     HEAD,
     MARGIN,
@@ -19,7 +24,7 @@ from stemline.week.call_sheet import (
 )
 from stemline.week.working_out import work_out
 
-from .plans import ems, made_up, pages
+from .plans import HERONS, bundled_week, ems, made_up, pages
 
 
 def test_the_least_type_is_read_at_arms_length() -> None:
@@ -78,3 +83,20 @@ def test_a_small_plan_is_set_large() -> None:
     large = lay_out(work_out(full, {}, pages(full), ems()), "letter", 2, ems())
     assert isinstance(small, CallSheet) and isinstance(large, CallSheet)
     assert small.points >= large.points and len(small.sides) <= len(large.sides)
+
+
+def test_the_line_for_the_wind_is_never_cut_off() -> None:
+    """A plan that is only begun names all that it leaves: the head grows with these words."""
+    week = bundled_week(HERONS, 5)
+    begun = replace(week, plan=replace(week.plan, lists=week.plan.lists[:2]))
+    made = lay_out(begun, "letter", 1, ems(), (LAST_MINUTES,))
+    assert isinstance(made, CallSheet) and made.winds and len(made.left) > 8
+    assert made.strip > STRIP
+    page = pdfium.PdfDocument(sheet_pdf(made, load_theme(), "Herons", "2026-09-01"))[0]
+    words = page.get_textpage()
+    found = words.search("2nd half", match_case=True).get_next()
+    assert found is not None
+    low = words.get_charbox(found[0])[1]
+    assert page.get_height() - low < MARGIN + made.strip - 6
+    # And its head is no taller than that takes: the words end where the wind's line begins.
+    assert page.get_height() - low > MARGIN + made.strip - 30

@@ -95,10 +95,10 @@ def test_a_moved_call_changes_its_two_lists_and_nothing_else() -> None:
 def test_a_moved_call_changes_these_files_and_no_other() -> None:
     """From openers, which a period and a band take over, to the red zone: what each man does, what
     the look team shows, and what is asked, is as before. Of a call that no script and no band takes
-    over from its situation, they are the same too."""
+    over from its situation, these and the install are the same too."""
     taken = WEEK.replace("for Q, R\n", "for Q, R\n        holds openers\n")
     sheets = {"call-sheet.pdf", "call-index.pdf", "data/call-sheet.csv"}
-    sheets |= {"data/index.csv", "data/week.json", "game-plan.pdf", "install.pdf"}
+    sheets |= {"data/index.csv", "data/week.json", "game-plan.pdf"}
     holds = {"wristbands.pdf", "data/wristbands.csv"}
     scripts = {"practice-script.pdf", "data/script.csv"}
     loose = taken.replace(
@@ -107,8 +107,8 @@ def test_a_moved_call_changes_these_files_and_no_other() -> None:
     )
     loose = loose.replace("        holds openers\n", "")
     assert _changed(loose) == sheets
-    # On no band and in no practice now, which the counting says.
-    assert _changed(taken) == sheets | holds | scripts | {"counting.pdf"}
+    # On no band and in no practice now, which the counting and the install say.
+    assert _changed(taken) == sheets | holds | scripts | {"counting.pdf", "install.pdf"}
     # What its situations answer is counted where the opponent's looks are named.
     faces = loose.replace("    openers\n", "    faces Base\n    openers\n", 1)
     assert _changed(faces) == sheets | {"counting.pdf"}

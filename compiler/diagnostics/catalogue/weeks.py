@@ -160,7 +160,7 @@ class E984(Mistake):
 
 class E985(Mistake):
     title = "a period without its minutes"
-    message = "{name} does not say how long it is"
+    message = "{name} does not say, behind a comma, how long it is"
     help = "as in: period {name}, 12 minutes, thud (at most {most} minutes)"
 
     most: int
