@@ -9,7 +9,7 @@ from itertools import pairwise
 import pytest
 from bundled import BUNDLED, season_of
 
-from stemline.football.play import Assignment, LookSheet, Play, Season
+from stemline.football.play import Assignment, Kind, LookSheet, Play, Season
 
 _WORDS = tuple(
     word
@@ -28,6 +28,7 @@ _DEPTH = re.compile(
 _SIDELINE = re.compile(
     rf"{_NUMBER} (?:yards )?(?:off|from|of grass between you and) the sideline", re.IGNORECASE
 )
+_WAITS = ("Slow screen", "Block", "Scan", "Chip", "Slide")
 _HIGHER = re.compile(rf"{_NUMBER} yards higher", re.IGNORECASE)
 
 
@@ -83,6 +84,19 @@ def test_a_depth_in_a_tags_sentence_is_on_a_path_of_its_calls(season: Season) ->
                     for number in _numbers(_DEPTH, line)
                     if number > 1 and number not in known
                 ]
+    assert "\n".join(wrong) == ""
+
+
+def test_who_runs_from_the_snap_is_told_of_no_count(season: Season) -> None:
+    """The clock has him on his way at once; a screen waits, and who blocks may count."""
+    wrong = [
+        f"{play.call.spoken} {task.man}: {line}"
+        for play in season.plays
+        for task in play.assignments
+        for line in task.says
+        if play.kind is Kind.PASS and task.path is not None and not task.hits
+        and not task.job.startswith(_WAITS) and re.search(r"\bcount(?:s| one)?\b", line)
+    ]  # fmt: skip
     assert "\n".join(wrong) == ""
 
 

@@ -85,6 +85,11 @@ H | Jumbo Right Power | Goal Line | H H | Z C | F S
 H | Pro Right Split Zone | Zero | F J | RT E+Y>S | Y E+RT>S
 # The fullback has the first from inside out, and nobody climbs in across him: "The Iso Study".
 L | I Right Isolation | Even Two Man | F M | RT E+Y>S | LG N+C>W | RG T
+# Who turns it in is the man at the box's depth before a deeper one over the tight end, and he is
+# named where nobody has him.
+H | Pro Right Toss Sweep | Over Three | F S | Y E | RT T | RG M | free -
+H | Pistol Right Toss Sweep | Over Three | H E | RG M | free S
+H | Pro Right Inside Veer | Over Three | Y H | RT M | key E S
 # Zone: nobody of the backside chases past the ball; the uncovered tackle of an unbalanced line
 # takes the backer of the next man, who helps inside.
 L | Doubles Right Zone Keep | Even Two Man | LT - | C N+LG>M
@@ -124,7 +129,7 @@ def rows() -> Iterator[tuple[str, str, str, dict[str, str]]]:
 def test_the_line_coach_agrees(team: str, call: str, look: str, wanted: dict[str, str]) -> None:
     play = against(team, call, look)
     men = {m.label for m in play.men}
-    got = {man: taken(play, man) for man in wanted if man in men}
+    got = {man: taken(play, man) for man in wanted if man in men or man in ("free", "key")}
     assert not {m: (got[m], wanted[m]) for m in got if not agrees(got[m], wanted[m])}
 
 

@@ -85,6 +85,32 @@ def test_corners_who_sink_open_the_hitch_and_close_the_corner_route(name: str) -
 
 
 @pytest.mark.parametrize(
+    "spot", [BallSpot.MIDDLE, BallSpot.RIGHT_HASH], ids=["middle", "near hash"]
+)
+@pytest.mark.parametrize(
+    ("name", "concept", "target"),
+    [
+        (LANTERNS, "Hitches", "outside"),
+        (LANTERNS, "Stick", "flat"),
+        (LANTERNS, "Quick Out", "quick"),
+        (LANTERNS, "Spacing", "flat"),
+        (LANTERNS, "Pop", "flat"),
+        (HERONS, "Stick", "flat"),
+        (HERONS, "Snag", "flat"),
+        (HERONS, "Pop", "flat"),
+        (HERONS, "Pylon", "out"),
+    ],
+)
+def test_nothing_short_is_open_in_front_of_a_corner_who_squats(
+    name: str, concept: str, target: str, spot: BallSpot
+) -> None:
+    """No quick game to the corner who is the flat man (Brown, Basic approach to three-step passing,
+    2005). From the far hash he stands with the widest man, twenty yards from the slot's throw: that
+    throw is not in front of him."""
+    assert reads(name, concept, "Odd Two", spot=spot)[target].cover is not Cover.OPEN
+
+
+@pytest.mark.parametrize(
     ("name", "concept", "target"),
     [
         (LANTERNS, "Crossers", "top"),

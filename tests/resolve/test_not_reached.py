@@ -1,4 +1,5 @@
-"""A crack that reaches nobody is said, and the man it was for stands first among the unblocked."""
+"""A crack that reaches nobody is said, and who hangs over the end stands first among the unblocked
+of a run around it."""
 
 from __future__ import annotations
 
@@ -56,11 +57,11 @@ dress Toss
 
 
 @pytest.mark.parametrize(("wide", "reached"), [(5, True), (17, False)])
-def test_who_is_not_cracked_is_unblocked_first(wide: int, reached: bool) -> None:
+def test_who_is_not_blocked_at_the_edge_is_unblocked_first(wide: int, reached: bool) -> None:
     made = compiled(ELEVEN, SET.format(wide=wide), LOOK, TOSS)
     assert made.season is not None
     play = next(p for p in made.season.plays if p.call.spoken == "Doubles Right Toss")
     task = play.assignment("H")
     assert bool(task.hits) is reached
     assert task.job.endswith("Here: nobody.") is not reached
-    assert (play.unblocked[:1] == ("O",)) is not reached
+    assert play.unblocked[:1] == ("O",) and "O" not in {hit.defender for hit in task.hits}

@@ -29,7 +29,7 @@ from stemline.football.blocking.run_board import NOBODY
 from stemline.football.blocking.run_climbs import Climbers
 from stemline.football.blocking.run_rules import MEANINGS, BlockWay, Takes, Task
 from stemline.football.blocking.run_trades import CLIMB_REACH, WALL_REACH
-from stemline.football.defence.fronts import HEAD_UP, OVER, OVER_BALL, TOUCH, Front
+from stemline.football.defence.fronts import BOX_DEPTH, HEAD_UP, OVER, OVER_BALL, TOUCH, Front
 from stemline.football.defenders import Defender, Level
 from stemline.football.play import Man
 
@@ -382,12 +382,15 @@ class _Solver(Climbers):
 
     def _not_reached(self) -> tuple[Defender, ...]:
         """Who hangs over the playside end outside the box, where a crack or stalk of that side
-        reaches nobody: he is unblocked where the ball goes."""
+        reaches nobody, or the run goes around the end: he is unblocked where the ball goes."""
         side = self.front.toward
         waiting = [*self._waiting(BlockWay.CRACK), *self._waiting(BlockWay.STALK)]
-        if self.hold or all(self.at[m].x * side.value <= 0 for m in waiting):
+        missed = any(self.at[m].x * side.value > 0 for m in waiting)
+        wide = self._runs_wide()
+        if self.hold or not (missed or wide):
             return ()
-        return tuple(d for d in self.front.overhangs(side) if d not in self.front.box)
+        there = [d for d in self.front.overhangs(side) if d not in self.front.box]
+        return tuple(d for d in there if missed or d.at.y <= BOX_DEPTH)
 
     def _honest(self, man: str, defender: str) -> BlockWay | None:
         """The rule that got him his man, or the word for the block it became when he was passed

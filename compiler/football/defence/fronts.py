@@ -320,9 +320,9 @@ class Front:
         return tuple(sorted(there, key=lambda d: (d.at.x * side.value, d.label)))
 
     def forces(self, side: Side) -> tuple[Defender, ...]:
-        """Who turns a run outside the end back in: the overhang, else whoever of the secondary
-        comes first on that side."""
-        hanging = self.overhangs(side)
+        """Who turns a run outside the end back in: the overhang, those of the box's depth first,
+        else whoever of the secondary comes first on that side."""
+        hanging = tuple(sorted(self.overhangs(side), key=lambda d: d.at.y > BOX_DEPTH))
         others = [d for d in self._deep(side) if d not in hanging]
         others.sort(key=lambda d: (abs(d.at.x - self.end(side)) + d.at.y, d.label))
         return hanging + tuple(others)

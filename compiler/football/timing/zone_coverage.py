@@ -196,7 +196,10 @@ def _under(
     goals = marks + _lean(marks, seen)
     short = np.zeros(goals.shape[:2], dtype=bool)
     if squats.any() and len(receivers):
-        goals[squats], short[squats] = in_the_flat(marks[squats], goals[squats], seen, times, level)
+        stands = np.array([[d.at.x] for d in men])
+        goals[squats], short[squats] = in_the_flat(
+            marks[squats], stands[squats], goals[squats], seen, times, level
+        )
     left, right = play.field.sideline(Side.LEFT), play.field.sideline(Side.RIGHT)
     goals[..., 0] = np.clip(goals[..., 0], left + INBOUNDS, right - INBOUNDS)
     pace = np.full(len(times), DROP)
