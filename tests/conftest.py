@@ -30,8 +30,8 @@ _SLOW = """
     references/test_answers references/test_legality_before_motion references/test_line_answers
     references/test_timing references/test_trade resolve/test_dress resolve/test_flip
     resolve/test_letters resolve/test_run_lines test_alternative_text test_build test_build_output
-    test_cli test_cli_answers test_cli_themes test_errors_page test_facing test_hostile_playbook
-    test_mistakes test_packaging test_session test_starters test_theme_apart
+    test_cli test_cli_answers test_cli_themes test_errors_page test_facing test_handbook
+    test_hostile_playbook test_mistakes test_packaging test_session test_starters test_theme_apart
 """
 SLOW = frozenset(_SLOW.split())
 """Files of tests, and whole folders of them, that are marked slow."""

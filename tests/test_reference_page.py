@@ -27,6 +27,7 @@ from stemline.football.rulebook.codes import CODES, Certainty, Known
 from stemline.football.rulebook.rules import MotionWay, PlayClock
 from stemline.football.situations import DISTANCES, FieldPart, Moment, Score, Wind
 from stemline.football.timing.levels import HIGH_SCHOOL
+from stemline.handbook.page_samples import PageSample, base_of, completed, samples_of
 from stemline.one_picture import call_play, drawn
 from stemline.playbook.concepts import Keep
 from stemline.playbook.look_definitions import LookSide
@@ -51,8 +52,7 @@ from stemline.resolve.progression import HALF_HEIGHT, HALF_WIDTH, LOW_HALF_WIDTH
 from stemline.session import Session
 from stemline.source import Source
 from stemline.syntax.lines import KINDS
-from stemline.syntax.parser import parse
-from stemline.syntax.tree import Block, Fact, Linked, Series, Value
+from stemline.syntax.tree import Fact, Linked, Series, Value
 from stemline.theme import load_theme
 
 PAGE, FIGURES_PAGE = (
@@ -60,26 +60,8 @@ PAGE, FIGURES_PAGE = (
     for name in ("reference.md", "figures.md")
 )
 _FENCE = re.compile(r"^```play *(.*)\n((?:.*\n)*?)```$", re.MULTILINE)
-
-
-@dataclass(frozen=True)
-class Sample:
-    """A fenced text, the word behind its fence and the line of the page it begins on."""
-
-    word: str
-    text: str
-    line: int
-
-    @property
-    def blocks(self) -> tuple[Block, ...]:
-        document, _ = parse(Source("sample.play", self.text))
-        return document.blocks
-
-
-SAMPLES = [Sample(m[1], m[2], PAGE[: m.start()].count("\n") + 1) for m in _FENCE.finditer(PAGE)]
-_PARTS = [s for s in SAMPLES if s.word == "base"]
-BASE = Sample("base", "\n".join(s.text for s in _PARTS), _PARTS[0].line)
-"""The playbook of the first ten minutes, written in steps."""
+SAMPLES = samples_of(PAGE)
+BASE = base_of(SAMPLES)
 SHOWN = [s for s in SAMPLES if not s.word]
 LATER = [s for s in SAMPLES if s.word == "later"]
 
@@ -105,78 +87,18 @@ class Row:
         return re.findall(r"`([^`]+)`", self.typed)
 
 
-def key(block: Block) -> tuple[str, str]:
-    return block.kind, block.name.text.casefold()
-
-
-def cut(text: str) -> list[str]:
-    """A text's blocks, each as text."""
-    return [part for part in re.split(r"^(?=\S)", text, flags=re.MULTILINE) if part.strip()]
-
-
-def whole(sample: Sample) -> list[str]:
-    """A sample with the blocks of the base that it does not hold, and what it needs to be called.
-
-    A concept without a dress-up is dressed with its tags, so that each is laid over it and proved;
-    a route is run by somebody, and a motion put before a concept that anybody can run. A playbook
-    block takes the place of the base's whatever its name.
-    """
-    blocks = sample.blocks
-    mine = {key(b) for b in blocks}
-    tagged: dict[str, list[str]] = {b.name.text.casefold(): [] for b in blocks if of_plays(b)}
-    for block in blocks:
-        for owner in of(block):
-            tagged.setdefault(owner, []).append(block.name.text)
-    bare = [owner for owner in tagged if ("dress", owner) not in mine]
-    mine |= {("dress", owner) for owner in bare}
-    texts = [sample.text]
-    if sample is not BASE:
-        parts = zip(BASE.blocks, cut(BASE.text), strict=True)
-        led = any(b.kind == "playbook" for b in blocks)
-        texts += [
-            text for b, text in parts if key(b) not in mine and not (led and b.kind == "playbook")
-        ]
-        for owner in bare:
-            lines = ["in Three Two", "to right, left"]
-            lines += [f"with {tag}" for tag in ("plain", *tagged[owner])]
-            texts.append("\n    ".join([f"dress {owner}", *lines]) + "\n")
-    for block in blocks:
-        if block.kind == "route":
-            name = block.name.text
-            texts.append(f"concept Test {name}\n    a is strong #1\n    a runs {name}\n")
-            texts.append(f"dress Test {name}\n    in Three Two\n")
-    motions = [b.name.text for b in blocks if b.kind == "motion"]
-    if motions:
-        texts.append("concept Anything\n    a is strong #1\n    a runs go\n")
-        texts.append(f"dress Anything\n    in Three Two motion {', '.join(motions)}\n")
-    return texts
-
-
-def of_plays(block: Block) -> bool:
-    return block.kind in ("concept", "run")
-
-
-def of(block: Block) -> list[str]:
-    """The concepts that a tag is for; of a tag for any pass, the base's."""
-    owner = block.join("for") if block.kind == "tag" else None
-    if owner is None:
-        return []
-    said = owner.text.casefold()
-    return ["crossers" if said.startswith("any ") else said]
-
-
-def compiled(sample: Sample) -> tuple[Session, str]:
-    sources = [Source(f"{n}.play", text) for n, text in enumerate(whole(sample))]
+def compiled(sample: PageSample) -> tuple[Session, str]:
+    sources = [Source(f"{n}.play", text) for n, text in enumerate(completed(sample, BASE))]
     result = Session(sources, "playbook")
     return result, render(result.diagnostics, {s.name: s for s in sources})
 
 
-def at_line(sample: Sample) -> str:
+def at_line(sample: PageSample) -> str:
     return f"line {sample.line}"
 
 
 @pytest.mark.parametrize("sample", [BASE, *SHOWN], ids=at_line)
-def test_every_sample_compiles(sample: Sample) -> None:
+def test_every_sample_compiles(sample: PageSample) -> None:
     """Without an error; a concept that is a fragment may leave a man without a job."""
     result, printed = compiled(sample)
     assert not result.failed, printed
@@ -185,7 +107,7 @@ def test_every_sample_compiles(sample: Sample) -> None:
 
 
 @pytest.mark.parametrize("sample", [BASE, *SHOWN], ids=at_line)
-def test_every_concept_of_a_sample_makes_calls(sample: Sample) -> None:
+def test_every_concept_of_a_sample_makes_calls(sample: PageSample) -> None:
     result, printed = compiled(sample)
     assert result.season is not None
     called = {p.call.concept for p in result.season.plays}
@@ -199,7 +121,7 @@ def test_the_base_leaves_no_man_without_a_job() -> None:
 
 
 @pytest.mark.parametrize("sample", LATER, ids=at_line)
-def test_a_word_kept_for_later_is_refused(sample: Sample) -> None:
+def test_a_word_kept_for_later_is_refused(sample: PageSample) -> None:
     result, printed = compiled(sample)
     assert {d.code for d in result.diagnostics if d.is_error} == {"E403"}, printed
 
@@ -289,7 +211,7 @@ def test_a_saying_has_a_line_that_compiles(kind: str) -> None:
     assert rows and all(row.lines for row in rows)
     blocks = [hosted(row, f"Tried {number}") for number, row in enumerate(rows)]
     for text in blocks if kind in ("dress", "week") else ["\n".join(blocks)]:
-        result, printed = compiled(Sample("", text, 0))
+        result, printed = compiled(PageSample("", text, 0))
         assert not result.failed, printed
 
 
@@ -300,7 +222,7 @@ def test_every_other_saying_is_an_honest_no() -> None:
 # Every form of line stands in a sample.
 
 
-def said(samples: Iterable[Sample]) -> set[tuple[str, str]]:
+def said(samples: Iterable[PageSample]) -> set[tuple[str, str]]:
     """Labels and verbs by kind of block, and the joins of headers."""
     found: set[tuple[str, str]] = set()
     for sample in samples:

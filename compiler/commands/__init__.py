@@ -16,6 +16,7 @@ from stemline.commands.check import check
 from stemline.commands.compare import compare
 from stemline.commands.draw import draw
 from stemline.commands.format_texts import format_texts
+from stemline.commands.handbook import handbook
 from stemline.commands.history import history
 from stemline.commands.install_git import install_git, tell
 from stemline.commands.list_calls import list_calls
@@ -46,6 +47,6 @@ def main() -> None:
 
 for _command in (
     *(check, list_calls, draw, build, sheet, compare, format_texts, rename, new, show),
-    *(week, history, merge, install_git, tell),
+    *(week, handbook, history, merge, install_git, tell),
 ):
     main.add_command(_command)
