@@ -11,6 +11,6 @@ import os
 ALL = os.environ.get("STEMLINE_TESTS") == "all"
 
 
-def each(nth: int) -> int:
+def every(nth: int) -> int:
     """``nth``, or 1 when all are asked for."""
     return 1 if ALL else nth

@@ -13,6 +13,7 @@ from types import MappingProxyType
 from typing import Any
 
 import pytest
+from sampling import every
 
 import stemline.emit.parts as parts
 import stemline.printing.drawings as drawings
@@ -130,7 +131,7 @@ def test_edited_in_a_row_every_picture_is_as_without_the_store(
     tmp_path: Path, counted: Counted
 ) -> None:
     warm, cold = 0, 0
-    for made in edits(seed=1, most=30):
+    for made in edits(seed=1, most=30 // every(2)):
         with Store(tmp_path) as store:
             few, kept = counted.since(partial(sheet, made, store))
         all_, fresh = counted.since(partial(sheet, made, None))

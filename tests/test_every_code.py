@@ -11,6 +11,7 @@ from test_mistakes import CASES, MADE, STORED
 
 from stemline.checks.discovered import rows, wordings
 from stemline.diagnostics.catalogue.names import E302
+from stemline.diagnostics.diagnostic import Mistake
 
 OF_NO_SHORT_TEXT = {
     "a folder that its owner may not read": {"E109"},
@@ -62,3 +63,12 @@ def test_a_code_is_frozen_and_equal_by_what_it_carries() -> None:
     assert len({one, E302(kind="look", name="A")}) == 1
     with pytest.raises(AttributeError):
         one.name = "B"  # type: ignore[misc]
+
+
+def test_a_row_that_rounds_a_field_itself_is_refused_where_it_is_written() -> None:
+    with pytest.raises(TypeError, match=r"W999 wants \{got:.1f\}: a field is words"):
+
+        class W999(Mistake):
+            message = "{got:.1f} yards"
+
+            got: float

@@ -36,7 +36,8 @@ from stemline.playbook.said import SideWord
 from stemline.playbook.week_definitions import TEMPOS
 from stemline.read.league import NAMES as LEAGUE
 from stemline.read.league import NO_LIMIT
-from stemline.read.read_concepts import CLAIMS, PICKS
+from stemline.read.read_claims import CLAIMS
+from stemline.read.read_concepts import PICKS
 from stemline.read.read_duties import MEN, RUSHES, ZONES
 from stemline.read.read_guards import CONDITION_WORDS
 from stemline.read.read_looks import STRENGTHS

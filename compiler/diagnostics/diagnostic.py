@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from inspect import get_annotations
+from string import Formatter
 from typing import ClassVar, NoReturn, Self, dataclass_transform
 
 from stemline.diagnostics.in_words import together
@@ -36,7 +37,9 @@ class Mistake:
     Its annotations are the fields that it carries: a constructor that forgets one, or has one too
     many, does not type-check. ``title`` names the mistake in a few words and never changes with the
     case; ``message`` says what is wrong, ``label`` stands under the marked text, ``help`` says what
-    to write instead. All three may hold ``{fields}``. Lower case, no full stop at the end.
+    to write instead. All three may hold ``{fields}``, which are words by then: a figure is rounded
+    where the mistake is found. Lower case, no full stop at the end. Raises TypeError for a row
+    that asks more of a field.
     """
 
     title: ClassVar[str] = ""
@@ -60,6 +63,10 @@ class Mistake:
         cls.fields = tuple(sorted({*cls.fields, *own}))
         if "varies" in cls.__dict__:
             cls.varies = tuple(dict.fromkeys(("call", *cls.varies)))
+        for text in (cls.message, cls.label, cls.help):
+            for _, field, how, _ in Formatter().parse(text):
+                if how:
+                    raise TypeError(f"{cls.__name__} wants {{{field}:{how}}}: a field is words")
 
     def __init__(self, **values: object) -> None:
         if values.keys() != set(self.fields):

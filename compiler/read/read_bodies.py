@@ -18,8 +18,9 @@ from stemline.playbook.concepts import Body, Concept, RouteJob
 from stemline.playbook.playbook import Settings
 from stemline.playbook.role_rules import Choice
 from stemline.playbook.run_definitions import CARRIER
+from stemline.read.concept_scope import CENTRE, Scope
 from stemline.read.name_table import Blocks
-from stemline.read.read_concepts import CENTRE, Scope, read_body, subject_name
+from stemline.read.read_concepts import read_body, subject_name
 from stemline.read.read_roles import read_men
 from stemline.read.run_joins import unfinished, with_run
 from stemline.read.words import string_of

@@ -4,40 +4,27 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable, Collection, Mapping, Sequence
-from dataclasses import dataclass, field
 from typing import TypeVar
 
 from stemline.diagnostics.catalogue.football import (
-    E401,
     E403,
     E420,
-    E430,
-    E441,
     E444,
-    E445,
     E447,
     E450,
     E460,
     E461,
-    E462,
     E463,
-    E464,
     E465,
-    E466,
-    E467,
-    E468,
     E469,
     E470,
 )
 from stemline.diagnostics.catalogue.runs import E681
 from stemline.diagnostics.diagnostic import Diagnostic, Related
-from stemline.football.blocking.block_names import BLOCKS, DEFENDERS, PROTECTIONS
 from stemline.football.offence.quarterback import FEET, MOVING
-from stemline.football.offence.strokes import Decide, Route
+from stemline.football.offence.strokes import Decide
 from stemline.playbook.concepts import (
-    REST,
     AlertDef,
-    BlockSaid,
     Body,
     ClaimDef,
     FootDef,
@@ -51,15 +38,16 @@ from stemline.playbook.concepts import (
 from stemline.playbook.role_rules import Choice, Nobody, RoleRule, Snapper
 from stemline.playbook.run_definitions import BlockRules, Join, KeyDef, LineSpot, Reaction, Toward
 from stemline.playbook.said import Said, SideWord
+from stemline.read.concept_scope import CENTRE, Scope, read_target
+from stemline.read.read_claims import claims_clash, read_alert, read_claim, read_need, says_nothing
 from stemline.read.read_guards import clashes, read_guard
-from stemline.read.read_places import LANDMARKS, SIDES
-from stemline.read.read_roles import read_men, read_others
-from stemline.read.read_roles import read_rule as read_rule
-from stemline.read.read_routes import read_run
+from stemline.read.read_places import SIDES
+from stemline.read.read_roles import read_men, read_others, read_rule
+from stemline.read.read_routes import read_decide, read_run
 from stemline.read.read_runs import (
     REACTIONS,
-    WAYS,
     read_aim,
+    read_block,
     read_join,
     read_key,
     read_line_spot,
@@ -76,33 +64,7 @@ K = TypeVar("K")
 T = TypeVar("T")
 
 PICKS = ("soft corner", "fewer defenders", "field", "boundary", "best matchup")
-CLAIMS = ("triangle", "high-low", "stretch")
-CENTRE = "centre"
-"""The role of a centre who goes out, where no line gives him one of another name."""
 KEEPS = {keep.value: keep for keep in Keep}
-
-
-@dataclass(frozen=True)
-class Scope:
-    """What a concept's lines may name, and how many men are counted; ``all_eligible`` where the
-    centre may catch a pass too."""
-
-    receivers: int
-    routes: Mapping[str, Route]
-    roles: Collection[str]
-    spots: Collection[str]
-    protections: Collection[str] = tuple(PROTECTIONS)
-    all_eligible: bool = False
-    by_place: Mapping[str, Choice] = field(default_factory=dict)
-    """Of the roles those that no line gives with `is`: their name says who they are."""
-    calls_men: bool = False
-    """Whether it is a tag: a man whom it names by his place is taken out of the concept's order,
-    unless the concept names him so itself (``owned``)."""
-    owned: Collection[str] = ()
-
-    @property
-    def targets(self) -> tuple[str, ...]:
-        return (*self.roles, *self.spots)
 
 
 def read_body(
@@ -167,8 +129,8 @@ class _ConceptLines:
             "spot": self._spot,
             "claims": self._claim,
             "pair": self._claim,
-            "needs": self._need,
-            "alert": self._alert,
+            "needs": lambda f: self.needs.append(read_need(f, self.scope)),
+            "alert": lambda f: self.alerts.append(read_alert(f, self.scope)),
             "protect": lambda f: self._choice(f, self.protect, self.scope.protections, E460),
             "pick": lambda f: self._choice(f, self.pick, PICKS, E461),
             "say": lambda f: self.says.append(string_of(f.value, f.span)),
@@ -225,7 +187,7 @@ class _ConceptLines:
                 run = read_run(fact.value, fact.span, self.scope.routes, self.scope.roles)
                 self.others[who].append(Said(run, guard, fact.span))
             case "blocks":
-                self.others[who].append(Said(_block(fact), guard, fact.span))
+                self.others[who].append(Said(read_block(fact), guard, fact.span))
             case "says":
                 self.role_says[who].append(string_of(fact.value, fact.span))
             case _:
@@ -253,7 +215,7 @@ class _ConceptLines:
                 run = read_run(fact.value, fact.span, self.scope.routes, self.scope.roles)
                 self.jobs[role].append(Said(run, guard, fact.span))
             case "blocks":
-                self.jobs[role].append(Said(_block(fact), guard, fact.span))
+                self.jobs[role].append(Said(read_block(fact), guard, fact.span))
             case "aims":
                 self.jobs[role].append(Said(read_aim(fact.value, fact.span), guard, fact.span))
             case "decides":
@@ -303,7 +265,7 @@ class _ConceptLines:
 
     def _look(self, value: Value) -> LookAt:
         head = value.head if isinstance(value, Linked) else value
-        target = self._target(one_phrase(head, "a spot or a role", value.span))
+        target = read_target(one_phrase(head, "a spot or a role", value.span), self.scope)
         foot = partner = ""
         if isinstance(value, Linked):
             for link in value.links:
@@ -311,17 +273,8 @@ class _ConceptLines:
                 if link.connector.word == "on":
                     foot = Words([phrase]).expect(FEET, E463)
                 else:
-                    partner = self._target(phrase)
+                    partner = read_target(phrase, self.scope)
         return LookAt(target, foot, partner, value.span)
-
-    def _target(self, phrase: Phrase) -> str:
-        words = Words([phrase])
-        if self.scope.calls_men and words.take_word(REST) and words.done:
-            return REST
-        words.at = 0
-        target = words.expect(self.scope.targets, E464)
-        words.finish("a spot or a role")
-        return target
 
     def _feet(self, fact: Fact) -> None:
         guard = read_guard(fact.guard, self.scope.receivers, looks=False)
@@ -351,54 +304,15 @@ class _ConceptLines:
         self.spots[subject_name(value.head)].append(Said(spot, guard, fact.span))
 
     def _claim(self, fact: Fact) -> None:
-        value = fact.value
-        head = value.head if isinstance(value, Linked) else value
-        guard = read_guard(fact.guard, self.scope.receivers, looks=False)
-        words = Words([one_phrase(head, "a shape and its spots", fact.span)])
-        if fact.key == "claims" and words.take_word("nothing") and words.done:
-            self._claim_nothing(fact)
+        if says_nothing(fact):
+            if self.claims:
+                raise Misread(claims_clash(fact.span, self.claims[0].span))
+            self.no_claims = fact.span
             return
-        words.at = 0
-        kind = "high-low" if fact.key == "pair" else words.expect(CLAIMS, E466)
-        targets = []
-        while not words.done:
-            at = words.here
-            targets.append((words.expect(self.scope.targets, E464), at))
-        above = value.link("above") if isinstance(value, Linked) else None
-        if above is not None:
-            targets.append((self._target(one_phrase(above, "a spot", above.span)), above.span))
-        wanted = {"triangle": 3, "high-low": 2}.get(kind)
-        if len(targets) < 2 or (wanted is not None and len(targets) != wanted):
-            count = wanted or "two or more"
-            raise Misread(E467(kind=kind, wanted=count, got=len(targets)).at(fact.span))
+        claim = read_claim(fact, self.scope)
         if self.no_claims is not None:
-            raise Misread(_claims_clash(fact.span, self.no_claims))
-        self.claims.append(ClaimDef(kind, tuple(targets), read_on(value), guard, fact.span))
-
-    def _claim_nothing(self, fact: Fact) -> None:
-        """Drops the claims of what the block extends or is a tag of."""
-        if fact.guard is not None:
-            text = " ".join(p.text for p in phrases(fact.guard))
-            what = "`claims nothing`"
-            raise Misread(E401(found=f"when {text}", what=what).at(fact.guard.span))
-        if self.claims:
-            raise Misread(_claims_clash(fact.span, self.claims[0].span))
-        self.no_claims = fact.span
-
-    def _need(self, fact: Fact) -> None:
-        value = fact.value
-        within = value.link("within") if isinstance(value, Linked) else None
-        of = value.link("of") if isinstance(value, Linked) else None
-        if not isinstance(value, Linked) or within is None or of is None or value.head is None:
-            raise Misread(E468().at(fact.span))
-        words = Words([one_phrase(value.head, "a role", fact.span)])
-        role = words.expect(self.scope.roles, E444)
-        words.finish("a role")
-        yards = Words([one_phrase(within, "yards", within.span)]).take_number()
-        if yards is None:
-            raise Misread(E468().at(within.span))
-        landmark = Words([one_phrase(of, "a landmark", of.span)]).expect(LANDMARKS, E430)
-        self.needs.append(Need(role, yards, LANDMARKS[landmark], fact.span))
+            raise Misread(claims_clash(fact.span, self.no_claims))
+        self.claims.append(claim)
 
     def _key(self, fact: Fact) -> None:
         """One a block: the quarterback has time to look at one man before the ball is gone."""
@@ -406,13 +320,6 @@ class _ConceptLines:
             first = (Related(self.keys[0].span, "the first is read here"),)
             raise Misread(E681().at(fact.span, related=first))
         self.keys.append(read_key(fact.value, fact.span))
-
-    def _alert(self, fact: Fact) -> None:
-        value = fact.value
-        head = value.head if isinstance(value, Linked) else value
-        target = self._target(one_phrase(head, "a spot or a role", fact.span))
-        guard = read_guard(fact.guard, self.scope.receivers)
-        self.alerts.append(AlertDef(target, guard, read_on(value), fact.span))
 
     def _choice(
         self, fact: Fact, into: list[Said[str]], names: Collection[str], code: Missed
@@ -497,45 +404,3 @@ class _ConceptLines:
 
 def _frozen(table: Mapping[K, list[T]]) -> dict[K, tuple[T, ...]]:
     return {name: tuple(values) for name, values in table.items()}
-
-
-def _claims_clash(second: Span, first: Span) -> Diagnostic:
-    other = (Related(first, "the other line is here"),)
-    return E420(what="what it claims").at(second, related=other)
-
-
-def _block(fact: Fact) -> Job:
-    """One of the jobs of receivers and backs, or a blocking rule as linemen have them."""
-    if isinstance(fact.value, Phrase):
-        words = Words([fact.value])
-        job = words.take_name(BLOCKS)
-        if job is not None and words.done:
-            return BlockSaid(job)
-        words.at = 0
-        if words.take_name((*WAYS, "pull kick")) is None:
-            raise words.miss(E445, dict.fromkeys((*BLOCKS, *WAYS)))
-    return read_rules(fact.value, fact.span)
-
-
-def read_decide(fact: Fact) -> Decide:
-    """``decides at 6 on corner``: yards past the line, and the defender whom he looks at."""
-    value = fact.value
-    head = value.head if isinstance(value, Linked) else value
-    words = Words([one_phrase(head, "`at` and a depth", fact.span)])
-    words.take_word("at")
-    depth = words.take_number()
-    if depth is None:
-        raise words.miss(E441)
-    words.finish("a depth")
-    return Decide(depth, read_on(value))
-
-
-def read_on(value: Value | None) -> str:
-    """The described defender after ``on``, or nothing."""
-    link = value.link("on") if isinstance(value, Linked) else None
-    if link is None:
-        return ""
-    words = Words([one_phrase(link, "a defender", link.span)])
-    defender = words.expect(DEFENDERS, E462)
-    words.finish("a defender")
-    return defender

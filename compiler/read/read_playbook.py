@@ -22,13 +22,12 @@ from stemline.playbook.week_definitions import WeekDef
 from stemline.read.name_table import Blocks, name_key
 from stemline.read.own_men import with_own_men
 from stemline.read.read_bodies import Bodies
-from stemline.read.read_concepts import read_decide
 from stemline.read.read_dresses import KnownNames, read_dress
 from stemline.read.read_formations import Formations
 from stemline.read.read_installs import read_install
 from stemline.read.read_looks import read_look
 from stemline.read.read_protections import read_protection
-from stemline.read.read_routes import read_behind, read_strokes
+from stemline.read.read_routes import read_behind, read_decide, read_strokes
 from stemline.read.read_settings import read_settings
 from stemline.read.read_tags import Tags
 from stemline.read.read_weeks import read_week

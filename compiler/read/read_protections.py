@@ -25,9 +25,9 @@ from stemline.playbook.role_rules import Nobody, RoleRule
 from stemline.playbook.run_definitions import WHOLE_LINE, LineSpot
 from stemline.playbook.said import Said, SideWord
 from stemline.read.name_table import Blocks
-from stemline.read.read_concepts import read_rule
 from stemline.read.read_guards import clashes, read_guard
 from stemline.read.read_places import SIDES
+from stemline.read.read_roles import read_rule
 from stemline.read.read_runs import PLACES, read_line_spot
 from stemline.read.words import Misread, Words, one_phrase, string_of
 from stemline.source import Span

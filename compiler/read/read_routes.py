@@ -1,12 +1,24 @@
-"""Routes: the strokes of a route block, and ``runs sit 8 over ball`` of a role."""
+"""Routes: the strokes of a route block, ``runs sit 8 over ball`` of a role, where he decides."""
 
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping
 
-from stemline.diagnostics.catalogue.football import E402, E430, E434, E440, E441, E442, E443, E444
+from stemline.diagnostics.catalogue.football import (
+    E402,
+    E430,
+    E434,
+    E440,
+    E441,
+    E442,
+    E443,
+    E444,
+    E462,
+)
+from stemline.football.blocking.block_names import DEFENDERS
 from stemline.football.offence.strokes import (
     Break,
+    Decide,
     Depth,
     Lateral,
     Route,
@@ -20,9 +32,9 @@ from stemline.playbook.concepts import RouteJob
 from stemline.playbook.role_rules import ByRole
 from stemline.playbook.said import SideWord
 from stemline.read.read_places import LANDMARKS, SIDES
-from stemline.read.words import Misread, Missed, Words
+from stemline.read.words import Misread, Missed, Words, one_phrase
 from stemline.source import Span
-from stemline.syntax.tree import AtomKind, Mark, Phrase, Value, items
+from stemline.syntax.tree import AtomKind, Fact, Linked, Mark, Phrase, Value, items
 
 STROKES = ("up", "in", "out", "back", "across", "to", "over", "rounded", "settle")
 _WAYS = ("away from", "same side as", "toward", "across from")
@@ -187,3 +199,27 @@ def _words(route: Route, depth: float | None, extra: str, then: list[str]) -> st
         shown += f" at {abs(yards):g}{' behind the line' * (yards < 0)}"
     parts = [f"{shown} {extra}".strip(), *then]
     return ", then ".join(parts)
+
+
+def read_decide(fact: Fact) -> Decide:
+    """``decides at 6 on corner``: yards past the line, and the defender whom he looks at."""
+    value = fact.value
+    head = value.head if isinstance(value, Linked) else value
+    words = Words([one_phrase(head, "`at` and a depth", fact.span)])
+    words.take_word("at")
+    depth = words.take_number()
+    if depth is None:
+        raise words.miss(E441)
+    words.finish("a depth")
+    return Decide(depth, read_on(value))
+
+
+def read_on(value: Value | None) -> str:
+    """The described defender after ``on``, or nothing."""
+    link = value.link("on") if isinstance(value, Linked) else None
+    if link is None:
+        return ""
+    words = Words([one_phrase(link, "a defender", link.span)])
+    defender = words.expect(DEFENDERS, E462)
+    words.finish("a defender")
+    return defender

@@ -7,8 +7,9 @@ from collections.abc import Collection, Sequence
 from stemline.diagnostics.catalogue.football import E402, E443, E444, E445, E462
 from stemline.diagnostics.catalogue.runs import E670, E671, E672, E673, E674, E675, E676, E680
 from stemline.diagnostics.in_words import either
-from stemline.football.blocking.block_names import DEFENDERS, UNBLOCKED
+from stemline.football.blocking.block_names import BLOCKS, DEFENDERS, UNBLOCKED
 from stemline.football.blocking.run_rules import MEANINGS, PULLS, BlockWay
+from stemline.playbook.concepts import BlockSaid, Job
 from stemline.playbook.run_definitions import (
     WHOLE_LINE,
     Aim,
@@ -212,3 +213,16 @@ def read_join(value: Value | None, span: Span) -> Join:
     if not words.take_word("run") or words.done:
         raise Misread(E676().at(phrase.span))
     return Join(words.rest.casefold(), words.span)
+
+
+def read_block(fact: Fact) -> Job:
+    """One of the jobs of receivers and backs, or a blocking rule as linemen have them."""
+    if isinstance(fact.value, Phrase):
+        words = Words([fact.value])
+        job = words.take_name(BLOCKS)
+        if job is not None and words.done:
+            return BlockSaid(job)
+        words.at = 0
+        if words.take_name((*WAYS, "pull kick")) is None:
+            raise words.miss(E445, dict.fromkeys((*BLOCKS, *WAYS)))
+    return read_rules(fact.value, fact.span)

@@ -12,7 +12,7 @@ from functools import cache
 
 from gate.pictures import BUNDLED, PLAYBOOKS
 from generated_texts import concept_text, protection_text, run_text, screen_text
-from sampling import each
+from sampling import every
 
 from stemline.football.play import Season
 from stemline.outside.project import read_files
@@ -23,7 +23,7 @@ from stemline.source import Source
 from stemline.syntax.parser import parse
 from stemline.syntax.tree import Document
 
-SEEDS = range(0, 200, each(3))
+SEEDS = range(0, 200, every(3))
 """A third of them in a run: both books, with looks and without, with their sheets and without."""
 _HEADS = {
     "saltmarsh-herons": "playbook Drawn\n    code canadian amateur\n    sections Made\n",

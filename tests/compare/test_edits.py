@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 from compare.edits import EDITS, Expected, Text
-from sampling import each
+from sampling import every
 
 from stemline.compare.comparing import compared
 from stemline.compare.comparison import Comparison
@@ -101,11 +101,11 @@ def _wrong(seed: int, number: int) -> str:
 
 @pytest.mark.parametrize("part", range(4))
 def test_each_change_is_told_and_nothing_else(part: int) -> None:
-    cases = range(part, ALONE, 4 * each(4))
+    cases = range(part, ALONE, 4 * every(4))
     assert [line for seed in cases if (line := _wrong(seed, 1))] == []
 
 
 @pytest.mark.parametrize("part", range(2))
 def test_three_changes_at_once_are_told(part: int) -> None:
-    cases = range(1000 + part, 1000 + TOGETHER, 2 * each(4))
+    cases = range(1000 + part, 1000 + TOGETHER, 2 * every(4))
     assert [line for seed in cases if (line := _wrong(seed, 3))] == []

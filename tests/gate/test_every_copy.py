@@ -4,7 +4,7 @@ them each time, since to print and copy one takes a sixth of a second."""
 from __future__ import annotations
 
 import pytest
-from sampling import each
+from sampling import every
 
 from stemline.theme import load_theme
 
@@ -21,8 +21,8 @@ mends it takes it out of here."""
 
 @pytest.mark.parametrize("book", BUNDLED)
 def test_every_copy_keeps_what_its_diagram_says(book: str) -> None:
-    made = copies(pictures(book, THEME, each(NTH)), THEME)
-    assert len(made) > 600 / each(NTH)
+    made = copies(pictures(book, THEME, every(NTH)), THEME)
+    assert len(made) > 600 / every(NTH)
     assert {one.picture.sort for one in made} == set(Sort) - {Sort.LEGEND}
     lost = [told_lost(one) for one in made if one.copy.lost]
     more = [

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 import pytest
+from sampling import every
 
 from stemline.book.content.book import Edition
 from stemline.book.content.plan_book import make_plan_book
@@ -30,6 +31,7 @@ from .plans import HERONS, LANTERNS, bundled_week, ems, made_up, pages, session
 Said = tuple[str, str, str, str]
 """The paper, the call, its number and its page ("?" where the paper has none)."""
 PLANS = 200
+"""Of which a run tries a quarter."""
 BOOKS = 25
 """Of so many plans one is made a book of."""
 
@@ -145,7 +147,7 @@ def week_of(seed: int) -> Week:
 
 @pytest.mark.parametrize("part", range(6))
 def test_every_paper_says_the_same_of_every_call(part: int) -> None:
-    for seed in range(part, PLANS, 6):
+    for seed in range(part, PLANS, 6 * every(4)):
         week = week_of(seed)
         said = list(said_by(week))
         assert disagreements(said) == [], seed

@@ -1,0 +1,51 @@
+"""What the lines of one concept or tag may name."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass, field
+
+from stemline.diagnostics.catalogue.football import E464
+from stemline.football.blocking.block_names import PROTECTIONS
+from stemline.football.offence.strokes import Route
+from stemline.playbook.concepts import REST
+from stemline.playbook.role_rules import Choice
+from stemline.read.words import Words
+from stemline.syntax.tree import Phrase
+
+CENTRE = "centre"
+"""The role of a centre who goes out, where no line gives him one of another name."""
+
+
+@dataclass(frozen=True)
+class Scope:
+    """What a concept's lines may name, and how many men are counted; ``all_eligible`` where the
+    centre may catch a pass too."""
+
+    receivers: int
+    routes: Mapping[str, Route]
+    roles: Collection[str]
+    spots: Collection[str]
+    protections: Collection[str] = tuple(PROTECTIONS)
+    all_eligible: bool = False
+    by_place: Mapping[str, Choice] = field(default_factory=dict)
+    """Of the roles those that no line gives with `is`: their name says who they are."""
+    calls_men: bool = False
+    """Whether it is a tag: a man whom it names by his place is taken out of the concept's order,
+    unless the concept names him so itself (``owned``)."""
+    owned: Collection[str] = ()
+
+    @property
+    def targets(self) -> tuple[str, ...]:
+        return (*self.roles, *self.spots)
+
+
+def read_target(phrase: Phrase, scope: Scope) -> str:
+    """The spot or role that is looked at, thrown to or claimed; in a tag also `REST`."""
+    words = Words([phrase])
+    if scope.calls_men and words.take_word(REST) and words.done:
+        return REST
+    words.at = 0
+    target = words.expect(scope.targets, E464)
+    words.finish("a spot or a role")
+    return target
