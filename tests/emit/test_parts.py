@@ -245,8 +245,8 @@ def test_a_picture_that_looks_otherwise_sets_its_section(
     book: Book, gallery: Gallery, theme: Theme, kept: Kept, done: list[str]
 ) -> None:
     """Of the same size: nothing in the text says that it changed."""
-    page = next(page for page in reversed(book.pages) if page.base is not None)
-    base = page.base
+    page = next(page for page in reversed(book.pages) if page.large is not None)
+    base = page.large
     assert base is not None
     arts = tuple(
         replace(art, ink=replace(art.ink, operators=art.ink.operators + b"\n"))
