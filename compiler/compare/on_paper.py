@@ -12,7 +12,7 @@ from stemline.compare.comparison import CallChange, Comparison
 from stemline.compare.counted import numbers
 from stemline.compare.teaching import Job, Teaching, teaching
 from stemline.compare.told import holds, summary, to_learn, told
-from stemline.describe.changes import man_changed
+from stemline.describe.changes import drawn_elsewhere, man_changed
 from stemline.diagnostics.in_words import how_many
 from stemline.emit.comparison_pages import ComparisonPages, LearnPage
 from stemline.printing.comparison_book import BothDrawn
@@ -50,26 +50,34 @@ def _drawn(found: Comparison) -> Iterator[BothDrawn]:
     for change in found.changed:
         if change.was is not None and change.now is not None:
             men = tuple((m.label, m.moved, m.motion, m.path) for m in change.men)
-            where = (change.now.call.formation, men) if _drawn_elsewhere(change) else ()
-            key = (change.now.call.concept, where, change.orders)
+            drawn = _drawn_elsewhere(change)
+            alike = (change.now.call.formation, men) if drawn else _said(change)
+            key = (change.now.call.concept, alike, change.orders)
             groups.setdefault(key, []).append(change)
     for here in groups.values():
         first = here[0]
         elsewhere = bool(_drawn_elsewhere(first))
         assert first.was is not None and first.now is not None
         now = first.now
-        told = [(man.label, man_changed(man, now, first.was)) for man in first.men]
+        told = _said(first)
         lines = [text for _, text in told]
         lines += [
             f"{what} {was or 'none'}; now {is_ or 'none'}." for what, was, is_ in first.orders
         ]
         title = first.spoken if elsewhere else now.call.concept
         calls = [change.spoken for change in (here[1:] if elsewhere else here)]
-        alike = ", ".join(calls)
+        also = ", ".join(calls)
         if first.before != first.spoken:
             lines.insert(0, f"It was called {first.before}.")
         was = first.was if elsewhere else None
-        yield BothDrawn(title, alike, tuple(filter(None, lines)), was, now, _his(first, told))
+        yield BothDrawn(title, also, tuple(filter(None, lines)), was, now, _his(first, told))
+
+
+def _said(change: CallChange) -> tuple[tuple[str, str], ...]:
+    """What is different for each man, by letter."""
+    now, was = change.now, change.was
+    assert now is not None and was is not None, "told of calls that are plays on both sides"
+    return tuple((man.label, man_changed(man, now, was)) for man in change.men)
 
 
 def _his(change: CallChange, told: Sequence[tuple[str, str]]) -> tuple[tuple[str, str], ...]:
@@ -80,7 +88,10 @@ def _his(change: CallChange, told: Sequence[tuple[str, str]]) -> tuple[tuple[str
 
 def _drawn_elsewhere(change: CallChange) -> frozenset[str]:
     """The men who are drawn elsewhere: one who blocks otherwise is told and not drawn."""
-    return frozenset(man.label for man in change.men if man.moved or man.motion or man.path)
+    now, was = change.now, change.was
+    if now is None or was is None:
+        return frozenset(man.label for man in change.men)
+    return frozenset(man.label for man in change.men if drawn_elsewhere(man, now, was))
 
 
 def _man(row: Teaching, found: Comparison) -> LearnPage:

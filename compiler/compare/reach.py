@@ -76,13 +76,19 @@ class Reach:
                 by_name.setdefault(tuple(key.name.split()), []).append(key)
         looks = {tuple(k.name.split()): [k] for k in self._defs if k.kind == "look"}
         longest = max(map(len, (*by_name, *looks)), default=1)
+        people = [key for key in self._defs if key.kind == "personnel"]
         found = {}
         for key, one in self._defs.items():
             names = looks if key.kind == "look" else by_name
-            found[key] = frozenset(
-                used for run in _runs(one, longest) for used in names.get(run, ()) if used != key
-            )
+            used = {used for run in _runs(one, longest) for used in names.get(run, ())}
+            found[key] = frozenset(used.union(people if _of_anybody(one) else ()) - {key})
         return found
+
+
+def _of_anybody(one: Definition) -> bool:
+    """Whether it is a formation that does not say whose men it lines up: any personnel's."""
+    named = any(line.verb == "people" for line in one.lines)
+    return one.kind == "formation" and not one.parent and not named
 
 
 def _runs(one: Definition, longest: int) -> Iterator[tuple[str, ...]]:

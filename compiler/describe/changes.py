@@ -54,19 +54,29 @@ def _change(label: str, play: Play, before: Play) -> PlayChange | None:
         return PlayChange(label, was, now, moved=True, motion=True, path=True)
     moved = now.at.distance(was.at) > TOLERANCE or now.on_line != was.on_line
     motion = not same_path(_motion(new), _motion(old))
-    path = _does(new) != _does(old) or not all(
-        same_path(a, b)
-        for a, b in (
-            (new.path if new else None, old.path if old else None),
-            (new.climb if new else None, old.climb if old else None),
-        )
-    )
-    path = path or _branches(new) != _branches(old)
-    path = path or any(not same_branch(b, old) for b in (new.branches if new else ()))
+    path = _does(new) != _does(old) or _goes_elsewhere(new, old)
     words = _job(new) != _job(old)
     if not (moved or motion or path or words):
         return None
     return PlayChange(label, was, now, moved, motion, path, words)
+
+
+def drawn_elsewhere(change: PlayChange, play: Play, before: Play) -> bool:
+    """Whether a picture shows that a man is not what he was: he stands or goes elsewhere. One who
+    only blocks in another way is drawn as he was."""
+    if change.moved or change.motion:
+        return True
+    return _goes_elsewhere(_of(change.label, play)[1], _of(change.label, before)[1])
+
+
+def _goes_elsewhere(new: Assignment | None, old: Assignment | None) -> bool:
+    ways = (
+        (new.path if new else None, old.path if old else None),
+        (new.climb if new else None, old.climb if old else None),
+    )
+    if not all(same_path(a, b) for a, b in ways) or _branches(new) != _branches(old):
+        return True
+    return any(not same_branch(b, old) for b in (new.branches if new else ()))
 
 
 def _of(label: str, play: Play) -> tuple[Man | None, Assignment | None]:

@@ -12,10 +12,14 @@ from click.testing import CliRunner
 from compare.test_seasons import seasons
 
 from stemline.commands import main
+from stemline.compare.comparing import compared
 from stemline.compare.on_paper import on_paper
 from stemline.compare.teaching import teaching
 from stemline.football.timing.levels import HIGH_SCHOOL
+from stemline.outside.texts import read_files
 from stemline.printing.comparison_book import comparison_book
+from stemline.session import Session
+from stemline.source import Source
 from stemline.theme import load_theme
 
 ROOT = Path(__file__).parents[2]
@@ -54,6 +58,20 @@ def test_every_changed_call_is_drawn_or_told_once() -> None:
         if both.was is not None:
             assert both.now.call.formation and both.now.call.concept == both.was.call.concept
     assert 0 < sum(both.was is not None for both in drawn) < len(found.changed)
+
+
+def test_who_only_blocks_in_another_way_is_told_and_not_drawn() -> None:
+    """And each call under what is true of it: the other guard has it to the other side."""
+    texts = read_files(ROOT / "playbooks" / "cedar-flats-lanterns").sources
+    was, now = "    backside guard blocks scoop\n", "    backside guard blocks cut off\n"
+    edited = [Source(s.name, s.text.replace(was, now, 1)) for s in texts]
+    old = Session(texts, "was")
+    found = compared(old, Session(edited, "is", beside=old))
+    _, drawn = on_paper(found)
+    assert drawn and not any(both.was or both.his for both in drawn)
+    said = {both.also: both.notes for both in drawn}
+    assert {call for also in said for call in also.split(", ")} == {c.spoken for c in found.changed}
+    assert said["I Left Stretch"] == ("RG was: scoop N; is: cut off N.",)
 
 
 def test_a_man_has_the_pictures_of_what_moves_him_and_no_others() -> None:

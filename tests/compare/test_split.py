@@ -1,4 +1,4 @@
-"""A concept that became two, and two that became one."""
+"""A concept that became two, two that became one, and a change that nothing is laid to."""
 
 from __future__ import annotations
 
@@ -33,6 +33,26 @@ def test_what_is_split_off_or_joined_is_told_with_what_it_is_alike() -> None:
     for each in (apart, together):
         kin = {d["now"] or d["before"]: d["kin"] for d in plain_data(each)["definitions"]}
         assert kin["concept Prod"]["name"] == "Stick" and kin["concept Prod"]["likeness"] >= 0.5
+
+
+def test_a_number_and_a_forty_are_told_and_no_call_is_laid_to_them() -> None:
+    """Not even one that another line changed; a man who is somebody else is another thing."""
+    one = read_files(STARTER / "high-school").sources
+    for new, moves in (("H is slot, 11, forty 4.8", False), ("H is wideout", True)):
+        two = _edited(one, ("    H is slot\n", f"    {new}\n"), ("runs stick 6", "runs stick 8"))
+        found = _compared(one, two)
+        calls = {change.one.title: change.calls for change in found.definitions}
+        assert calls["concept Stick"] and bool(calls["personnel Base"]) == moves
+
+
+def _edited(texts: tuple[Source, ...], *edits: tuple[str, str]) -> tuple[Source, ...]:
+    made = []
+    for source in texts:
+        text = source.text
+        for was, now in edits:
+            text = text.replace(was, now)
+        made.append(Source(source.name, text))
+    return tuple(made)
 
 
 def _compared(old: tuple[Source, ...], new: tuple[Source, ...]) -> Comparison:
