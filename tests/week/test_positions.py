@@ -146,3 +146,12 @@ def test_the_printed_book_holds_his_calls_and_as_many_sheets_as_are_said() -> No
             said = f"{entry.number}{entry.call}p.{entry.page}".replace(" ", "")
             assert said in words, said
     assert made.counts == [f"position books: {sheets} sheets on both sides (LT, H)"]
+
+
+def test_no_formation_has_two_places_for_him() -> None:
+    """One who moves before the snap begins elsewhere: then the motion is named."""
+    week = bundled_week(HERONS, 8)
+    places = {place.words: place.formations for place in own_book(week, "H").places}
+    named = [words for formations in places.values() for words in formations]
+    assert len(named) == len(set(named))
+    assert "Quads Right Waggle" in named and "Quads Right" in named
