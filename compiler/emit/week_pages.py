@@ -56,7 +56,7 @@ def bands_pdf(
     html = filled(
         theme, "week-bands.html.jinja", sheets=tuple(sheets), footer=footer, folds=folds,
         crop=bands.CROP, clear=bands.CLEAR, thin=_THIN, pad=bands.PAD, gap=bands.GAP,
-        name=bands.TITLE, line=bands.LINE, number=bands.NUMBER,
+        name=bands.TITLE, line=bands.LINE, number=bands.NUMBER, rule=bands.RULE,
         **_page(theme, title, sheets[0].width, sheets[0].height, "0", False),
     )  # fmt: skip
     return pages_pdf(html, _NOTHING, theme, date)

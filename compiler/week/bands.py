@@ -22,6 +22,8 @@ ROOMS = (28, 24, 20, 17, 14)
 PAD, GAP = 4.0, 5.0
 LINE, NUMBER, TITLE = 1.16, 1.3, 8.0
 """A line and a number against the type of the calls, and the strip that names the card."""
+RULE = 5.0
+"""Between a number and its call, for the rule that keeps 25 and "32 R" apart."""
 CROP, CLEAR = 12.0, 4.0
 """A crop mark's length, and the white between it and the card."""
 _EDGE = 26.0
@@ -127,7 +129,7 @@ def _grid(
     widest: tuple[float, float], points: float, width: float, window: float
 ) -> tuple[int, int, float]:
     """Rows, columns, and the number's width at this type; ``widest`` number and words in ems."""
-    number = widest[0] * points * NUMBER + 3.0
+    number = widest[0] * points * NUMBER + RULE
     words = widest[1] * points
     rows = int((window - 2 * PAD - TITLE) / (points * LINE))
     columns = int((width - 2 * PAD + GAP) / (number + words + GAP + 1.0))

@@ -130,7 +130,7 @@ def test_men_are_asked_for_by_letter_position_or_group() -> None:
 
 def test_the_printed_book_holds_his_calls_and_as_many_sheets_as_are_said() -> None:
     week = bundled_week(HERONS, 8)
-    few = replace(week.plan, lists=week.plan.lists[:4], bands=(), periods=(), scouts=())
+    few = replace(week.plan, bands=(), periods=(), scouts=())
     week = work_out(few, {}, pages(few), ems())
     made = week_papers(week, Printing(load_theme(), men=("H", "LT")), ("positions",))
     assert set(made.files) == {"positions/h.pdf", "positions/lt.pdf"}
@@ -142,7 +142,19 @@ def test_the_printed_book_holds_his_calls_and_as_many_sheets_as_are_said() -> No
         words = "".join(
             "".join(page.get_textpage().get_text_bounded().split()) for page in document
         )
+        # What he is told stands over his pictures again where they go overleaf.
+        for page in document:
+            assert page.get_textpage().get_text_bounded(bottom=page.get_height() - 70).strip()
         for entry in calls_of(own_book(week, man)):
             said = f"{entry.number}{entry.call}p.{entry.page}".replace(" ", "")
             assert said in words, said
     assert made.counts == [f"position books: {sheets} sheets on both sides (LT, H)"]
+
+
+def test_no_formation_has_two_places_for_him() -> None:
+    """One who moves before the snap begins elsewhere: then the motion is named."""
+    week = bundled_week(HERONS, 8)
+    places = {place.words: place.formations for place in own_book(week, "H").places}
+    named = [words for formations in places.values() for words in formations]
+    assert len(named) == len(set(named))
+    assert "Quads Right Waggle" in named and "Quads Right" in named
