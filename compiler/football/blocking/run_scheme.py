@@ -22,14 +22,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from math import inf
 
 from stemline.football.blocking.run_answers import once
 from stemline.football.blocking.run_board import NOBODY
-from stemline.football.blocking.run_climbs import Climbers
+from stemline.football.blocking.run_receivers import Receivers
 from stemline.football.blocking.run_rules import MEANINGS, BlockWay, Takes, Task
 from stemline.football.blocking.run_trades import CLIMB_REACH, WALL_REACH
-from stemline.football.defence.fronts import BOX_DEPTH, HEAD_UP, OVER, OVER_BALL, TOUCH, Front
+from stemline.football.defence.fronts import BOX_DEPTH, HEAD_UP, OVER_BALL, TOUCH, Front
 from stemline.football.defenders import Defender, Level
 from stemline.football.play import Man
 
@@ -47,14 +46,6 @@ _CLAIMS = (
 """In which order men are given to those who go to a described one; double teams come last."""
 _AS_TOLD = (BlockWay.BACK, BlockWay.OUT, BlockWay.HINGE)
 """Rules that keep their word whoever it is."""
-_CRACK_REACH = 12.0
-"""Yards from him within which a receiver comes back inside to a block. Common
-practice."""
-_MIDDLE = 2.0
-"""Yards past the ball within which a man of the secondary is in reach of the receivers of both
-sides. Common practice."""
-_MOST = 2
-"""Men that one defender is blocked by at most."""
 
 
 @dataclass(frozen=True)
@@ -102,7 +93,7 @@ def scheme(
     return _Solver(front, tasks, men, frozenset(keys), hold, may_throw).solved()
 
 
-class _Solver(Climbers):
+class _Solver(Receivers):
     """The whole of it; in ``climbs`` stands "" for one whose partner in a double team goes on."""
 
     def solved(self) -> Scheme:
@@ -213,13 +204,6 @@ class _Solver(Climbers):
         for partner in self.owners.get(own, ()) if own else ():
             self.climbs.setdefault(partner, NOBODY)
 
-    def _is_free(self, defender: Defender) -> bool:
-        return (
-            defender.label not in self.owners
-            and defender.label not in self._reserved
-            and defender.label not in self.climbs.values()
-        )
-
     def _nearest_climbs(self) -> None:
         """Those who only climb: of all pairs the nearest first, so that no two cross."""
         self._pair_nearest({m for m in self.tasks if self._climbs_free(m)})
@@ -233,77 +217,6 @@ class _Solver(Climbers):
         rule = rules[n]
         plain = rule.way in (BlockWay.CLIMB, BlockWay.LEAVE, BlockWay.SCOOP) and rule.target is None
         return plain and not (self.tasks[man].then and rule.way is not BlockWay.SCOOP)
-
-    def _receivers(self) -> None:
-        """Cracks from the inside out, then the man over each of the others, and of who has nobody
-        to crack, of all pairs the nearest first; who is left over runs off a deep man of his
-        side."""
-        for man in sorted(self._waiting(BlockWay.CRACK), key=self.from_ball):
-            there = [d for d in self._inside(man) if self._is_free(d)]
-            if there:
-                self.climbs[man] = there[0].label
-        waiting = [*self._waiting(BlockWay.STALK), *self._waiting(BlockWay.CRACK)]
-        while waiting:
-            pairs = [(man, d) for man in waiting for d in self._over(man) if self._is_free(d)]
-            if not pairs:
-                break
-            man, defender = min(pairs, key=lambda pair: self._nearer(*pair))
-            self.climbs[man] = defender.label
-            waiting.remove(man)
-        for man in sorted(self._waiting(BlockWay.STALK), key=self.from_ball):
-            deep = [
-                d for d in self._over(man)
-                if d.level is Level.DEEP and self._can_help(d) and d.label not in self._reserved
-            ]  # fmt: skip
-            if deep:
-                self.climbs[man] = min(deep, key=lambda d: self._nearer(man, d)).label
-
-    def _waiting(self, way: BlockWay) -> list[str]:
-        """Receivers who block so and have nobody yet: the second level is asked more than once."""
-        return [
-            m
-            for m in self.tasks
-            if self._way(m) is way and not self._owned(m) and not self.climbs.get(m)
-        ]
-
-    def _inside(self, man: str) -> tuple[Defender, ...]:
-        """Whom a receiver can crack on his side of the ball, the nearest first."""
-        at = self.at[man]
-        inside = self.front.out(at.x).other.value
-        there = [
-            d for d in self.front.defenders
-            if d.level is not Level.LINE and (d.at.x - at.x) * inside > HEAD_UP
-            and d.at.x * inside <= OVER_BALL and d.at.distance(at) <= _CRACK_REACH
-        ]  # fmt: skip
-        return tuple(sorted(there, key=lambda d: (round(d.at.distance(at), 3), d.label)))
-
-    def _is_inside(self, man: str, defender: str) -> bool:
-        return any(d.label == defender for d in self._inside(man))
-
-    def _over(self, man: str) -> tuple[Defender, ...]:
-        """Whom a receiver can stalk: nobody of the box, and nobody across the formation; who was
-        sent to crack only the man over him."""
-        x = self.at[man].x
-        side = self.front.out(x).value
-        reach = OVER if self._way(man) is BlockWay.CRACK else inf
-        return tuple(
-            d
-            for d in self.front.defenders
-            if d.level is not Level.LINE
-            and d not in self.front.second_level
-            and d.at.x * side >= (-_MIDDLE if d.level is Level.DEEP else 0.0)
-            and abs(d.at.x - x) <= reach
-        )
-
-    def _nearer(self, man: str, to: Defender) -> tuple[float, tuple[float, float, str], str]:
-        """How near a receiver is to a man he may stalk: sideways first, for he has to get by
-        nobody on the way up the field."""
-        away = abs(to.at.x - self.at[man].x) + to.at.y / 4
-        return round(away, 3), self.from_ball(man), to.label
-
-    def _can_help(self, defender: Defender) -> bool:
-        """Whether only one has a man of the secondary so far."""
-        return list(self.climbs.values()).count(defender.label) < _MOST
 
     def _next_rule(self) -> bool:
         """Whether somebody whose climb, lead or arc found nobody has gone on to his next rule."""
