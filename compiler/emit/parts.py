@@ -141,7 +141,8 @@ class Setter:
         """What `Press.measure` says of each."""
         bare = [replace(part, arts=tuple(map(_blank, part.arts))) for part in parts]
         made = self._beside("measure", bare)
-        return [next(made, None) or self._press.measure(part) for part in bare]
+        known = ((part, next(made, None)) for part in bare)
+        return [self._press.measure(part) if it is None else it for part, it in known]
 
     def set(self, parts: Sequence[Part]) -> list[Fragment]:
         """The pieces of ``parts``, in order. Raises as `to_pdf` does."""
