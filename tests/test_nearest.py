@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
 
@@ -86,7 +87,12 @@ def test_what_a_coach_may_have_meant(
 def test_a_text_without_a_mistake_is_compared_with_no_name(monkeypatch: pytest.MonkeyPatch) -> None:
     """Looking for one takes long, and a line may be tried as one thing and read as another."""
     asked: list[str] = []
-    monkeypatch.setattr("stemline.read.words.nearest", lambda wrong, _: asked.append(wrong) or ())
+
+    def heard(wrong: str, names: Iterable[str]) -> tuple[str, ...]:
+        asked.append(wrong)
+        return nearest(wrong, names)
+
+    monkeypatch.setattr("stemline.read.words.nearest", heard)
     session = Session(read_files(PLAYBOOKS / "cedar-flats-lanterns").sources, "lanterns")
     assert session.book is not None and not session.definitions
     assert not asked
