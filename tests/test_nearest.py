@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from functools import cache
+from pathlib import Path
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from stemline.diagnostics.nearest import distance, nearest
+from stemline.outside.project import read_files
+from stemline.session import Session
+
+PLAYBOOKS = Path(__file__).parents[1] / "playbooks"
 
 WORD = st.text("abAB", max_size=6)
 
@@ -76,3 +82,17 @@ def test_what_a_coach_may_have_meant(
     wrong: str, names: tuple[str, ...], near: tuple[str, ...]
 ) -> None:
     assert nearest(wrong, names) == near
+
+
+def test_a_text_without_a_mistake_is_compared_with_no_name(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Looking for one takes long, and a line may be tried as one thing and read as another."""
+    asked: list[str] = []
+
+    def heard(wrong: str, names: Iterable[str]) -> tuple[str, ...]:
+        asked.append(wrong)
+        return nearest(wrong, names)
+
+    monkeypatch.setattr("stemline.read.words.nearest", heard)
+    session = Session(read_files(PLAYBOOKS / "cedar-flats-lanterns").sources, "lanterns")
+    assert session.book is not None and not session.definitions
+    assert not asked

@@ -5,7 +5,7 @@ from __future__ import annotations
 import gc
 import hashlib
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 from html import escape
@@ -140,8 +140,9 @@ class Setter:
     def measure(self, parts: Sequence[Part]) -> list[dict[str, float]]:
         """What `Press.measure` says of each."""
         bare = [replace(part, arts=tuple(map(_blank, part.arts))) for part in parts]
-        made = self._helpers.each("measure", bare) if len(parts) >= FEW else iter(())
-        return [next(made, None) or self._press.measure(part) for part in bare]
+        made = self._beside("measure", bare)
+        known = ((part, next(made, None)) for part in bare)
+        return [self._press.measure(part) if it is None else it for part, it in known]
 
     def set(self, parts: Sequence[Part]) -> list[Fragment]:
         """The pieces of ``parts``, in order. Raises as `to_pdf` does."""
@@ -153,13 +154,17 @@ class Setter:
                     self._done[key] = held
                 else:
                     lacking.append(part)
-        made = self._helpers.each("set", lacking) if len(lacking) >= FEW else iter(())
+        made = self._beside("set", lacking)
         for part in lacking:
             piece = next(made, None) or self._press.set(part)
             self._done[self._key(part)] = piece
             if self._before is not None:
                 self._before.put(self._key(part), piece)  # at once: a later one may be interrupted
         return [self._done[self._key(part)] for part in parts]
+
+    def _beside(self, method: str, parts: Sequence[Part]) -> Iterator[Any]:
+        """What other processes make of ``parts``, from the first on, as far as it can be had."""
+        return self._helpers.each(method, parts) if len(parts) >= FEW else iter(())
 
     def _key(self, part: Part) -> str:
         return f"{self._theme.digest} {part.key}"

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from functools import cache
+from collections.abc import Callable, Iterable, Sequence
+from functools import cache, cached_property
 from itertools import accumulate
 from typing import Protocol
 
@@ -35,9 +35,15 @@ class Missed(Protocol):
 class Misread(Exception):
     """A value that cannot be read; caught where its line is read, never let out of this room."""
 
-    def __init__(self, diagnostic: Diagnostic) -> None:
-        super().__init__(diagnostic.code)
-        self.diagnostic = diagnostic
+    def __init__(self, said: Diagnostic | Callable[[], Diagnostic]) -> None:
+        super().__init__()
+        self._said = said
+
+    @cached_property
+    def diagnostic(self) -> Diagnostic:
+        """What is said of it: looking for the nearest right word takes long, and a line that is
+        tried as one thing and read as another asks for none."""
+        return self._said() if callable(self._said) else self._said
 
 
 class Words:
@@ -129,34 +135,10 @@ class Words:
 
         ``also`` are other right words for this place, which a misspelt one may have meant.
         """
-        names = tuple(names)
-        wrong, near = self._meant((*names, *also))
-        found = " ".join(a.text for a in wrong) or "nothing"
-        said = code(found=found, choices=either(names) or "none yet")
-        if not wrong and said.wanted:
-            return Misread(E402(what=said.wanted).at(self.here))
-        span = wrong[0].span.to(wrong[-1].span) if wrong else self.here
-        return Misread(said.at(span, nearest=near))
-
-    def _meant(self, names: tuple[str, ...]) -> tuple[tuple[Atom, ...], tuple[str, ...]]:
-        """As many of the next words as come nearest to a name, and the nearest names.
-
-        A coach misspells one name, not the rest of his line; where nothing is near, all he wrote
-        up to the next comma stands for it.
-        """
+        names, here = tuple(names), self.here
+        right = (*names, *also)
         ahead = self.atoms[self.at : next((e for e in self._ends if e > self.at), self.at)]
-        best: tuple[tuple[Atom, ...], tuple[str, ...]] = (ahead, ())
-        least = None
-        for length in range(1, len(ahead) + 1):
-            wrong = " ".join(a.text for a in ahead[:length])
-            if len(wrong) > _LONGEST_WRONG:
-                break
-            near = nearest(wrong, (n for n in names if _tells(n, wrong)))
-            gap = distance(wrong, near[0]) if near else 0
-            # A right word is not the wrong one; of two as near, the longer says more.
-            if gap and (least is None or gap <= least):
-                best, least = (ahead[:length], near), gap
-        return best
+        return Misread(lambda: _missed(code, names, right, ahead, here))
 
     def finish(self, what: str) -> None:
         """Nothing may be left over."""
@@ -169,6 +151,39 @@ def _parts(name: str, quoted: bool) -> tuple[str, ...]:
     """The words of a name, as the atoms of a line have them."""
     words = name.casefold().split()
     return (" ".join(words),) if quoted else tuple(words)
+
+
+def _missed(
+    code: Missed, names: Sequence[str], right: Sequence[str], ahead: Sequence[Atom], here: Span
+) -> Diagnostic:
+    """What is said where one of ``names`` should have come and ``ahead`` did, ``here``."""
+    wrong, near = _meant(ahead, right)
+    found = " ".join(a.text for a in wrong) or "nothing"
+    said = code(found=found, choices=either(names) or "none yet")
+    if not wrong and said.wanted:
+        return E402(what=said.wanted).at(here)
+    span = wrong[0].span.to(wrong[-1].span) if wrong else here
+    return said.at(span, nearest=near)
+
+
+def _meant(ahead: Sequence[Atom], names: Sequence[str]) -> tuple[Sequence[Atom], tuple[str, ...]]:
+    """As many of the words ``ahead`` as come nearest to a name, and the nearest names.
+
+    A coach misspells one name, not the rest of his line; where nothing is near, all he wrote up to
+    the next comma stands for it.
+    """
+    best: tuple[Sequence[Atom], tuple[str, ...]] = (ahead, ())
+    least = None
+    for length in range(1, len(ahead) + 1):
+        wrong = " ".join(a.text for a in ahead[:length])
+        if len(wrong) > _LONGEST_WRONG:
+            break
+        near = nearest(wrong, (n for n in names if _tells(n, wrong)))
+        gap = distance(wrong, near[0]) if near else 0
+        # A right word is not the wrong one; of two as near, the longer says more.
+        if gap and (least is None or gap <= least):
+            best, least = (ahead[:length], near), gap
+    return best
 
 
 def bounded(atom: Atom) -> float:

@@ -19,7 +19,7 @@ from stemline.book.content.book import Book, Edition, make_book
 from stemline.emit import parts as parts_module
 from stemline.emit.fragments import Fragment, unpacked
 from stemline.emit.gallery import Gallery, PdfInk
-from stemline.emit.parts import Press
+from stemline.emit.parts import Part, Press, Setter
 from stemline.emit.pdf import to_pdf
 from stemline.emit.pdf_ink import letter_name
 from stemline.emit.side_by_side import SideBySide
@@ -318,3 +318,27 @@ def test_fonts_that_lack_a_glyph_are_not_bound(
     theirs = PdfReader(io.BytesIO(together))
     assert made.pages[2].extract_text() == theirs.pages[2].extract_text()
     assert b"/Footer" not in made.pages[2].get_contents().get_data()
+
+
+def test_a_part_that_other_processes_set_is_kept_before_the_next_is_there(
+    theme: Theme, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """So a build that is killed loses no more than it was about to set."""
+
+    class Killed:
+        def __init__(self, *_: Any, **__: Any) -> None: ...
+
+        def map(self, *_: Any) -> Iterator[Fragment]:
+            yield Fragment((), (), ())
+            raise KeyboardInterrupt
+
+        def shutdown(self, **_: Any) -> None: ...
+
+    monkeypatch.setattr("stemline.emit.side_by_side.ProcessPoolExecutor", Killed)
+    monkeypatch.setattr("stemline.emit.side_by_side._processors", lambda: 2)
+    monkeypatch.setattr(parts_module, "FEW", 1)
+    before = Kept()
+    with pytest.raises(KeyboardInterrupt), Setter(theme, before) as setter:
+        setter.set((Part("first", ""), Part("second", "")))
+    (kept,) = before
+    assert kept.endswith(Part("first", "").key)

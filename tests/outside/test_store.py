@@ -140,6 +140,14 @@ def test_the_rows_used_longest_ago_go_first(
     assert (tmp_path / "results.db").stat().st_size < 250_000
 
 
+def test_a_large_row_is_written_at_once(tmp_path: Path) -> None:
+    with Store(tmp_path) as store:
+        store.put("small", b"held back")
+        assert known(tmp_path, ["small"]) == {}
+        store.put("large", bytes(stored._LARGE))
+        assert set(known(tmp_path, ["small", "large"])) == {"small", "large"}
+
+
 def test_two_commands_at_once(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     with Store(tmp_path) as one, Store(tmp_path) as other:
         one.put("a", ROWS["a"])
