@@ -141,7 +141,8 @@ def _kept(
     for keep, span in keeps:
         match keep:
             case Keep.READ:
-                yield from _order("read", tag, span, plain, plain.reads, tagged, tagged.reads)
+                told = [*_order("read", tag, span, plain, plain.reads, tagged, tagged.reads)]
+                yield from told or _last(tag, span, plain, tagged)
             case Keep.PRESSURE:
                 yield from _order(
                     "pressure", tag, span, plain, plain.pressure, tagged, tagged.pressure
@@ -150,6 +151,16 @@ def _kept(
                 yield from _spots(tag, span, plain, tagged, [s.name for s in plain.spots])
             case Keep.FEET:
                 yield from _feet(tag, span, plain, tagged)
+
+
+def _last(tag: str, span: Span, plain: Play, tagged: Play) -> Iterator[Diagnostic]:
+    """What he does when no look is open is the end of the order."""
+    before, after = (" or ".join(play.last) or "nothing" for play in (plain, tagged))
+    if before != after:
+        yield E661(
+            tag=tag, what="read", number=len(tagged.reads) + 1, before=before, after=after,
+            concept=plain.call.concept, call=tagged.call.spoken,
+        ).at(span)  # fmt: skip
 
 
 def _feet(tag: str, span: Span, plain: Play, tagged: Play) -> Iterator[Diagnostic]:

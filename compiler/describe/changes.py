@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from stemline.describe.phrases import alignment, lowered, numbered, plain, route
+from stemline.describe.phrases import alignment, at_last, lowered, numbered, plain, route
 from stemline.describe.spoken_play import describe
 from stemline.diagnostics.in_words import together
 from stemline.football.play import Assignment, Branch, Man, Play
@@ -197,6 +197,7 @@ def order_changes(play: Play, before: Play) -> tuple[tuple[str, str, str], ...]:
     rows = (
         ("Feet were", _feet(before), _feet(play)),
         ("Reads were", numbered(before.reads), numbered(play.reads)),
+        ("After the reads was", at_last(before), at_last(play)),
         ("Under pressure was", numbered(before.pressure), numbered(play.pressure)),
         ("Alerts were", _alerts(before), _alerts(play)),
         (PROTECTION, before.protection, play.protection),

@@ -97,6 +97,14 @@ def numbered(reads: Sequence[Read]) -> str:
     return ", ".join(f"{r.number} {_read(r)}{foot(r)}" for r in reads)
 
 
+def at_last(play: Play) -> str:
+    """What the quarterback does when no read is open; "" where nobody says."""
+    return " or ".join(_LAST.get(word, word) for word in play.last)
+
+
+_LAST = {"throw away": "throw it away"}
+
+
 def _read(read: Read) -> str:
     said = target(read.target, read.men)
     if read.partner:

@@ -13,6 +13,7 @@ from itertools import groupby
 
 from stemline.describe.phrases import (
     alignment,
+    at_last,
     foot,
     lowered,
     numbered,
@@ -119,7 +120,8 @@ def _reads(play: Play) -> Iterator[str]:
     if play.pick:
         yield f"Pick the side: {play.pick}."
     if reads := _run(play, play.reads):
-        yield f"Reads: {numbered(reads)}."
+        last = f", then {at_last(play)}" if play.last else ""
+        yield f"Reads: {numbered(reads)}{last}."
     if pressure := _run(play, play.pressure):
         yield f"Under pressure: {numbered(pressure)}."
     for alert in play.alerts:

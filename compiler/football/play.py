@@ -272,7 +272,8 @@ class Play:
     ``handoffs`` those of the men whose hands it goes through between the quarterback's and his.
     ``unblocked`` are the labels of defenders whom nobody takes: on a run in the box, or over an end
     that a receiver's block does not reach, the nearest to the hole first; among the rushers on a
-    pass. Keys are not among them.
+    pass. Keys are not among them. ``last`` is what the quarterback does when no read is open, in
+    the coach's words: "run", "throw away".
     """
 
     call: Call
@@ -303,6 +304,7 @@ class Play:
     protection_words: str = ""
     handoffs: tuple[str, ...] = ()
     called_away: tuple[str, ...] = ()
+    last: tuple[str, ...] = ()
 
     @property
     def ball(self) -> BallSpot:

@@ -70,19 +70,23 @@ class SpotRule:
 
 
 REST = "rest"
+LAST = ("run", "throw away")
+"""What a quarterback does when no look is open; it stands last in a read order."""
 
 
 @dataclass(frozen=True)
 class LookAt:
     """One look: a spot or role, the foot that throws it, a partner in the same glance.
 
-    ``target`` is `REST` where a tag goes on with the concept's own order.
+    ``target`` is `REST` where a tag goes on with the concept's own order. What ends the order has
+    no target but ``last``, of the words of `LAST`.
     """
 
     target: str
     foot: str
     partner: str
     span: Span = field(compare=False)
+    last: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

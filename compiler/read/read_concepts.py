@@ -18,12 +18,14 @@ from stemline.diagnostics.catalogue.football import (
     E465,
     E469,
     E470,
+    E474,
 )
 from stemline.diagnostics.catalogue.runs import E681
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.football.offence.quarterback import FEET, MOVING
 from stemline.football.offence.strokes import Decide
 from stemline.playbook.concepts import (
+    LAST,
     AlertDef,
     Body,
     ClaimDef,
@@ -261,10 +263,17 @@ class _ConceptLines:
     def _order(self, fact: Fact) -> None:
         guard = read_guard(fact.guard, self.scope.receivers, looks=False)
         looks = tuple(self._look(item) for item in items(fact.value, Mark.ORDER))
+        for place, look in enumerate(looks, 1):
+            if look.last and (place == 1 or place < len(looks) or fact.key == "pressure"):
+                raise Misread(E474(last=" or ".join(look.last)).at(look.span))
         self.orders[fact.key].append(Said(looks, guard, fact.span))
 
     def _look(self, value: Value) -> LookAt:
         head = value.head if isinstance(value, Linked) else value
+        if last := self._last(head):
+            if isinstance(value, Linked):
+                raise Misread(E474(last=" or ".join(last)).at(value.span))
+            return LookAt("", "", "", value.span, last)
         target = read_target(one_phrase(head, "a spot or a role", value.span), self.scope)
         foot = partner = ""
         if isinstance(value, Linked):
@@ -275,6 +284,16 @@ class _ConceptLines:
                 else:
                     partner = read_target(phrase, self.scope)
         return LookAt(target, foot, partner, value.span)
+
+    def _last(self, value: Value | None) -> tuple[str, ...]:
+        """What he does when no look is open: ``run``, ``throw away`` or one or the other; nothing
+        for a look, or for a role or spot of that name."""
+        words = [
+            item.text.casefold() if isinstance(item, Phrase) else ""
+            for item in items(value, Mark.OR)
+        ]
+        said = all(word in LAST and word not in self.scope.targets for word in words)
+        return tuple(words) if said else ()
 
     def _feet(self, fact: Fact) -> None:
         guard = read_guard(fact.guard, self.scope.receivers, looks=False)

@@ -105,6 +105,7 @@ class Cast:
             alerts=eyes.alerts,
             protection=eyes.protection,
             pick=eyes.pick,
+            last=eyes.last,
             nobody=tuple(bound.nobody),
             against=tuple(x.value for x in against),
             span=casting.span,

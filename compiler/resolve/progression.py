@@ -44,6 +44,7 @@ class Eyes:
     alerts: tuple[Alert, ...]
     protection: str
     pick: str
+    last: tuple[str, ...]
     found: tuple[Diagnostic, ...]
 
 
@@ -72,6 +73,7 @@ def look(
         alerts=worker.alerts(spots),
         protection=worker.text(body.protect),
         pick=worker.text(body.pick),
+        last=worker.last(),
         found=tuple(found),
     )
 
@@ -144,7 +146,8 @@ class _Looking:
     def order(
         self, said: Sequence[Said[tuple[LookAt, ...]]], spots: Sequence[Spot], *, report: bool
     ) -> tuple[Read, ...]:
-        """Reads in order; one that names a man who is nobody here is passed over."""
+        """Reads in order; one that names a man who is nobody here, and what ends the order, are
+        passed over."""
         chosen = narrowest([s for s in said if self._worlds & s.guard.worlds])
         reads: list[Read] = []
         for looked in chosen.value if chosen else ():
@@ -170,6 +173,11 @@ class _Looking:
                 )
             )
         return tuple(reads)
+
+    def last(self) -> tuple[str, ...]:
+        """What he does when no look of his order is open, as the text says it."""
+        chosen = narrowest([s for s in self.body.read if self._worlds & s.guard.worlds])
+        return chosen.value[-1].last if chosen else ()
 
     def _miss(self, target: str, spots: Sequence[Spot], looks: Sequence[LookAt]) -> str:
         """Who that is no other read comes nearest to an empty one, and by how much he misses

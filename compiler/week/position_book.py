@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from stemline.describe.phrases import alignment, numbered, target
+from stemline.describe.phrases import alignment, at_last, numbered, target
 from stemline.football.play import Assignment, Man, Play
 from stemline.football.players import Position
 from stemline.week.week_values import CallEntry, Plan, Week
@@ -194,7 +194,8 @@ def _reading(play: Play) -> Iterable[str]:
     if play.pick:
         yield f"Pick the side: {play.pick}."
     if play.reads:
-        yield f"Reads: {numbered(play.reads)}."
+        last = f", then {at_last(play)}" if play.last else ""
+        yield f"Reads: {numbered(play.reads)}{last}."
 
 
 def _assignment(play: Play, man: str) -> Assignment | None:

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from stemline.book.content.calling import Calling
 from stemline.book.content.job_rows import JobChange, change_notes
 from stemline.book.content.page import Remark
+from stemline.describe.phrases import at_last
 from stemline.football.play import Alert, Claim, Play, Read, Step
 
 
@@ -35,7 +36,8 @@ class Quarterback:
     """The quarterback's strip.
 
     ``loose`` are reads whose step is not said; ``skipped`` the targets that pressure leaves out;
-    ``but`` tells in which calls his "feet", "reads", "pressure", "alert" or "claim" are others.
+    ``but`` tells in which calls his "feet", "reads", "pressure", "alert", "claim" or what he does
+    at "last" are others.
     """
 
     stops: tuple[Stop, ...]
@@ -70,6 +72,7 @@ def strip(play: Play) -> Quarterback | None:
         *(_claim(claim) for claim in play.claims),
         *(_alert(alert) for alert in play.alerts),
         *(_glance(read) for read in play.reads if read.partner),
+        *((Remark("nobody open", at_last(play)),) if play.last else ()),
         *((Remark("side", play.pick),) if play.pick else ()),
         *((Remark("nobody plays", ", ".join(play.nobody)),) if play.nobody else ()),
     )
@@ -137,6 +140,7 @@ _PARTS: dict[str, Callable[[Play], str]] = {
     "pressure": pressure_words,
     "alert": alert_words,
     "claim": claim_words,
+    "last": at_last,
 }
 _HEADS = {
     "feet": "feet: ",
@@ -144,6 +148,7 @@ _HEADS = {
     "pressure": "under pressure: ",
     "alert": "alert: ",
     "claim": "shape: ",
+    "last": "nobody open: ",
 }
 
 

@@ -45,8 +45,9 @@ def check_exchanged(play: Play) -> Iterator[Diagnostic]:
         return
     carries = play.kind is Kind.RUN and play.carrier == passer.label and not play.handoffs
     keeps = [key for key in play.keys if any(what in _KEEPS for what, _, _ in key.choices)]
-    if carries or keeps:
-        span = play.span if carries else keeps[0].span
+    runs = "run" in play.last
+    if carries or keeps or runs:
+        span = keeps[0].span if keeps else play.span
         rests = on(code.exchange, code)
         told = W872(man=passer.label, call=play.call.spoken, rules=rests.rules, source=rests.source)
         yield told.at(span)

@@ -464,3 +464,12 @@ class E531(Mistake):
     help = "keep one of the two lines"
 
     figure: str
+
+
+class E474(Mistake):
+    title = "what ends an order of reads"
+    message = "`{last}` ends a read order: it stands last, behind a look, and without a foot"
+    label = "not here"
+    help = "for example `read flat on quick > near on 3 > {last}`"
+
+    last: str
