@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 
@@ -251,7 +251,7 @@ class _Making:
             for row in rows:
                 if row.against:
                     uses.setdefault(card_key(row), {})[words] = None
-        return {key: ", ".join(words) for key, words in uses.items()}
+        return {key: ", ".join(_longest(words)) for key, words in uses.items()}
 
     def _script(self) -> None:
         if not self._week.plan.periods:
@@ -325,3 +325,9 @@ class _Making:
             values = (*values, self._theme)
         arguments = (*values, self._footer, self._printing.date)
         self.papers.files[name] = apart(self._theme, 1, make, *arguments)
+
+
+def _longest(names: Iterable[str]) -> list[str]:
+    """Names that no other goes on from: not "Tuesday" beside "Tuesday Inside Run"."""
+    known = tuple(names)
+    return [n for n in known if not any(other.startswith(f"{n} ") for other in known)]

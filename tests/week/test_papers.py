@@ -13,6 +13,7 @@ from click.testing import CliRunner
 from corpus.mixing import base
 
 from stemline.commands import main
+from stemline.emit.week_pages import MARGIN
 from stemline.outside.folder import HELD
 from stemline.printing.week_papers import PARTS, Printing, week_papers
 from stemline.results import made_week
@@ -149,6 +150,17 @@ def test_the_printed_sheet_holds_every_row() -> None:
         for row in rows:
             assert f"{row.number}{row.call}".replace(" ", "") in words, row
     assert "Playclock:20seconds" in words
+
+
+def test_no_column_of_the_script_leaves_the_paper() -> None:
+    """Week 5 has periods with every column, and some with few."""
+    week = bundled_week(HERONS, 5)
+    made = week_papers(week, Printing(load_theme()), ("script",))
+    document = pdfium.PdfDocument(made.files["practice-script.pdf"])
+    for page in document:
+        words = page.get_textpage()
+        right = max(words.get_rect(n)[2] for n in range(words.count_rects()))
+        assert right <= page.get_width() - MARGIN
 
 
 def test_the_pages_are_those_that_the_book_prints() -> None:
