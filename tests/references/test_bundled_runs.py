@@ -123,7 +123,7 @@ def rows() -> Iterator[tuple[str, str, str, dict[str, str]]]:
 
 @pytest.mark.parametrize(
     ("team", "call", "look", "wanted"),
-    rows(),
+    [*rows()],
     ids=[f"{call} against {look}" for _, call, look, _ in rows()],
 )
 def test_the_line_coach_agrees(team: str, call: str, look: str, wanted: dict[str, str]) -> None:
