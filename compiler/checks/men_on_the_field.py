@@ -18,8 +18,10 @@ from stemline.football.players import Position
 class E510(Mistake):
     title = "the wrong number of men"
     message = "{formation} has {got} men, and {wanted} play ({rules}; {source})"
-    label = "{got} with the five linemen"
-    help = "the five linemen are always there: line up the others, one line a man"
+    label = "{got} with the line"
+    help = (
+        "the line is always there, the centre alone in six-man: line up the others, one line a man"
+    )
 
     formation: str
     got: int

@@ -94,7 +94,7 @@ def _fake(found: re.Match[str]) -> str:
     return f"{joined}, where a run of that name stands: its carrier fakes"
 
 
-def _hole(found: re.Match[str]) -> str:
+def hole_aimed_at(found: re.Match[str]) -> str:
     hole = int(found["hole"][-1]) or 2
     side = (found["side"] or ("right" if hole % 2 == 0 else "left")).casefold()
     gap = _GAP_OF_HOLE[min(hole, len(_GAP_OF_HOLE)) - 1]
@@ -125,13 +125,16 @@ def _letter(found: re.Match[str]) -> str:
         return typed(f"{_LINEMEN[found['who'].casefold()]} {found['does']}")
     man = _BY_LETTER.get(found["who"].casefold()[:1], "strong #2")
     does = re.sub(r"^runs (?:an?|the) ", "runs ", found["does"])
+    does = re.sub(r"^runs (?:straight|long|deep)\b.*", "runs go", does)
     line = typed(f"{man} {does}")
     return f"a letter is no job: say where {found['who']} stands, such as {line}"
 
 
-def _one_by_letter(letter: str, does: str) -> str:
+def who_by_letter(letter: str, does: str, label: str = "") -> str:
+    """A line for the man who mostly wears the letter; behind ``label`` where that stands first."""
     man = _BY_LETTER.get(letter.casefold()[:1], "strong #2")
-    return f"say where {letter} stands and what he does, such as {typed(f'{man} {does}')}"
+    line = typed(f"{label} {man} {does}".strip())
+    return f"say where {letter} stands and what he does, such as {line}"
 
 
 _STANDS_AS = {
@@ -243,12 +246,12 @@ ROWS: tuple[tuple[str, str, Answer], ...] = (
     (_PLAYS, rf"(?P<who>(?:{_SIDE}) (?:guard|tackle|end)) (?P<job>{_JOB})(?P<rest> .+)?",
      r"\g<who> blocks \g<job>\g<rest>"),
     (_PLAYS, rf"(?P<who>\w{{1,2}}) (?P<route>{_KNOWN})(?P<depth> \d+)?",
-     lambda m: _one_by_letter(m["who"], f"runs {m['route']}{m['depth'] or ''}")),
+     lambda m: who_by_letter(m["who"], f"runs {m['route']}{m['depth'] or ''}")),
     (_PLAYS, r"(?:ball ?carrier|runner) is (?:the )?(?P<who>.+)", r"carrier is \g<who>"),
     (_PLAYS, rf"{_WHO} (?:runs|aims)(?: at| to| for| through)?(?: the)?(?: (?P<side>{_SIDE}))?"
              rf" (?P<gap>[ABCD])(?: gap)?(?: (?P<side2>{_SIDE}))?", _gap),
     (_PLAYS, r"(?:.+? )?aims(?: at| to| for)?(?: the)?(?: (?P<side>left|right))?(?: the)? "
-             r"(?P<hole>\d{1,2})(?: ?hole)?", _hole),
+             r"(?P<hole>\d{1,2})(?: ?hole)?", hole_aimed_at),
     (_PLAYS, rf"{_WHO} goes(?: deep| long| vertical)", r"\g<who> runs go"),
     (_PLAYS, rf"(?:if|against|vs) (?P<when>press|off|zone|man|middle open|middle closed),? {_WHO} "
              r"(?P<does>runs .+)", r"\g<who> \g<does> when \g<when>"),

@@ -13,17 +13,22 @@ from collections.abc import Iterable, Mapping
 from stemline.diagnostics.catalogue.football import E404
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.read.coach_lines import MEN, ROWS, Answer, typed
+from stemline.read.newcomer_lines import LAST_ROWS, NEWCOMER_ROWS
 from stemline.source import Source, Span
 from stemline.syntax.lines import KINDS
 
 _NO_MAN = frozenset(("E450", "E451", "E453"))
 _ASKED = _NO_MAN | frozenset((
     "E220", "E221", "E223", "E224", "E225", "E228", "E230", "E231", "E232", "E236", "E309", "E310",
-    "E325", "E326", "E401", "E402", "E403", "E410", "E412", "E430", "E431", "E441", "E442", "E443",
-    "E445", "E460", "E464", "E471", "E481", "E482", "E484", "E670", "E673", "E675", "E680", "E690",
-    "E701",
+    "E325", "E326", "E401", "E402", "E403", "E410", "E412", "E430", "E431", "E434", "E441", "E442",
+    "E443", "E444", "E445", "E460", "E464", "E471", "E481", "E482", "E484", "E670", "E673", "E675",
+    "E680", "E690", "E701",
 ))  # fmt: skip
 """Mistakes in the words of a line: one of any other kind is told as it is."""
+
+_UNPLACED = frozenset(("E220", "E221", "E224", "E225", "E403", "E675"))
+"""Of these, what says that a line is none of the block's: any row is better than its sample, unless
+a word of it is only misspelt."""
 
 _Row = tuple[frozenset[str], re.Pattern[str], Answer]
 
@@ -35,23 +40,33 @@ def _compiled(rows: Iterable[tuple[str, str, Answer]]) -> tuple[_Row, ...]:
     )
 
 
-_ROWS, _MEN = _compiled(ROWS), _compiled(MEN)
+_ROWS, _MEN = _compiled((*NEWCOMER_ROWS, *ROWS)), _compiled(MEN)
+_LAST = _compiled(LAST_ROWS)
 
 
-def advised(kind: str, line: str, *, no_man: bool = False) -> str:
+def advised(kind: str, line: str, *, no_man: bool = False, last: bool = False) -> str:
     """What to type for a line of such a block; "" where no row of the table knows it.
 
-    ``no_man`` tells that the mistake is a man whom no line names.
+    ``no_man`` tells that the mistake is a man whom no line names, ``last`` that nothing else is
+    known of the line.
     """
     if '"' in line:
         return ""
-    for kinds, pattern, answer in (*(_MEN if no_man else ()), *_ROWS):
+    told = _advice((*(_MEN if no_man else ()), *_ROWS), kind, line)
+    if told:
+        return told
+    return _joined(kind, line) or (_advice(_LAST, kind, line) if last else "")
+
+
+def _advice(rows: Iterable[_Row], kind: str, line: str) -> str:
+    """The answer of the first row that knows the line."""
+    for kinds, pattern, answer in rows:
         found = pattern.fullmatch(line) if kind in kinds else None
         if found is None or _turns(kind, found.groupdict().get("who")):
             continue
         text = answer(found) if callable(answer) else typed(*found.expand(answer).split(" & "))
         return f"write {text}" if text.startswith("`") else text
-    return _joined(kind, line)
+    return ""
 
 
 def _turns(kind: str, who: str | None) -> bool:
@@ -94,7 +109,7 @@ def _told(d: Diagnostic, texts: Mapping[str, Source], names: Iterable[str]) -> D
     kind = _kind(source, d.span.line)
     if not line or kind not in KINDS or not written[:1].isspace():
         return None
-    answer = _in_quotes(line, names) or advised(kind, line, no_man=d.code in _NO_MAN)
+    answer = _in_quotes(line, names) or _advised(d, kind, line)
     wrong = str(d.said.__dict__.get("found", ""))
     if not answer and " and " in f" {wrong} " and '"' not in line:  # of a list, not of a name
         answer = f"part them with a comma: {typed(line.replace(' and ', ', '))}"
@@ -103,6 +118,11 @@ def _told(d: Diagnostic, texts: Mapping[str, Source], names: Iterable[str]) -> D
     column = len(written) - len(written.lstrip()) + 1
     span = Span(d.span.source, d.span.line, column, len(written) + 1)
     return E404(found=line, answer=answer).at(span)
+
+
+def _advised(d: Diagnostic, kind: str, line: str) -> str:
+    last = d.code in _UNPLACED and not d.nearest
+    return advised(kind, line, no_man=d.code in _NO_MAN, last=last)
 
 
 def _kind(source: Source, line: int) -> str:
