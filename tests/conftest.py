@@ -61,7 +61,7 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     items.sort(key=places.__getitem__)
 
 
-class _ByFile(LoadFileScheduling):
+class _ByFile(LoadFileScheduling):  # type: ignore[misc]
     """A file of tests stays in one process, or a file's tests of one playbook."""
 
     def _split_scope(self, nodeid: str) -> str:
@@ -70,7 +70,7 @@ class _ByFile(LoadFileScheduling):
 
 
 @pytest.hookimpl(optionalhook=True)
-def pytest_xdist_make_scheduler(config: pytest.Config, log: Producer) -> LoadFileScheduling:
+def pytest_xdist_make_scheduler(config: pytest.Config, log: Producer) -> _ByFile:
     return _ByFile(config, log)
 
 
