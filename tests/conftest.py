@@ -21,43 +21,47 @@ settings.load_profile("house")
 
 TESTS = Path(__file__).parent
 _SLOW = """
-    book/test_sentences_true checks/test_timing compare/test_following compare/test_two_seasons
+    book/test_sentences_true checks/test_timing
     emit/test_forms emit/test_measuring
     emit/test_numbering emit/test_pdf emit/test_renderers emit/test_times football/test_fronts
-    gate hostile kills lineup/test_shipped_looks outside/test_folder outside/test_workroom
-    picture/test_before picture/test_placing picture/test_runs proofs/test_kept_proofs
+    gate hostile kills lineup/test_shipped_looks outside/test_workroom
+    picture/test_before picture/test_placing picture/test_runs
     read/test_bounds
     references/test_answers references/test_legality_before_motion references/test_line_answers
     references/test_timing references/test_trade resolve/test_dress resolve/test_flip
-    resolve/test_letters resolve/test_run_lines test_alternative_text test_build test_build_output
-    test_cli test_cli_answers test_cli_themes test_errors_page test_facing test_handbook
-    test_hostile_playbook test_mistakes test_packaging test_session test_starters test_theme_apart
+    resolve/test_letters resolve/test_run_lines test_alternative_text test_build
+    test_cli test_cli_answers test_cli_themes test_errors_page test_handbook test_hostile_playbook
+    test_mistakes test_packaging test_session test_starters test_theme_apart
 """
-SLOW = frozenset(_SLOW.split())
-"""Files of tests, and whole folders of them, that are marked slow."""
-
-
-_LONGEST = ["gate/test_every_copy", "gate/test_gate"]
+LONGEST = (
+    "gate/test_gate", "proofs/test_kept_proofs", "compare/test_edits", "gate/test_every_copy",
+    "week/test_papers", "compare/test_two_seasons", "compare/test_following",
+    "week/test_agreement", "book/test_generated_true", "emit/test_parts", "kills/test_kills",
+    "test_build_output", "hostile/test_hostile", "outside/test_folder", "test_drawings",
+    "test_facing", "week/test_game_plan", "compare/test_comparison_book",
+)  # fmt: skip
 """Files that take longest, the longest first: they are begun first, so that no process is left with
 one of them when the others are done."""
+SLOW = frozenset((*_SLOW.split(), *LONGEST))
+"""Files of tests, and whole folders of them, that are marked slow."""
 _BY_BOOK = ("gate/test_every_copy.py", "gate/test_gate.py")
 """Files whose tests share nothing between two playbooks, so that each process may have one."""
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    begun = {file: place for place, file in enumerate(_LONGEST)}
-    files = [item.path.relative_to(TESTS).with_suffix("") for item in items]
-    for item, file in zip(items, files, strict=True):
-        if SLOW & {file.as_posix(), file.parts[0]}:
+    """Marks what is slow, and puts the longest first, then the other slow ones."""
+    begun = {file: place for place, file in enumerate(LONGEST)}
+    places = {}
+    for item in items:
+        file = item.path.relative_to(TESTS).with_suffix("")
+        slow = bool(SLOW & {file.as_posix(), file.parts[0]})
+        if slow:
             item.add_marker(pytest.mark.slow)
-    places = {
-        id(item): begun.get(file.as_posix(), len(begun))
-        for item, file in zip(items, files, strict=True)
-    }
-    items.sort(key=lambda item: places[id(item)])
+        places[item] = begun.get(file.as_posix(), len(LONGEST) + (not slow))
+    items.sort(key=places.__getitem__)
 
 
-class _ByFile(LoadFileScheduling):
+class _ByFile(LoadFileScheduling):  # type: ignore[misc]
     """A file of tests stays in one process, or a file's tests of one playbook."""
 
     def _split_scope(self, nodeid: str) -> str:
@@ -66,7 +70,7 @@ class _ByFile(LoadFileScheduling):
 
 
 @pytest.hookimpl(optionalhook=True)
-def pytest_xdist_make_scheduler(config: pytest.Config, log: Producer) -> LoadFileScheduling:
+def pytest_xdist_make_scheduler(config: pytest.Config, log: Producer) -> _ByFile:
     return _ByFile(config, log)
 
 
