@@ -10,9 +10,6 @@ from .copies import copies, told_lost
 from .pictures import BUNDLED, legend, pictures
 
 THEME = load_theme()
-STILL_LOST = {"Trips Right Exit Four Verticals (cedar-flats-lanterns; large, calls)"}
-"""Pictures of which one thing is still lost: the pale letter of where a man came from. Whoever
-mends it takes it out of here."""
 
 
 @pytest.mark.parametrize("book", BUNDLED)
@@ -20,10 +17,7 @@ def test_every_copy_keeps_what_its_diagram_says(book: str) -> None:
     made = copies(pictures(book, THEME), THEME)
     assert len(made) > 600
     lost = [told_lost(each) for each in made if each.copy.lost]
-    more = [
-        told for told in lost if told.partition(":")[0] not in STILL_LOST or ": 1\n" not in told
-    ]
-    assert not more, "\n".join(more)
+    assert not lost, "\n".join(lost)
 
 
 def test_a_copy_keeps_the_page_that_explains_the_marks() -> None:
