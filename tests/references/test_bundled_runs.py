@@ -261,39 +261,3 @@ def test_duo_leaves_no_man_of_the_front_and_one_backer_at_most_to_the_carrier(te
             seen += 1
             assert len(free) <= 1 and all(d.level is Level.SECOND for d in free), told
     assert seen > 1
-
-
-@EVERY
-def test_the_ball_goes_outside_of_a_man_who_is_blocked_down(team: str) -> None:
-    """A 4i is blocked down on and the hole is outside of him: S. Davis, "Using the FAT Double Team
-    to Block 4i's in Gap Schemes", X&O Labs."""
-    seen = 0
-    for play in runs(team):
-        assert play.defence is not None and play.toward is not None
-        side = play.toward.value
-        carrier = next((a for a in play.assignments if a.role == "carrier"), None)
-        if carrier is None or carrier.path is None:
-            continue
-        way = [(p.x * side, p.y) for p in carrier.path.corners]
-        last = max(m.snap.x * side for m in play.men if m.interior)
-        for d in play.defence.defenders:
-            x, y = d.at.x * side, d.at.y
-            blockers = [
-                play.man(a.man).snap.x * side
-                for a in play.assignments
-                if a.hits and a.hits[0].defender == d.label
-            ]
-            if (
-                d.level is not Level.LINE
-                or not blockers
-                or min(blockers) <= x
-                or not 0.5 < x < last
-            ):
-                continue
-            there = next((i for i, (_, deep) in enumerate(way) if deep >= y), len(way) - 1)
-            (a, low), (b, high) = way[there - 1], way[there]
-            at = a + (b - a) * (y - low) / (high - low) if high > low else b
-            seen += 1
-            told = (play.call.spoken, play.defence.name, d.label, round(x, 2), round(at, 2))
-            assert not 0 < x - at < 0.9, told
-    assert seen > 10
