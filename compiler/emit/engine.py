@@ -7,6 +7,7 @@ else works without them.
 from __future__ import annotations
 
 import re
+import tempfile
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager, suppress
 from functools import lru_cache
@@ -137,10 +138,15 @@ class Shared:
         return self._sheets[name]
 
 
-@lru_cache(maxsize=1)
 def shared_by(theme: Theme) -> Shared | None:
     """What this process keeps for documents of ``theme``; nothing for one that is not bundled."""
-    return Shared(theme) if theme.bundled else None
+    # The fonts lie in the folder for what is temporary, and go with it.
+    return _shared_in(tempfile.gettempdir(), theme) if theme.bundled else None
+
+
+@lru_cache(maxsize=1)
+def _shared_in(_: str, theme: Theme) -> Shared:
+    return Shared(theme)
 
 
 def _inside(document: Any, theme: Theme) -> None:

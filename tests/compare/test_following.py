@@ -90,7 +90,7 @@ def test_a_look_that_is_another_is_put_to_every_pass() -> None:
 
 def test_a_line_that_only_stands_elsewhere_moves_no_defender() -> None:
     """A call drawn against a look is made anew with its concept; the look's text has moved."""
-    remark = "look Over Three\n", "// A remark.\n\nlook Over Three\n"
+    remark = "look Over Three ", "// A remark.\n\nlook Over Three "
     plain, moved = (
         [c.spoken for c in compared(_session(), _session(SLANTS, *more)).changed]
         for more in ((), (remark,))
