@@ -26,6 +26,12 @@ class Rank:
     number: int
 
 
+HANDS_DEEP = 2.0
+"""Yards behind the ball within which a quarterback is under centre; deeper he is in the gun."""
+HANDS_WIDE = 1.0
+"""Yards beside the ball within which he is. Both common practice, no published source."""
+
+
 @dataclass(frozen=True)
 class Man:
     """A player of the offence.
@@ -54,6 +60,12 @@ class Man:
     def interior(self) -> bool:
         """One of those who may not go out for a pass: a lineman, or a man put among them."""
         return self.position.interior or self.in_line
+
+    @property
+    def under_centre(self) -> bool:
+        """Whether he is the quarterback and takes the ball from the centre's hands at the snap."""
+        hands = abs(self.snap.x) < HANDS_WIDE and -self.snap.y <= HANDS_DEEP
+        return self.position is Position.QUARTERBACK and hands
 
 
 @dataclass(frozen=True)

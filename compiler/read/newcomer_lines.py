@@ -214,15 +214,19 @@ LAST_ROWS: tuple[tuple[str, str, Answer], ...] = (
     (_RUN, r"(?P<who>\w{1,2}) (?:follows|leads|blocks for)\b.*",
      lambda m: who_by_letter(m["who"], "blocks lead")),
     (_PASS, rf"(?:the )?(?P<who>{_ANY}) .+", _a_job),
-    (_LOOK, r".+", lambda _: "a line a man, his letter first: where he stands, "
-     + " · ".join((typed("F at middle, 12 deep"), typed("E at 5, strong"))) + ", and what he does, "
-     + " · ".join((typed("F covers deep middle"), typed("E rushes contain, strong")))),
     (_FORMATION, r"(?:the )?(?:backs|full house|t|i)(?: formation| split| backs?)*",
      "F at ball, 4 deep & R at away, 2 outside ball, 4 deep"),
-    (_FORMATION, r".+", lambda _: "a set is written a line a man, his letter first: "
-     + " · ".join((typed("X at call, numbers, on line"), typed("R at ball, 5 deep")))),
     ("motion", r"(?P<who>\w{1,2}) .+", r"\g<who> moves to away, 2 outside tackle"),
     ("dress", r"(?:use|run|call|from) (?P<name>.+)", r"in \g<name>"),
     ("dress", r"(?:flip|mirror|turn)(?: it)?(?: around| over)?", "to both"),
 )  # fmt: skip
 """Rows for what no other row knows: whoever is named in the line, and what may be said of him."""
+
+ANY_ROWS: tuple[tuple[str, str, Answer], ...] = (
+    (_LOOK, r".+", lambda _: "a line a man, his letter first: where he stands, "
+     + " · ".join((typed("F at middle, 12 deep"), typed("E at 5, strong"))) + ", and what he does, "
+     + " · ".join((typed("F covers deep middle"), typed("E rushes contain, strong")))),
+    (_FORMATION, r".+", lambda _: "a set is written a line a man, his letter first: "
+     + " · ".join((typed("X at call, numbers, on line"), typed("R at ball, 5 deep")))),
+)  # fmt: skip
+"""How a block is written, for a line that no block has."""

@@ -13,7 +13,7 @@ from collections.abc import Iterable, Mapping
 from stemline.diagnostics.catalogue.football import E404
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.read.coach_lines import MEN, ROWS, Answer, typed
-from stemline.read.newcomer_lines import LAST_ROWS, NEWCOMER_ROWS
+from stemline.read.newcomer_lines import ANY_ROWS, LAST_ROWS, NEWCOMER_ROWS
 from stemline.source import Source, Span
 from stemline.syntax.lines import KINDS
 
@@ -41,21 +41,21 @@ def _compiled(rows: Iterable[tuple[str, str, Answer]]) -> tuple[_Row, ...]:
 
 
 _ROWS, _MEN = _compiled((*NEWCOMER_ROWS, *ROWS)), _compiled(MEN)
-_LAST = _compiled(LAST_ROWS)
+_LAST, _ANY_LINE = _compiled(LAST_ROWS), _compiled(ANY_ROWS)
 
 
-def advised(kind: str, line: str, *, no_man: bool = False, last: bool = False) -> str:
+def advised(kind: str, line: str, *, no_man: bool = False, last: Iterable[_Row] = ()) -> str:
     """What to type for a line of such a block; "" where no row of the table knows it.
 
-    ``no_man`` tells that the mistake is a man whom no line names, ``last`` that nothing else is
-    known of the line.
+    ``no_man`` tells that the mistake is a man whom no line names; ``last`` are the rows for a line
+    of which nothing else is known.
     """
     if '"' in line:
         return ""
     told = _advice((*(_MEN if no_man else ()), *_ROWS), kind, line)
     if told:
         return told
-    return _joined(kind, line) or (_advice(_LAST, kind, line) if last else "")
+    return _joined(kind, line) or _advice(last, kind, line)
 
 
 def _advice(rows: Iterable[_Row], kind: str, line: str) -> str:
@@ -121,7 +121,10 @@ def _told(d: Diagnostic, texts: Mapping[str, Source], names: Iterable[str]) -> D
 
 
 def _advised(d: Diagnostic, kind: str, line: str) -> str:
-    last = d.code in _UNPLACED and not d.nearest
+    last: tuple[_Row, ...] = ()
+    if d.code in _UNPLACED and not d.nearest:
+        # Where a line belongs is more than how this block is written.
+        last = _LAST if d.code == "E221" else (*_LAST, *_ANY_LINE)
     return advised(kind, line, no_man=d.code in _NO_MAN, last=last)
 
 

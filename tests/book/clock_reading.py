@@ -11,6 +11,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from job_reading import holds
+from word_reading import in_the_end
 
 from stemline.book.content.answer_table import Answers, ThrowCell
 from stemline.book.content.clock_lines import clock_lines, look_lines
@@ -201,7 +202,7 @@ def order_off(page: Quarterback, base: Play, play: Play, plays: Sequence[Play]) 
     mine = [c for c in page.but if holds(c.calls, play, plays)]
     heads = {
         "feet": "feet: ", "reads": "reads: ", "pressure": "under pressure: ", "alert": "alert: ",
-        "claim": "shape: ",
+        "claim": "shape: ", "last": "nobody open: ",
     }  # fmt: skip
     for part, own in _own(play).items():
         said = [c.words.removeprefix(heads[part]) for c in mine if c.part == part]
@@ -232,6 +233,7 @@ def _own(play: Play) -> dict[str, str]:
         "claim": "; ".join(
             f"{c.kind}{f' on {c.on}' if c.on else ''}: {', '.join(c.targets)}" for c in play.claims
         ),
+        "last": in_the_end(play),
     }
 
 
@@ -256,6 +258,9 @@ def _strip_off(page: Quarterback, play: Play) -> Iterator[str]:
     left = tuple(r.target for r in play.reads if kept and r.target not in kept)
     if page.skipped != left:
         yield f"pressure leaves out {page.skipped}, not {left}"
+    ends = "".join(note.words for note in page.notes if note.label == "nobody open")
+    if ends != in_the_end(play):
+        yield f"nobody open: {ends}, not {in_the_end(play)}"
 
 
 # Reads by looks.

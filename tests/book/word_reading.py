@@ -94,8 +94,9 @@ def _whole(play: Play) -> Iterator[str]:
         yield f"to the {play.toward.word} by {play.carrier}, ball"
     for name, reads in (("Reads", play.reads), ("Under pressure", play.pressure)):
         said = ", ".join(_read(r) for r in reads if r.men or play.defence is None)
+        then = f", then {in_the_end(play)}" if name == "Reads" and play.last else ""
         if said:
-            yield f"{name}: {said}."
+            yield f"{name}: {said}{then}."
     if play.feet and play.kind is Kind.PASS:
         yield "; then ".join(step.words for step in play.feet)
     for key in play.keys:
@@ -112,6 +113,11 @@ def _whole(play: Play) -> Iterator[str]:
             yield words[1:]
     if play.defence is not None:
         yield play.defence.name
+
+
+def in_the_end(play: Play) -> str:
+    """What the quarterback does when nobody is open, as it is said: "run or throw it away"."""
+    return " or ".join("throw it away" if w == "throw away" else w for w in play.last)
 
 
 def _read(read: Read) -> str:

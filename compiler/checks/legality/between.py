@@ -15,8 +15,6 @@ from stemline.checks.asked import When
 from stemline.checks.legality.snap import Snap, on
 from stemline.diagnostics.broken_rule import BrokenRule
 from stemline.diagnostics.diagnostic import Diagnostic
-from stemline.football.play import Man
-from stemline.football.players import Position
 
 
 class E525(BrokenRule):
@@ -46,17 +44,13 @@ def check_between(snap: Snap) -> Iterator[Diagnostic]:
     if not code.between_foul.value:
         return
     for man in snap.men:
-        if not man.on_line and -man.snap.y < least - _CLOSE and not _under_centre(man):
+        if not man.on_line and -man.snap.y < least - _CLOSE and not man.under_centre:
             if man.snap.y > 0:
                 continue  # past the line: said as offside
             yield E525(
                 resting=on(code.between_foul, code), formation=snap.name, man=man.label,
                 yards=f"{-man.snap.y:.1f}", wanted=f"{least:g}",
             ).at(snap.at(man))  # fmt: skip
-
-
-def _under_centre(man: Man) -> bool:
-    return man.position is Position.QUARTERBACK and abs(man.snap.x) < 1
 
 
 SAMPLES = """

@@ -17,7 +17,7 @@ import numpy as np
 
 from stemline.football.field import Side
 from stemline.football.offence.quarterback import MOVING
-from stemline.football.play import Step
+from stemline.football.play import HANDS_DEEP, Step
 from stemline.football.timing.levels import FAKED, PlayingLevel
 from stemline.football.timing.running import Array
 from stemline.geometry.paths import Point
@@ -110,7 +110,7 @@ def clock(
     A first step, and each drop, is timed from the snap; a hitch or reset after the step before. A
     drop behind a run fake waits for the fake.
     """
-    gun = stands.y < -2.0
+    gun = -stands.y > HANDS_DEEP
     faked = False
     feet: list[Foot] = []
     at, time = stands, 0.0

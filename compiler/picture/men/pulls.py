@@ -11,13 +11,10 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from stemline.football.play import Assignment, Play
-from stemline.football.players import Position
 from stemline.geometry.paths import Path, Point
 from stemline.picture.paper.surface import Board
 from stemline.picture.paper.symbol import Symbol
 
-_UNDER = 2.2
-"""Yards: a quarterback no deeper than this takes the ball from the centre's hands."""
 _BESIDE = 0.8
 """Yards beside the ball within which a path passes between the centre and him."""
 _BEHIND = 0.3
@@ -96,10 +93,7 @@ def _sunk(path: Path, floor: float) -> Path:
 
 
 def _under_centre(play: Play, symbols: Mapping[str, Symbol]) -> Symbol | None:
-    for man in play.men:
-        if man.position is Position.QUARTERBACK and abs(man.snap.x) < _BESIDE:
-            return symbols[man.label] if man.snap.y > -_UNDER else None
-    return None
+    return next((symbols[man.label] for man in play.men if man.under_centre), None)
 
 
 def _pullers(play: Play) -> list[Assignment]:
