@@ -63,7 +63,8 @@ def test_every_changed_call_is_drawn_or_told_once() -> None:
 def test_who_only_blocks_in_another_way_is_told_and_not_drawn() -> None:
     """And each call under what is true of it: the other guard has it to the other side."""
     texts = read_files(ROOT / "playbooks" / "cedar-flats-lanterns").sources
-    was, now = "    backside guard blocks scoop\n", "    backside guard blocks cut off\n"
+    was = "    backside guard, backside tackle blocks scoop\n"
+    now = "    backside guard blocks cut off\n    backside tackle blocks scoop\n"
     edited = [Source(s.name, s.text.replace(was, now, 1)) for s in texts]
     old = Session(texts, "was")
     found = compared(old, Session(edited, "is", beside=old))
