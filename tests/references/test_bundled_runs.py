@@ -261,3 +261,65 @@ def test_duo_leaves_no_man_of_the_front_and_one_backer_at_most_to_the_carrier(te
             seen += 1
             assert len(free) <= 1 and all(d.level is Level.SECOND for d in free), told
     assert seen > 1
+
+
+@EVERY
+def test_the_ball_goes_outside_of_a_man_who_is_blocked_down(team: str) -> None:
+    """A 4i is blocked down on and the hole is outside of him: S. Davis, "Using the FAT Double Team
+    to Block 4i's in Gap Schemes", X&O Labs."""
+    seen = 0
+    for play in runs(team):
+        assert play.defence is not None and play.toward is not None
+        side = play.toward.value
+        carrier = next((a for a in play.assignments if a.role == "carrier"), None)
+        if carrier is None or carrier.path is None:
+            continue
+        way = [(p.x * side, p.y) for p in carrier.path.corners]
+        last = max(m.snap.x * side for m in play.men if m.interior)
+        for d in play.defence.defenders:
+            x, y = d.at.x * side, d.at.y
+            blockers = [
+                play.man(a.man).snap.x * side
+                for a in play.assignments
+                if a.hits and a.hits[0].defender == d.label
+            ]
+            if (
+                d.level is not Level.LINE
+                or not blockers
+                or min(blockers) <= x
+                or not 0.5 < x < last
+            ):
+                continue
+            there = next((i for i, (_, deep) in enumerate(way) if deep >= y), len(way) - 1)
+            (a, low), (b, high) = way[there - 1], way[there]
+            at = a + (b - a) * (y - low) / (high - low) if high > low else b
+            seen += 1
+            told = (play.call.spoken, play.defence.name, d.label, round(x, 2), round(at, 2))
+            assert not 0 < x - at < 0.9, told
+    assert seen > 10
+
+
+@EVERY
+def test_who_kicks_a_man_off_the_line_goes_outside_of_the_ball(team: str) -> None:
+    """The ball runs inside of the kick: "Counter Trey: Down, Kickout and Wrap". Where his man
+    leaves him room, a lineman who pulls for it does not turn up on the carrier's line."""
+    seen = 0
+    for play in runs(team):
+        assert play.defence is not None and play.toward is not None
+        side = play.toward.value
+        carrier = next((a.path for a in play.assignments if a.role == "carrier"), None)
+        if carrier is None or len(carrier.corners) < 3:
+            continue
+        hole = carrier.corners[-2].x * side
+        for a in play.assignments:
+            if not a.hits or a.hits[0].how != "kick" or not play.man(a.man).interior:
+                continue
+            assert a.path is not None
+            man = play.defence.defender(a.hits[0].defender)
+            if man.level is Level.LINE or man.at.x * side < hole + 1.3:
+                continue
+            seen += 1
+            turn = max(p.x * side for p in a.path.corners if p.y < 0)
+            told = (play.call.spoken, play.defence.name, a.man, hole, turn)
+            assert turn >= hole + 0.6, told
+    assert seen > 3

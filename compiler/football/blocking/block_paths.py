@@ -24,6 +24,10 @@ _AROUND = 1.2
 """Outside the last man of the line: where one who pulls or arcs around it turns up."""
 _PAST_END = 0.6
 """The same for one who kicks a man off the line: he meets him nearer, but past the end."""
+_BESIDE_BALL = 0.8
+"""The same, outside of the hole, so that the ball runs inside of him and not on his line ..."""
+_INSIDE_HIM = 0.5
+"""... where that still leaves him so far inside of his man."""
 _SHORT_OF_LINE = 0.4
 """Behind the line: where a pull ends on a pass."""
 _OFF_LINE = 1.5
@@ -111,7 +115,11 @@ def _pull(
         return (to,)
     far = side * to.x - _INSIDE_OUT
     if to.y > _OFF_LINE:
-        far = max(far, side * through.edge(Side.RIGHT if side > 0 else Side.LEFT) + _PAST_END)
+        end = through.edge(Side.RIGHT if side > 0 else Side.LEFT)
+        far = max(far, side * end + _PAST_END)
+        beside_ball = side * through.hole + _BESIDE_BALL
+        if beside_ball <= side * to.x - _INSIDE_HIM:
+            far = max(far, beside_ball)
     short = Point(side * far, min(behind * 0.8, -0.5))
     if start.y < -2.5 and way is BlockWay.KICK:
         return (to,)

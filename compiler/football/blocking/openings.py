@@ -27,6 +27,8 @@ _AT_LINE = 2.5
 """Defenders up to this deep make the hole."""
 _ROUND = 0.65
 """How far from a man's middle a way goes round him."""
+_LAST_GAP = 1.3
+"""How wide the gap outside the last man of the line is."""
 _MOST = 8
 """Detours at most on one way."""
 
@@ -47,6 +49,26 @@ def opened(aim: float, bodies: Sequence[tuple[Point, float]]) -> float:
             best = cost
             found = x
     return aim if best is None else round(found, 3)
+
+
+def closed_on(aim: float, hole: float, bodies: Sequence[tuple[Point, float]], toward: int) -> bool:
+    """Whether a man who is blocked down stands in the gap aimed at, and the hole would be inside
+    of him: the ball goes outside the block instead. S. Davis, "Using the FAT Double Team to Block
+    4i's in Gap Schemes", X&O Labs."""
+    return any(
+        at.y <= _AT_LINE and way * toward < 0
+        and abs(at.x - aim) < BODY and (hole - at.x) * toward < 0
+        for at, way in bodies
+    )  # fmt: skip
+
+
+def next_gap(aim: float, line: Sequence[float], toward: int) -> float:
+    """The middle of the gap outside of the one at ``aim``, between men of the line at ``line``."""
+    beyond = sorted(x * toward for x in line if (x - aim) * toward > 0)
+    if not beyond:
+        return aim
+    after = beyond[1] if len(beyond) > 1 else beyond[0] + _LAST_GAP
+    return toward * (beyond[0] + after) / 2
 
 
 def moved_hole(path: Path, by: float) -> Path:

@@ -22,7 +22,15 @@ from stemline.football.blocking.block_paths import (
     shown_pull,
 )
 from stemline.football.blocking.carrying import hole
-from stemline.football.blocking.openings import moved_hole, opened, round_men, run_clear, way_of
+from stemline.football.blocking.openings import (
+    closed_on,
+    moved_hole,
+    next_gap,
+    opened,
+    round_men,
+    run_clear,
+    way_of,
+)
 from stemline.football.blocking.run_rules import PULLS, BlockWay, Rule, Task
 from stemline.football.blocking.run_scheme import BlockTaken, Scheme, scheme
 from stemline.football.conditions import LookWord, possible
@@ -180,7 +188,13 @@ class RunBlocking:
         for block in solved.blocks:
             if block.defender:
                 blocks.setdefault(block.defender, []).append(play.man(block.man).snap)
-        return opened(aim, [(d.at, way_of(d.at, blocks.get(d.label, ()))) for d in front.defenders])
+        bodies = [(d.at, way_of(d.at, blocks.get(d.label, ()))) for d in front.defenders]
+        found = opened(aim, bodies)
+        if closed_on(aim, found, bodies, self._toward.value):
+            found = opened(
+                next_gap(aim, [m.snap.x for m in front.line], self._toward.value), bodies
+            )
+        return found
 
     def _round_men(self, a: Assignment, block: BlockTaken, front: Front) -> Assignment:
         if a.path is None or block.way not in (*PULLS, BlockWay.LEAD, BlockWay.ARC):
