@@ -196,6 +196,7 @@ def test_a_picture_that_fails_stops_the_build_by_its_name(
         return form(self, name, ink, box)
 
     monkeypatch.setattr(Forms, "form", failing)
+    monkeypatch.setattr("stemline.emit.side_by_side._processors", lambda: 1)  # in this process
     result = run("build", built)
     assert result.exit_code == 2
     named = "^[A-Z].+: error E956: this picture cannot be drawn whole: by nothing"
