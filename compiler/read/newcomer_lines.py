@@ -185,6 +185,8 @@ NEWCOMER_ROWS: tuple[tuple[str, str, Answer], ...] = (
 def _a_job(found: re.Match[str]) -> str:
     who = _role(found["who"].casefold())
     who = {"end": "tight end", "center": "centre", "qb": "quarterback"}.get(who, who)
+    if re.fullmatch(r"centre runs [a-z]+(?: \d+)?", found.string.casefold()):
+        return ""  # well said: what the code has against it is told
     if who == "centre":
         return f"where the code lets him catch: {typed('centre runs hook 5')}"
     jobs = " · ".join(typed(f"{who} {does}") for does in ("runs flat", "blocks edge"))

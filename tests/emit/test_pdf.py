@@ -259,7 +259,7 @@ def test_an_empty_season_is_a_short_book(season: Season, theme: Theme) -> None:
     empty = replace(season, plays=(), concepts=())
     book = make_book(empty, Edition("a", "2026-05-01"), CAPTIONS)
     made = PdfReader(io.BytesIO(to_pdf(book, gallery_of(empty, CAPTIONS), theme, "2026-05-01")))
-    assert len(made.pages) == 4
+    assert len(made.pages) == 3
     assert "Index" not in made.pages[1].extract_text()
 
 
