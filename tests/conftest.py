@@ -3,7 +3,7 @@ tried on the same examples each time.
 
 `--hypothesis-profile=wild` tries others. `STEMLINE_TESTS=all` takes every example of the tests that
 take a share of theirs (`sampling.py`). `-m "not slow"` leaves out what judges whole books, sets
-pages or starts programs: the rest takes a minute on two cores, and CI runs all.
+pages or starts programs: the rest takes some four minutes on two cores, and CI runs all.
 """
 
 from __future__ import annotations
