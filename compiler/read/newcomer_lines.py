@@ -182,9 +182,13 @@ NEWCOMER_ROWS: tuple[tuple[str, str, Answer], ...] = (
 """Each row as those of `coach_lines`."""
 
 
-def _a_job(found: re.Match[str]) -> str:
+def _named(found: re.Match[str]) -> str:
     who = _role(found["who"].casefold())
-    who = {"end": "tight end", "center": "centre", "qb": "quarterback"}.get(who, who)
+    return {"end": "tight end", "center": "centre", "qb": "quarterback"}.get(who, who)
+
+
+def _a_job(found: re.Match[str]) -> str:
+    who = _named(found)
     if re.fullmatch(r"centre runs [a-z]+(?: \d+)?", found.string.casefold()):
         return ""  # well said: what the code has against it is told
     if who == "centre":
@@ -194,8 +198,7 @@ def _a_job(found: re.Match[str]) -> str:
 
 
 def _a_job_in_a_run(found: re.Match[str]) -> str:
-    who = _role(found["who"].casefold())
-    who = {"end": "tight end", "center": "centre", "qb": "quarterback"}.get(who, who)
+    who = _named(found)
     carried = " · ".join((typed(f"{who} blocks lead"), typed(f"carrier is {who}")))
     return f"say whom he blocks, or that he carries it: {carried}"
 
