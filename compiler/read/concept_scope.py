@@ -40,12 +40,17 @@ class Scope:
         return (*self.roles, *self.spots)
 
 
-def read_target(phrase: Phrase, scope: Scope) -> str:
-    """The spot or role that is looked at, thrown to or claimed; in a tag also `REST`."""
+def read_target(phrase: Phrase, scope: Scope, also: Collection[str] = ()) -> str:
+    """The spot or role that is looked at, thrown to or claimed; in a tag also `REST`.
+
+    ``also`` are other right words for this place, which a misspelt one may have meant.
+    """
     words = Words([phrase])
     if scope.calls_men and words.take_word(REST) and words.done:
         return REST
     words.at = 0
-    target = words.expect(scope.targets, E464)
+    target = words.take_name(scope.targets)
+    if target is None:
+        raise words.miss(E464, scope.targets, also=also)
     words.finish("a spot or a role")
     return target

@@ -274,7 +274,8 @@ class _ConceptLines:
             if isinstance(value, Linked):
                 raise Misread(E474(last=" or ".join(last)).at(value.span))
             return LookAt("", "", "", value.span, last)
-        target = read_target(one_phrase(head, "a spot or a role", value.span), self.scope)
+        phrase = one_phrase(head, "a spot or a role", value.span)
+        target = read_target(phrase, self.scope, also=LAST)
         foot = partner = ""
         if isinstance(value, Linked):
             for link in value.links:

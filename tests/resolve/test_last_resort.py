@@ -109,3 +109,11 @@ dress Slants
 @pytest.mark.parametrize(("last", "warned"), [("run", 1), ("throw away", 0)])
 def test_where_the_snap_must_be_handed_on_he_may_not_run(last: str, warned: int) -> None:
     assert codes(compiled(SIX.format(last))).count("W872") == warned
+
+
+def test_a_misspelt_end_is_told_by_its_own_words() -> None:
+    wrong = compiled(
+        TWELVE, THREE_TWO, ENDED.replace("run or throw away", "thow away"), dress("Three Two")
+    )
+    (found,) = [d for d in wrong.diagnostics if d.code == "E464"]
+    assert "throw away" in found.nearest
