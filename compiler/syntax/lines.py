@@ -220,11 +220,17 @@ KINDS: Mapping[str, BlockKind] = {
     ),
     "look": BlockKind(
         header="look Even Three extends Even",
-        labels=_table(_line("strength", "strength strong"), _SAY),
+        labels=_table(
+            _line("strength", "strength strong"),
+            _line("only", "only for Jumbo, three backs", "for"),
+            _line("never", "never for Jumbo", "for"),
+            _line("shows", "shows middle open"),
+            _SAY,
+        ),
         verbs=_table(
             _line("at", "T at 3, strong"),
             _line("covers", "S covers flat, strong"),
-            _line("rushes", "T rushes B, strong"),
+            _line("rushes", "T rushes B, strong behind E", "behind after"),
             _SAYS,
         ),
         join="extends",
