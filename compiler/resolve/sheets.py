@@ -26,7 +26,7 @@ from stemline.football.play import (
     Season,
 )
 from stemline.playbook.concepts import Body, Concept, RouteJob
-from stemline.playbook.look_definitions import Choices, LookDef, Stand
+from stemline.playbook.look_definitions import LookDef
 from stemline.playbook.places import AtLandmark, AtMan, Between, FromHere, Home, Where
 from stemline.playbook.playbook import Playbook
 from stemline.playbook.role_rules import Back, Ranked, RoleRule
@@ -340,17 +340,13 @@ def _looks(
 
 def _adjusts(look: LookDef) -> tuple[tuple[str, str, str], ...]:
     """What each man of a look does when somebody moves: his label, the motion, and his line."""
+    stands = ((m, s.guard, s.value[0].words) for m, said in look.stands.items() for s in said)
+    duties = ((m, s.guard, s.value.words[0]) for m, said in look.duties.items() for s in said)
     return tuple(
-        (man, said.guard.text, _first(said.value))
-        for man, lines in (*look.stands.items(), *look.duties.items())
-        for said in lines
-        if said.guard.moves != EVERY_MOVE
+        (man, guard.text, words)
+        for man, guard, words in (*stands, *duties)
+        if guard.moves != EVERY_MOVE
     )
-
-
-def _first(value: Choices | tuple[Stand, ...]) -> str:
-    """The first choice of a line, as written."""
-    return value.words[0] if isinstance(value, Choices) else value[0].words
 
 
 # A protection against each look.
