@@ -119,6 +119,8 @@ def free(result: Session, label: str) -> tuple[float, float]:
 def test_who_comes_behind_a_man_or_late_is_there_later() -> None:
     now = free(moved("M rushes B, strong"), "M")[1]
     behind = free(moved("M rushes B, strong behind T", "T rushes A, strong"), "M")[1]
+    waits = free(moved("E rushes B, strong behind T", "T rushes D, strong"), "E")
+    assert waits[0] > HIGH_SCHOOL.react.value == free(moved("E rushes B, strong"), "E")[0]
     late = free(moved("M rushes B, strong after 1 second"), "M")
     later = free(moved("M rushes B, strong after 1.5 seconds"), "M")
     assert now < behind
