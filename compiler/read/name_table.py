@@ -250,6 +250,8 @@ def fact_key(fact: Fact) -> tuple[str, str]:
     """What a fact speaks of: a child's fact of the same key takes the place of its parent's."""
     if fact.key == "pair":
         return "claims", ""  # a claim by another word
+    if fact.key == "in" and fact.subject:
+        return "at", fact.subject[0].text.casefold() + adjusts_to(fact)  # in a technique
     if fact.key in _DOES and fact.subject:
         return "runs", fact.subject[0].text.casefold()  # one man, one job
     subject = fact.subject[0].text.casefold() if fact.subject else ""

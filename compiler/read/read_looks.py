@@ -5,14 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
-from stemline.diagnostics.catalogue.football import E402, E411, E420
+from stemline.diagnostics.catalogue.football import E402, E405, E411, E420
 from stemline.diagnostics.catalogue.looks import E486, E487, E495, E497
 from stemline.diagnostics.catalogue.names import E325
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.football.conditions import LookWord
 from stemline.playbook.look_definitions import (
+    AtTechnique,
     Choices,
     FacedSet,
+    InGap,
     LookDef,
     Rush,
     Stand,
@@ -28,7 +30,7 @@ from stemline.read.read_stands import read_stands
 from stemline.read.stunts import behind_nobody
 from stemline.read.words import Misread, Words, one_phrase, string_of
 from stemline.source import Span
-from stemline.syntax.tree import Block, Fact, Phrase
+from stemline.syntax.tree import Block, Fact, Phrase, phrases
 
 STRENGTHS = {s.value: s for s in Strength}
 DUTIES = ("covers", "rushes")
@@ -159,9 +161,13 @@ class _LookReader:
             case "says":
                 text = string_of(fact.value, fact.span)
                 self.man_says.setdefault(_label(fact), []).append(text)
-            case "at":
+            case "at" | "in":
                 guard = read_guard(fact.guard, self.receivers, looks=False, moves=True)
                 stands = read_stands(fact.value, fact.span)
+                if fact.key == "in" and not isinstance(stands[0].where, AtTechnique | InGap):
+                    where = ", ".join(p.text for p in phrases(fact.value))
+                    man = fact.subject[0].text
+                    raise Misread(E405(man=man, place=where).at(fact.span))
                 self.stands.setdefault(_label(fact), []).append(Said(stands, guard, fact.span))
             case _:
                 guard = read_guard(fact.guard, self.receivers, looks=False, moves=True)

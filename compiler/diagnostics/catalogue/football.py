@@ -43,6 +43,16 @@ class E404(Mistake):
     answer: str
 
 
+class E405(Mistake):
+    title = "in a technique, at a place"
+    message = "`{place}` is a place on the field, and a man stands at it"
+    label = "a place"
+    help = "write `{man} at {place}`; `in` is for a technique or a gap: `{man} in 3, strong`"
+
+    man: str
+    place: str
+
+
 class E410(Misspelt):
     title = "unknown condition"
     message = "`{found}` is not a condition"
