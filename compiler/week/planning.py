@@ -287,7 +287,7 @@ class _Planner:
         made: tuple[PlanPeriod | PlanScout, ...] = (*plan.periods, *plan.scouts)
         old = [each for part, each in zip(parts, made, strict=True) if part not in own]
         self.found += check_old_looks(plan, old)
-        self.found += check_left_empty(plan)
+        self.found += check_left_empty(plan, self._book.taught)
 
     def _check_situations(self) -> None:
         for each in self._week.lists:
@@ -312,12 +312,18 @@ class _Planner:
             spot=spot,
             look=self._condition(row.when),
             against=self._look(row.against) if row.against else "",
-            tempo=row.tempo,
+            tempo=row.tempo or self._tempo(call),
             note=row.note,
             reps=row.reps,
             kill_to=row.kill_to,
             situation=situation,
         )
+
+    def _tempo(self, call: str) -> str:
+        """The tempo that the last tag of a call says, "" where none does."""
+        order = self._asked.calls[call]
+        tags = (self._book.tags[order.concept, tag] for tag in reversed(order.tags))
+        return next((tag.tempo for tag in tags if tag.tempo), "")
 
     def _check_spot(self, call: str, spot: BallSpot, row: RowDef) -> None:
         wrong = [d for d in self._asked.run_from(self._asked.calls[call], spot) if d.is_error]

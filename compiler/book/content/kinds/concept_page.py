@@ -70,6 +70,7 @@ class ConceptPage(Page):
 
     base: Entry
     serves: str
+    suits: str
     columns: tuple[str, ...]
     rows: tuple[Row, ...]
     own: tuple[OwnRow, ...]
@@ -89,7 +90,7 @@ class ConceptPage(Page):
 
     @property
     def under(self) -> str:
-        return f"serves {self.serves}"
+        return f"serves {self.serves}" + (f" · suits {self.suits}" if self.suits else "")
 
     @property
     def rusher(self) -> float | None:
@@ -152,6 +153,7 @@ def _page(
         family=sheet.family,
         idea=sentence(sheet.idea),
         serves=_serves(sheet, plays),
+        suits=", ".join(sheet.suits),
         drawn=_drawn(base),
         base=entries[0],
         columns=names if len(names) > 1 else ("man",),
