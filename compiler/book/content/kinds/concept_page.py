@@ -44,6 +44,7 @@ from stemline.book.content.page import (
     sentence,
 )
 from stemline.book.content.quarterback_strip import Quarterback, orders
+from stemline.book.content.second_plays import second_plays, told_seconds
 from stemline.football.blocking.block_names import PROTECTIONS
 from stemline.football.field import BallSpot
 from stemline.football.play import ConceptSheet, Kind, Play, Season
@@ -78,6 +79,7 @@ class ConceptPage(Page):
     keys: tuple[KeyRead, ...]
     fronts: Fronts | None
     answers: Answers | None
+    seconds: tuple[Remark, ...] = ()
 
     @property
     def brief(self) -> str:
@@ -154,6 +156,8 @@ def _page(
         serves=_serves(sheet, plays),
         drawn=_drawn(base),
         base=entries[0],
+        dressups=tuple(second_plays(base, ids[0], season.level)),
+        seconds=told_seconds(base, season.level),
         columns=names if len(names) > 1 else ("man",),
         rows=jobs,
         own=own_rows(jobs, season.letters),
@@ -175,9 +179,21 @@ def _page(
         calls=by_call(jobs, page.columns, page.line, passer, _tags(sheet, theirs)),
         keys=tuple(key for key in page.keys if key.calls),
         entries=(*entries[1:], *_views(most_unlike(blocked, VIEWS), ids[0])),
-        said=() if season.every_call else said_of(left_out(plays), plays),
+        said=(
+            *_killed(plays, season),
+            *(() if season.every_call else said_of(left_out(plays), plays)),
+        ),
     )
     return (page if group.empty else replace(page, further=group.id)), group
+
+
+def _killed(plays: tuple[Play, ...], season: Season) -> tuple[Remark, ...]:
+    """What the calls after the first become at the line, those told alike together."""
+    calls: dict[str, list[str]] = {}
+    for play in plays[1:]:
+        for note in told_seconds(play, season.level):
+            calls.setdefault(f"{note.label} {note.words}", []).append(play.call.spoken)
+    return tuple(Remark(", ".join(names), words) for words, names in calls.items())
 
 
 def _entries(plays: tuple[Play, ...], ids: tuple[str, ...], season: Season) -> tuple[Entry, ...]:
@@ -193,6 +209,7 @@ def _entries(plays: tuple[Play, ...], ids: tuple[str, ...], season: Season) -> t
         said = tuple(plays[one.call].call.spoken for one in left if one.of[0] == i)
         changed = changes(play, plays[0]) if i else ()
         made.append(Entry(id_, play.call.spoken, play, changed, aside=aside, also=said))
+        made += second_plays(play, id_, season.level) if i else ()
     return tuple(made)
 
 
