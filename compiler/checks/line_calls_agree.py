@@ -36,7 +36,8 @@ def check_line_calls_agree(call: ProvedCall) -> Iterator[Diagnostic]:
                 )
                 continue
             second = second_call(call.book, call.order, kill, to)
-            for then in kills_of(call.book, second):
+            # To the other side it is the same run, whose line is the one that was read.
+            for then in (k for k in kills_of(call.book, second) if k.span != kill.span):
                 yield E765(call=spoken, to=kill.said, then=then.said).at(
                     kill.span, related=(Related(then.span, "it is killed here"),)
                 )
@@ -76,21 +77,28 @@ def _counted(first: KillDef, second: KillDef) -> str:
 SAMPLES = """
 ### E765
 
-A word at the line means one other play, and the ball is snapped. Here the pass that the run becomes
-is killed itself.
+A word at the line means one other play, and then the ball is snapped. Here the pass that the run
+becomes is killed itself.
 
 ```play fail E765
-run Dive extends Zone
-    kill to Slants when 7 or more in box
+run Dive
+    carrier is back
+    carrier aims playside A
+    line blocks on or climb
+    everyone else blocks stalk
+    kill to Slants when 9 or more in box
 
 concept Slants
-    each #1 runs slant
-    each #2 runs slant
+    slant is strong #1
+    slant runs slant
+    hitch is weak #1
+    hitch runs hitch
+    everyone else runs go
     flat is back
     flat blocks inside out
     feet quick
-    read strong #1 on quick > weak #1 on quick
-    kill to Crossers when off
+    read slant on quick > hitch on quick
+    kill to Crossers when press
 
 dress Dive
     in Three Two
@@ -98,25 +106,33 @@ dress Dive
 
 ```play
 like E765
--    kill to Crossers when off
+-    kill to Crossers when press
 ```
 
 ### E766
 
-Ten men hear one word. Here a look with seven in the box and its corners off would mean two plays.
+Ten men hear one word. Here one look, whose corners are off and who has six men in the box, would
+mean two plays.
 
 ```play fail E766
-run Dive extends Zone
+run Dive
+    carrier is back
+    carrier aims playside A
+    line blocks on or climb
+    everyone else blocks stalk
     kill to Slants when 6 or more in box
     kill to Crossers when off
 
 concept Slants
-    each #1 runs slant
-    each #2 runs slant
+    slant is strong #1
+    slant runs slant
+    hitch is weak #1
+    hitch runs hitch
+    everyone else runs go
     flat is back
     flat blocks inside out
     feet quick
-    read strong #1 on quick > weak #1 on quick
+    read slant on quick > hitch on quick
 
 dress Dive
     in Three Two
@@ -124,8 +140,8 @@ dress Dive
 
 ```play
 like E766
--    kill to Crossers when off
-+    kill to Crossers when 5 or fewer in box
+-    kill to Slants when 6 or more in box
++    kill to Slants when 6 or more in box, press
 ```
 
 ### E767
@@ -133,8 +149,12 @@ like E766
 A kill to the play that is called changes nothing.
 
 ```play fail E767
-run Dive extends Zone
-    kill to Dive when 7 or more in box
+run Dive
+    carrier is back
+    carrier aims playside A
+    line blocks on or climb
+    everyone else blocks stalk
+    kill to Dive when 3 technique playside
 
 dress Dive
     in Three Two
@@ -142,7 +162,7 @@ dress Dive
 
 ```play
 like E767
--    kill to Dive when 7 or more in box
-+    kill to Dive away when 7 or more in box
+-    kill to Dive when 3 technique playside
++    kill to Dive away when 3 technique playside
 ```
 """

@@ -5,7 +5,7 @@ The second call is made and proved as any other; it is no call of the book.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from stemline.diagnostics.catalogue.calls import E601
@@ -109,13 +109,20 @@ def unknown_kills(book: Playbook) -> tuple[Diagnostic, ...]:
     bodies = (*(c.body for c in book.concepts.values()), *(t.body for t in book.tags.values()))
     found: dict[Diagnostic, None] = {}
     for kill in (kill for body in bodies for kill in body.kills):
-        read = readings(book, kill)
-        if len(read) > 1:
-            both = " or ".join(sorted(_told_apart(book, each) for each in read))
-            found[E601(call=kill.said, readings=both).at(kill.span)] = None
-        elif not read:
-            found[_unknown(book, kill)] = None
+        found |= dict.fromkeys(wrongly_named(book, kill, readings(book, kill)))
     return tuple(found)
+
+
+def wrongly_named(
+    book: Playbook, kill: KillDef, read: Sequence[KilledTo]
+) -> tuple[Diagnostic, ...]:
+    """What is wrong with the names of a kill that is ``read`` so: none, or more than one."""
+    if len(read) == 1:
+        return ()
+    if not read:
+        return (_unknown(book, kill),)
+    both = " or ".join(sorted(_told_apart(book, each) for each in read))
+    return (E601(call=kill.said, readings=both).at(kill.span),)
 
 
 def _told_apart(book: Playbook, to: KilledTo) -> str:

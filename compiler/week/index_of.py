@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from stemline.week.killed_rows import arrowed, bare_call, killed_by_book
 from stemline.week.week_values import Week
 
 
@@ -26,7 +27,9 @@ def index_lines(week: Week) -> tuple[WeekIndexLine, ...]:
     return tuple(
         WeekIndexLine(
             number=str(e.number),
-            call=e.call,
+            call=arrowed(bare_call(e.play).spoken, kills)
+            if (kills := killed_by_book(e.play))
+            else e.call,
             short=e.short,
             situations=", ".join(e.situations),
             page="" if e.page is None else str(e.page),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from stemline.book.content.page import Entry, Remark
 from stemline.book.content.quarterback_strip import feet_words
@@ -30,7 +30,7 @@ def told_seconds(play: Play, level: str) -> tuple[Remark, ...]:
     return tuple(
         Remark(
             f"killed to {k.words}",
-            ". ".join((f"when {k.when}", *(f"{n.label} {n.words}" for n in _told(k, level)))),
+            "; ".join((f"when {k.when}", *(f"{n.label} {n.words}" for n in _told(k, level)))),
         )
         for k in play.becomes
     )
@@ -52,4 +52,9 @@ def _notes(becoming: Becoming, level: str) -> Iterator[Remark]:
         )
         yield Remark("reads", ", ".join(reads))
     if becoming.looks:
-        yield Remark("on", ", ".join(becoming.looks))
+        yield Remark("shown by", ", ".join(becoming.looks))
+
+
+def tag_words(plays: Iterable[Play]) -> dict[str, str]:
+    """By each tag that says one, what a call with it is killed to."""
+    return {k.tag: f"Killed to {k.words} when {k.when}." for p in plays for k in p.becomes if k.tag}

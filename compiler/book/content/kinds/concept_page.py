@@ -44,7 +44,7 @@ from stemline.book.content.page import (
     sentence,
 )
 from stemline.book.content.quarterback_strip import Quarterback, orders
-from stemline.book.content.second_plays import second_plays, told_seconds
+from stemline.book.content.second_plays import second_plays, tag_words, told_seconds
 from stemline.football.blocking.block_names import PROTECTIONS
 from stemline.football.field import BallSpot
 from stemline.football.play import ConceptSheet, Kind, Play, Season
@@ -176,7 +176,7 @@ def _page(
         of=page.id,
         name=page.name,
         family=page.family,
-        calls=by_call(jobs, page.columns, page.line, passer, _tags(sheet, theirs)),
+        calls=by_call(jobs, page.columns, page.line, passer, _tags(sheet, theirs, plays)),
         keys=tuple(key for key in page.keys if key.calls),
         entries=(*entries[1:], *_views(most_unlike(blocked, VIEWS), ids[0])),
         said=(
@@ -264,10 +264,21 @@ def _changes(
     )
 
 
-def _tags(sheet: ConceptSheet, theirs: frozenset[str]) -> tuple[Remark, ...]:
-    """Each tag with the coach's words for it."""
+def _tags(
+    sheet: ConceptSheet, theirs: frozenset[str], plays: tuple[Play, ...]
+) -> tuple[Remark, ...]:
+    """Each tag with what it kills a call to, and the coach's words for it."""
+    killed = tag_words(plays)
     return tuple(
-        Remark(tag, " ".join(spoken(sentence(line), theirs) for line in lines))
+        Remark(
+            tag,
+            " ".join(
+                (
+                    *((killed[tag],) if tag in killed else ()),
+                    *(spoken(sentence(line), theirs) for line in lines),
+                )
+            ),
+        )
         for tag, lines in sheet.tags
     )
 
