@@ -36,8 +36,8 @@ def check_line_calls_agree(call: ProvedCall) -> Iterator[Diagnostic]:
                 )
                 continue
             second = second_call(call.book, call.order, kill, to)
-            # To the other side it is the same run, whose line is the one that was read.
-            for then in (k for k in kills_of(call.book, second) if k.span != kill.span):
+            # The same run to the other side has no kills but those that were read.
+            for then in (k for k in kills_of(call.book, second) if k not in kills):
                 yield E765(call=spoken, to=kill.said, then=then.said).at(
                     kill.span, related=(Related(then.span, "it is killed here"),)
                 )

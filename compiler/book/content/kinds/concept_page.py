@@ -64,7 +64,8 @@ class ConceptPage(Page):
     ``rows`` tell the jobs of all its calls, who has them in each
     formation in ``columns``, or in one named "man" where all cast it alike; ``own`` are those of
     its own call. ``fronts`` is, on a run, the table of who blocks whom; on a pass ``answers`` are
-    the reads against each look.
+    the reads against each look. ``seconds`` are the plays that its call becomes at the line, drawn
+    beside the jobs, and ``killed`` the words for them.
     """
 
     template = "concept.html.jinja"
@@ -79,7 +80,12 @@ class ConceptPage(Page):
     keys: tuple[KeyRead, ...]
     fronts: Fronts | None
     answers: Answers | None
-    seconds: tuple[Remark, ...] = ()
+    seconds: tuple[Entry, ...] = ()
+    killed: tuple[Remark, ...] = ()
+
+    @property
+    def framed(self) -> tuple[tuple[Entry, ...], ...]:
+        return (self.seconds,) if self.seconds else ()
 
     @property
     def brief(self) -> str:
@@ -156,8 +162,8 @@ def _page(
         serves=_serves(sheet, plays),
         drawn=_drawn(base),
         base=entries[0],
-        dressups=tuple(second_plays(base, ids[0], season.level)),
-        seconds=told_seconds(base, season.level),
+        seconds=tuple(second_plays(base, ids[0], season.level)),
+        killed=told_seconds(base, season.level),
         columns=names if len(names) > 1 else ("man",),
         rows=jobs,
         own=own_rows(jobs, season.letters),
