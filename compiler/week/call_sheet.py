@@ -12,7 +12,7 @@ from functools import cached_property
 from math import ceil, pi, tan
 
 from stemline.football.field import BallSpot
-from stemline.week.killed_rows import arrowed, bare_call, brief, killed
+from stemline.week.killed_rows import arrowed, brief, killed, printed_call
 from stemline.week.wanting import left_empty
 from stemline.week.week_values import PlanRow, Week
 
@@ -140,9 +140,10 @@ def sheet_rows(week: Week) -> list[tuple[str, str, tuple[SheetRow, ...]]]:
 def _row(week: Week, order: int, row: PlanRow) -> SheetRow:
     entry = week.entry(row.call)
     kills = killed(row, entry.play)
-    call = arrowed(bare_call(entry.play).spoken, kills) if kills else row.call
+    own = ((row.kill_to, ""),) if row.kill_to else ()
+    call = arrowed(printed_call(row.call, entry.play), own)
     if len(call) > LONGEST_CALL:
-        call = arrowed(entry.short, ((row.kill_to, ""),)) if row.kill_to else entry.short
+        call = arrowed(entry.short, own)
     notes = [row.note] if row.note else []
     look = brief(row.look)
     if kills and not row.look:

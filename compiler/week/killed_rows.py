@@ -35,6 +35,12 @@ def killed_by_book(play: Play) -> tuple[tuple[str, str], ...]:
     return tuple((becoming.words, becoming.when) for becoming in play.becomes)
 
 
+def printed_call(call: str, play: Play) -> str:
+    """How sheet and index print a call: with an arrow to what the book says that it becomes."""
+    kills = killed_by_book(play)
+    return arrowed(bare_call(play).spoken, kills) if kills else call
+
+
 def brief(when: str) -> str:
     """What he sees in as few letters as a row has room for: `8+ in box`."""
     return _FEWER.sub(r"0-\1 in box", _MORE.sub(r"\1+ in box", when))
