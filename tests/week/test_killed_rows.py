@@ -31,7 +31,7 @@ def test_a_kill_is_one_row_with_what_he_sees_in_the_look_column() -> None:
     said = row(week, "Pistol Right Counter")
     assert (said.call, said.look) == ("Pistol Right Counter → Stick", "Bear One")
     assert said.number == str(week.entry(KILLED).number)
-    assert sum(KILLED == e.call for e in week.entries) == 1
+    assert sum(e.call == KILLED for e in week.entries) == 1
 
 
 def test_a_band_has_one_number_for_both() -> None:
