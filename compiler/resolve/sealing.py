@@ -9,9 +9,11 @@ from __future__ import annotations
 
 import pickle
 from dataclasses import fields
+from functools import lru_cache
 from io import BytesIO
 from typing import TYPE_CHECKING, Any, Generic, TypeVar, cast
 
+from stemline.football.conditions import Guard, Where
 from stemline.football.field import Field
 from stemline.football.offence.counting import Count
 from stemline.football.play import Man, Play
@@ -80,7 +82,31 @@ def _by_fields(value: Any) -> tuple[Callable[..., Any], tuple[Any, ...]]:
     return type(value), tuple(getattr(value, field.name) for field in fields(value))
 
 
+@lru_cache(maxsize=4096)
+def _bits(where: Where) -> int:
+    """A set of worlds as one integer: the pickler's fast mode, which forgets what it has met,
+    takes some fifty sets a value at most, and raises a KeyError for more."""
+    return sum(1 << i for i in where)
+
+
+@lru_cache(maxsize=4096)
+def _where(bits: int) -> Where:
+    return frozenset(i for i in range(bits.bit_length()) if bits >> i & 1)
+
+
+def _guard(bits: int, *others: Any) -> Guard:
+    text, *rest = others
+    return Guard(text, _where(bits), *rest)
+
+
+def _guarded(guard: Guard) -> tuple[Callable[..., Guard], tuple[Any, ...]]:
+    """A guard with its worlds as an integer, first; its other fields in their order."""
+    others = (getattr(guard, field.name) for field in fields(guard) if field.name != "worlds")
+    return _guard, (_bits(guard.worlds), *others)
+
+
 _TABLE: _Table = {
+    Guard: _guarded,
     Span: lambda span: (_nowhere, ()),
     Count: _by_fields,
     Field: _by_fields,
