@@ -10,7 +10,9 @@ from pathlib import Path
 
 import pytest
 
+from stemline.analysis import passes_against_looks
 from stemline.analysis.passes_against_looks import face
+from stemline.checks import proving
 from stemline.compare import side_analysis
 from stemline.compare.comparing import compared
 from stemline.compare.comparison import Comparison
@@ -44,13 +46,14 @@ def _texts() -> tuple[Source, ...]:
     return read_files(HERONS).sources
 
 
-def _session(*edits: tuple[str, str]) -> Session:
+def _session(*edits: tuple[str, str], store: Store | None = None) -> Session:
     texts = [source.text for source in _texts()]
     for was, now in edits:
         assert any(was in text for text in texts), was
         texts = [text.replace(was, now, 1) for text in texts]
     names = (source.name for source in _texts())
-    return Session([Source(n, t) for n, t in zip(names, texts, strict=True)], "herons")
+    sources = [Source(n, t) for n, t in zip(names, texts, strict=True)]
+    return Session(sources, "herons", store=store)
 
 
 def _followed(old: Session, new: Session, store: Store | None = None) -> Comparison:
@@ -106,7 +109,7 @@ def test_a_second_comparison_proves_nothing(
         first = _followed(_session(), _session(SLANTS), store)
     assert first.follows
 
-    def proved(*_: object) -> None:
+    def proved(*_: object, **__: object) -> None:
         raise AssertionError("it is known from the last time")
 
     monkeypatch.setattr(side_analysis, "_found", proved)
@@ -114,6 +117,26 @@ def test_a_second_comparison_proves_nothing(
         assert _followed(_session(), _session(SLANTS), store).follows == first.follows
         with pytest.raises(AssertionError, match="last time"):
             _followed(_session(), _session((SLANTS[0], SLANTS[1].replace("hitch", "reset"))), store)
+
+
+def test_what_a_check_has_kept_is_not_worked_out_again(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with Store(tmp_path) as store:
+        for side in (_session(store=store), _session(SLANTS, store=store)):
+            side.faced(side.read_calls("Slants"), NO_CACHE)
+    expected = _followed(_session(), _session(SLANTS)).follows
+    monkeypatch.setattr(proving, "prove_call", _worked_out)
+    monkeypatch.setattr(passes_against_looks, "worked", _worked_out)
+    with Store(tmp_path) as store:
+        sides = _session(store=store), _session(SLANTS, store=store)
+        assert _followed(*sides, store=store).follows == expected
+    with pytest.raises(AssertionError, match="is kept"):
+        _followed(_session(), _session(SLANTS))
+
+
+def _worked_out(*_: object) -> None:
+    raise AssertionError("it is kept")
 
 
 def test_a_row_that_is_not_ours_is_not_believed() -> None:
