@@ -11,12 +11,18 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterator
+from functools import lru_cache
 from pathlib import Path
 
 import pytest
 from hypothesis import settings
 from xdist.remote import Producer
 from xdist.scheduler import LoadFileScheduling
+
+from stemline.syntax import parser
+
+parser.parse = lru_cache(maxsize=256)(parser.parse)
+"""The same texts are read in hundreds of tests: a tree is a value, so each is made once."""
 
 settings.register_profile("house", deadline=None, derandomize=True)
 settings.register_profile("wild", deadline=None)
