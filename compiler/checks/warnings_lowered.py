@@ -47,7 +47,8 @@ def check_warnings_lowered(settings: Settings) -> Iterator[Diagnostic]:
     for text, span in settings.lowered:
         code = known.get(_plain(text), "")
         if not code:
-            near = nearest(text.upper(), warnings) or nearest(_plain(text), warnings)
+            title = nearest(_plain(text), warnings) if " " in text else ()
+            near = title or nearest(text.upper(), warnings)
             yield E320(found=text).at(span, nearest=near)
         elif not code.startswith(_WARNING):
             yield E321(found=code).at(span)

@@ -9,11 +9,9 @@ from __future__ import annotations
 
 import pickle
 from dataclasses import fields
-from functools import lru_cache
 from io import BytesIO
 from typing import TYPE_CHECKING, Any, Generic, TypeVar, cast
 
-from stemline.football.conditions import Guard, Where
 from stemline.football.field import Field
 from stemline.football.offence.counting import Count
 from stemline.football.play import Man, Play
@@ -55,16 +53,31 @@ def sealed_with_places(value: object) -> tuple[bytes, tuple[Line, ...]]:
 
 def unsealed(sealed: Sealed[T]) -> T:
     """The value again, all its places nowhere. Only for bytes that this program has sealed."""
-    return cast("T", pickle.loads(sealed))
+    return cast("T", _Unpickler(BytesIO(sealed)).load())
+
+
+class _Pickler(pickle.Pickler):
+    """Alike values as the same bytes: of two alike words it does not matter whether they are one
+    object, as their text was parsed, or two, as it was read back; nor in which order a set has its
+    own. (What `fast` counts goes wrong at a set that it writes itself.)"""
+
+    def __init__(self, out: BytesIO, table: _Table) -> None:
+        super().__init__(out, protocol=5)
+        self.dispatch_table = table
+        self.fast = True
+
+    def persistent_id(self, value: object) -> tuple[object, ...] | None:
+        return tuple(sorted(value, key=repr)) if type(value) is frozenset else None
+
+
+class _Unpickler(pickle.Unpickler):
+    def persistent_load(self, kept: tuple[object, ...]) -> frozenset[object]:
+        return frozenset(kept)
 
 
 def _pickled(value: object, table: _Table) -> bytes:
     out = BytesIO()
-    pickler = pickle.Pickler(out, protocol=5)
-    pickler.dispatch_table = table
-    # Two alike words may be one object or two, as their text was parsed or read back.
-    pickler.fast = True
-    pickler.dump(value)
+    _Pickler(out, table).dump(value)
     return out.getvalue()
 
 
@@ -82,31 +95,7 @@ def _by_fields(value: Any) -> tuple[Callable[..., Any], tuple[Any, ...]]:
     return type(value), tuple(getattr(value, field.name) for field in fields(value))
 
 
-@lru_cache(maxsize=4096)
-def _bits(where: Where) -> int:
-    """A set of worlds as one integer: the pickler's fast mode, which forgets what it has met,
-    takes some fifty sets a value at most, and raises a KeyError for more."""
-    return sum(1 << i for i in where)
-
-
-@lru_cache(maxsize=4096)
-def _where(bits: int) -> Where:
-    return frozenset(i for i in range(bits.bit_length()) if bits >> i & 1)
-
-
-def _guard(bits: int, *others: Any) -> Guard:
-    text, *rest = others
-    return Guard(text, _where(bits), *rest)
-
-
-def _guarded(guard: Guard) -> tuple[Callable[..., Guard], tuple[Any, ...]]:
-    """A guard with its worlds as an integer, first; its other fields in their order."""
-    others = (getattr(guard, field.name) for field in fields(guard) if field.name != "worlds")
-    return _guard, (_bits(guard.worlds), *others)
-
-
 _TABLE: _Table = {
-    Guard: _guarded,
     Span: lambda span: (_nowhere, ()),
     Count: _by_fields,
     Field: _by_fields,
