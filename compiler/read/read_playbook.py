@@ -89,6 +89,7 @@ class _BlockReader:
         looks = self._looks()
         taught, wrong = read_teaching(self.blocks.taught.values(), self.settings.code)
         self.found += wrong
+        written.update(with_tempos(written, taught))
         return Playbook(
             settings=self.settings,
             people=people,
@@ -96,7 +97,7 @@ class _BlockReader:
             motions=motions,
             routes=routes,
             concepts=concepts,
-            tags=with_tempos(written, taught),
+            tags=written,
             dresses=self._dresses(tags, written, letters),
             looks={
                 k: look for k, look in looks.items() if not (look.part or self._with_a_week(look))

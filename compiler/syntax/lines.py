@@ -77,7 +77,7 @@ _SAYS = _line("says", 'over says "Set the depth at six."')
 _SIGNAL = _line("signal", 'signal "two fists on the chest"')
 _WORD = _line("word", "word Maple")
 _SUITS = _line("suits", "suits 2nd and 4 to 6, red zone")
-_INSTALL = _line("install", "install day 2", "after")
+_INSTALL = _line("install", "install day 2")
 
 _CONCEPT_LABELS = (
     _line("family", "family Shallow Crossers"),
