@@ -408,12 +408,15 @@ class Session:
         )
 
     def pressed(self, planned: Iterable[Planned]) -> tuple[Diagnostic, ...]:
-        """Where a pressure that a week names leaves its passes without an answer; worked out only
-        where it is told, since it runs the clock of each."""
-        from stemline.week.facing import pressed
+        """Where a pressure that a week names leaves its passes without an answer, or its runs a
+        man; worked out only where it is told, since it runs the clock of each pass."""
+        from stemline.week.facing import pressed, runs_pressed
 
-        plans = [each.plan for each in planned if each.plan is not None]
-        return tuple(d for plan in plans for d in pressed(self.answers(plan)))
+        found: list[Diagnostic] = []
+        for plan in (each.plan for each in planned if each.plan is not None):
+            found += pressed(self.answers(plan))
+            found += runs_pressed(plan, self.calls.by_name, self._free)
+        return tuple(found)
 
     @no_collecting()
     def answers(self, plan: Plan) -> tuple[RowAnswer, ...]:
@@ -479,6 +482,20 @@ class Session:
         reading = lambda: self._readings.against(order, (look,), spot)  # noqa: E731
         kept = self._kept.answer("answer", reading, work, answers_as_data, answers_from_data)
         return kept[0] if kept else None
+
+    @no_collecting()
+    def _free(self, order: Order, spot: BallSpot, look: str) -> tuple[str, ...]:
+        """Whom a pressure leaves free against a run; nobody where it cannot stand there."""
+        from stemline.proofs.kept_answers import labels_from_data
+        from stemline.week.facing import free_of_pressure
+
+        def work() -> tuple[str, ...]:
+            play, found = self.play(order, spot, look_key=look)
+            wrong = play is None or any(d.is_error for d in found)
+            return () if play is None or wrong else free_of_pressure(play)
+
+        reading = lambda: self._readings.against(order, (look,), spot)  # noqa: E731
+        return self._kept.answer("free", reading, work, lambda men, _: [*men], labels_from_data)
 
     def _page_of(self, order: Order) -> Play | None:
         play, found = self.drawn(order)

@@ -18,6 +18,9 @@ from stemline.playbook.protection_definitions import Protection
 from stemline.playbook.week_definitions import WeekDef
 from stemline.source import NOWHERE, Span
 
+KILL_WORD = "Kill"
+"""What a quarterback says where the playbook has no word of its own. Custom."""
+
 
 @dataclass(frozen=True)
 class Settings:
@@ -28,6 +31,7 @@ class Settings:
     they play, for the clock. ``contact`` are the house's own minutes of contact, None where the
     code's hold. ``theme`` is the name of the theme, said at ``theme_span``; "" for the
     usual one. With ``every_call`` the book draws also those whose picture another one says.
+    ``kill_word`` is what is said at the line where a call becomes another.
     """
 
     name: str
@@ -48,6 +52,7 @@ class Settings:
     theme_span: Span = NOWHERE
     contact: ContactLimit | None = None
     every_call: bool = False
+    kill_word: str = KILL_WORD
 
 
 @dataclass(frozen=True)

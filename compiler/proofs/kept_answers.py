@@ -64,6 +64,12 @@ def answers_from_data(held: object, _: Reading) -> list[Answer]:
     return [_answer(each) for each in held]
 
 
+def labels_from_data(held: object, _: Reading) -> tuple[str, ...]:
+    if not isinstance(held, list) or not all(isinstance(label, str) for label in held):
+        raise ValueError(held)
+    return tuple(held)
+
+
 def _answer(held: object) -> Answer:
     match held:
         case [bool(nearly), bool(hot), float() | None as rusher]:

@@ -14,7 +14,7 @@ from stemline.diagnostics.catalogue.names import E301, E302, E303, E304
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.nearest import nearest
 from stemline.read.size_limits import MOST_BLOCKS, MOST_GENERATIONS, MOST_LINES
-from stemline.syntax.tree import Block, Document, Fact, Link, Phrase, phrases
+from stemline.syntax.tree import Block, Document, Fact, Link, Linked, Phrase, phrases
 
 Key = tuple[str, str, str]
 """Kind, name and, for a tag, the concept it is for; all in lower case."""
@@ -254,6 +254,9 @@ def fact_key(fact: Fact) -> tuple[str, str]:
         return "at", fact.subject[0].text.casefold() + adjusts_to(fact)  # in a technique
     if fact.key in _DOES and fact.subject:
         return "runs", fact.subject[0].text.casefold()  # one man, one job
+    if fact.key == "kill" and isinstance(fact.value, Linked):
+        to = fact.value.link("to")
+        return "kill", " ".join(p.text.casefold() for p in phrases(to)) if to is not None else ""
     subject = fact.subject[0].text.casefold() if fact.subject else ""
     subject += adjusts_to(fact)
     if fact.label is not None and fact.key == "spot" and fact.value is not None:

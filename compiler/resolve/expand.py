@@ -34,7 +34,9 @@ Expanded = tuple[Play | None, tuple[Diagnostic, ...]]
 class Order:
     """A call by the keys of its definitions; ``spoken`` as the coach calls it.
 
-    ``span`` is where its formation is dressed up, ``tags_span`` its tags.
+    ``span`` is where its formation is dressed up, ``tags_span`` its tags. ``second`` tells that it
+    is what another call becomes at the line, ``turned`` that it then goes to the other side than
+    the one its formation is called to: the men stay where they are.
     """
 
     formation: str
@@ -45,6 +47,8 @@ class Order:
     spoken: str
     span: Span
     tags_span: Span
+    second: bool = False
+    turned: bool = False
 
 
 def field_of(book: Playbook, spot: BallSpot) -> Field:
@@ -132,7 +136,8 @@ class Expander:
         lined = self.lined(order.formation, order.side, order.motion, spot)
         if lined.picture is None:
             return None, lined.found
-        cast = self._cast(order, concept, spot, lined.picture, lined.motions)
+        picture = _turned(lined.picture) if order.turned else lined.picture
+        cast = self._cast(order, concept, spot, picture, lined.motions)
         at = order.formation, order.side, order.motion, spot
         defence, standing = self.defence(look_key, *at) if look_key else (None, ())
         if defence is not None and not against:
@@ -169,7 +174,8 @@ class Expander:
         if lined.picture is None:
             return None
         concept = self._book.concepts[order.concept]
-        return self._casting(order, concept, lined.picture, lined.motions)
+        picture = _turned(lined.picture) if order.turned else lined.picture
+        return self._casting(order, concept, picture, lined.motions)
 
     def _casting(
         self,
@@ -239,6 +245,13 @@ def _line_up(book: Playbook, formation: str, side: Side, motion: str, spot: Ball
     # The alignment's field knows the line that this formation draws.
     men, field = ranked(men, counted), alignment.field
     return Lined(LinedUp(men, counted, field, side, book.receivers), motions, (*found, *moved))
+
+
+def _turned(picture: LinedUp) -> LinedUp:
+    """The same men, the call going to the other side; a tie is strong to that one then."""
+    counted = count(picture.men, picture.called.other)
+    men = ranked(picture.men, counted)
+    return replace(picture, men=men, count=counted, called=picture.called.other)
 
 
 def _defence(
