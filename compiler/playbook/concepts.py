@@ -9,7 +9,7 @@ only repeat the first mistake.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from enum import Enum
 
 from stemline.football.conditions import Guard
@@ -207,7 +207,7 @@ class Concept:
 @dataclass(frozen=True)
 class Tag:
     """A tag as it is for one concept; ``shared`` where its text is for several, of which some may
-    never be called with it."""
+    never be called with it; ``tempo`` is how fast it has the call go, "" where it says nothing."""
 
     name: str
     concept: str
@@ -216,6 +216,13 @@ class Tag:
     span: Span
     broken: bool
     shared: bool = False
+    tempo: str = ""
+
+    @property
+    def silent(self) -> bool:
+        """Whether it changes no man's job: the play is that without it."""
+        body = replace(self.body, says=(), cautions=(), idea="")
+        return bool(self.tempo) and not self.keeps and body == Body()
 
 
 # Dress-ups.
