@@ -398,13 +398,15 @@ class ConceptSheet:
 class LookSheet:
     """A look's page: the look against one or more sets of the offence, the first the largest.
 
-    Each view is a play in which the offence only stands (no assignments with a job).
+    Each view is a play in which the offence only stands (no assignments with a job). ``adjusts``
+    is what a man does when somebody moves: his label, the motion, and his line.
     """
 
     name: str
     says: tuple[str, ...]
     views: tuple[Play, ...]
     span: Span
+    adjusts: tuple[tuple[str, str, str], ...] = ()
 
 
 @dataclass(frozen=True)

@@ -14,6 +14,7 @@ from enum import Enum
 
 from stemline.football.conditions import Guard
 from stemline.football.offence.landmarks import Landmark
+from stemline.football.offence.rails import Rail
 from stemline.football.offence.strokes import Decide, Depth, Route, Stroke, Target
 from stemline.football.play import Kind
 from stemline.playbook.kill_definitions import KillDef
@@ -38,7 +39,8 @@ from stemline.source import Span
 class RouteJob:
     """``route`` with its called depth; ``target`` moves its end, ``way`` decides which side is
     out for him, ``then`` is run after it. ``words`` is the line for the assignment table; ``end``
-    is how deep his ``target`` is, None for the depth that the route has there."""
+    is how deep his ``target`` is, None for the depth that the route has there; ``rail`` the line on
+    which its stem is run."""
 
     route: Route
     depth: float | None
@@ -47,6 +49,7 @@ class RouteJob:
     then: tuple[Stroke, ...]
     words: str
     end: Depth | None = None
+    rail: Rail | None = None
 
 
 @dataclass(frozen=True)

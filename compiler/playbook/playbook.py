@@ -80,10 +80,12 @@ class Playbook:
     @property
     def base_look(self) -> str:
         """The key of the look that runs and protections are drawn against: the playbook's own
-        choice, else the first by name, or where there is none the base front of its code."""
+        choice, else the first by name of those that are for every set, or where there is none the
+        base front of its code."""
         if self.settings.against in self.looks:
             return self.settings.against
-        return min(self.looks, default=BASE_FRONT)
+        every = (key for key, look in self.looks.items() if not look.limited)
+        return min(every, default=BASE_FRONT)
 
     @property
     def families(self) -> tuple[str, ...]:

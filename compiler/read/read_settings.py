@@ -37,6 +37,7 @@ GUN_DEPTH = 5.0
 """Depth of the quarterback in the gun where a formation does not say. Common practice."""
 EVERY_CALL = "every call"
 _PICTURES = ("middle", "strength to field", "strength to boundary")
+_DRAWN = dict(zip(("from middle", "strong to field", "strong to boundary"), _PICTURES, strict=True))
 _HOUSE = ("numbers", "gun")
 _ELSEWHERE = ("sections", "league", "lower", "against", "contact")
 """Lines whose values hold marks or need the code or the names: each is read by itself."""
@@ -187,9 +188,11 @@ def _setting(
         case "picture":
             values["picture"] = words.expect(_PICTURES, E324)
         case "draw":
-            if words.rest != EVERY_CALL:
-                raise Misread(E402(what=f"`{EVERY_CALL}`").at(fact.span))
-            values["draw"] = EVERY_CALL
+            if words.take_name((EVERY_CALL,)) is not None:
+                values["draw"] = EVERY_CALL
+            else:
+                values["picture"] = _DRAWN[words.expect((*_DRAWN, EVERY_CALL), E324)]
+            words.finish("what is drawn")
         case "kill":
             if not words.take_word("word") or words.done:
                 what = '`word` and what he says: `kill word "Anchor"`'

@@ -15,6 +15,7 @@ from stemline.lineup.alignment import line_up
 from stemline.lineup.lined_up import LinedUp
 from stemline.lineup.look_placed import line_up_defence
 from stemline.lineup.moving import move
+from stemline.lineup.sets_faced import plays_against
 from stemline.playbook.concepts import Body, Concept, Tag
 from stemline.playbook.look_definitions import BASE_FRONT
 from stemline.playbook.playbook import Playbook
@@ -199,15 +200,22 @@ class Expander:
     def defence(
         self, look_key: str, formation: str, side: Side, motion: str, spot: BallSpot
     ) -> tuple[Defence | None, tuple[Diagnostic, ...]]:
-        """A look against men who stand as in `lined`; nobody where they do not.
+        """A look against men who stand as in `lined`; nobody where they do not, or where the look
+        is never played against them.
 
         No place or duty of a look is said by a playside, so the concept does not matter to it.
         """
         key = look_key, formation, side, motion, spot
         if key not in self._defences:
-            picture = self.lined(formation, side, motion, spot).picture
-            self._defences[key] = _defence(self._book, look_key, picture) if picture else (None, ())
+            lined = self.lined(formation, side, motion, spot)
+            meets = lined.picture is not None and self.meets(look_key, formation, lined.picture)
+            made = _defence(self._book, look_key, lined) if meets else (None, ())
+            self._defences[key] = made
         return self._defences[key]
+
+    def meets(self, look_key: str, formation: str, picture: LinedUp) -> bool:
+        """Whether a look is played against a formation as it stands at the snap."""
+        return plays_against(look_of(self._book, look_key), formation, picture)
 
     def _body(self, order: Order, concept: Concept, tags: Sequence[Tag]) -> Body:
         """The concept with the call's tags laid over it."""
@@ -239,9 +247,10 @@ def _turned(picture: LinedUp) -> LinedUp:
 
 
 def _defence(
-    book: Playbook, look_key: str, picture: LinedUp
+    book: Playbook, look_key: str, lined: Lined
 ) -> tuple[Defence | None, tuple[Diagnostic, ...]]:
-    defence, found = line_up_defence(look_of(book, look_key), picture)
+    assert lined.picture is not None, "somebody stands there"
+    defence, found = line_up_defence(look_of(book, look_key), lined.picture, lined.motions)
     if look_key != BASE_FRONT:
         return defence, found
     # Nobody wrote it, so nobody is told of it; and men who only stand there show no coverage.

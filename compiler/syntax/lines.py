@@ -149,7 +149,7 @@ KINDS: Mapping[str, BlockKind] = {
             _line("quarterback", "quarterback right"),
             _line("level", "level high school"),
             _line("picture", "picture middle"),
-            _line("draw", "draw every call"),
+            _line("draw", "draw strong to field"),
             _line("kill", 'kill word "Anchor"'),
             _line("sections", "sections Crossing, Quick"),
             _line("theme", "theme dark"),
@@ -180,7 +180,8 @@ KINDS: Mapping[str, BlockKind] = {
         header="motion Jet",
         labels=_table(_line("snap", "snap running"), _SAY),
         verbs=_table(
-            _line("moves", "Z moves to away, 2 outside tackle"), _line("starts", "Z starts 1.5")
+            _line("moves", "Z moves to away, 2 outside tackle"),
+            _line("starts", "Z starts 1.5 seconds"),
         ),
     ),
     "route": BlockKind(
@@ -222,11 +223,18 @@ KINDS: Mapping[str, BlockKind] = {
     ),
     "look": BlockKind(
         header="look Even Three extends Even",
-        labels=_table(_line("strength", "strength strong"), _SAY),
+        labels=_table(
+            _line("strength", "strength strong"),
+            _line("only", "only for Jumbo, three backs", "for"),
+            _line("never", "never for Jumbo", "for"),
+            _line("shows", "shows middle open"),
+            _SAY,
+        ),
         verbs=_table(
-            _line("at", "T at 3, strong"),
+            _line("in", "T in 3, strong"),
+            _line("at", "S at strong #3, 5 deep"),
             _line("covers", "S covers flat, strong"),
-            _line("rushes", "T rushes B, strong"),
+            _line("rushes", "T rushes B, strong behind E", "behind after"),
             _SAYS,
         ),
         join="extends",

@@ -12,6 +12,7 @@ from stemline.checks.called_in_time import check_called
 from stemline.checks.installs import scheduled
 from stemline.diagnostics.catalogue.calls import E602
 from stemline.diagnostics.catalogue.line_calls import E767
+from stemline.diagnostics.catalogue.looks import W428
 from stemline.diagnostics.catalogue.names import E310
 from stemline.diagnostics.catalogue.weeks import (
     E981,
@@ -407,6 +408,9 @@ class _Planner:
             play, _ = self._asked.expander.play_of(order, stands, spot, look_key=key)
             if play is not None and play.defence is not None:
                 shown[row.call, row.against, row.spot] = play
+            elif (look := self._book.looks[key]).limited:
+                told = W428(call=row.call, look=look.name, sets=look.sets)
+                self.found.append(told.at(row.span))
         return shown
 
     def _people(self, call: str) -> str:
