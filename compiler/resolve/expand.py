@@ -160,6 +160,14 @@ class Expander:
             self._casts[key] = concept, Cast(self._casting(order, concept, picture, motions))
         return self._casts[key][1]
 
+    def asks(self, order: Order, spot: BallSpot, looks: Sequence[LookWord]) -> bool:
+        """Whether a call's men may do anything else where these looks show."""
+        lined = self.lined(order.formation, order.side, order.motion, spot)
+        if lined.picture is None:
+            return True
+        concept = self._book.concepts[order.concept]
+        return self._cast(order, concept, spot, lined.picture, lined.motions).asks(tuple(looks))
+
     def casting(self, order: Order, spot: BallSpot) -> CallParts | None:
         """What decides a call's play from a spot; None where its men cannot be put on the field."""
         lined = self.lined(order.formation, order.side, order.motion, spot)

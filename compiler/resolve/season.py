@@ -289,12 +289,21 @@ class Proving:
         problems: list[Diagnostic] = []
         for spot in _spots(dress):
             for looks in ((), *dress.against):
-                problems += self.proved(order, spot, looks)
+                if not self._is_told(order, spot, looks):
+                    problems += self.proved(order, spot, looks)
             for key in dress.looks:
                 problems += self.proved(order, spot, (), key)
         play, _ = drawn(self.book, self._expander, order)
         right = play is not None and not any(d.is_error for d in problems)
         return Proof(tuple(problems), right, play is not None and bool(play.reads))
+
+    def _is_told(self, order: Order, spot: BallSpot, looks: Sequence[LookWord]) -> bool:
+        """Whether all that can be wrong with a pass where these looks show is told already: nobody
+        does anything else there than against nobody, where more is asked, by the clock."""
+        if not looks or self.book.concepts[order.concept].kind is not Kind.PASS:
+            return False
+        both = (order, self.bare(order)) if order.tags else (order,)
+        return not any(self._expander.asks(each, spot, looks) for each in both)
 
     def from_spot(self, order: Order, spot: BallSpot) -> Sequence[Diagnostic]:
         """What is wrong with a call from a spot, whether its dress-up names that or not."""
