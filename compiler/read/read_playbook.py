@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from functools import partial
 
@@ -12,8 +12,10 @@ from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.football.offence.routes import LIBRARY
 from stemline.football.offence.strokes import Decide, Route, Stroke
 from stemline.football.play import Kind
+from stemline.football.players import Position
 from stemline.playbook.concepts import Body, Tag
 from stemline.playbook.dress_ups import Dress
+from stemline.playbook.formations import Person
 from stemline.playbook.install_definitions import InstallDef
 from stemline.playbook.look_definitions import LookDef
 from stemline.playbook.playbook import Playbook, Settings
@@ -57,6 +59,16 @@ def read_playbook(
     return _BlockReader(blocks, settings, found).playbook(), tuple(found)
 
 
+def _positions(people: Iterable[Person], letters: Iterable[str]) -> tuple[Position, ...]:
+    """The positions that somebody has, linemen's too; a letter of no personnel is a slot, and one
+    that begins with Q the quarterback."""
+    named = {person.letter: person.position for person in people}
+    line = (Position.TACKLE, Position.GUARD, Position.CENTRE)
+    usual = {True: Position.QUARTERBACK, False: Position.SLOT}
+    had = {named.get(letter, usual[letter.startswith("Q")]) for letter in (*named, *letters)}
+    return tuple(position for position in Position if position in (*had, *line))
+
+
 class _BlockReader:
     """Reads one kind of block after another; what was read before is known to the next."""
 
@@ -72,7 +84,10 @@ class _BlockReader:
         people = men.people()
         letters = men.letters(people)
         routes = self._routes()
-        bodies = Bodies(self.blocks, self.settings, routes, self.broken_routes, self.found)
+        bodies = Bodies(
+            self.blocks, self.settings, routes, self.broken_routes, self.found,
+            _positions(people.values(), letters),
+        )  # fmt: skip
         formations = {
             name_key(b.name): men.formation(b, letters) for b in self.blocks.of("formation")
         }

@@ -20,8 +20,9 @@ from stemline.football.play import Becoming, ConceptSheet, Kind, Play, Season, T
 from stemline.football.rulebook.care_rules import care_rules
 from stemline.football.rulebook.rules import noted
 from stemline.geometry.paths import Ending
-from stemline.playbook.concepts import Concept, Tag
+from stemline.playbook.concepts import Body, Concept, Tag
 from stemline.playbook.dress_ups import Alias, Dress
+from stemline.playbook.note_definitions import Group
 from stemline.playbook.playbook import Playbook
 from stemline.read.league import league_words
 from stemline.read.size_limits import MOST_CALLS
@@ -31,6 +32,7 @@ from stemline.resolve.call_reading import ambiguous, read_call, readings, two_re
 from stemline.resolve.dressing import at_most, orders
 from stemline.resolve.expand import Expanded, Expander, Order
 from stemline.resolve.kills import killed_to, second_calls, unknown_kills
+from stemline.resolve.noting import worded
 from stemline.resolve.sight_of import looks_seen
 from stemline.resolve.tags import merged
 
@@ -471,6 +473,18 @@ def season_of(book: Playbook, plays: Sequence[Play]) -> Season:
     )
 
 
+def _says(book: Playbook, body: Body, plays: Sequence[Play]) -> tuple[str, ...]:
+    """What the coach says of a concept, each word with its condition, where a call may have it."""
+    shapes = tuple(dict.fromkeys(play.shape for play in plays))
+    made = list(body.says)
+    for note in (n for n in body.notes if n.who is Group.ALL):
+        words = dict.fromkeys(worded(note, book.receivers, shape) for shape in shapes)
+        told = [each for each in words if each]
+        # Where some sets settle it and others do not, the condition stands as it is written.
+        made += told if len(words) == 1 else [f"When {note.guard.text}: {note.words}"] * bool(told)
+    return tuple(made)
+
+
 def _sheet(book: Playbook, concept: Concept, plays: Sequence[Play]) -> ConceptSheet:
     mine = [p for p in plays if p.call.concept == concept.name]
     shapes = dict.fromkeys("{}x{}".format(*p.shape) for p in mine)
@@ -484,10 +498,10 @@ def _sheet(book: Playbook, concept: Concept, plays: Sequence[Play]) -> ConceptSh
         name=concept.name,
         family=concept.family,
         feet=mine[0].feet,
-        says=concept.body.says,
+        says=_says(book, concept.body, mine),
         cautions=(*concept.body.cautions, *(c for t in tags for c in t.body.cautions)),
         serves=tuple(shapes),
-        tags=tuple((t.name, t.body.says) for t in tags),
+        tags=tuple((t.name, _says(book, t.body, mine)) for t in tags),
         span=concept.span,
         kind=concept.kind,
         idea=concept.body.idea,
