@@ -13,7 +13,7 @@ from stemline.syntax.older_forms import older_forms
 from stemline.syntax.parser import parse
 
 BOOKS = Path(__file__).parents[2] / "playbooks"
-ROLES = "concept A\n    flat, deep, other wide is strong #1\n    spot top is low, strong\n"
+ROLES = "concept A\n    flat, deep, other, other wide is strong #1\n    spot top is low, strong\n"
 REWRITTEN = [
     ("look A\n    T at 3, strong", "T in 3, strong"),
     ("look A\n    M at 10 or 30, strong, 4 deep", "M in 10 or 30, strong, 4 deep"),
