@@ -12,6 +12,7 @@ from enum import Enum
 from functools import cached_property
 
 from stemline.football.defenders import Defence
+from stemline.football.exchanges import Exchange, holders, said_any
 from stemline.football.field import BallSpot, Field, Side
 from stemline.football.players import Position
 from stemline.geometry.paths import Ending, Path, Point
@@ -41,7 +42,8 @@ class Man:
     backs); ``on_line`` tells a line player from a backfield player; ``forty`` is his own time for
     40 yards in seconds, None where the level's stands for him. ``in_line`` tells that the formation
     puts him into the interior line, whatever his position; ``number`` is his jersey's, None where
-    the personnel does not say; ``says`` are the formation's words for him.
+    the personnel does not say; ``says`` are the formation's words for him; ``natural`` is his own
+    position where the formation may have him play another: he runs as what he is.
     """
 
     label: str
@@ -55,6 +57,7 @@ class Man:
     in_line: bool = False
     number: int | None = None
     says: tuple[str, ...] = ()
+    natural: Position | None = None
 
     @cached_property
     def interior(self) -> bool:
@@ -285,7 +288,8 @@ class Play:
     ``unblocked`` are the labels of defenders whom nobody takes: on a run in the box, or over an end
     that a receiver's block does not reach, the nearest to the hole first; among the rushers on a
     pass. Keys are not among them. ``last`` is what the quarterback does when no read is open, in
-    the coach's words: "run", "throw away".
+    the coach's words: "run", "throw away". ``exchanges`` are how the ball goes, in order, the snap
+    to the quarterback left out.
     """
 
     call: Call
@@ -317,6 +321,7 @@ class Play:
     handoffs: tuple[str, ...] = ()
     called_away: tuple[str, ...] = ()
     last: tuple[str, ...] = ()
+    exchanges: tuple[Exchange, ...] = ()
 
     @property
     def ball(self) -> BallSpot:
@@ -326,6 +331,15 @@ class Play:
     def passer(self) -> Man | None:
         """The quarterback; None where the formation lines up none."""
         return next((m for m in self.men if m.position is Position.QUARTERBACK), None)
+
+    @cached_property
+    def ball_men(self) -> frozenset[str]:
+        """Who has the ball on the way that the coach says, but for the quarterback; nobody where
+        he leaves it to the rule."""
+        if not said_any(self.exchanges):
+            return frozenset()
+        passer = self.passer
+        return frozenset(holders(self.exchanges, "")[1:]) - {passer.label if passer else ""}
 
     def man(self, label: str) -> Man:
         return self._men[label]

@@ -16,6 +16,7 @@ from stemline.football.conditions import Guard
 from stemline.football.offence.landmarks import Landmark
 from stemline.football.offence.strokes import Decide, Depth, Route, Stroke, Target
 from stemline.football.play import Kind
+from stemline.playbook.exchange_definitions import ExchangeDef
 from stemline.playbook.role_rules import ByRole, Choice, RoleRule
 from stemline.playbook.run_definitions import (
     Aim,
@@ -149,8 +150,9 @@ class Body:
     are the roles through whose hands the ball goes on its way to the carrier, in order. ``others``
     is what everyone does whom no line names, by the words that say who is meant (`everyone else`).
     ``called`` are men whom a tag gives a route or a block by where they stand, whatever role they
-    have: they leave it. ``idea`` is what it is for, in the coach's sentence; "" where he does not
-    say.
+    have: they leave it. ``exchanges`` are how the ball goes, by the man who gives it, and by him
+    with "fakes" behind where he only shows it. ``idea`` is what it is for, in the coach's sentence;
+    "" where he does not say.
     """
 
     rules: Mapping[str, tuple[Said[RoleRule], ...]] = field(default_factory=dict)
@@ -180,6 +182,7 @@ class Body:
     handoffs: tuple[Said[tuple[str, ...]], ...] = ()
     others: Mapping[str, tuple[Said[Job], ...]] = field(default_factory=dict)
     called: Mapping[str, Said[Choice]] = field(default_factory=dict)
+    exchanges: Mapping[str, tuple[Said[ExchangeDef], ...]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)

@@ -21,6 +21,7 @@ from stemline.playbook.run_definitions import CARRIER
 from stemline.read.concept_scope import CENTRE, Scope
 from stemline.read.name_table import Blocks
 from stemline.read.read_concepts import read_body, subject_name
+from stemline.read.read_exchanges import with_the_ball
 from stemline.read.read_roles import read_men
 from stemline.read.run_joins import unfinished, with_run
 from stemline.read.words import string_of
@@ -54,7 +55,8 @@ class Bodies:
         self.found.extend(found)
         broken = self._broken(block, before) or self.runs_broken(body)
         for role, said in body.rules.items():
-            if role not in (*body.jobs, *scope.by_place) and not body.swaps and not broken:
+            used = (*body.jobs, *scope.by_place, *with_the_ball(body))
+            if role not in used and not body.swaps and not broken:
                 self.found.append(E471(role=role).at(said[0].span))
         if block.kind == Kind.RUN.value and not broken:
             self.found.extend(unfinished(body, block.name.span, self.settings.code.line))

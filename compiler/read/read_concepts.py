@@ -37,11 +37,13 @@ from stemline.playbook.concepts import (
     SpotRule,
     Swap,
 )
+from stemline.playbook.exchange_definitions import ExchangeDef
 from stemline.playbook.role_rules import Choice, Nobody, RoleRule, Snapper
 from stemline.playbook.run_definitions import BlockRules, Join, KeyDef, LineSpot, Reaction, Toward
 from stemline.playbook.said import Said, SideWord
 from stemline.read.concept_scope import CENTRE, Scope, read_target
 from stemline.read.read_claims import claims_clash, read_alert, read_claim, read_need, says_nothing
+from stemline.read.read_exchanges import EXCHANGES, ball_clashes, read_exchange
 from stemline.read.read_guards import clashes, read_guard
 from stemline.read.read_places import SIDES
 from stemline.read.read_roles import read_men, read_others, read_rule
@@ -114,6 +116,7 @@ class _ConceptLines:
         self.handoffs: list[Said[tuple[str, ...]]] = []
         self.others: dict[str, list[Said[Job]]] = defaultdict(list)
         self.called: dict[str, Said[Choice]] = {}
+        self.exchanges: dict[str, list[Said[ExchangeDef]]] = defaultdict(list)
         self.keys: list[KeyDef] = []
         self.reactions: list[Reaction] = []
         self.joins: list[Join] = []
@@ -160,6 +163,9 @@ class _ConceptLines:
 
     def _told(self, fact: Fact, subject: Phrase) -> None:
         key = fact.key
+        if key in EXCHANGES:
+            self._exchange(fact, subject)
+            return
         if key != "is" and (who := read_others(subject)):
             self._others(fact, who)
             return
@@ -254,6 +260,12 @@ class _ConceptLines:
             roles.append(words.expect(self.scope.roles, E444))
             words.finish("a role")
         self.handoffs.append(Said(tuple(roles), guard, fact.span))
+
+    def _exchange(self, fact: Fact, subject: Phrase) -> None:
+        """Who gives the ball to whom."""
+        guard = read_guard(fact.guard, self.scope.receivers, looks=False)
+        given, key = read_exchange(fact, subject, self.scope)
+        self.exchanges[key].append(Said(given, guard, fact.span))
 
     def _reaction(self, fact: Fact) -> None:
         self.reactions.append(read_reaction(fact, self.scope.roles))
@@ -392,6 +404,7 @@ class _ConceptLines:
         groups += [(f"the {key} order", said) for key, said in self.orders.items()]
         for what, said in groups:
             self.found += clashes(said, self.scope.receivers, what)
+        self.found += ball_clashes(self.exchanges, self.handoffs)
         return Body(
             rules=_frozen(self.rules),
             jobs=_frozen(self.jobs),
@@ -416,6 +429,7 @@ class _ConceptLines:
             handoffs=tuple(self.handoffs),
             others=_frozen(self.others),
             called=self.called,
+            exchanges=_frozen(self.exchanges),
             keys=tuple(self.keys),
             reactions=tuple(self.reactions),
             joins=tuple(self.joins),

@@ -106,7 +106,17 @@ _RUN_LABELS = (
     _line("throw", "throw slant if he fits the run", "if"),
     _line("pitch", "pitch off second man outside tackle if he comes at you", "off if"),
 )
-_RUN_VERBS = (_line("aims", "carrier aims playside B"),)
+_BALL = "to at after if"
+_RUN_VERBS = (
+    _line("aims", "carrier aims playside B"),
+    _line("snaps", "centre snaps to carrier", _BALL),
+    _line("hands", "carrier hands to taker at 5 deep, backside guard", _BALL),
+    _line("tosses", "quarterback tosses to carrier", _BALL),
+    _line("pitches", "quarterback pitches to trail", _BALL),
+    _line("throws", "quarterback throws to out at 2 behind", _BALL),
+    _line("shovels", "quarterback shovels to carrier", _BALL),
+    _line("fakes", "quarterback fakes to fullback", _BALL),
+)
 _CALL_ROW = _line("", 'Trey Right Power, left hash, "First look only."')
 _SHOWN_ROW = _line("", "Trey Right Power against Odd Two, left hash", "against")
 _OPENERS = (
@@ -169,6 +179,7 @@ KINDS: Mapping[str, BlockKind] = {
             _line("line", "line LT, LG, C, RG, RT"),
             _line("splits", "splits 1"),
             _line("people", "people Twelve"),
+            _line("snap", "snap to R"),
             _SAY,
         ),
         verbs=_table(_line("at", "X at call, 2 inside numbers, on line"), _SAYS),
