@@ -21,6 +21,8 @@ from stemline.source import NOWHERE, Span
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    _Table = dict[type, Callable[[Any], tuple[Callable[..., Any], tuple[Any, ...]]]]
+
 T = TypeVar("T")
 Line = tuple[str, int]
 """A line of a text: the text's name, and its number from 1."""
@@ -31,11 +33,7 @@ class Sealed(bytes, Generic[T]):
 
 
 def seal(value: T) -> Sealed[T]:
-    out = BytesIO()
-    pickler = pickle.Pickler(out, protocol=5)
-    pickler.dispatch_table = _TABLE
-    pickler.dump(value)
-    return Sealed(out.getvalue())
+    return Sealed(_pickled(value, _TABLE))
 
 
 def sealed_with_places(value: object) -> tuple[bytes, tuple[Line, ...]]:
@@ -50,18 +48,22 @@ def sealed_with_places(value: object) -> tuple[bytes, tuple[Line, ...]]:
         number = numbers.setdefault((span.source, span.line), len(numbers))
         return _placed, (number, span.column, span.end)
 
-    out = BytesIO()
-    pickler = pickle.Pickler(out, protocol=5)
-    pickler.dispatch_table = {**_TABLE, Span: placed}
-    # Two alike words may be one object or two, as their text was parsed or read back.
-    pickler.fast = True
-    pickler.dump(value)
-    return out.getvalue(), tuple(numbers)
+    return _pickled(value, {**_TABLE, Span: placed}), tuple(numbers)
 
 
 def unsealed(sealed: Sealed[T]) -> T:
     """The value again, all its places nowhere. Only for bytes that this program has sealed."""
     return cast("T", pickle.loads(sealed))
+
+
+def _pickled(value: object, table: _Table) -> bytes:
+    out = BytesIO()
+    pickler = pickle.Pickler(out, protocol=5)
+    pickler.dispatch_table = table
+    # Two alike words may be one object or two, as their text was parsed or read back.
+    pickler.fast = True
+    pickler.dump(value)
+    return out.getvalue()
 
 
 def _placed(line: int, column: int, end: int) -> Span:
@@ -78,7 +80,7 @@ def _by_fields(value: Any) -> tuple[Callable[..., Any], tuple[Any, ...]]:
     return type(value), tuple(getattr(value, field.name) for field in fields(value))
 
 
-_TABLE: dict[type, Callable[[Any], tuple[Callable[..., Any], tuple[Any, ...]]]] = {
+_TABLE: _Table = {
     Span: lambda span: (_nowhere, ()),
     Count: _by_fields,
     Field: _by_fields,
