@@ -106,7 +106,7 @@ _RUN_LABELS = (
     _line("throw", "throw slant if he fits the run", "if"),
     _line("pitch", "pitch off second man outside tackle if he comes at you", "off if"),
 )
-_BALL = "to at after if"
+_BALL = "to at after"
 _RUN_VERBS = (
     _line("aims", "carrier aims playside B"),
     _line("snaps", "centre snaps to carrier", _BALL),
