@@ -231,7 +231,8 @@ class Key:
     ``described`` as the coach writes it ("end man on line, backside"), ``man`` his label in the
     defence drawn ("" without one). ``choices`` are what is done and when: ("give", "", "he
     widens"), ("throw", "glance", "he fits the run"). ``instead`` are the men of the box whom the
-    blocking leaves though he is read, where it would leave fewer if another were.
+    blocking leaves though he is read, where it would leave fewer if another were. ``name`` is what
+    the lines call him, "" without one.
     """
 
     described: str
@@ -239,6 +240,7 @@ class Key:
     choices: tuple[tuple[str, str, str], ...]
     span: Span
     instead: tuple[str, ...] = ()
+    name: str = ""
 
     @property
     def throws(self) -> bool:

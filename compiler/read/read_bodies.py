@@ -70,6 +70,7 @@ class Bodies:
         """Who and what lines of a body may name, when ``blocks`` are all that it is made of."""
         roles: dict[str, None] = {}
         spots: dict[str, None] = {}
+        keys: dict[str, None] = {}
         men: dict[str, Choice] = {}
         told = {subject_name(p) for b in blocks for f in b.facts if f.verb for p in f.subject}
         for block in blocks:
@@ -85,6 +86,8 @@ class Bodies:
                 if fact.key == "join":  # the run brings him
                     roles[CARRIER] = None
                 head = fact.value.head if isinstance(fact.value, Linked) else None
+                if fact.key == "key" and isinstance(head, Phrase):
+                    keys[subject_name(head)] = None
                 if fact.key == "spot" and isinstance(head, Phrase):
                     name = subject_name(head)
                     if f"spot {name}" in told:  # no spot: a role of that name does something
@@ -100,6 +103,7 @@ class Bodies:
             self._named_protections(),
             self.settings.code.all_eligible,
             by_place,
+            keys=tuple(keys),
             looks=tuple(self.blocks.names("look")),
         )
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable, Collection, Mapping, Sequence
+from dataclasses import replace
 from typing import TypeVar
 
 from stemline.diagnostics.catalogue.football import (
@@ -46,6 +47,7 @@ from stemline.read.concept_scope import CENTRE, Scope, read_target
 from stemline.read.read_claims import claims_clash, read_alert, read_claim, read_need, says_nothing
 from stemline.read.read_exchanges import EXCHANGES, ball_clashes, read_exchange
 from stemline.read.read_guards import clashes, read_guard
+from stemline.read.read_key_cases import UNREAD, case_clashes, reacts, read_named_reaction
 from stemline.read.read_kills import read_kill
 from stemline.read.read_places import SIDES
 from stemline.read.read_roles import read_men, read_others, read_rule
@@ -167,6 +169,9 @@ class _ConceptLines:
 
     def _told(self, fact: Fact, subject: Phrase) -> None:
         key = fact.key
+        if reacts(fact):
+            self.reactions.append(read_named_reaction(fact, subject, self.scope))
+            return
         if key in EXCHANGES:
             self._exchange(fact, subject)
             return
@@ -351,11 +356,16 @@ class _ConceptLines:
         self.claims.append(claim)
 
     def _key(self, fact: Fact) -> None:
-        """One a block: the quarterback has time to look at one man before the ball is gone."""
+        """One a block, or more with a name each, by which lines say what he does."""
+        value = fact.value
+        if isinstance(value, Linked) and isinstance(value.head, Phrase):
+            made = read_key(value.link("is"), fact.span)
+            self.keys.append(replace(made, name=subject_name(value.head)))
+            return
         if self.keys:
             first = (Related(self.keys[0].span, "the first is read here"),)
             raise Misread(E681().at(fact.span, related=first))
-        self.keys.append(read_key(fact.value, fact.span))
+        self.keys.append(read_key(value, fact.span))
 
     def _kill(self, fact: Fact) -> None:
         kill = read_kill(fact, self.scope.looks)
@@ -417,6 +427,8 @@ class _ConceptLines:
         for what, said in groups:
             self.found += clashes(said, self.scope.receivers, what)
         self.found += ball_clashes(self.exchanges, self.handoffs)
+        if not any(isinstance(d.said, UNREAD) for d in self.found):
+            self.found += case_clashes(self.reactions, self.keys)
         return Body(
             rules=_frozen(self.rules),
             jobs=_frozen(self.jobs),

@@ -11,6 +11,9 @@ from stemline.football.field import Side
 from stemline.football.play import Assignment, Branch, Key, Play
 from stemline.geometry.paths import Leg, Path, Point
 
+KEEPS = ("pull", "keep")
+"""What a key's choice is called when the quarterback runs with the ball."""
+
 # Yards; common practice, no published source.
 _BOOT = ((3.0, -0.4), (7.0, 1.2))
 """Away from the play and forward of where he stands: a boot after the hand-off."""
@@ -31,7 +34,7 @@ def passer_job(play: Play, through: Lane) -> Play:
     if mine.job:
         return play
     made = replace(mine, job=_words(play), path=_boot(play, passer.snap, through.toward))
-    key = next((k for k in play.keys if any(c[0] == "pull" for c in k.choices)), None)
+    key = next((k for k in play.keys if any(c[0] in KEEPS for c in k.choices)), None)
     if key is not None:
         made = replace(made, branches=(_keep(play, key, passer.snap, through),))
     return replace(play, assignments=tuple(_put(a, made) for a in play.assignments))
@@ -129,5 +132,5 @@ def _keep(play: Play, key: Key, start: Point, through: Lane) -> Branch:
         Leg(Point(edge, 0.5), _TURN),
         Leg(Point(edge + side.value * 0.6, _KEEP_DEEP)),
     )
-    when = next(c[2] for c in key.choices if c[0] == "pull")
+    when = next(c[2] for c in key.choices if c[0] in KEEPS)
     return Branch(f"if {when}", Path(start, legs), "Pull it and run.", (), start)

@@ -51,7 +51,9 @@ from stemline.playbook.run_definitions import (
     WHOLE_LINE,
     Aim,
     BlockRules,
+    KeyDef,
     LineSpot,
+    Reaction,
     RuleDef,
     TargetDef,
 )
@@ -214,7 +216,10 @@ class RunBlocking:
         """The men who are read; what is done off each is told by the reactions."""
         reactions = self._body.reactions
         plain = [r for r in reactions if r.off is None]
+        named = [key for key in self._body.keys if key.name]
         pairs = [(key, plain) for key in self._body.keys[:1]]
+        if named:
+            pairs = [(key, [r for r in plain if _decides(r, key)]) for key in self._body.keys]
         pairs += [(r.off, [r]) for r in reactions if r.off is not None]
         keys: list[Key] = []
         for key, theirs in pairs:
@@ -222,13 +227,29 @@ class RunBlocking:
             there = read(front, target, partial(self._scheme, front)) if front else ()
             taken = {k.man for k in keys}
             man = next((d.label for d in there if d.label not in taken), "")
-            choices = tuple((r.does, self._bound.men.get(r.to, r.to), r.when) for r in theirs)
-            made = Key(key.words, man, choices, key.span)
+            choices = tuple(
+                (r.does, self._bound.men.get(r.to, r.to), _when(r, key)) for r in theirs
+            )
+            called = f"{key.name}, the {key.words}" if key.name else key.words
+            made = Key(called, man, choices, key.span, name=key.name)
             if front is not None and made.throws and target.what != UNBLOCKED:
                 left = left_instead(front, target, man, partial(self._scheme, front))
                 made = replace(made, instead=left)
             keys.append(made)
         return tuple(keys)
+
+
+def _decides(one: Reaction, key: KeyDef) -> bool:
+    """Whether this key is the last whom the line asks about."""
+    return not one.cases or one.cases[-1][0] == key.name
+
+
+def _when(one: Reaction, key: KeyDef) -> str:
+    """When it is done, in words: what the key does is said of him, what another does by name."""
+    if not one.cases:
+        return one.when
+    others = "".join(f" and the {name} {does}" for name, does in one.cases[:-1])
+    return f"he {one.cases[-1][1]}{others}".replace("takes quarterback", "takes the quarterback")
 
 
 # What the text tells whom.
