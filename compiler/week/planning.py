@@ -296,7 +296,7 @@ class _Planner:
         made: tuple[PlanPeriod | PlanScout, ...] = (*plan.periods, *plan.scouts)
         old = [each for part, each in zip(parts, made, strict=True) if part not in own]
         self.found += check_old_looks(plan, old)
-        self.found += check_left_empty(plan, self._book.taught)
+        self.found += check_left_empty(plan, {t.name: t.suits for t in self._book.taught})
 
     def _check_situations(self) -> None:
         for each in self._week.lists:
