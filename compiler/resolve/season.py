@@ -501,7 +501,10 @@ def _sheet(book: Playbook, concept: Concept, plays: Sequence[Play]) -> ConceptSh
         says=_says(book, concept.body, mine),
         cautions=(*concept.body.cautions, *(c for t in tags for c in t.body.cautions)),
         serves=tuple(shapes),
-        tags=tuple((t.name, _says(book, t.body, mine)) for t in tags),
+        tags=tuple(
+            (t.name, (*([t.tempo.title()] if t.tempo else ()), *_says(book, t.body, mine)))
+            for t in tags
+        ),
         span=concept.span,
         kind=concept.kind,
         idea=concept.body.idea,
