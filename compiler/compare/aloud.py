@@ -31,7 +31,9 @@ _AS_VERBS = {
 }  # fmt: skip
 """Jobs of blockers that are verbs themselves, a line does not "block slide"; and how each goes on
 "instead of"."""
-_ROUTE = re.compile(r"([a-z][a-z -]*?) (\d+(?:\.\d+)?)\b(.*)", re.IGNORECASE)
+_STEM = r"(?! up \d+(?:\.\d+)? (?:inside|outside) )"
+_ROUTE = re.compile(rf"([a-z](?:{_STEM}[a-z -])*?) (\d+(?:\.\d+)?)\b(.*)", re.IGNORECASE)
+"""A route and its depth, which is not the figure of a stem."""
 _ARTICLES = (
     (re.compile(r"\bover ball\b"), "over the ball"),
     (re.compile(r"\bon (hitch|reset)\b"), r"on the \1"),
