@@ -22,6 +22,7 @@ from stemline.playbook.kill_definitions import (
 from stemline.read.read_places import SIDES
 from stemline.read.words import Misread, Words, bounded, one_phrase
 from stemline.syntax.tree import AtomKind, Fact, Linked, Mark, Phrase, Value, items, phrases
+from stemline.syntax.writing import written
 
 EXAMPLE = "8 or more in box"
 _MOST_IN_BOX = 12
@@ -37,9 +38,10 @@ def read_kill(fact: Fact, looks: Collection[str]) -> KillDef:
     value = fact.value
     to = value.link("to") if isinstance(value, Linked) else None
     when = _words(fact.guard) if fact.guard is not None else ""
-    if to is None or not isinstance(value, Linked) or value.head is not None:
-        meant = " ".join(p.text for p in phrases(value)) if value is not None else ""
-        line = " ".join(filter(None, ("kill", meant, f"when {when}" if when else "")))
+    if to is None or not isinstance(value, Linked) or value.head or len(value.links) > 1:
+        meant = next((p.text for p in phrases(value)), "")
+        said = written(value)
+        line = " ".join(filter(None, ("kill", said, f"when {when}" if when else "")))
         raise Misread(E761(line=line, to=meant or "Stick", when=when or EXAMPLE).at(fact.span))
     parts = items(to, Mark.TOGETHER)
     named = [one_phrase(part, "a concept, its tags and a side", to.span) for part in parts]

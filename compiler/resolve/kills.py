@@ -106,9 +106,8 @@ def _concepts(book: Playbook, words: tuple[str, ...]) -> Iterator[tuple[str, tup
 
 def unknown_kills(book: Playbook) -> tuple[Diagnostic, ...]:
     """Kills whose names are not known, each line once."""
-    bodies = (*(c.body for c in book.concepts.values()), *(t.body for t in book.tags.values()))
     found: dict[Diagnostic, None] = {}
-    for kill in (kill for body in bodies for kill in body.kills):
+    for kill in _written(book):
         found |= dict.fromkeys(wrongly_named(book, kill, readings(book, kill)))
     return tuple(found)
 
@@ -145,10 +144,10 @@ def _unknown(book: Playbook, kill: KillDef) -> Diagnostic:
 
 def killed_to(book: Playbook) -> frozenset[str]:
     """The keys of concepts that some call becomes: they need no dress-up of their own."""
-    bodies: Iterable[tuple[KillDef, ...]] = (
-        *(c.body.kills for c in book.concepts.values()),
-        *(t.body.kills for t in book.tags.values()),
-    )
-    return frozenset(
-        to.concept for kills in bodies for kill in kills for to in readings(book, kill)
-    )
+    return frozenset(to.concept for kill in _written(book) for to in readings(book, kill))
+
+
+def _written(book: Playbook) -> Iterable[KillDef]:
+    """The kills of the playbook, each line once: a tag's may be for hundreds of concepts."""
+    bodies = (*(c.body for c in book.concepts.values()), *(t.body for t in book.tags.values()))
+    return {kill.span: kill for body in bodies for kill in body.kills}.values()
