@@ -49,7 +49,7 @@ def read_kill(fact: Fact, looks: Collection[str]) -> KillDef:
     if fact.guard is None:
         raise Misread(E762(to=said).at(fact.span))
     words = tuple(said.casefold().split())
-    return KillDef(words, said, read_sights(fact.guard, looks), when, fact.span)
+    return KillDef(words, said, read_sights(fact.guard, looks), when, fact.span, to.span)
 
 
 def read_sights(value: Value, looks: Collection[str]) -> When:
@@ -110,6 +110,10 @@ def _box(words: Words) -> BoxCount | None:
     least, most = number, number
     way = words.take_word("more", "fewer")
     if not words.take_word("in"):
+        if way is not None and words.done:
+            found = f"{number} or {way}"
+            told = E763(found=found, choices=", ".join(_SHOWN[:3]))
+            raise Misread(told.at(words.atoms[0].span, nearest=(f"{found} in box",)))
         words.at = 0
         return None
     words.take_word("the")

@@ -121,7 +121,7 @@ def wrongly_named(
     if not read:
         return (_unknown(book, kill),)
     both = " or ".join(sorted(_told_apart(book, each) for each in read))
-    return (E601(call=kill.said, readings=both).at(kill.span),)
+    return (E601(call=kill.said, readings=both).at(kill.named),)
 
 
 def _told_apart(book: Playbook, to: KilledTo) -> str:
@@ -134,12 +134,12 @@ def _unknown(book: Playbook, kill: KillDef) -> Diagnostic:
     if known is None:
         names = [concept.name for concept in book.concepts.values()]
         said = E310(kind="concept", found=kill.said, choices=either(names))
-        return said.at(kill.span, nearest=nearest(kill.said, names))
+        return said.at(kill.named, nearest=nearest(kill.said, names))
     concept, rest = known
     tags = [tag.name for (owner, _), tag in book.tags.items() if owner == concept]
-    choices, wrong = (*tags, *SIDES), " ".join(rest)
+    choices, wrong = (*tags, *SIDES), " ".join(kill.said.split()[-len(rest) :])
     told = E764(found=wrong, choices=either(choices), concept=book.concepts[concept].name)
-    return told.at(kill.span, nearest=nearest(wrong, choices))
+    return told.at(kill.named, nearest=nearest(wrong, choices))
 
 
 def killed_to(book: Playbook) -> frozenset[str]:

@@ -334,7 +334,8 @@ class _Planner:
             return ""
         said, order = row.kill_to.text, self._asked.calls[call]
         words = tuple(said.casefold().split())
-        kill = KillDef(words, said, row.sights, row.when.text, row.kill_to.span)
+        at = row.kill_to.span
+        kill = KillDef(words, said, row.sights, row.when.text, at, at)
         found = readings(self._book, kill)
         if len(found) != 1:
             self.found += wrongly_named(self._book, kill, found)
