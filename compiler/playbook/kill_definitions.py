@@ -64,7 +64,7 @@ class IsLook:
 
 
 Sight = BoxCount | Shows | Plays | HasTechnique | IsLook
-When = tuple[tuple[Sight, ...], ...]
+Sights = tuple[tuple[Sight, ...], ...]
 """All of these must hold, and of each any one."""
 
 
@@ -79,7 +79,7 @@ class KillDef:
 
     to: tuple[str, ...]
     said: str
-    when: When
+    when: Sights
     text: str
     span: Span = field(compare=False)
     named: Span = field(compare=False)

@@ -17,7 +17,7 @@ from stemline.playbook.kill_definitions import (
     Plays,
     Shows,
     Sight,
-    When,
+    Sights,
 )
 from stemline.read.read_places import SIDES
 from stemline.read.words import Misread, Words, bounded, one_phrase
@@ -52,7 +52,7 @@ def read_kill(fact: Fact, looks: Collection[str]) -> KillDef:
     return KillDef(words, said, read_sights(fact.guard, looks), when, fact.span, to.span)
 
 
-def read_sights(value: Value, looks: Collection[str]) -> When:
+def read_sights(value: Value, looks: Collection[str]) -> Sights:
     """What he sees: all of what commas part, any of what `or` parts."""
     return tuple(
         tuple(_sight(phrase, looks) for phrase in _choices(item)) for item in items(value, Mark.AND)
