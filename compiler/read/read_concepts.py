@@ -38,7 +38,7 @@ from stemline.playbook.concepts import (
     Swap,
 )
 from stemline.playbook.kill_definitions import KillDef
-from stemline.playbook.note_definitions import Note, SpokenTo, Whom
+from stemline.playbook.note_definitions import Addressed, Note, Told
 from stemline.playbook.role_rules import Choice, Nobody, Passer, RoleRule, Snapper
 from stemline.playbook.run_definitions import BlockRules, Join, KeyDef, LineSpot, Reaction, Toward
 from stemline.playbook.said import Said, SideWord
@@ -169,13 +169,13 @@ class _ConceptLines:
         if fact.guard is None:
             self.says.append(string_of(fact.value, fact.span))
         else:
-            self._note(SpokenTo.ALL, fact)
+            self._note(Addressed.ALL, fact)
 
-    def _note(self, who: Whom, fact: Fact) -> None:
+    def _note(self, who: Told, fact: Fact) -> None:
         guard = read_guard(fact.guard, self.scope.receivers)
         self.notes.append(Note(who, string_of(fact.value, fact.span), guard, fact.span))
 
-    def _role_says(self, role: str, who: Whom, fact: Fact) -> None:
+    def _role_says(self, role: str, who: Told, fact: Fact) -> None:
         """A word to the man of a role or place, on a condition or for always."""
         if fact.guard is None:
             self.role_says[role].append(string_of(fact.value, fact.span))
