@@ -32,6 +32,7 @@ from stemline.read.read_protections import read_protection
 from stemline.read.read_routes import read_behind, read_decide, read_strokes
 from stemline.read.read_settings import read_settings
 from stemline.read.read_tags import Tags
+from stemline.read.read_teaching import read_teaching, with_tempos
 from stemline.read.read_weeks import read_week
 from stemline.read.words import Misread, Words, one_phrase
 from stemline.syntax.tree import Block, Document
@@ -101,6 +102,9 @@ class _BlockReader:
         tags = Tags(bodies, concepts)
         written = tags.written()
         looks = self._looks()
+        taught, wrong = read_teaching(self.blocks.taught.values(), self.settings.code)
+        self.found += wrong
+        written.update(with_tempos(written, taught))
         return Playbook(
             settings=self.settings,
             people=people,
@@ -116,6 +120,7 @@ class _BlockReader:
             protections=self._protections(),
             weeks=self._weeks(),
             install=self._install(),
+            taught=taught,
             week_looks={
                 k: look for k, look in looks.items() if self._with_a_week(look) and not look.part
             },

@@ -286,6 +286,20 @@ class Proving:
         return self._proofs[order]
 
     def _proof(self, dress: Dress, order: Order) -> Proof:
+        loud = self._loud(order)
+        if loud != order.tags:
+            # A tempo changes no path: what is wrong is said of the call without it.
+            same = replace(order, tags=loud)
+            called = next(
+                (
+                    o
+                    for _, o in self._calls.orders
+                    if (_untagged(o), o.tags) == (_untagged(same), loud)
+                ),
+                None,
+            )
+            proof = self.proof(dress, called or same)
+            return Proof(() if called else proof.found, proof.right, proof.reads)
         problems: list[Diagnostic] = []
         for spot in _spots(dress):
             for looks in ((), *dress.against):
@@ -296,6 +310,10 @@ class Proving:
         play, _ = drawn(self.book, self._expander, order)
         right = play is not None and not any(d.is_error for d in problems)
         return Proof(tuple(problems), right, play is not None and bool(play.reads))
+
+    def _loud(self, order: Order) -> tuple[str, ...]:
+        """The tags of a call that change a man's job."""
+        return tuple(t for t in order.tags if not self.book.tags[order.concept, t].silent)
 
     def _is_told(self, order: Order, spot: BallSpot, looks: Sequence[LookWord]) -> bool:
         """Whether all that can be wrong with a pass where these looks show is told already: nobody
@@ -375,7 +393,7 @@ class Proving:
 
 def is_proved(tag: Tag) -> bool:
     """Whether a tag that no call has is proved alone."""
-    return not (tag.broken or tag.shared)
+    return not (tag.broken or tag.shared or tag.silent)
 
 
 def _untagged(order: Order) -> tuple[str, Side, str, str]:
@@ -447,6 +465,11 @@ def season_of(book: Playbook, plays: Sequence[Play]) -> Season:
         plays=tuple(plays),
         letters=tuple(dict.fromkeys(person.letter for person in book.people.values())),
         every_call=settings.every_call,
+        signs=tuple(
+            (f"{one.kind} {one.name}", one.signal, one.word)
+            for one in book.taught
+            if one.signal or one.word
+        ),
     )
 
 
@@ -478,8 +501,17 @@ def _sheet(book: Playbook, concept: Concept, plays: Sequence[Play]) -> ConceptSh
         says=_says(book, concept.body, mine),
         cautions=(*concept.body.cautions, *(c for t in tags for c in t.body.cautions)),
         serves=tuple(shapes),
-        tags=tuple((t.name, _says(book, t.body, mine)) for t in tags),
+        tags=tuple(
+            (t.name, (*([t.tempo.title()] if t.tempo else ()), *_says(book, t.body, mine)))
+            for t in tags
+        ),
         span=concept.span,
         kind=concept.kind,
         idea=concept.body.idea,
+        suits=tuple(
+            situation.words
+            for one in book.taught
+            if one.key == (concept.kind.value, concept.name.casefold())
+            for situation in one.suits
+        ),
     )

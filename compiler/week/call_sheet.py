@@ -51,7 +51,7 @@ SAID, SAID_LINE, SAID_SHARE = 7.5, 9.0, 0.66
 """Points of the words at the head, of a line of them, and how much of the width they have."""
 _WINDS, _RULE = 12.0, 6.0
 """Points of the line for the wind, and of the white under the head."""
-ROW, HEAD, NOTE = 1.16, 1.56, 0.98
+ROW, HEAD, NOTE = 1.16, 1.42, 0.98
 """Heights of a row, a heading and a note, in the type's points."""
 OVER = 0.14
 """White over a heading, in ems of its height: no letter of the row above touches its black."""
