@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from types import MappingProxyType
+from collections.abc import Iterable, Iterator
 
 from stemline.diagnostics.catalogue.weeks import W992
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.in_words import either
+from stemline.football.lessons import Lesson
 from stemline.football.situations import Situation, needed, serves
 from stemline.week.week_values import Plan
 
@@ -26,20 +26,18 @@ def left_empty(plan: Plan) -> tuple[str, ...]:
     )
 
 
-def check_left_empty(
-    plan: Plan, suits: Mapping[str, Sequence[Situation]] = MappingProxyType({})
-) -> Iterator[Diagnostic]:
-    """They are said in one line, each with what of ``suits`` is for it, by name; a week that is
-    only begun is told nothing."""
-    empty = left_empty(plan)
+def check_left_empty(plan: Plan, taught: Iterable[Lesson] = ()) -> Iterator[Diagnostic]:
+    """They are said in one line, each with what the book says suits it; a week that is only begun
+    is told nothing."""
+    empty, taught = left_empty(plan), tuple(taught)
     if len(plan.lists) >= _BEGUN and empty:
         needs = {need.words: need for need in needed(plan.code)}
-        told = (words + _suited(needs[words], plan, suits) for words in empty)
+        told = (words + _suited(needs[words], plan, taught) for words in empty)
         yield W992(situations=", ".join(told)).at(plan.span)
 
 
-def _suited(need: Situation, plan: Plan, suits: Mapping[str, Sequence[Situation]]) -> str:
+def _suited(need: Situation, plan: Plan, taught: Iterable[Lesson]) -> str:
     """What suits a situation, in brackets; "" where nothing does."""
     length = plan.code.length.value
-    names = [n for n, said in suits.items() if any(serves(s, need, length) for s in said)]
+    names = [t.name for t in taught if any(serves(s, need, length) for s in t.suits)]
     return f" ({either(names)} would suit it)" if names else ""
