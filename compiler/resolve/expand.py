@@ -33,7 +33,9 @@ Expanded = tuple[Play | None, tuple[Diagnostic, ...]]
 class Order:
     """A call by the keys of its definitions; ``spoken`` as the coach calls it.
 
-    ``span`` is where its formation is dressed up, ``tags_span`` its tags.
+    ``span`` is where its formation is dressed up, ``tags_span`` its tags. ``goal`` is how many
+    yards from their goal line it is called, and ``look`` the key of the look that it then is drawn
+    against ("" for the base look).
     """
 
     formation: str
@@ -44,6 +46,8 @@ class Order:
     spoken: str
     span: Span
     tags_span: Span
+    goal: int | None = None
+    look: str = ""
 
 
 def field_of(book: Playbook, spot: BallSpot) -> Field:
@@ -137,6 +141,8 @@ class Expander:
         if defence is not None and not against:
             against = tuple(LookWord(word) for word in defence.shows)
         play, found = cast.play(tuple(against), defence)
+        if play is not None and order.goal is not None:
+            play = replace(play, field=replace(play.field, goal=order.goal))
         return play, (*lined.found, *standing, *found)
 
     def _cast(

@@ -81,7 +81,8 @@ def _viewed(
         return replace(sheet, faced=faced)
     if sheet.kind is not Kind.RUN or first.defence is None:
         return sheet
-    others = (key for key in _whole_looks(book) if key != book.base_look)
+    drawn = order.look or book.base_look
+    others = (key for key in _whole_looks(book) if key != drawn)
     made = (expander.expand(order, first.ball, look_key=key) for key in ("", *others))
     return replace(sheet, views=tuple(_shown(made)))
 
