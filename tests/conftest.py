@@ -1,5 +1,6 @@
 """For all tests: no check reads or writes what the user's own checks have kept, and a property is
-tried on the same examples each time.
+tried on the same examples each time. A file whose tests are not about what a book costs may take
+what an earlier test has drawn and set: it asks for `kept`.
 
 `--hypothesis-profile=wild` tries others. `STEMLINE_TESTS=all` takes every example of the tests that
 take a share of theirs (`sampling.py`). `-m "not slow"` leaves out what judges whole books, sets
@@ -8,12 +9,20 @@ pages or starts programs: the rest takes some four minutes on two cores, and CI 
 
 from __future__ import annotations
 
+import os
+from collections.abc import Iterator
+from functools import lru_cache
 from pathlib import Path
 
 import pytest
 from hypothesis import settings
 from xdist.remote import Producer
 from xdist.scheduler import LoadFileScheduling
+
+from stemline.syntax import parser
+
+parser.parse = lru_cache(maxsize=256)(parser.parse)
+"""The same texts are read in hundreds of tests: a tree is a value, so each is made once."""
 
 settings.register_profile("house", deadline=None, derandomize=True)
 settings.register_profile("wild", deadline=None)
@@ -74,6 +83,19 @@ def pytest_xdist_make_scheduler(config: pytest.Config, log: Producer) -> _ByFile
     return _ByFile(config, log)
 
 
-@pytest.fixture(autouse=True)
-def _no_cache(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setenv("STEMLINE_NO_CACHE", "1")
+def pytest_configure() -> None:
+    """Before any fixture, since those of a whole file run commands too."""
+    os.environ["STEMLINE_NO_CACHE"] = "1"
+
+
+@pytest.fixture(scope="module")
+def kept(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """What this run's processes have drawn, proved and set serves all who ask for this; a test that
+    must do its own work says `--no-cache`."""
+    base = tmp_path_factory.getbasetemp()
+    place = (base.parent if "PYTEST_XDIST_WORKER" in os.environ else base) / "shared"
+    with pytest.MonkeyPatch.context() as patch:
+        patch.delenv("STEMLINE_NO_CACHE")
+        for name in ("XDG_CACHE_HOME", "HOME"):
+            patch.setenv(name, str(place))
+        yield

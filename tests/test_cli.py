@@ -18,6 +18,9 @@ LANTERNS = BOOKS / "cedar-flats-lanterns"
 CROWDED = Path(__file__).parent / "gate" / "crowded"
 
 
+pytestmark = pytest.mark.usefixtures("kept")
+
+
 def run(*args: str | Path) -> Result:
     return CliRunner().invoke(main, [str(a) for a in args])
 
@@ -196,13 +199,6 @@ def test_build_out_and_only(starter: Path, tmp_path: Path) -> None:
     result = run("build", starter, "--only", "stik")
     assert result.exit_code == 2
     assert "nearest: Stick" in result.stderr
-
-
-def test_two_builds_give_the_same_bytes(starter: Path) -> None:
-    run("build", starter)
-    first = {p.name: p.read_bytes() for p in (starter / "build").rglob("*") if p.is_file()}
-    run("build", starter)
-    assert {p.name: p.read_bytes() for p in (starter / "build").rglob("*") if p.is_file()} == first
 
 
 NO_PANGO = """

@@ -43,6 +43,8 @@ _DRESSED = {
     "from": "from the {}", "against": "against {}",
 }  # fmt: skip
 """What a line of a dress-up says of the concept: it is called so."""
+_TAGGED = re.compile(r" with (plain(?:, (?:(?! to ).)+)?)")
+"""The calls of a place, where one of them has no tag."""
 
 
 class ToldLine(NamedTuple):
@@ -256,5 +258,11 @@ def _left_out(verb: str, kind: str, value: str) -> str:
 
 def _place(line: SaidLine) -> str:
     value = value_aloud(f"to {line.value}").removeprefix("to ") if line.verb == "to" else ""
-    value = (value or value_aloud(line.value)).removeprefix("in ")
+    value = _TAGGED.sub(_tagged, (value or value_aloud(line.value)).removeprefix("in "))
     return value.replace(" motion ", " with ") + _when(line)
+
+
+def _tagged(found: re.Match[str]) -> str:
+    """ "Pinch, plain and with Swing"."""
+    tags = found[1].split(", ")
+    return ", " + together([tag if tag == "plain" else f"with {tag}" for tag in tags])

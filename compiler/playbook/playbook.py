@@ -18,6 +18,9 @@ from stemline.playbook.protection_definitions import Protection
 from stemline.playbook.week_definitions import WeekDef
 from stemline.source import NOWHERE, Span
 
+KILL_WORD = "Kill"
+"""What a quarterback says where the playbook has no word of its own. Custom."""
+
 
 @dataclass(frozen=True)
 class Settings:
@@ -28,6 +31,7 @@ class Settings:
     they play, for the clock. ``contact`` are the house's own minutes of contact, None where the
     code's hold. ``theme`` is the name of the theme, said at ``theme_span``; "" for the
     usual one. With ``every_call`` the book draws also those whose picture another one says.
+    ``kill_word`` is what is said at the line where a call becomes another.
     """
 
     name: str
@@ -48,6 +52,7 @@ class Settings:
     theme_span: Span = NOWHERE
     contact: ContactLimit | None = None
     every_call: bool = False
+    kill_word: str = KILL_WORD
 
 
 @dataclass(frozen=True)
@@ -75,10 +80,12 @@ class Playbook:
     @property
     def base_look(self) -> str:
         """The key of the look that runs and protections are drawn against: the playbook's own
-        choice, else the first by name, or where there is none the base front of its code."""
+        choice, else the first by name of those that are for every set, or where there is none the
+        base front of its code."""
         if self.settings.against in self.looks:
             return self.settings.against
-        return min(self.looks, default=BASE_FRONT)
+        every = (key for key, look in self.looks.items() if not look.limited)
+        return min(every, default=BASE_FRONT)
 
     @property
     def families(self) -> tuple[str, ...]:

@@ -24,7 +24,7 @@ from stemline.diagnostics.nearest import nearest
 from stemline.football.contact_limits import ContactLimit
 from stemline.football.rulebook.codes import CODES
 from stemline.football.timing.levels import LEVELS, level_for
-from stemline.playbook.playbook import Settings
+from stemline.playbook.playbook import KILL_WORD, Settings
 from stemline.read.league import misfits, with_league
 from stemline.read.lowering import lowered_codes
 from stemline.read.name_table import Blocks, name_key
@@ -37,6 +37,7 @@ GUN_DEPTH = 5.0
 """Depth of the quarterback in the gun where a formation does not say. Common practice."""
 EVERY_CALL = "every call"
 _PICTURES = ("middle", "strength to field", "strength to boundary")
+_DRAWN = dict(zip(("from middle", "strong to field", "strong to boundary"), _PICTURES, strict=True))
 _HOUSE = ("numbers", "gun")
 _ELSEWHERE = ("sections", "league", "lower", "against", "contact")
 """Lines whose values hold marks or need the code or the names: each is read by itself."""
@@ -92,6 +93,7 @@ def read_settings(blocks: Blocks, folder: str, found: list[Diagnostic]) -> Setti
         lowered=lowered_codes(_lines(book, "lower")),
         contact=_contact(book, found),
         every_call="draw" in values,
+        kill_word=values.get("kill", KILL_WORD),
         theme=values.get("theme", ""),
         theme_span=next((_value(fact) for fact in reversed(_lines(book, "theme"))), NOWHERE),
     )
@@ -186,9 +188,16 @@ def _setting(
         case "picture":
             values["picture"] = words.expect(_PICTURES, E324)
         case "draw":
-            if words.rest != EVERY_CALL:
-                raise Misread(E402(what=f"`{EVERY_CALL}`").at(fact.span))
-            values["draw"] = EVERY_CALL
+            if words.take_name((EVERY_CALL,)) is not None:
+                values["draw"] = EVERY_CALL
+            else:
+                values["picture"] = _DRAWN[words.expect((*_DRAWN, EVERY_CALL), E324)]
+            words.finish("what is drawn")
+        case "kill":
+            if not words.take_word("word") or words.done:
+                what = '`word` and what he says: `kill word "Anchor"`'
+                raise Misread(E402(what=what).at(fact.span))
+            values["kill"] = words.rest
         case "level":
             values["level"] = words.expect(LEVELS, E332)
             words.finish("a level")

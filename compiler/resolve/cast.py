@@ -78,6 +78,10 @@ class Cast:
         play, found = told.blocking.against(defence, tuple(x.value for x in against))
         return play, (*self._bound.found, *told.found, *found)
 
+    def asks(self, against: tuple[LookWord, ...]) -> bool:
+        """Whether a line of the concept asks about any of these looks, or no two of them can be."""
+        return bool(self._deciding(against))
+
     def _deciding(self, against: tuple[LookWord, ...]) -> tuple[LookWord, ...]:
         """Of the looks that show those that a line of the concept asks about."""
         if any(shown.opposite in against for shown in against):

@@ -92,7 +92,7 @@ def _order(
     look = dress.looks[0] if dress.goal is not None and dress.looks else ""
     return Order(
         where.formation, sided, motion, dress.concept, with_.tags, said, where.span, with_.span,
-        dress.goal, look,
+        goal=dress.goal, look=look,
     )  # fmt: skip
 
 

@@ -15,6 +15,7 @@ from stemline.lineup.alignment import line_up
 from stemline.lineup.lined_up import LinedUp
 from stemline.lineup.look_placed import line_up_defence
 from stemline.lineup.moving import move
+from stemline.lineup.sets_faced import plays_against
 from stemline.playbook.concepts import Body, Concept, Tag
 from stemline.playbook.look_definitions import BASE_FRONT
 from stemline.playbook.playbook import Playbook
@@ -33,8 +34,10 @@ Expanded = tuple[Play | None, tuple[Diagnostic, ...]]
 class Order:
     """A call by the keys of its definitions; ``spoken`` as the coach calls it.
 
-    ``span`` is where its formation is dressed up, ``tags_span`` its tags. ``goal`` is how many
-    yards from their goal line it is called, and ``look`` the key of the look that it then is drawn
+    ``span`` is where its formation is dressed up, ``tags_span`` its tags. ``second`` tells that it
+    is what another call becomes at the line, ``turned`` that it then goes to the other side than
+    the one its formation is called to: the men stay where they are. ``goal`` is how many yards
+    from their goal line it is called, and ``look`` the key of the look that it then is drawn
     against ("" for the base look).
     """
 
@@ -46,6 +49,8 @@ class Order:
     spoken: str
     span: Span
     tags_span: Span
+    second: bool = False
+    turned: bool = False
     goal: int | None = None
     look: str = ""
 
@@ -135,7 +140,8 @@ class Expander:
         lined = self.lined(order.formation, order.side, order.motion, spot)
         if lined.picture is None:
             return None, lined.found
-        cast = self._cast(order, concept, spot, lined.picture, lined.motions)
+        picture = _turned(lined.picture) if order.turned else lined.picture
+        cast = self._cast(order, concept, spot, picture, lined.motions)
         at = order.formation, order.side, order.motion, spot
         defence, standing = self.defence(look_key, *at) if look_key else (None, ())
         if defence is not None and not against:
@@ -160,13 +166,22 @@ class Expander:
             self._casts[key] = concept, Cast(self._casting(order, concept, picture, motions))
         return self._casts[key][1]
 
+    def asks(self, order: Order, spot: BallSpot, looks: Sequence[LookWord]) -> bool:
+        """Whether a call's men may do anything else where these looks show."""
+        lined = self.lined(order.formation, order.side, order.motion, spot)
+        if lined.picture is None:
+            return True
+        concept = self._book.concepts[order.concept]
+        return self._cast(order, concept, spot, lined.picture, lined.motions).asks(tuple(looks))
+
     def casting(self, order: Order, spot: BallSpot) -> CallParts | None:
         """What decides a call's play from a spot; None where its men cannot be put on the field."""
         lined = self.lined(order.formation, order.side, order.motion, spot)
         if lined.picture is None:
             return None
         concept = self._book.concepts[order.concept]
-        return self._casting(order, concept, lined.picture, lined.motions)
+        picture = _turned(lined.picture) if order.turned else lined.picture
+        return self._casting(order, concept, picture, lined.motions)
 
     def _casting(
         self,
@@ -199,15 +214,22 @@ class Expander:
     def defence(
         self, look_key: str, formation: str, side: Side, motion: str, spot: BallSpot
     ) -> tuple[Defence | None, tuple[Diagnostic, ...]]:
-        """A look against men who stand as in `lined`; nobody where they do not.
+        """A look against men who stand as in `lined`; nobody where they do not, or where the look
+        is never played against them.
 
         No place or duty of a look is said by a playside, so the concept does not matter to it.
         """
         key = look_key, formation, side, motion, spot
         if key not in self._defences:
-            picture = self.lined(formation, side, motion, spot).picture
-            self._defences[key] = _defence(self._book, look_key, picture) if picture else (None, ())
+            lined = self.lined(formation, side, motion, spot)
+            meets = lined.picture is not None and self.meets(look_key, formation, lined.picture)
+            made = _defence(self._book, look_key, lined) if meets else (None, ())
+            self._defences[key] = made
         return self._defences[key]
+
+    def meets(self, look_key: str, formation: str, picture: LinedUp) -> bool:
+        """Whether a look is played against a formation as it stands at the snap."""
+        return plays_against(look_of(self._book, look_key), formation, picture)
 
     def _body(self, order: Order, concept: Concept, tags: Sequence[Tag]) -> Body:
         """The concept with the call's tags laid over it."""
@@ -231,10 +253,18 @@ def _line_up(book: Playbook, formation: str, side: Side, motion: str, spot: Ball
     return Lined(LinedUp(men, counted, field, side, book.receivers), motions, (*found, *moved))
 
 
+def _turned(picture: LinedUp) -> LinedUp:
+    """The same men, the call going to the other side; a tie is strong to that one then."""
+    counted = count(picture.men, picture.called.other)
+    men = ranked(picture.men, counted)
+    return replace(picture, men=men, count=counted, called=picture.called.other)
+
+
 def _defence(
-    book: Playbook, look_key: str, picture: LinedUp
+    book: Playbook, look_key: str, lined: Lined
 ) -> tuple[Defence | None, tuple[Diagnostic, ...]]:
-    defence, found = line_up_defence(look_of(book, look_key), picture)
+    assert lined.picture is not None, "somebody stands there"
+    defence, found = line_up_defence(look_of(book, look_key), lined.picture, lined.motions)
     if look_key != BASE_FRONT:
         return defence, found
     # Nobody wrote it, so nobody is told of it; and men who only stand there show no coverage.

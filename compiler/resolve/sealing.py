@@ -21,6 +21,8 @@ from stemline.source import NOWHERE, Span
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    _Table = dict[type, Callable[[Any], tuple[Callable[..., Any], tuple[Any, ...]]]]
+
 T = TypeVar("T")
 Line = tuple[str, int]
 """A line of a text: the text's name, and its number from 1."""
@@ -31,11 +33,7 @@ class Sealed(bytes, Generic[T]):
 
 
 def seal(value: T) -> Sealed[T]:
-    out = BytesIO()
-    pickler = pickle.Pickler(out, protocol=5)
-    pickler.dispatch_table = _TABLE
-    pickler.dump(value)
-    return Sealed(out.getvalue())
+    return Sealed(_pickled(value, _TABLE))
 
 
 def sealed_with_places(value: object) -> tuple[bytes, tuple[Line, ...]]:
@@ -50,18 +48,37 @@ def sealed_with_places(value: object) -> tuple[bytes, tuple[Line, ...]]:
         number = numbers.setdefault((span.source, span.line), len(numbers))
         return _placed, (number, span.column, span.end)
 
-    out = BytesIO()
-    pickler = pickle.Pickler(out, protocol=5)
-    pickler.dispatch_table = {**_TABLE, Span: placed}
-    # Two alike words may be one object or two, as their text was parsed or read back.
-    pickler.fast = True
-    pickler.dump(value)
-    return out.getvalue(), tuple(numbers)
+    return _pickled(value, {**_TABLE, Span: placed}), tuple(numbers)
 
 
 def unsealed(sealed: Sealed[T]) -> T:
     """The value again, all its places nowhere. Only for bytes that this program has sealed."""
-    return cast("T", pickle.loads(sealed))
+    return cast("T", _Unpickler(BytesIO(sealed)).load())
+
+
+class _Pickler(pickle.Pickler):
+    """Alike values as the same bytes: of two alike words it does not matter whether they are one
+    object, as their text was parsed, or two, as it was read back; nor in which order a set has its
+    own. (What `fast` counts goes wrong at a set that it writes itself.)"""
+
+    def __init__(self, out: BytesIO, table: _Table) -> None:
+        super().__init__(out, protocol=5)
+        self.dispatch_table = table
+        self.fast = True
+
+    def persistent_id(self, value: object) -> tuple[object, ...] | None:
+        return tuple(sorted(value, key=repr)) if type(value) is frozenset else None
+
+
+class _Unpickler(pickle.Unpickler):
+    def persistent_load(self, kept: tuple[object, ...]) -> frozenset[object]:
+        return frozenset(kept)
+
+
+def _pickled(value: object, table: _Table) -> bytes:
+    out = BytesIO()
+    _Pickler(out, table).dump(value)
+    return out.getvalue()
 
 
 def _placed(line: int, column: int, end: int) -> Span:
@@ -78,7 +95,7 @@ def _by_fields(value: Any) -> tuple[Callable[..., Any], tuple[Any, ...]]:
     return type(value), tuple(getattr(value, field.name) for field in fields(value))
 
 
-_TABLE: dict[type, Callable[[Any], tuple[Callable[..., Any], tuple[Any, ...]]]] = {
+_TABLE: _Table = {
     Span: lambda span: (_nowhere, ()),
     Count: _by_fields,
     Field: _by_fields,

@@ -12,6 +12,7 @@ from functools import cached_property
 from math import ceil, pi, tan
 
 from stemline.football.field import BallSpot
+from stemline.week.killed_rows import arrowed, brief, killed, printed_call
 from stemline.week.wanting import left_empty
 from stemline.week.week_values import PlanRow, Week
 
@@ -50,8 +51,10 @@ SAID, SAID_LINE, SAID_SHARE = 7.5, 9.0, 0.66
 """Points of the words at the head, of a line of them, and how much of the width they have."""
 _WINDS, _RULE = 12.0, 6.0
 """Points of the line for the wind, and of the white under the head."""
-ROW, HEAD, NOTE = 1.16, 1.42, 0.98
+ROW, HEAD, NOTE = 1.16, 1.56, 0.98
 """Heights of a row, a heading and a note, in the type's points."""
+OVER = 0.14
+"""White over a heading, in ems of its height: no letter of the row above touches its black."""
 CELL = 0.42
 """White between two cells, in ems."""
 PATTERNS = {
@@ -138,12 +141,20 @@ def sheet_rows(week: Week) -> list[tuple[str, str, tuple[SheetRow, ...]]]:
 
 def _row(week: Week, order: int, row: PlanRow) -> SheetRow:
     entry = week.entry(row.call)
-    call = row.call if len(row.call) <= LONGEST_CALL else entry.short
-    if row.kill_to:
-        call = f"{call} → {row.kill_to}"
+    kills = killed(row, entry.play)
+    own = ((row.kill_to, ""),) if row.kill_to else ()
+    call = arrowed(printed_call(row.call, entry.play), own)
+    if len(call) > LONGEST_CALL:
+        call = arrowed(entry.short, own)
     notes = [row.note] if row.note else []
-    look = row.look
-    if len(look) > _LONGEST_LOOK:
+    look = brief(row.look)
+    if kills and not row.look:
+        # Of several, or of one that does not fit, the words stand under the row.
+        look, more = brief(kills[0][1]), kills[1:]
+        if more or len(look) > _LONGEST_LOOK:
+            notes.insert(0, "; ".join(f"{to}: {brief(when)}" for to, when in kills) + ".")
+            look = "see note"
+    elif len(look) > _LONGEST_LOOK:
         notes.insert(0, f"When {look}.")
         look = "see note"
     if row.tempo:
@@ -185,7 +196,8 @@ def lay_out(
             for width, height in ((wide, tall), (tall, wide)):
                 made = _filled(lists, points, cells, head, (width, height), count)
                 if made is not None and not made[1]:
-                    return _sheet(head, width, height, points, cells, made[0])
+                    even = _evened(lists, points, cells, head, (width, height), made[0])
+                    return _sheet(head, width, height, points, cells, even)
             points = round(points - _STEP, 1)
     return _not_fitting(lists, least, cells, head, (wide, tall), sides)
 
@@ -252,10 +264,16 @@ _Sides = list[list[list[SheetPiece]]]
 
 
 def _filled(
-    lists: _Lists, points: float, cells: Widths, head: _Head, paper: tuple[float, float], count: int
+    lists: _Lists,
+    points: float,
+    cells: Widths,
+    head: _Head,
+    paper: tuple[float, float],
+    count: int,
+    last: float | None = None,
 ) -> tuple[_Sides, list[tuple[str, int]]] | None:
     """The lists in columns of so many sides, and what is left over: titles and rows. None where
-    not one column is wide enough."""
+    not one column is wide enough. ``last`` is how tall the columns of the last side may be."""
     width, height = paper
     room = width - 2 * MARGIN
     across = int((room + GUTTER) / (_natural(cells, points) + GUTTER))
@@ -271,7 +289,8 @@ def _filled(
             if at >= len(columns):
                 left.append((title, len(waiting)))
                 break
-            taken = _taken(waiting, points, tall - used - HEAD * points)
+            most = tall if last is None or at < len(columns) - across else min(tall, last)
+            taken = _taken(waiting, points, most - used - HEAD * points)
             # Neither a heading with one row under it, nor the last row of a list, stands alone.
             if 1 < taken == len(waiting) - 1:
                 taken -= 1
@@ -284,6 +303,33 @@ def _filled(
             waiting, again = waiting[taken:], True
     sides = [columns[n : n + across] for n in range(0, len(columns), across)]
     return sides, left
+
+
+def _evened(
+    lists: _Lists,
+    points: float,
+    cells: Widths,
+    head: _Head,
+    paper: tuple[float, float],
+    sides: _Sides,
+) -> _Sides:
+    """The same with the columns of its last side about as long as each other, and as few lists as
+    can be parted between them."""
+    kept = [side for side in sides if any(side)]
+    heights = [points * sum(HEAD + sum(map(_tall, p.rows)) for p in col) for col in kept[-1]]
+    best, parted = kept, _parted(kept[-1])
+    last, longest = sum(heights) / len(heights), max(heights)
+    even = False
+    while last < longest and not (even and parted == 0):
+        made = _filled(lists, points, cells, head, paper, len(kept), last)
+        if made is not None and not made[1] and (_parted(made[0][-1]) < parted or not even):
+            best, parted, even = made[0], _parted(made[0][-1]), True
+        last += ROW * points
+    return best
+
+
+def _parted(side: list[list[SheetPiece]]) -> int:
+    return sum(piece.again for column in side for piece in column)
 
 
 def _tall(row: SheetRow) -> float:

@@ -10,10 +10,12 @@ from pathlib import Path
 
 import pytest
 
+from stemline.analysis import passes_against_looks
 from stemline.analysis.passes_against_looks import face
+from stemline.checks import proving
 from stemline.compare import side_analysis
 from stemline.compare.comparing import compared
-from stemline.compare.comparison import Comparison
+from stemline.compare.comparison import Comparison, Consequence
 from stemline.compare.following import with_consequences
 from stemline.compare.side_analysis import NO_ANSWER, SideAnalysis
 from stemline.compare.told import told
@@ -44,13 +46,20 @@ def _texts() -> tuple[Source, ...]:
     return read_files(HERONS).sources
 
 
-def _session(*edits: tuple[str, str]) -> Session:
+def _session(*edits: tuple[str, str], store: Store | None = None) -> Session:
     texts = [source.text for source in _texts()]
     for was, now in edits:
         assert any(was in text for text in texts), was
         texts = [text.replace(was, now, 1) for text in texts]
     names = (source.name for source in _texts())
-    return Session([Source(n, t) for n, t in zip(names, texts, strict=True)], "herons")
+    sources = [Source(n, t) for n, t in zip(names, texts, strict=True)]
+    return Session(sources, "herons", store=store)
+
+
+@cache
+def _slants() -> tuple[Consequence, ...]:
+    """What follows from that change, with nothing kept."""
+    return _followed(_session(), _session(SLANTS)).follows
 
 
 def _followed(old: Session, new: Session, store: Store | None = None) -> Comparison:
@@ -104,9 +113,9 @@ def test_a_second_comparison_proves_nothing(
 ) -> None:
     with Store(tmp_path) as store:
         first = _followed(_session(), _session(SLANTS), store)
-    assert first.follows
+    assert first.follows and first.follows == _slants()
 
-    def proved(*_: object) -> None:
+    def proved(*_: object, **__: object) -> None:
         raise AssertionError("it is known from the last time")
 
     monkeypatch.setattr(side_analysis, "_found", proved)
@@ -114,6 +123,24 @@ def test_a_second_comparison_proves_nothing(
         assert _followed(_session(), _session(SLANTS), store).follows == first.follows
         with pytest.raises(AssertionError, match="last time"):
             _followed(_session(), _session((SLANTS[0], SLANTS[1].replace("hitch", "reset"))), store)
+
+
+def test_what_a_check_has_kept_is_not_worked_out_again(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with Store(tmp_path) as store:
+        for side in (_session(store=store), _session(SLANTS, store=store)):
+            side.faced(side.read_calls("Slants"), NO_CACHE)
+    expected = _slants()
+    monkeypatch.setattr(proving, "prove_call", _worked_out)
+    monkeypatch.setattr(passes_against_looks, "worked", _worked_out)
+    with Store(tmp_path) as store:
+        sides = _session(store=store), _session(SLANTS, store=store)
+        assert _followed(*sides, store=store).follows == expected
+
+
+def _worked_out(*_: object) -> None:
+    raise AssertionError("it is kept")
 
 
 def test_a_row_that_is_not_ours_is_not_believed() -> None:
@@ -124,7 +151,7 @@ def test_a_row_that_is_not_ours_is_not_believed() -> None:
 
 
 def test_a_process_of_its_own_says_the_same(monkeypatch: pytest.MonkeyPatch) -> None:
-    here = _followed(_session(), _session(SLANTS)).follows
+    here = _slants()
     apart: list[int] = []
     elsewhere = SideAnalysis.asked_elsewhere
 

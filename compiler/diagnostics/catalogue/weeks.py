@@ -135,16 +135,8 @@ class E983(Mistake):
     label = "not understood"
     help = (
         "behind its call a row has, by commas: a ball spot, a tempo (fast, normal, slow, "
-        "look, freeze), `3 reps`, `first`, `after` a call, a note in quotes"
+        "look, freeze), `3 reps`, `first`, `after` a call, `kill to` a concept, a note in quotes"
     )
-
-    found: str
-
-
-class W983(Mistake):
-    title = "kill not read yet"
-    message = "`{found}` is not read yet; the row is printed without it"
-    help = "say it in a note until then"
 
     found: str
 
@@ -217,8 +209,8 @@ class W990(Mistake):
     title = "a pressure without an answer"
     message = "no answer to {look}: {calls}; {why}"
     help = (
-        "give a hot throw, keep one more in, or do not call it against {look}; by the clock, "
-        "whose figures are for planning"
+        "give a hot throw, keep one more in, block or read the free man, call it `when` they show "
+        "another look, or say in the row's note what to do against {look}; times are for planning"
     )
 
     calls: str
