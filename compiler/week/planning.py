@@ -34,7 +34,7 @@ from stemline.football.play import Play
 from stemline.football.rulebook.rules import Certainty, Known
 from stemline.football.situations import Situation, misfits
 from stemline.playbook.concepts import Body, Concept
-from stemline.playbook.kill_definitions import KillDef, When
+from stemline.playbook.kill_definitions import KillDef, Sights
 from stemline.playbook.playbook import Playbook
 from stemline.playbook.week_definitions import BandDef, Named, RowDef, WeekDef
 from stemline.read.read_guards import CONDITION_WORDS
@@ -193,7 +193,7 @@ class _Planner:
             self.found.append(wrong.at(said.span, nearest=near))
         return name
 
-    def _condition(self, said: Named | None, sights: When = ()) -> str:
+    def _condition(self, said: Named | None, sights: Sights = ()) -> str:
         """What a row is called on: a look, or what he sees at the line."""
         if said is None:
             return ""
@@ -296,7 +296,7 @@ class _Planner:
         made: tuple[PlanPeriod | PlanScout, ...] = (*plan.periods, *plan.scouts)
         old = [each for part, each in zip(parts, made, strict=True) if part not in own]
         self.found += check_old_looks(plan, old)
-        self.found += check_left_empty(plan)
+        self.found += check_left_empty(plan, self._book.taught)
 
     def _check_situations(self) -> None:
         for each in self._week.lists:
@@ -321,12 +321,18 @@ class _Planner:
             spot=spot,
             look=self._condition(row.when, row.sights),
             against=self._look(row.against) if row.against else "",
-            tempo=row.tempo,
+            tempo=row.tempo or self._tempo(call),
             note=row.note,
             reps=row.reps,
             kill_to=self._killed(call, row, spot),
             situation=situation,
         )
+
+    def _tempo(self, call: str) -> str:
+        """The tempo that the last tag of a call says, "" where none does."""
+        order = self._asked.calls[call]
+        tags = (self._book.tags[order.concept, tag] for tag in reversed(order.tags))
+        return next((tag.tempo for tag in tags if tag.tempo), "")
 
     def _killed(self, call: str, row: RowDef, spot: BallSpot | None) -> str:
         """What a row's call is killed to, as it is called; proved from the row's spot."""
@@ -334,7 +340,8 @@ class _Planner:
             return ""
         said, order = row.kill_to.text, self._asked.calls[call]
         words = tuple(said.casefold().split())
-        kill = KillDef(words, said, row.sights, row.when.text, row.kill_to.span)
+        at = row.kill_to.span
+        kill = KillDef(words, said, row.sights, row.when.text, at, at)
         found = readings(self._book, kill)
         if len(found) != 1:
             self.found += wrongly_named(self._book, kill, found)
