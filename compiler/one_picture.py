@@ -43,7 +43,7 @@ def call_play(
     if spot is None:
         play, found = compiled.drawn(order)
     if spot or against:
-        at_spot = BallSpot(spot) if spot else play.ball if play else BallSpot.MIDDLE
+        at_spot = BallSpot(spot) if spot else play.ball if play else order.timed_from
         play, found = compiled.play(order, at_spot, looks, named)
     errors = tuple(d for d in found if d.is_error)
     return (None, errors) if errors else (play, ())

@@ -24,7 +24,7 @@ from stemline.football.field import BallSpot, Side
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.look_definitions import LookDef
 from stemline.playbook.playbook import Playbook
-from stemline.resolve.expand import Expander
+from stemline.resolve.expand import CalledAt, Expander
 from stemline.resolve.season import Calls
 from stemline.source import Span
 
@@ -127,9 +127,10 @@ def check_looks_line_up(book: Playbook, calls: Calls, maker: Expander) -> Iterat
     for formation, motion in sets[:tried]:
         name = _name(book, formation, motion)
         for spot, side in product(BallSpot, Side):
-            picture = maker.lined(formation, side, motion, spot).picture
+            at = CalledAt(formation, side, motion, spot)
+            picture = maker.lined(at).picture
             for key in keys if picture is not None else ():
-                defence, problems = maker.defence(key, formation, side, motion, spot)
+                defence, problems = maker.defence(key, at)
                 found.add(name, problems)
                 if picture is not None and defence is not None:
                     found.add(name, _uncovered(defence, picture))

@@ -12,7 +12,7 @@ from enum import Enum
 from functools import cached_property
 
 from stemline.football.defenders import Defence
-from stemline.football.field import BallSpot, Field, Side
+from stemline.football.field import BallSpot, Field, Side, Way
 from stemline.football.players import Position
 from stemline.geometry.paths import Ending, Path, Point
 from stemline.source import NOWHERE, Span
@@ -258,7 +258,12 @@ class Hot:
 
 @dataclass(frozen=True)
 class Call:
-    """The names a call is made of. ``motion`` is "" without one; ``spoken`` is how it is called."""
+    """The names a call is made of. ``motion`` is "" without one; ``spoken`` is how it is called.
+
+    ``side`` is the true one of this play, ``way`` the wide or the short one where the call says
+    that instead. ``best`` are the spots that it is best called from, none where nothing says so,
+    ``not_from`` those it is never called from.
+    """
 
     formation: str
     side: Side
@@ -266,6 +271,14 @@ class Call:
     concept: str
     tags: tuple[str, ...]
     spoken: str
+    way: Way | None = None
+    best: tuple[BallSpot, ...] = ()
+    not_from: frozenset[BallSpot] = frozenset()
+
+    @property
+    def side_word(self) -> str:
+        """The side as it is called: right, left, field or boundary."""
+        return self.way.word if self.way is not None else self.side.word
 
 
 class Kind(Enum):

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from stemline.football.field import BallSpot
 from stemline.football.timing.answers import Answer, Faced
 from stemline.outside.cache import Cache
 from stemline.playbook.playbook import Playbook
@@ -27,7 +26,7 @@ def faced(
 
     if not kept.keeps:
         return face(book, orders, cache, expander=expander)
-    asked = {order: readings.against(order, book.looks, BallSpot.MIDDLE) for order in orders}
+    asked = {order: readings.against(order, book.looks, order.timed_from) for order in orders}
     known = {order: kept.held("faced", reading, _rows) for order, reading in asked.items()}
     missing = [order for order, rows in known.items() if rows is None]
     made = face(book, missing, cache, expander=expander) if missing else ()

@@ -11,6 +11,7 @@ from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.in_words import either
 from stemline.diagnostics.nearest import nearest
 from stemline.football.conditions import (
+    Called,
     Condition,
     Guard,
     Lie,
@@ -32,8 +33,9 @@ _MOST_RECEIVERS = 6
 _BACKS = {"empty": 0, "one back": 1, "two backs": 2, "three backs": 3}
 _LOOKS = {look.value: look for look in LookWord}
 _LIES = {lie.value: lie for lie in Lie}
+_CALLED = {called.value: called for called in Called if called is not Called.NEITHER}
 _COUNTED = ("strong", "weak")
-CONDITION_WORDS = (*_LOOKS, *_LIES, *_BACKS)
+CONDITION_WORDS = (*_LOOKS, *_LIES, *_CALLED, *_BACKS)
 
 
 def read_guard(value: Value | None, receivers: int, *, looks: bool = True) -> Guard:
@@ -123,6 +125,8 @@ def _example(a: Guard, b: Guard, receivers: int) -> str:
         words.append("{}x{}".format(*world.shape))
     if {w.lie for w in everywhere} != {everywhere[i].lie for i in both}:
         words.append(world.lie.value)
+    if {w.called for w in everywhere} != {everywhere[i].called for i in both}:
+        words.append(world.called.value)
     words += [look.value for look in LookWord if look in world.looks and look in asked]
     return ", ".join(words)
 
@@ -160,6 +164,8 @@ def _condition(phrase: Phrase, *, looks: bool) -> Condition:
         return Condition(look=_LOOKS[name])
     if name in _LIES:
         return Condition(lie=_LIES[name])
+    if name in _CALLED:
+        return Condition(called=_CALLED[name])
     return Condition(backs=_BACKS[name])
 
 

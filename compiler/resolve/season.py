@@ -15,7 +15,7 @@ from stemline.diagnostics.in_words import either, how_many
 from stemline.diagnostics.nearest import nearest
 from stemline.football.blocking.protecting import ProtectionRule
 from stemline.football.conditions import LookWord
-from stemline.football.field import BallSpot, Side
+from stemline.football.field import BallSpot, Side, Way
 from stemline.football.play import ConceptSheet, Kind, Play, Season, Team
 from stemline.football.rulebook.care_rules import care_rules
 from stemline.football.rulebook.rules import noted
@@ -163,13 +163,14 @@ def drawn(book: Playbook, expander: Expander, order: Order) -> Expanded:
     """The play at the spot that the playbook draws from, against its base look where the picture
     shows a defence."""
     look = _drawn_against(book, expander, order)
-    play, found = expander.expand(order, BallSpot.MIDDLE, look_key=look)
+    spot = order.drawn_from
+    play, found = expander.expand(order, spot, look_key=look)
     wanted = book.settings.picture
-    if play is None or wanted == "middle":
+    if play is None or wanted == "middle" or spot is not BallSpot.MIDDLE or order.best:
         return play, found
     to_field = BallSpot.LEFT_HASH if play.strong is Side.RIGHT else BallSpot.RIGHT_HASH
-    spot = to_field if wanted == "strength to field" else to_field.mirrored
-    return expander.expand(order, spot, look_key=look)
+    hashed = to_field if wanted == "strength to field" else to_field.mirrored
+    return expander.expand(order, hashed, look_key=look) if hashed in order.spots else (play, found)
 
 
 def _drawn_against(book: Playbook, expander: Expander, order: Order) -> str:
@@ -183,8 +184,9 @@ def _drawn_against(book: Playbook, expander: Expander, order: Order) -> str:
         return book.base_look
     if not has_run(body) and not any(_releases(book, p.value) for p in body.protect):
         return ""
-    plain, _ = expander.expand(order, BallSpot.MIDDLE)
-    faced, _ = expander.expand(order, BallSpot.MIDDLE, look_key=book.base_look)
+    spot = order.drawn_from
+    plain, _ = expander.expand(order, spot)
+    faced, _ = expander.expand(order, spot, look_key=book.base_look)
     alike = plain is not None and faced is not None and _routes(plain) == _routes(faced)
     return book.base_look if alike else ""
 
@@ -211,8 +213,11 @@ def is_broken(book: Playbook, order: Order) -> bool:
     return book.is_broken(order.formation, order.motion, order.concept, order.tags)
 
 
-def _spots(dress: Dress) -> list[BallSpot]:
-    return [spot for spot in BallSpot if spot.value in dress.spots]
+def _spots(dress: Dress, order: Order) -> list[BallSpot]:
+    """The spots that a call is proved from: those that its dress-up names, as far as it may be
+    called from them; all of these where it may from none of those."""
+    named = [spot for spot in order.spots if spot.value in dress.spots]
+    return named or list(order.spots)
 
 
 @dataclass(frozen=True)
@@ -254,7 +259,7 @@ class Proving:
 
     def _proof(self, dress: Dress, order: Order) -> Proof:
         problems: list[Diagnostic] = []
-        for spot in _spots(dress):
+        for spot in _spots(dress, order):
             for looks in ((), *dress.against):
                 problems += self.proved(order, spot, looks)
             for key in dress.looks:
@@ -311,7 +316,7 @@ class Proving:
         """The calls of a concept without a tag, each with the first spot of its dress-up."""
         for dress, order in self._calls.orders:
             if order.concept == concept and not order.tags and not is_broken(self.book, order):
-                yield _spots(dress)[0], order
+                yield _spots(dress, order)[0], order
 
     def bare(self, order: Order) -> Order:
         """The call without its tags."""
@@ -323,9 +328,9 @@ def is_proved(tag: Tag) -> bool:
     return not (tag.broken or tag.shared)
 
 
-def _untagged(order: Order) -> tuple[str, Side, str, str]:
+def _untagged(order: Order) -> tuple[str, Way, str, str]:
     """What a call has in common with its plain call."""
-    return order.formation, order.side, order.motion, order.concept
+    return order.formation, order.way, order.motion, order.concept
 
 
 def gathered(found: Iterable[Diagnostic]) -> list[Diagnostic]:

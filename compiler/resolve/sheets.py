@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.conditions import always
-from stemline.football.field import BallSpot, Side
+from stemline.football.field import BallSpot, Way
 from stemline.football.offence.strokes import Route
 from stemline.football.play import (
     ConceptSheet,
@@ -168,7 +168,7 @@ class _Posing:
                 named = self._book.protections[protection]
                 name, body = named.name, _protecting(self._book, named.name, named.span)
             span = self._book.formations[formation].span
-            order = Order(formation, Side.RIGHT, "", name.casefold(), (), name, span, span)
+            order = Order(formation, Way.RIGHT, "", name.casefold(), (), name, span, span)
             self._expander.posed[key] = order, Concept(name, "", body, span, False)
         return self._expander.posed[key]
 

@@ -31,7 +31,7 @@ def answers_of(
     known: dict[tuple[str, BallSpot, str], Answer | None] = {}
     made: list[RowAnswer] = []
     for situation, look, row in _asked(plan):
-        key = row.call, row.spot or BallSpot.MIDDLE, look.casefold()
+        key = row.call, row.spot or orders[row.call].timed_from, look.casefold()
         if key not in known:
             known[key] = answer(orders[row.call], key[1], key[2])
         got = known[key]

@@ -13,6 +13,7 @@ from stemline.checks.installs import scheduled
 from stemline.diagnostics.catalogue.calls import E602
 from stemline.diagnostics.catalogue.names import E310
 from stemline.diagnostics.catalogue.weeks import (
+    E975,
     E981,
     E986,
     E987,
@@ -319,7 +320,14 @@ class _Planner:
         )
 
     def _check_spot(self, call: str, spot: BallSpot, row: RowDef) -> None:
-        wrong = [d for d in self._asked.run_from(self._asked.calls[call], spot) if d.is_error]
+        order = self._asked.calls[call]
+        if spot in order.not_from:
+            others = either([each.value for each in order.spots])
+            concept = self._book.concepts[order.concept].name
+            never = E975(call=call, concept=concept, others=others, spot=spot.value)
+            self.found.append(never.at(row.span))
+            return
+        wrong = [d for d in self._asked.run_from(order, spot) if d.is_error]
         if wrong:
             why = _why(wrong[0])
             self.found.append(E989(call=call, spot=spot.value, why=why).at(row.span))

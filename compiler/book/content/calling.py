@@ -108,7 +108,7 @@ def _said(play: Play) -> tuple[Word, ...]:
     call = play.call
     return (
         ("formation", call.formation),
-        ("side", call.side.word),
+        ("side", call.side_word),
         ("motion", call.motion) if call.motion else ("still", ""),
         *(("tag", tag) for tag in call.tags),
         *(() if call.tags else (("plain", ""),)),

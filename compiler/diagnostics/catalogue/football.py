@@ -244,6 +244,21 @@ class E447(Misspelt):
     help = "one of: {choices}; without one he goes to the side of the first read"
 
 
+class E448(Mistake):
+    title = "by the call and by the field"
+    message = "{formation} lines {man} up by the field and {other} by the call"
+    label = "by the field"
+    help = (
+        "a formation is by the call or by the field: say `{line}`, or line all men up at field and "
+        "boundary"
+    )
+
+    formation: str
+    line: str
+    man: str
+    other: str
+
+
 class E450(Misspelt):
     title = "unknown role"
     message = "no line says who `{found}` is"

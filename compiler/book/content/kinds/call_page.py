@@ -14,6 +14,7 @@ from stemline.book.content.page import (
     concept_groups,
     sentence,
 )
+from stemline.football.field import Way
 from stemline.football.play import Call, Play, RouteSheet, Season
 
 ORDER = ("formation", "side", "motion", "concept", "tags")
@@ -65,9 +66,16 @@ class CallPage(Page):
         return (self.routes,) if self.routes else ()
 
 
+_SIDE_SAID = {
+    None: "the called side; to the other side everything is turned over",
+    Way.FIELD: "the called side is the wide one, right from the left hash",
+    Way.BOUNDARY: "the called side is the short one, left from the left hash",
+}
+
+
 def composed(call: Call) -> str:
     """The words of a call in order, whatever name it has."""
-    words = (call.formation, call.side.word.capitalize(), call.motion, call.concept)
+    words = (call.formation, call.side_word.capitalize(), call.motion, call.concept)
     return " ".join(filter(None, (*words, " + ".join(call.tags))))
 
 
@@ -125,8 +133,8 @@ def _apart(play: Play, season: Season) -> TakenApart:
         ),
         CallPart(
             "side",
-            call.side.word.capitalize(),
-            "the called side; to the other side everything is turned over",
+            call.side_word.capitalize(),
+            _SIDE_SAID[call.way],
         ),
     ]
     if call.motion:
@@ -163,7 +171,7 @@ def _places(season: Season) -> dict[tuple[str, str], str]:
 def _lists(season: Season) -> Iterator[WordList]:
     calls = [play.call for play in season.plays]
     yield WordList("Formations", tuple((n, "") for n in sorted({c.formation for c in calls})))
-    sides = dict.fromkeys(c.side.word.capitalize() for c in calls)
+    sides = dict.fromkeys(c.side_word.capitalize() for c in calls)
     yield WordList("Sides", tuple((side, "") for side in sides))
     motions = sorted({c.motion for c in calls if c.motion})
     yield WordList("Motions", tuple((name, "") for name in motions))
