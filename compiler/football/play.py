@@ -365,6 +365,8 @@ class ConceptSheet:
     defence holds the blocking rules themselves. ``faced`` are, for a pass, its first call against
     every look: what the table of reads by looks is worked out from. ``keyed`` are the first call
     that reads a defender, and the first with each other tag that does, against every look.
+    ``spotted`` are calls as they are drawn, but from their other spots: the first, and those whose
+    dress-up speaks of spots.
     """
 
     name: str
@@ -380,6 +382,7 @@ class ConceptSheet:
     faced: tuple[Play, ...] = ()
     keyed: tuple[Play, ...] = ()
     idea: str = ""
+    spotted: tuple[Play, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from functools import partial
 
-from stemline.diagnostics.catalogue.calls import E701, E702, E703, E704, W711
+from stemline.diagnostics.catalogue.calls import E701, E702, E703, E704
 from stemline.diagnostics.catalogue.football import E402
 from stemline.diagnostics.catalogue.names import E310
 from stemline.diagnostics.diagnostic import Diagnostic
@@ -19,8 +19,7 @@ from stemline.source import Span
 from stemline.syntax.tree import Atom, Block, Fact, Linked, Mark, Phrase, Value, items, phrases
 
 SIDES = ("right", "left")
-BY_FIELD = ("field", "boundary")
-WAYS = (*SIDES, *BY_FIELD)
+WAYS = (*SIDES, "field", "boundary")
 BOTH = "both"
 SPOTS = tuple(spot.value for spot in BallSpot)
 
@@ -62,7 +61,6 @@ def read_dress(
             _read(fact, parts, known)
         except Misread as miss:
             found.append(miss.diagnostic)
-    found += _both_ways(facts, parts)
     if not broken and not any(f.key == "in" for f in facts):
         found.append(E701(name=block.name.text).at(block.name.span))
     if broken or any(d.is_error for d in found):
@@ -164,8 +162,16 @@ def _withs(value: Value | None, known: KnownNames) -> list[DressWith]:
 def _sides(value: Value | None, span: Span) -> list[str]:
     """``right, left``, or ``both``; ``field, boundary``."""
     words = (*WAYS, BOTH)
-    read = _each(value, span, lambda w: w.expect(words, E702)) if value is not None else []
+    read = (
+        _each(value, span, lambda w: _after_the(w).expect(words, E702)) if value is not None else []
+    )
     return list(dict.fromkeys(side for one in read for side in (SIDES if one == BOTH else (one,))))
+
+
+def _after_the(words: Words) -> Words:
+    """`to the field` is said as often as `to field`."""
+    words.take_word("the")
+    return words
 
 
 def _together(phrase: Phrase, known: KnownNames) -> tuple[str, ...]:
@@ -240,18 +246,6 @@ def _said(value: Value | None) -> str:
 
 def _spots(value: Value | None, span: Span) -> list[str]:
     return _each(value, span, lambda w: w.expect(SPOTS, E703))
-
-
-def _both_ways(facts: Sequence[Fact], parts: _Parts) -> list[Diagnostic]:
-    """A side and the field in one list of sides: the same play under two names."""
-
-    def mixed(sides: Iterable[str]) -> bool:
-        return len({side in BY_FIELD for side in sides}) > 1
-
-    spans = [where.span for where in parts.formations if mixed(where.sides)]
-    if mixed(parts.sides):
-        spans.append(next(f.span for f in reversed(facts) if f.key == "to"))
-    return [W711().at(span) for span in spans]
 
 
 def _meant_by(head: Value, known: KnownNames) -> str:

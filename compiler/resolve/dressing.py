@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 from itertools import product
 from typing import TypeVar
 
-from stemline.diagnostics.catalogue.calls import E705, E707, E708, E709
+from stemline.diagnostics.catalogue.calls import E705, E707, E708, E709, W711
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.field import BallSpot, Way
 from stemline.playbook.dress_ups import Dress, DressIn, DressWith, Pattern
@@ -37,6 +37,7 @@ def orders(book: Playbook, dress: Dress) -> tuple[tuple[Order, ...], tuple[Diagn
                 found += problems
                 if spotted.spots:
                     made[key] = spotted
+    found += _both_ways(made.values())
     for pattern in (*dress.never, *dress.only, *dress.best):
         if not any(_matches(order, pattern) for order in everything):
             found.append(E705().at(pattern.span))
@@ -98,6 +99,16 @@ def _order(
         where.formation, way, motion, dress.concept, with_.tags, said, where.span, with_.span,
         book.settings.middle,
     )  # fmt: skip
+
+
+def _both_ways(made: Iterable[Order]) -> Iterator[Diagnostic]:
+    """The first call by the field that is also made to its sides."""
+    sided = {(o.formation, o.motion, frozenset(o.tags)): o for o in made if not o.way.by_field}
+    for order in made:
+        other = sided.get((order.formation, order.motion, frozenset(order.tags)))
+        if order.way.by_field and other is not None:
+            yield W711(call=order.spoken, other=other.spoken).at(order.span)
+            return
 
 
 def _with_spots(order: Order, dress: Dress) -> tuple[Order, list[Diagnostic]]:

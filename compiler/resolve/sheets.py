@@ -73,7 +73,9 @@ def _viewed(
     first = next((p for p in season.plays if p.call.concept == sheet.name), None)
     if first is None:
         return sheet
-    sheet = replace(sheet, keyed=_keyed(book, calls, season, sheet, expander))
+    keyed = _keyed(book, calls, season, sheet, expander)
+    spotted = tuple(_spotted(book, calls, season, sheet, expander))
+    sheet = replace(sheet, keyed=keyed, spotted=spotted)
     order = calls.by_name[first.call.spoken]
     if first.reads:
         made = (expander.expand(order, first.ball, look_key=key) for key in _whole_looks(book))
@@ -100,6 +102,21 @@ def _keyed(
         for key in _whole_looks(book)
     )
     return tuple(play for play in _shown(made) if play.defence is not None)
+
+
+def _spotted(
+    book: Playbook, calls: Calls, season: Season, sheet: ConceptSheet, expander: Expander
+) -> Iterator[Play]:
+    """The first call, and those whose side or use hangs on the ball's spot, from their others."""
+    mine = [play for play in season.plays if play.call.concept == sheet.name]
+    for play in mine:
+        call = play.call
+        if play is not mine[0] and call.way is None and not call.best and not call.not_from:
+            continue
+        order = calls.by_name[call.spoken]
+        look = book.base_look if play.defence is not None else ""
+        spots = [spot for spot in order.spots if spot is not play.ball]
+        yield from _shown(expander.expand(order, spot, look_key=look) for spot in spots)
 
 
 def _shown(made: Iterable[tuple[Play | None, tuple[Diagnostic, ...]]]) -> Iterator[Play]:

@@ -40,14 +40,6 @@ def by_spot(drawn: Play, others: Sequence[Play]) -> BySpot:
     return BySpot("; ".join(same), tuple(apart))
 
 
-def side_named(play: Play) -> str:
-    """Where a play goes from its spot: "left hash, to the field"."""
-    wide = play.field.wide_side
-    if wide is None:
-        return play.ball.value
-    return f"{play.ball.value}, to the {'field' if play.call.side is wide else 'boundary'}"
-
-
 def jobs(play: Play) -> object:
     """What everybody does, as if the call went right: nothing in it is a place."""
     over = play.call.side is Side.LEFT

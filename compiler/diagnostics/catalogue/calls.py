@@ -260,6 +260,10 @@ class W710(Mistake):
 
 class W711(Mistake):
     title = "a side and the field"
-    message = "from the left hash `to right` and `to field` are one play, and both have a number"
+    message = "from a hash {call} is the play that {other} is, and both have a number"
     label = "the same play twice"
     help = "call it one way: `to right, left` or `to field, boundary`"
+    varies = ("other",)
+
+    call: str
+    other: str

@@ -20,6 +20,7 @@ from stemline.book.content.block_table import (
     most_unlike,
 )
 from stemline.book.content.by_call import OwnRow, by_call, own_rows
+from stemline.book.content.by_spot import BySpot, by_spot, spots_said
 from stemline.book.content.cast_table import changes
 from stemline.book.content.cautions import cautions
 from stemline.book.content.drawn_calls import left_out
@@ -45,7 +46,6 @@ from stemline.book.content.page import (
 )
 from stemline.book.content.quarterback_strip import Quarterback, orders
 from stemline.football.blocking.block_names import PROTECTIONS
-from stemline.football.field import BallSpot
 from stemline.football.play import ConceptSheet, Kind, Play, Season
 from stemline.source import NOWHERE
 
@@ -145,14 +145,14 @@ def _page(
     rule = next((view for view in sheet.views if view.defence is None), None)
     quarterback = orders(plays) if base.reads or base.kind is Kind.PASS else None
     jobs = _alike(jobs) if base.kind is Kind.RUN else jobs
-    entries = _entries(plays, ids, season)
+    entries = _entries(plays, ids, season, sheet)
     page = ConceptPage(
         id=f"concept-{ids[0]}",
         name=sheet.name,
         family=sheet.family,
         idea=sentence(sheet.idea),
         serves=_serves(sheet, plays),
-        drawn=_drawn(base),
+        drawn="; ".join(filter(None, (_drawn(base), *_spots(base, sheet)))),
         base=entries[0],
         columns=names if len(names) > 1 else ("man",),
         rows=jobs,
@@ -174,13 +174,19 @@ def _page(
         family=page.family,
         calls=by_call(jobs, page.columns, page.line, passer, _tags(sheet, theirs)),
         keys=tuple(key for key in page.keys if key.calls),
-        entries=(*entries[1:], *_views(most_unlike(blocked, VIEWS), ids[0])),
+        entries=(
+            *_from_spots(entries[0], sheet),
+            *(each for one in entries[1:] for each in (one, *_from_spots(one, sheet))),
+            *_views(most_unlike(blocked, VIEWS), ids[0]),
+        ),
         said=() if season.every_call else said_of(left_out(plays), plays),
     )
     return (page if group.empty else replace(page, further=group.id)), group
 
 
-def _entries(plays: tuple[Play, ...], ids: tuple[str, ...], season: Season) -> tuple[Entry, ...]:
+def _entries(
+    plays: tuple[Play, ...], ids: tuple[str, ...], season: Season, sheet: ConceptSheet
+) -> tuple[Entry, ...]:
     """The calls that are drawn, each with those that it says too."""
     left = () if season.every_call else left_out(plays)
     gone = {one.call for one in left}
@@ -189,11 +195,42 @@ def _entries(plays: tuple[Play, ...], ids: tuple[str, ...], season: Season) -> t
         if i in gone:
             continue
         other = mirrors(i, left, plays)
-        aside = f"and {', '.join(_other_side(call, plays) for call in other)}" if other else ""
+        told = [f"and {', '.join(_other_side(call, plays) for call in other)}"] if other else []
+        if i and (spots := [*_spots(play, sheet)]):
+            told += [_from(play), *spots]
+        aside = "; ".join(told)
         said = tuple(plays[one.call].call.spoken for one in left if one.of[0] == i)
         changed = changes(play, plays[0]) if i else ()
         made.append(Entry(id_, play.call.spoken, play, changed, aside=aside, also=said))
     return tuple(made)
+
+
+def _spots(play: Play, sheet: ConceptSheet) -> Iterator[str]:
+    """Where a call is best called from, and what its picture lacks of its other spots; of a call to
+    its side that no line keeps from a spot, the page of formations says it."""
+    call = play.call
+    if call.way is not None or call.best or call.not_from:
+        yield from filter(None, (spots_said(play), _by_spot(play, sheet).words))
+
+
+def _by_spot(play: Play, sheet: ConceptSheet) -> BySpot:
+    return by_spot(play, [p for p in sheet.spotted if p.call.spoken == play.call.spoken])
+
+
+def _from_spots(entry: Entry, sheet: ConceptSheet) -> tuple[Entry, ...]:
+    """A call from the spots where its men have other jobs than in its picture."""
+    return tuple(
+        Entry(f"{entry.id}-spot-{i}", entry.call, play, listed=False, aside=_from(play))
+        for i, play in enumerate(_by_spot(entry.play, sheet).apart, 1)
+    )
+
+
+def _from(play: Play) -> str:
+    """Where the ball is, and which way the call goes from there."""
+    wide = play.field.wide_side
+    if wide is None:
+        return "from the middle of the field"
+    return f"from the {play.ball.value}, to the {'field' if play.call.side is wide else 'boundary'}"
 
 
 def _other_side(spoken: str, plays: tuple[Play, ...]) -> str:
@@ -263,8 +300,7 @@ def _serves(sheet: ConceptSheet, plays: tuple[Play, ...]) -> str:
 
 def _drawn(play: Play) -> str:
     """Against what and from where the large picture is drawn."""
-    middle = play.ball is BallSpot.MIDDLE
-    spot = "from the middle of the field" if middle else f"from the {play.ball.value}"
+    spot = _from(play) if play.call.way is not None else _from(play).partition(",")[0]
     return f"against {play.defence.name}, {spot}" if play.defence else spot
 
 
