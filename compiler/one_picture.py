@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from stemline.diagnostics.catalogue.calls import E604
+from stemline.diagnostics.catalogue.looks import W428
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.nearest import nearest
 from stemline.football.conditions import LookWord
@@ -45,6 +46,10 @@ def call_play(
     if spot or against:
         at_spot = BallSpot(spot) if spot else play.ball if play else order.timed_from
         play, found = compiled.play(order, at_spot, looks, named)
+        look = compiled.book.looks.get(named)
+        if look is not None and look.limited and play is not None and play.defence is None:
+            told = W428(call=order.spoken, look=look.name, sets=look.sets)
+            return None, (told.at(Span.over("--against", against)),)
     errors = tuple(d for d in found if d.is_error)
     return (None, errors) if errors else (play, ())
 

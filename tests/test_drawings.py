@@ -240,6 +240,20 @@ def test_a_style_sheet_or_another_size_changes_no_picture(tmp_path: Path, counte
     assert counted.drawn == 1
 
 
+def test_trees_read_back_draw_nothing_again(tmp_path: Path, counted: Counted) -> None:
+    """Words of a tree that was kept are other objects than those of a text that was parsed."""
+    sources = [Source(name, text) for name, text in starter()]
+    drawn = []
+    for _ in range(2):
+        with Store(tmp_path) as store:
+            session = Session(sources, "starter", whole=True, store=store)
+            shown, _ = session.pictured()
+            assert shown is not None
+            sheet((session, shown), store)
+        drawn.append(counted.drawn)
+    assert drawn[0] and drawn[0] == drawn[1]
+
+
 def test_another_program_uses_nothing(
     tmp_path: Path, counted: Counted, monkeypatch: pytest.MonkeyPatch
 ) -> None:

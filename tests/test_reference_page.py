@@ -27,6 +27,7 @@ from stemline.football.rulebook.codes import CODES, Certainty, Known
 from stemline.football.rulebook.rules import MotionWay, PlayClock
 from stemline.football.situations import DISTANCES, FieldPart, Moment, Score, Wind
 from stemline.football.timing.levels import HIGH_SCHOOL
+from stemline.handbook.making import NOTATION, PAGES
 from stemline.handbook.page_samples import PageSample, base_of, completed, samples_of
 from stemline.one_picture import call_play, drawn
 from stemline.playbook.concepts import Keep
@@ -56,10 +57,11 @@ from stemline.syntax.lines import KINDS
 from stemline.syntax.tree import Fact, Linked, Series, Value
 from stemline.theme import load_theme
 
-PAGE, FIGURES_PAGE = (
+REFERENCE, WEEK_PAGE, FIGURES_PAGE = (
     files("stemline.grammar").joinpath(name).read_text("utf-8")
-    for name in ("reference.md", "figures.md")
+    for name in (*NOTATION, "figures.md")
 )
+PAGE = f"{REFERENCE}\n{WEEK_PAGE}"
 _FENCE = re.compile(r"^```play *(.*)\n((?:.*\n)*?)```$", re.MULTILINE)
 SAMPLES = samples_of(PAGE)
 BASE = base_of(SAMPLES)
@@ -163,7 +165,7 @@ def slug(heading: str) -> str:
     return re.sub(r"[^\w\- ]", "", heading.casefold()).replace(" ", "-")
 
 
-@pytest.mark.parametrize("name", ["reference.md", "figures.md", "season.md"])
+@pytest.mark.parametrize("name", PAGES)
 def test_links_lead_somewhere(name: str) -> None:
     room = files("stemline.grammar")
     page = room.joinpath(name).read_text("utf-8")
@@ -478,7 +480,7 @@ def test_every_condition_has_its_row() -> None:
 
 
 def test_the_page_is_no_longer_than_a_coach_reads() -> None:
-    assert len(PAGE.split()) <= 10_000
+    assert len(REFERENCE.split()) <= 10_000
 
 
 def test_the_page_is_read_aloud_in_short_sentences() -> None:

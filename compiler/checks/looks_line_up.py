@@ -16,6 +16,7 @@ from dataclasses import replace
 from itertools import product
 
 from stemline.checks.asked import When
+from stemline.diagnostics.catalogue.looks import W425, W428, W499
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.diagnostics.in_words import together
 from stemline.football.conditions import LookWord
@@ -24,7 +25,7 @@ from stemline.football.field import BallSpot, Side
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.look_definitions import LookDef
 from stemline.playbook.playbook import Playbook
-from stemline.resolve.expand import CalledAt, Expander
+from stemline.resolve.expand import CalledAt, Expander, Order, called_at
 from stemline.resolve.season import Calls
 from stemline.source import Span
 
@@ -117,6 +118,7 @@ def check_looks_line_up(book: Playbook, calls: Calls, maker: Expander) -> Iterat
     if not looks:
         return
     yield from _numbers(looks, book)
+    yield from _unmet(keys, book, maker)
     yield from _too_near(looks, book)
     found = _LooksByCause()
     sets = list(_sets(book, calls))
@@ -134,7 +136,40 @@ def check_looks_line_up(book: Playbook, calls: Calls, maker: Expander) -> Iterat
                 found.add(name, problems)
                 if picture is not None and defence is not None:
                     found.add(name, _uncovered(defence, picture))
+                    found.add(name, _not_hidden(book.looks[key], defence))
     yield from found.gathered()
+    yield from _never_met(book, calls, maker)
+
+
+def _unmet(keys: Sequence[str], book: Playbook, maker: Expander) -> Iterator[Diagnostic]:
+    """Looks that are for no set of the book."""
+    for key in keys:
+        pictures = (
+            (formation, picture)
+            for formation in (book.formations if book.looks[key].limited else ())
+            if (
+                picture := maker.lined(CalledAt(formation, Side.RIGHT, "", BallSpot.MIDDLE)).picture
+            )
+        )
+        met = [maker.meets(key, *each) for each in pictures]
+        if met and not any(met):
+            yield W499(look=book.looks[key].name).at(book.looks[key].span)
+
+
+def _never_met(book: Playbook, calls: Calls, maker: Expander) -> Iterator[Diagnostic]:
+    """Looks that a dress-up names for its picture and that none of its calls ever meets."""
+    for dress in book.dresses:
+        orders = [order for each, order in calls.orders if each is dress]
+        for key in dress.looks if orders else ():
+            look = book.looks[key]
+            if look.limited and not any(_meets(key, order, book, maker) for order in orders):
+                yield W428(call=orders[0].spoken, look=look.name, sets=look.sets).at(dress.span)
+
+
+def _meets(key: str, order: Order, book: Playbook, maker: Expander) -> bool:
+    at = called_at(book, order, order.timed_from)
+    picture = maker.lined(at).picture if at is not None else None
+    return picture is not None and maker.meets(key, order.formation, picture)
 
 
 def _numbers(looks: Sequence[LookDef], book: Playbook) -> Iterator[Diagnostic]:
@@ -190,6 +225,13 @@ def _too_near(looks: Sequence[LookDef], book: Playbook) -> Iterator[Diagnostic]:
                         wanted=f"{code.restraining.value:g}", source=code.restraining.cited,
                     )  # fmt: skip
                     yield near.at(line.span)
+
+
+def _not_hidden(look: LookDef, defence: Defence) -> Iterator[Diagnostic]:
+    """Words that a look is said to show before the snap, and plays."""
+    for word in look.shown:
+        if word.value not in defence.disguise:
+            yield W425(look=look.name, word=word.value).at(look.span)
 
 
 def _uncovered(defence: Defence, picture: LinedUp) -> Iterator[Diagnostic]:

@@ -41,7 +41,7 @@ def _checked(
     """All that is wrong, said; with the clock or the crowded pictures where they are wanted."""
     from dataclasses import replace
 
-    from stemline.commands.closing_lines import answers, summary
+    from stemline.commands.closing_lines import answers, older, summary
     from stemline.commands.opening import narrowed, opened, print_found, theme_of
 
     texts, compiled = opened(folder, store)
@@ -63,6 +63,8 @@ def _checked(
     if compiled.book is not None and not any(d.is_error for d in found):
         for line in answers(folder, compiled, only, keep=keep):
             click.echo(line)
+    for line in older(compiled):
+        click.echo(line)
     click.echo(summary(folder, compiled, len(compiled.named(only)), found))
     if pictures and season is not None and themed.theme is not None:
         _say_crowded(compiled, season, themed.theme)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from stemline.analysis.answer_lines import answer_lines
@@ -12,6 +12,7 @@ from stemline.diagnostics.lowered import parted
 from stemline.diagnostics.plain import plain
 from stemline.outside.cache import Cache, place
 from stemline.session import Session, no_collecting
+from stemline.syntax.older_forms import older_forms
 
 
 def answers(folder: Path, compiled: Session, only: str, *, keep: bool) -> tuple[str, ...]:
@@ -20,6 +21,17 @@ def answers(folder: Path, compiled: Session, only: str, *, keep: bool) -> tuple[
     cache = Cache(folder, place() if keep else None)
     with no_collecting():
         return tuple(answer_lines(compiled.faced(compiled.read_calls(only), cache)))
+
+
+def older(compiled: Session) -> Iterator[str]:
+    """What is told of lines in an older form: the first, its newer form, and how many there are."""
+    found = older_forms(tree for tree, _ in compiled.trees)
+    if found:
+        first, more = found[0], len(found) - 1
+        others = f" (and {how_many(more, 'more line')} in an older form)" if more else ""
+        where = f"{plain(first.span.source)}:{first.span.line}"
+        yield f"{where}: note: `{plain(first.old)}` is written `{plain(first.new)}` now{others}"
+        yield "  help: both are read; `stemline format` rewrites them, and no play changes"
 
 
 def summary(folder: Path, compiled: Session, calls: int, found: Sequence[Diagnostic]) -> str:

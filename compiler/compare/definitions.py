@@ -6,10 +6,11 @@ margins, the comments, capital letters of names, and subjects gathered on one li
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from stemline.source import Span
+from stemline.syntax.older_forms import names_of, newer
 from stemline.syntax.tree import Block, Document, Fact, Mark, Series, Value, items
 from stemline.syntax.writing import written, written_fact
 
@@ -92,9 +93,11 @@ def folded(text: str) -> str:
 def definitions(trees: Iterable[Document]) -> Mapping[DefinitionKey, Definition]:
     """Every definition of a playbook, in the order of its texts."""
     found: dict[DefinitionKey, Definition] = {}
+    trees = tuple(trees)
+    names = names_of(trees)
     for tree in trees:
         for block in (one for written_block in tree.blocks for one in written_block.apart):
-            one = _definition(block)
+            one = _definition(block, names)
             there = found.get(one.key)
             if there is not None:
                 one = Definition(
@@ -105,9 +108,11 @@ def definitions(trees: Iterable[Document]) -> Mapping[DefinitionKey, Definition]
     return found
 
 
-def _definition(block: Block) -> Definition:
+def _definition(block: Block, names: Collection[tuple[str, ...]]) -> Definition:
     owner, parent = block.join("for"), block.join("extends")
-    lines = tuple(line for fact in block.facts for line in _lines(block.kind, fact))
+    lines = tuple(
+        line for fact in block.facts for line in _lines(block.kind, newer(block.kind, fact, names))
+    )
     return Definition(
         block.kind,
         written(block.name),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from stemline.describe.phrases import across, depth
+from stemline.diagnostics.in_words import together
 from stemline.football.defenders import Defence, Defender, Level
 
 _LEVELS = {
@@ -20,7 +21,12 @@ def look_words(look: Defence, duties: bool, rush: bool) -> str:
     ``duties`` adds what each is there for; ``rush`` only who comes and who has a man.
     """
     shows = f" ({', '.join(look.shows)})" if look.shows else ""
-    return " ".join((f"Against {look.name}{shows}.", *_levels(look, duties, rush)))
+    told = [f"Against {look.name}{shows}."]
+    if look.disguise:
+        told.append(f"Before the snap it shows {together(look.disguise)}.")
+    if (duties or rush) and look.rush_words:
+        told.append(f"{look.rush_words}.")
+    return " ".join((*told, *_levels(look, duties, rush)))
 
 
 def _levels(look: Defence, duties: bool, rush: bool) -> Iterator[str]:

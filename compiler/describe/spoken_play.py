@@ -58,6 +58,7 @@ def describe(play: Play, duties: bool = False) -> str:
         *_men(play),
         *_protection(play),
     ]
+    said += _becomes(play)
     if play.unblocked:
         said.append(f"Free on defence: {together(play.unblocked)}.")
     if play.defence is not None:
@@ -239,6 +240,15 @@ def _protection(play: Play) -> Iterator[str]:
         words = f". {plain(play.protection_words)}" if play.protection_words else ""
         yield f"Protection: {play.protection}{words}."
     yield from (_hot(hot) for hot in play.hot)
+
+
+def _becomes(play: Play) -> Iterator[str]:
+    """Each play that it is killed to at the line, in short: it has a picture of its own."""
+    for becoming in play.becomes:
+        second = becoming.play
+        what = lowered(_what(second))
+        order = f", reads {numbered(reads)}" if (reads := _run(second, second.reads)) else ""
+        yield f"{becoming.headed} when {becoming.when}: {what}{order}."
 
 
 def _hot(hot: Hot) -> str:

@@ -46,6 +46,63 @@ class LookWord(Enum):
         return _OPPOSITE[self]
 
 
+class MoveWord(Enum):
+    """What a defence may adjust to: the move of the motion man before the snap."""
+
+    ANY = "motion"
+    ACROSS = "motion across"
+    IN = "motion in"
+    OUT = "motion out"
+    TO_STRONG = "motion to strong"
+    TO_WEAK = "motion to weak"
+    JET = "motion jet"
+
+
+@dataclass(frozen=True)
+class ManMove:
+    """The move of one man: ``way`` is ACROSS the ball, IN toward it or OUT, None for one straight
+    back or forward; ``to`` TO_STRONG or TO_WEAK; ``jet`` tells that he runs sideways at the snap.
+    """
+
+    way: MoveWord | None
+    to: MoveWord | None
+    jet: bool
+
+    def tells(self, word: MoveWord) -> bool:
+        """Whether ``word`` is true of it."""
+        return (
+            word is MoveWord.ANY
+            or word in (self.way, self.to)
+            or (self.jet and word is MoveWord.JET)
+        )
+
+
+MOVES: tuple[ManMove | None, ...] = (
+    None,
+    *(
+        ManMove(way, to, jet)
+        for way in (MoveWord.ACROSS, MoveWord.IN, MoveWord.OUT, None)
+        for to in (MoveWord.TO_STRONG, MoveWord.TO_WEAK, None)
+        for jet in (False, True)
+    ),
+)
+"""Every move there may be, and None where nobody moves."""
+EVERY_MOVE = (1 << len(MOVES)) - 1
+"""A set of moves is an integer, a bit for each: guards are sealed a great many times."""
+
+
+def bit_of(move: ManMove | None) -> int:
+    """The set of one move."""
+    return 1 << MOVES.index(move)
+
+
+def moves_where(*words: MoveWord) -> int:
+    """The moves of which one of ``words`` is true; all where there is none."""
+    if not words:
+        return EVERY_MOVE
+    return sum(bit_of(m) for m in MOVES if m is not None and any(map(m.tells, words)))
+
+
 _PAIRS = (
     (LookWord.ZONE, LookWord.MAN),
     (LookWord.PRESS, LookWord.OFF),
@@ -134,11 +191,23 @@ def _within(number: int, limits: tuple[int, int] | None) -> bool:
 
 @dataclass(frozen=True)
 class Guard:
-    """When a fact holds; ``text`` as written, ``looks`` the looks it asks for, in order."""
+    """When a fact holds; ``text`` as written, ``looks`` the looks it asks for, in order.
+
+    ``moves`` are those of the motion man under which it holds: only a look asks for them.
+    """
 
     text: str
     worlds: Where
     looks: tuple[LookWord, ...]
+    moves: int = EVERY_MOVE
+
+    def refines(self, other: Guard) -> bool:
+        """Whether it holds nowhere but where ``other`` does."""
+        return self.worlds <= other.worlds and not self.moves & ~other.moves
+
+    def meets(self, other: Guard) -> bool:
+        """Whether both can hold at once."""
+        return bool(self.worlds & other.worlds) and bool(self.moves & other.moves)
 
 
 @cache

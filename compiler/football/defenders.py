@@ -43,6 +43,9 @@ class Duty:
     ``words`` for a table ("man on #2 strong", "deep third, middle"); ``man`` is the label of the
     receiver he has ("" in zone); ``to`` the landmark he drops to or the gap he rushes through,
     None for a man who follows a receiver; ``gap`` the gap of a rusher in words ("B strong").
+
+    A rusher of a stunt waits until the man ``behind`` whom he comes has passed, and goes round
+    ``via``, or ``after`` so many seconds from the snap.
     """
 
     kind: DutyKind
@@ -50,6 +53,9 @@ class Duty:
     man: str
     to: Point | None
     gap: str = ""
+    behind: str = ""
+    after: float = 0.0
+    via: Point | None = None
 
 
 @dataclass(frozen=True)
@@ -83,7 +89,8 @@ class Defence:
     """A look lined up.
 
     ``strong`` is the side the look calls strong; ``shows`` are the words of the looks that it
-    makes true ("zone", "press", "middle closed"), computed from what its men do.
+    makes true ("zone", "press", "middle closed"), computed from what its men do, and ``disguise``
+    those that it shows before the snap and does not play.
     """
 
     name: str
@@ -91,6 +98,18 @@ class Defence:
     defenders: tuple[Defender, ...]
     shows: tuple[str, ...]
     span: Span
+    disguise: tuple[str, ...] = ()
+
+    @property
+    def rush_words(self) -> str:
+        """How many rush where some of them do not stand on the line: "4 rush, 2 from the second
+        level"; else ""."""
+        told = [
+            f"{many} from the {level.value}"
+            for level in (Level.SECOND, Level.DEEP)
+            if (many := sum(d.level is level for d in self.rushers))
+        ]
+        return ", ".join((f"{len(self.rushers)} rush", *told)) if told else ""
 
     @property
     def rushers(self) -> tuple[Defender, ...]:

@@ -298,7 +298,8 @@ class Play:
     ``unblocked`` are the labels of defenders whom nobody takes: on a run in the box, or over an end
     that a receiver's block does not reach, the nearest to the hole first; among the rushers on a
     pass. Keys are not among them. ``last`` is what the quarterback does when no read is open, in
-    the coach's words: "run", "throw away".
+    the coach's words: "run", "throw away". ``becomes`` are the plays that it is killed to at the
+    line, in the order of the text: filled in where the play is drawn.
     """
 
     call: Call
@@ -330,6 +331,7 @@ class Play:
     handoffs: tuple[str, ...] = ()
     called_away: tuple[str, ...] = ()
     last: tuple[str, ...] = ()
+    becomes: tuple[Becoming, ...] = ()
 
     @property
     def ball(self) -> BallSpot:
@@ -353,6 +355,29 @@ class Play:
     def runs(self, role: str) -> Assignment | None:
         """The assignment of ``role``, or None when nobody plays it in this call."""
         return next((a for a in self.assignments if a.role == role), None)
+
+
+@dataclass(frozen=True)
+class Becoming:
+    """A play that a call becomes at the line, from the same men at the same places.
+
+    ``when`` is what the quarterback sees, in words, and ``words`` the play as it is called;
+    ``word`` is what he says. ``looks`` are those of the playbook that show it to this call, by
+    name; ``tag`` is the tag that says so, "" where the concept does.
+    """
+
+    word: str
+    words: str
+    when: str
+    looks: tuple[str, ...]
+    play: Play
+    span: Span
+    tag: str = ""
+
+    @property
+    def headed(self) -> str:
+        """What stands over its picture: "Anchor: Stick"."""
+        return f"{self.word}: {self.words}"
 
 
 @dataclass(frozen=True)
@@ -389,13 +414,15 @@ class ConceptSheet:
 class LookSheet:
     """A look's page: the look against one or more sets of the offence, the first the largest.
 
-    Each view is a play in which the offence only stands (no assignments with a job).
+    Each view is a play in which the offence only stands (no assignments with a job). ``adjusts``
+    is what a man does when somebody moves: his label, the motion, and his line.
     """
 
     name: str
     says: tuple[str, ...]
     views: tuple[Play, ...]
     span: Span
+    adjusts: tuple[tuple[str, str, str], ...] = ()
 
 
 @dataclass(frozen=True)

@@ -27,7 +27,9 @@ from stemline.source import Source
 from stemline.syntax.tree import Block
 from stemline.theme import Size, Theme
 
-PAGES = ("reference.md", "figures.md", "season.md")
+NOTATION = ("reference.md", "week.md")
+"""The pages of `grammar/` whose samples are drawn, all in the playbook of the first."""
+PAGES = (*NOTATION, "figures.md", "season.md")
 """The pages of `grammar/` that the handbook holds, in its order."""
 TITLE = "The stemline handbook"
 
@@ -38,8 +40,8 @@ def made_handbook(
 ) -> tuple[bytes, int]:  # fmt: skip
     """The handbook as a PDF, or where ``kind`` is ".html" as one file for a browser, and how many
     pictures it has. Raises as `made_book` does."""
-    parts = _drawn(_page(PAGES[0]), theme, kind == ".html", progress, store)
-    parts += [part for name in PAGES[1:] for part in page_parts(_page(name))]
+    parts = _drawn("\n".join(map(_page, NOTATION)), theme, kind == ".html", progress, store)
+    parts += [part for name in PAGES[len(NOTATION) :] for part in page_parts(_page(name))]
     count = sum(len(part.pictures) for part in parts)
     if kind == ".html":
         return handbook_html(parts, TITLE, theme, paper).encode(), count

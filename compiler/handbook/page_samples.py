@@ -94,11 +94,14 @@ def key_of_block(block: Block) -> tuple[str, str]:
 
 
 def tagged_by(block: Block) -> list[str]:
-    """The concepts that a tag is for; of a tag for any pass, the base's. None for another block."""
+    """The concepts that a tag is for; of a tag for any pass or run, the base's. None for another
+    block."""
     owner = block.join("for") if block.kind == "tag" else None
     if owner is None:
         return []
     said = owner.text.casefold()
+    if said.startswith("any run"):
+        return ["zone"]
     return ["crossers" if said.startswith("any ") else said]
 
 

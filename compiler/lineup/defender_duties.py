@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from stemline.football.defence.techniques import GAPS, TECHNIQUES, Gap, gap_x
 from stemline.football.defence.zones import zone_point
@@ -14,6 +15,8 @@ from stemline.playbook.look_definitions import Choices, LookSide, ManMark, Rush,
 
 CONTAIN_WIDTH = 2.0
 """How far outside the end man on the line a contain rusher aims. Common practice."""
+ROUND = 1.2
+"""Yards behind the place of a man who goes first at which the next comes round. Common practice."""
 _ORDINALS = {1: "", 2: "second ", 3: "third "}
 _DEEP = {DutyKind.THIRD: "deep third", DutyKind.HALF: "deep half"}
 
@@ -26,8 +29,9 @@ def first_side(choices: Choices) -> LookSide | None:
 class DutyMaker:
     """The duties of one look against one picture."""
 
-    def __init__(self, ground: Offence) -> None:
+    def __init__(self, ground: Offence, mover: str = "") -> None:
         self.ground = ground
+        self.mover = mover
 
     def all(self, told: Sequence[tuple[Defender, Choices | None]]) -> list[tuple[Duty | None, str]]:
         """Each defender's duty; None with the reason where no choice of it is there.
@@ -48,6 +52,8 @@ class DutyMaker:
             duty = self._own_gap(defender) if choices is None else None
             if task is not None:
                 duty = self._duty(defender, task, quarters)
+            if duty is not None and isinstance(task, Rush):
+                duty = _timed(duty, task, [d for d, _ in told])
             given.append((duty, why))
         return given
 
@@ -76,6 +82,9 @@ class DutyMaker:
                 return self._rush(gap, self._rush_side(defender, word))
 
     def _man(self, mark: ManMark) -> Duty | None:
+        if mark.mover:
+            words = "man on the motion man"
+            return Duty(DutyKind.MAN, words, self.mover, None) if self.mover else None
         side = self.ground.side(mark.side) if mark.side is not None else None
         if mark.number and side is not None:
             label = self.ground.receiver(side, mark.number)
@@ -136,6 +145,19 @@ class DutyMaker:
 
     def _word(self, side: Side) -> str:
         return "strong" if side is self.ground.strong else "weak"
+
+
+def _timed(duty: Duty, task: Rush, men: Sequence[Defender]) -> Duty:
+    """A rush of a stunt: behind another man's back, or so many seconds late."""
+    words = duty.words
+    if task.after:
+        words += f", after {task.after:g} second{'s' * (task.after != 1)}"
+    first = next((d for d in men if d.label == task.behind), None)
+    if first is None:
+        return replace(duty, words=words, after=task.after)
+    via = Point(first.at.x, first.at.y + ROUND)
+    words += f", behind {task.behind}"
+    return replace(duty, words=words, behind=task.behind, after=task.after, via=via)
 
 
 def _inside(

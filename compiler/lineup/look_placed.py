@@ -6,7 +6,7 @@ one cause is said once.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import TypeVar
 
@@ -17,8 +17,10 @@ from stemline.football.defence.zones import DEEP
 from stemline.football.defenders import Defence, Defender, Level
 from stemline.football.field import Side
 from stemline.football.offence.counting import tight_ends
+from stemline.football.play import Motion
 from stemline.lineup.defender_duties import DutyMaker, first_side
 from stemline.lineup.lined_up import LinedUp
+from stemline.lineup.motion_man import NOBODY, motion_man, move_of
 from stemline.lineup.shows import shown
 from stemline.lineup.stands import Nowhere, Offence, level_of
 from stemline.playbook.guards import narrowest
@@ -43,21 +45,24 @@ _STEPS = 6
 
 
 def line_up_defence(
-    look: LookDef, picture: LinedUp
+    look: LookDef, picture: LinedUp, motions: Mapping[str, Motion] = NOBODY
 ) -> tuple[Defence | None, tuple[Diagnostic, ...]]:
-    """The look against these men; None, with the reasons, where it cannot line up.
+    """The look against these men, of whom some came in ``motions``; None, with the reasons, where
+    it cannot line up.
 
     A look of which a line could not be read lines up nowhere: the line itself was reported.
     """
     if look.broken:
         return None, ()
-    lining = _Lining(look, picture)
+    lining = _Lining(look, picture, motions)
     defenders = lining.placed()
     if any(d.is_error for d in lining.found):
         return None, tuple(lining.found)
     defenders = lining.with_duties(defenders)
     defence = Defence(look.name, lining.ground.strong, defenders, (), look.span)
-    return replace(defence, shows=shown(defence, picture.field)), tuple(lining.found)
+    shows = shown(defence, picture.field)
+    disguise = tuple(word.value for word in look.shown if word.value not in shows)
+    return replace(defence, shows=shows, disguise=disguise), tuple(lining.found)
 
 
 def strong_side(strength: Strength, picture: LinedUp) -> Side:
@@ -73,10 +78,12 @@ def strong_side(strength: Strength, picture: LinedUp) -> Side:
 class _Lining:
     """One look against one picture of the offence."""
 
-    def __init__(self, look: LookDef, picture: LinedUp) -> None:
+    def __init__(self, look: LookDef, picture: LinedUp, motions: Mapping[str, Motion]) -> None:
         self.look = look
         self.picture = picture
         self.ground = Offence(picture, strong_side(look.strength, picture))
+        self.mover = motion_man(motions)
+        self.move = move_of(self.mover, motions, picture)
         self.found: list[Diagnostic] = []
 
     def placed(self) -> tuple[Defender, ...]:
@@ -109,7 +116,7 @@ class _Lining:
         holding = []
         for one, word in zip(said, sides, strict=True):
             side = self.ground.side(word) if word else self.ground.strong
-            if one.guard.worlds & self.picture.worlds(side):
+            if one.guard.worlds & self.picture.worlds(side) and self.move & one.guard.moves:
                 holding.append(one)
         return narrowest(holding)
 
@@ -152,7 +159,7 @@ class _Lining:
             for d, line in zip(defenders, lines, strict=True)
         ]
         given, look = [], self.look.name
-        found = zip(defenders, lines, DutyMaker(self.ground).all(told), strict=True)
+        found = zip(defenders, lines, DutyMaker(self.ground, self.mover).all(told), strict=True)
         for defender, line, (duty, why) in found:
             if duty is None and line is not None:
                 nobody = W492(look=look, man=defender.label, formations=self._against, why=why)

@@ -49,13 +49,14 @@ def _leverage(defence: Defence) -> LookWord | None:
 
 
 def _corners(defence: Defence) -> list[Defender]:
-    """The widest defender to each side who does not rush."""
-    corners = []
-    for side in Side:
-        there = [d for d in defence.defenders if d.at.x * side.value > 0 and not d.rushes]
-        if there:
-            corners.append(max(there, key=lambda d: (abs(d.at.x), d.label)))
-    return corners
+    """The corner of each side that has one."""
+    return [corner for side in Side if (corner := widest(defence, side)) is not None]
+
+
+def widest(defence: Defence, side: Side) -> Defender | None:
+    """The corner of a side: the widest defender there who does not rush."""
+    there = [d for d in defence.defenders if d.at.x * side.value > 0 and not d.rushes]
+    return max(there, key=lambda d: (abs(d.at.x), d.label), default=None)
 
 
 def _middle(defence: Defence, field: Field) -> LookWord:

@@ -14,8 +14,10 @@ from enum import Enum
 
 from stemline.football.conditions import Guard
 from stemline.football.offence.landmarks import Landmark
+from stemline.football.offence.rails import Rail
 from stemline.football.offence.strokes import Decide, Depth, Route, Stroke, Target
 from stemline.football.play import Kind
+from stemline.playbook.kill_definitions import KillDef
 from stemline.playbook.role_rules import ByRole, Choice, RoleRule
 from stemline.playbook.run_definitions import (
     Aim,
@@ -36,7 +38,8 @@ from stemline.source import Span
 class RouteJob:
     """``route`` with its called depth; ``target`` moves its end, ``way`` decides which side is
     out for him, ``then`` is run after it. ``words`` is the line for the assignment table; ``end``
-    is how deep his ``target`` is, None for the depth that the route has there."""
+    is how deep his ``target`` is, None for the depth that the route has there; ``rail`` the line on
+    which its stem is run."""
 
     route: Route
     depth: float | None
@@ -45,6 +48,7 @@ class RouteJob:
     then: tuple[Stroke, ...]
     words: str
     end: Depth | None = None
+    rail: Rail | None = None
 
 
 @dataclass(frozen=True)
@@ -149,8 +153,8 @@ class Body:
     are the roles through whose hands the ball goes on its way to the carrier, in order. ``others``
     is what everyone does whom no line names, by the words that say who is meant (`everyone else`).
     ``called`` are men whom a tag gives a route or a block by where they stand, whatever role they
-    have: they leave it. ``idea`` is what it is for, in the coach's sentence; "" where he does not
-    say.
+    have: they leave it. ``kills`` are the plays that it may become at the line. ``idea`` is what it
+    is for, in the coach's sentence; "" where he does not say.
     """
 
     rules: Mapping[str, tuple[Said[RoleRule], ...]] = field(default_factory=dict)
@@ -180,6 +184,7 @@ class Body:
     handoffs: tuple[Said[tuple[str, ...]], ...] = ()
     others: Mapping[str, tuple[Said[Job], ...]] = field(default_factory=dict)
     called: Mapping[str, Said[Choice]] = field(default_factory=dict)
+    kills: tuple[KillDef, ...] = ()
 
 
 @dataclass(frozen=True)

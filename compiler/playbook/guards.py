@@ -12,4 +12,4 @@ T = TypeVar("T")
 
 def narrowest(said: Iterable[Said[T]]) -> Said[T] | None:
     """The fact with the fewest worlds: the one that refines the others."""
-    return min(said, key=lambda s: len(s.guard.worlds), default=None)
+    return min(said, key=lambda s: len(s.guard.worlds) * s.guard.moves.bit_count(), default=None)

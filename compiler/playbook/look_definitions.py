@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from enum import Enum
 from typing import TYPE_CHECKING
 
+from stemline.football.conditions import Guard, LookWord
 from stemline.football.defence.techniques import Gap
 from stemline.football.defenders import DutyKind
 from stemline.football.offence.landmarks import Landmark
@@ -115,12 +116,13 @@ class ManMark:
     """Whom a man defender has: a receiver as counted, the tight end, or a back.
 
     ``number`` 0 with ``back`` 0 is the tight end; ``back`` counts backs from the deepest, and
-    with a side only those who stand there.
+    with a side only those who stand there. ``mover`` is the motion man, whoever he is.
     """
 
     side: LookSide | None
     number: int
     back: int
+    mover: bool = False
 
 
 @dataclass(frozen=True)
@@ -133,10 +135,15 @@ class ZoneDuty:
 
 @dataclass(frozen=True)
 class Rush:
-    """``gap`` None is contain; ``side`` None is the side he stands on."""
+    """``gap`` None is contain; ``side`` None is the side he stands on.
+
+    He waits until ``behind``, another rusher, has passed, or ``after`` so many seconds.
+    """
 
     gap: Gap | None
     side: LookSide | None
+    behind: str = ""
+    after: float = 0.0
 
 
 Task = ManMark | ZoneDuty | Rush
@@ -151,10 +158,20 @@ class Choices:
 
 
 @dataclass(frozen=True)
+class FacedSet:
+    """Whom a look is for: a ``formation`` by its key, or ("") sets of which ``guard`` is true."""
+
+    formation: str
+    guard: Guard
+
+
+@dataclass(frozen=True)
 class LookDef:
     """A look block, read; ``broken`` where a line of it could not be.
 
-    ``stands`` and ``duties`` go from a defender's label to his lines, each with its guard.
+    ``stands`` and ``duties`` go from a defender's label to his lines, each with its guard. It is
+    played ``only_for`` these sets, against every one where there are none, and ``never_for`` those.
+    ``shown`` is what is seen of it before the snap where that is not what it plays.
     """
 
     name: str
@@ -167,3 +184,21 @@ class LookDef:
     stands: Mapping[str, tuple[Said[tuple[Stand, ...]], ...]] = field(default_factory=dict)
     duties: Mapping[str, tuple[Said[Choices], ...]] = field(default_factory=dict)
     man_says: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    only_for: tuple[FacedSet, ...] = ()
+    never_for: tuple[FacedSet, ...] = ()
+    shown: tuple[LookWord, ...] = ()
+
+    @property
+    def sets(self) -> str:
+        """Whom it is for in words: "only for Jumbo, three backs"."""
+        said = (("only for", self.only_for), ("never for", self.never_for))
+        return ", ".join(
+            f"{word} {', '.join(one.formation.title() or one.guard.text for one in sets)}"
+            for word, sets in said
+            if sets
+        )
+
+    @property
+    def limited(self) -> bool:
+        """Whether some set may never meet it."""
+        return bool(self.only_for or self.never_for)

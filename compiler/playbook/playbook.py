@@ -19,6 +19,9 @@ from stemline.playbook.protection_definitions import Protection
 from stemline.playbook.week_definitions import WeekDef
 from stemline.source import NOWHERE, Span
 
+KILL_WORD = "Kill"
+"""What a quarterback says where the playbook has no word of its own. Custom."""
+
 
 @dataclass(frozen=True)
 class Settings:
@@ -31,6 +34,7 @@ class Settings:
     usual one. With ``every_call`` the book draws also those whose picture another one says.
     ``middle`` is the side that the house calls the field from the middle, None for none; with
     ``middle_said`` the playbook says so itself, and lines that name the field mean it too.
+    ``kill_word`` is what is said at the line where a call becomes another.
     """
 
     name: str
@@ -53,6 +57,7 @@ class Settings:
     every_call: bool = False
     middle: Side | None = Side.RIGHT
     middle_said: bool = False
+    kill_word: str = KILL_WORD
 
 
 @dataclass(frozen=True)
@@ -80,10 +85,12 @@ class Playbook:
     @property
     def base_look(self) -> str:
         """The key of the look that runs and protections are drawn against: the playbook's own
-        choice, else the first by name, or where there is none the base front of its code."""
+        choice, else the first by name of those that are for every set, or where there is none the
+        base front of its code."""
         if self.settings.against in self.looks:
             return self.settings.against
-        return min(self.looks, default=BASE_FRONT)
+        every = (key for key, look in self.looks.items() if not look.limited)
+        return min(every, default=BASE_FRONT)
 
     @property
     def families(self) -> tuple[str, ...]:

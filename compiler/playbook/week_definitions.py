@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from stemline.football.contact_limits import HitLevel
 from stemline.football.field import BallSpot
 from stemline.football.situations import Situation
+from stemline.playbook.kill_definitions import When
 from stemline.source import Span
 
 
@@ -27,7 +28,8 @@ class RowDef:
 
     ``when`` is the look or the condition it is called on; ``against`` the look that it is practised
     against; ``after`` the call it stands behind ("" for the end of the list), ``first`` puts it at
-    the head. ``reps`` 0 is as the tempo has it. ``kill_to`` is what it is killed to at the line.
+    the head. ``reps`` 0 is as the tempo has it. ``kill_to`` is what it is killed to at the line, on
+    what ``when`` says; ``sights`` is that as it was read, () for what only a plan can know.
     """
 
     call: Named
@@ -39,7 +41,8 @@ class RowDef:
     reps: int = 0
     first: bool = False
     after: Named | None = None
-    kill_to: str = ""
+    kill_to: Named | None = None
+    sights: When = ()
     situation: Situation | None = None
 
     @property

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from stemline.football.field import BallSpot
@@ -16,6 +16,7 @@ from stemline.proofs.reading import Reading, ReadPart
 from stemline.read.ready_looks import look_of
 from stemline.resolve.blocking.pass_blocking import find
 from stemline.resolve.expand import Order
+from stemline.resolve.kills import second_calls
 from stemline.resolve.season import Calls
 from stemline.resolve.tags import merged
 from stemline.source import NOWHERE
@@ -43,9 +44,18 @@ class CallReadings:
         faced = (dress.spots, dress.against, dress.looks) if dress is not None else ()
         named = dress.looks if dress is not None else ()
         said = order, bare, faced, min(self._looks, default=""), fronts
+        seconds = [second for _, second in second_calls(self._book, order)]
         return self._of(order, body).and_also(
-            *(self.look(key) for key in (*fronts, *named)), ReadPart(said)
+            *(self.look(key) for key in (*fronts, *named)),
+            ReadPart(said),
+            # What it becomes is proved with it, and every look is asked whether it kills it.
+            *(part for each in seconds for part in self._second(each, dress)),
+            *((self.look(key) for key in self._looks) if body.kills else ()),
         )
+
+    def _second(self, order: Order, dress: Dress | None) -> Sequence[ReadPart]:
+        bare = replace(order, tags=(), spoken="") if order.tags else None
+        return self.call(order, bare, dress).parts
 
     def against(self, order: Order, looks: Iterable[str], spot: BallSpot) -> Reading:
         """A call from a spot, against looks by their keys."""
@@ -118,7 +128,7 @@ def _judging(settings: Settings) -> Settings:
     """The settings without what is only printed."""
     return replace(
         settings, name="", season="", sections=(), says=(), cautions=(), span=NOWHERE, lowered=(),
-        theme="", theme_span=NOWHERE, contact=None,
+        theme="", theme_span=NOWHERE, contact=None, kill_word="",
     )  # fmt: skip
 
 

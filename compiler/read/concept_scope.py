@@ -34,6 +34,8 @@ class Scope:
     """Whether it is a tag: a man whom it names by his place is taken out of the concept's order,
     unless the concept names him so itself (``owned``)."""
     owned: Collection[str] = ()
+    looks: Collection[str] = ()
+    """The names of the playbook's looks."""
 
     @property
     def targets(self) -> tuple[str, ...]:

@@ -14,7 +14,7 @@ from stemline.diagnostics.catalogue.names import E301, E302, E303, E304
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.nearest import nearest
 from stemline.read.size_limits import MOST_BLOCKS, MOST_GENERATIONS, MOST_LINES
-from stemline.syntax.tree import Block, Document, Fact, Link, Phrase
+from stemline.syntax.tree import Block, Document, Fact, Link, Linked, Phrase, phrases
 
 Key = tuple[str, str, str]
 """Kind, name and, for a tag, the concept it is for; all in lower case."""
@@ -239,13 +239,26 @@ _DOES = ("runs", "blocks", "aims")
 """Verbs that give a role his job: a child that says one of them says it all."""
 
 
+def adjusts_to(fact: Fact) -> str:
+    """The motion to which a line of a look adjusts, as written; "" for any other line. Such a line
+    leaves those that hold without a motion as they are."""
+    words = [p.text.casefold() for p in phrases(fact.guard)]
+    return f" when {', '.join(words)}" if words and words[0].startswith("motion") else ""
+
+
 def fact_key(fact: Fact) -> tuple[str, str]:
     """What a fact speaks of: a child's fact of the same key takes the place of its parent's."""
     if fact.key == "pair":
         return "claims", ""  # a claim by another word
+    if fact.key == "in" and fact.subject:
+        return "at", fact.subject[0].text.casefold() + adjusts_to(fact)  # in a technique
     if fact.key in _DOES and fact.subject:
         return "runs", fact.subject[0].text.casefold()  # one man, one job
+    if fact.key == "kill" and isinstance(fact.value, Linked):
+        to = fact.value.link("to")
+        return "kill", " ".join(p.text.casefold() for p in phrases(to)) if to is not None else ""
     subject = fact.subject[0].text.casefold() if fact.subject else ""
+    subject += adjusts_to(fact)
     if fact.label is not None and fact.key == "spot" and fact.value is not None:
         head = getattr(fact.value, "head", None)
         subject = head.text.casefold() if isinstance(head, Phrase) else ""

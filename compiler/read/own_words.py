@@ -75,11 +75,9 @@ def _turns(kind: str, who: str | None) -> bool:
 
 
 def _joined(kind: str, line: str) -> str:
-    """The line without a comma that stands before one of its connectors."""
+    """The line without a comma that stands before `when` or one of its connectors."""
     shape = KINDS[kind].turning.get(line.split()[0].casefold())
-    if shape is None or not shape.connectors:
-        return ""
-    words = "|".join(sorted(shape.connectors))
+    words = "|".join(sorted({"when", *(shape.connectors if shape is not None else ())}))
     plain = re.sub(rf", *(?=(?:{words})\b)", " ", line, flags=re.IGNORECASE)
     return f"take the comma off: {typed(plain)}" if plain != line else ""
 

@@ -98,6 +98,7 @@ class Bodies:
             self._named_protections(),
             self.settings.code.all_eligible,
             by_place,
+            looks=tuple(self.blocks.names("look")),
         )
 
     def lineage(self, block: Block) -> list[Block]:

@@ -11,7 +11,7 @@ from stemline.read.read_places import LANDMARKS
 from stemline.read.read_routes import read_on
 from stemline.read.words import Misread, Words, one_phrase
 from stemline.source import Span
-from stemline.syntax.tree import Fact, Linked, phrases
+from stemline.syntax.tree import Fact, Linked, Mark, Phrase, Value, items, phrases
 
 CLAIMS = ("triangle", "high-low", "stretch")
 
@@ -20,7 +20,7 @@ def says_nothing(fact: Fact) -> bool:
     """Whether it drops the claims of what the block extends or is a tag of."""
     value = fact.value
     head = value.head if isinstance(value, Linked) else value
-    words = Words([one_phrase(head, "a shape and its spots", fact.span)])
+    words = Words(_listed(head, fact))
     if fact.key != "claims" or not words.take_word("nothing") or not words.done:
         return False
     if fact.guard is not None:
@@ -35,7 +35,7 @@ def read_claim(fact: Fact, scope: Scope) -> ClaimDef:
     value = fact.value
     head = value.head if isinstance(value, Linked) else value
     guard = read_guard(fact.guard, scope.receivers, looks=False)
-    words = Words([one_phrase(head, "a shape and its spots", fact.span)])
+    words = Words(_listed(head, fact))
     kind = "high-low" if fact.key == "pair" else words.expect(CLAIMS, E466)
     targets = []
     while not words.done:
@@ -49,6 +49,14 @@ def read_claim(fact: Fact, scope: Scope) -> ClaimDef:
         count = wanted or "two or more"
         raise Misread(E467(kind=kind, wanted=count, got=len(targets)).at(fact.span))
     return ClaimDef(kind, tuple(targets), read_on(value), guard, fact.span)
+
+
+def _listed(head: Value | None, fact: Fact) -> list[Phrase]:
+    """The shape and what makes it, with commas between the names or without."""
+    what = "a shape and its spots"
+    return [one_phrase(item, what, fact.span) for item in items(head, Mark.AND)] or [
+        one_phrase(head, what, fact.span)
+    ]
 
 
 def claims_clash(second: Span, first: Span) -> Diagnostic:

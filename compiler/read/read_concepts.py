@@ -37,12 +37,14 @@ from stemline.playbook.concepts import (
     SpotRule,
     Swap,
 )
+from stemline.playbook.kill_definitions import KillDef
 from stemline.playbook.role_rules import Choice, Nobody, RoleRule, Snapper
 from stemline.playbook.run_definitions import BlockRules, Join, KeyDef, LineSpot, Reaction, Toward
 from stemline.playbook.said import Said, SideWord
 from stemline.read.concept_scope import CENTRE, Scope, read_target
 from stemline.read.read_claims import claims_clash, read_alert, read_claim, read_need, says_nothing
 from stemline.read.read_guards import clashes, read_guard
+from stemline.read.read_kills import read_kill
 from stemline.read.read_places import SIDES
 from stemline.read.read_roles import read_men, read_others, read_rule
 from stemline.read.read_routes import read_decide, read_run
@@ -105,6 +107,7 @@ class _ConceptLines:
         self.no_claims: Span | None = None
         self.needs: list[Need] = []
         self.alerts: list[AlertDef] = []
+        self.kills: list[KillDef] = []
         self.says: list[str] = []
         self.idea: Fact | None = None
         self.cautions: list[str] = []
@@ -133,6 +136,7 @@ class _ConceptLines:
             "pair": self._claim,
             "needs": lambda f: self.needs.append(read_need(f, self.scope)),
             "alert": lambda f: self.alerts.append(read_alert(f, self.scope)),
+            "kill": self._kill,
             "protect": lambda f: self._choice(f, self.protect, self.scope.protections, E460),
             "pick": lambda f: self._choice(f, self.pick, PICKS, E461),
             "say": lambda f: self.says.append(string_of(f.value, f.span)),
@@ -341,6 +345,14 @@ class _ConceptLines:
             raise Misread(E681().at(fact.span, related=first))
         self.keys.append(read_key(fact.value, fact.span))
 
+    def _kill(self, fact: Fact) -> None:
+        kill = read_kill(fact, self.scope.looks)
+        for other in self.kills:
+            if other.target == kill.target:
+                first = (Related(other.span, "the other line is here"),)
+                raise Misread(E420(what="when it is killed to that").at(fact.span, related=first))
+        self.kills.append(kill)
+
     def _choice(
         self, fact: Fact, into: list[Said[str]], names: Collection[str], code: Missed
     ) -> None:
@@ -407,6 +419,7 @@ class _ConceptLines:
             no_claims=self.no_claims is not None,
             needs=tuple(self.needs),
             alerts=tuple(self.alerts),
+            kills=tuple(self.kills),
             idea=string_of(self.idea.value, self.idea.span) if self.idea is not None else "",
             says=tuple(self.says),
             cautions=tuple(self.cautions),

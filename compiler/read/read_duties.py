@@ -3,22 +3,25 @@
 from __future__ import annotations
 
 from stemline.diagnostics.catalogue.football import E402
-from stemline.diagnostics.catalogue.looks import E482, E484, E485, E496
+from stemline.diagnostics.catalogue.looks import E424, E482, E484, E485, E496
 from stemline.diagnostics.in_words import either
 from stemline.football.defence.techniques import Gap
 from stemline.football.defenders import DutyKind
 from stemline.playbook.look_definitions import Choices, LookSide, Rush, Task, ZoneDuty
 from stemline.playbook.look_definitions import ManMark as Man
 from stemline.read.read_stands import SIDES, choices_of
-from stemline.read.words import Misread, Words
+from stemline.read.words import Misread, Words, one_phrase
 from stemline.source import Span
-from stemline.syntax.tree import Phrase, Value
+from stemline.syntax.tree import Linked, Mark, Phrase, Value, items, phrases
 
 ZONES = {kind.value: kind for kind in DutyKind if kind not in (DutyKind.RUSH, DutyKind.MAN)}
 SIDELESS = (DutyKind.HOLE, DutyKind.ROBBER)
 """Zones over the middle: they have no side."""
 RUSHES = (*(gap.value for gap in Gap), "contain")
-MEN = ("tight end", "back")
+MOTION_MAN = "motion man"
+MEN = ("tight end", "back", MOTION_MAN)
+_LETTERS = 2
+"""Characters of a man's label at most."""
 _ORDINALS = {"second": 2, "third": 3}
 _COVERS = (*ZONES, "man", "deep middle")
 
@@ -73,6 +76,8 @@ def _man(words: Words, side: LookSide | None) -> Man:
         found = Man(side or _side(words), rank, 0)
         if found.side is None:
             raise Misread(E482(place=f"#{rank}").at(words.last))
+    elif words.take_name((MOTION_MAN,)):
+        found = Man(None, 0, 0, mover=True)
     elif words.take_name(("tight end",)):
         found = Man(side or _side(words), 0, 0)
     else:
@@ -85,7 +90,9 @@ def _man(words: Words, side: LookSide | None) -> Man:
 
 
 def read_rush(value: Value | None, span: Span) -> Choices:
-    """The gap he rushes through and the side; `either` is the side he stands on."""
+    """The gap he rushes through and the side, and when: ``A, strong behind T``; `either` is the
+    side he stands on."""
+    value, behind, after = _timed(value)
     choices = choices_of(value, span, "a gap and the side")
     if len(choices) > 1:
         at = choices[1][0].span
@@ -99,7 +106,38 @@ def read_rush(value: Value | None, span: Span) -> Choices:
     if not words.take_word("either"):
         side = side or _side(words)
     words.finish("a gap and the side")
-    return Choices((Rush(None if name == "contain" else Gap(name), side),), (_text(choices[0]),))
+    gap = None if name == "contain" else Gap(name)
+    said = _text(choices[0])
+    said += f" behind {behind}" if behind else ""
+    said += f" after {after:g} seconds" if after else ""
+    return Choices((Rush(gap, side, behind, after),), (said,))
+
+
+def _timed(value: Value | None) -> tuple[Value | None, str, float]:
+    """What stands before the timing, the man he comes behind, and the seconds he waits."""
+    if not isinstance(value, Linked):
+        return value, "", 0.0
+    behind, after = "", 0.0
+    for link in value.links:
+        first, *others = items(link.value, Mark.AND)
+        phrase = one_phrase(first, "a man or seconds", link.value.span)
+        if others:
+            late = ", ".join(p.text for p in phrases(link.value))[len(phrase.text) + 2 :]
+            head = ", ".join(p.text for p in phrases(value.head))
+            line = f"rushes {head}, {late} {link.connector.word} {phrase.text}"
+            raise Misread(E424(found=late, line=line).at(others[0].span.to(others[-1].span)))
+        words = Words([phrase])
+        if link.connector.word == "behind":
+            behind = phrase.text
+            if len(phrase.atoms) > 1 or len(behind) > _LETTERS:
+                raise Misread(E402(what="the letter of another rusher").at(phrase.span))
+        else:
+            number = words.take_number()
+            if not number:
+                raise Misread(E402(what="seconds: `after 1 second`").at(phrase.span))
+            words.finish("seconds")
+            after = number
+    return value.head, behind, after
 
 
 def _side(words: Words) -> LookSide | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from stemline.diagnostics.catalogue.football import E420, E441, E448, E501
+from stemline.diagnostics.catalogue.football import E420, E441, E458, E501
 from stemline.diagnostics.catalogue.legality import E514, E515, E518, E519, E550, E554
 from stemline.diagnostics.catalogue.names import E310, E323, E325, E326
 from stemline.diagnostics.diagnostic import Diagnostic, Related
@@ -292,7 +292,7 @@ def _mixed(formation: str, men: Mapping[str, Sequence[Said[Place]]]) -> list[Dia
         return []
     man, span, side = by_field[0]
     line = f"{man} at {_BY_FIELD[side].value}"
-    return [E448(formation=formation, man=man, other=by_call[0], line=line).at(span)]
+    return [E458(formation=formation, man=man, other=by_call[0], line=line).at(span)]
 
 
 def _jersey(number: float, span: Span, text: str) -> int:

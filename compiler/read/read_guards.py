@@ -7,17 +7,21 @@ from collections.abc import Iterable, Sequence
 from itertools import combinations
 
 from stemline.diagnostics.catalogue.football import E402, E410, E411, E412, E413, E414, E420, E421
+from stemline.diagnostics.catalogue.looks import E426, E427
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.in_words import either
 from stemline.diagnostics.nearest import nearest
 from stemline.football.conditions import (
+    EVERY_MOVE,
     Called,
     Condition,
     Guard,
     Lie,
     LookWord,
+    MoveWord,
     always,
     example,
+    moves_where,
     where,
     worlds,
 )
@@ -34,27 +38,59 @@ _BACKS = {"empty": 0, "one back": 1, "two backs": 2, "three backs": 3}
 _LOOKS = {look.value: look for look in LookWord}
 _LIES = {lie.value: lie for lie in Lie}
 _CALLED = {called.value: called for called in Called if called is not Called.NEITHER}
+_MOTION = MoveWord.ANY.value
 _COUNTED = ("strong", "weak")
+SET_WORDS = tuple(_BACKS)
+"""Conditions on a set alone, beside shapes and figures."""
 CONDITION_WORDS = (*_LOOKS, *_LIES, *_CALLED, *_BACKS)
 
 
-def read_guard(value: Value | None, receivers: int, *, looks: bool = True) -> Guard:
-    """The guard of a fact; no text means always. ``looks`` False refuses words of the defence."""
+def read_guard(
+    value: Value | None, receivers: int, *, looks: bool = True, moves: bool = False
+) -> Guard:
+    """The guard of a fact; no text means always. ``looks`` False refuses words of the defence;
+    with ``moves`` it may ask for a motion."""
     if value is None:
         return always(receivers)
     holds = always(receivers).worlds
     ever = always(_MOST_RECEIVERS).worlds
     asked: list[LookWord] = []
+    moved = moves_where()
     for item in items(value, Mark.AND):
+        if moves and (words := _moves(item)):
+            moved &= moves_where(*words)
+            continue
         conditions = [_condition(p, looks=looks) for p in _alternatives(item)]
         holds &= frozenset[int]().union(*(where(receivers, c) for c in conditions))
         ever &= frozenset[int]().union(*(where(_MOST_RECEIVERS, c) for c in conditions))
         asked += [c.look for c in conditions if c.look is not None]
     text = _text(value)
-    if not ever:
+    if not ever or not moved:
         why = "they exclude each other" if "," in text else "no code plays so many receivers"
         raise Misread(E411(guard=text, why=why).at(value.span))
-    return Guard(text, holds, tuple(asked))
+    return Guard(text, holds, tuple(asked), moved)
+
+
+def _moves(item: Value) -> tuple[MoveWord, ...]:
+    """The moves of which one must be there: ``motion across or motion jet``; none where the words
+    ask for something else."""
+    said = _alternatives(item)
+    moving = [p for p in said if p.atoms[0].word == _MOTION]
+    if moving and len(moving) < len(said):
+        first, second = (_told(p) for p in said[:2])
+        raise Misread(E427(first=first, second=second).at(item.span))
+    return tuple(_move(p) for p in moving)
+
+
+def _move(phrase: Phrase) -> MoveWord:
+    words = Words([phrase])
+    if words.take_word(_MOTION) and words.done:
+        return MoveWord.ANY
+    ways = {word.value.removeprefix(f"{_MOTION} "): word for word in MoveWord}
+    del ways[_MOTION]
+    way = words.expect(ways, E426)
+    words.finish("a motion")
+    return ways[way]
 
 
 def read_looks(value: Value, names: Iterable[str] = ()) -> tuple[LookWord, ...]:
@@ -99,15 +135,14 @@ def read_look_words(
 def clashes(said: Sequence[Said[T]], receivers: int, what: str) -> Iterable[Diagnostic]:
     """Pairs of facts about one thing that can both hold and neither refines the other."""
     for first, second in combinations(said, 2):
-        a, b = first.guard.worlds, second.guard.worlds
-        both = a & b
-        if not both:
+        a, b = first.guard, second.guard
+        if not a.meets(b):
             continue  # also where this code has too few men for either
         other = (Related(first.span, "the other line is here"),)
-        if a == b:
+        if a.refines(b) and b.refines(a):
             if first.value != second.value:
                 yield E420(what=what).at(second.span, related=other)
-        elif both not in (a, b):
+        elif first.value != second.value and not (a.refines(b) or b.refines(a)):
             yield E421(
                 what=what, first=first.guard.text or "always",
                 second=second.guard.text or "always",
@@ -128,6 +163,9 @@ def _example(a: Guard, b: Guard, receivers: int) -> str:
     if {w.called for w in everywhere} != {everywhere[i].called for i in both}:
         words.append(world.called.value)
     words += [look.value for look in LookWord if look in world.looks and look in asked]
+    if (moved := a.moves & b.moves) != EVERY_MOVE:
+        asked_for = (w for w in MoveWord if w is not MoveWord.ANY and not moved & ~moves_where(w))
+        words += [w.value for w in asked_for]
     return ", ".join(words)
 
 

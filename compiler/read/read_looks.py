@@ -2,24 +2,35 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
-from stemline.diagnostics.catalogue.football import E420
+from stemline.diagnostics.catalogue.football import E402, E405, E411, E420
 from stemline.diagnostics.catalogue.looks import E486, E487, E495, E497
 from stemline.diagnostics.catalogue.names import E325
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.football.conditions import LookWord
-from stemline.playbook.look_definitions import Choices, LookDef, Rush, Stand, Strength
+from stemline.playbook.look_definitions import (
+    AtTechnique,
+    Choices,
+    FacedSet,
+    InGap,
+    LookDef,
+    Rush,
+    Stand,
+    Strength,
+)
 from stemline.playbook.playbook import Settings
 from stemline.playbook.said import Said
-from stemline.read.name_table import Blocks, fact_key, one_subject_each
+from stemline.read.name_table import Blocks, adjusts_to, fact_key, one_subject_each
 from stemline.read.read_duties import read_duty, read_rush
-from stemline.read.read_guards import clashes, read_guard
+from stemline.read.read_faces import read_faces
+from stemline.read.read_guards import clashes, read_guard, read_looks
 from stemline.read.read_stands import read_stands
+from stemline.read.stunts import behind_nobody
 from stemline.read.words import Misread, Words, one_phrase, string_of
 from stemline.source import Span
-from stemline.syntax.tree import Block, Fact, Phrase
+from stemline.syntax.tree import Block, Fact, Phrase, phrases
 
 STRENGTHS = {s.value: s for s in Strength}
 DUTIES = ("covers", "rushes")
@@ -32,7 +43,7 @@ def read_look(
     block: Block, blocks: Blocks, settings: Settings
 ) -> tuple[LookDef, tuple[Diagnostic, ...]]:
     """The look of a block, with what is wrong in it."""
-    reader = _LookReader(settings.code.receivers)
+    reader = _LookReader(settings.code.receivers, blocks.names("formation"))
     name = block.name
     if name.text.casefold() in _WORDS:
         reader.found.append(E487(name=name.text).at(name.span))
@@ -88,20 +99,24 @@ def _facts(block: Block, blocks: Blocks) -> list[Fact]:
     nearest_duty: dict[str, int] = {}
     for fact in facts:
         if fact.key in DUTIES:
-            label, near = fact.subject[0].text.casefold(), nearness[fact.span]
+            label, near = _man_of(fact), nearness[fact.span]
             nearest_duty[label] = min(near, nearest_duty.get(label, near))
-    return [
-        f
-        for f in facts
-        if f.key not in DUTIES or nearness[f.span] == nearest_duty[f.subject[0].text.casefold()]
-    ]
+    return [f for f in facts if f.key not in DUTIES or nearness[f.span] == nearest_duty[_man_of(f)]]
+
+
+def _man_of(fact: Fact) -> str:
+    """Whose line it is; one on a motion is by itself."""
+    return fact.subject[0].text.casefold() + adjusts_to(fact)
 
 
 class _LookReader:
     """Reads a look's lines one after another."""
 
-    def __init__(self, receivers: int) -> None:
+    def __init__(self, receivers: int, formations: Sequence[str] = ()) -> None:
         self.receivers = receivers
+        self.formations = formations
+        self.faces: dict[str, tuple[FacedSet, ...]] = {"only": (), "never": ()}
+        self.shown: tuple[LookWord, ...] = ()
         self.found: list[Diagnostic] = []
         self.says: list[str] = []
         self.strength = Strength.PASSING
@@ -128,6 +143,9 @@ class _LookReader:
             stands={label: tuple(said) for label, said in self.stands.items()},
             duties={label: tuple(said) for label, said in self.duties.items()},
             man_says={label: tuple(said) for label, said in self.man_says.items()},
+            only_for=self.faces["only"],
+            never_for=self.faces["never"],
+            shown=self.shown,
         )
 
     def read(self, fact: Fact) -> None:
@@ -136,18 +154,36 @@ class _LookReader:
                 self.says.append(string_of(fact.value, fact.span))
             case "strength":
                 self._strength(fact)
+            case "only" | "never":
+                self.faces[fact.key] += read_faces(fact, self.formations, self.receivers)
+            case "shows":
+                self._shows(fact)
             case "says":
                 text = string_of(fact.value, fact.span)
                 self.man_says.setdefault(_label(fact), []).append(text)
-            case "at":
-                guard = read_guard(fact.guard, self.receivers, looks=False)
+            case "at" | "in":
+                guard = read_guard(fact.guard, self.receivers, looks=False, moves=True)
                 stands = read_stands(fact.value, fact.span)
+                if fact.key == "in" and not isinstance(stands[0].where, AtTechnique | InGap):
+                    where = ", ".join(p.text for p in phrases(fact.value))
+                    man = fact.subject[0].text
+                    raise Misread(E405(man=man, place=where).at(fact.span))
                 self.stands.setdefault(_label(fact), []).append(Said(stands, guard, fact.span))
             case _:
-                guard = read_guard(fact.guard, self.receivers, looks=False)
+                guard = read_guard(fact.guard, self.receivers, looks=False, moves=True)
                 read = read_duty if fact.key == "covers" else read_rush
                 duty = read(fact.value, fact.span)
                 self.duties.setdefault(_label(fact), []).append(Said(duty, guard, fact.span))
+
+    def _shows(self, fact: Fact) -> None:
+        if fact.value is None:
+            raise Misread(E402(what="what is seen before the snap").at(fact.span))
+        shown = (*self.shown, *read_looks(fact.value))
+        for word in shown:
+            if word.opposite in shown:
+                why = "they exclude each other"
+                raise Misread(E411(guard=f"shows {word.value}", why=why).at(fact.span))
+        self.shown = tuple(dict.fromkeys(shown))
 
     def _strength(self, fact: Fact) -> None:
         words = Words([one_phrase(fact.value, "a side", fact.span)])
@@ -172,6 +208,8 @@ class _LookReader:
         it is but a ``part`` of others."""
         for label, stands in self.stands.items():
             self.found += clashes(stands, self.receivers, f"where {label} stands")
+        if not part:
+            self.found += behind_nobody(self.stands, self.duties)
         for label, duties in self.duties.items():
             self.found += clashes(duties, self.receivers, f"what {label} does")
         spans = {label: said[0].span for label, said in self.duties.items()}

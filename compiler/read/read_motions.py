@@ -113,10 +113,11 @@ def _deep(words: Words) -> bool:
 
 
 def _start(fact: Fact) -> _Start:
-    """``1.5``, or ``1.5, running 7``: seconds before the snap, and how he is at the snap."""
+    """``1.5 seconds``, or ``2 counts, running 7``: when before the snap, and how he is then."""
     parts = [one_phrase(v, "seconds", fact.span) for v in items(fact.value, Mark.AND)]
     words = Words(parts)
     seconds = words.take_number()
+    words.take_word("counts", "count")  # common practice: a count is a second
     if not seconds:
         raise words.miss(E552)
     speed = None if words.done else _state(words)

@@ -165,7 +165,9 @@ class _BlockReader:
     def _weeks(self) -> dict[str, WeekDef]:
         weeks = {}
         for block in self.blocks.of("week"):
-            weeks[name_key(block.name)], found = read_week(block, self.blocks.is_broken(block))
+            weeks[name_key(block.name)], found = read_week(
+                block, self.blocks.is_broken(block), tuple(self.blocks.names("look"))
+            )
             self.found += found
         return weeks
 

@@ -6,6 +6,7 @@ from collections.abc import Collection, Iterable, Mapping
 
 from stemline.diagnostics.catalogue.football import (
     E402,
+    E415,
     E430,
     E434,
     E440,
@@ -13,9 +14,12 @@ from stemline.diagnostics.catalogue.football import (
     E442,
     E443,
     E444,
+    E448,
+    E449,
     E462,
 )
 from stemline.football.blocking.block_names import DEFENDERS
+from stemline.football.offence.rails import SHARE, Rail, stem_of
 from stemline.football.offence.strokes import (
     Break,
     Decide,
@@ -28,6 +32,7 @@ from stemline.football.offence.strokes import (
     Target,
     Up,
 )
+from stemline.football.offence.tracing import called_depth
 from stemline.playbook.concepts import RouteJob
 from stemline.playbook.role_rules import ByRole
 from stemline.playbook.said import SideWord
@@ -144,13 +149,18 @@ def read_run(
     target: Target | None = None
     end: Depth | None = None
     way: SideWord | ByRole | None = None
+    rail: Rail | None = None
     start = words.at
     while not words.done:
-        if words.take_word("over", "to"):
+        if words.take_word("up"):
+            rail = _rail(words, route, depth)
+        elif words.take_word("over", "to"):
             target = read_target(words)
             end = _at_depth(words)
         else:
-            way = read_way(words, roles, E443, ("over", "to"))
+            way = read_way(words, roles, E443, ("over", "to", "up"))
+    if rail is not None and target is not None and _ends_upfield(route):
+        raise Misread(E449(route=route.name).at(pieces[0].span))
     extra = " ".join(a.text for a in words.atoms[start:])
     later: list[Stroke] = []
     said = []
@@ -159,7 +169,31 @@ def read_run(
             raise Misread(E402(what="strokes parted by `then`").at(piece.span))
         later.append(read_stroke(piece))
         said.append(piece.text)
-    return RouteJob(route, depth, target, way, tuple(later), _words(route, depth, extra, said), end)
+    told = _words(route, depth, extra, said)
+    return RouteJob(route, depth, target, way, tuple(later), told, end, rail)
+
+
+def _rail(words: Words, route: Route, depth: float | None) -> Rail:
+    """What stands behind `up`: a line of the field, and `by` which depth he is on it."""
+    at = words.last
+    words.take_word("the")
+    line = read_target(words)
+    by = _yards(words) if words.take_word("by") else None
+    stem = stem_of(route.strokes, called_depth(route, depth))
+    said = words.here if by is not None else at
+    if stem is None:
+        raise Misread(E448(route=route.name).at(at))
+    if by is not None and not 0 < by < stem:
+        raise Misread(
+            E415(route=route.name, by=f"{by:g}", stem=f"{stem:g}", less=f"{stem * SHARE:.0f}").at(
+                said
+            )
+        )
+    return Rail(line, by)
+
+
+def _ends_upfield(route: Route) -> bool:
+    return isinstance(next(s for s in reversed(route.strokes) if not isinstance(s, Settle)), Up)
 
 
 def _route(words: Words, routes: Mapping[str, Route]) -> Route:

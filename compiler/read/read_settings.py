@@ -26,7 +26,7 @@ from stemline.football.contact_limits import ContactLimit
 from stemline.football.field import Side
 from stemline.football.rulebook.codes import CODES
 from stemline.football.timing.levels import LEVELS, level_for
-from stemline.playbook.playbook import Settings
+from stemline.playbook.playbook import KILL_WORD, Settings
 from stemline.read.league import misfits, with_league
 from stemline.read.lowering import lowered_codes
 from stemline.read.name_table import Blocks, name_key
@@ -39,6 +39,7 @@ GUN_DEPTH = 5.0
 """Depth of the quarterback in the gun where a formation does not say. Common practice."""
 EVERY_CALL = "every call"
 _PICTURES = ("middle", "strength to field", "strength to boundary")
+_DRAWN = dict(zip(("from middle", "strong to field", "strong to boundary"), _PICTURES, strict=True))
 _MIDDLE_FIELD = "middle field"
 _HOUSE = ("numbers", "gun", _MIDDLE_FIELD)
 _FIELD_SIDES: dict[str, Side | None] = {"right": Side.RIGHT, "left": Side.LEFT, "none": None}
@@ -98,6 +99,7 @@ def read_settings(blocks: Blocks, folder: str, found: list[Diagnostic]) -> Setti
         every_call="draw" in values,
         middle=_FIELD_SIDES[values.get(_MIDDLE_FIELD, "right")],
         middle_said=values.get(_MIDDLE_FIELD, "none") != "none",
+        kill_word=values.get("kill", KILL_WORD),
         theme=values.get("theme", ""),
         theme_span=next((_value(fact) for fact in reversed(_lines(book, "theme"))), NOWHERE),
     )
@@ -197,9 +199,16 @@ def _setting(
         case "picture":
             values["picture"] = words.expect(_PICTURES, E324)
         case "draw":
-            if words.rest != EVERY_CALL:
-                raise Misread(E402(what=f"`{EVERY_CALL}`").at(fact.span))
-            values["draw"] = EVERY_CALL
+            if words.take_name((EVERY_CALL,)) is not None:
+                values["draw"] = EVERY_CALL
+            else:
+                values["picture"] = _DRAWN[words.expect((*_DRAWN, EVERY_CALL), E324)]
+            words.finish("what is drawn")
+        case "kill":
+            if not words.take_word("word") or words.done:
+                what = '`word` and what he says: `kill word "Anchor"`'
+                raise Misread(E402(what=what).at(fact.span))
+            values["kill"] = words.rest
         case "level":
             values["level"] = words.expect(LEVELS, E332)
             words.finish("a level")

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 from typing import Any
 
 from stemline.diagnostics.catalogue.football import E402
-from stemline.diagnostics.catalogue.weeks import E973, E980, E982, E983, E984, E985, W983
+from stemline.diagnostics.catalogue.line_calls import E762
+from stemline.diagnostics.catalogue.weeks import E973, E980, E982, E983, E984, E985
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.nearest import nearest
 from stemline.football.contact_limits import DAYS, GROUPS, LEVELS, HitLevel
@@ -19,6 +21,7 @@ from stemline.playbook.week_definitions import (
     PeriodDef,
     RowDef,
 )
+from stemline.read.read_kills import read_sights
 from stemline.read.read_situations import Piece, names_situation, pieces, read_situation
 from stemline.read.words import Misread, one_phrase
 from stemline.syntax.tree import AtomKind, Fact, Linked, Mark, Phrase, Value, items
@@ -33,27 +36,33 @@ _SPOTS = {spot.value: spot for spot in BallSpot}
 _ROW_WORDS = (*TEMPOS, *_SPOTS, "first", "3 reps", "after", "kill to")
 
 
-def read_call_rows(fact: Fact, found: list[Diagnostic]) -> tuple[RowDef, ...]:
-    """The calls of a situation."""
-    return _rows(fact, found, shown=False)
+def read_call_rows(
+    fact: Fact, found: list[Diagnostic], looks: Collection[str]
+) -> tuple[RowDef, ...]:
+    """The calls of a situation; ``looks`` are the names of the playbook's looks."""
+    return _rows(fact, found, looks, shown=False)
 
 
-def read_shown_rows(fact: Fact, found: list[Diagnostic]) -> tuple[RowDef, ...]:
+def read_shown_rows(
+    fact: Fact, found: list[Diagnostic], looks: Collection[str]
+) -> tuple[RowDef, ...]:
     """The calls of a script or of scout cards, which may be a whole situation's."""
-    return _rows(fact, found, shown=True)
+    return _rows(fact, found, looks, shown=True)
 
 
-def _rows(fact: Fact, found: list[Diagnostic], *, shown: bool) -> tuple[RowDef, ...]:
+def _rows(
+    fact: Fact, found: list[Diagnostic], looks: Collection[str], *, shown: bool
+) -> tuple[RowDef, ...]:
     rows: list[RowDef] = []
     for row in fact.rows:
         try:
-            rows.append(_row(row, found, shown=shown))
+            rows.append(_row(row, looks, shown=shown))
         except Misread as miss:
             found.append(miss.diagnostic)
     return tuple(rows)
 
 
-def _row(row: Fact, found: list[Diagnostic], *, shown: bool) -> RowDef:
+def _row(row: Fact, looks: Collection[str], *, shown: bool) -> RowDef:
     assert row.value is not None, "a row has a value"
     value, against = row.value, None
     tail: list[Value] = []
@@ -69,12 +78,19 @@ def _row(row: Fact, found: list[Diagnostic], *, shown: bool) -> RowDef:
     call = _call(head)
     words: dict[str, Any] = {}
     for item in (*rest, *tail):
-        _word(item, words, found)
-    when = None
-    if row.guard is not None and "kill_to" not in words:
-        when = Named(_plain(row.guard), row.guard.span)
-    words.pop("kill_to", None)
-    return RowDef(call, when=when, against=against, **words)
+        _word(item, words)
+    if row.guard is None:
+        if "kill_to" in words:
+            raise Misread(E762(to=words["kill_to"].text).at(words["kill_to"].span))
+        return RowDef(call, against=against, **words)
+    when = Named(_plain(row.guard), row.guard.span)
+    try:
+        sights = read_sights(row.guard, looks)
+    except Misread:
+        if "kill_to" in words:
+            raise
+        sights = ()  # a look of the week's opponent, or a mistake that the plan tells
+    return RowDef(call, when=when, against=against, sights=sights, **words)
 
 
 def _situation(value: Value) -> tuple[str, list[Piece]] | None:
@@ -94,7 +110,7 @@ def _call(value: Value) -> Named:
     return call
 
 
-def _word(item: Value, words: dict[str, Any], found: list[Diagnostic]) -> None:
+def _word(item: Value, words: dict[str, Any]) -> None:
     """One word of a row behind its call, into ``words``."""
     phrase = one_phrase(item, "one word of a row", item.span)
     text = phrase.text.casefold()
@@ -110,8 +126,8 @@ def _word(item: Value, words: dict[str, Any], found: list[Diagnostic]) -> None:
         call = Phrase(phrase.atoms[1:])
         got = {"after": Named(call.text, call.span)}
     elif text.startswith("kill to "):
-        found.append(W983(found=phrase.text).at(phrase.span))
-        got = {"kill_to": phrase.text[8:]}
+        to = Phrase(phrase.atoms[2:])
+        got = {"kill_to": Named(to.text, to.span)}
     elif (reps := _reps(phrase)) is not None:
         got = {"reps": reps}
     else:
@@ -223,7 +239,7 @@ def _again(piece: Piece) -> list[Piece]:
 # A period.
 
 
-def read_period(fact: Fact, found: list[Diagnostic]) -> PeriodDef:
+def read_period(fact: Fact, found: list[Diagnostic], looks: Collection[str]) -> PeriodDef:
     """A period's head, name first, and its rows."""
     said = pieces(fact.value)
     if not said:
@@ -255,7 +271,7 @@ def read_period(fact: Fact, found: list[Diagnostic]) -> PeriodDef:
         near = (f"period {', '.join(parts)}",) if parts else ()
         said_name = parts[0] if parts else name[0]
         raise Misread(E985(name=said_name, most=MOST_MINUTES).at(fact.span, nearest=near))
-    rows = read_shown_rows(fact, found)
+    rows = read_shown_rows(fact, found, looks)
     return PeriodDef(name[0], minutes, contact, day, tuple(groups), rows, fact.span)
 
 

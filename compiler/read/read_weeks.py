@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, field
 
 from stemline.diagnostics.catalogue.football import E402
@@ -45,10 +45,12 @@ _LONGEST_SHORT = 24
 _PARTS = ("period", "scout", "wristband")
 
 
-def read_week(block: Block, unread: bool) -> tuple[WeekDef, tuple[Diagnostic, ...]]:
+def read_week(
+    block: Block, unread: bool, looks: Collection[str] = ()
+) -> tuple[WeekDef, tuple[Diagnostic, ...]]:
     """The week of a block, with what is wrong in it; ``unread`` tells that the parser could not
-    read one of its lines."""
-    reader = _Reader(block)
+    read one of its lines, ``looks`` are the names of the playbook's looks."""
+    reader = _Reader(block, looks)
     reader.read_all()
     broken = unread or any(d.is_error for d in reader.found)
     return reader.week(broken), tuple(reader.found)
@@ -57,6 +59,7 @@ def read_week(block: Block, unread: bool) -> tuple[WeekDef, tuple[Diagnostic, ..
 @dataclass
 class _Reader:
     block: Block
+    looks: Collection[str] = ()
     found: list[Diagnostic] = field(default_factory=list)
     date: str = ""
     faces: list[Named] = field(default_factory=list)
@@ -149,9 +152,11 @@ class _Reader:
                 self.bands.append(read_band(fact, self.found))
             case "scout":
                 name = _named(fact.value, "the cards' name", fact.span).text
-                self.scouts.append(ScoutDef(name, read_shown_rows(fact, self.found), fact.span))
+                self.scouts.append(
+                    ScoutDef(name, read_shown_rows(fact, self.found, self.looks), fact.span)
+                )
             case _:
-                self.periods.append(read_period(fact, self.found))
+                self.periods.append(read_period(fact, self.found, self.looks))
 
     def _list(self, fact: Fact) -> None:
         said = pieces(fact.value)
@@ -163,7 +168,7 @@ class _Reader:
                     fact.span
                 )
             )
-        rows = read_call_rows(fact, self.found)
+        rows = read_call_rows(fact, self.found, self.looks)
         self.lists.append(ListDef(read_situation(said), rows, fact.span))
 
 

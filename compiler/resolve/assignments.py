@@ -2,19 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+import math
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TypeVar
 
 from stemline.diagnostics.catalogue.calls import E622, E623
+from stemline.diagnostics.catalogue.football import E416, W417
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.blocking.block_names import BLOCKS
 from stemline.football.blocking.carrying import carry, hole
 from stemline.football.conditions import LookWord, Where, example
 from stemline.football.field import Side
 from stemline.football.offence.aiming import aimed
+from stemline.football.offence.rails import Rail, on_by, railed, stem_of
 from stemline.football.offence.strokes import Decide
-from stemline.football.offence.tracing import Runner, called_depth, trace
+from stemline.football.offence.tracing import Runner, called_depth, target_x, trace
 from stemline.football.play import Assignment, Branch, DepthMark, Man, Motion
 from stemline.geometry.paths import Ending, Path, Point, polyline
 from stemline.lineup.lined_up import LinedUp
@@ -222,8 +225,28 @@ def _run(
     strokes = run.route.strokes
     if run.target is not None:
         strokes = aimed(strokes, run.target, run.end, depth)
+    if run.rail is not None:
+        strokes = railed(strokes, run.rail, depth)
+        found += _off_the_rail(run, run.rail, man, runner, said, call)
     path = trace((*strokes, *run.then), depth, runner)
     return path, _marks(path, depth, run)
+
+
+def _off_the_rail(
+    run: RouteJob, rail: Rail, man: Man, runner: Runner, said: Said[Job], call: str
+) -> Iterator[Diagnostic]:
+    """A line that he cannot be on in time, and one inside the tackle for a man who is outside."""
+    depth = called_depth(run.route, run.depth)
+    by = on_by(rail, stem_of(run.route.strokes, depth) or depth)
+    x = target_x(rail.line, runner)
+    across = abs(x - man.snap.x)
+    if across > by - man.snap.y:
+        yield E416(
+            man=man.label, across=f"{across:.0f}", by=f"{by:.0f}", more=f"{math.ceil(across)}",
+            call=call,
+        ).at(said.span)  # fmt: skip
+    elif not rail.line.far and abs(x) < runner.field.marks.tackle(1) < abs(man.snap.x):
+        yield W417(man=man.label, call=call, spot=runner.field.spot.value).at(said.span)
 
 
 def _block(block: BlockSaid, man: Man, picture: LinedUp) -> Path | None:

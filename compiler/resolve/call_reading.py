@@ -39,7 +39,7 @@ def readings(book: Playbook, text: str, at: Span) -> list[Order]:
         way, after = _WAYS[rest[0]], rest[1:]
         for motion, then in [("", after), *_prefixes(after, book.motions)]:
             for concept, tail in _prefixes(then, book.concepts):
-                for tags in _tags(tail, concept, book):
+                for tags in tag_readings(tail, concept, book):
                     said = spoken(book, formation, way, motion, concept, tags)
                     middle = book.settings.middle
                     found.append(Order(formation, way, motion, concept, tags, said, at, at, middle))
@@ -126,7 +126,7 @@ def _prefixes(
             yield name, words[len(parts) :]
 
 
-def _tags(words: tuple[str, ...], concept: str, book: Playbook) -> Iterator[tuple[str, ...]]:
+def tag_readings(words: tuple[str, ...], concept: str, book: Playbook) -> Iterator[tuple[str, ...]]:
     """Every way to read what is left as tags of the concept, a + between them or not."""
     own = [tag for owner, tag in book.tags if owner == concept] if words else []
     # By how many words are left: what they may be read as, each set of tags once.

@@ -16,6 +16,7 @@ from stemline.lineup.alignment import line_up
 from stemline.lineup.lined_up import LinedUp
 from stemline.lineup.look_placed import line_up_defence
 from stemline.lineup.moving import move
+from stemline.lineup.sets_faced import plays_against
 from stemline.playbook.concepts import Body, Concept, Tag
 from stemline.playbook.look_definitions import BASE_FRONT
 from stemline.playbook.playbook import Playbook
@@ -34,9 +35,11 @@ Expanded = tuple[Play | None, tuple[Diagnostic, ...]]
 class Order:
     """A call by the keys of its definitions; ``spoken`` as the coach calls it.
 
-    ``span`` is where its formation is dressed up, ``tags_span`` its tags. ``middle`` is the field
-    side from the middle, None for none. ``best`` are the spots that it is best called from, none
-    where its dress-up does not say; ``not_from`` those that it is never called from.
+    ``span`` is where its formation is dressed up, ``tags_span`` its tags. ``second`` tells that it
+    is what another call becomes at the line, ``turned`` that it then goes to the other side than
+    the one its formation is called to: the men stay where they are. ``middle`` is the field side
+    from the middle, None for none. ``best`` are the spots that it is best called from, none where
+    its dress-up does not say; ``not_from`` those that it is never called from.
     """
 
     formation: str
@@ -50,6 +53,8 @@ class Order:
     middle: Side | None = Side.RIGHT
     best: tuple[BallSpot, ...] = ()
     not_from: frozenset[BallSpot] = frozenset()
+    second: bool = False
+    turned: bool = False
 
     def at(self, spot: BallSpot) -> Side | None:
         """The true side from a spot; None for a call by the field from a middle without one."""
@@ -192,7 +197,8 @@ class Expander:
         lined = self.lined(at)
         if lined.picture is None:
             return None, lined.found
-        cast = self._cast(order, concept, spot, lined.picture, lined.motions)
+        picture = _turned(lined.picture) if order.turned else lined.picture
+        cast = self._cast(order, concept, spot, picture, lined.motions)
         defence, standing = self.defence(look_key, at) if look_key else (None, ())
         if defence is not None and not against:
             against = tuple(LookWord(word) for word in defence.shows)
@@ -221,7 +227,8 @@ class Expander:
         if lined is None or lined.picture is None:
             return None
         concept = self._book.concepts[order.concept]
-        return self._casting(order, concept, lined.picture, lined.motions)
+        picture = _turned(lined.picture) if order.turned else lined.picture
+        return self._casting(order, concept, picture, lined.motions)
 
     def _casting(
         self,
@@ -251,15 +258,22 @@ class Expander:
         return self._lined[at]
 
     def defence(self, look_key: str, at: CalledAt) -> _Defended:
-        """A look against men who stand as in `lined`; nobody where they do not.
+        """A look against men who stand as in `lined`; nobody where they do not, or where the look
+        is never played against them.
 
         No place or duty of a look is said by a playside, so the concept does not matter to it.
         """
         key = look_key, at
         if key not in self._defences:
-            picture = self.lined(at).picture
-            self._defences[key] = _defence(self._book, look_key, picture) if picture else (None, ())
+            lined = self.lined(at)
+            meets = lined.picture is not None and self.meets(look_key, at.formation, lined.picture)
+            made = _defence(self._book, look_key, lined) if meets else (None, ())
+            self._defences[key] = made
         return self._defences[key]
+
+    def meets(self, look_key: str, formation: str, picture: LinedUp) -> bool:
+        """Whether a look is played against a formation as it stands at the snap."""
+        return plays_against(look_of(self._book, look_key), formation, picture)
 
     def _body(self, order: Order, concept: Concept, tags: Sequence[Tag]) -> Body:
         """The concept with the call's tags laid over it."""
@@ -283,10 +297,18 @@ def _line_up(book: Playbook, at: CalledAt) -> Lined:
     return Lined(LinedUp(men, counted, field, at.side, book.receivers), motions, (*found, *moved))
 
 
+def _turned(picture: LinedUp) -> LinedUp:
+    """The same men, the call going to the other side; a tie is strong to that one then."""
+    counted = count(picture.men, picture.called.other)
+    men = ranked(picture.men, counted)
+    return replace(picture, men=men, count=counted, called=picture.called.other)
+
+
 def _defence(
-    book: Playbook, look_key: str, picture: LinedUp
+    book: Playbook, look_key: str, lined: Lined
 ) -> tuple[Defence | None, tuple[Diagnostic, ...]]:
-    defence, found = line_up_defence(look_of(book, look_key), picture)
+    assert lined.picture is not None, "somebody stands there"
+    defence, found = line_up_defence(look_of(book, look_key), lined.picture, lined.motions)
     if look_key != BASE_FRONT:
         return defence, found
     # Nobody wrote it, so nobody is told of it; and men who only stand there show no coverage.

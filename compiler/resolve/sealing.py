@@ -23,6 +23,8 @@ from stemline.source import NOWHERE, Span
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    _Table = dict[type, Callable[[Any], tuple[Callable[..., Any], tuple[Any, ...]]]]
+
 T = TypeVar("T")
 Line = tuple[str, int]
 """A line of a text: the text's name, and its number from 1."""
@@ -33,11 +35,7 @@ class Sealed(bytes, Generic[T]):
 
 
 def seal(value: T) -> Sealed[T]:
-    out = BytesIO()
-    pickler = pickle.Pickler(out, protocol=5)
-    pickler.dispatch_table = _TABLE
-    pickler.dump(value)
-    return Sealed(out.getvalue())
+    return Sealed(_pickled(value, _TABLE))
 
 
 def sealed_with_places(value: object) -> tuple[bytes, tuple[Line, ...]]:
@@ -52,18 +50,22 @@ def sealed_with_places(value: object) -> tuple[bytes, tuple[Line, ...]]:
         number = numbers.setdefault((span.source, span.line), len(numbers))
         return _placed, (number, span.column, span.end)
 
-    out = BytesIO()
-    pickler = pickle.Pickler(out, protocol=5)
-    pickler.dispatch_table = {**_TABLE, Span: placed}
-    # Two alike words may be one object or two, as their text was parsed or read back.
-    pickler.fast = True
-    pickler.dump(value)
-    return out.getvalue(), tuple(numbers)
+    return _pickled(value, {**_TABLE, Span: placed}), tuple(numbers)
 
 
 def unsealed(sealed: Sealed[T]) -> T:
     """The value again, all its places nowhere. Only for bytes that this program has sealed."""
     return cast("T", pickle.loads(sealed))
+
+
+def _pickled(value: object, table: _Table) -> bytes:
+    out = BytesIO()
+    pickler = pickle.Pickler(out, protocol=5)
+    pickler.dispatch_table = table
+    # Two alike words may be one object or two, as their text was parsed or read back.
+    pickler.fast = True
+    pickler.dump(value)
+    return out.getvalue()
 
 
 def _placed(line: int, column: int, end: int) -> Span:
@@ -91,15 +93,15 @@ def _unpacked(bits: int) -> Where:
     return frozenset(at for at in range(bits.bit_length()) if bits >> at & 1)
 
 
-def _guard(text: str, bits: int, looks: tuple[LookWord, ...]) -> Guard:
-    return Guard(text, _unpacked(bits), looks)
+def _guard(text: str, bits: int, looks: tuple[LookWord, ...], moves: int) -> Guard:
+    return Guard(text, _unpacked(bits), looks, moves)
 
 
-_TABLE: dict[type, Callable[[Any], tuple[Callable[..., Any], tuple[Any, ...]]]] = {
+_TABLE: _Table = {
     Span: lambda span: (_nowhere, ()),
     Count: _by_fields,
     Field: _by_fields,
-    Guard: lambda guard: (_guard, (guard.text, _packed(guard.worlds), guard.looks)),
+    Guard: lambda guard: (_guard, (guard.text, _packed(guard.worlds), guard.looks, guard.moves)),
     Man: _by_fields,
     LinedUp: _by_fields,
     Play: _by_fields,

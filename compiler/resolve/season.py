@@ -16,7 +16,7 @@ from stemline.diagnostics.nearest import nearest
 from stemline.football.blocking.protecting import ProtectionRule
 from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot, Side, Way
-from stemline.football.play import ConceptSheet, Kind, Play, Season, Team
+from stemline.football.play import Becoming, ConceptSheet, Kind, Play, Season, Team
 from stemline.football.rulebook.care_rules import care_rules
 from stemline.football.rulebook.rules import noted
 from stemline.geometry.paths import Ending
@@ -30,6 +30,8 @@ from stemline.resolve.blocking.run_blocking import has_run
 from stemline.resolve.call_reading import ambiguous, read_call, readings, two_readings
 from stemline.resolve.dressing import at_most, orders
 from stemline.resolve.expand import Expanded, Expander, Order
+from stemline.resolve.kills import killed_to, second_calls, unknown_kills
+from stemline.resolve.sight_of import looks_seen
 from stemline.resolve.tags import merged
 
 Prove = Callable[[Play, Play | None, Order], Iterable[Diagnostic]]
@@ -71,13 +73,14 @@ def all_calls(book: Playbook) -> tuple[Calls, tuple[Diagnostic, ...]]:
         called, wrong = _aliased(book, dress, dressed, aliases)
         found += wrong
         made += [(dress, order) for order in called]
-    undressed = set(book.concepts) - {dress.concept for dress in book.dresses}
+    undressed = set(book.concepts) - {dress.concept for dress in book.dresses} - killed_to(book)
     for key in book.concepts:
         if key in undressed:
             concept = book.concepts[key]
             found.append(W710(concept=concept.name).at(concept.span))
     found += ambiguous(book, (o for _, o in made))
     found += _unknown_sections(book)
+    found += unknown_kills(book)
     return Calls(tuple(made)), tuple(found)
 
 
@@ -161,7 +164,35 @@ def proved_calls(calls: Calls, proving: Proving) -> tuple[Diagnostic, ...]:
 
 def drawn(book: Playbook, expander: Expander, order: Order) -> Expanded:
     """The play at the spot that the playbook draws from, against its base look where the picture
-    shows a defence."""
+    shows a defence, with the plays that it becomes at the line."""
+    play, found = _drawn(book, expander, order)
+    if play is None:
+        return play, found
+    becomes = tuple(_becoming(book, expander, order, play.ball))
+    return (replace(play, becomes=becomes) if becomes else play), found
+
+
+def _becoming(
+    book: Playbook, expander: Expander, order: Order, spot: BallSpot
+) -> Iterator[Becoming]:
+    """Each second play; where its picture shows a defence, against one that he kills it on."""
+    for kill, second in second_calls(book, order):
+        if is_broken(book, second):
+            continue
+        shown = looks_seen(book, expander, order, kill, spot)
+        look = _drawn_against(book, expander, second)
+        if look and shown and look not in shown:
+            look = shown[0]
+        play, found = expander.expand(second, spot, look_key=look)
+        if play is not None and not any(d.is_error for d in found):
+            names = tuple(book.looks[key].name for key in shown)
+            words = second.spoken.removeprefix(f"{order.spoken} killed to ")
+            yield Becoming(
+                book.settings.kill_word, words, kill.text, names, play, kill.span, kill.tag
+            )
+
+
+def _drawn(book: Playbook, expander: Expander, order: Order) -> Expanded:
     look = _drawn_against(book, expander, order)
     spot = order.drawn_from
     play, found = expander.expand(order, spot, look_key=look)
@@ -291,7 +322,18 @@ class Proving:
         proofs = list(self._prove(play, plain, order))
         # A tag that breaks its own promise says so itself, and why: once is enough.
         kept = [d for d in found if not any(p.said.silences(d.said) for p in proofs)]
-        return kept + proofs
+        return kept + proofs + self._seconds(order, spot, looks, look_key)
+
+    def _seconds(
+        self, order: Order, spot: BallSpot, looks: Sequence[LookWord], look_key: str
+    ) -> list[Diagnostic]:
+        """What is wrong with the plays that the call becomes at the line."""
+        return [
+            d
+            for _, second in second_calls(self.book, order)
+            if not is_broken(self.book, second)
+            for d in self.proved(second, spot, looks, look_key)
+        ]
 
     def unused_tags(self) -> list[Diagnostic]:
         """Tags that no dress-up calls are proved too, alone, over the concept's plain calls.
@@ -320,6 +362,8 @@ class Proving:
 
     def bare(self, order: Order) -> Order:
         """The call without its tags."""
+        if order.second:
+            return replace(order, tags=(), spoken="")
         return self._plain.get(_untagged(order)) or replace(order, tags=(), spoken="")
 
 

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from stemline.diagnostics.diagnostic import Diagnostic
-from stemline.football.conditions import always
+from stemline.football.conditions import EVERY_MOVE, always
 from stemline.football.field import BallSpot, Way
 from stemline.football.offence.strokes import Route
 from stemline.football.play import (
@@ -26,6 +26,7 @@ from stemline.football.play import (
     Season,
 )
 from stemline.playbook.concepts import Body, Concept, RouteJob
+from stemline.playbook.look_definitions import LookDef
 from stemline.playbook.places import AtLandmark, AtMan, Between, FromHere, Home, Where
 from stemline.playbook.playbook import Playbook
 from stemline.playbook.role_rules import Back, Ranked, RoleRule
@@ -62,7 +63,7 @@ def with_sheets(book: Playbook, season: Season, expander: Expander | None = None
         formations=_formations(book, stands, posing),
         motions=_motions(book, season, keys, posing),
         routes=_routes(book, keys, posing),
-        looks=_looks(book, _sets(keys, stands), posing),
+        looks=_looks(book, keys, _sets(keys, stands), posing),
         protections=_protections(book, season, keys, posing),
     )
 
@@ -84,8 +85,9 @@ def _viewed(
     if sheet.kind is not Kind.RUN or first.defence is None:
         return sheet
     others = (key for key in _whole_looks(book) if key != book.base_look)
-    made = (expander.expand(order, first.ball, look_key=key) for key in ("", *others))
-    return replace(sheet, views=tuple(_shown(made)))
+    rules, *met = (expander.expand(order, first.ball, look_key=key) for key in ("", *others))
+    against = (play for play in _shown(met) if play.defence is not None)
+    return replace(sheet, views=(*_shown((rules,)), *against))
 
 
 def _keyed(
@@ -338,15 +340,30 @@ def _empty(play: Play) -> bool:
     return counted == play.field.code.receivers
 
 
-def _looks(book: Playbook, sets: Sequence[str], posing: _Posing) -> tuple[LookSheet, ...]:
+def _looks(
+    book: Playbook, keys: Sequence[str], sets: Sequence[str], posing: _Posing
+) -> tuple[LookSheet, ...]:
     made: list[LookSheet] = []
     for key in _whole_looks(book):
         look = book.looks[key]
-        views = (posing.play(name, key) for name in sets)
-        shown = tuple(play for play in views if play is not None and play.defence is not None)
+        # A look for few sets shows those that it meets, whatever the others are shown against.
+        views = (posing.play(name, key) for name in ((*sets, *keys) if look.limited else sets))
+        shown = {p.call.formation: p for p in views if p is not None and p.defence is not None}
         if shown:
-            made.append(LookSheet(look.name, look.says, shown, look.span))
+            few = tuple(shown.values())[:MOST_SETS]
+            made.append(LookSheet(look.name, look.says, few, look.span, _adjusts(look)))
     return tuple(made)
+
+
+def _adjusts(look: LookDef) -> tuple[tuple[str, str, str], ...]:
+    """What each man of a look does when somebody moves: his label, the motion, and his line."""
+    stands = ((m, s.guard, s.value[0].words) for m, said in look.stands.items() for s in said)
+    duties = ((m, s.guard, s.value.words[0]) for m, said in look.duties.items() for s in said)
+    return tuple(
+        (man, guard.text, words)
+        for man, guard, words in (*stands, *duties)
+        if guard.moves != EVERY_MOVE
+    )
 
 
 # A protection against each look.
@@ -376,6 +393,7 @@ def _protection(
             play
             for look in ("", *_base_first(book))
             if (play := posing.play(formation, look, key)) is not None
+            and (not look or play.defence is not None)
         )
         if views:
             hot = tuple((h.throws, h.given) for h in protection.hot)

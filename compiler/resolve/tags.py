@@ -9,6 +9,7 @@ from typing import Any
 from stemline.diagnostics.catalogue.calls import E640
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.playbook.concepts import REST, Body, LookAt, Tag
+from stemline.playbook.kill_definitions import joined_kills
 from stemline.playbook.run_definitions import WHOLE_LINE
 from stemline.playbook.said import Said
 from stemline.source import Span
@@ -51,6 +52,7 @@ def merged(body: Body, tags: Sequence[Tag]) -> Body:
         changes["claims"] = () if other.no_claims else other.claims or body.claims
         changes["needs"] = body.needs + other.needs
         changes["alerts"] = other.alerts or body.alerts
+        changes["kills"] = tuple(joined_kills(body.kills, other.kills, tag.name))
         changes["keys"] = other.keys or body.keys
         changes["reactions"] = other.reactions or body.reactions
         changes["joins"] = other.joins or body.joins

@@ -1,6 +1,7 @@
 """One canonical layout for a text: margins, blanks between words, blank lines, quotes.
 
-No line changes its place and no word its spelling, so no play can change. A line that could not
+A line in an older form is written in its newer one (`older_forms`), which means the same. No line
+changes its place and no other word its spelling, so no play can change. A line that could not
 be read, or of a kind that is not known, stays as it is.
 """
 
@@ -8,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from stemline.syntax.older_forms import names_of, newer
 from stemline.syntax.tree import Comment, Document
 from stemline.syntax.writing import written_fact, written_header
 
@@ -18,10 +20,11 @@ MARGIN = "    "
 def formatted(tree: Document) -> str:
     """The text of ``tree`` in its canonical layout; it ends with one line break."""
     lines = [_LaidLine(text) for text in tree.source.lines]
+    names = names_of([tree])
     for block in tree.blocks:
         _put(lines, block.span.line, written_header(block), header=True)
         for fact in block.facts:
-            _put(lines, fact.span.line, MARGIN + written_fact(fact))
+            _put(lines, fact.span.line, MARGIN + written_fact(newer(block.kind, fact, names)))
             for row in fact.rows:
                 _put(lines, row.span.line, 2 * MARGIN + written_fact(row))
     for comment in tree.comments:

@@ -77,6 +77,8 @@ _JUNK: tuple[tuple[type[Stray], str], ...] = (
 )
 """The characters that have an advice of their own; met outside a word or a closed quote."""
 
+_EVERYDAY = ("in",)
+"""Verbs that any sentence may hold: one does not tell of which kind a wrong line is."""
 _VERB_SOUGHT = 5
 """A misspelt verb is looked for among so many words of a line; subjects are short."""
 
@@ -303,7 +305,8 @@ class Places:
             return self._elsewhere(first, kinds)
         for token in others:
             verb = token.casefold()
-            if kinds := tuple(k for k in holders(verb) if verb in KINDS[k].verbs):
+            kinds = () if verb in _EVERYDAY else holders(verb)
+            if kinds := tuple(k for k in kinds if verb in KINDS[k].verbs):
                 return self._elsewhere(token, kinds)
         span = span.to(self._span(line[-1]))
         return E220(word=first, here=self._kind, example=self._sample(line)).at(span)

@@ -85,6 +85,7 @@ _CONCEPT_LABELS = (
     _line("needs", "needs under within 6 of tackle at snap", "within of at"),
     _line("pick", "pick field"),
     _line("alert", "alert clear on corner", "on"),
+    _line("kill", "kill to Stick when 8 or more in box", "to"),
     _line("protect", "protect six slide"),
     _SAY,
     _CAUTION,
@@ -148,7 +149,8 @@ KINDS: Mapping[str, BlockKind] = {
             _line("quarterback", "quarterback right"),
             _line("level", "level high school"),
             _line("picture", "picture middle"),
-            _line("draw", "draw every call"),
+            _line("draw", "draw strong to field"),
+            _line("kill", 'kill word "Anchor"'),
             _line("sections", "sections Crossing, Quick"),
             _line("theme", "theme dark"),
             _line("contact", "contact 30 minutes a day, 60 minutes a week"),
@@ -178,7 +180,8 @@ KINDS: Mapping[str, BlockKind] = {
         header="motion Jet",
         labels=_table(_line("snap", "snap running"), _SAY),
         verbs=_table(
-            _line("moves", "Z moves to away, 2 outside tackle"), _line("starts", "Z starts 1.5")
+            _line("moves", "Z moves to away, 2 outside tackle"),
+            _line("starts", "Z starts 1.5 seconds"),
         ),
     ),
     "route": BlockKind(
@@ -220,11 +223,18 @@ KINDS: Mapping[str, BlockKind] = {
     ),
     "look": BlockKind(
         header="look Even Three extends Even",
-        labels=_table(_line("strength", "strength strong"), _SAY),
+        labels=_table(
+            _line("strength", "strength strong"),
+            _line("only", "only for Jumbo, three backs", "for"),
+            _line("never", "never for Jumbo", "for"),
+            _line("shows", "shows middle open"),
+            _SAY,
+        ),
         verbs=_table(
-            _line("at", "T at 3, strong"),
+            _line("in", "T in 3, strong"),
+            _line("at", "S at strong #3, 5 deep"),
             _line("covers", "S covers flat, strong"),
-            _line("rushes", "T rushes B, strong"),
+            _line("rushes", "T rushes B, strong behind E", "behind after"),
             _SAYS,
         ),
         join="extends",

@@ -13,6 +13,7 @@ from math import ceil, pi, tan
 
 from stemline.football.field import BallSpot
 from stemline.football.play import Call
+from stemline.week.killed_rows import arrowed, brief, killed, printed_call
 from stemline.week.wanting import left_empty
 from stemline.week.week_values import PlanRow, Week
 
@@ -139,12 +140,20 @@ def sheet_rows(week: Week) -> list[tuple[str, str, tuple[SheetRow, ...]]]:
 
 def _row(week: Week, order: int, row: PlanRow) -> SheetRow:
     entry = week.entry(row.call)
-    call = row.call if len(row.call) <= LONGEST_CALL else entry.short
-    if row.kill_to:
-        call = f"{call} → {row.kill_to}"
+    kills = killed(row, entry.play)
+    own = ((row.kill_to, ""),) if row.kill_to else ()
+    call = arrowed(printed_call(row.call, entry.play), own)
+    if len(call) > LONGEST_CALL:
+        call = arrowed(entry.short, own)
     notes = [row.note] if row.note else []
-    look = row.look
-    if len(look) > _LONGEST_LOOK:
+    look = brief(row.look)
+    if kills and not row.look:
+        # Of several, or of one that does not fit, the words stand under the row.
+        look, more = brief(kills[0][1]), kills[1:]
+        if more or len(look) > _LONGEST_LOOK:
+            notes.insert(0, "; ".join(f"{to}: {brief(when)}" for to, when in kills) + ".")
+            look = "see note"
+    elif len(look) > _LONGEST_LOOK:
         notes.insert(0, f"When {look}.")
         look = "see note"
     if row.tempo:

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from stemline.week.killed_rows import killed_by_book
 from stemline.week.week_values import Week
 
 
 @dataclass(frozen=True)
 class WeekIndexLine:
-    """A call's line, all in words."""
+    """A call's line, all in words; ``becomes`` is what it is killed to, and on what."""
 
     number: str
     call: str
+    becomes: str
     short: str
     situations: str
     page: str
@@ -27,6 +29,7 @@ def index_lines(week: Week) -> tuple[WeekIndexLine, ...]:
         WeekIndexLine(
             number=str(e.number),
             call=e.call,
+            becomes=", ".join(f"{to} when {when}" for to, when in killed_by_book(e.play)),
             short=e.short,
             situations=", ".join(e.situations),
             page="" if e.page is None else str(e.page),

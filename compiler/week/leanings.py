@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from stemline.football.field import Way
 from stemline.football.play import Kind
+from stemline.week.killed_rows import killed
 from stemline.week.week_values import CallEntry, PlanRow, RowAnswer, Week
 
 ALWAYS = 3
@@ -81,6 +82,7 @@ def leanings_of(week: Week, answers: Sequence[RowAnswer] = ()) -> Leanings:
         ),
         ("Motion", "", lambda row: week.entry(row.call).play.call.motion or "none"),
         ("Concept", "", lambda row: week.entry(row.call).play.call.concept),
+        ("Killed to", "Counted above as what is called first.", lambda row: _killed(week, row)),
     )
     groups = tuple(
         LeaningGroup(title, said, _counted(week, rows, sort)) for title, said, sort in ways
@@ -124,6 +126,11 @@ def _counted(
             found.setdefault(name, []).append(_runs(week, row))
     made = [Leaning(name, len(runs), sum(runs)) for name, runs in found.items()]
     return tuple(sorted(made, key=lambda each: (-each.rows, each.name)))
+
+
+def _killed(week: Week, row: PlanRow) -> str:
+    """What the row's call becomes at the line; "" for nothing."""
+    return " or ".join(dict.fromkeys(to for to, _ in killed(row, week.entry(row.call).play)))
 
 
 def _runs(week: Week, row: PlanRow) -> bool:

@@ -15,6 +15,7 @@ from typing import Any
 from stemline.football.play import Assignment, Play
 from stemline.week.game_plan import LookAnswer
 from stemline.week.index_of import index_lines
+from stemline.week.killed_rows import killed
 from stemline.week.leanings import leanings_of
 from stemline.week.position_book import OwnTask, men_of, own_book
 from stemline.week.quizzing import QuizPaper, quiz_papers
@@ -71,6 +72,7 @@ def _row(week: Week, row: PlanRow) -> dict[str, Any]:
         "formation": entry.formation,
         "personnel": entry.personnel,
         "look": row.look,
+        "killed_to": "; ".join(f"{to} when {when}" for to, when in killed(row, entry.play)),
         "against": row.against,
         "tempo": row.tempo,
         "reps": row.reps,

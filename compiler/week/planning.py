@@ -11,6 +11,8 @@ from dataclasses import dataclass, replace
 from stemline.checks.called_in_time import check_called
 from stemline.checks.installs import scheduled
 from stemline.diagnostics.catalogue.calls import E602
+from stemline.diagnostics.catalogue.line_calls import E767
+from stemline.diagnostics.catalogue.looks import W428
 from stemline.diagnostics.catalogue.names import E310
 from stemline.diagnostics.catalogue.weeks import (
     E975,
@@ -33,11 +35,19 @@ from stemline.football.play import Play
 from stemline.football.rulebook.rules import Certainty, Known
 from stemline.football.situations import Situation, misfits
 from stemline.playbook.concepts import Body, Concept
+from stemline.playbook.kill_definitions import KillDef, When
 from stemline.playbook.playbook import Playbook
 from stemline.playbook.week_definitions import BandDef, Named, RowDef, WeekDef
 from stemline.read.read_guards import CONDITION_WORDS
 from stemline.resolve.call_reading import read_call
 from stemline.resolve.expand import Expander, Order
+from stemline.resolve.kills import (
+    is_itself,
+    readings,
+    second_call,
+    second_words,
+    wrongly_named,
+)
 from stemline.source import Span
 from stemline.week.merging import KnownRow, Merged, in_order, merged
 from stemline.week.practising import check_contact, check_old_looks, check_practised
@@ -184,8 +194,8 @@ class _Planner:
             self.found.append(wrong.at(said.span, nearest=near))
         return name
 
-    def _condition(self, said: Named | None) -> str:
-        """What a row is called on: a look, or words that a defence shows."""
+    def _condition(self, said: Named | None, sights: When = ()) -> str:
+        """What a row is called on: a look, or what he sees at the line."""
         if said is None:
             return ""
         words = said.text.casefold()
@@ -194,7 +204,7 @@ class _Planner:
             return self._looks[words]
         if words in self._broken_looks:
             return ""
-        if "in box" in words or all(part in (*CONDITION_WORDS, *self._looks) for part in parts):
+        if sights or all(part in (*CONDITION_WORDS, *self._looks) for part in parts):
             return said.text
         near = nearest(said.text, (*self._looks.values(), *CONDITION_WORDS))
         wrong = E310(kind="look", found=said.text, choices=either(self._looks.values()))
@@ -310,14 +320,37 @@ class _Planner:
             call=call,
             span=row.span,
             spot=spot,
-            look=self._condition(row.when),
+            look=self._condition(row.when, row.sights),
             against=self._look(row.against) if row.against else "",
             tempo=row.tempo,
             note=row.note,
             reps=row.reps,
-            kill_to=row.kill_to,
+            kill_to=self._killed(call, row, spot),
             situation=situation,
         )
+
+    def _killed(self, call: str, row: RowDef, spot: BallSpot | None) -> str:
+        """What a row's call is killed to, as it is called; proved from the row's spot."""
+        if row.kill_to is None or row.when is None:
+            return ""
+        said, order = row.kill_to.text, self._asked.calls[call]
+        words = tuple(said.casefold().split())
+        kill = KillDef(words, said, row.sights, row.when.text, row.kill_to.span)
+        found = readings(self._book, kill)
+        if len(found) != 1:
+            self.found += wrongly_named(self._book, kill, found)
+            return ""
+        to = second_words(self._book, found[0])
+        if is_itself(self._book, order, found[0]):
+            self.found.append(E767(call=call, to=to, when=kill.text).at(kill.span))
+            return ""
+        second = second_call(self._book, order, kill, found[0])
+        where = spot or BallSpot.MIDDLE
+        wrong = [d for d in self._asked.run_from(second, where) if d.is_error]
+        if wrong:
+            why = _why(wrong[0])
+            self.found.append(E989(call=second.spoken, spot=where.value, why=why).at(kill.span))
+        return to
 
     def _check_spot(self, call: str, spot: BallSpot, row: RowDef) -> None:
         order = self._asked.calls[call]
@@ -383,6 +416,9 @@ class _Planner:
             play, _ = self._asked.expander.play_of(order, stands, spot, look_key=key)
             if play is not None and play.defence is not None:
                 shown[row.call, row.against, row.spot] = play
+            elif (look := self._book.looks[key]).limited:
+                told = W428(call=row.call, look=look.name, sets=look.sets)
+                self.found.append(told.at(row.span))
         return shown
 
     def _people(self, call: str) -> str:

@@ -10,8 +10,9 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from stemline.diagnostics.catalogue.weeks import E994
 from stemline.diagnostics.diagnostic import Diagnostic
-from stemline.football.play import Call
+from stemline.football.play import Call, Play
 from stemline.source import Span
+from stemline.week.killed_rows import bare_call, killed_by_book
 from stemline.week.week_values import Plan
 
 _LETTERS = 4
@@ -22,15 +23,25 @@ def shortened(plan: Plan, room: int) -> dict[str, str]:
     """Each call of the plan in at most ``room`` letters where that can be, never two alike."""
     own = {name.casefold(): short for name, short in plan.shorts}
     # By their names, not their places: a call that is moved is shortened as before.
-    spoken = {c: plan.plays[c].call for c in sorted((*plan.calls, *plan.practised))}
+    spoken = {c: bare_call(plan.plays[c]) for c in sorted((*plan.calls, *plan.practised))}
+    ends = {c: _killed(plan.plays[c]) for c in spoken}
     parts = _automatic([part for call in spoken.values() for part in _parts(call)], own)
-    _, cut = _fitted(spoken, own, parts, room)
+    _, cut = _fitted(spoken, own, parts, room, ends)
     # A name that one call has no room for is cut in all: a card has one way to write it.
-    return _fitted(spoken, {**{key: parts[key] for key in cut}, **own}, parts, room)[0]
+    return _fitted(spoken, {**{key: parts[key] for key in cut}, **own}, parts, room, ends)[0]
+
+
+def _killed(play: Play) -> str:
+    """What stands behind a call that becomes another: ` k Stick`."""
+    return "".join(f" k {to}" for to in dict.fromkeys(to for to, _ in killed_by_book(play)))
 
 
 def _fitted(
-    spoken: Mapping[str, Call], own: Mapping[str, str], parts: Mapping[str, str], room: int
+    spoken: Mapping[str, Call],
+    own: Mapping[str, str],
+    parts: Mapping[str, str],
+    room: int,
+    ends: Mapping[str, str],
 ) -> tuple[dict[str, str], set[str]]:
     """Each call in the first of its ways that fits and is no other call's, and the names that are
     cut for that."""
@@ -40,7 +51,9 @@ def _fitted(
     for call, names in spoken.items():
         his = [own[call.casefold()]] if call.casefold() in own else []
         whole: list[tuple[str, tuple[str, ...]]] = [(short, ()) for short in his]
-        tries = [*whole, (_with(call, names, own), ()), *_shorter(call, names, own, parts)]
+        said = names.spoken if ends[call] else call
+        cuts = [(_with(said, names, own), ()), *_shorter(said, names, own, parts)]
+        tries = [*whole, *((short + ends[call], keys) for short, keys in cuts)]
         free = (t for t in tries if len(t[0]) <= room and t[0].casefold() not in taken)
         best, shorter = next(free, tries[-1])
         if best.casefold() in taken:

@@ -19,6 +19,7 @@ from stemline.printing.position_papers import listed
 from stemline.week.bands import Card, card_of
 from stemline.week.call_sheet import LONGEST_CALL, CallSheet, lay_out
 from stemline.week.index_of import index_lines
+from stemline.week.killed_rows import printed_call
 from stemline.week.plain_data import data_files
 from stemline.week.position_book import men_of, own_book
 from stemline.week.quizzing import quiz_papers
@@ -42,6 +43,7 @@ def said_by(week: Week, of_bands: Week | None = None) -> Iterator[Said]:
     ``of_bands`` is the week that the bands are made from, to see one go wrong.
     """
     full = {entry.short: entry.call for entry in week.entries}
+    full |= {printed_call(entry.call, entry.play): entry.call for entry in week.entries}
     sheet = lay_out(week, "legal", 2, ems())
     assert isinstance(sheet, CallSheet)
     for side in sheet.sides:

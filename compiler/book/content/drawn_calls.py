@@ -67,8 +67,14 @@ def _mirrored(play: Play, plays: Sequence[Play], before: Iterable[int]) -> int |
 
 
 def is_mirror(one: Play, other: Play) -> bool:
-    """Whether two pictures are the same but for left and right: men, paths, reads, defenders."""
-    return sorted(_seen(one, 1)) == sorted(_seen(other, -1))
+    """Whether two pictures are the same but for left and right: men, paths, reads, defenders; and
+    those of the plays that they become at the line."""
+    if kill_words(one) != kill_words(other):
+        return False
+    if sorted(_seen(one, 1)) != sorted(_seen(other, -1)):
+        return False
+    pairs = zip(one.becomes, other.becomes, strict=True)
+    return all(is_mirror(a.play, b.play) for a, b in pairs)
 
 
 def _seen(play: Play, way: int) -> Iterator[tuple[object, ...]]:
@@ -144,6 +150,8 @@ def _said_by(play: Play, parts: Sequence[Play]) -> bool:
     """Whether each man of ``play`` stands as in the first of ``parts`` and does what he, or who has
     his role, does in one of them; and the quarterback's orders are those of one."""
     plain = parts[0]
+    if not all(one in [k for part in parts for k in kill_words(part)] for one in kill_words(play)):
+        return False
     if {(m.label, *_at(m.snap, 1)) for m in play.men} != {
         (m.label, *_at(m.snap, 1)) for m in plain.men
     }:
@@ -167,6 +175,11 @@ def _told(play: Play) -> Iterator[tuple[str, str]]:
 def _words(task: Assignment, play: Play) -> str:
     branches = ((b.looks, by_role(b.job, play, task)) for b in task.branches)
     return repr((by_role(task.job, play, task), tuple(branches)))
+
+
+def kill_words(play: Play) -> tuple[tuple[str, str], ...]:
+    """What the call becomes at the line, and on what."""
+    return tuple((becoming.words, becoming.when) for becoming in play.becomes)
 
 
 def _targets(play: Play) -> tuple[object, ...]:

@@ -43,6 +43,16 @@ class E404(Mistake):
     answer: str
 
 
+class E405(Mistake):
+    title = "in a technique, at a place"
+    message = "`{place}` is a place on the field, and a man stands at it"
+    label = "a place"
+    help = "write `{man} at {place}`; `in` is for a technique or a gap: `{man} in 3, strong`"
+
+    man: str
+    place: str
+
+
 class E410(Misspelt):
     title = "unknown condition"
     message = "`{found}` is not a condition"
@@ -84,6 +94,44 @@ class E414(Misspelt):
     message = "after a number of receivers comes a side, not `{found}`"
     label = "which side"
     help = "for example `3 strong`, `3 or more strong` or `1 weak`"
+
+
+class E415(Mistake):
+    title = "on his line after the break"
+    message = "a {route} turns at {stem}, and `by {by}` has him on his line only then"
+    label = "too late"
+    help = "leave `by` out, or say less: `by {less}`"
+
+    route: str
+    by: str
+    stem: str
+    less: str
+
+
+class E416(Mistake):
+    title = "too far to his line"
+    message = "in {call}, {man} has {across} yards across to his line in {by} of depth"
+    label = "not to be run"
+    help = "give him longer, `by {more}`, or a line that is nearer"
+    varies = ("man", "across", "by", "more")
+
+    call: str
+    man: str
+    across: str
+    by: str
+    more: str
+
+
+class W417(Mistake):
+    title = "a line inside the tackle"
+    message = "in {call} from the {spot}, the line that {man} runs up is inside his own tackle"
+    label = "through the rush"
+    help = "give that spot a line of its own: `… up divide when into boundary`"
+    varies = ("man", "spot")
+
+    call: str
+    man: str
+    spot: str
 
 
 class E420(Mistake):
@@ -245,18 +293,21 @@ class E447(Misspelt):
 
 
 class E448(Mistake):
-    title = "by the call and by the field"
-    message = "{formation} lines {man} up by the field and {other} by the call"
-    label = "by the field"
-    help = (
-        "a formation is by the call or by the field: say `{line}`, or line all men up at field and "
-        "boundary"
-    )
+    title = "a route without a stem"
+    message = "a {route} has no straight piece that could be run up a line"
+    label = "no stem"
+    help = "say where it ends instead: `{route} to` and a place"
 
-    formation: str
-    line: str
-    man: str
-    other: str
+    route: str
+
+
+class E449(Mistake):
+    title = "a line and an end for one stem"
+    message = "`up` and `to` both say where a {route} is run"
+    label = "said twice"
+    help = "write one of them: `{route} up numbers`"
+
+    route: str
 
 
 class E450(Misspelt):
@@ -317,6 +368,21 @@ class E457(Mistake):
     message = "this spot is on one side of the ball, and no word says which"
     label = "which side"
     help = "add `strong`, `weak`, `away from` or `same side as` a role"
+
+
+class E458(Mistake):
+    title = "by the call and by the field"
+    message = "{formation} lines {man} up by the field and {other} by the call"
+    label = "by the field"
+    help = (
+        "a formation is by the call or by the field: say `{line}`, or line all men up at field and "
+        "boundary"
+    )
+
+    formation: str
+    line: str
+    man: str
+    other: str
 
 
 class E460(Misspelt):

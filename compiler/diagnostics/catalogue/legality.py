@@ -123,7 +123,7 @@ class E552(Misspelt):
     title = "when he starts"
     message = "a start is seconds before the snap, not `{found}`"
     label = "how many seconds"
-    help = "for example `Z starts 1.5`"
+    help = "for example `Z starts 1.5 seconds`"
 
 
 class E554(Mistake):

@@ -1,4 +1,4 @@
-"""Looks: codes 480 to 499."""
+"""Looks: codes 422 to 428, and 480 to 499."""
 
 from __future__ import annotations
 
@@ -13,6 +13,74 @@ class FaultOfLook(Mistake):
     look: str
     man: str
     formations: str
+
+
+class E422(Mistake):
+    title = "a rusher behind nobody"
+    message = "[{man}] comes behind [{other}], {why}"
+    label = "not a rusher"
+    help = "name a man who rushes: `{man} rushes A, strong behind T`, and `T rushes B, strong`"
+
+    man: str
+    other: str
+    why: str
+
+
+class E423(Mistake):
+    title = "rushers behind each other"
+    message = "{men} wait for each other"
+    label = "in a circle"
+    help = "one of them goes first: take `behind` off his line"
+
+    men: str
+
+
+class E424(Mistake):
+    title = "the side before the timing"
+    message = "`{found}` stands behind what says when he comes"
+    label = "too late in the line"
+    help = "the gap and the side come first: `{line}`"
+
+    found: str
+    line: str
+
+
+class W425(Mistake):
+    title = "a disguise that hides nothing"
+    message = "{look} shows `{word}` before the snap and plays just that"
+    label = "nothing is hidden"
+    help = "take the line off: what a look plays is worked out from its men"
+
+    look: str
+    word: str
+
+
+class E426(Misspelt):
+    title = "unknown motion"
+    message = "a defence does not adjust to motion `{found}`"
+    label = "not known"
+    help = "`when motion`, or behind it one of: {choices}"
+
+
+class E427(Mistake):
+    title = "a motion and something else in one choice"
+    message = "`{first} or {second}` asks for a motion or for something else"
+    label = "two lines"
+    help = "write two lines, one `when {first}` and one `when {second}`"
+
+    first: str
+    second: str
+
+
+class W428(Mistake):
+    title = "a call against a look that it never meets"
+    message = "{call} never meets {look}: that is {sets}"
+    label = "not for this set"
+    help = "name another look, or change `only for` and `never for` of {look}"
+
+    call: str
+    look: str
+    sets: str
 
 
 class E481(Misspelt):
@@ -142,3 +210,22 @@ class E497(Mistake):
     man: str
     second: str
     what: str
+
+
+class E498(Mistake):
+    title = "whom a look is for"
+    message = "`{word}` in a look says for which sets it is"
+    label = "`for` is missing"
+    help = "write `{word} for {sets}`"
+
+    word: str
+    sets: str
+
+
+class W499(Mistake):
+    title = "a look that no set meets"
+    message = "no formation of this playbook is one that {look} is for"
+    label = "never drawn"
+    help = "name a formation of the book, or take `only for` and `never for` off"
+
+    look: str

@@ -109,7 +109,7 @@ class E323(Misspelt):
 
 class E324(Misspelt):
     title = "unknown picture spot"
-    message = "pictures are drawn from {choices}, not `{found}`"
+    message = "`{found}` does not say what is drawn: {choices}"
     label = "not known"
 
 

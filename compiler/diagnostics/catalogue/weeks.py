@@ -147,16 +147,8 @@ class E983(Mistake):
     label = "not understood"
     help = (
         "behind its call a row has, by commas: a ball spot, a tempo (fast, normal, slow, "
-        "look, freeze), `3 reps`, `first`, `after` a call, a note in quotes"
+        "look, freeze), `3 reps`, `first`, `after` a call, `kill to` a concept, a note in quotes"
     )
-
-    found: str
-
-
-class W983(Mistake):
-    title = "kill not read yet"
-    message = "`{found}` is not read yet; the row is printed without it"
-    help = "say it in a note until then"
 
     found: str
 

@@ -11,7 +11,6 @@ sacks of two pro seasons came as a rule at 1.5 to 2.0 seconds (Cooper, "Under pr
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 
 from stemline.football.defenders import Defender
@@ -19,7 +18,7 @@ from stemline.football.defenders import Level as Depth
 from stemline.football.play import Play
 from stemline.football.players import Position
 from stemline.football.timing.levels import PlayingLevel
-from stemline.football.timing.running import runner
+from stemline.football.timing.running import Speed, runner
 from stemline.football.timing.screens import led
 from stemline.geometry.paths import Point
 
@@ -49,11 +48,34 @@ def arrives(man: Defender, passer: Point, play: Play, level: PlayingLevel) -> fl
     """When one free man is there."""
     if led(play):
         passer = Point(passer.x, passer.y - GIVES)
-    gate = man.duty.to if man.duty is not None and man.duty.to is not None else man.at
-    yards = math.dist((man.at.x, man.at.y), (gate.x, gate.y))
-    yards += math.dist((gate.x, gate.y), (passer.x, passer.y)) - ARM
+    gate = _gate(man)
+    yards = man.at.distance(gate) + gate.distance(passer) - ARM
+    if man.duty is not None and man.duty.via is not None:
+        yards += man.at.distance(man.duty.via) + man.duty.via.distance(gate) - man.at.distance(gate)
     # A free man runs as a linebacker does, one of the secondary as a defensive back: what a
     # lineman is slower over so few yards is no more than a plan on paper can tell.
     who = Position.WIDEOUT if man.level is Depth.DEEP else Position.BACK
     held = HELD if any(step.name == "fake" for step in play.feet) else 0.0
-    return level.react.value + held + runner(level, who).time(max(0.0, yards))
+    return held + starts(man, play, level) + runner(level, who).time(max(0.0, yards))
+
+
+def starts(man: Defender, play: Play, level: PlayingLevel) -> float:
+    """When he begins to run: at once, in a stunt after the seconds he is told, or so late that he
+    comes round behind the man before him no sooner than that one is in his own gap."""
+    duty, react = man.duty, level.react.value
+    if duty is None or duty.via is None or play.defence is None:
+        return max(react, duty.after if duty is not None else 0.0)
+    first = next((d for d in play.defence.defenders if d.label == duty.behind), None)
+    if first is None:
+        return max(react, duty.after)
+    passed = starts(first, play, level) + _run(level).time(first.at.distance(_gate(first)))
+    return max(react, duty.after, passed - _run(level).time(man.at.distance(duty.via)))
+
+
+def _run(level: PlayingLevel) -> Speed:
+    return runner(level, Position.BACK)
+
+
+def _gate(man: Defender) -> Point:
+    """The gap through which he comes."""
+    return man.duty.to if man.duty is not None and man.duty.to is not None else man.at

@@ -45,6 +45,7 @@ from stemline.book.content.page import (
     sentence,
 )
 from stemline.book.content.quarterback_strip import Quarterback, orders
+from stemline.book.content.second_plays import second_plays, tag_words, told_seconds
 from stemline.football.blocking.block_names import PROTECTIONS
 from stemline.football.play import ConceptSheet, Kind, Play, Season
 from stemline.source import NOWHERE
@@ -63,7 +64,8 @@ class ConceptPage(Page):
     ``rows`` tell the jobs of all its calls, who has them in each
     formation in ``columns``, or in one named "man" where all cast it alike; ``own`` are those of
     its own call. ``fronts`` is, on a run, the table of who blocks whom; on a pass ``answers`` are
-    the reads against each look.
+    the reads against each look. ``seconds`` are the plays that its call becomes at the line, drawn
+    beside the jobs, and ``killed`` the words for them.
     """
 
     template = "concept.html.jinja"
@@ -78,6 +80,12 @@ class ConceptPage(Page):
     keys: tuple[KeyRead, ...]
     fronts: Fronts | None
     answers: Answers | None
+    seconds: tuple[Entry, ...] = ()
+    killed: tuple[Remark, ...] = ()
+
+    @property
+    def framed(self) -> tuple[tuple[Entry, ...], ...]:
+        return (self.seconds,) if self.seconds else ()
 
     @property
     def brief(self) -> str:
@@ -154,6 +162,8 @@ def _page(
         serves=_serves(sheet, plays),
         drawn="; ".join(filter(None, (_drawn(base), *_spots(base, sheet)))),
         base=entries[0],
+        seconds=tuple(second_plays(base, ids[0], season.level)),
+        killed=told_seconds(base, season.level),
         columns=names if len(names) > 1 else ("man",),
         rows=jobs,
         own=own_rows(jobs, season.letters),
@@ -172,16 +182,28 @@ def _page(
         of=page.id,
         name=page.name,
         family=page.family,
-        calls=by_call(jobs, page.columns, page.line, passer, _tags(sheet, theirs)),
+        calls=by_call(jobs, page.columns, page.line, passer, _tags(sheet, theirs, plays)),
         keys=tuple(key for key in page.keys if key.calls),
         entries=(
             *_from_spots(entries[0], sheet),
             *(each for one in entries[1:] for each in (one, *_from_spots(one, sheet))),
             *_views(most_unlike(blocked, VIEWS), ids[0]),
         ),
-        said=() if season.every_call else said_of(left_out(plays), plays),
+        said=(
+            *_killed(plays, season),
+            *(() if season.every_call else said_of(left_out(plays), plays)),
+        ),
     )
     return (page if group.empty else replace(page, further=group.id)), group
+
+
+def _killed(plays: tuple[Play, ...], season: Season) -> tuple[Remark, ...]:
+    """What the calls after the first become at the line, those told alike together."""
+    calls: dict[str, list[str]] = {}
+    for play in plays[1:]:
+        for note in told_seconds(play, season.level):
+            calls.setdefault(f"{note.label} {note.words}", []).append(play.call.spoken)
+    return tuple(Remark(", ".join(names), words) for words, names in calls.items())
 
 
 def _entries(
@@ -202,6 +224,7 @@ def _entries(
         said = tuple(plays[one.call].call.spoken for one in left if one.of[0] == i)
         changed = changes(play, plays[0]) if i else ()
         made.append(Entry(id_, play.call.spoken, play, changed, aside=aside, also=said))
+        made += second_plays(play, id_, season.level) if i else ()
     return tuple(made)
 
 
@@ -284,10 +307,21 @@ def _changes(
     )
 
 
-def _tags(sheet: ConceptSheet, theirs: frozenset[str]) -> tuple[Remark, ...]:
-    """Each tag with the coach's words for it."""
+def _tags(
+    sheet: ConceptSheet, theirs: frozenset[str], plays: tuple[Play, ...]
+) -> tuple[Remark, ...]:
+    """Each tag with what it kills a call to, and the coach's words for it."""
+    killed = tag_words(plays)
     return tuple(
-        Remark(tag, " ".join(spoken(sentence(line), theirs) for line in lines))
+        Remark(
+            tag,
+            " ".join(
+                (
+                    *((killed[tag],) if tag in killed else ()),
+                    *(spoken(sentence(line), theirs) for line in lines),
+                )
+            ),
+        )
         for tag, lines in sheet.tags
     )
 

@@ -30,7 +30,8 @@ class Post:
 
 @dataclass(frozen=True, kw_only=True)
 class LookPage(Page):
-    """A look: ``shows`` are the words that it makes true ("zone", "middle closed")."""
+    """A look: ``shows`` are the words that it makes true ("zone", "middle closed"), ``told`` what
+    is known of it besides: what it hides, how many come from where."""
 
     template = "look.html.jinja"
     listing = Listing.COLUMN
@@ -38,11 +39,12 @@ class LookPage(Page):
     half = True
 
     shows: str
+    told: tuple[str, ...]
     rows: tuple[Post, ...]
 
     @property
     def under(self) -> str:
-        return f"shows {self.shows}" if self.shows else ""
+        return " · ".join((*((f"shows {self.shows}",) if self.shows else ()), *self.told))
 
 
 def _pages(season: Season) -> Iterator[LookPage]:
@@ -76,18 +78,24 @@ def _page(sheet: LookSheet, number: int) -> LookPage:
         drawn=f"{base.call.formation} · {_shape(base)}",
         base=entries[0],
         shows=", ".join(base.defence.shows),
-        rows=_rows(sheet.views),
+        told=_known(base.defence),
+        rows=_rows(sheet.views, sheet.adjusts),
         says=tuple(spoken(line, theirs) for line in sheet.says),
         dressups=entries[1:],
         again="against other sets",
     )
 
 
+def _known(defence: Defence) -> tuple[str, ...]:
+    hidden = f"before the snap {', '.join(defence.disguise)}" if defence.disguise else ""
+    return tuple(words for words in (hidden, defence.rush_words) if words)
+
+
 def _shape(play: Play) -> str:
     return "{}x{}".format(*play.shape)
 
 
-def _rows(views: tuple[Play, ...]) -> tuple[Post, ...]:
+def _rows(views: tuple[Play, ...], adjusts: tuple[tuple[str, str, str], ...]) -> tuple[Post, ...]:
     base = views[0]
     assert base.defence is not None
     ordered = sorted(base.defence.defenders, key=lambda d: _order(d, base.defence))
@@ -97,10 +105,13 @@ def _rows(views: tuple[Play, ...]) -> tuple[Post, ...]:
             mark(d.label),
             place_words(d, base),
             _told(d, theirs),
-            tuple(
-                Remark(play.call.formation, words)
-                for play in views[1:]
-                if (words := _other(d, play, base))
+            (
+                *(
+                    Remark(play.call.formation, words)
+                    for play in views[1:]
+                    if (words := _other(d, play, base))
+                ),
+                *(Remark(when, does) for man, when, does in adjusts if man == d.label),
             ),
         )
         for d in ordered

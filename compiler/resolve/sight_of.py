@@ -1,0 +1,29 @@
+"""Which looks show a call what it is killed on."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from stemline.football.field import BallSpot
+from stemline.lineup.sights import seen
+from stemline.playbook.kill_definitions import KillDef
+from stemline.playbook.playbook import Playbook
+from stemline.resolve.blocking.blockers import playside
+from stemline.resolve.expand import Expander, Order, called_at
+
+
+def looks_seen(
+    book: Playbook, expander: Expander, order: Order, kill: KillDef, spot: BallSpot
+) -> tuple[str, ...]:
+    """The keys of the playbook's looks that show a call from a spot what the kill waits for."""
+    parts = expander.casting(order, spot)
+    if parts is None:
+        return ()
+    picture = replace(parts.picture, toward=playside(parts.body, parts.picture))
+    found = []
+    at = called_at(book, order, spot)
+    for key, look in book.looks.items() if at is not None else ():
+        defence, _ = expander.defence(key, at) if at and not look.broken else (None, ())
+        if defence is not None and seen(kill.when, defence, picture):
+            found.append(key)
+    return tuple(found)
