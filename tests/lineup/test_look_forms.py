@@ -102,8 +102,8 @@ def free(result: Session, label: str) -> tuple[float, float]:
     """When a man of the look starts, and when he is at a passer whom nobody guards."""
     defence = lined(result)
     assert defence is not None and result.book is not None
-    at = CalledAt("three two", Side.RIGHT, "", BallSpot.MIDDLE)
-    picture = Expander(result.book).lined(at).picture
+    called = CalledAt("three two", Side.RIGHT, "", BallSpot.MIDDLE)
+    picture = Expander(result.book).lined(called).picture
     assert picture is not None
     play = object.__new__(Play)
     for name, value in {
