@@ -90,7 +90,7 @@ def _pages(season: Season) -> Iterator[CallPage]:
     yield CallPage(
         id="calls",
         name="How a call is said",
-        apart=tuple(_apart(play, season) for play in _three(season.plays)),
+        apart=tuple(_apart(play, season) for play in _apart_ones(season.plays)),
         lists=tuple(_lists(season)),
         names=names,
     )
@@ -107,13 +107,14 @@ def _route(sheet: RouteSheet, number: int) -> Entry:
 KIND = PageKind(5, _pages)
 
 
-def _three(plays: Iterable[Play]) -> tuple[Play, ...]:
-    """A plain call, one with a motion and a tag, and one with a name of its own: the first of
-    each."""
+def _apart_ones(plays: Iterable[Play]) -> tuple[Play, ...]:
+    """A plain call, one with a motion and a tag, one by the field, and one with a name of its own:
+    the first of each."""
     plays = tuple(plays)
     kinds = (
         (p for p in plays if not p.call.motion and not p.call.tags),
         (p for p in plays if p.call.motion and p.call.tags),
+        (p for p in plays if p.call.way is not None),
         (p for p in plays if p.call.spoken != composed(p.call)),
     )
     return tuple(dict.fromkeys(first for kind in kinds if (first := next(kind, None))))
