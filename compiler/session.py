@@ -37,7 +37,6 @@ from stemline.resolve.expand import Expanded, Expander, Order
 from stemline.resolve.season import (
     Calls,
     Proof,
-    Proving,
     all_calls,
     drawn,
     gathered,
@@ -105,7 +104,7 @@ class Session:
         self._whole = whole
         self._pictured: dict[str, tuple[Season, tuple[Diagnostic, ...]]] = {}
         self._answers: dict[int, tuple[RowAnswer, ...]] = {}
-        self._provings: dict[str, Proving] = {}
+        self._provings: dict[str, KeptProving] = {}
         self._checked: dict[str, tuple[Diagnostic, ...]] = {}
         self._kept = KeptAnswers(store if store is not None else Store(None))
 
@@ -256,15 +255,29 @@ class Session:
         dress-up makes."""
         return self._proving.proof(*self._pairs[call])
 
+    def is_known(self, call: str) -> bool:
+        """Whether all that a check says of a call is kept, its answers to the looks too: then
+        neither `proof` nor `faced` works anything out. Raises KeyError as `proof`."""
+        from stemline.proofs.kept_answers import are_kept
+
+        assert self.book is not None, "calls come from a book"
+        dress, order = self._pairs[call]
+        if not self._kept.keeps:
+            return False
+        proof = self._proving.held(dress, order)
+        if proof is None or not (proof.right and proof.reads):
+            return proof is not None
+        return are_kept(self.book, order, self._readings, self._kept)
+
     @cached_property
     def _pairs(self) -> dict[str, tuple[Dress, Order]]:
         return {order.spoken: (dress, order) for dress, order in self.calls.orders}
 
     @property
-    def _proving(self) -> Proving:
+    def _proving(self) -> KeptProving:
         return self._proving_of("")
 
-    def _proving_of(self, only: str) -> Proving:
+    def _proving_of(self, only: str) -> KeptProving:
         """What proves the calls of a concept or a family, or of all."""
         if only not in self._provings:
             assert self.book is not None, "plays come from a book"
@@ -316,13 +329,16 @@ class Session:
         proofs = ((order, proving.proof(dress, order)) for dress, order in self.named(only))
         return tuple(order for order, proof in proofs if proof.right and proof.reads)
 
-    def faced(self, orders: Sequence[Order], cache: Cache) -> tuple[Faced, ...]:
+    def faced(
+        self, orders: Sequence[Order], cache: Cache, *, alone: bool = False
+    ) -> tuple[Faced, ...]:
         """The answer of each call to each look, from the middle; ``cache`` is asked about those
-        that are not kept whole."""
+        that are not kept whole, and no other process shares the work that is done ``alone``."""
         from stemline.proofs.kept_answers import faced
 
         assert self.book is not None, "calls come from a book"
-        return faced(self.book, orders, self.expander, cache, self._readings, self._kept)
+        kept = self._readings, self._kept
+        return faced(self.book, orders, self.expander, cache, *kept, alone=alone)
 
     def _part(self, only: str) -> str:
         """``only``, or "" where it leaves no call out."""
@@ -392,12 +408,15 @@ class Session:
         )
 
     def pressed(self, planned: Iterable[Planned]) -> tuple[Diagnostic, ...]:
-        """Where a pressure that a week names leaves its passes without an answer; worked out only
-        where it is told, since it runs the clock of each."""
-        from stemline.week.facing import pressed
+        """Where a pressure that a week names leaves its passes without an answer, or its runs a
+        man; worked out only where it is told, since it runs the clock of each pass."""
+        from stemline.week.facing import pressed, runs_pressed
 
-        plans = [each.plan for each in planned if each.plan is not None]
-        return tuple(d for plan in plans for d in pressed(self.answers(plan)))
+        found: list[Diagnostic] = []
+        for plan in (each.plan for each in planned if each.plan is not None):
+            found += pressed(self.answers(plan))
+            found += runs_pressed(plan, self.calls.by_name, self._free)
+        return tuple(found)
 
     @no_collecting()
     def answers(self, plan: Plan) -> tuple[RowAnswer, ...]:
@@ -463,6 +482,20 @@ class Session:
         reading = lambda: self._readings.against(order, (look,), spot)  # noqa: E731
         kept = self._kept.answer("answer", reading, work, answers_as_data, answers_from_data)
         return kept[0] if kept else None
+
+    @no_collecting()
+    def _free(self, order: Order, spot: BallSpot, look: str) -> tuple[str, ...]:
+        """Whom a pressure leaves free against a run; nobody where it cannot stand there."""
+        from stemline.proofs.kept_answers import labels_from_data
+        from stemline.week.facing import free_of_pressure
+
+        def work() -> tuple[str, ...]:
+            play, found = self.play(order, spot, look_key=look)
+            wrong = play is None or any(d.is_error for d in found)
+            return () if play is None or wrong else free_of_pressure(play)
+
+        reading = lambda: self._readings.against(order, (look,), spot)  # noqa: E731
+        return self._kept.answer("free", reading, work, lambda men, _: [*men], labels_from_data)
 
     def _page_of(self, order: Order) -> Play | None:
         play, found = self.drawn(order)

@@ -24,13 +24,15 @@ import stemline.results
 from stemline.commands import main
 from stemline.emit.pdf_forms import Forms
 
+pytestmark = pytest.mark.usefixtures("kept")
+
 
 def run(*args: str | Path) -> Result:
     return CliRunner().invoke(main, [str(a) for a in args])
 
 
 @pytest.fixture(scope="module")
-def made(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def made(tmp_path_factory: pytest.TempPathFactory, kept: None) -> Path:
     """The starter, and a good book of it."""
     folder = tmp_path_factory.mktemp("starter") / "mine"
     assert run("new", folder).exit_code == 0
@@ -67,7 +69,8 @@ def test_part_of_a_book_and_the_whole_leave_each_other_alone(starter: Path, made
     assert files_in(starter / "build" / "only-stick") == part
     whole = {f"build/{name}": data for name, data in files_in(made / "build").items()}
     assert whole.items() <= files_in(starter).items()
-    assert run("build", starter, "--only", "Stick").exit_code == 0
+    assert run("build", starter, "--only", "Stick", "--paper", "a4").exit_code == 0
+    assert files_in(starter / "build" / "only-stick") != part
     assert whole.items() <= files_in(starter).items()
 
 
@@ -197,7 +200,7 @@ def test_a_picture_that_fails_stops_the_build_by_its_name(
 
     monkeypatch.setattr(Forms, "form", failing)
     monkeypatch.setattr("stemline.emit.side_by_side._processors", lambda: 1)  # in this process
-    result = run("build", built)
+    result = run("build", built, "--no-cache")
     assert result.exit_code == 2
     named = "^[A-Z].+: error E956: this picture cannot be drawn whole: by nothing"
     assert re.search(named, result.stderr, re.MULTILINE)
@@ -228,8 +231,8 @@ def test_an_interrupt_that_a_library_swallows_still_ends_the_build(
 def test_an_interrupted_command_ends_with_130_and_one_line(starter: Path) -> None:
     """While it reads, and while it draws: a book of two hundred calls takes far longer."""
     herons = Path(__file__).parent.parent / "playbooks" / "saltmarsh-herons"
-    program = [sys.executable, "-m", "stemline", "build", str(herons), "--out"]
-    program.append(str(starter / "build"))
+    program = [sys.executable, "-m", "stemline", "build", str(herons), "--no-cache"]
+    program += ["--out", str(starter / "build")]
     for seconds in (0.8, 3.0):
         with subprocess.Popen(program, stderr=subprocess.PIPE, text=True) as child:
             time.sleep(seconds)

@@ -33,6 +33,8 @@ from stemline.resolve.season import Calls
 
 POOL = 900
 """Calls by looks from which a second process pays: it needs about a second before it works."""
+NEVER = 10**9
+"""What ``pool`` is where the work is done here, whatever it is."""
 _CHUNK = 12
 _NOBODY = Call("", Side.RIGHT, "", "", (), "")
 """What a call is named decides nothing."""

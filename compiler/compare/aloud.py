@@ -19,7 +19,7 @@ _STEPS = {"1": "first", "3": "third", "5": "fifth", "7": "seventh", "quick": "qu
 _ON_STEP = re.compile(r"\bon (1|3|5|7|quick)\b")
 _LABELS = {
     "at": "lines up at", "toward": "it goes toward", "season": "the season is", "date": "it is on",
-    "hot": "the hot throw is", "pressure": "under pressure",
+    "kill": "it is killed", "hot": "the hot throw is", "pressure": "under pressure",
 }  # fmt: skip
 """Labels and verbs that are short in a text and longer in the mouth."""
 _POSITION = re.compile(r"(playside|backside|line|helper|centre|center|carrier)\b")
@@ -43,6 +43,8 @@ _DRESSED = {
     "from": "from the {}", "against": "against {}",
 }  # fmt: skip
 """What a line of a dress-up says of the concept: it is called so."""
+_TAGGED = re.compile(r" with (plain(?:, (?:(?! to ).)+)?)")
+"""The calls of a place, where one of them has no tag."""
 
 
 class ToldLine(NamedTuple):
@@ -256,5 +258,11 @@ def _left_out(verb: str, kind: str, value: str) -> str:
 
 def _place(line: SaidLine) -> str:
     value = value_aloud(f"to {line.value}").removeprefix("to ") if line.verb == "to" else ""
-    value = (value or value_aloud(line.value)).removeprefix("in ")
+    value = _TAGGED.sub(_tagged, (value or value_aloud(line.value)).removeprefix("in "))
     return value.replace(" motion ", " with ") + _when(line)
+
+
+def _tagged(found: re.Match[str]) -> str:
+    """ "Pinch, plain and with Swing"."""
+    tags = found[1].split(", ")
+    return ", " + together([tag if tag == "plain" else f"with {tag}" for tag in tags])

@@ -10,19 +10,18 @@ import gc
 import hashlib
 import json
 import os
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from concurrent.futures import Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
 from dataclasses import replace
 from multiprocessing import get_context
 
-from stemline.analysis.passes_against_looks import OtherProgram, face
+from stemline.analysis.passes_against_looks import NEVER, OtherProgram, face
+from stemline.football.timing.answers import Faced
 from stemline.outside.cache import Cache, Row
 from stemline.outside.program import bundled, program
 from stemline.outside.store import Store
-from stemline.playbook.playbook import Playbook
-from stemline.resolve.expand import Order
 from stemline.session import Session
 from stemline.source import Source
 
@@ -35,7 +34,6 @@ SaidOfCall = Mapping[tuple[str, str], str]
 APART = 60
 """Calls of the old side from which a process of its own pays: it needs a second before it works,
 and a call takes some 25 ms."""
-_NEVER = 10**9
 
 
 class SideAnalysis:
@@ -68,13 +66,21 @@ class SideAnalysis:
         assert book is not None, "both sides were read"
         some = replace(book, looks={key: book.looks[key] for key in looks})
         told: dict[str, dict[tuple[str, str], str]] = {call: {} for call in left}
-        _face(self._session, some, [by_name[call] for call in left], self._cache, told)
+        orders, maker = [by_name[call] for call in left], self._session.expander
+        _tell(told, face(some, orders, self._cache, pool=NEVER, expander=maker))
         self.keep(told, looks)
         return {**said, **told}
 
-    def found(self, calls: Sequence[str]) -> dict[str, SaidOfCall]:
-        """What is said of these calls, worked out now."""
-        return _found(self._session, calls, self._cache) if calls else {}
+    def checked(self, calls: Sequence[str]) -> list[str]:
+        """Those of which a check has kept all: of them nothing has to be worked out."""
+        return [call for call in calls if self._session.is_known(call)]
+
+    def found(self, calls: Sequence[str], *, alone: bool = False) -> dict[str, SaidOfCall]:
+        """What is said of these calls, from what a check has kept of them, else worked out now.
+
+        ``alone`` tells that no other process may share the work.
+        """
+        return _found(self._session, calls, self._cache, alone=alone) if calls else {}
 
     def asked_elsewhere(self, pool: ProcessPoolExecutor, calls: Sequence[str]) -> _Later:
         return pool.submit(_found_elsewhere, program(), self._texts, tuple(calls), self._cache)
@@ -92,8 +98,9 @@ _Later = Future[dict[str, SaidOfCall]]
 def both_said(
     sides: tuple[SideAnalysis, SideAnalysis], calls: tuple[Sequence[str], Sequence[str]]
 ) -> tuple[dict[str, SaidOfCall], dict[str, SaidOfCall]]:
-    """What is said of the calls of each side. Where much of the old side is not known, a process
-    of its own works it out while this one does the new side."""
+    """What is said of the calls of each side. Where much of both is known neither from the last
+    comparison nor from a check, a process of its own works the old side out while this one does
+    the new one."""
     known = [side.kept(asked) for side, asked in zip(sides, calls, strict=True)]
     left = [
         [call for call in dict.fromkeys(asked) if call not in said]
@@ -109,12 +116,16 @@ def _both_found(
     sides: Sequence[SideAnalysis], left: Sequence[Sequence[str]]
 ) -> tuple[dict[str, SaidOfCall], dict[str, SaidOfCall]]:
     old, new = sides
-    if min(map(len, left)) >= APART and (os.cpu_count() or 1) > 1:
+    checked = [set(side.checked(calls)) for side, calls in zip(sides, left, strict=True)]
+    work = [len(calls) - len(known) for calls, known in zip(left, checked, strict=True)]
+    if min(work) >= APART and (os.cpu_count() or 1) > 1:
+        apart = [call for call in left[0] if call not in checked[0]]
         try:
             with _process() as pool:
-                later = old.asked_elsewhere(pool, left[0])
-                now = new.found(left[1])
-                return later.result(), now
+                later = old.asked_elsewhere(pool, apart)
+                now = new.found(left[1], alone=True)
+                was = old.found([call for call in left[0] if call in checked[0]], alone=True)
+                return {**was, **later.result()}, now
         except (BrokenProcessPool, OSError, ImportError, OtherProgram):
             pass  # a machine that lets nobody start a process
     return old.found(left[0]), new.found(left[1])
@@ -136,15 +147,13 @@ def _found_elsewhere(
 ) -> dict[str, SaidOfCall]:
     if program() != asked_by:
         raise OtherProgram
-    return _found(Session(texts, ""), calls, cache, keeping=False)
+    return _found(Session(texts, ""), calls, _ReadAlone(cache), alone=True)
 
 
 def _found(
-    session: Session, calls: Sequence[str], cache: Cache, *, keeping: bool = True
+    session: Session, calls: Sequence[str], cache: Cache, *, alone: bool
 ) -> dict[str, SaidOfCall]:
-    """What is said now. Answers of the clock that a check has kept are used; those found here are
-    kept for it where ``keeping`` says so, since two that write at once would lose some."""
-    assert session.book is not None, "both sides were read"
+    """What is said now. What a check has kept is used; what is found here is kept for it."""
     told: dict[str, dict[tuple[str, str], str]] = {call: {} for call in calls}
     orders, by_name = [], session.calls.by_name
     for call in told:
@@ -154,23 +163,20 @@ def _found(
             told[call].setdefault((d.code, text.replace(call, "")), text)
         if proof.right and proof.reads:
             orders.append(by_name[call])
-    _face(session, session.book, orders, cache if keeping else _ReadAlone(cache), told)
+    _tell(told, session.faced(orders, cache, alone=alone))
     return dict(told)
 
 
-def _face(
-    session: Session, book: Playbook, orders: Sequence[Order], cache: Cache,
-    told: Mapping[str, dict[tuple[str, str], str]],
-) -> None:  # fmt: skip
-    """Put into ``told`` which looks of ``book`` the calls have no answer to."""
-    for one in face(book, orders, cache, pool=_NEVER, expander=session.expander):
+def _tell(told: Mapping[str, dict[tuple[str, str], str]], faced: Iterable[Faced]) -> None:
+    """Put into ``told`` which looks the calls have no answer to."""
+    for one in faced:
         if not one.answer.given:
             text = f"{one.concept} has no answer to {one.look} by the clock (planning figures)"
             told[one.call][NO_ANSWER, one.look] = text
 
 
 class _ReadAlone(Cache):
-    """A cache that is read and never written."""
+    """A cache that is read and never written: of two that write at once one would lose rows."""
 
     def __init__(self, cache: Cache) -> None:
         self._cache = cache

@@ -40,8 +40,8 @@ def sheet_pdf(sheet: CallSheet, theme: Theme, footer: str, date: str) -> bytes:
     """The call sheet, a page a side. Raises what `pages_pdf` does, as all here do."""
     html = filled(
         theme, "week-sheet.html.jinja", sheet=sheet, footer=footer,
-        row=call_sheet.ROW, head=call_sheet.HEAD, note=call_sheet.NOTE, cell=call_sheet.CELL,
-        margin=call_sheet.MARGIN, strip=sheet.strip, gutter=call_sheet.GUTTER,
+        row=call_sheet.ROW, head=call_sheet.HEAD, note=call_sheet.NOTE, over=call_sheet.OVER,
+        cell=call_sheet.CELL, margin=call_sheet.MARGIN, strip=sheet.strip, gutter=call_sheet.GUTTER,
         row_said=call_sheet.ROW_SAID,
         **_page(theme, sheet.title, sheet.width, sheet.height, f"{call_sheet.MARGIN}pt", False),
     )  # fmt: skip

@@ -20,16 +20,22 @@ def faced(
     cache: Cache,
     readings: CallReadings,
     kept: KeptAnswers,
+    *,
+    alone: bool = False,
 ) -> tuple[Faced, ...]:
-    """As `passes_against_looks.face`: ``cache`` is asked about calls that are not kept whole."""
-    from stemline.analysis.passes_against_looks import face
+    """As `passes_against_looks.face`: ``cache`` is asked about calls that are not kept whole.
 
+    ``alone`` tells that no other process may share the work.
+    """
+    from stemline.analysis.passes_against_looks import NEVER, POOL, face
+
+    pool = NEVER if alone else POOL
     if not kept.keeps:
-        return face(book, orders, cache, expander=expander)
+        return face(book, orders, cache, pool=pool, expander=expander)
     asked = {order: readings.against(order, book.looks, order.timed_from) for order in orders}
     known = {order: kept.held("faced", reading, _rows) for order, reading in asked.items()}
     missing = [order for order, rows in known.items() if rows is None]
-    made = face(book, missing, cache, expander=expander) if missing else ()
+    made = face(book, missing, cache, pool=pool, expander=expander) if missing else ()
     for order in missing:
         rows = [(each.look, each.answer) for each in made if each.call == order.spoken]
         kept.keep("faced", asked[order], rows, _as_data)
@@ -41,6 +47,12 @@ def faced(
     )
 
 
+def are_kept(book: Playbook, order: Order, readings: CallReadings, kept: KeptAnswers) -> bool:
+    """Whether the answer of a call to each look is known."""
+    reading = readings.against(order, book.looks, order.timed_from)
+    return kept.held("faced", reading, _rows) is not None
+
+
 def answers_as_data(answers: Sequence[Answer], _: Reading) -> list[object]:
     return [[each.nearly, each.hot, each.rusher] for each in answers]
 
@@ -49,6 +61,12 @@ def answers_from_data(held: object, _: Reading) -> list[Answer]:
     if not isinstance(held, list):
         raise ValueError(held)
     return [_answer(each) for each in held]
+
+
+def labels_from_data(held: object, _: Reading) -> tuple[str, ...]:
+    if not isinstance(held, list) or not all(isinstance(label, str) for label in held):
+        raise ValueError(held)
+    return tuple(held)
 
 
 def _answer(held: object) -> Answer:

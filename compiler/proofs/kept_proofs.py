@@ -19,7 +19,7 @@ from stemline.playbook.playbook import Playbook
 from stemline.proofs.call_readings import CallReadings, key_of
 from stemline.proofs.reading import Reading
 from stemline.resolve.expand import Expander, Order
-from stemline.resolve.season import Calls, Proof, Prove, Proving
+from stemline.resolve.season import Calls, Proof, Prove, Proving, is_broken
 
 T = TypeVar("T")
 
@@ -105,6 +105,16 @@ class KeptProving(Proving):
             _proof_as_data,
             _proof_from_data,
         )
+
+    def held(self, dress: Dress, order: Order) -> Proof | None:
+        """The proof of a call, where it is known and nothing has to be worked out."""
+        if order not in self._proofs and not is_broken(self.book, order):
+            reading = self._readings().call(order, self._bare(order), dress)
+            held = self._kept.held("proof", reading, _proof_from_data)
+            if held is None:
+                return None
+            self._proofs[order] = held
+        return self.proof(dress, order)
 
     def from_spot(self, order: Order, spot: BallSpot) -> Sequence[Diagnostic]:
         prove = super().from_spot

@@ -14,6 +14,7 @@ from stemline.diagnostics.catalogue.football import E404
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.read.coach_lines import MEN, ROWS, Answer, typed
 from stemline.read.newcomer_lines import ANY_ROWS, LAST_ROWS, NEWCOMER_ROWS
+from stemline.read.situation_lines import head_line
 from stemline.source import Source, Span
 from stemline.syntax.lines import KINDS
 
@@ -25,6 +26,9 @@ _ASKED = _NO_MAN | frozenset((
     "E680", "E690", "E701",
 ))  # fmt: skip
 """Mistakes in the words of a line: one of any other kind is told as it is."""
+
+_OF_A_HEAD = frozenset(("E120", "E125", "E232", "E602", "E971", "E974"))
+"""Mistakes that a down and distance makes, written as on a call sheet."""
 
 _UNPLACED = frozenset(("E220", "E221", "E224", "E225", "E403", "E675"))
 """Of these, what says that a line is none of the block's: any row is better than its sample, unless
@@ -90,7 +94,8 @@ def in_own_words(found: Iterable[Diagnostic], sources: Iterable[Source]) -> tupl
     answered: set[tuple[str, int]] = set()
     for d in found:
         place = d.span.source, d.span.line
-        answer = _told(d, texts, names) if d.code in _ASKED and place not in answered else None
+        asked = d.code in _ASKED | _OF_A_HEAD and place not in answered
+        answer = _told(d, texts, names) if asked else None
         if answer is not None:
             answered.add(place)
         if answer is not None or place not in answered or not d.is_error:
@@ -107,12 +112,20 @@ def _told(d: Diagnostic, texts: Mapping[str, Source], names: Iterable[str]) -> D
     kind = _kind(source, d.span.line)
     if not line or kind not in KINDS or not written[:1].isspace():
         return None
+    if kind == "week" and d.code in _OF_A_HEAD and '"' not in line and (head := head_line(line)):
+        return _typed_instead(d, written, f"write {typed(head)}")
+    if d.code not in _ASKED:
+        return None
     answer = _in_quotes(line, names) or _advised(d, kind, line)
     wrong = str(d.said.__dict__.get("found", ""))
     if not answer and " and " in f" {wrong} " and '"' not in line:  # of a list, not of a name
         answer = f"part them with a comma: {typed(line.replace(' and ', ', '))}"
-    if not answer:
-        return None
+    return _typed_instead(d, written, answer) if answer else None
+
+
+def _typed_instead(d: Diagnostic, written: str, answer: str) -> Diagnostic:
+    """All of the line is underlined: another is typed in its place."""
+    line = " ".join(written.split())
     column = len(written) - len(written.lstrip()) + 1
     span = Span(d.span.source, d.span.line, column, len(written) + 1)
     return E404(found=line, answer=answer).at(span)

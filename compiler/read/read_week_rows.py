@@ -23,6 +23,7 @@ from stemline.playbook.week_definitions import (
 )
 from stemline.read.read_kills import read_sights
 from stemline.read.read_situations import Piece, names_situation, pieces, read_situation
+from stemline.read.situation_lines import head_line
 from stemline.read.words import Misread, one_phrase
 from stemline.syntax.tree import AtomKind, Fact, Linked, Mark, Phrase, Value, items
 
@@ -95,7 +96,8 @@ def _row(row: Fact, looks: Collection[str], *, shown: bool) -> RowDef:
 
 def _situation(value: Value) -> tuple[str, list[Piece]] | None:
     said = pieces(value) if not isinstance(value, Linked) else []
-    if said and names_situation(said):
+    # A down and distance said another way is told as one, not as a call that nobody has.
+    if said and (names_situation(said) or head_line(said[0][0])):
         return ", ".join(text for text, *_ in said), said
     return None
 

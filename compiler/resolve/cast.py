@@ -20,6 +20,7 @@ from stemline.playbook.protection_definitions import Protection
 from stemline.resolve.assignments import assignments
 from stemline.resolve.blocking.blockers import Blocking, blocking, playside
 from stemline.resolve.men_by_place import call_away, with_others
+from stemline.resolve.noting import with_notes
 from stemline.resolve.progression import look
 from stemline.resolve.roles import Bound, bind
 from stemline.source import Span
@@ -76,7 +77,13 @@ class Cast:
             self._told[deciding] = self._tell(deciding)
         told = self._told[deciding]
         play, found = told.blocking.against(defence, tuple(x.value for x in against))
+        if self._casting.body.notes:
+            play = with_notes(play, self._casting.body.notes, self._bound, self._picture, against)
         return play, (*self._bound.found, *told.found, *found)
+
+    def asks(self, against: tuple[LookWord, ...]) -> bool:
+        """Whether a line of the concept asks about any of these looks, or no two of them can be."""
+        return bool(self._deciding(against))
 
     def _deciding(self, against: tuple[LookWord, ...]) -> tuple[LookWord, ...]:
         """Of the looks that show those that a line of the concept asks about."""

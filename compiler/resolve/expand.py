@@ -220,6 +220,16 @@ class Expander:
             self._casts[key] = concept, Cast(self._casting(order, concept, picture, motions))
         return self._casts[key][1]
 
+    def asks(self, order: Order, spot: BallSpot, looks: Sequence[LookWord]) -> bool:
+        """Whether a call's men may do anything else where these looks show."""
+        at = called_at(self._book, order, spot)
+        lined = self.lined(at) if at is not None else None
+        if lined is None or lined.picture is None:
+            return True
+        concept = self._book.concepts[order.concept]
+        picture = _turned(lined.picture) if order.turned else lined.picture
+        return self._cast(order, concept, spot, picture, lined.motions).asks(tuple(looks))
+
     def casting(self, order: Order, spot: BallSpot) -> CallParts | None:
         """What decides a call's play from a spot; None where its men cannot be put on the field."""
         at = called_at(self._book, order, spot)
@@ -337,4 +347,5 @@ def _call(book: Playbook, order: Order, side: Side, concept: Concept, tags: Sequ
         way=order.way if order.way.by_field else None,
         best=order.best,
         not_from=order.not_from,
+        tempo=next((t.tempo for t in reversed(tags) if t.tempo), ""),
     )

@@ -55,16 +55,31 @@ def sealed_with_places(value: object) -> tuple[bytes, tuple[Line, ...]]:
 
 def unsealed(sealed: Sealed[T]) -> T:
     """The value again, all its places nowhere. Only for bytes that this program has sealed."""
-    return cast("T", pickle.loads(sealed))
+    return cast("T", _Unpickler(BytesIO(sealed)).load())
+
+
+class _Pickler(pickle.Pickler):
+    """Alike values as the same bytes: of two alike words it does not matter whether they are one
+    object, as their text was parsed, or two, as it was read back; nor in which order a set has its
+    own. (What `fast` counts goes wrong at a set that it writes itself.)"""
+
+    def __init__(self, out: BytesIO, table: _Table) -> None:
+        super().__init__(out, protocol=5)
+        self.dispatch_table = table
+        self.fast = True
+
+    def persistent_id(self, value: object) -> tuple[object, ...] | None:
+        return tuple(sorted(value, key=repr)) if type(value) is frozenset else None
+
+
+class _Unpickler(pickle.Unpickler):
+    def persistent_load(self, kept: tuple[object, ...]) -> frozenset[object]:
+        return frozenset(kept)
 
 
 def _pickled(value: object, table: _Table) -> bytes:
     out = BytesIO()
-    pickler = pickle.Pickler(out, protocol=5)
-    pickler.dispatch_table = table
-    # Two alike words may be one object or two, as their text was parsed or read back.
-    pickler.fast = True
-    pickler.dump(value)
+    _Pickler(out, table).dump(value)
     return out.getvalue()
 
 

@@ -52,8 +52,10 @@ SAID, SAID_LINE, SAID_SHARE = 7.5, 9.0, 0.66
 """Points of the words at the head, of a line of them, and how much of the width they have."""
 _WINDS, _RULE = 12.0, 6.0
 """Points of the line for the wind, and of the white under the head."""
-ROW, HEAD, NOTE = 1.16, 1.42, 0.98
+ROW, HEAD, NOTE = 1.16, 1.56, 0.98
 """Heights of a row, a heading and a note, in the type's points."""
+OVER = 0.14
+"""White over a heading, in ems of its height: no letter of the row above touches its black."""
 CELL = 0.42
 """White between two cells, in ems."""
 PATTERNS = {
@@ -202,7 +204,8 @@ def lay_out(
             for width, height in ((wide, tall), (tall, wide)):
                 made = _filled(lists, points, cells, head, (width, height), count)
                 if made is not None and not made[1]:
-                    return _sheet(head, width, height, points, cells, made[0])
+                    even = _evened(lists, points, cells, head, (width, height), made[0])
+                    return _sheet(head, width, height, points, cells, even)
             points = round(points - _STEP, 1)
     return _not_fitting(lists, least, cells, head, (wide, tall), sides)
 
@@ -269,10 +272,16 @@ _Sides = list[list[list[SheetPiece]]]
 
 
 def _filled(
-    lists: _Lists, points: float, cells: Widths, head: _Head, paper: tuple[float, float], count: int
+    lists: _Lists,
+    points: float,
+    cells: Widths,
+    head: _Head,
+    paper: tuple[float, float],
+    count: int,
+    last: float | None = None,
 ) -> tuple[_Sides, list[tuple[str, int]]] | None:
     """The lists in columns of so many sides, and what is left over: titles and rows. None where
-    not one column is wide enough."""
+    not one column is wide enough. ``last`` is how tall the columns of the last side may be."""
     width, height = paper
     room = width - 2 * MARGIN
     across = int((room + GUTTER) / (_natural(cells, points) + GUTTER))
@@ -288,7 +297,8 @@ def _filled(
             if at >= len(columns):
                 left.append((title, len(waiting)))
                 break
-            taken = _taken(waiting, points, tall - used - HEAD * points)
+            most = tall if last is None or at < len(columns) - across else min(tall, last)
+            taken = _taken(waiting, points, most - used - HEAD * points)
             # Neither a heading with one row under it, nor the last row of a list, stands alone.
             if 1 < taken == len(waiting) - 1:
                 taken -= 1
@@ -301,6 +311,33 @@ def _filled(
             waiting, again = waiting[taken:], True
     sides = [columns[n : n + across] for n in range(0, len(columns), across)]
     return sides, left
+
+
+def _evened(
+    lists: _Lists,
+    points: float,
+    cells: Widths,
+    head: _Head,
+    paper: tuple[float, float],
+    sides: _Sides,
+) -> _Sides:
+    """The same with the columns of its last side about as long as each other, and as few lists as
+    can be parted between them."""
+    kept = [side for side in sides if any(side)]
+    heights = [points * sum(HEAD + sum(map(_tall, p.rows)) for p in col) for col in kept[-1]]
+    best, parted = kept, _parted(kept[-1])
+    last, longest = sum(heights) / len(heights), max(heights)
+    even = False
+    while last < longest and not (even and parted == 0):
+        made = _filled(lists, points, cells, head, paper, len(kept), last)
+        if made is not None and not made[1] and (_parted(made[0][-1]) < parted or not even):
+            best, parted, even = made[0], _parted(made[0][-1]), True
+        last += ROW * points
+    return best
+
+
+def _parted(side: list[list[SheetPiece]]) -> int:
+    return sum(piece.again for column in side for piece in column)
 
 
 def _tall(row: SheetRow) -> float:

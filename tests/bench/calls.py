@@ -7,8 +7,9 @@ measured twice from a store.
 from __future__ import annotations
 
 import re
+from bisect import bisect_left
 from collections.abc import Iterable, Iterator, Mapping
-from itertools import count, islice
+from itertools import islice
 from pathlib import Path
 
 from stemline.football.field import BallSpot, Side, Way
@@ -43,18 +44,25 @@ def many_orders(name: str, number: int) -> tuple[Order, ...]:
 
 def many_texts(name: str, number: int) -> tuple[Source, ...]:
     """The texts of a bundled playbook with more sets in each dress-up, as few as make ``number``
-    calls."""
+    calls. Raises AssertionError where all its sets do not make so many."""
     book, sources = fresh_book(name), read_files(PLAYBOOKS / name).sources
     sets: dict[str, dict[str, None]] = {}
-    for order in many_orders(name, number):
+    calls, _ = all_calls(book)
+    for order in _sound(book, calls):
         motion = f" motion {book.motions[order.motion].name}" if order.motion else ""
         row = f"    in {book.formations[order.formation].name}{motion}\n"
         sets.setdefault(order.concept, {})[row] = None
-    for most in count(1):
-        texts = tuple(Source(s.name, _dressed(s.text, sets, most)) for s in sources)
-        if len(Session(texts, name).calls.orders) >= number:
-            return texts
-    raise AssertionError("each turn makes more calls")
+
+    def texts(most: int) -> tuple[Source, ...]:
+        return tuple(Source(s.name, _dressed(s.text, sets, most)) for s in sources)
+
+    def enough(most: int) -> bool:
+        return len(Session(texts(most), name).calls.orders) >= number
+
+    turns = range(1, max(map(len, sets.values())) + 1)
+    fewest = bisect_left(turns, True, key=enough)
+    assert fewest < len(turns), f"{name} makes no {number} calls"
+    return texts(turns[fewest])
 
 
 def _dressed(text: str, sets: Mapping[str, Iterable[str]], most: int) -> str:

@@ -1,5 +1,6 @@
 """Two revisions of a playbook of as many calls as are asked for, compared, by what it costs to read
-it and make each of its plays once, and to resolve its season: each play made and proved."""
+it and make each of its plays once, to resolve its season (each play made and proved), and to check
+it (each pass put to each look besides, which a comparison does too)."""
 
 from __future__ import annotations
 
@@ -10,6 +11,7 @@ import time
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import partial
+from multiprocessing import active_children
 from pathlib import Path
 
 from stemline.analysis.passes_against_looks import unanswered
@@ -41,28 +43,40 @@ EDITS = {
 
 @dataclass(frozen=True)
 class _Took:
-    """What a piece of work took: seconds by the clock, and of all processors together."""
+    """What a piece of work took: seconds by the clock, of all processors together, and of that
+    which worked longest: what the clock would say where two are free."""
 
     clock: float
     cpu: float
+    longest: float
 
 
 def revisions(name: str, calls: int) -> Iterator[str]:
     """A row for each piece of work: seconds by the clock and of processors, and how many times the
-    processor time of making each play, and of resolving the season."""
+    processor time of making each play, of resolving the season, and of checking it."""
     sources = many_texts(name, calls)
     gc.disable()
     _made(sources)  # what is loaded for the first time is nobody's
     once, proved = _took(lambda: _made(sources)), _took(lambda: _resolved(sources))
-    yield f"{'':52}{'clock':>8}{'CPU':>8}{'x made':>9}{'x season':>9}"
+    checked = _took(lambda: _checked(sources))
+    heads = ("clock", "CPU", "longest", "x made", "x season", "x check")
+    yield f"{'':52}{''.join(f'{head:>9}' for head in heads)}"
 
     def row(what: str, took: _Took) -> str:
-        times = f"{took.cpu / once.cpu:9.2f}{took.cpu / proved.cpu:9.2f}"
-        return f"{what:52}{took.clock:8.2f}{took.cpu:8.2f}{times}"
+        times = (took.cpu / each.cpu for each in (once, proved, checked))
+        figures = (took.clock, took.cpu, took.longest, *times)
+        return f"{what:52}{''.join(f'{figure:9.2f}' for figure in figures)}"
 
     yield row(f"read {len(Session(sources, name).calls.orders)} calls, make each play", once)
     yield row("resolve the season: make and prove them", proved)
-    yield row("check it: each pass by each look besides", _took(lambda: _checked(sources)))
+    yield row("check it: each pass by each look besides", checked)
+    with tempfile.TemporaryDirectory() as kept:
+        _check(sources, Path(kept))
+        for what, edit in EDITS.items():
+            changed = _edited(sources, *edit)
+            _check(changed, Path(kept))
+            took = _took(partial(_followed, sources, changed, Path(kept)))
+            yield row(f"{what}: both checked before", took)
     for what, edit in EDITS.items():
         changed = _edited(sources, *edit)
         plain: list[Comparison] = []
@@ -82,9 +96,11 @@ def _edited(sources: Sequence[Source], was: str, now: str) -> tuple[Source, ...]
     return tuple(done)
 
 
-def _sides(old: Sequence[Source], new: Sequence[Source]) -> tuple[Session, Session]:
-    before = Session(old, "bench")
-    return before, Session(new, "bench", beside=before)
+def _sides(
+    old: Sequence[Source], new: Sequence[Source], store: Store | None = None
+) -> tuple[Session, Session]:
+    before = Session(old, "bench", store=store)
+    return before, Session(new, "bench", store=store, beside=before)
 
 
 def _made(sources: Sequence[Source]) -> None:
@@ -106,25 +122,36 @@ def _checked(sources: Sequence[Source]) -> None:
     unanswered(session.book, session.calls, season, Cache(PLAYBOOKS, None))
 
 
+def _check(sources: Sequence[Source], kept: Path) -> None:
+    """What `stemline check` keeps."""
+    with Store(kept) as store:
+        session = Session(sources, "bench", store=store)
+        session.checked("")
+        session.faced(session.read_calls(""), Cache(PLAYBOOKS, kept / "rows"))
+
+
 def _compared(old: Sequence[Source], new: Sequence[Source], into: list[Comparison]) -> None:
     into.append(compared(*_sides(old, new)))
 
 
 def _followed(was: Sequence[Source], now: Sequence[Source], kept: Path) -> None:
-    old, new = _sides(was, now)
     with Store(kept) as store:
+        old, new = _sides(was, now, store)
         with_consequences(compared(old, new), old, new, Cache(PLAYBOOKS, kept / "rows"), store)
 
 
 def _took(work: Callable[[], object]) -> _Took:
-    began, cpu = time.perf_counter(), _cpu()
+    began, before = time.perf_counter(), _cpu()
     work()
-    return _Took(time.perf_counter() - began, _cpu() - cpu)
+    clock = time.perf_counter() - began
+    while active_children():  # one that still ends is of this work
+        time.sleep(0.01)
+    used = [now - then for now, then in zip(_cpu(), before, strict=True)]
+    return _Took(clock, sum(used), max(used))
 
 
-def _cpu() -> float:
-    """CPU seconds of this process and of those that it started; one that ends a little later than
-    its work counts in the row after."""
+def _cpu() -> tuple[float, float]:
+    """CPU seconds of this process, and of those that it started and that have ended."""
     whose = (resource.RUSAGE_SELF, resource.RUSAGE_CHILDREN)
-    used = [resource.getrusage(who) for who in whose]
-    return sum(each.ru_utime + each.ru_stime for each in used)
+    own, others = (resource.getrusage(who) for who in whose)
+    return own.ru_utime + own.ru_stime, others.ru_utime + others.ru_stime

@@ -1,5 +1,5 @@
 """Two hundred drawn playbooks, passes, runs, protections and screens, read back as the bundled
-books are: rows, pictures, clocks, protections' words and what is spoken. A run takes a third.
+books are: rows, pictures, clocks, protections' words and what is spoken. A run takes a seventh.
 
 Pictures are a sample, since each costs a tenth of a second; all else is read whole.
 """

@@ -65,6 +65,8 @@ def _said(head: str, old: str, new: str) -> list[str]:
          ["day 1, 2026-08-10: now also Zone, no longer Ferry"]),
         ("dress A", "in Trey/with Wheel/to right", "in Trey/in Quads motion Tuck/to right, left",
          ["now also from Quads with Tuck", "now also to the left", "no longer with Wheel"]),
+        ("dress A", "in Trey", "in Trey/in Quads motion Tuck with plain, Wheel, Go to left",
+         ["now also from Quads with Tuck, plain, with Wheel and with Go to the left"]),
         ("dress A", "in Trey/never in Trey to left", "in Trey",
          ["no longer left out: Trey to the left"]),
         ("dress A", "in Trey/against man, off", "in Trey/against zone",

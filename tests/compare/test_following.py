@@ -10,10 +10,12 @@ from pathlib import Path
 
 import pytest
 
+from stemline.analysis import passes_against_looks
 from stemline.analysis.passes_against_looks import face
+from stemline.checks import proving
 from stemline.compare import side_analysis
 from stemline.compare.comparing import compared
-from stemline.compare.comparison import Comparison
+from stemline.compare.comparison import Comparison, Consequence
 from stemline.compare.following import with_consequences
 from stemline.compare.side_analysis import NO_ANSWER, SideAnalysis
 from stemline.compare.told import told
@@ -23,7 +25,9 @@ from stemline.outside.texts import read_files
 from stemline.session import Session
 from stemline.source import Source
 
-HERONS = Path(__file__).parents[2] / "playbooks" / "saltmarsh-herons"
+ROOT = Path(__file__).parents[2]
+HERONS = ROOT / "playbooks" / "saltmarsh-herons"
+STARTER = ROOT / "grammar" / "starter" / "high-school"
 HARBOUR = (
     "    centre, playside guard, playside tackle blocks slide\n",
     "    centre, playside guard, playside tackle blocks man\n",
@@ -44,13 +48,20 @@ def _texts() -> tuple[Source, ...]:
     return read_files(HERONS).sources
 
 
-def _session(*edits: tuple[str, str]) -> Session:
+def _session(*edits: tuple[str, str], store: Store | None = None) -> Session:
     texts = [source.text for source in _texts()]
     for was, now in edits:
         assert any(was in text for text in texts), was
         texts = [text.replace(was, now, 1) for text in texts]
     names = (source.name for source in _texts())
-    return Session([Source(n, t) for n, t in zip(names, texts, strict=True)], "herons")
+    sources = [Source(n, t) for n, t in zip(names, texts, strict=True)]
+    return Session(sources, "herons", store=store)
+
+
+@cache
+def _slants() -> tuple[Consequence, ...]:
+    """What follows from that change, with nothing kept."""
+    return _followed(_session(), _session(SLANTS)).follows
 
 
 def _followed(old: Session, new: Session, store: Store | None = None) -> Comparison:
@@ -85,6 +96,7 @@ def test_a_look_that_is_another_is_put_to_every_pass() -> None:
     for came, calls in ((True, without[1] - without[0]), (False, without[0] - without[1])):
         rows = [r for r in follows if r.code == NO_ANSWER and r.came == came]
         assert {call for row in rows for call in row.calls} == calls
+        assert all(0 < len(row.calls) <= row.of for row in rows), "as many as the concept has"
     assert without[0] != without[1], "the change of the look decides something"
 
 
@@ -104,9 +116,9 @@ def test_a_second_comparison_proves_nothing(
 ) -> None:
     with Store(tmp_path) as store:
         first = _followed(_session(), _session(SLANTS), store)
-    assert first.follows
+    assert first.follows and first.follows == _slants()
 
-    def proved(*_: object) -> None:
+    def proved(*_: object, **__: object) -> None:
         raise AssertionError("it is known from the last time")
 
     monkeypatch.setattr(side_analysis, "_found", proved)
@@ -114,6 +126,24 @@ def test_a_second_comparison_proves_nothing(
         assert _followed(_session(), _session(SLANTS), store).follows == first.follows
         with pytest.raises(AssertionError, match="last time"):
             _followed(_session(), _session((SLANTS[0], SLANTS[1].replace("hitch", "reset"))), store)
+
+
+def test_what_a_check_has_kept_is_not_worked_out_again(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with Store(tmp_path) as store:
+        for side in (_session(store=store), _session(SLANTS, store=store)):
+            side.faced(side.read_calls("Slants"), NO_CACHE)
+    expected = _slants()
+    monkeypatch.setattr(proving, "prove_call", _worked_out)
+    monkeypatch.setattr(passes_against_looks, "worked", _worked_out)
+    with Store(tmp_path) as store:
+        sides = _session(store=store), _session(SLANTS, store=store)
+        assert _followed(*sides, store=store).follows == expected
+
+
+def _worked_out(*_: object) -> None:
+    raise AssertionError("it is kept")
 
 
 def test_a_row_that_is_not_ours_is_not_believed() -> None:
@@ -124,7 +154,7 @@ def test_a_row_that_is_not_ours_is_not_believed() -> None:
 
 
 def test_a_process_of_its_own_says_the_same(monkeypatch: pytest.MonkeyPatch) -> None:
-    here = _followed(_session(), _session(SLANTS)).follows
+    here = _slants()
     apart: list[int] = []
     elsewhere = SideAnalysis.asked_elsewhere
 
@@ -135,3 +165,31 @@ def test_a_process_of_its_own_says_the_same(monkeypatch: pytest.MonkeyPatch) -> 
     monkeypatch.setattr(side_analysis, "APART", 1)
     monkeypatch.setattr(SideAnalysis, "asked_elsewhere", asked)
     assert _followed(_session(), _session(SLANTS)).follows == here and apart
+
+
+@pytest.mark.parametrize(
+    ("route", "was", "now"),
+    [
+        ("comeback 9", "    code high school", "    level youth\n    code high school"),
+        ("out 10", "    H is slot", "    H is slot, forty 6.5"),
+    ],
+)
+def test_who_runs_otherwise_is_judged_in_calls_that_are_as_they_were(
+    route: str, was: str, now: str
+) -> None:
+    """All that a check says of every call of one side and not of the other."""
+    files = read_files(STARTER).sources
+    texts = [Source(s.name, s.text.replace("runs stick 6", f"runs {route}")) for s in files]
+    assert any(was in source.text for source in texts)
+    old = Session(texts, "a")
+    new = Session([Source(s.name, s.text.replace(was, now)) for s in texts], "b")
+    found = _followed(old, new)
+    assert found.no_play_changed and found.follows
+    said = [
+        {(d.code, d.message, call) for call in side.calls.by_name for d in side.proof(call).found}
+        for side in (old, new)
+    ]
+    for came, rows in ((True, said[1] - said[0]), (False, said[0] - said[1])):
+        follows = [r for r in found.follows if r.came == came and r.code != NO_ANSWER]
+        told = {(row.code, call) for row in follows for call in row.calls}
+        assert told == {(code, call) for code, _, call in rows}

@@ -6,10 +6,14 @@ from __future__ import annotations
 import os
 import re
 import subprocess
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
+from sampling import every
 
+from stemline.commands import main
 from stemline.outside.git_settings import install, remove
 from stemline.source import Source
 from stemline.syntax.joining import merge
@@ -49,7 +53,9 @@ SMASH = BASE[BASE.index("// High") : BASE.index("week 1")]
 
 ROW = "        Trips Left Stick\n"
 
-PAIRS: list[tuple[str, list[tuple[str, str]], list[tuple[str, str]], tuple[str, ...], int]] = [
+Case = tuple[str, list[tuple[str, str]], list[tuple[str, str]], tuple[str, ...], int]
+
+PAIRS: list[Case] = [
     # name, ours (old → new), theirs, what the result must hold, conflicts
     (
         "neighbouring lines",
@@ -353,7 +359,7 @@ def _git(folder: Path, *said: str, check: bool = True) -> subprocess.CompletedPr
            for what in ("NAME", "EMAIL")},
     }  # fmt: skip
     done = subprocess.run(
-        ["git", *said], cwd=folder, env=env, capture_output=True, text=True, timeout=60
+        ["git", *said], cwd=folder, env=env, capture_output=True, text=True, timeout=600
     )
     assert not check or done.returncode == 0, done.stderr
     return done
@@ -370,29 +376,26 @@ def folder(tmp_path: Path) -> Path:
     return tmp_path
 
 
+def _merged(at: Path, ours: str, theirs: str) -> tuple[int, str]:
+    """The merge driver's exit code and what it leaves."""
+    files = [at / name for name in ("base", "ours", "theirs")]
+    for file, text in zip(files, (BASE, ours, theirs), strict=True):
+        file.write_text(text, "utf-8")
+    done = CliRunner().invoke(main, ["merge", *map(str, files)])
+    return done.exit_code, files[1].read_text("utf-8")
+
+
 @pytest.mark.parametrize("swapped", (False, True), ids=("ours", "theirs"))
 @pytest.mark.parametrize("case", PAIRS, ids=[case[0] for case in PAIRS])
-def test_branches_join_by_what_a_line_is_about(
-    folder: Path,
-    case: tuple[str, list[tuple[str, str]], list[tuple[str, str]], tuple[str, ...], int],
-    swapped: bool,
-) -> None:
+def test_branches_join_by_what_a_line_is_about(tmp_path: Path, case: Case, swapped: bool) -> None:
     _, ours, theirs, holds, conflicts = case
     if swapped:
         ours, theirs = theirs, ours
-    book = folder / "book.play"
-    _git(folder, "checkout", "-qb", "theirs")
-    book.write_text(_changed(theirs), "utf-8")
-    _git(folder, "commit", "-qam", "Theirs")
-    _git(folder, "checkout", "-q", "main")
-    book.write_text(_changed(ours), "utf-8")
-    _git(folder, "commit", "-qam", "Ours")
-    done = _git(folder, "merge", "-q", "theirs", check=False)
-    text = book.read_text("utf-8")
+    code, text = _merged(tmp_path, _changed(ours), _changed(theirs))
     said = re.sub(r"[ ]+", " ", text)
     assert text.count("tag Return") == text.count("tag Return for Crossers") <= 1
     assert all(part in said for part in holds), text
-    assert (done.returncode != 0) == bool(conflicts), (done.stdout, text)
+    assert code == bool(conflicts), text
     assert ("<<<<<<<" in text) == bool(conflicts)
     if not conflicts:
         _, found = parse(Source("book.play", text))
@@ -401,6 +404,31 @@ def test_branches_join_by_what_a_line_is_about(
         back = merge(parse(Source("b", BASE))[0], one, two)
         words = (re.sub("[“”]", '"', each).split() for each in (back.text, text))
         assert len({tuple(sorted(each)) for each in words}) == 1
+
+
+def test_git_joins_as_the_merge_driver_does(folder: Path, tmp_path: Path) -> None:
+    """Some of the pairs, each a file of one merge: git starts a process for every one."""
+    work = tmp_path / ".git" / "tried"
+    work.mkdir()
+    cases = {f"{n}.play": case for n, case in enumerate(PAIRS) if n % every(5) == 0}
+
+    def commit(said: str, text: Callable[[Case], str]) -> None:
+        for name, case in cases.items():
+            (folder / name).write_text(text(case), "utf-8")
+        _git(folder, "add", ".")
+        _git(folder, "commit", "-qm", said)
+
+    commit("Files", lambda case: BASE)
+    _git(folder, "checkout", "-qb", "theirs")
+    commit("Theirs", lambda case: _changed(case[2]))
+    _git(folder, "checkout", "-q", "main")
+    commit("Ours", lambda case: _changed(case[1]))
+    assert _git(folder, "merge", "-q", "theirs", check=False).returncode == 1
+    for name, case in cases.items():
+        _, text = _merged(work, _changed(case[1]), _changed(case[2]))
+        assert (folder / name).read_text("utf-8") == text, case[0]
+    open_ = _git(folder, "diff", "--name-only", "--diff-filter=U").stdout.split()
+    assert open_ == sorted(name for name, case in cases.items() if case[4]) != []
 
 
 def test_a_diff_names_what_a_line_belongs_to(folder: Path) -> None:

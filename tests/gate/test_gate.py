@@ -1,4 +1,5 @@
-"""Every diagram that the bundled playbooks print, at every size, is without a fault."""
+"""Every diagram that the bundled playbooks print, at every size, is without a fault; a run takes
+half of them, since to draw one takes a thirtieth of a second."""
 
 from __future__ import annotations
 
@@ -6,6 +7,7 @@ from collections import Counter
 from dataclasses import dataclass
 
 import pytest
+from sampling import every
 
 from stemline.theme import load_theme
 
@@ -13,6 +15,8 @@ from .pictures import BUNDLED, CALL, Sort, legend, pictures
 from .table import judge, told
 
 THEME = load_theme()
+NTH = 2
+"""A call is drawn at three sizes: this takes one of them and two of the next call."""
 
 
 @dataclass(frozen=True)
@@ -25,11 +29,11 @@ class Verdict:
 
 @pytest.fixture(scope="module", params=BUNDLED)
 def verdict(request: pytest.FixtureRequest) -> Verdict:
-    """Every diagram of a playbook read back and judged; of two alike only one is judged."""
+    """The diagrams of a playbook read back and judged; of two alike only one is judged."""
     drawn: Counter[Sort] = Counter()
     guilty: list[str] = []
     seen: set[str] = set()
-    for picture in pictures(request.param, THEME):
+    for picture in pictures(request.param, THEME, every(NTH)):
         drawn[picture.sort] += 1
         if picture.svg not in seen:
             seen.add(picture.svg)
@@ -41,9 +45,11 @@ def verdict(request: pytest.FixtureRequest) -> Verdict:
 def test_every_diagram_is_drawn(verdict: Verdict) -> None:
     drawn = verdict.drawn
     assert set(drawn) == set(Sort) - {Sort.LEGEND}
-    assert len({drawn[sort] for sort in CALL.values()}) == 1
-    assert drawn[Sort.SHEET] == drawn[Sort.SHEET_QUARTER] <= drawn[Sort.SHEET_SMALL]
-    assert drawn[Sort.LARGE] > 200
+    of_calls = [drawn[sort] for sort in CALL.values()]
+    assert max(of_calls) - min(of_calls) <= every(NTH) - 1
+    assert abs(drawn[Sort.SHEET] - drawn[Sort.SHEET_QUARTER]) <= every(NTH) - 1
+    assert drawn[Sort.SHEET] <= drawn[Sort.SHEET_SMALL]
+    assert drawn[Sort.LARGE] > 200 // every(NTH)
 
 
 def test_every_diagram_is_clean(verdict: Verdict) -> None:

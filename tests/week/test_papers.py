@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import json
+from functools import cache
 from pathlib import Path
 
 import pypdfium2 as pdfium
@@ -26,6 +27,8 @@ from stemline.week.week_values import Week
 from stemline.week.working_out import work_out
 
 from .plans import HERONS, bundled_week, ems
+
+pytestmark = pytest.mark.usefixtures("kept")
 
 CALL, QUADS, WHEEL = (
     "Three Two Right Crossers", "Quads Right Tuck Crossers", "Three Two Right Crossers Wheel"
@@ -226,9 +229,12 @@ def test_a_week_or_part_that_is_not_there(tmp_path: Path, arguments: list[str], 
     assert result.exit_code == code and not (tmp_path / "book" / "build").exists()
 
 
+@cache
+def whole() -> dict[str, bytes]:
+    return week_papers(worked(WEEK), Printing(load_theme())).files
+
+
 @pytest.mark.parametrize("part", PARTS)
 def test_each_part_alone_is_the_same_as_among_all(part: str) -> None:
-    week, how = worked(WEEK), Printing(load_theme())
-    whole = week_papers(week, how).files
-    alone = week_papers(week, how, (part,)).files
-    assert alone and all(whole[name] == data for name, data in alone.items())
+    alone = week_papers(worked(WEEK), Printing(load_theme()), (part,)).files
+    assert alone and all(whole()[name] == data for name, data in alone.items())

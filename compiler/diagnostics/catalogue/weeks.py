@@ -221,8 +221,8 @@ class W990(Mistake):
     title = "a pressure without an answer"
     message = "no answer to {look}: {calls}; {why}"
     help = (
-        "give a hot throw, keep one more in, or do not call it against {look}; by the clock, "
-        "whose figures are for planning"
+        "give a hot throw, keep one more in, block or read the free man, call it `when` they show "
+        "another look, or say in the row's note what to do against {look}; times are for planning"
     )
 
     calls: str

@@ -188,7 +188,10 @@ def _his(man: Protector, rusher: Rusher) -> str:
 def _without(reads: Sequence[Read], kept: Container[str]) -> tuple[Read, ...]:
     """Reads against a look: who has picked up a rusher is not thrown to on this snap."""
     return tuple(
-        replace(read, men=tuple(man for man in read.men if man not in kept)) for read in reads
+        replace(read, men=tuple(man for man in read.men if man not in kept))
+        if any(man in kept for man in read.men)
+        else read
+        for read in reads
     )
 
 
