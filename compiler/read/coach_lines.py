@@ -216,8 +216,8 @@ ROWS: tuple[tuple[str, str, Answer], ...] = (
     (_PLAYS, rf"(?:{_PASSER} )?(?:drops?|takes?|steps?)(?: back)?(?: a)? (?P<steps>[1357])"
              r"(?:[- ]steps?)?(?: drop)?", r"feet \g<steps>"),
     (_PLAYS, r"(?P<steps>[1357])[- ]step(?: drop)?", r"feet \g<steps>"),
-    (_PLAYS, rf"{_WHO} fakes(?: the| a)? (?P<run>.+)", _fake),
-    (_PLAYS, rf"{_WHO} fakes",
+    ("concept tag", rf"{_WHO} fakes(?: the| a)? (?P<run>.+)", _fake),
+    ("concept tag", rf"{_WHO} fakes",
      lambda m: f"{typed('join run')} and the run's name: its carrier fakes"),
     (_PLAYS, r"(?P<order>read .+?) > (?:throw|get rid of)(?: it)?(?: away)?",
      r"\g<order> > throw away"),

@@ -105,8 +105,7 @@ NEWCOMER_ROWS: tuple[tuple[str, str, Answer], ...] = (
     (_PASS, r"(?:all|every(?:one|body))(?: men)? (?:go(?:es)?|runs?) (?:deep|long|vertical|out)",
      "each #1 runs go & everyone else runs seam"),
     (_PASS, r"(?:pitch|hand ?off|toss|handoff) (?:then|and)(?: a)? (?:pass|throw)",
-     lambda _: "only the quarterback throws here: draw his pass, and "
-               + typed('say "Pitch first, then throw."')),
+     "out is strong #2 & quarterback tosses to out at 2 behind & out throws to strong #1 or run"),
     (_PASS, r"(?:.+ )?throws?(?: it)? to (?:the |whoever is )?open(?: man| receiver)?", _thrown),
     (_PASS, r"(?:the |both )?ends (?:run |go )?cross(?:ing)?(?: routes?)?",
      "strong #1 runs cross 6 & weak #1 runs cross 5"),
@@ -127,9 +126,7 @@ NEWCOMER_ROWS: tuple[tuple[str, str, Answer], ...] = (
     (_PASS, rf"(?:the )?(?P<who>{_MAN}) (?P<route>{_VERBS})s?", _runs),
     (_RUN, rf"(?:{_PASSER} )?(?:keeps?|keeper|sneaks?|runs?)(?: it| the ball)?",
      "carrier is quarterback"),
-    (_RUN, r"direct snap(?: to)?(?: the)?(?: .+)?",
-     lambda _: f"whoever takes the snap is a quarterback, {typed('QT is quarterback')} in a "
-               f"personnel; here say {typed('carrier is quarterback')}"),
+    (_RUN, r"direct snap(?: to)?(?: the)?(?: .+)?", "centre snaps to carrier"),
     (_RUN, rf"(?:toss|sweep|pitch|jet sweep|outside){_SIDED}", _wide),
     (_RUN, rf"(?:the )?(?P<man>{_MAN}) (?:sweeps?|(?:runs|goes) (?:wide|outside)){_SIDED}", _wide),
     (_RUN, rf"(?:the )?(?P<who>{_MAN}) (?:dives?|plunges|runs up the middle)",

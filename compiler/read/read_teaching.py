@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 
 from stemline.diagnostics.catalogue.football import E402, E420
-from stemline.diagnostics.catalogue.teaching import E740, E741, E742, E743
+from stemline.diagnostics.catalogue.teaching import E774, E775, E776, E777
 from stemline.diagnostics.catalogue.weeks import E981, W981
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.football.rulebook.rules import Code
@@ -62,7 +62,7 @@ def _with(one: Teaching, fact: Fact, code: Code, told: list[Diagnostic]) -> Teac
             day = next(
                 (a.text for p in phrases(fact.value) for a in p.atoms if a.word != "day"), "1"
             )
-            raise Misread(E743(day=day, name=one.name).at(fact.span))
+            raise Misread(E777(day=day, name=one.name).at(fact.span))
         case "suits":
             said = pieces(fact.value)
             if not said:
@@ -75,7 +75,7 @@ def _with(one: Teaching, fact: Fact, code: Code, told: list[Diagnostic]) -> Teac
             return replace(one, suits=(*one.suits, *found))
         case "tempo":
             words = Words([one_phrase(fact.value, "a tempo", fact.span)])
-            tempo = words.expect(TEMPOS, E741)
+            tempo = words.expect(TEMPOS, E775)
             words.finish("a tempo")
             return replace(one, tempo=tempo)
         case "signal":
@@ -92,7 +92,7 @@ def _taken(
             mine = getattr(one, key).casefold()
             if mine and mine == getattr(other, key).casefold() and one.key != other.key:
                 first = Related(other.span, f"{other.name} has it")
-                told = (E740 if key == "signal" else E742)(
+                told = (E774 if key == "signal" else E776)(
                     said=getattr(one, key), first=f"{other.kind} {other.name}",
                     second=f"{one.kind} {one.name}", how=how,
                 )  # fmt: skip
