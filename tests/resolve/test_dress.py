@@ -321,6 +321,9 @@ def test_one_text_dresses_several_concepts() -> None:
 
 
 def test_a_line_that_was_not_read_makes_no_second_mistake_of_what_hangs_on_it() -> None:
-    lines = ("with plain, Wheell", "never with Wheel", "call Three Two Right Crossers Wheel as Fly")
+    lines = (
+        "with plain, Wheell", "never with Wheel", "only in Three Two with Wheel",
+        "call Three Two Right Crossers Wheel as Fly",
+    )  # fmt: skip
     result = compiled(TWELVE, THREE_TWO, CROSSERS, dress("Three Two", *lines))
     assert codes(result) == ["E310"]

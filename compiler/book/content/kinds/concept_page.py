@@ -47,7 +47,7 @@ from stemline.book.content.page import (
 from stemline.book.content.quarterback_strip import Quarterback, orders
 from stemline.book.content.second_plays import second_plays, tag_words, told_seconds
 from stemline.football.blocking.block_names import PROTECTIONS
-from stemline.football.play import ConceptSheet, Kind, Play, Season
+from stemline.football.play import Call, ConceptSheet, Kind, Play, Season
 from stemline.source import NOWHERE
 
 BRIEF = 74
@@ -219,7 +219,8 @@ def _entries(
         if i in gone:
             continue
         other = mirrors(i, left, plays)
-        told = [f"and {', '.join(_other_side(call, plays) for call in other)}"] if other else []
+        named = ", ".join(_beside(call, play.call, plays) for call in other)
+        told = [f"and {named}"] if other else []
         if i and (spots := [*_spots(play, sheet)]):
             told += [_from(play), *spots]
         aside = "; ".join(told)
@@ -258,9 +259,12 @@ def _from(play: Play) -> str:
     return f"from the {play.ball.value}, to the {'field' if play.call.side is wide else 'boundary'}"
 
 
-def _other_side(spoken: str, plays: tuple[Play, ...]) -> str:
-    """How a call to the other side is named beside its picture: by its side, or its own name."""
+def _beside(spoken: str, drawn: Call, plays: tuple[Play, ...]) -> str:
+    """How a call is named beside the picture that says it: by its side, or its own name; one that
+    only its tempo tells, by that tag."""
     call = next(play.call for play in plays if play.call.spoken == spoken)
+    if call.tempo and call.side is drawn.side:
+        return " + ".join(tag for tag in call.tags if tag not in drawn.tags)
     side = call.side.word
     return side if f" {side} ".casefold() in f" {spoken} ".casefold() else f"{side}: {spoken}"
 
