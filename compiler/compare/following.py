@@ -42,7 +42,7 @@ def with_consequences(
         _gather(came, concept, b, now, was)
         _gather(went, concept, b, was, now)
     told = {call for _, call in pairs}
-    for b, now, was in _looked(found, old, new, *sides, told):
+    for b, now, was in _looked(found, old, new, sides[0], sides[1], told):
         _gather(came, _concept(new, b), b, now, was)
         _gather(went, _concept(new, b), b, was, now)
     assert new.book is not None, "both sides were read"
