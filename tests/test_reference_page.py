@@ -40,6 +40,7 @@ from stemline.read.league import NO_LIMIT
 from stemline.read.read_claims import CLAIMS
 from stemline.read.read_concepts import PICKS
 from stemline.read.read_duties import MEN, RUSHES, ZONES
+from stemline.read.read_exchanges import EXCHANGES
 from stemline.read.read_guards import CONDITION_WORDS
 from stemline.read.read_looks import STRENGTHS
 from stemline.read.read_protections import BLOCKS as PASS_BLOCKS
@@ -283,6 +284,9 @@ def test_every_connector_of_a_line_stands_in_a_sample() -> None:
                 found.setdefault(head, set()).update(connectors(fact.value))
                 for row in fact.rows:
                     found.setdefault((block.kind, ""), set()).update(connectors(row.value))
+    # The verbs of the ball have one shape.
+    given = set[str]().union(*(found["concept", verb] for verb in EXCHANGES))
+    found |= {("concept", verb): given for verb in EXCHANGES}
     for kind, shape in KINDS.items():
         rows = (opener.row for opener in shape.openers.values())
         for line in (*shape.turning.values(), *shape.verbs.values(), *rows):

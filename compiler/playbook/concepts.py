@@ -17,6 +17,7 @@ from stemline.football.offence.landmarks import Landmark
 from stemline.football.offence.rails import Rail
 from stemline.football.offence.strokes import Decide, Depth, Route, Stroke, Target
 from stemline.football.play import Kind
+from stemline.playbook.exchange_definitions import ExchangeDef
 from stemline.playbook.kill_definitions import KillDef
 from stemline.playbook.note_definitions import Note
 from stemline.playbook.role_rules import ByRole, Choice, RoleRule
@@ -154,9 +155,10 @@ class Body:
     are the roles through whose hands the ball goes on its way to the carrier, in order. ``others``
     is what everyone does whom no line names, by the words that say who is meant (`everyone else`).
     ``called`` are men whom a tag gives a route or a block by where they stand, whatever role they
-    have: they leave it. ``kills`` are the plays that it may become at the line, ``notes`` words
-    to men who have no role of that name, or that do not always hold. ``idea`` is what it
-    is for, in the coach's sentence; "" where he does not say.
+    have: they leave it. ``exchanges`` are how the ball goes, by the man who gives it, and by him
+    with "fakes" behind where he only shows it. ``kills`` are the plays that it may become at the
+    line, ``notes`` words to men who have no role of that name, or that do not always hold.
+    ``idea`` is what it is for, in the coach's sentence; "" where he does not say.
     """
 
     rules: Mapping[str, tuple[Said[RoleRule], ...]] = field(default_factory=dict)
@@ -186,6 +188,7 @@ class Body:
     handoffs: tuple[Said[tuple[str, ...]], ...] = ()
     others: Mapping[str, tuple[Said[Job], ...]] = field(default_factory=dict)
     called: Mapping[str, Said[Choice]] = field(default_factory=dict)
+    exchanges: Mapping[str, tuple[Said[ExchangeDef], ...]] = field(default_factory=dict)
     kills: tuple[KillDef, ...] = ()
     notes: tuple[Note, ...] = ()
 

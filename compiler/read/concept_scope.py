@@ -37,6 +37,8 @@ class Scope:
     owned: Collection[str] = ()
     positions: Collection[Position] = ()
     """Those that men of the playbook have."""
+    keys: Collection[str] = ()
+    """The names of the men who are read."""
     looks: Collection[str] = ()
     """The names of the playbook's looks."""
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable, Collection, Mapping, Sequence
+from dataclasses import replace
 from typing import TypeVar
 
 from stemline.diagnostics.catalogue.football import (
@@ -37,14 +38,17 @@ from stemline.playbook.concepts import (
     SpotRule,
     Swap,
 )
+from stemline.playbook.exchange_definitions import ExchangeDef
 from stemline.playbook.kill_definitions import KillDef
-from stemline.playbook.note_definitions import Group, Note, Told
+from stemline.playbook.note_definitions import Addressed, Note, Told
 from stemline.playbook.role_rules import Choice, Nobody, Passer, RoleRule, Snapper
 from stemline.playbook.run_definitions import BlockRules, Join, KeyDef, LineSpot, Reaction, Toward
 from stemline.playbook.said import Said, SideWord
 from stemline.read.concept_scope import CENTRE, Scope, read_target
 from stemline.read.read_claims import claims_clash, read_alert, read_claim, read_need, says_nothing
+from stemline.read.read_exchanges import EXCHANGES, ball_clashes, read_exchange
 from stemline.read.read_guards import clashes, read_guard
+from stemline.read.read_key_cases import UNREAD, case_clashes, reacts, read_named_reaction
 from stemline.read.read_kills import read_kill
 from stemline.read.read_notes import read_group
 from stemline.read.read_places import SIDES
@@ -120,6 +124,7 @@ class _ConceptLines:
         self.handoffs: list[Said[tuple[str, ...]]] = []
         self.others: dict[str, list[Said[Job]]] = defaultdict(list)
         self.called: dict[str, Said[Choice]] = {}
+        self.exchanges: dict[str, list[Said[ExchangeDef]]] = defaultdict(list)
         self.keys: list[KeyDef] = []
         self.reactions: list[Reaction] = []
         self.joins: list[Join] = []
@@ -169,7 +174,7 @@ class _ConceptLines:
         if fact.guard is None:
             self.says.append(string_of(fact.value, fact.span))
         else:
-            self._note(Group.ALL, fact)
+            self._note(Addressed.ALL, fact)
 
     def _note(self, who: Told, fact: Fact) -> None:
         guard = read_guard(fact.guard, self.scope.receivers)
@@ -186,6 +191,12 @@ class _ConceptLines:
 
     def _told(self, fact: Fact, subject: Phrase) -> None:
         key = fact.key
+        if reacts(fact):
+            self.reactions.append(read_named_reaction(fact, subject, self.scope))
+            return
+        if key in EXCHANGES:
+            self._exchange(fact, subject)
+            return
         if key != "is" and (who := read_others(subject)):
             self._others(fact, who)
             return
@@ -297,6 +308,12 @@ class _ConceptLines:
             words.finish("a role")
         self.handoffs.append(Said(tuple(roles), guard, fact.span))
 
+    def _exchange(self, fact: Fact, subject: Phrase) -> None:
+        """Who gives the ball to whom."""
+        guard = read_guard(fact.guard, self.scope.receivers, looks=False)
+        given, key = read_exchange(fact, subject, self.scope)
+        self.exchanges[key].append(Said(given, guard, fact.span))
+
     def _reaction(self, fact: Fact) -> None:
         self.reactions.append(read_reaction(fact, self.scope.roles))
 
@@ -377,11 +394,16 @@ class _ConceptLines:
         self.claims.append(claim)
 
     def _key(self, fact: Fact) -> None:
-        """One a block: the quarterback has time to look at one man before the ball is gone."""
+        """One a block, or more with a name each, by which lines say what he does."""
+        value = fact.value
+        if isinstance(value, Linked) and isinstance(value.head, Phrase):
+            made = read_key(value.link("is"), fact.span)
+            self.keys.append(replace(made, name=subject_name(value.head)))
+            return
         if self.keys:
             first = (Related(self.keys[0].span, "the first is read here"),)
             raise Misread(E681().at(fact.span, related=first))
-        self.keys.append(read_key(fact.value, fact.span))
+        self.keys.append(read_key(value, fact.span))
 
     def _kill(self, fact: Fact) -> None:
         kill = read_kill(fact, self.scope.looks)
@@ -442,6 +464,9 @@ class _ConceptLines:
         groups += [(f"the {key} order", said) for key, said in self.orders.items()]
         for what, said in groups:
             self.found += clashes(said, self.scope.receivers, what)
+        self.found += ball_clashes(self.exchanges, self.handoffs)
+        if not any(isinstance(d.said, UNREAD) for d in self.found):
+            self.found += case_clashes(self.reactions, self.keys)
         return Body(
             rules=_frozen(self.rules),
             jobs=_frozen(self.jobs),
@@ -468,6 +493,7 @@ class _ConceptLines:
             handoffs=tuple(self.handoffs),
             others=_frozen(self.others),
             called=self.called,
+            exchanges=_frozen(self.exchanges),
             keys=tuple(self.keys),
             reactions=tuple(self.reactions),
             joins=tuple(self.joins),

@@ -14,7 +14,7 @@ from stemline.playbook.run_definitions import WHOLE_LINE
 from stemline.playbook.said import Said
 from stemline.source import Span
 
-_TABLES = ("rules", "jobs", "decides", "spots", "line", "others", "called")
+_TABLES = ("rules", "jobs", "decides", "spots", "line", "others", "called", "exchanges")
 _LISTS = ("feet", "read", "pressure", "protect", "pick", "toward", "handoffs")
 _TITLES = {
     "rules": "who {} is",
@@ -24,6 +24,7 @@ _TITLES = {
     "line": "how {} blocks",
     "others": "what {} does",
     "called": "who {} is",
+    "exchanges": "to whom {} gives the ball",
     "feet": "the feet",
     "read": "the read order",
     "pressure": "the pressure order",

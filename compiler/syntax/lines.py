@@ -106,13 +106,25 @@ _CONCEPT_VERBS = (
 _RUN_LABELS = (
     _line("toward", "toward call"),
     _line("handoff", "handoff first"),
-    _line("key", "key end man on line, backside"),
+    _line("key", "key end man on line, backside", "is"),
     _line("give", "give if he widens", "if"),
     _line("pull", "pull if he chases the back", "if"),
     _line("throw", "throw slant if he fits the run", "if"),
     _line("pitch", "pitch off second man outside tackle if he comes at you", "off if"),
 )
-_RUN_VERBS = (_line("aims", "carrier aims playside B"),)
+_BALL = "to at after"
+_RUN_VERBS = (
+    _line("aims", "carrier aims playside B"),
+    _line("snaps", "centre snaps to carrier", _BALL),
+    _line("hands", "carrier hands to taker at 5 deep, backside guard", _BALL),
+    _line("tosses", "quarterback tosses to carrier", _BALL),
+    _line("pitches", "quarterback pitches to trail", f"{_BALL} if"),
+    _line("throws", "quarterback throws to out at 2 behind", f"{_BALL} if"),
+    _line("shovels", "quarterback shovels to carrier", _BALL),
+    _line("fakes", "quarterback fakes to fullback", _BALL),
+    _line("gives", "quarterback gives if end stays", "if"),
+    _line("keeps", "quarterback keeps if end chases", "if"),
+)
 _CALL_ROW = _line("", 'Trey Right Power, left hash, "First look only."')
 _SHOWN_ROW = _line("", "Trey Right Power against Odd Two, left hash", "against")
 _OPENERS = (
@@ -180,6 +192,7 @@ KINDS: Mapping[str, BlockKind] = {
             _line("people", "people Twelve"),
             _SIGNAL,
             _WORD,
+            _line("snap", "snap to R"),
             _SAY,
         ),
         verbs=_table(_line("at", "X at call, 2 inside numbers, on line"), _SAYS),
