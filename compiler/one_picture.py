@@ -44,7 +44,7 @@ def call_play(
     if spot is None:
         play, found = compiled.drawn(order)
     if spot or against:
-        at_spot = BallSpot(spot) if spot else play.ball if play else BallSpot.MIDDLE
+        at_spot = BallSpot(spot) if spot else play.ball if play else order.timed_from
         play, found = compiled.play(order, at_spot, looks, named)
         look = compiled.book.looks.get(named)
         if look is not None and look.limited and play is not None and play.defence is None:

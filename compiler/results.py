@@ -99,9 +99,10 @@ def _concept_lines(compiled: Session, plays: list[Play]) -> Iterator[str]:
     plays = [_from_middle(compiled, play) for play in plays]
     clocks = {play.call.spoken: read_clock(play, level) for play in plays}
     base = plays[0].call
+    said = base.formation, base.side_word, base.motion
     for play in plays:
         call = play.call
-        if (call.formation, call.side, call.motion) == (base.formation, base.side, base.motion):
+        if (call.formation, call.side_word, call.motion) == said:
             yield from clock_lines(play, clocks[call.spoken])
             yield from _from_hashes(compiled, play, clocks[call.spoken])
     yield from sameness_lines(plays, clocks)
@@ -114,7 +115,7 @@ def _stood(compiled: Session, play: Play) -> Stood:
     order = compiled.calls.by_name[play.call.spoken]
     shown = []
     for key in compiled.book.looks:
-        faced, _ = compiled.play(order, BallSpot.MIDDLE, (), key)
+        faced, _ = compiled.play(order, order.timed_from, (), key)
         if faced is not None and faced.defence is not None and faced.reads:
             shown.append(covered(faced, read_clock(faced, level), level))
     return Stood(play.call.concept, play.call.formation, tuple(shown))
@@ -122,10 +123,11 @@ def _stood(compiled: Session, play: Play) -> Stood:
 
 def _from_middle(compiled: Session, play: Play) -> Play:
     """The play at the spot that warnings speak of, wherever its picture is drawn from."""
-    if play.ball is BallSpot.MIDDLE:
+    order = compiled.calls.by_name[play.call.spoken]
+    if play.ball is order.timed_from:
         return play
     assert compiled.book is not None, "plays come from a book"
-    there, _ = compiled.play(compiled.calls.by_name[play.call.spoken], BallSpot.MIDDLE)
+    there, _ = compiled.play(order, order.timed_from)
     return there or play
 
 
@@ -135,6 +137,8 @@ def _from_hashes(compiled: Session, play: Play, middle: ReadClock) -> Iterator[s
     fits = {look.read.target for look in middle.reads if look.verdict is Verdict.ON_TIME}
     order = compiled.calls.by_name[play.call.spoken]
     for spot in (BallSpot.LEFT_HASH, BallSpot.RIGHT_HASH):
+        if spot not in order.spots or spot is play.ball:
+            continue
         there, _ = compiled.play(order, spot)
         if there is None:
             continue

@@ -208,7 +208,7 @@ class Session:
             play, found = drawn(self.book, self.expander, order)
             if not any(d.is_error for d in found):
                 return play, found
-        return self.play(order, BallSpot.MIDDLE)
+        return self.play(order, order.timed_from)
 
     @cached_property
     def _dressed(self) -> frozenset[Order]:

@@ -19,7 +19,7 @@ from multiprocessing import get_context
 from stemline.analysis.answer_lines import answer_lines
 from stemline.football.conditions import LookWord
 from stemline.football.defenders import Defence
-from stemline.football.field import BallSpot, Side
+from stemline.football.field import Side
 from stemline.football.play import Call, Season
 from stemline.football.timing.answers import Answer, Faced, answer
 from stemline.football.timing.levels import PlayingLevel
@@ -27,7 +27,7 @@ from stemline.outside.cache import Cache, Row
 from stemline.outside.program import program
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.cast import CallParts, Cast
-from stemline.resolve.expand import Expander, Order
+from stemline.resolve.expand import CalledAt, Expander, Order, called_at
 from stemline.resolve.sealing import Sealed, seal, unsealed
 from stemline.resolve.season import Calls
 
@@ -118,10 +118,10 @@ class _Sealing:
         self._book = book
         self._expander = expander
         self.level = seal(book.settings.level)
-        self._defences: dict[tuple[str, str, Side, str], Sealed[Defence] | None] = {}
+        self._defences: dict[tuple[str, CalledAt], Sealed[Defence] | None] = {}
 
     def cells(self, order: Order) -> Iterator[_CallAgainst]:
-        casting = self._expander.casting(order, BallSpot.MIDDLE)
+        casting = self._expander.casting(order, order.timed_from)
         if casting is None:
             return
         call = casting.call
@@ -139,9 +139,11 @@ class _Sealing:
 
     def _defence(self, look: str, order: Order) -> Sealed[Defence] | None:
         """The look against the call's men, sealed; None where it cannot line up."""
-        key = look, order.formation, order.side, order.motion
+        at = called_at(self._book, order, order.timed_from)
+        assert at is not None, "it was cast there"
+        key = look, at
         if key not in self._defences:
-            made, found = self._expander.defence(*key, BallSpot.MIDDLE)
+            made, found = self._expander.defence(*key)
             wrong = made is None or any(d.is_error for d in found)
             self._defences[key] = None if wrong or made is None else seal(made)
         return self._defences[key]

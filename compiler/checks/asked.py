@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import Enum
 from functools import cached_property
 
-from stemline.football.field import BallSpot, Field
+from stemline.football.field import Field
 from stemline.football.play import Kind, Man, Motion, Play
 from stemline.football.timing.clock import ReadClock, read_clock
 from stemline.playbook.concepts import Body, Tag
@@ -76,9 +76,9 @@ class ProvedCall:
     @cached_property
     def when_thrown(self) -> tuple[Play, ...]:
         """The play where its throws are looked at, a run-pass option against every look too: from
-        the middle, and not against words that no look stands for."""
+        the middle where it is called there, and not against words that no look stands for."""
         play = self.play
-        if play.ball is not BallSpot.MIDDLE or (play.against and play.defence is None):
+        if play.ball is not self.order.timed_from or (play.against and play.defence is None):
             return ()
         looks = self.book.looks if play.keys else ()
         made = (self.maker.expand(self.order, play.ball, (), key)[0] for key in looks)
@@ -89,7 +89,7 @@ class ProvedCall:
         """The clock of a pass where it is drawn; from the hashes the table of `--timing` shows
         it."""
         play = self.play
-        if not play.reads or play.ball is not BallSpot.MIDDLE or play.against:
+        if not play.reads or play.ball is not self.order.timed_from or play.against:
             return None
         return self.clock_of(play)
 

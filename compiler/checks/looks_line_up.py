@@ -25,7 +25,7 @@ from stemline.football.field import BallSpot, Side
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.look_definitions import LookDef
 from stemline.playbook.playbook import Playbook
-from stemline.resolve.expand import Expander
+from stemline.resolve.expand import CalledAt, Expander, Order, called_at
 from stemline.resolve.season import Calls
 from stemline.source import Span
 
@@ -129,9 +129,10 @@ def check_looks_line_up(book: Playbook, calls: Calls, maker: Expander) -> Iterat
     for formation, motion in sets[:tried]:
         name = _name(book, formation, motion)
         for spot, side in product(BallSpot, Side):
-            picture = maker.lined(formation, side, motion, spot).picture
+            at = CalledAt(formation, side, motion, spot)
+            picture = maker.lined(at).picture
             for key in keys if picture is not None else ():
-                defence, problems = maker.defence(key, formation, side, motion, spot)
+                defence, problems = maker.defence(key, at)
                 found.add(name, problems)
                 if picture is not None and defence is not None:
                     found.add(name, _uncovered(defence, picture))
@@ -146,7 +147,9 @@ def _unmet(keys: Sequence[str], book: Playbook, maker: Expander) -> Iterator[Dia
         pictures = (
             (formation, picture)
             for formation in (book.formations if book.looks[key].limited else ())
-            if (picture := maker.lined(formation, Side.RIGHT, "", BallSpot.MIDDLE).picture)
+            if (
+                picture := maker.lined(CalledAt(formation, Side.RIGHT, "", BallSpot.MIDDLE)).picture
+            )
         )
         met = [maker.meets(key, *each) for each in pictures]
         if met and not any(met):
@@ -159,12 +162,14 @@ def _never_met(book: Playbook, calls: Calls, maker: Expander) -> Iterator[Diagno
         orders = [order for each, order in calls.orders if each is dress]
         for key in dress.looks if orders else ():
             look = book.looks[key]
-            lined = (maker.lined(o.formation, o.side, o.motion, BallSpot.MIDDLE) for o in orders)
-            if look.limited and not any(
-                each.picture is not None and maker.meets(key, order.formation, each.picture)
-                for order, each in zip(orders, lined, strict=True)
-            ):
+            if look.limited and not any(_meets(key, order, book, maker) for order in orders):
                 yield W428(call=orders[0].spoken, look=look.name, sets=look.sets).at(dress.span)
+
+
+def _meets(key: str, order: Order, book: Playbook, maker: Expander) -> bool:
+    at = called_at(book, order, order.timed_from)
+    picture = maker.lined(at).picture if at is not None else None
+    return picture is not None and maker.meets(key, order.formation, picture)
 
 
 def _numbers(looks: Sequence[LookDef], book: Playbook) -> Iterator[Diagnostic]:

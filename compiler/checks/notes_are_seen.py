@@ -15,7 +15,7 @@ from stemline.diagnostics.catalogue.coaching_notes import W771
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.field import BallSpot, Side
 from stemline.playbook.playbook import Playbook
-from stemline.resolve.expand import Expander
+from stemline.resolve.expand import CalledAt, Expander
 from stemline.resolve.noting import notes_on_looks
 from stemline.resolve.season import Calls
 
@@ -29,8 +29,8 @@ def check_notes_are_seen(book: Playbook, calls: Calls, maker: Expander) -> Itera
     shown = {word.value for word in notes[0][1]}
     for formation in dict.fromkeys(o.formation for _, o in calls.orders):
         for key in book.looks:
-            at = formation, Side.RIGHT, "", BallSpot.MIDDLE
-            defence, _ = maker.defence(key, *at)
+            at = CalledAt(formation, Side.RIGHT, "", BallSpot.MIDDLE)
+            defence, _ = maker.defence(key, at)
             shown |= set(defence.shows) if defence is not None else set()
     for note, _ in notes:
         for word in note.guard.looks:

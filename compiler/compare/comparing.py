@@ -164,7 +164,7 @@ class _Comparing:
             return names.get(key, key).casefold()
 
         tags = frozenset(map(now, order.tags))
-        return now(order.formation), order.side, now(order.motion), now(order.concept), tags
+        return now(order.formation), order.way, now(order.motion), now(order.concept), tags
 
     @cached_property
     def _reach(self) -> tuple[Reach, Reach]:
@@ -285,7 +285,7 @@ def _orders(session: Session) -> Iterable[Order]:
 def _identity(order: Order) -> tuple[object, ...]:
     return (
         order.formation,
-        order.side,
+        order.way,
         order.motion,
         order.concept,
         frozenset(order.tags),
@@ -294,7 +294,7 @@ def _identity(order: Order) -> tuple[object, ...]:
 
 def _frame(order: Order) -> tuple[object, ...]:
     """A call without its concept's name."""
-    return order.formation, order.side, order.motion, tuple(sorted(order.tags))
+    return order.formation, order.way, order.motion, tuple(sorted(order.tags))
 
 
 def _play(session: Session, order: Order) -> Play | None:

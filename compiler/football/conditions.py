@@ -22,6 +22,15 @@ class Lie(Enum):
     MIDDLE = "ball in middle"
 
 
+class Called(Enum):
+    """Where the call goes, seen from the ball's spot; neither from the middle, where the staff
+    calls no side the field."""
+
+    FIELD = "called to field"
+    BOUNDARY = "called to boundary"
+    NEITHER = "called to a side"
+
+
 class LookWord(Enum):
     """What the defence shows, in pairs of which one holds."""
 
@@ -111,14 +120,15 @@ class World:
     shape: Shape
     backs: int
     lie: Lie
+    called: Called
     looks: frozenset[LookWord]
 
     @property
     def words(self) -> str:
         shown = sorted(self.looks, key=list(LookWord).index)
-        return ", ".join(
-            ["{}x{}".format(*self.shape), self.lie.value, *(look.value for look in shown)]
-        )
+        shape = "{}x{}".format(*self.shape)
+        ball = (self.lie.value, self.called.value)
+        return ", ".join([shape, *ball, *(look.value for look in shown)])
 
 
 @cache
@@ -131,9 +141,10 @@ def worlds(receivers: int) -> tuple[World, ...]:
         if strong + weak <= receivers
     ]
     return tuple(
-        World(shape, receivers - sum(shape), lie, frozenset(looks))
+        World(shape, receivers - sum(shape), lie, called, frozenset(looks))
         for shape in shapes
         for lie in Lie
+        for called in Called
         for looks in product(*_PAIRS)
     )
 
@@ -157,6 +168,7 @@ class Condition:
     shape: Shape | None = None
     backs: int | None = None
     lie: Lie | None = None
+    called: Called | None = None
     look: LookWord | None = None
     strong: tuple[int, int] | None = None
     weak: tuple[int, int] | None = None
@@ -168,6 +180,7 @@ class Condition:
             and _within(world.shape[1], self.weak)
             and self.backs in (None, world.backs)
             and self.lie in (None, world.lie)
+            and self.called in (None, world.called)
             and (self.look is None or self.look in world.looks)
         )
 
@@ -209,12 +222,19 @@ def example(receivers: int, of: Iterable[int]) -> World:
 
 @cache
 def possible(
-    receivers: int, shape: Shape | None, lie: Lie, against: tuple[LookWord, ...] = ()
+    receivers: int,
+    shape: Shape | None,
+    lie: Lie,
+    called: Called,
+    against: tuple[LookWord, ...] = (),
 ) -> Where:
-    """The worlds a call may still be in: what is known of its shape (None: nothing), its lie and
-    its looks."""
+    """The worlds a call may still be in: what is known of its shape (None: nothing), its lie, where
+    it is called to, and its looks."""
     return frozenset(
         i
         for i, w in enumerate(worlds(receivers))
-        if shape in (None, w.shape) and w.lie is lie and all(look in w.looks for look in against)
+        if shape in (None, w.shape)
+        and w.lie is lie
+        and w.called is called
+        and all(look in w.looks for look in against)
     )

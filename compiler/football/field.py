@@ -39,6 +39,37 @@ class BallSpot(Enum):
             BallSpot.RIGHT_HASH: BallSpot.LEFT_HASH,
         }.get(self, self)
 
+    @property
+    def wide_side(self) -> Side | None:
+        """The side on which more of the field is; None from the middle."""
+        return {BallSpot.LEFT_HASH: Side.RIGHT, BallSpot.RIGHT_HASH: Side.LEFT}.get(self)
+
+
+class Way(Enum):
+    """Where a call goes, as it is called: to a side, or to the wide or the short one."""
+
+    RIGHT = "right"
+    LEFT = "left"
+    FIELD = "field"
+    BOUNDARY = "boundary"
+
+    @property
+    def word(self) -> str:
+        return self.value
+
+    @property
+    def by_field(self) -> bool:
+        """Whether the ball's spot decides the side."""
+        return self in (Way.FIELD, Way.BOUNDARY)
+
+    def at(self, spot: BallSpot, middle: Side | None) -> Side | None:
+        """The true side from a spot. ``middle`` is the field side from the middle, where no side
+        is wider; None for none, and then a call by the field has no side from there."""
+        if not self.by_field:
+            return Side[self.name]
+        wide = spot.wide_side or middle
+        return wide.other if wide is not None and self is Way.BOUNDARY else wide
+
 
 @dataclass(frozen=True)
 class Field:
@@ -46,7 +77,8 @@ class Field:
 
     ``line`` is the interior line that stands on it, None for the code's own at its usual splits:
     men line up and run by the tackle as they do by the hash. ``goal`` is how many yards ahead
-    their goal line is, None where nobody says it.
+    their goal line is, None where nobody says it. ``middle`` is the side that the staff calls the
+    field from the middle, None where it calls none so.
     """
 
     code: Code
@@ -54,6 +86,7 @@ class Field:
     numbers_from_sideline: float
     line: LineMarks | None = None
     goal: int | None = None
+    middle: Side | None = None
 
     @cached_property
     def marks(self) -> LineMarks:
@@ -88,5 +121,10 @@ class Field:
 
     @cached_property
     def wide_side(self) -> Side | None:
-        """The field side; None from the middle."""
-        return {BallSpot.LEFT_HASH: Side.RIGHT, BallSpot.RIGHT_HASH: Side.LEFT}.get(self.spot)
+        """The wide side; None from the middle."""
+        return self.spot.wide_side
+
+    @cached_property
+    def field_side(self) -> Side | None:
+        """The wide side, from the middle the one that the staff calls so, None for none."""
+        return self.wide_side or self.middle

@@ -13,7 +13,7 @@ from functools import cached_property
 
 from stemline.football.defenders import Defence
 from stemline.football.exchanges import Exchange, holders, said_any
-from stemline.football.field import BallSpot, Field, Side
+from stemline.football.field import BallSpot, Field, Side, Way
 from stemline.football.players import Position
 from stemline.geometry.paths import Ending, Path, Point
 from stemline.source import NOWHERE, Span
@@ -264,7 +264,12 @@ class Hot:
 @dataclass(frozen=True)
 class Call:
     """The names a call is made of. ``motion`` is "" without one; ``spoken`` is how it is called;
-    ``tempo`` is what its tags say of that, "" for nothing."""
+    ``tempo`` is what its tags say of that, "" for nothing.
+
+    ``side`` is the true one of this play, ``way`` the wide or the short one where the call says
+    that instead. ``best`` are the spots that it is best called from, none where nothing says so,
+    ``not_from`` those it is never called from.
+    """
 
     formation: str
     side: Side
@@ -273,6 +278,14 @@ class Call:
     tags: tuple[str, ...]
     spoken: str
     tempo: str = ""
+    way: Way | None = None
+    best: tuple[BallSpot, ...] = ()
+    not_from: frozenset[BallSpot] = frozenset()
+
+    @property
+    def side_word(self) -> str:
+        """The side as it is called: right, left, field or boundary."""
+        return self.way.word if self.way is not None else self.side.word
 
 
 class Kind(Enum):
@@ -396,6 +409,8 @@ class ConceptSheet:
     every look: what the table of reads by looks is worked out from. ``keyed`` are the first call
     that reads a defender, and the first with each other tag that does, against every look.
     ``suits`` are the situations it is for, in words.
+    ``spotted`` are calls as they are drawn, but from their other spots: the first, and those whose
+    dress-up speaks of spots.
     """
 
     name: str
@@ -412,6 +427,7 @@ class ConceptSheet:
     keyed: tuple[Play, ...] = ()
     idea: str = ""
     suits: tuple[str, ...] = ()
+    spotted: tuple[Play, ...] = ()
 
 
 @dataclass(frozen=True)

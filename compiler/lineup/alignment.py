@@ -7,7 +7,7 @@ from dataclasses import replace
 from stemline.diagnostics.catalogue.football import E501, E502, E503
 from stemline.diagnostics.catalogue.legality import E517
 from stemline.diagnostics.diagnostic import Diagnostic
-from stemline.football.conditions import Guard, Lie, possible
+from stemline.football.conditions import Called, Guard, Lie, possible
 from stemline.football.field import Field, Side
 from stemline.football.offence.landmarks import OFF_LINE_DEPTH, x_of
 from stemline.football.play import Man
@@ -27,6 +27,13 @@ def lie_of(side: Side | None, field: Field) -> Lie:
     if field.wide_side is None or side is None:
         return Lie.MIDDLE
     return Lie.FIELD if side is field.wide_side else Lie.BOUNDARY
+
+
+def called_of(called: Side, field: Field) -> Called:
+    """Whether a call to that side goes to the field or the boundary."""
+    if field.field_side is None:
+        return Called.NEITHER
+    return Called.FIELD if called is field.field_side else Called.BOUNDARY
 
 
 class Alignment:
@@ -107,7 +114,8 @@ class Alignment:
         return chosen
 
     def _holds(self, guard: Guard, side: Side | None) -> bool:
-        known = possible(self.book.receivers, None, lie_of(side, self.field))
+        called = called_of(self.called, self.field)
+        known = possible(self.book.receivers, None, lie_of(side, self.field), called)
         return bool(known & guard.worlds)
 
     def _default_depth(self, letter: str) -> float:
@@ -133,9 +141,9 @@ class Alignment:
             case SideWord.RIGHT:
                 return Side.RIGHT
             case SideWord.FIELD:
-                return self.field.wide_side or self.called
+                return self.field.field_side or self.called
             case _:
-                return (self.field.wide_side or self.called).other
+                return (self.field.field_side or self.called).other
 
     def point(self, place: Place, default_depth: float, man: Man | None = None) -> Point:
         """Where a place is; ``man`` is the mover, for places that only a motion names."""

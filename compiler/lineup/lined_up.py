@@ -6,9 +6,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
+from stemline.football.conditions import LookWord, Where, possible
 from stemline.football.field import Field, Side
 from stemline.football.offence.counting import Count
 from stemline.football.play import Man
+from stemline.lineup.alignment import called_of, lie_of
 from stemline.playbook.said import SideWord
 
 
@@ -33,8 +35,14 @@ class LinedUp:
         x = self._men[label].snap.x
         return None if x == 0 else Side.RIGHT if x > 0 else Side.LEFT
 
+    def worlds(self, side: Side | None, against: tuple[LookWord, ...] = ()) -> Where:
+        """What may still be so on a side (None for neither) where these looks show."""
+        lie, called = lie_of(side, self.field), called_of(self.called, self.field)
+        return possible(self.receivers, self.count.shape, lie, called, against)
+
     def side(self, word: SideWord) -> Side:
-        """One meaning a word; from the middle the field side is the strong one."""
+        """One meaning a word; from the middle the field side is the strong one where the staff
+        calls none so."""
         return self._sides[word]
 
     @cached_property
@@ -43,7 +51,7 @@ class LinedUp:
 
     @cached_property
     def _sides(self) -> Mapping[SideWord, Side]:
-        wide = self.field.wide_side or self.count.strong
+        wide = self.field.field_side or self.count.strong
         toward = self.toward or self.count.strong
         return {
             SideWord.CALL: self.called,

@@ -13,13 +13,11 @@ from typing import TypeVar
 from stemline.diagnostics.catalogue.looks import E488, E489, E490, W492, W494
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.in_words import theirs
-from stemline.football.conditions import possible
 from stemline.football.defence.zones import DEEP
 from stemline.football.defenders import Defence, Defender, Level
 from stemline.football.field import Side
 from stemline.football.offence.counting import tight_ends
 from stemline.football.play import Motion
-from stemline.lineup.alignment import lie_of
 from stemline.lineup.defender_duties import DutyMaker, first_side
 from stemline.lineup.lined_up import LinedUp
 from stemline.lineup.motion_man import NOBODY, motion_man, move_of
@@ -118,9 +116,7 @@ class _Lining:
         holding = []
         for one, word in zip(said, sides, strict=True):
             side = self.ground.side(word) if word else self.ground.strong
-            lie = lie_of(side, self.picture.field)
-            known = possible(self.picture.receivers, self.picture.count.shape, lie)
-            if one.guard.worlds & known and self.move & one.guard.moves:
+            if one.guard.worlds & self.picture.worlds(side) and self.move & one.guard.moves:
                 holding.append(one)
         return narrowest(holding)
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from stemline.football.conditions import Lie, possible
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.look_definitions import FacedSet, LookDef
 
@@ -17,5 +16,4 @@ def plays_against(look: LookDef, formation: str, picture: LinedUp) -> bool:
 def _is(one: FacedSet, formation: str, picture: LinedUp) -> bool:
     if one.formation:
         return one.formation == formation
-    known = possible(picture.receivers, picture.count.shape, Lie.MIDDLE)
-    return bool(one.guard.worlds & known)
+    return bool(one.guard.worlds & picture.worlds(None))

@@ -5,14 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from stemline.football.conditions import LookWord
+from stemline.football.field import BallSpot
 from stemline.source import Span
 
 
 @dataclass(frozen=True)
 class Pattern:
-    """Which calls a `never` or `only` line speaks of; an empty part means any.
+    """Which calls a `never`, `only` or `best` line speaks of; an empty part means any.
 
     ``limits`` is what an `only` line limits where it says so itself: `Wheel only to right`.
+    ``spots`` are those that a `best` line names, or a `never` line that speaks of spots alone;
+    ``line`` is that line without them.
     """
 
     formations: tuple[str, ...]
@@ -21,6 +24,8 @@ class Pattern:
     motions: tuple[str, ...]
     span: Span
     limits: Pattern | None = None
+    spots: tuple[BallSpot, ...] = ()
+    line: str = ""
 
 
 @dataclass(frozen=True)
@@ -68,3 +73,4 @@ class Dress:
     span: Span
     looks: tuple[str, ...] = ()
     goal: int | None = None
+    best: tuple[Pattern, ...] = ()

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from stemline.football.contact_limits import ContactLimit
+from stemline.football.field import Side
 from stemline.football.lessons import Lesson
 from stemline.football.offence.strokes import Route
 from stemline.football.rulebook.codes import Code
@@ -32,6 +33,8 @@ class Settings:
     they play, for the clock. ``contact`` are the house's own minutes of contact, None where the
     code's hold. ``theme`` is the name of the theme, said at ``theme_span``; "" for the
     usual one. With ``every_call`` the book draws also those whose picture another one says.
+    ``middle`` is the side that the house calls the field from the middle, None for none; with
+    ``middle_said`` the playbook says so itself, and lines that name the field mean it too.
     ``kill_word`` is what is said at the line where a call becomes another.
     """
 
@@ -53,6 +56,8 @@ class Settings:
     theme_span: Span = NOWHERE
     contact: ContactLimit | None = None
     every_call: bool = False
+    middle: Side | None = Side.RIGHT
+    middle_said: bool = False
     kill_word: str = KILL_WORD
 
 

@@ -78,7 +78,7 @@ class CallReadings:
         """Every formation as it stands, and every look against each, after the motions that calls
         use."""
         book = self._book
-        used = dict.fromkeys((o.formation, o.side, o.motion) for _, o in calls.orders)
+        used = dict.fromkeys((o.formation, o.way, o.motion) for _, o in calls.orders)
         motions = dict.fromkeys(motion for _, _, motion in used if motion)
         return self.formations().and_also(
             *(self._part("motion", key, book.motions[key]) for key in motions),

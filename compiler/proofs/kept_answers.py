@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from stemline.football.field import BallSpot
 from stemline.football.timing.answers import Answer, Faced
 from stemline.outside.cache import Cache
 from stemline.playbook.playbook import Playbook
@@ -33,7 +32,7 @@ def faced(
     pool = NEVER if alone else POOL
     if not kept.keeps:
         return face(book, orders, cache, pool=pool, expander=expander)
-    asked = {order: readings.against(order, book.looks, BallSpot.MIDDLE) for order in orders}
+    asked = {order: readings.against(order, book.looks, order.timed_from) for order in orders}
     known = {order: kept.held("faced", reading, _rows) for order, reading in asked.items()}
     missing = [order for order, rows in known.items() if rows is None]
     made = face(book, missing, cache, pool=pool, expander=expander) if missing else ()
@@ -50,7 +49,7 @@ def faced(
 
 def are_kept(book: Playbook, order: Order, readings: CallReadings, kept: KeptAnswers) -> bool:
     """Whether the answer of a call to each look is known."""
-    reading = readings.against(order, book.looks, BallSpot.MIDDLE)
+    reading = readings.against(order, book.looks, order.timed_from)
     return kept.held("faced", reading, _rows) is not None
 
 

@@ -8,6 +8,7 @@ from functools import partial
 from typing import TypeVar
 
 from stemline.diagnostics.catalogue.calls import E701, E702, E703, E704
+from stemline.diagnostics.catalogue.football import E402
 from stemline.diagnostics.catalogue.names import E310
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.conditions import LookWord
@@ -20,6 +21,7 @@ from stemline.syntax.tree import Atom, Block, Fact, Linked, Mark, Phrase, Value,
 
 Read = TypeVar("Read")
 SIDES = ("right", "left")
+WAYS = (*SIDES, "field", "boundary")
 BOTH = "both"
 SPOTS = tuple(spot.value for spot in BallSpot)
 GOAL_LINE = "goal line"
@@ -50,6 +52,7 @@ class _Parts:
     looks: list[str] = field(default_factory=list)
     goal: int | None = None
     never: list[Pattern] = field(default_factory=list)
+    best: list[Pattern] = field(default_factory=list)
     only: list[Pattern] = field(default_factory=list)
     aliases: list[Alias] = field(default_factory=list)
 
@@ -71,6 +74,7 @@ def read_dress(
         parts.aliases = []
         parts.never = [p for p in parts.never if _named_here(p, parts)]
         parts.only = [p for p in parts.only if _named_here(p, parts)]
+        parts.best = [p for p in parts.best if _named_here(p, parts)]
     dress = Dress(
         concept=concept,
         formations=tuple(parts.formations),
@@ -85,6 +89,7 @@ def read_dress(
         span=block.span,
         looks=tuple(parts.looks),
         goal=parts.goal,
+        best=tuple(parts.best),
     )
     return dress, found
 
@@ -110,7 +115,13 @@ def _read(fact: Fact, parts: _Parts, known: KnownNames) -> None:
             elif value is not None:
                 parts.against.append(read_looks(value, known.looks))
         case "never":
-            parts.never.append(_pattern(value, span, known))
+            parts.never.append(_pattern(value, span, known, "never"))
+        case "best":
+            pattern = _pattern(value, span, known, "best")
+            if not pattern.spots:
+                what = "the spots it is best called from, as in `best from left hash`"
+                raise Misread(E402(what=what).at(span))
+            parts.best.append(pattern)
         case "only":
             pattern = _pattern(value, span, known)
             if fact.subject:  # `Wheel + Return only to right`: what it limits stands before it
@@ -168,9 +179,18 @@ def _withs(value: Value | None, known: KnownNames) -> list[DressWith]:
 
 
 def _sides(value: Value | None, span: Span) -> list[str]:
-    """``right, left``, or ``both``."""
-    read = _each(value, span, lambda w: w.expect((*SIDES, BOTH), E702)) if value is not None else []
+    """``right, left``, or ``both``; ``field, boundary``."""
+    words = (*WAYS, BOTH)
+    read = (
+        _each(value, span, lambda w: _after_the(w).expect(words, E702)) if value is not None else []
+    )
     return list(dict.fromkeys(side for one in read for side in (SIDES if one == BOTH else (one,))))
+
+
+def _after_the(words: Words) -> Words:
+    """`to the field` is said as often as `to field`."""
+    words.take_word("the")
+    return words
 
 
 def _together(phrase: Phrase, known: KnownNames) -> tuple[str, ...]:
@@ -192,11 +212,12 @@ def _call(value: Value | None, span: Span) -> tuple[str, Span]:
     return " + ".join(part.text for part in parts), parts[0].span.to(parts[-1].span)
 
 
-def _pattern(value: Value | None, span: Span, known: KnownNames) -> Pattern:
+def _pattern(value: Value | None, span: Span, known: KnownNames, label: str = "only") -> Pattern:
     formations: tuple[str, ...] = ()
     tags: tuple[tuple[str, ...], ...] = ()
     sides: tuple[str, ...] = ()
     motions: tuple[str, ...] = ()
+    spots: tuple[BallSpot, ...] = ()
     head = value.head if isinstance(value, Linked) else value
     if head is not None:
         # What is meant stands first: `never left in Trips`, `never Wheel in Quads`.
@@ -208,7 +229,7 @@ def _pattern(value: Value | None, span: Span, known: KnownNames) -> Pattern:
             case "in":
                 formations = tuple(_formation(p, known) for p in _phrases(head, span))
             case _:
-                others = (*SIDES, *known.motions, *known.formations)
+                others = (*WAYS, *known.motions, *known.formations)
                 tags = tuple(_tags(v, known, others) for v in items(head, Mark.AND))
     for link in value.links if isinstance(value, Linked) else ():
         match link.connector.word:
@@ -218,9 +239,32 @@ def _pattern(value: Value | None, span: Span, known: KnownNames) -> Pattern:
                 tags = tuple(_tags(v, known) for v in items(link.value, Mark.AND))
             case "to":
                 sides = tuple(_sides(link.value, span))
+            case "from":
+                spots = tuple(BallSpot(spot) for spot in _spots(link.value, span))
             case _:
                 motions = tuple(_motion(p, known) for p in _phrases(link.value, span))
-    return Pattern(formations, tags, sides, motions, span)
+    line = f"{label} {_without_spots(value)}".strip() if spots else ""
+    return Pattern(formations, tags, sides, motions, span, spots=spots, line=line)
+
+
+def _without_spots(value: Value | None) -> str:
+    """The words of an exception, but for the spots that it speaks of."""
+    if not isinstance(value, Linked):
+        return _said(value)
+    links = [
+        f"{k.connector.word} {_said(k.value)}" for k in value.links if k.connector.word != "from"
+    ]
+    return " ".join(part for part in (_said(value.head), *links) if part)
+
+
+def _said(value: Value | None) -> str:
+    return ", ".join(
+        " + ".join(phrase.text for phrase in phrases(item)) for item in items(value, Mark.AND)
+    )
+
+
+def _spots(value: Value | None, span: Span) -> list[str]:
+    return _each(value, span, lambda w: w.expect(SPOTS, E703))
 
 
 def _meant_by(head: Value, known: KnownNames) -> str:
@@ -230,7 +274,7 @@ def _meant_by(head: Value, known: KnownNames) -> str:
     """
     words = {phrase.text.casefold() for phrase in phrases(head)}
     tables = {
-        "to": {*SIDES, BOTH},
+        "to": {*WAYS, BOTH},
         "with": {*_keys(known.tags), "plain"},
         "motion": _keys(known.motions),
         "in": _keys(known.formations),

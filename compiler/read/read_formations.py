@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from stemline.diagnostics.catalogue.exchange_lines import E759
-from stemline.diagnostics.catalogue.football import E402, E420, E441, E501
+from stemline.diagnostics.catalogue.football import E402, E420, E441, E458, E501
 from stemline.diagnostics.catalogue.legality import E514, E515, E518, E519, E550, E554
 from stemline.diagnostics.catalogue.names import E310, E323, E325, E326
 from stemline.diagnostics.diagnostic import Diagnostic, Related
@@ -17,7 +17,7 @@ from stemline.football.players import FASTEST_FORTY, HIGHEST_NUMBER, SLOWEST_FOR
 from stemline.playbook.formations import Formation, LineDef, MotionDef, Person
 from stemline.playbook.places import Place
 from stemline.playbook.playbook import Settings
-from stemline.playbook.said import Said
+from stemline.playbook.said import Said, SideWord
 from stemline.read.name_table import Blocks, name_key
 from stemline.read.read_guards import clashes, read_guard
 from stemline.read.read_motions import read_motion
@@ -143,6 +143,7 @@ class Formations:
                         snap_to = _snapped_to(fact, letters)
             except Misread as miss:
                 self.found.append(miss.diagnostic)
+        self.found += _mixed(block.name.text, men)
         broken = self._broken(block, before)
         for letter, said in men.items():
             self.found += clashes(said, self.receivers, f"where {letter} lines up")
@@ -283,6 +284,30 @@ def _forty(words: Words) -> float:
         at = start.to(words.atoms[-1].span)
         raise Misread(E554(found=found, least=least, most=most).at(at))
     return seconds
+
+
+_BY_FIELD = {SideWord.FIELD: SideWord.CALL, SideWord.BOUNDARY: SideWord.AWAY}
+
+
+def _mixed(formation: str, men: Mapping[str, Sequence[Said[Place]]]) -> list[Diagnostic]:
+    """The first man who stands by the field where others stand by the call: called to one side
+    such men change places, or stand on each other, from one hash to the other."""
+    by_field = [
+        (letter, said.span, said.value.side)
+        for letter, places in men.items()
+        for said in places
+        if said.value.side in _BY_FIELD
+    ]
+    by_call = [
+        letter
+        for letter, places in men.items()
+        if any(said.value.side in _BY_FIELD.values() for said in places)
+    ]
+    if not by_field or not by_call:
+        return []
+    man, span, side = by_field[0]
+    line = f"{man} at {_BY_FIELD[side].value}"
+    return [E458(formation=formation, man=man, other=by_call[0], line=line).at(span)]
 
 
 def _jersey(number: float, span: Span, text: str) -> int:

@@ -13,6 +13,7 @@ from stemline.diagnostics.in_words import either
 from stemline.diagnostics.nearest import nearest
 from stemline.football.conditions import (
     EVERY_MOVE,
+    Called,
     Condition,
     Guard,
     Lie,
@@ -36,11 +37,12 @@ _MOST_RECEIVERS = 6
 _BACKS = {"empty": 0, "one back": 1, "two backs": 2, "three backs": 3}
 _LOOKS = {look.value: look for look in LookWord}
 _LIES = {lie.value: lie for lie in Lie}
+_CALLED = {called.value: called for called in Called if called is not Called.NEITHER}
 _MOTION = MoveWord.ANY.value
 _COUNTED = ("strong", "weak")
 SET_WORDS = tuple(_BACKS)
 """Conditions on a set alone, beside shapes and figures."""
-CONDITION_WORDS = (*_LOOKS, *_LIES, *_BACKS)
+CONDITION_WORDS = (*_LOOKS, *_LIES, *_CALLED, *_BACKS)
 
 
 def read_guard(
@@ -158,6 +160,8 @@ def _example(a: Guard, b: Guard, receivers: int) -> str:
         words.append("{}x{}".format(*world.shape))
     if {w.lie for w in everywhere} != {everywhere[i].lie for i in both}:
         words.append(world.lie.value)
+    if {w.called for w in everywhere} != {everywhere[i].called for i in both}:
+        words.append(world.called.value)
     words += [look.value for look in LookWord if look in world.looks and look in asked]
     if (moved := a.moves & b.moves) != EVERY_MOVE:
         asked_for = (w for w in MoveWord if w is not MoveWord.ANY and not moved & ~moves_where(w))
@@ -198,6 +202,8 @@ def _condition(phrase: Phrase, *, looks: bool) -> Condition:
         return Condition(look=_LOOKS[name])
     if name in _LIES:
         return Condition(lie=_LIES[name])
+    if name in _CALLED:
+        return Condition(called=_CALLED[name])
     return Condition(backs=_BACKS[name])
 
 

@@ -17,11 +17,13 @@ from stemline.diagnostics.catalogue.names import (
     E323,
     E324,
     E332,
+    E333,
 )
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.in_words import either
 from stemline.diagnostics.nearest import nearest
 from stemline.football.contact_limits import ContactLimit
+from stemline.football.field import Side
 from stemline.football.rulebook.codes import CODES
 from stemline.football.timing.levels import LEVELS, level_for
 from stemline.playbook.playbook import KILL_WORD, Settings
@@ -38,7 +40,9 @@ GUN_DEPTH = 5.0
 EVERY_CALL = "every call"
 _PICTURES = ("middle", "strength to field", "strength to boundary")
 _DRAWN = dict(zip(("from middle", "strong to field", "strong to boundary"), _PICTURES, strict=True))
-_HOUSE = ("numbers", "gun")
+_MIDDLE_FIELD = "middle field"
+_HOUSE = ("numbers", "gun", _MIDDLE_FIELD)
+_FIELD_SIDES: dict[str, Side | None] = {"right": Side.RIGHT, "left": Side.LEFT, "none": None}
 _ELSEWHERE = ("sections", "league", "lower", "against", "contact")
 """Lines whose values hold marks or need the code or the names: each is read by itself."""
 
@@ -93,6 +97,8 @@ def read_settings(blocks: Blocks, folder: str, found: list[Diagnostic]) -> Setti
         lowered=lowered_codes(_lines(book, "lower")),
         contact=_contact(book, found),
         every_call="draw" in values,
+        middle=_FIELD_SIDES[values.get(_MIDDLE_FIELD, "right")],
+        middle_said=values.get(_MIDDLE_FIELD, "none") != "none",
         kill_word=values.get("kill", KILL_WORD),
         theme=values.get("theme", ""),
         theme_span=next((_value(fact) for fact in reversed(_lines(book, "theme"))), NOWHERE),
@@ -166,6 +172,11 @@ def _setting(
         link = fact.value.link("is") if isinstance(fact.value, Linked) else None
         head = fact.value.head if isinstance(fact.value, Linked) else None
         name = Words([one_phrase(head, "a house figure", fact.span)]).expect(_HOUSE, E322)
+        if name == _MIDDLE_FIELD:
+            words = Words([one_phrase(link, "right, left or none", fact.span)])
+            values[_MIDDLE_FIELD] = words.expect(_FIELD_SIDES, E333)
+            words.finish("a side")
+            return
         number = Words([one_phrase(link, "yards", fact.span)]).take_number()
         if number is None:
             raise Misread(E441(found="nothing", choices="").at(fact.span))

@@ -12,7 +12,7 @@ from stemline.diagnostics.catalogue.football import E416, W417
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.blocking.block_names import BLOCKS
 from stemline.football.blocking.carrying import carry, hole
-from stemline.football.conditions import LookWord, Where, example, possible
+from stemline.football.conditions import LookWord, Where, example
 from stemline.football.exchanges import Exchange
 from stemline.football.field import Side
 from stemline.football.offence.aiming import aimed
@@ -22,7 +22,6 @@ from stemline.football.offence.tracing import Runner, called_depth, target_x, tr
 from stemline.football.play import Assignment, Branch, DepthMark, Man, Motion
 from stemline.football.players import Position
 from stemline.geometry.paths import Ending, Path, Point, polyline
-from stemline.lineup.alignment import lie_of
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import BlockSaid, Body, Job, RouteJob
 from stemline.playbook.guards import narrowest
@@ -184,8 +183,7 @@ def _without(worlds: Where, said: Sequence[Said[Job]]) -> Where:
 
 def worlds_of(man: Man, picture: LinedUp, against: Sequence[LookWord]) -> Where:
     """What may still be so for a man: the shape is known, where he stands, and looks that show."""
-    lie = lie_of(picture.side_of(man.label), picture.field)
-    return possible(picture.receivers, picture.count.shape, lie, tuple(against))
+    return picture.worlds(picture.side_of(man.label), tuple(against))
 
 
 def choose(said: Sequence[Said[Job]], worlds: Where) -> Chosen | None:

@@ -10,12 +10,10 @@ from itertools import pairwise
 from stemline.diagnostics.catalogue.exchange_lines import E746, E747, E748
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.blocking.carrying import hole, mesh, stands_wide
-from stemline.football.conditions import possible
 from stemline.football.exchanges import BallMoves, Exchange, said_any
 from stemline.football.play import Assignment, Kind
 from stemline.football.players import Position
 from stemline.geometry.paths import Ending, Leg, Path, Point
-from stemline.lineup.alignment import lie_of
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import Body
 from stemline.playbook.exchange_definitions import QUARTERBACK, SNAPPER_SAID, ExchangeDef
@@ -86,9 +84,7 @@ def _at(picture: LinedUp, position: Position) -> str:
 
 def _holding(body: Body, picture: LinedUp) -> Iterator[ExchangeDef]:
     """The lines whose guard holds; of two of one giver and taker the narrower."""
-    known = possible(
-        picture.receivers, picture.count.shape, lie_of(picture.count.strong, picture.field)
-    )
+    known = picture.worlds(picture.count.strong)
     for lines in body.exchanges.values():
         holding = [said for said in lines if said.guard.worlds & known]
         for said in holding:
@@ -143,9 +139,7 @@ def _implied(
 ) -> list[_Line]:
     """The exchanges that nobody has to say: from the quarterback, through the hands that `handoff`
     names, to the carrier. A quarterback who stands wide hands nothing to anybody."""
-    known = possible(
-        picture.receivers, picture.count.shape, lie_of(picture.count.strong, picture.field)
-    )
+    known = picture.worlds(picture.count.strong)
     passer = picture.man(first)
     if passer.position is Position.QUARTERBACK and stands_wide(passer):
         return []

@@ -12,13 +12,13 @@ from collections.abc import Iterable, Iterator, Mapping
 from stemline.diagnostics.catalogue.calls import E601, E602
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.nearest import nearest
-from stemline.football.field import Side
+from stemline.football.field import Way
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.dressing import spoken
 from stemline.resolve.expand import Order
 from stemline.source import Span
 
-_SIDES = {"right": Side.RIGHT, "left": Side.LEFT}
+_WAYS = {way.word: way for way in Way}
 _MOST_WORDS = 60
 """Words of a call that anybody could say in a huddle, several times over."""
 _MOST_NEAR = 2
@@ -34,14 +34,15 @@ def readings(book: Playbook, text: str, at: Span) -> list[Order]:
         return []
     found: list[Order] = []
     for formation, rest in _prefixes(words, book.formations):
-        if not rest or rest[0] not in _SIDES:
+        if not rest or rest[0] not in _WAYS:
             continue
-        side, after = _SIDES[rest[0]], rest[1:]
+        way, after = _WAYS[rest[0]], rest[1:]
         for motion, then in [("", after), *_prefixes(after, book.motions)]:
             for concept, tail in _prefixes(then, book.concepts):
                 for tags in tag_readings(tail, concept, book):
-                    said = spoken(book, formation, side, motion, concept, tags)
-                    found.append(Order(formation, side, motion, concept, tags, said, at, at))
+                    said = spoken(book, formation, way, motion, concept, tags)
+                    middle = book.settings.middle
+                    found.append(Order(formation, way, motion, concept, tags, said, at, at, middle))
     return _different(found)
 
 
@@ -49,7 +50,7 @@ def _different(orders: Iterable[Order]) -> list[Order]:
     """Each call once, whatever name it is given by and in whatever order its tags stand."""
     calls: dict[tuple[object, ...], Order] = {}
     for o in orders:
-        calls.setdefault((o.formation, o.side, o.motion, o.concept, frozenset(o.tags)), o)
+        calls.setdefault((o.formation, o.way, o.motion, o.concept, frozenset(o.tags)), o)
     return list(calls.values())
 
 
@@ -85,7 +86,7 @@ def two_readings(book: Playbook, call: str, found: Iterable[Order], at: Span) ->
 
 def describe(book: Playbook, order: Order) -> str:
     """A call with its parts told apart, for a message about two readings."""
-    parts = [f"formation {book.formations[order.formation].name}", order.side.word]
+    parts = [f"formation {book.formations[order.formation].name}", order.way.word]
     if order.motion:
         parts.append(f"motion {book.motions[order.motion].name}")
     parts.append(f"concept {book.concepts[order.concept].name}")

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Hashable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from stemline.diagnostics.catalogue.calls import E707
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.conditions import LookWord
 from stemline.football.defenders import Defence
-from stemline.football.field import BallSpot, Field, Side
+from stemline.football.field import BallSpot, Field, Side, Way
 from stemline.football.offence.counting import count, ranked
 from stemline.football.play import Call, Motion, Play
 from stemline.lineup.alignment import line_up
@@ -36,27 +37,81 @@ class Order:
 
     ``span`` is where its formation is dressed up, ``tags_span`` its tags. ``second`` tells that it
     is what another call becomes at the line, ``turned`` that it then goes to the other side than
-    the one its formation is called to: the men stay where they are. ``goal`` is how many yards
-    from their goal line it is called, and ``look`` the key of the look that it then is drawn
+    the one its formation is called to: the men stay where they are. ``middle`` is the field side
+    from the middle, None for none. ``best`` are the spots that it is best called from, none where
+    its dress-up does not say; ``not_from`` those that it is never called from. ``goal`` is how many
+    yards from their goal line it is called, and ``look`` the key of the look that it then is drawn
     against ("" for the base look).
     """
 
     formation: str
-    side: Side
+    way: Way
     motion: str
     concept: str
     tags: tuple[str, ...]
     spoken: str
     span: Span
     tags_span: Span
+    middle: Side | None = Side.RIGHT
+    best: tuple[BallSpot, ...] = ()
+    not_from: frozenset[BallSpot] = frozenset()
     second: bool = False
     turned: bool = False
     goal: int | None = None
     look: str = ""
 
+    def at(self, spot: BallSpot) -> Side | None:
+        """The true side from a spot; None for a call by the field from a middle without one."""
+        return self.way.at(spot, self.middle)
 
-def field_of(book: Playbook, spot: BallSpot) -> Field:
-    return Field(book.settings.code, spot, book.settings.numbers)
+    @property
+    def spots(self) -> tuple[BallSpot, ...]:
+        """Those that it may be called from: where it has a side, less those that it is never
+        called from."""
+        return tuple(s for s in BallSpot if s not in self.not_from and self.at(s) is not None)
+
+    @property
+    def drawn_from(self) -> BallSpot:
+        """The first spot that it is best called from, else the one that it is timed from."""
+        return next((spot for spot in self.best if spot in self.spots), self.timed_from)
+
+    @property
+    def timed_from(self) -> BallSpot:
+        """The middle; for a call by the field the hash from which it goes right. The first spot
+        that it is called from where that is none of them."""
+        usual = {Way.FIELD: BallSpot.LEFT_HASH, Way.BOUNDARY: BallSpot.RIGHT_HASH}
+        wanted = (usual.get(self.way, BallSpot.MIDDLE), *self.spots)
+        return next((spot for spot in wanted if spot in self.spots), BallSpot.MIDDLE)
+
+
+@dataclass(frozen=True)
+class CalledAt:
+    """Where a call's men stand: its formation, true side, motion and spot; ``middle`` is the side
+    that is called the field from the middle, None for none."""
+
+    formation: str
+    side: Side
+    motion: str
+    spot: BallSpot
+    middle: Side | None = None
+
+
+def field_of(book: Playbook, spot: BallSpot, middle: Side | None = None) -> Field:
+    return Field(book.settings.code, spot, book.settings.numbers, middle=middle)
+
+
+def called_at(book: Playbook, order: Order, spot: BallSpot) -> CalledAt | None:
+    """Where the men of a call stand at a spot; None where it has no side there.
+
+    A side of the middle is the field for a call by the field, for others only where the playbook
+    says so, and nowhere but in the middle: what stands alike is the same.
+    """
+    side = order.at(spot)
+    if side is None:
+        return None
+    said = order.way.by_field or book.settings.middle_said
+    middle = order.middle if said and spot is BallSpot.MIDDLE else None
+    return CalledAt(order.formation, side, order.motion, spot, middle)
 
 
 def expand(
@@ -68,6 +123,9 @@ def expand(
 ) -> Expanded:
     """One call alone, as `Expander.expand`: who wants many keeps an expander."""
     return Expander(book).expand(order, spot, against, look_key)
+
+
+_Defended = tuple[Defence | None, tuple[Diagnostic, ...]]
 
 
 @dataclass(frozen=True)
@@ -89,9 +147,9 @@ class Expander:
     def __init__(self, book: Playbook) -> None:
         self._book = book
         self._right_handed = _right_handed(book)
-        self._lined: dict[tuple[str, Side, str, BallSpot], Lined] = {}
+        self._lined: dict[CalledAt, Lined] = {}
         self._defences: dict[
-            tuple[str, str, Side, str, BallSpot], tuple[Defence | None, tuple[Diagnostic, ...]]
+            tuple[str, CalledAt], tuple[Defence | None, tuple[Diagnostic, ...]]
         ] = {}
         self._bodies: dict[tuple[str, tuple[str, ...]], Body] = {}
         self._casts: dict[tuple[Order, BallSpot, int], tuple[Concept, Cast]] = {}
@@ -137,13 +195,15 @@ class Expander:
         against: Sequence[LookWord],
         look_key: str,
     ) -> Expanded:
-        lined = self.lined(order.formation, order.side, order.motion, spot)
+        at = called_at(self._book, order, spot)
+        if at is None:
+            return None, (E707(call=order.spoken, way=order.way.word).at(order.span),)
+        lined = self.lined(at)
         if lined.picture is None:
             return None, lined.found
         picture = _turned(lined.picture) if order.turned else lined.picture
         cast = self._cast(order, concept, spot, picture, lined.motions)
-        at = order.formation, order.side, order.motion, spot
-        defence, standing = self.defence(look_key, *at) if look_key else (None, ())
+        defence, standing = self.defence(look_key, at) if look_key else (None, ())
         if defence is not None and not against:
             against = tuple(LookWord(word) for word in defence.shows)
         play, found = cast.play(tuple(against), defence)
@@ -168,16 +228,19 @@ class Expander:
 
     def asks(self, order: Order, spot: BallSpot, looks: Sequence[LookWord]) -> bool:
         """Whether a call's men may do anything else where these looks show."""
-        lined = self.lined(order.formation, order.side, order.motion, spot)
-        if lined.picture is None:
+        at = called_at(self._book, order, spot)
+        lined = self.lined(at) if at is not None else None
+        if lined is None or lined.picture is None:
             return True
         concept = self._book.concepts[order.concept]
-        return self._cast(order, concept, spot, lined.picture, lined.motions).asks(tuple(looks))
+        picture = _turned(lined.picture) if order.turned else lined.picture
+        return self._cast(order, concept, spot, picture, lined.motions).asks(tuple(looks))
 
     def casting(self, order: Order, spot: BallSpot) -> CallParts | None:
         """What decides a call's play from a spot; None where its men cannot be put on the field."""
-        lined = self.lined(order.formation, order.side, order.motion, spot)
-        if lined.picture is None:
+        at = called_at(self._book, order, spot)
+        lined = self.lined(at) if at is not None else None
+        if lined is None or lined.picture is None:
             return None
         concept = self._book.concepts[order.concept]
         picture = _turned(lined.picture) if order.turned else lined.picture
@@ -197,32 +260,29 @@ class Expander:
             picture=picture,
             motions=motions,
             protections=_protections(self._book, body),
-            call=_call(self._book, order, concept, tags),
+            call=_call(self._book, order, picture.called, concept, tags),
             family=concept.family,
             kind=concept.kind,
             right_handed=self._right_handed,
             span=order.span,
         )
 
-    def lined(self, formation: str, side: Side, motion: str, spot: BallSpot) -> Lined:
+    def lined(self, at: CalledAt) -> Lined:
         """The men of a formation at the snap, after a motion ("" for none)."""
-        key = formation, side, motion, spot
-        if key not in self._lined:
-            self._lined[key] = _line_up(self._book, formation, side, motion, spot)
-        return self._lined[key]
+        if at not in self._lined:
+            self._lined[at] = _line_up(self._book, at)
+        return self._lined[at]
 
-    def defence(
-        self, look_key: str, formation: str, side: Side, motion: str, spot: BallSpot
-    ) -> tuple[Defence | None, tuple[Diagnostic, ...]]:
+    def defence(self, look_key: str, at: CalledAt) -> _Defended:
         """A look against men who stand as in `lined`; nobody where they do not, or where the look
         is never played against them.
 
         No place or duty of a look is said by a playside, so the concept does not matter to it.
         """
-        key = look_key, formation, side, motion, spot
+        key = look_key, at
         if key not in self._defences:
-            lined = self.lined(formation, side, motion, spot)
-            meets = lined.picture is not None and self.meets(look_key, formation, lined.picture)
+            lined = self.lined(at)
+            meets = lined.picture is not None and self.meets(look_key, at.formation, lined.picture)
             made = _defence(self._book, look_key, lined) if meets else (None, ())
             self._defences[key] = made
         return self._defences[key]
@@ -241,16 +301,16 @@ class Expander:
         return self._bodies[key]
 
 
-def _line_up(book: Playbook, formation: str, side: Side, motion: str, spot: BallSpot) -> Lined:
-    field = field_of(book, spot)
-    alignment, men, found = line_up(book, book.formations[formation], side, field)
+def _line_up(book: Playbook, at: CalledAt) -> Lined:
+    field = field_of(book, at.spot, at.middle)
+    alignment, men, found = line_up(book, book.formations[at.formation], at.side, field)
     if not men:
         return Lined(None, {}, found)
-    men, motions, moved = move(alignment, men, book.motions[motion] if motion else None)
-    counted = count(men, side)
+    men, motions, moved = move(alignment, men, book.motions[at.motion] if at.motion else None)
+    counted = count(men, at.side)
     # The alignment's field knows the line that this formation draws.
     men, field = ranked(men, counted), alignment.field
-    return Lined(LinedUp(men, counted, field, side, book.receivers), motions, (*found, *moved))
+    return Lined(LinedUp(men, counted, field, at.side, book.receivers), motions, (*found, *moved))
 
 
 def _turned(picture: LinedUp) -> LinedUp:
@@ -282,13 +342,16 @@ def _right_handed(book: Playbook) -> bool:
     return hands[0] if hands else book.settings.right_handed
 
 
-def _call(book: Playbook, order: Order, concept: Concept, tags: Sequence[Tag]) -> Call:
+def _call(book: Playbook, order: Order, side: Side, concept: Concept, tags: Sequence[Tag]) -> Call:
     return Call(
         formation=book.formations[order.formation].name,
-        side=order.side,
+        side=side,
         motion=book.motions[order.motion].name if order.motion else "",
         concept=concept.name,
         tags=tuple(t.name for t in tags),
         spoken=order.spoken,
+        way=order.way if order.way.by_field else None,
+        best=order.best,
+        not_from=order.not_from,
         tempo=next((t.tempo for t in reversed(tags) if t.tempo), ""),
     )

@@ -54,7 +54,6 @@ def second_calls(book: Playbook, order: Order) -> Iterator[tuple[KillDef, Order]
 
 
 def second_call(book: Playbook, order: Order, kill: KillDef, to: KilledTo) -> Order:
-    sides = {"left": Side.LEFT, "right": Side.RIGHT, "away": order.side.other}
     return replace(
         order,
         concept=to.concept,
@@ -63,7 +62,7 @@ def second_call(book: Playbook, order: Order, kill: KillDef, to: KilledTo) -> Or
         span=kill.span,
         tags_span=kill.span,
         second=True,
-        turned=sides.get(to.side, order.side) is not order.side,
+        turned=_is_turned(order, to),
     )
 
 
@@ -76,10 +75,17 @@ def second_words(book: Playbook, to: KilledTo) -> str:
 
 def is_itself(book: Playbook, order: Order, to: KilledTo) -> bool:
     """Whether a kill names the play that the call is, tags apart that only kill it."""
-    sides = {"left": Side.LEFT, "right": Side.RIGHT, "away": order.side.other}
     tags = {tag for tag in order.tags if not book.tags[order.concept, tag].body.kills}
     same = order.concept == to.concept and tags == set(to.tags)
-    return same and sides.get(to.side, order.side) is order.side
+    return same and not _is_turned(order, to)
+
+
+def _is_turned(order: Order, to: KilledTo) -> bool:
+    """Whether a second play goes to the other side than its call; where the call goes by the
+    field, left and right are as it is drawn, to the right."""
+    own = order.at(order.timed_from) or Side.RIGHT
+    sides = {"left": Side.LEFT, "right": Side.RIGHT, "away": own.other}
+    return sides.get(to.side, own) is not own
 
 
 def readings(book: Playbook, kill: KillDef) -> list[KilledTo]:

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
+from itertools import product
 
-from stemline.football.conditions import Guard, Lie, LookWord, Where, possible
+from stemline.football.conditions import Called, Guard, Lie, LookWord, Where, possible
 from stemline.football.defence.fronts import at_place
 from stemline.football.play import SHARED, Play
 from stemline.football.players import Position
@@ -20,7 +21,7 @@ from stemline.playbook.run_definitions import WHOLE_LINE, LineSpot
 from stemline.resolve.roles import Bound, candidates
 
 _LOOKS = {look.value: look for look in LookWord}
-_LIES = {lie.value for lie in Lie}
+_BY_SPOT = {word.value for word in (*Lie, *Called)}
 
 
 def with_notes(
@@ -51,7 +52,10 @@ def worded(
     """A note's words, with the part of its condition that is still open; "" where it cannot
     hold. ``shape`` None is any."""
     worlds: Where = frozenset().union(
-        *(possible(receivers, shape, lie, tuple(against)) for lie in Lie)
+        *(
+            possible(receivers, shape, lie, called, tuple(against))
+            for lie, called in product(Lie, Called)
+        )
     )
     if not worlds & note.guard.worlds:
         return ""
@@ -77,7 +81,7 @@ def _open(guard: Guard, against: Sequence[LookWord]) -> str:
 
 def _is_open(part: str, against: Sequence[LookWord]) -> bool:
     words = part.casefold().split(" or ")
-    return any(w in _LIES or (w in _LOOKS and _LOOKS[w] not in against) for w in words)
+    return any(w in _BY_SPOT or (w in _LOOKS and _LOOKS[w] not in against) for w in words)
 
 
 def _men(note: Note, bound: Bound, picture: LinedUp) -> list[str]:

@@ -7,13 +7,11 @@ from dataclasses import dataclass
 
 from stemline.diagnostics.catalogue.calls import E630
 from stemline.diagnostics.diagnostic import Diagnostic
-from stemline.football.conditions import possible
 from stemline.football.field import Side
 from stemline.football.offence.landmarks import Landmark, x_of
 from stemline.football.offence.quarterback import step
 from stemline.football.play import Alert, Assignment, Claim, Read, Spot, Step
 from stemline.geometry.paths import Ending, Point, along, length, polyline
-from stemline.lineup.alignment import lie_of
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import Body, FootDef, LookAt, SpotRule
 from stemline.playbook.guards import narrowest
@@ -114,8 +112,7 @@ class _Looking:
 
     @property
     def _worlds(self) -> frozenset[int]:
-        lie = lie_of(self.picture.count.strong, self.picture.field)
-        return possible(self.picture.receivers, self.picture.count.shape, lie)
+        return self.picture.worlds(self.picture.count.strong)
 
     def spots(self) -> tuple[Spot, ...]:
         spots = []

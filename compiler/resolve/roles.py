@@ -13,12 +13,10 @@ from dataclasses import dataclass, field
 from stemline.diagnostics.catalogue.calls import E620, E621
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.in_words import how_many
-from stemline.football.conditions import possible
 from stemline.football.defence.fronts import at_place, wings
 from stemline.football.field import Side
 from stemline.football.offence.counting import tight_ends
 from stemline.football.players import Position
-from stemline.lineup.alignment import lie_of
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import Body, RouteJob
 from stemline.playbook.guards import narrowest
@@ -68,8 +66,7 @@ def bind(body: Body, picture: LinedUp, call: str) -> Bound:
 
 def _goes_out(body: Body, role: str | None, label: str, picture: LinedUp) -> bool:
     """Whether what a role does in this shape is a route."""
-    lie = lie_of(picture.side_of(label), picture.field)
-    worlds = possible(picture.receivers, picture.count.shape, lie)
+    worlds = picture.worlds(picture.side_of(label))
     said = narrowest([s for s in body.jobs.get(role or "", ()) if s.guard.worlds & worlds])
     return said is not None and isinstance(said.value, RouteJob)
 
@@ -108,16 +105,7 @@ def _turn(role: str, rule: RoleRule) -> tuple[bool, int, str]:
 def _rules_that_hold(body: Body, picture: LinedUp) -> Iterable[tuple[str, Said[RoleRule]]]:
     """For each role the narrowest rule whose guard holds; a role with none plays no part."""
     for role, said in body.rules.items():
-        holding = [
-            s
-            for s in said
-            if s.guard.worlds
-            & possible(
-                picture.receivers,
-                picture.count.shape,
-                lie_of(_rule_side(s.value, picture), picture.field),
-            )
-        ]
+        holding = [s for s in said if s.guard.worlds & picture.worlds(_rule_side(s.value, picture))]
         chosen = narrowest(holding)
         if chosen is not None:
             yield role, chosen

@@ -9,9 +9,11 @@ from __future__ import annotations
 
 import pickle
 from dataclasses import fields
+from functools import lru_cache
 from io import BytesIO
 from typing import TYPE_CHECKING, Any, Generic, TypeVar, cast
 
+from stemline.football.conditions import Guard, LookWord, Where
 from stemline.football.field import Field
 from stemline.football.offence.counting import Count
 from stemline.football.play import Man, Play
@@ -95,10 +97,26 @@ def _by_fields(value: Any) -> tuple[Callable[..., Any], tuple[Any, ...]]:
     return type(value), tuple(getattr(value, field.name) for field in fields(value))
 
 
+@lru_cache(maxsize=4096)
+def _packed(worlds: Where) -> int:
+    """Worlds as the bits of one number: a guard is sealed with every line that has it."""
+    return sum(1 << world for world in worlds)
+
+
+@lru_cache(maxsize=4096)
+def _unpacked(bits: int) -> Where:
+    return frozenset(at for at in range(bits.bit_length()) if bits >> at & 1)
+
+
+def _guard(text: str, bits: int, looks: tuple[LookWord, ...], moves: int) -> Guard:
+    return Guard(text, _unpacked(bits), looks, moves)
+
+
 _TABLE: _Table = {
     Span: lambda span: (_nowhere, ()),
     Count: _by_fields,
     Field: _by_fields,
+    Guard: lambda guard: (_guard, (guard.text, _packed(guard.worlds), guard.looks, guard.moves)),
     Man: _by_fields,
     LinedUp: _by_fields,
     Play: _by_fields,

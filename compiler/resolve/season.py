@@ -15,7 +15,7 @@ from stemline.diagnostics.in_words import either, how_many
 from stemline.diagnostics.nearest import nearest
 from stemline.football.blocking.protecting import ProtectionRule
 from stemline.football.conditions import LookWord
-from stemline.football.field import BallSpot, Side
+from stemline.football.field import BallSpot, Side, Way
 from stemline.football.play import Becoming, ConceptSheet, Kind, Play, Season, Team
 from stemline.football.rulebook.care_rules import care_rules
 from stemline.football.rulebook.rules import noted
@@ -196,13 +196,14 @@ def _becoming(
 
 def _drawn(book: Playbook, expander: Expander, order: Order) -> Expanded:
     look = _drawn_against(book, expander, order)
-    play, found = expander.expand(order, BallSpot.MIDDLE, look_key=look)
+    spot = order.drawn_from
+    play, found = expander.expand(order, spot, look_key=look)
     wanted = book.settings.picture
-    if play is None or wanted == "middle":
+    if play is None or wanted == "middle" or spot is not BallSpot.MIDDLE or order.best:
         return play, found
     to_field = BallSpot.LEFT_HASH if play.strong is Side.RIGHT else BallSpot.RIGHT_HASH
-    spot = to_field if wanted == "strength to field" else to_field.mirrored
-    return expander.expand(order, spot, look_key=look)
+    hashed = to_field if wanted == "strength to field" else to_field.mirrored
+    return expander.expand(order, hashed, look_key=look) if hashed in order.spots else (play, found)
 
 
 def _drawn_against(book: Playbook, expander: Expander, order: Order) -> str:
@@ -216,8 +217,9 @@ def _drawn_against(book: Playbook, expander: Expander, order: Order) -> str:
         return order.look or book.base_look
     if not has_run(body) and not any(_releases(book, p.value) for p in body.protect):
         return ""
-    plain, _ = expander.expand(order, BallSpot.MIDDLE)
-    faced, _ = expander.expand(order, BallSpot.MIDDLE, look_key=book.base_look)
+    spot = order.drawn_from
+    plain, _ = expander.expand(order, spot)
+    faced, _ = expander.expand(order, spot, look_key=book.base_look)
     alike = plain is not None and faced is not None and _routes(plain) == _routes(faced)
     return book.base_look if alike else ""
 
@@ -244,8 +246,11 @@ def is_broken(book: Playbook, order: Order) -> bool:
     return book.is_broken(order.formation, order.motion, order.concept, order.tags)
 
 
-def _spots(dress: Dress) -> list[BallSpot]:
-    return [spot for spot in BallSpot if spot.value in dress.spots]
+def _spots(dress: Dress, order: Order) -> list[BallSpot]:
+    """The spots that a call is proved from: those that its dress-up names, as far as it may be
+    called from them; all of these where it may from none of those."""
+    named = [spot for spot in order.spots if spot.value in dress.spots]
+    return named or list(order.spots)
 
 
 @dataclass(frozen=True)
@@ -301,7 +306,7 @@ class Proving:
             proof = self.proof(dress, called or same)
             return Proof(() if called else proof.found, proof.right, proof.reads)
         problems: list[Diagnostic] = []
-        for spot in _spots(dress):
+        for spot in _spots(dress, order):
             for looks in ((), *dress.against):
                 if not self._is_told(order, spot, looks):
                     problems += self.proved(order, spot, looks)
@@ -382,7 +387,7 @@ class Proving:
         """The calls of a concept without a tag, each with the first spot of its dress-up."""
         for dress, order in self._calls.orders:
             if order.concept == concept and not order.tags and not is_broken(self.book, order):
-                yield _spots(dress)[0], order
+                yield _spots(dress, order)[0], order
 
     def bare(self, order: Order) -> Order:
         """The call without its tags."""
@@ -396,9 +401,9 @@ def is_proved(tag: Tag) -> bool:
     return not (tag.broken or tag.shared or tag.silent)
 
 
-def _untagged(order: Order) -> tuple[str, Side, str, str]:
+def _untagged(order: Order) -> tuple[str, Way, str, str]:
     """What a call has in common with its plain call."""
-    return order.formation, order.side, order.motion, order.concept
+    return order.formation, order.way, order.motion, order.concept
 
 
 def gathered(found: Iterable[Diagnostic]) -> list[Diagnostic]:

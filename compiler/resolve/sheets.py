@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.conditions import EVERY_MOVE, always
-from stemline.football.field import BallSpot, Side
+from stemline.football.field import BallSpot, Way
 from stemline.football.offence.strokes import Route
 from stemline.football.play import (
     ConceptSheet,
@@ -74,7 +74,9 @@ def _viewed(
     first = next((p for p in season.plays if p.call.concept == sheet.name), None)
     if first is None:
         return sheet
-    sheet = replace(sheet, keyed=_keyed(book, calls, season, sheet, expander))
+    keyed = _keyed(book, calls, season, sheet, expander)
+    spotted = tuple(_spotted(book, calls, season, sheet, expander))
+    sheet = replace(sheet, keyed=keyed, spotted=spotted)
     order = calls.by_name[first.call.spoken]
     if first.reads:
         made = (expander.expand(order, first.ball, look_key=key) for key in _whole_looks(book))
@@ -103,6 +105,21 @@ def _keyed(
         for key in _whole_looks(book)
     )
     return tuple(play for play in _shown(made) if play.defence is not None)
+
+
+def _spotted(
+    book: Playbook, calls: Calls, season: Season, sheet: ConceptSheet, expander: Expander
+) -> Iterator[Play]:
+    """The first call, and those whose side or use hangs on the ball's spot, from their others."""
+    mine = [play for play in season.plays if play.call.concept == sheet.name]
+    for play in mine:
+        call = play.call
+        if play is not mine[0] and call.way is None and not call.best and not call.not_from:
+            continue
+        order = calls.by_name[call.spoken]
+        look = book.base_look if play.defence is not None else ""
+        spots = [spot for spot in order.spots if spot is not play.ball]
+        yield from _shown(expander.expand(order, spot, look_key=look) for spot in spots)
 
 
 def _shown(made: Iterable[tuple[Play | None, tuple[Diagnostic, ...]]]) -> Iterator[Play]:
@@ -171,7 +188,7 @@ class _Posing:
                 named = self._book.protections[protection]
                 name, body = named.name, _protecting(self._book, named.name, named.span)
             span = self._book.formations[formation].span
-            order = Order(formation, Side.RIGHT, "", name.casefold(), (), name, span, span)
+            order = Order(formation, Way.RIGHT, "", name.casefold(), (), name, span, span)
             self._expander.posed[key] = order, Concept(name, "", body, span, False)
         return self._expander.posed[key]
 

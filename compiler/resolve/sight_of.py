@@ -9,7 +9,7 @@ from stemline.lineup.sights import seen
 from stemline.playbook.kill_definitions import KillDef
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.blocking.blockers import playside
-from stemline.resolve.expand import Expander, Order
+from stemline.resolve.expand import Expander, Order, called_at
 
 
 def looks_seen(
@@ -21,9 +21,9 @@ def looks_seen(
         return ()
     picture = replace(parts.picture, toward=playside(parts.body, parts.picture))
     found = []
-    for key, look in book.looks.items():
-        at = order.formation, order.side, order.motion, spot
-        defence, _ = expander.defence(key, *at) if not look.broken else (None, ())
+    at = called_at(book, order, spot)
+    for key, look in book.looks.items() if at is not None else ():
+        defence, _ = expander.defence(key, at) if at and not look.broken else (None, ())
         if defence is not None and seen(kill.when, defence, picture):
             found.append(key)
     return tuple(found)

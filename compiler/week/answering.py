@@ -117,7 +117,7 @@ def _meeting(plan: Plan, look: str, asked: AskedOfPlaybook) -> Iterator[tuple[Or
         if row.call in known or (own in names and own != look.casefold()):
             continue
         known.add(row.call)
-        yield orders[row.call], row.spot or BallSpot.MIDDLE
+        yield orders[row.call], row.spot or orders[row.call].timed_from
 
 
 @dataclass(frozen=True)

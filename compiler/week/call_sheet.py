@@ -12,6 +12,7 @@ from functools import cached_property
 from math import ceil, pi, tan
 
 from stemline.football.field import BallSpot
+from stemline.football.play import Call
 from stemline.week.killed_rows import arrowed, brief, killed, printed_call
 from stemline.week.wanting import left_empty
 from stemline.week.week_values import PlanRow, Week
@@ -166,11 +167,18 @@ def _row(week: Week, order: int, row: PlanRow) -> SheetRow:
         number="" if entry.number is None else str(entry.number),
         call=call,
         look=look,
-        spot=spot_letter(row.spot),
+        spot=spot_letter(row.spot) or " ".join(map(spot_letter, _own_spots(entry.play.call))),
         people=entry.personnel[:10],
         page="" if entry.page is None else str(entry.page),
         note=" ".join(notes),
     )
+
+
+def _own_spots(call: Call) -> tuple[BallSpot, ...]:
+    """The spots that a call is for by its dress-up, where its row names none: those that it is best
+    called from, else what its exceptions leave."""
+    left = tuple(spot for spot in BallSpot if spot not in call.not_from)
+    return call.best or (left if call.not_from else ())
 
 
 def spot_letter(spot: BallSpot | None) -> str:

@@ -38,7 +38,7 @@ def answers_of(
     known: dict[tuple[str, BallSpot, str], Answer | None] = {}
     made: list[RowAnswer] = []
     for situation, look, row in _asked(plan, _throws):
-        key = row.call, row.spot or BallSpot.MIDDLE, look.casefold()
+        key = row.call, row.spot or orders[row.call].timed_from, look.casefold()
         if key not in known:
             known[key] = answer(orders[row.call], key[1], key[2])
         got = known[key]
@@ -65,7 +65,8 @@ def runs_pressed(
     left: dict[tuple[str, tuple[str, ...]], dict[str, PlanRow]] = {}
     for _, look, row in _asked(plan, _runs):
         if not _says_so(row, look):
-            men = free(orders[row.call], row.spot or BallSpot.MIDDLE, look.casefold())
+            order = orders[row.call]
+            men = free(order, row.spot or order.timed_from, look.casefold())
             if men and not _said_of_week(plan, look, men):
                 left.setdefault((look, men), {}).setdefault(row.call, row)
     return [_told_of_runs(look, men, rows) for (look, men), rows in left.items()]

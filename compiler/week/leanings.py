@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from stemline.football.field import BallSpot, Side
+from stemline.football.field import Way
 from stemline.football.play import Kind
 from stemline.week.killed_rows import killed
 from stemline.week.week_values import CallEntry, PlanRow, RowAnswer, Week
@@ -14,7 +14,6 @@ from stemline.week.week_values import CallEntry, PlanRow, RowAnswer, Week
 ALWAYS = 3
 """Rows of a formation from which it is told that it is always run or always passed from; a
 default of this program, no published source."""
-_FIELD = {BallSpot.LEFT_HASH: Side.RIGHT, BallSpot.RIGHT_HASH: Side.LEFT}
 
 
 @dataclass(frozen=True)
@@ -76,7 +75,11 @@ def leanings_of(week: Week, answers: Sequence[RowAnswer] = ()) -> Leanings:
         ("Personnel", "", lambda row: week.entry(row.call).personnel),
         ("Hash", "", lambda row: (row.spot.value if row.spot else "not said") if hashes else ""),
         ("Strong and weak", "Runs, by the side they go to.", lambda row: _strong(week, row)),
-        ("Field and boundary", "Runs planned on a hash.", lambda row: _field(week, row)),
+        (
+            "Field and boundary",
+            "Runs planned on a hash, or called by the field.",
+            lambda row: _field(week, row),
+        ),
         ("Motion", "", lambda row: week.entry(row.call).play.call.motion or "none"),
         ("Concept", "", lambda row: week.entry(row.call).play.call.concept),
         ("Killed to", "Counted above as what is called first.", lambda row: _killed(week, row)),
@@ -146,8 +149,14 @@ def _strong(week: Week, row: PlanRow) -> str:
 
 
 def _field(week: Week, row: PlanRow) -> str:
+    """Where a run goes from the hash that it is planned on; one that is called by the field says
+    it from wherever it is called."""
     play = week.entry(row.call).play
-    wide = _FIELD.get(row.spot) if row.spot else None
+    way = play.call.way
+    if way is None:
+        wide = row.spot.wide_side if row.spot else None
+    else:
+        wide = play.call.side if way is Way.FIELD else play.call.side.other
     if play.kind is not Kind.RUN or play.toward is None or wide is None:
         return ""
     return "field" if play.toward is wide else "boundary"

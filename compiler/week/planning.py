@@ -15,6 +15,7 @@ from stemline.diagnostics.catalogue.line_calls import E767
 from stemline.diagnostics.catalogue.looks import W428
 from stemline.diagnostics.catalogue.names import E310
 from stemline.diagnostics.catalogue.weeks import (
+    E975,
     E981,
     E986,
     E987,
@@ -351,7 +352,7 @@ class _Planner:
             self.found.append(E767(call=call, to=to, when=kill.text).at(kill.span))
             return ""
         second = second_call(self._book, order, kill, found[0])
-        where = spot or BallSpot.MIDDLE
+        where = spot or second.timed_from
         wrong = [d for d in self._asked.run_from(second, where) if d.is_error]
         if wrong:
             why = _why(wrong[0])
@@ -359,7 +360,14 @@ class _Planner:
         return to
 
     def _check_spot(self, call: str, spot: BallSpot, row: RowDef) -> None:
-        wrong = [d for d in self._asked.run_from(self._asked.calls[call], spot) if d.is_error]
+        order = self._asked.calls[call]
+        if spot in order.not_from:
+            others = either([each.value for each in order.spots])
+            concept = self._book.concepts[order.concept].name
+            never = E975(call=call, concept=concept, others=others, spot=spot.value)
+            self.found.append(never.at(row.span))
+            return
+        wrong = [d for d in self._asked.run_from(order, spot) if d.is_error]
         if wrong:
             why = _why(wrong[0])
             self.found.append(E989(call=call, spot=spot.value, why=why).at(row.span))

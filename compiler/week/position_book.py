@@ -142,7 +142,7 @@ def _places(entries: Iterable[CallEntry], man: str) -> tuple[OwnPlace, ...]:
         call = entry.play.call
         him = entry.play.man(man)
         words = ". ".join((alignment(him, entry.play), *him.says))
-        stands = f"{call.formation} {call.side.word.title()}"
+        stands = f"{call.formation} {call.side_word.title()}"
         moves = call.motion if him.at != him.snap else ""
         found.setdefault(words, {})[" ".join(filter(None, (stands, moves)))] = stands
     return tuple(

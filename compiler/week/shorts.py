@@ -70,11 +70,11 @@ def _parts(call: Call) -> list[str]:
 
 def _with(spoken: str, call: Call, shorts: Mapping[str, str]) -> str:
     """A call with its parts shortened; one that has a name of its own keeps it."""
-    parts = [call.formation, call.side.word.title(), call.motion, call.concept, *call.tags]
+    parts = [call.formation, call.side_word.title(), call.motion, call.concept, *call.tags]
     words = " ".join(part for part in parts if part)
     if words.casefold() != spoken.replace(" + ", " ").casefold():
         return shorts.get(spoken.casefold(), spoken)
-    sides = {call.side.word: call.side.word[0].upper()} if shorts else {}
+    sides = {call.side_word: call.side_word[0].upper()} if shorts else {}
     told = [sides.get(p.casefold()) or shorts.get(p.casefold(), p) for p in parts if p]
     return " ".join(told)
 

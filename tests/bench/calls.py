@@ -12,11 +12,11 @@ from collections.abc import Iterable, Iterator, Mapping
 from itertools import islice
 from pathlib import Path
 
-from stemline.football.field import BallSpot, Side
+from stemline.football.field import BallSpot, Side, Way
 from stemline.outside.project import read_files
 from stemline.playbook.playbook import Playbook
 from stemline.read.read_playbook import read_playbook
-from stemline.resolve.expand import Expander, Order
+from stemline.resolve.expand import CalledAt, Expander, Order
 from stemline.resolve.season import Calls, all_calls
 from stemline.session import Session
 from stemline.source import Source
@@ -75,23 +75,25 @@ def _dressed(text: str, sets: Mapping[str, Iterable[str]], most: int) -> str:
 def _sound(book: Playbook, calls: Calls) -> Iterator[Order]:
     expander = Expander(book)
     own = [order for _, order in calls.orders]
-    sets = list(dict.fromkeys((o.formation, o.side, o.motion) for o in own))
+    sets = list(dict.fromkeys((o.formation, o.way, o.motion) for o in own))
     whats = list(dict.fromkeys((o.concept, o.tags) for o in own))
 
-    def shape(formation: str, side: Side, motion: str) -> tuple[int, int] | None:
-        picture = expander.lined(formation, side, motion, BallSpot.MIDDLE).picture
+    def shape(formation: str, way: Way, motion: str) -> tuple[int, int] | None:
+        side = way.at(BallSpot.MIDDLE, Side.RIGHT)
+        assert side is not None, "the middle has a field side"
+        picture = expander.lined(CalledAt(formation, side, motion, BallSpot.MIDDLE)).picture
         return picture.count.shape if picture is not None else None
 
     # A concept is dressed up in what is shaped like the sets that the playbook has it in.
-    shapes = {(o.concept, shape(o.formation, o.side, o.motion)) for o in own}
+    shapes = {(o.concept, shape(o.formation, o.way, o.motion)) for o in own}
     for turn in range(len(sets)):
         for n, (concept, tags) in enumerate(whats):
-            formation, side, motion = sets[(n + turn) % len(sets)]
-            if (concept, shape(formation, side, motion)) not in shapes:
+            formation, way, motion = sets[(n + turn) % len(sets)]
+            if (concept, shape(formation, way, motion)) not in shapes:
                 continue
-            spoken = f"{formation} {side.word} {motion} {concept} {' '.join(tags)}"
+            spoken = f"{formation} {way.word} {motion} {concept} {' '.join(tags)}"
             at = book.formations[formation].span
-            order = Order(formation, side, motion, concept, tags, spoken, at, at)
+            order = Order(formation, way, motion, concept, tags, spoken, at, at)
             play, found = expander.expand(order, BallSpot.MIDDLE)
             if play is not None and not any(d.is_error for d in found):
                 yield order

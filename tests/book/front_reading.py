@@ -22,7 +22,7 @@ def misspoken(book: Book, season: Season) -> Iterator[str]:
     words = {word for each in page.lists for listed, _ in each.words for word in listed.split(", ")}
     for play in season.plays:
         call = play.call
-        said = [call.formation, call.side.word.capitalize(), call.motion, call.concept, *call.tags]
+        said = [call.formation, call.side_word.capitalize(), call.motion, call.concept, *call.tags]
         said = [word for word in said if word]
         full = names.get(call.spoken, call.spoken)
         if full.replace(" + ", " ").split() != " ".join(said).split():

@@ -7,6 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from stemline.football.conditions import (
+    Called,
     Condition,
     Lie,
     LookWord,
@@ -21,6 +22,7 @@ RECEIVERS = (5, 6)
 conditions = st.one_of(
     st.builds(Condition, look=st.sampled_from(list(LookWord))),
     st.builds(Condition, lie=st.sampled_from(list(Lie))),
+    st.builds(Condition, called=st.sampled_from(list(Called))),
     st.builds(Condition, backs=st.integers(0, 3)),
     st.builds(
         Condition, shape=st.sampled_from([(2, 2), (3, 1), (3, 2), (4, 1), (3, 0), (2, 1), (5, 0)])
@@ -32,7 +34,7 @@ receivers = st.sampled_from(RECEIVERS)
 @pytest.mark.parametrize(("count", "shapes"), [(5, 12), (6, 16)])
 def test_every_world_once(count: int, shapes: int) -> None:
     made = worlds(count)
-    assert len(set(made)) == len(made) == shapes * 3 * 8
+    assert len(set(made)) == len(made) == shapes * 3 * 3 * 8
     assert all(sum(w.shape) + w.backs == count for w in made)
     assert all(w.shape[0] >= w.shape[1] for w in made)
 
@@ -66,6 +68,7 @@ def test_one_condition_refines_another(narrow: Condition, wide: Condition) -> No
         (Condition(shape=(3, 1)), Condition(backs=0)),
         (Condition(lie=Lie.FIELD), Condition(lie=Lie.BOUNDARY)),
         (Condition(lie=Lie.FIELD), Condition(lie=Lie.MIDDLE)),
+        (Condition(called=Called.FIELD), Condition(called=Called.BOUNDARY)),
     ],
 )
 def test_one_condition_excludes_another(one: Condition, two: Condition) -> None:
@@ -78,6 +81,7 @@ def test_one_condition_excludes_another(one: Condition, two: Condition) -> None:
         (Condition(look=LookWord.ZONE), Condition(look=LookWord.OFF)),
         (Condition(shape=(3, 1)), Condition(look=LookWord.PRESS)),
         (Condition(backs=1), Condition(lie=Lie.FIELD)),
+        (Condition(called=Called.FIELD), Condition(lie=Lie.FIELD)),
     ],
 )
 def test_two_conditions_that_are_about_different_things(one: Condition, two: Condition) -> None:
@@ -112,14 +116,17 @@ def test_a_set_of_worlds_is_where_its_condition_holds(count: int, condition: Con
 
 @pytest.mark.parametrize("lie", Lie)
 def test_what_a_call_leaves_open_are_its_looks(lie: Lie) -> None:
-    left = possible(6, (3, 2), lie)
+    called = Called.BOUNDARY
+    left = possible(6, (3, 2), lie, called)
     assert len(left) == 8
     assert {worlds(6)[i].shape for i in left} == {(3, 2)}
-    assert {worlds(6)[i].lie for i in left} == {lie}
-    assert len(possible(6, (3, 2), lie, (LookWord.ZONE,))) == 4
-    assert len(possible(6, (3, 2), lie, (LookWord.ZONE, LookWord.OFF, LookWord.OPEN))) == 1
+    assert {(worlds(6)[i].lie, worlds(6)[i].called) for i in left} == {(lie, called)}
+    assert len(possible(6, (3, 2), lie, called, (LookWord.ZONE,))) == 4
+    assert len(possible(6, (3, 2), lie, called, (LookWord.ZONE, LookWord.OFF, LookWord.OPEN))) == 1
 
 
 def test_a_world_in_words() -> None:
-    (only,) = possible(6, (3, 2), Lie.FIELD, (LookWord.MAN, LookWord.OFF, LookWord.OPEN))
-    assert worlds(6)[only].words == "3x2, into field, man, off, middle open"
+    (only,) = possible(
+        6, (3, 2), Lie.FIELD, Called.FIELD, (LookWord.MAN, LookWord.OFF, LookWord.OPEN)
+    )
+    assert worlds(6)[only].words == "3x2, into field, called to field, man, off, middle open"

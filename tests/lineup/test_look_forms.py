@@ -14,7 +14,7 @@ from stemline.football.play import Play
 from stemline.football.timing.levels import HIGH_SCHOOL
 from stemline.football.timing.rushing import arrives, starts
 from stemline.geometry.paths import Point
-from stemline.resolve.expand import Expander, Order
+from stemline.resolve.expand import CalledAt, Expander
 from stemline.session import Session
 
 FOUR_ONE = THREE_TWO.replace("Three Two", "Quads").replace(
@@ -42,7 +42,9 @@ def moved(*lines: str) -> Session:
 def lined(result: Session, motion: str = "", formation: str = "three two") -> Defence | None:
     assert result.book is not None
     maker = Expander(result.book)
-    return maker.defence("test", formation, Side.RIGHT, motion.casefold(), BallSpot.MIDDLE)[0]
+    return maker.defence(
+        "test", CalledAt(formation, Side.RIGHT, motion.casefold(), BallSpot.MIDDLE)
+    )[0]
 
 
 @pytest.mark.parametrize(
@@ -100,8 +102,8 @@ def free(result: Session, label: str) -> tuple[float, float]:
     """When a man of the look starts, and when he is at a passer whom nobody guards."""
     defence = lined(result)
     assert defence is not None and result.book is not None
-    order = Order("three two", Side.RIGHT, "", "", (), "", defence.span, defence.span)
-    picture = Expander(result.book).lined(order.formation, order.side, "", BallSpot.MIDDLE).picture
+    called = CalledAt("three two", Side.RIGHT, "", BallSpot.MIDDLE)
+    picture = Expander(result.book).lined(called).picture
     assert picture is not None
     play = object.__new__(Play)
     for name, value in {

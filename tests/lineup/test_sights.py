@@ -22,7 +22,7 @@ from stemline.lineup.lined_up import LinedUp
 from stemline.lineup.look_placed import line_up_defence
 from stemline.lineup.sights import in_box, seen
 from stemline.read.read_kills import read_sights
-from stemline.resolve.expand import Expander
+from stemline.resolve.expand import CalledAt, Expander
 from stemline.source import NOWHERE, Source
 from stemline.syntax.parser import parse
 from stemline.syntax.tree import Value
@@ -36,7 +36,7 @@ TACKLE, END = 2.6, 3.9
 def lined(side: Side = Side.RIGHT, formation: str = "three two") -> tuple[LinedUp, Defence]:
     result = compiled(TWELVE, THREE_TWO, TIGHT, FRONT)
     assert result.book is not None
-    picture = Expander(result.book).lined(formation, side, "", BallSpot.MIDDLE).picture
+    picture = Expander(result.book).lined(CalledAt(formation, side, "", BallSpot.MIDDLE)).picture
     assert picture is not None
     defence, _ = line_up_defence(result.book.looks["front"], replace(picture, toward=side))
     assert defence is not None

@@ -10,7 +10,7 @@ import pytest
 
 from references.line_answers import NAMES, TABLES
 from stemline.diagnostics.render import render
-from stemline.football.field import BallSpot, Side
+from stemline.football.field import BallSpot, Way
 from stemline.football.play import Play
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.expand import Order, expand
@@ -242,7 +242,7 @@ def against(team: str, run: str, formation: str, front: str) -> Play:
     base, _, tag = NAMES[run][TEAMS.index(team)].partition(" + ")
     order = Order(
         formation.casefold(),
-        Side.RIGHT,
+        Way.RIGHT,
         "",
         base.casefold(),
         (tag.casefold(),) if tag else (),

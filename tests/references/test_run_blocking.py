@@ -12,7 +12,7 @@ from functools import cache
 import pytest
 
 from stemline.diagnostics.render import render
-from stemline.football.field import BallSpot, Side
+from stemline.football.field import BallSpot, Way
 from stemline.football.play import Play
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.expand import Order, expand
@@ -333,7 +333,7 @@ def name_of(run: str) -> str:
 
 def against(front: str, run: str, formation: str) -> Play:
     order = Order(
-        formation.casefold(), Side.RIGHT, "", name_of(run).casefold(), (), "", NOWHERE, NOWHERE
+        formation.casefold(), Way.RIGHT, "", name_of(run).casefold(), (), "", NOWHERE, NOWHERE
     )
     play, _ = expand(book(), order, BallSpot.MIDDLE, (), front.casefold())
     assert play is not None

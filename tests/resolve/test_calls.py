@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from resolve.texts import CROSSERS, ELEVEN, THREE_TWO, TRIPS, TWELVE, codes, compiled, dress, sound
-from stemline.football.field import Side
+from stemline.football.field import Way
 from stemline.resolve.call_reading import read_call, readings
 from stemline.resolve.expand import Order
 from stemline.session import Session
@@ -29,23 +29,23 @@ def read(result: Session, text: str) -> tuple[Order | None, list[str]]:
 
 
 @pytest.mark.parametrize(
-    ("text", "side", "tags"),
+    ("text", "way", "tags"),
     [
-        ("Three Two Right Crossers", Side.RIGHT, ()),
-        ("three two left crossers", Side.LEFT, ()),
-        ("  Three   Two Right  Crossers ", Side.RIGHT, ()),
-        ("Three Two Right Crossers Wheel", Side.RIGHT, ("wheel",)),
-        ("Three Two Right Crossers Wheel + Return", Side.RIGHT, ("wheel", "return")),
-        ("Three Two Right Crossers Wheel Return", Side.RIGHT, ("wheel", "return")),
-        ("Three Two Right Crossers Wheel+Return", Side.RIGHT, ("wheel", "return")),
-        ("Three Two Right Crossers + Wheel", Side.RIGHT, ("wheel",)),
-        ("Three Two Left Crossers Return + Wheel", Side.LEFT, ("return", "wheel")),
+        ("Three Two Right Crossers", Way.RIGHT, ()),
+        ("three two left crossers", Way.LEFT, ()),
+        ("  Three   Two Right  Crossers ", Way.RIGHT, ()),
+        ("Three Two Right Crossers Wheel", Way.RIGHT, ("wheel",)),
+        ("Three Two Right Crossers Wheel + Return", Way.RIGHT, ("wheel", "return")),
+        ("Three Two Right Crossers Wheel Return", Way.RIGHT, ("wheel", "return")),
+        ("Three Two Right Crossers Wheel+Return", Way.RIGHT, ("wheel", "return")),
+        ("Three Two Right Crossers + Wheel", Way.RIGHT, ("wheel",)),
+        ("Three Two Left Crossers Return + Wheel", Way.LEFT, ("return", "wheel")),
     ],
 )
-def test_one_reading(text: str, side: Side, tags: tuple[str, ...]) -> None:
+def test_one_reading(text: str, way: Way, tags: tuple[str, ...]) -> None:
     order, found = read(book(), text)
     assert found == [] and order is not None
-    assert (order.formation, order.side, order.concept) == ("three two", side, "crossers")
+    assert (order.formation, order.way, order.concept) == ("three two", way, "crossers")
     assert order.tags == tags
 
 
@@ -120,9 +120,9 @@ def test_the_longest_name_never_wins() -> None:
     result = compiled(TWELVE, f"{THREE_TWO}\n{long}", CROSSERS, right)
     assert result.book is not None
     found = readings(result.book, "Three Two Right Tight Left Crossers", NOWHERE)
-    assert {(o.formation, o.side, o.concept) for o in found} == {
-        ("three two", Side.RIGHT, "tight left crossers"),
-        ("three two right tight", Side.LEFT, "crossers"),
+    assert {(o.formation, o.way, o.concept) for o in found} == {
+        ("three two", Way.RIGHT, "tight left crossers"),
+        ("three two right tight", Way.LEFT, "crossers"),
     }
 
 
@@ -179,7 +179,7 @@ def test_a_call_takes_its_name_and_keeps_its_place() -> None:
     for text in ("Comet", "comet", "Three Two Right Crossers Wheel"):
         order, found = read(result, text)
         assert found == [] and order is not None
-        assert (order.side, order.tags) == (Side.RIGHT, ("wheel",))
+        assert (order.way, order.tags) == (Way.RIGHT, ("wheel",))
 
 
 @pytest.mark.parametrize(

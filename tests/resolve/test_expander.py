@@ -59,8 +59,8 @@ def test_a_play_is_made_once() -> None:
 def test_men_and_their_defence_are_shared_by_calls_of_one_set() -> None:
     expander = Expander(book())
     first = orders()[0]
-    same = (first.formation, first.side, first.motion)
-    others = [o for o in orders() if (o.formation, o.side, o.motion) == same]
+    same = (first.formation, first.way, first.motion)
+    others = [o for o in orders() if (o.formation, o.way, o.motion) == same]
     assert len({o.concept for o in others}) > 1
     plays = [expander.expand(o, BallSpot.MIDDLE, (), keys()[0])[0] for o in others]
     made = [play for play in plays if play is not None]

@@ -10,6 +10,7 @@ from dataclasses import replace
 import pytest
 
 from resolve.shipped_books import BOOKS, played, shipped
+from stemline.football.field import Way
 from stemline.football.play import Assignment, Kind, Play
 from stemline.geometry.paths import Path, Point
 from stemline.resolve.expand import Order
@@ -63,7 +64,7 @@ def pairs(book: str, kind: Kind) -> Iterator[tuple[Play, Play]]:
 
 def left_of(order: Order) -> Order:
     spoken = order.spoken.replace(" Right ", " Left ")
-    return replace(order, side=order.side.other, spoken=spoken)
+    return replace(order, way=Way.LEFT, spoken=spoken)
 
 
 def differ(right: Play, left: Play) -> str:

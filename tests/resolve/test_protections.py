@@ -98,7 +98,7 @@ def made(*lines: str, formation: str = DOUBLES_ELEVEN, protections: str = "") ->
 def against(result: Session, look: str, side: str = "Right") -> tuple[Play, tuple[Diagnostic, ...]]:
     """The book's one call to a side, against a look."""
     assert result.book is not None
-    order = next(o for _, o in result.calls.orders if o.side.word == side.lower())
+    order = next(o for _, o in result.calls.orders if o.way.word == side.lower())
     play, found = expand(result.book, order, BallSpot.MIDDLE, look_key=look.casefold())
     assert play is not None, said(found)
     return play, found

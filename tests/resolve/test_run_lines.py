@@ -30,7 +30,7 @@ def plays(team: str) -> tuple[Play, ...]:
     made: list[Play] = []
     seen = set()
     for order in result.calls.by_name.values():
-        key = (order.concept, order.formation, order.side, order.tags)
+        key = (order.concept, order.formation, order.way, order.tags)
         if key in seen or result.book.concepts[order.concept].kind is not Kind.RUN:
             continue
         seen.add(key)

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from itertools import combinations
 
+from stemline.football.field import Way
 from stemline.football.play import Play
 
 Word = tuple[str, str]
@@ -87,7 +88,8 @@ class Calling:
         words = sorted(term, key=lambda w: _ORDER.index(w[0]))
         front = [self._name(w) for w in words if w[0] in ("formation", "side", "motion", "call")]
         if [kind for kind, _ in words] == ["side"]:
-            front.insert(0, "called")  # a side alone is no call's name
+            # A side alone is no call's name.
+            front.insert(0, "called to" if front[0] in _BY_FIELD else "called")
         tags = " + ".join(self._name(w) for w in words if w[0] == "tag")
         without = [name for kind, name in words if kind == "not"]
         if tags:
@@ -104,11 +106,14 @@ class Calling:
         return f"{kind} {name}" if name in self._twice and kind != "call" else name
 
 
+_BY_FIELD = (Way.FIELD.word, Way.BOUNDARY.word)
+
+
 def _said(play: Play) -> tuple[Word, ...]:
     call = play.call
     return (
         ("formation", call.formation),
-        ("side", call.side.word),
+        ("side", call.side_word),
         ("motion", call.motion) if call.motion else ("still", ""),
         *(("tag", tag) for tag in call.tags),
         *(() if call.tags else (("plain", ""),)),

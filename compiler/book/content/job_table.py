@@ -84,7 +84,7 @@ def formation_columns(plays: Sequence[Play]) -> tuple[Column, ...]:
     """
     chosen: dict[tuple[str, str], Play] = {}
     for play in plays:
-        key = (play.call.formation, play.call.side.word)
+        key = (play.call.formation, play.call.side_word)
         if key not in chosen or len(play.call.tags) < len(chosen[key].call.tags):
             chosen[key] = play
     sides: dict[str, set[object]] = {}
@@ -177,7 +177,7 @@ def calls_of(column: Column, plays: Sequence[Play]) -> tuple[int, ...]:
     return tuple(
         i
         for i, play in enumerate(plays)
-        if play.call.formation in names or f"{play.call.formation} {play.call.side.word}" in names
+        if play.call.formation in names or f"{play.call.formation} {play.call.side_word}" in names
     )
 
 

@@ -53,7 +53,12 @@ def _unmended(
     book: Playbook, calls: Calls, key: str, formation: Formation, found: Sequence[Diagnostic]
 ) -> Iterator[Diagnostic]:
     orders = [order for _, order in calls.orders if order.formation == key]
-    ways = {(order.side, order.motion) for order in orders}
+    ways = {
+        (side, order.motion)
+        for order in orders
+        for spot in BallSpot
+        if (side := order.at(spot)) is not None
+    }
     if orders:
         found = [d for d in found if not isinstance(d.said, E524)]
     if not ways or not all(motion for _, motion in ways):

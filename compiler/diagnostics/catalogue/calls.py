@@ -181,8 +181,8 @@ class E701(Mistake):
 
 class E702(Misspelt):
     title = "which way"
-    message = "a call goes right or left, not `{found}`"
-    label = "right or left"
+    message = "a call goes {choices}, not `{found}`"
+    label = "not a side of a call"
 
 
 class E703(Misspelt):
@@ -218,6 +218,37 @@ class E706(Mistake):
     call: str
 
 
+class E707(Mistake):
+    title = "no field in the middle"
+    message = "{call} has no side from the middle: the house calls neither side the field there"
+    label = "from the hashes only"
+    help = "say which, `house middle field is right`, or call it from a hash"
+    varies = ("way",)
+
+    call: str
+    way: str
+
+
+class E708(Mistake):
+    title = "a call that is never called"
+    message = "{call} would be called from no spot"
+    label = "no spot is left"
+    help = "then it is no call: leave the spots out, `{line}`"
+
+    call: str
+    line: str
+
+
+class E709(Mistake):
+    title = "best and never from one spot"
+    message = "{call} is best called from the {spot}, and never called from it"
+    label = "never from there"
+    help = "take the {spot} out of one of the two lines"
+
+    call: str
+    spot: str
+
+
 class W710(Mistake):
     title = "a concept without a dress-up"
     message = "{concept} has no dress-up, so it makes no call"
@@ -225,3 +256,14 @@ class W710(Mistake):
     help = "add `dress {concept}` with an `in` line"
 
     concept: str
+
+
+class W711(Mistake):
+    title = "a side and the field"
+    message = "from a hash {call} is the play that {other} is, and both have a number"
+    label = "the same play twice"
+    help = "call it one way: `to right, left` or `to field, boundary`"
+    varies = ("other",)
+
+    call: str
+    other: str

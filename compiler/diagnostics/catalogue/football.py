@@ -370,6 +370,21 @@ class E457(Mistake):
     help = "add `strong`, `weak`, `away from` or `same side as` a role"
 
 
+class E458(Mistake):
+    title = "by the call and by the field"
+    message = "{formation} lines {man} up by the field and {other} by the call"
+    label = "by the field"
+    help = (
+        "a formation is by the call or by the field: say `{line}`, or line all men up at field and "
+        "boundary"
+    )
+
+    formation: str
+    line: str
+    man: str
+    other: str
+
+
 class E460(Misspelt):
     title = "unknown protection"
     message = "`{found}` is no protection"

@@ -113,6 +113,13 @@ class E324(Misspelt):
     label = "not known"
 
 
+class E333(Misspelt):
+    title = "which side is the field"
+    message = "in the middle the field is {choices}, not `{found}`"
+    label = "not a side"
+    help = "for example `house middle field is right`; `none` where nothing is called so there"
+
+
 class E332(Misspelt):
     title = "unknown level"
     message = "`{found}` is no level of play: {choices}"

@@ -54,6 +54,18 @@ class W974(Mistake):
     opener: str
 
 
+class E975(Mistake):
+    title = "a row from a spot it is not for"
+    message = "{call} is never called from the {spot}"
+    label = "not from the {spot}"
+    help = "plan it from the {others}, or let `never` in `dress {concept}` allow it"
+
+    call: str
+    concept: str
+    others: str
+    spot: str
+
+
 class E976(Mistake):
     title = "too many rows"
     message = "this week has more than {most} rows"

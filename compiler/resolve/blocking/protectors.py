@@ -13,14 +13,13 @@ from stemline.diagnostics.catalogue.calls import E620, E621
 from stemline.diagnostics.catalogue.protections import E695, E696, W690
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.blocking.protecting import Blocker, ProtectionRule
-from stemline.football.conditions import LookWord, possible
+from stemline.football.conditions import LookWord
 from stemline.football.defence.described import Described
 from stemline.football.defence.fronts import Front, front_of
 from stemline.football.defenders import Defence
 from stemline.football.field import Side
 from stemline.football.offence.counting import tight_ends
 from stemline.football.play import Man, Play
-from stemline.lineup.alignment import lie_of
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import BlockSaid, Body, Job, RouteJob
 from stemline.playbook.guards import narrowest
@@ -73,8 +72,8 @@ class Protectors:
         self.protection = protection
         self.bound = bound
         self.found: list[Diagnostic] = []
-        lie = lie_of(picture.count.strong, picture.field)
-        self.worlds = possible(picture.receivers, picture.count.shape, lie)
+        self._standing = picture
+        self.worlds = picture.worlds(picture.count.strong)
         self.backs = tuple(sorted(picture.count.backs, key=self._likely))
         self.ends = tight_ends(picture.men)
         self.spots = _spots(picture.men)
@@ -140,10 +139,8 @@ class Protectors:
         said = self.body.jobs.get(role, ()) if role is not None else ()
         if not said:
             return None
-        man, field = self.before.man(label), self.before.field
         against = tuple(LookWord(word) for word in self.before.against)
-        lie = lie_of(_side(man), field)
-        worlds = possible(field.code.receivers, self.before.shape, lie, against)
+        worlds = self._standing.worlds(_side(self.before.man(label)), against)
         chosen = choose(said, worlds)
         return chosen.base.value if chosen is not None else None
 

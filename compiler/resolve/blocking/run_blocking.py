@@ -33,7 +33,7 @@ from stemline.football.blocking.openings import (
 )
 from stemline.football.blocking.run_rules import PULLS, BlockWay, Rule, Task
 from stemline.football.blocking.run_scheme import BlockTaken, Scheme, scheme
-from stemline.football.conditions import LookWord, possible
+from stemline.football.conditions import LookWord
 from stemline.football.defence.described import Described
 from stemline.football.defence.fronts import Front, at_place, front_of
 from stemline.football.defenders import Defence
@@ -42,7 +42,6 @@ from stemline.football.field import Side
 from stemline.football.offence.counting import tight_ends
 from stemline.football.play import Assignment, Hit, Key, Kind, Play
 from stemline.geometry.paths import Path, Point
-from stemline.lineup.alignment import lie_of
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import BlockSaid, Body, Job
 from stemline.playbook.guards import narrowest
@@ -78,9 +77,7 @@ def run_side(body: Body, picture: LinedUp) -> Side | None:
 
     A pass that joins a run and protects by its own rules has no line of the run, but its fake.
     """
-    known = possible(
-        picture.receivers, picture.count.shape, lie_of(picture.count.strong, picture.field)
-    )
+    known = picture.worlds(picture.count.strong)
     said = narrowest([s for s in body.toward if s.guard.worlds & known])
     if said is None:
         return picture.called if has_run(body) or CARRIER in body.rules else None

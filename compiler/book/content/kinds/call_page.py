@@ -14,6 +14,7 @@ from stemline.book.content.page import (
     concept_groups,
     sentence,
 )
+from stemline.football.field import Way
 from stemline.football.play import Call, Play, RouteSheet, Season
 
 ORDER = ("formation", "side", "motion", "concept", "tags")
@@ -65,9 +66,16 @@ class CallPage(Page):
         return (self.routes,) if self.routes else ()
 
 
+_SIDE_SAID = {
+    None: "the called side; to the other side everything is turned over",
+    Way.FIELD: "the called side is the wide one, right from the left hash",
+    Way.BOUNDARY: "the called side is the short one, left from the left hash",
+}
+
+
 def composed(call: Call) -> str:
     """The words of a call in order, whatever name it has."""
-    words = (call.formation, call.side.word.capitalize(), call.motion, call.concept)
+    words = (call.formation, call.side_word.capitalize(), call.motion, call.concept)
     return " ".join(filter(None, (*words, " + ".join(call.tags))))
 
 
@@ -82,7 +90,7 @@ def _pages(season: Season) -> Iterator[CallPage]:
     yield CallPage(
         id="calls",
         name="How a call is said",
-        apart=tuple(_apart(play, season) for play in _three(season.plays)),
+        apart=tuple(_apart(play, season) for play in _apart_ones(season.plays)),
         lists=tuple(_lists(season)),
         names=names,
     )
@@ -99,13 +107,14 @@ def _route(sheet: RouteSheet, number: int) -> Entry:
 KIND = PageKind(5, _pages)
 
 
-def _three(plays: Iterable[Play]) -> tuple[Play, ...]:
-    """A plain call, one with a motion and a tag, and one with a name of its own: the first of
-    each."""
+def _apart_ones(plays: Iterable[Play]) -> tuple[Play, ...]:
+    """A plain call, one with a motion and a tag, one by the field, and one with a name of its own:
+    the first of each."""
     plays = tuple(plays)
     kinds = (
         (p for p in plays if not p.call.motion and not p.call.tags),
         (p for p in plays if p.call.motion and p.call.tags),
+        (p for p in plays if p.call.way is not None),
         (p for p in plays if p.call.spoken != composed(p.call)),
     )
     return tuple(dict.fromkeys(first for kind in kinds if (first := next(kind, None))))
@@ -125,8 +134,8 @@ def _apart(play: Play, season: Season) -> TakenApart:
         ),
         CallPart(
             "side",
-            call.side.word.capitalize(),
-            "the called side; to the other side everything is turned over",
+            call.side_word.capitalize(),
+            _SIDE_SAID[call.way],
         ),
     ]
     if call.motion:
@@ -163,7 +172,7 @@ def _places(season: Season) -> dict[tuple[str, str], str]:
 def _lists(season: Season) -> Iterator[WordList]:
     calls = [play.call for play in season.plays]
     yield WordList("Formations", tuple((n, "") for n in sorted({c.formation for c in calls})))
-    sides = dict.fromkeys(c.side.word.capitalize() for c in calls)
+    sides = dict.fromkeys(c.side_word.capitalize() for c in calls)
     yield WordList("Sides", tuple((side, "") for side in sides))
     motions = sorted({c.motion for c in calls if c.motion})
     yield WordList("Motions", tuple((name, "") for name in motions))

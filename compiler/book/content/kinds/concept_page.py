@@ -20,6 +20,7 @@ from stemline.book.content.block_table import (
     most_unlike,
 )
 from stemline.book.content.by_call import OwnRow, by_call, own_rows
+from stemline.book.content.by_spot import BySpot, by_spot, spots_said
 from stemline.book.content.cast_table import changes
 from stemline.book.content.cautions import cautions
 from stemline.book.content.drawn_calls import left_out
@@ -47,7 +48,6 @@ from stemline.book.content.quarterback_strip import Quarterback, orders
 from stemline.book.content.second_plays import second_plays, tag_words, told_seconds
 from stemline.diagnostics.in_words import how_many
 from stemline.football.blocking.block_names import PROTECTIONS
-from stemline.football.field import BallSpot
 from stemline.football.play import Call, ConceptSheet, Kind, Play, Season
 from stemline.source import NOWHERE
 
@@ -155,7 +155,7 @@ def _page(
     rule = next((view for view in sheet.views if view.defence is None), None)
     quarterback = orders(plays) if base.reads or base.kind is Kind.PASS else None
     jobs = _alike(jobs) if base.kind is Kind.RUN else jobs
-    entries = _entries(plays, ids, season)
+    entries = _entries(plays, ids, season, sheet)
     page = ConceptPage(
         id=f"concept-{ids[0]}",
         name=sheet.name,
@@ -163,7 +163,7 @@ def _page(
         idea=sentence(sheet.idea),
         serves=_serves(sheet, plays),
         suits=", ".join(sheet.suits),
-        drawn=_drawn(base),
+        drawn="; ".join(filter(None, (_drawn(base), *_spots(base, sheet)))),
         base=entries[0],
         seconds=tuple(second_plays(base, ids[0], season.level)),
         killed=told_seconds(base, season.level),
@@ -187,7 +187,11 @@ def _page(
         family=page.family,
         calls=by_call(jobs, page.columns, page.line, passer, _tags(sheet, theirs, plays)),
         keys=tuple(key for key in page.keys if key.calls),
-        entries=(*entries[1:], *_views(most_unlike(blocked, VIEWS), ids[0])),
+        entries=(
+            *_from_spots(entries[0], sheet),
+            *(each for one in entries[1:] for each in (one, *_from_spots(one, sheet))),
+            *_views(most_unlike(blocked, VIEWS), ids[0]),
+        ),
         said=(
             *_killed(plays, season),
             *(() if season.every_call else said_of(left_out(plays), plays)),
@@ -205,7 +209,9 @@ def _killed(plays: tuple[Play, ...], season: Season) -> tuple[Remark, ...]:
     return tuple(Remark(", ".join(names), words) for words, names in calls.items())
 
 
-def _entries(plays: tuple[Play, ...], ids: tuple[str, ...], season: Season) -> tuple[Entry, ...]:
+def _entries(
+    plays: tuple[Play, ...], ids: tuple[str, ...], season: Season, sheet: ConceptSheet
+) -> tuple[Entry, ...]:
     """The calls that are drawn, each with those that it says too."""
     left = () if season.every_call else left_out(plays)
     gone = {one.call for one in left}
@@ -215,12 +221,43 @@ def _entries(plays: tuple[Play, ...], ids: tuple[str, ...], season: Season) -> t
             continue
         other = mirrors(i, left, plays)
         named = ", ".join(_beside(call, play.call, plays) for call in other)
-        aside = f"and {named}" if other else ""
+        told = [f"and {named}"] if other else []
+        if i and (spots := [*_spots(play, sheet)]):
+            told += [_from(play), *spots]
+        aside = "; ".join(told)
         said = tuple(plays[one.call].call.spoken for one in left if one.of[0] == i)
         changed = changes(play, plays[0]) if i else ()
         made.append(Entry(id_, play.call.spoken, play, changed, aside=aside, also=said))
         made += second_plays(play, id_, season.level) if i else ()
     return tuple(made)
+
+
+def _spots(play: Play, sheet: ConceptSheet) -> Iterator[str]:
+    """Where a call is best called from, and what its picture lacks of its other spots; of a call to
+    its side that no line keeps from a spot, the page of formations says it."""
+    call = play.call
+    if call.way is not None or call.best or call.not_from:
+        yield from filter(None, (spots_said(play), _by_spot(play, sheet).words))
+
+
+def _by_spot(play: Play, sheet: ConceptSheet) -> BySpot:
+    return by_spot(play, [p for p in sheet.spotted if p.call.spoken == play.call.spoken])
+
+
+def _from_spots(entry: Entry, sheet: ConceptSheet) -> tuple[Entry, ...]:
+    """A call from the spots where its men have other jobs than in its picture."""
+    return tuple(
+        Entry(f"{entry.id}-spot-{i}", entry.call, play, listed=False, aside=_from(play))
+        for i, play in enumerate(_by_spot(entry.play, sheet).apart, 1)
+    )
+
+
+def _from(play: Play) -> str:
+    """Where the ball is, and which way the call goes from there."""
+    wide = play.field.wide_side
+    if wide is None:
+        return "from the middle of the field"
+    return f"from the {play.ball.value}, to the {'field' if play.call.side is wide else 'boundary'}"
 
 
 def _beside(spoken: str, drawn: Call, plays: tuple[Play, ...]) -> str:
@@ -303,9 +340,8 @@ def _serves(sheet: ConceptSheet, plays: tuple[Play, ...]) -> str:
 
 
 def _drawn(play: Play) -> str:
-    """From where the large picture is drawn; against what stands in it."""
-    middle = play.ball is BallSpot.MIDDLE
-    spot = "from the middle of the field" if middle else f"from the {play.ball.value}"
+    """From where the large picture is drawn: what stands in it says against whom."""
+    spot = _from(play) if play.call.way is not None else _from(play).partition(",")[0]
     goal = play.field.goal
     return spot if goal is None else f"{spot}, {how_many(goal, 'yard')} from their goal line"
 
