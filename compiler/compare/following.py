@@ -4,7 +4,7 @@ looks that gained or lost an answer."""
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Container, Iterator, Mapping
+from collections.abc import Container, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from stemline.compare.comparison import Comparison, Consequence, DefinitionChange
@@ -42,7 +42,7 @@ def with_consequences(
         _gather(came, concept, b, now, was)
         _gather(went, concept, b, was, now)
     told = {call for _, call in pairs}
-    for b, now, was in _looked(found, old, new, sides[0], sides[1], told):
+    for b, now, was in _looked(found, old, new, sides, told):
         _gather(came, _concept(new, b), b, now, was)
         _gather(went, _concept(new, b), b, was, now)
     assert new.book is not None, "both sides were read"
@@ -77,8 +77,7 @@ def _looked(
     found: Comparison,
     old: Session,
     new: Session,
-    before: SideAnalysis,
-    after: SideAnalysis,
+    sides: Sequence[SideAnalysis],
     told: Container[str],
 ) -> Iterator[tuple[str, SaidOfCall, SaidOfCall]]:
     """What a look that is another, or new, does to the passes that are as they were: (call, now,
@@ -89,6 +88,7 @@ def _looked(
         return
     pairs = {now: was for now, was in _kept(found, new).items() if now not in told}
     names = {was: now for was, now in looks if was.casefold() in old.book.looks}
+    before, after = sides
     was_said = before.against(list(pairs.values()), [name.casefold() for name in names])
     is_said = after.against(list(pairs), [now.casefold() for _, now in looks])
     for call, former in pairs.items():

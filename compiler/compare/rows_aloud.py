@@ -31,13 +31,15 @@ def row_value(line: SaidLine) -> str:
 def list_change(was: SaidLine, now: SaidLine) -> str:
     """ "now also faces Zero": what came to a list of names and what went; "" for no list."""
     heading = now.subject.partition(" ")[0].casefold()
-    if now.verb != "faces" and heading not in _LISTS:
+    if now.verb not in ("faces", "sections") and heading not in _LISTS:
         return ""
     old, new = (side.value.split(", ") for side in (was, now))
     come, gone = ([x for x in a if x not in b] for a, b in ((new, old), (old, new)))
     parts = [f"{word} {together(names)}" for word, names in _words(now, come, gone) if names]
     begin = f"{now.subject}: " if heading in _LISTS else ""
     again = f"{now.verb} " if begin and now.verb else ""
+    if now.verb == "sections":
+        begin, parts = "the book's sections: ", parts or ["in another order"]
     return f"{begin}{again}{', '.join(parts)}" if parts else ""
 
 

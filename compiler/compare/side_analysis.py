@@ -34,6 +34,8 @@ SaidOfCall = Mapping[tuple[str, str], str]
 APART = 60
 """Calls of the old side from which a process of its own pays: it needs a second before it works,
 and a call takes some 25 ms."""
+STAY = 12
+"""One call in so many stays here: about what the other could do until it has read the texts."""
 
 
 class SideAnalysis:
@@ -119,12 +121,15 @@ def _both_found(
     checked = [set(side.checked(calls)) for side, calls in zip(sides, left, strict=True)]
     work = [len(calls) - len(known) for calls, known in zip(left, checked, strict=True)]
     if min(work) >= APART and (os.cpu_count() or 1) > 1:
-        apart = [call for call in left[0] if call not in checked[0]]
+        unknown = [call for call in left[0] if call not in checked[0]]
+        apart = unknown[len(unknown) // STAY :]
+        away = set(apart)
+        rest = [call for call in left[0] if call not in away]
         try:
             with _process() as pool:
                 later = old.asked_elsewhere(pool, apart)
                 now = new.found(left[1], alone=True)
-                was = old.found([call for call in left[0] if call in checked[0]], alone=True)
+                was = old.found(rest, alone=True)
                 return {**was, **later.result()}, now
         except (BrokenProcessPool, OSError, ImportError, OtherProgram):
             pass  # a machine that lets nobody start a process

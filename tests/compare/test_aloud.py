@@ -77,6 +77,8 @@ def _said(head: str, old: str, new: str) -> list[str]:
          ['we now tell the quarterback: "Safety down."']),
         ("playbook P", "version 1", 'version 1/kill word "Anchor"',
          ['new: a call is killed by the word "Anchor"']),
+        ("playbook P", "sections A, B", "sections A, C, B", ["the book's sections: now also C"]),
+        ("playbook P", "sections A, B", "sections B, A", ["the book's sections: in another order"]),
         ("dress A", "in Trey/never in Trey to left", "in Trey",
          ["no longer left out: Trey to the left"]),
         ("dress A", "in Trey/against man, off", "in Trey/against zone",
