@@ -15,6 +15,7 @@ import pytest
 from sampling import every
 
 import stemline.proofs.call_readings as call_readings
+import stemline.proofs.kept_proofs as kept_proofs
 from proofs.proved_texts import Texts, edited, texts
 from stemline.checks import proving
 from stemline.diagnostics.diagnostic import Diagnostic
@@ -208,6 +209,22 @@ def test_another_program_proves_all_again(
     with Store(tmp_path / "kept") as store:
         proved, _ = counted.since(lambda: told(as_written(), store, tmp_path))
     assert len(proved) > 8
+
+
+def test_nothing_is_kept_of_a_program_that_cannot_be_told(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    answers = iter(range(4))
+
+    def asked() -> int:
+        with Store(tmp_path / "kept") as store:
+            kept = kept_proofs.KeptAnswers(store)
+            read: Callable[[Any, Reading], int] = lambda held, _: int(held)  # noqa: E731
+            return kept.answer("number", lambda: Reading([]), lambda: next(answers), read, read)
+
+    assert [asked(), asked()] == [0, 0]
+    monkeypatch.setattr(kept_proofs, "program", lambda: "")
+    assert [asked(), asked()] == [1, 2]
 
 
 # Places.
