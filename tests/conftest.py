@@ -47,7 +47,7 @@ LONGEST = (
     "week/test_papers", "compare/test_two_seasons", "compare/test_following",
     "week/test_agreement", "book/test_generated_true", "emit/test_parts", "kills/test_kills",
     "test_build_output", "hostile/test_hostile", "outside/test_folder", "test_drawings",
-    "test_facing", "week/test_game_plan", "compare/test_comparison_book",
+    "test_facing", "week/test_game_plan", "week/test_kept_papers", "compare/test_comparison_book",
 )  # fmt: skip
 """Files that take longest, the longest first: they are begun first, so that no process is left with
 one of them when the others are done."""
