@@ -15,6 +15,7 @@ from stemline.checks.asked import When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.blocking.carrying import stands_wide
 from stemline.football.defence.fronts import line_of
+from stemline.football.exchanges import said_any
 from stemline.football.field import Side
 from stemline.football.play import Kind, Man, Play, Read, Step
 from stemline.football.players import Position
@@ -124,6 +125,8 @@ def _exchanges(play: Play) -> Iterator[Diagnostic]:
     passer = play.passer
     if play.kind is not Kind.RUN or not play.carrier or passer is None or stands_wide(passer):
         return
+    if said_any(play.exchanges):
+        return  # asked of each line that says it
     for giver, taker in pairwise((passer.label, *play.handoffs, play.carrier)):
         his, own = _behind_line(play, giver), _behind_line(play, taker)
         near = min((a.distance(b) for a in own for b in his), default=0.0)

@@ -41,6 +41,8 @@ def check_reverse(call: ProvedCall) -> Iterator[Diagnostic]:
 def _others_carry(call: ProvedCall) -> bool:
     """Whether anybody but the carrier runs by an aim of his own."""
     jobs, play = call.body.jobs, call.play
+    if play.handoffs:
+        return True
     aims = {r for r, said in jobs.items() if any(isinstance(s.value, Aim) for s in said)}
     return any(a.role in aims and a.man != play.carrier for a in play.assignments)
 

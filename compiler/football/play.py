@@ -12,6 +12,7 @@ from enum import Enum
 from functools import cached_property
 
 from stemline.football.defenders import Defence
+from stemline.football.exchanges import Exchange, holders, said_any
 from stemline.football.field import BallSpot, Field, Side
 from stemline.football.players import Position
 from stemline.geometry.paths import Ending, Path, Point
@@ -41,7 +42,8 @@ class Man:
     backs); ``on_line`` tells a line player from a backfield player; ``forty`` is his own time for
     40 yards in seconds, None where the level's stands for him. ``in_line`` tells that the formation
     puts him into the interior line, whatever his position; ``number`` is his jersey's, None where
-    the personnel does not say; ``says`` are the formation's words for him.
+    the personnel does not say; ``says`` are the formation's words for him; ``natural`` is his own
+    position where the formation may have him play another: he runs as what he is.
     """
 
     label: str
@@ -55,6 +57,7 @@ class Man:
     in_line: bool = False
     number: int | None = None
     says: tuple[str, ...] = ()
+    natural: Position | None = None
 
     @cached_property
     def interior(self) -> bool:
@@ -228,7 +231,8 @@ class Key:
     ``described`` as the coach writes it ("end man on line, backside"), ``man`` his label in the
     defence drawn ("" without one). ``choices`` are what is done and when: ("give", "", "he
     widens"), ("throw", "glance", "he fits the run"). ``instead`` are the men of the box whom the
-    blocking leaves though he is read, where it would leave fewer if another were.
+    blocking leaves though he is read, where it would leave fewer if another were. ``name`` is what
+    the lines call him, "" without one.
     """
 
     described: str
@@ -236,6 +240,7 @@ class Key:
     choices: tuple[tuple[str, str, str], ...]
     span: Span
     instead: tuple[str, ...] = ()
+    name: str = ""
 
     @property
     def throws(self) -> bool:
@@ -258,7 +263,8 @@ class Hot:
 
 @dataclass(frozen=True)
 class Call:
-    """The names a call is made of. ``motion`` is "" without one; ``spoken`` is how it is called."""
+    """The names a call is made of. ``motion`` is "" without one; ``spoken`` is how it is called;
+    ``tempo`` is what its tags say of that, "" for nothing."""
 
     formation: str
     side: Side
@@ -266,6 +272,7 @@ class Call:
     concept: str
     tags: tuple[str, ...]
     spoken: str
+    tempo: str = ""
 
 
 class Kind(Enum):
@@ -285,8 +292,9 @@ class Play:
     ``unblocked`` are the labels of defenders whom nobody takes: on a run in the box, or over an end
     that a receiver's block does not reach, the nearest to the hole first; among the rushers on a
     pass. Keys are not among them. ``last`` is what the quarterback does when no read is open, in
-    the coach's words: "run", "throw away". ``becomes`` are the plays that it is killed to at the
-    line, in the order of the text: filled in where the play is drawn.
+    the coach's words: "run", "throw away". ``exchanges`` are how the ball goes, in order, the snap
+    to the quarterback left out. ``becomes`` are the plays that it is killed to at the line, in the
+    order of the text: filled in where the play is drawn.
     """
 
     call: Call
@@ -318,6 +326,7 @@ class Play:
     handoffs: tuple[str, ...] = ()
     called_away: tuple[str, ...] = ()
     last: tuple[str, ...] = ()
+    exchanges: tuple[Exchange, ...] = ()
     becomes: tuple[Becoming, ...] = ()
 
     @property
@@ -328,6 +337,15 @@ class Play:
     def passer(self) -> Man | None:
         """The quarterback; None where the formation lines up none."""
         return next((m for m in self.men if m.position is Position.QUARTERBACK), None)
+
+    @cached_property
+    def ball_men(self) -> frozenset[str]:
+        """Who has the ball on the way that the coach says, but for the quarterback; nobody where
+        he leaves it to the rule."""
+        if not said_any(self.exchanges):
+            return frozenset()
+        passer = self.passer
+        return frozenset(holders(self.exchanges, "")[1:]) - {passer.label if passer else ""}
 
     def man(self, label: str) -> Man:
         return self._men[label]
@@ -377,6 +395,7 @@ class ConceptSheet:
     defence holds the blocking rules themselves. ``faced`` are, for a pass, its first call against
     every look: what the table of reads by looks is worked out from. ``keyed`` are the first call
     that reads a defender, and the first with each other tag that does, against every look.
+    ``suits`` are the situations it is for, in words.
     """
 
     name: str
@@ -392,6 +411,7 @@ class ConceptSheet:
     faced: tuple[Play, ...] = ()
     keyed: tuple[Play, ...] = ()
     idea: str = ""
+    suits: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -488,6 +508,9 @@ class Season:
     ``letters`` are those of the offence in the order in which its personnel names them; with
     ``every_call`` the book draws also calls whose picture another one says.
 
+    ``signs`` are the signals and words of definitions: what it is ("concept Stick"), the signal and
+    the word, each "" where the coach gives none.
+
     ``plays`` hold every call once, at the spot it is drawn from, in book order: by family,
     concept, then the order of the dress-up.
     """
@@ -506,6 +529,7 @@ class Season:
     behind_block: str = ""
     league: str = ""
     level: str = "high school"
+    signs: tuple[tuple[str, str, str], ...] = ()
     past_line: str = ""
     care: tuple[tuple[str, str], ...] = ()
     chop_block: str = ""

@@ -66,12 +66,19 @@ class Alignment:
                 Man(
                     letter, self._position(letter), at, at, on_line, None, said[0].span,
                     forty=forty, number=number, says=says,
+                    natural=position_of(letter, people) if self.formation.snap_to else None,
                 )
             )  # fmt: skip
         return tuple(men)
 
     def _position(self, letter: str) -> Position:
-        return position_of(letter, self.book.people)
+        """What he is here: who takes the snap is the quarterback, and he then a receiver."""
+        own, snapped = position_of(letter, self.book.people), self.formation.snap_to
+        if not snapped:
+            return own
+        if letter == snapped:
+            return Position.QUARTERBACK
+        return Position.WIDEOUT if own is Position.QUARTERBACK else own
 
     def place_of(self, letter: str) -> tuple[Point, bool]:
         if letter in self._placed:

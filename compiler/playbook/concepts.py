@@ -9,7 +9,7 @@ only repeat the first mistake.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from enum import Enum
 
 from stemline.football.conditions import Guard
@@ -17,7 +17,9 @@ from stemline.football.offence.landmarks import Landmark
 from stemline.football.offence.rails import Rail
 from stemline.football.offence.strokes import Decide, Depth, Route, Stroke, Target
 from stemline.football.play import Kind
+from stemline.playbook.exchange_definitions import ExchangeDef
 from stemline.playbook.kill_definitions import KillDef
+from stemline.playbook.note_definitions import Note
 from stemline.playbook.role_rules import ByRole, Choice, RoleRule
 from stemline.playbook.run_definitions import (
     Aim,
@@ -153,8 +155,10 @@ class Body:
     are the roles through whose hands the ball goes on its way to the carrier, in order. ``others``
     is what everyone does whom no line names, by the words that say who is meant (`everyone else`).
     ``called`` are men whom a tag gives a route or a block by where they stand, whatever role they
-    have: they leave it. ``kills`` are the plays that it may become at the line. ``idea`` is what it
-    is for, in the coach's sentence; "" where he does not say.
+    have: they leave it. ``exchanges`` are how the ball goes, by the man who gives it, and by him
+    with "fakes" behind where he only shows it. ``kills`` are the plays that it may become at the
+    line, ``notes`` words to men who have no role of that name, or that do not always hold.
+    ``idea`` is what it is for, in the coach's sentence; "" where he does not say.
     """
 
     rules: Mapping[str, tuple[Said[RoleRule], ...]] = field(default_factory=dict)
@@ -184,7 +188,9 @@ class Body:
     handoffs: tuple[Said[tuple[str, ...]], ...] = ()
     others: Mapping[str, tuple[Said[Job], ...]] = field(default_factory=dict)
     called: Mapping[str, Said[Choice]] = field(default_factory=dict)
+    exchanges: Mapping[str, tuple[Said[ExchangeDef], ...]] = field(default_factory=dict)
     kills: tuple[KillDef, ...] = ()
+    notes: tuple[Note, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -207,7 +213,7 @@ class Concept:
 @dataclass(frozen=True)
 class Tag:
     """A tag as it is for one concept; ``shared`` where its text is for several, of which some may
-    never be called with it."""
+    never be called with it; ``tempo`` is how fast it has the call go, "" where it says nothing."""
 
     name: str
     concept: str
@@ -216,6 +222,13 @@ class Tag:
     span: Span
     broken: bool
     shared: bool = False
+    tempo: str = ""
+
+    @property
+    def silent(self) -> bool:
+        """Whether it changes no man's job: the play is that without it."""
+        body = replace(self.body, says=(), cautions=(), idea="")
+        return bool(self.tempo) and not self.keeps and body == Body()
 
 
 # Dress-ups.

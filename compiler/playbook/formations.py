@@ -24,7 +24,8 @@ class LineDef:
 @dataclass(frozen=True)
 class Formation:
     """``line`` is None for the code's own line; ``people`` the name of the personnel that plays it,
-    "" where not said; ``man_says`` the words for a man, by letter."""
+    "" where not said; ``man_says`` the words for a man, by letter; ``snap_to`` who takes the snap
+    in the quarterback's place, "" where he does himself."""
 
     name: str
     men: Mapping[str, tuple[Said[Place], ...]]
@@ -34,6 +35,7 @@ class Formation:
     line: LineDef | None = None
     people: str = ""
     man_says: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    snap_to: str = ""
 
 
 @dataclass(frozen=True)

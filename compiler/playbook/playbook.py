@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from stemline.football.contact_limits import ContactLimit
+from stemline.football.lessons import Lesson
 from stemline.football.offence.strokes import Route
 from stemline.football.rulebook.codes import Code
 from stemline.football.timing.levels import HIGH_SCHOOL, PlayingLevel
@@ -60,7 +61,8 @@ class Playbook:
     """Every definition by its key, the name in lower case. Runs stand among the concepts.
 
     ``week_looks`` are those of files that hold a week: an opponent's, which no page of the book
-    shows and only weeks know. ``install`` is what each day puts in, where the coach says it.
+    shows and only weeks know. ``install`` is what each day puts in, where the coach says it;
+    ``taught`` the signals, words and situations of definitions.
     """
 
     settings: Settings
@@ -76,6 +78,7 @@ class Playbook:
     weeks: Mapping[str, WeekDef] = field(default_factory=dict)
     week_looks: Mapping[str, LookDef] = field(default_factory=dict)
     install: InstallDef | None = None
+    taught: tuple[Lesson, ...] = ()
 
     @property
     def base_look(self) -> str:

@@ -82,23 +82,26 @@ class Toward:
 
 @dataclass(frozen=True)
 class KeyDef:
-    """A defender who is read; ``words`` as written."""
+    """A defender who is read; ``words`` as written, ``name`` what he is called, "" without one."""
 
     target: TargetDef
     words: str
     span: Span = field(compare=False)
+    name: str = ""
 
 
 @dataclass(frozen=True)
 class Reaction:
-    """``give if he widens``: ``does`` is give, pull, throw or pitch, ``to`` the role of a throw,
-    ``off`` the second defender that a pitch is read from."""
+    """``give if he widens``: ``does`` is give, pull, keep, throw or pitch, ``to`` the role of a
+    throw, ``off`` the second defender that a pitch is read from. ``cases`` are what keys do that
+    have a name, each with its action: ``gives if end stays``."""
 
     does: str
     to: str
     when: str
     off: KeyDef | None
     span: Span = field(compare=False)
+    cases: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True)

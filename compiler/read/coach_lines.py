@@ -216,8 +216,8 @@ ROWS: tuple[tuple[str, str, Answer], ...] = (
     (_PLAYS, rf"(?:{_PASSER} )?(?:drops?|takes?|steps?)(?: back)?(?: a)? (?P<steps>[1357])"
              r"(?:[- ]steps?)?(?: drop)?", r"feet \g<steps>"),
     (_PLAYS, r"(?P<steps>[1357])[- ]step(?: drop)?", r"feet \g<steps>"),
-    (_PLAYS, rf"{_WHO} fakes(?: the| a)? (?P<run>.+)", _fake),
-    (_PLAYS, rf"{_WHO} fakes",
+    ("concept tag", rf"{_WHO} fakes(?: the| a)? (?P<run>.+)", _fake),
+    ("concept tag", rf"{_WHO} fakes",
      lambda m: f"{typed('join run')} and the run's name: its carrier fakes"),
     (_PLAYS, r"(?P<order>read .+?) > (?:throw|get rid of)(?: it)?(?: away)?",
      r"\g<order> > throw away"),
@@ -252,6 +252,8 @@ ROWS: tuple[tuple[str, str, Answer], ...] = (
              rf" (?P<gap>[ABCD])(?: gap)?(?: (?P<side2>{_SIDE}))?", _gap),
     (_PLAYS, r"(?:.+? )?aims(?: at| to| for)?(?: the)?(?: (?P<side>left|right))?(?: the)? "
              r"(?P<hole>\d{1,2})(?: ?hole)?", hole_aimed_at),
+    (_PLAYS, rf"(?:{_PASSER} )?(?:checks?|audibles?|can|kills)(?: it)? to (?P<to>.+?),? "
+             r"(?:when|if|on|against|vs) (?P<when>.+)", r"kill to \g<to> when \g<when>"),
     (_PLAYS, rf"{_WHO} goes(?: deep| long| vertical)", r"\g<who> runs go"),
     (_PLAYS, rf"(?:if|against|vs) (?P<when>press|off|zone|man|middle open|middle closed),? {_WHO} "
              r"(?P<does>runs .+)", r"\g<who> \g<does> when \g<when>"),
@@ -290,7 +292,7 @@ ROWS: tuple[tuple[str, str, Answer], ...] = (
             r"(?P<place>end|tackle|guard)",
      r"\g<who> at \g<over> \g<place>, strong, \g<deep> deep"),
     (_LOOK, r"\d-\d(?:-\d)?(?: front| defen[cs]e| look)?",
-     lambda m: f"a front is a line a man, such as {typed('T at 3, strong')}"),
+     lambda m: f"a front is a line a man, such as {typed('T in 3, strong')}"),
     (_LOOK, r"(?P<who>\w{1,2}) at (?P<deep>\d+)(?: yards?)? deep",
      r"\g<who> at middle, \g<deep> deep"),
     (_LOOK, r"(?P<who>\w{1,2})(?: is| in| plays)? press(?:ed)?",

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from stemline.diagnostics.catalogue.football import E464
 from stemline.football.blocking.block_names import PROTECTIONS
 from stemline.football.offence.strokes import Route
+from stemline.football.players import Position
 from stemline.playbook.concepts import REST
 from stemline.playbook.role_rules import Choice
 from stemline.read.words import Words
@@ -34,6 +35,10 @@ class Scope:
     """Whether it is a tag: a man whom it names by his place is taken out of the concept's order,
     unless the concept names him so itself (``owned``)."""
     owned: Collection[str] = ()
+    positions: Collection[Position] = ()
+    """Those that men of the playbook have."""
+    keys: Collection[str] = ()
+    """The names of the men who are read."""
     looks: Collection[str] = ()
     """The names of the playbook's looks."""
 

@@ -105,8 +105,7 @@ NEWCOMER_ROWS: tuple[tuple[str, str, Answer], ...] = (
     (_PASS, r"(?:all|every(?:one|body))(?: men)? (?:go(?:es)?|runs?) (?:deep|long|vertical|out)",
      "each #1 runs go & everyone else runs seam"),
     (_PASS, r"(?:pitch|hand ?off|toss|handoff) (?:then|and)(?: a)? (?:pass|throw)",
-     lambda _: "only the quarterback throws here: draw his pass, and "
-               + typed('say "Pitch first, then throw."')),
+     "out is strong #2 & quarterback tosses to out at 2 behind & out throws to strong #1 or run"),
     (_PASS, r"(?:.+ )?throws?(?: it)? to (?:the |whoever is )?open(?: man| receiver)?", _thrown),
     (_PASS, r"(?:the |both )?ends (?:run |go )?cross(?:ing)?(?: routes?)?",
      "strong #1 runs cross 6 & weak #1 runs cross 5"),
@@ -127,9 +126,7 @@ NEWCOMER_ROWS: tuple[tuple[str, str, Answer], ...] = (
     (_PASS, rf"(?:the )?(?P<who>{_MAN}) (?P<route>{_VERBS})s?", _runs),
     (_RUN, rf"(?:{_PASSER} )?(?:keeps?|keeper|sneaks?|runs?)(?: it| the ball)?",
      "carrier is quarterback"),
-    (_RUN, r"direct snap(?: to)?(?: the)?(?: .+)?",
-     lambda _: f"whoever takes the snap is a quarterback, {typed('QT is quarterback')} in a "
-               f"personnel; here say {typed('carrier is quarterback')}"),
+    (_RUN, r"direct snap(?: to)?(?: the)?(?: .+)?", "centre snaps to carrier"),
     (_RUN, rf"(?:toss|sweep|pitch|jet sweep|outside){_SIDED}", _wide),
     (_RUN, rf"(?:the )?(?P<man>{_MAN}) (?:sweeps?|(?:runs|goes) (?:wide|outside)){_SIDED}", _wide),
     (_RUN, rf"(?:the )?(?P<who>{_MAN}) (?:dives?|plunges|runs up the middle)",
@@ -169,7 +166,7 @@ NEWCOMER_ROWS: tuple[tuple[str, str, Answer], ...] = (
     (_LOOK, r"every(?:one|body) (?:rush(?:es)?|blitz(?:es)?)",
      lambda _: f"a line a man, such as {typed('M rushes A, either')}"),
     (_LOOK, r"(?:the )?(?:middle )?linebackers?(?: at| are)? (?P<n>\d+)(?: yards?)?"
-            r"(?: deep| back| off)?", r"M at 10, strong, \g<n> deep"),
+            r"(?: deep| back| off)?", r"M in 10, strong, \g<n> deep"),
     ("protection", r"every(?:one|body) (?:stays?|blocks?).*",
      lambda _: f"in the concept {typed('protect max')}; here a man a line, such as "
                + typed("helper is back", "helper blocks scan")),
@@ -229,7 +226,7 @@ LAST_ROWS: tuple[tuple[str, str, Answer], ...] = (
 
 ANY_ROWS: tuple[tuple[str, str, Answer], ...] = (
     (_LOOK, r".+", lambda _: "a line a man, his letter first: where he stands, "
-     + " · ".join((typed("F at middle, 12 deep"), typed("E at 5, strong"))) + ", and what he does, "
+     + " · ".join((typed("F at middle, 12 deep"), typed("E in 5, strong"))) + ", and what he does, "
      + " · ".join((typed("F covers deep middle"), typed("E rushes contain, strong")))),
     (_FORMATION, r".+", lambda _: "a set is written a line a man, his letter first: "
      + " · ".join((typed("X at call, numbers, on line"), typed("R at ball, 5 deep")))),

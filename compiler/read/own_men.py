@@ -40,7 +40,7 @@ RULE_OF: Mapping[str, str] = {
 _KINDS = frozenset(("concept", "run", "tag", "protection"))
 _MEN = frozenset((
     "is", "read", "pressure", "alert", "claims", "pair", "needs", "swap", "handoff", "toward",
-    "throw",
+    "throw", "snaps", "hands", "tosses", "pitches", "throws", "shovels", "fakes",
 ))  # fmt: skip
 """Lines whose values hold men and no names of other things."""
 _BEFORE_A_MAN = frozenset(("from", "as", "toward", "opposite"))

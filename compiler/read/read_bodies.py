@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 
@@ -14,6 +14,7 @@ from stemline.diagnostics.nearest import nearest
 from stemline.football.blocking.block_names import PROTECTIONS
 from stemline.football.offence.strokes import Route
 from stemline.football.play import Kind
+from stemline.football.players import Position
 from stemline.playbook.concepts import Body, Concept, RouteJob
 from stemline.playbook.playbook import Settings
 from stemline.playbook.role_rules import Choice
@@ -21,6 +22,7 @@ from stemline.playbook.run_definitions import CARRIER
 from stemline.read.concept_scope import CENTRE, Scope
 from stemline.read.name_table import Blocks
 from stemline.read.read_concepts import read_body, subject_name
+from stemline.read.read_exchanges import with_the_ball
 from stemline.read.read_roles import read_men
 from stemline.read.run_joins import unfinished, with_run
 from stemline.read.words import string_of
@@ -30,13 +32,14 @@ from stemline.syntax.tree import Block, Fact, Linked, Phrase
 @dataclass(frozen=True)
 class Bodies:
     """Reads bodies; ``broken_routes`` are those that could not be read, mistakes go into
-    ``found``."""
+    ``found``. ``positions`` are those that men of the playbook have."""
 
     blocks: Blocks
     settings: Settings
     routes: Mapping[str, Route]
     broken_routes: AbstractSet[str]
     found: list[Diagnostic]
+    positions: Collection[Position]
 
     @property
     def receivers(self) -> int:
@@ -54,7 +57,8 @@ class Bodies:
         self.found.extend(found)
         broken = self._broken(block, before) or self.runs_broken(body)
         for role, said in body.rules.items():
-            if role not in (*body.jobs, *scope.by_place) and not body.swaps and not broken:
+            used = (*body.jobs, *scope.by_place, *with_the_ball(body))
+            if role not in used and not body.swaps and not broken:
                 self.found.append(E471(role=role).at(said[0].span))
         if block.kind == Kind.RUN.value and not broken:
             self.found.extend(unfinished(body, block.name.span, self.settings.code.line))
@@ -68,6 +72,7 @@ class Bodies:
         """Who and what lines of a body may name, when ``blocks`` are all that it is made of."""
         roles: dict[str, None] = {}
         spots: dict[str, None] = {}
+        keys: dict[str, None] = {}
         men: dict[str, Choice] = {}
         told = {subject_name(p) for b in blocks for f in b.facts if f.verb for p in f.subject}
         for block in blocks:
@@ -83,6 +88,8 @@ class Bodies:
                 if fact.key == "join":  # the run brings him
                     roles[CARRIER] = None
                 head = fact.value.head if isinstance(fact.value, Linked) else None
+                if fact.key == "key" and isinstance(head, Phrase):
+                    keys[subject_name(head)] = None
                 if fact.key == "spot" and isinstance(head, Phrase):
                     name = subject_name(head)
                     if f"spot {name}" in told:  # no spot: a role of that name does something
@@ -98,6 +105,8 @@ class Bodies:
             self._named_protections(),
             self.settings.code.all_eligible,
             by_place,
+            positions=self.positions,
+            keys=tuple(keys),
             looks=tuple(self.blocks.names("look")),
         )
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable, Collection, Mapping, Sequence
+from dataclasses import replace
 from typing import TypeVar
 
 from stemline.diagnostics.catalogue.football import (
@@ -37,14 +38,19 @@ from stemline.playbook.concepts import (
     SpotRule,
     Swap,
 )
+from stemline.playbook.exchange_definitions import ExchangeDef
 from stemline.playbook.kill_definitions import KillDef
-from stemline.playbook.role_rules import Choice, Nobody, RoleRule, Snapper
+from stemline.playbook.note_definitions import Addressed, Note, Told
+from stemline.playbook.role_rules import Choice, Nobody, Passer, RoleRule, Snapper
 from stemline.playbook.run_definitions import BlockRules, Join, KeyDef, LineSpot, Reaction, Toward
 from stemline.playbook.said import Said, SideWord
 from stemline.read.concept_scope import CENTRE, Scope, read_target
 from stemline.read.read_claims import claims_clash, read_alert, read_claim, read_need, says_nothing
+from stemline.read.read_exchanges import EXCHANGES, ball_clashes, read_exchange
 from stemline.read.read_guards import clashes, read_guard
+from stemline.read.read_key_cases import UNREAD, case_clashes, reacts, read_named_reaction
 from stemline.read.read_kills import read_kill
+from stemline.read.read_notes import read_group
 from stemline.read.read_places import SIDES
 from stemline.read.read_roles import read_men, read_others, read_rule
 from stemline.read.read_routes import read_decide, read_run
@@ -109,6 +115,7 @@ class _ConceptLines:
         self.alerts: list[AlertDef] = []
         self.kills: list[KillDef] = []
         self.says: list[str] = []
+        self.notes: list[Note] = []
         self.idea: Fact | None = None
         self.cautions: list[str] = []
         self.swaps: list[Swap] = []
@@ -117,6 +124,7 @@ class _ConceptLines:
         self.handoffs: list[Said[tuple[str, ...]]] = []
         self.others: dict[str, list[Said[Job]]] = defaultdict(list)
         self.called: dict[str, Said[Choice]] = {}
+        self.exchanges: dict[str, list[Said[ExchangeDef]]] = defaultdict(list)
         self.keys: list[KeyDef] = []
         self.reactions: list[Reaction] = []
         self.joins: list[Join] = []
@@ -139,7 +147,7 @@ class _ConceptLines:
             "kill": self._kill,
             "protect": lambda f: self._choice(f, self.protect, self.scope.protections, E460),
             "pick": lambda f: self._choice(f, self.pick, PICKS, E461),
-            "say": lambda f: self.says.append(string_of(f.value, f.span)),
+            "say": self._say,
             "idea": self._idea,
             "caution": lambda f: self.cautions.append(string_of(f.value, f.span)),
             "swap": self._swap,
@@ -160,20 +168,61 @@ class _ConceptLines:
         string_of(fact.value, fact.span)
         self.idea = fact
 
+    # Words to men.
+
+    def _say(self, fact: Fact) -> None:
+        if fact.guard is None:
+            self.says.append(string_of(fact.value, fact.span))
+        else:
+            self._note(Addressed.ALL, fact)
+
+    def _note(self, who: Told, fact: Fact) -> None:
+        guard = read_guard(fact.guard, self.scope.receivers)
+        self.notes.append(Note(who, string_of(fact.value, fact.span), guard, fact.span))
+
+    def _role_says(self, role: str, who: Told, fact: Fact) -> None:
+        """A word to the man of a role or place, on a condition or for always."""
+        if fact.guard is None:
+            self.role_says[role].append(string_of(fact.value, fact.span))
+        else:
+            self._note(who, fact)
+
     # Roles.
 
     def _told(self, fact: Fact, subject: Phrase) -> None:
         key = fact.key
+        if reacts(fact):
+            self.reactions.append(read_named_reaction(fact, subject, self.scope))
+            return
+        if key in EXCHANGES:
+            self._exchange(fact, subject)
+            return
         if key != "is" and (who := read_others(subject)):
             self._others(fact, who)
             return
+        group = None
+        if key != "is" and subject_name(subject) not in self.scope.roles:
+            group = read_group(subject, fact, self.scope.positions)
+        if group is not None:
+            self._note(group, fact)
+            return
         men = read_men(subject) if key != "is" else {}
         if men and men.keys() <= self.scope.by_place.keys():
+            if key == "says" and self._only_spoken_to(men):
+                for choice in men.values():
+                    self._note(choice, fact)
+                return
             for name, choice in men.items():
                 self._by_place(name, choice, fact)
                 self._does(name, fact, subject)
             return
         self._does(subject_name(subject), fact, subject)
+
+    def _only_spoken_to(self, men: Mapping[str, Choice]) -> bool:
+        """Whether a word to men by place gives them no role: in a tag, which would call them out of
+        the concept's order, and to the quarterback, whose job is not said by a role."""
+        passer = any(isinstance(choice, Passer) for choice in men.values())
+        return passer or (self.scope.calls_men and not men.keys() <= set(self.scope.owned))
 
     def _by_place(self, name: str, choice: Choice, fact: Fact) -> None:
         """Who he is, said by his name itself: whoever stands there, and nobody where none does."""
@@ -195,7 +244,7 @@ class _ConceptLines:
             case "blocks":
                 self.others[who].append(Said(read_block(fact), guard, fact.span))
             case "says":
-                self.role_says[who].append(string_of(fact.value, fact.span))
+                self._role_says(who, who, fact)
             case _:
                 raise Misread(E403(verb=fact.key).at(fact.span))
 
@@ -227,7 +276,7 @@ class _ConceptLines:
             case "decides":
                 self.decides[role].append(Said(read_decide(fact), guard, fact.span))
             case "says":
-                self.role_says[role].append(string_of(fact.value, fact.span))
+                self._role_says(role, role, fact)
             case _:
                 raise Misread(E403(verb=key).at(fact.span))
 
@@ -241,7 +290,7 @@ class _ConceptLines:
                 rules = read_rules(fact.value, fact.span)
                 self.line[spot].append(Said(rules, guard, fact.span))
             case "says":
-                self.role_says[str(spot)].append(string_of(fact.value, fact.span))
+                self._role_says(str(spot), spot, fact)
             case _:
                 raise Misread(E403(verb=fact.key).at(fact.span))
 
@@ -258,6 +307,12 @@ class _ConceptLines:
             roles.append(words.expect(self.scope.roles, E444))
             words.finish("a role")
         self.handoffs.append(Said(tuple(roles), guard, fact.span))
+
+    def _exchange(self, fact: Fact, subject: Phrase) -> None:
+        """Who gives the ball to whom."""
+        guard = read_guard(fact.guard, self.scope.receivers, looks=False)
+        given, key = read_exchange(fact, subject, self.scope)
+        self.exchanges[key].append(Said(given, guard, fact.span))
 
     def _reaction(self, fact: Fact) -> None:
         self.reactions.append(read_reaction(fact, self.scope.roles))
@@ -339,11 +394,16 @@ class _ConceptLines:
         self.claims.append(claim)
 
     def _key(self, fact: Fact) -> None:
-        """One a block: the quarterback has time to look at one man before the ball is gone."""
+        """One a block, or more with a name each, by which lines say what he does."""
+        value = fact.value
+        if isinstance(value, Linked) and isinstance(value.head, Phrase):
+            made = read_key(value.link("is"), fact.span)
+            self.keys.append(replace(made, name=subject_name(value.head)))
+            return
         if self.keys:
             first = (Related(self.keys[0].span, "the first is read here"),)
             raise Misread(E681().at(fact.span, related=first))
-        self.keys.append(read_key(fact.value, fact.span))
+        self.keys.append(read_key(value, fact.span))
 
     def _kill(self, fact: Fact) -> None:
         kill = read_kill(fact, self.scope.looks)
@@ -404,6 +464,9 @@ class _ConceptLines:
         groups += [(f"the {key} order", said) for key, said in self.orders.items()]
         for what, said in groups:
             self.found += clashes(said, self.scope.receivers, what)
+        self.found += ball_clashes(self.exchanges, self.handoffs)
+        if not any(isinstance(d.said, UNREAD) for d in self.found):
+            self.found += case_clashes(self.reactions, self.keys)
         return Body(
             rules=_frozen(self.rules),
             jobs=_frozen(self.jobs),
@@ -422,6 +485,7 @@ class _ConceptLines:
             kills=tuple(self.kills),
             idea=string_of(self.idea.value, self.idea.span) if self.idea is not None else "",
             says=tuple(self.says),
+            notes=tuple(self.notes),
             cautions=tuple(self.cautions),
             swaps=tuple(self.swaps),
             line=_frozen(self.line),
@@ -429,6 +493,7 @@ class _ConceptLines:
             handoffs=tuple(self.handoffs),
             others=_frozen(self.others),
             called=self.called,
+            exchanges=_frozen(self.exchanges),
             keys=tuple(self.keys),
             reactions=tuple(self.reactions),
             joins=tuple(self.joins),

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from stemline.diagnostics.catalogue.football import E420, E441, E501
+from stemline.diagnostics.catalogue.exchange_lines import E759
+from stemline.diagnostics.catalogue.football import E402, E420, E441, E501
 from stemline.diagnostics.catalogue.legality import E514, E515, E518, E519, E550, E554
 from stemline.diagnostics.catalogue.names import E310, E323, E325, E326
 from stemline.diagnostics.diagnostic import Diagnostic, Related
@@ -115,7 +116,7 @@ class Formations:
         says: list[str] = []
         man_says: dict[str, tuple[str, ...]] = {}
         line = _Line()
-        people = ""
+        people = snap_to = ""
         before = len(self.found)
         for fact in self.blocks.facts(block):
             try:
@@ -138,6 +139,8 @@ class Formations:
                         line.splits(fact)
                     case "people":
                         people = self._group(fact)
+                    case "snap":
+                        snap_to = _snapped_to(fact, letters)
             except Misread as miss:
                 self.found.append(miss.diagnostic)
         broken = self._broken(block, before)
@@ -146,8 +149,10 @@ class Formations:
         table = {letter: tuple(said) for letter, said in men.items()}
         made = Formation(
             block.name.text, table, tuple(says), block.name.span, broken, line.made(), people,
-            man_says,
+            man_says, snap_to,
         )  # fmt: skip
+        if snap_to and snap_to not in men:
+            self.found.append(E501(man=snap_to, formation=made.name).at(made.span))
         self._check_people(made)
         return made
 
@@ -256,6 +261,16 @@ def _letter(subject: Phrase) -> str:
     if len(subject.atoms) != 1 or len(subject.text) > 2:
         raise Misread(E325(found=subject.text).at(subject.span))
     return subject.text
+
+
+def _snapped_to(fact: Fact, letters: tuple[str, ...]) -> str:
+    """The letter of who takes the snap."""
+    words = Words([one_phrase(fact.value, "`to` and a letter", fact.span)])
+    if not words.take_word("to") or words.done:
+        raise Misread(E402(what="`to` and the letter of who takes the snap").at(words.here))
+    letter = words.expect(letters, E759)
+    words.finish("the man who takes the snap")
+    return letter
 
 
 def _forty(words: Words) -> float:

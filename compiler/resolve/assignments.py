@@ -13,12 +13,14 @@ from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.blocking.block_names import BLOCKS
 from stemline.football.blocking.carrying import carry, hole
 from stemline.football.conditions import LookWord, Where, example, possible
+from stemline.football.exchanges import Exchange
 from stemline.football.field import Side
 from stemline.football.offence.aiming import aimed
 from stemline.football.offence.rails import Rail, on_by, railed, stem_of
 from stemline.football.offence.strokes import Decide
 from stemline.football.offence.tracing import Runner, called_depth, target_x, trace
 from stemline.football.play import Assignment, Branch, DepthMark, Man, Motion
+from stemline.football.players import Position
 from stemline.geometry.paths import Ending, Path, Point, polyline
 from stemline.lineup.alignment import lie_of
 from stemline.lineup.lined_up import LinedUp
@@ -27,6 +29,7 @@ from stemline.playbook.guards import narrowest
 from stemline.playbook.role_rules import ByRole
 from stemline.playbook.run_definitions import CARRIER, Aim, BlockRules
 from stemline.playbook.said import Said, SideWord
+from stemline.resolve.ball_way import on_their_ways, ways_through
 from stemline.resolve.roles import Bound
 
 T = TypeVar("T")
@@ -50,14 +53,19 @@ def assignments(
     motions: Mapping[str, Motion],
     against: Sequence[LookWord],
     call: str,
+    exchanges: Sequence[Exchange] = (),
 ) -> tuple[tuple[Assignment, ...], tuple[Diagnostic, ...]]:
-    """One assignment a man, in the order of the men; a man without a role has no job."""
+    """One assignment a man, in the order of the men; a man without a role has no job. Who meets
+    another for the ball goes by way of there."""
     found: list[Diagnostic] = []
     roles = {label: role for role, label in bound.men.items()}
     made = [
-        _assignment(m, roles.get(m.label, ""), body, bound, picture, against, call, found)
+        _assignment(
+            m, roles.get(m.label, ""), body, bound, picture, against, call, found, exchanges
+        )
         for m in picture.men
     ]
+    made = list(on_their_ways(made, exchanges, picture))
     moved = (replace(a, motion=motions[a.man]) if a.man in motions else a for a in made)
     return tuple(moved), tuple(found)
 
@@ -71,6 +79,7 @@ def _assignment(
     against: Sequence[LookWord],
     call: str,
     found: list[Diagnostic],
+    exchanges: Sequence[Exchange],
 ) -> Assignment:
     idle = Assignment(man.label, role, "", None, (), (), None, (), man.span)
     if not role:
@@ -97,7 +106,7 @@ def _assignment(
             path = _block(base.value, man, picture)
             then = _goes_out(base.value, path, man, picture)
         case Aim():
-            path = aim_path(base.value, man, picture)
+            path = aim_path(base.value, man, picture, exchanges)
         case BlockRules():
             pass  # worked out against a defence, or told in words only
     decide = _decision(body, role, base.value, worlds)
@@ -145,12 +154,14 @@ def words_of(does: Job, role: str) -> str:
             return f"{does.words}."
 
 
-def aim_path(aim: Aim, man: Man, picture: LinedUp) -> Path:
+def aim_path(aim: Aim, man: Man, picture: LinedUp, exchanges: Sequence[Exchange] = ()) -> Path:
     """The way to an aim; a point without a side lies on the playside."""
     holes = [
         hole(p.point, picture.side(p.side or SideWord.PLAYSIDE), picture.men) for p in aim.points
     ]
-    return carry(holes, man, picture.men)
+    passer = next((m.label for m in picture.men if m.position is Position.QUARTERBACK), "")
+    meets, through = ways_through(man.label, exchanges, passer)
+    return carry(holes, man, picture.men, through, meets)
 
 
 def _no_line(

@@ -18,8 +18,11 @@ from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import Body
 from stemline.playbook.protection_definitions import Protection
 from stemline.resolve.assignments import assignments
+from stemline.resolve.ball_way import ball_way
+from stemline.resolve.ball_words import with_ball_words
 from stemline.resolve.blocking.blockers import Blocking, blocking, playside
 from stemline.resolve.men_by_place import call_away, with_others
+from stemline.resolve.noting import with_notes
 from stemline.resolve.progression import look
 from stemline.resolve.roles import Bound, bind
 from stemline.source import Span
@@ -64,6 +67,7 @@ class Cast:
         self._called_away = call_away(body, self._bound, self._picture, casting.call.spoken)
         body = with_others(body, self._bound, self._picture, casting.call.spoken)
         self._casting = casting = replace(casting, body=body)
+        self._way = ball_way(body, self._bound, self._picture, casting.kind, casting.call.spoken)
         self._asked = _asked(body)
         self._told: dict[tuple[LookWord, ...], _Told] = {}
 
@@ -76,6 +80,9 @@ class Cast:
             self._told[deciding] = self._tell(deciding)
         told = self._told[deciding]
         play, found = told.blocking.against(defence, tuple(x.value for x in against))
+        if self._casting.body.notes:
+            play = with_notes(play, self._casting.body.notes, self._bound, self._picture, against)
+        play = with_ball_words(play)
         return play, (*self._bound.found, *told.found, *found)
 
     def asks(self, against: tuple[LookWord, ...]) -> bool:
@@ -91,7 +98,9 @@ class Cast:
     def _tell(self, against: tuple[LookWord, ...]) -> _Told:
         casting, bound, picture = self._casting, self._bound, self._picture
         body, call = casting.body, casting.call.spoken
-        assigned, found = assignments(body, bound, picture, casting.motions, against, call)
+        assigned, found = assignments(
+            body, bound, picture, casting.motions, against, call, self._way.exchanges
+        )
         eyes = look(body, bound, picture, assigned, casting.right_handed, call)
         play = Play(
             call=casting.call,
@@ -116,13 +125,14 @@ class Cast:
             kind=casting.kind,
             toward=picture.toward,
             called_away=self._called_away,
+            exchanges=self._way.exchanges,
         )
         told = blocking(play, body, casting.protections, bound, picture)
         if bound.found:
             # A role without its man leaves spots empty and gives no side: one cause is reported
             # once.
             return _Told(told, tuple(d for d in found if not isinstance(d.said, E623)))
-        return _Told(told, (*found, *eyes.found))
+        return _Told(told, (*found, *eyes.found, *self._way.found))
 
 
 def _asked(body: Body) -> frozenset[LookWord]:

@@ -14,7 +14,7 @@ from stemline.playbook.run_definitions import WHOLE_LINE
 from stemline.playbook.said import Said
 from stemline.source import Span
 
-_TABLES = ("rules", "jobs", "decides", "spots", "line", "others", "called")
+_TABLES = ("rules", "jobs", "decides", "spots", "line", "others", "called", "exchanges")
 _LISTS = ("feet", "read", "pressure", "protect", "pick", "toward", "handoffs")
 _TITLES = {
     "rules": "who {} is",
@@ -24,6 +24,7 @@ _TITLES = {
     "line": "how {} blocks",
     "others": "what {} does",
     "called": "who {} is",
+    "exchanges": "to whom {} gives the ball",
     "feet": "the feet",
     "read": "the read order",
     "pressure": "the pressure order",
@@ -61,6 +62,8 @@ def merged(body: Body, tags: Sequence[Tag]) -> Body:
         # A coach's words are about the job: where a tag gives another, they are no longer true.
         kept = {role: says for role, says in body.role_says.items() if role not in other.jobs}
         changes["role_says"] = _joined(kept, other.role_says)
+        notes = (note for note in body.notes if note.who not in other.jobs)
+        changes["notes"] = (*notes, *(n for n in other.notes if n not in body.notes))
         body = replace(body, **changes)
     return body
 

@@ -297,7 +297,8 @@ class Places:
             kinds = holders(word)
             if not kinds and (near := _near(word, self._kind, True)):
                 return self._unlike(first, near, shape.turning)
-        others = [t for t in line[1:_VERB_SOUGHT] if t.type == "WORD"]
+        # `and` is near to `hands`, and parts what is listed.
+        others = [t for t in line[1:_VERB_SOUGHT] if t.type == "WORD" and t.casefold() != "and"]
         for token in others:  # before a label of another kind: a name may be one
             if near := _near(token.casefold(), self._kind, False):
                 return self._unlike(token, near, shape.verbs)

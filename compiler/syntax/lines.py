@@ -74,6 +74,11 @@ _CAUTION = _line("caution", 'caution "No contact in this drill."')
 _IDEA = _line("idea", 'idea "Two men cross low, and one sits where they meet."')
 _SAYS = _line("says", 'over says "Set the depth at six."')
 
+_SIGNAL = _line("signal", 'signal "two fists on the chest"')
+_WORD = _line("word", "word Maple")
+_SUITS = _line("suits", "suits 2nd and 4 to 6, red zone")
+_INSTALL = _line("install", "install day 2")
+
 _CONCEPT_LABELS = (
     _line("family", "family Shallow Crossers"),
     _line("read", "read flat on quick > near with dig on 3 > top on reset", "on with"),
@@ -101,13 +106,25 @@ _CONCEPT_VERBS = (
 _RUN_LABELS = (
     _line("toward", "toward call"),
     _line("handoff", "handoff first"),
-    _line("key", "key end man on line, backside"),
+    _line("key", "key end man on line, backside", "is"),
     _line("give", "give if he widens", "if"),
     _line("pull", "pull if he chases the back", "if"),
     _line("throw", "throw slant if he fits the run", "if"),
     _line("pitch", "pitch off second man outside tackle if he comes at you", "off if"),
 )
-_RUN_VERBS = (_line("aims", "carrier aims playside B"),)
+_BALL = "to at after"
+_RUN_VERBS = (
+    _line("aims", "carrier aims playside B"),
+    _line("snaps", "centre snaps to carrier", _BALL),
+    _line("hands", "carrier hands to taker at 5 deep, backside guard", _BALL),
+    _line("tosses", "quarterback tosses to carrier", _BALL),
+    _line("pitches", "quarterback pitches to trail", f"{_BALL} if"),
+    _line("throws", "quarterback throws to out at 2 behind", f"{_BALL} if"),
+    _line("shovels", "quarterback shovels to carrier", _BALL),
+    _line("fakes", "quarterback fakes to fullback", _BALL),
+    _line("gives", "quarterback gives if end stays", "if"),
+    _line("keeps", "quarterback keeps if end chases", "if"),
+)
 _CALL_ROW = _line("", 'Trey Right Power, left hash, "First look only."')
 _SHOWN_ROW = _line("", "Trey Right Power against Odd Two, left hash", "against")
 _OPENERS = (
@@ -132,7 +149,9 @@ _INSTALL_OPENERS = (
 )
 _JOIN = _line("join", "join run Inside Zone")
 
-OWN_WORDS = frozenset(("say", "idea", "caution", "family", "hot", "join", "protect"))
+OWN_WORDS = frozenset(
+    ("say", "idea", "caution", "family", "hot", "join", "protect", "signal", "word")
+)
 """Labels behind which a coach's own words or a name stand: no word there is a verb."""
 
 KINDS: Mapping[str, BlockKind] = {
@@ -171,6 +190,9 @@ KINDS: Mapping[str, BlockKind] = {
             _line("line", "line LT, LG, C, RG, RT"),
             _line("splits", "splits 1"),
             _line("people", "people Twelve"),
+            _SIGNAL,
+            _WORD,
+            _line("snap", "snap to R"),
             _SAY,
         ),
         verbs=_table(_line("at", "X at call, 2 inside numbers, on line"), _SAYS),
@@ -178,7 +200,7 @@ KINDS: Mapping[str, BlockKind] = {
     ),
     "motion": BlockKind(
         header="motion Jet",
-        labels=_table(_line("snap", "snap running"), _SAY),
+        labels=_table(_line("snap", "snap running"), _SIGNAL, _WORD, _SAY),
         verbs=_table(
             _line("moves", "Z moves to away, 2 outside tackle"),
             _line("starts", "Z starts 1.5 seconds"),
@@ -196,13 +218,15 @@ KINDS: Mapping[str, BlockKind] = {
     ),
     "concept": BlockKind(
         header="concept Deep Crossers extends Crossers",
-        labels=_table(*_CONCEPT_LABELS, _IDEA, *_RUN_LABELS, _JOIN),
+        labels=_table(
+            *_CONCEPT_LABELS, _IDEA, *_RUN_LABELS, _JOIN, _SUITS, _SIGNAL, _WORD, _INSTALL
+        ),
         verbs=_table(*_CONCEPT_VERBS, *_RUN_VERBS),
         join="extends",
     ),
     "run": BlockKind(
         header="run Split Zone extends Inside Zone",
-        labels=_table(*_CONCEPT_LABELS, _IDEA, *_RUN_LABELS),
+        labels=_table(*_CONCEPT_LABELS, _IDEA, *_RUN_LABELS, _SUITS, _SIGNAL, _WORD, _INSTALL),
         verbs=_table(*_CONCEPT_VERBS, *_RUN_VERBS),
         join="extends",
     ),
@@ -248,6 +272,9 @@ KINDS: Mapping[str, BlockKind] = {
             _JOIN,
             _line("keeps", "keeps read, feet"),
             _line("swap", "swap over with under", "with"),
+            _line("tempo", "tempo fast"),
+            _SIGNAL,
+            _WORD,
         ),
         verbs=_table(*_CONCEPT_VERBS, *_RUN_VERBS),
         join="for",

@@ -96,6 +96,10 @@ CANADIAN_PROFESSIONAL = (
           play_clock=_THIRTY_FIVE),
     *rows("canadian professional", NOTHING, "", to_gain=10, motion_set=0, motion_from_line=None,
           downfield=1, downfield_crossing=True, also_ineligible=(), exchange=False),
+    *rows("canadian professional", ARTICLE, "Official Playing Rules for the CFL 2013, 6-4: one on "
+          "any down", forward_passes=1),
+    *rows("canadian professional", ARTICLE, "the same, 2010, 6-2: handed behind the line",
+          hand_past=False),
 )  # fmt: skip
 
 CANADIAN_PROFESSIONAL_2027 = (
@@ -148,6 +152,8 @@ HIGH_SCHOOL = (
           between_foul=True, motion_most=1, motion_way=_NOT_FORWARD, motion_set=1,
           motion_from_line=5, also_ineligible=(), exchange=False),
     *rows("high school", ARTICLE, "the same, 7-5-8a: past the neutral zone", block_past=0),
+    *rows("high school", ARTICLE, "the same, 7-5-1, as an officials' page prints it: one in the "
+          "down", forward_passes=1),
     *rows("high school", REPORT, "the same, 3-6-1", play_clock=_FORTY),
 )  # fmt: skip
 
@@ -171,6 +177,8 @@ COLLEGE = (
     *rows("college", TABLE, "sportypy 1.0.0, ncaa", width=160 / 3, end_zone=10,
           numbers_from_sideline=8),
     *rows("college", ARTICLE, "the same, 2016-17, A.R. 7-3: a charge within a yard", block_past=1),
+    *rows("college", ARTICLE, "the same, 7-3-2-d: not the second of a down", forward_passes=1),
+    *rows("college", ARTICLE, "the same, 7-1-6: both behind the line", hand_past=False),
     *rows("college", REPORT, "an officials' magazine on 9-1-6 of 2022: to a yard past the neutral "
           "zone; the box is 2-34", low_zone=Zone(5, None, 1)),
     *rows("college", NOTHING, "", to_gain=10, also_ineligible=(), exchange=False,

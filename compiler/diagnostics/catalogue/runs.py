@@ -101,6 +101,6 @@ class E681(Mistake):
     message = "a quarterback reads one man at the hand-off, and this is a second `key`"
     label = "the second"
     help = (
-        "keep the one who decides; a man read after him is said with `pitch off`, and another key "
-        "goes into a tag of its own"
+        "give each a name, `key end is backside end man on line`, and say `quarterback keeps if "
+        "end chases`; a man read after him for a pitch is said with `pitch off`"
     )

@@ -52,13 +52,24 @@ def hole(point: str, side: Side, men: Sequence[Man]) -> Hole:
     return Hole(side.value * at, at > line.last)
 
 
-def carry(holes: Sequence[Hole], carrier: Man, men: Sequence[Man]) -> Path:
-    """His path through the aims in order; the last one is the hole that he runs through."""
+def carry(
+    holes: Sequence[Hole],
+    carrier: Man,
+    men: Sequence[Man],
+    through: Sequence[Point] = (),
+    meets: bool = True,
+) -> Path:
+    """His path through the aims in order; the last one is the hole that he runs through.
+
+    ``through`` are places where he meets others for the ball, ``meets`` whether he goes by the
+    quarterback for it.
+    """
     passer = next((m for m in men if m.position is Position.QUARTERBACK), carrier)
     start, last = carrier.snap, holes[-1]
     points = [Point(h.x, min(start.y * 0.75, -2.0)) for h in holes[:-1]]
-    if passer is not carrier and not points:
+    if passer is not carrier and not points and meets:
         points += mesh(carrier, passer)
+    points += through
     out = 1 if last.x > 0 else -1 if last.x < 0 else 0
     if last.wide:
         points += [Point(last.x - out * 1.0, -1.8), Point(last.x + out * 0.6, 0.8)]

@@ -10,7 +10,7 @@ that meets him then. What a passer may do instead, against a defence, is in `cha
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 from functools import cache, lru_cache
 
@@ -18,6 +18,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemline.football.play import Play, Read, Spot
+from stemline.football.timing.ball_clock import back_at
 from stemline.football.timing.levels import (
     DOWNFIELD,
     DRIFTS,
@@ -134,7 +135,7 @@ def clocked(play: Play, level: PlayingLevel) -> ReadClock:
     first = next((r.at.x for r in play.reads if r.at.x), 0.0)
     if first:
         toward = play.strong if (first > 0) == (play.strong.value > 0) else play.strong.other
-    feet = clock(play.feet, passer.snap, toward, level)
+    feet = _with_the_ball(clock(play.feet, passer.snap, toward, level), play, level)
     reads = _looks(play, play.reads, feet, men, level)
     return ReadClock(
         feet=feet,
@@ -142,6 +143,19 @@ def clocked(play: Play, level: PlayingLevel) -> ReadClock:
         pressure=_looks(play, play.pressure, feet, men, level),
         rusher=free_rusher(play, reads[0].passer if reads else passer.snap, level),
         men=men,
+    )
+
+
+def _with_the_ball(feet: tuple[Foot, ...], play: Play, level: PlayingLevel) -> tuple[Foot, ...]:
+    """The feet of a quarterback who gave the ball away and gets it back: the first that throws is
+    down when he has it in hand, the others as long after it."""
+    back = back_at(play, level)
+    throws = next((foot for foot in feet if foot.name != "fake"), None)
+    if back is None or throws is None or throws.time >= back:
+        return feet
+    late = back - throws.time
+    return tuple(
+        foot if foot.name == "fake" else replace(foot, time=foot.time + late) for foot in feet
     )
 
 

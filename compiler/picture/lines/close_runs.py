@@ -21,7 +21,9 @@ from stemline.picture.lines.route_lines import (
     CARRY,
     CLIMB,
     FAKE,
+    HELD,
     LineRun,
+    gives_it_on,
 )
 from stemline.picture.men.standing import Standing
 from stemline.picture.paper.letter import Letter, free_mark, touched
@@ -34,7 +36,7 @@ from stemline.picture.ways.lanes import spread, turn_back
 from stemline.picture.ways.set_facing import set_facing
 from stemline.picture.ways.starts import begun_at, behind_passer, ends_clear, ghosts_of, keep_off
 
-_ORDER = ("", FAKE, BLOCK, CLIMB, CARRY)
+_ORDER = ("", FAKE, BLOCK, CLIMB, HELD, CARRY)
 _FREE = ("", FAKE)
 """Lines that may be moved a lane aside; a block and the carrier go where they go."""
 _HARD = 0.8
@@ -113,6 +115,8 @@ def _runs(
     pen = ""
     if task.man == play.carrier:
         pen = CARRY
+    elif gives_it_on(task, play):
+        pen = HELD
     elif play.man(task.man).position is Position.QUARTERBACK:
         pen = FAKE
     return [LineRun(task.man, path, None, task.span, pen)]

@@ -72,7 +72,9 @@ _PHASES = {
     **dict.fromkeys(("drop", "man"), _Phase.DEFENCE),
     "rush": _Phase.RUSH,
     "motion": _Phase.MOTION,
-    **dict.fromkeys(("route", "branch", "carry", "fake", "block", "climb", "set"), _Phase.PLAY),
+    **dict.fromkeys(
+        ("route", "branch", "carry", "held", "fake", "block", "climb", "set"), _Phase.PLAY
+    ),
     **dict.fromkeys(("bar", "set-bar"), _Phase.PLAY),
 }
 """The strokes that break others or are broken; every other is drawn as it is."""

@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
+from stemline.football.exchanges import said_any
 from stemline.football.play import Kind, Play
 from stemline.geometry.curves import dot, left_of, nearest, unit
 from stemline.geometry.paths import Line, Point, along, length
@@ -48,7 +49,12 @@ def ball_items(
     strokes of a mesh have the moment at which he is there; a pitch leaves when the quarterback is
     at the end of his line, and is there when it has flown and its man has come.
     """
-    if play.kind is not Kind.RUN or not board.shows(Detail.MESH) or play.passer is None:
+    if (
+        said_any(play.exchanges)
+        or play.kind is not Kind.RUN
+        or not board.shows(Detail.MESH)
+        or play.passer is None
+    ):
         return ()
     passer = play.passer.label
     own_lines = [d for d in drawn if d.run.branch is None and len(d.points) > 1]

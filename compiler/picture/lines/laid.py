@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from stemline.football.exchanges import said_any
 from stemline.football.play import Kind, Play
 from stemline.football.timing.levels import PlayingLevel
 from stemline.geometry.box import square
 from stemline.geometry.curves import points_of
+from stemline.picture.lines.ball_line import said_ball
 from stemline.picture.lines.blocks import eyes_items
 from stemline.picture.lines.close_runs import plan_close
 from stemline.picture.lines.defender_lines import DefenderLines, draw_duties
@@ -18,6 +20,7 @@ from stemline.picture.lines.letters_aside import beside_lines, letter_items
 from stemline.picture.lines.paces import Pace, named, paces
 from stemline.picture.lines.route_lines import Drawn, draw_run, plan_runs
 from stemline.picture.men.standing import Standing
+from stemline.picture.paper.detail import Detail
 from stemline.picture.paper.letter import Letter, solids
 from stemline.picture.paper.surface import Board
 from stemline.picture.paper.symbol import Symbol
@@ -67,6 +70,9 @@ def lay_lines(men: Standing, only: str | None, level: PlayingLevel, played: Play
     drawn = _drawn(men, only)
     moments = paces(played, [line.run for line in drawn], level)
     ball = ball_items(play, drawn, symbols, on, moments)
+    if said_any(play.exchanges) and on.shows(Detail.MESH):
+        ways = {d.run.man: d.points for d in drawn if d.run.branch is None}
+        ball = said_ball(play, played, ways, symbols, on, level)
     ink = _ink(on, field, drawn, symbols)
     letters = _letters(men, ink)
     for box in solids(letters, play, on):

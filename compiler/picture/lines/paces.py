@@ -20,9 +20,9 @@ from stemline.football.timing.running import Timeline
 from stemline.football.timing.throwing import clock
 from stemline.geometry.curves import nearest
 from stemline.geometry.paths import Path, Point, length, polyline
-from stemline.picture.lines.route_lines import BLOCK, CARRY, CLIMB, FAKE, SET, LineRun
+from stemline.picture.lines.route_lines import BLOCK, CARRY, CLIMB, FAKE, HELD, SET, LineRun
 
-_WORDS = {CARRY: "carry", BLOCK: "block", CLIMB: "climb", SET: "set", "": "route"}
+_WORDS = {CARRY: "carry", HELD: "held", BLOCK: "block", CLIMB: "climb", SET: "set", "": "route"}
 """What a line is called after its man's label, by its pen."""
 
 

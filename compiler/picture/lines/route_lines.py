@@ -43,6 +43,8 @@ from stemline.source import Span
 CARRY, FAKE, BLOCK, CLIMB, SET = "carry", "fake", "block", "climb", "set"
 """Pens of a run and of a protection: the carrier, a man who fakes, a block, its second part, and
 a man who sets for a pass."""
+HELD = "held"
+"""The pen of a man who has the ball and gives it on."""
 
 _AT_CORNER = 0.3
 """Yards: a branch that leaves this near a corner leaves at the corner."""
@@ -127,7 +129,15 @@ def _pen(task: Assignment, play: Play) -> str:
     """The ball carrier's, the one of him who shows that he has it, or a route's."""
     if task.man == play.carrier:
         return CARRY
+    if gives_it_on(task, play):
+        return HELD
     return FAKE if task.role == CARRIER else ""
+
+
+def gives_it_on(task: Assignment, play: Play) -> bool:
+    """Whether a man's line is that of the ball on its way to another."""
+    led = task.role == CARRIER or (task.path is not None and task.path.ending is Ending.STAND)
+    return led and task.man in play.ball_men
 
 
 def _launch(play: Play, symbols: Mapping[str, Symbol], board: Board) -> list[LineRun]:

@@ -6,9 +6,13 @@ from dataclasses import replace
 
 from stemline.football.blocking.block_paths import Lane
 from stemline.football.blocking.carrying import same_hole, stands_wide
+from stemline.football.exchanges import said_any
 from stemline.football.field import Side
 from stemline.football.play import Assignment, Branch, Key, Play
 from stemline.geometry.paths import Leg, Path, Point
+
+KEEPS = ("pull", "keep")
+"""What a key's choice is called when the quarterback runs with the ball."""
 
 # Yards; common practice, no published source.
 _BOOT = ((3.0, -0.4), (7.0, 1.2))
@@ -17,7 +21,7 @@ _KEEP_WIDE = 1.6
 """Outside the last man of the line: where he runs when he pulls the ball."""
 _KEEP_DEEP = 5.0
 _TURN = 1.2
-_FAKES = ", as if with the ball"
+FAKES = ", as if with the ball"
 """What the words of a man end with who aims at a hole and does not carry the ball."""
 
 
@@ -30,7 +34,7 @@ def passer_job(play: Play, through: Lane) -> Play:
     if mine.job:
         return play
     made = replace(mine, job=_words(play), path=_boot(play, passer.snap, through.toward))
-    key = next((k for k in play.keys if any(c[0] == "pull" for c in k.choices)), None)
+    key = next((k for k in play.keys if any(c[0] in KEEPS for c in k.choices)), None)
     if key is not None:
         made = replace(made, branches=(_keep(play, key, passer.snap, through),))
     return replace(play, assignments=tuple(_put(a, made) for a in play.assignments))
@@ -39,13 +43,13 @@ def passer_job(play: Play, through: Lane) -> Play:
 def handed_on(play: Play) -> Play:
     """The play with the words of those whose hands the ball goes through on its way."""
     passer = play.passer
-    if passer is None or not play.handoffs or not play.carrier:
+    if passer is None or not play.handoffs or not play.carrier or said_any(play.exchanges):
         return play
     hands = (passer.label, *play.handoffs, play.carrier)
     for giver, man, taker in zip(hands, hands[1:], (*hands[2:], ""), strict=False):
         task = play.assignment(man)
         rest = f", hand it to {taker}." if taker else "."
-        job = task.job.replace(_FAKES, "").replace("Take the ball to", "Run to")
+        job = task.job.replace(FAKES, "").replace("Take the ball to", "Run to")
         takes = f"Take the ball from {giver}"
         if man == passer.label:
             takes = f"Hand the ball to {play.handoffs[0]}, take it back from {giver}"
@@ -62,11 +66,11 @@ def following(play: Play) -> Play:
         return play
     made = []
     for a in play.assignments:
-        aims = _FAKES in a.job and a.man not in play.handoffs
+        aims = FAKES in a.job and a.man not in (*play.handoffs, play.carrier)
         if aims and a.path is not None and same_hole(a.path, own):
             deeper = play.man(a.man).snap.y <= play.man(play.carrier).snap.y
             goes = f"Follow {play.carrier} to" if deeper else f"Run ahead of {play.carrier} to"
-            a = replace(a, job=a.job.replace(_FAKES, "").replace("Run to", goes))
+            a = replace(a, job=a.job.replace(FAKES, "").replace("Run to", goes))
         made.append(a)
     return replace(play, assignments=tuple(made))
 
@@ -76,7 +80,7 @@ def _put(a: Assignment, made: Assignment) -> Assignment:
 
 
 def _words(play: Play) -> str:
-    feet = _without_the_ball(play)
+    feet = without_the_ball(play)
     reads = [k for k in play.keys if k.choices]
     if not reads:
         if play.passer is not None and stands_wide(play.passer):
@@ -90,7 +94,7 @@ def _words(play: Play) -> str:
     return " ".join([*told, f"{said[0].upper()}{said[1:]}."] if feet else told)
 
 
-def _without_the_ball(play: Play) -> list[str]:
+def without_the_ball(play: Play) -> list[str]:
     """What his feet do once somebody else has it: he throws nothing, and shows that he might."""
     boot = next((s.side for s in play.feet if s.name == "boot"), None)
     if boot is None:
@@ -128,5 +132,5 @@ def _keep(play: Play, key: Key, start: Point, through: Lane) -> Branch:
         Leg(Point(edge, 0.5), _TURN),
         Leg(Point(edge + side.value * 0.6, _KEEP_DEEP)),
     )
-    when = next(c[2] for c in key.choices if c[0] == "pull")
+    when = next(c[2] for c in key.choices if c[0] in KEEPS)
     return Branch(f"if {when}", Path(start, legs), "Pull it and run.", (), start)

@@ -37,6 +37,7 @@ from stemline.football.conditions import LookWord, possible
 from stemline.football.defence.described import Described
 from stemline.football.defence.fronts import Front, at_place, front_of
 from stemline.football.defenders import Defence
+from stemline.football.exchanges import BallMoves, holders
 from stemline.football.field import Side
 from stemline.football.offence.counting import tight_ends
 from stemline.football.play import Assignment, Hit, Key, Kind, Play
@@ -50,7 +51,9 @@ from stemline.playbook.run_definitions import (
     WHOLE_LINE,
     Aim,
     BlockRules,
+    KeyDef,
     LineSpot,
+    Reaction,
     RuleDef,
     TargetDef,
 )
@@ -117,8 +120,11 @@ class RunBlocking:
         tasks = [_task(t, picture) for t in told]
         tasks += _perimeter(play, body, bound, picture)
         self._tasks = [t for t in tasks if t.rules]
-        self._carrier = bound.men.get(CARRIER, "")
-        self._through = lane(picture.men, _hole(play, body, picture, self._carrier), self._toward)
+        hands = _hands(play, bound)
+        self._carrier = hands[-1] if hands else ""
+        self._through = lane(
+            picture.men, _hole(play, body, bound, picture, self._carrier), self._toward
+        )
         places = _places(picture)
         made = replace(
             play,
@@ -127,7 +133,7 @@ class RunBlocking:
                 for a in play.assignments
             ),
             carrier="" if self._shows_run else self._carrier,
-            handoffs=() if self._shows_run else _handoffs(body, bound, picture),
+            handoffs=() if self._shows_run else hands[:-1],
         )
         self._play = following(made)
         self._together = {self._carrier, *_others(made, self._play)}
@@ -210,7 +216,10 @@ class RunBlocking:
         """The men who are read; what is done off each is told by the reactions."""
         reactions = self._body.reactions
         plain = [r for r in reactions if r.off is None]
+        named = [key for key in self._body.keys if key.name]
         pairs = [(key, plain) for key in self._body.keys[:1]]
+        if named:
+            pairs = [(key, [r for r in plain if _decides(r, key)]) for key in self._body.keys]
         pairs += [(r.off, [r]) for r in reactions if r.off is not None]
         keys: list[Key] = []
         for key, theirs in pairs:
@@ -218,13 +227,29 @@ class RunBlocking:
             there = read(front, target, partial(self._scheme, front)) if front else ()
             taken = {k.man for k in keys}
             man = next((d.label for d in there if d.label not in taken), "")
-            choices = tuple((r.does, self._bound.men.get(r.to, r.to), r.when) for r in theirs)
-            made = Key(key.words, man, choices, key.span)
+            choices = tuple(
+                (r.does, self._bound.men.get(r.to, r.to), _when(r, key)) for r in theirs
+            )
+            called = f"{key.name}, the {key.words}" if key.name else key.words
+            made = Key(called, man, choices, key.span, name=key.name)
             if front is not None and made.throws and target.what != UNBLOCKED:
                 left = left_instead(front, target, man, partial(self._scheme, front))
                 made = replace(made, instead=left)
             keys.append(made)
         return tuple(keys)
+
+
+def _decides(one: Reaction, key: KeyDef) -> bool:
+    """Whether this key is the last whom the line asks about."""
+    return not one.cases or one.cases[-1][0] == key.name
+
+
+def _when(one: Reaction, key: KeyDef) -> str:
+    """When it is done, in words: what the key does is said of him, what another does by name."""
+    if not one.cases:
+        return one.when
+    others = "".join(f" and the {name} {does}" for name, does in one.cases[:-1])
+    return f"he {one.cases[-1][1]}{others}".replace("takes quarterback", "takes the quarterback")
 
 
 # What the text tells whom.
@@ -266,12 +291,14 @@ def _others(play: Play, told: Play) -> Iterable[str]:
     return (a.man for a, b in pairs if a.job != b.job)
 
 
-def _handoffs(body: Body, bound: Bound, picture: LinedUp) -> tuple[str, ...]:
-    """Who has the ball before the carrier, by label; roles that are nobody here are passed over."""
-    lie = lie_of(picture.count.strong, picture.field)
-    known = possible(picture.receivers, picture.count.shape, lie)
-    said = narrowest([s for s in body.handoffs if s.guard.worlds & known])
-    return tuple(bound.men[r] for r in said.value if r in bound.men) if said is not None else ()
+def _hands(play: Play, bound: Bound) -> tuple[str, ...]:
+    """Who has the ball after the man who takes the snap, by label, the last one who runs with it;
+    a pass that only shows its run has a carrier all the same."""
+    carrier = bound.men.get(CARRIER, "")
+    if play.kind is Kind.PASS or not play.exchanges:
+        return (carrier,) if carrier else ()
+    given = [x for x in play.exchanges if x.kind is not BallMoves.THROW]
+    return holders(given, "")[1:] or ((carrier,) if carrier else ())
 
 
 def _chosen(body: Body, role: str, label: str, play: Play, picture: LinedUp) -> Chosen | None:
@@ -333,11 +360,11 @@ def _perimeter(play: Play, body: Body, bound: Bound, picture: LinedUp) -> list[T
     return tasks
 
 
-def _hole(play: Play, body: Body, picture: LinedUp, carrier: str) -> float:
+def _hole(play: Play, body: Body, bound: Bound, picture: LinedUp, carrier: str) -> float:
     """x of the hole that the ball is carried through; over the ball where nobody says."""
     if not carrier:
         return 0.0
-    chosen = _chosen(body, CARRIER, carrier, play, picture)
+    chosen = _chosen(body, bound.role_of(carrier) or CARRIER, carrier, play, picture)
     if chosen is None or not isinstance(chosen.base.value, Aim):
         return 0.0
     last = chosen.base.value.points[-1]

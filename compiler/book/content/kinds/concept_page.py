@@ -47,7 +47,7 @@ from stemline.book.content.quarterback_strip import Quarterback, orders
 from stemline.book.content.second_plays import second_plays, tag_words, told_seconds
 from stemline.football.blocking.block_names import PROTECTIONS
 from stemline.football.field import BallSpot
-from stemline.football.play import ConceptSheet, Kind, Play, Season
+from stemline.football.play import Call, ConceptSheet, Kind, Play, Season
 from stemline.source import NOWHERE
 
 BRIEF = 74
@@ -72,6 +72,7 @@ class ConceptPage(Page):
 
     base: Entry
     serves: str
+    suits: str
     columns: tuple[str, ...]
     rows: tuple[Row, ...]
     own: tuple[OwnRow, ...]
@@ -97,7 +98,7 @@ class ConceptPage(Page):
 
     @property
     def under(self) -> str:
-        return f"serves {self.serves}"
+        return f"serves {self.serves}" + (f" · suits {self.suits}" if self.suits else "")
 
     @property
     def rusher(self) -> float | None:
@@ -160,6 +161,7 @@ def _page(
         family=sheet.family,
         idea=sentence(sheet.idea),
         serves=_serves(sheet, plays),
+        suits=", ".join(sheet.suits),
         drawn=_drawn(base),
         base=entries[0],
         seconds=tuple(second_plays(base, ids[0], season.level)),
@@ -211,7 +213,8 @@ def _entries(plays: tuple[Play, ...], ids: tuple[str, ...], season: Season) -> t
         if i in gone:
             continue
         other = mirrors(i, left, plays)
-        aside = f"and {', '.join(_other_side(call, plays) for call in other)}" if other else ""
+        named = ", ".join(_beside(call, play.call, plays) for call in other)
+        aside = f"and {named}" if other else ""
         said = tuple(plays[one.call].call.spoken for one in left if one.of[0] == i)
         changed = changes(play, plays[0]) if i else ()
         made.append(Entry(id_, play.call.spoken, play, changed, aside=aside, also=said))
@@ -219,9 +222,12 @@ def _entries(plays: tuple[Play, ...], ids: tuple[str, ...], season: Season) -> t
     return tuple(made)
 
 
-def _other_side(spoken: str, plays: tuple[Play, ...]) -> str:
-    """How a call to the other side is named beside its picture: by its side, or its own name."""
+def _beside(spoken: str, drawn: Call, plays: tuple[Play, ...]) -> str:
+    """How a call is named beside the picture that says it: by its side, or its own name; one that
+    only its tempo tells, by that tag."""
     call = next(play.call for play in plays if play.call.spoken == spoken)
+    if call.tempo and call.side is drawn.side:
+        return " + ".join(tag for tag in call.tags if tag not in drawn.tags)
     side = call.side.word
     return side if f" {side} ".casefold() in f" {spoken} ".casefold() else f"{side}: {spoken}"
 

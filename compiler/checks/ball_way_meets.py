@@ -1,0 +1,301 @@
+"""Are the two men there when the ball goes from one to the other?
+
+A hand-off that is drawn where two lines cross is none when one of them is there a second before
+the other. Where the men never come together is an error in the text; when they come is the clock's,
+whose figures are planning estimates, and so a warning.
+
+Example: ``carrier hands to taker at 3 deep, playside tackle`` where the taker comes from the other
+sideline. Let them meet farther over, or send him in motion.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from stemline.checks.asked import ProvedCall, When
+from stemline.diagnostics.diagnostic import Diagnostic, Mistake
+from stemline.football.exchanges import MOST_FLOWN, REACH, STEP_OF_GIVER, BallMoves, said_any
+from stemline.football.field import BallSpot
+from stemline.football.play import FOR_MANY, Play
+from stemline.football.timing.ball_clock import BallMoment, ball_moments
+from stemline.geometry.curves import far_from
+from stemline.geometry.paths import Point, polyline
+
+
+class E750(Mistake):
+    title = "an exchange of men who do not meet"
+    message = "{call}: {man} comes no nearer than {yards} yards to {place}"
+    label = "they do not meet"
+    help = "let both go there: {line}"
+    varies = ("man", "yards")
+
+    call: str
+    line: str
+    man: str
+    place: str
+    yards: str
+
+
+class E751(Mistake):
+    title = "a ball given farther than it flies"
+    message = "{call}: {giver} is {yards} yards from {man}, and {most} are as far as it is {given}"
+    label = "too far"
+    help = "bring him nearer: a place with `at`, or a motion"
+    varies = ("yards",)
+
+    call: str
+    given: str
+    giver: str
+    man: str
+    most: str
+    yards: str
+
+
+class W750(Mistake):
+    title = "an exchange for which one is late"
+    message = "{call}: {man} is {away} away when {giver} gives the ball at {place}"
+    label = "not there yet"
+    help = "let them meet nearer to {man}, give {giver} a longer way, or send {man} in motion"
+    varies = ("away",)
+
+    away: str
+    call: str
+    giver: str
+    man: str
+    place: str
+
+
+class W751(Mistake):
+    title = "a place and a moment that disagree"
+    message = (
+        "{call}: the ball is at {place} at {seconds} s by the clock, and `after {after}` says "
+        "otherwise"
+    )
+    label = "one of the two"
+    help = "say the place or the moment, and let the clock say the other"
+    varies = ("seconds",)
+
+    after: str
+    call: str
+    place: str
+    seconds: str
+
+
+AGREES = 0.4
+"""Seconds by which a said moment and the clock may differ. Common practice, no published source."""
+TOSSED_MOST = 14.0
+"""Yards that a ball is tossed, pitched or shovelled underhand. Common practice."""
+
+WHEN = When.PROVED
+
+
+def check_ball_way_meets(call: ProvedCall) -> Iterator[Diagnostic]:
+    play = call.play
+    if not said_any(play.exchanges):
+        return
+    for moment in ball_moments(play, call.book.settings.level):
+        if moment.exchange.said:
+            yield from (
+                _flight(play, moment) if moment.exchange.kind.flies else _meeting(play, moment)
+            )
+
+
+def _flight(play: Play, moment: BallMoment) -> Iterator[Diagnostic]:
+    x = moment.exchange
+    thrown = x.kind is BallMoves.THROW
+    most = MOST_FLOWN.value if thrown else TOSSED_MOST
+    far = moment.given.distance(moment.taken)
+    if thrown and moment.taken.y > 0:
+        return  # a pass downfield: how far it is thrown is told with the reads
+    if far > most:
+        given = {"throws": "thrown", "tosses": "tossed", "pitches": "pitched"}
+        yield E751(
+            call=play.call.spoken, giver=x.giver, man=x.taker, yards=f"{far:.0f}",
+            most=f"{most:.0f}", given=given.get(x.kind.value, "shovelled"),
+        ).at(x.span)  # fmt: skip
+
+
+def _meeting(play: Play, moment: BallMoment) -> Iterator[Diagnostic]:
+    x = moment.exchange
+    if x.kind is BallMoves.SNAP:
+        return
+    place = x.words or "the hand-off"
+    for man in (x.giver, x.taker):
+        off = _off(play, man, moment)
+        if off > REACH.value:
+            yield E750(
+                call=play.call.spoken, man=man, yards=f"{off:.1f}",
+                place=place if x.at is not None else theirs(man, moment), line=_line(play, moment),
+            ).at(x.span)  # fmt: skip
+            return
+    if play.ball is not BallSpot.MIDDLE:
+        return  # who comes from where is another matter from each hash
+    if moment.apart > REACH.value and x.after is None and moment.taken.y <= 0:
+        late = f" and {moment.late:.1f} s" if moment.late else ""
+        yield W750(
+            call=play.call.spoken, giver=x.giver, man=x.taker, place=place,
+            away=f"{moment.apart:.1f} yards{late}",
+        ).at(x.span)  # fmt: skip
+    elif x.after is not None and (
+        moment.apart > REACH.value or (x.at is not None and moment.there > x.after + AGREES)
+    ):
+        yield W751(
+            call=play.call.spoken, place=place, seconds=f"{moment.there:.1f}", after=f"{x.after:g}",
+        ).at(x.span)  # fmt: skip
+
+
+def theirs(man: str, moment: BallMoment) -> str:
+    """The other man, as the place where the ball is."""
+    x = moment.exchange
+    return x.taker if man == x.giver else x.giver
+
+
+def _off(play: Play, man: str, moment: BallMoment) -> float:
+    """Yards between a man's way and where the ball is given: a step is allowed to one who is told
+    no way, and to both where he hands it."""
+    x = moment.exchange
+    way = _way(play, man)
+    if x.at is not None:
+        return _far(way, x.at) - _step(way)
+    other = _way(play, theirs(man, moment))
+    near = min(_far(way, p) for p in _small(other))
+    return near - max(_step(way), _step(other))
+
+
+def _way(play: Play, man: str) -> tuple[Point, ...]:
+    path = play.assignment(man).path
+    return polyline(path) if path is not None and path.legs else (play.man(man).snap,)
+
+
+def _step(way: tuple[Point, ...]) -> float:
+    return 0.0 if len(way) > 1 else STEP_OF_GIVER.value
+
+
+def _small(points: tuple[Point, ...]) -> Iterator[Point]:
+    """A way in small steps."""
+    yield points[0]
+    for a, b in pairwise(points):
+        steps = max(1, int(a.distance(b) / 0.25))
+        yield from (a + (b - a).scaled(n / steps) for n in range(1, steps + 1))
+
+
+def _far(way: tuple[Point, ...], place: Point) -> float:
+    return far_from(way, place) if len(way) > 1 else way[0].distance(place)
+
+
+def _line(play: Play, moment: BallMoment) -> str:
+    x = moment.exchange
+    giver, taker = (_called(play, man) for man in (x.giver, x.taker))
+    return f"`{giver} {x.kind.value} to {taker} at 5 deep, backside guard`"
+
+
+def _called(play: Play, man: str) -> str:
+    """As a line has him: by his role, where it is his alone."""
+    role, passer = play.assignment(man).role_said, play.passer
+    if not role and passer is not None and passer.label == man:
+        return "quarterback"
+    return man if role in (*FOR_MANY, "") else role
+
+
+SAMPLES = """
+### E750
+
+The carrier has an aim of his own on the other side, so he never comes to where the ball is to be
+given.
+
+```play fail E750
+run Crossed Wires
+    carrier is back
+    taker is weak #1
+    quarterback hands to carrier
+    carrier hands to taker
+    carrier aims playside A
+    taker aims backside D
+    line blocks on or climb
+    everyone else blocks stalk
+
+dress Crossed Wires
+    in Three Two
+```
+
+```play
+like E750
+-    carrier hands to taker
+-    carrier aims playside A
++    carrier hands to taker at 5 deep, backside end
+```
+
+### E751
+
+A toss is underhand: it does not reach a man out wide.
+
+```play fail E751
+run Long Toss
+    carrier is weak #1
+    quarterback tosses to carrier
+    carrier aims backside D
+    line blocks on or climb
+    everyone else blocks stalk
+    other is back
+    other blocks lead
+
+dress Long Toss
+    in Three Two
+```
+
+```play
+like E751
+-    quarterback tosses to carrier
++    quarterback tosses to carrier at 4 deep, backside tackle
+```
+
+### W750
+
+The outside man has the whole width of the formation to run, and the back with the ball does not
+wait for him: he has an aim of his own.
+
+```play fail W750
+run Too Soon
+    carrier is back
+    taker is weak #1
+    quarterback hands to carrier
+    carrier hands to taker at 3 deep, playside tackle
+    carrier aims playside D
+    taker aims playside D
+    line blocks on or climb
+    everyone else blocks stalk
+
+dress Too Soon
+    in Three Two
+```
+
+```play
+like W750
+-    carrier aims playside D
+```
+
+### W751
+
+Both a place and a moment are said, and the clock has the man there much later.
+
+```play fail W751
+run Both Said
+    carrier is back
+    taker is weak #1
+    quarterback hands to carrier
+    carrier hands to taker at 5 deep, backside end after 0.8 seconds
+    taker aims playside D
+    line blocks on or climb
+    everyone else blocks stalk
+
+dress Both Said
+    in Three Two
+```
+
+```play
+like W751
+-    carrier hands to taker at 5 deep, backside end after 0.8 seconds
++    carrier hands to taker at 5 deep, backside end
+```
+"""

@@ -1,0 +1,234 @@
+"""Is the ball thrown forward once only, and handed forward behind the line only?
+
+A ball that is thrown, tossed, pitched or shovelled forward is a forward pass, whoever throws it,
+and every code known allows one in a down. So the first throw of a double pass goes back or
+straight across: the man who catches it is no farther up the field than the one who threw it. A
+hand-off may go forward, but not past the line.
+
+Example: ``quarterback throws to out`` where `out` stands on the line. Write instead ``quarterback
+throws to out at 2 behind``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from stemline.checks.asked import ProvedCall, When
+from stemline.checks.legality.snap import on
+from stemline.diagnostics.broken_rule import BrokenRule
+from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.football.exchanges import BallMoves, holders, said_any
+from stemline.football.play import Play
+from stemline.football.timing.ball_clock import BallMoment, ball_moments
+
+LEVEL = 0.05
+"""Yards up the field that are no way forward: less than anybody sees."""
+
+
+class E757(BrokenRule):
+    title = "two forward passes"
+    message = (
+        "{call}: {man} catches it {yards} yards in front of {giver}, a pass forward already, so "
+        "{thrower} may not throw it"
+    )
+    label = "thrown forward already"
+    help = "let the first throw go back: `at 2 behind`, as in `{line} at 2 behind`"
+    varies = ("yards",)
+
+    call: str
+    giver: str
+    line: str
+    man: str
+    thrower: str
+    yards: str
+
+
+class E758(BrokenRule):
+    title = "a hand-off forward past the line"
+    message = "{call}: {giver} hands the ball forward to {man} {yards} yards past the line"
+    label = "past the line"
+    help = "let them meet behind it: `at 3 deep`"
+    varies = ("yards",)
+
+    call: str
+    giver: str
+    man: str
+    yards: str
+
+
+WHEN = When.PROVED
+
+
+def check_forward_passes(call: ProvedCall) -> Iterator[Diagnostic]:
+    play = call.play
+    if not said_any(play.exchanges):
+        return
+    moments = ball_moments(play, call.book.settings.level)
+    yield from _twice(play, moments)
+    code = play.field.code
+    for moment in moments:
+        x, past = moment.exchange, moment.taken.y
+        forward = past > moment.given.y + LEVEL
+        if x.kind is BallMoves.HAND and past > LEVEL and forward and not code.hand_past.value:
+            yield E758(
+                resting=on(code.hand_past, code), call=play.call.spoken, giver=x.giver,
+                man=x.taker, yards=f"{past:.1f}",
+            ).at(x.span)  # fmt: skip
+
+
+def _twice(play: Play, moments: tuple[BallMoment, ...]) -> Iterator[Diagnostic]:
+    """One more pass forward than the code allows: told at the first, which can go back."""
+    code = play.field.code
+    thrown = [m for m in moments if m.exchange.kind.passes and _forward(m)]
+    throwers = [m.exchange.giver for m in thrown]
+    passer = play.passer
+    if (
+        play.reads
+        and passer is not None
+        and holders(play.exchanges, passer.label)[-1] == passer.label
+    ):
+        throwers.append(passer.label)
+    if len(throwers) <= code.forward_passes.value or not thrown:
+        return
+    first = thrown[0]
+    x = first.exchange
+    yield E757(
+        resting=on(code.forward_passes, code), call=play.call.spoken, giver=x.giver, man=x.taker,
+        thrower=throwers[-1], yards=f"{first.taken.y - first.given.y:.1f}",
+        line=f"{_named(play, x.giver)} {x.kind.value} to {_named(play, x.taker)}",
+    ).at(x.span)  # fmt: skip
+
+
+def _forward(moment: BallMoment) -> bool:
+    return moment.taken.y > moment.given.y + LEVEL
+
+
+def _named(play: Play, man: str) -> str:
+    """As the line that says it has him: his role, else the quarterback."""
+    passer = play.passer
+    role = play.assignment(man).role_said
+    return role or ("quarterback" if passer is not None and passer.label == man else man)
+
+
+SAMPLES = """
+### E757
+
+The first throw of a double pass has to go back: a pass forward may be thrown once in a down,
+whoever throws it. Here the outside man catches it on the line, five yards in front of the
+quarterback.
+
+```play fail E757
+playbook Lanterns
+    code canadian professional
+
+personnel Base
+    Q is quarterback
+    R is back
+    X, Z is wideout
+    H, S, W is slotback
+
+formation Three Two
+    X at away, 2 inside numbers, on line
+    W at away, 5 outside tackle, off line
+    H at call, 4 outside tackle, off line
+    S at call, 5 outside H, off line
+    Z at call, numbers, on line
+    R at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+concept Twice
+    out is strong #2
+    quarterback throws to out
+    out throws to strong #1
+    strong #1 runs go
+    everyone else runs seam
+    back blocks inside out
+    feet catch
+
+dress Twice
+    in Three Two
+```
+
+```play
+like E757
+-    quarterback throws to out
++    quarterback throws to out at 2 behind
+```
+
+### W757
+
+As the error, in a code whose rule is known from memory.
+
+```play fail W757
+like E757
+-    code canadian professional
++    code canadian amateur
+```
+
+```play
+like W757
+-    quarterback throws to out
++    quarterback throws to out at 2 behind
+```
+
+### E758
+
+The ball may be handed forward behind the line. Past it a hand-off goes back or straight across.
+
+```play fail E758
+playbook Lanterns
+    code canadian professional
+
+personnel Base
+    Q is quarterback
+    R is back
+    X, Z is wideout
+    H, S, W is slotback
+
+formation Three Two
+    X at away, 2 inside numbers, on line
+    W at away, 5 outside tackle, off line
+    H at call, 4 outside tackle, off line
+    S at call, 5 outside H, off line
+    Z at call, numbers, on line
+    R at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+run Too Far
+    carrier is back
+    taker is strong inside
+    quarterback hands to carrier
+    carrier aims playside C
+    carrier hands to taker
+    taker runs slant 2
+    line blocks on or climb
+    everyone else blocks stalk
+
+dress Too Far
+    in Three Two
+```
+
+```play
+like E758
+-    carrier hands to taker
+-    taker runs slant 2
++    taker blocks stalk
+```
+
+### W758
+
+As the error, in a code whose rule is known from memory.
+
+```play fail W758
+like E758
+-    code canadian professional
++    code canadian amateur
+```
+
+```play
+like W758
+-    carrier hands to taker
+-    taker runs slant 2
++    taker blocks stalk
+```
+"""
