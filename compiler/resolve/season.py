@@ -208,12 +208,12 @@ def _drawn(book: Playbook, expander: Expander, order: Order) -> Expanded:
 def _drawn_against(book: Playbook, expander: Expander, order: Order) -> str:
     """The base look, by its key, for runs, and for passes whose ball goes where a defender does
     not; also for passes whose line shows a run or goes out in front of a screen, where the look
-    decides nothing else of them. "" for all others."""
+    decides nothing else of them. On the goal line it is the look named there. "" for others."""
     concept = book.concepts[order.concept]
     tags = [book.tags[order.concept, tag] for tag in order.tags]
     body = merged(concept.body, tags)
     if concept.kind is Kind.RUN or body.reactions:
-        return book.base_look
+        return order.look or book.base_look
     if not has_run(body) and not any(_releases(book, p.value) for p in body.protect):
         return ""
     plain, _ = expander.expand(order, BallSpot.MIDDLE)

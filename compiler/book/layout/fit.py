@@ -30,7 +30,7 @@ _HELD = 20.0
 """Points that a sheet may hold beyond the room that is planned with, and more than that."""
 CARE_GAP = 16.0
 """White between the contents and the page on care below them, as the style sheet sets it."""
-SHARE_GAP = 10.0
+SHARE_GAP = 6.0
 """White above a page that shares a sheet, as the style sheet sets it."""
 _BESIDE = 45
 """Letters on a line beside a picture of the largest style: about."""

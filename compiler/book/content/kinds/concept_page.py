@@ -45,12 +45,13 @@ from stemline.book.content.page import (
 )
 from stemline.book.content.quarterback_strip import Quarterback, orders
 from stemline.book.content.second_plays import second_plays, tag_words, told_seconds
+from stemline.diagnostics.in_words import how_many
 from stemline.football.blocking.block_names import PROTECTIONS
 from stemline.football.field import BallSpot
 from stemline.football.play import Call, ConceptSheet, Kind, Play, Season
 from stemline.source import NOWHERE
 
-BRIEF = 74
+BRIEF = 70
 """Letters that a line of the contents has room for beside a concept's name; measured."""
 FREE = "unblocked"
 VIEWS = 1
@@ -302,10 +303,11 @@ def _serves(sheet: ConceptSheet, plays: tuple[Play, ...]) -> str:
 
 
 def _drawn(play: Play) -> str:
-    """Against what and from where the large picture is drawn."""
+    """From where the large picture is drawn; against what stands in it."""
     middle = play.ball is BallSpot.MIDDLE
     spot = "from the middle of the field" if middle else f"from the {play.ball.value}"
-    return f"against {play.defence.name}, {spot}" if play.defence else spot
+    goal = play.field.goal
+    return spot if goal is None else f"{spot}, {how_many(goal, 'yard')} from their goal line"
 
 
 def _alike(rows: tuple[Row, ...]) -> tuple[Row, ...]:
