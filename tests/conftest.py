@@ -48,8 +48,9 @@ LONGEST = (
     "gate/test_gate", "kills/test_kills", "compare/test_two_seasons", "emit/test_parts",
     "test_cli", "week/test_papers", "gate/test_every_copy", "proofs/test_kept_proofs",
     "compare/test_edits", "test_build_output", "compare/test_comparison_book",
-    "week/test_game_plan", "test_drawings", "week/test_agreement", "compare/test_following",
-    "hostile/test_hostile", "test_stamp", "outside/test_folder", "test_facing",
+    "week/test_game_plan", "week/test_kept_papers", "test_drawings", "week/test_agreement",
+    "compare/test_following", "hostile/test_hostile", "test_stamp", "outside/test_folder",
+    "test_facing",
 )  # fmt: skip
 """Files that take longest, the longest first: they are begun first, so that no process is left with
 one of them when the others are done."""
