@@ -63,12 +63,12 @@ def ball_way(body: Body, bound: Bound, picture: LinedUp, kind: Kind, call: str) 
     if any(x.giver != snapper for _, x in snaps):
         gives += [x for x in snaps if x[1].giver != snapper]
         snaps = [x for x in snaps if x[1].giver == snapper]
-    ways = _ways(first, gives)
-    if not ways:
+    found_ways = ways(first, gives)
+    if not found_ways:
         return BallWay((), _no_way(first, gives, call))
-    if len(ways) > 1:
-        return BallWay((), _two_ways(first, ways, gives, call))
-    ordered = list(ways[0])
+    if len(found_ways) > 1:
+        return BallWay((), _two_ways(first, found_ways, gives, call))
+    ordered = list(found_ways[0])
     for fake in fakes:
         at = next((n for n, x in enumerate(ordered) if x[1].giver == fake[1].giver), len(ordered))
         ordered.insert(at, fake)
@@ -77,7 +77,8 @@ def ball_way(body: Body, bound: Bound, picture: LinedUp, kind: Kind, call: str) 
     return BallWay(tuple(x for _, x in ordered), tuple(found))
 
 
-_Line = tuple[ExchangeDef | None, Exchange]
+OneLine = tuple[ExchangeDef | None, Exchange]
+"""A line of the text, none for an exchange that nobody has to say, and what it is in this call."""
 
 
 def _at(picture: LinedUp, position: Position) -> str:
@@ -96,7 +97,7 @@ def _holding(body: Body, picture: LinedUp) -> Iterator[ExchangeDef]:
                 yield said.value
 
 
-def _named(said: ExchangeDef, bound: Bound, picture: LinedUp) -> _Line | None:
+def _named(said: ExchangeDef, bound: Bound, picture: LinedUp) -> OneLine | None:
     """The line with its men; None where one of them is nobody here."""
     giver, taker, *others = (
         _who(name, said, bound, picture) for name in (said.giver, said.taker, *said.others)
@@ -140,7 +141,7 @@ def _place(said: ExchangeDef, made: Exchange, picture: LinedUp) -> Point | None:
 
 def _implied(
     body: Body, bound: Bound, picture: LinedUp, first: str, carrier: str, said: bool
-) -> list[_Line]:
+) -> list[OneLine]:
     """The exchanges that nobody has to say: from the quarterback, through the hands that `handoff`
     names, to the carrier. A quarterback who stands wide hands nothing to anybody."""
     known = possible(
@@ -162,7 +163,7 @@ def _implied(
     ]
 
 
-def _ways(first: str, lines: Sequence[_Line]) -> list[tuple[_Line, ...]]:
+def ways(first: str, lines: Sequence[OneLine]) -> list[tuple[OneLine, ...]]:
     """Every order of all the lines in which the ball is where each of them takes it from."""
     if not lines:
         return [()]
@@ -170,19 +171,19 @@ def _ways(first: str, lines: Sequence[_Line]) -> list[tuple[_Line, ...]]:
     for n, line in enumerate(lines):
         if line[1].giver == first:
             rest = [*lines[:n], *lines[n + 1 :]]
-            made += [(line, *way) for way in _ways(line[1].taker, rest)]
+            made += [(line, *way) for way in ways(line[1].taker, rest)]
         if len(made) > 1:
             break
     return made
 
 
-def _spoken(line: _Line) -> str:
+def _spoken(line: OneLine) -> str:
     """As it is said after "after": `hands to carrier`."""
     said, made = line
     return f"{made.kind.value} to {said.taker if said else CARRIER}"
 
 
-def _no_way(first: str, lines: Sequence[_Line], call: str) -> tuple[Diagnostic, ...]:
+def _no_way(first: str, lines: Sequence[OneLine], call: str) -> tuple[Diagnostic, ...]:
     """Where the ball stops, and who would give it on without having it."""
     left, holder, last = list(lines), first, "snaps to quarterback"
     while (step := next((x for x in left if x[1].giver == holder), None)) is not None:
@@ -197,15 +198,15 @@ def _no_way(first: str, lines: Sequence[_Line], call: str) -> tuple[Diagnostic, 
 
 
 def _two_ways(
-    first: str, ways: Sequence[Sequence[_Line]], lines: Sequence[_Line], call: str
+    first: str, found: Sequence[Sequence[OneLine]], lines: Sequence[OneLine], call: str
 ) -> tuple[Diagnostic, ...]:
-    told = [" > ".join((first, *(x.taker for _, x in way))) for way in ways[:2]]
+    told = [" > ".join((first, *(x.taker for _, x in way))) for way in found[:2]]
     span = next((x.span for _, x in reversed(lines) if x.said), NOWHERE)
     return (E747(call=call, first=told[0], second=told[1]).at(span),)
 
 
 def _nowhere(
-    ordered: Sequence[_Line], body: Body, bound: Bound, kind: Kind, call: str
+    ordered: Sequence[OneLine], body: Body, bound: Bound, kind: Kind, call: str
 ) -> Iterator[Diagnostic]:
     """On a run, who has the ball last and runs nowhere."""
     last = next((x for x in reversed(ordered) if x[1].kind is not BallMoves.FAKE), None)
