@@ -81,7 +81,8 @@ def _assignment(
     found: list[Diagnostic],
     exchanges: Sequence[Exchange],
 ) -> Assignment:
-    idle = Assignment(man.label, role, "", None, (), (), None, (), man.span)
+    said_to = body.role_says.get(role, ()) if role else ()
+    idle = Assignment(man.label, role, "", None, (), (), None, said_to, man.span)
     if not role:
         return idle
     said = body.jobs.get(role, ())
