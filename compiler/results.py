@@ -61,19 +61,36 @@ def timing_lines(compiled: Session, season: Season) -> Iterator[str]:
     """The quarterback's clock of every pass in ``season``, a concept after another.
 
     For each: its first call and that call with each tag, what is late from a hash, the sameness
-    of all its calls, and its reads against every look of the playbook.
+    of all its calls, its reads against every look of the playbook, and what it is killed to.
     """
     yield (
         "Times are planning estimates: seconds after the snap, distances in yards. "
         "A letter in brackets is a man of theirs."
     )
-    groups = groupby(season.plays, lambda play: play.call.concept)
-    read = [[play for play in group if play.reads] for _, group in groups]
+    groups = [[*group] for _, group in groupby(season.plays, lambda play: play.call.concept)]
+    read = [[play for play in group if play.reads] for group in groups]
     stood = [_stood(compiled, plays[0]) for plays in read if plays]
-    for one, plays in zip(stood, filter(None, read), strict=True):
-        yield ""
-        yield from _concept_lines(compiled, plays)
-        yield from look_lines(one.rows, check_to(one, stood))
+    rows = iter(stood)
+    for group, plays in zip(groups, read, strict=True):
+        killed = [*_killed_lines(compiled, group)]
+        if plays or killed:
+            yield ""
+        if plays:
+            one = next(rows)
+            yield from _concept_lines(compiled, plays)
+            yield from look_lines(one.rows, check_to(one, stood))
+        yield from killed
+
+
+def _killed_lines(compiled: Session, plays: Iterable[Play]) -> Iterator[str]:
+    """The clock of the passes that calls are killed to, of each where it is first."""
+    assert compiled.book is not None, "plays come from a book"
+    told: set[str] = set()
+    for second in (each for play in plays for each in play.becomes if each.play.reads):
+        if second.words not in told:
+            told.add(second.words)
+            clock = read_clock(second.play, compiled.book.settings.level)
+            yield from clock_lines(second.play, clock)
 
 
 def _concept_lines(compiled: Session, plays: list[Play]) -> Iterator[str]:

@@ -30,24 +30,26 @@ settings.load_profile("house")
 
 TESTS = Path(__file__).parent
 _SLOW = """
-    book/test_sentences_true checks/test_timing
-    emit/test_forms emit/test_measuring
-    emit/test_numbering emit/test_pdf emit/test_renderers emit/test_times football/test_fronts
-    gate hostile kills lineup/test_shipped_looks outside/test_workroom
-    picture/test_before picture/test_placing picture/test_runs
-    read/test_bounds
-    references/test_answers references/test_legality_before_motion references/test_line_answers
-    references/test_timing references/test_trade resolve/test_dress resolve/test_flip
-    resolve/test_letters resolve/test_run_lines test_alternative_text test_build
-    test_cli test_cli_answers test_cli_themes test_errors_page test_handbook test_hostile_playbook
-    test_mistakes test_packaging test_session test_starters test_theme_apart
+    book/test_calls_true book/test_clocks_true book/test_front_pages_true book/test_generated_true
+    book/test_keys_by_look book/test_letters_true book/test_pages_true book/test_pictures_true
+    book/test_said_once book/test_sentences_true checks/test_timing compare/test_git
+    compare/test_seasons emit/test_forms emit/test_measuring emit/test_numbering
+    emit/test_page_kinds emit/test_pdf emit/test_renderers emit/test_times football/test_fronts
+    gate hostile kills lineup/test_shipped_looks outside/test_store outside/test_workroom
+    picture/test_before picture/test_placing picture/test_recipe_order picture/test_runs
+    read/test_bounds references/test_answers references/test_legality_before_motion
+    references/test_line_answers references/test_timing references/test_trade resolve/test_dress
+    resolve/test_flip resolve/test_left_and_right resolve/test_letters resolve/test_run_lines
+    test_alternative_text test_build test_cli_answers test_cli_themes test_copied test_errors_page
+    test_handbook test_hostile_playbook test_mistakes test_packaging test_session test_starters
+    test_theme_apart test_theme_safety
 """
 LONGEST = (
-    "gate/test_gate", "proofs/test_kept_proofs", "compare/test_edits", "gate/test_every_copy",
-    "week/test_papers", "compare/test_two_seasons", "compare/test_following",
-    "week/test_agreement", "book/test_generated_true", "emit/test_parts", "kills/test_kills",
-    "test_build_output", "hostile/test_hostile", "outside/test_folder", "test_drawings",
-    "test_facing", "week/test_game_plan", "compare/test_comparison_book",
+    "gate/test_gate", "kills/test_kills", "compare/test_two_seasons", "emit/test_parts",
+    "test_cli", "week/test_papers", "gate/test_every_copy", "proofs/test_kept_proofs",
+    "compare/test_edits", "test_build_output", "compare/test_comparison_book",
+    "week/test_game_plan", "test_drawings", "week/test_agreement", "compare/test_following",
+    "hostile/test_hostile", "test_stamp", "outside/test_folder", "test_facing",
 )  # fmt: skip
 """Files that take longest, the longest first: they are begun first, so that no process is left with
 one of them when the others are done."""
@@ -55,6 +57,13 @@ SLOW = frozenset((*_SLOW.split(), *LONGEST))
 """Files of tests, and whole folders of them, that are marked slow."""
 _BY_BOOK = ("gate/test_every_copy.py", "gate/test_gate.py")
 """Files whose tests share nothing between two playbooks, so that each process may have one."""
+_TOGETHER = (
+    "tests/book/",
+    "tests/compare/test_seasons.py",
+    "tests/compare/test_comparison_book.py",
+)
+"""Files that ask for one season, or one comparison, which a process makes once: the folder of books
+in one process, the two of the comparison in one."""
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
@@ -71,10 +80,12 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
 
 
 class _ByFile(LoadFileScheduling):  # type: ignore[misc]
-    """A file of tests stays in one process, or a file's tests of one playbook."""
+    """A file of tests stays in one process, or a file's tests of one playbook, or several files."""
 
     def _split_scope(self, nodeid: str) -> str:
         file, _, test = nodeid.partition("::")
+        if file.startswith(_TOGETHER):
+            return file.rpartition("/")[0]
         return f"{file} {test.partition('[')[2]}" if file.endswith(_BY_BOOK) else file
 
 

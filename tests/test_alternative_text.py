@@ -15,7 +15,7 @@ from stemline.commands import main
 
 
 @pytest.fixture(scope="module")
-def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def built(tmp_path_factory: pytest.TempPathFactory, kept: None) -> Path:
     """The starter playbook's output folder."""
     folder = tmp_path_factory.mktemp("spoken") / "mine"
     for command in ("new", "build"):

@@ -89,17 +89,6 @@ def test_a_playbook_with_an_error_hears_of_that_alone(folder: Path, place: Path)
     assert result.exit_code == 1 and HEAD not in result.stdout and not place.exists()
 
 
-def test_the_bundled_book_is_told_its_concepts_without_an_answer() -> None:
-    """In lines that a terminal holds, above the count, and not among the warnings."""
-    book = Path(__file__).parent.parent / "playbooks" / "saltmarsh-herons"
-    result = check(book)
-    lines = result.stdout.splitlines()
-    assert result.exit_code == 0
-    assert lines[0].startswith(HEAD) and lines[-1].startswith("Saltmarsh Herons: ")
-    assert 2 < len(lines) <= 12 and max(map(len, lines)) <= 110
-    assert HEAD not in result.stderr
-
-
 def test_one_concept_is_asked_for_alone() -> None:
     book = Path(__file__).parent.parent / "playbooks" / "saltmarsh-herons"
     lines = check(book, "--only", "Clock").stdout.splitlines()

@@ -37,7 +37,7 @@ def test_a_copy_keeps_what_the_picture_says(book: str) -> None:
 
 @pytest.mark.parametrize("size", Size)
 def test_men_who_are_not_the_readers_are_still_there(size: Size) -> None:
-    (play,) = bundled_season("saltmarsh-herons", ["Spread Right Smash"]).plays
+    (play,) = bundled_season("saltmarsh-herons", ("Spread Right Smash",)).plays
     made = copied(to_svg(picture(play, size, THEME, only="H"), THEME), THEME)
     assert any(role.endswith("-pale") for role in made.asked)
     assert made.lost == ()
@@ -70,7 +70,7 @@ FADED = {
 
 @pytest.mark.parametrize(("theme", "role"), FADED.values(), ids=FADED)
 def test_what_a_copy_loses_is_told(theme: Theme, role: str) -> None:
-    (play,) = bundled_season("saltmarsh-herons", ["Spread Right Smash"]).plays
+    (play,) = bundled_season("saltmarsh-herons", ("Spread Right Smash",)).plays
     made = copied(to_svg(picture(play, Size.FULL, theme), theme), theme)
     assert {(item.role, item.how) for item in made.lost} == {(role, Loss.GONE)}
     assert len(made.lost) > made.asked.count(role) / 2
@@ -106,7 +106,7 @@ def test_what_is_hidden_or_white_is_not_asked_for() -> None:
 
 
 def test_letters_are_measured_as_copied() -> None:
-    (play,) = bundled_season("saltmarsh-herons", ["Spread Right Smash"]).plays
+    (play,) = bundled_season("saltmarsh-herons", ("Spread Right Smash",)).plays
     made = copied(to_svg(picture(play, Size.FULL, THEME), THEME), THEME)
     yards = THEME.look(Size.FULL).types["yards"]
     assert made.least == pytest.approx(0.64 * yards.points, abs=0.02)

@@ -32,8 +32,8 @@ Texts = dict[str, str]
 
 
 @cache
-def starter() -> tuple[tuple[str, str], ...]:
-    folder = files("stemline.grammar").joinpath("starter/high-school")
+def starter(code: str = "high-school") -> tuple[tuple[str, str], ...]:
+    folder = files("stemline.grammar").joinpath("starter", code)
     return tuple(
         (file.name, file.read_text("utf-8"))
         for file in sorted(folder.iterdir(), key=lambda f: f.name)
@@ -131,7 +131,7 @@ def test_edited_in_a_row_every_picture_is_as_without_the_store(
     tmp_path: Path, counted: Counted
 ) -> None:
     warm, cold = 0, 0
-    for made in edits(seed=1, most=30 // every(2)):
+    for made in edits(seed=1, most=30 // every(4)):
         with Store(tmp_path) as store:
             few, kept = counted.since(partial(sheet, made, store))
         all_, fresh = counted.since(partial(sheet, made, None))
@@ -296,8 +296,10 @@ def test_a_book_from_what_is_kept_is_the_same(
         measured.clear()
         return pages
 
-    texts = dict(starter())
-    said = {**texts, "quick.play": SENTENCE.sub(r"\g<0> Again.", texts["quick.play"], count=1)}
+    texts = dict(starter("six-man"))
+    line = "    protect Fence\n"
+    said = {n: t.replace(line, f'{line}    say "Throw it early."\n') for n, t in texts.items()}
+    assert said != texts
 
     def book(texts: Texts, place: Path | None) -> dict[str, bytes]:
         made = compiled(texts)

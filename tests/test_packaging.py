@@ -45,7 +45,7 @@ def test_the_wheel_makes_and_builds_a_playbook_from_another_folder(
     program = f"import sys; sys.path.insert(0, {str(unpacked)!r}); import stemline; "
     program += f"assert stemline.__file__.startswith({str(unpacked)!r}), stemline.__file__; "
     program += "from stemline.commands import main; main()"
-    for args in (["new", "mine"], ["check", "mine"], ["build", "mine"]):
+    for args in (["new", "mine", "--code", "six-man"], ["build", "mine"]):
         words = [sys.executable, "-c", program, *args]
         done = subprocess.run(words, cwd=tmp_path, capture_output=True, text=True, check=False)
         assert done.returncode == 0, done.stderr

@@ -14,6 +14,9 @@ WRITTEN = ("canadian amateur", "high school", "nine-man", "eight-man", "six-man"
 LINES = 80
 
 
+pytestmark = pytest.mark.usefixtures("kept")
+
+
 def run(*args: str | Path) -> Result:
     return CliRunner().invoke(main, [str(a) for a in args])
 

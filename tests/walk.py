@@ -83,7 +83,7 @@ def main() -> None:
     parser.add_argument("--playbook", default=BUNDLED[0])
     parser.add_argument("--before", help="the call that lies under it as the play as it was")
     asked = parser.parse_args()
-    wanted = [call for call in (asked.call, asked.before) if call]
+    wanted = tuple(call for call in (asked.call, asked.before) if call)
     plays = {play.call.spoken: play for play in bundled_season(asked.playbook, wanted).plays}
     play, before, theme = plays[asked.call], plays.get(asked.before), load_theme()
     for size in Size:

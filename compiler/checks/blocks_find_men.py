@@ -78,20 +78,13 @@ dress Dive
 ```
 
 ```play
-run Dive
-    carrier is back
-    carrier aims playside A
-    line blocks on or climb
-    backside tackle blocks climb
-    outside, second, third is strong outside
-    outside, second, third blocks stalk
-    far, other is weak outside
-    far, other blocks stalk
-    key backside end man on line
-    give if he stays
-    pull if he chases
-
-dress Dive
-    in Three Two
+like W670
+-    playside tackle, backside tackle blocks climb
+-    backside guard blocks hinge
++    backside tackle blocks climb
+     far, other blocks stalk
++    key backside end man on line
++    give if he stays
++    pull if he chases
 ```
 """

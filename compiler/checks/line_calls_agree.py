@@ -115,27 +115,10 @@ Ten men hear one word. Here one look, whose corners are off and who has six men 
 mean two plays.
 
 ```play fail E766
-run Dive
-    carrier is back
-    carrier aims playside A
-    line blocks on or climb
-    everyone else blocks stalk
-    kill to Slants when 6 or more in box
-    kill to Crossers when off
-
-concept Slants
-    slant is strong #1
-    slant runs slant
-    hitch is weak #1
-    hitch runs hitch
-    everyone else runs go
-    flat is back
-    flat blocks inside out
-    feet quick
-    read slant on quick > hitch on quick
-
-dress Dive
-    in Three Two
+like E765 mended
+-    kill to Slants when 9 or more in box
++    kill to Slants when 6 or more in box
++    kill to Crossers when off
 ```
 
 ```play

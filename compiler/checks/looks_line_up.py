@@ -313,27 +313,11 @@ look Base
 ```
 
 ```play
-look Base
-    E at 5, strong
-    T at 3, strong
-    N at 1, weak
-    J at 5, weak
-    S at strong #3 or apex or outside end, strong, 5 deep
-    M at 10, strong
-    W at 30, weak
-    C at strong #1 or outside end, strong, 8 deep
-    H at strong #2 or tackle, strong, 8 deep
-    D at weak #2 or apex or tackle, weak, 8 deep
-    B at weak #1 or outside end, weak, 8 deep
-    F at middle, 13 deep
-    C covers third, strong
-    F covers third, middle
-    B covers third, weak
-    H covers flat, strong
-    S covers hook, strong
-    M covers hole
-    W covers hook, weak
-    D covers flat, weak
+like E480
+     H at strong #2 or tackle, strong, 8 deep
++    D at weak #2 or apex or tackle, weak, 8 deep
+     W covers hook, weak
++    D covers flat, weak
 ```
 
 ### E491

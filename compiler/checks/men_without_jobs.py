@@ -68,17 +68,10 @@ dress Verticals
 ```
 
 ```play
-concept Verticals
-    wide is strong #1
-    slot is strong #2
-    inner is strong #3
-    lone is weak #1
-    seam is weak #2
-    check is back or nobody
-    wide, slot, inner, lone, seam runs go
-    check runs check
-
-dress Verticals
-    in Three Two
+like W650
+     seam is weak #2
++    check is back or nobody
+     wide, slot, inner, lone, seam runs go
++    check runs check
 ```
 """

@@ -129,36 +129,16 @@ like W691
 The throw that beats one free man is late for the second.
 
 ```play fail W692
-tag Wheel for Crossers
-    protect five
-    pressure flat on quick
-
-dress Crossers
-    in Three Two
-    with Wheel
-    against Flood
-
-look Flood
-    E at 5, strong
-    T at 3, strong
-    N at 1, weak
-    J at 5, weak
-    M at 10, strong
-    W at 30, weak
-    C at strong #1, 8 deep
-    H at strong #2, 8 deep
-    S at apex, strong, 6 deep
-    D at outside tackle, weak, 5 deep
-    B at weak #1, 8 deep
-    F at middle, 13 deep
-    M rushes A, strong
-    W rushes B, weak
-    D rushes contain, weak
-    C covers third, strong
-    F covers third, middle
-    B covers third, weak
-    H covers flat, strong
-    S covers hook, strong
+like W691 mended
+-    against Storm
++    against Flood
+-look Storm
++look Flood
+-    D at weak #2 or tackle, weak, 8 deep
++    D at outside tackle, weak, 5 deep
+     W rushes B, weak
++    D rushes contain, weak
+-    D covers flat, weak
 ```
 
 ```play

@@ -1,9 +1,10 @@
 """Does the playbook lower warnings, and nothing but warnings?
 
 A coach who has seen a warning and means what he wrote may have it counted in one line instead of
-printed. A code is named, one by one: nothing lowers all of them, and nothing lowers an error.
+printed. Each is named, by what it says or by its code: nothing lowers all of them, and nothing
+lowers an error.
 
-Example: ``lower all``. Write instead the codes that are printed: ``lower W650, W710``.
+Example: ``lower all``. Write instead what is meant: ``lower man without a job``.
 """
 
 from __future__ import annotations
@@ -21,9 +22,9 @@ _WARNING = "W"
 
 class E320(Mistake):
     title = "unknown warning to lower"
-    message = "`{found}` is not the code of a warning, so it cannot be lowered"
+    message = "`{found}` is no warning, so it cannot be lowered"
     label = "no such warning"
-    help = "name each warning by the code that it is printed with: `lower W650, W710`"
+    help = "name each by its title or its code: `lower man without a job`, `lower W650`"
 
     found: str
 
@@ -41,26 +42,44 @@ WHEN = When.WRITTEN
 
 
 def check_warnings_lowered(settings: Settings) -> Iterator[Diagnostic]:
-    warnings = [code for code in wordings() if code.startswith(_WARNING)]
+    known = _named()
+    warnings = [name for name, code in known.items() if code.startswith(_WARNING)]
     for text, span in settings.lowered:
-        code = text.upper()
-        if code in wordings() and code not in warnings:
+        code = known.get(_plain(text), "")
+        if not code:
+            title = nearest(_plain(text), warnings) if " " in text else ()
+            near = title or nearest(text.upper(), warnings)
+            yield E320(found=text).at(span, nearest=near)
+        elif not code.startswith(_WARNING):
             yield E321(found=code).at(span)
-        elif code not in warnings:
-            yield E320(found=text).at(span, nearest=nearest(code, warnings))
 
 
 def lowered(settings: Settings) -> tuple[str, ...]:
     """The codes that are lowered, in their order, each once."""
-    named = (text.upper() for text, _ in settings.lowered)
-    return tuple(dict.fromkeys(c for c in named if c.startswith(_WARNING) and c in wordings()))
+    known = _named()
+    named = (known.get(_plain(text), "") for text, _ in settings.lowered)
+    return tuple(dict.fromkeys(c for c in named if c.startswith(_WARNING)))
+
+
+def _named() -> dict[str, str]:
+    """Every code by what it may be named with: itself, or its title on the page of messages."""
+    worded = wordings()
+    return {_plain(worded[code].title): code for code in worded} | {code: code for code in worded}
+
+
+def _plain(text: str) -> str:
+    """A title without its first article and the doubt at its end; a code as it is printed."""
+    if text.upper() in wordings():
+        return text.upper()
+    words = text.casefold().removesuffix(", perhaps").split()
+    return " ".join(words[1:] if words[:1] and words[0] in ("a", "an", "the") else words)
 
 
 SAMPLES = """
 ### E320
 
-A lowered warning is counted and not printed, so it is named by its own code. Nothing lowers all of
-them at once.
+A lowered warning is counted and not printed, so each is named, by its title or its code. Nothing
+lowers all of them at once.
 
 ```play fail E320
 playbook Saltmarsh Herons
@@ -71,7 +90,7 @@ playbook Saltmarsh Herons
 ```play
 playbook Saltmarsh Herons
     code canadian amateur
-    lower W650
+    lower man without a job
 ```
 
 ### E321

@@ -19,7 +19,7 @@ _STEPS = {"1": "first", "3": "third", "5": "fifth", "7": "seventh", "quick": "qu
 _ON_STEP = re.compile(r"\bon (1|3|5|7|quick)\b")
 _LABELS = {
     "at": "lines up at", "toward": "it goes toward", "season": "the season is", "date": "it is on",
-    "hot": "the hot throw is", "pressure": "under pressure",
+    "kill": "it is killed", "hot": "the hot throw is", "pressure": "under pressure",
 }  # fmt: skip
 """Labels and verbs that are short in a text and longer in the mouth."""
 _POSITION = re.compile(r"(playside|backside|line|helper|centre|center|carrier)\b")

@@ -54,8 +54,8 @@ class CallChange:
 class Consequence:
     """What follows from the changes, in the words of a check: something that came, or went.
 
-    ``calls`` are those it is true of, by the side it is true on; ``concept`` is theirs, and
-    ``look`` the defence it is true against, "" for all.
+    ``calls`` are those it is true of, by the side it is true on; ``concept`` is theirs, of as many
+    calls now as ``of`` says, and ``look`` the defence it is true against, "" for all.
     """
 
     came: bool
@@ -64,6 +64,7 @@ class Consequence:
     calls: tuple[str, ...]
     concept: str = ""
     look: str = ""
+    of: int = 0
 
 
 @dataclass(frozen=True)

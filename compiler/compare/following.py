@@ -3,7 +3,8 @@ looks that gained or lost an answer."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections import Counter
+from collections.abc import Container, Iterator, Mapping
 from dataclasses import replace
 
 from stemline.compare.comparison import Comparison, Consequence, DefinitionChange
@@ -19,12 +20,15 @@ from stemline.session import Session
 def with_consequences(
     found: Comparison, old: Session, new: Session, cache: Cache, store: Store | None = None
 ) -> Comparison:
-    """The comparison with what follows from it, proving no call that is as it was.
+    """The comparison with what follows from it, proving no call that is as it was and is judged
+    by the same code, level and men.
 
     Of a call that is no play any more, or was none, only that is told. ``store`` has what was said
     of a call the last time; None keeps nothing.
     """
     pairs = [(c.before, c.spoken) for c in found.changed]
+    if _judging(old) != _judging(new):
+        pairs += [(was, now) for now, was in _kept(found, new).items()]
     sides = [SideAnalysis(each, cache, store or Store(None)) for each in (old, new)]
     before, after = both_said(
         (sides[0], sides[1]),
@@ -37,10 +41,14 @@ def with_consequences(
         concept = _concept(new, b)
         _gather(came, concept, b, now, was)
         _gather(went, concept, b, was, now)
-    for b, now, was in _looked(found, old, new, *sides):
+    told = {call for _, call in pairs}
+    for b, now, was in _looked(found, old, new, *sides, told):
         _gather(came, _concept(new, b), b, now, was)
         _gather(went, _concept(new, b), b, was, now)
-    rows = [*_consequences(came, True), *_consequences(went, False)]
+    assert new.book is not None, "both sides were read"
+    names = (new.book.concepts[order.concept].name for _, order in new.calls.orders)
+    of = Counter(names)
+    rows = [*_consequences(came, True, of), *_consequences(went, False, of)]
     rows.sort(key=lambda row: (not row.came, not row.code.startswith("E")))
     return replace(found, follows=tuple(rows))
 
@@ -49,22 +57,40 @@ _Rows = dict[tuple[str, str, str], tuple[str, list[str]]]
 """(code, concept, look or "") → the first text, and the calls."""
 
 
+def _judging(session: Session) -> object:
+    """What decides besides a call's play how it is judged: the figures, and how fast men run."""
+    assert session.book is not None, "both sides were read"
+    said = session.book.settings
+    men = {key: (p.position, p.forty) for key, p in session.book.people.items()}
+    return said.code, said.level, men
+
+
+def _kept(found: Comparison, new: Session) -> dict[str, str]:
+    """The calls whose plays are as they were, and what each was called."""
+    told = {c.spoken for c in found.changed} | {p.call.spoken for p in found.added}
+    called = {now: was for was, now in found.renamed}
+    kept = (o.spoken for _, o in new.calls.orders if o.spoken not in told)
+    return {call: called.get(call, call) for call in kept}
+
+
 def _looked(
-    found: Comparison, old: Session, new: Session, before: SideAnalysis, after: SideAnalysis
+    found: Comparison,
+    old: Session,
+    new: Session,
+    before: SideAnalysis,
+    after: SideAnalysis,
+    told: Container[str],
 ) -> Iterator[tuple[str, SaidOfCall, SaidOfCall]]:
     """What a look that is another, or new, does to the passes that are as they were: (call, now,
-    before)."""
+    before). Of those in ``told`` all is known."""
     assert old.book is not None and new.book is not None, "both sides were read"
     looks = list(_looks(found, new, new.book))
     if not looks:
         return
-    told = {c.spoken for c in found.changed} | {p.call.spoken for p in found.added}
-    called = {now: was for was, now in found.renamed}
-    kept = [o.spoken for _, o in new.calls.orders if o.spoken not in told]
-    pairs = {call: called.get(call, call) for call in kept}
+    pairs = {now: was for now, was in _kept(found, new).items() if now not in told}
     names = {was: now for was, now in looks if was.casefold() in old.book.looks}
     was_said = before.against(list(pairs.values()), [name.casefold() for name in names])
-    is_said = after.against(kept, [now.casefold() for _, now in looks])
+    is_said = after.against(list(pairs), [now.casefold() for _, now in looks])
     for call, former in pairs.items():
         old_rows = was_said.get(former, {})
         was = {(code, names.get(look, look)): text for (code, look), text in old_rows.items()}
@@ -116,9 +142,10 @@ def _gather(
         rows.setdefault(key, (text, []))[1].append(call)
 
 
-def _consequences(rows: _Rows, came: bool) -> Iterator[Consequence]:
+def _consequences(rows: _Rows, came: bool, of: Mapping[str, int]) -> Iterator[Consequence]:
     for (code, concept, look), (text, calls) in rows.items():
-        yield Consequence(came, code, text, tuple(dict.fromkeys(calls)), concept, look)
+        those = tuple(dict.fromkeys(calls))
+        yield Consequence(came, code, text, those, concept, look, of[concept])
 
 
 def _concept(session: Session, call: str) -> str:

@@ -9,7 +9,6 @@ from stemline.compare.aloud import INDENT, ToldLine, line_words
 from stemline.compare.comparison import Comparison, Consequence, DefinitionChange
 from stemline.compare.counted import his_teaching, learned, numbers, reached_numbers
 from stemline.compare.saying import (
-    calls_of,
     concept_lines,
     named,
     other_lines,
@@ -114,22 +113,21 @@ def _follows(found: Comparison) -> Iterator[ToldLine]:
         more = f" (and {len(row.calls) - 1} more)" if len(row.calls) > 1 else ""
         yield ToldLine("new" if row.came else "gone", f"{INDENT}{word}: {row.text}{more}")
     answers = [row for row in found.follows if row.code == NO_ANSWER]
-    counts = calls_of(found)
     fresh = {c.one.name.casefold() for c in found.definitions if c.was is None}
     for (concept, came), here in groupby(answers, key=lambda row: (row.concept, row.came)):
         new = concept.casefold() in fresh
-        yield _answers(concept, came, tuple(here), counts[concept.casefold()], new)
+        yield _answers(concept, came, tuple(here), new)
     if answers:
         text = "An answer is a man open, or a hot throw, in time: by the clock, planning figures."
         yield ToldLine("note", INDENT + text)
 
 
-def _answers(concept: str, came: bool, rows: Sequence[Consequence], of: int, new: bool) -> ToldLine:
+def _answers(concept: str, came: bool, rows: Sequence[Consequence], new: bool) -> ToldLine:
     """ "Deep Over has no answer to Even Two Man in 8 of its 11 calls, and to Goal Line in 2"."""
     by_calls: dict[tuple[str, ...], list[str]] = {}
     for row in rows:
         by_calls.setdefault(row.calls, []).append(row.look)
-    parts, whole = [], f" of its {how_many(of, 'call')}"
+    parts, whole = [], f" of its {how_many(rows[0].of, 'call')}"
     for calls, looks in by_calls.items():
         where = f"{len(calls)}{whole}" if len(calls) > 1 else calls[0]
         whole = "" if len(calls) > 1 else whole

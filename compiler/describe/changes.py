@@ -193,13 +193,14 @@ def _way(label: str, play: Play) -> str:
 
 def order_changes(play: Play, before: Play) -> tuple[tuple[str, str, str], ...]:
     """What of the quarterback's orders is different, as (which, before, now): feet, reads,
-    pressure, alerts, protection, who carries."""
+    pressure, alerts, what it is killed to, protection, who carries."""
     rows = (
         ("Feet were", _feet(before), _feet(play)),
         ("Reads were", numbered(before.reads), numbered(play.reads)),
         ("After the reads was", at_last(before), at_last(play)),
         ("Under pressure was", numbered(before.pressure), numbered(play.pressure)),
         ("Alerts were", _alerts(before), _alerts(play)),
+        ("Killed to was", _kills(before), _kills(play)),
         (PROTECTION, before.protection, play.protection),
         ("Carrier was", before.carrier, play.carrier),
     )
@@ -215,6 +216,10 @@ def _orders(play: Play, before: Play) -> list[str]:
 
 def _feet(play: Play) -> str:
     return ", ".join(step.name for step in play.feet)
+
+
+def _kills(play: Play) -> str:
+    return ", ".join(f"{becoming.words} when {becoming.when}" for becoming in play.becomes)
 
 
 def _alerts(play: Play) -> str:

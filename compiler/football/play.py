@@ -263,7 +263,8 @@ class Hot:
 
 @dataclass(frozen=True)
 class Call:
-    """The names a call is made of. ``motion`` is "" without one; ``spoken`` is how it is called."""
+    """The names a call is made of. ``motion`` is "" without one; ``spoken`` is how it is called;
+    ``tempo`` is what its tags say of that, "" for nothing."""
 
     formation: str
     side: Side
@@ -271,6 +272,7 @@ class Call:
     concept: str
     tags: tuple[str, ...]
     spoken: str
+    tempo: str = ""
 
 
 class Kind(Enum):
@@ -393,6 +395,7 @@ class ConceptSheet:
     defence holds the blocking rules themselves. ``faced`` are, for a pass, its first call against
     every look: what the table of reads by looks is worked out from. ``keyed`` are the first call
     that reads a defender, and the first with each other tag that does, against every look.
+    ``suits`` are the situations it is for, in words.
     """
 
     name: str
@@ -408,6 +411,7 @@ class ConceptSheet:
     faced: tuple[Play, ...] = ()
     keyed: tuple[Play, ...] = ()
     idea: str = ""
+    suits: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -504,6 +508,9 @@ class Season:
     ``letters`` are those of the offence in the order in which its personnel names them; with
     ``every_call`` the book draws also calls whose picture another one says.
 
+    ``signs`` are the signals and words of definitions: what it is ("concept Stick"), the signal and
+    the word, each "" where the coach gives none.
+
     ``plays`` hold every call once, at the spot it is drawn from, in book order: by family,
     concept, then the order of the dress-up.
     """
@@ -522,6 +529,7 @@ class Season:
     behind_block: str = ""
     league: str = ""
     level: str = "high school"
+    signs: tuple[tuple[str, str, str], ...] = ()
     past_line: str = ""
     care: tuple[tuple[str, str], ...] = ()
     chop_block: str = ""

@@ -9,7 +9,7 @@ only repeat the first mistake.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from enum import Enum
 
 from stemline.football.conditions import Guard
@@ -19,6 +19,7 @@ from stemline.football.offence.strokes import Decide, Depth, Route, Stroke, Targ
 from stemline.football.play import Kind
 from stemline.playbook.exchange_definitions import ExchangeDef
 from stemline.playbook.kill_definitions import KillDef
+from stemline.playbook.note_definitions import Note
 from stemline.playbook.role_rules import ByRole, Choice, RoleRule
 from stemline.playbook.run_definitions import (
     Aim,
@@ -156,7 +157,8 @@ class Body:
     ``called`` are men whom a tag gives a route or a block by where they stand, whatever role they
     have: they leave it. ``exchanges`` are how the ball goes, by the man who gives it, and by him
     with "fakes" behind where he only shows it. ``kills`` are the plays that it may become at the
-    line. ``idea`` is what it is for, in the coach's sentence; "" where he does not say.
+    line, ``notes`` words to men who have no role of that name, or that do not always hold. ``idea``
+    is what it is for, in the coach's sentence; "" where he does not say.
     """
 
     rules: Mapping[str, tuple[Said[RoleRule], ...]] = field(default_factory=dict)
@@ -188,6 +190,7 @@ class Body:
     called: Mapping[str, Said[Choice]] = field(default_factory=dict)
     exchanges: Mapping[str, tuple[Said[ExchangeDef], ...]] = field(default_factory=dict)
     kills: tuple[KillDef, ...] = ()
+    notes: tuple[Note, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -210,7 +213,7 @@ class Concept:
 @dataclass(frozen=True)
 class Tag:
     """A tag as it is for one concept; ``shared`` where its text is for several, of which some may
-    never be called with it."""
+    never be called with it; ``tempo`` is how fast it has the call go, "" where it says nothing."""
 
     name: str
     concept: str
@@ -219,6 +222,13 @@ class Tag:
     span: Span
     broken: bool
     shared: bool = False
+    tempo: str = ""
+
+    @property
+    def silent(self) -> bool:
+        """Whether it changes no man's job: the play is that without it."""
+        body = replace(self.body, says=(), cautions=(), idea="")
+        return bool(self.tempo) and not self.keeps and body == Body()
 
 
 # Dress-ups.

@@ -15,6 +15,7 @@ from stemline.playbook.formations import Formation, MotionDef, Person
 from stemline.playbook.install_definitions import InstallDef
 from stemline.playbook.look_definitions import BASE_FRONT, LookDef
 from stemline.playbook.protection_definitions import Protection
+from stemline.playbook.teaching import Teaching
 from stemline.playbook.week_definitions import WeekDef
 from stemline.source import NOWHERE, Span
 
@@ -60,7 +61,8 @@ class Playbook:
     """Every definition by its key, the name in lower case. Runs stand among the concepts.
 
     ``week_looks`` are those of files that hold a week: an opponent's, which no page of the book
-    shows and only weeks know. ``install`` is what each day puts in, where the coach says it.
+    shows and only weeks know. ``install`` is what each day puts in, where the coach says it;
+    ``taught`` the signals, words and situations of definitions.
     """
 
     settings: Settings
@@ -76,6 +78,7 @@ class Playbook:
     weeks: Mapping[str, WeekDef] = field(default_factory=dict)
     week_looks: Mapping[str, LookDef] = field(default_factory=dict)
     install: InstallDef | None = None
+    taught: tuple[Teaching, ...] = ()
 
     @property
     def base_look(self) -> str:

@@ -17,6 +17,7 @@ from stemline.read.ready_looks import look_of
 from stemline.resolve.blocking.pass_blocking import find
 from stemline.resolve.expand import Order
 from stemline.resolve.kills import second_calls
+from stemline.resolve.noting import notes_on_looks
 from stemline.resolve.season import Calls
 from stemline.resolve.tags import merged
 from stemline.source import NOWHERE
@@ -83,6 +84,7 @@ class CallReadings:
             *(self._part("motion", key, book.motions[key]) for key in motions),
             *(self.look(key) for key in self._looks),
             ReadPart((tuple(used), self._looks)),
+            ReadPart(notes_on_looks(book)),
         )
 
     def formations(self) -> Reading:

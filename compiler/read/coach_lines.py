@@ -252,6 +252,8 @@ ROWS: tuple[tuple[str, str, Answer], ...] = (
              rf" (?P<gap>[ABCD])(?: gap)?(?: (?P<side2>{_SIDE}))?", _gap),
     (_PLAYS, r"(?:.+? )?aims(?: at| to| for)?(?: the)?(?: (?P<side>left|right))?(?: the)? "
              r"(?P<hole>\d{1,2})(?: ?hole)?", hole_aimed_at),
+    (_PLAYS, rf"(?:{_PASSER} )?(?:checks?|audibles?|can|kills)(?: it)? to (?P<to>.+?),? "
+             r"(?:when|if|on|against|vs) (?P<when>.+)", r"kill to \g<to> when \g<when>"),
     (_PLAYS, rf"{_WHO} goes(?: deep| long| vertical)", r"\g<who> runs go"),
     (_PLAYS, rf"(?:if|against|vs) (?P<when>press|off|zone|man|middle open|middle closed),? {_WHO} "
              r"(?P<does>runs .+)", r"\g<who> \g<does> when \g<when>"),

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from stemline.diagnostics.catalogue.football import E464
 from stemline.football.blocking.block_names import PROTECTIONS
 from stemline.football.offence.strokes import Route
+from stemline.football.players import Position
 from stemline.playbook.concepts import REST
 from stemline.playbook.role_rules import Choice
 from stemline.read.words import Words
@@ -36,6 +37,8 @@ class Scope:
     owned: Collection[str] = ()
     keys: Collection[str] = ()
     """The names of the men who are read."""
+    positions: Collection[Position] = ()
+    """Those that men of the playbook have."""
     looks: Collection[str] = ()
     """The names of the playbook's looks."""
 

@@ -14,11 +14,14 @@ from stemline.diagnostics.catalogue.names import E301, E302, E303, E304
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.nearest import nearest
 from stemline.read.size_limits import MOST_BLOCKS, MOST_GENERATIONS, MOST_LINES
+from stemline.source import Span
 from stemline.syntax.tree import Block, Document, Fact, Link, Linked, Phrase, phrases
 
 Key = tuple[str, str, str]
 """Kind, name and, for a tag, the concept it is for; all in lower case."""
 
+TAUGHT = ("signal", "word", "suits", "tempo", "install")
+"""Labels that change no play: `read_teaching` reads them."""
 _NAMED = 8
 """Blocks of a circle that are named; of a longer one the others are counted."""
 
@@ -31,6 +34,7 @@ class Blocks:
         self._by_kind: dict[str, list[Block]] = defaultdict(list)
         self._again: dict[Key, list[Block]] = defaultdict(list)
         self.broken: set[int] = set()
+        self.taught: dict[Span, tuple[Block, tuple[Fact, ...]]] = {}
         self.overfull = False
         wrong: dict[str, list[int]] = defaultdict(list)
         for d in mistakes:
@@ -41,7 +45,7 @@ class Blocks:
             ends = [b.span.line for b in document.blocks[1:]]
             for written, end in zip_longest(document.blocks, ends):
                 at = bisect_left(lines, written.span.line)
-                for block in written.apart:
+                for block in map(self._untaught, written.apart):
                     self._add(block)
                     if at < len(lines) and (end is None or lines[at] < end):
                         self.broken.add(id(block))
@@ -62,6 +66,14 @@ class Blocks:
             self._again[key].append(block)
         else:
             self._by_kind[block.kind].append(block)
+
+    def _untaught(self, block: Block) -> Block:
+        """The block without what is only taught and signalled, which is kept by itself."""
+        taught = tuple(f for f in block.facts if f.label is not None and f.key in TAUGHT)
+        if not taught or block.kind == "install":
+            return block
+        self.taught.setdefault(block.name.span, (block, taught))
+        return replace(block, facts=tuple(f for f in block.facts if f not in taught))
 
     def _twice(self) -> Iterator[Diagnostic]:
         """Each name that several blocks have, once, at the second of them."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 
@@ -14,6 +14,7 @@ from stemline.diagnostics.nearest import nearest
 from stemline.football.blocking.block_names import PROTECTIONS
 from stemline.football.offence.strokes import Route
 from stemline.football.play import Kind
+from stemline.football.players import Position
 from stemline.playbook.concepts import Body, Concept, RouteJob
 from stemline.playbook.playbook import Settings
 from stemline.playbook.role_rules import Choice
@@ -31,13 +32,14 @@ from stemline.syntax.tree import Block, Fact, Linked, Phrase
 @dataclass(frozen=True)
 class Bodies:
     """Reads bodies; ``broken_routes`` are those that could not be read, mistakes go into
-    ``found``."""
+    ``found``. ``positions`` are those that men of the playbook have."""
 
     blocks: Blocks
     settings: Settings
     routes: Mapping[str, Route]
     broken_routes: AbstractSet[str]
     found: list[Diagnostic]
+    positions: Collection[Position]
 
     @property
     def receivers(self) -> int:
@@ -104,6 +106,7 @@ class Bodies:
             self.settings.code.all_eligible,
             by_place,
             keys=tuple(keys),
+            positions=self.positions,
             looks=tuple(self.blocks.names("look")),
         )
 

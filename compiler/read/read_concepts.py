@@ -40,7 +40,8 @@ from stemline.playbook.concepts import (
 )
 from stemline.playbook.exchange_definitions import ExchangeDef
 from stemline.playbook.kill_definitions import KillDef
-from stemline.playbook.role_rules import Choice, Nobody, RoleRule, Snapper
+from stemline.playbook.note_definitions import Group, Note, Told
+from stemline.playbook.role_rules import Choice, Nobody, Passer, RoleRule, Snapper
 from stemline.playbook.run_definitions import BlockRules, Join, KeyDef, LineSpot, Reaction, Toward
 from stemline.playbook.said import Said, SideWord
 from stemline.read.concept_scope import CENTRE, Scope, read_target
@@ -49,6 +50,7 @@ from stemline.read.read_exchanges import EXCHANGES, ball_clashes, read_exchange
 from stemline.read.read_guards import clashes, read_guard
 from stemline.read.read_key_cases import UNREAD, case_clashes, reacts, read_named_reaction
 from stemline.read.read_kills import read_kill
+from stemline.read.read_notes import read_group
 from stemline.read.read_places import SIDES
 from stemline.read.read_roles import read_men, read_others, read_rule
 from stemline.read.read_routes import read_decide, read_run
@@ -113,6 +115,7 @@ class _ConceptLines:
         self.alerts: list[AlertDef] = []
         self.kills: list[KillDef] = []
         self.says: list[str] = []
+        self.notes: list[Note] = []
         self.idea: Fact | None = None
         self.cautions: list[str] = []
         self.swaps: list[Swap] = []
@@ -144,7 +147,7 @@ class _ConceptLines:
             "kill": self._kill,
             "protect": lambda f: self._choice(f, self.protect, self.scope.protections, E460),
             "pick": lambda f: self._choice(f, self.pick, PICKS, E461),
-            "say": lambda f: self.says.append(string_of(f.value, f.span)),
+            "say": self._say,
             "idea": self._idea,
             "caution": lambda f: self.cautions.append(string_of(f.value, f.span)),
             "swap": self._swap,
@@ -165,6 +168,25 @@ class _ConceptLines:
         string_of(fact.value, fact.span)
         self.idea = fact
 
+    # Words to men.
+
+    def _say(self, fact: Fact) -> None:
+        if fact.guard is None:
+            self.says.append(string_of(fact.value, fact.span))
+        else:
+            self._note(Group.ALL, fact)
+
+    def _note(self, who: Told, fact: Fact) -> None:
+        guard = read_guard(fact.guard, self.scope.receivers)
+        self.notes.append(Note(who, string_of(fact.value, fact.span), guard, fact.span))
+
+    def _role_says(self, role: str, who: Told, fact: Fact) -> None:
+        """A word to the man of a role or place, on a condition or for always."""
+        if fact.guard is None:
+            self.role_says[role].append(string_of(fact.value, fact.span))
+        else:
+            self._note(who, fact)
+
     # Roles.
 
     def _told(self, fact: Fact, subject: Phrase) -> None:
@@ -178,13 +200,29 @@ class _ConceptLines:
         if key != "is" and (who := read_others(subject)):
             self._others(fact, who)
             return
+        group = None
+        if key != "is" and subject_name(subject) not in self.scope.roles:
+            group = read_group(subject, fact, self.scope.positions)
+        if group is not None:
+            self._note(group, fact)
+            return
         men = read_men(subject) if key != "is" else {}
         if men and men.keys() <= self.scope.by_place.keys():
+            if key == "says" and self._only_spoken_to(men):
+                for choice in men.values():
+                    self._note(choice, fact)
+                return
             for name, choice in men.items():
                 self._by_place(name, choice, fact)
                 self._does(name, fact, subject)
             return
         self._does(subject_name(subject), fact, subject)
+
+    def _only_spoken_to(self, men: Mapping[str, Choice]) -> bool:
+        """Whether a word to men by place gives them no role: in a tag, which would call them out of
+        the concept's order, and to the quarterback, whose job is not said by a role."""
+        passer = any(isinstance(choice, Passer) for choice in men.values())
+        return passer or (self.scope.calls_men and not men.keys() <= set(self.scope.owned))
 
     def _by_place(self, name: str, choice: Choice, fact: Fact) -> None:
         """Who he is, said by his name itself: whoever stands there, and nobody where none does."""
@@ -206,7 +244,7 @@ class _ConceptLines:
             case "blocks":
                 self.others[who].append(Said(read_block(fact), guard, fact.span))
             case "says":
-                self.role_says[who].append(string_of(fact.value, fact.span))
+                self._role_says(who, who, fact)
             case _:
                 raise Misread(E403(verb=fact.key).at(fact.span))
 
@@ -238,7 +276,7 @@ class _ConceptLines:
             case "decides":
                 self.decides[role].append(Said(read_decide(fact), guard, fact.span))
             case "says":
-                self.role_says[role].append(string_of(fact.value, fact.span))
+                self._role_says(role, role, fact)
             case _:
                 raise Misread(E403(verb=key).at(fact.span))
 
@@ -252,7 +290,7 @@ class _ConceptLines:
                 rules = read_rules(fact.value, fact.span)
                 self.line[spot].append(Said(rules, guard, fact.span))
             case "says":
-                self.role_says[str(spot)].append(string_of(fact.value, fact.span))
+                self._role_says(str(spot), spot, fact)
             case _:
                 raise Misread(E403(verb=fact.key).at(fact.span))
 
@@ -447,6 +485,7 @@ class _ConceptLines:
             kills=tuple(self.kills),
             idea=string_of(self.idea.value, self.idea.span) if self.idea is not None else "",
             says=tuple(self.says),
+            notes=tuple(self.notes),
             cautions=tuple(self.cautions),
             swaps=tuple(self.swaps),
             line=_frozen(self.line),

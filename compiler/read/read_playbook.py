@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from functools import partial
 
@@ -12,8 +12,10 @@ from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.football.offence.routes import LIBRARY
 from stemline.football.offence.strokes import Decide, Route, Stroke
 from stemline.football.play import Kind
+from stemline.football.players import Position
 from stemline.playbook.concepts import Body, Tag
 from stemline.playbook.dress_ups import Dress
+from stemline.playbook.formations import Person
 from stemline.playbook.install_definitions import InstallDef
 from stemline.playbook.look_definitions import LookDef
 from stemline.playbook.playbook import Playbook, Settings
@@ -30,6 +32,7 @@ from stemline.read.read_protections import read_protection
 from stemline.read.read_routes import read_behind, read_decide, read_strokes
 from stemline.read.read_settings import read_settings
 from stemline.read.read_tags import Tags
+from stemline.read.read_teaching import read_teaching, with_tempos
 from stemline.read.read_weeks import read_week
 from stemline.read.words import Misread, Words, one_phrase
 from stemline.syntax.tree import Block, Document
@@ -56,6 +59,16 @@ def read_playbook(
     return _BlockReader(blocks, settings, found).playbook(), tuple(found)
 
 
+def _positions(people: Iterable[Person], letters: Iterable[str]) -> tuple[Position, ...]:
+    """The positions that somebody has, linemen's too; a letter of no personnel is a slot, and one
+    that begins with Q the quarterback."""
+    named = {person.letter: person.position for person in people}
+    line = (Position.TACKLE, Position.GUARD, Position.CENTRE)
+    usual = {True: Position.QUARTERBACK, False: Position.SLOT}
+    had = {named.get(letter, usual[letter.startswith("Q")]) for letter in (*named, *letters)}
+    return tuple(position for position in Position if position in (*had, *line))
+
+
 class _BlockReader:
     """Reads one kind of block after another; what was read before is known to the next."""
 
@@ -71,7 +84,10 @@ class _BlockReader:
         people = men.people()
         letters = men.letters(people)
         routes = self._routes()
-        bodies = Bodies(self.blocks, self.settings, routes, self.broken_routes, self.found)
+        bodies = Bodies(
+            self.blocks, self.settings, routes, self.broken_routes, self.found,
+            _positions(people.values(), letters),
+        )  # fmt: skip
         formations = {
             name_key(b.name): men.formation(b, letters) for b in self.blocks.of("formation")
         }
@@ -86,6 +102,9 @@ class _BlockReader:
         tags = Tags(bodies, concepts)
         written = tags.written()
         looks = self._looks()
+        taught, wrong = read_teaching(self.blocks.taught.values(), self.settings.code)
+        self.found += wrong
+        written.update(with_tempos(written, taught))
         return Playbook(
             settings=self.settings,
             people=people,
@@ -101,6 +120,7 @@ class _BlockReader:
             protections=self._protections(),
             weeks=self._weeks(),
             install=self._install(),
+            taught=taught,
             week_looks={
                 k: look for k, look in looks.items() if self._with_a_week(look) and not look.part
             },

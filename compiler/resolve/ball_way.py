@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from stemline.diagnostics.catalogue.exchange_lines import E746, E747, E748
+from stemline.diagnostics.catalogue.exchange_lines import E786, E787, E788
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.blocking.carrying import hole, mesh, stands_wide
 from stemline.football.conditions import possible
@@ -193,7 +193,7 @@ def _no_way(first: str, lines: Sequence[OneLine], call: str) -> tuple[Diagnostic
     if said is None or said[0] is None:
         return ()
     giver = next((x[0].taker for x in lines if x[0] and x[1].taker == holder), "quarterback")
-    told = E746(call=call, last=last, man=said[0].giver, giver=giver)
+    told = E786(call=call, last=last, man=said[0].giver, giver=giver)
     return (told.at(said[1].span),)
 
 
@@ -202,7 +202,7 @@ def _two_ways(
 ) -> tuple[Diagnostic, ...]:
     told = [" > ".join((first, *(x.taker for _, x in way))) for way in found[:2]]
     span = next((x.span for _, x in reversed(lines) if x.said), NOWHERE)
-    return (E747(call=call, first=told[0], second=told[1]).at(span),)
+    return (E787(call=call, first=told[0], second=told[1]).at(span),)
 
 
 def _nowhere(
@@ -215,7 +215,7 @@ def _nowhere(
     role = bound.role_of(last[1].taker)
     if last[1].kind is BallMoves.THROW or (role is not None and body.jobs.get(role)):
         return
-    yield E748(call=call, man=last[1].taker, role=role or last[0].taker).at(last[1].span)
+    yield E788(call=call, man=last[1].taker, role=role or last[0].taker).at(last[1].span)
 
 
 # The men's ways.

@@ -22,6 +22,7 @@ from stemline.resolve.ball_way import ball_way
 from stemline.resolve.ball_words import with_ball_words
 from stemline.resolve.blocking.blockers import Blocking, blocking, playside
 from stemline.resolve.men_by_place import call_away, with_others
+from stemline.resolve.noting import with_notes
 from stemline.resolve.progression import look
 from stemline.resolve.roles import Bound, bind
 from stemline.source import Span
@@ -80,6 +81,8 @@ class Cast:
         told = self._told[deciding]
         play, found = told.blocking.against(defence, tuple(x.value for x in against))
         play = with_ball_words(play)
+        if self._casting.body.notes:
+            play = with_notes(play, self._casting.body.notes, self._bound, self._picture, against)
         return play, (*self._bound.found, *told.found, *found)
 
     def asks(self, against: tuple[LookWord, ...]) -> bool:

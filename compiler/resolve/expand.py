@@ -284,4 +284,5 @@ def _call(book: Playbook, order: Order, concept: Concept, tags: Sequence[Tag]) -
         concept=concept.name,
         tags=tuple(t.name for t in tags),
         spoken=order.spoken,
+        tempo=next((t.tempo for t in reversed(tags) if t.tempo), ""),
     )

@@ -20,8 +20,9 @@ from stemline.football.play import Becoming, ConceptSheet, Kind, Play, Season, T
 from stemline.football.rulebook.care_rules import care_rules
 from stemline.football.rulebook.rules import noted
 from stemline.geometry.paths import Ending
-from stemline.playbook.concepts import Concept, Tag
+from stemline.playbook.concepts import Body, Concept, Tag
 from stemline.playbook.dress_ups import Alias, Dress
+from stemline.playbook.note_definitions import Group
 from stemline.playbook.playbook import Playbook
 from stemline.read.league import league_words
 from stemline.read.size_limits import MOST_CALLS
@@ -31,6 +32,7 @@ from stemline.resolve.call_reading import ambiguous, read_call, readings, two_re
 from stemline.resolve.dressing import at_most, orders
 from stemline.resolve.expand import Expanded, Expander, Order
 from stemline.resolve.kills import killed_to, second_calls, unknown_kills
+from stemline.resolve.noting import worded
 from stemline.resolve.sight_of import looks_seen
 from stemline.resolve.tags import merged
 
@@ -284,6 +286,20 @@ class Proving:
         return self._proofs[order]
 
     def _proof(self, dress: Dress, order: Order) -> Proof:
+        loud = self._loud(order)
+        if loud != order.tags:
+            # A tempo changes no path: what is wrong is said of the call without it.
+            same = replace(order, tags=loud)
+            called = next(
+                (
+                    o
+                    for _, o in self._calls.orders
+                    if (_untagged(o), o.tags) == (_untagged(same), loud)
+                ),
+                None,
+            )
+            proof = self.proof(dress, called or same)
+            return Proof(() if called else proof.found, proof.right, proof.reads)
         problems: list[Diagnostic] = []
         for spot in _spots(dress):
             for looks in ((), *dress.against):
@@ -294,6 +310,10 @@ class Proving:
         play, _ = drawn(self.book, self._expander, order)
         right = play is not None and not any(d.is_error for d in problems)
         return Proof(tuple(problems), right, play is not None and bool(play.reads))
+
+    def _loud(self, order: Order) -> tuple[str, ...]:
+        """The tags of a call that change a man's job."""
+        return tuple(t for t in order.tags if not self.book.tags[order.concept, t].silent)
 
     def _is_told(self, order: Order, spot: BallSpot, looks: Sequence[LookWord]) -> bool:
         """Whether all that can be wrong with a pass where these looks show is told already: nobody
@@ -373,7 +393,7 @@ class Proving:
 
 def is_proved(tag: Tag) -> bool:
     """Whether a tag that no call has is proved alone."""
-    return not (tag.broken or tag.shared)
+    return not (tag.broken or tag.shared or tag.silent)
 
 
 def _untagged(order: Order) -> tuple[str, Side, str, str]:
@@ -445,7 +465,24 @@ def season_of(book: Playbook, plays: Sequence[Play]) -> Season:
         plays=tuple(plays),
         letters=tuple(dict.fromkeys(person.letter for person in book.people.values())),
         every_call=settings.every_call,
+        signs=tuple(
+            (f"{one.kind} {one.name}", one.signal, one.word)
+            for one in book.taught
+            if one.signal or one.word
+        ),
     )
+
+
+def _says(book: Playbook, body: Body, plays: Sequence[Play]) -> tuple[str, ...]:
+    """What the coach says of a concept, each word with its condition, where a call may have it."""
+    shapes = tuple(dict.fromkeys(play.shape for play in plays))
+    made = list(body.says)
+    for note in (n for n in body.notes if n.who is Group.ALL):
+        words = dict.fromkeys(worded(note, book.receivers, shape) for shape in shapes)
+        told = [each for each in words if each]
+        # Where some sets settle it and others do not, the condition stands as it is written.
+        made += told if len(words) == 1 else [f"When {note.guard.text}: {note.words}"] * bool(told)
+    return tuple(made)
 
 
 def _sheet(book: Playbook, concept: Concept, plays: Sequence[Play]) -> ConceptSheet:
@@ -461,11 +498,17 @@ def _sheet(book: Playbook, concept: Concept, plays: Sequence[Play]) -> ConceptSh
         name=concept.name,
         family=concept.family,
         feet=mine[0].feet,
-        says=concept.body.says,
+        says=_says(book, concept.body, mine),
         cautions=(*concept.body.cautions, *(c for t in tags for c in t.body.cautions)),
         serves=tuple(shapes),
-        tags=tuple((t.name, t.body.says) for t in tags),
+        tags=tuple((t.name, _says(book, t.body, mine)) for t in tags),
         span=concept.span,
         kind=concept.kind,
         idea=concept.body.idea,
+        suits=tuple(
+            situation.words
+            for one in book.taught
+            if one.key == (concept.kind.value, concept.name.casefold())
+            for situation in one.suits
+        ),
     )

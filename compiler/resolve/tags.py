@@ -62,6 +62,8 @@ def merged(body: Body, tags: Sequence[Tag]) -> Body:
         # A coach's words are about the job: where a tag gives another, they are no longer true.
         kept = {role: says for role, says in body.role_says.items() if role not in other.jobs}
         changes["role_says"] = _joined(kept, other.role_says)
+        notes = (note for note in body.notes if note.who not in other.jobs)
+        changes["notes"] = (*notes, *(n for n in other.notes if n not in body.notes))
         body = replace(body, **changes)
     return body
 

@@ -74,6 +74,11 @@ _CAUTION = _line("caution", 'caution "No contact in this drill."')
 _IDEA = _line("idea", 'idea "Two men cross low, and one sits where they meet."')
 _SAYS = _line("says", 'over says "Set the depth at six."')
 
+_SIGNAL = _line("signal", 'signal "two fists on the chest"')
+_WORD = _line("word", "word Maple")
+_SUITS = _line("suits", "suits 2nd and 4 to 6, red zone")
+_INSTALL = _line("install", "install day 2")
+
 _CONCEPT_LABELS = (
     _line("family", "family Shallow Crossers"),
     _line("read", "read flat on quick > near with dig on 3 > top on reset", "on with"),
@@ -144,7 +149,9 @@ _INSTALL_OPENERS = (
 )
 _JOIN = _line("join", "join run Inside Zone")
 
-OWN_WORDS = frozenset(("say", "idea", "caution", "family", "hot", "join", "protect"))
+OWN_WORDS = frozenset(
+    ("say", "idea", "caution", "family", "hot", "join", "protect", "signal", "word")
+)
 """Labels behind which a coach's own words or a name stand: no word there is a verb."""
 
 KINDS: Mapping[str, BlockKind] = {
@@ -184,6 +191,8 @@ KINDS: Mapping[str, BlockKind] = {
             _line("splits", "splits 1"),
             _line("people", "people Twelve"),
             _line("snap", "snap to R"),
+            _SIGNAL,
+            _WORD,
             _SAY,
         ),
         verbs=_table(_line("at", "X at call, 2 inside numbers, on line"), _SAYS),
@@ -191,7 +200,7 @@ KINDS: Mapping[str, BlockKind] = {
     ),
     "motion": BlockKind(
         header="motion Jet",
-        labels=_table(_line("snap", "snap running"), _SAY),
+        labels=_table(_line("snap", "snap running"), _SIGNAL, _WORD, _SAY),
         verbs=_table(
             _line("moves", "Z moves to away, 2 outside tackle"),
             _line("starts", "Z starts 1.5 seconds"),
@@ -209,13 +218,15 @@ KINDS: Mapping[str, BlockKind] = {
     ),
     "concept": BlockKind(
         header="concept Deep Crossers extends Crossers",
-        labels=_table(*_CONCEPT_LABELS, _IDEA, *_RUN_LABELS, _JOIN),
+        labels=_table(
+            *_CONCEPT_LABELS, _IDEA, *_RUN_LABELS, _JOIN, _SUITS, _SIGNAL, _WORD, _INSTALL
+        ),
         verbs=_table(*_CONCEPT_VERBS, *_RUN_VERBS),
         join="extends",
     ),
     "run": BlockKind(
         header="run Split Zone extends Inside Zone",
-        labels=_table(*_CONCEPT_LABELS, _IDEA, *_RUN_LABELS),
+        labels=_table(*_CONCEPT_LABELS, _IDEA, *_RUN_LABELS, _SUITS, _SIGNAL, _WORD, _INSTALL),
         verbs=_table(*_CONCEPT_VERBS, *_RUN_VERBS),
         join="extends",
     ),
@@ -261,6 +272,9 @@ KINDS: Mapping[str, BlockKind] = {
             _JOIN,
             _line("keeps", "keeps read, feet"),
             _line("swap", "swap over with under", "with"),
+            _line("tempo", "tempo fast"),
+            _SIGNAL,
+            _WORD,
         ),
         verbs=_table(*_CONCEPT_VERBS, *_RUN_VERBS),
         join="for",

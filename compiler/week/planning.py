@@ -296,7 +296,7 @@ class _Planner:
         made: tuple[PlanPeriod | PlanScout, ...] = (*plan.periods, *plan.scouts)
         old = [each for part, each in zip(parts, made, strict=True) if part not in own]
         self.found += check_old_looks(plan, old)
-        self.found += check_left_empty(plan)
+        self.found += check_left_empty(plan, self._book.taught)
 
     def _check_situations(self) -> None:
         for each in self._week.lists:
@@ -321,12 +321,18 @@ class _Planner:
             spot=spot,
             look=self._condition(row.when, row.sights),
             against=self._look(row.against) if row.against else "",
-            tempo=row.tempo,
+            tempo=row.tempo or self._tempo(call),
             note=row.note,
             reps=row.reps,
             kill_to=self._killed(call, row, spot),
             situation=situation,
         )
+
+    def _tempo(self, call: str) -> str:
+        """The tempo that the last tag of a call says, "" where none does."""
+        order = self._asked.calls[call]
+        tags = (self._book.tags[order.concept, tag] for tag in reversed(order.tags))
+        return next((tag.tempo for tag in tags if tag.tempo), "")
 
     def _killed(self, call: str, row: RowDef, spot: BallSpot | None) -> str:
         """What a row's call is killed to, as it is called; proved from the row's spot."""

@@ -158,10 +158,22 @@ def own_jobs(entries: Iterable[CallEntry], man: str) -> tuple[OwnJob, ...]:
         alike = found.setdefault(own_task(entry.play, man), {})
         alike.setdefault(_way(entry.play, man), []).append(entry)
     jobs = [
-        OwnJob(task, tuple(AlikeCalls(tuple(calls)) for calls in ways.values()))
+        OwnJob(task, tuple(AlikeCalls(_plainest_first(calls)) for calls in ways.values()))
         for task, ways in found.items()
     ]
     return tuple(sorted(jobs, key=lambda job: -sum(len(a.calls) for a in job.alike)))
+
+
+def _plainest_first(calls: list[CallEntry]) -> tuple[CallEntry, ...]:
+    """The one with the least said in it is drawn, whatever its number is this week: what a man
+    knows the others by, and the picture that he had last week."""
+
+    def said(entry: CallEntry) -> tuple[int, int, str]:
+        call = entry.play.call
+        return len(call.tags) + bool(call.motion), len(call.spoken), call.spoken
+
+    first = min(calls, key=said)
+    return first, *(each for each in calls if each is not first)
 
 
 def own_task(play: Play, man: str) -> OwnTask:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from stemline.diagnostics.catalogue.weeks import W992
 from stemline.diagnostics.diagnostic import Diagnostic
-from stemline.football.situations import needed, serves
+from stemline.diagnostics.in_words import either
+from stemline.football.situations import Situation, needed, serves
+from stemline.playbook.teaching import Teaching
 from stemline.week.week_values import Plan
 
 _BEGUN = 5
@@ -24,8 +26,18 @@ def left_empty(plan: Plan) -> tuple[str, ...]:
     )
 
 
-def check_left_empty(plan: Plan) -> Iterator[Diagnostic]:
-    """They are said in one line; a week that is only begun is told nothing."""
-    empty = left_empty(plan)
+def check_left_empty(plan: Plan, taught: Iterable[Teaching] = ()) -> Iterator[Diagnostic]:
+    """They are said in one line, each with what the book says suits it; a week that is only begun
+    is told nothing."""
+    empty, taught = left_empty(plan), tuple(taught)
     if len(plan.lists) >= _BEGUN and empty:
-        yield W992(situations=", ".join(empty)).at(plan.span)
+        needs = {need.words: need for need in needed(plan.code)}
+        told = (words + _suited(needs[words], plan, taught) for words in empty)
+        yield W992(situations=", ".join(told)).at(plan.span)
+
+
+def _suited(need: Situation, plan: Plan, taught: Iterable[Teaching]) -> str:
+    """What suits a situation, in brackets; "" where nothing does."""
+    length = plan.code.length.value
+    names = [t.name for t in taught if any(serves(s, need, length) for s in t.suits)]
+    return f" ({either(names)} would suit it)" if names else ""

@@ -1,4 +1,4 @@
-"""The bundled books' seasons, each made once for all tests of a process."""
+"""The bundled books' seasons and pages, each made once for all tests of a process."""
 
 from __future__ import annotations
 
@@ -6,11 +6,14 @@ from functools import cache
 
 from gate.pictures import BUNDLED, bundled_season
 
-from stemline.football.play import Season
+from stemline.book.content.book import Book, Edition, make_book
 
-__all__ = ["BUNDLED", "season_of"]
+__all__ = ["BUNDLED", "book_of", "season_of"]
+
+
+season_of = bundled_season
 
 
 @cache
-def season_of(name: str) -> Season:
-    return bundled_season(name)
+def book_of(name: str) -> Book:
+    return make_book(season_of(name), Edition("", ""), ("",))

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from job_reading import Job, jobs, line_jobs, line_told, protection, same_words, told
 
-from stemline.book.content.book import Edition, make_book
+from stemline.book.content.book import Book, Edition, make_book
 from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.book.content.page import concept_groups
 from stemline.football.play import Play, Season
@@ -14,9 +14,9 @@ from stemline.football.play import Play, Season
 Paged = tuple[ConceptPage, tuple[Play, ...]]
 
 
-def paged(season: Season) -> list[Paged]:
+def paged(season: Season, book: Book | None = None) -> list[Paged]:
     """The page of each concept with the calls that it speaks of."""
-    pages = make_book(season, Edition("", ""), ("",)).of(ConceptPage)
+    pages = (book or make_book(season, Edition("", ""), ("",))).of(ConceptPage)
     return list(zip(pages, concept_groups(season), strict=True))
 
 

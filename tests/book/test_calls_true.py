@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from bundled import BUNDLED, season_of
+from bundled import BUNDLED, book_of, season_of
 from call_reading import Printed, job_of, of_tag, printed, unsaid, wrong_men
 
 from stemline.book.content.book import Book, Edition, make_book
@@ -17,13 +17,18 @@ from stemline.geometry.paths import Point
 
 
 @pytest.fixture(scope="module", params=BUNDLED)
-def season(request: pytest.FixtureRequest) -> Season:
-    return season_of(request.param)
+def name(request: pytest.FixtureRequest) -> str:
+    return str(request.param)
 
 
 @pytest.fixture(scope="module")
-def book(season: Season) -> Book:
-    return make_book(season, Edition("", ""), ("",))
+def season(name: str) -> Season:
+    return season_of(name)
+
+
+@pytest.fixture(scope="module")
+def book(name: str) -> Book:
+    return book_of(name)
 
 
 @pytest.fixture(scope="module")

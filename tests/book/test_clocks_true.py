@@ -10,7 +10,7 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from bundled import BUNDLED, season_of
+from bundled import BUNDLED, book_of, season_of
 from clock_reading import order_off, printed_off, strip_off, table_off
 from page_reading import Paged, paged
 from picture_reading import THEME
@@ -23,13 +23,18 @@ from stemline.picture.clock_strip import clock_scene
 
 
 @pytest.fixture(scope="module", params=BUNDLED)
-def season(request: pytest.FixtureRequest) -> Season:
-    return season_of(request.param)
+def name(request: pytest.FixtureRequest) -> str:
+    return str(request.param)
 
 
 @pytest.fixture(scope="module")
-def pages(season: Season) -> list[Paged]:
-    return paged(season)
+def season(name: str) -> Season:
+    return season_of(name)
+
+
+@pytest.fixture(scope="module")
+def pages(name: str, season: Season) -> list[Paged]:
+    return paged(season, book_of(name))
 
 
 def _clock(play: Play, season: Season) -> ReadClock:

@@ -6,10 +6,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from bundled import BUNDLED, season_of
+from bundled import BUNDLED, book_of, season_of
 from front_reading import misplaced, misspoken, unmoved, unopened
 
-from stemline.book.content.book import Book, Edition, make_book
+from stemline.book.content.book import Book
 from stemline.book.content.kinds.call_page import CallPage
 from stemline.book.content.kinds.glance_page import GlancePage
 from stemline.book.content.kinds.lineup_page import LineupPage, comes_in
@@ -19,13 +19,18 @@ from stemline.football.play import Season
 
 
 @pytest.fixture(scope="module", params=BUNDLED)
-def season(request: pytest.FixtureRequest) -> Season:
-    return season_of(request.param)
+def name(request: pytest.FixtureRequest) -> str:
+    return str(request.param)
 
 
 @pytest.fixture(scope="module")
-def book(season: Season) -> Book:
-    return make_book(season, Edition("", ""), ("",))
+def season(name: str) -> Season:
+    return season_of(name)
+
+
+@pytest.fixture(scope="module")
+def book(name: str) -> Book:
+    return book_of(name)
 
 
 def test_every_call_can_be_said_from_its_page(book: Book, season: Season) -> None:

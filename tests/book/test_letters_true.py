@@ -10,7 +10,7 @@ from dataclasses import replace
 from importlib.resources import files
 
 import pytest
-from bundled import BUNDLED, season_of
+from bundled import BUNDLED, book_of, season_of
 from letter_reading import misread
 
 from stemline.book.content.book import Edition, make_book
@@ -23,12 +23,17 @@ from stemline.football.play import Play, Season
 
 
 @pytest.fixture(scope="module", params=BUNDLED)
-def season(request: pytest.FixtureRequest) -> Season:
-    return season_of(request.param)
+def name(request: pytest.FixtureRequest) -> str:
+    return str(request.param)
 
 
-def test_no_letter_of_theirs_stands_like_one_of_ours(season: Season) -> None:
-    book = make_book(season, Edition("", ""), ("",))
+@pytest.fixture(scope="module")
+def season(name: str) -> Season:
+    return season_of(name)
+
+
+def test_no_letter_of_theirs_stands_like_one_of_ours(name: str, season: Season) -> None:
+    book = book_of(name)
     assert "\n".join(misread(book, season)) == ""
 
 
@@ -105,6 +110,6 @@ def test_the_mark_is_a_box_and_another_type_and_no_colour() -> None:
     assert " color:" not in rule[1]
 
 
-def test_it_is_explained_once(season: Season) -> None:
-    notes = make_book(season, Edition("", ""), ("",)).reading.notes
+def test_it_is_explained_once(name: str) -> None:
+    notes = book_of(name).reading.notes
     assert [note.label for note in notes if "man of theirs" in note.words] == ["Letters"]

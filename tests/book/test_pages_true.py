@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 
 import pytest
-from bundled import BUNDLED, season_of
+from bundled import BUNDLED, book_of, season_of
 from job_reading import jobs
 from page_reading import Paged, paged, wrong
 
@@ -15,7 +15,7 @@ from stemline.book.content.kinds.concept_page import ConceptPage
 
 @pytest.fixture(scope="module", params=BUNDLED)
 def pages(request: pytest.FixtureRequest) -> list[Paged]:
-    return paged(season_of(request.param))
+    return paged(season_of(request.param), book_of(request.param))
 
 
 def test_the_table_of_jobs_says_what_every_call_says(pages: list[Paged]) -> None:

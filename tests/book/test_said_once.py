@@ -6,10 +6,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from bundled import BUNDLED, season_of
+from bundled import BUNDLED, book_of
 from printed_texts import badly_said, cells
 
-from stemline.book.content.book import Book, Edition, make_book
+from stemline.book.content.book import Book
 from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.book.content.kinds.look_page import LookPage
 from stemline.book.content.kinds.protection_page import ProtectionPage
@@ -18,7 +18,7 @@ from stemline.book.content.page import Remark
 
 @pytest.fixture(scope="module", params=BUNDLED)
 def book(request: pytest.FixtureRequest) -> Book:
-    return make_book(season_of(request.param), Edition("1", "today"), ("",))
+    return book_of(request.param)
 
 
 def test_every_page_says_a_thing_once(book: Book) -> None:

@@ -10,6 +10,7 @@ import pypdfium2
 import pytest
 from click.testing import CliRunner
 from compare.test_seasons import seasons
+from corpus.mixing import base
 
 from stemline.commands import main
 from stemline.compare.comparing import compared
@@ -129,9 +130,15 @@ def test_the_same_comparison_gives_the_same_bytes() -> None:
 
 
 def test_the_command_writes_it_and_refuses_another_kind(tmp_path: Path) -> None:
-    sides = [
-        str(ROOT / "playbooks" / name) for name in ("saltmarsh-herons-2025", "saltmarsh-herons")
-    ]
+    was, now = tmp_path / "was", tmp_path / "now"
+    for folder in (was, now):
+        folder.mkdir()
+        for source in base():
+            file = folder / Path(source.name).name
+            file.write_text(
+                source.text.replace("dig 12", "dig 14") if folder is now else source.text
+            )
+    sides = [str(was), str(now)]
     wrong = CliRunner().invoke(main, ["compare", *sides, "--book", str(tmp_path / "a.txt")])
     assert wrong.exit_code == 2 and "E957" in wrong.stderr
     made = CliRunner().invoke(main, ["compare", *sides, "--book", str(tmp_path / "a.pdf")])

@@ -25,7 +25,9 @@ from stemline.outside.texts import read_files
 from stemline.session import Session
 from stemline.source import Source
 
-HERONS = Path(__file__).parents[2] / "playbooks" / "saltmarsh-herons"
+ROOT = Path(__file__).parents[2]
+HERONS = ROOT / "playbooks" / "saltmarsh-herons"
+STARTER = ROOT / "grammar" / "starter" / "high-school"
 HARBOUR = (
     "    centre, playside guard, playside tackle blocks slide\n",
     "    centre, playside guard, playside tackle blocks man\n",
@@ -94,6 +96,7 @@ def test_a_look_that_is_another_is_put_to_every_pass() -> None:
     for came, calls in ((True, without[1] - without[0]), (False, without[0] - without[1])):
         rows = [r for r in follows if r.code == NO_ANSWER and r.came == came]
         assert {call for row in rows for call in row.calls} == calls
+        assert all(0 < len(row.calls) <= row.of for row in rows), "as many as the concept has"
     assert without[0] != without[1], "the change of the look decides something"
 
 
@@ -162,3 +165,31 @@ def test_a_process_of_its_own_says_the_same(monkeypatch: pytest.MonkeyPatch) -> 
     monkeypatch.setattr(side_analysis, "APART", 1)
     monkeypatch.setattr(SideAnalysis, "asked_elsewhere", asked)
     assert _followed(_session(), _session(SLANTS)).follows == here and apart
+
+
+@pytest.mark.parametrize(
+    ("route", "was", "now"),
+    [
+        ("comeback 9", "    code high school", "    level youth\n    code high school"),
+        ("out 10", "    H is slot", "    H is slot, forty 6.5"),
+    ],
+)
+def test_who_runs_otherwise_is_judged_in_calls_that_are_as_they_were(
+    route: str, was: str, now: str
+) -> None:
+    """All that a check says of every call of one side and not of the other."""
+    files = read_files(STARTER).sources
+    texts = [Source(s.name, s.text.replace("runs stick 6", f"runs {route}")) for s in files]
+    assert any(was in source.text for source in texts)
+    old = Session(texts, "a")
+    new = Session([Source(s.name, s.text.replace(was, now)) for s in texts], "b")
+    found = _followed(old, new)
+    assert found.no_play_changed and found.follows
+    said = [
+        {(d.code, d.message, call) for call in side.calls.by_name for d in side.proof(call).found}
+        for side in (old, new)
+    ]
+    for came, rows in ((True, said[1] - said[0]), (False, said[0] - said[1])):
+        follows = [r for r in found.follows if r.came == came and r.code != NO_ANSWER]
+        told = {(row.code, call) for row in follows for call in row.calls}
+        assert told == {(code, call) for code, _, call in rows}

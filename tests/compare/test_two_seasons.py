@@ -4,6 +4,7 @@ and of one concept through all of them."""
 from __future__ import annotations
 
 import re
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -11,9 +12,14 @@ from click.testing import CliRunner, Result
 from compare.two_seasons import ADA, BRAM, LAST, THIS, build
 
 from stemline.commands import main
-from stemline.compare.strip import DatedSession, StripTurn, strip_turns
+from stemline.compare.strip import DatedSession, StripTurn, strip_file, strip_turns
+from stemline.football.timing.levels import HIGH_SCHOOL
 from stemline.outside.project import earlier_texts
+from stemline.printing.drawings import Drawings
 from stemline.session import Session
+from stemline.theme import load_theme
+
+pytestmark = pytest.mark.usefixtures("kept")
 
 
 @pytest.fixture(scope="module")
@@ -68,9 +74,15 @@ def test_a_line_stands_since_the_day_it_was_written_so(folder: Path) -> None:
     )
 
 
-def _turns(folder: Path, name: str) -> tuple[StripTurn, ...]:
+@cache
+def _dated(folder: Path) -> tuple[DatedSession, ...]:
     kept = earlier_texts(folder)
-    return strip_turns([DatedSession(c.day, c.who, Session(s, c.name)) for c, s in kept], name)
+    return tuple(DatedSession(c.day, c.who, Session(s, c.name)) for c, s in kept)
+
+
+@cache
+def _turns(folder: Path, name: str) -> tuple[StripTurn, ...]:
+    return strip_turns(_dated(folder), name)
 
 
 def test_a_strip_has_a_picture_for_each_change_of_its_plays(folder: Path) -> None:
@@ -102,11 +114,10 @@ def test_the_strip_is_written_as_what_is_asked_for(folder: Path, tmp_path: Path)
     days = re.findall(r'data-text="(\d{4}-\d\d-\d\d)', text)
     assert days == ["2025-08-10", "2026-01-12", "2026-03-15"]
     assert BRAM not in text, "who it was is not shown unless it is asked for"
-    assert _run("history", str(folder), "Smash", "--who", "-o", str(svg)).exit_code == 0
-    assert BRAM in svg.read_text("utf-8")
+    turns, theme = _turns(folder, "Smash"), load_theme()
+    drawings = Drawings(theme, HIGH_SCHOOL)
+    assert BRAM in strip_file(turns, "Smash", drawings, theme, ".svg", who=True).decode()
     for kind, begins in ((".pdf", b"%PDF"), (".png", b"\x89PNG")):
-        file = tmp_path / f"strip{kind}"
-        assert _run("history", str(folder), "Smash", "-o", str(file)).exit_code == 0
-        assert file.read_bytes().startswith(begins)
+        assert strip_file(turns, "Smash", drawings, theme, kind).startswith(begins)
     wrong = _run("history", str(folder), "Smash", "-o", str(tmp_path / "strip.doc"))
     assert wrong.exit_code == 2 and "E957" in wrong.stderr

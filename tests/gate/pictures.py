@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Iterable, Iterator
 from dataclasses import dataclass, replace
 from enum import Enum
-from functools import partial
+from functools import cache, partial
 from itertools import islice
 from pathlib import Path
 
@@ -58,8 +58,10 @@ Sketch = tuple[Sort, str, Callable[[], Scene]]
 """A diagram that is not drawn yet: its sort, its name, and what draws it."""
 
 
-def bundled_season(name: str, only: Collection[str] = ()) -> Season:
-    """A bundled playbook's season with all that its book prints; nothing of it is proved.
+@cache
+def bundled_season(name: str, only: tuple[str, ...] = ()) -> Season:
+    """A bundled playbook's season with all that its book prints; nothing of it is proved. It is
+    made once for all tests of a process.
 
     ``only`` are the calls to expand, all of them by default.
     """
@@ -81,7 +83,7 @@ def sample(
     playbook: str, calls: Collection[str], pages: Collection[str], theme: Theme
 ) -> Iterator[Picture]:
     """The named calls at every size, and every diagram of the pages with these ids."""
-    made = bundled_season(playbook, calls)
+    made = bundled_season(playbook, tuple(calls))
     for play in made.plays:
         yield from each_size(playbook, play, theme)
     for page in make_book(made, Edition("", ""), ("",)).pages:

@@ -1,4 +1,4 @@
-"""The starter's build stopped at random moments: one book or the other, whole, and nothing else."""
+"""A small book's build stopped at random moments: one book or the other, whole."""
 
 from __future__ import annotations
 
@@ -16,8 +16,11 @@ from .harness import Report, Stopper, stopped, whole_builds
 
 @pytest.fixture
 def starter(tmp_path: Path) -> Path:
-    with as_file(files("stemline.grammar").joinpath("starter", "high-school")) as place:
+    with as_file(files("stemline.grammar").joinpath("starter", "six-man")) as place:
         shutil.copytree(place, tmp_path / "starter", ignore=shutil.ignore_patterns("build"))
+    book = tmp_path / "starter" / "book.play"
+    text = book.read_text("utf-8")
+    book.write_text(text.replace("    season 2026\n", '    season 2026\n    say "Few."\n'), "utf-8")
     return tmp_path / "starter"
 
 

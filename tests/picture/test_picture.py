@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 from dataclasses import replace
+from functools import cache
 
 import pytest
 from hypothesis import given, settings
@@ -28,6 +29,7 @@ each_picture = pytest.mark.parametrize(
 )
 
 
+@cache
 def draw(name: str, size: Size) -> Scene:
     return picture(ALL[name], size, THEME)
 

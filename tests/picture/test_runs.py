@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+from functools import cache
 
 import pytest
 from syrupy.assertion import SnapshotAssertion
@@ -29,6 +30,7 @@ each_run = pytest.mark.parametrize(
 )
 
 
+@cache
 def draw(name: str, size: Size) -> Scene:
     return picture(RUNS[name], size, THEME, duties=name == "look")
 

@@ -6,6 +6,7 @@ import pytest
 
 from resolve.texts import CROSSERS, QUADS, THREE_TWO, TWELVE, codes, compiled, dress, sound
 from stemline.football.field import BallSpot
+from stemline.resolve.dressing import at_most
 from stemline.session import Session
 
 TAGS = "with plain, Wheel, Return, Wheel + Return"
@@ -35,6 +36,14 @@ def test_every_call_once_in_the_order_of_the_lines() -> None:
         "Three Two Right Crossers Wheel",
     ]
     assert made[8] == "Quads Right Tuck Crossers"
+
+
+def test_how_many_calls_it_may_make_is_counted_before_they_are_made() -> None:
+    """Each formation by its own motions, tags and sides; exceptions take none out."""
+    own = "in Three Two motion none, Tuck with plain, Wheel, Return to both"
+    book = dressed(own, "in Quads", TAGS, "never in Quads").book
+    assert book is not None
+    assert at_most(book.dresses[0]) == 2 * 3 * 2 + 1 * 4 * 1
 
 
 def test_a_line_said_twice_makes_no_call_twice() -> None:

@@ -28,6 +28,8 @@ from stemline.week.working_out import work_out
 
 from .plans import HERONS, bundled_week, ems
 
+pytestmark = pytest.mark.usefixtures("kept")
+
 CALL, QUADS, WHEEL = (
     "Three Two Right Crossers", "Quads Right Tuck Crossers", "Three Two Right Crossers Wheel"
 )  # fmt: skip

@@ -7,7 +7,7 @@ and with a motion, is their sum where each man does what he does in one of the t
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from stemline.book.content.job_table import by_role
 from stemline.book.content.page import call_ids, concept_groups
@@ -19,7 +19,8 @@ from stemline.geometry.paths import Path, Point, polyline
 @dataclass(frozen=True)
 class Left:
     """A call that is not drawn: ``of`` are the calls, by index, whose pictures say it, of a sum the
-    plain one first. A ``mirror`` is said by the one that it mirrors, or by that one's pictures."""
+    plain one first. A ``mirror`` is said by the one that it mirrors, or by that one's pictures; so
+    is a call that only its tempo tells from another."""
 
     call: int
     of: tuple[int, ...]
@@ -32,6 +33,7 @@ def left_out(plays: Sequence[Play]) -> tuple[Left, ...]:
     left: dict[int, Left] = {}
     for i, play in enumerate(plays):
         other = _mirrored(play, plays, range(i))
+        other = _unchanged(play, plays, drawn) if other is None else other
         if other is not None:
             left[i] = Left(i, left[other].of if other in left else (other,), True)
         elif of := _summed(play, plays, drawn):
@@ -62,6 +64,17 @@ def _mirrored(play: Play, plays: Sequence[Play], before: Iterable[int]) -> int |
         other = plays[i].call
         same = (one.formation, one.motion, one.tags) == (other.formation, other.motion, other.tags)
         if same and one.side is not other.side and is_mirror(play, plays[i]):
+            return i
+    return None
+
+
+def _unchanged(play: Play, plays: Sequence[Play], drawn: Iterable[int]) -> int | None:
+    """The call that only the tempo tells from this one: its picture is the same."""
+    mine = play.call
+    for i in drawn if mine.tempo else ():
+        other = plays[i].call
+        same = replace(other, tags=mine.tags, tempo=mine.tempo, spoken=mine.spoken) == mine
+        if same and sorted(_seen(play, 1)) == sorted(_seen(plays[i], 1)):
             return i
     return None
 

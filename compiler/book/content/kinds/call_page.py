@@ -176,4 +176,7 @@ def _lists(season: Season) -> Iterator[WordList]:
     for call in calls:
         for tag in call.tags:
             tags.setdefault(tag, {})[call.concept] = None
+    told = (("Signals", 1), ("Words", 2))
+    for title, at in told:
+        yield WordList(title, tuple((sign[at], sign[0]) for sign in season.signs if sign[at]))
     yield WordList("Tags", tuple((tag, ", ".join(tags[tag])) for tag in sorted(tags)))

@@ -72,6 +72,7 @@ class ConceptPage(Page):
 
     base: Entry
     serves: str
+    suits: str
     columns: tuple[str, ...]
     rows: tuple[Row, ...]
     own: tuple[OwnRow, ...]
@@ -97,7 +98,7 @@ class ConceptPage(Page):
 
     @property
     def under(self) -> str:
-        return f"serves {self.serves}"
+        return f"serves {self.serves}" + (f" · suits {self.suits}" if self.suits else "")
 
     @property
     def rusher(self) -> float | None:
@@ -160,6 +161,7 @@ def _page(
         family=sheet.family,
         idea=sentence(sheet.idea),
         serves=_serves(sheet, plays),
+        suits=", ".join(sheet.suits),
         drawn=_drawn(base),
         base=entries[0],
         seconds=tuple(second_plays(base, ids[0], season.level)),

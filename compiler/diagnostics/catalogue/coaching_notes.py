@@ -1,0 +1,32 @@
+"""A coach's words by man, look and spot; codes 770 to 779."""
+
+from __future__ import annotations
+
+from stemline.diagnostics.diagnostic import Mistake
+from stemline.diagnostics.misspelt import Misspelt
+
+
+class E771(Misspelt):
+    title = "a position that nobody has"
+    message = "nobody of this playbook is a {found}"
+    label = "no man of the personnel"
+    help = "one of: {choices}; a man is spoken to by his role or where he stands too"
+
+
+class E772(Mistake):
+    title = "a position has no job"
+    message = "a position is spoken to; what a man does is said by where he stands"
+    label = "`{who}` only `says`"
+    help = "write {line}"
+
+    who: str
+    line: str
+
+
+class W771(Mistake):
+    title = "a word for a look that nobody shows"
+    message = "no look of this playbook shows {look}, so the note is told of nothing here"
+    label = "never holds"
+    help = "take the condition off, or write the look that shows it"
+
+    look: str
