@@ -32,6 +32,7 @@ class Settings:
     they play, for the clock. ``contact`` are the house's own minutes of contact, None where the
     code's hold. ``theme`` is the name of the theme, said at ``theme_span``; "" for the
     usual one. With ``every_call`` the book draws also those whose picture another one says.
+    ``scramble`` is what men on short and on deep routes do when the quarterback runs.
     ``kill_word`` is what is said at the line where a call becomes another.
     """
 
@@ -54,6 +55,7 @@ class Settings:
     contact: ContactLimit | None = None
     every_call: bool = False
     kill_word: str = KILL_WORD
+    scramble: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True)

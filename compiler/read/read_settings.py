@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from stemline.diagnostics.catalogue.football import E402, E441
+from stemline.diagnostics.catalogue.key_cases import E687
 from stemline.diagnostics.catalogue.names import (
     E305,
     E306,
@@ -23,6 +24,7 @@ from stemline.diagnostics.in_words import either
 from stemline.diagnostics.nearest import nearest
 from stemline.football.contact_limits import ContactLimit
 from stemline.football.rulebook.codes import CODES
+from stemline.football.scrambling import DEEP, GOES, SHORT
 from stemline.football.timing.levels import LEVELS, level_for
 from stemline.playbook.playbook import KILL_WORD, Settings
 from stemline.read.league import misfits, with_league
@@ -93,6 +95,11 @@ def read_settings(blocks: Blocks, folder: str, found: list[Diagnostic]) -> Setti
         lowered=lowered_codes(_lines(book, "lower")),
         contact=_contact(book, found),
         every_call="draw" in values,
+        scramble=tuple(
+            (where, values[f"scramble {where}"])
+            for where in (SHORT, DEEP)
+            if f"scramble {where}" in values
+        ),
         kill_word=values.get("kill", KILL_WORD),
         theme=values.get("theme", ""),
         theme_span=next((_value(fact) for fact in reversed(_lines(book, "theme"))), NOWHERE),
@@ -198,6 +205,10 @@ def _setting(
                 what = '`word` and what he says: `kill word "Anchor"`'
                 raise Misread(E402(what=what).at(fact.span))
             values["kill"] = words.rest
+        case "scramble":
+            where = words.expect((SHORT, DEEP), E687)
+            values[f"scramble {where}"] = GOES[words.expect(GOES, E687)]
+            words.finish("a scramble rule")
         case "level":
             values["level"] = words.expect(LEVELS, E332)
             words.finish("a level")
