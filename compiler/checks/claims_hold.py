@@ -51,12 +51,12 @@ The concept says that it makes a shape. Measured when the ball comes, one defend
 ```play fail W805 clock
 tag Wheel for Crossers
     settle runs sit 7 over ball
-    claims triangle near top far
+    claims triangle near, top, far
 ```
 
 ```play clock
 tag Wheel for Crossers
     settle runs sit 8 over ball
-    claims triangle near top far
+    claims triangle near, top, far
 ```
 """

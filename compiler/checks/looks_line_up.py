@@ -292,13 +292,13 @@ counted wrong.
 
 ```play fail E480
 look Base
-    E at 5, strong
-    T at 3, strong
-    N at 1, weak
-    J at 5, weak
+    E in 5, strong
+    T in 3, strong
+    N in 1, weak
+    J in 5, weak
     S at strong #3 or apex or outside end, strong, 5 deep
-    M at 10, strong
-    W at 30, weak
+    M in 10, strong
+    W in 30, weak
     C at strong #1 or outside end, strong, 8 deep
     H at strong #2 or tackle, strong, 8 deep
     B at weak #1 or outside end, weak, 8 deep
@@ -330,14 +330,14 @@ like E480 mended
 +playbook Saltmarsh Herons
 +    code canadian professional
 +
--    T at 3, strong
-+    T at 3, strong, 0.5 deep
+-    T in 3, strong
++    T in 3, strong, 0.5 deep
 ```
 
 ```play
 like E491
--    T at 3, strong, 0.5 deep
-+    T at 3, strong
+-    T in 3, strong, 0.5 deep
++    T in 3, strong
 ```
 
 ### W491
@@ -347,12 +347,12 @@ knows.
 
 ```play fail W491
 look Storm extends Base
-    T at 3, strong, 0.5 deep
+    T in 3, strong, 0.5 deep
 ```
 
 ```play
 look Storm extends Base
-    T at 3, strong, 1 deep
+    T in 3, strong, 1 deep
 ```
 
 ### W493

@@ -96,12 +96,12 @@ dress Crossers
     against Storm
 
 look Storm
-    E at 5, strong
-    T at 3, strong
-    N at 1, weak
-    J at 5, weak
-    M at 10, strong
-    W at 30, weak
+    E in 5, strong
+    T in 3, strong
+    N in 1, weak
+    J in 5, weak
+    M in 10, strong
+    W in 30, weak
     C at strong #1, 8 deep
     H at strong #2, 8 deep
     S at apex, strong, 6 deep

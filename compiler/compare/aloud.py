@@ -22,7 +22,9 @@ _LABELS = {
     "kill": "it is killed", "hot": "the hot throw is", "pressure": "under pressure",
 }  # fmt: skip
 """Labels and verbs that are short in a text and longer in the mouth."""
-_POSITION = re.compile(r"(playside|backside|line|helper|centre|center|carrier)\b")
+_POSITION = re.compile(
+    r"(playside|backside|line|linemen|helper|centre|center|carrier|quarterback)\b"
+)
 """What begins, or is, a place and no letter and no role of a concept's own."""
 _AS_VERBS = {
     "slide": "sliding", "reach": "reaching", "hinge": "hinging", "scan": "scanning",
@@ -31,7 +33,9 @@ _AS_VERBS = {
 }  # fmt: skip
 """Jobs of blockers that are verbs themselves, a line does not "block slide"; and how each goes on
 "instead of"."""
-_ROUTE = re.compile(r"([a-z][a-z -]*?) (\d+(?:\.\d+)?)\b(.*)", re.IGNORECASE)
+_STEM = r"(?! up \d+(?:\.\d+)? (?:inside|outside) )"
+_ROUTE = re.compile(rf"([a-z](?:{_STEM}[a-z -])*?) (\d+(?:\.\d+)?)\b(.*)", re.IGNORECASE)
+"""A route and its depth, which is not the figure of a stem."""
 _ARTICLES = (
     (re.compile(r"\bover ball\b"), "over the ball"),
     (re.compile(r"\bon (hitch|reset)\b"), r"on the \1"),
@@ -43,8 +47,8 @@ _DRESSED = {
     "from": "from the {}", "against": "against {}",
 }  # fmt: skip
 """What a line of a dress-up says of the concept: it is called so."""
-_TAGGED = re.compile(r" with (plain(?:, (?:(?! to ).)+)?)")
-"""The calls of a place, where one of them has no tag."""
+_TAGGED = re.compile(r" with ((?:(?! to )[^,])+(?:, (?:(?! to )[^,])+)+|plain)")
+"""The tags of a place's calls, where they are several or one of them has none."""
 
 
 class ToldLine(NamedTuple):
@@ -127,6 +131,8 @@ def line_aloud(line: SaidLine, subjects: Sequence[str] = (), now: str = "") -> s
             verb, value = first + ending, rest
     elif verb == "runs" and (route := _ROUTE.fullmatch(value)) is not None:
         value = f"the {route[1]} at {route[2]}{route[3]}"
+    elif verb == "kill" and value.startswith("word "):
+        verb = "a call is killed by the"
     elif verb in _LOOKS and not line.subject:
         value = _order_aloud(line.value)
     if bool(line.subject) == (verb == "at"):
@@ -265,4 +271,5 @@ def _place(line: SaidLine) -> str:
 def _tagged(found: re.Match[str]) -> str:
     """ "Pinch, plain and with Swing"."""
     tags = found[1].split(", ")
-    return ", " + together([tag if tag == "plain" else f"with {tag}" for tag in tags])
+    said = together([tag if tag == "plain" else f"with {tag}" for tag in tags])
+    return f", {said}" if "plain" in tags else f" {said}"

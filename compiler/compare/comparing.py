@@ -29,7 +29,7 @@ from stemline.resolve.expand import Order
 from stemline.session import Session
 from stemline.source import NOWHERE
 
-_WORDS_ONLY = frozenset({"say", "says", "idea", "caution", "family"})
+_WORDS_ONLY = frozenset({"say", "says", "idea", "caution", "family", "signal", "suits", "word"})
 """Lines that move nobody: they are told, and no play is made for them."""
 _SPLIT = ("concept", "run", "tag", "protection", "formation", "look", "motion")
 """What one is made two of, or two are joined in one."""

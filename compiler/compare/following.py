@@ -121,7 +121,14 @@ def _is_another(change: DefinitionChange) -> bool:
 
 def _moves(line: LineChange) -> bool:
     said = line.now or line.was
-    return said is not None and said.verb not in ("say", "says", "idea", "caution")
+    return said is not None and said.verb not in (
+        "say",
+        "says",
+        "idea",
+        "caution",
+        "signal",
+        "word",
+    )
 
 
 def _gather(

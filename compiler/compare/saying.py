@@ -48,7 +48,8 @@ def concept_lines(topic: ConceptTopic, found: Comparison) -> Iterator[ToldLine]:
         yield ToldLine("gone", f"Gone: {change.one.title}{_kin(change)}{gone}")
         return
     kind = change.one.kind if change is not None else _kind(topic, found)
-    head = ToldLine("head", f"{kind.capitalize()} {topic.name}")
+    whose = "For" if topic.name.casefold().startswith("any ") else kind.capitalize()
+    head = ToldLine("head", f"{whose} {topic.name}")
     yield _heading(change) if change is not None else head
     if change is not None:
         yield from _change(change, found, kind)
@@ -187,6 +188,8 @@ def _reach(change: DefinitionChange, found: Comparison) -> str:
     if change.likeness is not None and renamed:
         goes = "goes" if renamed == 1 else "go"
         return f"{how_many(renamed, 'call')} {goes} by the new name; every man does what he did"
+    if change.one.kind == "look":
+        return "our calls stay as they were"
     return "nobody lines up, runs or blocks otherwise"
 
 

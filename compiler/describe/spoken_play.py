@@ -20,6 +20,7 @@ from stemline.describe.phrases import (
     plain,
     route,
     target,
+    yards,
 )
 from stemline.describe.spoken_defence import look_words
 from stemline.diagnostics.in_words import together
@@ -73,7 +74,10 @@ def _kind(play: Play) -> Iterator[str]:
     """What the play is and where the ball lies."""
     wide = play.field.wide_side
     where = f"ball on the {play.ball.value}, field to the {wide.word}" if wide else ""
-    yield f"{_what(play)}, {where or 'ball in the middle'}."
+    where = where or "ball in the middle"
+    goal = play.field.goal
+    near = f", {yards(goal)} from their goal line" if goal is not None else ""
+    yield f"{_what(play)}, {where}{near}."
     strong, weak = play.shape
     if strong + weak:
         side, other = play.strong.word, play.strong.other.word

@@ -25,7 +25,7 @@ from stemline.emit.process_bounds import TooLong, in_time
 from stemline.theme import Theme, refused_at
 from stemline.theme.limits import LARGEST_PAGES, MEGABYTE, TEMPLATE_SECONDS
 
-_THEIRS = re.compile(r"\[([A-Z][A-Z0-9]?)\]")
+_THEIRS = re.compile(r"\[([A-Z][A-Z0-9]?)\]([,.;:])?")
 
 
 PARTS_ALONE = ("front", "pages", "index", "feet")
@@ -181,7 +181,13 @@ def _lettered(value: object) -> object:
     """A value as it is printed: a letter of the defence, "[J]" in words, in a style of its own."""
     if not isinstance(value, str) or isinstance(value, Markup) or not _THEIRS.search(value):
         return value
-    return Markup(_THEIRS.sub(r'<span class="defender">\1</span>', str(escape(value))))
+    return Markup(_THEIRS.sub(_letter, str(escape(value))))
+
+
+def _letter(found: re.Match[str]) -> str:
+    """The letter, and what ends its words kept to it: the engine else breaks the line there."""
+    letter = f'<span class="defender">{found[1]}</span>'
+    return f'<span class="kept">{letter}{found[2]}</span>' if found[2] else letter
 
 
 class _ThemeLoader(BaseLoader):

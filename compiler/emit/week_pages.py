@@ -52,9 +52,11 @@ def bands_pdf(
     sheets: Sequence[BandSheet], title: str, theme: Theme, footer: str, date: str
 ) -> bytes:
     """Wristband cards with crop marks, to be printed at 100 %."""
-    folds = any(len(p.card.windows) > 1 for sheet in sheets for p in sheet.cards)
+    kinds = list(dict.fromkeys(placed.card for sheet in sheets for placed in sheet.cards))
+    folds = any(len(card.windows) > 1 for card in kinds)
     html = filled(
-        theme, "week-bands.html.jinja", sheets=tuple(sheets), footer=footer, folds=folds,
+        theme, "week-bands.html.jinja", sheets=tuple(sheets), footer=footer, kinds=kinds,
+        folds=folds,
         crop=bands.CROP, clear=bands.CLEAR, thin=_THIN, pad=bands.PAD, gap=bands.GAP,
         name=bands.TITLE, line=bands.LINE, number=bands.NUMBER, rule=bands.RULE,
         **_page(theme, title, sheets[0].width, sheets[0].height, "0", False),

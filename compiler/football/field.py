@@ -45,13 +45,15 @@ class Field:
     """One code's field seen from one ball spot. All x in yards from the ball, right positive.
 
     ``line`` is the interior line that stands on it, None for the code's own at its usual splits:
-    men line up and run by the tackle as they do by the hash.
+    men line up and run by the tackle as they do by the hash. ``goal`` is how many yards ahead
+    their goal line is, None where nobody says it.
     """
 
     code: Code
     spot: BallSpot
     numbers_from_sideline: float
     line: LineMarks | None = None
+    goal: int | None = None
 
     @cached_property
     def marks(self) -> LineMarks:
@@ -72,6 +74,11 @@ class Field:
         if side is Side.LEFT:
             return -self.ball_from_left
         return self.code.width.value - self.ball_from_left
+
+    @property
+    def end(self) -> float | None:
+        """Yards ahead to the end line; None where the goal line's place is not known."""
+        return None if self.goal is None else self.goal + self.code.end_zone.value
 
     def hash_mark(self, side: Side) -> float:
         return self.sideline(side) - side.value * self.code.hash_from_sideline.value

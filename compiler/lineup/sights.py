@@ -20,7 +20,7 @@ from stemline.playbook.kill_definitions import (
     Plays,
     Shows,
     Sight,
-    When,
+    Sights,
 )
 
 BOX_DEEP, BOX_WIDE = 6.0, 2.0
@@ -40,7 +40,7 @@ def in_box(defence: Defence, picture: LinedUp) -> tuple[Defender, ...]:
     )
 
 
-def seen(when: When, defence: Defence, picture: LinedUp) -> bool:
+def seen(when: Sights, defence: Defence, picture: LinedUp) -> bool:
     """Whether a look shows all that a kill waits for."""
     return all(any(_seen(sight, defence, picture) for sight in choice) for choice in when)
 

@@ -52,7 +52,8 @@ class Alias:
 
 @dataclass(frozen=True)
 class Dress:
-    """``against`` are words that a defence shows, ``looks`` the keys of looks named instead."""
+    """``against`` are words that a defence shows, ``looks`` the keys of looks named instead;
+    ``goal`` is how many yards from their goal line it is called, None for anywhere."""
 
     concept: str
     formations: tuple[DressIn, ...]
@@ -66,3 +67,4 @@ class Dress:
     aliases: tuple[Alias, ...]
     span: Span
     looks: tuple[str, ...] = ()
+    goal: int | None = None

@@ -7,7 +7,7 @@ box would multiply those by dozens.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from enum import Enum
 
 from stemline.football.conditions import LookWord
@@ -64,7 +64,7 @@ class IsLook:
 
 
 Sight = BoxCount | Shows | Plays | HasTechnique | IsLook
-When = tuple[tuple[Sight, ...], ...]
+Sights = tuple[tuple[Sight, ...], ...]
 """All of these must hold, and of each any one."""
 
 
@@ -73,14 +73,16 @@ class KillDef:
     """``kill to Stick Wheel away when 8 or more in box``.
 
     ``to`` are the words behind ``to`` in lower case, ``said`` as written; ``text`` is what he sees,
-    in words. ``tag`` is the tag that says it, "" where the concept does.
+    in words. ``tag`` is the tag that says it, "" where the concept does; ``named`` is where the
+    words behind ``to`` stand.
     """
 
     to: tuple[str, ...]
     said: str
-    when: When
+    when: Sights
     text: str
     span: Span = field(compare=False)
+    named: Span = field(compare=False)
     tag: str = ""
 
     @property
@@ -96,4 +98,4 @@ def joined_kills(
     told = {kill.target for kill in others}
     yield from (kill for kill in own if kill.target not in told)
     for kill in others:
-        yield KillDef(kill.to, kill.said, kill.when, kill.text, kill.span, kill.tag or tag)
+        yield replace(kill, tag=kill.tag or tag)

@@ -12,14 +12,14 @@ from stemline.playbook.run_definitions import LineSpot
 from stemline.source import Span
 
 
-class Group(Enum):
+class Addressed(Enum):
     """Men who are spoken to together, and the whole page."""
 
     LINEMEN = "linemen"
     ALL = "all"
 
 
-Told = str | Position | Group | LineSpot | Choice
+Told = str | Position | Addressed | LineSpot | Choice
 """To whom: a role's name, a position, a group, a place on the line, or a man by where he stands."""
 
 
@@ -27,7 +27,7 @@ Told = str | Position | Group | LineSpot | Choice
 class Note:
     """``quarterback says "Back shoulder." when press``: printed where it holds; several may hold.
 
-    ``who`` is `Group.ALL` for a ``say`` of the concept itself.
+    ``who`` is `Addressed.ALL` for a ``say`` of the concept itself.
     """
 
     who: Told

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from stemline.football.contact_limits import ContactLimit
+from stemline.football.lessons import Lesson
 from stemline.football.offence.strokes import Route
 from stemline.football.rulebook.codes import Code
 from stemline.football.timing.levels import HIGH_SCHOOL, PlayingLevel
@@ -15,7 +16,6 @@ from stemline.playbook.formations import Formation, MotionDef, Person
 from stemline.playbook.install_definitions import InstallDef
 from stemline.playbook.look_definitions import BASE_FRONT, LookDef
 from stemline.playbook.protection_definitions import Protection
-from stemline.playbook.teaching import Teaching
 from stemline.playbook.week_definitions import WeekDef
 from stemline.source import NOWHERE, Span
 
@@ -80,7 +80,7 @@ class Playbook:
     weeks: Mapping[str, WeekDef] = field(default_factory=dict)
     week_looks: Mapping[str, LookDef] = field(default_factory=dict)
     install: InstallDef | None = None
-    taught: tuple[Teaching, ...] = ()
+    taught: tuple[Lesson, ...] = ()
 
     @property
     def base_look(self) -> str:

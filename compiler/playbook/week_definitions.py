@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from stemline.football.contact_limits import HitLevel
 from stemline.football.field import BallSpot
 from stemline.football.situations import Situation
-from stemline.playbook.kill_definitions import When
+from stemline.playbook.kill_definitions import Sights
 from stemline.source import Span
 
 
@@ -42,7 +42,7 @@ class RowDef:
     first: bool = False
     after: Named | None = None
     kill_to: Named | None = None
-    sights: When = ()
+    sights: Sights = ()
     situation: Situation | None = None
 
     @property

@@ -292,7 +292,7 @@ ROWS: tuple[tuple[str, str, Answer], ...] = (
             r"(?P<place>end|tackle|guard)",
      r"\g<who> at \g<over> \g<place>, strong, \g<deep> deep"),
     (_LOOK, r"\d-\d(?:-\d)?(?: front| defen[cs]e| look)?",
-     lambda m: f"a front is a line a man, such as {typed('T at 3, strong')}"),
+     lambda m: f"a front is a line a man, such as {typed('T in 3, strong')}"),
     (_LOOK, r"(?P<who>\w{1,2}) at (?P<deep>\d+)(?: yards?)? deep",
      r"\g<who> at middle, \g<deep> deep"),
     (_LOOK, r"(?P<who>\w{1,2})(?: is| in| plays)? press(?:ed)?",

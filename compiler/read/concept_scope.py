@@ -35,10 +35,10 @@ class Scope:
     """Whether it is a tag: a man whom it names by his place is taken out of the concept's order,
     unless the concept names him so itself (``owned``)."""
     owned: Collection[str] = ()
-    keys: Collection[str] = ()
-    """The names of the men who are read."""
     positions: Collection[Position] = ()
     """Those that men of the playbook have."""
+    keys: Collection[str] = ()
+    """The names of the men who are read."""
     looks: Collection[str] = ()
     """The names of the playbook's looks."""
 

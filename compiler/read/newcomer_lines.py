@@ -166,7 +166,7 @@ NEWCOMER_ROWS: tuple[tuple[str, str, Answer], ...] = (
     (_LOOK, r"every(?:one|body) (?:rush(?:es)?|blitz(?:es)?)",
      lambda _: f"a line a man, such as {typed('M rushes A, either')}"),
     (_LOOK, r"(?:the )?(?:middle )?linebackers?(?: at| are)? (?P<n>\d+)(?: yards?)?"
-            r"(?: deep| back| off)?", r"M at 10, strong, \g<n> deep"),
+            r"(?: deep| back| off)?", r"M in 10, strong, \g<n> deep"),
     ("protection", r"every(?:one|body) (?:stays?|blocks?).*",
      lambda _: f"in the concept {typed('protect max')}; here a man a line, such as "
                + typed("helper is back", "helper blocks scan")),
@@ -226,7 +226,7 @@ LAST_ROWS: tuple[tuple[str, str, Answer], ...] = (
 
 ANY_ROWS: tuple[tuple[str, str, Answer], ...] = (
     (_LOOK, r".+", lambda _: "a line a man, his letter first: where he stands, "
-     + " · ".join((typed("F at middle, 12 deep"), typed("E at 5, strong"))) + ", and what he does, "
+     + " · ".join((typed("F at middle, 12 deep"), typed("E in 5, strong"))) + ", and what he does, "
      + " · ".join((typed("F covers deep middle"), typed("E rushes contain, strong")))),
     (_FORMATION, r".+", lambda _: "a set is written a line a man, his letter first: "
      + " · ".join((typed("X at call, numbers, on line"), typed("R at ball, 5 deep")))),

@@ -105,8 +105,8 @@ class Bodies:
             self._named_protections(),
             self.settings.code.all_eligible,
             by_place,
-            keys=tuple(keys),
             positions=self.positions,
+            keys=tuple(keys),
             looks=tuple(self.blocks.names("look")),
         )
 

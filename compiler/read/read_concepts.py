@@ -42,7 +42,7 @@ from stemline.playbook.concepts import (
 )
 from stemline.playbook.exchange_definitions import ExchangeDef
 from stemline.playbook.kill_definitions import KillDef
-from stemline.playbook.note_definitions import Group, Note, Told
+from stemline.playbook.note_definitions import Addressed, Note, Told
 from stemline.playbook.role_rules import Choice, Nobody, Passer, RoleRule, Snapper
 from stemline.playbook.run_definitions import BlockRules, Join, KeyDef, LineSpot, Reaction, Toward
 from stemline.playbook.said import Said, SideWord
@@ -177,7 +177,7 @@ class _ConceptLines:
         if fact.guard is None:
             self.says.append(string_of(fact.value, fact.span))
         else:
-            self._note(Group.ALL, fact)
+            self._note(Addressed.ALL, fact)
 
     def _note(self, who: Told, fact: Fact) -> None:
         guard = read_guard(fact.guard, self.scope.receivers)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from functools import partial
+from typing import TypeVar
 
 from stemline.diagnostics.catalogue.calls import E701, E702, E703, E704
 from stemline.diagnostics.catalogue.names import E310
@@ -17,9 +18,13 @@ from stemline.read.words import Misread, Missed, Words, one_phrase
 from stemline.source import Span
 from stemline.syntax.tree import Atom, Block, Fact, Linked, Mark, Phrase, Value, items, phrases
 
+Read = TypeVar("Read")
 SIDES = ("right", "left")
 BOTH = "both"
 SPOTS = tuple(spot.value for spot in BallSpot)
+GOAL_LINE = "goal line"
+MOST_TO_GOAL = 40
+"""Yards: from farther off no picture reaches the goal line."""
 
 
 @dataclass(frozen=True)
@@ -43,6 +48,7 @@ class _Parts:
     spots: list[str] = field(default_factory=list)
     against: list[tuple[LookWord, ...]] = field(default_factory=list)
     looks: list[str] = field(default_factory=list)
+    goal: int | None = None
     never: list[Pattern] = field(default_factory=list)
     only: list[Pattern] = field(default_factory=list)
     aliases: list[Alias] = field(default_factory=list)
@@ -78,6 +84,7 @@ def read_dress(
         aliases=tuple(parts.aliases),
         span=block.span,
         looks=tuple(parts.looks),
+        goal=parts.goal,
     )
     return dress, found
 
@@ -94,7 +101,9 @@ def _read(fact: Fact, parts: _Parts, known: KnownNames) -> None:
         case "motion":
             parts.motions += [_motion(p, known) for p in _phrases(value, span)]
         case "from":
-            parts.spots += _each(value, span, lambda w: w.expect(SPOTS, E703))
+            said = _each(value, span, _spot)
+            parts.spots += [spot for spot in said if isinstance(spot, str)]
+            parts.goal = next((yards for yards in said if isinstance(yards, int)), parts.goal)
         case "against":
             if isinstance(value, Phrase) and value.text.casefold() in _keys(known.looks):
                 parts.looks.append(value.text.casefold())
@@ -114,6 +123,16 @@ def _read(fact: Fact, parts: _Parts, known: KnownNames) -> None:
             name = one_phrase(given, "a name", span).text
             text, at = _call(head, span)
             parts.aliases.append(Alias(text, name, at))
+
+
+def _spot(words: Words) -> str | int:
+    """A ball spot, or the yards of ``goal line 3``."""
+    if words.take_name((GOAL_LINE,)) is None:
+        return words.expect((*SPOTS, f"{GOAL_LINE} 3"), E703)
+    yards = words.take_number()
+    if yards is None or yards != int(yards) or not 1 <= yards <= MOST_TO_GOAL:
+        raise words.miss(E703, (*SPOTS, f"{GOAL_LINE} 3"))
+    return int(yards)
 
 
 def _formations(value: Value | None, span: Span, known: KnownNames) -> list[DressIn]:
@@ -249,7 +268,7 @@ def _keys(names: Iterable[str]) -> set[str]:
     return set(_keys_in_order(names))
 
 
-def _each(value: Value | None, span: Span, read: Callable[[Words], str]) -> list[str]:
+def _each(value: Value | None, span: Span, read: Callable[[Words], Read]) -> list[Read]:
     found = []
     for phrase in _phrases(value, span):
         words = Words([phrase])

@@ -17,11 +17,12 @@ from stemline.playbook.kill_definitions import (
     Plays,
     Shows,
     Sight,
-    When,
+    Sights,
 )
 from stemline.read.read_places import SIDES
 from stemline.read.words import Misread, Words, bounded, one_phrase
 from stemline.syntax.tree import AtomKind, Fact, Linked, Mark, Phrase, Value, items, phrases
+from stemline.syntax.writing import written
 
 EXAMPLE = "8 or more in box"
 _MOST_IN_BOX = 12
@@ -37,9 +38,10 @@ def read_kill(fact: Fact, looks: Collection[str]) -> KillDef:
     value = fact.value
     to = value.link("to") if isinstance(value, Linked) else None
     when = _words(fact.guard) if fact.guard is not None else ""
-    if to is None or not isinstance(value, Linked) or value.head is not None:
-        meant = " ".join(p.text for p in phrases(value)) if value is not None else ""
-        line = " ".join(filter(None, ("kill", meant, f"when {when}" if when else "")))
+    if to is None or not isinstance(value, Linked) or value.head or len(value.links) > 1:
+        meant = next((p.text for p in phrases(value)), "")
+        said = written(value)
+        line = " ".join(filter(None, ("kill", said, f"when {when}" if when else "")))
         raise Misread(E761(line=line, to=meant or "Stick", when=when or EXAMPLE).at(fact.span))
     parts = items(to, Mark.TOGETHER)
     named = [one_phrase(part, "a concept, its tags and a side", to.span) for part in parts]
@@ -47,10 +49,10 @@ def read_kill(fact: Fact, looks: Collection[str]) -> KillDef:
     if fact.guard is None:
         raise Misread(E762(to=said).at(fact.span))
     words = tuple(said.casefold().split())
-    return KillDef(words, said, read_sights(fact.guard, looks), when, fact.span)
+    return KillDef(words, said, read_sights(fact.guard, looks), when, fact.span, to.span)
 
 
-def read_sights(value: Value, looks: Collection[str]) -> When:
+def read_sights(value: Value, looks: Collection[str]) -> Sights:
     """What he sees: all of what commas part, any of what `or` parts."""
     return tuple(
         tuple(_sight(phrase, looks) for phrase in _choices(item)) for item in items(value, Mark.AND)
@@ -108,6 +110,10 @@ def _box(words: Words) -> BoxCount | None:
     least, most = number, number
     way = words.take_word("more", "fewer")
     if not words.take_word("in"):
+        if way is not None and words.done:
+            found = f"{number} or {way}"
+            told = E763(found=found, choices=", ".join(_SHOWN[:3]))
+            raise Misread(told.at(words.atoms[0].span, nearest=(f"{found} in box",)))
         words.at = 0
         return None
     words.take_word("the")

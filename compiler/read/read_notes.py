@@ -6,7 +6,7 @@ from collections.abc import Collection
 
 from stemline.diagnostics.catalogue.coaching_notes import E771, E772
 from stemline.football.players import Position
-from stemline.playbook.note_definitions import Group
+from stemline.playbook.note_definitions import Addressed
 from stemline.read.words import Misread, Words
 from stemline.syntax.tree import Fact, Phrase
 from stemline.syntax.writing import written
@@ -23,13 +23,13 @@ _BY_PLACE = {
 
 def read_group(
     subject: Phrase, fact: Fact, positions: Collection[Position]
-) -> Position | Group | None:
+) -> Position | Addressed | None:
     """The men whom such a subject means; None for another subject. ``positions`` are those that
     men of the playbook have."""
     words = Words([subject])
-    group: Position | Group | None = None
+    group: Position | Addressed | None = None
     if words.take_word(_LINEMEN):
-        group = Group.LINEMEN
+        group = Addressed.LINEMEN
     elif words.take_word("every") and not words.done:
         if words.atoms[words.at].word == "other":
             return None
@@ -47,9 +47,9 @@ def read_group(
     return group
 
 
-def _line(group: Position | Group, fact: Fact) -> str:
+def _line(group: Position | Addressed, fact: Fact) -> str:
     """The line that gives such men the job."""
-    who = "line" if group is Group.LINEMEN else "each #2"
+    who = "line" if group is Addressed.LINEMEN else "each #2"
     if isinstance(group, Position):
         who = _BY_PLACE.get(group, who)
     when = f" when {written(fact.guard)}" if fact.guard is not None else ""

@@ -81,9 +81,9 @@ class Cast:
             self._told[deciding] = self._tell(deciding)
         told = self._told[deciding]
         play, found = told.blocking.against(defence, tuple(x.value for x in against))
-        play = with_ball_words(play)
         if self._casting.body.notes:
             play = with_notes(play, self._casting.body.notes, self._bound, self._picture, against)
+        play = with_ball_words(play)
         return play, (*self._bound.found, *told.found, *found)
 
     def asks(self, against: tuple[LookWord, ...]) -> bool:

@@ -89,9 +89,11 @@ def _order(
 ) -> Order:
     sided = _SIDES[side]
     said = spoken(book, where.formation, sided, motion, dress.concept, with_.tags)
+    look = dress.looks[0] if dress.goal is not None and dress.looks else ""
     return Order(
-        where.formation, sided, motion, dress.concept, with_.tags, said, where.span, with_.span
-    )
+        where.formation, sided, motion, dress.concept, with_.tags, said, where.span, with_.span,
+        goal=dress.goal, look=look,
+    )  # fmt: skip
 
 
 def _motions(where: DressIn, dress: Dress) -> tuple[str, ...]:

@@ -36,7 +36,9 @@ class Order:
 
     ``span`` is where its formation is dressed up, ``tags_span`` its tags. ``second`` tells that it
     is what another call becomes at the line, ``turned`` that it then goes to the other side than
-    the one its formation is called to: the men stay where they are.
+    the one its formation is called to: the men stay where they are. ``goal`` is how many yards
+    from their goal line it is called, and ``look`` the key of the look that it then is drawn
+    against ("" for the base look).
     """
 
     formation: str
@@ -49,6 +51,8 @@ class Order:
     tags_span: Span
     second: bool = False
     turned: bool = False
+    goal: int | None = None
+    look: str = ""
 
 
 def field_of(book: Playbook, spot: BallSpot) -> Field:
@@ -143,6 +147,8 @@ class Expander:
         if defence is not None and not against:
             against = tuple(LookWord(word) for word in defence.shows)
         play, found = cast.play(tuple(against), defence)
+        if play is not None and order.goal is not None:
+            play = replace(play, field=replace(play.field, goal=order.goal))
         return play, (*lined.found, *standing, *found)
 
     def _cast(

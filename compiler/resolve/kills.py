@@ -106,9 +106,8 @@ def _concepts(book: Playbook, words: tuple[str, ...]) -> Iterator[tuple[str, tup
 
 def unknown_kills(book: Playbook) -> tuple[Diagnostic, ...]:
     """Kills whose names are not known, each line once."""
-    bodies = (*(c.body for c in book.concepts.values()), *(t.body for t in book.tags.values()))
     found: dict[Diagnostic, None] = {}
-    for kill in (kill for body in bodies for kill in body.kills):
+    for kill in _written(book):
         found |= dict.fromkeys(wrongly_named(book, kill, readings(book, kill)))
     return tuple(found)
 
@@ -122,7 +121,7 @@ def wrongly_named(
     if not read:
         return (_unknown(book, kill),)
     both = " or ".join(sorted(_told_apart(book, each) for each in read))
-    return (E601(call=kill.said, readings=both).at(kill.span),)
+    return (E601(call=kill.said, readings=both).at(kill.named),)
 
 
 def _told_apart(book: Playbook, to: KilledTo) -> str:
@@ -135,20 +134,20 @@ def _unknown(book: Playbook, kill: KillDef) -> Diagnostic:
     if known is None:
         names = [concept.name for concept in book.concepts.values()]
         said = E310(kind="concept", found=kill.said, choices=either(names))
-        return said.at(kill.span, nearest=nearest(kill.said, names))
+        return said.at(kill.named, nearest=nearest(kill.said, names))
     concept, rest = known
     tags = [tag.name for (owner, _), tag in book.tags.items() if owner == concept]
-    choices, wrong = (*tags, *SIDES), " ".join(rest)
+    choices, wrong = (*tags, *SIDES), " ".join(kill.said.split()[-len(rest) :])
     told = E764(found=wrong, choices=either(choices), concept=book.concepts[concept].name)
-    return told.at(kill.span, nearest=nearest(wrong, choices))
+    return told.at(kill.named, nearest=nearest(wrong, choices))
 
 
 def killed_to(book: Playbook) -> frozenset[str]:
     """The keys of concepts that some call becomes: they need no dress-up of their own."""
-    bodies: Iterable[tuple[KillDef, ...]] = (
-        *(c.body.kills for c in book.concepts.values()),
-        *(t.body.kills for t in book.tags.values()),
-    )
-    return frozenset(
-        to.concept for kills in bodies for kill in kills for to in readings(book, kill)
-    )
+    return frozenset(to.concept for kill in _written(book) for to in readings(book, kill))
+
+
+def _written(book: Playbook) -> Iterable[KillDef]:
+    """The kills of the playbook, each line once: a tag's may be for hundreds of concepts."""
+    bodies = (*(c.body for c in book.concepts.values()), *(t.body for t in book.tags.values()))
+    return {kill.span: kill for body in bodies for kill in body.kills}.values()

@@ -14,7 +14,7 @@ from stemline.football.defence.fronts import at_place
 from stemline.football.play import SHARED, Play
 from stemline.football.players import Position
 from stemline.lineup.lined_up import LinedUp
-from stemline.playbook.note_definitions import Group, Note
+from stemline.playbook.note_definitions import Addressed, Note
 from stemline.playbook.playbook import Playbook
 from stemline.playbook.run_definitions import WHOLE_LINE, LineSpot
 from stemline.resolve.roles import Bound, candidates
@@ -87,9 +87,9 @@ def _men(note: Note, bound: Bound, picture: LinedUp) -> list[str]:
             return [m for r, m in bound.men.items() if r.partition(SHARED)[0] == role]
         case Position() as position:
             return [m.label for m in picture.men if m.position is position]
-        case Group.LINEMEN:
+        case Addressed.LINEMEN:
             return [m.label for m in picture.men if m.interior]
-        case Group.ALL:
+        case Addressed.ALL:
             return []
         case LineSpot() as spot:
             if spot == WHOLE_LINE:

@@ -22,7 +22,7 @@ from stemline.football.rulebook.rules import noted
 from stemline.geometry.paths import Ending
 from stemline.playbook.concepts import Body, Concept, Tag
 from stemline.playbook.dress_ups import Alias, Dress
-from stemline.playbook.note_definitions import Group
+from stemline.playbook.note_definitions import Addressed
 from stemline.playbook.playbook import Playbook
 from stemline.read.league import league_words
 from stemline.read.size_limits import MOST_CALLS
@@ -208,12 +208,12 @@ def _drawn(book: Playbook, expander: Expander, order: Order) -> Expanded:
 def _drawn_against(book: Playbook, expander: Expander, order: Order) -> str:
     """The base look, by its key, for runs, and for passes whose ball goes where a defender does
     not; also for passes whose line shows a run or goes out in front of a screen, where the look
-    decides nothing else of them. "" for all others."""
+    decides nothing else of them. On the goal line it is the look named there. "" for others."""
     concept = book.concepts[order.concept]
     tags = [book.tags[order.concept, tag] for tag in order.tags]
     body = merged(concept.body, tags)
     if concept.kind is Kind.RUN or body.reactions:
-        return book.base_look
+        return order.look or book.base_look
     if not has_run(body) and not any(_releases(book, p.value) for p in body.protect):
         return ""
     plain, _ = expander.expand(order, BallSpot.MIDDLE)
@@ -477,7 +477,7 @@ def _says(book: Playbook, body: Body, plays: Sequence[Play]) -> tuple[str, ...]:
     """What the coach says of a concept, each word with its condition, where a call may have it."""
     shapes = tuple(dict.fromkeys(play.shape for play in plays))
     made = list(body.says)
-    for note in (n for n in body.notes if n.who is Group.ALL):
+    for note in (n for n in body.notes if n.who is Addressed.ALL):
         words = dict.fromkeys(worded(note, book.receivers, shape) for shape in shapes)
         told = [each for each in words if each]
         # Where some sets settle it and others do not, the condition stands as it is written.
@@ -501,7 +501,10 @@ def _sheet(book: Playbook, concept: Concept, plays: Sequence[Play]) -> ConceptSh
         says=_says(book, concept.body, mine),
         cautions=(*concept.body.cautions, *(c for t in tags for c in t.body.cautions)),
         serves=tuple(shapes),
-        tags=tuple((t.name, _says(book, t.body, mine)) for t in tags),
+        tags=tuple(
+            (t.name, (*([t.tempo.title()] if t.tempo else ()), *_says(book, t.body, mine)))
+            for t in tags
+        ),
         span=concept.span,
         kind=concept.kind,
         idea=concept.body.idea,

@@ -82,7 +82,8 @@ def _viewed(
         return replace(sheet, faced=faced)
     if sheet.kind is not Kind.RUN or first.defence is None:
         return sheet
-    others = (key for key in _whole_looks(book) if key != book.base_look)
+    drawn = order.look or book.base_look
+    others = (key for key in _whole_looks(book) if key != drawn)
     rules, *met = (expander.expand(order, first.ball, look_key=key) for key in ("", *others))
     against = (play for play in _shown(met) if play.defence is not None)
     return replace(sheet, views=(*_shown((rules,)), *against))

@@ -51,7 +51,7 @@ SAID, SAID_LINE, SAID_SHARE = 7.5, 9.0, 0.66
 """Points of the words at the head, of a line of them, and how much of the width they have."""
 _WINDS, _RULE = 12.0, 6.0
 """Points of the line for the wind, and of the white under the head."""
-ROW, HEAD, NOTE = 1.16, 1.56, 0.98
+ROW, HEAD, NOTE = 1.16, 1.42, 0.98
 """Heights of a row, a heading and a note, in the type's points."""
 OVER = 0.14
 """White over a heading, in ems of its height: no letter of the row above touches its black."""
@@ -148,13 +148,15 @@ def _row(week: Week, order: int, row: PlanRow) -> SheetRow:
         call = arrowed(entry.short, own)
     notes = [row.note] if row.note else []
     look = brief(row.look)
-    if kills and not row.look:
-        # Of several, or of one that does not fit, the words stand under the row.
-        look, more = brief(kills[0][1]), kills[1:]
-        if more or len(look) > _LONGEST_LOOK:
-            notes.insert(0, "; ".join(f"{to}: {brief(when)}" for to, when in kills) + ".")
-            look = "see note"
-    elif len(look) > _LONGEST_LOOK:
+    # What he kills it on stands in the look's place; where the row's own look does, or there are
+    # several, under the row.
+    by_book = kills[1:] if row.kill_to else kills
+    if len(by_book) == 1 and not look and len(brief(by_book[0][1])) <= _LONGEST_LOOK:
+        look, by_book = brief(by_book[0][1]), ()
+    if by_book:
+        notes.insert(0, "; ".join(f"{to}: {brief(when)}" for to, when in by_book) + ".")
+        look = look or "see note"
+    if len(look) > _LONGEST_LOOK:
         notes.insert(0, f"When {look}.")
         look = "see note"
     if row.tempo:

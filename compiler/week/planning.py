@@ -34,7 +34,7 @@ from stemline.football.play import Play
 from stemline.football.rulebook.rules import Certainty, Known
 from stemline.football.situations import Situation, misfits
 from stemline.playbook.concepts import Body, Concept
-from stemline.playbook.kill_definitions import KillDef, When
+from stemline.playbook.kill_definitions import KillDef, Sights
 from stemline.playbook.playbook import Playbook
 from stemline.playbook.week_definitions import BandDef, Named, RowDef, WeekDef
 from stemline.read.read_guards import CONDITION_WORDS
@@ -193,7 +193,7 @@ class _Planner:
             self.found.append(wrong.at(said.span, nearest=near))
         return name
 
-    def _condition(self, said: Named | None, sights: When = ()) -> str:
+    def _condition(self, said: Named | None, sights: Sights = ()) -> str:
         """What a row is called on: a look, or what he sees at the line."""
         if said is None:
             return ""
@@ -340,7 +340,8 @@ class _Planner:
             return ""
         said, order = row.kill_to.text, self._asked.calls[call]
         words = tuple(said.casefold().split())
-        kill = KillDef(words, said, row.sights, row.when.text, row.kill_to.span)
+        at = row.kill_to.span
+        kill = KillDef(words, said, row.sights, row.when.text, at, at)
         found = readings(self._book, kill)
         if len(found) != 1:
             self.found += wrongly_named(self._book, kill, found)

@@ -7,8 +7,8 @@ from collections.abc import Iterable, Iterator
 from stemline.diagnostics.catalogue.weeks import W992
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.in_words import either
+from stemline.football.lessons import Lesson
 from stemline.football.situations import Situation, needed, serves
-from stemline.playbook.teaching import Teaching
 from stemline.week.week_values import Plan
 
 _BEGUN = 5
@@ -26,7 +26,7 @@ def left_empty(plan: Plan) -> tuple[str, ...]:
     )
 
 
-def check_left_empty(plan: Plan, taught: Iterable[Teaching] = ()) -> Iterator[Diagnostic]:
+def check_left_empty(plan: Plan, taught: Iterable[Lesson] = ()) -> Iterator[Diagnostic]:
     """They are said in one line, each with what the book says suits it; a week that is only begun
     is told nothing."""
     empty, taught = left_empty(plan), tuple(taught)
@@ -36,7 +36,7 @@ def check_left_empty(plan: Plan, taught: Iterable[Teaching] = ()) -> Iterator[Di
         yield W992(situations=", ".join(told)).at(plan.span)
 
 
-def _suited(need: Situation, plan: Plan, taught: Iterable[Teaching]) -> str:
+def _suited(need: Situation, plan: Plan, taught: Iterable[Lesson]) -> str:
     """What suits a situation, in brackets; "" where nothing does."""
     length = plan.code.length.value
     names = [t.name for t in taught if any(serves(s, need, length) for s in t.suits)]

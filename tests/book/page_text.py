@@ -122,12 +122,12 @@ def _fronts(table: Fronts) -> Iterator[str]:
 
 def _protection(page: ProtectionPage) -> Iterator[str]:
     yield f"  protection {page.name} [{page.id}]: {page.words}"
-    yield f"    base {_base(page)} {page.drawn}"
+    yield f"    base {_base(page)} {page.base.aside if page.base else ''}"
+    yield from (f"    view {view.call} {view.aside} [{view.id}]" for view in page.views)
     yield from (f"    hot {_note(note)}" for note in page.hot)
     if page.fronts:
         yield from _fronts(page.fronts)
     yield from (f"    says {line}" for line in page.says)
-    yield from _dressed(page)
 
 
 def _defence(page: LookPage) -> Iterator[str]:

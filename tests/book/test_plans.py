@@ -11,6 +11,7 @@ from sample_season import sample_season
 from stemline.book.content.book import Book, Edition, make_book
 from stemline.book.layout.numbering import OPENING
 from stemline.book.layout.plans import SLACKS, Heights, PagePlan, plans
+from stemline.book.paper import room
 
 
 @pytest.fixture(scope="module")
@@ -42,6 +43,17 @@ def test_where_all_stands_as_planned_the_first_plan_is_the_last(
     better = plans(book, heights(), pictures)
     with pytest.raises(StopIteration):
         better.send(as_planned(next(better)))
+
+
+def test_what_follows_a_page_that_runs_on_is_numbered_after_all_its_sheets(
+    book: Book, pictures: Heights
+) -> None:
+    """So the first plan is the last, and nothing is set twice for a page number."""
+    first, after = book.pages[0].id, book.pages[1].id
+    tall = heights() | {f"{first}-fixed": 2.5 * room(book.paper)}
+    plan = next(plans(book, defaultdict(lambda: 90.0, tall), pictures))
+    assert plan.layout[first].runs_on
+    assert plan.numbers[after] == plan.numbers[first] + 3
 
 
 def test_a_page_that_runs_over_gets_more_room_and_no_other(book: Book, pictures: Heights) -> None:

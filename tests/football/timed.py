@@ -19,8 +19,8 @@ from stemline.resolve.expand import expand
 from stemline.session import Session
 from stemline.source import Source
 
-FAMILY = ("book", "formations", "formations-tight", "formations-close", "formations-backs",
-          "motions", "looks", "crossing", "dress-crossing")  # fmt: skip
+FAMILY = ("book", "formations", "formations-tight", "motions", "looks", "crossing",
+          "dress-crossing")  # fmt: skip
 """The files that the Herons' crossing family needs."""
 SKILL = runner(HIGH_SCHOOL, Position.WIDEOUT)
 

@@ -42,7 +42,9 @@ GROUNDS = frozenset({"claim", "zone", "window"})
 HALOS = frozenset({"halo"})
 """White shapes under words."""
 
-FIELD = frozenset({"yard-line", "hash", "line-of-scrimmage", "sideline", "break", "second"})
+FIELD = frozenset(
+    {"yard-line", "hash", "line-of-scrimmage", "sideline", "goal-line", "break", "second"}
+)
 """Strokes of the field: a word with a halo may stand on them."""
 
 LEADERS = frozenset({"leader"})

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from resolve.texts import CROSSERS, QUADS, THREE_TWO, TWELVE, codes, compiled, dress, sound
+from resolve.texts import CROSSERS, QUADS, THREE_TWO, TWELVE, codes, compiled, dress, play, sound
 from stemline.football.field import BallSpot
 from stemline.resolve.dressing import at_most
 from stemline.session import Session
@@ -225,6 +225,9 @@ def test_an_exception_takes_out_calls_of_its_own_dress_up_only() -> None:
     [
         ("to middle", "E702"),
         ("from left", "E703"),
+        ("from goal line", "E703"),
+        ("from goal line 0", "E703"),
+        ("from goal line 2.5", "E703"),
         ("against blitz", "E412"),
         ("against zone, man", "E411"),
         ("never Tuk", "E310"),
@@ -321,6 +324,16 @@ def test_one_text_dresses_several_concepts() -> None:
 
 
 def test_a_line_that_was_not_read_makes_no_second_mistake_of_what_hangs_on_it() -> None:
-    lines = ("with plain, Wheell", "never with Wheel", "call Three Two Right Crossers Wheel as Fly")
+    lines = (
+        "with plain, Wheell", "never with Wheel", "only in Three Two with Wheel",
+        "call Three Two Right Crossers Wheel as Fly",
+    )  # fmt: skip
     result = compiled(TWELVE, THREE_TWO, CROSSERS, dress("Three Two", *lines))
     assert codes(result) == ["E310"]
+
+
+def test_a_call_from_the_goal_line_says_how_far_it_is() -> None:
+    result = dressed("in Three Two", "from goal line 3")
+    made = play(result, "Three Two Right Crossers")
+    assert (made.field.goal, made.field.end) == (3, 23)
+    assert play(dressed("in Three Two"), "Three Two Right Crossers").field.goal is None

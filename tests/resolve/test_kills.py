@@ -114,6 +114,7 @@ def test_a_run_goes_to_the_other_side_and_its_men_stay() -> None:
     ("kills", "code"),
     [
         (["Slants when press"], "E761"),
+        (["to Slants to Away when press"], "E761"),
         (["to Slants"], "E762"),
         (["to Slants when 8 in bix"], "E763"),
         (["to Slants when weak corner deep"], "E763"),

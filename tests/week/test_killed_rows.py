@@ -32,6 +32,10 @@ def test_a_kill_is_one_row_with_what_he_sees_in_the_look_column() -> None:
     assert (said.call, said.look) == ("Pistol Right Counter → Stick", "Bear One")
     assert said.number == str(week.entry(KILLED).number)
     assert sum(e.call == KILLED for e in week.entries) == 1
+    # A row with a look of its own keeps it.
+    own = row(week, "Doubles Right Back Angle")
+    assert (own.call, own.look) == ("Doubles Right Back Angle → Draw", "Bear One")
+    assert own.note.startswith("Draw: 0-5 in box.")
 
 
 def test_a_band_has_one_number_for_both() -> None:

@@ -52,6 +52,7 @@ class KeyRead:
 
 
 NOTHING = "–"
+NOBODY_COMES = "nobody comes"
 
 Front = tuple[str, Play]
 """Looks that are answered alike, by name, and the call against the first of them."""
@@ -113,7 +114,7 @@ def fronts(blocked: Sequence[Front], rule: Play | None, free: str) -> Fronts | N
         rows=tuple(
             BlockRow(
                 names,
-                tuple(_answer(play.assignment(man.label), play) or NOTHING for man in men),
+                tuple(_cell(play.assignment(man.label), play) for man in men),
                 marks([key.man for key in play.keys if key.man]) or NOTHING,
                 marks(play.unblocked) or NOTHING,
             )
@@ -216,6 +217,12 @@ def _in_line(man: Man, play: Play) -> bool:
 
 def _answer(assignment: Assignment, play: Play) -> str:
     return told(assignment.job.strip().rstrip("."), play, assignment)
+
+
+def _cell(assignment: Assignment, play: Play) -> str:
+    """What stands in his column: his rule over it says how he looks for the man he has not."""
+    words = _answer(assignment, play) or NOTHING
+    return NOBODY_COMES if words.endswith(f": {NOBODY_COMES}") else words
 
 
 def _rules(men: Iterable[Man], rule: Play | None) -> tuple[Remark, ...]:

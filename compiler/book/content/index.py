@@ -65,7 +65,7 @@ NARROW = 42
 HEAD = 44.0
 """Points that the heading of the index's first page takes."""
 
-HEIGHTS = {"index": 27.0, "group": 18.0, "call": 12.0}
+HEIGHTS = {"index": 27.0, "group": 17.0, "call": 11.2}
 """Points of a column that each kind of line takes."""
 
 

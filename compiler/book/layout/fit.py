@@ -30,7 +30,7 @@ _HELD = 20.0
 """Points that a sheet may hold beyond the room that is planned with, and more than that."""
 CARE_GAP = 16.0
 """White between the contents and the page on care below them, as the style sheet sets it."""
-SHARE_GAP = 10.0
+SHARE_GAP = 6.0
 """White above a page that shares a sheet, as the style sheet sets it."""
 _BESIDE = 45
 """Letters on a line beside a picture of the largest style: about."""
@@ -81,7 +81,7 @@ class Arrangement:
     With ``shares`` it stands on the sheet of the page before it, below that.
     ``first`` dress-ups stand below the large picture, ``rest`` on each later page. ``notes`` are
     the ruled lines at the foot of each page. A concept that runs on has more text than its pages
-    can be planned for: it takes the room it needs.
+    can be planned for: it takes the room it needs, ``likely`` so many sheets.
     """
 
     first: int
@@ -93,11 +93,12 @@ class Arrangement:
     jobs_first: bool = True
     notes: tuple[int, ...] = ()
     runs_on: bool = False
+    likely: int = 1
     shares: bool = False
 
     @property
     def pages(self) -> int:
-        return 1 + len(self.rest)
+        return self.likely + len(self.rest)
 
 
 @dataclass(frozen=True)
@@ -203,7 +204,9 @@ def arrange(measures: Measures, room: float) -> Arrangement:
         cost = _cost(choice, left, room)
         if best is None or cost < best[0]:
             best = (cost, replace(choice, notes=tuple(_lines(each) for each in left)))
-    return best[1] if best else Arrangement(measures.dressups, runs_on=True)
+    if best:
+        return best[1]
+    return Arrangement(measures.dressups, runs_on=True, likely=ceil(_whole(measures) / room))
 
 
 def _choices(m: Measures, room: float) -> Iterator[Arrangement]:

@@ -29,7 +29,7 @@ def page_numbers(
 ) -> dict[str, int]:
     """Numbers from 1 of all that the contents and the indexes point to.
 
-    A concept that runs on counts for one page: those after it may be too low.
+    One that runs on counts for the sheets that its height fills: those after it may be too low.
     """
     made = {"contents": COVER + 1}
     at = COVER + takes.contents + 1

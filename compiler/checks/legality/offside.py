@@ -61,7 +61,7 @@ formation Three Two
 
 motion Waggle
     H moves from 6 deep
-    H starts 1.5
+    H starts 1.5 seconds
     snap running
 
 concept Hitches
@@ -79,8 +79,8 @@ dress Hitches
 
 ```play
 like E545
--    H starts 1.5
-+    H starts 0.8
+-    H starts 1.5 seconds
++    H starts 0.8 seconds
 ```
 
 ### W545
@@ -90,7 +90,7 @@ As the error, in a code whose text was not seen.
 ```play fail W545
 motion Waggle
     H moves from 6 deep
-    H starts 1.5
+    H starts 1.5 seconds
     snap running
 
 dress Crossers
@@ -100,7 +100,7 @@ dress Crossers
 ```play
 motion Waggle
     H moves from 6 deep
-    H starts 0.8
+    H starts 0.8 seconds
     snap running
 
 dress Crossers

@@ -75,7 +75,7 @@ formation Doubles
 
 motion In
     X moves to away, 8 outside tackle, on line
-    X starts 1.5
+    X starts 1.5 seconds
 
 concept Hitches
     a is strong #1
@@ -91,8 +91,8 @@ dress Hitches
 
 ```play
 like E542
--    X starts 1.5
-+    X starts 2
+-    X starts 1.5 seconds
++    X starts 2 seconds
 ```
 
 ### W542

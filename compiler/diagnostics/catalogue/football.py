@@ -426,7 +426,7 @@ class E467(Mistake):
     title = "how many spots"
     message = "a {kind} has {wanted} spots, and this line names {got}"
     label = "{got} named"
-    help = "for example `claims triangle near top far` or `pair top above near`"
+    help = "for example `claims triangle near, top, far` or `pair top above near`"
 
     got: int
     kind: str

@@ -96,7 +96,7 @@ class E482(Mistake):
     title = "which side of a look"
     message = "`{place}` is on both sides of the ball"
     label = "no side said"
-    help = "add `strong` or `weak`: `T at 3, strong`"
+    help = "add `strong` or `weak`: `T in 3, strong`"
 
     place: str
 

@@ -9,7 +9,7 @@ from stemline.football.field import Side
 from stemline.football.play import Play, about_blocks
 from stemline.geometry.box import Box
 from stemline.geometry.paths import Path, Point, polyline
-from stemline.picture.frame.closeup import ahead, closed_up
+from stemline.picture.frame.closeup import ahead, closed_up, inside_end_line
 from stemline.picture.paper.drops import ground_of
 from stemline.picture.paper.fold import NO_FOLD, Fold
 from stemline.picture.paper.surface import Board
@@ -42,6 +42,7 @@ class Shot:
 
 def shot(play: Play, size: Size) -> Shot:
     """What of ``play`` a picture of ``size`` shows, and how."""
+    play = inside_end_line(play)
     if not about_blocks(play):
         return Shot(play, False, NO_FOLD)
     cut, fold = closed_up(play, size)

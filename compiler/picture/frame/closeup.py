@@ -39,6 +39,8 @@ _WIDE = {
     (Kind.PASS, Size.THUMB): 18.0,
 }
 """Yards across that a close picture shows before empty field is closed up."""
+_INSIDE = 1.0
+"""Yards in front of the end line at which a deep path is stopped."""
 _BOX = 6.0
 """Yards to each side of the ball that are never closed up."""
 _KEPT = {Size.FULL: 2.4, Size.QUARTER: 1.4, Size.THUMB: 1.0}
@@ -67,6 +69,34 @@ def closed_up(play: Play, size: Size) -> tuple[Play, Fold]:
     cut = replace(play, assignments=tuple(_cut(task, top) for task in play.assignments))
     fold = _fold(cut, size)
     return (_mapped(cut, fold.point) if fold.gaps else cut), fold
+
+
+def inside_end_line(play: Play) -> Play:
+    """The play with no path drawn past the end line, where the field says how far it is: a man
+    who is told to go deep stays in the end zone."""
+    if play.field.end is None:
+        return play
+    top = play.field.end - _INSIDE
+
+    def kept(at: Point) -> Point:
+        return at if at.y <= top else replace(at, y=top)
+
+    tasks = tuple(
+        replace(
+            task,
+            path=_below(task.path, top) if task.path else None,
+            branches=tuple(replace(b, path=_below(b.path, top)) for b in task.branches),
+        )
+        for task in play.assignments
+    )
+    return replace(
+        play,
+        assignments=tasks,
+        spots=tuple(replace(s, at=kept(s.at)) for s in play.spots),
+        reads=tuple(replace(r, at=kept(r.at)) for r in play.reads),
+        pressure=tuple(replace(r, at=kept(r.at)) for r in play.pressure),
+        claims=tuple(replace(c, points=tuple(map(kept, c.points))) for c in play.claims),
+    )
 
 
 def _cut(task: Assignment, top: float) -> Assignment:

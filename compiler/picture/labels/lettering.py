@@ -17,6 +17,7 @@ from stemline.picture.labels.notes import (
 )
 from stemline.picture.labels.placing import Written, write_notes
 from stemline.picture.labels.yielding import BESIDE, before_words, free_words, with_halos
+from stemline.picture.lines.field_lines import GOAL_LINE
 from stemline.picture.lines.laid import LaidLines
 from stemline.picture.lines.motions import Moved
 from stemline.picture.paper.symbol import Symbol
@@ -48,7 +49,7 @@ def letter(
     field = (*free_words(laid.words, ink, on), *free_words(key, ink, on)[:1])
     duties = free_words(laid.tasks.words, ink, on, quiet=BESIDE)
     for item in laid.field:  # the field's own words may stand at the sidelines, no other may
-        if isinstance(item, Stroke) and item.style == "sideline":
+        if isinstance(item, Stroke) and item.style in ("sideline", GOAL_LINE):
             ink.line(points_of(item.segments))
     notes = (*_wanted(laid, moved), *lost_notes(lost, on))
     return Lettered(with_halos(field, on), duties, write_notes(notes, ink, laid.field, on))

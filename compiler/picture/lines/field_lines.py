@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from stemline.football.field import Field, Side
 from stemline.football.play import Play
-from stemline.geometry.paths import Line, Point
+from stemline.geometry.box import Box
+from stemline.geometry.paths import Line, Point, Segment
 from stemline.picture.paper.detail import Detail
 from stemline.picture.paper.surface import Board
 from stemline.picture.scene.scene import Item, Stroke, TextRun
@@ -14,6 +17,9 @@ from stemline.source import NOWHERE
 
 _EVERY = 5
 """Yards between two lines across the field."""
+GOAL_LINE = "goal-line"
+_APART = 0.5
+"""Yards: a depth this near to the goal line has no line of its own."""
 
 
 def field_items(field: Field, board: Board) -> tuple[Item, ...]:
@@ -21,22 +27,52 @@ def field_items(field: Field, board: Board) -> tuple[Item, ...]:
     frame = board.frame
     left, right = _ends(field, board)
     items: list[Item] = []
+    goal: float = field.goal if field.goal is not None else math.inf
+    end: float = field.end if field.end is not None else math.inf
+    top = min(frame.top, end)
     for y in _lines(board):
-        if y != 0:
+        if y != 0 and y < end and abs(y - goal) > _APART:
             items.append(_line(Point(left, y), Point(right, y), "yard-line"))
     half = board.mark("hash")
     for side in Side:
         x = board.fold.x(field.hash_mark(side))
         if frame.left < x < frame.right and not board.fold.hides(field.hash_mark(side)):
-            items += [_line(Point(x, y - half), Point(x, y + half), "hash") for y in _lines(board)]
+            marks = (y for y in _lines(board) if y < goal)
+            items += [_line(Point(x, y - half), Point(x, y + half), "hash") for y in marks]
     items += _scrimmage(left, right, board)
     ink = board.weight("sideline") / 2  # at the very edge the line stands a hair further in
     for side in Side:
         x = board.fold.x(field.sideline(side))
         if frame.left < x < frame.right:
             x = min(max(x, frame.left + ink), frame.right - ink)
-            items.append(_line(Point(x, frame.bottom), Point(x, frame.top), "sideline"))
+            items.append(_line(Point(x, frame.bottom), Point(x, top), "sideline"))
+    thick = board.weight(GOAL_LINE) / 2
+    for far, style in ((goal, GOAL_LINE), (end, "sideline")):
+        if far + thick < frame.top:
+            items.append(_line(Point(left, far), Point(right, far), style))
     return tuple(items)
+
+
+def broken_at(items: Iterable[Item], boxes: Sequence[Box]) -> tuple[Item, ...]:
+    """The field's lines, the goal line broken where one of ``boxes`` stands on it: a defender's
+    letter is black as the line is."""
+    return tuple(
+        replace(item, segments=_broken(item, boxes))
+        if isinstance(item, Stroke) and item.style == GOAL_LINE
+        else item
+        for item in items
+    )
+
+
+def _broken(line: Stroke, boxes: Sequence[Box]) -> tuple[Segment, ...]:
+    start, end = line.segments[0].start, line.segments[-1].end
+    on = sorted((box for box in boxes if box.bottom < start.y < box.top), key=lambda box: box.left)
+    pieces, at = [], start.x
+    for box in on:
+        if box.left > at:
+            pieces.append(Line(Point(at, start.y), Point(box.left, start.y)))
+        at = max(at, box.right)
+    return (*pieces, Line(Point(at, start.y), end)) if at < end.x else tuple(pieces)
 
 
 def field_words(play: Play, board: Board) -> tuple[TextRun, ...]:
@@ -52,10 +88,15 @@ def field_words(play: Play, board: Board) -> tuple[TextRun, ...]:
     for y in _lines(board) if board.shows(Detail.YARDS) else ():
         text = str(y)
         room = board.extent(text, "yards")
-        if y <= 0 or y + pad + room.rise > board.frame.top:
+        if y <= 0 or y + pad + room.rise > board.frame.top or _past(y, field):
             continue
         runs.append(TextRun(text, Point(left + pad, y + pad / 2), "yards", NOWHERE))
         runs.append(TextRun(text, Point(right - pad - room.width, y + pad / 2), "yards", NOWHERE))
+    if field.goal is not None and board.shows(Detail.FIELD_WORDS):
+        room = board.extent("goal line", "corner")
+        at = Point(right - board.yards(20.0) - room.width, field.goal + pad)
+        if at.y + room.rise < board.frame.top:
+            runs.append(TextRun("goal line", at, "corner", NOWHERE))
     wide = field.wide_side
     if wide is not None and board.shows(Detail.FIELD_WORDS):
         foot = board.frame.bottom + board.yards(4.0)
@@ -65,6 +106,11 @@ def field_words(play: Play, board: Board) -> tuple[TextRun, ...]:
             x = left + 2 * pad if side is Side.LEFT else right - 2 * pad - room.width
             runs.append(TextRun(text, Point(x, foot), "corner", NOWHERE))
     return tuple(runs)
+
+
+def _past(y: float, field: Field) -> bool:
+    """Whether a depth is past the end line, or its number would stand on it."""
+    return field.end is not None and y > field.end - 1
 
 
 def _against(play: Play, duties: bool) -> str:

@@ -14,7 +14,7 @@ from stemline.picture.lines.ball_line import said_ball
 from stemline.picture.lines.blocks import eyes_items
 from stemline.picture.lines.close_runs import plan_close
 from stemline.picture.lines.defender_lines import DefenderLines, draw_duties
-from stemline.picture.lines.field_lines import field_items, field_words
+from stemline.picture.lines.field_lines import broken_at, field_items, field_words
 from stemline.picture.lines.handoff import ball_items
 from stemline.picture.lines.letters_aside import beside_lines, letter_items
 from stemline.picture.lines.paces import Pace, named, paces
@@ -75,8 +75,10 @@ def lay_lines(men: Standing, only: str | None, level: PlayingLevel, played: Play
         ball = said_ball(play, played, ways, symbols, on, level)
     ink = _ink(on, field, drawn, symbols)
     letters = _letters(men, ink)
-    for box in solids(letters, play, on):
+    boxes = tuple(solids(letters, play, on))
+    for box in boxes:
         ink.solid(box)
+    field = broken_at(field, [box.grown(on.mark("letter_room") / 2) for box in boxes])
     tasks = _tasks(play, letters, symbols, on)
     _lay(tasks.lines, ink)
     defence = letter_items(letters, play, on)

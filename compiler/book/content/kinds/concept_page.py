@@ -45,12 +45,13 @@ from stemline.book.content.page import (
 )
 from stemline.book.content.quarterback_strip import Quarterback, orders
 from stemline.book.content.second_plays import second_plays, tag_words, told_seconds
+from stemline.diagnostics.in_words import how_many
 from stemline.football.blocking.block_names import PROTECTIONS
 from stemline.football.field import BallSpot
-from stemline.football.play import ConceptSheet, Kind, Play, Season
+from stemline.football.play import Call, ConceptSheet, Kind, Play, Season
 from stemline.source import NOWHERE
 
-BRIEF = 74
+BRIEF = 70
 """Letters that a line of the contents has room for beside a concept's name; measured."""
 FREE = "unblocked"
 VIEWS = 1
@@ -213,7 +214,8 @@ def _entries(plays: tuple[Play, ...], ids: tuple[str, ...], season: Season) -> t
         if i in gone:
             continue
         other = mirrors(i, left, plays)
-        aside = f"and {', '.join(_other_side(call, plays) for call in other)}" if other else ""
+        named = ", ".join(_beside(call, play.call, plays) for call in other)
+        aside = f"and {named}" if other else ""
         said = tuple(plays[one.call].call.spoken for one in left if one.of[0] == i)
         changed = changes(play, plays[0]) if i else ()
         made.append(Entry(id_, play.call.spoken, play, changed, aside=aside, also=said))
@@ -221,9 +223,12 @@ def _entries(plays: tuple[Play, ...], ids: tuple[str, ...], season: Season) -> t
     return tuple(made)
 
 
-def _other_side(spoken: str, plays: tuple[Play, ...]) -> str:
-    """How a call to the other side is named beside its picture: by its side, or its own name."""
+def _beside(spoken: str, drawn: Call, plays: tuple[Play, ...]) -> str:
+    """How a call is named beside the picture that says it: by its side, or its own name; one that
+    only its tempo tells, by that tag."""
     call = next(play.call for play in plays if play.call.spoken == spoken)
+    if call.tempo and call.side is drawn.side:
+        return " + ".join(tag for tag in call.tags if tag not in drawn.tags)
     side = call.side.word
     return side if f" {side} ".casefold() in f" {spoken} ".casefold() else f"{side}: {spoken}"
 
@@ -298,10 +303,11 @@ def _serves(sheet: ConceptSheet, plays: tuple[Play, ...]) -> str:
 
 
 def _drawn(play: Play) -> str:
-    """Against what and from where the large picture is drawn."""
+    """From where the large picture is drawn; against what stands in it."""
     middle = play.ball is BallSpot.MIDDLE
     spot = "from the middle of the field" if middle else f"from the {play.ball.value}"
-    return f"against {play.defence.name}, {spot}" if play.defence else spot
+    goal = play.field.goal
+    return spot if goal is None else f"{spot}, {how_many(goal, 'yard')} from their goal line"
 
 
 def _alike(rows: tuple[Row, ...]) -> tuple[Row, ...]:

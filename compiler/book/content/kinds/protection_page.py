@@ -1,4 +1,4 @@
-"""A protection's page: who takes whom against each look, and who comes free."""
+"""A protection's half page: who takes whom against each look, and who comes free."""
 
 from __future__ import annotations
 
@@ -18,21 +18,28 @@ from stemline.book.content.page import Entry, Listing, Page, PageKind, Remark, j
 from stemline.football.play import ProtectionSheet, Season
 
 FREE = "comes free"
-VIEWS = 2
+VIEWS = 1
 """Fronts, beside the first picture's, that are drawn: the table tells the others."""
 
 
 @dataclass(frozen=True, kw_only=True)
 class ProtectionPage(Page):
     """A protection: ``words`` say it, ``fronts`` who takes whom against each look; ``hot`` what is
-    thrown when one more comes than is blocked, and when."""
+    thrown when one more comes than is blocked, and when; ``views`` are the pictures beside its
+    first."""
 
     template = "protection.html.jinja"
     listing = Listing.COLUMN
+    half = True
 
     words: str
     hot: tuple[Remark, ...]
     fronts: Fronts | None
+    views: tuple[Entry, ...] = ()
+
+    @property
+    def framed(self) -> tuple[tuple[Entry, ...], ...]:
+        return ((self.base, *self.views),) if self.base else ()
 
 
 def _pages(season: Season) -> Iterator[ProtectionPage]:
@@ -54,7 +61,7 @@ def _page(sheet: ProtectionSheet, number: int) -> ProtectionPage:
             play,
             answers(play, shown[0][1], FREE),
             listed=False,
-            aside=against(names)[1],
+            aside=joined(against(names)[1], f"in {play.call.formation}"),
         )
         for i, (names, play) in enumerate(shown)
     )
@@ -63,12 +70,10 @@ def _page(sheet: ProtectionSheet, number: int) -> ProtectionPage:
         id=id_,
         name=sheet.name,
         family="Protections",
-        drawn=joined(entries[0].aside, f"in {shown[0][1].call.formation}"),
         base=entries[0],
         words=sheet.words,
         hot=tuple(Remark(throws, spoken(given, theirs)) for throws, given in sheet.hot),
         fronts=fronts(columns, next((p for p in sheet.views if p.defence is None), None), FREE),
         says=tuple(spoken(line, theirs) for line in sheet.says),
-        dressups=entries[1:],
-        again="against other fronts",
+        views=entries[1:],
     )

@@ -15,28 +15,28 @@ class TakenSign(Mistake):
     how: str
 
 
-class E740(TakenSign):
+class E774(TakenSign):
     title = "two things with one signal"
     message = "{first} and {second} are {how} alike: `{said}`"
     label = "taken"
     help = "give one of them another signal"
 
 
-class E741(Misspelt):
+class E775(Misspelt):
     title = "unknown tempo"
     message = "`{found}` is no tempo"
     label = "not known"
     help = "one of: {choices}"
 
 
-class E742(TakenSign):
+class E776(TakenSign):
     title = "two things with one word"
     message = "{first} and {second} are {how} alike: `{said}`"
     label = "taken"
     help = "give one of them another word"
 
 
-class E743(Mistake):
+class E777(Mistake):
     title = "when a thing is put in"
     message = "what is taught when stands in a block of its own"
     label = "not here"

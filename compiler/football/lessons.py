@@ -11,7 +11,7 @@ TEMPOS = ("fast", "normal", "slow", "look", "freeze")
 
 
 @dataclass(frozen=True)
-class Teaching:
+class Lesson:
     """The words of one definition: ``kind`` and ``name`` as written.
 
     ``signal`` is what is shown from the sideline, ``word`` what is called for it, ``suits`` the
