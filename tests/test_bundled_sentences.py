@@ -13,7 +13,9 @@ from stemline.football.rulebook.head_contact import head_contact
 
 HOUSE = Path(__file__).parent.parent
 TEXTS = sorted([*(HOUSE / "playbooks").rglob("*.play"), *(HOUSE / "grammar").rglob("*.play")])
-PAGES = (HOUSE / "grammar/reference.md", HOUSE / "grammar/week.md", HOUSE / "grammar/season.md")
+PAGES = tuple(
+    HOUSE / "grammar" / name for name in ("reference.md", "ball.md", "week.md", "season.md")
+)
 TAG = """tag Wheel for Crossers
     flat runs wheel away from settle
     {line}

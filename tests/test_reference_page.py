@@ -58,11 +58,11 @@ from stemline.syntax.lines import KINDS
 from stemline.syntax.tree import Fact, Linked, Series, Value
 from stemline.theme import load_theme
 
-REFERENCE, WEEK_PAGE, FIGURES_PAGE = (
+REFERENCE, BALL_PAGE, WEEK_PAGE, FIGURES_PAGE = (
     files("stemline.grammar").joinpath(name).read_text("utf-8")
     for name in (*NOTATION, "figures.md")
 )
-PAGE = f"{REFERENCE}\n{WEEK_PAGE}"
+PAGE = f"{REFERENCE}\n{BALL_PAGE}\n{WEEK_PAGE}"
 _FENCE = re.compile(r"^```play *(.*)\n((?:.*\n)*?)```$", re.MULTILINE)
 SAMPLES = samples_of(PAGE)
 BASE = base_of(SAMPLES)

@@ -23,7 +23,7 @@ from stemline.geometry.curves import far_from
 from stemline.geometry.paths import Point, polyline
 
 
-class E750(Mistake):
+class E790(Mistake):
     title = "an exchange of men who do not meet"
     message = "{call}: {man} comes no nearer than {yards} yards to {place}"
     label = "they do not meet"
@@ -37,7 +37,7 @@ class E750(Mistake):
     yards: str
 
 
-class E751(Mistake):
+class E791(Mistake):
     title = "a ball given farther than it flies"
     message = "{call}: {giver} is {yards} yards from {man}, and {most} are as far as it is {given}"
     label = "too far"
@@ -52,7 +52,7 @@ class E751(Mistake):
     yards: str
 
 
-class W750(Mistake):
+class W790(Mistake):
     title = "an exchange for which one is late"
     message = "{call}: {man} is {away} away when {giver} gives the ball at {place}"
     label = "not there yet"
@@ -66,7 +66,7 @@ class W750(Mistake):
     place: str
 
 
-class W751(Mistake):
+class W791(Mistake):
     title = "a place and a moment that disagree"
     message = (
         "{call}: the ball is at {place} at {seconds} s by the clock, and `after {after}` says "
@@ -110,7 +110,7 @@ def _flight(play: Play, moment: BallMoment) -> Iterator[Diagnostic]:
         return  # a pass downfield: how far it is thrown is told with the reads
     if far > most:
         given = {"throws": "thrown", "tosses": "tossed", "pitches": "pitched"}
-        yield E751(
+        yield E791(
             call=play.call.spoken, giver=x.giver, man=x.taker, yards=f"{far:.0f}",
             most=f"{most:.0f}", given=given.get(x.kind.value, "shovelled"),
         ).at(x.span)  # fmt: skip
@@ -124,7 +124,7 @@ def _meeting(play: Play, moment: BallMoment) -> Iterator[Diagnostic]:
     for man in (x.giver, x.taker):
         off = _off(play, man, moment)
         if off > REACH.value:
-            yield E750(
+            yield E790(
                 call=play.call.spoken, man=man, yards=f"{off:.1f}",
                 place=place if x.at is not None else theirs(man, moment), line=_line(play, moment),
             ).at(x.span)  # fmt: skip
@@ -133,14 +133,14 @@ def _meeting(play: Play, moment: BallMoment) -> Iterator[Diagnostic]:
         return  # who comes from where is another matter from each hash
     if moment.apart > REACH.value and x.after is None and moment.taken.y <= 0:
         late = f" and {moment.late:.1f} s" if moment.late else ""
-        yield W750(
+        yield W790(
             call=play.call.spoken, giver=x.giver, man=x.taker, place=place,
             away=f"{moment.apart:.1f} yards{late}",
         ).at(x.span)  # fmt: skip
     elif x.after is not None and (
         moment.apart > REACH.value or (x.at is not None and moment.there > x.after + AGREES)
     ):
-        yield W751(
+        yield W791(
             call=play.call.spoken, place=place, seconds=f"{moment.there:.1f}", after=f"{x.after:g}",
         ).at(x.span)  # fmt: skip
 
@@ -199,12 +199,12 @@ def _called(play: Play, man: str) -> str:
 
 
 SAMPLES = """
-### E750
+### E790
 
 The carrier has an aim of his own on the other side, so he never comes to where the ball is to be
 given.
 
-```play fail E750
+```play fail E790
 run Crossed Wires
     carrier is back
     taker is weak #1
@@ -220,17 +220,17 @@ dress Crossed Wires
 ```
 
 ```play
-like E750
+like E790
 -    carrier hands to taker
 -    carrier aims playside A
 +    carrier hands to taker at 5 deep, backside end
 ```
 
-### E751
+### E791
 
 A toss is underhand: it does not reach a man out wide.
 
-```play fail E751
+```play fail E791
 run Long Toss
     carrier is weak #1
     quarterback tosses to carrier
@@ -245,17 +245,17 @@ dress Long Toss
 ```
 
 ```play
-like E751
+like E791
 -    quarterback tosses to carrier
 +    quarterback tosses to carrier at 4 deep, backside tackle
 ```
 
-### W750
+### W790
 
 The outside man has the whole width of the formation to run, and the back with the ball does not
 wait for him: he has an aim of his own.
 
-```play fail W750
+```play fail W790
 run Too Soon
     carrier is back
     taker is weak #1
@@ -271,15 +271,15 @@ dress Too Soon
 ```
 
 ```play
-like W750
+like W790
 -    carrier aims playside D
 ```
 
-### W751
+### W791
 
 Both a place and a moment are said, and the clock has the man there much later.
 
-```play fail W751
+```play fail W791
 run Both Said
     carrier is back
     taker is weak #1
@@ -294,7 +294,7 @@ dress Both Said
 ```
 
 ```play
-like W751
+like W791
 -    carrier hands to taker at 5 deep, backside end after 0.8 seconds
 +    carrier hands to taker at 5 deep, backside end
 ```

@@ -129,7 +129,8 @@ class Assignment:
     coach's own words for him. ``path`` is None for a man who stays where he is. A blocker's
     ``hits`` are the defenders he takes in order, against the defence drawn (none without one);
     ``path`` goes to the first of them and ``climb`` on to the second: a double team that moves up.
-    Of one who only chips, ``climb`` is his way out from there.
+    Of one who only chips, ``climb`` is his way out from there. ``scramble`` is what he does when
+    the quarterback runs: a word of `SCRAMBLES`, "" where nothing is said.
     """
 
     man: str
@@ -143,6 +144,7 @@ class Assignment:
     span: Span
     hits: tuple[Hit, ...] = ()
     climb: Path | None = None
+    scramble: str = ""
 
     @property
     def role_said(self) -> str:

@@ -27,7 +27,7 @@ from stemline.source import Source
 from stemline.syntax.tree import Block
 from stemline.theme import Size, Theme
 
-NOTATION = ("reference.md", "week.md")
+NOTATION = ("reference.md", "ball.md", "week.md")
 """The pages of `grammar/` whose samples are drawn, all in the playbook of the first."""
 PAGES = (*NOTATION, "figures.md", "season.md")
 """The pages of `grammar/` that the handbook holds, in its order."""

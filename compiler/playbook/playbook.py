@@ -35,6 +35,7 @@ class Settings:
     usual one. With ``every_call`` the book draws also those whose picture another one says.
     ``middle`` is the side that the house calls the field from the middle, None for none; with
     ``middle_said`` the playbook says so itself, and lines that name the field mean it too.
+    ``scramble`` is what men on short and on deep routes do when the quarterback runs.
     ``kill_word`` is what is said at the line where a call becomes another.
     """
 
@@ -59,6 +60,7 @@ class Settings:
     middle: Side | None = Side.RIGHT
     middle_said: bool = False
     kill_word: str = KILL_WORD
+    scramble: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True)

@@ -21,10 +21,12 @@ from stemline.diagnostics.catalogue.football import (
     E470,
     E474,
 )
+from stemline.diagnostics.catalogue.key_cases import E687
 from stemline.diagnostics.catalogue.runs import E681
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.football.offence.quarterback import FEET, MOVING
 from stemline.football.offence.strokes import Decide
+from stemline.football.scrambling import SCRAMBLES
 from stemline.playbook.concepts import (
     LAST,
     AlertDef,
@@ -124,6 +126,7 @@ class _ConceptLines:
         self.handoffs: list[Said[tuple[str, ...]]] = []
         self.others: dict[str, list[Said[Job]]] = defaultdict(list)
         self.called: dict[str, Said[Choice]] = {}
+        self.scrambles: dict[str, list[Said[str]]] = defaultdict(list)
         self.exchanges: dict[str, list[Said[ExchangeDef]]] = defaultdict(list)
         self.keys: list[KeyDef] = []
         self.reactions: list[Reaction] = []
@@ -275,6 +278,11 @@ class _ConceptLines:
                 self.jobs[role].append(Said(read_aim(fact.value, fact.span), guard, fact.span))
             case "decides":
                 self.decides[role].append(Said(read_decide(fact), guard, fact.span))
+            case "scrambles":
+                words = Words([one_phrase(fact.value, "what he does then", fact.span)])
+                way = words.expect(SCRAMBLES, E687)
+                words.finish("what he does then")
+                self.scrambles[role].append(Said(way, guard, fact.span))
             case "says":
                 self._role_says(role, role, fact)
             case _:
@@ -494,6 +502,7 @@ class _ConceptLines:
             others=_frozen(self.others),
             called=self.called,
             exchanges=_frozen(self.exchanges),
+            scrambles=_frozen(self.scrambles),
             keys=tuple(self.keys),
             reactions=tuple(self.reactions),
             joins=tuple(self.joins),

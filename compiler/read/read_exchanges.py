@@ -5,15 +5,15 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator, Mapping, Sequence
 
 from stemline.diagnostics.catalogue.exchange_lines import (
-    E740,
-    E741,
-    E742,
-    E743,
-    E744,
-    E745,
-    E749,
-    E753,
-    E754,
+    E780,
+    E781,
+    E782,
+    E783,
+    E784,
+    E785,
+    E789,
+    E793,
+    E794,
 )
 from stemline.diagnostics.catalogue.football import E402, E450
 from stemline.diagnostics.diagnostic import Diagnostic
@@ -62,16 +62,16 @@ def read_exchange(fact: Fact, subject: Phrase, scope: Scope) -> tuple[ExchangeDe
     if isinstance(to, Series) and to.mark is Mark.AND:
         first, *rest = (getattr(item, "text", "…") for item in to.items)
         line = f"{subject.text} {fact.key} to {first} at {', '.join(rest)}"
-        raise Misread(E742(line=line).at(to.items[1].span))
+        raise Misread(E782(line=line).at(to.items[1].span))
     takers = [one_phrase(item, "a role or a man by his place", fact.span)
               for item in items(to, Mark.OR)]  # fmt: skip
     runs = len(takers) > 1 and takers[-1].text.casefold() == _KEEPS
     takers = takers[:-1] if runs else takers
     if (runs or len(takers) > 1) and kind is not BallMoves.THROW:
-        raise Misread(E744(does=f"{fact.key} to").at(to.span))
+        raise Misread(E784(does=f"{fact.key} to").at(to.span))
     taker, *others = (_man(phrase, scope, by_place) for phrase in takers)
     if taker == giver:
-        raise Misread(E745(man=giver).at(to.span))
+        raise Misread(E785(man=giver).at(to.span))
     made = ExchangeDef(
         kind, giver, taker, _place(value.link("at"), fact.span), _seconds(value.link("after")),
         tuple(others), runs, by_place, fact.span,
@@ -84,11 +84,11 @@ def _no_taker(fact: Fact, subject: Phrase, scope: Scope) -> Diagnostic:
     named = next((p.text for p in _phrases(fact.value)), "")
     if fact.key == BallMoves.FAKE.value and subject.text.casefold() != QUARTERBACK:
         does = f"{subject.text} {fact.key} {named}".rstrip()
-        return E753(does=does, man=subject.text.casefold()).at(fact.span)
+        return E793(does=does, man=subject.text.casefold()).at(fact.span)
     known = named.casefold() in (*scope.roles, QUARTERBACK)
     line = f"{subject.text} {fact.key} to {named if known else 'carrier'}"
     span = fact.value.span if fact.value is not None else fact.span
-    return E740(does=f"{subject.text} {fact.key}", line=line).at(span)
+    return E780(does=f"{subject.text} {fact.key}", line=line).at(span)
 
 
 def _phrases(value: Value | None) -> Iterator[Phrase]:
@@ -118,7 +118,7 @@ def _seconds(value: Value | None) -> float | None:
     words = Words([one_phrase(value, "seconds from the snap", value.span)])
     seconds = words.take_number()
     if seconds is None or not words.done:
-        raise Misread(E743().at(value.span))
+        raise Misread(E783().at(value.span))
     return seconds
 
 
@@ -133,13 +133,13 @@ def _place(value: Value | None, span: Span) -> ExchangePlace | None:
         words = Words([piece])
         if words.atoms[0].kind in (AtomKind.NUMBER, AtomKind.RANGE):
             yards = words.take_number()
-            which = words.expect(_DEPTHS, E741)
+            which = words.expect(_DEPTHS, E781)
             deep, behind = (yards, behind) if which == "deep" else (deep, yards)
         else:
             words.take_word("over")
             words.take_word("the")
             side = words.take_name(SIDES)
-            point = words.expect(_OVER, E741)
+            point = words.expect(_OVER, E781)
             point = "centre" if point == "ball" else point
             over = AimPoint(point, SIDES[side] if side else None)
         words.finish("a place")
@@ -154,11 +154,11 @@ def ball_clashes(
 ) -> list[Diagnostic]:
     """Both forms in one block; and a read that is said as if it were an exchange."""
     found = [
-        E754(man=s.value.taker).at(s.span)
+        E794(man=s.value.taker).at(s.span)
         for s in exchanges.get(QUARTERBACK, ())
         if s.value.kind is BallMoves.THROW and not s.value.place and s.value.taker not in exchanges
     ]
     said = [s for lines in exchanges.values() for s in lines if s.value.kind is not BallMoves.FAKE]
     if not said or not handoffs:
         return found
-    return [*found, *(E749(line=said[0].value.written).at(s.span) for s in handoffs)]
+    return [*found, *(E789(line=said[0].value.written).at(s.span) for s in handoffs)]

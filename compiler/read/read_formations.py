@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from stemline.diagnostics.catalogue.exchange_lines import E759
+from stemline.diagnostics.catalogue.exchange_lines import E799
 from stemline.diagnostics.catalogue.football import E402, E420, E441, E458, E501
 from stemline.diagnostics.catalogue.legality import E514, E515, E518, E519, E550, E554
 from stemline.diagnostics.catalogue.names import E310, E323, E325, E326
@@ -269,7 +269,7 @@ def _snapped_to(fact: Fact, letters: tuple[str, ...]) -> str:
     words = Words([one_phrase(fact.value, "`to` and a letter", fact.span)])
     if not words.take_word("to") or words.done:
         raise Misread(E402(what="`to` and the letter of who takes the snap").at(words.here))
-    letter = words.expect(letters, E759)
+    letter = words.expect(letters, E799)
     words.finish("the man who takes the snap")
     return letter
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import product
 
-from stemline.diagnostics.catalogue.exchange_lines import E740
+from stemline.diagnostics.catalogue.exchange_lines import E780
 from stemline.diagnostics.catalogue.key_cases import E682, E683, E684, E685, E686, W682
 from stemline.diagnostics.catalogue.runs import E675
 from stemline.diagnostics.diagnostic import Diagnostic
@@ -52,7 +52,7 @@ def read_named_reaction(fact: Fact, subject: Phrase, scope: Scope) -> Reaction:
         target = value.link("to")
         if target is None:
             line = f"quarterback {fact.key} to bubble if end chases"
-            raise Misread(E740(does=f"quarterback {fact.key}", line=line).at(fact.span))
+            raise Misread(E780(does=f"quarterback {fact.key}", line=line).at(fact.span))
         to = one_phrase(target, "a role", fact.span).text.casefold()
         if to not in scope.roles:
             to = Words([one_phrase(target, "a role", fact.span)]).expect(scope.roles, E682)

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from stemline.diagnostics.catalogue.football import E402, E441
+from stemline.diagnostics.catalogue.key_cases import E687
 from stemline.diagnostics.catalogue.names import (
     E305,
     E306,
@@ -25,6 +26,7 @@ from stemline.diagnostics.nearest import nearest
 from stemline.football.contact_limits import ContactLimit
 from stemline.football.field import Side
 from stemline.football.rulebook.codes import CODES
+from stemline.football.scrambling import DEEP, GOES, SHORT
 from stemline.football.timing.levels import LEVELS, level_for
 from stemline.playbook.playbook import KILL_WORD, Settings
 from stemline.read.league import misfits, with_league
@@ -99,6 +101,11 @@ def read_settings(blocks: Blocks, folder: str, found: list[Diagnostic]) -> Setti
         every_call="draw" in values,
         middle=_FIELD_SIDES[values.get(_MIDDLE_FIELD, "right")],
         middle_said=values.get(_MIDDLE_FIELD, "none") != "none",
+        scramble=tuple(
+            (where, values[f"scramble {where}"])
+            for where in (SHORT, DEEP)
+            if f"scramble {where}" in values
+        ),
         kill_word=values.get("kill", KILL_WORD),
         theme=values.get("theme", ""),
         theme_span=next((_value(fact) for fact in reversed(_lines(book, "theme"))), NOWHERE),
@@ -209,6 +216,10 @@ def _setting(
                 what = '`word` and what he says: `kill word "Anchor"`'
                 raise Misread(E402(what=what).at(fact.span))
             values["kill"] = words.rest
+        case "scramble":
+            where = words.expect((SHORT, DEEP), E687)
+            values[f"scramble {where}"] = GOES[words.expect(GOES, E687)]
+            words.finish("a scramble rule")
         case "level":
             values["level"] = words.expect(LEVELS, E332)
             words.finish("a level")

@@ -21,6 +21,7 @@ from stemline.football.offence.strokes import Decide
 from stemline.football.offence.tracing import Runner, called_depth, target_x, trace
 from stemline.football.play import Assignment, Branch, DepthMark, Man, Motion
 from stemline.football.players import Position
+from stemline.football.scrambling import DEEP, SHORT, SHORT_ENDS, told
 from stemline.geometry.paths import Ending, Path, Point, polyline
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import BlockSaid, Body, Job, RouteJob
@@ -80,7 +81,8 @@ def _assignment(
     found: list[Diagnostic],
     exchanges: Sequence[Exchange],
 ) -> Assignment:
-    idle = Assignment(man.label, role, "", None, (), (), None, (), man.span)
+    said_to = body.role_says.get(role, ()) if role else ()
+    idle = Assignment(man.label, role, "", None, (), (), None, said_to, man.span)
     if not role:
         return idle
     said = body.jobs.get(role, ())
@@ -124,6 +126,23 @@ def _assignment(
     says = body.role_says.get(role, ())
     made = Assignment(man.label, role, job, path, tuple(branches), marks, None, says, base.span)
     return replace(made, climb=then)
+
+
+def scrambling(
+    a: Assignment, body: Body, bound: Bound, rules: Mapping[str, str], picture: LinedUp
+) -> Assignment:
+    """The assignment with what he does when the quarterback runs: as the concept says of him, else
+    by where his route ends."""
+    said = body.scrambles.get(bound.role_of(a.man) or "", ())
+    worlds = worlds_of(picture.man(a.man), picture, ())
+    own = narrowest([s for s in said if s.guard.worlds & worlds])
+    goes = a.path is not None and a.path.legs and a.path.ending in (Ending.RUN, Ending.SETTLE)
+    way = own.value if own is not None else ""
+    if not way and goes and a.path is not None and not picture.man(a.man).interior:
+        way = rules.get(SHORT if a.path.end.y <= SHORT_ENDS else DEEP, "")
+    if not way:
+        return a
+    return replace(a, scramble=way, job=f"{a.job} {told(way)}".lstrip())
 
 
 def _decision(body: Body, role: str, does: Job, worlds: Where) -> Decide | None:

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from stemline.diagnostics.catalogue.exchange_lines import E746, E747, E748
+from stemline.diagnostics.catalogue.exchange_lines import E786, E787, E788
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.blocking.carrying import hole, mesh, stands_wide
 from stemline.football.exchanges import BallMoves, Exchange, said_any
@@ -61,12 +61,12 @@ def ball_way(body: Body, bound: Bound, picture: LinedUp, kind: Kind, call: str) 
     if any(x.giver != snapper for _, x in snaps):
         gives += [x for x in snaps if x[1].giver != snapper]
         snaps = [x for x in snaps if x[1].giver == snapper]
-    ways = _ways(first, gives)
-    if not ways:
+    found_ways = ways(first, gives)
+    if not found_ways:
         return BallWay((), _no_way(first, gives, call))
-    if len(ways) > 1:
-        return BallWay((), _two_ways(first, ways, gives, call))
-    ordered = list(ways[0])
+    if len(found_ways) > 1:
+        return BallWay((), _two_ways(first, found_ways, gives, call))
+    ordered = list(found_ways[0])
     for fake in fakes:
         at = next((n for n, x in enumerate(ordered) if x[1].giver == fake[1].giver), len(ordered))
         ordered.insert(at, fake)
@@ -75,7 +75,8 @@ def ball_way(body: Body, bound: Bound, picture: LinedUp, kind: Kind, call: str) 
     return BallWay(tuple(x for _, x in ordered), tuple(found))
 
 
-_Line = tuple[ExchangeDef | None, Exchange]
+OneLine = tuple[ExchangeDef | None, Exchange]
+"""A line of the text, none for an exchange that nobody has to say, and what it is in this call."""
 
 
 def _at(picture: LinedUp, position: Position) -> str:
@@ -92,7 +93,7 @@ def _holding(body: Body, picture: LinedUp) -> Iterator[ExchangeDef]:
                 yield said.value
 
 
-def _named(said: ExchangeDef, bound: Bound, picture: LinedUp) -> _Line | None:
+def _named(said: ExchangeDef, bound: Bound, picture: LinedUp) -> OneLine | None:
     """The line with its men; None where one of them is nobody here."""
     giver, taker, *others = (
         _who(name, said, bound, picture) for name in (said.giver, said.taker, *said.others)
@@ -136,7 +137,7 @@ def _place(said: ExchangeDef, made: Exchange, picture: LinedUp) -> Point | None:
 
 def _implied(
     body: Body, bound: Bound, picture: LinedUp, first: str, carrier: str, said: bool
-) -> list[_Line]:
+) -> list[OneLine]:
     """The exchanges that nobody has to say: from the quarterback, through the hands that `handoff`
     names, to the carrier. A quarterback who stands wide hands nothing to anybody."""
     known = picture.worlds(picture.count.strong)
@@ -156,7 +157,7 @@ def _implied(
     ]
 
 
-def _ways(first: str, lines: Sequence[_Line]) -> list[tuple[_Line, ...]]:
+def ways(first: str, lines: Sequence[OneLine]) -> list[tuple[OneLine, ...]]:
     """Every order of all the lines in which the ball is where each of them takes it from."""
     if not lines:
         return [()]
@@ -164,19 +165,19 @@ def _ways(first: str, lines: Sequence[_Line]) -> list[tuple[_Line, ...]]:
     for n, line in enumerate(lines):
         if line[1].giver == first:
             rest = [*lines[:n], *lines[n + 1 :]]
-            made += [(line, *way) for way in _ways(line[1].taker, rest)]
+            made += [(line, *way) for way in ways(line[1].taker, rest)]
         if len(made) > 1:
             break
     return made
 
 
-def _spoken(line: _Line) -> str:
+def _spoken(line: OneLine) -> str:
     """As it is said after "after": `hands to carrier`."""
     said, made = line
     return f"{made.kind.value} to {said.taker if said else CARRIER}"
 
 
-def _no_way(first: str, lines: Sequence[_Line], call: str) -> tuple[Diagnostic, ...]:
+def _no_way(first: str, lines: Sequence[OneLine], call: str) -> tuple[Diagnostic, ...]:
     """Where the ball stops, and who would give it on without having it."""
     left, holder, last = list(lines), first, "snaps to quarterback"
     while (step := next((x for x in left if x[1].giver == holder), None)) is not None:
@@ -186,20 +187,20 @@ def _no_way(first: str, lines: Sequence[_Line], call: str) -> tuple[Diagnostic, 
     if said is None or said[0] is None:
         return ()
     giver = next((x[0].taker for x in lines if x[0] and x[1].taker == holder), "quarterback")
-    told = E746(call=call, last=last, man=said[0].giver, giver=giver)
+    told = E786(call=call, last=last, man=said[0].giver, giver=giver)
     return (told.at(said[1].span),)
 
 
 def _two_ways(
-    first: str, ways: Sequence[Sequence[_Line]], lines: Sequence[_Line], call: str
+    first: str, found: Sequence[Sequence[OneLine]], lines: Sequence[OneLine], call: str
 ) -> tuple[Diagnostic, ...]:
-    told = [" > ".join((first, *(x.taker for _, x in way))) for way in ways[:2]]
+    told = [" > ".join((first, *(x.taker for _, x in way))) for way in found[:2]]
     span = next((x.span for _, x in reversed(lines) if x.said), NOWHERE)
-    return (E747(call=call, first=told[0], second=told[1]).at(span),)
+    return (E787(call=call, first=told[0], second=told[1]).at(span),)
 
 
 def _nowhere(
-    ordered: Sequence[_Line], body: Body, bound: Bound, kind: Kind, call: str
+    ordered: Sequence[OneLine], body: Body, bound: Bound, kind: Kind, call: str
 ) -> Iterator[Diagnostic]:
     """On a run, who has the ball last and runs nowhere."""
     last = next((x for x in reversed(ordered) if x[1].kind is not BallMoves.FAKE), None)
@@ -208,7 +209,7 @@ def _nowhere(
     role = bound.role_of(last[1].taker)
     if last[1].kind is BallMoves.THROW or (role is not None and body.jobs.get(role)):
         return
-    yield E748(call=call, man=last[1].taker, role=role or last[0].taker).at(last[1].span)
+    yield E788(call=call, man=last[1].taker, role=role or last[0].taker).at(last[1].span)
 
 
 # The men's ways.

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 
@@ -20,6 +21,7 @@ _TAKES = {
     BallMoves.SHOVEL: "catch the shovel from", BallMoves.SNAP: "catch the snap from",
     BallMoves.FAKE: "take the fake from",
 }  # fmt: skip
+_BEHIND = re.compile(r"\b([\d.]+) behind\b")
 _RUNS = ("Take the ball to", "Fake the run to")
 
 
@@ -88,7 +90,8 @@ def _gives(man: str, play: Play) -> Iterator[str]:
 
 def _where(x: Exchange) -> str:
     """The coach's own words for the place and the moment."""
-    at = f" {x.words}" if x.words else ""
+    place = _BEHIND.sub(r"\1 yards behind", x.words)
+    at = f" {place}" if place else ""
     return at + (f" after {x.after:g} seconds" if x.after is not None else "")
 
 

@@ -17,7 +17,7 @@ from stemline.football.play import Call, Kind, Motion, Play
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import Body
 from stemline.playbook.protection_definitions import Protection
-from stemline.resolve.assignments import assignments
+from stemline.resolve.assignments import assignments, scrambling
 from stemline.resolve.ball_way import ball_way
 from stemline.resolve.ball_words import with_ball_words
 from stemline.resolve.blocking.blockers import Blocking, blocking, playside
@@ -45,6 +45,7 @@ class CallParts:
     kind: Kind
     right_handed: bool
     span: Span
+    scramble: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True)
@@ -101,6 +102,9 @@ class Cast:
         assigned, found = assignments(
             body, bound, picture, casting.motions, against, call, self._way.exchanges
         )
+        if casting.kind is Kind.PASS and (casting.scramble or body.scrambles):
+            rules = dict(casting.scramble)
+            assigned = tuple(scrambling(a, body, bound, rules, picture) for a in assigned)
         eyes = look(body, bound, picture, assigned, casting.right_handed, call)
         play = Play(
             call=casting.call,

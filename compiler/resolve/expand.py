@@ -265,6 +265,7 @@ class Expander:
             kind=concept.kind,
             right_handed=self._right_handed,
             span=order.span,
+            scramble=self._book.settings.scramble,
         )
 
     def lined(self, at: CalledAt) -> Lined:

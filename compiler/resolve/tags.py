@@ -14,7 +14,17 @@ from stemline.playbook.run_definitions import WHOLE_LINE
 from stemline.playbook.said import Said
 from stemline.source import Span
 
-_TABLES = ("rules", "jobs", "decides", "spots", "line", "others", "called", "exchanges")
+_TABLES = (
+    "rules",
+    "jobs",
+    "decides",
+    "spots",
+    "line",
+    "others",
+    "called",
+    "exchanges",
+    "scrambles",
+)
 _LISTS = ("feet", "read", "pressure", "protect", "pick", "toward", "handoffs")
 _TITLES = {
     "rules": "who {} is",
@@ -24,6 +34,7 @@ _TITLES = {
     "line": "how {} blocks",
     "others": "what {} does",
     "called": "who {} is",
+    "scrambles": "where {} goes when the quarterback runs",
     "exchanges": "to whom {} gives the ball",
     "feet": "the feet",
     "read": "the read order",

@@ -124,6 +124,7 @@ _RUN_VERBS = (
     _line("fakes", "quarterback fakes to fullback", _BALL),
     _line("gives", "quarterback gives if end stays", "if"),
     _line("keeps", "quarterback keeps if end chases", "if"),
+    _line("scrambles", "weak #2 scrambles along"),
 )
 _CALL_ROW = _line("", 'Trey Right Power, left hash, "First look only."')
 _SHOWN_ROW = _line("", "Trey Right Power against Odd Two, left hash", "against")
@@ -167,6 +168,7 @@ KINDS: Mapping[str, BlockKind] = {
             _line("against", "against Base"),
             _line("quarterback", "quarterback right"),
             _line("level", "level high school"),
+            _line("scramble", "scramble short goes deep"),
             _line("picture", "picture middle"),
             _line("draw", "draw strong to field"),
             _line("kill", 'kill word "Anchor"'),

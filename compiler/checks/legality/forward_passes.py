@@ -25,7 +25,7 @@ LEVEL = 0.05
 """Yards up the field that are no way forward: less than anybody sees."""
 
 
-class E757(BrokenRule):
+class E797(BrokenRule):
     title = "two forward passes"
     message = (
         "{call}: {man} catches it {yards} yards in front of {giver}, a pass forward already, so "
@@ -43,7 +43,7 @@ class E757(BrokenRule):
     yards: str
 
 
-class E758(BrokenRule):
+class E798(BrokenRule):
     title = "a hand-off forward past the line"
     message = "{call}: {giver} hands the ball forward to {man} {yards} yards past the line"
     label = "past the line"
@@ -70,7 +70,7 @@ def check_forward_passes(call: ProvedCall) -> Iterator[Diagnostic]:
         x, past = moment.exchange, moment.taken.y
         forward = past > moment.given.y + LEVEL
         if x.kind is BallMoves.HAND and past > LEVEL and forward and not code.hand_past.value:
-            yield E758(
+            yield E798(
                 resting=on(code.hand_past, code), call=play.call.spoken, giver=x.giver,
                 man=x.taker, yards=f"{past:.1f}",
             ).at(x.span)  # fmt: skip
@@ -92,7 +92,7 @@ def _twice(play: Play, moments: tuple[BallMoment, ...]) -> Iterator[Diagnostic]:
         return
     first = thrown[0]
     x = first.exchange
-    yield E757(
+    yield E797(
         resting=on(code.forward_passes, code), call=play.call.spoken, giver=x.giver, man=x.taker,
         thrower=throwers[-1], yards=f"{first.taken.y - first.given.y:.1f}",
         line=f"{_named(play, x.giver)} {x.kind.value} to {_named(play, x.taker)}",
@@ -111,13 +111,13 @@ def _named(play: Play, man: str) -> str:
 
 
 SAMPLES = """
-### E757
+### E797
 
 The first throw of a double pass has to go back: a pass forward may be thrown once in a down,
 whoever throws it. Here the outside man catches it on the line, five yards in front of the
 quarterback.
 
-```play fail E757
+```play fail E797
 playbook Lanterns
     code canadian professional
 
@@ -150,32 +150,32 @@ dress Twice
 ```
 
 ```play
-like E757
+like E797
 -    quarterback throws to out
 +    quarterback throws to out at 2 behind
 ```
 
-### W757
+### W797
 
 As the error, in a code whose rule is known from memory.
 
-```play fail W757
-like E757
+```play fail W797
+like E797
 -    code canadian professional
 +    code canadian amateur
 ```
 
 ```play
-like W757
+like W797
 -    quarterback throws to out
 +    quarterback throws to out at 2 behind
 ```
 
-### E758
+### E798
 
 The ball may be handed forward behind the line. Past it a hand-off goes back or straight across.
 
-```play fail E758
+```play fail E798
 playbook Lanterns
     code canadian professional
 
@@ -209,24 +209,24 @@ dress Too Far
 ```
 
 ```play
-like E758
+like E798
 -    carrier hands to taker
 -    taker runs slant 2
 +    taker blocks stalk
 ```
 
-### W758
+### W798
 
 As the error, in a code whose rule is known from memory.
 
-```play fail W758
-like E758
+```play fail W798
+like E798
 -    code canadian professional
 +    code canadian amateur
 ```
 
 ```play
-like W758
+like W798
 -    carrier hands to taker
 -    taker runs slant 2
 +    taker blocks stalk

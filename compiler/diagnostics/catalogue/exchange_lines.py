@@ -1,4 +1,4 @@
-"""How the ball goes: codes 740 to 759 that the reader and the resolver tell."""
+"""How the ball goes: codes 780 to 799 that the reader and the resolver tell."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from stemline.diagnostics.diagnostic import Mistake
 from stemline.diagnostics.misspelt import Misspelt
 
 
-class E740(Mistake):
+class E780(Mistake):
     title = "an exchange without its taker"
     message = "`{does}` says to whom the ball goes"
     label = "to whom"
@@ -16,7 +16,7 @@ class E740(Mistake):
     line: str
 
 
-class E741(Misspelt):
+class E781(Misspelt):
     title = "unknown place of an exchange"
     message = "`{found}` is no place at which the ball is given"
     label = "not known"
@@ -26,7 +26,7 @@ class E741(Misspelt):
     )
 
 
-class E742(Mistake):
+class E782(Mistake):
     title = "a comma where `at` stands"
     message = "the place at which the ball is given stands behind `at`"
     label = "the place"
@@ -35,14 +35,14 @@ class E742(Mistake):
     line: str
 
 
-class E743(Mistake):
+class E783(Mistake):
     title = "a moment without its seconds"
     message = "`after` is followed by seconds from the snap"
     label = "when"
     help = "write `after 1.5 seconds`"
 
 
-class E744(Mistake):
+class E784(Mistake):
     title = "a choice that only a thrower has"
     message = "`{does}` goes to one man: only a throw has a second choice behind `or`"
     label = "one man"
@@ -51,7 +51,7 @@ class E744(Mistake):
     does: str
 
 
-class E745(Mistake):
+class E785(Mistake):
     title = "the ball given to oneself"
     message = "{man} would give the ball to himself"
     label = "the same man"
@@ -60,7 +60,7 @@ class E745(Mistake):
     man: str
 
 
-class E746(Mistake):
+class E786(Mistake):
     title = "no way for the ball"
     message = "{call}: after `{last}` nobody gives the ball to `{man}`"
     label = "he never has it"
@@ -72,7 +72,7 @@ class E746(Mistake):
     man: str
 
 
-class E747(Mistake):
+class E787(Mistake):
     title = "two ways for the ball"
     message = "{call}: the ball may go {first}, or {second}"
     label = "which of them"
@@ -83,7 +83,7 @@ class E747(Mistake):
     second: str
 
 
-class E748(Mistake):
+class E788(Mistake):
     title = "a man with the ball and nowhere to go"
     message = "{call}: {man} gets the ball, and no line says where he runs with it"
     label = "and then"
@@ -94,7 +94,7 @@ class E748(Mistake):
     role: str
 
 
-class E749(Mistake):
+class E789(Mistake):
     title = "the ball's way said in two forms"
     message = "`handoff` and `{line}` both say whose hands the ball goes through"
     label = "the other form"
@@ -105,7 +105,7 @@ class E749(Mistake):
     line: str
 
 
-class E754(Mistake):
+class E794(Mistake):
     title = "a read said as an exchange"
     message = "whom the quarterback throws to is a read"
     label = "his own throw"
@@ -117,14 +117,14 @@ class E754(Mistake):
     man: str
 
 
-class E759(Misspelt):
+class E799(Misspelt):
     title = "a snap to nobody"
     message = "`{found}` is nobody who lines up"
     label = "nobody"
     help = "write the letter of who takes the snap, one of: {choices}"
 
 
-class E753(Mistake):
+class E793(Mistake):
     title = "a fake that names a run"
     message = "`{does}` shows the ball to a man"
     label = "whom"

@@ -50,6 +50,13 @@ class E686(Mistake):
     does: str
 
 
+class E687(Misspelt):
+    title = "unknown scramble rule"
+    message = "`{found}` is nothing that a man does when the quarterback runs"
+    label = "not known"
+    help = "one of: {choices}"
+
+
 class W682(Mistake):
     title = "a case that is left open"
     message = "no line says what the quarterback does if {case}"

@@ -7,12 +7,21 @@ from dataclasses import replace
 from stemline.football.defenders import Defender, Level
 from stemline.football.play import Man
 from stemline.football.players import Position
-from stemline.geometry.curves import unit
+from stemline.geometry.curves import left_of, unit
 from stemline.geometry.paths import Ending, Leg, Path, Point
 from stemline.picture.lines.defender_lines import drop_items, ellipse, man_items, rush_items
 from stemline.picture.lines.field_lines import break_items
 from stemline.picture.lines.handoff import mesh_items
-from stemline.picture.lines.route_lines import BLOCK, CARRY, CLIMB, FAKE, SET, LineRun, draw_run
+from stemline.picture.lines.route_lines import (
+    BLOCK,
+    CARRY,
+    CLIMB,
+    FAKE,
+    HELD,
+    SET,
+    LineRun,
+    draw_run,
+)
 from stemline.picture.men.symbols import men_items
 from stemline.picture.paper.letter import Letter, depth_words, free_mark, key_mark, letter_of
 from stemline.picture.paper.surface import Board
@@ -114,6 +123,18 @@ def pitch(board: Board) -> tuple[Item, ...]:
     return (*fake, *line, ball, *_men(board, passer, back))
 
 
+def flight(board: Board) -> tuple[Item, ...]:
+    back = _symbol(board, "R", Position.BACK, Point(-3.0, 0.85))
+    passer = _symbol(board, "Q", Position.QUARTERBACK, Point(2.8, -0.75))
+    line = _line(board, back, HELD, Ending.STAND, (0.2, 0.85, 0))
+    start = Point(0.2, 0.85)
+    end = passer.at - unit(start, passer.at).scaled(passer.edge + 0.12)
+    across = left_of(unit(start, end)).scaled(board.mark("mesh"))
+    ball = Stroke((Line(start, end),), "flight", (), NOWHERE)
+    bar = Stroke((Line(end - across, end + across),), "mesh", (), NOWHERE)
+    return (*line, ball, bar, *_men(board, back, passer))
+
+
 def read_or_free(board: Board) -> tuple[Item, ...]:
     read, left = _letter(board, "E", -1.6, -0.3), _letter(board, "J", 1.6, -0.3)
     return (key_mark(read, board), _word(read, board), free_mark(left, board), _word(left, board))
@@ -179,6 +200,7 @@ ENTRIES = (
     ("Two on one man; short dashes: he goes on to the next", double),
     ("The ball carrier, heaviest; his ball at the strokes; thin: the fake", mesh),
     ("The ball may be pitched to this man", pitch),
+    ("He gives it on: dashed, the ball in the air; caught at the bar", flight),
     ("Nobody blocks him: boxed, he is read; under a wedge, he is free", read_or_free),
     ("Deeper than the picture: his yards past the line", deep),
     ("He sets for the pass and faces his rusher", pass_set),
