@@ -50,7 +50,7 @@ def test_what_follows_a_page_that_runs_on_is_numbered_after_all_its_sheets(
 ) -> None:
     """So the first plan is the last, and nothing is set twice for a page number."""
     first, after = book.pages[0].id, book.pages[1].id
-    tall = heights() | {f"{first}-fixed": 2.5 * room(book.paper)}
+    tall = {**heights(), f"{first}-fixed": 2.5 * room(book.paper)}
     plan = next(plans(book, defaultdict(lambda: 90.0, tall), pictures))
     assert plan.layout[first].runs_on
     assert plan.numbers[after] == plan.numbers[first] + 3
