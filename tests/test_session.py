@@ -7,7 +7,7 @@ import shutil
 import subprocess
 import sys
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
@@ -35,6 +35,10 @@ STARTER = Path(__file__).parent.parent / "grammar" / "starter" / "high-school"
 CALL = "Three Two Right Crossers"
 
 
+def _placed(look: Any, men: Any, moves: Mapping[str, object]) -> object:
+    return look.name, look.span, seal(men), seal(tuple(moves.items()))
+
+
 class Counted:
     """How often each maker was asked, by all that it was asked with.
 
@@ -59,8 +63,7 @@ class Counted:
 
         patch.setattr(expand.Expander, "__init__", began)
         patch.setattr(expand.Cast, "__init__", expanded)
-        key: Callable[..., object] = lambda look, men: (look.name, look.span, seal(men))  # noqa: E731
-        self._wrap(patch, expand, "line_up_defence", self.looks, key)
+        self._wrap(patch, expand, "line_up_defence", self.looks, _placed)
         self._wrap(patch, clock, "timelines", self.clocks, lambda play, level: (play, level.name))
 
     @staticmethod
