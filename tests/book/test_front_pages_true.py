@@ -36,7 +36,7 @@ def book(name: str) -> Book:
 def test_every_call_can_be_said_from_its_page(book: Book, season: Season) -> None:
     assert list(misspoken(book, season)) == []
     page = book.of(CallPage)[0]
-    assert len(page.apart) == 3
+    assert 3 <= len(page.apart) <= 4  # one by the field, where there is such a call
     assert len(page.names) == 4  # both books name four calls with one word
 
 
