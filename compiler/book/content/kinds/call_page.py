@@ -1,4 +1,4 @@
-"""How a call is said: its parts in order, three calls taken apart, the words, and the routes."""
+"""How a call is said: its parts in order, a few calls taken apart, the words, and the routes."""
 
 from __future__ import annotations
 
