@@ -77,7 +77,8 @@ def plan_close(men: Standing, letters: Mapping[str, Letter]) -> tuple[LineRun, .
             keep = keep_off(symbols, ghosts, run.man, board)
             path = behind_passer(path, symbols, run.man, board)
             if run.pen in _FREE:
-                path = ends_clear(path, keep, board.mark("head_half"))
+                ends = (*keep, *(_whole(letter, board) for letter in letters.values()))
+                path = ends_clear(path, ends, board.mark("head_half"))
             elif play.kind is Kind.PASS:
                 path = ends_clear(path, keep, board.mark("hit_bar"))
             if run.leads:
@@ -153,6 +154,12 @@ def _letters_off(
         if letter.man.label in free:
             made.append(_wedge(letter, board))
     return made
+
+
+def _whole(letter: Letter, board: Board) -> Round:
+    """A letter on which no arrow may end."""
+    bare = letter.reach - board.mark("letter_room") + board.weight("block") / 2
+    return Round(letter.at, letter.reach, bare)
 
 
 def _wedge(letter: Letter, board: Board) -> Round:
