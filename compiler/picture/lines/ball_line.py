@@ -4,7 +4,7 @@ is in the air, and the line heavy of him who runs with it in between."""
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from stemline.football.exchanges import BallMoves
@@ -65,6 +65,7 @@ def _exchange(
     span = x.span if x.said else play.assignment(x.taker).span
     times = (moment.leaves, moment.there)
     if x.kind.flies or x.kind is BallMoves.SNAP:
+        taker = _past(taker, symbols[x.taker], board)
         start = _off(giver, taker.at, symbols[x.giver])
         end = _off(taker, giver.at, symbols[x.taker])
         far = start.distance(end)
@@ -100,6 +101,14 @@ def _met(
         if near.distance(at) < best - 1e-9:
             best, found = near.distance(at), _OnTheWay(near, unit(a, b), False)
     return found
+
+
+def _past(met: _OnTheWay, symbol: Symbol, board: Board) -> _OnTheWay:
+    """The place as far from the symbol of a man who has just set off as the cross-bar is long."""
+    room = symbol.edge + board.mark("mesh") + board.weight("mesh") / 2
+    if met.stands or met.at.distance(symbol.at) >= room:
+        return met
+    return replace(met, at=symbol.at + unit(symbol.at, met.at).scaled(room))
 
 
 def _across(flight: Point, taker: _OnTheWay) -> Point:
