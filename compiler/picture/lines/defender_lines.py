@@ -23,7 +23,7 @@ from stemline.geometry.curves import (
 )
 from stemline.geometry.paths import Leg, Path, segments
 from stemline.picture.lines.route_lines import arrowed
-from stemline.picture.lines.stunts import stopped_short, stunt_way
+from stemline.picture.lines.stunts import late_word, stopped_short, stunt_way
 from stemline.picture.paper.detail import Detail
 from stemline.picture.paper.drops import ground_of
 from stemline.picture.paper.letter import Letter
@@ -89,6 +89,7 @@ def draw_duties(
     ground: list[Item] = []
     lines: list[Item] = []
     words: list[tuple[str, Point, Span]] = []
+    late: list[Letter] = []
     met = bars(play, board)
     rushed = _gaps(letters, tuple(symbols.values()), board)
     for letter in letters.values():
@@ -99,8 +100,7 @@ def draw_duties(
             if board.shows(Detail.MET_RUSH) or letter.man.label not in met:
                 bar = met.get(letter.man.label)
                 if duty.after and board.shows(Detail.ZONE_WORDS):
-                    over = Point(letter.at.x, letter.at.y + letter.half_height)
-                    words.append((f"{duty.after:g} s", over, span))
+                    late.append(letter)
                 lines += rush_items(
                     letter, duty.to, board, bar, tuple(symbols.values()), tuple(letters.values()),
                     letters.get(duty.behind),
@@ -118,7 +118,8 @@ def draw_duties(
             if board.shows(Detail.ZONE_WORDS):
                 words.append((duty.kind.value, middle, span))
     ink = _ink(lines, board)
-    placed = (_word(text, middle, ink, play, board, span) for text, middle, span in words)
+    placed = [_word(text, middle, ink, play, board, span) for text, middle, span in words]
+    placed += [late_word(letter, letters.values(), ink, board) for letter in late]
     return DefenderLines(tuple(ground), tuple(lines), tuple(word for word in placed if word))
 
 
@@ -170,9 +171,9 @@ def man_items(
     # it comes straight through the line of scrimmage, whoever stands close behind it
     path = detour(Path(letter.at, (Leg(symbol.at),)), keep, board.mark("turn"), slanting=False)
     path = _beside_rush(through_gaps(path, line, board.weight("man")), line, rushed, board)
-    # straight through the gap he may come upon a man close behind the line
-    behind = [o for o in keep if o.at.y < -o.hard]
-    path = detour(path, behind, board.mark("turn"), slanting=False)
+    # straight through the gap he may come upon a man close to the line
+    off = [o for o in keep if abs(o.at.y) > o.hard]
+    path = detour(path, off, board.mark("turn"), slanting=False)
     pieces = leave(segments(path), letter.at, letter.reach)
     pieces = reverse(leave(reverse(pieces), symbol.at, symbol.edge + board.yards(1.6)))
     if not pieces:

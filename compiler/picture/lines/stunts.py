@@ -1,19 +1,30 @@
-"""A man of a stunt on paper: behind the letter of him who goes first, down beside it, and in."""
+"""A man of a stunt on paper: behind the letter of him who goes first, down beside it, and in; with
+how long he waits, beside his own."""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
 
+from stemline.geometry.box import Box
 from stemline.geometry.paths import Leg, Path, Point
 from stemline.picture.paper.letter import Letter
 from stemline.picture.paper.surface import Board
 from stemline.picture.paper.symbol import Symbol
+from stemline.picture.scene.ink import Ink
+from stemline.picture.scene.scene import TextRun
 from stemline.picture.ways.gaps import clear
 
 _TURN = 0.8
 """Yards in which he turns behind that letter."""
 _DOWN = 2.0
 """Points in which he turns down beside it."""
+_WORD = 2.4
+"""Points of white between his letter and how long he waits."""
+_WHITE = 0.6
+"""Points of white round that word."""
+_EVERY = 5
+"""Yards between two lines of the field."""
 _UNDER = 1.5
 """Weights of his line under that letter where his gap lies under it."""
 _CLEAR = 2.0
@@ -67,3 +78,26 @@ def stopped_short(path: Path, symbols: Sequence[Symbol], board: Board) -> Path |
     if clear(path.corners[-2:], symbols, board.weight("rush") / 2):
         return None
     return Path(path.start, path.legs[:-1])
+
+
+def late_word(letter: Letter, others: Iterable[Letter], ink: Ink, board: Board) -> TextRun | None:
+    """How long a man waits, over his letter or beside it: where it is on no line, no other letter
+    and no line of the field; None where it would be on one everywhere."""
+    assert letter.man.duty is not None, "a man who waits has something to do"
+    text = f"{letter.man.duty.after:g} s"
+    room, white = board.extent(text, "words"), board.yards(_WORD)
+    wide, tall = room.width, room.rise + room.fall
+    box, middle = letter.box, letter.at
+    places = (
+        Point(middle.x - wide / 2, box.top + white),
+        Point(box.right + white, middle.y - tall / 2),
+        Point(box.left - white - wide, middle.y - tall / 2),
+    )
+    for at in places:
+        bare = Box(at.x, at.y, at.x + wide, at.y + tall)
+        word = bare.grown(board.yards(_WHITE))
+        lined = math.floor(word.top / _EVERY) * _EVERY >= word.bottom
+        taken = lined or ink.under(word)[0] or not board.frame.holds(word)
+        if not taken and all(o is letter or o.box.overlap(word) <= 0 for o in others):
+            return TextRun(text, Point(at.x, at.y + room.fall), "words", letter.man.span)
+    return None
