@@ -77,8 +77,9 @@ def _exchange(
         yield Stroke((Line(end - across, end + across),), "mesh", (), span)
         return
     met = taker if not taker.stands or giver.stands else giver
-    other = symbols[x.giver if met is taker else x.taker]
-    strokes = mesh_items(met.at, met.ahead, board, span, other)
+    own, other = (x.taker, x.giver) if met is taker else (x.giver, x.taker)
+    met = _past(met, symbols[own], board)
+    strokes = mesh_items(met.at, met.ahead, board, span, symbols[other])
     for number, stroke in enumerate(strokes[:1] if x.kind is BallMoves.FAKE else strokes, 1):
         named = f"{x.taker}-{'fake' if x.kind is BallMoves.FAKE else 'mesh'}-{number}"
         yield Stroke(stroke.segments, stroke.style, (), span, named, (moment.there, moment.there))
