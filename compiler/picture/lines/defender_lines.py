@@ -21,9 +21,9 @@ from stemline.geometry.curves import (
     reverse,
     unit,
 )
-from stemline.geometry.paths import Leg, Path, segments
+from stemline.geometry.paths import Leg, Path, polyline, segments
+from stemline.picture.lines.going_round import late_word, stopped_short, stunt_way
 from stemline.picture.lines.route_lines import arrowed
-from stemline.picture.lines.stunts import late_word, stopped_short, stunt_way
 from stemline.picture.paper.detail import Detail
 from stemline.picture.paper.drops import ground_of
 from stemline.picture.paper.letter import Letter
@@ -171,9 +171,7 @@ def man_items(
     # it comes straight through the line of scrimmage, whoever stands close behind it
     path = detour(Path(letter.at, (Leg(symbol.at),)), keep, board.mark("turn"), slanting=False)
     path = _beside_rush(through_gaps(path, line, board.weight("man")), line, rushed, board)
-    # straight through the gap he may come upon a man close to the line
-    off = [o for o in keep if abs(o.at.y) > o.hard]
-    path = detour(path, off, board.mark("turn"), slanting=False)
+    path = _past_near_men(path, keep, line, board)
     pieces = leave(segments(path), letter.at, letter.reach)
     pieces = reverse(leave(reverse(pieces), symbol.at, symbol.edge + board.yards(1.6)))
     if not pieces:
@@ -192,6 +190,24 @@ def man_items(
         Stroke(pieces, "man", (), span),
         Stroke((Line(end - across, end + across),), "man", (), span),
     )
+
+
+def _past_near_men(path: Path, keep: Sequence[Round], line: Sequence[Symbol], board: Board) -> Path:
+    """The path, straight through a gap, round the men whom it comes upon close to the line; with
+    the turns of its own behind the line left out, where they would lead it over a lineman."""
+    half = board.weight("man") / 2
+    behind = [o for o in keep if o.at.y < -o.hard]
+    front = [o for o in keep if o.at.y > o.hard]
+    through = next((i for i, leg in enumerate(path.legs) if leg.to.y < 0), len(path.legs))
+    bare = replace(path, legs=(*path.legs[:-1][: through + 1], path.legs[-1]))
+    ways = []
+    for way in (path, bare):
+        for off in (behind, front):
+            way = detour(way, off, board.mark("turn"), slanting=False)
+        if clear(polyline(way), line, half):
+            return way
+        ways.append(way)
+    return ways[0]
 
 
 def _gaps(
