@@ -64,7 +64,7 @@ BEFORE = frozenset({"before", "before-motion", "before-bar"})
 
 PATHS = frozenset(
     {
-        *("route", "branch", "motion", "tick", "bar", "set-bar", "carry", "fake"),
+        *("route", "branch", "motion", "tick", "bar", "set-bar", "carry", "held", "fake", "flight"),
         *("mesh", "pitch", "foot", "foot-down", "ball", "arrival"),
         *BLOCKS,
         *DEFENCE,

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from stemline.book.content.block_table import KeyRead
 from stemline.book.content.by_call import ByCall
 from stemline.book.content.drawn_calls import Left
-from stemline.book.content.page import Entry, Listing, Page, Remark
+from stemline.book.content.page import Entry, Listing, Page, Remark, alike
 from stemline.football.play import Kind, Play
 
 SHEETS = {Kind.RUN: 12.0, Kind.PASS: 20.0}
@@ -60,7 +60,7 @@ class DressedPage(Page):
 
     @property
     def framed(self) -> tuple[tuple[Entry, ...], ...]:
-        return tuple(group.entries for group in self.groups if group.entries)
+        return tuple(entries for group in self.groups for entries in alike(group.entries))
 
     @property
     def anchors(self) -> tuple[str, ...]:

@@ -7,7 +7,7 @@ a call's picture and of its place in the book; nothing else is linked to.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from enum import Enum
 from itertools import groupby
@@ -115,7 +115,7 @@ class Page:
     def framed(self) -> tuple[tuple[Entry, ...], ...]:
         """The small pictures, those together that are drawn in one frame, to be compared."""
         small = (self.base, *self.dressups) if self.half and self.base else self.dressups
-        return (small,) if small else ()
+        return alike(small)
 
     @property
     def large(self) -> Entry | None:
@@ -126,6 +126,13 @@ class Page:
     def entries(self) -> tuple[Entry, ...]:
         small = (entry for entries in self.framed for entry in entries)
         return (*((self.large,) if self.large is not None else ()), *small)
+
+
+def alike(entries: Sequence[Entry]) -> tuple[tuple[Entry, ...], ...]:
+    """The entries as they are drawn in one frame: a run is drawn close, and would be far too small
+    in the frame of a pass that it is changed to."""
+    kinds = dict.fromkeys(entry.play.kind for entry in entries)
+    return tuple(tuple(e for e in entries if e.play.kind is kind) for kind in kinds)
 
 
 @dataclass(frozen=True)

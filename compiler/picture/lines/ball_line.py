@@ -4,7 +4,7 @@ is in the air, and the line heavy of him who runs with it in between."""
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from stemline.football.exchanges import BallMoves
@@ -65,6 +65,7 @@ def _exchange(
     span = x.span if x.said else play.assignment(x.taker).span
     times = (moment.leaves, moment.there)
     if x.kind.flies or x.kind is BallMoves.SNAP:
+        taker = _past(taker, symbols[x.taker], board)
         start = _off(giver, taker.at, symbols[x.giver])
         end = _off(taker, giver.at, symbols[x.taker])
         far = start.distance(end)
@@ -76,8 +77,9 @@ def _exchange(
         yield Stroke((Line(end - across, end + across),), "mesh", (), span)
         return
     met = taker if not taker.stands or giver.stands else giver
-    other = symbols[x.giver if met is taker else x.taker]
-    strokes = mesh_items(met.at, met.ahead, board, span, other)
+    own, other = (x.taker, x.giver) if met is taker else (x.giver, x.taker)
+    met = _past(met, symbols[own], board)
+    strokes = mesh_items(met.at, met.ahead, board, span, symbols[other])
     for number, stroke in enumerate(strokes[:1] if x.kind is BallMoves.FAKE else strokes, 1):
         named = f"{x.taker}-{'fake' if x.kind is BallMoves.FAKE else 'mesh'}-{number}"
         yield Stroke(stroke.segments, stroke.style, (), span, named, (moment.there, moment.there))
@@ -100,6 +102,14 @@ def _met(
         if near.distance(at) < best - 1e-9:
             best, found = near.distance(at), _OnTheWay(near, unit(a, b), False)
     return found
+
+
+def _past(met: _OnTheWay, symbol: Symbol, board: Board) -> _OnTheWay:
+    """The place as far from the symbol of a man who has just set off as the cross-bar is long."""
+    room = symbol.edge + board.mark("mesh") + board.weight("mesh") / 2
+    if met.stands or met.at.distance(symbol.at) >= room:
+        return met
+    return replace(met, at=symbol.at + unit(symbol.at, met.at).scaled(room))
 
 
 def _across(flight: Point, taker: _OnTheWay) -> Point:

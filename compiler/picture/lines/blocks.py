@@ -37,6 +37,10 @@ _TURNS = (0.0, 15.0, -15.0, 30.0, -30.0, 45.0, -45.0, 60.0, -60.0)
 _STRAIGHT = 1e-6
 _BARS = 1.5
 """Middles of two bars at one letter are at least this many half bars apart."""
+_APART = 1.6
+"""Points between dots and a line beside which they end."""
+_ALONG = 6
+"""Points that dots may run so near a line: they cross it."""
 _SPARE = 8.0
 """Degrees of white between two bars at one letter."""
 
@@ -191,9 +195,12 @@ def set_path(path: Path, at: Point) -> Path:
     return replace(path, legs=(*path.legs[:-1], Leg(short)))
 
 
-def eyes_items(play: Play, letters: Mapping[str, Letter], board: Board) -> tuple[Item, ...]:
+def eyes_items(
+    play: Play, letters: Mapping[str, Letter], board: Board, lines: Sequence[Sequence[Point]] = ()
+) -> tuple[Item, ...]:
     """Dots from the bar of a pass blocker to a man he takes if he comes, who stands far from it,
-    and on a run from a bar to a man who is met on his way to the ball."""
+    and on a run from a bar to a man who is met on his way to the ball; they end where they would
+    run into one of the ``lines`` along it."""
     items: list[Item] = []
     for task in play.assignments:
         letter = letters.get(task.hits[0].defender) if task.hits else None
@@ -212,6 +219,22 @@ def eyes_items(play: Play, letters: Mapping[str, Letter], board: Board) -> tuple
             continue
         start = end + facing.scaled(board.yards(2.5))
         if start.distance(letter.at) > far and not rushes:
+            start = _before_lines(letter.at, start, lines, board)
             pieces = leave((Line(letter.at, start),), letter.at, letter.reach)
             items.append(Stroke(pieces, "eyes", (), task.span))
     return tuple(items)
+
+
+def _before_lines(
+    start: Point, end: Point, lines: Sequence[Sequence[Point]], board: Board
+) -> Point:
+    """The end of the dots, taken back to where no line runs beside them."""
+    white, step = board.yards(_APART), board.yards(1.0)
+    far, way = start.distance(end), unit(start, end)
+    left = far
+    while left > far / 2:
+        at = start + way.scaled(left)
+        if all(far_from(points, at) >= white for points in lines if len(points) > 1):
+            break
+        left -= step
+    return start + way.scaled(left) if far / 2 < left < far - _ALONG * step else end

@@ -6,13 +6,16 @@ The carrier's is whole wherever another crosses it.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from stemline.football.defenders import Level
 from stemline.football.play import Assignment, Kind, Play
 from stemline.football.players import Position
 from stemline.geometry.box import Box
+from stemline.geometry.curves import dot, left_of, nearest, unit
 from stemline.geometry.paths import Ending, Path, Point
 from stemline.picture.lines.blocks import Touches, block_path, climb_path, set_path, touches
 from stemline.picture.lines.leading import crossed, followed, led
@@ -46,6 +49,8 @@ _CARRIER = 0.5
 _TOUCH = 0.13
 """Points by which the bend of a block in the line may touch a man before he is brought straight
 through the gap, where the carrier runs."""
+_MERGING = 12.0
+"""Degrees between two lines under which one that ends on the other looks like a part of it."""
 _ABOUT = 2.0
 """Yards round a path beyond which nothing is in its way."""
 
@@ -67,6 +72,7 @@ def plan_close(men: Standing, letters: Mapping[str, Letter]) -> tuple[LineRun, .
     ways = dict(
         zip(map(id, free), spread([turn_back(r.path, lane) for r in free], lane), strict=True)
     )
+    ways |= _beside_carrier(runs, lane)
     ghosts = ghosts_of(play, symbols, board)
     still = touched(play)
     near = [s for n, s in letters.items() if n in still or s.man.level is Level.LINE]
@@ -77,7 +83,8 @@ def plan_close(men: Standing, letters: Mapping[str, Letter]) -> tuple[LineRun, .
             keep = keep_off(symbols, ghosts, run.man, board)
             path = behind_passer(path, symbols, run.man, board)
             if run.pen in _FREE:
-                path = ends_clear(path, keep, board.mark("head_half"))
+                ends = (*keep, *(_whole(letter, board) for letter in letters.values()))
+                path = ends_clear(path, ends, board.mark("head_half"))
             elif play.kind is Kind.PASS:
                 path = ends_clear(path, keep, board.mark("hit_bar"))
             if run.leads:
@@ -94,6 +101,25 @@ def plan_close(men: Standing, letters: Mapping[str, Letter]) -> tuple[LineRun, .
                 path = path if through == path else detour(through, _about(through, off), turn)
         made.append(replace(run, path=path))
     return tuple(made)
+
+
+def _beside_carrier(runs: Sequence[LineRun], lane: float) -> dict[int, Path]:
+    """The ways of men who give the ball on, ended beside the carrier's way where they would run
+    into it nearly along it."""
+    carried = [piece for run in runs if run.pen == CARRY for piece in pairwise(run.path.corners)]
+    return {id(run): _beside(run.path, carried, lane) for run in runs if run.pen == HELD}
+
+
+def _beside(path: Path, others: Sequence[tuple[Point, Point]], lane: float) -> Path:
+    before, end = path.corners[-2:]
+    for a, b in others:
+        across = left_of(unit(a, b))
+        angle = math.degrees(math.asin(min(1.0, abs(dot(unit(before, end), across)))))
+        if nearest(a, b, end)[0].distance(end) < lane / 2 and angle < _MERGING:
+            side = math.copysign(lane, dot(before - a, across))
+            end = end + across.scaled(side)
+            return replace(path, legs=(*path.legs[:-1], replace(path.legs[-1], to=end)))
+    return path
 
 
 def _runs(
@@ -153,6 +179,12 @@ def _letters_off(
         if letter.man.label in free:
             made.append(_wedge(letter, board))
     return made
+
+
+def _whole(letter: Letter, board: Board) -> Round:
+    """A letter on which no arrow may end."""
+    bare = letter.reach - board.mark("letter_room") + board.weight("block") / 2
+    return Round(letter.at, letter.reach, bare)
 
 
 def _wedge(letter: Letter, board: Board) -> Round:

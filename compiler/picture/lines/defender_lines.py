@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise, product
 
-from stemline.football.defenders import Duty, DutyKind
+from stemline.football.defenders import DutyKind
 from stemline.football.field import Side
 from stemline.football.play import Play
 from stemline.geometry.box import Box, square
@@ -21,7 +21,8 @@ from stemline.geometry.curves import (
     reverse,
     unit,
 )
-from stemline.geometry.paths import Leg, Path, segments
+from stemline.geometry.paths import Leg, Path, polyline, segments
+from stemline.picture.lines.going_round import late_word, stopped_short, stunt_way
 from stemline.picture.lines.route_lines import arrowed
 from stemline.picture.paper.detail import Detail
 from stemline.picture.paper.drops import ground_of
@@ -61,10 +62,6 @@ _WHITE = 0.6
 _STEP = 0.5
 """Points between two dots of the lines that these words keep off."""
 _SLANT = 0.7
-_TURN = 0.8
-"""Yards in which a man of a stunt turns round the letter of him who goes first."""
-_CLEAR = 2.0
-"""Points of white between that letter and his line."""
 _SHORT = 1.6
 """Yards: a drop or a rush shorter than this has no line of its own."""
 
@@ -92,6 +89,7 @@ def draw_duties(
     ground: list[Item] = []
     lines: list[Item] = []
     words: list[tuple[str, Point, Span]] = []
+    late: list[Letter] = []
     met = bars(play, board)
     rushed = _gaps(letters, tuple(symbols.values()), board)
     for letter in letters.values():
@@ -101,13 +99,11 @@ def draw_duties(
         if duty.kind is DutyKind.RUSH:
             if board.shows(Detail.MET_RUSH) or letter.man.label not in met:
                 bar = met.get(letter.man.label)
-                turn = _round(duty, letters, board)
                 if duty.after and board.shows(Detail.ZONE_WORDS):
-                    over = Point(letter.at.x, letter.at.y + letter.half_height)
-                    words.append((f"{duty.after:g} s", over, span))
+                    late.append(letter)
                 lines += rush_items(
                     letter, duty.to, board, bar, tuple(symbols.values()), tuple(letters.values()),
-                    turn,
+                    letters.get(duty.behind),
                 )  # fmt: skip
         elif rush_only:
             continue
@@ -122,18 +118,9 @@ def draw_duties(
             if board.shows(Detail.ZONE_WORDS):
                 words.append((duty.kind.value, middle, span))
     ink = _ink(lines, board)
-    placed = (_word(text, middle, ink, play, board, span) for text, middle, span in words)
+    placed = [_word(text, middle, ink, play, board, span) for text, middle, span in words]
+    placed += [late_word(letter, letters.values(), ink, board) for letter in late]
     return DefenderLines(tuple(ground), tuple(lines), tuple(word for word in placed if word))
-
-
-def _round(duty: Duty, letters: Mapping[str, Letter], board: Board) -> Point | None:
-    """Where a rusher turns behind the letter of the man who goes first; None where he goes
-    straight."""
-    first = letters.get(duty.behind)
-    if duty.via is None or first is None:
-        return duty.via
-    up = first.half_height + board.yards(_CLEAR)
-    return Point(first.at.x, max(duty.via.y, first.at.y + up))
 
 
 def _above(box: Box, board: Board) -> float:
@@ -184,9 +171,7 @@ def man_items(
     # it comes straight through the line of scrimmage, whoever stands close behind it
     path = detour(Path(letter.at, (Leg(symbol.at),)), keep, board.mark("turn"), slanting=False)
     path = _beside_rush(through_gaps(path, line, board.weight("man")), line, rushed, board)
-    # straight through the gap he may come upon a man close behind the line
-    behind = [o for o in keep if o.at.y < -o.hard]
-    path = detour(path, behind, board.mark("turn"), slanting=False)
+    path = _past_near_men(path, keep, line, board)
     pieces = leave(segments(path), letter.at, letter.reach)
     pieces = reverse(leave(reverse(pieces), symbol.at, symbol.edge + board.yards(1.6)))
     if not pieces:
@@ -205,6 +190,24 @@ def man_items(
         Stroke(pieces, "man", (), span),
         Stroke((Line(end - across, end + across),), "man", (), span),
     )
+
+
+def _past_near_men(path: Path, keep: Sequence[Round], line: Sequence[Symbol], board: Board) -> Path:
+    """The path, straight through a gap, round the men whom it comes upon close to the line; with
+    the turns of its own behind the line left out, where they would lead it over a lineman."""
+    half = board.weight("man") / 2
+    behind = [o for o in keep if o.at.y < -o.hard]
+    front = [o for o in keep if o.at.y > o.hard]
+    through = next((i for i, leg in enumerate(path.legs) if leg.to.y < 0), len(path.legs))
+    bare = replace(path, legs=(*path.legs[:-1][: through + 1], path.legs[-1]))
+    ways = []
+    for way in (path, bare):
+        for off in (behind, front):
+            way = detour(way, off, board.mark("turn"), slanting=False)
+        if clear(polyline(way), line, half):
+            return way
+        ways.append(way)
+    return ways[0]
 
 
 def _gaps(
@@ -274,22 +277,23 @@ def rush_items(
     met: Point | None = None,
     symbols: Sequence[Symbol] = (),
     others: Sequence[Letter] = (),
-    turn: Point | None = None,
+    first: Letter | None = None,
 ) -> tuple[Item, ...]:
     """An arrow from the letter through his gap, to where he is ``met`` or a little behind the
     line; where the gap is too narrow for it, an arrow that ends short of the line.
 
-    A man of a stunt goes round ``turn``, behind the place of him who goes first."""
+    A man of a stunt goes round the letter of him who goes ``first``."""
     if to is None:
         return ()
     wide = board.mark("head_half")
     x = gap_at(to.x, symbols, wide)
     gap = Point(x, max(to.y, 0.0) + board.yards(_BEFORE))
-    if turn is not None:
+    if first is not None:
         end = met or Point(x, min(to.y, 0.0) - board.mark("rush"))
-        path = Path(letter.at, (Leg(turn, _TURN), Leg(gap, _TURN), Leg(end)))
-        pieces = leave(segments(path), letter.at, letter.reach)
-        return _arrow(pieces, "rush", board, letter.man.span)
+        path = stunt_way(letter, first, gap, end, others, board)
+        short = stopped_short(path, symbols, board)
+        pieces = leave(segments(short or path), letter.at, letter.reach)
+        return _arrow(pieces, "rush", board, letter.man.span, "rush_head" if short else "head")
     if met is not None:
         return _met_rush(letter, gap, met, symbols, board)
     through = Point(x, min(to.y, 0.0) - board.mark("rush"))

@@ -79,7 +79,7 @@ def lay_lines(men: Standing, only: str | None, level: PlayingLevel, played: Play
     for box in boxes:
         ink.solid(box)
     field = broken_at(field, [box.grown(on.mark("letter_room") / 2) for box in boxes])
-    tasks = _tasks(play, letters, symbols, on)
+    tasks = _tasks(play, letters, symbols, on, drawn)
     _lay(tasks.lines, ink)
     defence = letter_items(letters, play, on)
     words = field_words(play, on)
@@ -111,10 +111,11 @@ def _tasks(
     letters: Mapping[str, Letter],
     symbols: Mapping[str, Symbol],
     on: Board,
+    drawn: Sequence[Drawn],
 ) -> DefenderLines:
     """All duties when asked for; on a protection's picture always the rush, and who has whom."""
     protection = on.close and play.kind is Kind.PASS
-    eyes = eyes_items(play, letters, on) if on.close else ()
+    eyes = eyes_items(play, letters, on, [d.points for d in drawn]) if on.close else ()
     if not on.duties and not protection:
         return DefenderLines(eyes, (), ())
     made = draw_duties(play, letters, symbols, on, rush_only=not on.duties)
