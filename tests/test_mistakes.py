@@ -231,3 +231,13 @@ def test_a_file_that_is_no_play(
     result = read_and_compile(name)
     assert sorted(result.codes) == sorted([code, *["W103"] * (code in WARNED)])
     compare(result.shown, FOLDERS / f"{name}.expected", request)
+
+
+def test_a_line_too_far_is_answered_by_what_may_be_typed() -> None:
+    """A depth that the next run would refuse is not offered."""
+    tag = "tag Wheel for Crossers\n    clear runs post 8 up far hash\n"
+    out = compile_case("sample.play", tag)
+    assert out.codes == ["E416"]
+    assert "give him longer" not in out.shown and "nearer to him" in out.shown
+    near = compile_case("sample.play", tag.replace("post 8 up far hash", "go up hash"))
+    assert "give him longer, `by " in near.shown

@@ -44,6 +44,10 @@ def check_line_calls_agree(call: ProvedCall) -> Iterator[Diagnostic]:
     yield from _together(call, kills)
 
 
+_MORE = ("middle open", "press", "off", "weak corner off", "8 or more in box")
+"""What a second sight may ask besides, where it does not yet."""
+
+
 def _together(call: ProvedCall, kills: tuple[KillDef, ...]) -> Iterator[Diagnostic]:
     """Pairs of kills of one look, each told by the first look that has both."""
     for first, second in combinations(kills, 2):
@@ -56,7 +60,8 @@ def _together(call: ProvedCall, kills: tuple[KillDef, ...]) -> Iterator[Diagnost
         if look:
             yield E766(
                 call=call.play.call.spoken, first=first.said, second=second.said, look=look,
-                when=second.text, more="middle open",
+                when=second.text,
+                more=next(word for word in _MORE if word not in f"{first.text} {second.text}"),
             ).at(second.span, related=(Related(first.span, "it is killed here too"),))  # fmt: skip
 
 

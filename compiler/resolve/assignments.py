@@ -267,13 +267,17 @@ def _off_the_rail(
 ) -> Iterator[Diagnostic]:
     """A line that he cannot be on in time, and one inside the tackle for a man who is outside."""
     depth = called_depth(run.route, run.depth)
-    by = on_by(rail, stem_of(run.route.strokes, depth) or depth)
+    stem = stem_of(run.route.strokes, depth) or depth
+    by = on_by(rail, stem)
     x = target_x(rail.line, runner)
     across = abs(x - man.snap.x)
     if across > by - man.snap.y:
+        more, nearer = math.ceil(across), "say a line that is nearer to him"
         yield E416(
-            man=man.label, across=f"{across:.0f}", by=f"{by:.0f}", more=f"{math.ceil(across)}",
-            call=call,
+            man=man.label, across=f"{across:.0f}", by=f"{by:.0f}", call=call,
+            instead=f"give him longer, `by {more}`, or {nearer}" if more < stem
+            else f"{nearer}, or have him break deeper than {more}",
+            spot=runner.field.spot.value,
         ).at(said.span)  # fmt: skip
     elif not rail.line.far and abs(x) < runner.field.marks.tackle(1) < abs(man.snap.x):
         yield W417(man=man.label, call=call, spot=runner.field.spot.value).at(said.span)

@@ -110,16 +110,19 @@ class E415(Mistake):
 
 class E416(Mistake):
     title = "too far to his line"
-    message = "in {call}, {man} has {across} yards across to his line in {by} of depth"
+    message = (
+        "in {call}, {man} has {across} yards across to his line in {by} of depth, from the {spot}"
+    )
     label = "not to be run"
-    help = "give him longer, `by {more}`, or a line that is nearer"
-    varies = ("man", "across", "by", "more")
+    help = "{instead}"
+    varies = ("man", "across", "by", "instead", "spot")
 
     call: str
     man: str
     across: str
     by: str
-    more: str
+    instead: str
+    spot: str
 
 
 class W417(Mistake):
