@@ -92,6 +92,13 @@ def sample(
         yield from _drawn(playbook, _clock(page, made, theme), theme)
 
 
+def of_pages(playbook: str, pages: Collection[str], theme: Theme) -> Iterator[Picture]:
+    """Every diagram of the pages with these ids."""
+    for page in make_book(bundled_season(playbook), Edition("", ""), ("",)).pages:
+        if page.id in pages:
+            yield from _drawn(playbook, _page(page, theme), theme)
+
+
 CALL = {Size.FULL: Sort.LARGE, Size.QUARTER: Sort.QUARTER, Size.THUMB: Sort.OWN_SMALL}
 VIEW = {Size.FULL: Sort.SHEET, Size.QUARTER: Sort.SHEET_QUARTER, Size.THUMB: Sort.SHEET_SMALL}
 """The sort of a call by itself, and of a page's view, at each size."""

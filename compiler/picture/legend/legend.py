@@ -163,9 +163,9 @@ def _field(board: Board) -> tuple[Item, ...]:
     left, right = board.frame.left, board.frame.right
     half = board.mark("hash")
     return (
-        Stroke((Line(Point(left, 0.9), Point(right, 0.9)),), "yard-line", (), NOWHERE),
-        Stroke((Line(Point(1.5, 0.9 - half), Point(1.5, 0.9 + half)),), "hash", (), NOWHERE),
-        TextRun("5", Point(left + board.yards(4.0), 1.05), "yards", NOWHERE),
+        Stroke((Line(Point(left, 0.7), Point(right, 0.7)),), "yard-line", (), NOWHERE),
+        Stroke((Line(Point(1.5, 0.7 - half), Point(1.5, 0.7 + half)),), "hash", (), NOWHERE),
+        TextRun("5", Point(left + board.yards(4.0), 0.85), "yards", NOWHERE),
         Stroke((Line(Point(left, -0.9), Point(right, -0.9)),), "line-of-scrimmage", (), NOWHERE),
     )
 
