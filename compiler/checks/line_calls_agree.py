@@ -14,13 +14,51 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from stemline.checks.asked import ProvedCall, When
-from stemline.diagnostics.catalogue.line_calls import E765, E766, E767
-from stemline.diagnostics.diagnostic import Diagnostic, Related
+from stemline.diagnostics.diagnostic import Diagnostic, Mistake, Related
 from stemline.playbook.kill_definitions import BoxCount, KillDef
 from stemline.resolve.kills import is_itself, kills_of, readings, second_call, second_words
 from stemline.resolve.sight_of import looks_seen
 
 WHEN = When.PROVED
+
+
+class E765(Mistake):
+    title = "a kill of a kill"
+    message = "{call} is killed to {to}, which is killed to {then} itself"
+    label = "one word at the line, one other play"
+    help = "take `kill to {then}` out of {to}, or put it into a tag that this call does not have"
+
+    call: str
+    to: str
+    then: str
+
+
+class E766(Mistake):
+    title = "two kills at once"
+    message = "{look} would kill {call} to {first} and to {second}"
+    label = "so does this"
+    help = "let one ask for more, such as `kill to {second} when {when}, {more}`"
+
+    call: str
+    first: str
+    second: str
+    look: str
+    when: str
+    more: str
+
+
+class E767(Mistake):
+    title = "killed to itself"
+    message = "{call} is killed to the play that it is"
+    label = "the same play"
+    help = (
+        "name another concept, a tag of this one, or the other side: `kill to {to} away when "
+        "{when}`"
+    )
+
+    call: str
+    to: str
+    when: str
 
 
 def check_line_calls_agree(call: ProvedCall) -> Iterator[Diagnostic]:

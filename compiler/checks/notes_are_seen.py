@@ -11,8 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from stemline.checks.asked import When
-from stemline.diagnostics.catalogue.coaching_notes import W771
-from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.field import BallSpot, Side
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.expand import CalledAt, Expander
@@ -20,6 +19,15 @@ from stemline.resolve.noting import notes_on_looks
 from stemline.resolve.season import Calls
 
 WHEN = When.BOOK
+
+
+class W771(Mistake):
+    title = "a word for a look that nobody shows"
+    message = "no look of this playbook shows {look}, so the note is told of nothing here"
+    label = "never holds"
+    help = "take the condition off, or write the look that shows it"
+
+    look: str
 
 
 def check_notes_are_seen(book: Playbook, calls: Calls, maker: Expander) -> Iterator[Diagnostic]:

@@ -10,8 +10,8 @@ from dataclasses import dataclass, replace
 
 from stemline.checks.called_in_time import check_called
 from stemline.checks.installs import scheduled
+from stemline.checks.line_calls_agree import E767
 from stemline.diagnostics.catalogue.calls import E602
-from stemline.diagnostics.catalogue.line_calls import E767
 from stemline.diagnostics.catalogue.looks import W428
 from stemline.diagnostics.catalogue.names import E310
 from stemline.diagnostics.catalogue.weeks import (

@@ -21,12 +21,3 @@ class E772(Mistake):
 
     who: str
     line: str
-
-
-class W771(Mistake):
-    title = "a word for a look that nobody shows"
-    message = "no look of this playbook shows {look}, so the note is told of nothing here"
-    label = "never holds"
-    help = "take the condition off, or write the look that shows it"
-
-    look: str
