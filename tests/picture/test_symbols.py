@@ -31,7 +31,9 @@ def on(play: Play, size: Size) -> dict[str, Point]:
 
 
 def test_at_full_size_men_two_yards_apart_stand_at_their_true_places() -> None:
-    assert on(quads(), Size.FULL) == {m.label: m.snap for m in quads().men}
+    """To a twentieth of a yard, which is thinner there than the thinnest line."""
+    shown = on(quads(), Size.FULL)
+    assert all(shown[m.label].distance(m.snap) < 0.05 for m in quads().men)
 
 
 def test_a_back_beside_the_quarterback_is_pushed_off_him_along_their_line() -> None:

@@ -296,7 +296,7 @@ def test_a_concept_with_an_unread_line_is_proved_no_further() -> None:
         ("playbook A\n    code high school\n    house hash is 20", "E322"),
         ("playbook A\n    code high school\n    quarterback both", "E323"),
         ("playbook A\n    code high school\n    picture above", "E324"),
-        ("playbook A\n    code high school\n    draw everything", "E402"),
+        ("playbook A\n    code high school\n    draw everything", "E324"),
         ("playbook A\n    code high school\n\npersonnel P\n    Wide is wideout", "E325"),
         ("playbook A\n    code high school\n\npersonnel P\n    W is receivr", "E326"),
         ("playbook A\n    code high school\n\npersonnel P\n    Q is quarterback, both", "E323"),
