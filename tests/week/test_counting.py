@@ -54,7 +54,7 @@ def test_the_figures_are_those_of_the_rows(seed: int) -> None:
     )
     assert {n: r for n, (r, _) in groups.get("Strong and weak", {}).items()} == strong
     said = " ".join(counted.leaves)
-    for of, found in (("", strong), (" on a hash", sides)):
+    for of, found in (("", strong), (" on a hash or called by the field", sides)):
         one = len(found) == 1 and max(found.values()) >= ALWAYS
         assert (f"Every run{of} goes to" in said) == one
     for head, sort in (
