@@ -176,7 +176,7 @@ def _leaves(week: Week, rows: Sequence[PlanRow]) -> Iterator[str]:
                 yield f"{words.format(one.name)} is always {what} from: {one.rows} rows."
     strong = _counted(week, rows, lambda row: _strong(week, row))
     field = _counted(week, rows, lambda row: _field(week, row))
-    for sides, of in ((strong, ""), (field, " on a hash")):
+    for sides, of in ((strong, ""), (field, " on a hash or called by the field")):
         if len(sides) == 1 and sides[0].rows >= ALWAYS:
             yield f"Every run{of} goes to the {sides[0].name} side: {sides[0].rows} rows."
     yield from _numbers_left(week)

@@ -67,12 +67,19 @@ def test_it_stands_in_the_order_of_the_plan(name: str, number: int) -> None:
 
 @pytest.mark.parametrize(("name", "number"), WEEKS)
 def test_its_looks_are_the_opponents(name: str, number: int) -> None:
+    """And those alone, but where a dress-up on the goal line names the look that it meets there."""
     plan, book = bundled_week(name, number).plan, book_of(name, number)
+    orders = session(name).calls.by_name
     assert tuple(page.name for page in book.of(LookPage)) == plan.faces
     for page in book.of(ConceptPage):
-        shown = {e.play.defence.name for e in page.entries if e.play.defence is not None}
-        shown |= set(page.answers.looks if page.answers is not None else ())
-        assert shown <= set(plan.faces), page.name
+        for e in page.entries:
+            own = orders[e.call].look if e.call in orders else ""
+            shown = e.play.defence.name if e.play.defence is not None else None
+            if own and shown:
+                assert shown.casefold() == own and e.play.field.goal is not None, e.call
+            else:
+                assert shown is None or shown in plan.faces, e.call
+        assert page.answers is None or set(page.answers.looks) <= set(plan.faces), page.name
     (glance,) = book.of(TheirLooksPage)
     assert tuple(look.name for look in glance.looks) == plan.faces
 
