@@ -31,7 +31,7 @@ def carriers(result: Session) -> dict[str, set[str]]:
     found: dict[str, set[str]] = {}
     for order in result.calls.by_name.values():
         concept = result.book.concepts[order.concept]
-        if concept.kind is not Kind.RUN or order.motion or order.formation == "Wildcat":
+        if concept.kind is not Kind.RUN or order.motion or order.formation == "wildcat":
             continue
         play, _ = result.play(order, BallSpot.MIDDLE)
         assert play is not None
