@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from stemline.compare.comparison import Comparison
 from stemline.describe.phrases import foot
-from stemline.football.play import Kind, Play, Read
+from stemline.football.play import Assignment, Kind, Play, Read
 from stemline.football.players import Position
 
 Job = tuple[str, str]
@@ -29,8 +29,10 @@ def teaching(found: Comparison) -> tuple[Teaching, ...]:
     and then which concept has it.
     """
     protections = {d.name.casefold() for c in found.definitions for d in (c.was, c.now) if d}
-    was = _jobs((*(c.was for c in found.changed if c.was), *found.dropped, *found.still))
-    now = _jobs((*(c.now for c in found.changed if c.now), *found.added, *found.still))
+    before = (*(c.was for c in found.changed if c.was), *found.dropped, *found.still)
+    after = (*(c.now for c in found.changed if c.now), *found.added, *found.still)
+    protects = frozenset(_protecting((*before, *after)))
+    was, now = _jobs(before, protects), _jobs(after, protects)
     rows = []
     for man in dict.fromkeys((*now, *was)):
         old, new = was.get(man, {}), now.get(man, {})
@@ -48,22 +50,43 @@ def _known(here: dict[Job, str], there: dict[Job, str], touched: set[str]) -> It
             yield job
 
 
-def _jobs(plays: Iterable[Play]) -> dict[str, dict[Job, str]]:
+def _jobs(plays: Iterable[Play], protects: frozenset[Job]) -> dict[str, dict[Job, str]]:
     """Man → his jobs, each with the protection that it is of, "" for a concept's."""
     found: dict[str, dict[Job, str]] = {}
     for play in plays:
-        for man, jobs in _of_play(play):
+        for man, jobs in _of_play(play, protects):
             found.setdefault(man, {}).update(jobs)
     return found
 
 
-def _of_play(play: Play) -> Iterator[tuple[str, dict[Job, str]]]:
+def _protecting(plays: Iterable[Play]) -> Iterator[Job]:
+    """What linemen do in each protection, from the calls that show no run."""
+    for play in plays:
+        if play.protection and not _shows_run(play):
+            line = _line(play)
+            yield from ((play.protection, _job(t)) for t in play.assignments if t.man in line)
+
+
+def _shows_run(play: Play) -> bool:
+    return play.kind is Kind.RUN or bool(play.carrier) or any(s.name == "fake" for s in play.feet)
+
+
+def _line(play: Play) -> set[str]:
+    return {m.label for m in play.men if m.position.interior}
+
+
+def _job(task: Assignment) -> str:
+    return task.job.rstrip(".")
+
+
+def _of_play(play: Play, protects: frozenset[Job]) -> Iterator[tuple[str, dict[Job, str]]]:
     concept = play.call.concept
-    # Behind a faked run the line blocks that run, whatever protection the concept has besides.
-    runs = play.kind is Kind.RUN or bool(play.carrier) or any(s.name == "fake" for s in play.feet)
-    line = {m.label for m in play.men if m.position.interior and play.protection and not runs}
+    line = _line(play) if play.protection else set()
+    if _shows_run(play):
+        # Behind a faked run the line may block that run, or as the protection says.
+        line &= {t.man for t in play.assignments if (play.protection, _job(t)) in protects}
     for task in play.assignments:
-        job = task.job.rstrip(".")
+        job = _job(task)
         if task.man in line:
             own = {(play.protection, job): play.protection} if job else {}
             yield task.man, {(concept, f"protected by {play.protection}"): "", **own}

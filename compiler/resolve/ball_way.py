@@ -56,7 +56,7 @@ def ball_way(body: Body, bound: Bound, picture: LinedUp, kind: Kind, call: str) 
         return BallWay(())
     carrier = bound.men.get(CARRIER, "")
     runs = kind is Kind.RUN or bool(body.reactions) or any(x.giver == carrier for _, x in gives)
-    if carrier and runs and first != carrier and all(x.taker != carrier for _, x in gives):
+    if carrier and runs and all(x.taker != carrier for _, x in gives):
         gives = [*_implied(body, bound, picture, first, carrier, bool(gives)), *gives]
     if any(x.giver != snapper for _, x in snaps):
         gives += [x for x in snaps if x[1].giver != snapper]

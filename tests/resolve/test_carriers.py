@@ -25,12 +25,13 @@ LANTERNS = dict.fromkeys(
 
 
 def carriers(result: Session) -> dict[str, set[str]]:
-    """The men who carry each run, over all its calls that move nobody."""
+    """The men who carry each run, over all its calls that move nobody and that the quarterback
+    takes."""
     assert result.book is not None
     found: dict[str, set[str]] = {}
     for order in result.calls.by_name.values():
         concept = result.book.concepts[order.concept]
-        if concept.kind is not Kind.RUN or order.motion:
+        if concept.kind is not Kind.RUN or order.motion or order.formation == "wildcat":
             continue
         play, _ = result.play(order, BallSpot.MIDDLE)
         assert play is not None
