@@ -293,6 +293,10 @@ class Places:
             if shape.openers and any(t.casefold() in _SIDES for t in line[1:]):
                 return E228().at(span.to(self._span(line[-1])))
             if word in shape.verbs:
+                labelled = tuple(k for k in holders(word) if word in KINDS[k].labels)
+                known = shape.verbs[word].connectors
+                if labelled and known and not any(t.casefold() in known for t in line[1:]):
+                    return self._elsewhere(first, labelled)  # `keeps read` is no `keeps if`
                 return E225(word=word, example=shape.verbs[word].example).at(span)
             kinds = holders(word)
             if not kinds and (near := _near(word, self._kind, True)):

@@ -106,7 +106,7 @@ _CONCEPT_VERBS = (
 _RUN_LABELS = (
     _line("toward", "toward call"),
     _line("handoff", "handoff first"),
-    _line("key", "key end man on line, backside", "is"),
+    _line("key", "key end is man on line, backside", "is"),
     _line("give", "give if he widens", "if"),
     _line("pull", "pull if he chases the back", "if"),
     _line("throw", "throw slant if he fits the run", "if"),
