@@ -156,7 +156,7 @@ def _timed(duty: Duty, task: Rush, men: Sequence[Defender]) -> Duty:
     if first is None:
         return replace(duty, words=words, after=task.after)
     via = Point(first.at.x, first.at.y + ROUND)
-    words += f", behind {task.behind}"
+    words += f", behind [{task.behind}]"
     return replace(duty, words=words, behind=task.behind, after=task.after, via=via)
 
 

@@ -134,7 +134,7 @@ def test_a_stunt_goes_round_the_place_of_the_man_who_goes_first() -> None:
     first, second = man(result, "T"), man(result, "E")
     assert second.duty is not None and second.duty.via is not None
     assert second.duty.via.x == first.at.x and second.duty.via.y > first.at.y
-    assert second.duty.words == "rush B gap, strong, behind T"
+    assert second.duty.words == "rush B gap, strong, behind [T]"
     mirrored = man(result, "E", Side.LEFT)
     assert mirrored.duty is not None and mirrored.duty.via is not None
     assert mirrored.duty.via.x == -second.duty.via.x
