@@ -148,8 +148,7 @@ def _page(
     base = plays[0]
     columns = formation_columns(plays)
     names = tuple(name for name, _ in columns)
-    # Where it faces nobody, their men are those of the book's other plays.
-    theirs = only_theirs((*plays, *sheet.views, *sheet.faced)) or only_theirs(season.plays)
+    theirs = only_theirs((*plays, *sheet.views, *sheet.faced))
     blocked = grouped((base, *sheet.views))
     jobs = _marked(rows(plays, columns), theirs)
     five = line(plays, lambda name: _protects(name, season), bool(blocked))
