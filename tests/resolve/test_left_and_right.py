@@ -59,12 +59,17 @@ def pairs(book: str, kind: Kind) -> Iterator[tuple[Play, Play]]:
     for name, order in made.calls.by_name.items():
         if made.book.concepts[order.concept].kind is kind and " Right " in name:
             for look in made.book.looks:
-                yield played(book, order, look), played(book, left_of(order), look)
+                right, left = played(book, order, look), played(book, left_of(order), look)
+                assert (right.defence is None) is (left.defence is None)
+                if right.defence is not None:  # a look that is for other sets is nowhere
+                    yield right, left
 
 
 def left_of(order: Order) -> Order:
     spoken = order.spoken.replace(" Right ", " Left ")
-    return replace(order, way=Way.LEFT, spoken=spoken)
+    # Where the house says which side of the middle is the field, the mirror has the other.
+    middle = order.middle.other if order.middle is not None else None
+    return replace(order, way=Way.LEFT, spoken=spoken, middle=middle)
 
 
 def differ(right: Play, left: Play) -> str:
