@@ -108,13 +108,15 @@ def fronts(blocked: Sequence[Front], rule: Play | None, free: str) -> Fronts | N
         return None
     base = blocked[0][1]
     men = _columns([play for _, play in blocked])
+    rules = _rules(men, rule)
+    ruled = {label for told_alike in rules for label in told_alike.label.split()}
     return Fronts(
         men=tuple((man.label, place_of(man, base)) for man in men),
-        rules=_rules(men, rule),
+        rules=rules,
         rows=tuple(
             BlockRow(
                 names,
-                tuple(_cell(play.assignment(man.label), play) for man in men),
+                tuple(_cell(play.assignment(man.label), play, man.label in ruled) for man in men),
                 marks([key.man for key in play.keys if key.man]) or NOTHING,
                 marks(play.unblocked) or NOTHING,
             )
@@ -219,10 +221,11 @@ def _answer(assignment: Assignment, play: Play) -> str:
     return told(assignment.job.strip().rstrip("."), play, assignment)
 
 
-def _cell(assignment: Assignment, play: Play) -> str:
-    """What stands in his column: his rule over it says how he looks for the man he has not."""
+def _cell(assignment: Assignment, play: Play, ruled: bool) -> str:
+    """What stands in his column: where his rule stands over it, that says how he looks for the
+    man he has not; without, his words stand whole ("Set and release: nobody comes")."""
     words = _answer(assignment, play) or NOTHING
-    return NOBODY_COMES if words.endswith(f": {NOBODY_COMES}") else words
+    return NOBODY_COMES if ruled and words.endswith(f": {NOBODY_COMES}") else words
 
 
 def _rules(men: Iterable[Man], rule: Play | None) -> tuple[Remark, ...]:
