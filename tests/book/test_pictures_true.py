@@ -10,7 +10,7 @@ from dataclasses import replace
 
 import pytest
 from bundled import BUNDLED, season_of
-from picture_reading import THEME, duties_off, off
+from picture_reading import THEME, duties_off, lines_of, off
 from word_reading import BACKS
 
 from stemline.football.defenders import DutyKind
@@ -135,6 +135,21 @@ def test_a_route_that_is_drawn_elsewhere_is_told(season: Season) -> None:
     for path in (task.path.mirrored(), task.path.shifted(Point(0.0, -4.0))):
         wrong = list(off(play, _drawn(_other(play, replace(task, path=path)))))
         assert any(f": {task.man} " in line for line in wrong)
+
+
+def test_a_man_who_gives_the_ball_back_and_is_drawn_elsewhere_is_told(season: Season) -> None:
+    """Though the strokes of his mesh are no way of his, the line on which he has the ball is."""
+    play, task = next(
+        (p, t)
+        for p in _firsts(season.plays)
+        for t in p.assignments
+        if t.path is not None and "held" in lines_of(_drawn(p)).get(t.man, {})
+    )
+    assert task.path is not None
+    assert not list(off(play, _drawn(play)))
+    wide = replace(task, path=task.path.shifted(Point(4.0, 0.0)))
+    wrong = list(off(play, _drawn(_other(play, wide))))
+    assert any(f": {task.man} " in line and "drawn to" in line for line in wrong)
 
 
 @pytest.mark.parametrize("kind", [DutyKind.RUSH, DutyKind.MAN, DutyKind.THIRD])
