@@ -110,4 +110,5 @@ def test_letters_are_measured_as_copied() -> None:
     made = copied(to_svg(picture(play, Size.FULL, THEME), THEME), THEME)
     yards = THEME.look(Size.FULL).types["yards"]
     assert made.least == pytest.approx(0.64 * yards.points, abs=0.02)
-    assert made.small
+    assert not made.small
+    assert copied(to_svg(picture(play, Size.THUMB, THEME), THEME), THEME).small
