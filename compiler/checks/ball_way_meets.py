@@ -17,7 +17,7 @@ from stemline.checks.asked import ProvedCall, When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.exchanges import MOST_FLOWN, REACH, STEP_OF_GIVER, BallMoves, said_any
 from stemline.football.field import BallSpot
-from stemline.football.play import FOR_MANY, Play
+from stemline.football.play import Play
 from stemline.football.timing.ball_clock import BallMoment, ball_moments
 from stemline.geometry.curves import far_from
 from stemline.geometry.paths import Point, polyline
@@ -186,16 +186,8 @@ def _far(way: tuple[Point, ...], place: Point) -> float:
 
 def _line(play: Play, moment: BallMoment) -> str:
     x = moment.exchange
-    giver, taker = (_called(play, man) for man in (x.giver, x.taker))
+    giver, taker = map(play.as_said, (x.giver, x.taker))
     return f"`{giver} {x.kind.value} to {taker} at 5 deep, backside guard`"
-
-
-def _called(play: Play, man: str) -> str:
-    """As a line has him: by his role, where it is his alone."""
-    role, passer = play.assignment(man).role_said, play.passer
-    if not role and passer is not None and passer.label == man:
-        return "quarterback"
-    return man if role in (*FOR_MANY, "") else role
 
 
 SAMPLES = """

@@ -28,13 +28,8 @@ class BallMoves(Enum):
 
     @property
     def flies(self) -> bool:
-        """Whether the ball is in the air between two men who need not meet."""
+        """Whether the ball is in the air between two men who need not meet: a pass, if forward."""
         return self in (BallMoves.TOSS, BallMoves.PITCH, BallMoves.THROW, BallMoves.SHOVEL)
-
-    @property
-    def passes(self) -> bool:
-        """Whether it is a pass where the ball goes forward."""
-        return self.flies
 
 
 @dataclass(frozen=True)

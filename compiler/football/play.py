@@ -353,6 +353,14 @@ class Play:
         """The quarterback; None where the formation lines up none."""
         return next((m for m in self.men if m.position is Position.QUARTERBACK), None)
 
+    def as_said(self, man: str) -> str:
+        """As a line of the text has a man: by his role where it is his alone, the quarterback as
+        that, else by his letter."""
+        role, passer = self.assignment(man).role_said, self.passer
+        if not role and passer is not None and passer.label == man:
+            return "quarterback"
+        return man if role in (*FOR_MANY, "") else role
+
     @cached_property
     def ball_men(self) -> frozenset[str]:
         """Who has the ball on the way that the coach says, but for the quarterback; nobody where

@@ -228,23 +228,25 @@ class Expander:
 
     def asks(self, order: Order, spot: BallSpot, looks: Sequence[LookWord]) -> bool:
         """Whether a call's men may do anything else where these looks show."""
-        at = called_at(self._book, order, spot)
-        lined = self.lined(at) if at is not None else None
-        if lined is None or lined.picture is None:
+        stood = self._stood(order, spot)
+        if stood is None:
             return True
         concept = self._book.concepts[order.concept]
-        picture = _turned(lined.picture) if order.turned else lined.picture
-        return self._cast(order, concept, spot, picture, lined.motions).asks(tuple(looks))
+        return self._cast(order, concept, spot, *stood).asks(tuple(looks))
 
     def casting(self, order: Order, spot: BallSpot) -> CallParts | None:
         """What decides a call's play from a spot; None where its men cannot be put on the field."""
+        stood = self._stood(order, spot)
+        concept = self._book.concepts[order.concept]
+        return self._casting(order, concept, *stood) if stood is not None else None
+
+    def _stood(self, order: Order, spot: BallSpot) -> tuple[LinedUp, Mapping[str, Motion]] | None:
+        """A call's men and their motions; None where they cannot be put on the field."""
         at = called_at(self._book, order, spot)
         lined = self.lined(at) if at is not None else None
         if lined is None or lined.picture is None:
             return None
-        concept = self._book.concepts[order.concept]
-        picture = _turned(lined.picture) if order.turned else lined.picture
-        return self._casting(order, concept, picture, lined.motions)
+        return _turned(lined.picture) if order.turned else lined.picture, lined.motions
 
     def _casting(
         self,

@@ -16,14 +16,13 @@ def looks_seen(
     book: Playbook, expander: Expander, order: Order, kill: KillDef, spot: BallSpot
 ) -> tuple[str, ...]:
     """The keys of the playbook's looks that show a call from a spot what the kill waits for."""
-    parts = expander.casting(order, spot)
-    if parts is None:
+    parts, at = expander.casting(order, spot), called_at(book, order, spot)
+    if parts is None or at is None:
         return ()
     picture = replace(parts.picture, toward=playside(parts.body, parts.picture))
     found = []
-    at = called_at(book, order, spot)
-    for key, look in book.looks.items() if at is not None else ():
-        defence, _ = expander.defence(key, at) if at and not look.broken else (None, ())
+    for key, look in book.looks.items():
+        defence, _ = expander.defence(key, at) if not look.broken else (None, ())
         if defence is not None and seen(kill.when, defence, picture):
             found.append(key)
     return tuple(found)

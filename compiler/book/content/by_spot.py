@@ -31,11 +31,13 @@ class BySpot:
 
 def by_spot(drawn: Play, others: Sequence[Play]) -> BySpot:
     """``others`` are the call of ``drawn`` from its other spots."""
-    mine, same, apart = jobs(drawn), list[str](), list[Play]()
+    mine, same = jobs(drawn), list[str]()
+    seen, apart = list[object](), list[Play]()
     for other in others:
-        if jobs(other) == mine:
+        if (theirs := jobs(other)) == mine:
             same.append(f"{other.ball.value}: {_splits(drawn, other)}")
-        elif all(jobs(other) != jobs(one) for one in apart):
+        elif theirs not in seen:
+            seen.append(theirs)
             apart.append(other)
     return BySpot("; ".join(same), tuple(apart))
 

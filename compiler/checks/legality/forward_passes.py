@@ -68,8 +68,8 @@ def check_forward_passes(call: ProvedCall) -> Iterator[Diagnostic]:
     code = play.field.code
     for moment in moments:
         x, past = moment.exchange, moment.taken.y
-        forward = past > moment.given.y + LEVEL
-        if x.kind is BallMoves.HAND and past > LEVEL and forward and not code.hand_past.value:
+        handed = x.kind is BallMoves.HAND and past > LEVEL and _forward(moment)
+        if handed and not code.hand_past.value:
             yield E798(
                 resting=on(code.hand_past, code), call=play.call.spoken, giver=x.giver,
                 man=x.taker, yards=f"{past:.1f}",
@@ -79,7 +79,7 @@ def check_forward_passes(call: ProvedCall) -> Iterator[Diagnostic]:
 def _twice(play: Play, moments: tuple[BallMoment, ...]) -> Iterator[Diagnostic]:
     """One more pass forward than the code allows: told at the first, which can go back."""
     code = play.field.code
-    thrown = [m for m in moments if m.exchange.kind.passes and _forward(m)]
+    thrown = [m for m in moments if m.exchange.kind.flies and _forward(m)]
     throwers = [m.exchange.giver for m in thrown]
     passer = play.passer
     if (
@@ -95,19 +95,12 @@ def _twice(play: Play, moments: tuple[BallMoment, ...]) -> Iterator[Diagnostic]:
     yield E797(
         resting=on(code.forward_passes, code), call=play.call.spoken, giver=x.giver, man=x.taker,
         thrower=throwers[-1], yards=f"{first.taken.y - first.given.y:.1f}",
-        line=f"{_named(play, x.giver)} {x.kind.value} to {_named(play, x.taker)}",
+        line=f"{play.as_said(x.giver)} {x.kind.value} to {play.as_said(x.taker)}",
     ).at(x.span)  # fmt: skip
 
 
 def _forward(moment: BallMoment) -> bool:
     return moment.taken.y > moment.given.y + LEVEL
-
-
-def _named(play: Play, man: str) -> str:
-    """As the line that says it has him: his role, else the quarterback."""
-    passer = play.passer
-    role = play.assignment(man).role_said
-    return role or ("quarterback" if passer is not None and passer.label == man else man)
 
 
 SAMPLES = """
