@@ -22,6 +22,14 @@ def test_the_table_of_jobs_says_what_every_call_says(pages: list[Paged]) -> None
     assert "\n".join(wrong(pages)) == ""
 
 
+def test_a_page_names_the_front_that_its_large_picture_is_drawn_against(pages: list[Paged]) -> None:
+    """In the picture's corner a deep man may leave no room for it."""
+    against = [(page, page.base.play.defence) for page, _ in pages]
+    assert sum(front is not None for _, front in against) > 10
+    for page, front in against:
+        assert front is None or f"against {front.name}" in page.drawn
+
+
 def test_letters_of_the_defence_are_marked_and_ours_are_not(pages: list[Paged]) -> None:
     for page, plays in pages:
         for play in plays:

@@ -340,10 +340,13 @@ def _serves(sheet: ConceptSheet, plays: tuple[Play, ...]) -> str:
 
 
 def _drawn(play: Play) -> str:
-    """From where the large picture is drawn: what stands in it says against whom."""
+    """Against whom and from where the large picture is drawn. In its corner the look's name stands
+    too, but only where men leave room for it."""
     spot = _from(play) if play.call.way is not None else _from(play).partition(",")[0]
     goal = play.field.goal
-    return spot if goal is None else f"{spot}, {how_many(goal, 'yard')} from their goal line"
+    near = "" if goal is None else f"{how_many(goal, 'yard')} from their goal line"
+    against = f"against {play.defence.name}" if play.defence is not None else ""
+    return ", ".join(filter(None, (against, spot, near)))
 
 
 def _alike(rows: tuple[Row, ...]) -> tuple[Row, ...]:
