@@ -40,7 +40,7 @@ CALLS: dict[str, tuple[str, ...]] = {
         "Full House Right Toss",
         "Trey Right Quarterback Power",
         "I Right Stretch",
-        "I Right Sneak",
+        "Heavy Right Sneak",
         "Full House Right Buck Sweep",
         "Wing Right Bootleg",
     ),
