@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from stemline.describe.phrases import across, depth
-from stemline.diagnostics.in_words import together
+from stemline.diagnostics.in_words import bare, together
 from stemline.football.defenders import Defence, Defender, Level
 
 _LEVELS = {
@@ -43,7 +43,7 @@ def _concerns(man: Defender) -> bool:
 
 
 def _defender(man: Defender, duty: bool) -> str:
-    does = f", {man.duty.words}" if duty and man.duty is not None and man.duty.words else ""
+    does = f", {bare(man.duty.words)}" if duty and man.duty is not None and man.duty.words else ""
     if man.technique and man.level is Level.LINE:
         where = _side(man.at.x)
         technique = man.technique if "gap" in man.technique else f"{man.technique} technique"

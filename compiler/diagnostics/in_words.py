@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
+
+_MARKED = re.compile(r"\[([A-Z][A-Z0-9]?)\]")
 
 
 def either(names: Iterable[str]) -> str:
@@ -23,6 +26,12 @@ def _series(names: Iterable[str], last: str) -> str:
 def theirs(letter: str) -> str:
     """``[M]``: a man of the defence, told from one of ours of the same letter; "" of nobody."""
     return f"[{letter}]" if letter else ""
+
+
+def bare(words: str) -> str:
+    """``words`` without the marks of `theirs`: where all men meant are theirs, or where they would
+    be read out."""
+    return _MARKED.sub(r"\1", words)
 
 
 def how_many(number: int, what: str) -> str:

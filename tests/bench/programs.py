@@ -88,10 +88,12 @@ class Program:
         return Ran(what, spent.ru_utime + spent.ru_stime, wall, max(most, largest))
 
     def compile(self, work: Path) -> None:
-        """Every command once, on the few calls of the starter, so that its bytecode is there."""
+        """Every command once, on the few calls of its starter, so that its bytecode is there."""
         work.mkdir()
-        starter = work / "starter"
-        shutil.copytree(str(files("stemline.grammar").joinpath("starter", "high-school")), starter)
+        home = files("stemline") if self._home is None else self._home / "stemline"
+        starter, own = work / "starter", Path(str(home / "grammar" / "starter"))
+        by_code = own / "high-school"  # there was one for all codes
+        shutil.copytree(by_code if by_code.is_dir() else own, starter)
         self.ran("", work, "list", starter)
         self.ran("", work, "draw", starter, self.said.splitlines()[0], "-o", work / "call.svg")
         for asked in ("check", "build"):

@@ -58,6 +58,18 @@ def test_it_can_be_read_out(play: Play) -> None:
     said = describe(play, duties=True)
     for wrong in ("..", ";;", ": ;", "; .", "  ", "None", "()", ":.", ",,", " ,", " 1 yards"):
         assert wrong not in said, wrong
+
+
+def test_a_man_of_theirs_is_said_without_a_mark() -> None:
+    """A mark in words becomes markup on a page, which would end an image's words there."""
+    play = look_page()
+    assert play.defence is not None
+    first, *rest = play.defence.defenders
+    assert first.duty is not None
+    round_him = replace(first, duty=replace(first.duty, words="rush A gap, behind [T]"))
+    behind = replace(play, defence=replace(play.defence, defenders=(round_him, *rest)))
+    said = describe(behind, duties=True)
+    assert "behind T" in said and "[" not in said
     assert said.endswith(".")
     assert all(line[0].isupper() or line[0].isdigit() for line in said.split(". "))
 
