@@ -90,8 +90,8 @@ class Program:
     def compile(self, work: Path) -> None:
         """Every command once, on the few calls of its starter, so that its bytecode is there."""
         work.mkdir()
-        home = files("stemline") if self._home is None else self._home / "stemline"
-        starter, own = work / "starter", Path(str(home / "grammar" / "starter"))
+        here = files("stemline.grammar") if self._home is None else self._home / "stemline/grammar"
+        starter, own = work / "starter", Path(str(here.joinpath("starter")))
         by_code = own / "high-school"  # there was one for all codes
         shutil.copytree(by_code if by_code.is_dir() else own, starter)
         self.ran("", work, "list", starter)
