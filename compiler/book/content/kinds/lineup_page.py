@@ -9,11 +9,13 @@ from stemline.book.content.page import Entry, Listing, Page, PageKind, Remark, j
 from stemline.diagnostics.in_words import half_yards
 from stemline.football.play import FormationSheet, Man, Play, Season
 
-_SHEET, _RULES = 672.0, 36.0
-_HEAD, _LINE, _PICTURE = 35.0, 12.2, 104.0
-"""Points of a sheet below its heading, of the code's rules, of a formation's own heading, a line
-beside its picture, and the picture; measured, and only used to guess where a sheet is full."""
-_LETTERS, _WIDE = 23, 52
+_SHEET, _RULES = 668.0, 36.0
+_HEAD, _ROW, _LINE = 38.6, 12.2, 9.4
+_ABOVE, _PICTURE = 26.0, 5870.0
+"""Points of a sheet below its heading, of the code's rules, of a formation's own heading with that
+of its table, a row there, a further line of a row, the heading over its picture, and the picture of
+a field one yard wide; measured, and only used to guess where a sheet is full."""
+_LETTERS, _WIDE = 28, 52
 """Letters of a split on a line beside the picture, and of the coach's words on one below it."""
 
 
@@ -41,9 +43,10 @@ class LinedUpSet:
     @property
     def height(self) -> float:
         """About how many points it takes."""
-        lines = sum(max(1, -(-len(row.split) // _LETTERS)) for row in self.rows)
+        more = sum(max(0, (len(row.split) - 1) // _LETTERS) for row in self.rows)
         words = sum(-(-len(line) // _WIDE) for line in self.says)
-        return _HEAD + max(_LINE * lines, _PICTURE + _LINE * words)
+        drawn = _PICTURE / self.entry.play.field.code.width.value + _ROW * words
+        return max(_HEAD + _ROW * len(self.rows) + _LINE * more, _ABOVE + drawn)
 
 
 @dataclass(frozen=True, kw_only=True)
