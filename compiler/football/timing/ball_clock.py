@@ -86,14 +86,14 @@ class _Ball:
         self._passer = play.passer
 
     def moments(self) -> Iterator[BallMoment]:
-        since, caught = 0.0, True
+        since = 0.0
         for x in self._play.exchanges:
-            ready = x.after if x.after is not None else since + self._readies(x, since, caught)
+            ready = x.after if x.after is not None else since + self._readies(x, since)
             made = self._flown(x, ready) if x.kind.flies else self._handed(x, ready)
             yield made
-            since, caught = made.there, x.kind.flies
+            since = made.there
 
-    def _readies(self, x: Exchange, since: float, caught: bool) -> float:
+    def _readies(self, x: Exchange, since: float) -> float:
         """Seconds that the giver needs from having it."""
         passer = self._passer
         first = since == 0.0
