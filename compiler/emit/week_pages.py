@@ -108,11 +108,6 @@ def a_page(theme: Theme, title: str, paper: str) -> dict[str, object]:
     return _page(theme, title, *call_sheet.PAPERS[paper], _margins(), True)
 
 
-def text_page(theme: Theme, title: str, paper: str) -> dict[str, object]:
-    """What the head of a template of upright text pages needs, numbered."""
-    return _page(theme, title, *call_sheet.PAPERS[paper], _margins(), True)
-
-
 def text_room(paper: str) -> tuple[float, float]:
     """Width and height in points within the margins of such a page."""
     width, height = call_sheet.PAPERS[paper]
