@@ -65,6 +65,13 @@ def test_words_are_escaped(book: Book, gallery: Gallery, theme: Theme) -> None:
     assert "&lt;b&gt;Herons&lt;/b&gt; &amp; Co" in html
 
 
+def test_a_mark_in_a_value_fails_whatever_test_it_is_written_in() -> None:
+    made = environment({"page": b'<img alt="{{ words }}">{{ words }}'}).get_template("page")
+    assert "".join(made.generate(words="M comes")) == '<img alt="M comes">M comes'
+    with pytest.raises(AssertionError, match="<span class="):
+        "".join(made.generate(words="[M] comes"))
+
+
 def test_the_measuring_pass_leaves_cover_and_indexes_out(
     book: Book, gallery: Gallery, theme: Theme
 ) -> None:
