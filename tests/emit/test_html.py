@@ -99,6 +99,16 @@ def test_the_theme_has_its_templates(theme: Theme) -> None:
     assert "book.css" in theme_files(theme, ".css")
 
 
+def test_the_typeface_has_every_letter_that_a_template_writes(theme: Theme) -> None:
+    """Else the system's own faces would be asked, and a cell be of another width on each."""
+    regular = faces(theme)["regular"]
+    missing = regular.glyph("\N{RIGHTWARDS ARROW}").outline
+    for name, written in theme_files(theme, ".jinja").items():
+        text = re.sub(r"\{#.*?#\}", "", written.decode(), flags=re.DOTALL)
+        lacking = {c for c in text if ord(c) > 126 and regular.glyph(c).outline == missing}
+        assert not lacking, name
+
+
 def test_a_heading_is_short_only_where_its_widest_letters_leave_room(
     book: Book, gallery: Gallery, theme: Theme
 ) -> None:
