@@ -18,6 +18,8 @@ SHOWN = 4
 _TOLD = 8
 """Calls up to which some are named: of more nobody keeps four in mind."""
 _LINEMEN = 5
+_MANY = 6
+"""Men, or the line as one, up to whom each is named."""
 _PROTECTS = ("blocks", "toward", "point", "hot")
 """Lines of a protection that are told of one which takes another's place."""
 _SHORT, _LINES = ("tag", "formation", "motion"), 3
@@ -61,6 +63,8 @@ def concept_lines(topic: ConceptTopic, found: Comparison) -> Iterator[ToldLine]:
         yield from _tag(tag, found)
     if topic.dress is not None:
         yield from dress_words(topic.dress.lines)
+        if topic.dress.calls:
+            yield ToldLine("note", INDENT + _reach(topic.dress, found))
     for kind, plays in (("new", topic.added), ("gone", topic.dropped)):
         if plays:
             said = "new" if kind == "new" else "gone with it" if topic.tags else "gone"
@@ -245,7 +249,7 @@ def _whom(changes: Sequence[CallChange]) -> str:
     labels = [label for label, _ in sorted(men.items(), key=lambda row: (-row[1], row[0]))]
     if len(line & men.keys()) >= _LINEMEN:
         labels = ["the line", *(label for label in labels if label not in line)]
-    return together(labels)
+    return together(labels) if len(labels) <= _MANY else "nearly everybody"
 
 
 def _others(change: CallChange) -> Iterator[str]:

@@ -205,7 +205,7 @@ def order_changes(play: Play, before: Play) -> tuple[tuple[str, str, str], ...]:
         ("After the reads was", at_last(before), at_last(play)),
         ("Under pressure was", numbered(before.pressure), numbered(play.pressure)),
         ("Alerts were", _alerts(before), _alerts(play)),
-        ("Killed to was", _kills(before), _kills(play)),
+        ("The kill was", _kills(before), _kills(play)),
         (PROTECTION, before.protection, play.protection),
         ("Carrier was", before.carrier, play.carrier),
         (BALL, _ball(before) if ball else "", _ball(play) if ball else ""),
