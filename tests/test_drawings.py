@@ -148,10 +148,13 @@ def test_a_picture_is_drawn_once_for_all_commands(tmp_path: Path, counted: Count
         first, _ = counted.since(lambda: sheet(made, store))
     assert first
     moved = compiled({name: f"// A line more.\n\n{text}" for name, text in texts.items()})
-    said = {name: SENTENCE.sub(r"\g<0> Again.", text) for name, text in texts.items()}
+    role = re.compile(r"^    (\w+) runs \w+$", re.MULTILINE)
+    told = r'\g<0>\n    \1 says "Eyes up."'
+    said = {name: role.sub(told, text, count=1) for name, text in texts.items()}
     other = compiled(said)
     assert moved is not None and other is not None and said != texts
-    for each in (again, moved):
+    assert any(task.says for play in other[1].plays for task in play.assignments)
+    for each in (again, moved, other):
         with Store(tmp_path) as store:
             assert counted.since(partial(sheet, each, store))[0] == 0
     play = made[1].plays[0]

@@ -19,7 +19,6 @@ from stemline.printing.drawings import Drawings, Showing
 from stemline.session import Session, no_collecting
 from stemline.theme import Size, Theme
 
-
 _ORDER = re.compile(" (?:was|were|went)")
 """What parts an order's name from the words after it: "The kill was"."""
 

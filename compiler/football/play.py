@@ -7,7 +7,7 @@ Every fact keeps the `Span` it came from. Nothing here knows of text, pages or c
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 from functools import cached_property
 
@@ -343,6 +343,16 @@ class Play:
     last: tuple[str, ...] = ()
     exchanges: tuple[Exchange, ...] = ()
     becomes: tuple[Becoming, ...] = ()
+
+    @property
+    def unsaid(self) -> Play:
+        """The play without the coach's own words for its men, which no picture shows."""
+        return replace(
+            self,
+            men=tuple(replace(man, says=()) for man in self.men),
+            assignments=tuple(replace(task, says=()) for task in self.assignments),
+            becomes=tuple(replace(each, play=each.play.unsaid) for each in self.becomes),
+        )
 
     @property
     def ball(self) -> BallSpot:

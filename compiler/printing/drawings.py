@@ -1,8 +1,8 @@
 """Pictures of plays as back ends take them: from what is kept, else drawn and kept.
 
-A picture is drawn from its play's sealed bytes and from the part of the theme that its size shows,
-and from nothing else; it is kept under all of them and the program's own source. So whatever
-changes a picture changes its key, and a stale one cannot come out.
+A picture is drawn from its play's sealed bytes, without words that it does not show, and from the
+part of the theme that its size shows, and from nothing else; it is kept under all of them and the
+program's own source. So whatever changes a picture changes its key: a stale one cannot come out.
 """
 
 from __future__ import annotations
@@ -61,8 +61,8 @@ class Drawings:
     ) -> Art:
         """The picture of ``play`` under the id ``id_``; with its SVG where ``svg`` says so, each
         `id` in it with ``ids`` before it. Raises `Refused` for a damaged letter of the theme."""
-        sealed = seal(play)
-        before = seal(wanted.before) if wanted.before is not None else None
+        sealed = seal(play.unsaid)
+        before = seal(wanted.before.unsaid) if wanted.before is not None else None
         key = self._key(sealed, before, wanted)
         drawn = _read(self._store.get(key))
         if drawn is None or (svg and not drawn.svg):
