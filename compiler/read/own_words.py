@@ -13,6 +13,7 @@ from collections.abc import Iterable, Mapping
 from stemline.diagnostics.catalogue.football import E404
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.read.coach_lines import MEN, ROWS, Answer, typed
+from stemline.read.coordinator_lines import COORDINATOR_ROWS
 from stemline.read.newcomer_lines import ANY_ROWS, LAST_ROWS, NEWCOMER_ROWS
 from stemline.read.situation_lines import head_line
 from stemline.source import Source, Span
@@ -21,9 +22,9 @@ from stemline.syntax.lines import KINDS
 _NO_MAN = frozenset(("E450", "E451", "E453"))
 _ASKED = _NO_MAN | frozenset((
     "E220", "E221", "E223", "E224", "E225", "E228", "E230", "E231", "E232", "E236", "E309", "E310",
-    "E325", "E326", "E401", "E402", "E403", "E410", "E412", "E430", "E431", "E434", "E441", "E442",
-    "E443", "E444", "E445", "E460", "E464", "E471", "E481", "E482", "E484", "E670", "E673", "E675",
-    "E680", "E690", "E701", "E780", "E793",
+    "E325", "E326", "E401", "E402", "E403", "E410", "E412", "E430", "E431", "E434", "E436", "E441",
+    "E442", "E443", "E444", "E445", "E460", "E464", "E471", "E481", "E482", "E484", "E670", "E673",
+    "E675", "E680", "E690", "E701", "E780", "E793",
 ))  # fmt: skip
 """Mistakes in the words of a line: one of any other kind is told as it is."""
 
@@ -44,7 +45,7 @@ def _compiled(rows: Iterable[tuple[str, str, Answer]]) -> tuple[_Row, ...]:
     )
 
 
-_ROWS, _MEN = _compiled((*NEWCOMER_ROWS, *ROWS)), _compiled(MEN)
+_ROWS, _MEN = _compiled((*COORDINATOR_ROWS, *NEWCOMER_ROWS, *ROWS)), _compiled(MEN)
 _LAST, _ANY_LINE = _compiled(LAST_ROWS), _compiled(ANY_ROWS)
 
 

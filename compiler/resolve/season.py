@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from stemline.diagnostics.catalogue.bounds import E142
-from stemline.diagnostics.catalogue.calls import E630, E706, W710
+from stemline.diagnostics.catalogue.calls import E620, E622, E624, E630, E706, W710
 from stemline.diagnostics.catalogue.football import E420
 from stemline.diagnostics.catalogue.looks import FaultOfLook
 from stemline.diagnostics.catalogue.names import E327
@@ -22,6 +22,7 @@ from stemline.football.rulebook.rules import noted
 from stemline.geometry.paths import Ending
 from stemline.playbook.concepts import Body, Concept, Tag
 from stemline.playbook.dress_ups import Alias, Dress
+from stemline.playbook.kill_definitions import KillDef
 from stemline.playbook.note_definitions import Addressed
 from stemline.playbook.playbook import Playbook
 from stemline.read.league import league_words
@@ -358,11 +359,22 @@ class Proving:
     ) -> list[Diagnostic]:
         """What is wrong with the plays that the call becomes at the line."""
         return [
-            d
-            for _, second in second_calls(self.book, order)
+            self._at_its_kill(d, kill, second)
+            for kill, second in second_calls(self.book, order)
             if not is_broken(self.book, second)
             for d in self.proved(second, spot, looks, look_key)
         ]
+
+    def _at_its_kill(self, d: Diagnostic, kill: KillDef, second: Order) -> Diagnostic:
+        """A man whom the second play misses is told at the line that makes it where no dress-up
+        calls its concept; else where it is written, with that line beside it."""
+        if not isinstance(d.said, E620 | E622 | E624):
+            return d
+        concept = self.book.concepts[second.concept]
+        if any(key[3] == second.concept for key in self._plain):
+            return replace(d, related=(Related(kill.named, "called from these men by this kill"),))
+        why = Related(d.span, f"{concept.name} is called by kills alone, and wants this man")
+        return replace(d, span=kill.named, related=(why,))
 
     def unused_tags(self) -> list[Diagnostic]:
         """Tags that no dress-up calls are proved too, alone, over the concept's plain calls.

@@ -127,10 +127,11 @@ class E624(Mistake):
     title = "everyone else behind the ball"
     message = "in {call} {man} stands behind the ball, and `everyone else` means those out wide"
     label = "not {man}"
-    help = "give him a line of his own, or one for all of them: `every other back blocks lead`"
-    varies = ("man",)
+    help = "{man} is left: add a line for him, `{line}`"
+    varies = ("line", "man")
 
     call: str
+    line: str
     man: str
 
 

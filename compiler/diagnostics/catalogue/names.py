@@ -10,8 +10,9 @@ class E301(Mistake):
     title = "defined twice"
     message = "{kind} `{name}` is defined {times}"
     label = "this one is not used"
-    help = "put the lines of both into one, give one of them another name, or delete it"
+    help = "{instead}"
 
+    instead: str
     kind: str
     name: str
     times: str
