@@ -22,7 +22,8 @@ from stemline.football.play import FOR_MANY, Play
 from stemline.football.timing.ball_clock import BallMoment, ball_moments
 from stemline.geometry.curves import far_from
 from stemline.geometry.paths import Point, polyline
-from stemline.playbook.concepts import Aim, RouteJob
+from stemline.playbook.concepts import RouteJob
+from stemline.playbook.run_definitions import Aim
 
 
 class E790(Mistake):

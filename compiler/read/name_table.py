@@ -10,7 +10,7 @@ from functools import cached_property
 from itertools import zip_longest
 
 from stemline.diagnostics.catalogue.bounds import E143, E144, E145
-from stemline.diagnostics.catalogue.names import E301, E302, E303, E304
+from stemline.diagnostics.catalogue.names import E301, E302, E303, E304, INTO_ONE
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.nearest import nearest
 from stemline.read.size_limits import MOST_BLOCKS, MOST_GENERATIONS, MOST_LINES
@@ -231,7 +231,7 @@ def _into_one(second: Block) -> str:
             f"delete this `dress {second.name.text}` and write its lines under the first: one text "
             "has one dress-up, with as many `in` lines as you like"
         )
-    return "put the lines of both into one, give one of them another name, or delete it"
+    return INTO_ONE
 
 
 def _facts_of(block: Block) -> int:

@@ -56,9 +56,9 @@ def with_others(body: Body, bound: Bound, picture: LinedUp, call: str) -> Body:
             says[role] = body.role_says.get(who, ())
     left = [b for b in picture.count.backs if bound.role_of(b) is None]
     if left and BACKS not in body.others and EVERYONE in body.others:
-        said = body.others[EVERYONE][0]
+        others = body.others[EVERYONE][0]
         line = f"{BACKS} {'blocks lead' if body.line else 'runs check'}"
-        bound.found.append(E624(man=together(left), call=call, line=line).at(said.span))
+        bound.found.append(E624(man=together(left), call=call, line=line).at(others.span))
     return replace(body, jobs=jobs, role_says=says)
 
 

@@ -11,7 +11,7 @@ from stemline.diagnostics.catalogue.football import E420
 from stemline.diagnostics.catalogue.looks import FaultOfLook
 from stemline.diagnostics.catalogue.names import E327
 from stemline.diagnostics.diagnostic import Diagnostic, Related
-from stemline.diagnostics.in_words import either, how_many
+from stemline.diagnostics.in_words import either, how_many, together
 from stemline.diagnostics.nearest import nearest
 from stemline.football.blocking.protecting import ProtectionRule
 from stemline.football.conditions import LookWord
@@ -307,12 +307,14 @@ class Proving:
             proof = self.proof(dress, called or same)
             return Proof(() if called else proof.found, proof.right, proof.reads)
         problems: list[Diagnostic] = []
-        for spot in _spots(dress, order):
+        spots = _spots(dress, order)
+        for spot in spots:
             for looks in ((), *dress.against):
                 if not self._is_told(order, spot, looks):
                     problems += self.proved(order, spot, looks)
             for key in dress.looks:
                 problems += self.proved(order, spot, (), key)
+        problems = _from_some_spots(problems, len(spots))
         play, _ = drawn(self.book, self._expander, order)
         right = play is not None and not any(d.is_error for d in problems)
         return Proof(tuple(problems), right, play is not None and bool(play.reads))
@@ -393,7 +395,7 @@ class Proving:
                 name = f"{order.spoken} {self.book.tags[key].name}"
                 tagged = replace(order, tags=(key[1],), spoken=name)
                 found += self.proved(tagged, spot, ())
-        return found
+        return _from_some_spots(found, 1)
 
     def plain_calls(self, concept: str) -> Iterator[tuple[BallSpot, Order]]:
         """The calls of a concept without a tag, each with the first spot of its dress-up."""
@@ -406,6 +408,29 @@ class Proving:
         if order.second:
             return replace(order, tags=(), spoken="")
         return self._plain.get(_untagged(order)) or replace(order, tags=(), spoken="")
+
+
+def _from_some_spots(found: Iterable[Diagnostic], spots: int) -> list[Diagnostic]:
+    """What names its spot names all those from which the call has it, and none where that is every
+    one of its ``spots``."""
+    told: dict[tuple[object, ...], list[str]] = {}
+    found = list(found)
+    for d in found:
+        if "from_spot" in d.said.fields:
+            told.setdefault(_but_spot(d), []).append(getattr(d.said, "from_spot"))
+    made = []
+    for d in found:
+        if "from_spot" in d.said.fields:
+            where = dict.fromkeys(told[_but_spot(d)])
+            names = [words.removeprefix(" from the ") for words in where]
+            said = f" from the {together(names)}" if len(where) < spots else ""
+            d = replace(d, said=d.said.having(from_spot=said))
+        made.append(d)
+    return made
+
+
+def _but_spot(d: Diagnostic) -> tuple[object, ...]:
+    return d.span, d.code, *(pair for pair in d.said.values if pair[0] != "from_spot")
 
 
 def is_proved(tag: Tag) -> bool:

@@ -6,6 +6,9 @@ from stemline.diagnostics.diagnostic import Mistake
 from stemline.diagnostics.misspelt import Misspelt
 
 
+INTO_ONE = "put the lines of both into one, give one of them another name, or delete it"
+
+
 class E301(Mistake):
     title = "defined twice"
     message = "{kind} `{name}` is defined {times}"
