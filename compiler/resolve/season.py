@@ -417,7 +417,7 @@ def _from_some_spots(found: Iterable[Diagnostic], spots: int) -> list[Diagnostic
     found = list(found)
     for d in found:
         if "from_spot" in d.said.fields:
-            told.setdefault(_but_spot(d), []).append(getattr(d.said, "from_spot"))
+            told.setdefault(_but_spot(d), []).append(dict(d.said.values)["from_spot"])
     made = []
     for d in found:
         if "from_spot" in d.said.fields:

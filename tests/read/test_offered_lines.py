@@ -3,6 +3,7 @@ and what stands in its place once the coach has typed what the help says."""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 import pytest
@@ -218,6 +219,77 @@ def test_what_a_message_offers_is_read(offer: Offer) -> None:
         kept = f"{offer.wrong}\n    " if offer.code == "E624" else ""
         after = compile_case("tried.play", offer.mended(kept + line))
         assert not [code for code in after.codes if code.startswith("E")], after.shown
+
+
+WRITTEN: Mapping[str, tuple[tuple[str, str], ...]] = {
+    "concept": (
+        ("read mate at 3", "read mate on 3"),
+        ("inner strong #3", "inner is strong #3"),
+        ("everyone else go", "everyone else runs go"),
+        ("mate runs post at 12 when man coverage", "mate runs post 12 when man"),
+        ("mate runs dig at 12 then turns up 6", "mate runs dig 12 then up 6"),
+        ("mate runs hook when they play zone", "mate runs hook when zone"),
+        ("mate runs sit when man coverage", "mate runs sit when man"),
+        ("spot top over ball", "spot top is over ball"),
+        ("pair out man over mate", "pair out man above mate"),
+        ("say Keep your eyes up, and run", 'say "Keep your eyes up, and run"'),
+    ),
+    "run": (
+        ("carrier back", "carrier is back"),
+        ("everyone else stalk", "everyone else blocks stalk"),
+        ("line blocks down then climb", "line blocks down or climb"),
+        ("backside guard blocks pull to linebacker, kick",
+         "backside guard blocks pull to linebacker or kick"),
+        ("pull when he chases", "pull if he chases"),
+    ),
+    "tag": (("swap near, far", "swap near with far"),),
+    "route": (
+        ("stroke 10 up", "stroke up 10"),
+        ("stroke up 10 and in 5", "stroke up 10 then in 5"),
+        ("depth of 12", "depth 12"),
+    ),
+    "formation": (
+        ("Q at shotgun 5", "Q at ball, 5 deep"),
+        ("B at left of Q, 5 deep", "B at beside Q, 5 deep"),
+    ),
+    "motion": (
+        ("H moves across formation", "H moves to away, 2 outside tackle"),
+        ("H moves to away, 2 outside tackle then return",
+         "H moves to away, 2 outside tackle then back"),
+    ),
+    "protection": (
+        ("point mike", "point middle linebacker"),
+        ("toward back away", "toward away from back"),
+        ("line blocks inside to outside", "line blocks scan inside out"),
+    ),
+    "look": (
+        ("S at strong #3, 5 yards", "S at strong #3, 5 deep"),
+        ("T in 3 technique, strong", "T in 3, strong"),
+        ("E in 5", "E in 5, weak"),
+        ("H at #2, 8 deep", "H at weak #2, 8 deep"),
+        ("shows cover 2", "shows middle open"),
+    ),
+    "dress": (
+        ("never Jet from Doubles", "never Jet in Doubles"),
+        ("best from left hash or right hash", "best from left hash, right hash"),
+        ("with X fade", "with X runs fade"),
+        ("call Doubles Right Stick Comet", "call Doubles Right Tried as Comet"),
+    ),
+    "playbook": (("house gun 4", "house gun is 4"),),
+    "personnel": (("H is 88", "H is slot, 88"),),
+}  # fmt: skip
+"""By kind of block what a coach writes who half remembers, and what he is told to type."""
+
+
+@pytest.mark.parametrize("kind", WRITTEN)
+def test_a_half_remembered_line_is_told_its_form(kind: str) -> None:
+    wrong, right = zip(*WRITTEN[kind], strict=True)
+    told = [dict(d.values) for d in written(kind, *wrong).definitions if d.code == "E404"]
+    answers = {values["found"]: values["answer"] for values in told}
+    for line, typed in WRITTEN[kind]:
+        assert f"`{typed}`" in answers.get(line, ""), line
+    found = [d for d in written(kind, *right).definitions if d.span.source == FILE]
+    assert not {d.code for d in found} & _FORMS, [(d.code, d.values) for d in found]
 
 
 def test_each_form_that_is_shown_is_one_of_its_block() -> None:

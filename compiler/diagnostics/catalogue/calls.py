@@ -184,12 +184,14 @@ class E702(Misspelt):
     title = "which way"
     message = "a call goes {choices}, not `{found}`"
     label = "not a side of a call"
+    help = "for example `to right, left`"
 
 
 class E703(Misspelt):
     title = "which ball spot"
     message = "a ball spot is {choices}, not `{found}`"
     label = "not known"
+    help = "for example `from left hash, middle`"
 
 
 class E704(Mistake):

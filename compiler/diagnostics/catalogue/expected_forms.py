@@ -28,7 +28,7 @@ EXPECTED: Mapping[str, tuple[str, str]] = {
     "a look": ("dress", "against man, press"),
     "a man by rule": ("concept", "inner is strong #2 or nobody"),
     "a man or seconds": ("look", "M rushes A, strong after 1 second"),
-    "a name": ("dress", "call Doubles Right Tried as Comet"),
+    "a name": ("dress", "call Doubles Right Stick as Comet"),
     "a number": ("week", "number Doubles Right Stick is 14"),
     "a number of yards": ("route", "stroke up 12"),
     "a place": ("run", "carrier hands to taker at 5 deep, backside guard"),

@@ -5,7 +5,6 @@ from __future__ import annotations
 from stemline.diagnostics.diagnostic import Mistake
 from stemline.diagnostics.misspelt import Misspelt
 
-
 INTO_ONE = "put the lines of both into one, give one of them another name, or delete it"
 
 
