@@ -273,7 +273,7 @@ WRITTEN: Mapping[str, tuple[tuple[str, str], ...]] = {
         ("never Jet from Doubles", "never Jet in Doubles"),
         ("best from left hash or right hash", "best from left hash, right hash"),
         ("with X fade", "with X runs fade"),
-        ("call Doubles Right Stick Comet", "call Doubles Right Tried as Comet"),
+        ("call Doubles Right Stick Comet", "call Doubles Right Stick as Comet"),
     ),
     "playbook": (("house gun 4", "house gun is 4"),),
     "personnel": (("H is 88", "H is slot, 88"),),
