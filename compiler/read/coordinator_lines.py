@@ -102,7 +102,7 @@ COORDINATOR_ROWS: tuple[tuple[str, str, Answer], ...] = (
      r"\g<head>, \g<n> deep\g<rest>"),
     (_PLAYS, r"(?P<head>(?:read|pressure) .*?) at (?P<foot>\w+)(?P<rest>.*)",
      r"\g<head> on \g<foot>\g<rest>"),
-    (_PLAYS, rf"(?P<role>\w+) (?P<rule>{_RULE})", r"\g<role> is \g<rule>"),
+    (_PLAYS, rf"(?P<who>\w+) (?P<rule>{_RULE})", r"\g<who> is \g<rule>"),
     (_PLAYS, rf"(?P<who>everyone else(?: strong| weak)?|every other back) "
              rf"(?P<job>{'|'.join(_RECEIVER_BLOCKS)}|{_ROUTES})s?", _job),
     (_PLAYS, rf"(?P<head>.+ blocks [^,]+?)(?: then|,) (?P<job>{_BLOCKS})",
