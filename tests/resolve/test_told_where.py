@@ -131,7 +131,7 @@ run Z
     carrier is back
     carrier aims playside D
     line blocks on or climb
-    wide is strong #3
+    wide is strong #2
     wide blocks {how}
     everyone else blocks stalk
 
@@ -145,7 +145,7 @@ look Base
     N in 1, weak
     J in 5, weak
     S at outside end, strong, 3 deep
-    M at outside guard, strong, 6 deep
+    M at outside tackle, strong, 6 deep
     W in 30, weak
     C at strong #1, 8 deep
     H at strong #2, 12 deep
