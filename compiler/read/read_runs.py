@@ -41,7 +41,11 @@ _TOWARD_SIDES = {
     if side not in (SideWord.PLAYSIDE, SideWord.BACKSIDE)
 }  # fmt: skip
 REACTIONS = ("give", "pull", "throw", "pitch")
-_AIMED_AT = tuple(way for way, meaning in MEANINGS.items() if meaning.target)
+_AIMED_AT = (
+    *(way for way, meaning in MEANINGS.items() if meaning.target),
+    BlockWay.STALK,
+    BlockWay.CRACK,
+)
 """Rules that may say at whom."""
 
 

@@ -6,6 +6,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from stemline.diagnostics.catalogue.calls import E624, E625
+from stemline.diagnostics.in_words import together
 from stemline.football.play import FOR_MANY, SHARED
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import Body
@@ -55,8 +56,9 @@ def with_others(body: Body, bound: Bound, picture: LinedUp, call: str) -> Body:
             says[role] = body.role_says.get(who, ())
     left = [b for b in picture.count.backs if bound.role_of(b) is None]
     if left and BACKS not in body.others and EVERYONE in body.others:
-        line = body.others[EVERYONE][0]
-        bound.found.append(E624(man=left[0], call=call).at(line.span))
+        others = body.others[EVERYONE][0]
+        line = f"{BACKS} {'blocks lead' if body.line else 'runs check'}"
+        bound.found.append(E624(man=together(left), call=call, line=line).at(others.span))
     return replace(body, jobs=jobs, role_says=says)
 
 

@@ -56,7 +56,8 @@ class LineBlocks(RunBoard):
                 if there:
                     self.given[task.man] = there[0]
         for task in sorted(self.tasks.values(), key=lambda t: self.from_ball(t.man)):
-            if task.rules[0].way is BlockWay.CRACK and not self.hold:
+            first = task.rules[0]
+            if first.way is BlockWay.CRACK and first.target is None and not self.hold:
                 self._crack_end(task.man)
 
     def _crack_end(self, man: str) -> None:
