@@ -11,7 +11,7 @@ from stemline.diagnostics.catalogue.calls import E622, E623
 from stemline.diagnostics.catalogue.football import E416, W417
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.blocking.block_names import BLOCKS
-from stemline.football.blocking.carrying import carry, hole
+from stemline.football.blocking.carrying import Hole, carry, hole
 from stemline.football.conditions import LookWord, Where, example
 from stemline.football.exchanges import Exchange
 from stemline.football.field import Side
@@ -107,7 +107,9 @@ def _assignment(
             path = _block(base.value, man, picture)
             then = _goes_out(base.value, path, man, picture)
         case Aim():
-            path = aim_path(base.value, man, picture, exchanges)
+            handles = any(man.label in (x.giver, x.taker) for x in exchanges)
+            leads = not (role == CARRIER or handles) and _same_hole(base.value, body, picture)
+            path = aim_path(base.value, man, picture, exchanges, leads=leads)
         case BlockRules():
             pass  # worked out against a defence, or told in words only
     decide = _decision(body, role, base.value, worlds)
@@ -172,14 +174,32 @@ def words_of(does: Job, role: str) -> str:
             return f"{does.words}."
 
 
-def aim_path(aim: Aim, man: Man, picture: LinedUp, exchanges: Sequence[Exchange] = ()) -> Path:
-    """The way to an aim; a point without a side lies on the playside."""
-    holes = [
-        hole(p.point, picture.side(p.side or SideWord.PLAYSIDE), picture.men) for p in aim.points
-    ]
+def _same_hole(aim: Aim, body: Body, picture: LinedUp) -> bool:
+    """Whether the carrier aims at the same place in the end: then a man goes ahead of him, and
+    needs no ball."""
+    theirs = [s.value for s in body.jobs.get(CARRIER, ()) if isinstance(s.value, Aim)]
+    return any(_holes(one, picture)[-1] == _holes(aim, picture)[-1] for one in theirs)
+
+
+def _holes(aim: Aim, picture: LinedUp) -> list[Hole]:
+    """Where its points lie; one without a side on the playside."""
+    sides = [picture.side(p.side or SideWord.PLAYSIDE) for p in aim.points]
+    return [hole(p.point, s, picture.men) for p, s in zip(aim.points, sides, strict=True)]
+
+
+def aim_path(
+    aim: Aim,
+    man: Man,
+    picture: LinedUp,
+    exchanges: Sequence[Exchange] = (),
+    *,
+    leads: bool = False,
+) -> Path:
+    """The way to an aim; who ``leads`` goes by the quarterback only where he gets the ball."""
+    holes = _holes(aim, picture)
     passer = next((m.label for m in picture.men if m.position is Position.QUARTERBACK), "")
     meets, through = ways_through(man.label, exchanges, passer)
-    return carry(holes, man, picture.men, through, meets)
+    return carry(holes, man, picture.men, through, meets, leads=leads)
 
 
 def _no_line(
