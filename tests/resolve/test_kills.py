@@ -127,8 +127,7 @@ def test_a_second_plays_picture_shows_a_look_that_he_kills_on(team: str) -> None
             if look is not None and "in box" in second.when:
                 line = [m.snap.x for m in play.men if m.on_line and abs(m.snap.x) < 4.6]
                 box = sum(
-                    min(line) - 2 <= d.at.x <= max(line) + 2 and d.at.y <= 6
-                    for d in look.defenders
+                    min(line) - 2 <= d.at.x <= max(line) + 2 and d.at.y <= 6 for d in look.defenders
                 )
                 figure = int(second.when.split()[0])
                 assert box <= figure if "fewer" in second.when else box >= figure, second.when
