@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from typing import TypeVar
 
 from stemline.diagnostics.catalogue.calls import E622, E623
@@ -16,6 +17,7 @@ from stemline.football.conditions import LookWord, Where, example
 from stemline.football.exchanges import Exchange
 from stemline.football.field import Side
 from stemline.football.offence.aiming import aimed
+from stemline.football.offence.landmarks import Landmark
 from stemline.football.offence.rails import Rail, on_by, railed, stem_of
 from stemline.football.offence.strokes import Decide
 from stemline.football.offence.tracing import Runner, called_depth, target_x, trace
@@ -34,6 +36,8 @@ from stemline.resolve.roles import Bound
 
 T = TypeVar("T")
 
+_STRAIGHT_UP = 0.05
+"""Yards to the side up to which a leg of a route goes neither way."""
 _MARK_REACH = 0.6
 """A depth is printed at the turn that lies within this of the taught depth."""
 
@@ -269,7 +273,7 @@ def _run(
             role = run.way.role if isinstance(run.way, ByRole) else ""
             found.append(E623(role=role, call=call).at(said.span))
         else:
-            out = turned
+            out = _facing(turned, run, man, picture)
     runner = Runner(man.snap, out, picture.field)
     depth = called_depth(run.route, run.depth)
     strokes = run.route.strokes
@@ -280,6 +284,27 @@ def _run(
         found += _off_the_rail(run, run.rail, man, runner, said, call)
     path = trace((*strokes, *run.then), depth, runner)
     return path, _marks(path, depth, run)
+
+
+def _facing(way: Side, run: RouteJob, man: Man, picture: LinedUp) -> Side:
+    """The side that is out for a man whose route goes ``way``. A man behind the ball runs out to
+    it, and a place lies on it; for who stands out wide, or on the ball, the route's last turn is
+    made that way: a hook turns to it, a slant goes to it."""
+    placed = run.rail is not None or (
+        run.target is not None and run.target.landmark is not Landmark.BALL
+    )
+    if placed or man.label in picture.count.backs:
+        return way
+    own = natural_out(man, picture)
+    depth = called_depth(run.route, run.depth)
+    strokes = run.route.strokes
+    if run.target is not None:
+        strokes = aimed(strokes, run.target, run.end, depth)
+    corners = trace((*strokes, *run.then), depth, Runner(man.snap, own, picture.field)).corners
+    turns = [b.x - a.x for a, b in pairwise(corners) if abs(b.x - a.x) > _STRAIGHT_UP]
+    if not turns:
+        return way
+    return own if turns[-1] * way.value > 0 else own.other
 
 
 def _off_the_rail(
