@@ -153,6 +153,16 @@ def test_a_role_that_is_nobody_is_passed_over_and_the_numbers_close_up() -> None
     assert one.nobody == ("e",)
 
 
+def test_of_two_in_one_glance_the_one_who_is_left_is_read() -> None:
+    one = made(
+        "e is strong #4 or nobody", "e runs go",
+        "read e with s on 3 > z", "pressure z with e on 3 > e",
+    )  # fmt: skip
+    read = [(r.number, r.target, r.men, r.partner) for r in one.reads]
+    assert read == [(1, "s", ("S",), ""), (2, "z", ("Z",), "")]
+    assert [(r.target, r.partner) for r in one.pressure] == [("z", "")]
+
+
 def test_pressure_is_an_order_of_its_own() -> None:
     one = made("read s > z", "pressure r > s")
     assert [r.target for r in one.pressure] == ["r", "s"]
