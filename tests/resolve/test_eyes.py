@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 
 from resolve.texts import ELEVEN, THREE_TWO, TRIPS, TWELVE, codes, compiled, dress, play, said
+from stemline.football.conditions import LookWord
+from stemline.football.field import BallSpot
 from stemline.football.offence.quarterback import FEET
 from stemline.football.play import Play, Spot
 from stemline.session import Session
@@ -414,3 +416,21 @@ def test_reading_a_man_who_blocks_is_reading_nobody() -> None:
     result = compiled(TWELVE, THREE_TWO, text, dress("Three Two", concept="Test"))
     found = [dict(d.values)["spot"] for d in result.diagnostics if d.code == "E630"]
     assert found == ["r"]
+
+
+@pytest.mark.parametrize(
+    ("shown", "alerts"),
+    [
+        ((), ["x", "z"]),
+        ((LookWord.OPEN,), ["x", "z"]),
+        ((LookWord.CLOSED,), ["x"]),
+        ((LookWord.CLOSED, LookWord.MAN), ["x"]),
+    ],
+)
+def test_an_alert_for_one_look_is_none_against_another(
+    shown: tuple[LookWord, ...], alerts: list[str]
+) -> None:
+    session = eyes("read s", "alert x on near safety", "alert z when middle open")
+    call = session.calls.by_name["Three Two Right Test"]
+    found, _ = session.play(call, BallSpot.MIDDLE, shown)
+    assert found is not None and [a.target for a in found.alerts] == alerts

@@ -80,8 +80,8 @@ def block_path(man: Man, way: BlockWay | None, to: Point, through: Lane, depth: 
         return _path(start, *_pull(man, way, to, through, depth, side))
     match way:
         case BlockWay.LEAD:
-            out, hole = through.toward.value, through.hole
-            if through.wide and min(start.x * out, to.x * out) >= hole * out:
+            play, hole = through.toward.value, through.hole
+            if through.wide and min(start.x * play, to.x * play) >= hole * play:
                 return _path(start, to)  # he stands outside of the hole, and so does his man
             if man.interior:
                 return _path(start, *_pull(man, BlockWay.WRAP, to, through, depth, side))
