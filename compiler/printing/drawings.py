@@ -25,6 +25,7 @@ from stemline.football.timing.levels import HIGH_SCHOOL, PlayingLevel
 from stemline.geometry.box import Box
 from stemline.outside.program import program
 from stemline.outside.store import Store
+from stemline.picture.captions import captioned
 from stemline.picture.picture import picture
 from stemline.resolve.sealing import Sealed, seal, unsealed
 from stemline.theme import Size, Theme
@@ -35,13 +36,14 @@ _IDS = "\x02"
 
 @dataclass(frozen=True)
 class Showing:
-    """What a picture shows, as `picture` takes it."""
+    """What a picture shows, as `picture` takes it; ``captions`` stand under it."""
 
     size: Size
     frame: Box | None = None
     only: str | None = None
     duties: bool = False
     before: Play | None = None
+    captions: tuple[str, ...] = ()
 
 
 class _Asked(NamedTuple):
@@ -128,7 +130,9 @@ class Drawings:
         digest = self._begun[wanted.size].copy()
         box = wanted.frame
         frame = (box.left, box.bottom, box.right, box.top) if box is not None else None
-        shown = repr((wanted.size.name, frame, wanted.only, wanted.duties)).encode()
+        shown = repr(
+            (wanted.size.name, frame, wanted.only, wanted.duties, wanted.captions)
+        ).encode()
         _add(digest, (play, before or b"", shown))
         return digest.hexdigest()[:40]
 
@@ -140,6 +144,7 @@ class Drawings:
             unsealed(play), wanted.size, theme, wanted.frame, wanted.only, wanted.duties,
             unsealed(before) if before is not None else None, self._level,
         )  # fmt: skip
+        scene = captioned(scene, wanted.captions, theme)
         text = to_svg(scene, theme, _IDS) if svg else ""
         size = scene.width, scene.height
         return Art("", text, scene.description, *size, scene.title, to_ink(scene, theme))

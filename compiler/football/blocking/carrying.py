@@ -60,12 +60,15 @@ def carry(
     men: Sequence[Man],
     through: Sequence[Point] = (),
     meets: bool = True,
+    *,
+    leads: bool = False,
 ) -> Path:
     """His path through the aims in order; the last one is the hole that he runs through.
 
     ``through`` are places where he meets others for the ball, ``meets`` whether he goes by the
-    quarterback for it.
+    quarterback for it; who ``leads`` goes ahead of the man who has it.
     """
+    meets = meets and not leads
     passer = next((m for m in men if m.position is Position.QUARTERBACK), carrier)
     start, last = carrier.snap, holes[-1]
     points = [Point(h.x, min(start.y * 0.75, -2.0)) for h in holes[:-1]]
@@ -76,7 +79,11 @@ def carry(
         points += _behind(points[-1], Point(last.x, 0.0), passer)
     out = 1 if last.x > 0 else -1 if last.x < 0 else 0
     if last.wide:
-        points += [Point(last.x - out * 1.0, -1.8), Point(last.x + out * 0.6, 0.8)]
+        belly = Point(last.x - out * 1.0, -1.8)
+        # Who leads from the line, or from outside, has no way round to go.
+        around = not leads or start.y <= belly.y or start.x * out < belly.x * out
+        points += [belly] if around else []
+        points.append(Point(last.x + out * 0.6, 0.8))
         points.append(Point(last.x + out * 1.0, UPFIELD_WIDE))
     else:
         points += [Point(last.x, -0.6), Point(last.x + out * 0.4, UPFIELD)]
