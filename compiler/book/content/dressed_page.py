@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from stemline.book.content.block_table import KeyRead
 from stemline.book.content.by_call import ByCall
@@ -28,7 +28,8 @@ _LETTERS = 120
 class DressGroup:
     """A concept's dress-ups: ``calls`` are what they change in words, ``keys`` whom they read,
     ``entries`` the pictures, and ``said`` the calls that need none, with where their parts are
-    drawn. ``of`` is the id of the concept's page and ``id`` its own."""
+    drawn. ``of`` is the id of the concept's page and ``id`` its own. ``marks`` tell the signs in
+    its pictures and in those of its kind beside it."""
 
     id: str
     of: str
@@ -38,11 +39,7 @@ class DressGroup:
     keys: tuple[KeyRead, ...]
     entries: tuple[Entry, ...]
     said: tuple[Remark, ...]
-
-    @property
-    def marks(self) -> str:
-        """What the signs in its pictures mean."""
-        return picture_marks(entry.play for entry in self.entries)
+    marks: str = ""
 
     @property
     def empty(self) -> bool:
@@ -79,7 +76,15 @@ def dressed(groups: Sequence[DressGroup]) -> DressedPage:
     """The page of ``groups``, of which there is at least one."""
     first, last = groups[0].name, groups[-1].name
     names = first if len(groups) == 1 else f"{first} to {last}"
-    return DressedPage(id=f"{groups[0].id}-all", name=f"{names}, dressed up", groups=tuple(groups))
+    told = tuple(replace(group, marks=_marks(group, groups)) for group in groups)
+    return DressedPage(id=f"{groups[0].id}-all", name=f"{names}, dressed up", groups=told)
+
+
+def _marks(group: DressGroup, groups: Sequence[DressGroup]) -> str:
+    """One line for all runs and one for all passes, since a sheet holds several concepts."""
+    kinds = {entry.play.kind for entry in group.entries} or set(Kind)
+    plays = (entry.play for each in groups for entry in each.entries)
+    return picture_marks(play for play in plays if play.kind in kinds)
 
 
 def enough(groups: Sequence[DressGroup]) -> bool:
