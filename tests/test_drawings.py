@@ -16,6 +16,7 @@ import pytest
 from sampling import every
 
 import stemline.emit.parts as parts
+import stemline.emit.side_by_side as side_by_side
 import stemline.printing.drawings as drawings
 from stemline.football.play import Play, Season
 from stemline.football.timing.levels import LEVELS
@@ -176,6 +177,26 @@ def test_a_small_picture_has_no_svg_until_one_asks(tmp_path: Path, counted: Coun
     assert drawings._IDS not in one.svg + two.svg
     men = re.findall(r' id="(\w+)"', one.svg)
     assert men and [f"b-{man}" for man in men] == re.findall(r' id="(b-\w+)"', two.svg)[: len(men)]
+
+
+def test_many_are_drawn_by_other_processes_as_they_are_here(
+    tmp_path: Path, counted: Counted, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    wanted = [(play, showing, n == 1) for n, (play, showing) in enumerate(plays())]
+    wanted.append((*wanted[0][:2], True))
+    alone = Drawings(load_theme())
+    here = [alone.art("a", play, how, svg=svg) for play, how, svg in wanted]
+    before = counted.drawn
+    monkeypatch.setattr(drawings, "FEW", 2)
+    monkeypatch.setattr(side_by_side, "_processors", lambda: 2)
+    with Store(tmp_path) as store:
+        maker = Drawings(load_theme(), store=store)
+        with maker.beside(wanted):
+            there = [maker.art("a", play, how, svg=svg) for play, how, svg in wanted]
+        assert there == here and counted.drawn == before
+        with maker.beside(wanted):
+            again = [maker.art("a", play, how, svg=svg) for play, how, svg in wanted]
+        assert again == here and counted.drawn == before
 
 
 def themes() -> Iterator[Theme]:

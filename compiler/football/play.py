@@ -178,12 +178,18 @@ class Spot:
 class Step:
     """One piece of the quarterback's feet: "quick", "3", "reset", "sprint", with its words.
 
-    ``side`` is where a moving launch goes, None for a step on the spot.
+    ``side`` is where a moving launch goes, None for a step on the spot; ``said`` what it is on
+    paper where that is not its name: a fake on which he hands the ball on is a hand-off.
     """
 
     name: str
     words: str
     side: Side | None = None
+    said: str = ""
+
+    @property
+    def called(self) -> str:
+        return self.said or self.name
 
 
 @dataclass(frozen=True)

@@ -14,7 +14,6 @@ from functools import partial
 from multiprocessing import active_children
 from pathlib import Path
 
-from stemline.analysis.passes_against_looks import unanswered
 from stemline.checks.proving import prove
 from stemline.compare.comparing import compared
 from stemline.compare.comparison import Comparison
@@ -25,6 +24,7 @@ from stemline.session import Session
 from stemline.source import Source
 
 from .calls import PLAYBOOKS, many_texts
+from .season import unanswered
 
 EDITS = {
     "one concept": ("    dig runs dig 14 over ball\n", "    dig runs dig 12 over ball\n"),
