@@ -52,7 +52,8 @@ def renamed_line(line: SaidLine, renamed: Renamed) -> SaidLine:
 
 
 def renamed_roles(old: Definition, new: Definition) -> dict[str, str]:
-    """Roles that have another name and say the same: old name in lower case → new name."""
+    """Roles that have another name and say the same, or are the same man by the same rule: old
+    name in lower case → new name."""
     was, now = _by_subject(old.lines), _by_subject(new.lines)
     gone = [name for name in was if name not in now and _is_role(was[name])]
     come = [name for name in now if name not in was and _is_role(now[name])]
@@ -60,7 +61,19 @@ def renamed_roles(old: Definition, new: Definition) -> dict[str, str]:
         [likeness(_bare(was[a], {a: now[b][0].subject}), _bare(now[b], {})) for b in come]
         for a in gone
     ]
-    return {gone[a]: now[come[b]][0].subject for a, b in best_pairs(scores)}
+    found = {gone[a]: now[come[b]][0].subject for a, b in best_pairs(scores)}
+    for a in (name for name in gone if name not in found):
+        alike = [b for b in come if _rules(now[b]) == _rules(was[a])]
+        ours = [name for name in gone if _rules(was[name]) == _rules(was[a])]
+        if len(alike) == len(ours) == 1 and now[alike[0]][0].subject not in found.values():
+            found[a] = now[alike[0]][0].subject
+    return found
+
+
+def _rules(lines: Sequence[SaidLine]) -> list[tuple[str, ...]]:
+    """Who a role is."""
+    rules = (line for line in lines if line.verb == "is")
+    return sorted((line.value.casefold(), line.guard.casefold()) for line in rules)
 
 
 def _by_subject(lines: Iterable[SaidLine]) -> dict[str, list[SaidLine]]:

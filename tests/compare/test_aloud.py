@@ -6,7 +6,7 @@ import pytest
 
 from stemline.compare.aloud import dress_words, lines_words
 from stemline.compare.definitions import Definition, definitions
-from stemline.compare.line_changes import line_changes
+from stemline.compare.line_changes import line_changes, renamed_roles
 from stemline.source import Source
 from stemline.syntax.parser import parse
 
@@ -87,3 +87,17 @@ def _said(head: str, old: str, new: str) -> list[str]:
 )  # fmt: skip
 def test_a_line_is_said_as_a_coach_says_it(head: str, old: str, new: str, said: list[str]) -> None:
     assert _said(head, old, new) == said
+
+
+def test_a_role_of_another_name_is_the_same_man_by_the_same_rule() -> None:
+    sides = (
+        "lead is fullback or nobody\n    lead blocks lead on linebacker",
+        "second is fullback or nobody\n    second aims playside A",
+    )
+    was, now = (_one(f"run Sneak\n    {text}\n    carrier is back\n") for text in sides)
+    roles = renamed_roles(was, now)
+    assert roles == {"lead": "second"}
+    (change,) = line_changes(was.lines, now.lines, roles)
+    assert [line.text.strip() for line in lines_words((change,))] == [
+        "second now aims playside A instead of blocking lead on linebacker"
+    ]

@@ -8,8 +8,10 @@ from pathlib import Path
 
 import pytest
 
+from stemline.compare.comparing import compared
 from stemline.compare.definitions import definitions
 from stemline.outside.texts import read_files
+from stemline.session import Session
 from stemline.source import Source
 from stemline.syntax.formatting import formatted
 from stemline.syntax.parser import parse
@@ -82,6 +84,16 @@ def test_a_text_in_any_layout_comes_out_in_the_one(seed: int) -> None:
     assert _without_blanks(formatted(spoiled)) == _without_blanks(formatted(tree))
     again, _ = parse(Source(source.name, formatted(spoiled)))
     assert formatted(again) == formatted(spoiled)
+
+
+@pytest.mark.parametrize("name", BOOKS[:2])
+def test_a_playbook_in_any_layout_compares_as_the_same_when_formatted(name: str) -> None:
+    texts, draw = read_files(ROOT / name).sources, random.Random(7)
+    spoiled = [parse(Source(s.name, _spoiled(s.text, draw)))[0] for s in texts]
+    after = [Source(s.name, formatted(t)) for s, t in zip(texts, spoiled, strict=True)]
+    old = Session(texts, name)
+    found = compared(old, Session(after, name, beside=old))
+    assert found.is_same and found.same == len(old.calls.orders)
 
 
 def _without_blanks(text: str) -> list[str]:
