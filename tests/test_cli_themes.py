@@ -136,7 +136,7 @@ def test_a_book_in_the_dark(starter: Path) -> None:
 def test_one_mans_view_draws_the_others_pale(shared: Path) -> None:
     whole, his = run("draw", shared, CALL).stdout, run("draw", shared, CALL, "--only", "z").stdout
     assert "route-pale" not in styles(whole)
-    assert {"route", "route-pale", "man", "man-pale"} <= styles(his)
+    assert {"route", "route-pale", "man-own", "man-pale"} <= styles(his)
     strong = re.findall(r'<path class="route"', his)
     assert len(strong) == 1
     assert run("draw", shared, CALL, "--only", "Z").stdout == his
