@@ -16,11 +16,10 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from multiprocessing import get_context
 
-from stemline.analysis.answer_lines import answer_lines
 from stemline.football.conditions import LookWord
 from stemline.football.defenders import Defence
 from stemline.football.field import Side
-from stemline.football.play import Call, Season
+from stemline.football.play import Call
 from stemline.football.timing.answers import Answer, Faced, answer
 from stemline.football.timing.levels import PlayingLevel
 from stemline.outside.cache import Cache, Row
@@ -29,7 +28,6 @@ from stemline.playbook.playbook import Playbook
 from stemline.resolve.cast import CallParts, Cast
 from stemline.resolve.expand import CalledAt, Expander, Order, called_at
 from stemline.resolve.sealing import Sealed, seal, unsealed
-from stemline.resolve.season import Calls
 
 POOL = 900
 """Calls by looks from which a second process pays: it needs about a second before it works."""
@@ -38,21 +36,6 @@ NEVER = 10**9
 _CHUNK = 12
 _NOBODY = Call("", Side.RIGHT, "", "", (), "")
 """What a call is named decides nothing."""
-
-
-def unanswered(
-    book: Playbook,
-    calls: Calls,
-    season: Season,
-    cache: Cache,
-    *,
-    pool: int = POOL,
-    expander: Expander | None = None,
-) -> tuple[str, ...]:
-    """What a check says of the passes of ``season`` that have no answer to a look, as lines."""
-    orders = calls.by_name
-    passes = [orders[play.call.spoken] for play in season.plays if play.reads]
-    return tuple(answer_lines(face(book, passes, cache, pool=pool, expander=expander)))
 
 
 @dataclass(frozen=True)

@@ -28,8 +28,6 @@ from stemline.theme.limits import LARGEST_PAGES, MEGABYTE, TEMPLATE_SECONDS
 _THEIRS = re.compile(r"\[([A-Z][A-Z0-9]?)\]([,.;:])?")
 
 
-PARTS_ALONE = ("front", "pages", "index", "feet")
-"""What a book may be cut into, each set without the rest."""
 _NONE: Mapping[str, int] = MappingProxyType({})
 
 
@@ -53,7 +51,7 @@ def book_html(
     and of the small pictures all but the telling ones. Then ``shown`` may be some of the book's
     pages of pictures, and ``opening`` False leaves out all that stands before them.
 
-    A ``part`` of `PARTS_ALONE` is set alone: "front" with all before the pages of pictures, "pages"
+    A ``part`` of it is set alone: "front" with all before the pages of pictures, "pages"
     with those of ``shown``, "index", and "feet" with the foot of each page, the cover and as many
     ``sheets`` after it.
     """

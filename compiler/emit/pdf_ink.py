@@ -198,7 +198,7 @@ def _circle(centre: _Place, radius: int) -> str:
     x, y = centre
     points = [(x + radius, y), (x, y + radius), (x - radius, y), (x, y - radius)]
     turns = zip(points, (*points[1:], points[0]), strict=True)
-    arcs = (_quarter(centre, start, end, radius) for start, end in turns)
+    arcs = (_quarter(centre, start, end) for start, end in turns)
     return " ".join((f"{_pair(points[0])} m", *arcs, "h"))
 
 
@@ -215,11 +215,11 @@ def _plate(left: int, top: int, wide: int, tall: int, corner: int) -> str:
         ((near[0], far[1]), (near[0], bottom), (left, far[1])),
         (near, (left, near[1]), (near[0], top)),
     ):
-        parts += [f"{_pair(start)} l", _quarter(centre, start, end, corner)]
+        parts += [f"{_pair(start)} l", _quarter(centre, start, end)]
     return " ".join((*parts, "h"))
 
 
-def _quarter(centre: _Place, start: _Place, end: _Place, radius: int) -> str:
+def _quarter(centre: _Place, start: _Place, end: _Place) -> str:
     """A quarter circle to ``end``: each handle runs beside the other end's radius."""
     (x, y), (sx, sy), (ex, ey) = centre, start, end
     first = _near((sx + (ex - x) * _ARC, sy + (ey - y) * _ARC))

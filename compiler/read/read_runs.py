@@ -95,7 +95,7 @@ def _written(value: Value) -> str:
 def _rule(phrase: Phrase) -> RuleDef:
     words = Words([phrase])
     if words.take_word("pull") and not (
-        not words.done and words.atoms[words.at].word in {way.value for way in PULLS}
+        not words.done and words.atoms[words.at].word in {w.value for w in (*PULLS, BlockWay.LEAD)}
     ):
         words.at = 0
     way = WAYS[words.expect(WAYS, E445)]

@@ -178,14 +178,15 @@ def drawn(book: Playbook, expander: Expander, order: Order) -> Expanded:
 def _becoming(
     book: Playbook, expander: Expander, order: Order, spot: BallSpot
 ) -> Iterator[Becoming]:
-    """Each second play; where its picture shows a defence, against one that he kills it on."""
+    """Each second play; where its picture shows a defence, against one that he kills it on, and
+    against nobody where no look of the playbook shows him that."""
     for kill, second in second_calls(book, order):
         if is_broken(book, second):
             continue
         shown = looks_seen(book, expander, order, kill, spot)
         look = _drawn_against(book, expander, second)
-        if look and shown and look not in shown:
-            look = shown[0]
+        if look not in shown:
+            look = shown[0] if look and shown else ""
         play, found = expander.expand(second, spot, look_key=look)
         if play is not None and not any(d.is_error for d in found):
             names = tuple(book.looks[key].name for key in shown)

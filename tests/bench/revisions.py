@@ -14,7 +14,6 @@ from functools import partial
 from multiprocessing import active_children
 from pathlib import Path
 
-from stemline.analysis.passes_against_looks import unanswered
 from stemline.checks.proving import prove
 from stemline.compare.comparing import compared
 from stemline.compare.comparison import Comparison
@@ -25,6 +24,7 @@ from stemline.session import Session
 from stemline.source import Source
 
 from .calls import PLAYBOOKS, many_texts
+from .season import unanswered
 
 EDITS = {
     "one concept": ("    dig runs dig 14 over ball\n", "    dig runs dig 12 over ball\n"),
@@ -32,7 +32,7 @@ EDITS = {
         "    H at call, 4 outside tackle, off line\n    S at call, 5 outside H,",
         "    H at call, 3 outside tackle, off line\n    S at call, 5 outside H,",
     ),
-    "the look runs are drawn against": ("    M at 10, strong\n", "    M at 30, strong\n"),
+    "the look runs are drawn against": ("    M in 10, strong\n", "    M in 30, strong\n"),
     "a protection": (
         "    centre, playside guard, playside tackle blocks slide\n",
         "    centre, playside guard, playside tackle blocks man\n",

@@ -11,8 +11,10 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TypeVar
 
-from stemline.analysis.passes_against_looks import unanswered
+from stemline.analysis.answer_lines import answer_lines
+from stemline.analysis.passes_against_looks import POOL, face
 from stemline.checks.proving import prove
+from stemline.football.play import Season
 from stemline.outside.cache import Cache
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.expand import Expander, Order
@@ -32,6 +34,15 @@ class Spent:
 
     def __add__(self, other: Spent) -> Spent:
         return Spent(self.cpu + other.cpu, self.wall + other.wall)
+
+
+def unanswered(
+    book: Playbook, calls: Calls, season: Season, cache: Cache, *, pool: int = POOL
+) -> tuple[str, ...]:
+    """What a check says of the passes of ``season`` that have no answer to a look, as lines."""
+    orders = calls.by_name
+    passes = [orders[play.call.spoken] for play in season.plays if play.reads]
+    return tuple(answer_lines(face(book, passes, cache, pool=pool)))
 
 
 def checked(name: str, orders: Sequence[Order], most: int) -> Iterator[tuple[str, float, int]]:

@@ -5,6 +5,7 @@ What a defender can and cannot do is common practice, no published source.
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
 import numpy as np
@@ -21,7 +22,7 @@ from stemline.football.play import Play
 from stemline.football.timing.breaking import TRAILS, beside, broken
 from stemline.football.timing.chances import Chances
 from stemline.football.timing.clock import ReadClock, TimedRead
-from stemline.football.timing.coverage import OPEN, TIGHT, Against, Cover, defenders_at
+from stemline.football.timing.coverage import OPEN, TIGHT, Against, Cover, _before_the_throw
 from stemline.football.timing.coverage import against as covered
 from stemline.football.timing.levels import GAP, HIGH_SCHOOL, READS
 from stemline.football.timing.man_coverage import BACKPEDAL, CUSHION, SHUFFLE
@@ -61,7 +62,9 @@ def moved(made: Play, places: dict[str, Array] | None = None) -> dict[str, Array
     assert made.defence is not None
     if places is None:
         places = runs(dict(clocked(made).men))
-    return defenders_at(made, made.defence.defenders, places, TIMES, HIGH_SCHOOL)
+    them = made.defence.defenders
+    where, _ = _before_the_throw(made, them, places, TIMES, HIGH_SCHOOL, math.inf)
+    return {d.label: place for d, place in zip(them, where, strict=True)}
 
 
 def duties(made: Play, *kinds: DutyKind) -> list[Defender]:

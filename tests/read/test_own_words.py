@@ -11,6 +11,9 @@ import pytest
 
 from read.newcomers import FILE, written
 from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.football.offence.routes import LIBRARY
+from stemline.read.coach_lines import _ROUTE_OF
+from stemline.read.newcomer_lines import _ROUTE_VERB
 from stemline.read.own_words import advised
 
 READ = [
@@ -171,3 +174,8 @@ def test_a_role_of_his_own_by_such_a_name_stays_his_role() -> None:
 )
 def test_a_line_of_the_notation_is_left_alone(kind: str, line: str) -> None:
     assert advised(kind, line) == ""
+
+
+def test_no_route_is_answered_with_another() -> None:
+    """A word that has become a route goes from the tables of coaches' words."""
+    assert LIBRARY.keys().isdisjoint({*_ROUTE_OF, *_ROUTE_VERB})

@@ -262,22 +262,6 @@ def _separation(
     )  # fmt: skip
 
 
-def defenders_at(
-    play: Play,
-    defenders: Sequence[Defender],
-    places: Mapping[str, Array],
-    times: Array,
-    level: PlayingLevel,
-    sets: float = math.inf,
-) -> dict[str, Array]:
-    """Where each defender is at each time while the ball has not been thrown: (times, 2).
-
-    ``sets`` is when the passer is ready to throw his first read, in seconds after the snap.
-    """
-    where, _ = _before_the_throw(play, defenders, places, times, level, sets)
-    return {d.label: place for d, place in zip(defenders, where, strict=True)}
-
-
 def _before_the_throw(
     play: Play,
     defenders: Sequence[Defender],

@@ -70,7 +70,7 @@ def _beside(low: float, high: float, man: str, hole: DrawnHole, board: Board) ->
     aside, reach = hole.lanes[man], board.mark("lead") / 2
     here = crossing(hole.path, max(low, 0.0)) or hole.path.end.x
     if low < 0 and hole.wing is not None:
-        made = _under_wing(here + aside, aside, hole.wing, board)
+        made = _under_wing(here + aside, hole.wing, board)
     else:
         made = [Leg(Point(here + aside, low), reach)]
     level = crossing(hole.path, _LEVEL)
@@ -88,7 +88,7 @@ def _beside_another(man: str, hole: DrawnHole) -> bool:
     return any(other != man and hole.lanes[man] * hole.lanes[other] > 0 for other in hole.lanes)
 
 
-def _under_wing(x: float, aside: float, wing: Symbol, board: Board) -> list[Leg]:
+def _under_wing(x: float, wing: Symbol, board: Board) -> list[Leg]:
     """The way of a leader behind a wing and up outside him, as far from him as his lane is."""
     out = 1.0 if wing.at.x > 0 else -1.0
     reach = board.mark("turn") / 2
