@@ -145,7 +145,7 @@ COORDINATOR_ROWS: tuple[tuple[str, str, Answer], ...] = (
      r"\g<who> blocks scan inside out"),
     ("look", r"(?P<head>.+ (?:at|in) .+), (?P<n>\d+) (?:yards?|yds?)(?: off)?",
      r"\g<head>, \g<n> deep"),
-    ("look", r"(?P<who>\w{1,2}) covers man(?: on|,)? (?:on )?(?P<whom>.+)",
+    ("look", r"(?P<who>\w{1,2}) covers man,? on (?P<whom>.+)",
      r"\g<who> covers man, \g<whom>"),
     ("formation", r"line (?P<men>\w{1,2}(?: \w{1,2})+)",
      lambda m: typed(f"line {', '.join(m['men'].split())}")),

@@ -73,6 +73,8 @@ def _advice(rows: Iterable[_Row], kind: str, line: str) -> str:
         if found is None or _turns(kind, found.groupdict().get("who")):
             continue
         text = answer(found) if callable(answer) else typed(*found.expand(answer).split(" & "))
+        if typed(line) in text:
+            continue  # it is what he wrote
         return f"write {text}" if text.startswith("`") else text
     return ""
 
