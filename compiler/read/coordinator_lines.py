@@ -85,6 +85,7 @@ _RULE = (
 )
 _BLOCKS = "|".join(sorted(WAYS, key=len, reverse=True))
 _BEHIND = r",? (?P<n>\d+(?:\.\d+)?)(?: yards?)? (?:behind|back)(?: the (?:line|ball))?"
+_GIVES = "hands|tosses|pitches|throws|shovels"
 _HERE = r"left|right|mid|hash|goal"
 
 COORDINATOR_ROWS: tuple[tuple[str, str, Answer], ...] = (
@@ -95,6 +96,12 @@ COORDINATOR_ROWS: tuple[tuple[str, str, Answer], ...] = (
      r"\g<who> aims \g<side> outside the end"),
     (_PLAYS, rf"(?P<who>.+?) aims (?P<point>[ABCD]|guard|tackle|end)(?: gap)?, ?"
              rf"(?P<side>{_SIDE})(?: side)?", r"\g<who> aims \g<side> \g<point>"),
+    (_PLAYS, rf"(?P<head>.+? (?:{_GIVES}) to .+ at \d+)(?: yards?)? (?:deep behind|deep back|back)",
+     r"\g<head> behind"),
+    (_PLAYS, rf"(?P<who>.+?) (?P<does>{_GIVES}) (?!to )(?P<to>.+? (?:at|or|after) .+)",
+     r"\g<who> \g<does> to \g<to>"),
+    (_PLAYS, r"(?P<head>.+ blocks (?:kick|trap|sift)) (?:out |to )?(?:the )?end(?: man)?",
+     r"\g<head> end man on line"),
     (_PLAYS, r"(?P<role>.+?) is each (?P<n>#\d)", _each_of_two),
     ("concept run tag route", r"(?P<head>(?:.+ runs|stroke|.* then|decides) .*?)(?P<at>at )?"
      r"(?P<n>\d+(?:\.\d+)?)(?: yards?)? deep(?P<rest>.*)", _deep_in_a_route),
@@ -138,6 +145,10 @@ COORDINATOR_ROWS: tuple[tuple[str, str, Answer], ...] = (
      r"\g<who> blocks scan inside out"),
     ("look", r"(?P<head>.+ (?:at|in) .+), (?P<n>\d+) (?:yards?|yds?)(?: off)?",
      r"\g<head>, \g<n> deep"),
+    ("look", r"(?P<who>\w{1,2}) covers man,? on (?P<whom>.+)",
+     r"\g<who> covers man, \g<whom>"),
+    ("formation", r"line (?P<men>\w{1,2}(?: \w{1,2})+)",
+     lambda m: typed(f"line {', '.join(m['men'].split())}")),
     ("look", r"(?P<head>\w{1,2} in) (?:an? |the )?(?P<what>\w+)[- ]tech(?:nique)?(?P<rest>,.*)?",
      r"\g<head> \g<what>\g<rest>"),
     ("look", r"(?P<head>\w{1,2} in) (?P<rest>\d\d?i?|[ABCD](?: gap)?)", _sided),

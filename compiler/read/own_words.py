@@ -26,7 +26,7 @@ _ASKED = _NO_MAN | frozenset((
     "E220", "E221", "E223", "E224", "E225", "E228", "E230", "E231", "E232", "E236", "E309", "E310",
     "E325", "E326", "E401", "E402", "E403", "E410", "E412", "E430", "E431", "E434", "E436", "E440",
     "E441", "E442", "E443", "E444", "E445", "E460", "E462", "E464", "E465", "E469", "E471", "E481",
-    "E482", "E484", "E670", "E673", "E675", "E680", "E690", "E691", "E692", "E701", "E703",
+    "E482", "E484", "E496", "E670", "E673", "E675", "E680", "E690", "E691", "E692", "E701", "E703",
     "E780", "E793",
 ))  # fmt: skip
 """Mistakes in the words of a line: one of any other kind is told as it is."""
@@ -73,6 +73,8 @@ def _advice(rows: Iterable[_Row], kind: str, line: str) -> str:
         if found is None or _turns(kind, found.groupdict().get("who")):
             continue
         text = answer(found) if callable(answer) else typed(*found.expand(answer).split(" & "))
+        if typed(line) in text:
+            continue  # it is what he wrote
         return f"write {text}" if text.startswith("`") else text
     return ""
 
@@ -122,7 +124,7 @@ def _is_of_another(d: Diagnostic, found: Sequence[Diagnostic], texts: Mapping[st
         if other.span.source != d.span.source or other is d or not other.is_error:
             continue
         line = other.span.line
-        if line == head and other.code == "E302":
+        if line == head and other.code in ("E302", "E303"):
             return True
         words = source.lines[line - 1].split() if 0 < line <= len(source.lines) else []
         says = " ".join(words[: len(role.split()) + 1]).casefold()

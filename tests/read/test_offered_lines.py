@@ -241,6 +241,8 @@ WRITTEN: Mapping[str, tuple[tuple[str, str], ...]] = {
         ("backside guard blocks pull to linebacker, kick",
          "backside guard blocks pull to linebacker or kick"),
         ("pull when he chases", "pull if he chases"),
+        ("carrier hands inner at 5 deep", "carrier hands to inner at 5 deep"),
+        ("fullback blocks kick the end", "fullback blocks kick end man on line"),
     ),
     "tag": (("swap near, far", "swap near with far"),),
     "route": (
@@ -250,6 +252,7 @@ WRITTEN: Mapping[str, tuple[tuple[str, str], ...]] = {
     ),
     "formation": (
         ("Q at shotgun 5", "Q at ball, 5 deep"),
+        ("line LT LG C RG RT", "line LT, LG, C, RG, RT"),
         ("B at left of Q, 5 deep", "B at beside Q, 5 deep"),
     ),
     "motion": (
@@ -268,6 +271,7 @@ WRITTEN: Mapping[str, tuple[tuple[str, str], ...]] = {
         ("E in 5", "E in 5, weak"),
         ("H at #2, 8 deep", "H at weak #2, 8 deep"),
         ("shows cover 2", "shows middle open"),
+        ("C covers man on strong #1", "C covers man, strong #1"),
     ),
     "dress": (
         ("never Jet from Doubles", "never Jet in Doubles"),

@@ -251,6 +251,7 @@ class E441(Misspelt):
     title = "how many yards"
     message = "here belongs a number of yards, not `{found}`"
     label = "how far"
+    help = "write the figure alone, as in `splits 1`, `depth 12` or `stroke up 12`"
     wanted = "a number of yards"
 
 
