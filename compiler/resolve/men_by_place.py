@@ -11,10 +11,10 @@ from stemline.football.defence.fronts import wings
 from stemline.football.offence.counting import tight_ends
 from stemline.football.play import FOR_MANY, SHARED
 from stemline.lineup.lined_up import LinedUp
-from stemline.playbook.concepts import Body
+from stemline.playbook.concepts import Body, RouteJob
 from stemline.playbook.run_definitions import CARRIER
 from stemline.playbook.said import SideWord
-from stemline.resolve.roles import Bound, candidates
+from stemline.resolve.roles import Bound, candidates, line_ends
 
 EVERYONE, BACKS = FOR_MANY
 
@@ -66,15 +66,19 @@ def with_others(body: Body, bound: Bound, picture: LinedUp, call: str) -> Body:
 
 
 def _leave_run(body: Body, bound: Bound, picture: LinedUp) -> None:
-    """Men away from the line whom a joined run had block, and whom a line of the pass means:
-    receivers keep the pass. A tight end and a wing are of the run's line."""
+    """Men whom a joined run had block, and whom a line of the pass means: receivers keep the pass.
+    A tight end and a wing are of the run's line too, and leave it only for a route."""
     close = {*tight_ends(picture.men), *wings(picture.men)}
-    wide = [who for who in body.others if who != BACKS]
-    meant = {label for who in wide for label in _there(who, picture)}
-    for role in sorted(body.joined & bound.men.keys()):
-        if bound.men[role] in meant - close:
+    meant: set[str] = set()
+    for who, said in body.others.items():
+        if who != BACKS:
+            goes = any(isinstance(each.value, RouteJob) for each in said)
+            meant |= {label for label in _there(who, picture) if goes or label not in close}
+    places = line_ends(body, picture).keys() if body.joins else ()
+    for role in sorted({*body.joined, *places} & bound.men.keys()):
+        if bound.men[role] in meant:
             del bound.men[role]
-            bound.nobody.append(role)
+            bound.nobody += [role] if role in body.joined else []
 
 
 def _meant(who: str, bound: Bound, picture: LinedUp) -> list[str]:

@@ -34,6 +34,10 @@ def wrong_men(one: Printed) -> Iterator[str]:
                 found = _players(task, page.own, told)
                 if task.man not in found:
                     yield f"{play.call.spoken}: {task.role} is {task.man}, printed {found}"
+                jobs = [job for job in told if job.words and task.role]
+                wrong = {him for job in jobs for him in _named(task.role, job)} - {task.man}
+                if wrong and not any(not job.words and job.role for job in told):
+                    yield f"{play.call.spoken}: {task.role} is {task.man}, told {wrong}"
 
 
 def _players(task: Assignment, own: Sequence[OwnRow], told: Sequence[ChangedJob]) -> list[str]:

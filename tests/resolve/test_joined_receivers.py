@@ -8,6 +8,12 @@ from lineup.look_texts import FRONT
 
 from resolve.texts import THREE_TWO, TWELVE, compiled, dress, said
 
+TIGHT = (
+    THREE_TWO.replace("Three Two", "Tight")
+    .replace("4 outside tackle, off", "end, on")
+    .replace("S at call, between H and Z, off line", "S at away, 2 outside W, off line")
+    .replace("Z at call, numbers, on", "Z at call, numbers, off")
+)
 RUN = """
 run Sweep
     carrier is back
@@ -17,6 +23,7 @@ run Sweep
     lead blocks lead
     pin is strong #2
     pin blocks climb to overhang or stalk
+    playside end blocks reach or climb
     everyone else blocks stalk
 """
 PASS = """
@@ -49,3 +56,14 @@ def test_receivers_keep_the_pass(line: str, runs: str, blocks: str) -> None:
         task = play.assignment(label)
         assert task.job == "Go." and not task.hits and task.path is not None
     assert all(play.assignment(label).hits for label in blocks)
+
+
+@pytest.mark.parametrize(("does", "job"), [("runs seam", "Seam."), ("blocks stalk", None)])
+def test_a_tight_end_leaves_the_runs_line_only_for_a_route(does: str, job: str | None) -> None:
+    text = PASS.format(f"everyone else {does}")
+    session = compiled(TWELVE, TIGHT, FRONT, RUN, text, dress("Tight", concept="Sweep Pass"))
+    assert session.season is not None, said(session.diagnostics)
+    play = next(p for p in session.season.plays if p.call.spoken == "Tight Right Sweep Pass")
+    task = play.assignment("H")
+    assert (task.job == job) is bool(job)
+    assert bool(task.hits) is (job is None)

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from stemline.book.content.job_rows import JobChange, LineJobs, Row, said_change
 from stemline.book.content.job_table import NOBODY
 from stemline.book.content.page import Remark, sentence
+from stemline.football.play import FOR_MANY
 
 LINE = "line"
 PASSER = "quarterback"
@@ -134,7 +135,19 @@ def _changed(rows: Sequence[Row]) -> Iterator[tuple[str, int, ChangedJob]]:
                 words = "" if mine or _only(row) else _whole(row)
                 yield change.calls, change.first, ChangedJob(change.words, row.role, words)
             else:
-                yield change.calls, change.first, ChangedJob(man, row.role, said_change(change))
+                yield (
+                    change.calls,
+                    change.first,
+                    ChangedJob(_men(change, man, row.role), row.role, said_change(change)),
+                )
+
+
+def _men(change: JobChange, man: str, role: str) -> str:
+    """Who is told it: of several men with one role none, since each formation's line says its own;
+    ``man`` where the change names nobody, or its role is everybody's."""
+    if not role or role.startswith(FOR_MANY) or not change.men:
+        return man
+    return change.men[0] if len(change.men) == 1 else ""
 
 
 def _then(row: Row, change: JobChange) -> str:
@@ -161,15 +174,15 @@ def _together(jobs: Sequence[ChangedJob]) -> tuple[ChangedJob, ...]:
     words: dict[tuple[str, str], list[str]] = {}
     for job in jobs:
         words.setdefault((job.man, job.role), []).append(job.words)
-    alike: dict[str, list[tuple[str, str]]] = {}
+    alike: dict[tuple[str, bool], list[tuple[str, str]]] = {}
     made: list[ChangedJob] = []
     for who, parts in words.items():
         said = " ".join(sentence(part) for part in dict.fromkeys(parts) if part)
         if said:
-            alike.setdefault(said, []).append(who)
+            alike.setdefault((said, bool(who[0])), []).append(who)
         else:
             made.append(ChangedJob(*who, ""))
-    for said, men in alike.items():
-        letters = " ".join(man for man, _ in men)
+    for (said, named), men in alike.items():
+        letters = " ".join(man for man, _ in men) if named else ""
         made.append(ChangedJob(letters, ", ".join(role for _, role in men if role), said))
     return tuple(made)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from stemline.book.content.page import Remark, sentence
 
@@ -25,6 +25,7 @@ class JobChange:
     ``part`` tells what ``words`` stand in the place of: "man" who plays it (a dash for nobody),
     "motion", "job" with its ``looks``, "says", or "line"; "only" that no other call has the row.
     ``first`` is the place of the first of them among the page's calls: 0 is the page's own.
+    ``men`` are who has the job in them, by letter; none where ``words`` say it.
     """
 
     part: str
@@ -32,6 +33,7 @@ class JobChange:
     words: str
     looks: tuple[Remark, ...] = ()
     first: int = 1
+    men: tuple[str, ...] = field(default=(), compare=False)
 
 
 @dataclass(frozen=True)

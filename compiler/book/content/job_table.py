@@ -258,7 +258,11 @@ class _Spread:
                 alike.setdefault(value, []).append(i)
         for value, calls in alike.items():
             label = self._calling.label(calls, self._absent)
-            yield JobChange(part, label, value, first=min(calls))
+            yield JobChange(part, label, value, first=min(calls), men=self._men(calls))
+
+    def _men(self, calls: Iterable[int]) -> tuple[str, ...]:
+        """Who plays the role in these calls, each once."""
+        return tuple(dict.fromkeys(self._of(i).man for i in calls))
 
     def _same(self, i: int, first: int) -> bool:
         return same_job(self._of(i), self._plays[i], self._of(first), self._plays[first])
@@ -294,7 +298,8 @@ class _Spread:
         for group in groups:
             label = self._calling.label(group, self._absent)
             looks = task_of(self._of(group[0])).looks
-            yield JobChange("job", label, self.words(group[0], group), looks, min(group))
+            words = self.words(group[0], group)
+            yield JobChange("job", label, words, looks, min(group), self._men(group))
 
 
 # The line.
