@@ -1,0 +1,58 @@
+"""Points, boxes and distances: against shapely's."""
+
+from __future__ import annotations
+
+from itertools import pairwise, product
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from shapely import LineString
+from shapely import Point as Spot
+
+from geometry.test_cutting import lines, spots
+from stemline.geometry.box import Box
+from stemline.geometry.curves import far_from, points_of, turn_angle
+from stemline.geometry.cutting import measure, part
+from stemline.geometry.paths import Curve, Leg, Path, Point, Segment, crossing, length
+
+
+@given(st.lists(spots, min_size=2, max_size=5), spots)
+def test_the_nearest_place_of_a_line_is_as_far_as_shapely_says(
+    points: list[Point], p: Point
+) -> None:
+    line = LineString([(q.x, q.y) for q in points])
+    assert far_from(points, p) == pytest.approx(line.distance(Spot(p.x, p.y)), abs=1e-9)
+
+
+@given(lines(), st.floats(0.1, 0.9))
+def test_a_part_of_no_length_has_no_piece(pieces: tuple[Segment, ...], share: float) -> None:
+    line = measure(pieces)
+    at = line.length * share
+    assert part(line, (at, at)) == ()
+
+
+def test_a_turn_is_followed_by_points_close_together() -> None:
+    turn = Curve(Point(0, 0), Point(0, 4), Point(4, 4))
+    along = points_of((turn,))
+    assert (along[0], along[-1]) == (turn.start, turn.end)
+    assert max(a.distance(b) for a, b in pairwise(along)) < length(along) / 7
+
+
+def test_who_runs_straight_on_turns_by_nothing() -> None:
+    """Whose cosine is a little over one, as rounding has it, too."""
+    for x, y in product(range(1, 9), repeat=2):
+        turn = turn_angle(Point(0, 0), Point(x, y), Point(2 * x, 2 * y))
+        assert turn == pytest.approx(0, abs=1e-5)
+        back = turn_angle(Point(0, 0), Point(x, y), Point(0, 0))
+        assert back == pytest.approx(180, abs=1e-5)
+
+
+def test_a_box_is_as_high_as_it_is() -> None:
+    assert (Box(1, 2, 4, 9).width, Box(1, 2, 4, 9).height) == (3, 7)
+
+
+def test_a_path_crosses_the_depth_of_its_corner_there() -> None:
+    path = Path(Point(1, -3), (Leg(Point(2, 0)), Leg(Point(6, 4))))
+    assert crossing(path, 0) == 2 and crossing(path, -3) == 1
+    assert crossing(path, 4) is None
