@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from stemline.diagnostics.catalogue.calls import E604
 from stemline.diagnostics.catalogue.looks import W428
 from stemline.diagnostics.diagnostic import Diagnostic
@@ -14,6 +16,7 @@ from stemline.outside.store import Store
 from stemline.printing.drawings import Drawings, Showing
 from stemline.read.read_guards import read_look_words
 from stemline.resolve.call_reading import read_call
+from stemline.resolve.kills import kills_of
 from stemline.session import Session, no_collecting
 from stemline.source import Span
 from stemline.theme import Size, Theme
@@ -46,6 +49,9 @@ def call_play(
     if spot or against:
         at_spot = BallSpot(spot) if spot else play.ball if play else order.timed_from
         play, found = compiled.play(order, at_spot, looks, named)
+        if play is not None and kills_of(compiled.book, order):
+            known = compiled.drawn(order)[0]
+            play = replace(play, becomes=known.becomes if known is not None else ())
         look = compiled.book.looks.get(named)
         if look is not None and look.limited and play is not None and play.defence is None:
             told = W428(call=order.spoken, look=look.name, sets=look.sets)
@@ -71,10 +77,12 @@ def drawn(
 
     ``only`` is the label of the one man who is drawn strong, ``before`` the play as it was, under
     it, and ``level`` how fast the men are. ``duties`` draws what each man of a look does, on a
-    pass: on a run the blocks say it. Raises as `made_book` does.
+    pass: on a run the blocks say it. What the call is killed to is said under it, since no page
+    shows it beside. Raises as `made_book` does.
     """
+    killed = tuple(f"{one.headed} when {one.when}" for one in play.becomes)
     shown = duties and play.kind is Kind.PASS and play.defence is not None
-    wanted = Showing(size, only=only, duties=shown, before=before)
+    wanted = Showing(size, only=only, duties=shown, before=before, captions=killed)
     art = Drawings(theme, level, store).art("call", play, wanted, svg=True)
     if kind == ".svg":
         return art.svg.encode()

@@ -16,6 +16,7 @@ from pathlib import Path
 
 import pytest
 from hypothesis import settings
+from unbroken_html import watch
 from xdist.remote import Producer
 from xdist.scheduler import LoadFileScheduling
 
@@ -23,6 +24,7 @@ from stemline.syntax import parser
 
 parser.parse = lru_cache(maxsize=256)(parser.parse)
 """The same texts are read in hundreds of tests: a tree is a value, so each is made once."""
+watch()
 
 settings.register_profile("house", deadline=None, derandomize=True)
 settings.register_profile("wild", deadline=None)

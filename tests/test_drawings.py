@@ -16,6 +16,7 @@ import pytest
 from sampling import every
 
 import stemline.emit.parts as parts
+import stemline.emit.side_by_side as side_by_side
 import stemline.printing.drawings as drawings
 from stemline.football.play import Play, Season
 from stemline.football.timing.levels import LEVELS
@@ -148,10 +149,13 @@ def test_a_picture_is_drawn_once_for_all_commands(tmp_path: Path, counted: Count
         first, _ = counted.since(lambda: sheet(made, store))
     assert first
     moved = compiled({name: f"// A line more.\n\n{text}" for name, text in texts.items()})
-    said = {name: SENTENCE.sub(r"\g<0> Again.", text) for name, text in texts.items()}
+    role = re.compile(r"^    (\w+) runs \w+$", re.MULTILINE)
+    told = r'\g<0>\n    \1 says "Eyes up."'
+    said = {name: role.sub(told, text, count=1) for name, text in texts.items()}
     other = compiled(said)
     assert moved is not None and other is not None and said != texts
-    for each in (again, moved):
+    assert any(task.says for play in other[1].plays for task in play.assignments)
+    for each in (again, moved, other):
         with Store(tmp_path) as store:
             assert counted.since(partial(sheet, each, store))[0] == 0
     play = made[1].plays[0]
@@ -173,6 +177,26 @@ def test_a_small_picture_has_no_svg_until_one_asks(tmp_path: Path, counted: Coun
     assert drawings._IDS not in one.svg + two.svg
     men = re.findall(r' id="(\w+)"', one.svg)
     assert men and [f"b-{man}" for man in men] == re.findall(r' id="(b-\w+)"', two.svg)[: len(men)]
+
+
+def test_many_are_drawn_by_other_processes_as_they_are_here(
+    tmp_path: Path, counted: Counted, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    wanted = [(play, showing, n == 1) for n, (play, showing) in enumerate(plays())]
+    wanted.append((*wanted[0][:2], True))
+    alone = Drawings(load_theme())
+    here = [alone.art("a", play, how, svg=svg) for play, how, svg in wanted]
+    before = counted.drawn
+    monkeypatch.setattr(drawings, "FEW", 2)
+    monkeypatch.setattr(side_by_side, "_processors", lambda: 2)
+    with Store(tmp_path) as store:
+        maker = Drawings(load_theme(), store=store)
+        with maker.beside(wanted):
+            there = [maker.art("a", play, how, svg=svg) for play, how, svg in wanted]
+        assert there == here and counted.drawn == before
+        with maker.beside(wanted):
+            again = [maker.art("a", play, how, svg=svg) for play, how, svg in wanted]
+        assert again == here and counted.drawn == before
 
 
 def themes() -> Iterator[Theme]:

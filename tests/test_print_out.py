@@ -24,7 +24,7 @@ def is_plain(text: str) -> bool:
 def test_nothing_that_a_terminal_obeys_is_printed() -> None:
     source = Source(f"{HOSTILE}\n.play", f"{HOSTILE}\n")
     at = Span(source.name, 1, 1, 5)
-    twice = E301(kind="concept", name=HOSTILE, times="twice")
+    twice = E301(kind="concept", name=HOSTILE, times="twice", instead=HOSTILE)
     found = twice.at(at, nearest=(HOSTILE,), related=(Related(at, HOSTILE),))
     shown = render([found], {source.name: source})
     assert is_plain(shown)

@@ -15,23 +15,26 @@ from itertools import pairwise
 
 from stemline.checks.asked import ProvedCall, When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
+from stemline.football.blocking.carrying import hole
 from stemline.football.exchanges import MOST_FLOWN, REACH, STEP_OF_GIVER, BallMoves, said_any
 from stemline.football.field import BallSpot
-from stemline.football.play import Play
+from stemline.football.play import FOR_MANY, Play
 from stemline.football.timing.ball_clock import BallMoment, ball_moments
 from stemline.geometry.curves import far_from
 from stemline.geometry.paths import Point, polyline
+from stemline.playbook.concepts import RouteJob
+from stemline.playbook.run_definitions import Aim
 
 
 class E790(Mistake):
     title = "an exchange of men who do not meet"
     message = "{call}: {man} comes no nearer than {yards} yards to {place}"
     label = "they do not meet"
-    help = "let both go there: {line}"
+    help = "{instead}"
     varies = ("man", "yards")
 
     call: str
-    line: str
+    instead: str
     man: str
     place: str
     yards: str
@@ -97,7 +100,7 @@ def check_ball_way_meets(call: ProvedCall) -> Iterator[Diagnostic]:
     for moment in ball_moments(play, call.book.settings.level):
         if moment.exchange.said:
             yield from (
-                _flight(play, moment) if moment.exchange.kind.flies else _meeting(play, moment)
+                _flight(play, moment) if moment.exchange.kind.flies else _meeting(call, moment)
             )
 
 
@@ -116,8 +119,8 @@ def _flight(play: Play, moment: BallMoment) -> Iterator[Diagnostic]:
         ).at(x.span)  # fmt: skip
 
 
-def _meeting(play: Play, moment: BallMoment) -> Iterator[Diagnostic]:
-    x = moment.exchange
+def _meeting(call: ProvedCall, moment: BallMoment) -> Iterator[Diagnostic]:
+    play, x = call.play, moment.exchange
     if x.kind is BallMoves.SNAP:
         return
     place = x.words or "the hand-off"
@@ -126,7 +129,8 @@ def _meeting(play: Play, moment: BallMoment) -> Iterator[Diagnostic]:
         if off > REACH.value:
             yield E790(
                 call=play.call.spoken, man=man, yards=f"{off:.1f}",
-                place=place if x.at is not None else theirs(man, moment), line=_line(play, moment),
+                place=place if x.at is not None else theirs(man, moment),
+                instead=_instead(call, moment),
             ).at(x.span)  # fmt: skip
             return
     if play.ball is not BallSpot.MIDDLE:
@@ -184,10 +188,58 @@ def _far(way: tuple[Point, ...], place: Point) -> float:
     return far_from(way, place) if len(way) > 1 else way[0].distance(place)
 
 
-def _line(play: Play, moment: BallMoment) -> str:
-    x = moment.exchange
+def _instead(call: ProvedCall, moment: BallMoment) -> str:
+    """What brings the two together: a place that is on the way of each whose way is set, or the
+    line that sets it taken out."""
+    play, x = call.play, moment.exchange
     giver, taker = map(play.as_said, (x.giver, x.taker))
-    return f"`{giver} {x.kind.value} to {taker} at 5 deep, backside guard`"
+    told = f"{giver} {x.kind.value} to {taker}"
+    fixed = [man for man in (x.giver, x.taker) if _is_set(call, man)]
+    for words, place in _places(play):
+        if all(
+            _far(_way(play, man), place) - _step(_way(play, man)) <= REACH.value for man in fixed
+        ):
+            return f"let both go there: `{told} at {words}`"
+    first = next((man for man in fixed if man != _passer(play)), x.taker)
+    does = "blocks" if play.assignment(first).role in _blockers(call) else "runs"
+    return (
+        f"the `{does}` line of {play.as_said(first)} takes {first} elsewhere: take it out, and "
+        f"{first} goes where the ball is: `{told} at {_NEAR_QUARTERBACK}`"
+    )
+
+
+_NEAR_QUARTERBACK = "5 deep, backside guard"
+_DEPTHS = (5, 3, 4, 2, 6, 7)
+_POINTS = ("guard", "tackle", "end")
+
+
+def _places(play: Play) -> Iterator[tuple[str, Point]]:
+    """Where men may meet behind the line, as it is written, the most usual first."""
+    toward = play.toward or play.call.side
+    for deep in _DEPTHS:
+        for point in _POINTS:
+            for word, side in (("backside", toward.other), ("playside", toward)):
+                yield f"{deep} deep, {word} {point}", Point(hole(point, side, play.men).x, -deep)
+
+
+def _passer(play: Play) -> str:
+    return play.passer.label if play.passer is not None else ""
+
+
+def _is_set(call: ProvedCall, man: str) -> bool:
+    """Whether a man's way is one that the place of an exchange does not change: who aims, and who
+    has no line of his own, goes by it."""
+    task = call.play.assignment(man)
+    said = call.body.jobs.get(task.role, ())
+    if task.role_said in FOR_MANY or any(not isinstance(s.value, Aim) for s in said):
+        return True
+    return man == _passer(call.play) and not said
+
+
+def _blockers(call: ProvedCall) -> set[str]:
+    """Roles that block."""
+    jobs = call.body.jobs.items()
+    return {r for r, said in jobs if any(not isinstance(s.value, RouteJob | Aim) for s in said)}
 
 
 SAMPLES = """

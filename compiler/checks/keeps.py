@@ -11,6 +11,7 @@ at the other. Send both back, or do not claim ``keeps read``.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from stemline.checks.asked import ProvedCall, When
 from stemline.diagnostics.catalogue.calls import E630
@@ -182,7 +183,8 @@ def _order(
     after: Sequence[Read],
 ) -> Iterator[Diagnostic]:
     # A man who is called out of the order is passed over: what is left of it is what was promised.
-    before = [read for read in before if read.target not in tagged.called_away]
+    left = (_left(read, tagged.called_away) for read in before)
+    before = [read for read in left if read is not None]
     for number in range(max(len(before), len(after))):
         old = before[number] if number < len(before) else None
         new = after[number] if number < len(after) else None
@@ -198,6 +200,14 @@ def _order(
     for name in names:
         if name not in spots:
             yield from _role(what, tag, span, name, plain, tagged)
+
+
+def _left(read: Read, away: Sequence[str]) -> Read | None:
+    """What is left of a look without the men who are called out of it."""
+    both = [role for role in (read.target, read.partner) if role and role not in away]
+    if not both:
+        return None
+    return replace(read, target=both[0], partner=both[1] if len(both) > 1 else "")
 
 
 def _words(read: Read | None) -> str:

@@ -17,18 +17,19 @@ from stemline.football.players import Position
 
 class W650(Mistake):
     title = "a man without a job"
-    message = "without a job in {call}: {man}"
+    message = "without a job in {call}{from_spot}: {man}"
     label = "{concept} has no role here for {man}"
     help = (
         "give each a role; one that only some formations have ends with `or nobody`: `clear is "
         "weak #1 or nobody`"
     )
-    varies = ("man",)
+    varies = ("from_spot", "man")
     listed = "man"
     only_commas = True
 
     call: str
     concept: str
+    from_spot: str
     man: tuple[str, ...]
 
 
@@ -45,7 +46,10 @@ def check_men_without_jobs(play: Play) -> Iterator[Diagnostic]:
         and not play.assignment(man.label).job
     ]
     if idle:
-        yield W650(man=tuple(idle), call=play.call.spoken, concept=play.call.concept).at(play.span)
+        yield W650(
+            man=tuple(idle), call=play.call.spoken, concept=play.call.concept,
+            from_spot=f" from the {play.ball.value}",
+        ).at(play.span)  # fmt: skip
 
 
 SAMPLES = """

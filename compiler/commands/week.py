@@ -18,7 +18,8 @@ from stemline.commands.options import FOLDER, THEME
 @click.option(
     "--only", default="", metavar="PARTS",
     help="Make only these, by commas: sheet, bands, gameplan, scout, script, positions, "
-    "quiz, counting, install, index, data.",
+    "quiz, counting, install, index, data. Papers made before are taken away: of an earlier "
+    "plan, they could disagree.",
 )  # fmt: skip
 @click.option("--for", "men", default="", metavar="MEN",
               help="Whose own books: letters, positions, or linemen, receivers.")  # fmt: skip

@@ -7,8 +7,9 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from stemline.compare.definitions import SaidLine
+from stemline.compare.label_words import AS_VERBS, DOING, WHOLE, label_words, value_aloud
 from stemline.compare.line_changes import LineChange
-from stemline.compare.rows_aloud import is_row, list_change, reopened, row_value, row_words
+from stemline.compare.rows_aloud import is_row, list_change, reopened, row_change, row_words
 from stemline.diagnostics.in_words import together
 
 INDENT = "    "
@@ -17,31 +18,18 @@ _LOOKS = {"read": "we now read", "pressure": "under pressure we now read"}
 """Orders that are told whole, as they are and as they were."""
 _STEPS = {"1": "first", "3": "third", "5": "fifth", "7": "seventh", "quick": "quick"}
 _ON_STEP = re.compile(r"\bon (1|3|5|7|quick)\b")
-_LABELS = {
-    "at": "lines up at", "toward": "it goes toward", "season": "the season is", "date": "it is on",
-    "kill": "it is killed", "hot": "the hot throw is", "pressure": "under pressure",
-}  # fmt: skip
-"""Labels and verbs that are short in a text and longer in the mouth."""
 _POSITION = re.compile(
     r"(playside|backside|line|linemen|helper|centre|center|carrier|quarterback)\b"
 )
 """What begins, or is, a place and no letter and no role of a concept's own."""
-_AS_VERBS = {
-    "slide": "sliding", "reach": "reaching", "hinge": "hinging", "scan": "scanning",
-    "release": "releasing", "chip": "chipping", "stalk": "stalking", "crack": "cracking",
-    "arc": "arcing",
-}  # fmt: skip
-"""Jobs of blockers that are verbs themselves, a line does not "block slide"; and how each goes on
-"instead of"."""
 _STEM = r"(?! up \d+(?:\.\d+)? (?:inside|outside) )"
+_HALVES = ("or", "then", "and", "if")
+"""Words that no old part of a line may begin with: it is said whole."""
+_OPENING = ("for ", "word ", "to ", "if ", "run ")
+"""What stands before both values of a label, and is said once."""
 _ROUTE = re.compile(rf"([a-z](?:{_STEM}[a-z -])*?) (\d+(?:\.\d+)?)\b(.*)", re.IGNORECASE)
 """A route and its depth, which is not the figure of a stem."""
-_ARTICLES = (
-    (re.compile(r"\bover ball\b"), "over the ball"),
-    (re.compile(r"\bon (hitch|reset)\b"), r"on the \1"),
-    (re.compile(r"\bto (right|left)\b"), r"to the \1"),
-    (re.compile(r"\b(playside|backside) edge\b"), r"the \1 edge"),
-)
+_AHEAD = re.compile(r"^(\S+ (?:seconds?|counts?))")
 _DRESSED = {
     "in": "from {}", "with": "with {}", "to": "to {}", "motion": "with {} motion",
     "from": "from the {}", "against": "against {}",
@@ -83,8 +71,7 @@ def _unnamed(line: LineChange) -> tuple[object, ...]:
 def line_words(change: LineChange, subjects: Sequence[str] = ()) -> Iterator[ToldLine]:
     """One line's change; ``subjects`` are all of whom it is true, where they are several."""
     was, now = change.was, change.now
-    one = now or was
-    assert one is not None, "a change has a side"
+    one = _one(change)
     if one.verb in _SENTENCES:
         yield from _told_words(was, now)
     elif one.verb == "drop":
@@ -95,7 +82,9 @@ def line_words(change: LineChange, subjects: Sequence[str] = ()) -> Iterator[Tol
     elif now is None:
         yield ToldLine("gone", f"{INDENT}no longer: {line_aloud(one, subjects)}")
     elif was is None:
-        yield ToldLine("new", f"{INDENT}new: {line_aloud(now, subjects)}")
+        word = "we now read" if one.verb == "read" and not one.subject else "new:"
+        said = line_aloud(now, subjects).removeprefix("we read " if word != "new:" else "")
+        yield ToldLine("new", f"{INDENT}{word} {said}")
     elif one.verb in _LOOKS and not one.subject and was.value != now.value:
         yield ToldLine("now", f"{INDENT}{_LOOKS[one.verb]} {_order_aloud(now.value)}{_when(now)}")
         yield ToldLine("now", f"{2 * INDENT}before: {_order_aloud(was.value)}")
@@ -108,14 +97,16 @@ def _told_words(was: SaidLine | None, now: SaidLine | None) -> Iterator[ToldLine
     one = now or was
     assert one is not None, "a change has a side"
     what = f"we {{}} tell {_man(one.subject)}" if one.subject else "we {} say"
-    if one.verb == "caution":
-        what = "the caution {} is"
+    if one.verb in ("caution", "idea"):
+        what = f"the {one.verb} is {{}}"
+    what = f"{what}{_when(one)}"
     if now is None:
         yield ToldLine("gone", f"{INDENT}{what.format('no longer')}: {one.value}")
         return
     yield ToldLine("new" if was is None else "now", f"{INDENT}{what.format('now')}: {now.value}")
     if was is not None:
-        yield ToldLine("now", f"{2 * INDENT}before: {was.value}")
+        when = "" if was.guard == now.guard else _when(was) or " always"
+        yield ToldLine("now", f"{2 * INDENT}before{when}: {was.value}")
 
 
 def line_aloud(line: SaidLine, subjects: Sequence[str] = (), now: str = "") -> str:
@@ -126,17 +117,17 @@ def line_aloud(line: SaidLine, subjects: Sequence[str] = (), now: str = "") -> s
     many = len(subjects) > 1
     if verb == "blocks":
         first, _, rest = value.partition(" ")
-        if first in _AS_VERBS:
+        if first in AS_VERBS:
             ending = "es" if first.endswith("ch") else "s"
             verb, value = first + ending, rest
     elif verb == "runs" and (route := _ROUTE.fullmatch(value)) is not None:
         value = f"the {route[1]} at {route[2]}{route[3]}"
-    elif verb == "kill" and value.startswith("word "):
-        verb = "a call is killed by the"
+    elif verb == "starts":
+        value = _AHEAD.sub(r"\1 before the snap", value)
     elif verb in _LOOKS and not line.subject:
         value = _order_aloud(line.value)
     if bool(line.subject) == (verb == "at"):
-        verb = _LABELS.get(verb, verb)
+        verb, value = label_words(verb, value)
     if many and line.subject:
         verb = _plural(verb)
     subject = _man(together(subjects) if many else line.subject)
@@ -160,30 +151,26 @@ def _plural(verb: str) -> str:
 
 
 def _when(line: SaidLine) -> str:
-    return f" when {line.guard}" if line.guard else ""
-
-
-def value_aloud(value: str) -> str:
-    if '"' in value:
-        return value
-    value = value.replace(" > ", ", then ")
-    for found, said in _ARTICLES:
-        value = found.sub(said, value)
-    return value
+    return f" when {value_aloud(line.guard)}" if line.guard else ""
 
 
 def _instead(was: SaidLine, now: SaidLine, subjects: Sequence[str]) -> str:
     """ "over runs the cross at 6 instead of 5": of the old line only what is not in the new one."""
     text = line_aloud(now, subjects)
-    if was.value.casefold() == now.value.casefold() and not is_row(now):
-        before = f"when {was.guard}" if was.guard else "always"
+    if is_row(now):
+        return list_change(was, now) or row_change(was, now)
+    if was.verb != now.verb:
+        comma = "," if "," in now.value else ""
+        return f"{line_aloud(now, subjects, 'now')}{comma} instead of {_doing(was, now)}"
+    if was.value.casefold() == now.value.casefold():
+        before = f"when {value_aloud(was.guard)}" if was.guard else "always"
         return f"{text} (was {before})"
     if lists := list_change(was, now):
         return lists
-    if is_row(now):
-        return f"{text} instead of {row_value(was)}"
     if " > " in was.value or " > " in now.value:
         return f"{text}; before: {value_aloud(was.value)}"
+    if now.verb in WHOLE and not now.subject:
+        return f"{text} instead of {was.value}"
     routes = [_ROUTE.fullmatch(side.value) for side in (was, now)]
     if now.verb == "runs" and routes[0] is not None and routes[1] is not None:
         a, b = routes[0], routes[1]
@@ -196,13 +183,25 @@ def _instead(was: SaidLine, now: SaidLine, subjects: Sequence[str]) -> str:
     return f"{text}{comma} instead of {_other_part(was.value, now.value)}"
 
 
+def _doing(was: SaidLine, now: SaidLine) -> str:
+    """What he did before, in another verb, to follow "instead of"."""
+    if was.verb == "blocks":
+        first, _, rest = value_aloud(was.value).partition(" ")
+        return f"{AS_VERBS.get(first, f'blocking {first}')} {rest}".rstrip()
+    doing = DOING[was.verb]
+    if was.value.casefold() == now.value.casefold():
+        return doing
+    said = line_aloud(was).removeprefix(_man(was.subject)).split(maxsplit=1)
+    return f"{doing} {said[1] if was.verb != 'at' else value_aloud(was.value)}"
+
+
 def _blocked(was: SaidLine, now: SaidLine) -> str:
     """What he blocked before, to follow "instead of"."""
     value = value_aloud(was.value)
     first, _, rest = value.partition(" ")
-    if first in _AS_VERBS:
-        return " ".join(filter(None, (_AS_VERBS[first], rest)))
-    still = now.value.partition(" ")[0] not in _AS_VERBS
+    if first in AS_VERBS:
+        return " ".join(filter(None, (AS_VERBS[first], rest)))
+    still = now.value.partition(" ")[0] not in AS_VERBS
     return value if still else f"blocking {value}"
 
 
@@ -212,7 +211,10 @@ def _other_part(was: str, now: str) -> str:
     end = _common(old[start:][::-1], new[start:][::-1])
     rest = " ".join(old[start : len(old) - end]).rstrip(",")
     whole = not rest or start + end < len(old) / 2 or '"' in was
-    return value_aloud(was) if whole else rest
+    whole = whole or rest.split()[0] in _HALVES or not " ".join(new[start : len(new) - end])
+    for word in _OPENING:
+        was = was.removeprefix(word) if now.startswith(word) else was
+    return value_aloud(was if whole else rest)
 
 
 def _common(one: Sequence[str], other: Sequence[str]) -> int:
@@ -229,37 +231,49 @@ def _common(one: Sequence[str], other: Sequence[str]) -> int:
 
 def dress_words(lines: Sequence[LineChange]) -> Iterator[ToldLine]:
     """The lines of a dress-up: out of what the concept is called, and how, since then."""
+    sentences = [line for line in lines if _one(line).verb in _SENTENCES]
+    for line in sentences:
+        yield from _told_words(line.was, line.now)
+    lines = [line for line in lines if line not in sentences]
     for kind, word in (("new", "now also"), ("gone", "no longer")):
-        by_verb: dict[str, list[str]] = {}
+        by_verb: dict[str, list[SaidLine]] = {}
         for line in lines:
             one = line.now if kind == "new" else line.was
             if one is not None and (line.was is None) == (kind == "new") and not _both(line):
-                by_verb.setdefault(one.verb, []).append(_place(one))
-        for verb, values in by_verb.items():
+                by_verb.setdefault("" if one.subject else one.verb, []).append(one)
+        for verb, ones in by_verb.items():
             said = _DRESSED.get(verb)
             if said is not None:
-                yield ToldLine(kind, f"{INDENT}{word} {said.format(together(values))}")
+                places = together([_place(one) for one in ones])
+                yield ToldLine(kind, f"{INDENT}{word} {said.format(places)}")
             else:
-                yield from (ToldLine("now", INDENT + _left_out(verb, kind, v)) for v in values)
+                yield from (ToldLine("now", INDENT + _left_out(one, kind)) for one in ones)
     for line in filter(_both, lines):
         assert line.was is not None and line.now is not None, "both sides"
         said = _DRESSED.get(line.now.verb)
         if said is not None:
             text = f"now {said.format(_place(line.now))} instead of {_place(line.was)}"
         else:
-            text = _left_out(line.now.verb, "new", _place(line.now))
-            text += f"; before: {_place(line.was)}"
+            text = f"{_left_out(line.now, 'new')}; before: {_place(line.was)}"
         yield ToldLine("now", INDENT + text)
+
+
+def _one(line: LineChange) -> SaidLine:
+    one = line.now or line.was
+    assert one is not None, "a change has a side"
+    return one
 
 
 def _both(line: LineChange) -> bool:
     return line.was is not None and line.now is not None
 
 
-def _left_out(verb: str, kind: str, value: str) -> str:
+def _left_out(line: SaidLine, kind: str) -> str:
     """An exception of a dress-up, or another of its lines."""
-    what = {"never": "left out", "only": "for nothing but this"}.get(verb, verb)
-    return f"{what} now: {value}" if kind == "new" else f"no longer {what}: {value}"
+    if line.subject:
+        return f"{line.subject} {'now' if kind == 'new' else 'no longer'} only {_place(line)}"
+    what = {"never": "left out", "only": "nothing but", "call": "called"}.get(line.verb, line.verb)
+    return f"{what} now: {_place(line)}" if kind == "new" else f"no longer {what}: {_place(line)}"
 
 
 def _place(line: SaidLine) -> str:

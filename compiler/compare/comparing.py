@@ -31,6 +31,8 @@ from stemline.source import NOWHERE
 
 _WORDS_ONLY = frozenset({"say", "says", "idea", "caution", "family", "signal", "suits", "word"})
 """Lines that move nobody: they are told, and no play is made for them."""
+_SHOWN = frozenset({"against", "from"})
+"""Lines of a dress-up that say how its calls are drawn, and do not make them."""
 _SPLIT = ("concept", "run", "tag", "protection", "formation", "look", "motion")
 """What one is made two of, or two are joined in one."""
 OTHERWISE = "blocked otherwise"
@@ -223,7 +225,10 @@ class _Comparing:
         change: DefinitionChange,
         changed: Sequence[CallChange],
     ) -> DefinitionChange:
-        """The change with the calls that it reaches: those that are others and made of it."""
+        """The change with the calls that it reaches: those that are others and made of it. To a
+        dress-up, which only says how they are drawn, is laid what nothing else has changed."""
+        if change.one.kind == "dress":
+            return replace(change, calls=self._drawn_otherwise(change, changed))
         before, after = self._reach
         reached = [
             c.spoken
@@ -235,6 +240,16 @@ class _Comparing:
             )
         ]
         return replace(change, calls=tuple(reached))
+
+    def _drawn_otherwise(
+        self, dress: DefinitionChange, changed: Sequence[CallChange]
+    ) -> tuple[str, ...]:
+        if not _moves(dress) or dress.now is None:
+            return ()
+        rest = [c for c in self._definitions if c.one.kind not in ("dress", "playbook")]
+        done = {call for c in rest for call in self._with_calls(c, changed).calls}
+        own = (c for c in changed if dress.now.key in self._reach[1].spoken(c.spoken))
+        return tuple(c.spoken for c in own if c.spoken not in done)
 
 
 def _extends(was: Definition, now: Definition) -> LineChange:
@@ -264,6 +279,12 @@ def _moves(change: DefinitionChange) -> bool:
         return True
     if change.one.kind == "personnel":
         return any(_stands_as(line.was) != _stands_as(line.now) for line in change.lines)
+    if change.one.kind == "dress":
+        return any(
+            line.verb in _SHOWN
+            for lines in change.lines
+            if (line := lines.now or lines.was) is not None
+        )
     still = _PAGES_ONLY if change.one.kind == "playbook" else _WORDS_ONLY
     lines = (line.now or line.was for line in change.lines)
     return any(line is not None and line.verb not in still for line in lines)

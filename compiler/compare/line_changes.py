@@ -9,6 +9,14 @@ from dataclasses import dataclass, replace
 from stemline.compare.definitions import Definition, SaidLine
 from stemline.compare.matching import best_pairs, likeness
 
+_ONE_THING = {
+    **dict.fromkeys(("runs", "blocks", "aims"), "does"),
+    **dict.fromkeys(("snaps", "hands", "tosses", "pitches", "throws", "shovels"), "gives the ball"),
+    **dict.fromkeys(("gives", "keeps"), "reads"),
+    **dict.fromkeys(("covers", "rushes"), "plays"),
+    **dict.fromkeys(("in", "at"), "stands"),
+}
+"""Verbs that say one thing of a man in several ways."""
 Renamed = Mapping[str, str]
 """Old name in lower case → new name as written."""
 
@@ -80,14 +88,14 @@ def line_changes(
     """The differences, in the order of the new text; those that are gone last.
 
     A line whose key alone is on both sides is one line changed; so is one whose guard alone is
-    another.
+    another, and one that says what its man does in another verb.
     """
     left, right = list(old), list(new)
     same: list[LineChange] = []
     _take(left, right, lambda a, b: a.alike == b.alike, same)
     _take(left, right, lambda a, b: renamed_line(a, renamed).alike == b.alike, same)
     found: list[LineChange] = []
-    for said in (_about, _value):
+    for said in (_about, _value, _thing_said, _thing):
         pairs = _alone(left, right, said, renamed)
         found += [LineChange(a, b) for a, b in pairs]
         left = [a for a in left if not any(a is was for was, _ in pairs)]
@@ -119,6 +127,16 @@ def _about(line: SaidLine) -> tuple[str, ...]:
 
 def _value(line: SaidLine) -> tuple[str, ...]:
     return line.subject.casefold(), line.verb, line.value.casefold()
+
+
+def _thing_said(line: SaidLine) -> tuple[str, ...]:
+    """The same said of him in another verb: the ball is tossed to whom it was handed."""
+    return line.subject.casefold(), _ONE_THING.get(line.verb, line.verb), line.value.casefold()
+
+
+def _thing(line: SaidLine) -> tuple[str, ...]:
+    """What he does: a man who ran a route and now blocks does one thing instead of another."""
+    return line.subject.casefold(), _ONE_THING.get(line.verb, line.verb), line.guard.casefold()
 
 
 def _alone(

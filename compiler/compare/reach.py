@@ -35,6 +35,7 @@ class Reach:
         found = set(self._settings)
         for key in keys & self._defs.keys():
             found |= self._closure(key)
+        found |= {DefinitionKey("dress", order.concept)} & self._defs.keys()
         book = self._session.book
         if book is not None and self._shows_a_defence(order):
             found |= self._closure(DefinitionKey("look", book.base_look))

@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 
 from stemline.compare.definitions import SaidLine
 from stemline.compare.line_changes import LineChange
 from stemline.diagnostics.in_words import together
 
-_HEADINGS = ("openers", "situation", "period", "scout", "day", "week")
+_HEADINGS = ("openers", "situation", "period", "scout", "wristband", "day", "week")
 _LISTS = ("day", "week")
 """Headings whose rows are lists of names."""
+_OWN_ROWS = ("size", "windows", "holds")
+"""Rows of a wristband, which name no call."""
+_COMMA = re.compile(r', (?=(?:[^"]*"[^"]*")*[^"]*$)')
 
 
 def is_row(line: SaidLine) -> bool:
@@ -28,10 +32,36 @@ def row_value(line: SaidLine) -> str:
     return " ".join(filter(None, (line.verb, line.value)))
 
 
+def row_change(was: SaidLine, now: SaidLine) -> str:
+    """A row that is another: of the same call only what stands behind it, as in
+    "openers: Trey Right Stick, slow instead of fast"."""
+    old, new = ((*_parts(row_value(side)), *_guard(side)) for side in (was, now))
+    begin = row_words(now, "").rstrip() if not now.verb else f"{now.subject}:"
+    begin = begin.removeprefix("situation ")
+    if old[0].casefold() != new[0].casefold() or now.verb in _OWN_ROWS:
+        return f"{begin} {', '.join(new)} instead of {', '.join(old)}"
+    come, gone = ([x for x in a if x not in b] for a, b in ((new, old), (old, new)))
+    return f"{begin} {new[0]}, {_other(come, gone)}".replace(", when", " when")
+
+
+def _guard(line: SaidLine) -> Sequence[str]:
+    return (f"when {line.guard}",) if line.guard else ()
+
+
+def _parts(text: str) -> Sequence[str]:
+    """The parts of a row between its commas, those of a coach's own sentence left alone."""
+    return _COMMA.split(text)
+
+
 def list_change(was: SaidLine, now: SaidLine) -> str:
     """ "now also faces Zero": what came to a list of names and what went; "" for no list."""
     heading = now.subject.partition(" ")[0].casefold()
-    if now.verb not in ("faces", "sections") and heading not in _LISTS:
+    if now.verb in _HEADINGS and not now.subject:
+        name, *says = now.value.split(", ")
+        before, *said = was.value.split(", ")
+        new, old = ([x for x in a if x not in b] for a, b in ((says, said), (said, says)))
+        return f"{now.verb} {name}: {_other(new, old)}" if name == before else ""
+    if now.verb not in ("faces", "sections", "suits") and heading not in _LISTS:
         return ""
     old, new = (side.value.split(", ") for side in (was, now))
     come, gone = ([x for x in a if x not in b] for a, b in ((new, old), (old, new)))
@@ -46,7 +76,7 @@ def list_change(was: SaidLine, now: SaidLine) -> str:
 def _words(
     now: SaidLine, come: Sequence[str], gone: Sequence[str]
 ) -> Iterator[tuple[str, Sequence[str]]]:
-    verb = " faces" if now.verb == "faces" else ""
+    verb = f" {now.verb}" if now.verb in ("faces", "suits") else ""
     yield f"now also{verb}", come
     yield f"no longer{verb}", gone
 

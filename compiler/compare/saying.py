@@ -9,7 +9,7 @@ from stemline.compare.aloud import INDENT, ToldLine, dress_words, line_aloud, li
 from stemline.compare.comparison import CallChange, Comparison, DefinitionChange
 from stemline.compare.definitions import Definition, SaidLine
 from stemline.compare.topics import ConceptTopic, Replacement
-from stemline.describe.changes import PROTECTION
+from stemline.describe.changes import BALL, PROTECTION
 from stemline.diagnostics.in_words import how_many, together
 from stemline.football.play import Kind, Play
 
@@ -18,6 +18,12 @@ SHOWN = 4
 _TOLD = 8
 """Calls up to which some are named: of more nobody keeps four in mind."""
 _LINEMEN = 5
+_MANY = 6
+"""Men, or the line as one, up to whom each is named."""
+_PROTECTS = ("blocks", "toward", "point", "hot")
+"""Lines of a protection that are told of one which takes another's place."""
+_SHORT, _LINES = ("tag", "formation", "motion"), 3
+"""What is told by its lines where its coach says nothing of it, and up to how many."""
 
 
 def named(calls: Sequence[str]) -> str:
@@ -57,6 +63,8 @@ def concept_lines(topic: ConceptTopic, found: Comparison) -> Iterator[ToldLine]:
         yield from _tag(tag, found)
     if topic.dress is not None:
         yield from dress_words(topic.dress.lines)
+        if topic.dress.calls:
+            yield ToldLine("note", INDENT + _reach(topic.dress, found))
     for kind, plays in (("new", topic.added), ("gone", topic.dropped)):
         if plays:
             said = "new" if kind == "new" else "gone with it" if topic.tags else "gone"
@@ -93,10 +101,12 @@ def _kin(change: DefinitionChange) -> str:
 
 
 def _first_word(one: Definition) -> Iterator[ToldLine]:
-    """The first thing its coach says of it."""
+    """The first thing its coach says of it, or its lines where they are few."""
     said = next((line.value for line in one.lines if line.verb == "say" and not line.subject), "")
     if said:
         yield ToldLine("new", INDENT + said)
+    elif one.kind in _SHORT and len(one.lines) <= _LINES:
+        yield from (ToldLine("new", INDENT + line_aloud(line)) for line in one.lines)
 
 
 def _tag(change: DefinitionChange, found: Comparison) -> Iterator[ToldLine]:
@@ -128,11 +138,12 @@ def replacement_lines(pair: Replacement, found: Comparison) -> Iterator[ToldLine
 
 
 def _blocks(protection: Definition, both: Collection[tuple[str, ...]]) -> str:
-    """Who blocks how, those who block alike together; not who does what he did."""
+    """Who blocks how, those who block alike together, and where the line goes and what is hot; not
+    who does what he did."""
     found: dict[str, list[SaidLine]] = {}
     for line in protection.lines:
-        if line.verb == "blocks" and line.alike not in both:
-            found.setdefault(f"{line.value} {line.guard}", []).append(line)
+        if line.verb in _PROTECTS and line.alike not in both:
+            found.setdefault(f"{line.verb} {line.value} {line.guard}", []).append(line)
     return "; ".join(
         line_aloud(lines[0], [line.subject for line in lines]) for lines in found.values()
     )
@@ -238,7 +249,7 @@ def _whom(changes: Sequence[CallChange]) -> str:
     labels = [label for label, _ in sorted(men.items(), key=lambda row: (-row[1], row[0]))]
     if len(line & men.keys()) >= _LINEMEN:
         labels = ["the line", *(label for label in labels if label not in line)]
-    return together(labels)
+    return together(labels) if len(labels) <= _MANY else "nearly everybody"
 
 
 def _others(change: CallChange) -> Iterator[str]:
@@ -250,7 +261,7 @@ def _jobs_differ(change: CallChange) -> Iterator[str]:
     if change.was is None or change.now is None:
         return
     quarterback = [m.label for m in change.now.men if m.position.value == "quarterback"]
-    if any(what != PROTECTION for what, _, _ in change.orders):
+    if any(what not in (PROTECTION, BALL) for what, _, _ in change.orders):
         yield from quarterback
     before = _jobs(change.was)
     for label, job in _jobs(change.now).items():

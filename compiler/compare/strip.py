@@ -3,12 +3,13 @@ revision that changed its plays, what was under what came."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from stemline.compare.comparing import compared
 from stemline.compare.comparison import CallChange, Comparison
-from stemline.diagnostics.in_words import how_many
+from stemline.diagnostics.in_words import how_many, together
 from stemline.emit.apart import apart
 from stemline.emit.contact import Contact, SheetCell, SheetGroup, contact_pdf, contact_svg
 from stemline.emit.gallery import Art
@@ -17,6 +18,9 @@ from stemline.football.play import Play
 from stemline.printing.drawings import Drawings, Showing
 from stemline.session import Session, no_collecting
 from stemline.theme import Size, Theme
+
+_ORDER = re.compile(" (?:was|were|went)")
+"""What parts an order's name from the words after it: "The kill was"."""
 
 
 @dataclass(frozen=True)
@@ -31,13 +35,15 @@ class DatedSession:
 @dataclass(frozen=True)
 class StripTurn:
     """A revision that changed the plays: one of them as it was and as it is, and how many others
-    changed with it. ``was`` is None where they came."""
+    changed with it. ``was`` is None where they came; ``otherwise`` are the orders that are others
+    where no man is drawn elsewhere, since then the two pictures are alike."""
 
     day: str
     who: str
     was: Play | None
     now: Play
     others: int
+    otherwise: str = ""
 
 
 def strip_turns(revisions: Sequence[DatedSession], name: str) -> tuple[StripTurn, ...]:
@@ -65,7 +71,11 @@ def _turn(newer: DatedSession, changed: Sequence[CallChange]) -> StripTurn:
     """The call that most men move in, of those the first."""
     most = max(changed, key=lambda c: sum(m.moved or m.motion or m.path for m in c.men))
     assert most.now is not None, "it was looked for"
-    return StripTurn(newer.day, newer.who, most.was, most.now, len(changed) - 1)
+    drawn = any(m.moved or m.motion or m.path for m in most.men)
+    orders = together([_ORDER.split(what)[0].lower() for what, *_ in most.orders])
+    return StripTurn(
+        newer.day, newer.who, most.was, most.now, len(changed) - 1, "" if drawn else orders
+    )
 
 
 def _came(newer: DatedSession, plays: Sequence[Play]) -> Iterator[StripTurn]:
@@ -123,7 +133,8 @@ def _strip(
         wanted, id_ = Showing(Size.QUARTER, before=turn.was), f"turn-{number}"
         art = drawings.art(id_, turn.now, wanted, svg=svg, ids=f"{id_}-")
         others = f"and {how_many(turn.others, 'more call')}" if turn.others else ""
-        told = (turn.day, turn.who if who else "", "new" if turn.was is None else "", others)
+        orders = f"otherwise: {turn.otherwise}" if turn.otherwise else ""
+        told = (turn.day, turn.who * who, "new" * (turn.was is None), orders, others)
         below = ", ".join(filter(None, told))
         cells.append(SheetCell(turn.now.call.spoken, art, below=below))
     note = f"{name}: solid is what came, dashed and pale what was"

@@ -93,6 +93,8 @@ def _of_play(play: Play, protects: frozenset[Job]) -> Iterator[tuple[str, dict[J
         elif job:
             yield task.man, {(concept, job): ""}
     passer = next((m.label for m in play.men if m.position is Position.QUARTERBACK), "")
+    for becoming in play.becomes if passer else ():
+        yield passer, {(concept, f"killed to {becoming.words} when {becoming.when}"): ""}
     for what, looks in (("read", play.reads), ("under pressure", play.pressure)):
         if looks and passer:
             yield passer, {(concept, f"{what} {', then '.join(map(_look, looks))}"): ""}

@@ -189,8 +189,14 @@ def turn_lines(rows: Sequence[RevisionTurn], who: bool) -> Iterator[ToldLine]:
     for revision, here in groupby(rows, key=lambda turn: turn.revision):
         by = f", {revision.who}" if who else ""
         yield ToldLine("head", f"{revision.day} {revision.name}{by}")
-        for turn in here:
+        for turn in sorted(here, key=_hangs):
             yield from _turn(turn)
+
+
+def _hangs(turn: RevisionTurn) -> bool:
+    """Whether it is of what hangs on another definition, which is told first."""
+    one = turn.now or turn.was
+    return one is not None and one.kind in ("tag", "dress")
 
 
 def _turn(turn: RevisionTurn) -> Iterator[ToldLine]:

@@ -12,12 +12,15 @@ from dataclasses import dataclass
 from stemline.describe.phrases import alignment, at_last, lowered, numbered, plain, route
 from stemline.describe.spoken_play import describe
 from stemline.diagnostics.in_words import together
+from stemline.football.exchanges import Exchange, said_any
 from stemline.football.play import Assignment, Branch, Man, Play
 from stemline.geometry.curves import far_from
 from stemline.geometry.paths import Path, polyline
 
 PROTECTION = "Protection was"
 """Which order tells of the protection."""
+BALL = "The ball went"
+"""Which order tells how the ball goes from man to man."""
 TOLERANCE = 0.5
 """Yards: places and paths nearer than this to each other are the same. Half a yard is what a
 coach sees from the sideline; common practice, no published source."""
@@ -193,16 +196,23 @@ def _way(label: str, play: Play) -> str:
 
 def order_changes(play: Play, before: Play) -> tuple[tuple[str, str, str], ...]:
     """What of the quarterback's orders is different, as (which, before, now): feet, reads,
-    pressure, alerts, what it is killed to, protection, who carries."""
+    pressure, alerts, what it is killed to, protection, who carries, how the ball goes, what is done
+    off the keys, hot throws, which side is picked, who does what on a scramble."""
+    ball = said_any(before.exchanges) or said_any(play.exchanges)
     rows = (
         ("Feet were", _feet(before), _feet(play)),
         ("Reads were", numbered(before.reads), numbered(play.reads)),
         ("After the reads was", at_last(before), at_last(play)),
         ("Under pressure was", numbered(before.pressure), numbered(play.pressure)),
         ("Alerts were", _alerts(before), _alerts(play)),
-        ("Killed to was", _kills(before), _kills(play)),
+        ("The kill was", _kills(before), _kills(play)),
         (PROTECTION, before.protection, play.protection),
         ("Carrier was", before.carrier, play.carrier),
+        (BALL, _ball(before) if ball else "", _ball(play) if ball else ""),
+        ("Off the key was", _keys(before), _keys(play)),
+        ("The hot throw was", _hot(before), _hot(play)),
+        ("The side was picked by", before.pick, play.pick),
+        ("On a scramble was", _scrambles(before), _scrambles(play)),
     )
     return tuple(row for row in rows if row[1] != row[2])
 
@@ -220,6 +230,37 @@ def _feet(play: Play) -> str:
 
 def _kills(play: Play) -> str:
     return ", ".join(f"{becoming.words} when {becoming.when}" for becoming in play.becomes)
+
+
+def _ball(play: Play) -> str:
+    return ", ".join(_exchange(one) for one in play.exchanges)
+
+
+def _exchange(one: Exchange) -> str:
+    """ "Q tosses to R at 5 deep after 1.5 seconds"."""
+    takers = " or ".join((one.taker, *one.others, *["run"] * one.runs))
+    at = f" at {one.words}" if one.words else ""
+    after = f" after {one.after:g} seconds" if one.after is not None else ""
+    return f"{one.giver} {one.kind.value} to {takers}{at}{after}"
+
+
+def _keys(play: Play) -> str:
+    return "; ".join(
+        f"{key.described}: {', '.join(map(_choice, key.choices))}" for key in play.keys
+    )
+
+
+def _choice(choice: tuple[str, str, str]) -> str:
+    what, whom, when = choice
+    return " ".join(filter(None, (what, whom, f"if {when}" if when else "")))
+
+
+def _hot(play: Play) -> str:
+    return ", ".join(f"{hot.throws}{f' if {hot.given}' if hot.given else ''}" for hot in play.hot)
+
+
+def _scrambles(play: Play) -> str:
+    return ", ".join(f"{task.man} {task.scramble}" for task in play.assignments if task.scramble)
 
 
 def _alerts(play: Play) -> str:

@@ -24,6 +24,7 @@ from stemline.describe.phrases import (
 )
 from stemline.describe.spoken_defence import look_words
 from stemline.diagnostics.in_words import together
+from stemline.football.exchanges import BallMoves, Exchange, said_any
 from stemline.football.play import (
     FOR_MANY,
     Assignment,
@@ -55,6 +56,7 @@ def describe(play: Play, duties: bool = False) -> str:
         _line(play),
         *(_key(key) for key in play.keys),
         *_quarterback(play),
+        *_ball(play),
         *_reads(play),
         *_men(play),
         *_protection(play),
@@ -114,6 +116,22 @@ def _quarterback(play: Play) -> Iterator[str]:
     if passer is not None and _has_feet(play):
         feet = "; then ".join(step.words for step in play.feet)
         yield f"{passer.label} is {alignment(passer, play)}: {feet}."
+
+
+def _ball(play: Play) -> Iterator[str]:
+    """How the ball goes from man to man, in order, where the coach says it."""
+    if said_any(play.exchanges):
+        told = "; then ".join(f"{x.giver} {_gives(x)}" for x in play.exchanges)
+        yield f"The ball: {told}."
+
+
+def _gives(x: Exchange) -> str:
+    """ "hands it to R", "fakes to B"; a place or a moment of the coach's behind it."""
+    it = "" if x.kind is BallMoves.FAKE else "it "
+    others = "".join(f" or {man}" for man in x.others) + (" or runs" if x.runs else "")
+    place = f", {plain(x.words)}" if x.words else ""
+    after = f" after {x.after:g} seconds" if x.after is not None else ""
+    return f"{x.kind.value} {it}to {x.taker}{others}{place}{after}"
 
 
 def _has_feet(play: Play) -> bool:

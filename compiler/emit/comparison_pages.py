@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from stemline.emit.gallery import Art, Gallery
 from stemline.emit.html import filled
 from stemline.emit.pdf import pages_pdf
-from stemline.emit.week_pages import text_page
+from stemline.emit.week_pages import a_page
 from stemline.theme import Theme
 
 
@@ -60,7 +60,7 @@ def comparison_pdf(
     """The book. Raises what `pages_pdf` does."""
     html = filled(
         theme, "comparison.html.jinja", pages=pages, footer=footer,
-        **text_page(theme, pages.title, paper),
+        **a_page(theme, pages.title, paper),
     )  # fmt: skip
     shown = (*pages.pictures, *(picture for man in pages.men for picture in man.pictures))
     return pages_pdf(html, Gallery(_arts(shown)), theme, date)

@@ -11,7 +11,7 @@ from markupsafe import Markup
 from stemline.emit.gallery import Art, Gallery
 from stemline.emit.html import filled
 from stemline.emit.pdf import pages_pdf
-from stemline.emit.week_pages import text_page
+from stemline.emit.week_pages import a_page
 from stemline.theme import Theme
 
 
@@ -82,5 +82,5 @@ def _filled(
     return filled(
         theme, "handbook.html.jinja", parts=tuple(parts), printed=printed,
         anchors=frozenset(f"#{part.anchor}" for part in parts if part.anchor),
-        **text_page(theme, title, paper),
+        **a_page(theme, title, paper),
     )  # fmt: skip

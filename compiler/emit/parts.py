@@ -20,8 +20,8 @@ from stemline.theme import Theme
 
 _PICTURE = re.compile(r"stemline:picture/([\w-]+)")
 _FAMILY = "stemline "
-FEW = 12
-"""Parts that are not worth starting processes for, less one."""
+FEW, MANY_TO_MEASURE = 12, 3
+"""Parts that are worth starting processes for; one that is measured holds several sections."""
 
 
 class SetBefore(Protocol):
@@ -140,7 +140,7 @@ class Setter:
     def measure(self, parts: Sequence[Part]) -> list[dict[str, float]]:
         """What `Press.measure` says of each."""
         bare = [replace(part, arts=tuple(map(_blank, part.arts))) for part in parts]
-        made = self._beside("measure", bare)
+        made = self._beside("measure", bare, MANY_TO_MEASURE)
         known = ((part, next(made, None)) for part in bare)
         return [self._press.measure(part) if it is None else it for part, it in known]
 
@@ -154,7 +154,7 @@ class Setter:
                     self._done[key] = held
                 else:
                     lacking.append(part)
-        made = self._beside("set", lacking)
+        made = self._beside("set", lacking, FEW)
         for part in lacking:
             piece = next(made, None) or self._press.set(part)
             self._done[self._key(part)] = piece
@@ -162,9 +162,9 @@ class Setter:
                 self._before.put(self._key(part), piece)  # at once: a later one may be interrupted
         return [self._done[self._key(part)] for part in parts]
 
-    def _beside(self, method: str, parts: Sequence[Part]) -> Iterator[Any]:
+    def _beside(self, method: str, parts: Sequence[Part], few: int) -> Iterator[Any]:
         """What other processes make of ``parts``, from the first on, as far as it can be had."""
-        return self._helpers.each(method, parts) if len(parts) >= FEW else iter(())
+        return self._helpers.each(method, parts) if len(parts) >= few else iter(())
 
     def _key(self, part: Part) -> str:
         return f"{self._theme.digest} {part.key}"

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import ceil
 
 from stemline.emit.gallery import Art, Gallery
 from stemline.emit.html import filled
 from stemline.emit.pdf import pages_pdf
+from stemline.picture.scene.metrics import faces
 from stemline.theme import Theme
 from stemline.week import bands, call_sheet
 from stemline.week.bands import BandSheet
@@ -92,9 +94,43 @@ def index_pdf(
     """The index of calls and numbers."""
     html = filled(
         theme, "week-index.html.jinja", lines=tuple(lines), footer=footer,
+        pitch=_index_pitch(lines, theme, paper),
         **_page(theme, title, *call_sheet.PAPERS[paper], _margins(), True),
     )  # fmt: skip
     return pages_pdf(html, _NOTHING, theme, date)
+
+
+def _index_pitch(lines: Sequence[WeekIndexLine], theme: Theme, paper: str) -> float:
+    """Points from a line of the index to the next: closer where a page would be begun for a few."""
+    width, height = text_room(paper)
+    known = faces(theme)
+
+    def deep(text: str, face: str, share: float) -> int:
+        wide = sum(known[face].glyph(letter).advance for letter in text) * _INDEX_TYPE
+        return max(1, ceil(wide / (share * width - _INDEX_GAP)))
+
+    rows = sum(
+        max(deep(f"{line.call} > {line.becomes}" if line.becomes else line.call, "semibold", 0.29),
+            deep(line.short, "regular", 0.2), deep(line.situations, "regular", 0.21))
+        for line in lines
+    )  # fmt: skip
+
+    def last(pitch: float) -> int:
+        first, next_ = (int((height - head) / (pitch + _INDEX_RULE)) for head in _INDEX_HEADS)
+        return rows if rows <= first else (rows - first) % next_
+
+    return next(
+        (pitch for pitch in _INDEX_PITCHES if not 0 < last(pitch) <= _FEW), _INDEX_PITCHES[0]
+    )
+
+
+_INDEX_TYPE, _INDEX_GAP, _INDEX_RULE = 9.4, 7.0, 0.35
+"""Points of the index: its letters, the white behind a cell, the rule under a row."""
+_INDEX_HEADS = (55.0, 26.6)
+"""What stands over its rows on the first page, and on each after it, with white for a row at the
+foot: the engine fills none to the last point."""
+_INDEX_PITCHES = (12.6, 12.2, 11.8, 11.4)
+_FEW = 5
 
 
 def card_room(paper: str) -> tuple[float, float]:
@@ -105,11 +141,6 @@ def card_room(paper: str) -> tuple[float, float]:
 
 def a_page(theme: Theme, title: str, paper: str) -> dict[str, object]:
     """What the head of a numbered page of text takes."""
-    return _page(theme, title, *call_sheet.PAPERS[paper], _margins(), True)
-
-
-def text_page(theme: Theme, title: str, paper: str) -> dict[str, object]:
-    """What the head of a template of upright text pages needs, numbered."""
     return _page(theme, title, *call_sheet.PAPERS[paper], _margins(), True)
 
 

@@ -53,6 +53,18 @@ class Exchange:
     runs: bool = False
     span: Span = NOWHERE
 
+    @property
+    def in_short(self) -> str:
+        """In two or three words, from the giver's side: "hand to R"."""
+        return f"{_DOES[self.kind]} to {self.taker}"
+
+
+_DOES = {
+    BallMoves.SNAP: "snap", BallMoves.HAND: "hand", BallMoves.TOSS: "toss",
+    BallMoves.PITCH: "pitch", BallMoves.THROW: "throw", BallMoves.SHOVEL: "shovel",
+    BallMoves.FAKE: "fake",
+}  # fmt: skip
+
 
 def _custom(value: float) -> Known[float]:
     return Known(value, Certainty.CUSTOM, "common practice, no published source")

@@ -7,7 +7,7 @@ Every fact keeps the `Span` it came from. Nothing here knows of text, pages or c
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 from functools import cached_property
 
@@ -178,12 +178,18 @@ class Spot:
 class Step:
     """One piece of the quarterback's feet: "quick", "3", "reset", "sprint", with its words.
 
-    ``side`` is where a moving launch goes, None for a step on the spot.
+    ``side`` is where a moving launch goes, None for a step on the spot; ``said`` what it is on
+    paper where that is not its name: a fake on which he hands the ball on is a hand-off.
     """
 
     name: str
     words: str
     side: Side | None = None
+    said: str = ""
+
+    @property
+    def called(self) -> str:
+        return self.said or self.name
 
 
 @dataclass(frozen=True)
@@ -343,6 +349,16 @@ class Play:
     last: tuple[str, ...] = ()
     exchanges: tuple[Exchange, ...] = ()
     becomes: tuple[Becoming, ...] = ()
+
+    @property
+    def unsaid(self) -> Play:
+        """The play without the coach's own words for its men, which no picture shows."""
+        return replace(
+            self,
+            men=tuple(replace(man, says=()) for man in self.men),
+            assignments=tuple(replace(task, says=()) for task in self.assignments),
+            becomes=tuple(replace(each, play=each.play.unsaid) for each in self.becomes),
+        )
 
     @property
     def ball(self) -> BallSpot:

@@ -39,9 +39,20 @@ T = TypeVar("T")
 
 ROOM = 0.8
 """Two defenders nearer than this stand on one spot. Common practice: as for the offence."""
+_NEAR = 5.0
+"""Yards off the line of a defender of whom no depth is said: for a line that is shown to a coach.
+Common practice."""
 _STEP_BACK = 1.0
 """How far a defender steps back from one who stands where he would. Common practice."""
 _STEPS = 6
+
+
+def _one_more(label: str, stands: Sequence[Stand]) -> str:
+    """The line of a defender with a last choice that every set has."""
+    last = stands[-1]
+    side, depth = last.side or LookSide.STRONG, last.depth or _NEAR
+    said = " or ".join(stand.words for stand in stands)
+    return f"{label} at {said} or outside end, {side.value}, {depth:g} deep"
 
 
 def line_up_defence(
@@ -99,8 +110,9 @@ class _Lining:
                 stand, at = self.ground.stand(line.value)
             except Nowhere as nowhere:
                 no_place = E489(
-                    look=self.look.name, man=label, formations=self._against, why=str(nowhere)
-                )
+                    look=self.look.name, man=label, formations=self._against, why=str(nowhere),
+                    line=_one_more(label, line.value),
+                )  # fmt: skip
                 self.found.append(no_place.at(line.span))
                 continue
             technique = _technique(stand)

@@ -13,6 +13,7 @@ from stemline.picture.frame.board import frame_of, framed
 from stemline.picture.frame.both import both_of
 from stemline.picture.labels.lettering import Lettered, letter
 from stemline.picture.labels.placing import Crowding, crowding
+from stemline.picture.lines.ball_strokes import weighed
 from stemline.picture.lines.crossings import break_lines
 from stemline.picture.lines.laid import LaidLines, lay_lines
 from stemline.picture.lines.motions import Moved, lay_motions
@@ -97,6 +98,7 @@ def _drawing(
         on,
     )
     tasks, dashed, routes, motions = (layer.items for layer in lines)
+    routes = weighed(routes, laid.held, laid.places)
     words = letter(laid, moved, old.ink, stood is not None, old.lost)
     layers = (
         Layer("drops", laid.tasks.ground),

@@ -49,7 +49,8 @@ class HotDef:
 class Protection:
     """A protection block, read; ``broken`` where a line of it could not be.
 
-    ``line`` holds the rules of men of the line by their place, ``rules`` who each helper is and
+    ``line`` holds the rules of men of the line by their place and ``line_says`` a word to them,
+    ``rules`` who each helper is and
     ``jobs`` what he does; ``point`` is the linebacker counted with the front ("middle linebacker").
     ``words`` is the whole of it in a sentence.
     """
@@ -64,5 +65,6 @@ class Protection:
     rules: Mapping[str, tuple[Said[RoleRule], ...]] = field(default_factory=dict)
     jobs: Mapping[str, tuple[Said[PassBlock], ...]] = field(default_factory=dict)
     role_says: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    line_says: Mapping[LineSpot, tuple[str, ...]] = field(default_factory=dict)
     point: str = ""
     hot: tuple[HotDef, ...] = ()

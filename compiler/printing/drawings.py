@@ -1,27 +1,31 @@
 """Pictures of plays as back ends take them: from what is kept, else drawn and kept.
 
-A picture is drawn from its play's sealed bytes and from the part of the theme that its size shows,
-and from nothing else; it is kept under all of them and the program's own source. So whatever
-changes a picture changes its key, and a stale one cannot come out.
+A picture is drawn from its play's sealed bytes, without words that it does not show, and from the
+part of the theme that its size shows, and from nothing else; it is kept under all of them and the
+program's own source. So whatever changes a picture changes its key: a stale one cannot come out.
 """
 
 from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from types import MappingProxyType
+from typing import NamedTuple
 
 from stemline.emit.gallery import Art, PdfInk
 from stemline.emit.pdf_ink import to_ink
+from stemline.emit.side_by_side import SideBySide
 from stemline.emit.svg import to_svg
 from stemline.football.play import Play
 from stemline.football.timing.levels import HIGH_SCHOOL, PlayingLevel
 from stemline.geometry.box import Box
 from stemline.outside.program import program
 from stemline.outside.store import Store
+from stemline.picture.captions import captioned
 from stemline.picture.picture import picture
 from stemline.resolve.sealing import Sealed, seal, unsealed
 from stemline.theme import Size, Theme
@@ -32,13 +36,28 @@ _IDS = "\x02"
 
 @dataclass(frozen=True)
 class Showing:
-    """What a picture shows, as `picture` takes it."""
+    """What a picture shows, as `picture` takes it; ``captions`` stand under it."""
 
     size: Size
     frame: Box | None = None
     only: str | None = None
     duties: bool = False
     before: Play | None = None
+    captions: tuple[str, ...] = ()
+
+
+class _Asked(NamedTuple):
+    """A picture, and what it is kept under."""
+
+    key: str
+    play: Sealed[Play]
+    before: Sealed[Play] | None
+    wanted: Showing
+
+
+_Job = tuple[Sealed[Play], Sealed[Play] | None, Showing, bool]
+FEW = 60
+"""Pictures that are not worth starting processes for, less one."""
 
 
 class Drawings:
@@ -55,38 +74,77 @@ class Drawings:
         self._begun = {size: begun.copy() for size in Size}
         for size, digest in self._begun.items():
             _add(digest, (_look(theme, size),))
+        self._asked: dict[tuple[int, Showing], _Asked] = {}
+        self._coming: Iterator[tuple[str, Art]] = iter(())
+        self._made: dict[str, Art] = {}
 
     def art(
         self, id_: str, play: Play, wanted: Showing, *, svg: bool = False, ids: str = ""
     ) -> Art:
         """The picture of ``play`` under the id ``id_``; with its SVG where ``svg`` says so, each
         `id` in it with ``ids`` before it. Raises `Refused` for a damaged letter of the theme."""
-        sealed = seal(play)
-        before = seal(wanted.before) if wanted.before is not None else None
-        key = self._key(sealed, before, wanted)
-        drawn = _read(self._store.get(key))
+        asked = self._asked.get((id(play), wanted)) or self._asking(play, wanted)
+        drawn = _read(self._store.get(asked.key))
         if drawn is None or (svg and not drawn.svg):
-            drawn = self._drawn(sealed, before, wanted, svg)
-            self._store.put(key, _written(drawn))
+            drawn = self._came(asked.key)
+            if drawn is None or (svg and not drawn.svg):
+                drawn = self.drawn((*asked[1:], svg))
+            self._store.put(asked.key, _written(drawn))
         text = drawn.svg.replace(_IDS, ids) if svg else ""
         return replace(drawn, id=id_, svg=text)
+
+    @contextmanager
+    def beside(self, wanted: Sequence[tuple[Play, Showing, bool]]) -> Iterator[None]:
+        """Meanwhile those of ``wanted`` that are not kept are drawn by other processes where they
+        are many, in that order, the last of each telling whether with its SVG: `art` takes them as
+        they come."""
+        lacking: dict[str, _Job] = {}
+        for play, showing, svg in wanted:
+            asked = self._asking(play, showing)
+            self._asked[id(play), showing] = asked
+            if asked.key in lacking or self._store.get(asked.key) is None:
+                before = lacking.get(asked.key)
+                lacking[asked.key] = (*asked[1:], svg or (before is not None and before[-1]))
+        helpers = SideBySide(Drawings, self._theme, self._level)
+        if len(lacking) >= FEW:
+            drawn = helpers.each("drawn", tuple(lacking.values()))
+            self._coming = zip(tuple(lacking), drawn, strict=False)
+        try:
+            yield
+        finally:
+            helpers.end()
+            self._asked, self._coming, self._made = {}, iter(()), {}
+
+    def _asking(self, play: Play, wanted: Showing) -> _Asked:
+        sealed = seal(play.unsaid)
+        before = seal(wanted.before.unsaid) if wanted.before is not None else None
+        return _Asked(self._key(sealed, before, wanted), sealed, before, wanted)
+
+    def _came(self, key: str) -> Art | None:
+        """What another process drew under that key, waited for; None where none does."""
+        while key not in self._made and (made := next(self._coming, None)) is not None:
+            self._made[made[0]] = made[1]
+        return self._made.get(key)
 
     def _key(self, play: Sealed[Play], before: Sealed[Play] | None, wanted: Showing) -> str:
         digest = self._begun[wanted.size].copy()
         box = wanted.frame
         frame = (box.left, box.bottom, box.right, box.top) if box is not None else None
-        shown = repr((wanted.size.name, frame, wanted.only, wanted.duties)).encode()
+        shown = repr(
+            (wanted.size.name, frame, wanted.only, wanted.duties, wanted.captions)
+        ).encode()
         _add(digest, (play, before or b"", shown))
         return digest.hexdigest()[:40]
 
-    def _drawn(
-        self, play: Sealed[Play], before: Sealed[Play] | None, wanted: Showing, svg: bool
-    ) -> Art:
+    def drawn(self, job: _Job) -> Art:
+        """A picture, nobody's yet; with its SVG where the job says so."""
+        play, before, wanted, svg = job
         theme = self._themes[wanted.size]
         scene = picture(
             unsealed(play), wanted.size, theme, wanted.frame, wanted.only, wanted.duties,
             unsealed(before) if before is not None else None, self._level,
         )  # fmt: skip
+        scene = captioned(scene, wanted.captions, theme)
         text = to_svg(scene, theme, _IDS) if svg else ""
         size = scene.width, scene.height
         return Art("", text, scene.description, *size, scene.title, to_ink(scene, theme))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from stemline.book.content.book import Book, Edition, make_book
@@ -74,7 +75,10 @@ class Build:
 
     def _gallery(self) -> Gallery:
         """Every picture that the book prints."""
-        arts = [art for page in self._book.pages for art in self._arts(page)]
+        shown = [(page, tuple(_showings(page))) for page in self._book.pages]
+        asked = [(entry.play, wanted, svg) for _, some in shown for entry, wanted, svg in some]
+        with self._drawings.beside(asked):
+            arts = [art for page, some in shown for art in self._arts(page, some)]
         for number, (_, scene) in enumerate(self._legend, 1):
             arts.append(art_of(f"legend-{number}", scene, self._theme, ""))
         return Gallery(tuple(arts))
@@ -89,34 +93,26 @@ class Build:
 
     def pictures(self) -> dict[str, str]:
         """Every call's large picture as SVG, by the call as it is spoken."""
-        drawn: dict[str, str] = {}
-        for play in self._season.plays:
-            art = self._large.get(play.call.spoken)
-            if art is None:
+        rest = [play for play in self._season.plays if play.call.spoken not in self._large]
+        with self._drawings.beside([(play, Showing(Size.FULL), True) for play in rest]):
+            for play in rest:
                 art = self._drawings.art("", play, Showing(Size.FULL), svg=True)
+                self._large[play.call.spoken] = art
                 self._tell()
-            drawn[play.call.spoken] = art.svg
-        return drawn
+        spoken = (play.call.spoken for play in self._season.plays)
+        return {call: self._large[call].svg for call in spoken}
 
-    def _arts(self, page: Page) -> list[Art]:
-        """The page's first picture large, the others small and all in one frame, to be compared."""
+    def _arts(self, page: Page, showings: Iterable[tuple[Entry, Showing, bool]]) -> list[Art]:
+        """The page's pictures, the clock after the large one."""
         arts: list[Art] = []
-        base = page.large
-        if base is not None:
-            wanted = Showing(Size.FULL, duties=page.duties)
-            art = self._drawings.art(base.id, base.play, wanted, svg=base.listed)
-            if base.listed:
-                self._large[base.call] = art
+        for entry, wanted, svg in showings:
+            art = self._drawings.art(entry.id, entry.play, wanted, svg=svg)
+            if svg:
+                self._large[entry.call] = art
             arts.append(art)
             self._tell()
-            if page.clock:
-                arts.append(self._clock(page, base))
-        for entries in page.framed:
-            frame = frame_of([entry.play for entry in entries], Size.THUMB, page.duties)
-            wanted = Showing(Size.THUMB, frame, duties=page.duties)
-            for entry in entries:
-                arts.append(self._drawings.art(entry.id, entry.play, wanted))
-                self._tell()
+            if entry is page.large and page.clock:
+                arts.append(self._clock(page, entry))
         return arts
 
     def _clock(self, page: Page, base: Entry) -> Art:
@@ -127,6 +123,17 @@ class Build:
     def _tell(self) -> None:
         self._told += 1
         self._progress(self._told, _all(self._book, self._season))
+
+
+def _showings(page: Page) -> Iterator[tuple[Entry, Showing, bool]]:
+    """What is drawn of each call of the page, and whether its SVG is wanted too: the first large,
+    the others small and all in one frame, to be compared."""
+    if page.large is not None:
+        yield page.large, Showing(Size.FULL, duties=page.duties), page.large.listed
+    for entries in page.framed:
+        frame = frame_of([entry.play for entry in entries], Size.THUMB, page.duties)
+        wanted = Showing(Size.THUMB, frame, duties=page.duties)
+        yield from ((entry, wanted, False) for entry in entries)
 
 
 def _all(book: Book, season: Season) -> int:

@@ -10,7 +10,7 @@ from functools import cached_property
 from itertools import zip_longest
 
 from stemline.diagnostics.catalogue.bounds import E143, E144, E145
-from stemline.diagnostics.catalogue.names import E301, E302, E303, E304
+from stemline.diagnostics.catalogue.names import E301, E302, E303, E304, INTO_ONE
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.nearest import nearest
 from stemline.read.size_limits import MOST_BLOCKS, MOST_GENERATIONS, MOST_LINES
@@ -80,7 +80,9 @@ class Blocks:
         for key, others in self._again.items():
             first, second = self.by_key[key], others[0]
             times = "twice" if len(others) == 1 else f"{len(others) + 1} times"
-            yield E301(kind=second.kind, name=second.name.text, times=times).at(
+            instead = _into_one(second)
+            told = E301(kind=second.kind, name=second.name.text, times=times, instead=instead)
+            yield told.at(
                 second.name.span, related=(Related(first.name.span, "first defined here"),)
             )
 
@@ -220,6 +222,16 @@ def _circle(circle: Sequence[Block], first: Block) -> Diagnostic:
     name = first.join("extends")
     assert name is not None, "a block on a circle extends another"
     return E303(kind=first.kind, path=" extends ".join(names)).at(name.span)
+
+
+def _into_one(second: Block) -> str:
+    """What to do with a second block of one name: a dress-up may be added to."""
+    if second.kind == "dress":
+        return (
+            f"delete this `dress {second.name.text}` and write its lines under the first: one text "
+            "has one dress-up, with as many `in` lines as you like"
+        )
+    return INTO_ONE
 
 
 def _facts_of(block: Block) -> int:

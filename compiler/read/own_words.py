@@ -8,22 +8,26 @@ already, and its answer, with the coach's names in it, takes the mistake's place
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 
 from stemline.diagnostics.catalogue.football import E404
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.read.coach_lines import MEN, ROWS, Answer, typed
+from stemline.read.coordinator_lines import COORDINATOR_ROWS
 from stemline.read.newcomer_lines import ANY_ROWS, LAST_ROWS, NEWCOMER_ROWS
 from stemline.read.situation_lines import head_line
 from stemline.source import Source, Span
 from stemline.syntax.lines import KINDS
 
 _NO_MAN = frozenset(("E450", "E451", "E453"))
+_NO_ROLE = frozenset(("E444", "E450", "E464"))
+"""What says that a block has no role of a name."""
 _ASKED = _NO_MAN | frozenset((
     "E220", "E221", "E223", "E224", "E225", "E228", "E230", "E231", "E232", "E236", "E309", "E310",
-    "E325", "E326", "E401", "E402", "E403", "E410", "E412", "E430", "E431", "E434", "E441", "E442",
-    "E443", "E444", "E445", "E460", "E464", "E471", "E481", "E482", "E484", "E670", "E673", "E675",
-    "E680", "E690", "E701", "E780", "E793",
+    "E325", "E326", "E401", "E402", "E403", "E410", "E412", "E430", "E431", "E434", "E436", "E440",
+    "E441", "E442", "E443", "E444", "E445", "E460", "E462", "E464", "E465", "E469", "E471", "E481",
+    "E482", "E484", "E670", "E673", "E675", "E680", "E690", "E691", "E692", "E701", "E703",
+    "E780", "E793",
 ))  # fmt: skip
 """Mistakes in the words of a line: one of any other kind is told as it is."""
 
@@ -44,7 +48,7 @@ def _compiled(rows: Iterable[tuple[str, str, Answer]]) -> tuple[_Row, ...]:
     )
 
 
-_ROWS, _MEN = _compiled((*NEWCOMER_ROWS, *ROWS)), _compiled(MEN)
+_ROWS, _MEN = _compiled((*COORDINATOR_ROWS, *NEWCOMER_ROWS, *ROWS)), _compiled(MEN)
 _LAST, _ANY_LINE = _compiled(LAST_ROWS), _compiled(ANY_ROWS)
 
 
@@ -88,6 +92,7 @@ def _joined(kind: str, line: str) -> str:
 
 def in_own_words(found: Iterable[Diagnostic], sources: Iterable[Source]) -> tuple[Diagnostic, ...]:
     """The mistakes, those of a line in a coach's own words told by the line to type instead."""
+    found = tuple(found)
     texts = {source.name: source for source in sources}
     names = _quoted(texts.values())
     kept: dict[Diagnostic, None] = {}
@@ -95,12 +100,45 @@ def in_own_words(found: Iterable[Diagnostic], sources: Iterable[Source]) -> tupl
     for d in found:
         place = d.span.source, d.span.line
         asked = d.code in _ASKED | _OF_A_HEAD and place not in answered
+        if asked and _is_of_another(d, found, texts):
+            continue
         answer = _told(d, texts, names) if asked else None
         if answer is not None:
             answered.add(place)
         if answer is not None or place not in answered or not d.is_error:
             kept[answer or d] = None
     return tuple(kept)
+
+
+def _is_of_another(d: Diagnostic, found: Sequence[Diagnostic], texts: Mapping[str, Source]) -> bool:
+    """Whether a role is not known because of another mistake: of the line that says who it is, or
+    of the name of what its block extends."""
+    role = str(d.said.__dict__.get("found", "")).casefold()
+    source = texts.get(d.span.source)
+    if d.code not in _NO_ROLE or source is None or not role:
+        return False
+    head = _head(source, d.span.line)
+    for other in found:
+        if other.span.source != d.span.source or other is d or not other.is_error:
+            continue
+        line = other.span.line
+        if line == head and other.code == "E302":
+            return True
+        words = source.lines[line - 1].split() if 0 < line <= len(source.lines) else []
+        says = " ".join(words[: len(role.split()) + 1]).casefold()
+        if line != d.span.line and _head(source, line) == head and says in (
+            f"{role} is", f"{role} =", f"{role}:",
+        ):  # fmt: skip
+            return True
+    return False
+
+
+def _head(source: Source, line: int) -> int:
+    """The line, counted from 1, with which the block of a line begins; 0 for none."""
+    for number in range(min(line, len(source.lines)), 0, -1):
+        if source.lines[number - 1][:1].isalpha():
+            return number
+    return 0
 
 
 def _told(d: Diagnostic, texts: Mapping[str, Source], names: Iterable[str]) -> Diagnostic | None:

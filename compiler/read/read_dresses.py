@@ -110,16 +110,16 @@ def _read(fact: Fact, parts: _Parts, known: KnownNames) -> None:
             parts.spots += [spot for spot in said if isinstance(spot, str)]
             parts.goal = next((yards for yards in said if isinstance(yards, int)), parts.goal)
         case "against":
-            if isinstance(value, Phrase) and value.text.casefold() in _keys(known.looks):
-                parts.looks.append(value.text.casefold())
-            elif value is not None:
+            named = _looks_by_name(value, span, known)
+            parts.looks += named
+            if value is not None and not named:
                 parts.against.append(read_looks(value, known.looks))
         case "never":
             parts.never.append(_pattern(value, span, known, "never"))
         case "best":
             pattern = _pattern(value, span, known, "best")
             if not pattern.spots:
-                what = "the spots it is best called from, as in `best from left hash`"
+                what = "the spots it is best called from"
                 raise Misread(E402(what=what).at(span))
             parts.best.append(pattern)
         case "only":
@@ -298,6 +298,21 @@ def _split(value: Value | None, connector: str) -> tuple[Value | None, Value | N
     if isinstance(value, Linked):
         return value.head, value.link(connector)
     return value, None
+
+
+def _looks_by_name(value: Value | None, span: Span, known: KnownNames) -> list[str]:
+    """The keys of the looks that a line names, each of them a picture; none where it says what a
+    defence shows instead."""
+    phrases = [item for item in items(value, Mark.AND) if isinstance(item, Phrase)]
+    keys, looks = [phrase.text.casefold() for phrase in phrases], _keys(known.looks)
+    named = [key for key in keys if key in looks]
+    if named and len(named) < len(keys):
+        first = next(p.text for p, key in zip(phrases, keys, strict=True) if key in looks)
+        other = next(p.text for p, key in zip(phrases, keys, strict=True) if key not in looks)
+        instead = f"a line for each: `against {first}` and `against {other}`"
+        told = E402(what="looks by name, or what a defence shows", instead=instead)
+        raise Misread(told.at(span))
+    return named
 
 
 def _phrases(value: Value | None, span: Span) -> list[Phrase]:

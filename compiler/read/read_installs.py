@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime
 from dataclasses import dataclass, field
 
+from stemline.diagnostics.catalogue.expected_forms import NO_WHEN
 from stemline.diagnostics.catalogue.football import E402
 from stemline.diagnostics.catalogue.weeks import E977
 from stemline.diagnostics.diagnostic import Diagnostic
@@ -41,7 +42,8 @@ class _InstallReader:
 
     def read(self, fact: Fact) -> None:
         if fact.guard is not None:
-            raise Misread(E402(what="this line without `when`").at(fact.guard.span))
+            what = "this line without `when`"
+            raise Misread(E402(what=what, instead=NO_WHEN).at(fact.guard.span))
         if fact.key == "say":
             self.says.append(string_of(fact.value, fact.span))
             return
@@ -78,7 +80,7 @@ def _row(row: Fact) -> list[InstallItem]:
     """The names of a row; behind `for` the concept that its tags are for. `again` before the first
     says that all of them are taught once more."""
     if row.guard is not None:
-        raise Misread(E402(what="names, without `when`").at(row.guard.span))
+        raise Misread(E402(what="names, without `when`", instead=NO_WHEN).at(row.guard.span))
     value, owner, owner_span = row.value, "", None
     what = "names parted by commas"
     if isinstance(value, Linked):

@@ -12,7 +12,7 @@ from stemline.syntax.tree import Fact, Phrase
 from stemline.syntax.writing import written
 
 _POSITIONS = {position.value: position for position in Position}
-_LINEMEN = "linemen"
+LINEMEN = "linemen"
 _BY_PLACE = {
     Position.QUARTERBACK: "quarterback", Position.BACK: "back", Position.FULLBACK: "fullback",
     Position.TIGHT_END: "tight end", Position.WING: "wing", Position.TACKLE: "each tackle",
@@ -28,7 +28,7 @@ def read_group(
     men of the playbook have."""
     words = Words([subject])
     group: Position | Addressed | None = None
-    if words.take_word(_LINEMEN):
+    if words.take_word(LINEMEN):
         group = Addressed.LINEMEN
     elif words.take_word("every") and not words.done:
         if words.atoms[words.at].word == "other":

@@ -26,6 +26,7 @@ from stemline.playbook.run_definitions import WHOLE_LINE, LineSpot
 from stemline.playbook.said import Said, SideWord
 from stemline.read.name_table import Blocks
 from stemline.read.read_guards import clashes, read_guard
+from stemline.read.read_notes import LINEMEN
 from stemline.read.read_places import SIDES
 from stemline.read.read_roles import read_rule
 from stemline.read.read_runs import PLACES, read_line_spot
@@ -97,6 +98,7 @@ class _ProtectionLines:
         self.rules: dict[str, list[Said[RoleRule]]] = defaultdict(list)
         self.jobs: dict[str, list[Said[PassBlock]]] = defaultdict(list)
         self.role_says: dict[str, list[str]] = defaultdict(list)
+        self.line_says: dict[LineSpot, list[str]] = defaultdict(list)
         self.point = ""
         self.hot: list[HotDef] = []
         self.says: list[str] = []
@@ -124,8 +126,14 @@ class _ProtectionLines:
                     self._blocks(fact, subject, guard.text, Said(None, guard, fact.span))
             case "says":
                 for subject in fact.subject:
-                    role = _role(subject, self.roles)
-                    self.role_says[role].append(string_of(fact.value, fact.span))
+                    linemen = subject.text.casefold() == LINEMEN
+                    spot = WHOLE_LINE if linemen else read_line_spot(subject, self.roles)
+                    said = (
+                        self.role_says[_role(subject, self.roles)]
+                        if spot is None
+                        else self.line_says[spot]
+                    )
+                    said.append(string_of(fact.value, fact.span))
 
     def _blocks(self, fact: Fact, subject: Phrase, guard: str, said: Said[None]) -> None:
         who = read_subject(subject, self.roles)
@@ -156,6 +164,7 @@ class _ProtectionLines:
             rules={role: tuple(said) for role, said in self.rules.items()},
             jobs={role: tuple(said) for role, said in self.jobs.items()},
             role_says={role: tuple(said) for role, said in self.role_says.items()},
+            line_says={man: tuple(said) for man, said in self.line_says.items()},
             point=self.point,
             hot=tuple(self.hot),
         )
@@ -234,7 +243,7 @@ def read_subject(phrase: Phrase, roles: Collection[str]) -> LineSpot | str:
 
 def _role(phrase: Phrase, roles: Collection[str]) -> str:
     if phrase.text.casefold() not in roles:
-        raise Words([phrase]).miss(E450, roles)
+        raise Words([phrase]).miss(E450, (*roles, "line", "centre", "playside guard"))
     return phrase.text.casefold()
 
 

@@ -41,7 +41,11 @@ _TOWARD_SIDES = {
     if side not in (SideWord.PLAYSIDE, SideWord.BACKSIDE)
 }  # fmt: skip
 REACTIONS = ("give", "pull", "throw", "pitch")
-_AIMED_AT = tuple(way for way, meaning in MEANINGS.items() if meaning.target)
+_AIMED_AT = (
+    *(way for way, meaning in MEANINGS.items() if meaning.target),
+    BlockWay.STALK,
+    BlockWay.CRACK,
+)
 """Rules that may say at whom."""
 
 
@@ -91,7 +95,7 @@ def _written(value: Value) -> str:
 def _rule(phrase: Phrase) -> RuleDef:
     words = Words([phrase])
     if words.take_word("pull") and not (
-        not words.done and words.atoms[words.at].word in {way.value for way in PULLS}
+        not words.done and words.atoms[words.at].word in {w.value for w in (*PULLS, BlockWay.LEAD)}
     ):
         words.at = 0
     way = WAYS[words.expect(WAYS, E445)]

@@ -34,7 +34,7 @@ from stemline.read.lowering import lowered_codes
 from stemline.read.name_table import Blocks, name_key
 from stemline.read.words import Misread, Words, one_phrase, string_of
 from stemline.source import NOWHERE, Span
-from stemline.syntax.tree import Block, Fact, Linked, Mark, Phrase, items
+from stemline.syntax.tree import Block, Fact, Linked, Mark, Phrase, items, phrases
 
 VERSION = 1
 GUN_DEPTH = 5.0
@@ -126,7 +126,9 @@ def _against(book: Block, blocks: Blocks, found: list[Diagnostic]) -> str:
     for fact in _lines(book, "against"):
         names = blocks.names("look")
         if not isinstance(fact.value, Phrase):
-            found.append(E402(what="the name of one look").at(fact.span))
+            first = next((p.text for p in phrases(fact.value)), names[0] if names else "Base")
+            instead = f"`against {first}` here; the others stand in a dress-up, an `against` each"
+            found.append(E402(what="the name of one look", instead=instead).at(fact.span))
         elif name_key(fact.value) in {name.casefold() for name in names}:
             key = name_key(fact.value)
         else:
@@ -213,7 +215,7 @@ def _setting(
             words.finish("what is drawn")
         case "kill":
             if not words.take_word("word") or words.done:
-                what = '`word` and what he says: `kill word "Anchor"`'
+                what = "`kill word` and what he says"
                 raise Misread(E402(what=what).at(fact.span))
             values["kill"] = words.rest
         case "scramble":

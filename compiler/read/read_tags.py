@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from stemline.diagnostics.catalogue.football import E472, E473
-from stemline.diagnostics.catalogue.names import E301, E310
+from stemline.diagnostics.catalogue.names import E301, E310, INTO_ONE
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.in_words import either
 from stemline.diagnostics.nearest import nearest
@@ -50,7 +50,7 @@ class Tags:
                 told += [d for d in found if d not in told]
                 first = tags.setdefault((key, name_key(block.name)), tag)
                 if first is not tag and first.span != tag.span:
-                    again = E301(kind="tag", name=tag.name, times="twice")
+                    again = E301(kind="tag", name=tag.name, times="twice", instead=INTO_ONE)
                     defined = (Related(first.span, "first defined here"),)
                     told.append(again.at(block.name.span, related=defined))
             self.bodies.found.extend(told)

@@ -6,6 +6,7 @@ import datetime
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass, field
 
+from stemline.diagnostics.catalogue.expected_forms import NO_WHEN
 from stemline.diagnostics.catalogue.football import E402
 from stemline.diagnostics.catalogue.forms import E223
 from stemline.diagnostics.catalogue.weeks import E970, E976, E977, E978, E979, E980, W974
@@ -115,7 +116,8 @@ class _Reader:
 
     def _read(self, fact: Fact) -> None:
         if fact.guard is not None:
-            raise Misread(E402(what="this line without `when`").at(fact.guard.span))
+            what = "this line without `when`"
+            raise Misread(E402(what=what, instead=NO_WHEN).at(fact.guard.span))
         match fact.key:
             case "date":
                 self.date = _date(fact)

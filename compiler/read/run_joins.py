@@ -58,7 +58,8 @@ def with_run(body: Body, owner: Body, run: Body) -> Body:
     """``body`` (laid over ``owner``) with what it takes from the run that it joins.
 
     The carrier comes in before all others, the run's other blockers where a man is left for them;
-    receivers keep the pass. A body that says its own `protect` keeps that for the line.
+    receivers keep the pass, also where it says one thing for all of them. A body that says its own
+    `protect` keeps that for the line.
     """
     own = {*body.rules, *owner.rules}
     rules = dict(body.rules)
@@ -67,6 +68,7 @@ def with_run(body: Body, owner: Body, run: Body) -> Body:
         if role == CARRIER or (role not in own and _blocks_by_rule(run.jobs.get(role, ()))):
             rules.setdefault(role, said if role == CARRIER else tuple(map(_or_nobody, said)))
             jobs.setdefault(role, run.jobs.get(role, ()))
+    joined = frozenset(rules) - frozenset(body.rules) - {CARRIER}
     return replace(
         body,
         rules=rules,
@@ -75,6 +77,7 @@ def with_run(body: Body, owner: Body, run: Body) -> Body:
         toward=body.toward or run.toward,
         keys=body.keys or run.keys if body.reactions else body.keys,
         first=(CARRIER,),
+        joined=joined,
     )
 
 

@@ -5,17 +5,19 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from typing import TypeVar
 
 from stemline.diagnostics.catalogue.calls import E622, E623
 from stemline.diagnostics.catalogue.football import E416, W417
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.blocking.block_names import BLOCKS
-from stemline.football.blocking.carrying import carry, hole
+from stemline.football.blocking.carrying import Hole, carry, hole
 from stemline.football.conditions import LookWord, Where, example
 from stemline.football.exchanges import Exchange
 from stemline.football.field import Side
 from stemline.football.offence.aiming import aimed
+from stemline.football.offence.landmarks import Landmark
 from stemline.football.offence.rails import Rail, on_by, railed, stem_of
 from stemline.football.offence.strokes import Decide
 from stemline.football.offence.tracing import Runner, called_depth, target_x, trace
@@ -34,6 +36,8 @@ from stemline.resolve.roles import Bound
 
 T = TypeVar("T")
 
+_STRAIGHT_UP = 0.05
+"""Yards to the side up to which a leg of a route goes neither way."""
 _MARK_REACH = 0.6
 """A depth is printed at the turn that lies within this of the taught depth."""
 
@@ -107,7 +111,9 @@ def _assignment(
             path = _block(base.value, man, picture)
             then = _goes_out(base.value, path, man, picture)
         case Aim():
-            path = aim_path(base.value, man, picture, exchanges)
+            handles = any(man.label in (x.giver, x.taker) for x in exchanges)
+            leads = not (role == CARRIER or handles) and _same_hole(base.value, body, picture)
+            path = aim_path(base.value, man, picture, exchanges, leads=leads)
         case BlockRules():
             pass  # worked out against a defence, or told in words only
     decide = _decision(body, role, base.value, worlds)
@@ -172,14 +178,32 @@ def words_of(does: Job, role: str) -> str:
             return f"{does.words}."
 
 
-def aim_path(aim: Aim, man: Man, picture: LinedUp, exchanges: Sequence[Exchange] = ()) -> Path:
-    """The way to an aim; a point without a side lies on the playside."""
-    holes = [
-        hole(p.point, picture.side(p.side or SideWord.PLAYSIDE), picture.men) for p in aim.points
-    ]
+def _same_hole(aim: Aim, body: Body, picture: LinedUp) -> bool:
+    """Whether the carrier aims at the same place in the end: then a man goes ahead of him, and
+    needs no ball."""
+    theirs = [s.value for s in body.jobs.get(CARRIER, ()) if isinstance(s.value, Aim)]
+    return any(_holes(one, picture)[-1] == _holes(aim, picture)[-1] for one in theirs)
+
+
+def _holes(aim: Aim, picture: LinedUp) -> list[Hole]:
+    """Where its points lie; one without a side on the playside."""
+    sides = [picture.side(p.side or SideWord.PLAYSIDE) for p in aim.points]
+    return [hole(p.point, s, picture.men) for p, s in zip(aim.points, sides, strict=True)]
+
+
+def aim_path(
+    aim: Aim,
+    man: Man,
+    picture: LinedUp,
+    exchanges: Sequence[Exchange] = (),
+    *,
+    leads: bool = False,
+) -> Path:
+    """The way to an aim; who ``leads`` goes by the quarterback only where he gets the ball."""
+    holes = _holes(aim, picture)
     passer = next((m.label for m in picture.men if m.position is Position.QUARTERBACK), "")
     meets, through = ways_through(man.label, exchanges, passer)
-    return carry(holes, man, picture.men, through, meets)
+    return carry(holes, man, picture.men, through, meets, leads=leads)
 
 
 def _no_line(
@@ -249,7 +273,7 @@ def _run(
             role = run.way.role if isinstance(run.way, ByRole) else ""
             found.append(E623(role=role, call=call).at(said.span))
         else:
-            out = turned
+            out = _facing(turned, run, man, picture)
     runner = Runner(man.snap, out, picture.field)
     depth = called_depth(run.route, run.depth)
     strokes = run.route.strokes
@@ -260,6 +284,27 @@ def _run(
         found += _off_the_rail(run, run.rail, man, runner, said, call)
     path = trace((*strokes, *run.then), depth, runner)
     return path, _marks(path, depth, run)
+
+
+def _facing(way: Side, run: RouteJob, man: Man, picture: LinedUp) -> Side:
+    """The side that is out for a man whose route goes ``way``. A man behind the ball runs out to
+    it, and a place lies on it; for who stands out wide, or on the ball, the route's last turn is
+    made that way: a hook turns to it, a slant goes to it."""
+    placed = run.rail is not None or (
+        run.target is not None and run.target.landmark is not Landmark.BALL
+    )
+    if placed or man.label in picture.count.backs:
+        return way
+    own = natural_out(man, picture)
+    depth = called_depth(run.route, run.depth)
+    strokes = run.route.strokes
+    if run.target is not None:
+        strokes = aimed(strokes, run.target, run.end, depth)
+    corners = trace((*strokes, *run.then), depth, Runner(man.snap, own, picture.field)).corners
+    turns = [b.x - a.x for a, b in pairwise(corners) if abs(b.x - a.x) > _STRAIGHT_UP]
+    if not turns:
+        return way
+    return own if turns[-1] * way.value > 0 else own.other
 
 
 def _off_the_rail(

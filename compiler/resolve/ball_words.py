@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from stemline.football.exchanges import BallMoves, Exchange, said_any
-from stemline.football.play import Assignment, Kind, Play
+from stemline.football.play import Assignment, Kind, Play, Step
 from stemline.resolve.blocking.handing_off import FAKES, without_the_ball
 
 _GIVES = {
@@ -29,7 +29,24 @@ def with_ball_words(play: Play) -> Play:
     """The play with what each man does with the ball before what else he is told."""
     if not said_any(play.exchanges):
         return play
-    return replace(play, assignments=tuple(_told(a, play) for a in play.assignments))
+    tasks = tuple(_told(a, play) for a in play.assignments)
+    return replace(play, assignments=tasks, feet=tuple(_step(step, play) for step in play.feet))
+
+
+def _step(step: Step, play: Play) -> Step:
+    """A step of the quarterback; his fake is none where he does hand the ball on."""
+    passer = play.passer
+    handed = next(
+        (
+            x.taker
+            for x in play.exchanges
+            if x.kind is BallMoves.HAND and passer is not None and x.giver == passer.label
+        ),
+        "",
+    )
+    if step.name != "fake" or not handed or play.kind is Kind.RUN:
+        return step
+    return replace(step, words=f"hand the ball to {handed}", said="hand-off")
 
 
 def _told(a: Assignment, play: Play) -> Assignment:

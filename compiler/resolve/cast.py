@@ -83,8 +83,17 @@ class Cast:
         play, found = told.blocking.against(defence, tuple(x.value for x in against))
         if self._casting.body.notes:
             play = with_notes(play, self._casting.body.notes, self._bound, self._picture, against)
-        play = with_ball_words(play)
+        play = with_ball_words(self._alerted(play, against))
         return play, (*self._bound.found, *told.found, *found)
+
+    def _alerted(self, play: Play, against: tuple[LookWord, ...]) -> Play:
+        """The play without the alerts that these looks rule out."""
+        said = self._casting.body.alerts
+        if not said or not against:
+            return play
+        worlds = self._picture.worlds(self._picture.count.strong, against)
+        there = {alert.span for alert in said if worlds & alert.guard.worlds}
+        return replace(play, alerts=tuple(a for a in play.alerts if a.span in there))
 
     def asks(self, against: tuple[LookWord, ...]) -> bool:
         """Whether a line of the concept asks about any of these looks, or no two of them can be."""

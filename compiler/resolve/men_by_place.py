@@ -6,6 +6,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from stemline.diagnostics.catalogue.calls import E624, E625
+from stemline.diagnostics.in_words import together
+from stemline.football.defence.fronts import wings
+from stemline.football.offence.counting import tight_ends
 from stemline.football.play import FOR_MANY, SHARED
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import Body
@@ -46,6 +49,7 @@ def with_others(body: Body, bound: Bound, picture: LinedUp, call: str) -> Body:
     """
     if not body.others:
         return body
+    _leave_run(body, bound, picture)
     jobs, says = dict(body.jobs), dict(body.role_says)
     for who, said in body.others.items():
         for number, label in enumerate(_meant(who, bound, picture), 1):
@@ -55,12 +59,30 @@ def with_others(body: Body, bound: Bound, picture: LinedUp, call: str) -> Body:
             says[role] = body.role_says.get(who, ())
     left = [b for b in picture.count.backs if bound.role_of(b) is None]
     if left and BACKS not in body.others and EVERYONE in body.others:
-        line = body.others[EVERYONE][0]
-        bound.found.append(E624(man=left[0], call=call).at(line.span))
+        others = body.others[EVERYONE][0]
+        line = f"{BACKS} {'blocks lead' if body.line else 'runs check'}"
+        bound.found.append(E624(man=together(left), call=call, line=line).at(others.span))
     return replace(body, jobs=jobs, role_says=says)
 
 
+def _leave_run(body: Body, bound: Bound, picture: LinedUp) -> None:
+    """Men away from the line whom a joined run had block, and whom a line of the pass means:
+    receivers keep the pass. A tight end and a wing are of the run's line."""
+    close = {*tight_ends(picture.men), *wings(picture.men)}
+    wide = [who for who in body.others if who != BACKS]
+    meant = {label for who in wide for label in _there(who, picture)}
+    for role in sorted(body.joined & bound.men.keys()):
+        if bound.men[role] in meant - close:
+            del bound.men[role]
+            bound.nobody.append(role)
+
+
 def _meant(who: str, bound: Bound, picture: LinedUp) -> list[str]:
+    return [label for label in _there(who, picture) if bound.role_of(label) is None]
+
+
+def _there(who: str, picture: LinedUp) -> list[str]:
+    """All whom the words may mean, whatever role they have."""
     counted = picture.count
     if who == BACKS:
         men = list(counted.backs)
@@ -69,4 +91,4 @@ def _meant(who: str, bound: Bound, picture: LinedUp) -> list[str]:
         strong, weak = counted.strong, counted.weak
         sides = [picture.side(SideWord(word))] if word else [strong, weak]
         men = [label for side in sides for label in counted.on(side)]
-    return [label for label in men if bound.role_of(label) is None]
+    return men

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from stemline.diagnostics.catalogue.calls import E630
 from stemline.diagnostics.diagnostic import Diagnostic
@@ -144,11 +144,14 @@ class _Looking:
         self, said: Sequence[Said[tuple[LookAt, ...]]], spots: Sequence[Spot], *, report: bool
     ) -> tuple[Read, ...]:
         """Reads in order; one that names a man who is nobody here, and what ends the order, are
-        passed over."""
+        passed over. Of two who are seen in one glance the one who is left is read."""
         chosen = narrowest([s for s in said if self._worlds & s.guard.worlds])
         reads: list[Read] = []
         for looked in chosen.value if chosen else ():
             place = self._place(looked.target, spots)
+            partner = self._place(looked.partner, spots) if looked.partner else None
+            if place is None and partner is not None:
+                looked, place, partner = replace(looked, target=looked.partner), partner, None
             if place is None:
                 continue
             at, men = place
@@ -156,7 +159,6 @@ class _Looking:
                 miss = self._miss(looked.target, spots, chosen.value if chosen else ())
                 empty = E630(spot=looked.target, call=self.call, miss=miss)
                 self.found.append(empty.at(looked.span))
-            partner = self._place(looked.partner, spots) if looked.partner else None
             reads.append(
                 Read(
                     number=len(reads) + 1,

@@ -6,12 +6,12 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from stemline.diagnostics.catalogue.bounds import E142
-from stemline.diagnostics.catalogue.calls import E630, E706, W710
+from stemline.diagnostics.catalogue.calls import E620, E622, E624, E630, E706, W710
 from stemline.diagnostics.catalogue.football import E420
 from stemline.diagnostics.catalogue.looks import FaultOfLook
 from stemline.diagnostics.catalogue.names import E327
 from stemline.diagnostics.diagnostic import Diagnostic, Related
-from stemline.diagnostics.in_words import either, how_many
+from stemline.diagnostics.in_words import either, how_many, together
 from stemline.diagnostics.nearest import nearest
 from stemline.football.blocking.protecting import ProtectionRule
 from stemline.football.conditions import LookWord
@@ -22,6 +22,7 @@ from stemline.football.rulebook.rules import noted
 from stemline.geometry.paths import Ending
 from stemline.playbook.concepts import Body, Concept, Tag
 from stemline.playbook.dress_ups import Alias, Dress
+from stemline.playbook.kill_definitions import KillDef
 from stemline.playbook.note_definitions import Addressed
 from stemline.playbook.playbook import Playbook
 from stemline.read.league import league_words
@@ -177,14 +178,15 @@ def drawn(book: Playbook, expander: Expander, order: Order) -> Expanded:
 def _becoming(
     book: Playbook, expander: Expander, order: Order, spot: BallSpot
 ) -> Iterator[Becoming]:
-    """Each second play; where its picture shows a defence, against one that he kills it on."""
+    """Each second play; where its picture shows a defence, against one that he kills it on, and
+    against nobody where no look of the playbook shows him that."""
     for kill, second in second_calls(book, order):
         if is_broken(book, second):
             continue
         shown = looks_seen(book, expander, order, kill, spot)
         look = _drawn_against(book, expander, second)
-        if look and shown and look not in shown:
-            look = shown[0]
+        if look not in shown:
+            look = shown[0] if look and shown else ""
         play, found = expander.expand(second, spot, look_key=look)
         if play is not None and not any(d.is_error for d in found):
             names = tuple(book.looks[key].name for key in shown)
@@ -306,12 +308,14 @@ class Proving:
             proof = self.proof(dress, called or same)
             return Proof(() if called else proof.found, proof.right, proof.reads)
         problems: list[Diagnostic] = []
-        for spot in _spots(dress, order):
+        spots = _spots(dress, order)
+        for spot in spots:
             for looks in ((), *dress.against):
                 if not self._is_told(order, spot, looks):
                     problems += self.proved(order, spot, looks)
             for key in dress.looks:
                 problems += self.proved(order, spot, (), key)
+        problems = _from_some_spots(problems, len(spots))
         play, _ = drawn(self.book, self._expander, order)
         right = play is not None and not any(d.is_error for d in problems)
         return Proof(tuple(problems), right, play is not None and bool(play.reads))
@@ -358,11 +362,22 @@ class Proving:
     ) -> list[Diagnostic]:
         """What is wrong with the plays that the call becomes at the line."""
         return [
-            d
-            for _, second in second_calls(self.book, order)
+            self._at_its_kill(d, kill, second)
+            for kill, second in second_calls(self.book, order)
             if not is_broken(self.book, second)
             for d in self.proved(second, spot, looks, look_key)
         ]
+
+    def _at_its_kill(self, d: Diagnostic, kill: KillDef, second: Order) -> Diagnostic:
+        """A man whom the second play misses is told at the line that makes it where no dress-up
+        calls its concept; else where it is written, with that line beside it."""
+        if not isinstance(d.said, E620 | E622 | E624):
+            return d
+        concept = self.book.concepts[second.concept]
+        if any(key[3] == second.concept for key in self._plain):
+            return replace(d, related=(Related(kill.named, "called from these men by this kill"),))
+        why = Related(d.span, f"{concept.name} is called by kills alone, and wants this man")
+        return replace(d, span=kill.named, related=(why,))
 
     def unused_tags(self) -> list[Diagnostic]:
         """Tags that no dress-up calls are proved too, alone, over the concept's plain calls.
@@ -381,7 +396,7 @@ class Proving:
                 name = f"{order.spoken} {self.book.tags[key].name}"
                 tagged = replace(order, tags=(key[1],), spoken=name)
                 found += self.proved(tagged, spot, ())
-        return found
+        return _from_some_spots(found, 1)
 
     def plain_calls(self, concept: str) -> Iterator[tuple[BallSpot, Order]]:
         """The calls of a concept without a tag, each with the first spot of its dress-up."""
@@ -394,6 +409,29 @@ class Proving:
         if order.second:
             return replace(order, tags=(), spoken="")
         return self._plain.get(_untagged(order)) or replace(order, tags=(), spoken="")
+
+
+def _from_some_spots(found: Iterable[Diagnostic], spots: int) -> list[Diagnostic]:
+    """What names its spot names all those from which the call has it, and none where that is every
+    one of its ``spots``."""
+    told: dict[tuple[object, ...], list[str]] = {}
+    found = list(found)
+    for d in found:
+        if "from_spot" in d.said.fields:
+            told.setdefault(_but_spot(d), []).append(dict(d.said.values)["from_spot"])
+    made = []
+    for d in found:
+        if "from_spot" in d.said.fields:
+            where = dict.fromkeys(told[_but_spot(d)])
+            names = [words.removeprefix(" from the ") for words in where]
+            said = f" from the {together(names)}" if len(where) < spots else ""
+            d = replace(d, said=d.said.having(from_spot=said))
+        made.append(d)
+    return made
+
+
+def _but_spot(d: Diagnostic) -> tuple[object, ...]:
+    return d.span, d.code, *(pair for pair in d.said.values if pair[0] != "from_spot")
 
 
 def is_proved(tag: Tag) -> bool:

@@ -69,6 +69,7 @@ def merged(body: Body, tags: Sequence[Tag]) -> Body:
         changes["reactions"] = other.reactions or body.reactions
         changes["joins"] = other.joins or body.joins
         changes["first"] = tuple(dict.fromkeys(body.first + other.first))
+        changes["joined"] = body.joined | other.joined
         changes["swaps"] = body.swaps + other.swaps
         # A coach's words are about the job: where a tag gives another, they are no longer true.
         kept = {role: says for role, says in body.role_says.items() if role not in other.jobs}

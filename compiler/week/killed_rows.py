@@ -47,5 +47,5 @@ def brief(when: str) -> str:
 
 
 def arrowed(call: str, kills: Iterable[tuple[str, str]]) -> str:
-    """*Power → Stick*."""
-    return " → ".join((call, *dict.fromkeys(to for to, _ in kills)))
+    """*Power > Stick*, in letters that the typeface has."""
+    return " > ".join((call, *dict.fromkeys(to for to, _ in kills)))

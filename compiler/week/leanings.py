@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from stemline.football.field import Way
 from stemline.football.play import Kind
-from stemline.week.killed_rows import killed
+from stemline.week.killed_rows import arrowed, killed
 from stemline.week.week_values import CallEntry, PlanRow, RowAnswer, Week
 
 ALWAYS = 3
@@ -129,8 +129,10 @@ def _counted(
 
 
 def _killed(week: Week, row: PlanRow) -> str:
-    """What the row's call becomes at the line; "" for nothing."""
-    return " or ".join(dict.fromkeys(to for to, _ in killed(row, week.entry(row.call).play)))
+    """What the row's call is, and becomes at the line; "" for nothing."""
+    play = week.entry(row.call).play
+    kills = killed(row, play)
+    return arrowed(play.call.concept, kills) if kills else ""
 
 
 def _runs(week: Week, row: PlanRow) -> bool:

@@ -296,7 +296,11 @@ class _Planner:
         parts = (*said.periods.values(), *said.scouts.values())
         made: tuple[PlanPeriod | PlanScout, ...] = (*plan.periods, *plan.scouts)
         old = [each for part, each in zip(parts, made, strict=True) if part not in own]
-        self.found += check_old_looks(plan, old)
+        here = {row.span for each in self._week.lists for row in each.rows}
+        looks = {*self._looks.values()}
+        rows = ((each.title, row) for each in plan.lists for row in each.rows)
+        waiting = [(title, r) for title, r in rows if r.look in looks and r.span not in here]
+        self.found += check_old_looks(plan, old, waiting)
         self.found += check_left_empty(plan, self._book.taught)
 
     def _check_situations(self) -> None:

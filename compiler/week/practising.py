@@ -10,7 +10,7 @@ from stemline.diagnostics.catalogue.weeks import W991, W993, W994, W995
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.football.contact_limits import DAYS, GROUPS
 from stemline.source import Span
-from stemline.week.week_values import Plan, PlanPeriod, PlanScout
+from stemline.week.week_values import Plan, PlanPeriod, PlanRow, PlanScout
 
 EVERYBODY = "the team"
 
@@ -87,15 +87,20 @@ def check_practised(plan: Plan) -> Iterator[Diagnostic]:
 
 
 def check_old_looks(
-    plan: Plan, taken_over: Iterable[PlanPeriod | PlanScout]
+    plan: Plan,
+    taken_over: Iterable[PlanPeriod | PlanScout],
+    waiting: Iterable[tuple[str, PlanRow]],
 ) -> Iterator[Diagnostic]:
-    """Periods and cards that were taken over and show a look of the game before; told once of each
+    """What was taken over and has a look of the game before: periods and cards that show it, and
+    rows, ``waiting`` with their list's title, that are called when it shows. Told once of each
     look, and nothing where the week says no looks."""
+    shown = ((each.name, row) for each in taken_over for row in each.rows)
+    rows = [(f"{name} still runs against", row.against, row) for name, row in shown]
+    rows += [(f"{title} still has {r.call} for when they show", r.look, r) for title, r in waiting]
     told: set[str] = set()
-    for each in taken_over if plan.faces else ():
-        for row in each.rows:
-            if row.against and row.against not in (*plan.faces, *told):
-                told.add(row.against)
-                there = Related(row.span, "the line is here")
-                wrong = W995(where=each.name, look=row.against, week=plan.name)
-                yield wrong.at(plan.span, related=(there,))
+    for what, look, row in rows if plan.faces else ():
+        if look and look not in (*plan.faces, *told):
+            told.add(look)
+            there = Related(row.span, "the line is here")
+            wrong = W995(what=what, look=look, week=plan.name)
+            yield wrong.at(plan.span, related=(there,))

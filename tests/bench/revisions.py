@@ -32,7 +32,7 @@ EDITS = {
         "    H at call, 4 outside tackle, off line\n    S at call, 5 outside H,",
         "    H at call, 3 outside tackle, off line\n    S at call, 5 outside H,",
     ),
-    "the look runs are drawn against": ("    M at 10, strong\n", "    M at 30, strong\n"),
+    "the look runs are drawn against": ("    M in 10, strong\n", "    M in 30, strong\n"),
     "a protection": (
         "    centre, playside guard, playside tackle blocks slide\n",
         "    centre, playside guard, playside tackle blocks man\n",

@@ -131,8 +131,8 @@ def _route(task: Assignment, mine: dict[str, Stroke], play: Play) -> Iterator[st
     setting = play.man(task.man).interior and not task.hits
     if path is None or not path.legs or (setting and not mine):
         return
-    # The two strokes of a mesh lie across a line where the ball is given, and are no way of his.
-    kinds = ("motion", "option", "branch", "climb", "mesh")
+    # The strokes of a mesh lie across a line, and the heavy part of one over it: no ways of his.
+    kinds = ("motion", "option", "branch", "climb", "mesh", "ball")
     ways = [line for what, line in mine.items() if what and not what.startswith(kinds)]
     if not ways:
         yield "has no line"

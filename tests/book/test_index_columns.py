@@ -40,7 +40,7 @@ def test_nothing_to_index_is_no_page() -> None:
 
 
 def test_a_full_page_goes_on_to_a_second_of_the_same_length() -> None:
-    pages = set_columns(items([160]), 3, PAGE)
+    pages = set_columns(items([180]), 3, PAGE)
     heights = [sum(item.height for item in column) for page in pages for column in page]
     assert len(pages) == 2
     assert max(heights) - min(heights) <= 4 * HEIGHTS["call"]

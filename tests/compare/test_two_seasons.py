@@ -90,6 +90,8 @@ def test_a_strip_has_a_picture_for_each_change_of_its_plays(folder: Path) -> Non
     assert [turn.day for turn in turns] == ["2025-08-10", "2026-01-12", "2026-03-15"]
     assert turns[0].was is None and turns[1].was is not None
     depths = [max(leg.to.y for leg in _path(turn)) for turn in turns]
+    said = [turn.otherwise for turn in turns]
+    assert said == ["", "", "reads and under pressure"], "two pictures alike say what is not"
     assert depths[0] - depths[1] == pytest.approx(2.0, abs=0.01) and depths[1] == depths[2]
 
 

@@ -65,6 +65,13 @@ def test_words_are_escaped(book: Book, gallery: Gallery, theme: Theme) -> None:
     assert "&lt;b&gt;Herons&lt;/b&gt; &amp; Co" in html
 
 
+def test_a_mark_in_a_value_fails_whatever_test_it_is_written_in() -> None:
+    made = environment({"page": b'<img alt="{{ words }}">{{ words }}'}).get_template("page")
+    assert "".join(made.generate(words="M comes")) == '<img alt="M comes">M comes'
+    with pytest.raises(AssertionError, match="<span class="):
+        "".join(made.generate(words="[M] comes"))
+
+
 def test_the_measuring_pass_leaves_cover_and_indexes_out(
     book: Book, gallery: Gallery, theme: Theme
 ) -> None:
@@ -90,6 +97,16 @@ def test_the_theme_has_its_templates(theme: Theme) -> None:
         "macros.html.jinja",
     } <= theme_files(theme, ".jinja").keys()
     assert "book.css" in theme_files(theme, ".css")
+
+
+def test_the_typeface_has_every_letter_that_a_template_writes(theme: Theme) -> None:
+    """Else the system's own faces would be asked, and a cell be of another width on each."""
+    regular = faces(theme)["regular"]
+    missing = regular.glyph("\N{RIGHTWARDS ARROW}").outline
+    for name, written in theme_files(theme, ".jinja").items():
+        text = re.sub(r"\{#.*?#\}", "", written.decode(), flags=re.DOTALL)
+        lacking = {c for c in text if ord(c) > 126 and regular.glyph(c).outline == missing}
+        assert not lacking, name
 
 
 def test_a_heading_is_short_only_where_its_widest_letters_leave_room(

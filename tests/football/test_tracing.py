@@ -8,6 +8,7 @@ import pytest
 
 from stemline.football.field import BallSpot, Field, Side
 from stemline.football.offence.landmarks import Landmark
+from stemline.football.offence.routes import LIBRARY
 from stemline.football.offence.strokes import (
     Break,
     Depth,
@@ -113,6 +114,13 @@ def test_the_last_leg_turns_nowhere() -> None:
 def test_a_turn_is_measured_the_short_way_round() -> None:
     strokes = (Break(Lateral.IN, 5, 170), Break(Lateral.OUT, 5, 170))
     assert trace(strokes, 0, runner()).legs[0].reach == ROUNDED
+
+
+@pytest.mark.parametrize("x", [-32.5, -32.3, -20.0, -1.3, 0.0, 9.9, 31.9, 32.5])
+@pytest.mark.parametrize("name", ["go", "9", "seam"])
+def test_a_go_is_straight_up_his_own_line_also_at_the_sideline(x: float, name: str) -> None:
+    path = trace(LIBRARY[name].strokes, 22, runner(x))
+    assert {p.x for p in path.corners} == {x}
 
 
 @pytest.mark.parametrize("side", Side)

@@ -103,6 +103,8 @@ PAIRS = (
     Pair("stroke", "ball", "arrival"),
     Pair("shape", "man", "ghost"),
     Pair("shape", "man", "man-pale"),
+    Pair("shape", "man-own", "man-pale"),
+    Pair("shape", "man-own", "dot", "a dot is smaller, at the end of a line"),
     Pair("shape", "man-pale", "ghost-pale"),
     Pair("stroke", "route", "before"),
     Pair("stroke", "branch", "before"),
@@ -136,6 +138,7 @@ PAIRS = (
 
 STANDS_ON: dict[str, tuple[str, ...]] = {
     "letter": ("man",),
+    "letter-own": ("man-own",),
     "letter-pale": ("man-pale",),
     "lineman": ("lineman",),
     "ghost": ("ghost",),

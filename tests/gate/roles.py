@@ -16,7 +16,7 @@ LABELS = frozenset(
 
 LETTERING = frozenset(
     {
-        *("letter", "letter-pale", "lineman", "ghost", "ghost-pale", "before-letter"),
+        *("letter", "letter-own", "letter-pale", "lineman", "ghost", "ghost-pale", "before-letter"),
         *("read", "read-pale", "alert", "alert-pale"),
     }
 )
@@ -27,7 +27,7 @@ DEFENDERS = frozenset({"defender", "defender-behind"})
 
 SYMBOLS = frozenset(
     {
-        *("man", "man-pale", "lineman", "ghost", "ghost-pale", "before-man"),
+        *("man", "man-own", "man-pale", "lineman", "ghost", "ghost-pale", "before-man"),
         *("tile", "tile-pale", "tile-open", "tile-open-pale", "key", "free"),
     }
 )

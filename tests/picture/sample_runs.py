@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from picture.sample_plays import LINE, man, path, three_two, trips
 from stemline.football.defenders import Defence, Defender, Duty, DutyKind, Level
+from stemline.football.exchanges import BallMoves, Exchange
 from stemline.football.field import BallSpot, Field, Side
 from stemline.football.play import (
     Assignment,
@@ -122,8 +123,10 @@ def run(
     ball: BallSpot = BallSpot.MIDDLE,
     toward: Side = Side.RIGHT,
 ) -> Play:
+    gives = carrier != "Q" and {"Q", carrier} <= {task.man for task in tasks}
     return replace(
         trips(),
+        exchanges=(Exchange(BallMoves.HAND, "Q", carrier, said=False),) if gives else (),
         call=Call("Pro Right", Side.RIGHT, "", name, (), f"Pro Right {name}"),
         family="gap runs",
         field=Field(code, ball, code.numbers_from_sideline.value),

@@ -236,7 +236,7 @@ def test_one_man_stands_out_when_asked_for() -> None:
     dark = [i for i in strokes if not i.style.endswith("-pale")]
     assert len(dark) == 1 and dark[0] is strokes[-1]
     rings = {i.style for i in layer(scene, "men") if isinstance(i, Disc)}
-    assert rings == {"man", "man-pale", "lineman"}
+    assert rings == {"man-own", "man-pale", "lineman"}
     stood = {i.style for i in layer(scene, "motions") if isinstance(i, Disc | TextRun)}
     assert stood == {"ghost-pale"}
     moved = quads().assignments

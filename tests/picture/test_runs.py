@@ -236,7 +236,7 @@ def test_each_rusher_of_a_protection_comes_to_the_bar_that_meets_him() -> None:
 def test_the_mesh_is_marked_on_the_carriers_path() -> None:
     scene = picture(outside_zone(), Size.FULL, THEME)
     marks = strokes(scene, "mesh")
-    (carry,) = strokes(scene, "carry")
+    (carry,) = (i for i in layer(scene, "routes") if isinstance(i, Stroke) and i.name == "R-carry")
     assert len(marks) == 2
     for mark in marks:
         start, end = points_of(mark.segments)

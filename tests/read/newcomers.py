@@ -22,6 +22,7 @@ HOSTS: Mapping[str, str] = {
     "dress": "dress Tried\n{}\n\nconcept Tried\n    out man is strong #1\n    out man runs slant\n",
     "formation": "formation Tried extends Doubles\n{}\n",
     "motion": "motion Tried\n{}\n",
+    "route": "route Tried\n{}\n",
     "tag": "tag Tried for Stick\n{}\n",
     "personnel": "personnel Tried\n{}\n",
     "protection": "protection Tried\n{}\n",

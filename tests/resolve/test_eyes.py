@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 
 from resolve.texts import ELEVEN, THREE_TWO, TRIPS, TWELVE, codes, compiled, dress, play, said
+from stemline.football.conditions import LookWord
+from stemline.football.field import BallSpot
 from stemline.football.offence.quarterback import FEET
 from stemline.football.play import Play, Spot
 from stemline.session import Session
@@ -151,6 +153,16 @@ def test_a_role_that_is_nobody_is_passed_over_and_the_numbers_close_up() -> None
     one = made(*lines)
     assert [(r.number, r.target, r.partner) for r in one.reads] == [(1, "s", ""), (2, "z", "")]
     assert one.nobody == ("e",)
+
+
+def test_of_two_in_one_glance_the_one_who_is_left_is_read() -> None:
+    one = made(
+        "e is strong #4 or nobody", "e runs go",
+        "read e with s on 3 > z", "pressure z with e on 3 > e",
+    )  # fmt: skip
+    read = [(r.number, r.target, r.men, r.partner) for r in one.reads]
+    assert read == [(1, "s", ("S",), ""), (2, "z", ("Z",), "")]
+    assert [(r.target, r.partner) for r in one.pressure] == [("z", "")]
 
 
 def test_pressure_is_an_order_of_its_own() -> None:
@@ -404,3 +416,21 @@ def test_reading_a_man_who_blocks_is_reading_nobody() -> None:
     result = compiled(TWELVE, THREE_TWO, text, dress("Three Two", concept="Test"))
     found = [dict(d.values)["spot"] for d in result.diagnostics if d.code == "E630"]
     assert found == ["r"]
+
+
+@pytest.mark.parametrize(
+    ("shown", "alerts"),
+    [
+        ((), ["x", "z"]),
+        ((LookWord.OPEN,), ["x", "z"]),
+        ((LookWord.CLOSED,), ["x"]),
+        ((LookWord.CLOSED, LookWord.MAN), ["x"]),
+    ],
+)
+def test_an_alert_for_one_look_is_none_against_another(
+    shown: tuple[LookWord, ...], alerts: list[str]
+) -> None:
+    session = eyes("read s", "alert x on near safety", "alert z when middle open")
+    call = session.calls.by_name["Three Two Right Test"]
+    found, _ = session.play(call, BallSpot.MIDDLE, shown)
+    assert found is not None and [a.target for a in found.alerts] == alerts

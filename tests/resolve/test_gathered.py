@@ -17,7 +17,7 @@ def one(*found: Mistake) -> dict[str, str]:
 
 
 def idle(call: str, *men: str) -> Mistake:
-    return W650(call=call, concept="Test", man=men)
+    return W650(call=call, concept="Test", man=men, from_spot="")
 
 
 def free(call: str, *men: str) -> Diagnostic:

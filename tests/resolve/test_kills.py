@@ -5,9 +5,11 @@ from __future__ import annotations
 import pytest
 from lineup.look_texts import FRONT
 
+from resolve.shipped_books import BOOKS, shipped
 from resolve.texts import THREE_TWO, TWELVE, compiled, dress, said
 from stemline.describe.spoken_play import describe
 from stemline.football.play import Play
+from stemline.resolve.kills import kills_of
 from stemline.session import Session
 
 RUN = """
@@ -107,7 +109,32 @@ def test_a_run_goes_to_the_other_side_and_its_men_stay() -> None:
     # Against a look that he kills it on, where there is one.
     assert right.becomes[0].play.defence is not None
     assert right.becomes[0].play.defence.name == "Pressed"
-    assert right.becomes[1].looks == ()
+    # And no front where no look shows it: a picture of the base look would be one he never kills.
+    assert right.becomes[1].looks == () and right.becomes[1].play.defence is None
+
+
+@pytest.mark.parametrize("team", BOOKS)
+def test_a_second_plays_picture_shows_a_look_that_he_kills_on(team: str) -> None:
+    session = shipped(team)
+    assert session.book is not None
+    orders = [o for o in session.calls.by_name.values() if kills_of(session.book, o)]
+    seen = 0
+    for play in (session.drawn(order)[0] for order in orders):
+        assert play is not None
+        for second in play.becomes:
+            look = second.play.defence
+            assert look is None or look.name in second.looks
+            if look is not None and "in box" in second.when:
+                line = [m.snap.x for m in play.men if m.on_line and abs(m.snap.x) < 4.6]
+                box = sum(
+                    min(line) - 2 <= d.at.x <= max(line) + 2 and d.at.y <= 6 for d in look.defenders
+                )
+                figure = int(second.when.split()[0])
+                assert box <= figure if "fewer" in second.when else box >= figure, second.when
+            elif look is not None:
+                assert look.name.casefold() == second.when.casefold()
+            seen += 1
+    assert seen
 
 
 @pytest.mark.parametrize(

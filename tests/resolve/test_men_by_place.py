@@ -230,3 +230,41 @@ def test_a_route_is_called_for_one_man_by_letter_or_place() -> None:
 
 def test_a_called_route_for_nobody_names_the_letters() -> None:
     assert codes(crossers("", "with plain, K runs fade")) == ["E473"]
+
+
+PAIR = """
+concept Pair
+    under is weak inside
+    under runs cross
+    over is strong inside
+    over runs over
+    deep is weak #1
+    deep runs go
+    everyone else runs go
+    back runs swing strong
+    feet 3
+    read under with over on 3 > deep on 3
+
+tag Postcard for any pass
+    {} runs post
+    keeps read, feet
+"""
+
+
+@pytest.mark.parametrize(
+    ("man", "reads"),
+    [
+        ("weak inside", [("over", ""), ("deep", "")]),
+        ("strong inside", [("under", ""), ("deep", "")]),
+    ],
+)
+def test_a_look_at_two_keeps_the_one_who_still_runs_it(
+    man: str, reads: list[tuple[str, str]]
+) -> None:
+    letter = "W" if man.startswith("weak") else "H"
+    dressed = dress("Three Two", f"with Postcard, {letter} runs post", concept="Pair", sides=False)
+    result = compiled(TWELVE, THREE_TWO, PAIR.format(man), dressed)
+    assert codes(result) == []
+    for name in ("Postcard", f"{letter} Post"):
+        made = play(result, f"Three Two Right Pair {name}")
+        assert [(r.target, r.partner) for r in made.reads] == reads

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import pytest
 
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.play import Play
 from stemline.geometry.paths import Ending
 from stemline.picture.picture import picture
@@ -136,6 +137,49 @@ def test_the_snap_is_handed_on_before_it_is_run(carrier: str, more: str, said: b
     assert ("W872" in codes(compiled(block))) is said
     line = block.replace("centre blocks", "line blocks")
     assert "W872" not in codes(compiled(line, "canadian six-man"))
+
+
+@pytest.mark.parametrize(
+    ("more", "said"),
+    [
+        ("centre snaps to carrier", "carrier aims"),
+        ("quarterback hands to carrier", ""),
+    ],
+)
+def test_who_takes_the_snap_is_told_at_the_line_that_lets_him_run(more: str, said: str) -> None:
+    made = compiled(RUN.format(carrier="back", more=more))
+    lines = [d for d in made.diagnostics if d.code == "W872"]
+    assert bool(lines) is bool(said)
+    assert not lines or _line_of(made, lines[0]).startswith(said)
+
+
+FLICKER = """concept Tried
+    giver is back
+    quarterback hands to giver
+    giver tosses to quarterback at 5 deep, backside guard
+    giver blocks inside out
+    a is strong #1
+    a runs post 14
+    everyone else runs seam
+    feet fake, set
+    read a on set > run
+"""
+
+
+def test_a_ball_that_came_back_may_be_run() -> None:
+    assert "W872" not in codes(compiled(FLICKER))
+    made = compiled(
+        FLICKER.replace("    giver tosses", "    // giver tosses", 1).replace(
+            "    quarterback hands", "    // quarterback hands", 1
+        )
+    )
+    (line,) = [d for d in made.diagnostics if d.code == "W872"]
+    assert _line_of(made, line).startswith("read a on set")
+
+
+def _line_of(made: Session, d: Diagnostic) -> str:
+    (source,) = {tree.source.name: tree.source for tree, _ in made.trees}.values()
+    return source.lines[d.span.line - 1].strip()
 
 
 REVERSE = """run Tried

@@ -14,7 +14,7 @@ from click.testing import CliRunner
 from corpus.mixing import base
 
 from stemline.commands import main
-from stemline.emit.week_pages import MARGIN
+from stemline.emit.week_pages import MARGIN, index_pdf
 from stemline.outside.folder import HELD
 from stemline.printing.week_papers import PARTS, Printing, week_papers
 from stemline.results import made_week
@@ -153,6 +153,15 @@ def test_the_printed_sheet_holds_every_row() -> None:
         for row in rows:
             assert f"{row.number}{row.call}".replace(" ", "") in words, row
     assert "Playclock:20seconds" in words
+
+
+def test_no_page_of_the_index_is_begun_for_a_few_calls() -> None:
+    """Fifty calls at the usual distance are a page and a line; sixty are two pages."""
+    lines = index_lines(bundled_week(HERONS, 5))
+    for calls, pages in ((50, 1), (60, 2)):
+        many = [line for _ in range(2) for line in lines][:calls]
+        made = index_pdf(many, "Week 5", load_theme(), "letter", "", "")
+        assert len(pdfium.PdfDocument(made)) == pages
 
 
 def test_no_column_of_the_script_leaves_the_paper() -> None:

@@ -94,6 +94,7 @@ def test_a_slip_is_told_once_where_it_is(
     assert nearest[0] == near if near else True
 
 
+WHEEL = "Three Two Right Crossers Wheel"
 NEXT = """
 week 4 Ember Ridge from 3 Larch Bay
     faces Base
@@ -103,14 +104,17 @@ week 4 Ember Ridge from 3 Larch Bay
 def test_a_card_of_last_weeks_look_is_told() -> None:
     """`Theirs` is on a card that is taken over; the period's own look is faced again."""
     assert _warned(WEEK + NEXT) == ["W995"]
+    # A row that waits for it is told too, where no card is.
+    assert _warned(WEEK + NEXT + "    drop scout Tuesday\n") == ["W995"]
+    now = NEXT + f"    drop {WHEEL} from red zone\n    situation red zone\n        {WHEEL}\n"
     assert _warned(WEEK + NEXT.replace("Base", "Base, Theirs")) == []
-    assert _warned(WEEK + NEXT + "    drop scout Tuesday\n") == []
+    assert _warned(WEEK + now + "    drop scout Tuesday\n") == []
     # What the week itself writes is meant; and who names no looks is told nothing.
     own = "    scout Tuesday\n        Three Two Right Crossers against Theirs\n"
-    assert _warned(WEEK + NEXT + own) == []
+    assert _warned(WEEK + now + own) == []
     assert (
         _warned(
-            (WEEK + NEXT).replace("    faces Base, Theirs\n", "").replace("    faces Base\n", "")
+            (WEEK + now).replace("    faces Base, Theirs\n", "").replace("    faces Base\n", "")
         )
         == []
     )

@@ -4,7 +4,7 @@ other calls change, a line for each set of calls that change alike."""
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from stemline.book.content.job_rows import JobChange, LineJobs, Row, said_change
 from stemline.book.content.job_table import NOBODY
@@ -44,14 +44,23 @@ class ByCall:
 
 
 def own_rows(rows: Iterable[Row], letters: Sequence[str]) -> tuple[OwnRow, ...]:
-    """The rows of the men of the page's own call, always in the order of ``letters``."""
-    mine = (OwnRow(man, row, _shared(row)) for row in rows if (man := _own(row)))
+    """The rows of the men of the page's own call, always in the order of ``letters``. Men without a
+    role who are told the same here share one, whatever other calls make of them."""
 
-    def place(own: OwnRow) -> tuple[int, str]:
-        man = own.man.split()[0]
+    def place(man: str) -> tuple[int, str]:
         return (letters.index(man) if man in letters else len(letters), man)
 
-    return tuple(sorted(mine, key=place))
+    made: dict[object, OwnRow] = {}
+    for row in rows:
+        men = _own(row)
+        if not men:
+            continue
+        own = OwnRow(men, row, _shared(row))
+        key = (own.row.job, own.row.task.looks, own.shared) if not row.role else row
+        if key in made:
+            men = " ".join(sorted((*made[key].man.split(), *men.split()), key=place))
+        made[key] = replace(made.get(key, own), man=men)
+    return tuple(sorted(made.values(), key=lambda own: place(own.man.split()[0])))
 
 
 def by_call(

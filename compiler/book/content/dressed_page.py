@@ -9,9 +9,10 @@ from stemline.book.content.block_table import KeyRead
 from stemline.book.content.by_call import ByCall
 from stemline.book.content.drawn_calls import Left
 from stemline.book.content.page import Entry, Listing, Page, Remark, alike
+from stemline.book.content.page_marks import picture_marks
 from stemline.football.play import Kind, Play
 
-SHEETS = {Kind.RUN: 12.0, Kind.PASS: 20.0}
+SHEETS = 24.0
 """Sheets of dress-ups that are set together before the next concept begins: fewer, and a part of a
 sheet is left at the end of each too often; more, and they are far from their concepts."""
 _SHEET = 690.0
@@ -39,14 +40,20 @@ class DressGroup:
     said: tuple[Remark, ...]
 
     @property
+    def marks(self) -> str:
+        """What the signs in its pictures mean."""
+        return picture_marks(entry.play for entry in self.entries)
+
+    @property
     def empty(self) -> bool:
         return not (self.calls or self.keys or self.entries or self.said)
 
-    def height(self, kind: Kind) -> float:
+    @property
+    def height(self) -> float:
         """About how many points it takes."""
         lines = sum(1 + sum(len(j.words) + 12 for j in c.jobs) // _LETTERS for c in self.calls)
         lines += 2 * len(self.keys) + len(self.said)
-        return _HEAD + _LINE * lines + _ROW[kind] * (-(-len(self.entries) // 2))
+        return _HEAD + _LINE * lines + sum(_ROW[e.play.kind] for e in self.entries) / 2
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -55,6 +62,7 @@ class DressedPage(Page):
 
     template = "dressed.html.jinja"
     listing = Listing.NONE
+    flows = True
 
     groups: tuple[DressGroup, ...]
 
@@ -74,9 +82,9 @@ def dressed(groups: Sequence[DressGroup]) -> DressedPage:
     return DressedPage(id=f"{groups[0].id}-all", name=f"{names}, dressed up", groups=tuple(groups))
 
 
-def enough(groups: Sequence[DressGroup], kind: Kind) -> bool:
+def enough(groups: Sequence[DressGroup]) -> bool:
     """Whether these fill their sheets well enough to be set."""
-    return sum(group.height(kind) for group in groups) > SHEETS[kind] * _SHEET
+    return sum(group.height for group in groups) > SHEETS * _SHEET
 
 
 def said_of(left: Sequence[Left], plays: Sequence[Play]) -> tuple[Remark, ...]:

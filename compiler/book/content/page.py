@@ -63,18 +63,21 @@ class Page:
     ``drawn`` the words beside its call, ``dressups`` the small ones. ``says``, ``tags`` and
     ``cautions`` are its coaching points; ``again`` is what the pages after its first hold.
     ``clock`` is the id of the picture of the quarterback's clock, ``further`` that of the place
-    where the same is told of more calls; ``idea`` is what it is for.
+    where the same is told of more calls; ``idea`` is what it is for, ``marks`` what the signs on it
+    mean.
 
     ``template`` is a file of the theme with a macro ``body``, and where the kind has them ``jobs``
     and ``casting``, tables that may go overleaf. With ``duties`` its pictures say what each
     defender does. A ``half`` page has its first picture small, as its others, and stands on one
-    sheet with the half page before it where both have room.
+    sheet with the half page before it where both have room. One that ``flows`` goes over sheets
+    as its text does, and each says at its top what is going on there.
     """
 
     template: ClassVar[str]
     listing: ClassVar[Listing] = Listing.LINE
     duties: ClassVar[bool] = False
     half: ClassVar[bool] = False
+    flows: ClassVar[bool] = False
 
     id: str
     name: str
@@ -90,6 +93,7 @@ class Page:
     clock: str = ""
     idea: str = ""
     further: str = ""
+    marks: str = ""
 
     @property
     def brief(self) -> str:

@@ -58,7 +58,7 @@ def strip(play: Play) -> Quarterback | None:
     looks = tuple(_look(read) for read in play.reads)
     stops = tuple(
         Stop(
-            step.name,
+            step.called,
             _sentence(step),
             tuple(look for look, at in zip(looks, placed, strict=True) if at == i),
         )
@@ -101,7 +101,7 @@ def orders(plays: Sequence[Play]) -> Quarterback | None:
 def feet_words(play: Play) -> str:
     """His feet in order; a step that goes to a side, or has words of its own, with these."""
     return ", ".join(
-        f"{step.name} to the {step.side.word}" if step.side is not None else step.name
+        f"{step.name} to the {step.side.word}" if step.side is not None else step.called
         for step in play.feet
     )
 

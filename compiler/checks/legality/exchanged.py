@@ -10,12 +10,14 @@ a read ``throw`` in the place of ``pull``.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from stemline.checks.asked import When
 from stemline.checks.legality.snap import on
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
-from stemline.football.play import Kind, Play
+from stemline.football.exchanges import BallMoves
+from stemline.football.play import Key, Kind, Play
+from stemline.source import Span
 
 
 class W872(Mistake):
@@ -43,14 +45,32 @@ def check_exchanged(play: Play) -> Iterator[Diagnostic]:
     code, passer = play.field.code, play.passer
     if not code.exchange.value or passer is None:
         return
-    carries = play.kind is Kind.RUN and play.carrier == passer.label and not play.handoffs
+    moves = [x for x in play.exchanges if x.kind is not BallMoves.FAKE]
+    snapped = next((x.taker for x in moves if x.kind is BallMoves.SNAP), passer.label)
+    if any(x.taker == snapped and x.kind is not BallMoves.SNAP for x in moves):
+        return  # it came back to him: another man has had it
+    carries = play.kind is Kind.RUN and play.carrier == snapped and not play.handoffs
     keeps = [key for key in play.keys if any(what in _KEEPS for what, _, _ in key.choices)]
     runs = "run" in play.last
     if carries or keeps or runs:
-        span = keeps[0].span if keeps else play.span
+        span = _made(play, keeps, snapped if carries else "")
         rests = on(code.exchange, code)
-        told = W872(man=passer.label, call=play.call.spoken, rules=rests.rules, source=rests.source)
+        told = W872(
+            man=snapped if carries else passer.label,
+            call=play.call.spoken,
+            rules=rests.rules,
+            source=rests.source,
+        )
         yield told.at(span)
+
+
+def _made(play: Play, keeps: Sequence[Key], carrier: str) -> Span:
+    """The line that lets him run: a key's, his own, or the order of reads that ends in a run."""
+    if keeps:
+        return keeps[0].span
+    if carrier:
+        return play.assignment(carrier).span
+    return play.reads[-1].span if play.reads else play.span
 
 
 SAMPLES = """

@@ -127,10 +127,11 @@ class E624(Mistake):
     title = "everyone else behind the ball"
     message = "in {call} {man} stands behind the ball, and `everyone else` means those out wide"
     label = "not {man}"
-    help = "give him a line of his own, or one for all of them: `every other back blocks lead`"
-    varies = ("man",)
+    help = "{man} is left: add a line for him, `{line}`"
+    varies = ("line", "man")
 
     call: str
+    line: str
     man: str
 
 
@@ -183,12 +184,14 @@ class E702(Misspelt):
     title = "which way"
     message = "a call goes {choices}, not `{found}`"
     label = "not a side of a call"
+    help = "for example `to right, left`"
 
 
 class E703(Misspelt):
     title = "which ball spot"
     message = "a ball spot is {choices}, not `{found}`"
     label = "not known"
+    help = "for example `from left hash, middle`"
 
 
 class E704(Mistake):

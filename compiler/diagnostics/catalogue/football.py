@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from stemline.diagnostics.catalogue.expected_forms import such
 from stemline.diagnostics.diagnostic import Mistake
 from stemline.diagnostics.misspelt import Misspelt
 
@@ -20,8 +21,13 @@ class E402(Mistake):
     title = "another form"
     message = "here belongs {what}"
     label = "something else"
+    help = "{instead}"
 
     what: str
+    instead: str
+
+    def __init__(self, *, what: str, instead: str = "") -> None:
+        super().__init__(what=what, instead=instead or such(what))
 
 
 class E403(Mistake):

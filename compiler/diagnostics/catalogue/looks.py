@@ -88,7 +88,8 @@ class E481(Misspelt):
     message = "`{found}` is no place for a defender"
     label = "not understood"
     help = (
-        "for example: 3, strong · 30, weak, 4 deep · strong #1, 1 inside, 7 deep · middle, 12 deep"
+        "for example `T in 3, strong` · `W in 30, weak, 4 deep` · `C at strong #1, 1 inside, 7 "
+        "deep` · `F at middle, 12 deep`"
     )
 
 
@@ -154,8 +155,9 @@ class E489(FaultOfLook):
     title = "a defender with no place"
     message = "in {look}, [{man}] has no place against {formations}: {why}"
     label = "no place"
-    help = "add another choice with `or`: `N at strong #3 or apex, strong, 5 deep`"
+    help = "say where he stands then, behind `or`: `{line}`"
 
+    line: str
     why: str
 
 

@@ -5,13 +5,16 @@ from __future__ import annotations
 from stemline.diagnostics.diagnostic import Mistake
 from stemline.diagnostics.misspelt import Misspelt
 
+INTO_ONE = "put the lines of both into one, give one of them another name, or delete it"
+
 
 class E301(Mistake):
     title = "defined twice"
     message = "{kind} `{name}` is defined {times}"
     label = "this one is not used"
-    help = "put the lines of both into one, give one of them another name, or delete it"
+    help = "{instead}"
 
+    instead: str
     kind: str
     name: str
     times: str

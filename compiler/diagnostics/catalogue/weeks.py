@@ -222,7 +222,8 @@ class W990(Mistake):
     message = "no answer to {look}: {calls}; {why}"
     help = (
         "give a hot throw, keep one more in, block or read the free man, call it `when` they show "
-        "another look, or say in the row's note what to do against {look}; times are for planning"
+        "another look, or say in the row's note what to do against {look}, or in a `say` of the "
+        "week with the letters of the free men; times are for planning"
     )
 
     calls: str
@@ -329,10 +330,10 @@ class E995(Mistake):
 
 class W995(Mistake):
     title = "last week's look"
-    message = "{where} still runs against {look}, which {week} does not face"
-    help = "write these periods and cards anew, `drop` them, or add the look to `faces`"
+    message = "{what} {look}, which {week} does not face"
+    help = "write these lines anew, `drop` them, or add the look to `faces`"
 
-    where: str
+    what: str
     look: str
     week: str
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from stemline.football.blocking.run_rules import PULLS, BlockWay
-from stemline.football.defence.fronts import line_of
+from stemline.football.defence.fronts import BOX_DEPTH, line_of
 from stemline.football.field import Side
 from stemline.football.play import Man
 from stemline.geometry.paths import Ending, Leg, Path, Point
@@ -38,8 +38,10 @@ _TURNED_BACK = 3.0
 """A man who stands at least that far behind a turn, and flatter than _FLATTEST yards back for one
 up, is met on his way to the ball."""
 _FLATTEST = 0.8
+_LED_BACK = 1.5
+"""The same for who leads around the end: he goes where the ball does."""
 _MEET_INSIDE = (1.2, 1.6, 0.9)
-_MEET_UP = (2.8, 3.4, 2.2)
+_MEET_UP = (2.8, 3.4, 2.2, 4.1)
 """Where, inside of the turn and past the line: the first place that is clear of others."""
 _MEET_ROOM = 1.2
 _STALK_GAP = 1.0
@@ -55,6 +57,11 @@ class Lane:
     hole: float
     edges: tuple[float, float]
     toward: Side
+
+    @property
+    def wide(self) -> bool:
+        """Whether the hole is outside the line."""
+        return not self.edges[0] <= self.hole <= self.edges[1]
 
     def edge(self, side: Side) -> float:
         return self.edges[1] if side is Side.RIGHT else self.edges[0]
@@ -73,7 +80,12 @@ def block_path(man: Man, way: BlockWay | None, to: Point, through: Lane, depth: 
         return _path(start, *_pull(man, way, to, through, depth, side))
     match way:
         case BlockWay.LEAD:
-            return _path(start, Point(through.hole, -0.8), to)
+            play, hole = through.toward.value, through.hole
+            if through.wide and min(start.x * play, to.x * play) >= hole * play:
+                return _path(start, to)  # he stands outside of the hole, and so does his man
+            if man.interior:
+                return _path(start, *_pull(man, BlockWay.WRAP, to, through, depth, side))
+            return _path(start, Point(hole, -0.8), to)
         case BlockWay.ARC:
             out = _outside(start.x, through.toward)
             around = through.edge(out) + out.value * _AROUND
@@ -162,14 +174,16 @@ def meeting(
     """Where a man who turns up on a run meets his defender, who stands at ``to``: there; but a
     linebacker far behind the turn comes to the ball, and is met on his way, inside of the turn.
 
-    ``taken`` are the places of the other defenders.
+    ``taken`` are the places of the other defenders, and where others of his side meet theirs.
     """
-    if way not in (BlockWay.WRAP, BlockWay.PULL) or to.y <= _OFF_LINE:
+    leads = way is BlockWay.LEAD and through.wide and to.y <= BOX_DEPTH
+    if not (leads or way in (BlockWay.WRAP, BlockWay.PULL)) or to.y <= _OFF_LINE:
         return to
     out = through.toward
-    turn = through.hole if way is BlockWay.WRAP else through.edge(out) + out.value * _AROUND
+    turn = through.edge(out) + out.value * _AROUND if way is BlockWay.PULL else through.hole
     back = (turn - to.x) * out.value
-    if (turn - man.snap.x) * out.value <= 0 or back <= max(_TURNED_BACK, _FLATTEST * to.y):
+    most = _LED_BACK if leads else max(_TURNED_BACK, _FLATTEST * to.y)
+    if (turn - man.snap.x) * out.value <= 0 or back <= most:
         return to
     places = [
         Point(round(turn - out.value * inside, 3), up)

@@ -26,6 +26,8 @@ to, and hands nothing to anybody."""
 UPFIELD = 5.0
 """How far past the line his path is drawn inside, and outside."""
 UPFIELD_WIDE = 7.0
+ROUND = 1.5
+"""Behind a quarterback whom a man with the ball passes on his way to the other side."""
 TURN = 1.2
 """The reach of his turns."""
 SAME_HOLE = 1.0
@@ -58,26 +60,44 @@ def carry(
     men: Sequence[Man],
     through: Sequence[Point] = (),
     meets: bool = True,
+    *,
+    leads: bool = False,
 ) -> Path:
     """His path through the aims in order; the last one is the hole that he runs through.
 
     ``through`` are places where he meets others for the ball, ``meets`` whether he goes by the
-    quarterback for it.
+    quarterback for it; who ``leads`` goes ahead of the man who has it.
     """
+    meets = meets and not leads
     passer = next((m for m in men if m.position is Position.QUARTERBACK), carrier)
     start, last = carrier.snap, holes[-1]
     points = [Point(h.x, min(start.y * 0.75, -2.0)) for h in holes[:-1]]
     if passer is not carrier and not points and meets:
         points += mesh(carrier, passer)
     points += through
+    if points and last.wide and passer is not carrier:
+        points += _behind(points[-1], Point(last.x, 0.0), passer)
     out = 1 if last.x > 0 else -1 if last.x < 0 else 0
     if last.wide:
-        points += [Point(last.x - out * 1.0, -1.8), Point(last.x + out * 0.6, 0.8)]
+        belly = Point(last.x - out * 1.0, -1.8)
+        # Who leads from the line, or from outside, has no way round to go.
+        around = not leads or start.y <= belly.y or start.x * out < belly.x * out
+        points += [belly] if around else []
+        points.append(Point(last.x + out * 0.6, 0.8))
         points.append(Point(last.x + out * 1.0, UPFIELD_WIDE))
     else:
         points += [Point(last.x, -0.6), Point(last.x + out * 0.4, UPFIELD)]
     legs = [Leg(p, TURN) for p in points[:-1]] + [Leg(points[-1])]
     return Path(start, tuple(legs))
+
+
+def _behind(at: Point, toward: Point, passer: Man) -> list[Point]:
+    """Where a man goes who has the ball on one side of the quarterback and runs to the other: round
+    behind him, and behind the way of the man who gave it to him."""
+    x = passer.snap.x
+    if abs(at.x - x) < ROUND or (at.x - x) * (toward.x - x) > 0:
+        return []
+    return [Point(x, min(at.y, passer.snap.y) - ROUND)]
 
 
 def same_hole(path: Path, other: Path) -> bool:

@@ -23,6 +23,8 @@ from stemline.football.play import Man
 NOBODY = ""
 _SHUT = (BlockWay.DOWN, BlockWay.PIN)
 """Rules by which the last man of the line shuts whoever is inside him."""
+_LEAVE = (*PULLS, BlockWay.LEAD)
+"""Rules by which a man of the line leaves a wider gap to the one outside him."""
 _AROUND = (BlockWay.PULL, BlockWay.KICK, BlockWay.LEAD)
 """Rules by which a man goes around the end, or out at it."""
 
@@ -64,6 +66,11 @@ class RunBoard:
         x = self.at[man].x
         return round(abs(x), 3), -round(x * self.front.toward.value, 3), man
 
+    def _runs_wide(self) -> bool:
+        """Whether the run goes around the end of the line."""
+        last = abs(self.front.end(self.front.toward))
+        return abs(self.front.hole or 0.0) > last
+
     @property
     def _reserved(self) -> set[str]:
         return {*self.keys, *self.given.values()}
@@ -79,6 +86,10 @@ class RunBoard:
             target = Described(target.what, self.front.toward)
         side = target.side or self.front.toward
         there = self.front.described(target, self.at[man].x)
+        if rule.way is BlockWay.LEAD and rule.target is None and self._runs_wide():
+            # Around the end nobody turns back in: he has the next man outside. "Phrase of the Day:
+            # Toss Sweep", fan site, August 2017.
+            there = once(self.front.forces(side), there)
         if target.what == "end man on line" and rule.way is BlockWay.KICK:
             there = tuple(d for d in there if not self._shut(d, side))
             there = tuple(sorted(there, key=lambda d: d.at.y > BOX_DEPTH))
@@ -163,7 +174,7 @@ class RunBoard:
         inside = self.front.out(x).other
         beside = self.front.neighbour(x, inside)
         task = self.tasks.get(beside.label) if beside else None
-        if x == 0 or beside is None or task is None or task.rules[0].way not in PULLS:
+        if x == 0 or beside is None or task is None or task.rules[0].way not in _LEAVE:
             return ()
         there = once(self.front.over(beside.snap.x), self.front.in_gap(beside.snap.x, inside))
         own = [m.snap.x for m in self.front.line if m.label != beside.label]

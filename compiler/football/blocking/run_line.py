@@ -35,8 +35,7 @@ class LineBlocks(RunBoard):
         free = self._free_on_line()
         free.sort(key=lambda d: (round(abs(d.at.x), 3), -d.at.x * play, d.label))
         for defender in free:
-            if not self._find_owner(defender.label, set()):
-                self._pulled_to(defender)
+            self._find_owner(defender.label, set())
         self._inside_first()
         self._line_before_fillers()
         self._puller_stays()
@@ -56,7 +55,8 @@ class LineBlocks(RunBoard):
                 if there:
                     self.given[task.man] = there[0]
         for task in sorted(self.tasks.values(), key=lambda t: self.from_ball(t.man)):
-            if task.rules[0].way is BlockWay.CRACK and not self.hold:
+            first = task.rules[0]
+            if first.way is BlockWay.CRACK and first.target is None and not self.hold:
                 self._crack_end(task.man)
 
     def _crack_end(self, man: str) -> None:
@@ -284,16 +284,6 @@ class LineBlocks(RunBoard):
     def _covered(self, man: str, other: Defender) -> bool:
         """Whether anybody else covers a man: he does not leave him for one farther out."""
         return any(d != other for d in self.front.over(self.at[man].x))
-
-    def _pulled_to(self, defender: Defender) -> None:
-        """A man of the playside line whom nobody can have stands in the way of whoever pulls
-        around there: the first of them kicks him out."""
-        if defender.at.x * self.front.toward.value <= HEAD_UP:
-            return
-        pullers = [m for m in self.tasks if self._way(m) is BlockWay.PULL and not self._owned(m)]
-        if pullers:
-            man = min(pullers, key=lambda m: round(self.at[m].distance(defender.at), 3))
-            self._take(man, self.choice[man][0], defender.label)
 
     def _reaches(self, man: str, defender: Defender) -> int | None:
         """The first rule by which a man of the line could take a defender instead of what he has;

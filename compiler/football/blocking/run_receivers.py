@@ -33,12 +33,16 @@ class Receivers(Climbers):
         to crack, of all pairs the nearest first; who is left over runs off a deep man of his
         side."""
         for man in sorted(self._waiting(BlockWay.CRACK), key=self.from_ball):
-            there = [d for d in self._inside(man) if self._is_free(d)]
+            there = self._aimed(man, [d for d in self._inside(man) if self._is_free(d)])
             if there:
                 self.climbs[man] = there[0].label
         waiting = [*self._waiting(BlockWay.STALK), *self._waiting(BlockWay.CRACK)]
         while waiting:
-            pairs = [(man, d) for man in waiting for d in self._over(man) if self._is_free(d)]
+            pairs = [
+                (man, d)
+                for man in waiting
+                for d in self._aimed(man, [d for d in self._over(man) if self._is_free(d)])
+            ]
             if not pairs:
                 break
             man, defender = min(pairs, key=lambda pair: self._nearer(*pair))
@@ -51,6 +55,14 @@ class Receivers(Climbers):
             ]  # fmt: skip
             if deep:
                 self.climbs[man] = min(deep, key=lambda d: self._nearer(man, d)).label
+
+    def _aimed(self, man: str, there: list[Defender]) -> list[Defender]:
+        """Of those whom a receiver can block the ones whom his text describes, else all of them."""
+        rule = self.tasks[man].rules[self.choice[man][0]]
+        if rule.target is None:
+            return there
+        wanted = self._described(man, rule)
+        return [d for d in there if d in wanted] or there
 
     def _waiting(self, way: BlockWay) -> list[str]:
         """Receivers who block so and have nobody yet: the second level is asked more than once."""

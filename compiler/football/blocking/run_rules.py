@@ -111,10 +111,16 @@ MEANINGS: dict[BlockWay, Meaning] = {
         Takes.SECOND, "Pull, and turn up in the hole, inside the kick.", "wrap to", "linebacker"
     ),
     BlockWay.PULL: Meaning(
-        Takes.SECOND, "Pull around the end man and turn up.", "pull to", "force defender"
+        Takes.SECOND,
+        "Pull around the end man and turn up: kick nobody.",
+        "pull to",
+        "force defender",
     ),
     BlockWay.LEAD: Meaning(
-        Takes.SECOND, "Through the hole ahead of the ball.", "lead on", "linebacker"
+        Takes.SECOND,
+        "Through the hole ahead of the ball; `pull lead` from the line.",
+        "lead on",
+        "linebacker",
     ),
     BlockWay.SIFT: Meaning(
         Takes.FIRST, "Across behind the line, to the backside end.", "sift to", "end man on line"
@@ -124,7 +130,9 @@ MEANINGS: dict[BlockWay, Meaning] = {
     ),
     BlockWay.STALK: Meaning(Takes.SECOND, "The nearest man over you, hands first.", "stalk"),
     BlockWay.CRACK: Meaning(
-        Takes.SECOND, "The first man inside you, from the front, above the waist.", "crack"
+        Takes.SECOND,
+        "The first man inside you, from the front, above the waist; if none, `stalk`.",
+        "crack",
     ),
 }
 

@@ -168,11 +168,6 @@ class _Solver(Receivers):
         climbs = self._way(man) is BlockWay.CLIMB
         return not climbs or abs(defender.at.x - self.at[man].x) <= WALL_REACH
 
-    def _runs_wide(self) -> bool:
-        """Whether the run goes around the end of the line."""
-        last = abs(self.front.end(self.front.toward))
-        return abs(self.front.hole or 0.0) > last
-
     def _claim(self, way: BlockWay) -> int:
         """A run around the end lets the down blockers climb first: who pulls comes to the wall
         from outside and takes whoever is left inside of it."""
@@ -187,6 +182,8 @@ class _Solver(Receivers):
             return ()
         side = self.front.toward
         ends = [d for d in self.front.first_level if d.at.x * side.value > HEAD_UP]
+        if self._way(man) is BlockWay.PULL:
+            ends = []  # who pulls around the end kicks nobody out unless he is told to
         return (*ends[:: -side.value], *self.front.forces(side), *self._over_line())
 
     def _then(self, task: Task) -> tuple[Defender, ...]:
@@ -312,8 +309,6 @@ class _Solver(Receivers):
         who = next(d for d in self.front.defenders if d.label == defender)
         if way is None and self.owners[defender][0] != man:
             return None
-        if way is BlockWay.PULL:
-            return BlockWay.KICK
         if way is not None:
             rule = self.tasks[man].rules[self.choice[man][0]]
             if way in _AS_TOLD or who in self._strong(man, rule):

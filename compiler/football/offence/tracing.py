@@ -58,7 +58,7 @@ def trace(strokes: tuple[Stroke, ...], depth: float, runner: Runner) -> Path:
             case RunTo(place, at_depth, speed):
                 y = at.y if at_depth is None else at_depth.at(depth)
                 target = Point(target_x(place, runner), y)
-        target = _inside(target, runner.field)
+        target = _inside(target, at, runner.field)
         if target.distance(at) < 0.05:
             continue
         turned = math.degrees(math.atan2(target.x - at.x, target.y - at.y))
@@ -92,7 +92,9 @@ def _reach(turn: float, speed: bool) -> float:
     return ROUNDED if speed or turn <= WIDEST_CUT_AT_SPEED else PLANTED
 
 
-def _inside(point: Point, field: Field) -> Point:
-    left = field.sideline(Side.LEFT) + SIDELINE_ROOM
-    right = field.sideline(Side.RIGHT) - SIDELINE_ROOM
-    return Point(min(max(point.x, left), right), point.y)
+def _inside(point: Point, start: Point, field: Field) -> Point:
+    """Short of the sideline; but who is nearer to it already, at ``start``, is not moved in."""
+    left, right = field.sideline(Side.LEFT), field.sideline(Side.RIGHT)
+    least = max(left, min(left + SIDELINE_ROOM, start.x))
+    most = min(right, max(right - SIDELINE_ROOM, start.x))
+    return Point(min(max(point.x, least), most), point.y)

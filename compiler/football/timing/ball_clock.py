@@ -21,6 +21,7 @@ from stemline.football.exchanges import (
     LEAST_AIR,
     PASS_SPEED,
     QUICK_THROW,
+    REACH,
     RUNS_BY,
     SNAP_FLIES,
     STEP_OF_GIVER,
@@ -127,13 +128,31 @@ class _Ball:
         best: tuple[float, float] | None = None
         time = ready
         while time <= (ready if x.after is not None else _LONGEST):
-            near = self._at(x.giver, time).distance(self._at(x.taker, time))
+            near = self._gives(x, time).distance(self._at(x.taker, time))
             if best is None or near < best[0] - 1e-6:
                 best = near, time
+            if near <= self._steps_back(x):
+                break
             time += _STEP
         near, time = best or (0.0, ready)
-        giver, taker = self._at(x.giver, time), self._at(x.taker, time)
+        giver, taker = self._gives(x, time), self._at(x.taker, time)
         return BallMoment(x, time, time, giver, taker, max(0.0, near - self._steps(x.giver)))
+
+    def _gives(self, x: Exchange, time: float) -> Point:
+        """Where the giver is: a quarterback of whom nothing is said runs his boot when he has given
+        it, not before."""
+        passer = self._passer
+        if not x.said and passer is not None and x.giver == passer.label:
+            return self._stands(x.giver)
+        return self._at(x.giver, time)
+
+    def _steps_back(self, x: Exchange) -> float:
+        """Yards from which a quarterback who was under centre steps back to the runner, and does
+        not wait at the line for him."""
+        passer = self._passer
+        if passer is None or x.giver != passer.label or not passer.under_centre:
+            return 0.0
+        return STEP_OF_GIVER.value + REACH.value
 
     def _flown(self, x: Exchange, leaves: float) -> BallMoment:
         """A ball that flies to where it meets its man: where he is told to have it, or on his way.

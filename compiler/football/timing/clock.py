@@ -17,8 +17,9 @@ from functools import cache, lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
+from stemline.football.exchanges import BallMoves, said_any
 from stemline.football.play import Play, Read, Spot
-from stemline.football.timing.ball_clock import back_at
+from stemline.football.timing.ball_clock import back_at, ball_moments
 from stemline.football.timing.levels import (
     DOWNFIELD,
     DRIFTS,
@@ -106,7 +107,8 @@ class TimedRead:
 
 @dataclass(frozen=True)
 class ReadClock:
-    """The reads of one call in order, its order under pressure, the feet, and who runs when.
+    """The reads of one call in order, its order under pressure, the feet with the exchanges that
+    are said, and who runs when.
 
     ``rusher`` is when a free man reaches the passer; None where the look that the play stands
     against frees nobody, or there is no look.
@@ -138,7 +140,7 @@ def clocked(play: Play, level: PlayingLevel) -> ReadClock:
     feet = _with_the_ball(clock(play.feet, passer.snap, toward, level), play, level)
     reads = _looks(play, play.reads, feet, men, level)
     return ReadClock(
-        feet=feet,
+        feet=_and_the_ball(feet, play, level),
         reads=reads,
         pressure=_looks(play, play.pressure, feet, men, level),
         rusher=free_rusher(play, reads[0].passer if reads else passer.snap, level),
@@ -157,6 +159,21 @@ def _with_the_ball(feet: tuple[Foot, ...], play: Play, level: PlayingLevel) -> t
     return tuple(
         foot if foot.name == "fake" else replace(foot, time=foot.time + late) for foot in feet
     )
+
+
+def _and_the_ball(feet: tuple[Foot, ...], play: Play, level: PlayingLevel) -> tuple[Foot, ...]:
+    """The feet as they are told, with each exchange that the coach says in its place ("hand to R",
+    "toss to Q"): a quarterback who hands the ball on there fakes nothing."""
+    passer = play.passer
+    if not said_any(play.exchanges) or passer is None:
+        return feet
+    gives = [m for m in ball_moments(play, level) if m.exchange.kind is not BallMoves.SNAP]
+    handed = any(
+        m.exchange.kind is BallMoves.HAND and m.exchange.giver == passer.label for m in gives
+    )
+    kept = [foot for foot in feet if foot.name != "fake" or not handed]
+    ball = [Foot(m.exchange.in_short, m.leaves, m.given) for m in gives]
+    return tuple(sorted((*ball, *kept), key=lambda foot: foot.time))
 
 
 def _looks(

@@ -1,5 +1,5 @@
-"""The ball on the way that the coach says: a cross-bar where each man takes it, dashed while it
-is in the air, and the line heavy of him who runs with it in between."""
+"""The ball on its way: a cross-bar where each man takes it, dashed while it is in the air. Between
+two bars the line is heavy of him who runs with it (`ball_strokes`)."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from itertools import pairwise
 from stemline.football.exchanges import BallMoves
 from stemline.football.play import Play
 from stemline.football.timing.ball_clock import BallMoment, ball_moments
+from stemline.football.timing.ball_held import BallHeld
 from stemline.football.timing.levels import PlayingLevel
 from stemline.geometry.curves import left_of, nearest, unit
 from stemline.geometry.paths import Line, Point
@@ -34,13 +35,44 @@ class _OnTheWay:
     stands: bool
 
 
-def said_ball(
-    play: Play,
-    played: Play,
-    lines: Mapping[str, Sequence[Point]],
-    symbols: Mapping[str, Symbol],
-    board: Board,
-    level: PlayingLevel,
+@dataclass(frozen=True)
+class BallPlaces:
+    """Where on the drawn ``lines`` the ball is given and taken, told by the moments of the play as
+    it is run, before the picture folds it."""
+
+    lines: Mapping[str, Sequence[Point]]
+    symbols: Mapping[str, Symbol]
+    board: Board
+
+    def given(self, moment: BallMoment) -> _OnTheWay:
+        """Where the giver lets it go."""
+        return self._met(moment.exchange.giver, moment.given)
+
+    def taken(self, moment: BallMoment) -> _OnTheWay:
+        """Where the taker has it: clear of his own symbol, if he has set off."""
+        man = moment.exchange.taker
+        return _past(self._met(man, moment.taken), self.symbols[man], self.board)
+
+    def got(self, held: BallHeld) -> Point | None:
+        """Where a man's line becomes the ball's; None where he has it from his symbol on."""
+        if held.got is None or held.got.exchange.kind is BallMoves.SNAP:
+            return None
+        met = self.taken(held.got)
+        return None if met.stands else met.at
+
+    def gave(self, held: BallHeld) -> Point | None:
+        """Where it is the ball's no more; None where it is to its end."""
+        if held.gave is None:
+            return None
+        met = self.given(held.gave)
+        return self.symbols[held.man].at if met.stands else met.at
+
+    def _met(self, man: str, at: Point) -> _OnTheWay:
+        return _met(man, self.board.fold.point(at), self.lines, self.symbols)
+
+
+def ball_marks(
+    play: Play, played: Play, places: BallPlaces, level: PlayingLevel
 ) -> tuple[Item, ...]:
     """The items of each exchange, named after the man who gets the ball: "X-mesh-1", "R-toss".
 
@@ -48,24 +80,16 @@ def said_ball(
     """
     items: list[Item] = []
     for moment in ball_moments(played, level):
-        items += _exchange(moment, play, lines, symbols, board)
+        items += _exchange(moment, play, places)
     return tuple(items)
 
 
-def _exchange(
-    moment: BallMoment,
-    play: Play,
-    lines: Mapping[str, Sequence[Point]],
-    symbols: Mapping[str, Symbol],
-    board: Board,
-) -> Iterator[Item]:
-    x = moment.exchange
-    giver = _met(x.giver, board.fold.point(moment.given), lines, symbols)
-    taker = _met(x.taker, board.fold.point(moment.taken), lines, symbols)
+def _exchange(moment: BallMoment, play: Play, places: BallPlaces) -> Iterator[Item]:
+    x, symbols, board = moment.exchange, places.symbols, places.board
+    giver, taker = places.given(moment), places.taken(moment)
     span = x.span if x.said else play.assignment(x.taker).span
     times = (moment.leaves, moment.there)
     if x.kind.flies or x.kind is BallMoves.SNAP:
-        taker = _past(taker, symbols[x.taker], board)
         start = _off(giver, taker.at, symbols[x.giver])
         end = _off(taker, giver.at, symbols[x.taker])
         far = start.distance(end)
@@ -77,8 +101,7 @@ def _exchange(
         yield Stroke((Line(end - across, end + across),), "mesh", (), span)
         return
     met = taker if not taker.stands or giver.stands else giver
-    own, other = (x.taker, x.giver) if met is taker else (x.giver, x.taker)
-    met = _past(met, symbols[own], board)
+    other = x.giver if met is taker else x.taker
     strokes = mesh_items(met.at, met.ahead, board, span, symbols[other])
     for number, stroke in enumerate(strokes[:1] if x.kind is BallMoves.FAKE else strokes, 1):
         named = f"{x.taker}-{'fake' if x.kind is BallMoves.FAKE else 'mesh'}-{number}"

@@ -5,20 +5,20 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from stemline.football.exchanges import said_any
 from stemline.football.play import Kind, Play
+from stemline.football.timing.ball_held import BallHeld, ball_held
 from stemline.football.timing.levels import PlayingLevel
 from stemline.geometry.box import square
 from stemline.geometry.curves import points_of
-from stemline.picture.lines.ball_line import said_ball
+from stemline.picture.lines.ball_line import BallPlaces, ball_marks
 from stemline.picture.lines.blocks import eyes_items
 from stemline.picture.lines.close_runs import plan_close
 from stemline.picture.lines.defender_lines import DefenderLines, draw_duties
 from stemline.picture.lines.field_lines import broken_at, field_items, field_words
-from stemline.picture.lines.handoff import ball_items
+from stemline.picture.lines.handoff import pitch_items
 from stemline.picture.lines.letters_aside import beside_lines, letter_items
 from stemline.picture.lines.paces import Pace, named, paces
-from stemline.picture.lines.route_lines import Drawn, draw_run, plan_runs
+from stemline.picture.lines.route_lines import CLIMB, Drawn, draw_run, plan_runs
 from stemline.picture.men.standing import Standing
 from stemline.picture.paper.detail import Detail
 from stemline.picture.paper.letter import Letter, solids
@@ -36,7 +36,8 @@ class LaidLines:
     """The lines on paper: those of the ``field`` and its ``words``, our men's as ``drawn``, the
     ``ball``'s, and the ``tasks`` of the defenders, whose ``letters`` stand beside the lines and are
     drawn as ``defence``. ``moments`` says who is where when, ``ink`` where no word should stand,
-    and ``only`` is the one man who is drawn strong."""
+    and ``only`` is the one man who is drawn strong. ``held`` is who has the ball, and ``places``
+    where on the lines he gets and gives it."""
 
     play: Play
     on: Board
@@ -51,6 +52,8 @@ class LaidLines:
     moments: Mapping[str, Pace]
     ink: Ink
     only: str | None
+    held: tuple[BallHeld, ...]
+    places: BallPlaces
 
     def shows(self, label: str) -> bool:
         return self.only in (None, label)
@@ -69,10 +72,12 @@ def lay_lines(men: Standing, only: str | None, level: PlayingLevel, played: Play
     field = field_items(play.field, on)
     drawn = _drawn(men, only)
     moments = paces(played, [line.run for line in drawn], level)
-    ball = ball_items(play, drawn, symbols, on, moments)
-    if said_any(play.exchanges) and on.shows(Detail.MESH):
-        ways = {d.run.man: d.points for d in drawn if d.run.branch is None}
-        ball = said_ball(play, played, ways, symbols, on, level)
+    ways = {d.run.man: d.points for d in drawn if d.run.branch is None and d.run.pen != CLIMB}
+    places = BallPlaces(ways, symbols, on)
+    ball: tuple[Item, ...] = ()
+    if on.shows(Detail.MESH):
+        ball = ball_marks(play, played, places, level)
+        ball += pitch_items(play, drawn, symbols, on, moments)
     ink = _ink(on, field, drawn, symbols)
     letters = _letters(men, ink)
     boxes = tuple(solids(letters, play, on))
@@ -84,8 +89,9 @@ def lay_lines(men: Standing, only: str | None, level: PlayingLevel, played: Play
     defence = letter_items(letters, play, on)
     words = field_words(play, on)
     return LaidLines(
-        play, on, symbols, field, words, drawn, ball, letters, defence, tasks, moments, ink, only
-    )
+        play, on, symbols, field, words, drawn, ball, letters, defence, tasks, moments, ink, only,
+        ball_held(played, level), places,
+    )  # fmt: skip
 
 
 def _drawn(men: Standing, only: str | None) -> tuple[Drawn, ...]:

@@ -144,25 +144,27 @@ def _away(a: Point, b: Point) -> Point:
 
 
 def men_items(symbols: Mapping[str, Symbol], board: Board, only: str | None) -> tuple[Item, ...]:
-    """The symbols as shapes and letters; with ``only``, every other man is pale."""
+    """The symbols as shapes and letters; with ``only``, that man's is solid and every other pale:
+    on a hard copy, where nothing is pale, he is told by it."""
     items: list[Item] = []
     for symbol in symbols.values():
-        pale = only is not None and symbol.man.label != only
-        items += _symbol(symbol, board, pale)
+        tone = "" if only is None else "-own" if symbol.man.label == only else "-pale"
+        items += _symbol(symbol, board, tone)
     return tuple(items)
 
 
-def _symbol(symbol: Symbol, board: Board, pale: bool) -> list[Item]:
+def _symbol(symbol: Symbol, board: Board, tone: str) -> list[Item]:
     man, at, r, span = symbol.man, symbol.at, symbol.radius, symbol.man.span
+    lineman = "man-own" if tone == "-own" else "lineman"
     if man.position is Position.CENTRE:
         half = min(board.mark("close_centre" if board.close else "centre"), _SQUARE * r)
-        return [Plate(square(at, half), 0.0, "lineman", span, man.label)]
+        return [Plate(square(at, half), 0.0, lineman, span, man.label)]
     if man.interior:
-        named = board.shows(Detail.LINEMEN) and not _USUAL.fullmatch(man.label)
+        named = board.shows(Detail.LINEMEN) and not _USUAL.fullmatch(man.label) and tone != "-own"
         letter = [centred(man.label, at, "lineman", board, span)] if named else []
-        return [Disc(at, r, "lineman", span, man.label), *letter]
-    ring = Disc(at, r, "man-pale" if pale else "man", span, man.label)
-    return [ring, centred(man.label, at, "letter-pale" if pale else "letter", board, span)]
+        return [Disc(at, r, lineman, span, man.label), *letter]
+    ring = Disc(at, r, f"man{tone}", span, man.label)
+    return [ring, centred(man.label, at, f"letter{tone}", board, span)]
 
 
 def _style(man: Man) -> str:

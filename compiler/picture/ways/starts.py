@@ -9,7 +9,7 @@ from itertools import pairwise
 from stemline.football.play import Assignment, Play
 from stemline.football.players import Position
 from stemline.geometry.curves import dot, left_of, nearest, unit
-from stemline.geometry.paths import Leg, Path, Point, polyline
+from stemline.geometry.paths import Ending, Leg, Path, Point, polyline
 from stemline.picture.paper.detail import Detail
 from stemline.picture.paper.surface import Board
 from stemline.picture.paper.symbol import Symbol
@@ -33,7 +33,8 @@ def begun_at(path: Path, start: Point) -> Path:
     """The path begun where its man's symbol stands; a stem straight up stays straight up."""
     first = path.legs[0]
     by = start.x - path.start.x
-    if len(path.legs) > 1 and abs(first.to.x - path.start.x) < _STRAIGHT and by:
+    goes_on = len(path.legs) > 1 or path.ending is Ending.RUN  # a block ends at its man
+    if goes_on and abs(first.to.x - path.start.x) < _STRAIGHT and by:
         moved = replace(first, to=Point(first.to.x + by, first.to.y))
         return replace(path, start=start, legs=(moved, *path.legs[1:]))
     return replace(path, start=start)

@@ -104,7 +104,7 @@ def _told(play: Play, protection: Protection, men: Protectors, bound: Bound) -> 
             before = replace(before, role=before.role or man.role, job=words)
         if not man.goes and man.blocker.rule is ProtectionRule.EDGE and not man.blocker.in_line:
             before = replace(before, path=_path(before.path, man, None, men.toward, ends))
-        says = protection.role_says.get(man.role, ())
+        says = men.told(man)
         jobs[man.blocker.label] = replace(before, says=tuple(dict.fromkeys((*before.says, *says))))
     for label, path in _releases(play, men).items():
         jobs[label] = replace(jobs[label], path=path)

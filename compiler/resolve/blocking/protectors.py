@@ -199,16 +199,29 @@ class Protectors:
     def _rule(self, spot: LineSpot) -> PassBlock | None:
         """The rule for a place; the text may say its side by any word for a side."""
         for who, said in self.protection.line.items():
-            same = who.side is spot.side or (
-                who.side is not None
-                and spot.side is not None
-                and self.picture.side(who.side) is self.picture.side(spot.side)
-            )
-            if who.place == spot.place and same:
+            if self._is_at(who, spot):
                 job = self._holds(said)
                 if job is not None:
                     return job
         return None
+
+    def _is_at(self, who: LineSpot, spot: LineSpot) -> bool:
+        """Whether the man whom the text names stands at ``spot``."""
+        same = who.side is spot.side or (
+            who.side is not None
+            and spot.side is not None
+            and self.picture.side(who.side) is self.picture.side(spot.side)
+        )
+        return who.place == spot.place and same
+
+    def told(self, man: Protector) -> tuple[str, ...]:
+        """What the protection says to a man, by his role or by his place in the line."""
+        says = self.protection.role_says.get(man.role, ())
+        spot = self.spots.get(man.man.label, CENTRE) if man.man.interior else None
+        for who, said in self.protection.line_says.items():
+            if spot is not None and (who == WHOLE_LINE or self._is_at(who, spot)):
+                says += said
+        return says
 
     def _holds(self, said: Sequence[Said[PassBlock]]) -> PassBlock | None:
         chosen = narrowest([s for s in said if self.worlds & s.guard.worlds])

@@ -8,7 +8,7 @@ from functools import partial
 
 from stemline.diagnostics.catalogue.runs import E677
 from stemline.diagnostics.diagnostic import Diagnostic
-from stemline.football.blocking.block_names import UNBLOCKED
+from stemline.football.blocking.block_names import BLOCKS, UNBLOCKED
 from stemline.football.blocking.block_paths import (
     PULL_BEHIND,
     PULL_DEPTH,
@@ -164,11 +164,12 @@ class RunBlocking:
     def _blocked(self, play: Play, front: Front) -> Play:
         solved = self._scheme(front, [k.man for k in play.keys if k.man])
         through = replace(self._through, hole=self._opened(front, solved, play))
-        made = []
+        made: list[Assignment] = []
         for a in play.assignments:
             block = solved.of(a.man)
             if block is not None:
-                a = _blocked(a, block, solved, play, through, a.man in self._told)
+                met = [hit.at for other in made for hit in other.hits]
+                a = _blocked(a, block, solved, play, through, a.man in self._told, met)
                 a = self._round_men(a, block, front)
             elif a.man in self._together and a.path is not None and not self._shows_run:
                 path = moved_hole(a.path, through.hole - self._through.hole)
@@ -394,9 +395,16 @@ def _named(a: Assignment, told: Told, body: Body, places: Mapping[str, str]) -> 
 
 
 def _blocked(
-    a: Assignment, block: BlockTaken, solved: Scheme, play: Play, through: Lane, by_rule: bool
+    a: Assignment,
+    block: BlockTaken,
+    solved: Scheme,
+    play: Play,
+    through: Lane,
+    by_rule: bool,
+    taken: Sequence[Point],
 ) -> Assignment:
-    """His assignment against this front; a receiver's own words stay as they are."""
+    """His assignment against this front; a receiver's own words stay as they are. ``taken`` is
+    where others meet their men."""
     assert play.defence is not None
     man = play.man(a.man)
     holds = play.kind is Kind.PASS and man.interior and not play.carrier
@@ -408,9 +416,11 @@ def _blocked(
         if block.way in (BlockWay.STALK, BlockWay.CRACK):
             job = f"{a.job} Here: nobody."
         return replace(a, job=job, path=path)
+    if not by_rule and block.way is BlockWay.STALK and a.job == BLOCKS["crack"].words:
+        job = f"{a.job} Here nobody is inside you: stalk {block.defender}."
     first = play.defence.defender(block.defender)
     others = [d.at for d in play.defence.defenders if d is not first]
-    met = meeting(man, block.way, first.at, through, others)
+    met = meeting(man, block.way, first.at, through, [*others, *taken])
     at = beside(met, man, [play.man(m) for m in block.with_])
     how = block.way.value if block.way else "help" if block.with_ else BlockWay.CLIMB.value
     if block.with_ and block.way is not None:
@@ -427,7 +437,8 @@ def _blocked(
 
 def _depth(man: str, solved: Scheme, play: Play) -> float:
     """The second puller, counted from the ball, runs a little deeper than the first."""
-    pullers = [b.man for b in solved.blocks if b.way in PULLS and play.man(b.man).interior]
+    ways = (*PULLS, BlockWay.LEAD)
+    pullers = [b.man for b in solved.blocks if b.way in ways and play.man(b.man).interior]
     pullers.sort(key=lambda m: abs(play.man(m).snap.x))
     behind = pullers.index(man) if man in pullers else 0
     return PULL_DEPTH + PULL_BEHIND * min(behind, 1)

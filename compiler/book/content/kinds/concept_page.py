@@ -44,6 +44,7 @@ from stemline.book.content.page import (
     concept_groups,
     sentence,
 )
+from stemline.book.content.page_marks import answer_marks, block_marks, picture_marks
 from stemline.book.content.quarterback_strip import Quarterback, orders
 from stemline.book.content.second_plays import second_plays, tag_words, told_seconds
 from stemline.diagnostics.in_words import how_many
@@ -86,6 +87,11 @@ class ConceptPage(Page):
     killed: tuple[Remark, ...] = ()
 
     @property
+    def answered(self) -> str:
+        """What the cells of its reads against each look mean."""
+        return answer_marks(self.answers)
+
+    @property
     def framed(self) -> tuple[tuple[Entry, ...], ...]:
         return (self.seconds,) if self.seconds else ()
 
@@ -107,18 +113,17 @@ class ConceptPage(Page):
 
 
 def _pages(season: Season) -> Iterator[ConceptPage | DressedPage]:
-    """A page a concept, those of a family together, and after every few of them their dress-ups;
-    runs and passes are not set on one sheet of these."""
+    """A page a concept, those of a family together, and after them their dress-ups, one concept
+    below the other: each begins where the one before ends, runs and passes alike."""
     waiting: list[DressGroup] = []
-    made = list(_by_family(season))
-    for at, (page, group) in enumerate(made, 1):
+    for page, group in _by_family(season):
         yield page
         waiting += [] if group.empty else [group]
-        kind = page.base.play.kind
-        last = at == len(made) or made[at][0].base.play.kind is not kind
-        if waiting and (last or enough(waiting, kind)):
+        if waiting and enough(waiting):
             yield dressed(waiting)
             waiting = []
+    if waiting:
+        yield dressed(waiting)
 
 
 def _by_family(season: Season) -> Iterator[tuple[ConceptPage, DressGroup]]:
@@ -156,6 +161,7 @@ def _page(
     quarterback = orders(plays) if base.reads or base.kind is Kind.PASS else None
     jobs = _alike(jobs) if base.kind is Kind.RUN else jobs
     entries = _entries(plays, ids, season, sheet)
+    blocks = fronts(blocked, rule, FREE)
     page = ConceptPage(
         id=f"concept-{ids[0]}",
         name=sheet.name,
@@ -175,7 +181,8 @@ def _page(
         says=tuple(spoken(line, theirs) for line in sheet.says),
         cautions=(*sheet.cautions, *cautions((*plays, *sheet.views), season)),
         keys=key_reads(plays, sheet.keyed),
-        fronts=fronts(blocked, rule, FREE),
+        fronts=blocks,
+        marks=" · ".join(filter(None, (picture_marks((base,)), block_marks(blocks)))),
         clock=f"clock-{ids[0]}" if base.reads and base.feet else "",
         answers=table,
     )

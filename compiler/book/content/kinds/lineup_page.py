@@ -1,4 +1,4 @@
-"""How the offence lines up: four formations a page, called right, with where each man stands."""
+"""How the offence lines up: some formations a page, called right, with where each man stands."""
 
 from __future__ import annotations
 
@@ -9,8 +9,14 @@ from stemline.book.content.page import Entry, Listing, Page, PageKind, Remark, j
 from stemline.diagnostics.in_words import half_yards
 from stemline.football.play import FormationSheet, Man, Play, Season
 
-EACH = 4
-"""Formations on a page."""
+_SHEET, _RULES = 668.0, 36.0
+_HEAD, _ROW, _LINE = 38.6, 12.2, 9.4
+_ABOVE, _PICTURE = 26.0, 5870.0
+"""Points of a sheet below its heading, of the code's rules, of a formation's own heading with that
+of its table, a row there, a further line of a row, the heading over its picture, and the picture of
+a field one yard wide; measured, and only used to guess where a sheet is full."""
+_LETTERS, _WIDE = 28, 52
+"""Letters of a split on a line beside the picture, and of the coach's words on one below it."""
 
 
 @dataclass(frozen=True)
@@ -34,10 +40,19 @@ class LinedUpSet:
     people: str
     says: tuple[str, ...]
 
+    @property
+    def height(self) -> float:
+        """About how many points it takes."""
+        more = sum(max(0, (len(row.split) - 1) // _LETTERS) for row in self.rows)
+        words = sum(-(-len(line) // _WIDE) for line in self.says)
+        drawn = _PICTURE / self.entry.play.field.code.width.value + _ROW * words
+        return max(_HEAD + _ROW * len(self.rows) + _LINE * more, _ABOVE + drawn)
+
 
 @dataclass(frozen=True, kw_only=True)
 class LineupPage(Page):
-    """``sets`` are at most `EACH` formations; the first page has the ``rules`` of the code."""
+    """``sets`` are as many formations as a sheet holds; the first page has the ``rules`` of the
+    code."""
 
     template = "lineup.html.jinja"
     listing = Listing.FIRST
@@ -59,14 +74,29 @@ class MoreSets(LineupPage):
 def _pages(season: Season) -> Iterator[LineupPage]:
     base = usual_letters(season)
     sets = tuple(_set(sheet, i, season, base) for i, sheet in enumerate(season.formations, 1))
-    for at in range(0, len(sets), EACH):
-        some = sets[at : at + EACH]
-        yield (MoreSets if at else LineupPage)(
-            id=f"lineup-{at // EACH + 1}" if at else "lineup",
-            name="How we line up" if not at else f"How we line up: from {some[0].entry.call}",
+    for at, some in enumerate(_sheets(sets), 1):
+        first, last = some[0].entry.call, some[-1].entry.call
+        names = first if len(some) == 1 else f"{first} to {last}"
+        yield (MoreSets if at > 1 else LineupPage)(
+            id=f"lineup-{at}" if at > 1 else "lineup",
+            name="How we line up" if at == 1 else f"How we line up: {names}",
             sets=some,
-            rules=_rules(season.formations[0].view) if not at else (),
+            rules=_rules(season.formations[0].view) if at == 1 else (),
         )
+
+
+def _sheets(sets: Sequence[LinedUpSet]) -> Iterator[tuple[LinedUpSet, ...]]:
+    """The formations that stand on a sheet, in their order."""
+    some: list[LinedUpSet] = []
+    left = _SHEET - _RULES
+    for one in sets:
+        if some and one.height > left:
+            yield tuple(some)
+            some, left = [], _SHEET
+        some.append(one)
+        left -= one.height
+    if some:
+        yield tuple(some)
 
 
 KIND = PageKind(10, _pages)

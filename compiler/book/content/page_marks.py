@@ -1,0 +1,59 @@
+"""The marks of a page in a line at its foot: what a man who opens the book there has to know.
+
+Only what stands on the page is told; the page on reading pictures tells all of it at length.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from stemline.book.content.answer_table import Answers
+from stemline.book.content.block_table import NOTHING, Fronts
+from stemline.football.play import Kind, Play
+
+_BETWEEN = " · "
+
+
+def picture_marks(plays: Iterable[Play]) -> str:
+    """What is drawn in the pictures of ``plays`` besides men, lines and yards; "" for nothing."""
+    drawn = tuple(plays)
+    said = (
+        ("1 2: the order of his eyes", any(play.reads for play in drawn)),
+        ("›: the order under pressure", any(play.pressure for play in drawn)),
+        ("A in a box: looked at first, when it holds", any(play.alerts for play in drawn)),
+        ("grey: the shape he reads", any(play.claims for play in drawn)),
+        ("letter in a box: he is read", any(play.keys for play in drawn)),
+        ("wedge: nobody blocks him", any(_wedged(play) for play in drawn)),
+    )
+    return _BETWEEN.join(words for words, there in said if there)
+
+
+def _wedged(play: Play) -> bool:
+    return play.kind is Kind.RUN and bool(play.unblocked)
+
+
+def block_marks(table: Fronts | None) -> str:
+    """How the letters of the table of blocks are told apart; "" without one."""
+    if table is None:
+        return ""
+    words = "in the table a letter in a small box is a man of theirs"
+    nobody = any(NOTHING in (row.free, row.key) for row in table.rows)
+    return f"{words}, {NOTHING} nobody" if nobody else words
+
+
+def answer_marks(table: Answers | None) -> str:
+    """What the cells of the table of reads mean, those that it has; "" without one."""
+    if table is None:
+        return ""
+    cells = [cell for _, _, row in table.rows for cell in row]
+    covers = {cell.cover for cell in cells}
+    said = (
+        ("bold open", "open" in covers),
+        ("6+ more than six", any("+" in cell.words for cell in cells)),
+        ("( ) a good throw", "tight" in covers),
+        (f"{NOTHING} covered", "covered" in covers),
+        ("late: the rusher is there before", "late" in covers),
+        ("heavy line: thrown to", any(cell.first for cell in cells)),
+    )
+    meant = _BETWEEN.join(words for words, there in said if there)
+    return f"Yards to their nearest man, in a box, when the ball is there: {meant}"

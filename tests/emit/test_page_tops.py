@@ -1,0 +1,56 @@
+"""A sheet tells what stands on it: whose dress-ups go on there, and what its signs mean."""
+
+from __future__ import annotations
+
+import io
+from dataclasses import replace
+
+from pypdf import PdfReader
+
+from stemline.book.content.answer_table import Answers, ThrowCell
+from stemline.book.content.book import Book
+from stemline.book.content.dressed_page import DressedPage
+from stemline.book.content.kinds.concept_page import ConceptPage
+from stemline.book.content.page_marks import answer_marks, picture_marks
+from stemline.football.play import Season
+
+HEADED = 60.0
+"""Points below the upper edge within which a heading is the first thing of a sheet."""
+
+
+def test_a_sheet_that_begins_within_a_concept_says_whose_it_is(book: Book, pdf: bytes) -> None:
+    (dressed,) = book.of(DressedPage)
+    reader = PdfReader(io.BytesIO(pdf))
+    places = reader.named_destinations
+    at = {g.id: reader.get_destination_page_number(places[g.id]) for g in dressed.groups}
+    last = reader.get_destination_page_number(places[book.index.heads[0].id])
+    first = at[dressed.groups[0].id]
+    assert first is not None and last is not None
+    told = 0
+    for number in range(first, last):
+        page = reader.pages[number]
+        begun = [g for g in dressed.groups if (at[g.id] or 0) < number]
+        high = [float(places[id_].top or 0) for id_, on in at.items() if on == number]
+        goes_on = bool(begun) and not any(page.mediabox.top - top < HEADED for top in high)
+        text = " ".join(page.extract_text().split())
+        of = reader.get_destination_page_number(places[begun[-1].of]) if begun else None
+        says = f"{begun[-1].name}, dressed up, continued from page {(of or 0) + 1}" if begun else ""
+        assert (bool(says) and says in text) == goes_on, (number, text)
+        told += goes_on
+    assert told
+
+
+def test_only_the_signs_of_a_page_are_told(book: Book, season: Season) -> None:
+    play = next(play for play in season.plays if play.reads and play.pressure)
+    assert "order of his eyes" in picture_marks((play,))
+    assert "pressure" not in picture_marks((replace(play, pressure=()),))
+    assert picture_marks((replace(play, reads=(), pressure=(), alerts=(), claims=()),)) == ""
+    assert any(page.marks for page in book.of(ConceptPage))
+
+
+def test_only_the_cells_of_a_table_are_told() -> None:
+    cells = ThrowCell("3", "[M]", "open", first=True), ThrowCell("(2)", "[C]", "tight")
+    told = answer_marks(Answers(("Over", "Zero"), (("1", "flat", cells),)))
+    assert "bold open" in told and "( ) a good throw" in told and "heavy line" in told
+    assert not any(words in told for words in ("6+", "covered", "late"))
+    assert answer_marks(None) == ""

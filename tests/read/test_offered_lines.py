@@ -1,0 +1,306 @@
+"""What a message offers to type is read: each row has a text that goes wrong, the line that does,
+and what stands in its place once the coach has typed what the help says."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import pytest
+from corpus.mixing import compile_case
+
+from read.newcomers import FILE, HOSTS, written
+from stemline.diagnostics.catalogue.expected_forms import EXPECTED
+from stemline.syntax.lines import KINDS
+
+
+@dataclass(frozen=True)
+class Offer:
+    """``offered`` are lines that the message has between marks; "" takes the wrong one out."""
+
+    name: str
+    code: str
+    text: str
+    wrong: str
+    offered: tuple[str, ...]
+    also: tuple[tuple[str, str], ...] = ()
+
+    def mended(self, line: str) -> str:
+        text = self.text.replace(self.wrong, line)
+        for old, new in self.also:
+            text = text.replace(old, new)
+        return text
+
+
+RUN = """
+run Z
+    carrier is back
+    carrier aims playside A
+    line blocks on or climb
+    everyone else blocks stalk
+
+dress Z
+    in Three Two
+"""
+PASS = """
+concept K
+    a is strong #1
+    a runs hitch
+    b is back
+    b runs swing
+    everyone else runs go
+    feet 3
+    read a on 3
+
+dress K
+    in Three Two
+"""
+HANDED = """
+run Crossed
+    carrier is back
+    taker is weak #1
+    quarterback hands to carrier
+    carrier hands to taker{at}
+    carrier aims playside A
+    taker aims backside D
+    line blocks on or climb
+    everyone else blocks stalk
+
+dress Crossed
+    in {set}
+
+formation Under extends Three Two
+    Q at ball, under centre
+"""
+PASSED = """
+concept B
+    giver is back
+    taker is weak #1
+    taker runs go
+    quarterback hands to giver
+    giver hands to taker
+    read strong #1 on 3
+    strong #1 runs go
+    everyone else runs seam
+    feet 3
+
+dress B
+    in Three Two
+"""
+UNDER = HANDED.format(at=" at 5 deep, backside guard", set="Under").replace(
+    "quarterback hands to carrier", "quarterback hands to carrier at 6 deep, backside end"
+)
+NEAR = "carrier hands to taker at 5 deep, backside guard"
+
+
+def instead(
+    name: str, text: str, line: str, wrong: str, *offered: str, code: str = "E404"
+) -> Offer:
+    """``line`` of a right text written wrong."""
+    return Offer(name, "E404", text.replace(line, wrong, 1), wrong, offered)
+
+
+OFFERS = (
+    Offer(
+        "no place", "E790", HANDED.format(at="", set="Three Two"), "carrier hands to taker", (NEAR,)
+    ),
+    Offer(
+        "no place for a quarterback under centre",
+        "E790",
+        UNDER,
+        "quarterback hands to carrier at 6 deep, backside end",
+        ("quarterback hands to carrier at 3 deep, backside guard",),
+    ),
+    Offer(
+        "a route that leads away",
+        "E790",
+        PASSED,
+        "giver hands to taker",
+        ("giver hands to taker at 5 deep, backside guard",),
+        (("    taker runs go\n", ""),),
+    ),
+    Offer(
+        "a second choice of a side",
+        "E404",
+        RUN.replace("run Z", "run Z\n    toward tight end or call"),
+        "toward tight end or call",
+        ("toward tight end",),
+    ),
+    Offer(
+        "a side behind a comma",
+        "E404",
+        RUN + "\ntag Check for Z\n    kill to Crossers, away when 8 or more in box\n",
+        "kill to Crossers, away when 8 or more in box",
+        ("kill to Crossers away when 8 or more in box",),
+    ),
+    instead(
+        "a side behind the end",
+        RUN,
+        "carrier aims playside A",
+        "carrier aims outside the end, backside",
+        "carrier aims backside outside the end",
+    ),
+    instead(
+        "a side behind a gap",
+        RUN,
+        "carrier aims playside A",
+        "carrier aims B, backside",
+        "carrier aims backside B",
+    ),
+    Offer(
+        "a second back",
+        "E624",
+        RUN.replace("Three Two", "Two") + "\nformation Two extends Three "
+        "Two\n    H at call, 2 outside ball, 5 deep\n",
+        "everyone else blocks stalk",
+        ("every other back blocks lead",),
+    ),
+    Offer(
+        "a look and a word",
+        "E402",
+        PASS + "    against Base, man\n",
+        "against Base, man",
+        ("against Base", "against man"),
+    ),
+    instead("each of two", PASS, "everyone else runs go", "outs is each #2", "each #2 runs go"),
+    instead(
+        "deep in a route",
+        PASS,
+        "b runs swing",
+        "b runs swing to 5 outside tackle at 2 deep",
+        "b runs swing to 5 outside tackle at 2",
+        "b runs swing to 5 outside tackle at 2 behind",
+    ),
+    instead(
+        "deep behind a route",
+        PASS,
+        "b runs swing",
+        "b runs shoot 1 deep",
+        "b runs shoot 1",
+        "b runs shoot 1 behind",
+    ),
+    Offer(
+        "deep in a stroke",
+        "E404",
+        "route Slip\n    stroke to 1 outside tackle at 4 deep then up 3",
+        "stroke to 1 outside tackle at 4 deep then up 3",
+        ("stroke to 1 outside tackle at 4 behind then up 3",),
+    ),
+    Offer(
+        "behind in a set",
+        "E404",
+        "formation F extends Three Two\n    R at ball, 6 behind\n",
+        "R at ball, 6 behind",
+        ("R at ball, 6 deep",),
+    ),
+    Offer(
+        "no place for a defender",
+        "E489",
+        "look L extends Base\n    D at tight end, weak, 2 deep\n",
+        "D at tight end, weak, 2 deep",
+        ("D at tight end, weak, 2 deep or outside end, weak, 2 deep",),
+    ),
+    Offer(
+        "a word that is no place",
+        "E481",
+        "look L extends Base\n    F at roof\n",
+        "F at roof",
+        ("F at middle, 12 deep",),
+    ),
+)
+
+
+@pytest.mark.parametrize("offer", OFFERS, ids=lambda o: o.name)
+def test_what_a_message_offers_is_read(offer: Offer) -> None:
+    told = compile_case("tried.play", offer.text)
+    assert offer.code in told.codes, told.shown
+    for line in offer.offered:
+        assert f"`{line}`" in told.shown
+        kept = f"{offer.wrong}\n    " if offer.code == "E624" else ""
+        after = compile_case("tried.play", offer.mended(kept + line))
+        assert not [code for code in after.codes if code.startswith("E")], after.shown
+
+
+WRITTEN: Mapping[str, tuple[tuple[str, str], ...]] = {
+    "concept": (
+        ("read mate at 3", "read mate on 3"),
+        ("inner strong #3", "inner is strong #3"),
+        ("everyone else go", "everyone else runs go"),
+        ("mate runs post at 12 when man coverage", "mate runs post 12 when man"),
+        ("mate runs dig at 12 then turns up 6", "mate runs dig 12 then up 6"),
+        ("mate runs hook when they play zone", "mate runs hook when zone"),
+        ("mate runs sit when man coverage", "mate runs sit when man"),
+        ("spot top over ball", "spot top is over ball"),
+        ("pair out man over mate", "pair out man above mate"),
+        ("say Keep your eyes up, and run", 'say "Keep your eyes up, and run"'),
+    ),
+    "run": (
+        ("carrier back", "carrier is back"),
+        ("everyone else stalk", "everyone else blocks stalk"),
+        ("line blocks down then climb", "line blocks down or climb"),
+        ("backside guard blocks pull to linebacker, kick",
+         "backside guard blocks pull to linebacker or kick"),
+        ("pull when he chases", "pull if he chases"),
+    ),
+    "tag": (("swap near, far", "swap near with far"),),
+    "route": (
+        ("stroke 10 up", "stroke up 10"),
+        ("stroke up 10 and in 5", "stroke up 10 then in 5"),
+        ("depth of 12", "depth 12"),
+    ),
+    "formation": (
+        ("Q at shotgun 5", "Q at ball, 5 deep"),
+        ("B at left of Q, 5 deep", "B at beside Q, 5 deep"),
+    ),
+    "motion": (
+        ("H moves across formation", "H moves to away, 2 outside tackle"),
+        ("H moves to away, 2 outside tackle then return",
+         "H moves to away, 2 outside tackle then back"),
+    ),
+    "protection": (
+        ("point mike", "point middle linebacker"),
+        ("toward back away", "toward away from back"),
+        ("line blocks inside to outside", "line blocks scan inside out"),
+    ),
+    "look": (
+        ("S at strong #3, 5 yards", "S at strong #3, 5 deep"),
+        ("T in 3 technique, strong", "T in 3, strong"),
+        ("E in 5", "E in 5, weak"),
+        ("H at #2, 8 deep", "H at weak #2, 8 deep"),
+        ("shows cover 2", "shows middle open"),
+    ),
+    "dress": (
+        ("never Jet from Doubles", "never Jet in Doubles"),
+        ("best from left hash or right hash", "best from left hash, right hash"),
+        ("with X fade", "with X runs fade"),
+        ("call Doubles Right Stick Comet", "call Doubles Right Stick as Comet"),
+    ),
+    "playbook": (("house gun 4", "house gun is 4"),),
+    "personnel": (("H is 88", "H is slot, 88"),),
+}  # fmt: skip
+"""By kind of block what a coach writes who half remembers, and what he is told to type."""
+
+
+@pytest.mark.parametrize("kind", WRITTEN)
+def test_a_half_remembered_line_is_told_its_form(kind: str) -> None:
+    wrong, right = zip(*WRITTEN[kind], strict=True)
+    told = [dict(d.values) for d in written(kind, *wrong).definitions if d.code == "E404"]
+    answers = {values["found"]: values["answer"] for values in told}
+    for line, typed in WRITTEN[kind]:
+        assert f"`{typed}`" in answers.get(line, ""), line
+    found = [d for d in written(kind, *right).definitions if d.span.source == FILE]
+    assert not {d.code for d in found} & _FORMS, [(d.code, d.values) for d in found]
+
+
+def test_each_form_that_is_shown_is_one_of_its_block() -> None:
+    """Names apart, which are the coach's own."""
+    for what, (kind, line) in EXPECTED.items():
+        assert kind in KINDS, what
+        if kind not in HOSTS or line.split()[0] in ("size", "windows", "Doubles"):
+            continue  # a row under another line, or a block without a host
+        found = [d for d in written(kind, line).definitions if d.span.source == FILE]
+        assert not {d.code for d in found} & _FORMS, (what, line, [d.code for d in found])
+
+
+_FORMS = frozenset(("E401", "E402", "E404", "E220", "E221", "E224", "E225", "E436", "E443"))
+"""What is said of a line whose form is wrong."""
