@@ -12,9 +12,9 @@ from shapely import Point as Spot
 
 from geometry.test_cutting import lines, spots
 from stemline.geometry.box import Box
-from stemline.geometry.curves import far_from, points_of, turn_angle
+from stemline.geometry.curves import far_from, points_of, stop_short, turn_angle
 from stemline.geometry.cutting import measure, part
-from stemline.geometry.paths import Curve, Leg, Path, Point, Segment, crossing, length
+from stemline.geometry.paths import Curve, Leg, Line, Path, Point, Segment, crossing, length
 
 
 @given(st.lists(spots, min_size=2, max_size=5), spots)
@@ -48,8 +48,21 @@ def test_who_runs_straight_on_turns_by_nothing() -> None:
         assert back == pytest.approx(180, abs=1e-5)
 
 
-def test_a_box_is_as_high_as_it_is() -> None:
-    assert (Box(1, 2, 4, 9).width, Box(1, 2, 4, 9).height) == (3, 7)
+def test_a_line_is_stopped_so_far_before_its_end() -> None:
+    """As the crow flies: also where the stop lies on the piece before the last."""
+    one, two = Line(Point(0, 0), Point(0, 8)), Line(Point(0, 8), Point(3, 8))
+    assert stop_short((), 1) == ()
+    assert stop_short((one, two), 0) == (one, two)
+    assert stop_short((one, two), 2)[-1].end.distance(Point(1, 8)) < 0.01
+    assert stop_short((one, two), 5)[-1].end.distance(Point(0, 4)) < 0.01
+
+
+def test_a_box_is_as_high_as_it_is_and_holds_itself() -> None:
+    box = Box(1, 2, 4, 9)
+    assert (box.width, box.height, box.centre) == (3, 7, Point(2.5, 5.5))
+    assert box.holds(box) and box.union(Box(0, 3, 2, 4)).holds(box)
+    assert box.grown(0.1).holds(box) and not box.grown(-0.1).holds(box)
+    assert (box.overlap(Box(3, 0, 9, 4)), box.overlap(Box(4, 0, 9, 4))) == (2, 0)
 
 
 def test_a_path_crosses_the_depth_of_its_corner_there() -> None:
