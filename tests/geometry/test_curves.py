@@ -13,7 +13,7 @@ from shapely import Point as Spot
 from geometry.test_cutting import lines, spots
 from stemline.geometry.box import Box
 from stemline.geometry.curves import far_from, points_of, stop_short, turn_angle
-from stemline.geometry.cutting import measure, part
+from stemline.geometry.cutting import crossings, measure, part
 from stemline.geometry.paths import Curve, Leg, Line, Path, Point, Segment, crossing, length
 
 
@@ -37,6 +37,15 @@ def test_a_turn_is_followed_by_points_close_together() -> None:
     along = points_of((turn,))
     assert (along[0], along[-1]) == (turn.start, turn.end)
     assert max(a.distance(b) for a, b in pairwise(along)) < length(along) / 7
+
+
+def test_a_turn_is_crossed_anywhere_on_its_way() -> None:
+    turn = (Curve(Point(0, 0), Point(0, 4), Point(4, 4)),)
+    for t in (0.1, 0.5, 0.9):
+        at = turn[0].at(t)
+        across = (Line(at + Point(-2, 2), at + Point(2, -2)),)
+        (found,) = crossings(measure(turn), measure(across))
+        assert found.at.distance(at) < 0.02
 
 
 def test_who_runs_straight_on_turns_by_nothing() -> None:
