@@ -3,7 +3,7 @@
 A back makes one man miss; he does not make two. Against the look that the playbook draws runs
 against, and against those that a dress-up names, more than one man of the box whom nobody blocks
 and nobody reads is said, by name: bring a blocker, make one of them a `key`, or leave the call at
-home.
+home. From the goal line a man who stands well behind it is too late, and not counted.
 
 Against the other looks of the book it is no mistake: a run is not called into every front, and who
 is free stands on its page. Common practice, no published source: the extra man is the back's.
@@ -36,6 +36,10 @@ MOST_FREE = 1
 """Men of the box whom the carrier is asked to run by."""
 
 
+PAST_GOAL = 3.0
+"""Yards past the goal line: who stands deeper meets the carrier where he has scored. From
+memory."""
+
 WHEN = When.PROVED
 
 
@@ -47,12 +51,16 @@ def check_blocks_find_men(call: ProvedCall) -> Iterator[Diagnostic]:
 
 
 def too_many_free(play: Play) -> Iterator[Diagnostic]:
-    if play.defence is not None and len(play.unblocked) > MOST_FREE:
-        yield W670(
-            call=play.call.spoken,
-            free=tuple(map(theirs, play.unblocked)),
-            look=play.defence.name,
-        ).at(play.span)
+    if play.defence is None:
+        return
+    goal = play.field.goal
+    late = {d.label for d in play.defence.defenders if goal is not None
+            and d.at.y > goal + PAST_GOAL}  # fmt: skip
+    free = [label for label in play.unblocked if label not in late]
+    if len(free) > MOST_FREE:
+        yield W670(call=play.call.spoken, free=tuple(map(theirs, free)), look=play.defence.name).at(
+            play.span
+        )
 
 
 SAMPLES = """

@@ -38,6 +38,19 @@ def test_one_man_is_the_backs_and_two_are_too_many(free: tuple[str, ...], told: 
         assert dict(d.values)["free"] == "[J] and [W]"
 
 
+@pytest.mark.parametrize(("goal", "told"), [(None, 1), (1, 0), (9, 1)])
+def test_at_the_goal_line_a_man_behind_it_is_too_late(goal: int | None, told: int) -> None:
+    play = against("Two Backs Right Counter", "Even")
+    assert play.defence is not None
+    first, *rest = play.defence.defenders
+    deep = replace(first, at=replace(first.at, y=5.0))
+    made = replace(
+        play, field=replace(play.field, goal=goal), unblocked=(first.label, rest[0].label),
+        defence=replace(play.defence, defenders=(deep, *rest)),
+    )  # fmt: skip
+    assert len(list(too_many_free(made))) == told
+
+
 def test_without_a_defence_nothing_is_said() -> None:
     play = replace(against("Two Backs Right Counter"), unblocked=("J", "W"))
     assert list(too_many_free(play)) == []
