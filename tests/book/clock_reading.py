@@ -153,11 +153,14 @@ def _feet_off(play: Play, clock: ReadClock, scene: Scene) -> Iterator[str]:
         if not any(abs(min(time, last) - x) <= MOMENT for time in wanted):
             yield f"a foot at {x}, the clock has {sorted(wanted)}"
     names = {i.text for i in scene.items if isinstance(i, TextRun) and i.style == "clock-foot"}
+    given = [x.in_short for x in play.exchanges if x.said]
     told = {step.name for step in play.feet} | {look.foot for look in clock.reads} | {"snap"}
+    told |= set(given)
     if not names <= told:
         yield f"feet {names - told} are no step of his"
     steps = [foot.name for foot in clock.feet]
-    if steps != [step.name for step in play.feet]:
+    own = [step.name for step in play.feet if step.said != "hand-off"]
+    if [s for s in steps if s not in given] != own or [s for s in steps if s in given] != given:
         yield f"the clock's feet {steps}"
 
 
@@ -167,7 +170,7 @@ def _feet_off(play: Play, clock: ReadClock, scene: Scene) -> Iterator[str]:
 def printed_off(play: Play, clock: ReadClock) -> Iterator[str]:
     """What the printed lines of a call have other than its play and its clock."""
     head, *lines = clock_lines(play, clock)
-    feet = dict(re.findall(r"(\w+) (\d+\.\d)", head.partition("feet down at")[2]))
+    feet = dict(re.findall(r"(\w[\w ]*) (\d+\.\d)", head.partition("feet down at")[2]))
     wanted = {foot.name: f"{foot.time:.1f}" for foot in clock.feet}
     if feet != wanted:
         yield f"feet {feet}, the clock has {wanted}"
@@ -218,7 +221,7 @@ def order_off(page: Quarterback, base: Play, play: Play, plays: Sequence[Play]) 
 
 def _own(play: Play) -> dict[str, str]:
     """A play's feet, reads, pressure, alerts and shapes in the fewest words."""
-    feet = (f"{s.name} to the {s.side.word}" if s.side is not None else s.name for s in play.feet)
+    feet = (f"{s.name} to the {s.side.word}" if s.side is not None else s.called for s in play.feet)
     reads = (
         f"{r.number} {r.target}"
         + (f" with {r.partner}" if r.partner else "")
@@ -249,7 +252,7 @@ def _strip_off(page: Quarterback, play: Play) -> Iterator[str]:
     ]
     if drawn != own:
         yield f"strip {drawn}, the play {own}"
-    if [stop.name for stop in page.stops] != [step.name for step in play.feet]:
+    if [stop.name for stop in page.stops] != [step.called for step in play.feet]:
         yield f"steps {[stop.name for stop in page.stops]}"
     pressed = [(look.number, look.target) for look in page.pressure]
     if pressed != [(r.number, r.target) for r in play.pressure]:

@@ -100,6 +100,8 @@ CANADIAN_PROFESSIONAL = (
           "any down", forward_passes=1),
     *rows("canadian professional", ARTICLE, "the same, 2010, 6-2: handed behind the line",
           hand_past=False),
+    *rows("canadian professional", ARTICLE, "the same, 2013, 6-4: from behind the scrimmage line",
+          pass_past=False),
 )  # fmt: skip
 
 CANADIAN_PROFESSIONAL_2027 = (
@@ -154,6 +156,8 @@ HIGH_SCHOOL = (
     *rows("high school", ARTICLE, "the same, 7-5-8a: past the neutral zone", block_past=0),
     *rows("high school", ARTICLE, "the same, 7-5-1, as an officials' page prints it: one in the "
           "down", forward_passes=1),
+    *rows("high school", ARTICLE, "the same, 7-5-1: both feet in or behind the neutral zone",
+          pass_past=False),
     *rows("high school", REPORT, "the same, 3-6-1", play_clock=_FORTY),
 )  # fmt: skip
 
@@ -179,6 +183,8 @@ COLLEGE = (
     *rows("college", ARTICLE, "the same, 2016-17, A.R. 7-3: a charge within a yard", block_past=1),
     *rows("college", ARTICLE, "the same, 7-3-2-d: not the second of a down", forward_passes=1),
     *rows("college", ARTICLE, "the same, 7-1-6: both behind the line", hand_past=False),
+    *rows("college", ARTICLE, "the same, 7-3-2-a: not from beyond the neutral zone",
+          pass_past=False),
     *rows("college", REPORT, "an officials' magazine on 9-1-6 of 2022: to a yard past the neutral "
           "zone; the box is 2-34", low_zone=Zone(5, None, 1)),
     *rows("college", NOTHING, "", to_gain=10, also_ineligible=(), exchange=False,

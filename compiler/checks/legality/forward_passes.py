@@ -1,9 +1,9 @@
-"""Is the ball thrown forward once only, and handed forward behind the line only?
+"""Is the ball thrown forward once only, and thrown and handed forward behind the line only?
 
 A ball that is thrown, tossed, pitched or shovelled forward is a forward pass, whoever throws it,
 and every code known allows one in a down. So the first throw of a double pass goes back or
 straight across: the man who catches it is no farther up the field than the one who threw it. A
-hand-off may go forward, but not past the line.
+hand-off may go forward, but not past the line; nor may the ball be thrown forward from there.
 
 Example: ``quarterback throws to out`` where `out` stands on the line. Write instead ``quarterback
 throws to out at 2 behind``.
@@ -16,7 +16,7 @@ from collections.abc import Iterator
 from stemline.checks.asked import ProvedCall, When
 from stemline.checks.legality.snap import on
 from stemline.diagnostics.broken_rule import BrokenRule
-from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.exchanges import BallMoves, holders, said_any
 from stemline.football.play import Play
 from stemline.football.timing.ball_clock import BallMoment, ball_moments
@@ -56,6 +56,36 @@ class E798(BrokenRule):
     yards: str
 
 
+class E795(BrokenRule):
+    title = "a pass from past the line"
+    message = "{call}: {giver} is {yards} yards past the line when he throws the ball forward"
+    label = "past the line"
+    help = "let him throw it sooner, from behind the line: `after 1.5 seconds`"
+    varies = ("yards",)
+
+    call: str
+    giver: str
+    yards: str
+
+
+class W796(Mistake):
+    title = "a pass from about the line"
+    message = (
+        "{call}: by the clock {giver} is {yards} yards past the line when he throws the ball "
+        "forward, and it is a foul if he is"
+    )
+    label = "where is he"
+    help = "let him throw it sooner, from behind the line: `after 1.5 seconds`"
+    varies = ("yards",)
+
+    call: str
+    giver: str
+    yards: str
+
+
+SURELY = 2.0
+"""Yards past the line from which no doubt of the clock's brings a thrower back behind it."""
+
 WHEN = When.PROVED
 
 
@@ -67,6 +97,7 @@ def check_forward_passes(call: ProvedCall) -> Iterator[Diagnostic]:
     yield from _twice(play, moments)
     code = play.field.code
     for moment in moments:
+        yield from _from_past(play, moment)
         x, past = moment.exchange, moment.taken.y
         handed = x.kind is BallMoves.HAND and past > LEVEL and _forward(moment)
         if handed and not code.hand_past.value:
@@ -74,6 +105,18 @@ def check_forward_passes(call: ProvedCall) -> Iterator[Diagnostic]:
                 resting=on(code.hand_past, code), call=play.call.spoken, giver=x.giver,
                 man=x.taker, yards=f"{past:.1f}",
             ).at(x.span)  # fmt: skip
+
+
+def _from_past(play: Play, moment: BallMoment) -> Iterator[Diagnostic]:
+    """A pass forward whose thrower has crossed the line: the clock says where he is, so that a yard
+    or two are a warning."""
+    x, code, past = moment.exchange, play.field.code, moment.given.y
+    if not x.kind.flies or past <= LEVEL or not _forward(moment) or code.pass_past.value:
+        return
+    told = {"call": play.call.spoken, "giver": x.giver, "yards": f"{past:.1f}"}
+    sure = past >= SURELY
+    made = E795(resting=on(code.pass_past, code), **told) if sure else W796(**told)
+    yield made.at(x.span)
 
 
 def _twice(play: Play, moments: tuple[BallMoment, ...]) -> Iterator[Diagnostic]:
@@ -223,5 +266,82 @@ like W798
 -    carrier hands to taker
 -    taker runs slant 2
 +    taker blocks stalk
+```
+
+### E795
+
+The ball is thrown forward from behind the line only, whoever throws it. Here the back has run over
+the line with it when he throws.
+
+```play fail E795
+playbook Lanterns
+    code canadian professional
+
+personnel Base
+    Q is quarterback
+    R is back
+    X, Z is wideout
+    H, S, W is slotback
+
+formation Three Two
+    X at away, 2 inside numbers, on line
+    W at away, 5 outside tackle, off line
+    H at call, 4 outside tackle, off line
+    S at call, 5 outside H, off line
+    Z at call, numbers, on line
+    R at away, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+run Too Late
+    carrier is back
+    taker is strong inside
+    quarterback hands to carrier
+    carrier aims playside C
+    carrier throws to taker after 3 seconds
+    taker runs go
+    line blocks on or climb
+    everyone else blocks stalk
+
+dress Too Late
+    in Three Two
+```
+
+```play
+like E795
+-    carrier throws to taker after 3 seconds
++    carrier throws to taker after 1.2 seconds
+```
+
+### W795
+
+As the error, in a code whose rule is known from memory.
+
+```play fail W795
+like E795
+-    code canadian professional
++    code canadian amateur
+```
+
+```play
+like W795
+-    carrier throws to taker after 3 seconds
++    carrier throws to taker after 1.2 seconds
+```
+
+### W796
+
+He runs to the line and throws at about the moment at which he crosses it: by the clock he is past
+it already.
+
+```play fail W796
+like E795
+-    carrier throws to taker after 3 seconds
++    carrier throws to taker after 1.9 seconds
+```
+
+```play
+like E795
+-    carrier throws to taker after 3 seconds
++    carrier throws to taker after 1.2 seconds
 ```
 """

@@ -66,6 +66,7 @@ HIGH_SCHOOL = Code(
     downfield_crossing=Known(True, Certainty.PUBLISHED, f"{_NFHS}, 7-5-12"),
     block_past=published(0, f"{_NFHS}, 7-5-8a and 7-5-10: past the neutral zone"),
     forward_passes=published(1, f"{_NFHS}, 7-5-1"),
+    pass_past=Known(False, Certainty.PUBLISHED, f"{_NFHS}, 7-5-1"),
     play_clock=Known(_FORTY, Certainty.REPORTED, f"{_NFHS}, 3-6-1"),
     low_zone=Known(Zone(4, 3, 3), Certainty.PUBLISHED, f"{_NFHS}, 2-17-1"),
     low_block=Known(
@@ -150,6 +151,7 @@ COLLEGE = replace(
     block_past=published(1, f"{_NCAA16}, A.R. 7-3: an immediate charge within a yard is no foul"),
     forward_passes=published(1, f"{_NCAA}, {_SDCFOA}, 7-3-2-d"),
     hand_past=Known(False, Certainty.PUBLISHED, f"{_NCAA}, {_SDCFOA}, 7-1-6"),
+    pass_past=Known(False, Certainty.PUBLISHED, f"{_NCAA}, {_SDCFOA}, 7-3-2-a"),
     play_clock=Known(_FORTY, Certainty.MEMORY, f"{_NCAA}, 3-2-4"),
     low_zone=Known(
         Zone(5, None, 1),

@@ -142,6 +142,7 @@ CANADIAN_PROFESSIONAL = replace(
     downfield_crossing=Known(True, Certainty.MEMORY, "not confirmed in any text seen"),
     forward_passes=published(1, f"{_CFL} 2013, 6-4"),
     hand_past=Known(False, Certainty.PUBLISHED, f"{_CFL} 2010, 6-2"),
+    pass_past=Known(False, Certainty.PUBLISHED, f"{_CFL} 2013, 6-4"),
     block_past=published(
         0, f"{_CFL} 2016, 9-2-1: blocking is free except when a pass is thrown across the line"
     ),

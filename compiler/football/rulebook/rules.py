@@ -123,8 +123,8 @@ class Code:
     cross the line; ``block_past`` how far past the line an eligible man may block before a pass
     that crosses it is touched; ``exchange`` whether the man who takes the snap must hand the ball
     on, or throw it, before anybody runs it over the line; ``forward_passes`` how often the ball may
-    be thrown forward in one down, ``hand_past`` whether it may be handed forward past the line.
-    ``low_zone`` is where a block below the
+    be thrown forward in one down, ``hand_past`` whether it may be handed forward past the line, and
+    ``pass_past`` thrown forward from there. ``low_zone`` is where a block below the
     waist can be legal. ``play_clock`` is what a call sheet needs. The texts are for the page that a
     coach reads, in whole sentences.
 
@@ -173,6 +173,9 @@ class Code:
     forward_passes: Figure = Known(1, Certainty.MEMORY, "one in a down, as in every code known")
     hand_past: Known[bool] = Known(
         False, Certainty.MEMORY, "behind the line only, as in every code known"
+    )
+    pass_past: Known[bool] = Known(
+        False, Certainty.MEMORY, "from behind the line only, as in every code known"
     )
 
     @property
