@@ -6,7 +6,7 @@ its call. Each picture is framed by itself, to keep the rows low.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import groupby
 
 from stemline.book.content.book import Book
@@ -26,34 +26,49 @@ def contact_sheet(
     views: bool = False,
     svg: bool = True,
 ) -> Contact:
-    """Every call, formation, protection and look of ``book`` at ``size``, in its order.
+    """Every call, formation, protection and look of ``book`` at ``size``, in its order, but a
+    concept's dress-ups behind its own call.
 
     ``svg`` tells that it becomes one. ``views`` adds the runs against other fronts and what else
     its pages show a thing against. ``progress`` is told as for a build.
     """
-    total = sum(len(_entries(page, views)) for page in book.pages)
+    shown = [(page, entry) for page in book.pages for entry in _entries(page, views)]
+    dressed: dict[str, list[tuple[Page, Entry]]] = {}
+    for page, entry in shown:
+        if _dressed(page, entry):
+            dressed.setdefault(entry.play.call.concept, []).append((page, entry))
     groups: list[SheetGroup] = []
     done = 0
     for family, pages in groupby(book.pages, lambda page: page.family or page.name):
         cells: list[SheetCell] = []
-        for page in pages:
-            for cell in _cells(page, drawings, size, views, svg):
-                cells.append(cell)
-                done += 1
-                progress(done, total)
+        for there, entry in _with_theirs(pages, dressed, views):
+            cells.append(_cell(there, entry, drawings, size, svg))
+            done += 1
+            progress(done, len(shown))
         if cells:
             groups.append(SheetGroup(family, tuple(cells)))
     return Contact(book.title, book.footer, size, tuple(groups))
 
 
-def _cells(
-    page: Page, drawings: Drawings, size: Size, views: bool, svg: bool
-) -> Iterator[SheetCell]:
-    for entry in _entries(page, views):
-        wanted = Showing(size, duties=page.duties)
-        art = drawings.art(entry.id, entry.play, wanted, svg=svg, ids=f"{entry.id}-")
-        named = entry.listed or page.base is None
-        yield SheetCell(entry.call if named else f"{page.name}: {entry.call}", art, entry.listed)
+def _with_theirs(
+    pages: Iterable[Page], dressed: Mapping[str, Sequence[tuple[Page, Entry]]], views: bool
+) -> Iterator[tuple[Page, Entry]]:
+    """What pages show, with the dress-ups of each concept behind its page."""
+    for page in pages:
+        yield from ((page, e) for e in _entries(page, views) if not _dressed(page, e))
+        if page.base is not None and page.base.listed:
+            yield from dressed.get(page.base.play.call.concept, ())
+
+
+def _dressed(page: Page, entry: Entry) -> bool:
+    return page.base is None and entry.listed
+
+
+def _cell(page: Page, entry: Entry, drawings: Drawings, size: Size, svg: bool) -> SheetCell:
+    wanted = Showing(size, duties=page.duties)
+    art = drawings.art(entry.id, entry.play, wanted, svg=svg, ids=f"{entry.id}-")
+    named = entry.listed or page.base is None
+    return SheetCell(entry.call if named else f"{page.name}: {entry.call}", art, entry.listed)
 
 
 def _entries(page: Page, views: bool) -> tuple[Entry, ...]:
