@@ -93,7 +93,7 @@ def _block(task: Assignment, mine: dict[str, Stroke], scene: Scene, play: Play) 
         at = letters.get(hit.defender)
         room = AT_HIM + (STALKS if hit.how in ("stalk", "crack") else 0.0)
         own = play.defence.defender(hit.defender).at if play.defence is not None else hit.at
-        comes = hit.how in ("wrap", "pull") and own.distance(hit.at) > AT_HIM
+        comes = hit.how in ("wrap", "pull", "lead") and own.distance(hit.at) > AT_HIM
         at = hit.at if comes and at is not None else at
         if kind in mine and (at is None or end_of(mine[kind]).distance(at) > room):
             yield f"{kind} of {hit.defender} at {at} is drawn to {end_of(mine[kind])}"
