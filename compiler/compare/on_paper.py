@@ -5,7 +5,7 @@ What is said is what `told` says, so that paper and terminal never differ.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 
 from stemline.compare.aloud import INDENT
 from stemline.compare.comparison import CallChange, Comparison
@@ -24,6 +24,7 @@ _HEADS = 2
 def on_paper(found: Comparison) -> tuple[ComparisonPages, tuple[BothDrawn, ...]]:
     """The pages without their pictures, and what is to be drawn, in the order of the book."""
     rows = teaching(found)
+    learners = frozenset(row.man for row in rows if row.new)
     said = list(told(found, whole=False))[_HEADS:]
     pages = ComparisonPages(
         f"{found.old} → {found.new}",
@@ -35,16 +36,16 @@ def on_paper(found: Comparison) -> tuple[ComparisonPages, tuple[BothDrawn, ...]]
         tuple((row.man, to_learn(row)) for row in rows),
         tuple((line.kind, line.text.strip(), _steps(line.text)) for line in said),
         (),
-        tuple(_man(row, found) for row in rows if row.new),
+        tuple(_man(row, found) for row in rows if row.man in learners),
     )
-    return pages, tuple(_drawn(found))
+    return pages, tuple(_drawn(found, learners))
 
 
 def _steps(text: str) -> int:
     return (len(text) - len(text.lstrip())) // len(INDENT)
 
 
-def _drawn(found: Comparison) -> Iterator[BothDrawn]:
+def _drawn(found: Comparison, learners: Collection[str]) -> Iterator[BothDrawn]:
     """A picture for each concept and formation; calls that change otherwise have their own."""
     groups: dict[tuple[object, ...], list[CallChange]] = {}
     for change in found.changed:
@@ -70,7 +71,7 @@ def _drawn(found: Comparison) -> Iterator[BothDrawn]:
         if first.before != first.spoken:
             lines.insert(0, f"It was called {first.before}.")
         was = first.was if elsewhere else None
-        yield BothDrawn(title, also, tuple(filter(None, lines)), was, now, _his(first, told))
+        yield BothDrawn(title, also, tuple(filter(None, lines)), was, now, _his(first, told, learners))
 
 
 def _said(change: CallChange) -> tuple[tuple[str, str], ...]:
@@ -80,9 +81,12 @@ def _said(change: CallChange) -> tuple[tuple[str, str], ...]:
     return tuple((man.label, man_changed(man, now, was)) for man in change.men)
 
 
-def _his(change: CallChange, told: Sequence[tuple[str, str]]) -> tuple[tuple[str, str], ...]:
-    """Whose page shows the picture, and what it says: those who are drawn elsewhere."""
-    drawn = _drawn_elsewhere(change)
+def _his(
+    change: CallChange, told: Sequence[tuple[str, str]], learners: Collection[str]
+) -> tuple[tuple[str, str], ...]:
+    """Whose page shows the picture, and what it says: those who are drawn elsewhere and have a
+    page, since there is something new for them."""
+    drawn = _drawn_elsewhere(change).intersection(learners)
     return tuple((label, text) for label, text in told if label in drawn)
 
 

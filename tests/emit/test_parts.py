@@ -284,6 +284,7 @@ def test_several_processes_set_the_same_book(
 
     monkeypatch.setattr(SideBySide, "each", heard)
     monkeypatch.setattr(parts_module, "FEW", 1)
+    monkeypatch.setattr(parts_module, "MANY_TO_MEASURE", 1)
     assert to_pdf(book, gallery, theme, DATE) == pdf
     assert set(asked) == {("measure", True), ("set", True)}
 
@@ -297,6 +298,7 @@ def test_where_no_process_can_be_started_the_book_is_set_here(
     monkeypatch.setattr("stemline.emit.side_by_side.ProcessPoolExecutor", refused)
     monkeypatch.setattr("stemline.emit.side_by_side._processors", lambda: 2)
     monkeypatch.setattr(parts_module, "FEW", 1)
+    monkeypatch.setattr(parts_module, "MANY_TO_MEASURE", 1)
     assert to_pdf(book, gallery, theme, DATE) == pdf
 
 
@@ -335,6 +337,7 @@ def test_a_part_that_other_processes_set_is_kept_before_the_next_is_there(
     monkeypatch.setattr("stemline.emit.side_by_side.ProcessPoolExecutor", Killed)
     monkeypatch.setattr("stemline.emit.side_by_side._processors", lambda: 2)
     monkeypatch.setattr(parts_module, "FEW", 1)
+    monkeypatch.setattr(parts_module, "MANY_TO_MEASURE", 1)
     before = Kept()
     with pytest.raises(KeyboardInterrupt), Setter(theme, before) as setter:
         setter.set((Part("first", ""), Part("second", "")))
