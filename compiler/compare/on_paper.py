@@ -27,7 +27,7 @@ def on_paper(found: Comparison) -> tuple[ComparisonPages, tuple[BothDrawn, ...]]
     learners = frozenset(row.man for row in rows if row.new)
     said = list(told(found, whole=False))[_HEADS:]
     pages = ComparisonPages(
-        f"{found.old} → {found.new}",
+        f"{found.old} to {found.new}",
         found.old,
         found.new,
         summary(found),
@@ -71,7 +71,9 @@ def _drawn(found: Comparison, learners: Collection[str]) -> Iterator[BothDrawn]:
         if first.before != first.spoken:
             lines.insert(0, f"It was called {first.before}.")
         was = first.was if elsewhere else None
-        yield BothDrawn(title, also, tuple(filter(None, lines)), was, now, _his(first, told, learners))
+        yield BothDrawn(
+            title, also, tuple(filter(None, lines)), was, now, _his(first, told, learners)
+        )
 
 
 def _said(change: CallChange) -> tuple[tuple[str, str], ...]:
