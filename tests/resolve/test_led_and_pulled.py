@@ -58,7 +58,7 @@ def test_who_pulls_kicks_nobody_out_unless_he_is_told_to(line: str) -> None:
     assert hits and hits[0].how != "kick" and hits[0].defender != "E"
     assert "E" in play.unblocked
     told = right(made("playside tackle blocks pull or kick end man on line"))
-    assert "E" in told.unblocked
+    assert told.assignment("RT").hits[0].defender == "E"
     kicked = right(made("playside tackle blocks kick end man on line"))
     assert kicked.assignment("RT").hits[0].defender == "E"
 

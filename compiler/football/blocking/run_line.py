@@ -35,7 +35,8 @@ class LineBlocks(RunBoard):
         free = self._free_on_line()
         free.sort(key=lambda d: (round(abs(d.at.x), 3), -d.at.x * play, d.label))
         for defender in free:
-            self._find_owner(defender.label, set())
+            if not self._find_owner(defender.label, set()):
+                self._kicked_by_puller(defender)
         self._inside_first()
         self._line_before_fillers()
         self._puller_stays()
@@ -284,6 +285,21 @@ class LineBlocks(RunBoard):
     def _covered(self, man: str, other: Defender) -> bool:
         """Whether anybody else covers a man: he does not leave him for one farther out."""
         return any(d != other for d in self.front.over(self.at[man].x))
+
+    def _kicked_by_puller(self, defender: Defender) -> None:
+        """A man of the playside line whom nobody can have stands in the way of whoever pulls
+        around there: the nearest of those who are told to kick instead takes him."""
+        if defender.at.x * self.front.toward.value <= HEAD_UP:
+            return
+        kicks = {
+            man: next((n for n, r in enumerate(task.rules) if r.way is BlockWay.KICK), None)
+            for man, task in self.tasks.items()
+            if self._way(man) is BlockWay.PULL and not self._owned(man)
+        }
+        told = {man: n for man, n in kicks.items() if n is not None}
+        if told:
+            man = min(told, key=lambda m: round(self.at[m].distance(defender.at), 3))
+            self._take(man, told[man], defender.label)
 
     def _reaches(self, man: str, defender: Defender) -> int | None:
         """The first rule by which a man of the line could take a defender instead of what he has;
