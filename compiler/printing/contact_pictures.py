@@ -67,8 +67,9 @@ def _dressed(page: Page, entry: Entry) -> bool:
 def _cell(page: Page, entry: Entry, drawings: Drawings, size: Size, svg: bool) -> SheetCell:
     wanted = Showing(size, duties=page.duties)
     art = drawings.art(entry.id, entry.play, wanted, svg=svg, ids=f"{entry.id}-")
-    named = entry.listed or page.base is None
-    return SheetCell(entry.call if named else f"{page.name}: {entry.call}", art, entry.listed)
+    of = entry.play.call.concept if page.base is None else page.name
+    named = entry.call if entry.listed or not of else f"{of}: {entry.call}"
+    return SheetCell(named, art, entry.listed)
 
 
 def _entries(page: Page, views: bool) -> tuple[Entry, ...]:

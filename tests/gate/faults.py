@@ -160,6 +160,11 @@ def _along(paths: Sequence[Way]) -> Iterator[Fault]:
         shared = way & other.mark.shape
         if i >= j or one.own & other.own or _over_time(one, other):
             continue
+        # A line that a heavier one of the same man lies over is judged as that one.
+        edge = other.mark.edge
+        over = [p.mark.shape for p, _ in long if p.own & other.own and p.mark.edge > edge]
+        if over:
+            shared = shared - union_all(over)
         if shared.length > _ALONG * other.mark.edge:
             yield _fault(Kind.ALONG, one.name, other.name, shared)
 

@@ -101,8 +101,9 @@ def _exchange(moment: BallMoment, play: Play, places: BallPlaces) -> Iterator[It
         yield Stroke((Line(end - across, end + across),), "mesh", (), span)
         return
     met = taker if not taker.stands or giver.stands else giver
-    other = x.giver if met is taker else x.taker
-    strokes = mesh_items(met.at, met.ahead, board, span, symbols[other])
+    own = x.taker if met is taker else x.giver
+    others = [symbol for man, symbol in symbols.items() if man != own]
+    strokes = mesh_items(met.at, met.ahead, board, span, others)
     for number, stroke in enumerate(strokes[:1] if x.kind is BallMoves.FAKE else strokes, 1):
         named = f"{x.taker}-{'fake' if x.kind is BallMoves.FAKE else 'mesh'}-{number}"
         yield Stroke(stroke.segments, stroke.style, (), span, named, (moment.there, moment.there))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 
 from stemline.football.exchanges import TOSS_SPEED, said_any
@@ -58,18 +58,18 @@ def pitch_items(
 
 
 def mesh_items(
-    at: Point, ahead: Point, board: Board, span: Span, passer: Symbol | None = None
+    at: Point, ahead: Point, board: Board, span: Span, near: Collection[Symbol] = ()
 ) -> tuple[Stroke, ...]:
     """Two short strokes across a path that runs in direction ``ahead`` through ``at``, cut short
-    on the side where they would run into the ``passer``."""
+    on the side where they would run into one of the men ``near``."""
     across = left_of(ahead)
     step = ahead.scaled(board.mark("mesh_apart") / 2)
     return tuple(
         Stroke(
             (
                 Line(
-                    _as_far(spot, across.scaled(-1), passer, board),
-                    _as_far(spot, across, passer, board),
+                    _as_far(spot, across.scaled(-1), near, board),
+                    _as_far(spot, across, near, board),
                 ),
             ),
             "mesh",
@@ -80,13 +80,13 @@ def mesh_items(
     )
 
 
-def _as_far(spot: Point, way: Point, passer: Symbol | None, board: Board) -> Point:
+def _as_far(spot: Point, way: Point, near: Collection[Symbol], board: Board) -> Point:
     """The end of one half of a stroke."""
     half = board.mark("mesh")
-    if passer is not None:
-        apart = passer.at - spot
+    for man in near:
+        apart = man.at - spot
         along_, aside = dot(apart, way), abs(dot(apart, left_of(way)))
-        edge = passer.edge + board.weight("mesh") / 2
+        edge = man.edge + board.weight("mesh") / 2
         if along_ > 0 and aside < edge:
             half = min(half, max(0.0, along_ - math.sqrt(edge * edge - aside * aside)))
     return spot + way.scaled(half)
