@@ -490,7 +490,7 @@ def test_a_route_of_ones_own_behind_the_line() -> None:
 @pytest.mark.parametrize(
     ("line", "code"),
     [
-        ("runs swing at 1 behind", "E443"),
+        ("runs swing at 1 behind", "E404"),
         ("runs swing to 7 outside tackle at behind", "E441"),
         ("runs swing to 7 outside tackle at 1 behnd", "E443"),
         ("runs hitch then up to 2 behind quick", "E401"),

@@ -336,7 +336,7 @@ it already.
 ```play fail W796
 like E795
 -    carrier throws to taker after 3 seconds
-+    carrier throws to taker after 1.9 seconds
++    carrier throws to taker after 1.6 seconds
 ```
 
 ```play
