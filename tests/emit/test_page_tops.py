@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 from dataclasses import replace
+from typing import Any
 
 from pypdf import PdfReader
 
@@ -12,7 +13,10 @@ from stemline.book.content.book import Book
 from stemline.book.content.dressed_page import DressedPage
 from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.book.content.page_marks import answer_marks, picture_marks
-from stemline.football.play import Season
+from stemline.book.paper import TEXT_WIDTH
+from stemline.football.play import Kind, Season
+from stemline.picture.scene.metrics import extent
+from stemline.theme import Size, load_theme
 
 HEADED = 60.0
 """Points below the upper edge within which a heading is the first thing of a sheet."""
@@ -46,6 +50,22 @@ def test_only_the_signs_of_a_page_are_told(book: Book, season: Season) -> None:
     assert "pressure" not in picture_marks((replace(play, pressure=()),))
     assert picture_marks((replace(play, reads=(), pressure=(), alerts=(), claims=()),)) == ""
     assert any(page.marks for page in book.of(ConceptPage))
+
+
+def test_all_signs_together_are_one_line(season: Season) -> None:
+    """Where runs and passes meet on a sheet its foot tells them all: no word may leave the page."""
+    theme = load_theme()
+    kind = replace(theme.look(Size.FULL).types["letter"], face="italic", points=9.4)
+    read = next(play for play in season.plays if play.reads)
+    run = next(play for play in season.plays if play.kind is Kind.RUN)
+    some: Any = ("any",)
+    made = (
+        replace(read, pressure=read.reads, claims=some, alerts=some),
+        replace(run, unblocked=("J",), keys=some),
+    )
+    told = picture_marks(made)
+    assert told.count("·") == 5
+    assert extent(told, kind, theme).width < TEXT_WIDTH
 
 
 def test_only_the_cells_of_a_table_are_told() -> None:

@@ -19,11 +19,11 @@ def picture_marks(plays: Iterable[Play]) -> str:
     drawn = tuple(plays)
     said = (
         ("1 2: the order of his eyes", any(play.reads for play in drawn)),
-        ("›: the order under pressure", any(play.pressure for play in drawn)),
-        ("A in a box: looked at first, when it holds", any(play.alerts for play in drawn)),
-        ("grey: the shape he reads", any(play.claims for play in drawn)),
-        ("letter in a box: he is read", any(play.keys for play in drawn)),
-        ("wedge: nobody blocks him", any(_wedged(play) for play in drawn)),
+        ("›: under pressure", any(play.pressure for play in drawn)),
+        ("A in a box: looked at first", any(play.alerts for play in drawn)),
+        ("grey: the shape read", any(play.claims for play in drawn)),
+        ("letter in a box: read", any(play.keys for play in drawn)),
+        ("wedge: unblocked", any(_wedged(play) for play in drawn)),
     )
     return _BETWEEN.join(words for words, there in said if there)
 
