@@ -57,11 +57,10 @@ def test_all_signs_together_are_one_line(season: Season) -> None:
     theme = load_theme()
     kind = replace(theme.look(Size.FULL).types["letter"], face="italic", points=9.4)
     read = next(play for play in season.plays if play.reads)
-    run = next(play for play in season.plays if play.kind is Kind.RUN)
     some: Any = ("any",)
     made = (
         replace(read, pressure=read.reads, claims=some, alerts=some),
-        replace(run, unblocked=("J",), keys=some),
+        replace(read, kind=Kind.RUN, unblocked=("J",), keys=some),
     )
     told = picture_marks(made)
     assert told.count("·") == 5
