@@ -110,8 +110,19 @@ def mesh(board: Board) -> tuple[Item, ...]:
     passer = _symbol(board, "Q", Position.QUARTERBACK, Point(-0.2, -0.7))
     line = _line(board, back, CARRY, Ending.RUN, (3.4, 0.5, 0))
     fake = _line(board, passer, FAKE, Ending.RUN, (3.2, -1.1, 0))
-    strokes = mesh_items(Point(-0.2, 0.5), Point(1, 0), board, NOWHERE)
-    return (*fake, *line, *strokes, *_men(board, back, passer))
+    met = Point(-0.2, 0.5)
+    strokes = mesh_items(met, Point(1, 0), board, NOWHERE)
+    parts = [part for item in line for part in _from(item, met)]
+    return (*fake, *parts, *strokes, *_men(board, back, passer))
+
+
+def _from(item: Item, met: Point) -> tuple[Item, ...]:
+    """A straight line heavy from where the ball is met, and thin before it."""
+    if not isinstance(item, Stroke):
+        return (item,)
+    start, end = item.segments[0].start, item.segments[-1].end
+    before = replace(item, segments=(Line(start, met),), style="route", head=())
+    return before, replace(item, segments=(Line(met, end),))
 
 
 def pitch(board: Board) -> tuple[Item, ...]:
@@ -198,7 +209,7 @@ ENTRIES = (
     ("A defender; pale where he stands behind routes", defender),
     ("A block: the bar stands at the man who is blocked", block),
     ("Two on one man; short dashes: he goes on to the next", double),
-    ("The ball carrier, heaviest; his ball at the strokes; thin: the fake", mesh),
+    ("The man with the ball, heaviest, from the strokes where he gets it; thin: the fake", mesh),
     ("The ball may be pitched to this man", pitch),
     ("He gives it on: dashed, the ball in the air; caught at the bar", flight),
     ("Nobody blocks him: boxed, he is read; under a wedge, he is free", read_or_free),
