@@ -194,9 +194,18 @@ def test_many_are_drawn_by_other_processes_as_they_are_here(
         with maker.beside(wanted):
             there = [maker.art("a", play, how, svg=svg) for play, how, svg in wanted]
         assert there == here and counted.drawn == before
+        read: list[str] = []
+        get = store.get
+
+        def told(key: str) -> bytes | None:
+            read.append(key)
+            return get(key)
+
+        monkeypatch.setattr(store, "get", told)
         with maker.beside(wanted):
             again = [maker.art("a", play, how, svg=svg) for play, how, svg in wanted]
         assert again == here and counted.drawn == before
+        assert len(read) == len(wanted), "what is kept is read once"
 
 
 def themes() -> Iterator[Theme]:

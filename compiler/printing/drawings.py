@@ -77,6 +77,7 @@ class Drawings:
         self._asked: dict[tuple[int, Showing], _Asked] = {}
         self._coming: Iterator[tuple[str, Art]] = iter(())
         self._made: dict[str, Art] = {}
+        self._held: dict[str, Art] = {}
 
     def art(
         self, id_: str, play: Play, wanted: Showing, *, svg: bool = False, ids: str = ""
@@ -84,11 +85,9 @@ class Drawings:
         """The picture of ``play`` under the id ``id_``; with its SVG where ``svg`` says so, each
         `id` in it with ``ids`` before it. Raises `Refused` for a damaged letter of the theme."""
         asked = self._asked.get((id(play), wanted)) or self._asking(play, wanted)
-        drawn = _read(self._store.get(asked.key))
-        if drawn is None or (svg and not drawn.svg):
-            drawn = self._came(asked.key)
-            if drawn is None or (svg and not drawn.svg):
-                drawn = self.drawn((*asked[1:], svg))
+        drawn = _enough(self._held.get(asked.key) or _read(self._store.get(asked.key)), svg)
+        if drawn is None:
+            drawn = _enough(self._came(asked.key), svg) or self.drawn((*asked[1:], svg))
             self._store.put(asked.key, _written(drawn))
         text = drawn.svg.replace(_IDS, ids) if svg else ""
         return replace(drawn, id=id_, svg=text)
@@ -102,9 +101,12 @@ class Drawings:
         for play, showing, svg in wanted:
             asked = self._asking(play, showing)
             self._asked[id(play), showing] = asked
-            if asked.key in lacking or self._store.get(asked.key) is None:
-                before = lacking.get(asked.key)
-                lacking[asked.key] = (*asked[1:], svg or (before is not None and before[-1]))
+            if asked.key in lacking:
+                svg = svg or lacking[asked.key][-1]
+            elif (held := _enough(_read(self._store.get(asked.key)), svg)) is not None:
+                self._held[asked.key] = held
+                continue
+            lacking[asked.key] = (*asked[1:], svg)
         helpers = SideBySide(Drawings, self._theme, self._level)
         if len(lacking) >= FEW:
             drawn = helpers.each("drawn", tuple(lacking.values()))
@@ -113,7 +115,7 @@ class Drawings:
             yield
         finally:
             helpers.end()
-            self._asked, self._coming, self._made = {}, iter(()), {}
+            self._asked, self._coming, self._made, self._held = {}, iter(()), {}, {}
 
     def _asking(self, play: Play, wanted: Showing) -> _Asked:
         sealed = seal(play.unsaid)
@@ -148,6 +150,11 @@ class Drawings:
         text = to_svg(scene, theme, _IDS) if svg else ""
         size = scene.width, scene.height
         return Art("", text, scene.description, *size, scene.title, to_ink(scene, theme))
+
+
+def _enough(drawn: Art | None, svg: bool) -> Art | None:
+    """The picture; None where it is still to be drawn, or drawn again for its SVG."""
+    return drawn if drawn is not None and (drawn.svg or not svg) else None
 
 
 @lru_cache(maxsize=16)

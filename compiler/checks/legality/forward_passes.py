@@ -274,36 +274,15 @@ The ball is thrown forward from behind the line only, whoever throws it. Here th
 the line with it when he throws.
 
 ```play fail E795
-playbook Lanterns
-    code canadian professional
-
-personnel Base
-    Q is quarterback
-    R is back
-    X, Z is wideout
-    H, S, W is slotback
-
-formation Three Two
-    X at away, 2 inside numbers, on line
-    W at away, 5 outside tackle, off line
-    H at call, 4 outside tackle, off line
-    S at call, 5 outside H, off line
-    Z at call, numbers, on line
-    R at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
-
-run Too Late
-    carrier is back
-    taker is strong inside
-    quarterback hands to carrier
-    carrier aims playside C
-    carrier throws to taker after 3 seconds
-    taker runs go
-    line blocks on or climb
-    everyone else blocks stalk
-
-dress Too Late
-    in Three Two
+like E798
+-run Too Far
++run Too Late
+-    carrier hands to taker
+-    taker runs slant 2
++    carrier throws to taker after 3 seconds
++    taker runs go
+-dress Too Far
++dress Too Late
 ```
 
 ```play
