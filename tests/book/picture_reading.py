@@ -7,10 +7,12 @@ stand nearer (`shot`), and whoever is too deep for it stands at its edge with hi
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from stemline.football.defenders import Defender, DutyKind
 from stemline.football.play import Assignment, Kind, Play
 from stemline.geometry.curves import points_of
+from stemline.geometry.paths import polyline
 from stemline.picture.frame.board import shot
 from stemline.picture.scene.metrics import extent
 from stemline.picture.scene.scene import Disc, Plate, Point, Polygon, Scene, Stroke, TextRun
@@ -32,6 +34,9 @@ AT_HIM = 0.9
 """Yards from a defender's letter within which a blocker's bar stands at him."""
 STALKS = 1.0
 """Yards before his man at which a stalk or a crack breaks down."""
+GAINED, IN_REACH = 3.0, 3.9
+"""Yards past the line up to which whoever is nearer to the carrier's way than so many is blocked,
+read or marked."""
 
 
 def off(play: Play, scene: Scene) -> Iterator[str]:
@@ -52,6 +57,8 @@ def off(play: Play, scene: Scene) -> Iterator[str]:
             wrong.append(f"{task.man} is drawn with the ball of {play.carrier or 'nobody'}")
     if play.defence is not None:
         wrong += _defence(seen, scene)
+    if play.defence is not None and play.kind is Kind.RUN and scene.size is Size.FULL:
+        wrong += _unmet(play, scene)
     look = f" against {play.defence.name}" if play.defence is not None else ""
     yield from (f"{play.call.spoken}{look}: {line}" for line in wrong)
 
@@ -177,6 +184,26 @@ def _defence(play: Play, scene: Scene) -> Iterator[str]:
             yield from _stands(man, letters[man.label], READ if read else MOVED, scene)
         elif scene.size is Size.FULL:
             yield f"{man.label} has no letter"
+
+
+def _unmet(play: Play, scene: Scene) -> Iterator[str]:
+    """Who stands near the carrier's way at the line and is neither blocked nor read is marked, and
+    nobody is marked whom somebody takes."""
+    assert play.defence is not None
+    taken = {hit.defender for task in play.assignments for hit in task.hits}
+    taken |= {key.man for key in play.keys}
+    marked = {i.span for i in scene.items if isinstance(i, Polygon) and i.style == "free"}
+    task = play.assignment(play.carrier) if play.carrier else None
+    corners = polyline(task.path) if task is not None and task.path is not None else ()
+    steps = [a + (b - a).scaled(n / 10) for a, b in pairwise(corners) for n in range(11)]
+    way = [at for at in steps if 0.0 <= at.y <= GAINED]
+    for man in play.defence.defenders:
+        near = min((at.distance(man.at) for at in way), default=IN_REACH)
+        if man.label in taken:
+            if man.span in marked:
+                yield f"{man.label} is taken and marked as free"
+        elif near < IN_REACH and man.span not in marked:
+            yield f"{man.label} is {near:.1f} yards from the ball's way and nobody's"
 
 
 def _stands(man: Defender, at: Point, moved: float, scene: Scene) -> Iterator[str]:

@@ -41,6 +41,7 @@ from stemline.football.exchanges import BallMoves, holders
 from stemline.football.field import Side
 from stemline.football.offence.counting import tight_ends
 from stemline.football.play import Assignment, Hit, Key, Kind, Play
+from stemline.football.timing.reaching import reaching
 from stemline.geometry.paths import Path, Point
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import BlockSaid, Body, Job
@@ -180,7 +181,7 @@ class RunBlocking:
         if self._shows_run:  # nobody blocks a linebacker who covers, and nobody has to
             coming = {d.label for d in front.defenders if d.comes}
             free = tuple(label for label in free if label in coming)
-        return replace(play, assignments=tuple(made), unblocked=free)
+        return _chased(replace(play, assignments=tuple(made), unblocked=free))
 
     def _opened(self, front: Front, solved: Scheme, play: Play) -> float:
         """x of the hole that the blocks open; outside the line as it is aimed."""
@@ -433,6 +434,16 @@ def _blocked(
         climb = climb_path(at, second.at)
     path = block_path(man, block.way, at, through, _depth(a.man, solved, play))
     return replace(a, job=job, path=path, hits=tuple(hits), climb=climb)
+
+
+def _chased(play: Play) -> Play:
+    """The run with those of the look who are left to the carrier."""
+    assert play.defence is not None
+    if play.kind is not Kind.RUN:
+        return play
+    taken = {hit.defender for a in play.assignments for hit in a.hits}
+    taken |= {*play.unblocked, *(key.man for key in play.keys)}
+    return replace(play, chasing=reaching(play, play.defence, taken))
 
 
 def _depth(man: str, solved: Scheme, play: Play) -> float:
