@@ -59,6 +59,8 @@ def off(play: Play, scene: Scene) -> Iterator[str]:
         wrong += _defence(seen, scene)
     if play.defence is not None and play.kind is Kind.RUN and scene.size is Size.FULL:
         wrong += _unmet(play, scene)
+    if play.kind is Kind.PASS:
+        wrong += _tiles(seen, scene, lines)
     look = f" against {play.defence.name}" if play.defence is not None else ""
     yield from (f"{play.call.spoken}{look}: {line}" for line in wrong)
 
@@ -156,6 +158,34 @@ def _route(task: Assignment, mine: dict[str, Stroke], play: Play) -> Iterator[st
         tip = end_of(line)
         if tip.distance(path.end) > room or (abs(path.end.x) > MOVED and tip.x * path.end.x < 0):
             yield f"runs to {path.end}, drawn to {tip}"
+
+
+def _tiles(play: Play, scene: Scene, lines: Lines) -> Iterator[str]:
+    """A read's number that stands beyond the line of another man is led to its own."""
+    led = {i.span for i in scene.items if isinstance(i, Stroke) and i.style == "leader"}
+    tiles = {i.span: i.box for i in scene.items if isinstance(i, Plate) and i.style == "tile"}
+    for read in play.reads:
+        box = tiles.get(read.span)
+        if box is None or read.span in led or not read.men:
+            continue
+        to = Point(min(max(read.at.x, box.left), box.right),
+                   min(max(read.at.y, box.bottom), box.top))  # fmt: skip
+        between = {
+            man
+            for man, mine in lines.items()
+            for line in mine.values()
+            for a, b in pairwise(points_of(line.segments))
+            if man not in read.men and _crosses(read.at, to, a, b)
+        }
+        if between:
+            yield f"look {read.number} stands beyond the line of {sorted(between)}"
+
+
+def _crosses(a: Point, b: Point, c: Point, d: Point) -> bool:
+    def left(p: Point, q: Point, r: Point) -> bool:
+        return (q.x - p.x) * (r.y - p.y) > (q.y - p.y) * (r.x - p.x)
+
+    return left(a, b, c) != left(a, b, d) and left(c, d, a) != left(c, d, b)
 
 
 # Theirs.

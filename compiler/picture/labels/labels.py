@@ -73,7 +73,8 @@ class Trouble(Enum):
 class Wanted:
     """A label to place. ``at`` is what it labels; ``gap`` yards of white to it; ``toward`` the
     direction it would rather lie in, and ``hold`` what the opposite direction costs. ``also`` are
-    other places that it may stand at just as truly."""
+    other places that it may stand at just as truly. ``past`` are pieces of others' lines near it: a
+    label beyond one of them has a leader however near it is."""
 
     at: Point
     width: float
@@ -82,6 +83,7 @@ class Wanted:
     toward: Point
     hold: float
     also: tuple[Point, ...] = ()
+    past: tuple[tuple[Point, Point], ...] = ()
 
 
 @dataclass(frozen=True)
@@ -173,7 +175,9 @@ def _places(
         for ring, (far, dear) in enumerate(_RINGS):
             for way, astray in ways:
                 box = _box(want, at, way, want.gap + far * stride)
-                leader = _leader(at, box) if far > _LEADER_FROM else None
+                leader = _leader(at, box)
+                if far <= _LEADER_FROM and not any(_cross(leader, piece) for piece in want.past):
+                    leader = None
                 cost = dear + astray + (_ALSO if number else 0.0)
                 under = _under(at, box, leader, others, ink, frame, stride, pad)
                 made.append(_Place(box, leader, ((Trouble.AWAY, cost), *under)))
