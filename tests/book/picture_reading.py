@@ -52,7 +52,7 @@ def off(play: Play, scene: Scene) -> Iterator[str]:
             said = _way(task, mine, lines, seen)
         else:
             said = _route(task, mine, seen)
-        wrong += [f"{task.man} {task.job} {line}" for line in said]
+        wrong += [f"{task.man} {task.job} {line}" for line in (*said, *_told(task, mine, seen))]
         if "carry" in mine and task.man != play.carrier:
             wrong.append(f"{task.man} is drawn with the ball of {play.carrier or 'nobody'}")
     if play.defence is not None:
@@ -90,6 +90,20 @@ def _men(play: Play, scene: Scene) -> Iterator[str]:
     for man in play.men:
         if man.label not in stands or stands[man.label].distance(man.snap) > MOVED:
             yield f"{man.label} stands at {stands.get(man.label)}, {man.snap}"
+
+
+def _told(task: Assignment, mine: dict[str, Stroke], play: Play) -> Iterator[str]:
+    """Who is told what he does has a line, and who has a line is told. A quarterback may stand; a
+    lineman who is told to stay goes nowhere, and without a look one who protects, and a run."""
+    passer = play.passer is not None and play.passer.label == task.man
+    run = play.kind is Kind.RUN
+    stays = task.job.startswith("Show the run and stay")
+    protects = play.man(task.man).interior and bool(play.protection)
+    waits = passer or stays or (play.defence is None and (run or protects))
+    if task.job and not mine and not waits:
+        yield "has words and no line"
+    if mine and not task.job and not (task.motion or (passer and play.feet)):
+        yield "has a line and no words"
 
 
 def _block(task: Assignment, mine: dict[str, Stroke], scene: Scene, play: Play) -> Iterator[str]:
