@@ -175,9 +175,9 @@ def _places(
         for ring, (far, dear) in enumerate(_RINGS):
             for way, astray in ways:
                 box = _box(want, at, way, want.gap + far * stride)
-                leader = _leader(at, box)
-                if far <= _LEADER_FROM and not any(_cross(leader, piece) for piece in want.past):
-                    leader = None
+                line = _leader(at, box)
+                led = far > _LEADER_FROM or any(_cross(line, piece) for piece in want.past)
+                leader = line if led else None
                 cost = dear + astray + (_ALSO if number else 0.0)
                 under = _under(at, box, leader, others, ink, frame, stride, pad)
                 made.append(_Place(box, leader, ((Trouble.AWAY, cost), *under)))
