@@ -84,10 +84,9 @@ def longer(line: MeasuredLine, by: Pieces) -> MeasuredLine:
     steps, first, boxes, far = list(line.steps), list(line.first), list(line.boxes), line.length
     for number, piece in enumerate(by, len(first)):
         first.append(len(steps))
-        count = _STEPS if isinstance(piece, Curve) else 1
-        a = piece.start
-        for i in range(1, count + 1):
-            b = piece.at(i / count) if isinstance(piece, Curve) and i < count else piece.end
+        stops = piece.between(_STEPS) if isinstance(piece, Curve) else []
+        count, a = len(stops) + 1, piece.start
+        for i, b in enumerate((*stops, piece.end), 1):
             steps.append(CutStep(a, b, far, number, (i - 1) / count, i / count))
             far += a.distance(b)
             a = b

@@ -85,8 +85,16 @@ def _eased(path: Path, obstacles: Sequence[Round]) -> Path:
 def _short(path: Path, obstacles: Sequence[Round]) -> dict[Round, float]:
     """By how many yards the rounded line is too near to whom."""
     drawn = polyline(path)
-    room = {o: _CLEAR * o.radius + o.hard * _REST - far_from(drawn, o.at) for o in obstacles}
-    return {o: short for o, short in room.items() if short > 0}
+    xs, ys = [p.x for p in drawn], [p.y for p in drawn]
+    left, right, low, high = min(xs), max(xs), min(ys), max(ys)
+    found: dict[Round, float] = {}
+    for o in obstacles:
+        keep, at = _CLEAR * o.radius + o.hard * _REST, o.at
+        if left - keep < at.x < right + keep and low - keep < at.y < high + keep:
+            short = keep - far_from(drawn, at)
+            if short > 0:
+                found[o] = short
+    return found
 
 
 def _corners_out(path: Path, obstacles: Sequence[Round]) -> Path:
@@ -235,7 +243,11 @@ def _bends(
 
 def _free(at: Point, obstacles: Sequence[Round]) -> bool:
     """Whether a place is on nobody's symbol."""
-    return all(o.at.distance(at) >= o.hard for o in obstacles)
+    for o in obstacles:
+        hard, dx, dy = o.hard, o.at.x - at.x, o.at.y - at.y
+        if -hard < dx < hard and -hard < dy < hard and math.hypot(dx, dy) < hard:
+            return False
+    return True
 
 
 def _out(obstacle: Round, side: Point, others: Sequence[Round]) -> float:

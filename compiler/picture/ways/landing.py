@@ -91,10 +91,12 @@ def land(path: Path, obstacles: Sequence[Round], tip: Tip, turn: float) -> Path:
 
 def _tries(path: Path, ways: Sequence[Path], radius: float) -> Iterator[tuple[float, Path, Point]]:
     """Each way to each place round the path's own end, and what that costs: the cheapest first."""
+    ahead = heading(segments(path), _HEADING)
+    ends = [(_astray(path.end, end, ahead), end) for end in _ends(path.end, radius)]
     tries = [
-        (_CHANGED * number + _astray(path, end), way, end)
+        (_CHANGED * number + astray, way, end)
         for number, way in enumerate(ways)
-        for end in _ends(path.end, radius)
+        for astray, end in ends
     ]
     yield from sorted(tries, key=lambda tried: round(tried[0], 6))
 
@@ -121,11 +123,11 @@ def _without_turns(path: Path, near: Sequence[Round], wide: float) -> Path:
     return replace(path, legs=(*legs, path.legs[-1]))
 
 
-def _astray(path: Path, end: Point) -> float:
-    """What it is worth not to end at ``end``: more where it falls short of the path's own end."""
-    ahead = heading(segments(path), _HEADING)
-    short = max(0.0, dot(path.end - end, ahead))
-    return _ASTRAY * end.distance(path.end) + _SHORT * short
+def _astray(own: Point, end: Point, ahead: Point) -> float:
+    """What it is worth to end at ``end``: more where it falls short of the path's ``own`` end, to
+    which the path comes by ``ahead``."""
+    short = max(0.0, dot(own - end, ahead))
+    return _ASTRAY * end.distance(own) + _SHORT * short
 
 
 def _about(end: Point, o: Round, tip: Tip) -> bool:
@@ -137,8 +139,13 @@ def _touched(path: Path, obstacles: Sequence[Round], tip: Tip, white: float) -> 
     if not obstacles:
         return
     drawn, head = polyline(path), _tip(path, tip)
+    xs, ys = [p.x for p in (*drawn, *head)], [p.y for p in (*drawn, *head)]
+    left, right, low, high = min(xs), max(xs), min(ys), max(ys)
     for o in obstacles:
         keep = o.hard + white * (o.radius - o.hard)
+        far, at = keep + tip.line, o.at
+        if not (left - far < at.x < right + far and low - far < at.y < high + far):
+            continue
         if far_from(drawn, o.at) < keep + tip.line or far_from(head, o.at) < keep:
             yield o
 
