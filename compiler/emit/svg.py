@@ -208,26 +208,23 @@ def _id(name: str) -> str:
 
 def _filled(kind: _Kind, paint: Mapping[str, Any], given: Mapping[str, str]) -> str:
     """An element of that look; what is ``given`` is put into it as it is."""
-    named = sorted(given, key=_attribute)
-    form = _form(kind, tuple(paint.items()), tuple(named))
-    parts = [form[0]]
-    for name, rest in zip(named, form[1:], strict=True):
-        parts += given[name], rest
-    return "".join(parts)
+    head, rest = _form(kind, tuple(paint.items()), tuple(given))
+    return head + "".join([given[name] + text for name, text in rest])
 
 
 @cache
 def _form(
     kind: _Kind, paint: tuple[tuple[str, Any], ...], given: tuple[str, ...]
-) -> tuple[str, ...]:
-    """An element as it is written, cut where each of the attributes ``given`` has its value.
-    Attributes are written in the order of their names."""
+) -> tuple[str, tuple[tuple[str, str], ...]]:
+    """An element as it is written: up to the first of the attributes ``given``, and what follows
+    the value of each, in the order of their names."""
     element = kind(debug=False)
     element.update(dict(paint))
     element.update({name: _GAP for name in given if name != "d"})
     if "d" in given:
         element.push(_GAP)
-    return tuple(element.tostring().split(_GAP))
+    head, *rest = str(element.tostring()).split(_GAP)
+    return head, tuple(zip(sorted(given, key=_attribute), rest, strict=True))
 
 
 def _attribute(key: str) -> str:

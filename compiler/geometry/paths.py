@@ -75,6 +75,10 @@ class Path:
     def corners(self) -> tuple[Point, ...]:
         return (self.start, *(leg.to for leg in self.legs))
 
+    def by(self, legs: Iterable[Leg]) -> Path:
+        """From the same start to the same kind of end by other legs."""
+        return Path(self.start, tuple(legs), self.ending)
+
     def mirrored(self) -> Path:
         legs = tuple(replace(leg, to=leg.to.mirrored()) for leg in self.legs)
         return Path(self.start.mirrored(), legs, self.ending)

@@ -125,23 +125,24 @@ class _Paper:
 
 
 class _Places:
-    """The places that a label may take, by number; each is worked out when it is asked for.
-    ``ranks`` are what they cost for where they are, which each costs at least."""
+    """The places that a label may take, by number; each is worked out when it is asked for, and
+    ``made`` are those that were. ``ranks`` are what they cost for where they are, which each costs
+    at least."""
 
     def __init__(self, want: Wanted, paper: _Paper, room: int) -> None:
         self._want, self._paper, self._room = want, paper, room
         self._own = (want.at, *want.also)
         self._others = [at for at in paper.anchors if at not in self._own]
         self._asked: list[tuple[int, int, Point]] = []
-        self._made: dict[int, _Place] = {}
+        self.made: dict[int, _Place] = {}
         self.ranks: list[float] = []
         self._lay_out()
         self.by_cost = CheapestFirst(self.ranks, self.cost)
 
     def __getitem__(self, k: int) -> _Place:
-        if k not in self._made:
-            self._made[k] = self._place(*self._asked[k], self.ranks[k])
-        return self._made[k]
+        if k not in self.made:
+            self.made[k] = self._place(*self._asked[k], self.ranks[k])
+        return self.made[k]
 
     def cost(self, k: int) -> float:
         return self[k].cost
@@ -196,8 +197,9 @@ def _chosen(choices: Sequence[_Places], pad: float) -> tuple[Placed, ...]:
     """The cheapest of all arrangements."""
 
     def together(i: int, k: int, j: int, at: int) -> float:
-        return _together(choices[i][k], choices[j][at], pad)
+        return _together(made[i][k], made[j][at], pad)
 
+    made = [places.made for places in choices]
     taken = choose([places.by_cost for places in choices], together)
     all_ = [places[k] for places, k in zip(choices, taken, strict=True)]
     return tuple(_placed(i, all_, pad) for i in range(len(all_)))

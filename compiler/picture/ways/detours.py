@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from stemline.geometry.curves import dot, far_from, left_of, nearest, turned, unit
 from stemline.geometry.paths import Leg, Path, Point, length, polyline
@@ -73,8 +73,8 @@ def _eased(path: Path, obstacles: Sequence[Round]) -> Path:
                 far = o.at.distance(leg.to)
                 if 1e-6 < far < _REACH * o.radius:
                     out = (leg.to - o.at).scaled(_OUTWARD * o.radius / far)
-                    legs[index] = replace(leg, to=leg.to + out)
-        eased = replace(path, legs=tuple(legs))
+                    legs[index] = Leg(leg.to + out, leg.reach)
+        eased = path.by(legs)
         still = _short(eased, obstacles)
         if sum(still.values()) >= sum(short.values()):
             break
@@ -103,11 +103,14 @@ def _corners_out(path: Path, obstacles: Sequence[Round]) -> Path:
     for leg in path.legs[:-1]:
         to = leg.to
         for o in obstacles:
+            wide = o.radius * _WIDER
+            if not -wide < o.at.x - to.x < wide or not -wide < o.at.y - to.y < wide:
+                continue
             far = o.at.distance(to)
-            if 1e-6 < far < o.radius * _WIDER:
+            if 1e-6 < far < wide:
                 to = o.at + (to - o.at).scaled(o.radius * _WIDER / far)
-        legs.append(replace(leg, to=to))
-    return replace(path, legs=(*legs, *path.legs[-1:]))
+        legs.append(leg if to is leg.to else Leg(to, leg.reach))
+    return path.by((*legs, *path.legs[-1:]))
 
 
 def _tightest(
@@ -237,8 +240,7 @@ def _bends(
         return
     free = [leg for leg in straight if _free(leg.to, others)]
     for legs in (straight, free) if len(free) < len(straight) else (straight,):
-        way = (*path.legs[:index], *legs, *path.legs[index:])
-        yield replace(path, legs=way)
+        yield path.by((*path.legs[:index], *legs, *path.legs[index:]))
 
 
 def _free(at: Point, obstacles: Sequence[Round]) -> bool:

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import pairwise
 
 from stemline.geometry.curves import (
@@ -22,7 +22,7 @@ from stemline.geometry.curves import (
     turned,
     unit,
 )
-from stemline.geometry.paths import Ending, Path, Point, polyline, segments
+from stemline.geometry.paths import Ending, Leg, Path, Point, polyline, segments
 from stemline.picture.ways.detours import Round, detour
 
 _WAYS = 16
@@ -120,7 +120,7 @@ def _without_turns(path: Path, near: Sequence[Round], wide: float) -> Path:
         for leg in path.legs[:-1]
         if leg.to.y >= 0 or all(leg.to.distance(o.at) > o.radius + _BESIDE * wide for o in near)
     )
-    return replace(path, legs=(*legs, path.legs[-1]))
+    return path.by((*legs, path.legs[-1]))
 
 
 def _astray(own: Point, end: Point, ahead: Point) -> float:
@@ -178,7 +178,7 @@ def _ends(end: Point, radius: float) -> Iterator[Point]:
 
 
 def _ended(path: Path, end: Point) -> Path:
-    return replace(path, legs=(*path.legs[:-1], replace(path.legs[-1], to=end)))
+    return path.by((*path.legs[:-1], Leg(end, path.legs[-1].reach)))
 
 
 def _aside(path: Path, tried: Path) -> float:
