@@ -104,7 +104,8 @@ class _Search:
     def __init__(
         self, rows: Sequence[CheapestFirst], together: Together, first: Sequence[int]
     ) -> None:
-        self._together = cache(together)
+        self._together = together
+        self._added = cache(self._costs_with)
         self._least = [row.cheapest()[0] for row in rows]
         self.best = list(first)
         self._cost = sum(row.cost(at) for row, at in zip(rows, first, strict=True))
@@ -135,9 +136,18 @@ class _Search:
         for own, k in rows[i]:
             if self._left <= 0 or at_least - least[i] + own >= self._cost - _ALIKE:
                 return
-            left = {j: self._with(row, j, i, k) for j, row in rows.items() if j != i}
+            left = {j: _with(row, self._added(j, i, k)) for j, row in rows.items() if j != i}
             self.down([*taken, (i, k)], cost + own, left)
 
-    def _with(self, row: Row, j: int, i: int, k: int) -> Row:
-        together = self._together
-        return sorted((cost + together(i, k, j, at), at) for cost, at in row)
+    def _costs_with(self, j: int, i: int, k: int) -> dict[int, float]:
+        """What each place of label ``j`` that costs something with place ``k`` of ``i`` costs
+        then, by number."""
+        both = {at: self._together(i, k, j, at) for _, at in self.rows[j]}
+        return {at: cost for at, cost in both.items() if cost}
+
+
+def _with(row: Row, added: dict[int, float]) -> Row:
+    """The row with what its places cost besides: most pairs of places cost nothing together."""
+    if not added:
+        return row
+    return sorted((cost + added.get(at, 0.0), at) for cost, at in row)

@@ -161,13 +161,24 @@ def _tightest(
 def _through(path: Path, obstacles: Sequence[Round]) -> float:
     """What it costs to run through men, or to touch the white around them."""
     through, corners = 0.0, path.corners
-    for o in obstacles:
+    for o in _about(corners, obstacles):
         near = _passing(corners, o)
         if near < o.hard:
             through += _THROUGH
         elif near < o.radius:
             through += _TIGHT * (o.radius - near) / (o.radius - o.hard)
     return through
+
+
+def _about(corners: Sequence[Point], obstacles: Sequence[Round]) -> list[Round]:
+    """Those whose white comes into the box around a path."""
+    xs, ys = [p.x for p in corners], [p.y for p in corners]
+    left, right, low, high = min(xs), max(xs), min(ys), max(ys)
+    return [
+        o
+        for o in obstacles
+        if left - o.radius < o.at.x < right + o.radius and low - o.radius < o.at.y < high + o.radius
+    ]
 
 
 def _reached(corners: Sequence[Point], o: Round) -> Iterator[tuple[int, Point, Point]]:
@@ -199,7 +210,7 @@ def _first(path: Path, obstacles: Sequence[Round]) -> tuple[int, Round] | None:
     """The first piece of the path that runs too near an obstacle, and the nearest such one."""
     corners = path.corners
     first: tuple[int, float, Round] | None = None
-    for o in obstacles:
+    for o in _about(corners, obstacles):
         for index, a, b in _reached(corners, o):
             if first is not None and index > first[0]:
                 break
@@ -256,9 +267,10 @@ def _out(obstacle: Round, side: Point, others: Sequence[Round]) -> float:
     """How far out a bend passes: clear of the white, or in the middle between the man and the
     next one on that side where the two stand closer."""
     out = obstacle.radius * _WIDER
+    x, y, sx, sy = obstacle.at.x, obstacle.at.y, side.x, side.y
     for o in others:
-        apart = o.at - obstacle.at
-        along, aside = dot(apart, side), abs(dot(apart, left_of(side)))
+        dx, dy = o.at.x - x, o.at.y - y
+        along, aside = dx * sx + dy * sy, abs(dx * -sy + dy * sx)
         if along > 0 and aside < o.hard:
             edge = along - math.sqrt(o.hard * o.hard - aside * aside)
             if edge > obstacle.hard:
