@@ -319,5 +319,6 @@ def _shown(compiled: Session, season: Season, *, views: bool = True) -> Season:
     """``season`` with all that its book shows; only the whole one has the sheets at the end."""
     assert compiled.book is not None, "a season comes from a book"
     book, maker = compiled.book, compiled.expander
-    shown = with_views(book, compiled.calls, season, maker) if views else season
+    put = compiled.put_to_looks
+    shown = with_views(book, compiled.calls, season, maker, put) if views else season
     return with_sheets(book, shown, maker) if compiled.is_whole(season) else shown

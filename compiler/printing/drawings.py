@@ -78,6 +78,7 @@ class Drawings:
         self._coming: Iterator[tuple[str, Art]] = iter(())
         self._made: dict[str, Art] = {}
         self._held: dict[str, Art] = {}
+        self._sealed: dict[int, tuple[Play, Sealed[Play]]] = {}
 
     def art(
         self, id_: str, play: Play, wanted: Showing, *, svg: bool = False, ids: str = ""
@@ -118,9 +119,17 @@ class Drawings:
             self._asked, self._coming, self._made, self._held = {}, iter(()), {}, {}
 
     def _asking(self, play: Play, wanted: Showing) -> _Asked:
-        sealed = seal(play.unsaid)
-        before = seal(wanted.before.unsaid) if wanted.before is not None else None
+        sealed = self._seal(play)
+        before = self._seal(wanted.before) if wanted.before is not None else None
         return _Asked(self._key(sealed, before, wanted), sealed, before, wanted)
+
+    def _seal(self, play: Play) -> Sealed[Play]:
+        """The play as it is drawn, sealed once: a page shows it small, its own file large. It is
+        held with its bytes, so that its place in memory is no other play's."""
+        held = self._sealed.get(id(play))
+        if held is None:
+            held = self._sealed[id(play)] = play, seal(play.unsaid)
+        return held[1]
 
     def _came(self, key: str) -> Art | None:
         """What another process drew under that key, waited for; None where none does."""
