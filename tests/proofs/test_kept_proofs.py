@@ -173,6 +173,14 @@ def test_one_changed_route_proves_the_calls_that_run_it(tmp_path: Path, counted:
     assert calls and all(" Sticks" in call for call in calls)
 
 
+def test_other_words_of_the_coach_prove_nothing(tmp_path: Path, counted: Counted) -> None:
+    said = changed("more.play", '    say "Spread them out."', '    say "Spread."')
+    for old in ("Sit down and show your numbers.", "Win outside."):
+        assert old in said["more.play"]
+        said["more.play"] = said["more.play"].replace(old, "Another word.")
+    assert not proved_after(said, tmp_path, counted)
+
+
 def test_one_changed_look_proves_runs_and_who_names_it(tmp_path: Path, counted: Counted) -> None:
     calls = proved_after(
         changed("book.play", "    W rushes B, weak", "    W rushes C, weak"), tmp_path, counted
