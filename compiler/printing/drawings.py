@@ -19,7 +19,6 @@ from typing import NamedTuple
 from stemline.emit.gallery import Art, PdfInk
 from stemline.emit.pdf_ink import to_ink
 from stemline.emit.side_by_side import SideBySide
-from stemline.emit.svg import to_svg
 from stemline.football.play import Play
 from stemline.football.timing.levels import HIGH_SCHOOL, PlayingLevel
 from stemline.geometry.box import Box
@@ -27,6 +26,7 @@ from stemline.outside.program import program
 from stemline.outside.store import Store
 from stemline.picture.captions import captioned
 from stemline.picture.picture import picture
+from stemline.picture.scene.scene import Scene
 from stemline.resolve.sealing import Sealed, seal, unsealed
 from stemline.theme import Size, Theme
 
@@ -156,9 +156,15 @@ class Drawings:
             unsealed(before) if before is not None else None, self._level,
         )  # fmt: skip
         scene = captioned(scene, wanted.captions, theme)
-        text = to_svg(scene, theme, _IDS) if svg else ""
+        text = _as_svg(scene, theme) if svg else ""
         size = scene.width, scene.height
         return Art("", text, scene.description, *size, scene.title, to_ink(scene, theme))
+
+
+def _as_svg(scene: Scene, theme: Theme) -> str:
+    from stemline.emit.svg import to_svg  # its library is loaded only where something is drawn
+
+    return to_svg(scene, theme, _IDS)
 
 
 def _enough(drawn: Art | None, svg: bool) -> Art | None:
