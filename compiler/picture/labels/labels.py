@@ -74,7 +74,8 @@ class Trouble(Enum):
 class Wanted:
     """A label to place. ``at`` is what it labels; ``gap`` yards of white to it; ``toward`` the
     direction it would rather lie in, and ``hold`` what the opposite direction costs. ``also`` are
-    other places that it may stand at just as truly."""
+    other places that it may stand at just as truly. ``past`` are pieces of others' lines near it: a
+    label beyond one of them has a leader however near it is."""
 
     at: Point
     width: float
@@ -83,6 +84,7 @@ class Wanted:
     toward: Point
     hold: float
     also: tuple[Point, ...] = ()
+    past: tuple[tuple[Point, Point], ...] = ()
 
 
 @dataclass(frozen=True)
@@ -174,7 +176,9 @@ class _Places:
     def _place(self, number: int, ring: int, way: Point, rank: float) -> _Place:
         want, at, far = self._want, self._own[number], _RINGS[ring][0]
         box = _box(want, at, way, want.gap + far * self._paper.stride)
-        leader = _leader(at, box) if far > _LEADER_FROM else None
+        leader = _leader(at, box)
+        if far <= _LEADER_FROM and not any(_cross(leader, piece) for piece in want.past):
+            leader = None
         under = _under(at, box, leader, self._others, self._paper)
         return _Place(box, leader, ((Trouble.AWAY, rank), *under))
 
