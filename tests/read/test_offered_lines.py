@@ -149,7 +149,7 @@ OFFERS = (
     ),
     Offer(
         "a second back",
-        "E624",
+        "W624",
         RUN.replace("Three Two", "Two") + "\nformation Two extends Three "
         "Two\n    H at call, 2 outside ball, 5 deep\n",
         "everyone else blocks stalk",
@@ -216,9 +216,10 @@ def test_what_a_message_offers_is_read(offer: Offer) -> None:
     assert offer.code in told.codes, told.shown
     for line in offer.offered:
         assert f"`{line}`" in told.shown
-        kept = f"{offer.wrong}\n    " if offer.code == "E624" else ""
+        kept = f"{offer.wrong}\n    " if offer.code == "W624" else ""
         after = compile_case("tried.play", offer.mended(kept + line))
         assert not [code for code in after.codes if code.startswith("E")], after.shown
+        assert offer.code not in after.codes, after.shown
 
 
 WRITTEN: Mapping[str, tuple[tuple[str, str], ...]] = {
