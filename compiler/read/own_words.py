@@ -12,6 +12,7 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from stemline.diagnostics.catalogue.football import E404
 from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.read.clinic_lines import CLINIC_ROWS, LETTER_ROWS
 from stemline.read.coach_lines import MEN, ROWS, Answer, typed
 from stemline.read.coordinator_lines import COORDINATOR_ROWS
 from stemline.read.newcomer_lines import ANY_ROWS, LAST_ROWS, NEWCOMER_ROWS
@@ -19,7 +20,7 @@ from stemline.read.situation_lines import head_line
 from stemline.source import Source, Span
 from stemline.syntax.lines import KINDS
 
-_NO_MAN = frozenset(("E450", "E451", "E453"))
+_NO_MAN = frozenset(("E450", "E451", "E453", "E464"))
 _NO_ROLE = frozenset(("E444", "E450", "E464"))
 """What says that a block has no role of a name."""
 _ASKED = _NO_MAN | frozenset((
@@ -48,7 +49,8 @@ def _compiled(rows: Iterable[tuple[str, str, Answer]]) -> tuple[_Row, ...]:
     )
 
 
-_ROWS, _MEN = _compiled((*COORDINATOR_ROWS, *NEWCOMER_ROWS, *ROWS)), _compiled(MEN)
+_ROWS = _compiled((*CLINIC_ROWS, *COORDINATOR_ROWS, *NEWCOMER_ROWS, *ROWS))
+_MEN = _compiled((*MEN, *LETTER_ROWS))
 _LAST, _ANY_LINE = _compiled(LAST_ROWS), _compiled(ANY_ROWS)
 
 

@@ -236,6 +236,12 @@ def test_for_what_a_tag_is(what: str, codes_said: list[str]) -> None:
     assert sorted(codes(crossers(tag, "with plain, Postcard"))) == sorted(codes_said)
 
 
+@pytest.mark.parametrize("said", ["all pass", "every pass", "any passes", "all passes but Trap"])
+def test_what_a_tag_is_for_is_told_its_form(said: str) -> None:
+    (told,) = [d for d in crossers(POST.format(said), "").diagnostics if d.code == "E472"]
+    assert told.nearest == ("any pass",)
+
+
 def test_a_tag_for_many_that_a_concept_has_itself_is_said_with_both_lines() -> None:
     twice = crossers(POST.format("any pass").replace("Postcard", "Wheel"), "with plain")
     assert codes(twice) == ["E301"]
