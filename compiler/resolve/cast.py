@@ -21,7 +21,7 @@ from stemline.resolve.assignments import assignments, scrambling
 from stemline.resolve.ball_way import ball_way
 from stemline.resolve.ball_words import with_ball_words
 from stemline.resolve.blocking.blockers import Blocking, blocking, playside
-from stemline.resolve.men_by_place import Standing, call_away, with_others
+from stemline.resolve.men_by_place import CalledMen, call_away, with_others
 from stemline.resolve.noting import with_notes
 from stemline.resolve.progression import look
 from stemline.resolve.roles import Bound, bind
@@ -66,7 +66,9 @@ class Cast:
         self._bound = bind(body, self._picture, casting.call.spoken)
         _swap(body, self._bound)
         self._called_away = call_away(body, self._bound, self._picture, casting.call.spoken)
-        standing = Standing(self._picture, casting.call.spoken, tuple(casting.protections.values()))
+        standing = CalledMen(
+            self._picture, casting.call.spoken, tuple(casting.protections.values())
+        )
         body = with_others(body, self._bound, standing)
         self._casting = casting = replace(casting, body=body)
         self._way = ball_way(body, self._bound, self._picture, casting.kind, casting.call.spoken)

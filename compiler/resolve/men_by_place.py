@@ -56,7 +56,7 @@ def call_away(body: Body, bound: Bound, picture: LinedUp, call: str) -> tuple[st
 
 
 @dataclass(frozen=True)
-class Standing:
+class CalledMen:
     """A call's men, its name, and the protections that it names."""
 
     picture: LinedUp
@@ -64,7 +64,7 @@ class Standing:
     protections: tuple[Protection, ...] = ()
 
 
-def with_others(body: Body, bound: Bound, parts: Standing) -> Body:
+def with_others(body: Body, bound: Bound, parts: CalledMen) -> Body:
     """``body`` with a job for each man whom `everyone else` means; ``bound`` gains their roles.
 
     They are the receivers outside the tackles who have no role, by side where the line says one;
@@ -89,7 +89,7 @@ def with_others(body: Body, bound: Bound, parts: Standing) -> Body:
 
 
 def _usual(
-    body: Body, bound: Bound, parts: Standing, others: Said[Job]
+    body: Body, bound: Bound, parts: CalledMen, others: Said[Job]
 ) -> tuple[tuple[Said[Job], ...], list[str]]:
     """The job of the backs whom no line names, and who they are: they lead a run, or look after
     the backside where the carrier is in front of them, and on a pass look for a rusher first.

@@ -354,8 +354,8 @@ class Proving:
             plain, _ = self._expander.expand(bare, spot, looks, look_key)
         proofs = list(self._prove(play, plain, order))
         # A tag that breaks its own promise says so itself, and why: once is enough.
-        kept = [d for d in found if not any(p.said.silences(d.said) for p in proofs)]
-        return kept + proofs + self._seconds(order, spot, looks, look_key)
+        kept = [d for d in (*found, *proofs) if not any(p.said.silences(d.said) for p in proofs)]
+        return kept + self._seconds(order, spot, looks, look_key)
 
     def _seconds(
         self, order: Order, spot: BallSpot, looks: Sequence[LookWord], look_key: str

@@ -221,6 +221,7 @@ OFFERS = (
 def test_what_a_message_offers_is_read(offer: Offer) -> None:
     told = compile_case("tried.play", offer.text)
     assert offer.code in told.codes, told.shown
+    assert not {"E798", "W798"} & {*told.codes}, "one cause, one message"
     for line in offer.offered:
         assert f"`{line}`" in told.shown
         kept = f"{offer.wrong}\n    " if offer.code == "W624" else ""
@@ -316,6 +317,11 @@ def test_a_half_remembered_line_is_told_its_form(kind: str) -> None:
         assert f"`{typed}`" in answers.get(line, ""), line
     found = [d for d in written(kind, *right).definitions if d.span.source == FILE]
     assert not {d.code for d in found} & _FORMS, [(d.code, d.values) for d in found]
+
+
+def test_a_call_behind_its_heading_is_told_once() -> None:
+    found = written("week", "openers Doubles Right Stick").definitions
+    assert [d.code for d in found if d.span.source == FILE] == ["E971"]
 
 
 def test_each_form_that_is_shown_is_one_of_its_block() -> None:
