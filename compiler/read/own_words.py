@@ -28,7 +28,7 @@ _ASKED = _NO_MAN | frozenset((
     "E325", "E326", "E401", "E402", "E403", "E410", "E412", "E430", "E431", "E434", "E436", "E440",
     "E441", "E442", "E443", "E444", "E445", "E460", "E462", "E464", "E465", "E469", "E471", "E481",
     "E482", "E484", "E496", "E670", "E673", "E675", "E680", "E690", "E691", "E692", "E701", "E703",
-    "E780", "E793",
+    "E780", "E793", "E971",
 ))  # fmt: skip
 """Mistakes in the words of a line: one of any other kind is told as it is."""
 
