@@ -13,6 +13,7 @@ from functools import cache
 
 from stemline.diagnostics.catalogue.football import E404
 from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.read.clinic_lines import CLINIC_ROWS, LETTER_ROWS
 from stemline.read.coach_lines import MEN, ROWS, Answer, typed
 from stemline.read.coordinator_lines import COORDINATOR_ROWS
 from stemline.read.newcomer_lines import ANY_ROWS, LAST_ROWS, NEWCOMER_ROWS
@@ -20,7 +21,7 @@ from stemline.read.situation_lines import head_line
 from stemline.source import Source, Span
 from stemline.syntax.lines import KINDS
 
-_NO_MAN = frozenset(("E450", "E451", "E453"))
+_NO_MAN = frozenset(("E450", "E451", "E453", "E464"))
 _NO_ROLE = frozenset(("E444", "E450", "E464"))
 """What says that a block has no role of a name."""
 _ASKED = _NO_MAN | frozenset((
@@ -28,7 +29,7 @@ _ASKED = _NO_MAN | frozenset((
     "E325", "E326", "E401", "E402", "E403", "E410", "E412", "E430", "E431", "E434", "E436", "E440",
     "E441", "E442", "E443", "E444", "E445", "E460", "E462", "E464", "E465", "E469", "E471", "E481",
     "E482", "E484", "E496", "E670", "E673", "E675", "E680", "E690", "E691", "E692", "E701", "E703",
-    "E780", "E793",
+    "E780", "E793", "E971",
 ))  # fmt: skip
 """Mistakes in the words of a line: one of any other kind is told as it is."""
 
@@ -46,7 +47,8 @@ def _by_kind(rows: Iterable[tuple[str, str, Answer]]) -> tuple[_Row, ...]:
     return tuple((frozenset(kinds.split()), text, answer) for kinds, text, answer in rows)
 
 
-_ROWS, _MEN = _by_kind((*COORDINATOR_ROWS, *NEWCOMER_ROWS, *ROWS)), _by_kind(MEN)
+_ROWS = _by_kind((*CLINIC_ROWS, *COORDINATOR_ROWS, *NEWCOMER_ROWS, *ROWS))
+_MEN = _by_kind((*MEN, *LETTER_ROWS))
 _LAST, _ANY_LINE = _by_kind(LAST_ROWS), _by_kind(ANY_ROWS)
 
 
