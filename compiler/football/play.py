@@ -15,6 +15,7 @@ from stemline.football.defenders import Defence
 from stemline.football.exchanges import Exchange, holders, said_any
 from stemline.football.field import BallSpot, Field, Side, Way
 from stemline.football.players import Position
+from stemline.football.put_to_looks import PutToLooks
 from stemline.geometry.paths import Ending, Path, Point
 from stemline.source import NOWHERE, Span
 
@@ -439,8 +440,9 @@ class ConceptSheet:
     ``views`` are its first call again, one play for each look it is shown against beside the
     picture's own; none where the playbook has no looks or the page shows none. A view without a
     defence holds the blocking rules themselves. ``faced`` are, for a pass, its first call against
-    every look: what the table of reads by looks is worked out from. ``keyed`` are the first call
-    that reads a defender, and the first with each other tag that does, against every look.
+    every look: what the table of reads by looks is worked out from; ``put`` is what comes of them,
+    where it is known, and then none of them is there. ``keyed`` are the first call that reads a
+    defender, and the first with each other tag that does, against every look.
     ``suits`` are the situations it is for, in words.
     ``spotted`` are calls as they are drawn, but from their other spots: the first, and those whose
     dress-up speaks of spots.
@@ -461,6 +463,7 @@ class ConceptSheet:
     idea: str = ""
     suits: tuple[str, ...] = ()
     spotted: tuple[Play, ...] = ()
+    put: PutToLooks | None = None
 
 
 @dataclass(frozen=True)
