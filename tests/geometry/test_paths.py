@@ -43,6 +43,11 @@ def test_a_square_cut_with_its_turn_rounded() -> None:
     )
 
 
+@given(st.builds(Curve, points, points, points), st.integers(1, 16))
+def test_the_places_between_the_steps_of_a_turn_are_on_it(turn: Curve, count: int) -> None:
+    assert turn.between(count) == [turn.at(i / count) for i in range(1, count)]
+
+
 def test_a_planted_turn_is_a_corner() -> None:
     path = Path(Point(0, 0), (Leg(Point(0, 10)), Leg(Point(8, 10))))
     assert segments(path) == (
