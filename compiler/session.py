@@ -31,7 +31,6 @@ from stemline.proofs.call_readings import CallReadings
 from stemline.proofs.kept_proofs import KeptAnswers, KeptProving
 from stemline.proofs.kept_trees import parsed, parsed_beside
 from stemline.read.coach_sentences import check_sentences
-from stemline.read.own_words import in_own_words
 from stemline.read.read_playbook import read_playbook
 from stemline.read.size_limits import too_much
 from stemline.resolve.expand import Expanded, Expander, Order
@@ -179,8 +178,13 @@ class Session:
 
             found += ask(When.WRITTEN, book.settings)
         calls, dressing = all_calls(book) if book is not None else (Calls(()), ())
-        found = [*in_own_words(found, self._sources)]
-        return _Read(book, calls, tuple(found), in_own_words(dressing, self._sources))
+        if not found and not dressing:
+            return _Read(book, calls, (), ())
+        # Only what is wrong can be in a coach's own words: texts that are right load none.
+        from stemline.read.own_words import in_own_words
+
+        said = in_own_words(found, self._sources)
+        return _Read(book, calls, said, in_own_words(dressing, self._sources))
 
     # Plays.
 

@@ -313,10 +313,11 @@ class Play:
     ``handoffs`` those of the men whose hands it goes through between the quarterback's and his.
     ``unblocked`` are the labels of defenders whom nobody takes: on a run in the box, or over an end
     that a receiver's block does not reach, the nearest to the hole first; among the rushers on a
-    pass. Keys are not among them. ``last`` is what the quarterback does when no read is open, in
-    the coach's words: "run", "throw away". ``exchanges`` are how the ball goes, in order, the snap
-    to the quarterback left out. ``becomes`` are the plays that it is killed to at the line, in the
-    order of the text: filled in where the play is drawn.
+    pass. Keys are not among them. ``chasing`` are the others whom nobody takes on a run and who can
+    be at the carrier in time, the first of them first: they are left to him. ``last`` is what the
+    quarterback does when no read is open, in the coach's words: "run", "throw away". ``exchanges``
+    are how the ball goes, in order, the snap to the quarterback left out. ``becomes`` are the plays
+    that it is killed to at the line, in the order of the text: filled in where the play is drawn.
     """
 
     call: Call
@@ -343,6 +344,7 @@ class Play:
     carrier: str = ""
     keys: tuple[Key, ...] = ()
     unblocked: tuple[str, ...] = ()
+    chasing: tuple[str, ...] = ()
     hot: tuple[Hot, ...] = ()
     protection_words: str = ""
     handoffs: tuple[str, ...] = ()
@@ -364,6 +366,11 @@ class Play:
     @property
     def ball(self) -> BallSpot:
         return self.field.spot
+
+    @property
+    def unmet(self) -> tuple[str, ...]:
+        """Whom nobody takes and somebody has to run by: ``unblocked`` and ``chasing``."""
+        return (*self.unblocked, *self.chasing)
 
     @property
     def passer(self) -> Man | None:

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from types import MappingProxyType
-from weakref import ReferenceType, ref
 
 from stemline.book.content.block_table import NOTHING
 from stemline.book.content.letters import mark
@@ -45,23 +43,13 @@ class Answers:
     rusher: float | None = None
 
 
-_LATEST: list[tuple[ReferenceType[Season], Mapping[str, Answers]]] = []
-"""The tables of the season asked about last: several kinds of page ask about one."""
-
-
-def answers(season: Season) -> Mapping[str, Answers]:
+def answers(season: Season) -> dict[str, Answers]:
     """The table of each pass concept's first call, by the concept's name; none of one that stands
     against no look.
 
     A column a look, a row a read; ``first`` of a cell tells the read that is thrown to. Under them
     when a free rusher is there, and the hot throw; and what to check to where nobody is open.
     """
-    if not _LATEST or _LATEST[0][0]() is not season:
-        _LATEST[:] = [(ref(season), MappingProxyType(_tables(season)))]
-    return _LATEST[0][1]
-
-
-def _tables(season: Season) -> dict[str, Answers]:
     level = LEVELS[season.level]
     known = ((s.put, s.faced) for s in season.concepts)
     stood = [put or put_to_looks(faced, level) for put, faced in known if put or faced]

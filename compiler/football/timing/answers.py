@@ -58,7 +58,7 @@ class Answered(Protocol):
     def out(self) -> float | None: ...
 
 
-class AtEveryLook(Protocol):
+class AgainstLooks(Protocol):
     """A concept's first call against each look, as `Stood` and `PutToLooks` are."""
 
     @property
@@ -71,7 +71,7 @@ class AtEveryLook(Protocol):
     def rows(self) -> Sequence[Answered]: ...
 
 
-def check_to(one: AtEveryLook, others: Iterable[AtEveryLook]) -> dict[str, str]:
+def check_to(one: AgainstLooks, others: Iterable[AgainstLooks]) -> dict[str, str]:
     """For each look that leaves nobody to ``one``: a concept that has an open man there.
 
     It stands in the same formation, so that nobody moves for the check, and of those its ball is
@@ -85,7 +85,7 @@ def check_to(one: AtEveryLook, others: Iterable[AtEveryLook]) -> dict[str, str]:
     }
 
 
-def _outs(others: Sequence[AtEveryLook], look: str) -> Iterator[tuple[float, int, str]]:
+def _outs(others: Sequence[AgainstLooks], look: str) -> Iterator[tuple[float, int, str]]:
     """When the ball is out to the open man of each concept that has one; its place; its name."""
     for place, other in enumerate(others):
         for row in other.rows:
