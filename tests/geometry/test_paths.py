@@ -74,12 +74,6 @@ def test_a_path_of_nothing() -> None:
     assert along(polyline(path), 5) == Point(3, 4)
 
 
-def test_a_path_moved_as_a_whole() -> None:
-    moved = SQUARE.shifted(Point(1, -1))
-    assert moved.corners == (Point(1, -1), Point(1, 9), Point(9, 9))
-    assert [leg.reach for leg in moved.legs] == [2, 0]
-
-
 @pytest.mark.parametrize(
     ("yards", "at"),
     [(0, (0, 0)), (4, (0, 4)), (10, (0, 10)), (12, (2, 10)), (18, (8, 10)), (30, (8, 10))],

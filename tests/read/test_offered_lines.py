@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 import pytest
 from corpus.mixing import compile_case
+from corpus.small_run import RUN
 
 from read.newcomers import FILE, HOSTS, written
 from stemline.diagnostics.catalogue.expected_forms import EXPECTED
@@ -32,16 +33,6 @@ class Offer:
         return text
 
 
-RUN = """
-run Z
-    carrier is back
-    carrier aims playside A
-    line blocks on or climb
-    everyone else blocks stalk
-
-dress Z
-    in Three Two
-"""
 PASS = """
 concept K
     a is strong #1
