@@ -42,8 +42,9 @@ class E790(Mistake):
 
     def silences(self, other: Mistake) -> bool:
         """Where they do not meet, where the ball would be handed on is nowhere."""
-        same = isinstance(other, E798) and other.call == self.call
-        return same and self.man in (other.giver, other.man)
+        if not isinstance(other, E798):
+            return False
+        return other.call == self.call and self.man in (other.giver, other.man)
 
 
 class E791(Mistake):

@@ -246,6 +246,7 @@ WRITTEN: Mapping[str, tuple[tuple[str, str], ...]] = {
         ("mate runs hook 5 at 3 outside tackle when 3x1",
          "mate runs hook 5 to 3 outside tackle when 3x1"),
         ("read mate on 3 > X on 3", "read mate on 3 > weak #1 on 3"),
+        ("mate runs seam in Trips", "mate runs seam when Trips"),
         ("inside runs seam", "strong inside runs seam"),
         ("receivers run go", "everyone else runs go"),
         ("say Keep your eyes up, and run", 'say "Keep your eyes up, and run"'),
