@@ -42,9 +42,9 @@ class E790(Mistake):
 
     def silences(self, other: Mistake) -> bool:
         """Where they do not meet, where the ball would be handed on is nowhere."""
-        if not isinstance(other, E798):
+        if not isinstance(other, E798) or other.call != self.call:
             return False
-        return other.call == self.call and self.man in (other.giver, other.man)
+        return self.man in (other.giver, other.man)
 
 
 class E791(Mistake):

@@ -9,6 +9,7 @@ from typing import NamedTuple
 from stemline.compare.definitions import SaidLine
 from stemline.compare.label_words import AS_VERBS, DOING, WHOLE, label_words, value_aloud
 from stemline.compare.line_changes import LineChange
+from stemline.compare.row_order import ORDER, order_words
 from stemline.compare.rows_aloud import is_row, list_change, reopened, row_change, row_words
 from stemline.diagnostics.in_words import together
 
@@ -63,6 +64,9 @@ def lines_words(lines: Sequence[LineChange]) -> Iterator[ToldLine]:
 
 
 def _unnamed(line: LineChange) -> tuple[object, ...]:
+    one = _one(line)
+    if is_row(one) or one.verb == ORDER:
+        return line.was, line.now
     sides = [(s.about[1:], s.value, bool(s.subject)) if s else None for s in (line.was, line.now)]
     subjects = {s.subject for s in (line.was, line.now) if s}
     return (*sides, len(subjects))
@@ -156,6 +160,8 @@ def _when(line: SaidLine) -> str:
 
 def _instead(was: SaidLine, now: SaidLine, subjects: Sequence[str]) -> str:
     """ "over runs the cross at 6 instead of 5": of the old line only what is not in the new one."""
+    if now.verb == ORDER:
+        return order_words(was, now)
     text = line_aloud(now, subjects)
     if is_row(now):
         return list_change(was, now) or row_change(was, now)

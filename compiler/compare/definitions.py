@@ -1,7 +1,8 @@
 """The definitions of a playbook as keyed lines: what a text says, whatever its layout.
 
 Two texts that say the same have the same definitions: the order of files, blocks and lines, the
-margins, the comments, capital letters of names, and subjects gathered on one line make none.
+margins, the comments, capital letters of names, and subjects gathered on one line make none. Rows
+stand in the order of the text, which is told where it says something (`row_order`).
 """
 
 from __future__ import annotations

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from stemline.compare.definitions import Definition, SaidLine
 from stemline.compare.matching import best_pairs, likeness
+from stemline.compare.row_order import call_of, order_changes
 
 _ONE_THING = {
     **dict.fromkeys(("runs", "blocks", "aims"), "does"),
@@ -98,7 +99,8 @@ def _bare(lines: Iterable[SaidLine], renamed: Renamed) -> list[tuple[str, str, s
 def line_changes(
     old: Sequence[SaidLine], new: Sequence[SaidLine], renamed: Renamed
 ) -> tuple[LineChange, ...]:
-    """The differences, in the order of the new text; those that are gone last.
+    """The differences, in the order of the new text; then those that are gone, and last the lists
+    whose rows stand in another order.
 
     A line whose key alone is on both sides is one line changed; so is one whose guard alone is
     another, and one that says what its man does in another verb.
@@ -108,7 +110,7 @@ def line_changes(
     _take(left, right, lambda a, b: a.alike == b.alike, same)
     _take(left, right, lambda a, b: renamed_line(a, renamed).alike == b.alike, same)
     found: list[LineChange] = []
-    for said in (_about, _value, _thing_said, _thing):
+    for said in (call_of, _about, _value, _thing_said, _thing):
         pairs = _alone(left, right, said, renamed)
         found += [LineChange(a, b) for a, b in pairs]
         left = [a for a in left if not any(a is was for was, _ in pairs)]
@@ -116,7 +118,9 @@ def line_changes(
     found += [LineChange(None, b) for b in right]
     place = {id(line): n for n, line in enumerate(new)}
     found.sort(key=lambda change: place[id(change.now)])
-    return (*found, *(LineChange(a, None) for a in left))
+    both = [(p.was, p.now) for p in (*same, *found) if p.was is not None and p.now is not None]
+    gone = (LineChange(a, None) for a in left)
+    return (*found, *gone, *(LineChange(*pair) for pair in order_changes(old, new, both)))
 
 
 def _take(

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 
 from stemline.compare.definitions import SaidLine
 from stemline.compare.line_changes import LineChange
+from stemline.compare.row_order import COMMA
 from stemline.diagnostics.in_words import together
 
 _HEADINGS = ("openers", "situation", "period", "scout", "wristband", "day", "week")
@@ -14,7 +14,6 @@ _LISTS = ("day", "week")
 """Headings whose rows are lists of names."""
 _OWN_ROWS = ("size", "windows", "holds")
 """Rows of a wristband, which name no call."""
-_COMMA = re.compile(r', (?=(?:[^"]*"[^"]*")*[^"]*$)')
 
 
 def is_row(line: SaidLine) -> bool:
@@ -50,7 +49,7 @@ def _guard(line: SaidLine) -> Sequence[str]:
 
 def _parts(text: str) -> Sequence[str]:
     """The parts of a row between its commas, those of a coach's own sentence left alone."""
-    return _COMMA.split(text)
+    return COMMA.split(text)
 
 
 def list_change(was: SaidLine, now: SaidLine) -> str:
@@ -66,6 +65,8 @@ def list_change(was: SaidLine, now: SaidLine) -> str:
     old, new = (side.value.split(", ") for side in (was, now))
     come, gone = ([x for x in a if x not in b] for a, b in ((new, old), (old, new)))
     parts = [f"{word} {together(names)}" for word, names in _words(now, come, gone) if names]
+    if heading in _LISTS and not parts:
+        return f"{now.subject}: in another order"
     begin = f"{now.subject}: " if heading in _LISTS else ""
     again = f"{now.verb} " if begin and now.verb else ""
     if now.verb == "sections":
@@ -97,6 +98,8 @@ def reopened(lines: Sequence[LineChange]) -> Iterator[tuple[str, list[LineChange
 
 
 def _other(new: Sequence[str], old: Sequence[str]) -> str:
+    if not new and not old:
+        return "in another order"
     if not new:
         return f"no longer {', '.join(old)}"
     return f"{', '.join(new)} instead of {', '.join(old)}" if old else f"now {', '.join(new)}"

@@ -45,6 +45,7 @@ from stemline.week.index_of import index_lines
 from stemline.week.leanings import leanings_of
 from stemline.week.plain_data import data_files
 from stemline.week.position_book import men_of, own_book
+from stemline.week.practising import day_place
 from stemline.week.quizzing import quiz_papers
 from stemline.week.scripting import ScriptPeriod, card_key, card_numbers, script_of, shown_rows
 from stemline.week.week_values import PlanRow, RowAnswer, Week
@@ -242,12 +243,12 @@ class _Making:
         return ScoutCard(number, row.against, spot, uses, art, factor, duties)
 
     def _uses(self) -> dict[tuple[str, str, str], str]:
-        """The periods in which each card is used, by what it is of."""
+        """The periods in which each card is used, day after day, by what it is of."""
         plan = self._week.plan
         uses: dict[tuple[str, str, str], dict[str, None]] = {}
-        named = [(scout.name, scout.rows) for scout in plan.scouts]
-        named += [(f"{period.day} {period.name}".strip(), period.rows) for period in plan.periods]
-        for words, rows in named:
+        named = [(scout.name, scout.name, scout.rows) for scout in plan.scouts]
+        named += [(p.day, f"{p.day} {p.name}".strip(), p.rows) for p in plan.periods]
+        for _, words, rows in sorted(named, key=lambda use: day_place(use[0])):
             for row in rows:
                 if row.against:
                     uses.setdefault(card_key(row), {})[words] = None

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
+from functools import cache
 
 from stemline.diagnostics.catalogue.football import E404
 from stemline.diagnostics.diagnostic import Diagnostic
@@ -39,19 +40,22 @@ _UNPLACED = frozenset(("E220", "E221", "E224", "E225", "E403", "E675"))
 """Of these, what says that a line is none of the block's: any row is better than its sample, unless
 a word of it is only misspelt."""
 
-_Row = tuple[frozenset[str], re.Pattern[str], Answer]
+_Row = tuple[frozenset[str], str, Answer]
 
 
-def _compiled(rows: Iterable[tuple[str, str, Answer]]) -> tuple[_Row, ...]:
-    return tuple(
-        (frozenset(kinds.split()), re.compile(text, re.IGNORECASE), answer)
-        for kinds, text, answer in rows
-    )
+def _by_kind(rows: Iterable[tuple[str, str, Answer]]) -> tuple[_Row, ...]:
+    return tuple((frozenset(kinds.split()), text, answer) for kinds, text, answer in rows)
 
 
-_ROWS = _compiled((*CLINIC_ROWS, *COORDINATOR_ROWS, *NEWCOMER_ROWS, *ROWS))
-_MEN = _compiled((*MEN, *LETTER_ROWS))
-_LAST, _ANY_LINE = _compiled(LAST_ROWS), _compiled(ANY_ROWS)
+_ROWS = _by_kind((*CLINIC_ROWS, *COORDINATOR_ROWS, *NEWCOMER_ROWS, *ROWS))
+_MEN = _by_kind((*MEN, *LETTER_ROWS))
+_LAST, _ANY_LINE = _by_kind(LAST_ROWS), _by_kind(ANY_ROWS)
+
+
+@cache
+def _pattern(text: str) -> re.Pattern[str]:
+    """A row's pattern, made when a line first asks for it: most texts ask for none."""
+    return re.compile(text, re.IGNORECASE)
 
 
 def advised(kind: str, line: str, *, no_man: bool = False, last: Iterable[_Row] = ()) -> str:
@@ -71,7 +75,7 @@ def advised(kind: str, line: str, *, no_man: bool = False, last: Iterable[_Row] 
 def _advice(rows: Iterable[_Row], kind: str, line: str) -> str:
     """The answer of the first row that knows the line."""
     for kinds, pattern, answer in rows:
-        found = pattern.fullmatch(line) if kind in kinds else None
+        found = _pattern(pattern).fullmatch(line) if kind in kinds else None
         if found is None or _turns(kind, found.groupdict().get("who")):
             continue
         text = answer(found) if callable(answer) else typed(*found.expand(answer).split(" & "))

@@ -17,6 +17,7 @@ from stemline.football.conditions import Guard, LookWord, Where
 from stemline.football.field import Field
 from stemline.football.offence.counting import Count
 from stemline.football.play import Man, Play
+from stemline.geometry.paths import Path
 from stemline.lineup.lined_up import LinedUp
 from stemline.source import NOWHERE, Span
 
@@ -125,5 +126,6 @@ _TABLE: _Table = {
     Guard: lambda guard: (_guard, _sealed_guard(guard)),
     Man: _by_fields,
     LinedUp: _by_fields,
+    Path: lambda path: (Path, (path.start, path.legs, path.ending)),
     Play: _by_fields,
 }

@@ -182,6 +182,32 @@ def another_order(text: Text, draw: random.Random) -> tuple[Text, Expected] | No
     return text.put(f, facts[0], len(facts), *new[1:], "", "// Drawn."), Expected()
 
 
+def rows_in_another_order(text: Text, draw: random.Random) -> tuple[Text, Expected] | None:
+    """The calls under one heading of a week in another order."""
+    found = blocks(text, "week")
+    if not found:
+        return None
+    f, start, end = draw.choice(found)
+    lines = text.files[f][1]
+    lists = []
+    for at in range(start + 1, end):
+        rows = next(n for n in range(at + 1, end + 1) if n == end or lines[n][:8].strip())
+        if re.match("    (openers|situation|scout|period)", lines[at]) and rows - at > 2:
+            lists.append((at, list(lines[at + 1 : rows])))
+    at, was = draw.choice(lists)
+    now = draw.sample(was, len(was))
+    names = [
+        [re.split(", | when ", row.strip())[0] for row in side if row.strip()]
+        for side in (was, now)
+    ]
+    if names[0] == names[1]:
+        return None
+    head = title(lines[start]).split(" from ")[0]
+    before, after = (f"{lines[at].strip()} in the order {', '.join(side)}" for side in names)
+    told = frozenset({(head, before, after)})
+    return text.put(f, at + 1, len(was), *now), Expected(told, touched=frozenset({head}))
+
+
 def other_files(text: Text, draw: random.Random) -> tuple[Text, Expected] | None:
     """The files in another order: nothing has changed."""
     files = list(text.files)
@@ -198,5 +224,6 @@ EDITS: Sequence[Edit] = (
     new_tag,
     another_name,
     another_order,
+    rows_in_another_order,
     other_files,
 )

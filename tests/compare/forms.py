@@ -96,6 +96,9 @@ OTHER_WAYS = (
     ("playbook A", "draw every call", "draw strong to field"),
     ("week 1 A", "openers\n        Stick when Bear", "openers\n        Stick when Zero"),
     ("week 1 A", "period Team, 12 minutes, thud", "period Team, 10 minutes, thud"),
+    ("week 1 A", "period Team, 12 minutes, Tuesday\n    period Walk, 9 minutes, Tuesday",
+     "period Walk, 9 minutes, Tuesday\n    period Team, 12 minutes, Tuesday"),
+    ("install A", "day 1\n        Trey, Stick, Snag", "day 1\n        Trey, Snag, Stick"),
 )  # fmt: skip
 """Lines that may be said in more than one way, and another verb for what is one thing."""
 

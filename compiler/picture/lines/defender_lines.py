@@ -145,12 +145,14 @@ def drop_items(
     letter: Letter, to: Point, board: Board, keep: Sequence[Round] = ()
 ) -> tuple[Item, ...]:
     """A dashed line from the letter to the middle of his ground, round the letters that it must
-    ``keep`` off."""
+    ``keep`` off; none where a large letter leaves less of it than its head."""
     if letter.at.distance(to) < _SHORT:
         return ()
     tip = Tip(board.mark("head"), board.mark("head_half"), board.weight("drop") / 2)
     path = land(Path(letter.at, (Leg(to),)), keep, tip, board.mark("turn"))
     pieces = leave(segments(path), letter.at, letter.reach)
+    if pieces and pieces[0].start.distance(pieces[-1].end) < board.mark("head"):
+        return ()
     return _arrow(pieces, "drop", board, letter.man.span)
 
 
