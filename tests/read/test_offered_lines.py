@@ -169,6 +169,17 @@ OFFERS = (
         "Z",
         ("strong #1",),
     ),
+    Offer(
+        "a letter that stands over the ball in one set",
+        "E453",
+        RUN.replace("    line", "    lead is H\n    lead blocks lead\n    line").replace(
+            "Three Two", "Two"
+        )
+        + "\nformation Two extends Three Two\n    H at ball, 4 deep\n    R at ball, 7 deep\n",
+        "H\n    lead",
+        ("fullback or strong #2",),
+        (("strong #2 blocks", "strong #2\n    lead blocks"),),
+    ),
     instead("each of two", PASS, "everyone else runs go", "outs is each #2", "each #2 runs go"),
     instead(
         "deep in a route",
