@@ -485,7 +485,7 @@ def test_figures_in_the_prose() -> None:
 
 
 def test_every_condition_has_its_row() -> None:
-    assert set(rows("condition")) == {*CONDITION_WORDS, "3x1", "3 strong", "1 weak"}
+    assert set(rows("condition")) == {*CONDITION_WORDS, "3x1", "3 strong", "1 weak", "Quads"}
 
 
 def test_the_page_is_no_longer_than_a_coach_reads() -> None:
