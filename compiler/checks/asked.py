@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from enum import Enum
 from functools import cached_property
 
+from stemline.football.exchanges import BallMoves
 from stemline.football.field import Field
 from stemline.football.play import Kind, Man, Motion, Play
 from stemline.football.timing.clock import ReadClock, read_clock
@@ -83,7 +84,7 @@ class ProvedCall:
         play = self.play
         if play.ball is not self.order.timed_from or (play.against and play.defence is None):
             return ()
-        passed = any(x.said and x.kind.flies for x in play.exchanges)
+        passed = any(x.said and x.kind is BallMoves.SHOVEL for x in play.exchanges)
         looks = self.book.looks if play.keys or (passed and play.kind is Kind.RUN) else ()
         made = (self.maker.expand(self.order, play.ball, (), key)[0] for key in looks)
         return (play, *(other for other in made if other is not None))
