@@ -6,6 +6,7 @@ from collections.abc import Callable, Collection, Iterable, Iterator
 from dataclasses import replace
 from itertools import groupby
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from stemline.book.content.book import Edition, make_book
 from stemline.book.content.clock_lines import clock_lines, look_lines, sameness_lines, verdict
@@ -14,7 +15,6 @@ from stemline.diagnostics.catalogue.weeks import E986
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.nearest import nearest
 from stemline.emit.apart import apart
-from stemline.emit.contact import contact_pdf, contact_svg
 from stemline.emit.engine_log import PictureFailed
 from stemline.emit.fetch import Refused
 from stemline.emit.pdf import PangoMissing
@@ -27,19 +27,17 @@ from stemline.football.timing.levels import LEVELS
 from stemline.outside.file_names import file_names
 from stemline.outside.page_store import PageStore
 from stemline.outside.store import Store
-from stemline.printing.contact_pictures import contact_sheet
-from stemline.printing.crowds import crowd_lines, look_over
 from stemline.printing.drawings import Drawings
 from stemline.printing.printed_season import Build
-from stemline.printing.week_papers import PARTS, Papers, Printing, ems_of, week_papers
 from stemline.resolve.sheets import with_sheets, with_views
 from stemline.session import Session, no_collecting
 from stemline.source import Span
 from stemline.theme import Size, Theme
-from stemline.week.planning import Planned
-from stemline.week.position_book import men_of
-from stemline.week.week_values import Plan
-from stemline.week.working_out import last_numbers, work_out
+
+if TYPE_CHECKING:
+    from stemline.printing.week_papers import Papers
+    from stemline.week.planning import Planned
+    from stemline.week.week_values import Plan
 
 __all__ = [
     "PangoMissing",
@@ -156,6 +154,8 @@ def crowded_lines(
 ) -> Iterator[str]:
     """The crowded pictures of ``season``'s calls, worst first, and how many calls have one."""
     assert compiled.book is not None, "a season comes from a book"
+    from stemline.printing.crowds import crowd_lines, look_over
+
     shown = with_views(compiled.book, compiled.calls, season, compiled.expander)
     book = make_book(shown, Edition("", ""), ())
     yield from crowd_lines(look_over(book, theme, progress))
@@ -224,6 +224,9 @@ def made_sheet(
     ``views`` adds what the book shows against other fronts and sets. A PDF, or one tall SVG where
     ``kind`` is ".svg"; with it how many pictures there are. Raises as `made_book` does.
     """
+    from stemline.emit.contact import contact_pdf, contact_svg
+    from stemline.printing.contact_pictures import contact_sheet
+
     shown = replace(_shown(compiled, season, views=views), every_call=True)
     book = make_book(shown, Edition(revision, date), ())
     drawings = Drawings(theme, LEVELS[season.level], store)
@@ -236,6 +239,8 @@ def made_sheet(
 
 def parts_of(only: str) -> tuple[str, ...] | None:
     """The papers that are asked for by commas, all where nothing is said; None for another word."""
+    from stemline.printing.week_papers import PARTS
+
     said = tuple(part.strip().casefold() for part in only.split(",") if part.strip())
     return (said or PARTS) if set(said) <= set(PARTS) else None
 
@@ -243,6 +248,8 @@ def parts_of(only: str) -> tuple[str, ...] | None:
 def asked_men(plan: Plan, said: str) -> tuple[tuple[str, ...], str]:
     """The letters that are asked for by commas, none where nothing is said; and the first word that
     means nobody of the plan, "" where there is none."""
+    from stemline.week.position_book import men_of
+
     words = tuple(part.strip() for part in said.split(",") if part.strip())
     try:
         return (men_of(plan, words) if words else ()), ""
@@ -266,7 +273,7 @@ def made_week(
     plan: Plan,
     theme: Theme,
     *,
-    parts: Collection[str] = PARTS,
+    parts: Collection[str] | None = None,
     paper: str = "letter",
     sheet_paper: str = "letter",
     sides: int = 2,
@@ -283,7 +290,11 @@ def made_week(
 
     Raises as `made_book` does.
     """
+    from stemline.printing.week_papers import PARTS, Printing, ems_of, week_papers
+    from stemline.week.working_out import last_numbers, work_out
+
     assert compiled.book is not None, "a plan comes from a book"
+    parts = PARTS if parts is None else parts
     plans = [each.plan for each in compiled.weeks if each.plan is not None]
     at = book_pages(compiled, theme, paper, folder, store) if pages else {}
     game = compiled.game_plan(plan) if {"gameplan", "data"} & set(parts) else None
@@ -319,5 +330,6 @@ def _shown(compiled: Session, season: Season, *, views: bool = True) -> Season:
     """``season`` with all that its book shows; only the whole one has the sheets at the end."""
     assert compiled.book is not None, "a season comes from a book"
     book, maker = compiled.book, compiled.expander
-    shown = with_views(book, compiled.calls, season, maker) if views else season
+    put = compiled.put_to_looks
+    shown = with_views(book, compiled.calls, season, maker, put) if views else season
     return with_sheets(book, shown, maker) if compiled.is_whole(season) else shown

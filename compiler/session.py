@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import gc
 import hashlib
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import cached_property
@@ -23,6 +23,7 @@ from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot
 from stemline.football.play import Play, Season
+from stemline.football.put_to_looks import PutToLooks
 from stemline.outside.store import Store
 from stemline.playbook.dress_ups import Dress
 from stemline.playbook.playbook import Playbook
@@ -30,7 +31,6 @@ from stemline.proofs.call_readings import CallReadings
 from stemline.proofs.kept_proofs import KeptAnswers, KeptProving
 from stemline.proofs.kept_trees import parsed, parsed_beside
 from stemline.read.coach_sentences import check_sentences
-from stemline.read.own_words import in_own_words
 from stemline.read.read_playbook import read_playbook
 from stemline.read.size_limits import too_much
 from stemline.resolve.expand import Expanded, Expander, Order
@@ -178,8 +178,13 @@ class Session:
 
             found += ask(When.WRITTEN, book.settings)
         calls, dressing = all_calls(book) if book is not None else (Calls(()), ())
-        found = [*in_own_words(found, self._sources)]
-        return _Read(book, calls, tuple(found), in_own_words(dressing, self._sources))
+        if not found and not dressing:
+            return _Read(book, calls, (), ())
+        # Only what is wrong can be in a coach's own words: texts that are right load none.
+        from stemline.read.own_words import in_own_words
+
+        said = in_own_words(found, self._sources)
+        return _Read(book, calls, said, in_own_words(dressing, self._sources))
 
     # Plays.
 
@@ -496,6 +501,30 @@ class Session:
 
         reading = lambda: self._readings.against(order, (look,), spot)  # noqa: E731
         return self._kept.answer("free", reading, work, lambda men, _: [*men], labels_from_data)
+
+    def put_to_looks(
+        self,
+        order: Order,
+        spot: BallSpot,
+        looks: tuple[str, ...],
+        plays: Callable[[], tuple[Play, ...]],
+    ) -> PutToLooks | None:
+        """What a pass has from a spot against looks by their keys, as its page prints it, worked
+        out from ``plays`` where it is not kept; None where it stands against none."""
+        from stemline.proofs.put_as_data import put_as_data, put_from_data
+
+        def work() -> PutToLooks | None:
+            from stemline.football.timing.putting import put_to_looks
+
+            assert self.book is not None, "plays come from a book"
+            made = plays()
+            return put_to_looks(made, self.book.settings.level) if made else None
+
+        if not looks:
+            return None
+        reading = lambda: self._readings.against(order, looks, spot)  # noqa: E731
+        kept = self._kept.answer("put", reading, lambda: [work()], put_as_data, put_from_data)
+        return kept[0]
 
     def _page_of(self, order: Order) -> Play | None:
         play, found = self.drawn(order)

@@ -59,7 +59,8 @@ one of them when the others are done."""
 SLOW = frozenset((*_SLOW.split(), *LONGEST))
 """Files of tests, and whole folders of them, that are marked slow."""
 _BY_BOOK = ("gate/test_every_copy.py", "gate/test_gate.py")
-"""Files whose tests share nothing between two playbooks, so that each process may have one."""
+"""Files whose tests share nothing between two playbooks but a season within each: those of one
+playbook stay in one process, whichever file they are of."""
 _TOGETHER = (
     "tests/book/",
     "tests/compare/test_seasons.py",
@@ -83,13 +84,14 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
 
 
 class _ByFile(LoadFileScheduling):  # type: ignore[misc]
-    """A file of tests stays in one process, or a file's tests of one playbook, or several files."""
+    """A file of tests stays in one process, or the gate's tests of one playbook, or several
+    files."""
 
     def _split_scope(self, nodeid: str) -> str:
         file, _, test = nodeid.partition("::")
         if file.startswith(_TOGETHER):
             return file.rpartition("/")[0]
-        return f"{file} {test.partition('[')[2]}" if file.endswith(_BY_BOOK) else file
+        return f"gate {test.partition('[')[2]}" if file.endswith(_BY_BOOK) else file
 
 
 @pytest.hookimpl(optionalhook=True)

@@ -75,12 +75,14 @@ class ProvedCall:
 
     @cached_property
     def when_thrown(self) -> tuple[Play, ...]:
-        """The play where its throws are looked at, a run-pass option against every look too: from
-        the middle where it is called there, and not against words that no look stands for."""
+        """The play where its throws are looked at, a run-pass option and a run on
+        which the ball is passed against every look too: from the middle where it is called there,
+        and not against words that no look stands for."""
         play = self.play
         if play.ball is not self.order.timed_from or (play.against and play.defence is None):
             return ()
-        looks = self.book.looks if play.keys else ()
+        passed = any(x.said and x.kind.flies for x in play.exchanges)
+        looks = self.book.looks if play.keys or (passed and play.kind is Kind.RUN) else ()
         made = (self.maker.expand(self.order, play.ball, (), key)[0] for key in looks)
         return (play, *(other for other in made if other is not None))
 

@@ -14,6 +14,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from stemline.checks.asked import ProvedCall, When
+from stemline.checks.legality.forward_passes import E798
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.blocking.carrying import hole
 from stemline.football.exchanges import MOST_FLOWN, REACH, STEP_OF_GIVER, BallMoves, said_any
@@ -38,6 +39,12 @@ class E790(Mistake):
     man: str
     place: str
     yards: str
+
+    def silences(self, other: Mistake) -> bool:
+        """Where they do not meet, where the ball would be handed on is nowhere."""
+        if not isinstance(other, E798) or other.call != self.call:
+            return False
+        return self.man in (other.giver, other.man)
 
 
 class E791(Mistake):

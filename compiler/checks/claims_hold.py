@@ -11,22 +11,31 @@ from collections.abc import Iterator
 
 from stemline.checks.asked import ProvedCall, When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
+from stemline.diagnostics.in_words import together
 from stemline.football.timing.space import measured
 
 
 class W805(Mistake):
     title = "a claim that does not hold"
-    message = "{call}: the {kind} of {targets} measures {measured}; {wanted} are wanted"
-    label = "does not hold"
-    help = "change the depths or splits, or drop the claim"
+    message = "{call}: {targets} make no {kind}: it is {measured}, and {wanted} are wanted"
+    label = "one defender has them"
+    help = "{instead}; or take the claim out"
     varies = ("measured",)
 
     call: str
+    instead: str
     kind: str
     measured: str
     targets: str
     wanted: str
 
+
+_APART = {
+    "triangle": "give one of the three another depth or place, off the line of the other two",
+    "high-low": "run the high one deeper or the low one lower",
+    "stretch": "put them farther apart across the field",
+}
+"""By kind of claim what makes room."""
 
 WHEN = When.PROVED
 
@@ -39,7 +48,9 @@ def check_claims_hold(call: ProvedCall) -> Iterator[Diagnostic]:
         if not shape.holds:
             yield W805(
                 kind=shape.claim.kind, measured=shape.words, wanted=shape.wish,
-                targets=", ".join(shape.claim.targets), call=call.play.call.spoken,
+                targets=together(shape.claim.targets), call=call.play.call.spoken,
+                instead="bring the two who are farthest apart nearer" if shape.most
+                else _APART.get(shape.claim.kind, _APART["stretch"]),
             ).at(shape.claim.span)  # fmt: skip
 
 

@@ -87,14 +87,13 @@ def book_file(
     file: Path, found: Comparison, home: Path, session: Session, theme: str, paper: str
 ) -> None:
     """The comparison book, in the theme asked for, else that of the new side's playbook."""
-    from stemline.commands.opening import kind_of, theme_for, writing
+    from stemline.commands.opening import theme_for, writing
     from stemline.compare.on_paper import on_paper
     from stemline.outside.file import write_file
     from stemline.outside.project import read_files, revision
     from stemline.outside.workroom import workroom
     from stemline.printing.comparison_book import comparison_book
 
-    kind_of(file, (".pdf",))
     look = theme_for(home, theme, session, read_files(home))
     assert session.book is not None, "the side was read"
     rev, date = revision(home)

@@ -45,8 +45,10 @@ def compare(
     Exit codes as a diff tool's: 0 the same, 1 different, 2 trouble.
     """
     from stemline.commands.both_sides import book_file, both_sides, print_lines
-    from stemline.commands.opening import kept_until_end
+    from stemline.commands.opening import kept_until_end, kind_of
 
+    if file is not None:
+        kind_of(file, (".pdf",))
     told_of = file is not None or as_json or not (stat or man)
     store = kept_until_end(not no_cache)
     home, session, found = both_sides(

@@ -64,6 +64,8 @@ def describe(play: Play, duties: bool = False) -> str:
     said += _becomes(play)
     if play.unblocked:
         said.append(f"Free on defence: {together(play.unblocked)}.")
+    if play.chasing:
+        said.append(f"Left to {play.carrier}: {together(play.chasing)}.")
     if play.defence is not None:
         rush = about_blocks(play) and play.kind is Kind.PASS
         said.append(look_words(play.defence, duties, rush))

@@ -7,7 +7,6 @@ objects of the pieces go in as they are but for their references; streams that a
 
 from __future__ import annotations
 
-import io
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
@@ -25,6 +24,7 @@ from stemline.emit.fragments import (
     OutlineEntry,
     Piece,
 )
+from stemline.emit.pdf_file import file_of
 
 
 class FontsDiffer(Exception):
@@ -95,9 +95,7 @@ class _Binding:
         pdf.catalog["Lang"] = pydyf.String(first.language)
         pdf.catalog["ViewerPreferences"] = pydyf.Dictionary({"DisplayDocTitle": "true"})
         pdf.catalog["MarkInfo"] = pydyf.Dictionary({"Marked": "true"})
-        made = io.BytesIO()
-        pdf.write(made, compress=True)
-        return made.getvalue()
+        return file_of(pdf)
 
     def _put_fonts(self, fonts: Fragment) -> None:
         numbers = self._put(fonts, {})

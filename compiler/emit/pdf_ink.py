@@ -236,6 +236,7 @@ def _two(start: _Spot, corner: _Spot, end: _Spot) -> tuple[_Spot, _Spot]:
     )
 
 
+@lru_cache(maxsize=1024)
 def _colour(colour: str, grey: str, mixed: str) -> str:
     """The operator that sets ``colour``, "#rrggbb"; a grey is one number."""
     levels = [_short(int(colour[i : i + 2], 16) / 255, 4) for i in (1, 3, 5)]

@@ -7,14 +7,17 @@ says in `data-text` which words they are. A theme on white lays no ground: the p
 A man's symbol has his label for its `id`, and each line of his an `id` that begins with it
 ("H-route"). `data-times` of a line are seconds after the snap, one for each M, L and Q of its `d`:
 when he is there. A line that others break stays one path, with an M after each gap.
+
+An element is written by svgwrite once for each look, with gaps; its places are put into them.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from functools import cache
+from collections.abc import Callable, Iterable, Mapping
+from functools import cache, lru_cache
 from typing import Any, assert_never
 
+from svgwrite.base import BaseElement
 from svgwrite.container import Group
 from svgwrite.drawing import Drawing
 from svgwrite.path import Path as PathElement
@@ -24,6 +27,7 @@ from stemline.picture.scene.metrics import Face, faces
 from stemline.picture.scene.scene import (
     Disc,
     Item,
+    Layer,
     Line,
     Plate,
     Point,
@@ -37,6 +41,12 @@ from stemline.theme import Appearance, Pen, Theme
 
 _DIGITS = 2
 """Decimals of a point: a hundredth is finer than any printer."""
+_GAP = "\x03"
+"""What stands for a value that is still to be put in: no text of a coach can hold it."""
+_Kind = Callable[..., Any]
+"""A class of elements of svgwrite, which says no types."""
+_NOTHING = "<g />"
+"""An empty group as it is written; no text of a coach is so, since it would be escaped."""
 
 
 def to_svg(scene: Scene, theme: Theme, ids: str | None = "") -> str:
@@ -53,13 +63,10 @@ def to_svg(scene: Scene, theme: Theme, ids: str | None = "") -> str:
     if not theme.colours.white:
         ground = theme.colours.ground
         drawing.add(Rect((0, 0), (wide, tall), class_="ground", fill=ground, debug=False))
-    for layer in scene.layers:
-        group = Group(class_=layer.name, debug=False)
-        for item in layer.items:
-            for element in page.elements(item):
-                group.add(element)
-        drawing.add(group)
-    return str(drawing.tostring())
+    drawing.add(Group(debug=False))
+    head, tail = drawing.tostring().rsplit(_NOTHING, 1)
+    layers = [page.layer(layer) for layer in scene.layers]
+    return "".join((head, *layers, tail))
 
 
 class _Page:
@@ -72,55 +79,65 @@ class _Page:
         self._look: Appearance = theme.look(scene.size)
         self._faces: dict[str, Face] = faces(theme)
 
-    def elements(self, item: Item) -> list[Any]:
+    def layer(self, layer: Layer) -> str:
+        """The layer as a group of its elements."""
+        elements = [element for item in layer.items for element in self._elements(item)]
+        group = Group(class_=layer.name, debug=False)
+        if not elements:
+            return str(group.tostring())
+        group.add(Group(debug=False))
+        return str(group.tostring()).replace(_NOTHING, "".join(elements))
+
+    def _elements(self, item: Item) -> list[str]:
         match item:
             case Stroke():
                 return self._stroke(item)
             case Disc():
                 x, y = self._at(item.centre)
-                r = _round(item.radius * self._scale)
-                paint = {**self._shape(item.style), **self._named(item.name)}
-                return [Circle((x, y), r, debug=False, **paint)]
+                at = {"cx": str(x), "cy": str(y), "r": str(self._length(item.radius))}
+                return [_filled(Circle, self._shape(item.style), {**at, **self._named(item.name)})]
             case Plate():
                 x, y = self._at(Point(item.box.left, item.box.top))
-                size = (self._length(item.box.width), self._length(item.box.height))
+                wide, tall = self._length(item.box.width), self._length(item.box.height)
+                at = {"x": str(x), "y": str(y), "width": str(wide), "height": str(tall)}
                 corner = self._length(item.corner)
-                round_ = {"rx": corner, "ry": corner} if corner else {}
-                paint = {**self._shape(item.style), **self._named(item.name)}
-                return [Rect((x, y), size, debug=False, **round_, **paint)]
+                if corner:
+                    at |= {"rx": str(corner), "ry": str(corner)}
+                return [_filled(Rect, self._shape(item.style), {**at, **self._named(item.name)})]
             case Polygon():
-                return [_path(self._closed(item.points), self._shape(item.style))]
+                d = self._closed(item.points)
+                return [_filled(PathElement, self._shape(item.style), {"d": d})]
             case TextRun():
                 return self._text(item)
             case _:
                 assert_never(item)
 
-    def _stroke(self, item: Stroke) -> list[Any]:
+    def _stroke(self, item: Stroke) -> list[str]:
         pen = self._look.pens[item.style]
         made = []
         if item.segments:
             paint = {"class_": item.style, "fill": "none", **_pen(pen)}
-            moments = self._named(item.name, item.times)
-            made.append(_path(self._line(item.segments), {**paint, **moments}))
+            given = {"d": self._line(item.segments), **self._named(item.name, item.times)}
+            made.append(_filled(PathElement, paint, given))
         if item.head:
             paint = {"class_": f"{item.style} head", "fill": pen.colour}
-            made.append(_path(self._closed(item.head), paint))
+            made.append(_filled(PathElement, paint, {"d": self._closed(item.head)}))
         return made
 
-    def _text(self, item: TextRun) -> list[Any]:
+    def _text(self, item: TextRun) -> list[str]:
         kind = self._look.types[item.style]
         letters = outline(item.text, self._faces[kind.face], kind.points)
         if not letters:
             return []
         moved = f"translate({self._pair(item.at)})"
-        paint = {"class_": item.style, "data_text": item.text, "fill": kind.colour}
-        return [_path(letters, {**paint, "transform": moved})]
+        given = {"data_text": _escaped(item.text), "d": letters, "transform": moved}
+        return [_filled(PathElement, {"class_": item.style, "fill": kind.colour}, given)]
 
     def _named(self, name: str, times: Iterable[float] = ()) -> dict[str, str]:
         """The attributes by which a page finds an element again, and moves a man along it."""
         if self._ids is None or not name:
             return {}
-        made = {"id": self._ids + _id(name)}
+        made = {"id": _escaped(self._ids + _id(name))}
         moments = " ".join(_number(t) for t in times)
         return {**made, "data_times": moments} if moments else made
 
@@ -189,8 +206,37 @@ def _id(name: str) -> str:
     return name if name[:1].isalpha() else f"man-{name}"
 
 
-def _path(d: str, paint: dict[str, Any]) -> PathElement:
-    return PathElement(d, debug=False, **paint)
+def _filled(kind: _Kind, paint: Mapping[str, Any], given: Mapping[str, str]) -> str:
+    """An element of that look; what is ``given`` is put into it as it is."""
+    head, rest = _form(kind, tuple(paint.items()), tuple(given))
+    return head + "".join([given[name] + text for name, text in rest])
+
+
+@cache
+def _form(
+    kind: _Kind, paint: tuple[tuple[str, Any], ...], given: tuple[str, ...]
+) -> tuple[str, tuple[tuple[str, str], ...]]:
+    """An element as it is written: up to the first of the attributes ``given``, and what follows
+    the value of each, in the order of their names."""
+    element = kind(debug=False)
+    element.update(dict(paint))
+    element.update({name: _GAP for name in given if name != "d"})
+    if "d" in given:
+        element.push(_GAP)
+    head, *rest = str(element.tostring()).split(_GAP)
+    return head, tuple(zip(sorted(given, key=_attribute), rest, strict=True))
+
+
+def _attribute(key: str) -> str:
+    """An attribute's name as it is written."""
+    return key.rstrip("_").replace("_", "-")
+
+
+@lru_cache(maxsize=4096)
+def _escaped(value: str) -> str:
+    """A value as it stands in an attribute."""
+    element = BaseElement(debug=False, id=value)
+    return str(element.tostring()).partition('"')[2].rpartition('"')[0]
 
 
 def _round(value: float) -> float:

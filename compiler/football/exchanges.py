@@ -78,6 +78,8 @@ RUNS_BY = _custom(0.3)
 """The same to a man who comes by in motion: the snap is timed for him."""
 TOSSED = _custom(0.4)
 """Seconds from the snap until his toss leaves him."""
+SHOVELLED = _custom(0.9)
+"""The same of a shovel: he has looked deep first, and the runner has come across to him."""
 QUICK_THROW = _custom(0.8)
 """Seconds from the snap until a pass thrown at once leaves him, back or to the side."""
 SNAP_FLIES = _custom(0.4)

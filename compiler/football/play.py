@@ -15,6 +15,7 @@ from stemline.football.defenders import Defence
 from stemline.football.exchanges import Exchange, holders, said_any
 from stemline.football.field import BallSpot, Field, Side, Way
 from stemline.football.players import Position
+from stemline.football.put_to_looks import PutToLooks
 from stemline.geometry.paths import Ending, Path, Point
 from stemline.source import NOWHERE, Span
 
@@ -312,10 +313,11 @@ class Play:
     ``handoffs`` those of the men whose hands it goes through between the quarterback's and his.
     ``unblocked`` are the labels of defenders whom nobody takes: on a run in the box, or over an end
     that a receiver's block does not reach, the nearest to the hole first; among the rushers on a
-    pass. Keys are not among them. ``last`` is what the quarterback does when no read is open, in
-    the coach's words: "run", "throw away". ``exchanges`` are how the ball goes, in order, the snap
-    to the quarterback left out. ``becomes`` are the plays that it is killed to at the line, in the
-    order of the text: filled in where the play is drawn.
+    pass. Keys are not among them. ``chasing`` are the others whom nobody takes on a run and who can
+    be at the carrier in time, the first of them first: they are left to him. ``last`` is what the
+    quarterback does when no read is open, in the coach's words: "run", "throw away". ``exchanges``
+    are how the ball goes, in order, the snap to the quarterback left out. ``becomes`` are the plays
+    that it is killed to at the line, in the order of the text: filled in where the play is drawn.
     """
 
     call: Call
@@ -342,6 +344,7 @@ class Play:
     carrier: str = ""
     keys: tuple[Key, ...] = ()
     unblocked: tuple[str, ...] = ()
+    chasing: tuple[str, ...] = ()
     hot: tuple[Hot, ...] = ()
     protection_words: str = ""
     handoffs: tuple[str, ...] = ()
@@ -363,6 +366,11 @@ class Play:
     @property
     def ball(self) -> BallSpot:
         return self.field.spot
+
+    @property
+    def unmet(self) -> tuple[str, ...]:
+        """Whom nobody takes and somebody has to run by: ``unblocked`` and ``chasing``."""
+        return (*self.unblocked, *self.chasing)
 
     @property
     def passer(self) -> Man | None:
@@ -432,8 +440,9 @@ class ConceptSheet:
     ``views`` are its first call again, one play for each look it is shown against beside the
     picture's own; none where the playbook has no looks or the page shows none. A view without a
     defence holds the blocking rules themselves. ``faced`` are, for a pass, its first call against
-    every look: what the table of reads by looks is worked out from. ``keyed`` are the first call
-    that reads a defender, and the first with each other tag that does, against every look.
+    every look: what the table of reads by looks is worked out from; ``put`` is what comes of them,
+    where it is known, and then none of them is there. ``keyed`` are the first call that reads a
+    defender, and the first with each other tag that does, against every look.
     ``suits`` are the situations it is for, in words.
     ``spotted`` are calls as they are drawn, but from their other spots: the first, and those whose
     dress-up speaks of spots.
@@ -454,6 +463,7 @@ class ConceptSheet:
     idea: str = ""
     suits: tuple[str, ...] = ()
     spotted: tuple[Play, ...] = ()
+    put: PutToLooks | None = None
 
 
 @dataclass(frozen=True)

@@ -17,8 +17,13 @@ _HALVINGS = 18
 
 def unit(a: Point, b: Point) -> Point:
     """The direction from a to b, one yard long; straight downfield when they are one point."""
-    far = a.distance(b)
-    return (b - a).scaled(1 / far) if far > _NONE else Point(0.0, 1.0)
+    return Point(*_way(a, b))
+
+
+def _way(a: Point, b: Point) -> tuple[float, float]:
+    dx, dy = b.x - a.x, b.y - a.y
+    far = math.hypot(dx, dy)
+    return (dx * (1 / far), dy * (1 / far)) if far > _NONE else (0.0, 1.0)
 
 
 def left_of(direction: Point) -> Point:
@@ -46,7 +51,7 @@ def points_of(pieces: Pieces) -> tuple[Point, ...]:
     points = [pieces[0].start]
     for piece in pieces:
         if isinstance(piece, Curve):
-            points += (piece.at(i / _STEPS) for i in range(1, _STEPS))
+            points += piece.between(_STEPS)
         points.append(piece.end)
     return tuple(points)
 
@@ -54,12 +59,15 @@ def points_of(pieces: Pieces) -> tuple[Point, ...]:
 def split(piece: Segment, t: float) -> tuple[Segment, Segment]:
     """The piece in two, cut at ``t`` of its way (0 to 1)."""
     if isinstance(piece, Line):
-        at = piece.start + (piece.end - piece.start).scaled(t)
+        at = _part(piece.start, piece.end, t)
         return Line(piece.start, at), Line(at, piece.end)
-    into = piece.start + (piece.corner - piece.start).scaled(t)
-    out = piece.corner + (piece.end - piece.corner).scaled(t)
-    at = into + (out - into).scaled(t)
+    into, out = _part(piece.start, piece.corner, t), _part(piece.corner, piece.end, t)
+    at = _part(into, out, t)
     return Curve(piece.start, into, at), Curve(at, out, piece.end)
+
+
+def _part(a: Point, b: Point, t: float) -> Point:
+    return Point(a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t)
 
 
 def leave(pieces: Pieces, centre: Point, radius: float) -> Pieces:
@@ -78,31 +86,45 @@ def _out_at(piece: Segment, centre: Point, radius: float) -> float:
         step, gap = piece.end - piece.start, piece.start - centre
         a, b, c = dot(step, step), dot(step, gap), dot(gap, gap) - radius * radius
         return (math.sqrt(b * b - a * c) - b) / a
+    ax, ay, bx, by = piece.start.x, piece.start.y, piece.corner.x, piece.corner.y
+    cx, cy = piece.end.x, piece.end.y
     low, high = 0.0, 1.0
     for _ in range(_HALVINGS):
-        mid = (low + high) / 2
-        if piece.at(mid).distance(centre) > radius:
-            high = mid
+        t = (low + high) / 2
+        u = 1 - t
+        i, j, k = u * u, 2 * u * t, t * t
+        x, y = i * ax + j * bx + k * cx, i * ay + j * by + k * cy
+        if math.hypot(x - centre.x, y - centre.y) > radius:
+            high = t
         else:
-            low = mid
+            low = t
     return high
 
 
 def reverse(pieces: Pieces) -> Pieces:
-    turned: list[Segment] = []
-    for piece in reversed(pieces):
-        if isinstance(piece, Line):
-            turned.append(Line(piece.end, piece.start))
-        else:
-            turned.append(Curve(piece.end, piece.corner, piece.start))
-    return tuple(turned)
+    return tuple(_reversed(piece) for piece in reversed(pieces))
+
+
+def _reversed(piece: Segment) -> Segment:
+    if isinstance(piece, Line):
+        return Line(piece.end, piece.start)
+    return Curve(piece.end, piece.corner, piece.start)
 
 
 def stop_short(pieces: Pieces, by: float) -> Pieces:
     """The pieces up to ``by`` yards, as the crow flies, before their end."""
     if not pieces or by <= 0:
         return pieces
-    return reverse(leave(reverse(pieces), pieces[-1].end, by))
+    end = pieces[-1].end
+    for index in range(len(pieces) - 1, -1, -1):
+        piece = pieces[index]
+        if piece.start.distance(end) > by:
+            if piece.end.distance(end) >= by:
+                return pieces[: index + 1]
+            back = _reversed(piece)
+            rest = split(back, _out_at(back, end, by))[1]
+            return (*pieces[:index], _reversed(rest))
+    return ()
 
 
 def heading(pieces: Pieces, over: float) -> Point:
@@ -114,16 +136,18 @@ def heading(pieces: Pieces, over: float) -> Point:
 
 def turn_angle(a: Point, b: Point, c: Point) -> float:
     """Degrees turned at b on the way from a to c: 0 straight on, 180 straight back."""
-    cosine = dot(unit(a, b), unit(b, c))
+    return _between(_way(a, b), _way(b, c))
+
+
+def _between(one: tuple[float, float], other: tuple[float, float]) -> float:
+    cosine = one[0] * other[0] + one[1] * other[1]
     return math.degrees(math.acos(min(1.0, max(-1.0, cosine))))
 
 
 def turned(path: Path) -> float:
     """Degrees that a path turns in all."""
-    corners = path.corners
-    return sum(
-        turn_angle(a, b, c) for a, b, c in zip(corners, corners[1:], corners[2:], strict=False)
-    )
+    ways = [_way(a, b) for a, b in pairwise(path.corners)]
+    return sum(_between(one, other) for one, other in pairwise(ways))
 
 
 def far_from(points: Sequence[Point], p: Point) -> float:

@@ -41,12 +41,14 @@ class CutStep(NamedTuple):
 
 @dataclass(frozen=True)
 class MeasuredLine:
-    """A line in steps. ``first`` says at which step each piece begins, ``boxes`` where it lies."""
+    """A line in steps. ``first`` says at which step each piece begins, ``boxes`` where it lies and
+    ``box`` where all do."""
 
     pieces: Pieces
     steps: tuple[CutStep, ...]
     first: tuple[int, ...]
     boxes: tuple[Box, ...]
+    box: Box
     length: float
 
     def far(self, piece: int) -> float:
@@ -82,25 +84,29 @@ def measure(pieces: Pieces) -> MeasuredLine:
 def longer(line: MeasuredLine, by: Pieces) -> MeasuredLine:
     """The line with more pieces on its end."""
     steps, first, boxes, far = list(line.steps), list(line.first), list(line.boxes), line.length
+    around = line.box
     for number, piece in enumerate(by, len(first)):
         first.append(len(steps))
-        count = _STEPS if isinstance(piece, Curve) else 1
-        a = piece.start
-        for i in range(1, count + 1):
-            b = piece.at(i / count) if isinstance(piece, Curve) and i < count else piece.end
+        stops = piece.between(_STEPS) if isinstance(piece, Curve) else []
+        count, a = len(stops) + 1, piece.start
+        for i, b in enumerate((*stops, piece.end), 1):
             steps.append(CutStep(a, b, far, number, (i - 1) / count, i / count))
             far += a.distance(b)
             a = b
         boxes.append(_box(piece))
-    return MeasuredLine((*line.pieces, *by), tuple(steps), tuple(first), tuple(boxes), far)
+        around = around.union(boxes[-1])
+    return MeasuredLine((*line.pieces, *by), tuple(steps), tuple(first), tuple(boxes), around, far)
 
 
-_NOTHING = MeasuredLine((), (), (), (), 0.0)
+_NOWHERE = Box(math.inf, math.inf, -math.inf, -math.inf)
+_NOTHING = MeasuredLine((), (), (), (), _NOWHERE, 0.0)
 
 
 def crossings(a: MeasuredLine, b: MeasuredLine) -> tuple[PathCross, ...]:
     """Every place where the two cross, in order along a. Where one only comes up to the other and
     ends there, or runs along it, is none. A line may be crossed with itself."""
+    if not _meet(a.box, b.box):
+        return ()
     found: list[PathCross] = []
     for one, other in _near(a, b):
         crossing = _cross(one, other)

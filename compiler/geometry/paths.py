@@ -11,6 +11,7 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from enum import Enum
+from functools import cache, cached_property
 from itertools import pairwise
 
 _CURVE_STEPS = 12
@@ -70,9 +71,13 @@ class Path:
     def end(self) -> Point:
         return self.legs[-1].to if self.legs else self.start
 
-    @property
+    @cached_property
     def corners(self) -> tuple[Point, ...]:
         return (self.start, *(leg.to for leg in self.legs))
+
+    def by(self, legs: Iterable[Leg]) -> Path:
+        """From the same start to the same kind of end by other legs."""
+        return Path(self.start, tuple(legs), self.ending)
 
     def mirrored(self) -> Path:
         legs = tuple(replace(leg, to=leg.to.mirrored()) for leg in self.legs)
@@ -107,6 +112,21 @@ class Curve:
             u * u * self.start.y + 2 * u * t * self.corner.y + t * t * self.end.y,
         )
 
+    def between(self, count: int) -> list[Point]:
+        """The places `at` which ``count`` even steps meet, without both ends."""
+        ax, ay, bx, by = self.start.x, self.start.y, self.corner.x, self.corner.y
+        cx, cy = self.end.x, self.end.y
+        return [
+            Point(i * ax + j * bx + k * cx, i * ay + j * by + k * cy) for i, j, k in _shares(count)
+        ]
+
+
+@cache
+def _shares(count: int) -> tuple[tuple[float, float, float], ...]:
+    """What start, corner and end of a turn weigh at each place between its ``count`` steps."""
+    ways = [(1 - i / count, i / count) for i in range(1, count)]
+    return tuple((u * u, 2 * u * t, t * t) for u, t in ways)
+
 
 Segment = Line | Curve
 
@@ -117,12 +137,13 @@ def segments(path: Path) -> tuple[Segment, ...]:
     made: list[Segment] = []
     at = points[0]
     for (a, b), c, leg in zip(pairwise(points), points[2:], path.legs, strict=False):
-        reach = min(leg.reach, a.distance(b) / 2, b.distance(c) / 2)
+        before, after = a.distance(b), b.distance(c)
+        reach = min(leg.reach, before / 2, after / 2)
         if reach < 1e-9:
             made += _line(at, b)
             at = b
             continue
-        into, out = _toward(b, a, reach), _toward(b, c, reach)
+        into, out = _toward(b, a, reach / before), _toward(b, c, reach / after)
         made += _line(at, into)
         made.append(Curve(into, b, out))
         at = out
@@ -144,7 +165,7 @@ def polyline(path: Path) -> tuple[Point, ...]:
     points = [path.start]
     for piece in segments(path):
         if isinstance(piece, Curve):
-            points += (piece.at(i / _CURVE_STEPS) for i in range(1, _CURVE_STEPS))
+            points += piece.between(_CURVE_STEPS)
         points.append(piece.end)
     return tuple(points)
 
@@ -169,5 +190,5 @@ def _line(a: Point, b: Point) -> list[Segment]:
     return [Line(a, b)] if a.distance(b) > 1e-9 else []
 
 
-def _toward(a: Point, b: Point, distance: float) -> Point:
-    return a + (b - a).scaled(distance / a.distance(b))
+def _toward(a: Point, b: Point, share: float) -> Point:
+    return Point(a.x + (b.x - a.x) * share, a.y + (b.y - a.y) * share)

@@ -19,7 +19,6 @@ from typing import NamedTuple
 from stemline.emit.gallery import Art, PdfInk
 from stemline.emit.pdf_ink import to_ink
 from stemline.emit.side_by_side import SideBySide
-from stemline.emit.svg import to_svg
 from stemline.football.play import Play
 from stemline.football.timing.levels import HIGH_SCHOOL, PlayingLevel
 from stemline.geometry.box import Box
@@ -27,6 +26,7 @@ from stemline.outside.program import program
 from stemline.outside.store import Store
 from stemline.picture.captions import captioned
 from stemline.picture.picture import picture
+from stemline.picture.scene.scene import Scene
 from stemline.resolve.sealing import Sealed, seal, unsealed
 from stemline.theme import Size, Theme
 
@@ -78,6 +78,7 @@ class Drawings:
         self._coming: Iterator[tuple[str, Art]] = iter(())
         self._made: dict[str, Art] = {}
         self._held: dict[str, Art] = {}
+        self._sealed: dict[int, tuple[Play, Sealed[Play]]] = {}
 
     def art(
         self, id_: str, play: Play, wanted: Showing, *, svg: bool = False, ids: str = ""
@@ -118,9 +119,17 @@ class Drawings:
             self._asked, self._coming, self._made, self._held = {}, iter(()), {}, {}
 
     def _asking(self, play: Play, wanted: Showing) -> _Asked:
-        sealed = seal(play.unsaid)
-        before = seal(wanted.before.unsaid) if wanted.before is not None else None
+        sealed = self._seal(play)
+        before = self._seal(wanted.before) if wanted.before is not None else None
         return _Asked(self._key(sealed, before, wanted), sealed, before, wanted)
+
+    def _seal(self, play: Play) -> Sealed[Play]:
+        """The play as it is drawn, sealed once: a page shows it small, its own file large. It is
+        held with its bytes, so that its place in memory is no other play's."""
+        held = self._sealed.get(id(play))
+        if held is None:
+            held = self._sealed[id(play)] = play, seal(play.unsaid)
+        return held[1]
 
     def _came(self, key: str) -> Art | None:
         """What another process drew under that key, waited for; None where none does."""
@@ -147,9 +156,15 @@ class Drawings:
             unsealed(before) if before is not None else None, self._level,
         )  # fmt: skip
         scene = captioned(scene, wanted.captions, theme)
-        text = to_svg(scene, theme, _IDS) if svg else ""
+        text = _as_svg(scene, theme) if svg else ""
         size = scene.width, scene.height
         return Art("", text, scene.description, *size, scene.title, to_ink(scene, theme))
+
+
+def _as_svg(scene: Scene, theme: Theme) -> str:
+    from stemline.emit.svg import to_svg  # its library is loaded only where something is drawn
+
+    return to_svg(scene, theme, _IDS)
 
 
 def _enough(drawn: Art | None, svg: bool) -> Art | None:

@@ -53,7 +53,7 @@ class Build:
         captions = tuple(caption for caption, _ in self._legend)
         self._book = book or make_book(season, Edition(revision, date, paper), captions)
         self._large: dict[str, Art] = {}
-        self._told, self._progress = 0, progress
+        self._told, self._all, self._progress = 0, _all(self._book, season), progress
 
     def book(self) -> bytes:
         """The playbook as a PDF.
@@ -122,7 +122,7 @@ class Build:
 
     def _tell(self) -> None:
         self._told += 1
-        self._progress(self._told, _all(self._book, self._season))
+        self._progress(self._told, self._all)
 
 
 def _showings(page: Page) -> Iterator[tuple[Entry, Showing, bool]]:

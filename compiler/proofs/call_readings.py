@@ -105,13 +105,18 @@ class CallReadings:
             self._part("formation", order.formation, book.formations[order.formation]),
             *((self._part("motion", order.motion, book.motions[order.motion]),)
               if order.motion else ()),
-            self._part("concept", order.concept, book.concepts[order.concept]),
+            self._concept(order.concept),
             *(self._tag((order.concept, tag)) for tag in order.tags),
             *(self._part("protection", name, each) for name, each in protections.items()),
         )  # fmt: skip
 
     def _tag(self, key: tuple[str, str]) -> ReadPart:
-        return self._part("tag", key, self._book.tags[key])
+        tag = self._book.tags[key]
+        return self._part("tag", key, replace(tag, body=_unsaid(tag.body)))
+
+    def _concept(self, key: str) -> ReadPart:
+        concept = self._book.concepts[key]
+        return self._part("concept", key, replace(concept, body=_unsaid(concept.body)))
 
     def _body(self, order: Order) -> Body:
         key = order.concept, order.tags
@@ -132,6 +137,13 @@ def _judging(settings: Settings) -> Settings:
         settings, name="", season="", sections=(), says=(), cautions=(), span=NOWHERE, lowered=(),
         theme="", theme_span=NOWHERE, contact=None, kill_word="",
     )  # fmt: skip
+
+
+def _unsaid(body: Body) -> Body:
+    """The facts without the coach's own words for the page and for whoever has a role: they are
+    judged where they are read, and nothing else is by them."""
+    says = {role: ("",) * len(lines) for role, lines in body.role_says.items()}
+    return replace(body, idea="", says=(), cautions=(), role_says=says)
 
 
 def key_of(kind: str, reading: Reading) -> str:

@@ -49,6 +49,13 @@ _BY_LETTER = {
     "w": "weak #2", "r": "back", "b": "back", "a": "wing", "f": "fullback", "q": "quarterback",
 }  # fmt: skip
 """Where the man of a letter stands in most books."""
+
+
+def rule_of_letter(letter: str) -> str:
+    """The rule that mostly finds the man of a letter."""
+    return _BY_LETTER.get(letter.casefold()[:1], "strong #2")
+
+
 _MAN_OF = {
     "split end": ("weak #1",), "se": ("weak #1",), "flanker": ("strong #1",),
     "wide receiver": ("strong #1", "weak #1", "each #1"),
@@ -123,7 +130,7 @@ def _role(found: re.Match[str]) -> str:
 def _letter(found: re.Match[str]) -> str:
     if found["who"].casefold() in _LINEMEN:
         return typed(f"{_LINEMEN[found['who'].casefold()]} {found['does']}")
-    man = _BY_LETTER.get(found["who"].casefold()[:1], "strong #2")
+    man = rule_of_letter(found["who"])
     does = re.sub(r"^runs (?:an?|the) ", "runs ", found["does"])
     does = re.sub(r"^runs (?:straight|long|deep)\b.*", "runs go", does)
     line = typed(f"{man} {does}")
@@ -132,7 +139,7 @@ def _letter(found: re.Match[str]) -> str:
 
 def who_by_letter(letter: str, does: str, label: str = "") -> str:
     """A line for the man who mostly wears the letter; behind ``label`` where that stands first."""
-    man = _BY_LETTER.get(letter.casefold()[:1], "strong #2")
+    man = rule_of_letter(letter)
     line = typed(f"{label} {man} {does}".strip())
     return f"say where {letter} stands and what he does, such as {line}"
 

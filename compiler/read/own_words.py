@@ -9,9 +9,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
+from functools import cache
 
 from stemline.diagnostics.catalogue.football import E404
 from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.read.clinic_lines import CLINIC_ROWS, LETTER_ROWS
 from stemline.read.coach_lines import MEN, ROWS, Answer, typed
 from stemline.read.coordinator_lines import COORDINATOR_ROWS
 from stemline.read.newcomer_lines import ANY_ROWS, LAST_ROWS, NEWCOMER_ROWS
@@ -19,7 +21,7 @@ from stemline.read.situation_lines import head_line
 from stemline.source import Source, Span
 from stemline.syntax.lines import KINDS
 
-_NO_MAN = frozenset(("E450", "E451", "E453"))
+_NO_MAN = frozenset(("E450", "E451", "E453", "E464"))
 _NO_ROLE = frozenset(("E444", "E450", "E464"))
 """What says that a block has no role of a name."""
 _ASKED = _NO_MAN | frozenset((
@@ -27,7 +29,7 @@ _ASKED = _NO_MAN | frozenset((
     "E325", "E326", "E401", "E402", "E403", "E410", "E412", "E430", "E431", "E434", "E436", "E440",
     "E441", "E442", "E443", "E444", "E445", "E460", "E462", "E464", "E465", "E469", "E471", "E481",
     "E482", "E484", "E496", "E670", "E673", "E675", "E680", "E690", "E691", "E692", "E701", "E703",
-    "E780", "E793",
+    "E780", "E793", "E971",
 ))  # fmt: skip
 """Mistakes in the words of a line: one of any other kind is told as it is."""
 
@@ -38,18 +40,22 @@ _UNPLACED = frozenset(("E220", "E221", "E224", "E225", "E403", "E675"))
 """Of these, what says that a line is none of the block's: any row is better than its sample, unless
 a word of it is only misspelt."""
 
-_Row = tuple[frozenset[str], re.Pattern[str], Answer]
+_Row = tuple[frozenset[str], str, Answer]
 
 
-def _compiled(rows: Iterable[tuple[str, str, Answer]]) -> tuple[_Row, ...]:
-    return tuple(
-        (frozenset(kinds.split()), re.compile(text, re.IGNORECASE), answer)
-        for kinds, text, answer in rows
-    )
+def _by_kind(rows: Iterable[tuple[str, str, Answer]]) -> tuple[_Row, ...]:
+    return tuple((frozenset(kinds.split()), text, answer) for kinds, text, answer in rows)
 
 
-_ROWS, _MEN = _compiled((*COORDINATOR_ROWS, *NEWCOMER_ROWS, *ROWS)), _compiled(MEN)
-_LAST, _ANY_LINE = _compiled(LAST_ROWS), _compiled(ANY_ROWS)
+_ROWS = _by_kind((*CLINIC_ROWS, *COORDINATOR_ROWS, *NEWCOMER_ROWS, *ROWS))
+_MEN = _by_kind((*MEN, *LETTER_ROWS))
+_LAST, _ANY_LINE = _by_kind(LAST_ROWS), _by_kind(ANY_ROWS)
+
+
+@cache
+def _pattern(text: str) -> re.Pattern[str]:
+    """A row's pattern, made when a line first asks for it: most texts ask for none."""
+    return re.compile(text, re.IGNORECASE)
 
 
 def advised(kind: str, line: str, *, no_man: bool = False, last: Iterable[_Row] = ()) -> str:
@@ -69,7 +75,7 @@ def advised(kind: str, line: str, *, no_man: bool = False, last: Iterable[_Row] 
 def _advice(rows: Iterable[_Row], kind: str, line: str) -> str:
     """The answer of the first row that knows the line."""
     for kinds, pattern, answer in rows:
-        found = pattern.fullmatch(line) if kind in kinds else None
+        found = _pattern(pattern).fullmatch(line) if kind in kinds else None
         if found is None or _turns(kind, found.groupdict().get("who")):
             continue
         text = answer(found) if callable(answer) else typed(*found.expand(answer).split(" & "))

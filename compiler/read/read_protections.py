@@ -13,6 +13,7 @@ from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.in_words import either
 from stemline.football.blocking.block_names import DEFENDERS
 from stemline.football.blocking.protecting import ProtectionRule
+from stemline.football.conditions import always
 from stemline.playbook.playbook import Settings
 from stemline.playbook.protection_definitions import (
     HotDef,
@@ -28,7 +29,7 @@ from stemline.read.name_table import Blocks
 from stemline.read.read_guards import clashes, read_guard
 from stemline.read.read_notes import LINEMEN
 from stemline.read.read_places import SIDES
-from stemline.read.read_roles import read_rule
+from stemline.read.read_roles import read_men, read_rule
 from stemline.read.read_runs import PLACES, read_line_spot
 from stemline.read.words import Misread, Words, one_phrase, string_of
 from stemline.source import Span
@@ -103,6 +104,18 @@ class _ProtectionLines:
         self.hot: list[HotDef] = []
         self.says: list[str] = []
         self.told: dict[ProtectionRule, list[str]] = {}
+        self._by_place(facts)
+
+    def _by_place(self, facts: Sequence[Fact]) -> None:
+        """Helpers without a name: `back blocks edge` is for whoever is the back, if one is."""
+        for fact in facts:
+            for subject in fact.subject if fact.key == "blocks" else ():
+                if subject.text.casefold() in self.roles or _is_of_line(subject, self.roles):
+                    continue
+                for name, choice in read_men(subject).items():
+                    rule = RoleRule((choice, Nobody()), (name, "nobody"))
+                    self.rules[name].append(Said(rule, always(self.receivers), fact.span))
+                    self.roles = (*self.roles, name)
 
     def read(self, fact: Fact) -> None:
         guard = read_guard(fact.guard, self.receivers, looks=False)
@@ -143,7 +156,7 @@ class _ProtectionLines:
         else:
             self.line[who].append(Said(job, said.guard, said.span))
         if not guard:
-            self.told.setdefault(job.rule, []).append(subject.text.casefold())
+            self.told.setdefault(job.rule, []).append(subject.text.casefold().removeprefix("the "))
 
     def clashes(self) -> list[Diagnostic]:
         groups: list[tuple[str, Sequence[Said[object]]]] = [("which way it slides", self.toward)]
@@ -179,6 +192,8 @@ class _ProtectionLines:
 
     def _who(self, subject: str) -> str:
         said = self.rules.get(subject)
+        if said and said[0].value.words[0] == subject:
+            return subject
         return f"{subject} ({' or '.join(said[0].value.words)})" if said else subject
 
 
@@ -229,10 +244,18 @@ def read_toward(value: Value | None, span: Span) -> tuple[Toward, ...]:
     return tuple(ways)
 
 
+def _is_of_line(subject: Phrase, roles: Collection[str]) -> bool:
+    try:
+        return read_line_spot(subject, roles) is not None
+    except Misread:
+        return True
+
+
 def read_subject(phrase: Phrase, roles: Collection[str]) -> LineSpot | str:
     """``playside tackle`` or a role."""
-    if phrase.text.casefold() in roles:
-        return phrase.text.casefold()
+    name = phrase.text.casefold().removeprefix("the ")
+    if name in roles:
+        return name
     spot = read_line_spot(phrase, roles)
     if spot is None:
         names = (*roles, "centre", "line", *(f"{s} {p}" for s in SIDES for p in PLACES))

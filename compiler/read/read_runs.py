@@ -117,6 +117,7 @@ def _partner(words: Words) -> LineSpot:
     if words.take_word(*_CENTRES):
         return LineSpot(None, "centre")
     side = words.take_name(SIDES)
+    words.take_word("tight")
     place = words.expect((*PLACES, "centre"), E671)
     return LineSpot(SIDES[side] if side else None, place)
 

@@ -14,7 +14,7 @@ from stemline.playbook.concepts import Body, Concept, Tag
 from stemline.playbook.role_rules import ByLetter, Choice
 from stemline.playbook.said import Said
 from stemline.read.name_table import name_key
-from stemline.read.read_any import AnyConcept, read_any
+from stemline.read.read_any import MANY, AnyConcept, read_any
 from stemline.read.read_bodies import Bodies
 from stemline.read.read_concepts import read_body
 from stemline.read.read_guards import read_guard
@@ -76,9 +76,12 @@ class Tags:
         families = {c.family.casefold() for c in self.concepts.values()}
         if said.what not in ("call", "pass", "run", *families):
             choices = ("pass", "run", "call", *sorted({c.family for c in self.concepts.values()}))
-            near = nearest(said.what, choices)
+            kind = MANY.get(said.what.split()[-1])
+            near = (f"any {kind}",) if kind else nearest(said.what, choices)
             self.bodies.found.append(
-                E472(found=said.what, choices=either(choices)).at(owner.span, nearest=near)
+                E472(found=owner.text.partition(" but ")[0], choices=either(choices)).at(
+                    owner.span, nearest=near
+                )
             )
             return []
         without = [self.meant(phrase) for phrase in said.but]

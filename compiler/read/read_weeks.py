@@ -145,7 +145,8 @@ class _Reader:
                 self._opened(fact)
 
     def _opened(self, fact: Fact) -> None:
-        if not fact.rows and fact.key in ("openers", "situation", "scout"):
+        misplaced = fact.key == "openers" and fact.value is not None  # told as what it is
+        if not fact.rows and fact.key in ("openers", "situation", "scout") and not misplaced:
             self.found.append(W974(opener=fact.key).at(fact.span))
         match fact.key:
             case "openers" | "situation":

@@ -95,11 +95,12 @@ class Words:
             return None
         quoted = self.atoms[self.at].kind is AtomKind.STRING
         ahead = tuple(atom.word for atom in self.atoms[self.at :])
-        best, length = None, 0
+        first, best, length = ahead[0], None, 0
         for name in names:
             parts = _parts(name, quoted)
-            if len(parts) > length and ahead[: len(parts)] == parts:
-                best, length = name, len(parts)
+            size = len(parts)
+            if size > length and parts[0] == first and ahead[:size] == parts:
+                best, length = name, size
         self.at += length
         return best
 

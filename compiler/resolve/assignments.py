@@ -14,7 +14,7 @@ from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.blocking.block_names import BLOCKS
 from stemline.football.blocking.carrying import Hole, carry, hole
 from stemline.football.conditions import LookWord, Where, example
-from stemline.football.exchanges import Exchange
+from stemline.football.exchanges import BallMoves, Exchange
 from stemline.football.field import Side
 from stemline.football.offence.aiming import aimed
 from stemline.football.offence.landmarks import Landmark
@@ -203,7 +203,8 @@ def aim_path(
     holes = _holes(aim, picture)
     passer = next((m.label for m in picture.men if m.position is Position.QUARTERBACK), "")
     meets, through = ways_through(man.label, exchanges, passer)
-    return carry(holes, man, picture.men, through, meets, leads=leads)
+    across = any(x.taker == man.label and x.kind is BallMoves.SHOVEL for x in exchanges)
+    return carry(holes, man, picture.men, through, meets, leads=leads, across=across)
 
 
 def _no_line(

@@ -107,6 +107,15 @@ def _named(said: ExchangeDef, bound: Bound, picture: LinedUp) -> OneLine | None:
     return said, replace(made, at=_place(said, made, picture))
 
 
+def in_exchanges(body: Body, bound: Bound, picture: LinedUp) -> frozenset[str]:
+    """The men (labels) whom a line about the ball's way names."""
+    return frozenset(
+        _who(name, said, bound, picture)
+        for said in _holding(body, picture)
+        for name in (said.giver, said.taker, *said.others)
+    )
+
+
 def _who(name: str, said: ExchangeDef, bound: Bound, picture: LinedUp) -> str:
     if name in bound.men:
         return bound.men[name]

@@ -21,7 +21,7 @@ from stemline.resolve.assignments import assignments, scrambling
 from stemline.resolve.ball_way import ball_way
 from stemline.resolve.ball_words import with_ball_words
 from stemline.resolve.blocking.blockers import Blocking, blocking, playside
-from stemline.resolve.men_by_place import call_away, with_others
+from stemline.resolve.men_by_place import CalledMen, call_away, with_others
 from stemline.resolve.noting import with_notes
 from stemline.resolve.progression import look
 from stemline.resolve.roles import Bound, bind
@@ -66,7 +66,10 @@ class Cast:
         self._bound = bind(body, self._picture, casting.call.spoken)
         _swap(body, self._bound)
         self._called_away = call_away(body, self._bound, self._picture, casting.call.spoken)
-        body = with_others(body, self._bound, self._picture, casting.call.spoken)
+        standing = CalledMen(
+            self._picture, casting.call.spoken, tuple(casting.protections.values())
+        )
+        body = with_others(body, self._bound, standing)
         self._casting = casting = replace(casting, body=body)
         self._way = ball_way(body, self._bound, self._picture, casting.kind, casting.call.spoken)
         self._asked = _asked(body)
@@ -141,7 +144,7 @@ class Cast:
             exchanges=self._way.exchanges,
         )
         told = blocking(play, body, casting.protections, bound, picture)
-        if bound.found:
+        if any(d.is_error for d in bound.found):
             # A role without its man leaves spots empty and gives no side: one cause is reported
             # once.
             return _Told(told, tuple(d for d in found if not isinstance(d.said, E623)))

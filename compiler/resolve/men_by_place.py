@@ -3,20 +3,35 @@ the concept's order, and `everyone else blocks stalk` is for all those whom no l
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
-from stemline.diagnostics.catalogue.calls import E624, E625
+from stemline.diagnostics.catalogue.calls import E625, W624
 from stemline.diagnostics.in_words import together
+from stemline.football.blocking.run_rules import BlockWay
+from stemline.football.conditions import always
 from stemline.football.defence.fronts import wings
 from stemline.football.offence.counting import tight_ends
+from stemline.football.offence.routes import LIBRARY
 from stemline.football.play import FOR_MANY, SHARED
 from stemline.lineup.lined_up import LinedUp
-from stemline.playbook.concepts import Body, RouteJob
-from stemline.playbook.run_definitions import CARRIER
-from stemline.playbook.said import SideWord
+from stemline.playbook.concepts import Body, Job, RouteJob
+from stemline.playbook.protection_definitions import Protection
+from stemline.playbook.run_definitions import CARRIER, BlockRules, RuleDef
+from stemline.playbook.said import Said, SideWord
+from stemline.resolve.ball_way import in_exchanges
 from stemline.resolve.roles import Bound, candidates, line_ends
 
 EVERYONE, BACKS = FOR_MANY
+_BEHIND_HIM = 1.0
+"""Yards behind the carrier from which a back can lead him no more."""
+
+
+def _rules(way: BlockWay) -> BlockRules:
+    return BlockRules((RuleDef(way, None, None),), (), way.value)
+
+
+_LEAD, _HINGE = _rules(BlockWay.LEAD), _rules(BlockWay.HINGE)
+_CHECK = RouteJob(LIBRARY["check"], None, None, None, (), "check")
 
 
 def call_away(body: Body, bound: Bound, picture: LinedUp, call: str) -> tuple[str, ...]:
@@ -40,29 +55,60 @@ def call_away(body: Body, bound: Bound, picture: LinedUp, call: str) -> tuple[st
     return tuple(left)
 
 
-def with_others(body: Body, bound: Bound, picture: LinedUp, call: str) -> Body:
+@dataclass(frozen=True)
+class CalledMen:
+    """A call's men, its name, and the protections that it names."""
+
+    picture: LinedUp
+    call: str
+    protections: tuple[Protection, ...] = ()
+
+
+def with_others(body: Body, bound: Bound, parts: CalledMen) -> Body:
     """``body`` with a job for each man whom `everyone else` means; ``bound`` gains their roles.
 
     They are the receivers outside the tackles who have no role, by side where the line says one;
-    men behind the ball are meant by `every other back` alone, since what a split man does is not
-    done from there.
+    what a split man does is not done from behind the ball, so `every other back` is said apart.
+    Where no line says that either, a back whom nothing else names is drawn with what is usual
+    there (`_usual`), and that is told.
     """
     if not body.others:
         return body
-    _leave_run(body, bound, picture)
+    _leave_run(body, bound, parts.picture)
     jobs, says = dict(body.jobs), dict(body.role_says)
-    for who, said in body.others.items():
-        for number, label in enumerate(_meant(who, bound, picture), 1):
+    others = {who: (said, _meant(who, bound, parts.picture)) for who, said in body.others.items()}
+    if BACKS not in others and EVERYONE in others:
+        others[BACKS] = _usual(body, bound, parts, others[EVERYONE][0][0])
+    for who, (said, men) in others.items():
+        for number, label in enumerate(men, 1):
             role = who if number == 1 else f"{who}{SHARED}{number}"
             bound.men[role] = label
             jobs[role] = said
             says[role] = body.role_says.get(who, ())
-    left = [b for b in picture.count.backs if bound.role_of(b) is None]
-    if left and BACKS not in body.others and EVERYONE in body.others:
-        others = body.others[EVERYONE][0]
-        line = f"{BACKS} {'blocks lead' if body.line else 'runs check'}"
-        bound.found.append(E624(man=together(left), call=call, line=line).at(others.span))
     return replace(body, jobs=jobs, role_says=says)
+
+
+def _usual(
+    body: Body, bound: Bound, parts: CalledMen, others: Said[Job]
+) -> tuple[tuple[Said[Job], ...], list[str]]:
+    """The job of the backs whom no line names, and who they are: they lead a run, or look after
+    the backside where the carrier is in front of them, and on a pass look for a rusher first.
+
+    Nobody is meant who has the ball on its way, and none where a protection has a helper."""
+    picture = parts.picture
+    busy = in_exchanges(body, bound, picture)
+    left = [b for b in picture.count.backs if bound.role_of(b) is None and b not in busy]
+    if not left or any(p.rules or p.broken for p in parts.protections):
+        return (), []
+    carrier = bound.men.get(CARRIER)
+    deep = carrier is not None and all(
+        picture.man(b).snap.y < picture.man(carrier).snap.y - _BEHIND_HIM for b in left
+    )
+    job = (_HINGE if deep else _LEAD) if body.line else _CHECK
+    word = f"{'runs' if isinstance(job, RouteJob) else 'blocks'} {job.words}"
+    line = f"{BACKS} {word}"
+    bound.found.append(W624(man=together(left), call=parts.call, line=line).at(others.span))
+    return (Said(job, always(picture.receivers), others.span),), left
 
 
 def _leave_run(body: Body, bound: Bound, picture: LinedUp) -> None:

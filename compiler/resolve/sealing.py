@@ -17,6 +17,7 @@ from stemline.football.conditions import Guard, LookWord, Where
 from stemline.football.field import Field
 from stemline.football.offence.counting import Count
 from stemline.football.play import Man, Play
+from stemline.geometry.paths import Path
 from stemline.lineup.lined_up import LinedUp
 from stemline.source import NOWHERE, Span
 
@@ -119,5 +120,6 @@ _TABLE: _Table = {
     Guard: lambda guard: (_guard, (guard.text, _packed(guard.worlds), guard.looks, guard.moves)),
     Man: _by_fields,
     LinedUp: _by_fields,
+    Path: lambda path: (Path, (path.start, path.legs, path.ending)),
     Play: _by_fields,
 }

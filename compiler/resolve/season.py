@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from stemline.diagnostics.catalogue.bounds import E142
-from stemline.diagnostics.catalogue.calls import E620, E622, E624, E630, E706, W710
+from stemline.diagnostics.catalogue.calls import E620, E622, E630, E706, W710
 from stemline.diagnostics.catalogue.football import E420
 from stemline.diagnostics.catalogue.looks import FaultOfLook
 from stemline.diagnostics.catalogue.names import E327
@@ -354,8 +354,8 @@ class Proving:
             plain, _ = self._expander.expand(bare, spot, looks, look_key)
         proofs = list(self._prove(play, plain, order))
         # A tag that breaks its own promise says so itself, and why: once is enough.
-        kept = [d for d in found if not any(p.said.silences(d.said) for p in proofs)]
-        return kept + proofs + self._seconds(order, spot, looks, look_key)
+        kept = [d for d in (*found, *proofs) if not any(p.said.silences(d.said) for p in proofs)]
+        return kept + self._seconds(order, spot, looks, look_key)
 
     def _seconds(
         self, order: Order, spot: BallSpot, looks: Sequence[LookWord], look_key: str
@@ -371,7 +371,7 @@ class Proving:
     def _at_its_kill(self, d: Diagnostic, kill: KillDef, second: Order) -> Diagnostic:
         """A man whom the second play misses is told at the line that makes it where no dress-up
         calls its concept; else where it is written, with that line beside it."""
-        if not isinstance(d.said, E620 | E622 | E624):
+        if not isinstance(d.said, E620 | E622):
             return d
         concept = self.book.concepts[second.concept]
         if any(key[3] == second.concept for key in self._plain):

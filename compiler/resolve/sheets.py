@@ -7,7 +7,7 @@ Nothing here is proved. It is built for a printed book alone, so that a check do
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from stemline.diagnostics.diagnostic import Diagnostic
@@ -25,6 +25,7 @@ from stemline.football.play import (
     RouteSheet,
     Season,
 )
+from stemline.football.put_to_looks import PutToLooks
 from stemline.playbook.concepts import Body, Concept, RouteJob
 from stemline.playbook.look_definitions import LookDef
 from stemline.playbook.places import AtLandmark, AtMan, Between, FromHere, Home, Where
@@ -43,13 +44,23 @@ MOST_SETS = 4
 """Sets of the offence that a look is shown against: as many as a page has room for."""
 
 
+_Plays = Callable[[], tuple[Play, ...]]
+Put = Callable[[Order, BallSpot, tuple[str, ...], _Plays], PutToLooks | None]
+"""What is known of a call from a spot against looks by their keys, else worked out from the plays
+that the last gives; None where it has none."""
+
+
 def with_views(
-    book: Playbook, calls: Calls, season: Season, expander: Expander | None = None
+    book: Playbook,
+    calls: Calls,
+    season: Season,
+    expander: Expander | None = None,
+    put: Put | None = None,
 ) -> Season:
     """``season`` with each concept's first call against every look of the playbook, and the first
-    of those that read a defender."""
+    of those that read a defender; ``put`` gives what comes of a pass's looks in their place."""
     maker = expander or Expander(book)
-    viewed = (_viewed(book, calls, season, c, maker) for c in season.concepts)
+    viewed = (_viewed(book, calls, season, c, maker, put) for c in season.concepts)
     return replace(season, concepts=tuple(viewed))
 
 
@@ -69,7 +80,12 @@ def with_sheets(book: Playbook, season: Season, expander: Expander | None = None
 
 
 def _viewed(
-    book: Playbook, calls: Calls, season: Season, sheet: ConceptSheet, expander: Expander
+    book: Playbook,
+    calls: Calls,
+    season: Season,
+    sheet: ConceptSheet,
+    expander: Expander,
+    put: Put | None,
 ) -> ConceptSheet:
     first = next((p for p in season.plays if p.call.concept == sheet.name), None)
     if first is None:
@@ -79,9 +95,15 @@ def _viewed(
     sheet = replace(sheet, keyed=keyed, spotted=spotted)
     order = calls.by_name[first.call.spoken]
     if first.reads:
-        made = (expander.expand(order, first.ball, look_key=key) for key in _whole_looks(book))
-        faced = tuple(p for p in _shown(made) if p.defence is not None)
-        return replace(sheet, faced=faced)
+        looks = tuple(_whole_looks(book))
+
+        def plays() -> tuple[Play, ...]:
+            made = (expander.expand(order, first.ball, look_key=key) for key in looks)
+            return tuple(p for p in _shown(made) if p.defence is not None)
+
+        if put is None:
+            return replace(sheet, faced=plays())
+        return replace(sheet, put=put(order, first.ball, looks, plays))
     if sheet.kind is not Kind.RUN or first.defence is None:
         return sheet
     drawn = order.look or book.base_look

@@ -117,7 +117,8 @@ def _fronts(table: Fronts) -> Iterator[str]:
     yield f"      rules {' | '.join(map(_note, table.rules))}"
     for row in table.rows:
         yield f"      {row.looks}: {' | '.join(row.blocks)}"
-        yield f"        {table.key} {row.key}, {table.free} {row.free}"
+        chasing = f", {table.chasing} {row.chasing}" if table.chasing else ""
+        yield f"        {table.key} {row.key}, {table.free} {row.free}{chasing}"
 
 
 def _protection(page: ProtectionPage) -> Iterator[str]:

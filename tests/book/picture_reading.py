@@ -7,10 +7,12 @@ stand nearer (`shot`), and whoever is too deep for it stands at its edge with hi
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from stemline.football.defenders import Defender, DutyKind
 from stemline.football.play import Assignment, Kind, Play
 from stemline.geometry.curves import points_of
+from stemline.geometry.paths import polyline
 from stemline.picture.frame.board import shot
 from stemline.picture.scene.metrics import extent
 from stemline.picture.scene.scene import Disc, Plate, Point, Polygon, Scene, Stroke, TextRun
@@ -32,6 +34,9 @@ AT_HIM = 0.9
 """Yards from a defender's letter within which a blocker's bar stands at him."""
 STALKS = 1.0
 """Yards before his man at which a stalk or a crack breaks down."""
+GAINED, IN_REACH = 3.0, 3.9
+"""Yards past the line up to which whoever is nearer to the carrier's way than so many is blocked,
+read or marked."""
 
 
 def off(play: Play, scene: Scene) -> Iterator[str]:
@@ -47,11 +52,15 @@ def off(play: Play, scene: Scene) -> Iterator[str]:
             said = _way(task, mine, lines, seen)
         else:
             said = _route(task, mine, seen)
-        wrong += [f"{task.man} {task.job} {line}" for line in said]
+        wrong += [f"{task.man} {task.job} {line}" for line in (*said, *_told(task, mine, seen))]
         if "carry" in mine and task.man != play.carrier:
             wrong.append(f"{task.man} is drawn with the ball of {play.carrier or 'nobody'}")
     if play.defence is not None:
         wrong += _defence(seen, scene)
+    if play.defence is not None and play.kind is Kind.RUN and scene.size is Size.FULL:
+        wrong += _unmet(play, scene)
+    if play.kind is Kind.PASS:
+        wrong += _tiles(seen, scene, lines)
     look = f" against {play.defence.name}" if play.defence is not None else ""
     yield from (f"{play.call.spoken}{look}: {line}" for line in wrong)
 
@@ -81,6 +90,20 @@ def _men(play: Play, scene: Scene) -> Iterator[str]:
     for man in play.men:
         if man.label not in stands or stands[man.label].distance(man.snap) > MOVED:
             yield f"{man.label} stands at {stands.get(man.label)}, {man.snap}"
+
+
+def _told(task: Assignment, mine: dict[str, Stroke], play: Play) -> Iterator[str]:
+    """Who is told what he does has a line, and who has a line is told. A quarterback may stand; a
+    lineman who is told to stay goes nowhere, and without a look one who protects, and a run."""
+    passer = play.passer is not None and play.passer.label == task.man
+    run = play.kind is Kind.RUN
+    stays = task.job.startswith("Show the run and stay")
+    protects = play.man(task.man).interior and bool(play.protection)
+    waits = passer or stays or (play.defence is None and (run or protects))
+    if task.job and not mine and not waits:
+        yield "has words and no line"
+    if mine and not task.job and not (task.motion or (passer and play.feet)):
+        yield "has a line and no words"
 
 
 def _block(task: Assignment, mine: dict[str, Stroke], scene: Scene, play: Play) -> Iterator[str]:
@@ -151,6 +174,34 @@ def _route(task: Assignment, mine: dict[str, Stroke], play: Play) -> Iterator[st
             yield f"runs to {path.end}, drawn to {tip}"
 
 
+def _tiles(play: Play, scene: Scene, lines: Lines) -> Iterator[str]:
+    """A read's number that stands beyond the line of another man is led to its own."""
+    led = {i.span for i in scene.items if isinstance(i, Stroke) and i.style == "leader"}
+    tiles = {i.span: i.box for i in scene.items if isinstance(i, Plate) and i.style == "tile"}
+    for read in play.reads:
+        box = tiles.get(read.span)
+        if box is None or read.span in led or not read.men:
+            continue
+        to = Point(min(max(read.at.x, box.left), box.right),
+                   min(max(read.at.y, box.bottom), box.top))  # fmt: skip
+        between = {
+            man
+            for man, mine in lines.items()
+            for line in mine.values()
+            for a, b in pairwise(points_of(line.segments))
+            if man not in read.men and _crosses(read.at, to, a, b)
+        }
+        if between:
+            yield f"look {read.number} stands beyond the line of {sorted(between)}"
+
+
+def _crosses(a: Point, b: Point, c: Point, d: Point) -> bool:
+    def left(p: Point, q: Point, r: Point) -> bool:
+        return (q.x - p.x) * (r.y - p.y) > (q.y - p.y) * (r.x - p.x)
+
+    return left(a, b, c) != left(a, b, d) and left(c, d, a) != left(c, d, b)
+
+
 # Theirs.
 
 
@@ -177,6 +228,26 @@ def _defence(play: Play, scene: Scene) -> Iterator[str]:
             yield from _stands(man, letters[man.label], READ if read else MOVED, scene)
         elif scene.size is Size.FULL:
             yield f"{man.label} has no letter"
+
+
+def _unmet(play: Play, scene: Scene) -> Iterator[str]:
+    """Who stands near the carrier's way at the line and is neither blocked nor read is marked, and
+    nobody is marked whom somebody takes."""
+    assert play.defence is not None
+    taken = {hit.defender for task in play.assignments for hit in task.hits}
+    taken |= {key.man for key in play.keys}
+    marked = {i.span for i in scene.items if isinstance(i, Polygon) and i.style == "free"}
+    task = play.assignment(play.carrier) if play.carrier else None
+    corners = polyline(task.path) if task is not None and task.path is not None else ()
+    steps = [a + (b - a).scaled(n / 10) for a, b in pairwise(corners) for n in range(11)]
+    way = [at for at in steps if 0.0 <= at.y <= GAINED]
+    for man in play.defence.defenders:
+        near = min((at.distance(man.at) for at in way), default=IN_REACH)
+        if man.label in taken:
+            if man.span in marked:
+                yield f"{man.label} is taken and marked as free"
+        elif near < IN_REACH and man.span not in marked:
+            yield f"{man.label} is {near:.1f} yards from the ball's way and nobody's"
 
 
 def _stands(man: Defender, at: Point, moved: float, scene: Scene) -> Iterator[str]:

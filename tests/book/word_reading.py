@@ -107,6 +107,9 @@ def _whole(play: Play) -> Iterator[str]:
     if play.unblocked:
         *most, last = play.unblocked
         yield f"Free on defence: {' and '.join(filter(None, (', '.join(most), last)))}."
+    if play.chasing:
+        *most, last = play.chasing
+        yield f"Left to {play.carrier}: {' and '.join(filter(None, (', '.join(most), last)))}."
     for task in play.assignments:
         if play.man(task.man).interior and task.job:
             words = re.sub(r"\.$", "", task.job.strip())

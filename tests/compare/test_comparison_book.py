@@ -140,7 +140,8 @@ def test_the_command_writes_it_and_refuses_another_kind(tmp_path: Path) -> None:
                 source.text.replace("dig 12", "dig 14") if folder is now else source.text
             )
     sides = [str(was), str(now)]
-    wrong = CliRunner().invoke(main, ["compare", *sides, "--book", str(tmp_path / "a.txt")])
-    assert wrong.exit_code == 2 and "E957" in wrong.stderr
+    unread = ["compare", "nowhere", "neither", "--book", str(tmp_path / "a.txt")]
+    wrong = CliRunner().invoke(main, unread)
+    assert wrong.exit_code == 2 and "E957" in wrong.stderr, "told before a side is read"
     made = CliRunner().invoke(main, ["compare", *sides, "--book", str(tmp_path / "a.pdf")])
     assert made.exit_code == 1 and (tmp_path / "a.pdf").read_bytes().startswith(b"%PDF")

@@ -10,8 +10,10 @@ from dataclasses import replace
 
 from football.timed import against, clocked
 from stemline.book.content.answer_table import _table
+from stemline.football.put_to_looks import PutToLooks
 from stemline.football.timing.answers import Stood, check_to
 from stemline.football.timing.coverage import Against, Cover, Separation
+from stemline.football.timing.putting import looked
 from stemline.geometry.paths import Point
 
 FLAT, NEAR, TOP, FAR = clocked(against("Three Two Right Crossers", "Zero")).reads
@@ -75,7 +77,9 @@ def test_the_table_of_a_page_tells_the_three_states_apart_without_colour() -> No
     reads = (read(0, Cover.TIGHT, 1.4), read(1, Cover.COVERED, 2.0), read(2, Cover.LATE, 2.4),
              read(3, Cover.OPEN, 1.8))  # fmt: skip
     one = stood("Crossers", "Trips", row(*reads, rusher=1.9), row(reads[1], name="Base"))
-    table = _table(one, (("1", "flat"), ("2", "near"), ("3", "top"), ("4", "far")), {"Base": ""})
+    targets = (("1", "flat"), ("2", "near"), ("3", "top"), ("4", "far"))
+    put = PutToLooks("Crossers", "Trips", targets, tuple(map(looked, one.rows)), (), ())
+    table = _table(put, {"Base": ""})
     cells = [cells[0] for _, _, cells in table.rows]
     assert [(c.words, c.first) for c in cells] == [
         ("(2)", False), ("–", False), ("late", False), ("2", True),

@@ -140,10 +140,11 @@ def _mark(order: int, layer: str, element: ElementTree.Element, theme: Theme) ->
 
 def _circle(middle: Point, radius: float) -> Polygon:
     """A circle from where its line starts, at the right, the way it is drawn: down first."""
-    turns = [2 * math.pi * i / 64 for i in range(64)]
-    return Polygon(
-        [(middle.x + radius * math.cos(t), middle.y + radius * math.sin(t)) for t in turns]
-    )
+    x, y = middle.x, middle.y
+    return Polygon([(x + radius * cosine, y + radius * sine) for cosine, sine in _TURNS])
+
+
+_TURNS = [(math.cos(2 * math.pi * i / 64), math.sin(2 * math.pi * i / 64)) for i in range(64)]
 
 
 def _paint(element: ElementTree.Element, lines: tuple[LineString, ...]) -> Paint:

@@ -7,7 +7,7 @@ import sys
 import tempfile
 from pathlib import Path
 
-from .harness import stopped, whole_builds
+from .harness import stopped, two_books, whole_builds
 
 
 def main() -> None:
@@ -19,9 +19,10 @@ def main() -> None:
     parser.add_argument("--whole", type=int, default=0, help="processes of their own to kill too")
     asked = parser.parse_args()
     with tempfile.TemporaryDirectory() as work:
-        report = stopped(asked.playbook, Path(work), asked.kills, asked.interrupts, asked.seed)
+        books = two_books(asked.playbook, Path(work))
+        report = stopped(books, Path(work), asked.kills, asked.interrupts, asked.seed)
         if asked.whole:
-            whole_builds(asked.playbook, Path(work), asked.whole, asked.seed, report)
+            whole_builds(books, Path(work), asked.whole, asked.seed, report)
     print("\n".join(report.lines()))
     sys.exit(bool(report.faults))
 

@@ -169,24 +169,57 @@ def _waited(child: int) -> int | None:
     return None
 
 
-def stopped(playbook: Path, work: Path, kills: int, interrupts: int, seed: int) -> Report:
-    """Stop so many builds of a copy of ``playbook`` in the folder ``work``."""
+@dataclass(frozen=True)
+class TwoBooks:
+    """A playbook and the same with one sentence more, in ``folders``, each built by itself: the
+    files of its book, and the seconds that the last build took, by the clock and the processor."""
+
+    folders: tuple[Path, Path]
+    files: tuple[Files, Files]
+    seconds: float
+    worked: float
+
+
+def two_books(playbook: Path, work: Path) -> TwoBooks:
+    """Both as copies of ``playbook`` in the folder ``work``, which is made."""
+    folders = work / "as it was", work / "as it is"
+    seconds = worked = 0.0
+    for each in folders:
+        shutil.copytree(playbook, each, ignore=shutil.ignore_patterns("build"))
+        if each is folders[1]:
+            _change(each)
+        began = os.times()
+        seconds = _timed(partial(_built, each))
+        worked = os.times().children_user - began.children_user
+    old, new = (files_in(each / "build") for each in folders)
+    assert old != new, "the change must be seen in the book"
+    return TwoBooks(folders, (old, new), seconds, worked)
+
+
+def _built(folder: Path) -> None:
+    subprocess.run([*BUILD, "--no-cache", folder], check=True, capture_output=True)
+
+
+def _texts(folder: Path) -> Files:
+    return {file.name: file.read_bytes() for file in folder.glob("*.play")}
+
+
+def _write(texts: Files, folder: Path) -> None:
+    for name, data in texts.items():
+        (folder / name).write_bytes(data)
+
+
+def stopped(books: TwoBooks, work: Path, kills: int, interrupts: int, seed: int) -> Report:
+    """Stop so many builds of the second book over the first, in the folder ``work``."""
     import stemline.commands
     from stemline.outside import folder as output_folder
 
     # A twin has its maker's connections, and none of its locks: no store is for both.
     os.environ["STEMLINE_NO_CACHE"] = "1"
     dice = random.Random(seed)
-    mine, other = work / "mine", work / "other"
-    shutil.copytree(playbook, mine, ignore=shutil.ignore_patterns("build"))
-    subprocess.run([*BUILD, mine], check=True, capture_output=True)
-    _change(mine)
-    shutil.copytree(mine, other, ignore=shutil.ignore_patterns("build"))
-    began = os.times()
-    subprocess.run([*BUILD, other], check=True, capture_output=True)
-    took = os.times().children_user - began.children_user
-    old, new = files_in(mine / "build"), files_in(other / "build")
-    assert old != new, "the change must be seen in the book"
+    mine, (old, new) = work / "mine", books.files
+    shutil.copytree(books.folders[0], mine)
+    _write(_texts(books.folders[1]), mine)
     stopper = Stopper(mine / "build", old, new, dice)
 
     stops = [signal.SIGINT] * interrupts + [signal.SIGKILL] * (kills - kills // 4)
@@ -205,7 +238,7 @@ def stopped(playbook: Path, work: Path, kills: int, interrupts: int, seed: int) 
     output_folder.replace = replaced  # type: ignore[assignment]
     code: object = 1
     try:
-        with stopper.computing(computing, took * 0.85):
+        with stopper.computing(computing, books.worked * 0.85):
             stemline.commands.main(["build", str(mine)], standalone_mode=False)
         code = 0
     except SystemExit as left:
@@ -219,33 +252,23 @@ def stopped(playbook: Path, work: Path, kills: int, interrupts: int, seed: int) 
     return stopper.report
 
 
-def whole_builds(playbook: Path, work: Path, count: int, seed: int, report: Report) -> None:
+def whole_builds(books: TwoBooks, work: Path, count: int, seed: int, report: Report) -> None:
     """Kill so many builds, each started for it, at random moments of their whole time.
 
     They build two books in turn from what the ones before have kept, so none has nothing to do; at
     the end each book is built once more from what is left and must be as it is without.
     """
     dice = random.Random(seed)
-    mine, other = work / "whole", work / "whole other"
-    shutil.copytree(playbook, mine, ignore=shutil.ignore_patterns("build"))
-    shutil.copytree(mine, other)
-    _change(other)
-    good: list[Files] = []
-    texts: list[Files] = []
-    seconds = 0.0
-    for each in (mine, other):
-        command = [*BUILD, "--no-cache", "--out", work / "good", each]
-        seconds = _timed(partial(subprocess.run, command, check=True, capture_output=True))
-        good.append(files_in(work / "good"))
-        texts.append({file.name: file.read_bytes() for file in each.glob("*.play")})
+    mine, good = work / "whole", books.files
+    shutil.copytree(books.folders[0], mine, ignore=shutil.ignore_patterns("build"))
+    texts = [_texts(each) for each in books.folders]
     kept = {k: v for k, v in os.environ.items() if k != "STEMLINE_NO_CACHE"}
     kept |= {name: str(work / "kept") for name in ("XDG_CACHE_HOME", "HOME")}
     for number in range(count):
-        for name, data in texts[number % 2].items():
-            (mine / name).write_bytes(data)
+        _write(texts[number % 2], mine)
         stop = signal.SIGINT if number % 3 == 0 else signal.SIGKILL
         with subprocess.Popen([*BUILD, mine], stderr=subprocess.PIPE, text=True, env=kept) as child:
-            time.sleep(dice.random() * seconds)
+            time.sleep(dice.random() * books.seconds)
             child.send_signal(stop)
             _, said = child.communicate()
         report.ended[f"{stop.name} of a process of its own"] += 1
@@ -255,8 +278,7 @@ def whole_builds(playbook: Path, work: Path, count: int, seed: int, report: Repo
         if "Traceback" in said or files_in(mine / "build") not in ({}, *good):
             report.faults.append(f"whole build: {stop.name} was not clean")
     for book, wanted in zip(texts, good, strict=True):
-        for name, data in book.items():
-            (mine / name).write_bytes(data)
+        _write(book, mine)
         subprocess.run([*BUILD, mine], check=True, capture_output=True, env=kept)
         if files_in(mine / "build") != wanted:
             report.faults.append("whole build: from what killed builds have kept it is another")

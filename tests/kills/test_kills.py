@@ -11,21 +11,23 @@ import pytest
 from stemline.outside import folder
 from stemline.outside.not_written import NotWritten
 
-from .harness import Report, Stopper, stopped, whole_builds
+from .harness import Report, Stopper, TwoBooks, stopped, two_books, whole_builds
 
 
-@pytest.fixture
-def starter(tmp_path: Path) -> Path:
+@pytest.fixture(scope="module")
+def books(tmp_path_factory: pytest.TempPathFactory) -> TwoBooks:
+    """The two books that all stopped builds are held against, each built once."""
+    home = tmp_path_factory.mktemp("books")
     with as_file(files("stemline.grammar").joinpath("starter", "six-man")) as place:
-        shutil.copytree(place, tmp_path / "starter", ignore=shutil.ignore_patterns("build"))
-    book = tmp_path / "starter" / "book.play"
+        shutil.copytree(place, home / "starter", ignore=shutil.ignore_patterns("build"))
+    book = home / "starter" / "book.play"
     text = book.read_text("utf-8")
     book.write_text(text.replace("    season 2026\n", '    season 2026\n    say "Few."\n'), "utf-8")
-    return tmp_path / "starter"
+    return two_books(home / "starter", home)
 
 
-def test_a_stopped_build_leaves_one_whole_book(starter: Path, tmp_path: Path) -> None:
-    report = stopped(starter, tmp_path / "work", kills=24, interrupts=12, seed=1)
+def test_a_stopped_build_leaves_one_whole_book(books: TwoBooks, tmp_path: Path) -> None:
+    report = stopped(books, tmp_path, kills=24, interrupts=12, seed=1)
     assert report.faults == []
     assert sum(report.ended.values()) == 36
     assert sum(report.left.values()) == 36
@@ -33,14 +35,13 @@ def test_a_stopped_build_leaves_one_whole_book(starter: Path, tmp_path: Path) ->
 
 
 def test_builds_killed_one_after_another_leave_what_the_next_can_use(
-    starter: Path, tmp_path: Path
+    books: TwoBooks, tmp_path: Path
 ) -> None:
     """Few, since each is a process of its own; `python -m tests.kills --whole 50` kills more."""
     report = Report()
-    (tmp_path / "work").mkdir()
-    whole_builds(starter, tmp_path / "work", 6, 1, report)
+    whole_builds(books, tmp_path, 4, 1, report)
     assert report.faults == []
-    assert sum(report.ended.values()) == 6
+    assert sum(report.ended.values()) == 4
 
 
 def test_the_harness_sees_a_damaged_book(tmp_path: Path) -> None:

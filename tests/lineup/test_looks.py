@@ -166,6 +166,7 @@ def test_of_two_men_in_quarters_the_wider_has_the_outside_one() -> None:
             ("C at strong #1, 2 deep", "B at weak #1, 3 deep"),
             ("zone", "press", "middle closed"),
         ),
+        (("C at strong #1, 2 deep", "B at weak #1, 3.1 deep"), ("zone", "middle closed")),
         (
             (
                 "C covers man, strong #1",
@@ -243,6 +244,10 @@ def test_a_press_corner_is_of_the_secondary_and_a_mugged_linebacker_of_the_line(
     ("place", "level"),
     [
         ("tackle, weak, 1 deep", Level.LINE),
+        ("tackle, weak, 2 deep", Level.LINE),
+        ("tackle, weak, 2.1 deep", Level.SECOND),
+        ("A gap, weak, 2 deep", Level.LINE),
+        ("A gap, weak, 2.1 deep", Level.SECOND),
         ("tackle, weak, 4 deep", Level.SECOND),
         ("weak #2, 1 deep", Level.SECOND),
         ("weak #1, 1 deep", Level.DEEP),

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from stemline.picture.labels import choosing
-from stemline.picture.labels.choosing import choose
+from stemline.picture.labels.choosing import CheapestFirst, choose
 
 COST = st.integers(0, 40).map(lambda n: n / 4)
 Pairs = dict[tuple[int, int, int, int], float]
@@ -41,7 +41,26 @@ def choice(costs: list[list[float]], pairs: Pairs) -> tuple[int, ...]:
     def together(i: int, k: int, j: int, at: int) -> float:
         return pairs.get((i, k, j, at) if i < j else (j, at, i, k), 0.0)
 
-    return choose(costs, together)
+    return choose([CheapestFirst([0.0] * len(own), own.__getitem__) for own in costs], together)
+
+
+@given(st.lists(st.tuples(COST, COST), max_size=8), COST)
+def test_places_come_by_cost_and_none_is_worked_out_that_its_rank_rules_out(
+    drawn: list[tuple[float, float]], most: float
+) -> None:
+    ranks, asked = [rank for rank, _ in drawn], []
+
+    def cost(k: int) -> float:
+        asked.append(k)
+        return sum(drawn[k])
+
+    places = CheapestFirst(ranks, cost)
+    by_cost = sorted((sum(both), k) for k, both in enumerate(drawn))
+    under = [place for place in by_cost if place[0] <= most]
+    assert places.at_most(most) == under
+    last = by_cost[len(under)][0] if len(under) < len(by_cost) else float("inf")
+    assert sorted(asked) == [k for k, rank in enumerate(ranks) if rank <= last]
+    assert list(places) == by_cost
 
 
 @settings(deadline=None)

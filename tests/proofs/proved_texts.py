@@ -46,12 +46,15 @@ concept Sticks
     read first
     protect Ours
     first is strong #1
+    say "Spread them out."
     first runs hitch
+    first says "Sit down and show your numbers."
     other is weak #1
     other runs hitch
 
 tag Deep for Sticks
     other runs go
+    other says "Win outside."
     keeps read
 
 dress Sticks
@@ -101,9 +104,8 @@ _WORD = re.compile(rf"\b(\d+|{'|'.join(_SWAPS)})\b")
 def edited(texts: Texts, dice: random.Random) -> Texts:
     """The texts with a word changed, lines put in or taken out, or blocks in another order."""
     name = dice.choice(sorted(texts))
-    text = dice.choice((_word, _word, _word, _remark, _remark, _blank, _gone, _moved, _named))(
-        texts[name], dice
-    )
+    kinds = _word, _word, _word, _remark, _remark, _blank, _gone, _moved, _named, _said
+    text = dice.choice(kinds)(texts[name], dice)
     return {**texts, name: text}
 
 
@@ -148,3 +150,8 @@ def _moved(text: str, dice: random.Random) -> str:
 def _named(text: str, dice: random.Random) -> str:
     """A word for the coach alone behind a block's first line, or another family."""
     return re.sub(r"family \w+", lambda at: dice.choice((at[0], "family Other")), text)
+
+
+def _said(text: str, dice: random.Random) -> str:
+    """A coach's sentence of other words."""
+    return re.sub(r'(says? )".*"', lambda at: f'{at[1]}"Yard {dice.randrange(9)}."', text)

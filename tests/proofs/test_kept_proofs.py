@@ -20,6 +20,7 @@ from proofs.proved_texts import Texts, edited, texts
 from stemline.checks import proving
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.render import render
+from stemline.football.play import Play
 from stemline.outside.cache import Cache
 from stemline.outside.store import Store
 from stemline.proofs.reading import Reading, ReadPart
@@ -47,9 +48,26 @@ def told(said: Texts, store: Store | None, place: Path) -> Told:
         found += asked.pressed(asked.weeks)
         calls = asked.read_calls("")
         cache = Cache(place, None)
-        answers = asked.faced(calls, cache)
+        answers = asked.faced(calls, cache), put_to_looks(asked)
     shown = {name: Source(name, text) for name, text in said.items()}
     return render(found, shown), found, calls, answers
+
+
+def put_to_looks(asked: Session) -> object:
+    """What the page of each concept prints of its looks: of its first call alone, as the book."""
+    assert asked.book is not None
+    firsts = {order.concept: order for order in reversed(asked.read_calls(""))}
+    return [
+        asked.put_to_looks(order, order.drawn_from, looks, partial(faced, asked, order, looks))
+        for looks in (tuple(asked.book.looks),)
+        for order in firsts.values()
+    ]
+
+
+def faced(asked: Session, order: Order, looks: tuple[str, ...]) -> tuple[Play, ...]:
+    made = (asked.play(order, order.drawn_from, look_key=look) for look in looks)
+    right = (play for play, found in made if not any(d.is_error for d in found))
+    return tuple(play for play in right if play is not None and play.defence is not None)
 
 
 class Counted:
@@ -153,6 +171,14 @@ def test_one_changed_route_proves_the_calls_that_run_it(tmp_path: Path, counted:
     said = changed("more.play", "    other runs hitch", "    other runs slant")
     calls = proved_after(said, tmp_path, counted)
     assert calls and all(" Sticks" in call for call in calls)
+
+
+def test_other_words_of_the_coach_prove_nothing(tmp_path: Path, counted: Counted) -> None:
+    said = changed("more.play", '    say "Spread them out."', '    say "Spread."')
+    for old in ("Sit down and show your numbers.", "Win outside."):
+        assert old in said["more.play"]
+        said["more.play"] = said["more.play"].replace(old, "Another word.")
+    assert not proved_after(said, tmp_path, counted)
 
 
 def test_one_changed_look_proves_runs_and_who_names_it(tmp_path: Path, counted: Counted) -> None:

@@ -149,7 +149,7 @@ OFFERS = (
     ),
     Offer(
         "a second back",
-        "E624",
+        "W624",
         RUN.replace("Three Two", "Two") + "\nformation Two extends Three "
         "Two\n    H at call, 2 outside ball, 5 deep\n",
         "everyone else blocks stalk",
@@ -161,6 +161,13 @@ OFFERS = (
         PASS + "    against Base, man\n",
         "against Base, man",
         ("against Base", "against man"),
+    ),
+    Offer(
+        "a letter for a role",
+        "E453",
+        PASS.replace("a is strong #1", "a is Z"),
+        "Z",
+        ("strong #1",),
     ),
     instead("each of two", PASS, "everyone else runs go", "outs is each #2", "each #2 runs go"),
     instead(
@@ -214,11 +221,13 @@ OFFERS = (
 def test_what_a_message_offers_is_read(offer: Offer) -> None:
     told = compile_case("tried.play", offer.text)
     assert offer.code in told.codes, told.shown
+    assert not {"E798", "W798"} & {*told.codes}, "one cause, one message"
     for line in offer.offered:
         assert f"`{line}`" in told.shown
-        kept = f"{offer.wrong}\n    " if offer.code == "E624" else ""
+        kept = f"{offer.wrong}\n    " if offer.code == "W624" else ""
         after = compile_case("tried.play", offer.mended(kept + line))
         assert not [code for code in after.codes if code.startswith("E")], after.shown
+        assert offer.code not in after.codes, after.shown
 
 
 WRITTEN: Mapping[str, tuple[tuple[str, str], ...]] = {
@@ -232,6 +241,13 @@ WRITTEN: Mapping[str, tuple[tuple[str, str], ...]] = {
         ("mate runs sit when man coverage", "mate runs sit when man"),
         ("spot top over ball", "spot top is over ball"),
         ("pair out man over mate", "pair out man above mate"),
+        ("hot mate if two come", "pressure mate"),
+        ("mate runs bender 12 toward middle when off", "mate runs bender 12 when off"),
+        ("mate runs hook 5 at 3 outside tackle when 3x1",
+         "mate runs hook 5 to 3 outside tackle when 3x1"),
+        ("read mate on 3 > X on 3", "read mate on 3 > weak #1 on 3"),
+        ("inside runs seam", "strong inside runs seam"),
+        ("receivers run go", "everyone else runs go"),
         ("say Keep your eyes up, and run", 'say "Keep your eyes up, and run"'),
     ),
     "run": (
@@ -241,6 +257,8 @@ WRITTEN: Mapping[str, tuple[tuple[str, str], ...]] = {
         ("backside guard blocks pull to linebacker, kick",
          "backside guard blocks pull to linebacker or kick"),
         ("pull when he chases", "pull if he chases"),
+        ("centre snaps to R", "centre snaps to back"),
+        ("outside blocks crack", "playside outside blocks crack"),
         ("carrier hands inner at 5 deep", "carrier hands to inner at 5 deep"),
         ("fullback blocks kick the end", "fullback blocks kick end man on line"),
     ),
@@ -264,6 +282,9 @@ WRITTEN: Mapping[str, tuple[tuple[str, str], ...]] = {
         ("point mike", "point middle linebacker"),
         ("toward back away", "toward away from back"),
         ("line blocks inside to outside", "line blocks scan inside out"),
+        ("back blocks edge, playside", "back blocks playside edge"),
+        ("fullback blocks scan near linebacker then far linebacker",
+         "fullback blocks scan near linebacker > far linebacker"),
     ),
     "look": (
         ("S at strong #3, 5 yards", "S at strong #3, 5 deep"),
@@ -271,12 +292,14 @@ WRITTEN: Mapping[str, tuple[tuple[str, str], ...]] = {
         ("E in 5", "E in 5, weak"),
         ("H at #2, 8 deep", "H at weak #2, 8 deep"),
         ("shows cover 2", "shows middle open"),
+        ("W at back, 4 deep", "W at ball, 4 deep"),
         ("C covers man on strong #1", "C covers man, strong #1"),
     ),
     "dress": (
         ("never Jet from Doubles", "never Jet in Doubles"),
         ("best from left hash or right hash", "best from left hash, right hash"),
         ("with X fade", "with X runs fade"),
+        ("in Doubles, Trips only to right", "in Trips to right"),
         ("call Doubles Right Stick Comet", "call Doubles Right Stick as Comet"),
     ),
     "playbook": (("house gun 4", "house gun is 4"),),
@@ -294,6 +317,11 @@ def test_a_half_remembered_line_is_told_its_form(kind: str) -> None:
         assert f"`{typed}`" in answers.get(line, ""), line
     found = [d for d in written(kind, *right).definitions if d.span.source == FILE]
     assert not {d.code for d in found} & _FORMS, [(d.code, d.values) for d in found]
+
+
+def test_a_call_behind_its_heading_is_told_once() -> None:
+    found = written("week", "openers Doubles Right Stick").definitions
+    assert [d.code for d in found if d.span.source == FILE] == ["E404"]
 
 
 def test_each_form_that_is_shown_is_one_of_its_block() -> None:

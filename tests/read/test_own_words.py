@@ -32,6 +32,9 @@ READ = [
     ("concept", "read mate > throw away"),
     ("concept", "read mate > out man > run or throw away"),
     ("tag", "RB runs wheel"),
+    ("run", "playside tackle blocks double with tight end then near linebacker"),
+    ("protection", "back blocks scan near linebacker > far linebacker"),
+    ("protection", "FB blocks playside edge"),
     ("dress", "in all to both"),
     ("dress", "in all but Trips"),
 ]
@@ -90,7 +93,6 @@ ANSWERED = [
     ("formation", "B at I, 7 deep", "B at ball, 7 deep"),
     ("formation", "Q under centre", "Q at ball, under centre"),
     ("protection", "slide left", "toward left & line blocks slide"),
-    ("protection", "back blocks scan", "helper is back & helper blocks scan"),
     ("personnel", "X is WR", "X is wideout"),
     ("week", "3rd and long", "situation 3rd and 7 or more"),
     ("playbook", "code 11 man", "code high school"),

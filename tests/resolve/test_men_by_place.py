@@ -8,7 +8,9 @@ import pytest
 
 from resolve.texts import CROSSERS, QUADS, THREE_TWO, TWELVE, codes, compiled, dress, play
 from stemline.describe.spoken_play import describe
+from stemline.football.field import BallSpot
 from stemline.football.play import Play
+from stemline.resolve.expand import expand
 from stemline.session import Session
 
 RUN = """
@@ -62,17 +64,56 @@ def test_whoever_has_a_line_is_not_everyone_else() -> None:
     assert job["X"] != job["W"] == job["Z"]
 
 
-def test_men_behind_the_ball_are_said_apart() -> None:
-    two_backs = THREE_TWO.replace("Q at ball", "F at call, 2 outside ball, 4 deep\n    Q at ball")
-    two_backs = two_backs.replace("    W at away, 5 outside tackle, off line\n", "")
-    text = RUN.format("everyone else blocks stalk")
-    told = compiled(TWELVE, two_backs, text, dress("Three Two", concept="Plunge"))
-    assert [dict(d.values)["man"] for d in told.diagnostics if d.code == "E624"] == ["F"]
-    text = RUN.format("everyone else blocks stalk\n    every other back blocks lead")
-    good = compiled(TWELVE, two_backs, text, dress("Three Two", concept="Plunge"))
-    assert good.diagnostics == (), codes(good)
-    lead = play(good, "Three Two Right Plunge").assignment("F")
-    assert (lead.role_said, lead.job) == ("every other back", "Lead.")
+TWO_BACKS = THREE_TWO.replace(
+    "Q at ball", "F at call, 2 outside ball, 4 deep\n    Q at ball"
+).replace("    W at away, 5 outside tackle, off line\n", "")
+
+
+def with_two_backs(text: str, concept: str = "Plunge", men: str = TWO_BACKS) -> tuple[Play, str]:
+    """The play of a text with R and F behind the ball, and whom W624 names."""
+    told = compiled(TWELVE, men, text, dress("Three Two", concept=concept))
+    assert told.book is not None and not [d for d in told.diagnostics if d.is_error], codes(told)
+    call = told.calls.by_name[f"Three Two Right {concept}"]
+    made, found = expand(told.book, call, BallSpot.MIDDLE)
+    assert made is not None
+    return made, ", ".join(str(dict(d.values)["man"]) for d in found if d.code == "W624")
+
+
+@pytest.mark.parametrize(("line", "named"), [("", "F"), ("every other back blocks lead", "")])
+def test_men_behind_the_ball_are_said_apart(line: str, named: str) -> None:
+    made, told = with_two_backs(RUN.format(f"everyone else blocks stalk\n    {line}"))
+    lead = made.assignment("F")
+    assert (lead.role_said, lead.job, told) == ("every other back", "Lead.", named)
+
+
+def test_a_back_behind_the_carrier_stays_on_the_backside() -> None:
+    text = RUN.replace("carrier is back", "carrier is fullback")
+    deep = TWO_BACKS.replace("R at away, 2 outside ball, 5 deep", "R at ball, 7 deep")
+    made, told = with_two_backs(text.format("everyone else blocks stalk"), men=deep)
+    line = "everyone else blocks stalk\n    back blocks hinge"
+    assert made.assignment("R").job == with_two_backs(text.format(line), men=deep)[0].assignment(
+        "R"
+    ).job  # fmt: skip
+    assert told == "R"
+
+
+PASS = """
+concept Quick
+    each #1 runs hitch
+    everyone else runs seam
+    {}
+    feet quick
+    read strong #1 on quick
+"""
+
+
+@pytest.mark.parametrize(
+    ("line", "named"),
+    [("protect five", "R and F"), ("protect seven", ""), ("quarterback tosses to back", "F")],
+)
+def test_a_back_whom_a_helper_or_the_ball_names_has_his_job(line: str, named: str) -> None:
+    _, told = with_two_backs(PASS.format(line), "Quick")
+    assert told == named
 
 
 CONCEPT = """
@@ -193,6 +234,12 @@ def test_for_what_a_tag_is(what: str, codes_said: list[str]) -> None:
     tag = POST.format(what).replace("    keeps read, feet\n", "")
     tag += RUN.format("everyone else blocks stalk") + dress("Three Two", concept="Plunge")
     assert sorted(codes(crossers(tag, "with plain, Postcard"))) == sorted(codes_said)
+
+
+@pytest.mark.parametrize("said", ["all pass", "every pass", "any passes", "all passes but Trap"])
+def test_what_a_tag_is_for_is_told_its_form(said: str) -> None:
+    (told,) = [d for d in crossers(POST.format(said), "").diagnostics if d.code == "E472"]
+    assert told.nearest == ("any pass",)
 
 
 def test_a_tag_for_many_that_a_concept_has_itself_is_said_with_both_lines() -> None:

@@ -4,16 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from types import MappingProxyType
-from weakref import ReferenceType, ref
 
 from stemline.book.content.block_table import NOTHING
 from stemline.book.content.letters import mark
 from stemline.football.play import Season
-from stemline.football.timing.answers import Stood, check_to
-from stemline.football.timing.clock import read_clock
-from stemline.football.timing.coverage import TOLD, Against, Cover, against
+from stemline.football.put_to_looks import LookAnswered, PutToLooks
+from stemline.football.timing.answers import check_to
+from stemline.football.timing.coverage import TOLD, Cover
 from stemline.football.timing.levels import LEVELS
+from stemline.football.timing.putting import put_to_looks
 
 
 @dataclass(frozen=True)
@@ -44,38 +43,23 @@ class Answers:
     rusher: float | None = None
 
 
-_LATEST: list[tuple[ReferenceType[Season], Mapping[str, Answers]]] = []
-"""The tables of the season asked about last: several kinds of page ask about one."""
-
-
-def answers(season: Season) -> Mapping[str, Answers]:
+def answers(season: Season) -> dict[str, Answers]:
     """The table of each pass concept's first call, by the concept's name; none of one that stands
     against no look.
 
     A column a look, a row a read; ``first`` of a cell tells the read that is thrown to. Under them
     when a free rusher is there, and the hot throw; and what to check to where nobody is open.
     """
-    if not _LATEST or _LATEST[0][0]() is not season:
-        _LATEST[:] = [(ref(season), MappingProxyType(_tables(season)))]
-    return _LATEST[0][1]
+    level = LEVELS[season.level]
+    known = ((s.put, s.faced) for s in season.concepts)
+    stood = [put or put_to_looks(faced, level) for put, faced in known if put or faced]
+    return {one.concept: _table(one, check_to(one, stood)) for one in stood}
 
 
-def _tables(season: Season) -> dict[str, Answers]:
-    level, stood, targets = LEVELS[season.level], [], {}
-    for sheet in season.concepts:
-        if sheet.faced:
-            rows = tuple(against(play, read_clock(play, level), level) for play in sheet.faced)
-            stood.append(Stood(sheet.name, sheet.faced[0].call.formation, rows))
-            targets[sheet.name] = tuple(
-                (str(read.number), read.target) for read in sheet.faced[0].reads
-            )
-    return {one.concept: _table(one, targets[one.concept], check_to(one, stood)) for one in stood}
-
-
-def _table(one: Stood, reads: tuple[tuple[str, str], ...], checks: Mapping[str, str]) -> Answers:
+def _table(one: PutToLooks, checks: Mapping[str, str]) -> Answers:
     rows = tuple(
         (number, target, tuple(_cell(row, i) for row in one.rows))
-        for i, (number, target) in enumerate(reads)
+        for i, (number, target) in enumerate(one.reads)
     )
     first = min((row.rusher for row in one.rows if row.rusher is not None), default=None)
     return Answers(
@@ -87,12 +71,11 @@ def _table(one: Stood, reads: tuple[tuple[str, str], ...], checks: Mapping[str, 
     )
 
 
-def _rusher(one: Against) -> tuple[str, str]:
+def _rusher(one: LookAnswered) -> tuple[str, str]:
     """When a free rusher is there, and what the pressure order throws before."""
     if one.rusher is None:
         return "", ""
-    hot = one.hot.read.read.target if one.hot else NOTHING
-    return f"{one.rusher:.1f} s", hot
+    return f"{one.rusher:.1f} s", NOTHING if one.hot is None else one.hot
 
 
 def _check(look: str, checks: Mapping[str, str]) -> str:
@@ -100,17 +83,18 @@ def _check(look: str, checks: Mapping[str, str]) -> str:
     return checks[look] or "another call" if look in checks else ""
 
 
-def _cell(one: Against, read: int) -> ThrowCell:
+def _cell(one: LookAnswered, read: int) -> ThrowCell:
     if read >= len(one.reads):
         return ThrowCell(NOTHING, "", "never")  # against this look one man fewer is read
     part = one.reads[read]
-    if part.cover is Cover.LATE:
+    cover = Cover[part.cover]
+    if cover is Cover.LATE:
         return ThrowCell("late", "", "late")
-    if part.cover is Cover.NEVER:  # nobody runs it where its man has picked up a rusher
-        return ThrowCell(NOTHING if part.read.read.men else "blocks", "", "never")
+    if cover is Cover.NEVER:  # nobody runs it where its man has picked up a rusher
+        return ThrowCell(NOTHING if part.run else "blocks", "", "never")
     words = NOTHING
-    if part.cover in (Cover.OPEN, Cover.TIGHT):
+    if cover in (Cover.OPEN, Cover.TIGHT):
         words = f"{min(part.yards, TOLD):.0f}" + ("+" if part.yards > TOLD else "")
-    if part.cover is Cover.TIGHT:
+    if cover is Cover.TIGHT:
         words = f"({words})"
-    return ThrowCell(words, mark(part.nearest), part.cover.name.lower(), one.best is part)
+    return ThrowCell(words, mark(part.nearest), cover.name.lower(), one.best == read)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+import re
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from stemline.book.content.letters import mark, marks, told
@@ -14,12 +15,14 @@ from stemline.football.players import Position
 @dataclass(frozen=True)
 class BlockRow:
     """A row of the table "Who blocks whom": looks that are answered alike, what each blocker does
-    against them, who is read and whom nobody takes ("" for no such column)."""
+    against them, who is read, whom nobody takes and who is left to the carrier ("" for no such
+    column)."""
 
     looks: str
     blocks: tuple[str, ...]
     key: str
     free: str
+    chasing: str = ""
 
 
 @dataclass(frozen=True)
@@ -27,8 +30,9 @@ class Fronts:
     """Who blocks whom: a column a blocker, as they stand from left to right, a row a front.
 
     ``men`` are letters and places ("RG", "playside guard"), ``rules`` what holds against every
-    front, men of one rule together; none where the rules are not known. ``key`` and ``free`` head
-    the columns of those who are read and those whom nobody takes, "" where there are none.
+    front, men of one rule together; none where the rules are not known. ``key``, ``free`` and
+    ``chasing`` head the columns of those who are read, of the box whom nobody takes, and of those
+    outside it who are left to the carrier, "" where there are none.
     """
 
     men: tuple[tuple[str, str], ...]
@@ -36,6 +40,7 @@ class Fronts:
     rows: tuple[BlockRow, ...]
     key: str
     free: str
+    chasing: str = ""
 
 
 @dataclass(frozen=True)
@@ -53,6 +58,14 @@ class KeyRead:
 
 NOTHING = "–"
 NOBODY_COMES = "nobody comes"
+BY_HIS_RULE = "(his rule)"
+"""After the man with whom another doubles because that man's rule says so, and not his own."""
+_WITH = "double with "
+_PARTNER = re.compile(
+    rf"{_WITH}((?:(?:playside|backside) )?(?:centre|guard|outside tackle|tackle|end))"
+)
+_DOUBLED = re.compile(r"Double \S+ with (\w+)(?! and )")
+_SIDE_WORD = re.compile(r"(?:playside|backside) ")
 
 Front = tuple[str, Play]
 """Looks that are answered alike, by name, and the call against the first of them."""
@@ -69,6 +82,7 @@ def grouped(plays: Iterable[Play]) -> tuple[Front, ...]:
             tuple((a.man, _answer(a, play)) for a in _blocking(play)),
             tuple(key.man for key in play.keys),
             play.unblocked,
+            play.chasing,
         )
         first.setdefault(answers, play)
         names.setdefault(answers, []).append(play.defence.name)
@@ -109,22 +123,28 @@ def fronts(blocked: Sequence[Front], rule: Play | None, free: str) -> Fronts | N
     base = blocked[0][1]
     men = _columns([play for _, play in blocked])
     rules = _rules(men, rule)
-    ruled = {label for told_alike in rules for label in told_alike.label.split()}
+    ruled = {label: r.words for r in rules for label in r.label.split()}
     return Fronts(
         men=tuple((man.label, place_of(man, base)) for man in men),
         rules=rules,
         rows=tuple(
             BlockRow(
                 names,
-                tuple(_cell(play.assignment(man.label), play, man.label in ruled) for man in men),
+                tuple(_cell(play.assignment(man.label), play, ruled) for man in men),
                 marks([key.man for key in play.keys if key.man]) or NOTHING,
                 marks(play.unblocked) or NOTHING,
+                marks(play.chasing) or NOTHING,
             )
             for names, play in blocked
         ),
         key="key" if any(key.man for _, play in blocked for key in play.keys) else "",
         free=free if any(play.unblocked for _, play in blocked) else "",
+        chasing=_left_to(base) if any(play.chasing for _, play in blocked) else "",
     )
+
+
+def _left_to(play: Play) -> str:
+    return f"left to {play.carrier}"
 
 
 def _columns(plays: Sequence[Play]) -> tuple[Man, ...]:
@@ -157,6 +177,7 @@ def answers(play: Play, base: Play, free: str) -> tuple[Remark, ...]:
         *(Remark(" ".join(men), words) for words, men in changed.items()),
         *((Remark("key", keys),) if keys else ()),
         *((Remark(free, marks(play.unblocked)),) if play.unblocked else ()),
+        *((Remark(_left_to(play), marks(play.chasing)),) if play.chasing else ()),
     )
 
 
@@ -221,11 +242,33 @@ def _answer(assignment: Assignment, play: Play) -> str:
     return told(assignment.job.strip().rstrip("."), play, assignment)
 
 
-def _cell(assignment: Assignment, play: Play, ruled: bool) -> str:
-    """What stands in his column: where his rule stands over it, that says how he looks for the
-    man he has not; without, his words stand whole ("Set and release: nobody comes")."""
-    words = _answer(assignment, play) or NOTHING
-    return NOBODY_COMES if ruled and words.endswith(f": {NOBODY_COMES}") else words
+def _cell(assignment: Assignment, play: Play, ruled: Mapping[str, str]) -> str:
+    """What stands in his column: where his rule stands over it, that says how he looks for the man
+    he has not; without, his words stand whole ("Set and release: nobody comes"). Where his rule
+    doubles with another man than he does here, the rule of that one is named as what holds."""
+    words, man = _answer(assignment, play) or NOTHING, assignment.man
+    if man not in ruled:
+        return words
+    both = _DOUBLED.search(words)
+    other = _WITH in ruled[man] and both and f"{_WITH}{both[1]}" not in ruled[man]
+    if both and other and f"{_WITH}{man}" in ruled.get(both[1], ""):
+        words = words.replace(both[0], f"{both[0]} {BY_HIS_RULE}")
+    return NOBODY_COMES if words.endswith(f": {NOBODY_COMES}") else words
+
+
+def _by_letter(words: str, man: Man, play: Play) -> str:
+    """A rule with the man of its double team by his letter, as the rows have him: of a place
+    without a side the one beside ``man``."""
+    places = {task.role: task.man for task in play.assignments if task.role}
+    own = _SIDE_WORD.match(play.assignment(man.label).role)
+    beside = own[0] if own else "playside "
+
+    def put(found: re.Match[str]) -> str:
+        sided = found[1] == "centre" or _SIDE_WORD.match(found[1])
+        place = found[1] if sided else beside + found[1]
+        return f"{_WITH}{places[place]}" if place in places else found[0]
+
+    return _PARTNER.sub(put, words)
 
 
 def _rules(men: Iterable[Man], rule: Play | None) -> tuple[Remark, ...]:
@@ -233,5 +276,6 @@ def _rules(men: Iterable[Man], rule: Play | None) -> tuple[Remark, ...]:
     rules: dict[str, list[str]] = {}
     for man in men if rule else ():
         assert rule is not None
-        rules.setdefault(_answer(rule.assignment(man.label), rule), []).append(man.label)
+        words = _by_letter(_answer(rule.assignment(man.label), rule), man, rule)
+        rules.setdefault(words, []).append(man.label)
     return tuple(Remark(" ".join(labels), words) for words, labels in rules.items() if words)

@@ -77,6 +77,9 @@ def make_book(season: Season, edition: Edition, captions: tuple[str, ...]) -> Bo
     """The book of a season; ``captions`` are those of the legend's pictures."""
     title = " ".join(part for part in (season.team.name, season.team.season) if part)
     printing = joined(edition.revision and f"revision {edition.revision}", edition.date)
+    pages: list[Page] = []
+    for kind in page_kinds():
+        pages += kind.pages(season, tuple(pages))
     return Book(
         title=f"{title} playbook",
         footer=joined(season.team.name, season.team.season, printing),
@@ -85,7 +88,7 @@ def make_book(season: Season, edition: Edition, captions: tuple[str, ...]) -> Bo
         cover=cover(season, printing),
         reading=reading(captions),
         care=care(season),
-        pages=tuple(opening(page for kind in page_kinds() for page in kind.pages(season))),
+        pages=tuple(opening(pages)),
         index=index(season.plays, places(season), edition.paper),
     )
 

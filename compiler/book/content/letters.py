@@ -10,6 +10,7 @@ from collections.abc import Callable, Collection, Iterable
 
 from stemline.diagnostics.in_words import theirs
 from stemline.football.play import Assignment, Play
+from stemline.football.put_to_looks import PutToLooks
 
 _LETTER = re.compile(r"(?<![\w\[])[A-Z][A-Z0-9]?(?![\w\]])")
 _GAP = re.compile(r"(?:playside|backside|strong|weak|field|boundary) $")
@@ -61,12 +62,16 @@ def spoken(words: str, theirs: Collection[str]) -> str:
     return each_letter(words, put)
 
 
-def only_theirs(plays: Iterable[Play]) -> frozenset[str]:
-    """Letters that are a defender's in some look and nobody's of ours in any call."""
+def only_theirs(plays: Iterable[Play], put: PutToLooks | None = None) -> frozenset[str]:
+    """Letters that are a defender's in some look and nobody's of ours in any call, among these
+    plays and those that ``put`` was made of."""
     made = tuple(plays)
     looks = (play.defence for play in made if play.defence is not None)
+    theirs = {d.label for look in looks for d in look.defenders}
     ours = {man.label for play in made for man in play.men}
-    return frozenset(d.label for look in looks for d in look.defenders) - ours
+    if put is not None:
+        theirs, ours = theirs | {*put.theirs}, ours | {*put.ours}
+    return frozenset(theirs - ours)
 
 
 def mark(letter: str) -> str:

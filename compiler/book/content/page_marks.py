@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from stemline.book.content.answer_table import Answers
-from stemline.book.content.block_table import NOTHING, Fronts
+from stemline.book.content.block_table import BY_HIS_RULE, NOTHING, Fronts
 from stemline.football.play import Kind, Play
 
 _BETWEEN = " · "
@@ -23,13 +23,18 @@ def picture_marks(plays: Iterable[Play]) -> str:
         ("A in a box: looked at first", any(play.alerts for play in drawn)),
         ("grey: the shape read", any(play.claims for play in drawn)),
         ("letter in a box: read", any(play.keys for play in drawn)),
-        ("wedge: unblocked", any(_wedged(play) for play in drawn)),
+        (_wedges(drawn), any(_wedged(play) for play in drawn)),
     )
     return _BETWEEN.join(words for words, there in said if there)
 
 
 def _wedged(play: Play) -> bool:
-    return play.kind is Kind.RUN and bool(play.unblocked)
+    return play.kind is Kind.RUN and bool(play.unmet)
+
+
+def _wedges(drawn: Iterable[Play]) -> str:
+    said = "wedge: unblocked"
+    return f"{said}, or left to the carrier" if any(play.chasing for play in drawn) else said
 
 
 def block_marks(table: Fronts | None) -> str:
@@ -37,8 +42,10 @@ def block_marks(table: Fronts | None) -> str:
     if table is None:
         return ""
     words = "in the table a letter in a small box is a man of theirs"
-    nobody = any(NOTHING in (row.free, row.key) for row in table.rows)
-    return f"{words}, {NOTHING} nobody" if nobody else words
+    nobody = any(NOTHING in (row.free, row.key, row.chasing) for row in table.rows)
+    words = f"{words}, {NOTHING} nobody" if nobody else words
+    his = any(BY_HIS_RULE in block for row in table.rows for block in row.blocks)
+    return f"{words}, {BY_HIS_RULE} the other man's" if his else words
 
 
 def answer_marks(table: Answers | None) -> str:

@@ -20,9 +20,7 @@ from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.exchanges import BallMoves, holders, said_any
 from stemline.football.play import Play
 from stemline.football.timing.ball_clock import BallMoment, ball_moments
-
-LEVEL = 0.05
-"""Yards up the field that are no way forward: less than anybody sees."""
+from stemline.football.timing.release import LEVEL
 
 
 class E797(BrokenRule):

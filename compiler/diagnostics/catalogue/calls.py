@@ -123,18 +123,6 @@ class E623(Mistake):
     role: str
 
 
-class E624(Mistake):
-    title = "everyone else behind the ball"
-    message = "in {call} {man} stands behind the ball, and `everyone else` means those out wide"
-    label = "not {man}"
-    help = "{man} is left: add a line for him, `{line}`"
-    varies = ("line", "man")
-
-    call: str
-    line: str
-    man: str
-
-
 class E625(Mistake):
     title = "a man who cannot be called away"
     message = "in {call} the {name} is {man}, who {why}"
@@ -250,6 +238,21 @@ class E709(Mistake):
 
     call: str
     spot: str
+
+
+class W624(Mistake):
+    title = "everyone else behind the ball"
+    message = (
+        "in {call} {man} stands behind the ball, and `everyone else` means those out wide: "
+        "drawn is `{line}`"
+    )
+    label = "not {man}"
+    help = "give {man} this line, or another: `{line}`"
+    varies = ("line", "man")
+
+    call: str
+    line: str
+    man: str
 
 
 class W710(Mistake):

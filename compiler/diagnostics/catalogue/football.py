@@ -345,9 +345,10 @@ class E453(Mistake):
     title = "a role by letter"
     message = "`{letter}` is a man's letter, and a concept must serve every formation"
     label = "a letter"
-    help = "say where he stands: strong #2, weak inside, back"
+    help = "say where he stands, for {letter} mostly `{rule}`; a lineman has lines of his own"
 
     letter: str
+    rule: str
 
 
 class E454(Misspelt):
@@ -490,7 +491,7 @@ class E471(Mistake):
 
 class E472(Misspelt):
     title = "any of what"
-    message = "`any {found}` names neither a kind of play nor a family of this book"
+    message = "`{found}` names neither a kind of play nor a family of this book"
     label = "not known"
     help = "it is one of {choices}; what is left out stands behind `but`: `any pass but Crossers`"
 

@@ -32,6 +32,8 @@ _SHORT_OF_LINE = 0.4
 """Behind the line: where a pull ends on a pass."""
 _OFF_LINE = 1.5
 """A man deeper than this is not on the line."""
+_SHOWN = Point(0.6, 0.9)
+"""To a side and forward: the first step of a block that nobody is known for."""
 _BEHIND_BALL = 0.5
 _TURN = 0.9
 _TURNED_BACK = 3.0
@@ -153,6 +155,22 @@ def shown_pull(man: Man, way: BlockWay, through: Lane, depth: float) -> Path:
     way_to = 1 if to > man.snap.x else -1
     first = Point(man.snap.x + way_to * _FIRST_STEP, -depth)
     return _path(man.snap, first, Point(to - way_to * _FIRST_STEP, -depth), end)
+
+
+def shown_block(man: Man, way: BlockWay, through: Lane) -> Path:
+    """A block of a run that a pass shows, where no front is known: which way he goes first."""
+    if way in PULLS or (way is BlockWay.LEAD and not man.on_line):
+        return shown_pull(man, way, through, PULL_DEPTH)
+    if way is BlockWay.HINGE:
+        return hinge_path(man, through.toward)
+    out = _outside(man.snap.x, through.toward).value
+    if way is BlockWay.ARC:
+        return _path(man.snap, man.snap + Point(out * _AROUND, max(-man.snap.y, 0.0) + _SHOWN.y))
+    aside = {
+        BlockWay.DOWN: -out, BlockWay.PIN: -out, BlockWay.OUT: out, BlockWay.ON: 0,
+        BlockWay.BACK: -through.toward.value,
+    }.get(way, through.toward.value)  # fmt: skip
+    return _path(man.snap, man.snap + Point(aside * _SHOWN.x, _SHOWN.y))
 
 
 def _around(x: float, through: Lane) -> Side:

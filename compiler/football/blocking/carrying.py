@@ -30,6 +30,8 @@ ROUND = 1.5
 """Behind a quarterback whom a man with the ball passes on his way to the other side."""
 TURN = 1.2
 """The reach of his turns."""
+FLAT_BEHIND = 2.4
+"""Behind the line: where a man runs across who gets the ball shovelled."""
 SAME_HOLE = 1.0
 """Between two men's ways at the line: no farther apart they go through one gap."""
 
@@ -62,11 +64,13 @@ def carry(
     meets: bool = True,
     *,
     leads: bool = False,
+    across: bool = False,
 ) -> Path:
     """His path through the aims in order; the last one is the hole that he runs through.
 
     ``through`` are places where he meets others for the ball, ``meets`` whether he goes by the
-    quarterback for it; who ``leads`` goes ahead of the man who has it.
+    quarterback for it; who ``leads`` goes ahead of the man who has it. Who comes ``across`` to a
+    shovel goes flat in front of the quarterback, then up.
     """
     meets = meets and not leads
     passer = next((m for m in men if m.position is Position.QUARTERBACK), carrier)
@@ -75,9 +79,12 @@ def carry(
     if passer is not carrier and not points and meets:
         points += mesh(carrier, passer)
     points += through
-    if points and last.wide and passer is not carrier:
-        points += _behind(points[-1], Point(last.x, 0.0), passer)
     out = 1 if last.x > 0 else -1 if last.x < 0 else 0
+    if points and last.wide and passer is not carrier:
+        back = _behind(points[-1], Point(last.x, 0.0), passer)
+        # Flat until he is past the far tackle: whoever turns up sooner runs into their chase.
+        flat = through and back and last.x * start.x < 0
+        points += [*back, Point(last.x - out, back[-1].y)] if flat else back
     if last.wide:
         belly = Point(last.x - out * 1.0, -1.8)
         # Who leads from the line, or from outside, has no way round to go.
@@ -86,6 +93,7 @@ def carry(
         points.append(Point(last.x + out * 0.6, 0.8))
         points.append(Point(last.x + out * 1.0, UPFIELD_WIDE))
     else:
+        points += _flat(start, last.x, passer) if across and not points else []
         points += [Point(last.x, -0.6), Point(last.x + out * 0.4, UPFIELD)]
     legs = [Leg(p, TURN) for p in points[:-1]] + [Leg(points[-1])]
     return Path(start, tuple(legs))
@@ -98,6 +106,16 @@ def _behind(at: Point, toward: Point, passer: Man) -> list[Point]:
     if abs(at.x - x) < ROUND or (at.x - x) * (toward.x - x) > 0:
         return []
     return [Point(x, min(at.y, passer.snap.y) - ROUND)]
+
+
+def _flat(start: Point, x: float, passer: Man) -> list[Point]:
+    """Corners of the way across in front of a quarterback in the gun to a hole at ``x``; none for a
+    man who is there already, or has no room between the line and him."""
+    far = x - start.x
+    if passer.under_centre or abs(far) < 2 * TURN:
+        return []
+    side = 1.0 if far > 0 else -1.0
+    return [Point(start.x + side * TURN, -FLAT_BEHIND), Point(x, -FLAT_BEHIND)]
 
 
 def same_hole(path: Path, other: Path) -> bool:

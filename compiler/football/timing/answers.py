@@ -8,10 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from typing import Protocol
 
 from stemline.football.play import Play
 from stemline.football.timing.clock import ReadClock, clocked
-from stemline.football.timing.coverage import Against, Cover, against
+from stemline.football.timing.coverage import Against, against
 from stemline.football.timing.levels import PlayingLevel
 
 Clocking = Callable[[Play, PlayingLevel], ReadClock]
@@ -44,7 +45,33 @@ class Stood:
     rows: tuple[Against, ...]
 
 
-def check_to(one: Stood, others: Iterable[Stood]) -> dict[str, str]:
+class Answered(Protocol):
+    """A call against a look, as `Against` and `LookAnswered` are."""
+
+    @property
+    def look(self) -> str: ...
+
+    @property
+    def leaves_nobody(self) -> bool: ...
+
+    @property
+    def out(self) -> float | None: ...
+
+
+class AgainstLooks(Protocol):
+    """A concept's first call against each look, as `Stood` and `PutToLooks` are."""
+
+    @property
+    def concept(self) -> str: ...
+
+    @property
+    def formation(self) -> str: ...
+
+    @property
+    def rows(self) -> Sequence[Answered]: ...
+
+
+def check_to(one: AgainstLooks, others: Iterable[AgainstLooks]) -> dict[str, str]:
     """For each look that leaves nobody to ``one``: a concept that has an open man there.
 
     It stands in the same formation, so that nobody moves for the check, and of those its ball is
@@ -54,17 +81,16 @@ def check_to(one: Stood, others: Iterable[Stood]) -> dict[str, str]:
     return {
         row.look: min(_outs(near, row.look), default=(0.0, 0, ""))[2]
         for row in one.rows
-        if row.best is None and row.hot is None
+        if row.leaves_nobody
     }
 
 
-def _outs(others: Sequence[Stood], look: str) -> Iterator[tuple[float, int, str]]:
+def _outs(others: Sequence[AgainstLooks], look: str) -> Iterator[tuple[float, int, str]]:
     """When the ball is out to the open man of each concept that has one; its place; its name."""
     for place, other in enumerate(others):
         for row in other.rows:
-            best = row.best if row.look == look else None
-            if best is not None and best.cover is Cover.OPEN:
-                yield best.thrown, place, other.concept
+            if row.look == look and row.out is not None:
+                yield row.out, place, other.concept
 
 
 @dataclass(frozen=True)

@@ -23,6 +23,7 @@ from stemline.football.exchanges import (
     QUICK_THROW,
     REACH,
     RUNS_BY,
+    SHOVELLED,
     SNAP_FLIES,
     STEP_OF_GIVER,
     TOSS_SPEED,
@@ -104,6 +105,8 @@ class _Ball:
             under = -passer.snap.y <= HANDS_DEEP
             if x.kind is BallMoves.THROW:
                 return QUICK_THROW.value
+            if x.kind is BallMoves.SHOVEL:
+                return SHOVELLED.value
             if x.kind.flies:
                 return TOSSED.value
             motion = self._task(x.taker).motion

@@ -134,6 +134,17 @@ class Against:
         order = self.pressure or self.reads
         return next((r for r in order if r.cover in there and r.opened), None)
 
+    @property
+    def leaves_nobody(self) -> bool:
+        """Whether nobody is thrown to."""
+        return self.best is None and self.hot is None
+
+    @property
+    def out(self) -> float | None:
+        """When the ball leaves for an open man, seconds after the snap; None without one."""
+        best = self.best
+        return best.thrown if best is not None and best.cover is Cover.OPEN else None
+
 
 def against(play: Play, clock: ReadClock, level: PlayingLevel) -> Against:
     """The separations of a play that stands against a defence (`Play.defence` must be set)."""

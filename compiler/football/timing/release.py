@@ -13,6 +13,7 @@ from stemline.football.defence.fronts import PRESSED
 from stemline.football.defenders import Level as Front
 from stemline.football.offence.quarterback import FEET
 from stemline.football.play import Assignment, Kind, Play, Read, Step
+from stemline.football.timing.ball_clock import ball_moments
 from stemline.football.timing.clock import TimedRead, Verdict, read_clock
 from stemline.football.timing.levels import PlayingLevel
 from stemline.football.timing.men import run_path
@@ -28,6 +29,8 @@ published source: until the linebacker comes to it, two or three steps."""
 AT_LINE = 1.5
 """Yards past the line within which the man who is met plays on it. Common practice."""
 
+LEVEL = 0.05
+"""Yards up the field that are no way forward: less than anybody sees."""
 UNSAID = "quick"
 """The foot that throws where the text names none."""
 
@@ -51,12 +54,14 @@ class Release:
 
 
 def releases(play: Play, level: PlayingLevel) -> tuple[Release, ...]:
-    """Every throw that a play may make: its reads, those under pressure, and what a run may throw
-    off its key. Where no order says who is thrown to, there is none."""
+    """Every throw that a play may make: the passes on the ball's way, its reads, those under
+    pressure, and what a run may throw off its key. Where no order says who is thrown to, there is
+    none."""
+    given = tuple(_on_its_way(play, level))
     if play.kind is Kind.RUN:
         play = replace(play, reads=tuple(_off_keys(play)), pressure=())
     if not play.reads and not play.pressure:
-        return ()
+        return given
     if not play.feet:
         play = replace(play, feet=(Step(UNSAID, FEET[UNSAID]),))
     clock = read_clock(play, level)
@@ -66,7 +71,17 @@ def releases(play: Play, level: PlayingLevel) -> tuple[Release, ...]:
     for one in thrown:
         if one is not None:
             first.setdefault((one.target, one.thrown), one)
-    return tuple(first.values())
+    return (*given, *first.values())
+
+
+def _on_its_way(play: Play, level: PlayingLevel) -> Iterator[Release]:
+    """Of the exchanges that the coach says those that are passes: a shovel to a man in front."""
+    if not any(x.said and x.kind.flies for x in play.exchanges):
+        return
+    for moment in ball_moments(play, level):
+        x = moment.exchange
+        if x.kind.flies and moment.taken.y - moment.given.y > LEVEL:
+            yield Release(x.taker, (x.taker,), moment.leaves, moment.there, moment.taken, x.span)
 
 
 def _release(look: TimedRead) -> Release | None:

@@ -117,8 +117,9 @@ def _content(of: Shot, duties: bool) -> Box:
             box = around if box is None else box.union(around)
     assert box is not None, "a play has men"
     for path in _paths(play):
-        for point in polyline(path):
-            box = box.union(Box(point.x, point.y, point.x, point.y).grown(_LABEL))
+        points = polyline(path)
+        xs, ys = [p.x for p in points], [p.y for p in points]
+        box = box.union(Box(min(xs), min(ys), max(xs), max(ys)).grown(_LABEL))
     for around in _defence(play, duties):
         box = box.union(around)
     for side in Side:

@@ -11,8 +11,10 @@ Placement", ACM Transactions on Graphics 14(3), 1995. It draws no lots.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from functools import cache
+from heapq import heapify, heappop, heappush
+from itertools import takewhile
 
 Together = Callable[[int, int, int, int], float]
 """What label ``i`` at its place ``k`` and label ``j`` at ``l`` cost beyond their own costs."""
@@ -24,21 +26,55 @@ hundred; the limit is here so that no text, however crowded, makes the program s
 _ALIKE = 1e-9
 
 
-def choose(costs: Sequence[Sequence[float]], together: Together) -> tuple[int, ...]:
-    """The number of each label's place. ``costs`` are each label's places' own, none below 0;
-    what two cost ``together`` is not below 0 either, and the same from both sides."""
-    rows = [sorted((cost, k) for k, cost in enumerate(own)) for own in costs]
+Row = list[tuple[float, int]]
+"""A label's places by cost: what each costs, and its number."""
+
+
+class CheapestFirst:
+    """A label's places by cost, of equal ones by number, as a `Row` that nobody has to work out
+    farther than it is read. ``ranks`` are what each costs at least, and ``cost`` tells what."""
+
+    def __init__(self, ranks: Sequence[float], cost: Callable[[int], float]) -> None:
+        # What is only ranked stands before what costs as much: of equal ones the lower number wins.
+        self._left = [(rank, False, k) for k, rank in enumerate(ranks)]
+        heapify(self._left)
+        self.cost = cost
+        self._row: Row = []
+
+    def __iter__(self) -> Iterator[tuple[float, int]]:
+        at = 0
+        while at < len(self._row) or self._worked_out():
+            yield self._row[at]
+            at += 1
+
+    def _worked_out(self) -> bool:
+        """Work out one more; False where there is none."""
+        while self._left:
+            cost, known, k = heappop(self._left)
+            if known:
+                self._row.append((cost, k))
+                return True
+            heappush(self._left, (self.cost(k), True, k))
+        return False
+
+    def cheapest(self) -> tuple[float, int]:
+        return next(iter(self))
+
+    def at_most(self, cost: float) -> Row:
+        """Those that cost no more than that."""
+        return list(takewhile(lambda place: place[0] <= cost, self))
+
+
+def choose(rows: Sequence[CheapestFirst], together: Together) -> tuple[int, ...]:
+    """The number of each label's place. ``rows`` are each label's places, none of which costs below
+    0; what two cost ``together`` is not below 0 either, and the same from both sides."""
     first = _descent(rows, together)
     search = _Search(rows, together, first)
     search.down([], 0.0, dict(enumerate(search.rows)))
     return tuple(search.best)
 
 
-Row = list[tuple[float, int]]
-"""A label's places by cost: what each costs, and its number."""
-
-
-def _descent(rows: Sequence[Row], together: Together) -> list[int]:
+def _descent(rows: Sequence[CheapestFirst], together: Together) -> list[int]:
     taken: list[int] = []
     for i, row in enumerate(rows):
         taken.append(_cheapest(i, row, taken, together))
@@ -51,8 +87,8 @@ def _descent(rows: Sequence[Row], together: Together) -> list[int]:
     return taken
 
 
-def _cheapest(i: int, row: Row, taken: Sequence[int], together: Together) -> int:
-    best, best_cost = row[0][1], float("inf")
+def _cheapest(i: int, row: CheapestFirst, taken: Sequence[int], together: Together) -> int:
+    best, best_cost = row.cheapest()[1], float("inf")
     for cost, k in row:
         if cost >= best_cost - _ALIKE:
             break
@@ -65,17 +101,19 @@ def _cheapest(i: int, row: Row, taken: Sequence[int], together: Together) -> int
 class _Search:
     """The search below a first arrangement, which it keeps unless it finds a cheaper one."""
 
-    def __init__(self, rows: Sequence[Row], together: Together, first: Sequence[int]) -> None:
-        self._together = cache(together)
-        self._least = [row[0][0] for row in rows]
+    def __init__(
+        self, rows: Sequence[CheapestFirst], together: Together, first: Sequence[int]
+    ) -> None:
+        self._together = together
+        self._added = cache(self._costs_with)
+        self._least = [row.cheapest()[0] for row in rows]
         self.best = list(first)
-        self._cost = sum({k: c for c, k in row}[at] for row, at in zip(rows, first, strict=True))
+        self._cost = sum(row.cost(at) for row, at in zip(rows, first, strict=True))
         for i, at in enumerate(first):
             self._cost += sum(self._together(i, at, j, first[j]) for j in range(i))
         slack = self._cost - sum(self._least)
         self.rows = [
-            [(cost, k) for cost, k in row if cost <= least + slack]
-            for row, least in zip(rows, self._least, strict=True)
+            row.at_most(least + slack) for row, least in zip(rows, self._least, strict=True)
         ]
         self._left = _MOST
 
@@ -98,9 +136,18 @@ class _Search:
         for own, k in rows[i]:
             if self._left <= 0 or at_least - least[i] + own >= self._cost - _ALIKE:
                 return
-            left = {j: self._with(row, j, i, k) for j, row in rows.items() if j != i}
+            left = {j: _with(row, self._added(j, i, k)) for j, row in rows.items() if j != i}
             self.down([*taken, (i, k)], cost + own, left)
 
-    def _with(self, row: Row, j: int, i: int, k: int) -> Row:
-        together = self._together
-        return sorted((cost + together(i, k, j, at), at) for cost, at in row)
+    def _costs_with(self, j: int, i: int, k: int) -> dict[int, float]:
+        """What each place of label ``j`` that costs something with place ``k`` of ``i`` costs
+        then, by number."""
+        both = {at: self._together(i, k, j, at) for _, at in self.rows[j]}
+        return {at: cost for at, cost in both.items() if cost}
+
+
+def _with(row: Row, added: dict[int, float]) -> Row:
+    """The row with what its places cost besides: most pairs of places cost nothing together."""
+    if not added:
+        return row
+    return sorted((cost + added.get(at, 0.0), at) for cost, at in row)

@@ -3,19 +3,20 @@
 Each label has ranked places around its anchor: sixteen directions at a few distances, the
 direction that its maker prefers being the cheapest. A place costs its rank, the ink under it, and
 what it and another label's place do to each other; `choosing` finds the arrangement that costs
-least. It draws no lots, so a picture never changes by itself.
+least. It draws no lots, so a picture never changes by itself. What lies under a place is looked for
+only where its rank alone does not rule it out.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from enum import Enum, auto
 
 from stemline.geometry.box import Box
 from stemline.geometry.paths import Point
-from stemline.picture.labels.choosing import choose
+from stemline.picture.labels.choosing import CheapestFirst, choose
 from stemline.picture.scene.ink import Ink
 
 _WAYS = 16
@@ -73,7 +74,8 @@ class Trouble(Enum):
 class Wanted:
     """A label to place. ``at`` is what it labels; ``gap`` yards of white to it; ``toward`` the
     direction it would rather lie in, and ``hold`` what the opposite direction costs. ``also`` are
-    other places that it may stand at just as truly."""
+    other places that it may stand at just as truly. ``past`` are pieces of others' lines near it: a
+    label beyond one of them has a leader however near it is."""
 
     at: Point
     width: float
@@ -82,6 +84,7 @@ class Wanted:
     toward: Point
     hold: float
     also: tuple[Point, ...] = ()
+    past: tuple[tuple[Point, Point], ...] = ()
 
 
 @dataclass(frozen=True)
@@ -112,31 +115,96 @@ class _Place:
         return sum(cost for _, cost in self.costs)
 
 
+@dataclass(frozen=True)
+class _Paper:
+    """What labels are placed on: `place` tells of each, ``anchors`` are those of all labels."""
+
+    anchors: tuple[Point, ...]
+    ink: Ink
+    frame: Box
+    stride: float
+    pad: float
+
+
+class _Places:
+    """The places that a label may take, by number; each is worked out when it is asked for, and
+    ``made`` are those that were. ``ranks`` are what they cost for where they are, which each costs
+    at least."""
+
+    def __init__(self, want: Wanted, paper: _Paper, room: int) -> None:
+        self._want, self._paper, self._room = want, paper, room
+        self._own = (want.at, *want.also)
+        self._others = [at for at in paper.anchors if at not in self._own]
+        self._asked: list[tuple[int, int, Point]] = []
+        self.made: dict[int, _Place] = {}
+        self.ranks: list[float] = []
+        self._lay_out()
+        self.by_cost = CheapestFirst(self.ranks, self.cost)
+
+    def __getitem__(self, k: int) -> _Place:
+        if k not in self.made:
+            self.made[k] = self._place(*self._asked[k], self.ranks[k])
+        return self.made[k]
+
+    def cost(self, k: int) -> float:
+        return self[k].cost
+
+    def _lay_out(self) -> None:
+        """The places, the nearest ring first; rings that cannot win are left out, but ``room``
+        rings beyond the first always stay."""
+        want, room = self._want, self._room
+        facing = math.atan2(want.toward.y, want.toward.x)
+        turns = [way * 2 * math.pi / _WAYS for way in range(_WAYS)]
+        ways = [(_way(facing + turn), want.hold * (1 - math.cos(turn)) / 2) for turn in turns]
+        for number in range(len(self._own)):
+            first = len(self.ranks)
+            for ring, (_, dear) in enumerate(_RINGS):
+                for way, astray in ways:
+                    self._asked.append((number, ring, way))
+                    self.ranks.append(dear + astray + (_ALSO if number else 0.0))
+                after = _RINGS[min(ring + 1, len(_RINGS) - 1)][1]
+                if ring >= room and self._has(first, after):
+                    break
+            if room == _ROOM and self._has(first, _RINGS[_ROOM][1]):
+                break
+
+    def _has(self, first: int, most: float) -> bool:
+        """Whether one of the places from number ``first`` on costs no more than that."""
+        ranked = sorted((rank, k) for k, rank in enumerate(self.ranks[first:], first))
+        return any(self.cost(k) <= most for rank, k in ranked if rank <= most)
+
+    def _place(self, number: int, ring: int, way: Point, rank: float) -> _Place:
+        want, at, far = self._want, self._own[number], _RINGS[ring][0]
+        box = _box(want, at, way, want.gap + far * self._paper.stride)
+        leader: tuple[Point, Point] | None = _leader(at, box)
+        if far <= _LEADER_FROM and not any(_cross(leader, piece) for piece in want.past):
+            leader = None
+        under = _under(at, box, leader, self._others, self._paper)
+        return _Place(box, leader, ((Trouble.AWAY, rank), *under))
+
+
 def place(
     wanted: Sequence[Wanted], ink: Ink, frame: Box, stride: float, pad: float
 ) -> tuple[Placed, ...]:
     """A place for each label. ``stride`` is a step away from the anchor and ``pad`` the white
     around a label, both in yards."""
-    anchors = tuple(dict.fromkeys(w.at for w in wanted))
-
-    def places(want: Wanted, room: int) -> list[_Place]:
-        return _places(want, anchors, ink, frame, stride, pad, room)
-
-    choices = [places(want, _ROOM) for want in wanted]
+    paper = _Paper(tuple(dict.fromkeys(w.at for w in wanted)), ink, frame, stride, pad)
+    choices = [_Places(want, paper, _ROOM) for want in wanted]
     found = _chosen(choices, pad)
     tight = [i for i, placed in enumerate(found) if placed.shared]
     for i in tight:
-        choices[i] = places(wanted[i], len(_RINGS))
+        choices[i] = _Places(wanted[i], paper, len(_RINGS))
     return _chosen(choices, pad) if tight else found
 
 
-def _chosen(choices: Sequence[Sequence[_Place]], pad: float) -> tuple[Placed, ...]:
+def _chosen(choices: Sequence[_Places], pad: float) -> tuple[Placed, ...]:
     """The cheapest of all arrangements."""
 
     def together(i: int, k: int, j: int, at: int) -> float:
-        return _together(choices[i][k], choices[j][at], pad)
+        return _together(made[i][k], made[j][at], pad)
 
-    taken = choose([[p.cost for p in places] for places in choices], together)
+    made = [places.made for places in choices]
+    taken = choose([places.by_cost for places in choices], together)
     all_ = [places[k] for places, k in zip(choices, taken, strict=True)]
     return tuple(_placed(i, all_, pad) for i in range(len(all_)))
 
@@ -151,53 +219,16 @@ def _placed(index: int, all_: Sequence[_Place], pad: float) -> Placed:
     return Placed(own.box, own.leader, cost, sum(shared), trouble, other)
 
 
-def _places(
-    want: Wanted,
-    anchors: Sequence[Point],
-    ink: Ink,
-    frame: Box,
-    stride: float,
-    pad: float,
-    room: int,
-) -> list[_Place]:
-    """The places a label may take, the nearest ring first; rings that cannot win are left out,
-    but ``room`` rings beyond the first always stay."""
-    made: list[_Place] = []
-    facing = math.atan2(want.toward.y, want.toward.x)
-    turns = [way * 2 * math.pi / _WAYS for way in range(_WAYS)]
-    ways = [(_way(facing + turn), want.hold * (1 - math.cos(turn)) / 2) for turn in turns]
-    own = (want.at, *want.also)
-    others = [at for at in anchors if at not in own]
-    for number, at in enumerate(own):
-        least = math.inf
-        for ring, (far, dear) in enumerate(_RINGS):
-            for way, astray in ways:
-                box = _box(want, at, way, want.gap + far * stride)
-                leader = _leader(at, box) if far > _LEADER_FROM else None
-                cost = dear + astray + (_ALSO if number else 0.0)
-                under = _under(at, box, leader, others, ink, frame, stride, pad)
-                made.append(_Place(box, leader, ((Trouble.AWAY, cost), *under)))
-                least = min(least, made[-1].cost)
-            after = _RINGS[min(ring + 1, len(_RINGS) - 1)][1]
-            if ring >= room and least <= after:
-                break
-        if room == _ROOM and least <= _RINGS[_ROOM][1]:
-            break
-    return made
-
-
 def _under(
     at: Point,
     box: Box,
     leader: tuple[Point, Point] | None,
-    others: Sequence[Point],
-    ink: Ink,
-    frame: Box,
-    stride: float,
-    pad: float,
+    others: Iterable[Point],
+    paper: _Paper,
 ) -> tuple[tuple[Trouble, float], ...]:
     """What a place costs for what is near it; ``others`` are the anchors of other labels."""
-    if not frame.holds(box):
+    ink, pad = paper.ink, paper.pad
+    if not paper.frame.holds(box):
         return ((Trouble.EDGE, _OUTSIDE),)
     if ink.covers(box.grown(pad / 2)):
         return ((Trouble.SYMBOL, _ON_SYMBOL),)
@@ -209,11 +240,11 @@ def _under(
     return (
         (Trouble.LINE, _ON_LINE * under + _STRUCK * struck + _CROWD * beside),
         (Trouble.CUT_OFF, cut),
-        (Trouble.DOUBT, _MISREAD * _misread(at, box, others, 2 * stride)),
+        (Trouble.DOUBT, _MISREAD * _misread(at, box, others, 2 * paper.stride)),
     )
 
 
-def _misread(at: Point, box: Box, others: Sequence[Point], near: float) -> int:
+def _misread(at: Point, box: Box, others: Iterable[Point], near: float) -> int:
     """How many other labels' anchors this one might be read as belonging to."""
     far = min(_CLEARLY * _gap(at, box), near)
     if far <= 0:

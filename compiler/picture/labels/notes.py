@@ -8,10 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from stemline.football.play import Alert, Branch, DepthMark, Play, Read
 from stemline.geometry.box import Box
-from stemline.geometry.curves import Pieces, unit
+from stemline.geometry.curves import Pieces, nearest, unit
 from stemline.geometry.paths import Ending, Line, Path, Point, along, length
 from stemline.picture.labels.labels import Wanted
 from stemline.picture.lines.motions import Moved
@@ -26,6 +27,8 @@ _UP = Point(0.0, 1.0)
 _DOWN = Point(0.0, -1.0)
 _LOOSE, _FIRM = 1.8, 6.0
 """How much a note minds its direction: a read at the end of a path stands beyond that end."""
+_ABOUT = 24.0
+"""Points round a read within which its tile may stand without a leader, the tile's own width in."""
 _AT_END = 2.0
 """Yards: a read this near the end of its man's path is placed beyond that end."""
 
@@ -79,12 +82,27 @@ def _read_note(
         if near and len(line.points) > 1 and line.run.path.end.distance(read.at) < _AT_END:
             toward = _UP if line.run.path.ending is Ending.SETTLE else _last(line.points)
             hold = _FIRM
-    want = Wanted(read.at, width, tile, board.mark("dot") + board.yards(2.6), toward, hold)
+    gap = board.mark("dot") + board.yards(2.6)
+    past = _others_near(read, drawn, board.yards(_ABOUT))
+    want = Wanted(read.at, width, tile, gap, toward, hold, past=past)
 
     def draw(box: Box) -> tuple[Item, ...]:
         return tile_items(text, count, box, board, read.span, pale)
 
     return WantedNote(want, draw, False, read.span, "read", text or read.target)
+
+
+def _others_near(
+    read: Read, drawn: Sequence[Drawn], reach: float
+) -> tuple[tuple[Point, Point], ...]:
+    """Pieces of lines within ``reach`` of a read that are not its men's."""
+    return tuple(
+        (a, b)
+        for line in drawn
+        if line.run.man not in read.men
+        for a, b in pairwise(line.points)
+        if nearest(a, b, read.at)[0].distance(read.at) < reach
+    )
 
 
 def tile_items(

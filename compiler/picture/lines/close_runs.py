@@ -90,7 +90,7 @@ def plan_close(men: Standing, letters: Mapping[str, Letter]) -> tuple[LineRun, .
             if run.leads:
                 # white round a man who stands beside the carrier's way would take his lane
                 keep = tuple(narrow(o, board.weight("block") / 2) for o in keep)
-            off = _letters_off(run, near, play.unblocked, board)
+            off = _letters_off(run, near, play.unmet, board)
             path = detour(path, _about(path, (*keep, *off)), turn)
             if not run.leads:
                 others = [s for name, s in symbols.items() if name != run.man]

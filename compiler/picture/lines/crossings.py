@@ -85,14 +85,15 @@ _WHOLE = frozenset({"carry", "bar", "set-bar"})
 class _BreakableLine:
     """A line that may be broken.
 
-    ``line`` goes on past the end of the stroke through its dot, or its arrowhead and as far again
-    as the stroke is wide: a tip that touches a line lies on it. ``own`` is how much is stroke,
-    ``half`` half its weight, ``end`` half the width of what ends it, ``from_`` and ``to`` where
-    along the line that begins and, if it is a head, comes to its tip. ``turns`` no gap may take,
-    nor come nearer than ``stub`` to either end.
+    ``drawn`` is the stroke, ``line`` goes on past its end through its dot, or its arrowhead and as
+    far again as the stroke is wide: a tip that touches a line lies on it. ``own`` is how much is
+    stroke, ``half`` half its weight, ``end`` half the width of what ends it, ``from_`` and ``to``
+    where along the line that begins and, if it is a head, comes to its tip. ``turns`` no gap may
+    take, nor come nearer than ``stub`` to either end.
     """
 
     stroke: Stroke
+    drawn: MeasuredLine
     line: MeasuredLine
     own: float
     half: float
@@ -196,7 +197,7 @@ def _way(
         end, from_, to = dots[last], own.length - dots[last], 0.0
         line = longer(own, (Line(last, last + heading(stroke.segments, end).scaled(end)),))
     return _BreakableLine(
-        stroke, line, own.length, half, end, from_, to,
+        stroke, own, line, own.length, half, end, from_, to,
         tuple(_turns(own, _BEND * white)), _STUB * board.mark("head"), _PHASES[plain],
         plain in _WHOLE, plain != stroke.style, paces.get(stroke.name), order,
     )  # fmt: skip
@@ -332,8 +333,7 @@ def _taken(span: Span, kept: Iterable[Span]) -> bool:
 
 def _broken(way: _BreakableLine, gaps: Sequence[Span], board: Board) -> Stroke:
     """The stroke without its gaps, and the moment at each end of its pieces."""
-    stroke, pace = way.stroke, way.pace
-    own = measure(stroke.segments) if way.line.length != way.own else way.line
+    stroke, pace, own = way.stroke, way.pace, way.drawn
     pieces = []
     times: list[float] = []
     for low, high in _ends_of_dashes(parts(own, gaps), way, board):

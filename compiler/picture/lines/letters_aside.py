@@ -46,7 +46,7 @@ def beside_lines(
     """The letters, each moved the least that takes it off the lines; where blocks are drawn, only
     those with whom nobody has to do."""
     made: dict[str, Letter] = {}
-    still = touched(play) - set(play.unblocked) if board.close else set()
+    still = touched(play) - set(play.unmet) if board.close else set()
     keep = [square(s.at, s.edge) for s in symbols.values()]
     for name, letter in letters.items():
         if name in still:
@@ -117,7 +117,7 @@ def letter_items(letters: Mapping[str, Letter], play: Play, board: Board) -> tup
         span = letter.man.span
         if name in keys:
             items.append(key_mark(letter, board))
-        elif name in play.unblocked:
+        elif name in play.unmet:
             items.append(free_mark(letter, board))
         items.append(centred(name, letter.at, letter.style, board, span))
         if letter.deep and board.shows(Detail.EDGE_DEPTHS):

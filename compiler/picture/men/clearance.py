@@ -29,17 +29,25 @@ _TRUE = 0.4
 def let_through(play: Play, symbols: Mapping[str, Symbol], board: Board) -> dict[str, Symbol]:
     """The symbols, those with a path between them moved apart until there is room for it."""
     room = board.weight("route") + 2 * _WHITE * board.mark("clear")
+    pairs = list(_close(symbols, room, board))
     gaps: dict[frozenset[str], float] = {}
     for man, path in _paths(play, symbols, board):
-        for a, b in combinations(symbols, 2):
-            one, two = symbols[a], symbols[b]
-            inside = (one.man.interior, two.man.interior)
-            if man in (a, b) or (any(inside) if board.close else all(inside)):
-                continue
-            close = one.at.distance(two.at) < one.edge + two.edge + room
-            if close and one.man.snap.distance(two.man.snap) > _TRUE and _between(path, one, two):
+        for a, b in pairs:
+            if man not in (a, b) and _between(path, symbols[a], symbols[b]):
                 gaps[frozenset((a, b))] = room
     return apart(symbols, board.mark("gap"), gaps) if gaps else dict(symbols)
+
+
+def _close(symbols: Mapping[str, Symbol], room: float, board: Board) -> Iterator[tuple[str, str]]:
+    """The pairs of men too close for a path between them."""
+    for a, b in combinations(symbols, 2):
+        one, two = symbols[a], symbols[b]
+        inside = (one.man.interior, two.man.interior)
+        if any(inside) if board.close else all(inside):
+            continue
+        close = one.at.distance(two.at) < one.edge + two.edge + room
+        if close and one.man.snap.distance(two.man.snap) > _TRUE:
+            yield a, b
 
 
 def _paths(play: Play, symbols: Mapping[str, Symbol], board: Board) -> Iterator[tuple[str, Path]]:

@@ -56,7 +56,7 @@ def place_letters(
         if dropped and leaves_out and man.label not in near:
             continue
         key = any(key.man == man.label for key in play.keys)
-        letter = letter_of(man, board, bold, key, man.label in play.unblocked)
+        letter = letter_of(man, board, bold, key, man.label in play.unmet)
         barred = man.label in hit and board.close
         made[man.label] = replace(letter, left=_from_right(man, play), hit=barred)
     return _apart(made, symbols, hit, hole, board)

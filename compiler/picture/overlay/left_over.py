@@ -8,7 +8,9 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
+from itertools import pairwise
 
+from stemline.geometry.box import Box
 from stemline.geometry.curves import Pieces, far_from, points_of, split
 from stemline.geometry.cutting import measure, part
 from stemline.geometry.paths import Point, length
@@ -92,13 +94,19 @@ def _off(
     if not pieces:
         return ()
     whole = measure(pieces)
+    about = [_about(step, near) for line in lines for step in pairwise(line)]
     count = max(1, round(whole.length / _STEP))
     step = whole.length / count
     spans: list[tuple[float, float]] = []
     for i in range(count):
         number, t = whole.at((i + 0.5) * step)
         at = split(whole.pieces[number], t)[0].end
-        if near_lines(at, lines, near) or any(o.at.distance(at) < o.hard for o in rounds):
+        close = (
+            piece
+            for box, piece in about
+            if box.left <= at.x <= box.right and box.bottom <= at.y <= box.top
+        )
+        if near_lines(at, close, near) or any(o.at.distance(at) < o.hard for o in rounds):
             continue
         low, high = i * step, (i + 1) * step if i + 1 < count else whole.length
         if spans and low - spans[-1][1] < _STEP / 2:
@@ -106,6 +114,13 @@ def _off(
         spans.append((low, high))
     kept = (span for span in spans if span[1] - span[0] >= least)
     return tuple(piece for span in kept for piece, _ in part(whole, span))
+
+
+def _about(step: tuple[Point, Point], near: float) -> tuple[Box, tuple[Point, Point]]:
+    """A straight step of a line, and where whoever comes ``near`` it is."""
+    (a, b), wide = step, near + HERE
+    low, high = Box(a.x, a.y, a.x, a.y), Box(b.x, b.y, b.x, b.y)
+    return low.union(high).grown(wide), step
 
 
 def room_of(symbol: Symbol, on: Board) -> Round:

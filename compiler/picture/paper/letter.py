@@ -41,7 +41,7 @@ class Letter:
 def touched(play: Play) -> set[str]:
     """Defenders who are blocked, read or left free."""
     hit = {hit.defender for task in play.assignments for hit in task.hits}
-    return hit | {key.man for key in play.keys} | set(play.unblocked)
+    return hit | {key.man for key in play.keys} | set(play.unmet)
 
 
 def letter_of(
@@ -105,7 +105,7 @@ def solids(letters: Mapping[str, Letter], play: Play, board: Board) -> list[Box]
     boxes: list[Box] = []
     for name, letter in letters.items():
         box = letter.box.grown(board.mark("key_room") if name in keys else board.yards(0.8))
-        if name in play.unblocked:
+        if name in play.unmet:
             top = max(point.y for point in free_mark(letter, board).points)
             box = box.union(Box(box.left, box.bottom, box.right, top))
         if letter.deep and board.shows(Detail.EDGE_DEPTHS):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 from stemline.geometry.box import Box
 from stemline.picture.paper.detail import Detail, shows
@@ -27,7 +28,7 @@ class Board:
     fold: Fold = NO_FOLD
     duties: bool = False
 
-    @property
+    @cached_property
     def look(self) -> Appearance:
         return self.theme.look(self.size)
 

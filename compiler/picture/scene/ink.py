@@ -31,20 +31,21 @@ class Ink:
     def copy(self) -> Ink:
         """The same on another sheet: what is laid there is not on this one."""
         made = Ink(self._step)
-        for cell, dots in self._dots.items():
-            made._dots[cell] = list(dots)
+        made._dots.update({cell: dots[:] for cell, dots in self._dots.items()})
         made._solids = list(self._solids)
         return made
 
     def line(self, points: Iterable[Point], weight: float = 1.0, apart: float = 1.0) -> None:
         """Lay a line, given by points end to end, as a dot every ``apart`` steps."""
-        cell, step = self._cell, self._step * apart
+        cell, step, dots, floor = self._cell, self._step * apart, self._dots, math.floor
         for a, b in pairwise(points):
-            count = max(1, round(math.hypot(b.x - a.x, b.y - a.y) / step))
-            dx, dy = (b.x - a.x) / count, (b.y - a.y) / count
+            ax, ay = a.x, a.y
+            dx, dy = b.x - ax, b.y - ay
+            count = max(1, round(math.hypot(dx, dy) / step))
+            dx, dy = dx / count, dy / count
             for i in range(count):
-                x, y = a.x + i * dx, a.y + i * dy
-                self._dots[(math.floor(x / cell), math.floor(y / cell))].append((x, y, weight))
+                x, y = ax + i * dx, ay + i * dy
+                dots[floor(x / cell), floor(y / cell)].append((x, y, weight))
 
     def lay(self, items: Iterable[Item]) -> None:
         """Lines, their arrowheads and the dots on their ends."""

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from stemline.geometry.curves import dot, far_from, left_of, nearest, turned, unit
 from stemline.geometry.paths import Leg, Path, Point, length, polyline
@@ -73,8 +73,8 @@ def _eased(path: Path, obstacles: Sequence[Round]) -> Path:
                 far = o.at.distance(leg.to)
                 if 1e-6 < far < _REACH * o.radius:
                     out = (leg.to - o.at).scaled(_OUTWARD * o.radius / far)
-                    legs[index] = replace(leg, to=leg.to + out)
-        eased = replace(path, legs=tuple(legs))
+                    legs[index] = Leg(leg.to + out, leg.reach)
+        eased = path.by(legs)
         still = _short(eased, obstacles)
         if sum(still.values()) >= sum(short.values()):
             break
@@ -85,8 +85,16 @@ def _eased(path: Path, obstacles: Sequence[Round]) -> Path:
 def _short(path: Path, obstacles: Sequence[Round]) -> dict[Round, float]:
     """By how many yards the rounded line is too near to whom."""
     drawn = polyline(path)
-    room = {o: _CLEAR * o.radius + o.hard * _REST - far_from(drawn, o.at) for o in obstacles}
-    return {o: short for o, short in room.items() if short > 0}
+    xs, ys = [p.x for p in drawn], [p.y for p in drawn]
+    left, right, low, high = min(xs), max(xs), min(ys), max(ys)
+    found: dict[Round, float] = {}
+    for o in obstacles:
+        keep, at = _CLEAR * o.radius + o.hard * _REST, o.at
+        if left - keep < at.x < right + keep and low - keep < at.y < high + keep:
+            short = keep - far_from(drawn, at)
+            if short > 0:
+                found[o] = short
+    return found
 
 
 def _corners_out(path: Path, obstacles: Sequence[Round]) -> Path:
@@ -95,11 +103,14 @@ def _corners_out(path: Path, obstacles: Sequence[Round]) -> Path:
     for leg in path.legs[:-1]:
         to = leg.to
         for o in obstacles:
+            wide = o.radius * _WIDER
+            if not -wide < o.at.x - to.x < wide or not -wide < o.at.y - to.y < wide:
+                continue
             far = o.at.distance(to)
-            if 1e-6 < far < o.radius * _WIDER:
+            if 1e-6 < far < wide:
                 to = o.at + (to - o.at).scaled(o.radius * _WIDER / far)
-        legs.append(replace(leg, to=to))
-    return replace(path, legs=(*legs, *path.legs[-1:]))
+        legs.append(leg if to is leg.to else Leg(to, leg.reach))
+    return path.by((*legs, *path.legs[-1:]))
 
 
 def _tightest(
@@ -150,13 +161,24 @@ def _tightest(
 def _through(path: Path, obstacles: Sequence[Round]) -> float:
     """What it costs to run through men, or to touch the white around them."""
     through, corners = 0.0, path.corners
-    for o in obstacles:
+    for o in _about(corners, obstacles):
         near = _passing(corners, o)
         if near < o.hard:
             through += _THROUGH
         elif near < o.radius:
             through += _TIGHT * (o.radius - near) / (o.radius - o.hard)
     return through
+
+
+def _about(corners: Sequence[Point], obstacles: Sequence[Round]) -> list[Round]:
+    """Those whose white comes into the box around a path."""
+    xs, ys = [p.x for p in corners], [p.y for p in corners]
+    left, right, low, high = min(xs), max(xs), min(ys), max(ys)
+    return [
+        o
+        for o in obstacles
+        if left - o.radius < o.at.x < right + o.radius and low - o.radius < o.at.y < high + o.radius
+    ]
 
 
 def _reached(corners: Sequence[Point], o: Round) -> Iterator[tuple[int, Point, Point]]:
@@ -188,7 +210,7 @@ def _first(path: Path, obstacles: Sequence[Round]) -> tuple[int, Round] | None:
     """The first piece of the path that runs too near an obstacle, and the nearest such one."""
     corners = path.corners
     first: tuple[int, float, Round] | None = None
-    for o in obstacles:
+    for o in _about(corners, obstacles):
         for index, a, b in _reached(corners, o):
             if first is not None and index > first[0]:
                 break
@@ -229,22 +251,26 @@ def _bends(
         return
     free = [leg for leg in straight if _free(leg.to, others)]
     for legs in (straight, free) if len(free) < len(straight) else (straight,):
-        way = (*path.legs[:index], *legs, *path.legs[index:])
-        yield replace(path, legs=way)
+        yield path.by((*path.legs[:index], *legs, *path.legs[index:]))
 
 
 def _free(at: Point, obstacles: Sequence[Round]) -> bool:
     """Whether a place is on nobody's symbol."""
-    return all(o.at.distance(at) >= o.hard for o in obstacles)
+    for o in obstacles:
+        hard, dx, dy = o.hard, o.at.x - at.x, o.at.y - at.y
+        if -hard < dx < hard and -hard < dy < hard and math.hypot(dx, dy) < hard:
+            return False
+    return True
 
 
 def _out(obstacle: Round, side: Point, others: Sequence[Round]) -> float:
     """How far out a bend passes: clear of the white, or in the middle between the man and the
     next one on that side where the two stand closer."""
     out = obstacle.radius * _WIDER
+    x, y, sx, sy = obstacle.at.x, obstacle.at.y, side.x, side.y
     for o in others:
-        apart = o.at - obstacle.at
-        along, aside = dot(apart, side), abs(dot(apart, left_of(side)))
+        dx, dy = o.at.x - x, o.at.y - y
+        along, aside = dx * sx + dy * sy, abs(dx * -sy + dy * sx)
         if along > 0 and aside < o.hard:
             edge = along - math.sqrt(o.hard * o.hard - aside * aside)
             if edge > obstacle.hard:

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import pairwise
 
 from stemline.geometry.curves import (
@@ -22,7 +22,7 @@ from stemline.geometry.curves import (
     turned,
     unit,
 )
-from stemline.geometry.paths import Ending, Path, Point, polyline, segments
+from stemline.geometry.paths import Ending, Leg, Path, Point, polyline, segments
 from stemline.picture.ways.detours import Round, detour
 
 _WAYS = 16
@@ -91,10 +91,12 @@ def land(path: Path, obstacles: Sequence[Round], tip: Tip, turn: float) -> Path:
 
 def _tries(path: Path, ways: Sequence[Path], radius: float) -> Iterator[tuple[float, Path, Point]]:
     """Each way to each place round the path's own end, and what that costs: the cheapest first."""
+    ahead = heading(segments(path), _HEADING)
+    ends = [(_astray(path.end, end, ahead), end) for end in _ends(path.end, radius)]
     tries = [
-        (_CHANGED * number + _astray(path, end), way, end)
+        (_CHANGED * number + astray, way, end)
         for number, way in enumerate(ways)
-        for end in _ends(path.end, radius)
+        for astray, end in ends
     ]
     yield from sorted(tries, key=lambda tried: round(tried[0], 6))
 
@@ -118,14 +120,14 @@ def _without_turns(path: Path, near: Sequence[Round], wide: float) -> Path:
         for leg in path.legs[:-1]
         if leg.to.y >= 0 or all(leg.to.distance(o.at) > o.radius + _BESIDE * wide for o in near)
     )
-    return replace(path, legs=(*legs, path.legs[-1]))
+    return path.by((*legs, path.legs[-1]))
 
 
-def _astray(path: Path, end: Point) -> float:
-    """What it is worth not to end at ``end``: more where it falls short of the path's own end."""
-    ahead = heading(segments(path), _HEADING)
-    short = max(0.0, dot(path.end - end, ahead))
-    return _ASTRAY * end.distance(path.end) + _SHORT * short
+def _astray(own: Point, end: Point, ahead: Point) -> float:
+    """What it is worth to end at ``end``: more where it falls short of the path's ``own`` end, to
+    which the path comes by ``ahead``."""
+    short = max(0.0, dot(own - end, ahead))
+    return _ASTRAY * end.distance(own) + _SHORT * short
 
 
 def _about(end: Point, o: Round, tip: Tip) -> bool:
@@ -137,8 +139,13 @@ def _touched(path: Path, obstacles: Sequence[Round], tip: Tip, white: float) -> 
     if not obstacles:
         return
     drawn, head = polyline(path), _tip(path, tip)
+    xs, ys = [p.x for p in (*drawn, *head)], [p.y for p in (*drawn, *head)]
+    left, right, low, high = min(xs), max(xs), min(ys), max(ys)
     for o in obstacles:
         keep = o.hard + white * (o.radius - o.hard)
+        far, at = keep + tip.line, o.at
+        if not (left - far < at.x < right + far and low - far < at.y < high + far):
+            continue
         if far_from(drawn, o.at) < keep + tip.line or far_from(head, o.at) < keep:
             yield o
 
@@ -171,7 +178,7 @@ def _ends(end: Point, radius: float) -> Iterator[Point]:
 
 
 def _ended(path: Path, end: Point) -> Path:
-    return replace(path, legs=(*path.legs[:-1], replace(path.legs[-1], to=end)))
+    return path.by((*path.legs[:-1], Leg(end, path.legs[-1].reach)))
 
 
 def _aside(path: Path, tried: Path) -> float:

@@ -13,7 +13,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import replace
 from itertools import pairwise
 
 from stemline.geometry.curves import dot, left_of, turn_angle, unit
@@ -166,4 +165,4 @@ def _quiet(across: Point, at: Point) -> Point:
 
 def _path(points: Sequence[Point], reaches: Sequence[float], like: Path) -> Path:
     legs = tuple(Leg(to, reach) for to, reach in zip(points[1:], reaches[1:], strict=True))
-    return replace(like, start=points[0], legs=legs)
+    return Path(points[0], legs, like.ending)

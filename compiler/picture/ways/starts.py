@@ -35,9 +35,9 @@ def begun_at(path: Path, start: Point) -> Path:
     by = start.x - path.start.x
     goes_on = len(path.legs) > 1 or path.ending is Ending.RUN  # a block ends at its man
     if goes_on and abs(first.to.x - path.start.x) < _STRAIGHT and by:
-        moved = replace(first, to=Point(first.to.x + by, first.to.y))
-        return replace(path, start=start, legs=(moved, *path.legs[1:]))
-    return replace(path, start=start)
+        moved = Leg(Point(first.to.x + by, first.to.y), first.reach)
+        return Path(start, (moved, *path.legs[1:]), path.ending)
+    return Path(start, path.legs, path.ending)
 
 
 def ghosts_of(play: Play, symbols: Mapping[str, Symbol], board: Board) -> dict[str, Point]:

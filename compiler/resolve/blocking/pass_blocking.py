@@ -37,7 +37,7 @@ from stemline.playbook.playbook import Playbook
 from stemline.playbook.protection_definitions import Protection
 from stemline.read.ready_protections import ready
 from stemline.resolve.blocking.protectors import Protector, Protectors, RushSeen
-from stemline.resolve.blocking.run_blocking import faked
+from stemline.resolve.blocking.run_blocking import faked, first_steps
 from stemline.resolve.roles import Bound
 
 
@@ -62,6 +62,8 @@ class PassBlocking:
         picture: LinedUp,
         faker: str | None,
     ) -> None:
+        if faker is not None:
+            play = first_steps(play, body, bound, picture, faker)
         self._play, self._faker = play, faker
         self._men: Protectors | None = None
         self._found: tuple[Diagnostic, ...] = ()

@@ -19,6 +19,7 @@ from stemline.football.blocking.block_paths import (
     hinge_path,
     lane,
     meeting,
+    shown_block,
     shown_pull,
 )
 from stemline.football.blocking.carrying import hole
@@ -41,6 +42,7 @@ from stemline.football.exchanges import BallMoves, holders
 from stemline.football.field import Side
 from stemline.football.offence.counting import tight_ends
 from stemline.football.play import Assignment, Hit, Key, Kind, Play
+from stemline.football.timing.reaching import reaching
 from stemline.geometry.paths import Path, Point
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import BlockSaid, Body, Job
@@ -149,6 +151,9 @@ class RunBlocking:
         play = replace(self._play, defence=defence, against=shows, keys=keys)
         if front is not None:
             play = self._blocked(play, front)
+        elif play.kind is Kind.PASS:
+            told = [t for t in self._tasks if t.man in self._told]
+            play = _first_steps(play, told, self._through)
         if self._shows_run:
             play = faked(play, self._carrier)
         return handed_on(passer_job(play, self._through)), self._found
@@ -180,7 +185,7 @@ class RunBlocking:
         if self._shows_run:  # nobody blocks a linebacker who covers, and nobody has to
             coming = {d.label for d in front.defenders if d.comes}
             free = tuple(label for label in free if label in coming)
-        return replace(play, assignments=tuple(made), unblocked=free)
+        return _chased(replace(play, assignments=tuple(made), unblocked=free))
 
     def _opened(self, front: Front, solved: Scheme, play: Play) -> float:
         """x of the hole that the blocks open; outside the line as it is aimed."""
@@ -435,6 +440,16 @@ def _blocked(
     return replace(a, job=job, path=path, hits=tuple(hits), climb=climb)
 
 
+def _chased(play: Play) -> Play:
+    """The run with those of the look who are left to the carrier."""
+    assert play.defence is not None
+    if play.kind is not Kind.RUN:
+        return play
+    taken = {hit.defender for a in play.assignments for hit in a.hits}
+    taken |= {*play.unblocked, *(key.man for key in play.keys)}
+    return replace(play, chasing=reaching(play, play.defence, taken))
+
+
 def _depth(man: str, solved: Scheme, play: Play) -> float:
     """The second puller, counted from the ball, runs a little deeper than the first."""
     ways = (*PULLS, BlockWay.LEAD)
@@ -442,6 +457,28 @@ def _depth(man: str, solved: Scheme, play: Play) -> float:
     pullers.sort(key=lambda m: abs(play.man(m).snap.x))
     behind = pullers.index(man) if man in pullers else 0
     return PULL_DEPTH + PULL_BEHIND * min(behind, 1)
+
+
+def first_steps(play: Play, body: Body, bound: Bound, picture: LinedUp, carrier: str) -> Play:
+    """A pass that shows a run and keeps its own protection: who blocks by the run's words all the
+    same has his first step."""
+    tasks = [_task(t, picture) for t in _told(play, body, bound, picture)]
+    toward = picture.toward or picture.called
+    through = lane(picture.men, _hole(play, body, bound, picture, carrier), toward)
+    return _first_steps(play, [t for t in tasks if t.rules], through)
+
+
+def _first_steps(play: Play, tasks: Iterable[Task], through: Lane) -> Play:
+    """The play with the first step of each man whose words are a run's and whose man is not
+    known."""
+    ways = {t.man: t.rules[0].way for t in tasks}
+
+    def step(a: Assignment) -> Assignment:
+        if a.man not in ways or a.path is not None or a.hits:
+            return a
+        return replace(a, path=shown_block(play.man(a.man), ways[a.man], through))
+
+    return replace(play, assignments=tuple(map(step, play.assignments)))
 
 
 def faked(play: Play, carrier: str) -> Play:

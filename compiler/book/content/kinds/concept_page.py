@@ -153,7 +153,7 @@ def _page(
     base = plays[0]
     columns = formation_columns(plays)
     names = tuple(name for name, _ in columns)
-    theirs = only_theirs((*plays, *sheet.views, *sheet.faced))
+    theirs = only_theirs((*plays, *sheet.views, *sheet.faced), sheet.put)
     blocked = grouped((base, *sheet.views))
     jobs = _marked(rows(plays, columns), theirs)
     five = line(plays, lambda name: _protects(name, season), bool(blocked))

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from stemline.book.content.answer_table import answers
+from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.book.content.page import Listing, Page, PageKind
 from stemline.football.play import Kind, Play, Season
 
@@ -33,14 +33,16 @@ class GlancePage(Page):
     rows: tuple[GlanceRow, ...]
 
 
-def _pages(season: Season) -> Iterator[GlancePage]:
-    tables = answers(season)
+def _pages(season: Season, before: Sequence[Page]) -> Iterator[GlancePage]:
+    found = {page.name: page.answers for page in before if isinstance(page, ConceptPage)}
+    tables = ((sheet.name, found.get(sheet.name)) for sheet in season.concepts)
+    answered = [(name, table) for name, table in tables if table is not None]
     rows = []
     for number, sheet in enumerate(season.looks, 1):
         defence = sheet.views[0].defence
         assert defence is not None, "a look's views show it"
         opens, nobody = [], []
-        for concept, table in tables.items():
+        for concept, table in answered:
             if sheet.name in table.looks:
                 at = table.looks.index(sheet.name)
                 cells = [(target, cells[at]) for _, target, cells in table.rows]
@@ -62,7 +64,7 @@ def _pages(season: Season) -> Iterator[GlancePage]:
         yield GlancePage(id="glance", name="Looks at a glance", rows=tuple(rows))
 
 
-KIND = PageKind(39, _pages)
+KIND = PageKind(39, of_pages=_pages)
 
 
 def _blocked(season: Season, look: str) -> tuple[str, ...]:

@@ -1,0 +1,79 @@
+"""Lines as they are said at a clinic: men by their letters, a route with words for the way it has
+anyhow, a side or a formation at the end. More rows of the table of `own_words`.
+
+Common practice, no published source.
+"""
+
+from __future__ import annotations
+
+import re
+
+from stemline.read.coach_lines import Answer, rule_of_letter, typed
+
+_SIDE = r"left|right|field|boundary|both"
+_PLAYS = "concept run tag"
+_TURNS_IN = (
+    r"bender|post|skinny post|slant|in|dig|over|cross|high cross|cross and sit|snag|curl|hook|6|8"
+)
+_LANDMARK = r"(?:ball|guard|tackle|end|hash|divide|numbers|sideline)"
+
+
+def _by_rule(text: str) -> str:
+    """The text with each letter, written large, as the rule of who mostly wears it."""
+    return re.sub(r"(?<![\w#])[A-Z](?![\w])", lambda m: rule_of_letter(m[0]), text)
+
+
+def _who(found: re.Match[str]) -> str:
+    line = typed(f"{found['head']}{rule_of_letter(found['letter'])}{found['rest'] or ''}")
+    return f"a letter is no job: say where {found['letter']} stands, such as {line}"
+
+
+def _order(found: re.Match[str]) -> str:
+    return typed(f"{found['what']} {_by_rule(found['order'])}")
+
+
+def _turns_in(found: re.Match[str]) -> str:
+    line = typed(f"{found['head']}{found['rest'] or ''}")
+    return f"he turns to the ball in any case: {line}"
+
+
+def _one_side(found: re.Match[str]) -> str:
+    first = [f"in {found['first']}"] if found["first"] else []
+    return typed(*first, f"in {found['last']} to {found['side']}")
+
+
+def _outermost(found: re.Match[str], *sides: str) -> str:
+    lines = " · ".join(typed(f"{side} {found['line']}") for side in sides)
+    return f"which side? {lines}"
+
+
+CLINIC_ROWS: tuple[tuple[str, str, Answer], ...] = (
+    (_PLAYS, r"(?:the )?hot(?: route| man| read)? (?:is |to )?(?P<man>.+?) (?:if|when) .+",
+     r"pressure \g<man>"),
+    (_PLAYS, rf"(?P<head>.+ runs (?:{_TURNS_IN})(?: \d+(?:-\d+)?)?) (?:toward|towards|to)(?: the)? "
+             r"(?:middle|ball|inside)(?P<rest> when .+)?", _turns_in),
+    (_PLAYS, rf"(?P<head>.+ runs (?:[a-z]+ )+?(?:\d+ )?)at (?P<place>(?:\d+ (?:inside|outside) )?"
+             rf"{_LANDMARK})(?P<rest> .+)?", r"\g<head>to \g<place>\g<rest>"),
+    (_PLAYS, r"(?:all |the |wide )*receivers? (?P<does>block|run)s? (?P<what>.+)",
+     r"everyone else \g<does>s \g<what>"),
+    ("run", r"(?P<line>(?:outside|inside) (?:runs|blocks) .+)",
+     lambda m: _outermost(m, "playside", "backside")),
+    ("concept tag", r"(?P<line>(?:outside|inside) (?:runs|blocks) .+)",
+     lambda m: _outermost(m, "strong", "weak")),
+    ("protection", r"(?P<who>.+) blocks edge,? (?P<side>playside|backside)",
+     r"\g<who> blocks \g<side> edge"),
+    ("protection", r"(?P<head>.+ blocks scan (?:(?!>).)+?) then (?P<rest>.+)",
+     r"\g<head> > \g<rest>"),
+    ("dress", rf"in (?:(?P<first>.+), *)?(?P<last>[^,]+?) only(?: to)?(?: the)? (?P<side>{_SIDE})",
+     _one_side),
+    ("look", r"(?P<who>\w{1,2}) (?:at|over)(?: the)? back(?P<deep>,.+)?",
+     r"\g<who> at ball\g<deep>"),
+)  # fmt: skip
+"""Each row as those of `coach_lines`; asked before all others."""
+
+LETTER_ROWS: tuple[tuple[str, str, Answer], ...] = (
+    (_PLAYS, r"(?P<head>.+ (?:snaps|hands|tosses|pitches|shovels|throws|fakes) to )"
+             r"(?P<letter>\w{1,2})(?P<rest> .+)?", _who),
+    (_PLAYS, r"(?P<what>read|pressure|alert) (?P<order>.+)", _order),
+)  # fmt: skip
+"""Rows for a letter where a role is meant: asked only where no line says who somebody is."""
