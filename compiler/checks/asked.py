@@ -13,6 +13,7 @@ from stemline.football.timing.clock import ReadClock, read_clock
 from stemline.playbook.concepts import Body, Tag
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.expand import Expander, Order
+from stemline.resolve.in_formation import called_in
 from stemline.resolve.tags import merged
 from stemline.source import Span
 
@@ -58,7 +59,8 @@ class ProvedCall:
     @cached_property
     def body(self) -> Body:
         """The concept with the tags laid over it."""
-        return merged(self.book.concepts[self.order.concept].body, self.tags)
+        whole = merged(self.book.concepts[self.order.concept].body, self.tags)
+        return called_in(whole, self.order.formation)
 
     @cached_property
     def motions(self) -> dict[str, Motion]:

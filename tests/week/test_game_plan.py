@@ -21,6 +21,7 @@ from stemline.football.play import Kind
 from stemline.football.timing.answers import answer
 from stemline.printing.week_papers import Printing, week_papers
 from stemline.theme import load_theme
+from stemline.week.planning import with_opponents
 from stemline.week.week_values import PlanRow
 from stemline.week.working_out import work_out
 
@@ -86,15 +87,24 @@ def test_its_looks_are_the_opponents(name: str, number: int) -> None:
 
 @pytest.mark.parametrize(("name", "number"), WEEKS)
 def test_every_call_answers_a_look_or_is_told_not_to(name: str, number: int) -> None:
-    """Of each look the two lists hold each call once, but those kept for another look, and each
-    fares as the clock and the blocking say."""
-    week = bundled_week(name, number)
+    """Of each look the two lists hold each call once, but those kept for another look or from a
+    formation that it is not for, and each fares as the clock and the blocking say."""
+    week, compiled = bundled_week(name, number), session(name)
     assert week.game is not None
+    assert compiled.book is not None
+    looks, orders = with_opponents(compiled.book).looks, compiled.calls.by_name
     (glance,) = book_of(name, number).of(TheirLooksPage)
     for look, shown in zip(week.game.looks, glance.looks, strict=True):
         rows = [row for each in week.plan.lists for row in each.rows]
         others = {n.casefold() for n in week.plan.faces} - {look.name.casefold()}
-        meeting = {row.call for row in rows if row.look.casefold() not in others}
+        # Without a formation it is a set: of these looks the empty one.
+        only = {one.formation or "empty" for one in looks[look.name.casefold()].only_for}
+        meeting = {
+            row.call
+            for row in rows
+            if row.look.casefold() not in others
+            and (not only or orders[row.call].formation in only)
+        }
         told = [answer.call for answer in (*look.answers, *look.without)]
         assert sorted(told) == sorted(meeting)
         printed = [c.call for group in shown.answers for c in group.calls]
