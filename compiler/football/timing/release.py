@@ -82,7 +82,9 @@ def _on_its_way(play: Play, level: PlayingLevel) -> Iterator[Release]:
         return
     for moment in ball_moments(play, level):
         x = moment.exchange
-        if _underhand(x) and moment.taken.y - moment.given.y > LEVEL:
+        # Who is past the line by then has run on: the clock does not know when he turned for it.
+        behind = moment.taken.y <= 0.0
+        if _underhand(x) and behind and moment.taken.y - moment.given.y > LEVEL:
             yield Release(x.taker, (x.taker,), moment.leaves, moment.there, moment.taken, x.span)
 
 
