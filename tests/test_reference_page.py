@@ -18,7 +18,8 @@ from stemline.football.contact_limits import HitLevel
 from stemline.football.defence.techniques import GAPS, LINEBACKERS, TECHNIQUES, Shade
 from stemline.football.defence.techniques import WORDS as TECHNIQUE_WORDS
 from stemline.football.field import BallSpot
-from stemline.football.offence.landmarks import END_SPLIT, GUARD_SPLIT, TACKLE_SPLIT, Landmark
+from stemline.football.line import SPLIT
+from stemline.football.offence.landmarks import END_SPLIT, TACKLE_SPLIT, Landmark
 from stemline.football.offence.quarterback import FEET, MOVING
 from stemline.football.offence.routes import LIBRARY
 from stemline.football.offence.strokes import RunTo, Up
@@ -474,7 +475,7 @@ def test_the_league_figures_have_their_rows() -> None:
 def test_figures_in_the_prose() -> None:
     places = rows("place")
     assert [places[m][0].split()[0] for m in ("guard", "tackle", "end")] == [
-        f"{GUARD_SPLIT:g}",
+        f"{SPLIT:g}",
         f"{TACKLE_SPLIT:g}",
         f"{END_SPLIT:g}",
     ]
@@ -484,7 +485,7 @@ def test_figures_in_the_prose() -> None:
 
 
 def test_every_condition_has_its_row() -> None:
-    assert set(rows("condition")) == {*CONDITION_WORDS, "3x1", "3 strong", "1 weak"}
+    assert set(rows("condition")) == {*CONDITION_WORDS, "3x1", "3 strong", "1 weak", "Quads"}
 
 
 def test_the_page_is_no_longer_than_a_coach_reads() -> None:

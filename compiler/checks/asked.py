@@ -6,12 +6,14 @@ from dataclasses import dataclass
 from enum import Enum
 from functools import cached_property
 
+from stemline.football.exchanges import BallMoves
 from stemline.football.field import Field
 from stemline.football.play import Kind, Man, Motion, Play
 from stemline.football.timing.clock import ReadClock, read_clock
 from stemline.playbook.concepts import Body, Tag
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.expand import Expander, Order
+from stemline.resolve.in_formation import called_in
 from stemline.resolve.tags import merged
 from stemline.source import Span
 
@@ -57,7 +59,8 @@ class ProvedCall:
     @cached_property
     def body(self) -> Body:
         """The concept with the tags laid over it."""
-        return merged(self.book.concepts[self.order.concept].body, self.tags)
+        whole = merged(self.book.concepts[self.order.concept].body, self.tags)
+        return called_in(whole, self.order.formation)
 
     @cached_property
     def motions(self) -> dict[str, Motion]:
@@ -81,7 +84,7 @@ class ProvedCall:
         play = self.play
         if play.ball is not self.order.timed_from or (play.against and play.defence is None):
             return ()
-        passed = any(x.said and x.kind.flies for x in play.exchanges)
+        passed = any(x.said and x.kind is BallMoves.SHOVEL for x in play.exchanges)
         looks = self.book.looks if play.keys or (passed and play.kind is Kind.RUN) else ()
         made = (self.maker.expand(self.order, play.ball, (), key)[0] for key in looks)
         return (play, *(other for other in made if other is not None))

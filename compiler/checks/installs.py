@@ -402,18 +402,12 @@ like E731 mended
 Two first days for one thing: the second staff meeting thinks that it is new, and plans its time so.
 
 ```play fail W730
-install Camp
-    day 1
-        Three Two, Crossers
-    day 2
-        Crossers
+like E733 mended
+-        again Crossers
++        Crossers
 ```
 
 ```play
-install Camp
-    day 1
-        Three Two, Crossers
-    day 2
-        again Crossers
+like E733 mended
 ```
 """

@@ -187,6 +187,9 @@ def _used(
         for row in fact.rows:
             yield from _used_in_install(row, target, words)
         return
+    if target.kind == "formation" and block.kind in (*_CONCEPTS, "tag"):
+        for phrase in phrases(fact.guard):  # `when Trey`
+            yield from _whole(phrase, words)
     if target.kind not in _USES.get((block.kind, fact.key), ()):
         return
     if target.kind == "tag" and not _for_one_of(target, (block.name, *block.also)):

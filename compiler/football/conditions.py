@@ -8,7 +8,7 @@ depends on the look" are plain set questions, and an example world can always be
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 from functools import cache, lru_cache
 from itertools import product
@@ -194,20 +194,32 @@ class Guard:
     """When a fact holds; ``text`` as written, ``looks`` the looks it asks for, in order.
 
     ``moves`` are those of the motion man under which it holds: only a look asks for them.
+    ``formations`` are the keys of those of which one must be called, none where any may be: only
+    a line of a concept or a run asks for them.
     """
 
     text: str
     worlds: Where
     looks: tuple[LookWord, ...]
     moves: int = EVERY_MOVE
+    formations: frozenset[str] = frozenset()
 
     def refines(self, other: Guard) -> bool:
         """Whether it holds nowhere but where ``other`` does."""
-        return self.worlds <= other.worlds and not self.moves & ~other.moves
+        called = not other.formations or (self.formations and self.formations <= other.formations)
+        return self.worlds <= other.worlds and not self.moves & ~other.moves and bool(called)
 
     def meets(self, other: Guard) -> bool:
         """Whether both can hold at once."""
-        return bool(self.worlds & other.worlds) and bool(self.moves & other.moves)
+        both = self.formations & other.formations or not (self.formations and other.formations)
+        return bool(self.worlds & other.worlds) and bool(self.moves & other.moves) and bool(both)
+
+    def called_in(self, formation: str) -> Guard:
+        """What it comes to where that formation (a key) is called: nowhere where it asks for
+        others."""
+        if not self.formations or formation in self.formations:
+            return self
+        return replace(self, worlds=frozenset())
 
 
 @cache

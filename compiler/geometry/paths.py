@@ -83,11 +83,6 @@ class Path:
         legs = tuple(replace(leg, to=leg.to.mirrored()) for leg in self.legs)
         return Path(self.start.mirrored(), legs, self.ending)
 
-    def shifted(self, by: Point) -> Path:
-        return Path(
-            self.start + by, tuple(replace(leg, to=leg.to + by) for leg in self.legs), self.ending
-        )
-
 
 @dataclass(frozen=True)
 class Line:

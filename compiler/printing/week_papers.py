@@ -119,11 +119,6 @@ def week_papers(
     return making.papers
 
 
-def scout_cards(week: Week, printing: Printing) -> list[ScoutCard]:
-    """The cards for the look team, in the order in which they lie."""
-    return _Making(week, printing).cards()
-
-
 class _Making:
     def __init__(self, week: Week, printing: Printing, answers: Sequence[RowAnswer] = ()) -> None:
         self._week, self._printing, self._answers = week, printing, answers

@@ -42,6 +42,11 @@ def _one_side(found: re.Match[str]) -> str:
     return typed(*first, f"in {found['last']} to {found['side']}")
 
 
+def _in_a_set(found: re.Match[str]) -> str:
+    named = found["set"][0].isupper()
+    return typed(f"{found['line']} when {found['set']}") if named else typed(found[0])
+
+
 def _outermost(found: re.Match[str], *sides: str) -> str:
     lines = " · ".join(typed(f"{side} {found['line']}") for side in sides)
     return f"which side? {lines}"
@@ -54,6 +59,8 @@ CLINIC_ROWS: tuple[tuple[str, str, Answer], ...] = (
              r"(?:middle|ball|inside)(?P<rest> when .+)?", _turns_in),
     (_PLAYS, rf"(?P<head>.+ runs (?:[a-z]+ )+?(?:\d+ )?)at (?P<place>(?:\d+ (?:inside|outside) )?"
              rf"{_LANDMARK})(?P<rest> .+)?", r"\g<head>to \g<place>\g<rest>"),
+    (_PLAYS, r"(?P<line>.+ (?:runs|blocks|aims) .+?) (?:only )?(?:in|from) (?P<set>\w+(?: \w+)?)",
+     _in_a_set),
     (_PLAYS, r"(?:all |the |wide )*receivers? (?P<does>block|run)s? (?P<what>.+)",
      r"everyone else \g<does>s \g<what>"),
     ("run", r"(?P<line>(?:outside|inside) (?:runs|blocks) .+)",

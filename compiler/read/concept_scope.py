@@ -41,6 +41,8 @@ class Scope:
     """The names of the men who are read."""
     looks: Collection[str] = ()
     """The names of the playbook's looks."""
+    formations: Collection[str] = ()
+    """The names of its formations."""
 
     @property
     def targets(self) -> tuple[str, ...]:

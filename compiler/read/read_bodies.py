@@ -108,6 +108,7 @@ class Bodies:
             positions=self.positions,
             keys=tuple(keys),
             looks=tuple(self.blocks.names("look")),
+            formations=tuple(self.blocks.names("formation")),
         )
 
     def lineage(self, block: Block) -> list[Block]:

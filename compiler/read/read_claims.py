@@ -34,7 +34,7 @@ def read_claim(fact: Fact, scope: Scope) -> ClaimDef:
     """A shape with its spots, and the defender who is caught in it."""
     value = fact.value
     head = value.head if isinstance(value, Linked) else value
-    guard = read_guard(fact.guard, scope.receivers, looks=False)
+    guard = read_guard(fact.guard, scope.receivers, scope.formations, looks=False)
     words = Words(_listed(head, fact))
     kind = "high-low" if fact.key == "pair" else words.expect(CLAIMS, E466)
     targets = []
@@ -85,5 +85,5 @@ def read_alert(fact: Fact, scope: Scope) -> AlertDef:
     value = fact.value
     head = value.head if isinstance(value, Linked) else value
     target = read_target(one_phrase(head, "a spot or a role", fact.span), scope)
-    guard = read_guard(fact.guard, scope.receivers)
+    guard = read_guard(fact.guard, scope.receivers, scope.formations)
     return AlertDef(target, guard, read_on(value), fact.span)

@@ -180,7 +180,7 @@ class _ConceptLines:
             self._note(Addressed.ALL, fact)
 
     def _note(self, who: Told, fact: Fact) -> None:
-        guard = read_guard(fact.guard, self.scope.receivers)
+        guard = read_guard(fact.guard, self.scope.receivers, self.scope.formations)
         self.notes.append(Note(who, string_of(fact.value, fact.span), guard, fact.span))
 
     def _role_says(self, role: str, who: Told, fact: Fact) -> None:
@@ -239,7 +239,7 @@ class _ConceptLines:
 
     def _others(self, fact: Fact, who: str) -> None:
         """What all those do whom no other line names."""
-        guard = read_guard(fact.guard, self.scope.receivers)
+        guard = read_guard(fact.guard, self.scope.receivers, self.scope.formations)
         match fact.key:
             case "runs":
                 run = read_run(fact.value, fact.span, self.scope.routes, self.scope.roles)
@@ -264,7 +264,9 @@ class _ConceptLines:
             return
         if key != "is" and role not in self.scope.roles:
             raise Words([subject]).miss(E450, self.scope.roles)
-        guard = read_guard(fact.guard, self.scope.receivers, looks=key != "is")
+        guard = read_guard(
+            fact.guard, self.scope.receivers, self.scope.formations, looks=key != "is"
+        )
         match key:
             case "is":
                 rule = read_rule(fact.value, fact.span, self.scope.roles)
@@ -292,7 +294,7 @@ class _ConceptLines:
 
     def _line(self, fact: Fact, spot: LineSpot) -> None:
         """What a lineman does is told by his place; he may block and be coached, no more."""
-        guard = read_guard(fact.guard, self.scope.receivers)
+        guard = read_guard(fact.guard, self.scope.receivers, self.scope.formations)
         match fact.key:
             case "blocks":
                 rules = read_rules(fact.value, fact.span)
@@ -303,12 +305,12 @@ class _ConceptLines:
                 raise Misread(E403(verb=fact.key).at(fact.span))
 
     def _toward(self, fact: Fact) -> None:
-        guard = read_guard(fact.guard, self.scope.receivers, looks=False)
+        guard = read_guard(fact.guard, self.scope.receivers, self.scope.formations, looks=False)
         self.toward.append(Said(read_toward(fact.value, fact.span), guard, fact.span))
 
     def _handoff(self, fact: Fact) -> None:
         """The men between the quarterback and the carrier, in the order in which they have it."""
-        guard = read_guard(fact.guard, self.scope.receivers, looks=False)
+        guard = read_guard(fact.guard, self.scope.receivers, self.scope.formations, looks=False)
         roles = []
         for item in items(fact.value, Mark.ORDER):
             words = Words([one_phrase(item, "a role", fact.span)])
@@ -318,7 +320,7 @@ class _ConceptLines:
 
     def _exchange(self, fact: Fact, subject: Phrase) -> None:
         """Who gives the ball to whom."""
-        guard = read_guard(fact.guard, self.scope.receivers, looks=False)
+        guard = read_guard(fact.guard, self.scope.receivers, self.scope.formations, looks=False)
         given, key = read_exchange(fact, subject, self.scope)
         self.exchanges[key].append(Said(given, guard, fact.span))
 
@@ -328,7 +330,7 @@ class _ConceptLines:
     # The quarterback.
 
     def _order(self, fact: Fact) -> None:
-        guard = read_guard(fact.guard, self.scope.receivers, looks=False)
+        guard = read_guard(fact.guard, self.scope.receivers, self.scope.formations, looks=False)
         looks = tuple(self._look(item) for item in items(fact.value, Mark.ORDER))
         for place, look in enumerate(looks, 1):
             if look.last and (place == 1 or place < len(looks) or fact.key == "pressure"):
@@ -364,7 +366,7 @@ class _ConceptLines:
         return tuple(words) if said else ()
 
     def _feet(self, fact: Fact) -> None:
-        guard = read_guard(fact.guard, self.scope.receivers, looks=False)
+        guard = read_guard(fact.guard, self.scope.receivers, self.scope.formations, looks=False)
         steps = []
         for item in items(fact.value, Mark.AND):
             words = Words([one_phrase(item, "feet parted by commas", fact.span)])
@@ -381,7 +383,7 @@ class _ConceptLines:
         rule = value.link("is") if isinstance(value, Linked) else None
         if not isinstance(value, Linked) or not isinstance(value.head, Phrase) or rule is None:
             raise Misread(E465().at(fact.span))
-        guard = read_guard(fact.guard, self.scope.receivers, looks=False)
+        guard = read_guard(fact.guard, self.scope.receivers, self.scope.formations, looks=False)
         role = f"spot {subject_name(value.head)}"
         if role in self.scope.roles:  # a man called so: he runs or blocks in another line
             who = read_rule(rule, fact.span, self.scope.roles)
@@ -424,7 +426,7 @@ class _ConceptLines:
     def _choice(
         self, fact: Fact, into: list[Said[str]], names: Collection[str], code: Missed
     ) -> None:
-        guard = read_guard(fact.guard, self.scope.receivers, looks=False)
+        guard = read_guard(fact.guard, self.scope.receivers, self.scope.formations, looks=False)
         words = Words([one_phrase(fact.value, "one choice", fact.span)])
         words.take_word("side")
         words.take_word("by")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from itertools import combinations
 
 from stemline.diagnostics.catalogue.football import E402, E410, E411, E412, E413, E414, E420, E421
@@ -40,35 +40,59 @@ _LIES = {lie.value: lie for lie in Lie}
 _CALLED = {called.value: called for called in Called if called is not Called.NEITHER}
 _MOTION = MoveWord.ANY.value
 _COUNTED = ("strong", "weak")
+EXCLUDE = "they exclude each other"
 SET_WORDS = tuple(_BACKS)
 """Conditions on a set alone, beside shapes and figures."""
 CONDITION_WORDS = (*_LOOKS, *_LIES, *_CALLED, *_BACKS)
 
 
 def read_guard(
-    value: Value | None, receivers: int, *, looks: bool = True, moves: bool = False
+    value: Value | None,
+    receivers: int,
+    formations: Collection[str] = (),
+    *,
+    looks: bool = True,
+    moves: bool = False,
 ) -> Guard:
     """The guard of a fact; no text means always. ``looks`` False refuses words of the defence;
-    with ``moves`` it may ask for a motion."""
+    with ``moves`` it may ask for a motion; it may ask for one of the ``formations``."""
     if value is None:
         return always(receivers)
     holds = always(receivers).worlds
     ever = always(_MOST_RECEIVERS).worlds
     asked: list[LookWord] = []
     moved = moves_where()
+    sets = {name.casefold(): name for name in formations}
+    called: frozenset[str] = frozenset()
     for item in items(value, Mark.AND):
         if moves and (words := _moves(item)):
             moved &= moves_where(*words)
             continue
-        conditions = [_condition(p, looks=looks) for p in _alternatives(item)]
+        if named := _called(item, sets):
+            called = called & named if called else named
+            if not called:
+                raise Misread(E411(guard=_text(value), why=EXCLUDE).at(value.span))
+            continue
+        conditions = [_condition(p, formations, looks=looks) for p in _alternatives(item)]
         holds &= frozenset[int]().union(*(where(receivers, c) for c in conditions))
         ever &= frozenset[int]().union(*(where(_MOST_RECEIVERS, c) for c in conditions))
         asked += [c.look for c in conditions if c.look is not None]
     text = _text(value)
     if not ever or not moved:
-        why = "they exclude each other" if "," in text else "no code plays so many receivers"
+        why = EXCLUDE if "," in text else "no code plays so many receivers"
         raise Misread(E411(guard=text, why=why).at(value.span))
-    return Guard(text, holds, tuple(asked), moved)
+    return Guard(text, holds, tuple(asked), moved, called)
+
+
+def _called(item: Value, sets: Collection[str]) -> frozenset[str]:
+    """The keys of the formations of which one is asked for; none where the words ask for something
+    else."""
+    said = _alternatives(item)
+    named = [p for p in said if p.text.casefold() in sets]
+    if named and len(named) < len(said):
+        first, second = (_told(p) for p in said[:2])
+        raise Misread(E427(first=first, second=second).at(item.span))
+    return frozenset(p.text.casefold() for p in named)
 
 
 def _moves(item: Value) -> tuple[MoveWord, ...]:
@@ -110,7 +134,7 @@ def read_looks(value: Value, names: Iterable[str] = ()) -> tuple[LookWord, ...]:
         words.finish("a look")
     for first, second in combinations(found, 2):
         if first.opposite is second:
-            why = "they exclude each other"
+            why = EXCLUDE
             raise Misread(E411(guard=_text(value), why=why).at(value.span))
     return tuple(found)
 
@@ -163,10 +187,17 @@ def _example(a: Guard, b: Guard, receivers: int) -> str:
     if {w.called for w in everywhere} != {everywhere[i].called for i in both}:
         words.append(world.called.value)
     words += [look.value for look in LookWord if look in world.looks and look in asked]
+    if called := a.formations & b.formations or a.formations or b.formations:
+        words.append(_as_written(min(called), f"{a.text}, {b.text}"))
     if (moved := a.moves & b.moves) != EVERY_MOVE:
         asked_for = (w for w in MoveWord if w is not MoveWord.ANY and not moved & ~moves_where(w))
         words += [w.value for w in asked_for]
     return ", ".join(words)
+
+
+def _as_written(name: str, text: str) -> str:
+    found = re.search(re.escape(name), text, re.IGNORECASE)
+    return found[0] if found else name
 
 
 def _alternatives(item: Value) -> list[Phrase]:
@@ -185,7 +216,7 @@ def _is_figure(phrase: Phrase) -> bool:
     return len(phrase.atoms) == 1 and phrase.atoms[0].kind is AtomKind.NUMBER
 
 
-def _condition(phrase: Phrase, *, looks: bool) -> Condition:
+def _condition(phrase: Phrase, formations: Collection[str] = (), *, looks: bool) -> Condition:
     words = Words([phrase])
     shape = words.take(AtomKind.SHAPE)
     if shape is not None:
@@ -194,7 +225,9 @@ def _condition(phrase: Phrase, *, looks: bool) -> Condition:
         return Condition(shape=(strong, weak))
     if _is_whole(phrase.atoms[0]) and (counted := _counted(words)):
         return counted
-    name = words.expect(CONDITION_WORDS, E410)
+    name = words.take_name(CONDITION_WORDS)
+    if name is None:
+        raise words.miss(E410, CONDITION_WORDS, also=formations)
     words.finish("a condition")
     if name in _LOOKS:
         if not looks:

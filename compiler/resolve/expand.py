@@ -24,6 +24,7 @@ from stemline.playbook.protection_definitions import Protection
 from stemline.read.ready_looks import look_of
 from stemline.resolve.blocking.pass_blocking import find
 from stemline.resolve.cast import CallParts, Cast
+from stemline.resolve.in_formation import called_in
 from stemline.resolve.tags import merged
 from stemline.source import Span
 
@@ -151,7 +152,8 @@ class Expander:
         self._defences: dict[
             tuple[str, CalledAt], tuple[Defence | None, tuple[Diagnostic, ...]]
         ] = {}
-        self._bodies: dict[tuple[str, tuple[str, ...]], Body] = {}
+        self._wholes: dict[tuple[str, tuple[str, ...]], Body] = {}
+        self._bodies: dict[tuple[str, tuple[str, ...], str], Body] = {}
         self._casts: dict[tuple[Order, BallSpot, int], tuple[Concept, Cast]] = {}
         self._plays: dict[tuple[Order, BallSpot, tuple[LookWord, ...], str, int], Expanded] = {}
         self.posed: dict[Hashable, tuple[Order, Concept]] = {}
@@ -297,10 +299,12 @@ class Expander:
     def _body(self, order: Order, concept: Concept, tags: Sequence[Tag]) -> Body:
         """The concept with the call's tags laid over it."""
         if self._book.concepts.get(order.concept) is not concept:
-            return merged(concept.body, tags)
-        key = order.concept, order.tags
+            return called_in(merged(concept.body, tags), order.formation)
+        key = order.concept, order.tags, order.formation
         if key not in self._bodies:
-            self._bodies[key] = merged(concept.body, tags)
+            whole = self._wholes.get(key[:2]) or merged(concept.body, tags)
+            self._wholes[key[:2]] = whole
+            self._bodies[key] = called_in(whole, order.formation)
         return self._bodies[key]
 
 

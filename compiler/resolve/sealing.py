@@ -109,15 +109,21 @@ def _unpacked(bits: int) -> Where:
     return frozenset(at for at in range(bits.bit_length()) if bits >> at & 1)
 
 
-def _guard(text: str, bits: int, looks: tuple[LookWord, ...], moves: int) -> Guard:
-    return Guard(text, _unpacked(bits), looks, moves)
+def _guard(
+    text: str, bits: int, looks: tuple[LookWord, ...], moves: int, formations: frozenset[str]
+) -> Guard:
+    return Guard(text, _unpacked(bits), looks, moves, formations)
+
+
+def _sealed_guard(guard: Guard) -> tuple[object, ...]:
+    return guard.text, _packed(guard.worlds), guard.looks, guard.moves, guard.formations
 
 
 _TABLE: _Table = {
     Span: lambda span: (_nowhere, ()),
     Count: _by_fields,
     Field: _by_fields,
-    Guard: lambda guard: (_guard, (guard.text, _packed(guard.worlds), guard.looks, guard.moves)),
+    Guard: lambda guard: (_guard, _sealed_guard(guard)),
     Man: _by_fields,
     LinedUp: _by_fields,
     Path: lambda path: (Path, (path.start, path.legs, path.ending)),

@@ -44,8 +44,9 @@ MOST_SETS = 4
 """Sets of the offence that a look is shown against: as many as a page has room for."""
 
 
-_Plays = Callable[[], tuple[Play, ...]]
-Put = Callable[[Order, BallSpot, tuple[str, ...], _Plays], PutToLooks | None]
+Plays = Callable[[], tuple[Play, ...]]
+"""Makes plays, each against a look."""
+Put = Callable[[Order, BallSpot, tuple[str, ...], Plays], PutToLooks | None]
 """What is known of a call from a spot against looks by their keys, else worked out from the plays
 that the last gives; None where it has none."""
 

@@ -23,7 +23,6 @@ from stemline.week.scripting import script_of
 from stemline.week.week_values import CallEntry, PlanBand, PlanPeriod, PlanRow, Week
 
 VERSION = 2
-SCHEMA = "week.schema.json"
 _DECIMALS = 2
 
 

@@ -144,6 +144,32 @@ def test_columns_of_key_and_free_men_only_where_there_are_any() -> None:
     assert table_of(replace(power(EVEN), keys=())).key == ""
 
 
+def test_who_is_left_to_the_carrier_has_a_column_of_his_own() -> None:
+    assert table_of(power(EVEN)).chasing == ""
+    table = table_of(power(EVEN), replace(power(ODD), chasing=("F",)))
+    assert (table.chasing, [row.chasing for row in table.rows]) == ("left to R", ["–", "[F]"])
+
+
+def test_a_double_team_by_the_other_mans_rule_says_so() -> None:
+    """The rules name a partner by his letter; a row with another one says whose rule it is."""
+    places = {"C": "centre", "LG": "backside guard", "RG": "playside guard"}
+    rules = {"C": "On or double with playside guard.", "LG": "Down or double with centre."}
+    met = {"C": "Double N with LG, then M.", "LG": "Double N with C."}
+
+    def told(play: Play, jobs: dict[str, str]) -> Play:
+        return replace(play, assignments=tuple(
+            replace(a, role=places.get(a.man, a.role), job=jobs.get(a.man, a.job))
+            for a in play.assignments
+        ))  # fmt: skip
+
+    table = table_of(told(power(EVEN), met), rule=told(power(EVEN), rules))
+    said = {label: note.words for note in table.rules for label in note.label.split()}
+    assert (said["C"], said["LG"]) == ("On or double with RG", "Down or double with C")
+    cells = dict(zip([man for man, _ in table.men], table.rows[0].blocks, strict=True))
+    assert re.sub(r"[][]", "", cells["C"]) == "Double N with LG (his rule), then M"
+    assert re.sub(r"[][]", "", cells["LG"]) == "Double N with C"
+
+
 def test_the_views_of_a_run_are_no_calls(book: Book) -> None:
     (page,) = book.of(DressedPage)
     assert [(e.call, e.listed) for e in page.entries] == [

@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 from bundled import BUNDLED, book_of, season_of
 from call_reading import Printed, job_of, of_tag, printed, unsaid, wrong_men
+from shifting import shifted
 
 from stemline.book.content.book import Book, Edition, make_book
 from stemline.book.content.by_call import ByCall
@@ -116,7 +117,7 @@ def test_a_call_that_is_other_than_its_mirror_or_its_parts_is_drawn(season: Seas
             play = plays[left.call]
             for task in (a for a in play.assignments if a.role and a.path and not a.branches):
                 assert task.path is not None
-                moved = replace(task, job="Sit down.", path=task.path.shifted(Point(3, 0)))
+                moved = replace(task, job="Sit down.", path=shifted(task.path, Point(3, 0)))
                 tasks = tuple(moved if a is task else a for a in play.assignments)
                 changed = replace(play, assignments=tasks)
                 others = (*plays[: left.call], changed, *plays[left.call + 1 :])

@@ -11,6 +11,7 @@ from dataclasses import replace
 import pytest
 from bundled import BUNDLED, season_of
 from picture_reading import THEME, duties_off, lines_of, off
+from shifting import shifted
 from word_reading import BACKS
 
 from stemline.football.defenders import DutyKind
@@ -123,7 +124,7 @@ def test_a_man_who_follows_the_ball_and_is_drawn_beside_it_is_told(season: Seaso
     play = next(p for p in season.plays if any(t.job.startswith("Follow ") for t in p.assignments))
     task = next(t for t in play.assignments if t.job.startswith("Follow "))
     assert task.path is not None
-    wide = replace(task, path=task.path.shifted(Point(6.0, 0.0)))
+    wide = replace(task, path=shifted(task.path, Point(6.0, 0.0)))
     assert not list(off(play, _drawn(play)))
     assert any(f": {task.man} " in line for line in off(play, _drawn(_other(play, wide))))
 
@@ -132,7 +133,7 @@ def test_a_route_that_is_drawn_elsewhere_is_told(season: Season) -> None:
     play = _firsts(season.plays)[0]
     task = next(t for t in play.assignments if t.path is not None and t.path.end.y > 5)
     assert task.path is not None
-    for path in (task.path.mirrored(), task.path.shifted(Point(0.0, -4.0))):
+    for path in (task.path.mirrored(), shifted(task.path, Point(0.0, -4.0))):
         wrong = list(off(play, _drawn(_other(play, replace(task, path=path)))))
         assert any(f": {task.man} " in line for line in wrong)
 
@@ -147,7 +148,7 @@ def test_a_man_who_gives_the_ball_back_and_is_drawn_elsewhere_is_told(season: Se
     )
     assert task.path is not None
     assert not list(off(play, _drawn(play)))
-    wide = replace(task, path=task.path.shifted(Point(4.0, 0.0)))
+    wide = replace(task, path=shifted(task.path, Point(4.0, 0.0)))
     wrong = list(off(play, _drawn(_other(play, wide))))
     assert any(f": {task.man} " in line and "drawn to" in line for line in wrong)
 

@@ -21,6 +21,7 @@ from stemline.checks.discovered import ask
 from stemline.checks.legality.block_past import check_block_past
 from stemline.checks.legality.downfield import check_downfield
 from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.football.exchanges import BallMoves, Exchange
 from stemline.football.play import Key, Kind, Man, Play, Read, Step
 from stemline.football.rulebook.codes import (
     CANADIAN_AMATEUR,
@@ -106,6 +107,18 @@ def test_a_screen_behind_the_line_lets_the_linemen_go() -> None:
     """NFHS 7-5-12 and the college rule speak of passes that cross; the professional of any."""
     assert codes(check_downfield(thrown(HIGH_SCHOOL, "5", at=-2, RG=OUT), LEVEL)) == []
     assert codes(check_downfield(thrown(PROFESSIONAL, "5", at=-2, RG=OUT), LEVEL)) == ["W546"]
+
+
+@pytest.mark.parametrize(
+    ("code", "wanted"), [(HIGH_SCHOOL, []), (COLLEGE, []), (PROFESSIONAL, ["W546"])]
+)
+def test_a_shovel_is_a_pass_that_does_not_cross(code: Code, wanted: list[str]) -> None:
+    """Forward to a man behind the line: the guard who climbs is asked about where any pass is."""
+    way = path((-2, -5), (-0.8, -2.4), (0.7, -2.4), (0.7, 6), ending=Ending.RUN)
+    run = bare(code, ELEVEN, kind=Kind.RUN, B=way, RG=OUT)
+    for kind, found in ((BallMoves.SHOVEL, wanted), (BallMoves.HAND, [])):
+        made = replace(run, reads=(), carrier="B", exchanges=(Exchange(kind, "Q", "B"),))
+        assert codes(check_downfield(made, LEVEL)) == found
 
 
 def test_each_throw_is_judged_by_itself() -> None:

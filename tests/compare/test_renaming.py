@@ -89,6 +89,9 @@ dress Stick, Slants
     Peek + Postcard only to right
 
 look Both extends Odd, Quarters
+
+run Belly
+    line blocks down when Trey or Trips, press
 """
 
 
@@ -99,7 +102,7 @@ look Both extends Odd, Quarters
         ("tag", "Postcard", "any pass but Crossers and Smash", (2, 11)),
         ("concept", "Smash", "", (2,)),
         ("concept", "Slants", "", (5, 8)),
-        ("formation", "Trey", "", (9,)),
+        ("formation", "Trey", "", (9, 16)),
         ("look", "Quarters", "", (13,)),
     ],
 )

@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from picture.sample_plays import ALL, path, quads, quads_return, three_two
 from picture.sample_runs import power
+from shifting import shifted
 
 from stemline.describe.changes import TOLERANCE, changed, changes, same_path
 from stemline.football.play import Play
@@ -32,7 +33,7 @@ def moved(play: Play, label: str, by: float) -> Play:
         for m in play.men
     )
     tasks = tuple(
-        replace(t, path=t.path.shifted(aside)) if t.man == label and t.path else t
+        replace(t, path=shifted(t.path, aside)) if t.man == label and t.path else t
         for t in play.assignments
     )
     return replace(play, men=men, assignments=tasks)
@@ -130,8 +131,8 @@ def test_other_words_for_the_same_path_are_told_too() -> None:
 @given(st.floats(-0.45, 0.45), st.floats(-0.2, 0.2))
 def test_a_path_beside_itself_is_the_same(x: float, y: float) -> None:
     line = path((5, 0), (5, 10, 1.5), (12, 10))
-    assert same_path(line, line.shifted(Point(x, y)))
-    assert same_path(line.shifted(Point(x, y)), line)
+    assert same_path(line, shifted(line, Point(x, y)))
+    assert same_path(shifted(line, Point(x, y)), line)
 
 
 @given(st.floats(0.6, 20.0))

@@ -11,9 +11,12 @@ from syrupy.assertion import SnapshotAssertion
 from syrupy.extensions.image import SVGImageSnapshotExtension
 
 from stemline.emit.svg import to_svg
+from stemline.geometry.box import Box
+from stemline.geometry.paths import Point
 from stemline.picture.legend.legend import legend_entries
 from stemline.picture.picture import picture
-from stemline.picture.scene.scene import Scene, TextRun
+from stemline.picture.scene.scene import Disc, Layer, Scene, TextRun
+from stemline.source import NOWHERE
 from stemline.theme import Size, load_theme
 
 THEME = load_theme()
@@ -64,6 +67,15 @@ def test_each_element_says_its_role_and_words_what_they_are(scene: Scene) -> Non
             line = element.get("fill") == "none" or "head" in element.get("class", "")
             kind = look.pens if line else {**look.grounds, **look.types}
             assert element.get("class", "").removesuffix(" head") in kind
+
+
+def test_marks_of_a_coach_stand_in_names_and_words_as_he_wrote_them() -> None:
+    at, words = Point(0, 0), 'R&D <"1">'
+    items = (Disc(at, 1.0, "man", NOWHERE, words), TextRun(words, at, "letter", NOWHERE))
+    scene = Scene("", "", Box(-9, -9, 9, 9), 5.0, Size.FULL, (Layer("notes", items),))
+    group = ElementTree.fromstring(to_svg(scene, THEME, "5-")).find(f"{SVG}g")
+    assert group is not None and len(group) == 2
+    assert group[0].get("id") == f"5-{words}" and group[1].get("data-text") == words
 
 
 @each_scene

@@ -7,9 +7,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from stemline.football.field import BallSpot, Field, Side
+from stemline.football.line import SPLIT
 from stemline.football.offence.landmarks import (
     END_SPLIT,
-    GUARD_SPLIT,
     TACKLE_SPLIT,
     Landmark,
     x_of,
@@ -102,7 +102,7 @@ def test_the_men_of_the_line_stand_between_ball_and_end(
     """Common practice, no published source: guards 1.0 to 1.3 yards out, tackles 2.2 to 2.6."""
     made = field(code, spot)
     places = [x_of(mark, side, made) for mark in list(Landmark)[:4]]
-    tackle = {5: TACKLE_SPLIT, 3: GUARD_SPLIT, 1: 0}[code.interior]
-    end = {5: END_SPLIT, 3: TACKLE_SPLIT, 1: GUARD_SPLIT}[code.interior]
-    assert places == [0, side.value * GUARD_SPLIT, side.value * tackle, side.value * end]
-    assert 1.0 <= GUARD_SPLIT <= 1.3 and 2.2 <= TACKLE_SPLIT <= 2.6 and 3.4 <= END_SPLIT <= 4
+    tackle = {5: TACKLE_SPLIT, 3: SPLIT, 1: 0}[code.interior]
+    end = {5: END_SPLIT, 3: TACKLE_SPLIT, 1: SPLIT}[code.interior]
+    assert places == [0, side.value * SPLIT, side.value * tackle, side.value * end]
+    assert 1.0 <= SPLIT <= 1.3 and 2.2 <= TACKLE_SPLIT <= 2.6 and 3.4 <= END_SPLIT <= 4

@@ -202,6 +202,7 @@ def claimed(kind: str, *points: tuple[float, float]) -> Measured:
         # Legs 3 and 4: twice the area, 12, over the hypotenuse 5.
         (((0, 0), (3, 0), (0, 4)), 2.4),
         (((0, 0), (5, 5), (10, 10)), 0.0),
+        (((3, 4), (3, 4), (3, 4)), 0.0),
     ],
 )
 def test_a_triangle_is_as_good_as_its_flattest_corner(

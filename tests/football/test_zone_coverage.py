@@ -23,6 +23,7 @@ from stemline.football.timing.zone_coverage import (
     BITE,
     DEEPER,
     DROP,
+    EARLY,
     FLOW,
     INSIDE,
     LEAN,
@@ -30,7 +31,9 @@ from stemline.football.timing.zone_coverage import (
     READS,
     SETTLED,
     STEPS_UP,
+    TURNS,
     dropped,
+    expected,
 )
 from stemline.geometry.paths import Point
 from stemline.source import NOWHERE
@@ -175,3 +178,18 @@ def test_an_outside_third_stays_with_the_widest_of_two_who_go_deep() -> None:
     (seam,) = runs(third, go=stands(22, 5), seam=stands(9, 26))
     assert both[-1, 0] == pytest.approx(20)
     assert seam[-1, 0] == pytest.approx(20 - INSIDE)
+
+
+def test_a_man_who_runs_straight_on_is_taken_to_be_where_he_is() -> None:
+    """From the first moment on: a deep man knows him by how he went off, and only a break is news.
+    After a turn he is thought to go on as he went for as long as it takes to see it."""
+    step = 0.1
+    late = round((HIGH_SCHOOL.choose.value + TURNS) / step)
+    times = np.arange(20) * step
+    straight = np.stack((2 + 3 * times, 6 * times), axis=-1)
+    turned = np.concatenate((straight[:10], straight[9] + np.arange(1, 11)[:, None] * (0.6, 0.0)))
+    where, deep = expected(np.stack((straight, turned)), step, HIGH_SCHOOL)
+    assert where[0] == pytest.approx(straight)
+    assert deep[0] == pytest.approx(straight[:, 1] + 6 * EARLY)
+    assert where[1][: 10 + late] == pytest.approx(straight[: 10 + late])
+    assert where[1][-1] == pytest.approx(turned[-1])

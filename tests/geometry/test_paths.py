@@ -43,6 +43,11 @@ def test_a_square_cut_with_its_turn_rounded() -> None:
     )
 
 
+@given(st.builds(Curve, points, points, points), st.integers(1, 16))
+def test_the_places_between_the_steps_of_a_turn_are_on_it(turn: Curve, count: int) -> None:
+    assert turn.between(count) == [turn.at(i / count) for i in range(1, count)]
+
+
 def test_a_planted_turn_is_a_corner() -> None:
     path = Path(Point(0, 0), (Leg(Point(0, 10)), Leg(Point(8, 10))))
     assert segments(path) == (
@@ -67,12 +72,6 @@ def test_a_path_of_nothing() -> None:
     assert polyline(path) == (Point(3, 4),)
     assert length(polyline(path)) == 0
     assert along(polyline(path), 5) == Point(3, 4)
-
-
-def test_a_path_moved_as_a_whole() -> None:
-    moved = SQUARE.shifted(Point(1, -1))
-    assert moved.corners == (Point(1, -1), Point(1, 9), Point(9, 9))
-    assert [leg.reach for leg in moved.legs] == [2, 0]
 
 
 @pytest.mark.parametrize(

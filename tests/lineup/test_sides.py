@@ -7,12 +7,15 @@ from dataclasses import replace
 import pytest
 from resolve.texts import THREE_TWO, TWELVE, compiled, dress, play
 
-from lineup.look_texts import against, look
+from lineup.look_texts import against, look, man
 from stemline.football.conditions import Called, Lie, LookWord
 from stemline.football.field import BallSpot, Side
 from stemline.football.offence.counting import count, ranked
+from stemline.football.play import Motion
+from stemline.geometry.paths import Leg, Path, Point
 from stemline.lineup.alignment import called_of, lie_of, line_up
 from stemline.lineup.lined_up import LinedUp
+from stemline.lineup.motion_man import move_of
 from stemline.lineup.shows import shown
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.expand import field_of
@@ -96,5 +99,28 @@ def test_a_man_who_runs_a_long_way_is_level_for_the_last_yard_and_a_half() -> No
     assert shown is not None
     up, level, end = shown.path.corners[-3:]
     assert abs(end.x - shown.path.start.x) > 10
-    assert (level.y, abs(end.x - level.x)) == (end.y, pytest.approx(1.5))
+    assert level.y == end.y and abs(end.x - level.x) == pytest.approx(1.5)
     assert up.y < end.y and abs(end.x - up.x) == pytest.approx(3.5)
+
+
+def test_a_contain_rusher_aims_outside_the_end_man_of_the_line() -> None:
+    """Two yards outside, by common practice: the weak tackle is the end man, at 2.6."""
+    duty = man(look("M rushes contain, weak"), "M").duty
+    assert duty is not None and duty.to is not None
+    assert duty.to.x == pytest.approx(-4.6)
+
+
+def test_a_man_who_ends_where_his_mirror_stood_has_moved(book: Playbook) -> None:
+    field = field_of(book, BallSpot.MIDDLE)
+    _, men, _ = line_up(book, book.formations["three two"], RIGHT, field)
+    counted = count(men, RIGHT)
+    picture = LinedUp(ranked(men, counted), counted, field, RIGHT, book.receivers)
+    moves = {
+        x: move_of(
+            "S",
+            {"S": Motion("Way", Path(Point(6, -1), (Leg(Point(x, -1)),)), False, 0, "")},
+            picture,
+        )
+        for x in (-6.0, -5.0, 6.2)
+    }
+    assert moves[-6.0] == moves[-5.0] != moves[6.2]

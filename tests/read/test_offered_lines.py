@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 import pytest
 from corpus.mixing import compile_case
+from corpus.small_run import RUN
 
 from read.newcomers import FILE, HOSTS, written
 from stemline.diagnostics.catalogue.expected_forms import EXPECTED
@@ -32,16 +33,6 @@ class Offer:
         return text
 
 
-RUN = """
-run Z
-    carrier is back
-    carrier aims playside A
-    line blocks on or climb
-    everyone else blocks stalk
-
-dress Z
-    in Three Two
-"""
 PASS = """
 concept K
     a is strong #1
@@ -169,6 +160,17 @@ OFFERS = (
         "Z",
         ("strong #1",),
     ),
+    Offer(
+        "a letter that stands over the ball in one set",
+        "E453",
+        RUN.replace("    line", "    lead is H\n    lead blocks lead\n    line").replace(
+            "Three Two", "Two"
+        )
+        + "\nformation Two extends Three Two\n    H at ball, 4 deep\n    R at ball, 7 deep\n",
+        "H\n    lead",
+        ("fullback or strong #2",),
+        (("strong #2 blocks", "strong #2\n    lead blocks"),),
+    ),
     instead("each of two", PASS, "everyone else runs go", "outs is each #2", "each #2 runs go"),
     instead(
         "deep in a route",
@@ -246,6 +248,7 @@ WRITTEN: Mapping[str, tuple[tuple[str, str], ...]] = {
         ("mate runs hook 5 at 3 outside tackle when 3x1",
          "mate runs hook 5 to 3 outside tackle when 3x1"),
         ("read mate on 3 > X on 3", "read mate on 3 > weak #1 on 3"),
+        ("mate runs seam in Trips", "mate runs seam when Trips"),
         ("inside runs seam", "strong inside runs seam"),
         ("receivers run go", "everyone else runs go"),
         ("say Keep your eyes up, and run", 'say "Keep your eyes up, and run"'),

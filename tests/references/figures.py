@@ -9,9 +9,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from stemline.football.rulebook.rules import Edge, MotionWay, PlayClock, Zone
+from stemline.football.rulebook.rules import MotionWay, PlayClock
 
-Value = float | None | bool | tuple[tuple[int, int], ...] | MotionWay | Zone | PlayClock
+Value = float | None | bool | tuple[tuple[int, int], ...] | MotionWay | PlayClock
 
 
 @dataclass(frozen=True)
@@ -37,7 +37,6 @@ def rows(code: str, seen: str, source: str, **figures: Value) -> tuple[Printed, 
 
 
 _ANY, _NOT_FORWARD = MotionWay.ANY, MotionWay.NOT_FORWARD
-_BOX = Zone(Edge.TIGHT_END, None, 2)
 _FIFTIES = ((50, 69),)
 _SEVENTIES = ((50, 79),)
 _FORTY = PlayClock(
@@ -55,18 +54,16 @@ CANADIAN_AMATEUR = (
     *rows("canadian amateur", ARTICLE, "Canadian Rule Book for Amateur Tackle Football, undated "
           "web copy, 1-1-1", length=110, width=65, end_zone=20),
     *rows("canadian amateur", ARTICLE, "the same, 1-1-6", hash_from_sideline=24),
-    *rows("canadian amateur", ARTICLE, "the same, 1-1-7: none is required on the grass",
-          numbers_painted=False),
     *rows("canadian amateur", ARTICLE, "Football Canada, release of the 2016 rule changes",
           players=12),
     *rows("canadian amateur", ARTICLE, "Amateur Tackle Rule Book Changes for 2019: the five "
           "ineligibles and one eligible man at each end; low blocks from tight end to tight end, "
-          "to 2 yards past the line", ineligible=5, on_line=7, low_zone=_BOX),
+          "to 2 yards past the line", ineligible=5, on_line=7),
     *rows("canadian amateur", REPORT, "twelve less the seven of 2019", in_backfield=5),
     *rows("canadian amateur", REPORT, "an older report says 40-69; unsettled",
           ineligible_numbers=_FIFTIES),
     *rows("canadian amateur", NOTHING, "", numbers_from_sideline=10, restraining=1, downs=3,
-          to_gain=10, line_reach=1, back_depth=1, between_foul=True, motion_most=None,
+          line_reach=1, back_depth=1, between_foul=True, motion_most=None,
           motion_way=_ANY, motion_set=0, motion_from_line=None, downfield=1,
           downfield_crossing=True, also_ineligible=(), block_past=1, exchange=False,
           play_clock=_TWENTY),
@@ -84,17 +81,16 @@ CANADIAN_PROFESSIONAL = (
     *rows("canadian professional", ARTICLE, "announcement, 22 September 2025", downs=3),
     *rows("canadian professional", ARTICLE, "Official Playing Rules for the CFL 2021, 4-5",
           ineligible=5, on_line=7, in_backfield=5, ineligible_numbers=_FIFTIES),
-    *rows("canadian professional", ARTICLE, "report of the 2018 rule changes", low_zone=_BOX),
     *rows("canadian professional", REPORT, "news reports", players=12, motion_most=None,
           motion_way=_ANY),
     *rows("canadian professional", TABLE, "sportypy 1.0.0, cfl", width=65, end_zone=20,
-          numbers_from_sideline=8, numbers_painted=True),
+          numbers_from_sideline=8),
     *rows("canadian professional", ARTICLE, "2016, 9-2-1: free except when a pass is thrown across",
           block_past=0),
     *rows("canadian professional", ARTICLE, "announcement, 22 September 2025: 35 seconds from the "
           "end of the play; release of 12 May 2026: 20 in the last 3 minutes and after stops",
           play_clock=_THIRTY_FIVE),
-    *rows("canadian professional", NOTHING, "", to_gain=10, motion_set=0, motion_from_line=None,
+    *rows("canadian professional", NOTHING, "", motion_set=0, motion_from_line=None,
           downfield=1, downfield_crossing=True, also_ineligible=(), exchange=False),
     *rows("canadian professional", ARTICLE, "Official Playing Rules for the CFL 2013, 6-4: one on "
           "any down", forward_passes=1),
@@ -108,32 +104,31 @@ CANADIAN_PROFESSIONAL_2027 = (
     *rows("canadian professional 2027", ARTICLE, "announcement, 22 September 2025", length=100,
           width=65, end_zone=15, downs=3),
     *rows("canadian professional 2027", NOTHING, "details open", players=12, hash_from_sideline=28,
-          numbers_from_sideline=8, numbers_painted=True, restraining=1, to_gain=10, ineligible=5,
+          numbers_from_sideline=8, restraining=1, ineligible=5,
           on_line=7, in_backfield=5, line_reach=1, back_depth=1, between_foul=True,
           ineligible_numbers=_FIFTIES, motion_most=None, motion_way=_ANY, motion_set=0,
-          motion_from_line=None, downfield=1, downfield_crossing=True, low_zone=_BOX,
+          motion_from_line=None, downfield=1, downfield_crossing=True,
           also_ineligible=(), block_past=0, exchange=False, play_clock=_THIRTY_FIVE),
 )  # fmt: skip
 
 CANADIAN_NINE = (
     *rows("canadian nine-man", REPORT, "the nine-man game in Saskatchewan", length=100),
     *rows("canadian nine-man", NOTHING, "as twelve men with two linemen fewer", players=9, width=65,
-          end_zone=20, hash_from_sideline=24, numbers_from_sideline=10, numbers_painted=False,
-          restraining=1, downs=3, to_gain=10, ineligible=3, on_line=5, in_backfield=4, line_reach=1,
+          end_zone=20, hash_from_sideline=24, numbers_from_sideline=10,
+          restraining=1, downs=3, ineligible=3, on_line=5, in_backfield=4, line_reach=1,
           back_depth=1, between_foul=True, ineligible_numbers=_FIFTIES, also_ineligible=(),
           motion_most=None, motion_way=_ANY, motion_set=0, motion_from_line=None, downfield=1,
-          downfield_crossing=True, block_past=1, exchange=False, play_clock=_TWENTY, low_zone=_BOX),
+          downfield_crossing=True, block_past=1, exchange=False, play_clock=_TWENTY),
 )  # fmt: skip
 
 CANADIAN_SIX = (
     *rows("canadian six-man", ARTICLE, "6-a-side rules of an Ontario league, 2023", players=6,
           length=110, width=40, end_zone=10, hash_from_sideline=13),
-    *rows("canadian six-man", ARTICLE, "6-a-side rules of a Saskatchewan association", to_gain=10),
     *rows("canadian six-man", NOTHING, "read 6 for 12", numbers_from_sideline=6,
-          numbers_painted=False, restraining=1, downs=3, ineligible=0, on_line=3, in_backfield=3,
+          restraining=1, downs=3, ineligible=0, on_line=3, in_backfield=3,
           line_reach=1, back_depth=1, between_foul=True, ineligible_numbers=(), also_ineligible=(),
           motion_most=None, motion_way=_ANY, motion_set=0, motion_from_line=None, downfield=None,
-          downfield_crossing=True, block_past=1, exchange=False, play_clock=_TWENTY, low_zone=_BOX),
+          downfield_crossing=True, block_past=1, exchange=False, play_clock=_TWENTY),
 )  # fmt: skip
 
 HIGH_SCHOOL = (
@@ -145,12 +140,11 @@ HIGH_SCHOOL = (
     *rows("high school", ARTICLE, "the same, case 1.1.3: five men is the least", on_line=5),
     *rows("high school", ARTICLE, "the same, 2-28-2 and 7-5-12", downfield=2,
           downfield_crossing=True),
-    *rows("high school", ARTICLE, "the same, 2-17-1", low_zone=Zone(4, 3, 3)),
     *rows("high school", REPORT, "the same, 7-2-5a, as reported in 2024", ineligible=5,
           in_backfield=4, ineligible_numbers=_SEVENTIES),
     *rows("high school", TABLE, "sportypy 1.0.0, nfhs11: three equal lanes of 53 ft 4 in; numbers "
-          "from 7 to 9", hash_from_sideline=160 / 9, numbers_from_sideline=8, numbers_painted=True),
-    *rows("high school", NOTHING, "", to_gain=10, line_reach=0.5, back_depth=None,
+          "from 7 to 9", hash_from_sideline=160 / 9, numbers_from_sideline=8),
+    *rows("high school", NOTHING, "", line_reach=0.5, back_depth=None,
           between_foul=True, motion_most=1, motion_way=_NOT_FORWARD, motion_set=1,
           motion_from_line=5, also_ineligible=(), exchange=False),
     *rows("high school", ARTICLE, "the same, 7-5-8a: past the neutral zone", block_past=0),
@@ -163,8 +157,7 @@ HIGH_SCHOOL = (
 
 COLLEGE = (
     *rows("college", ARTICLE, "NCAA Football Rules and Interpretations, 1-1-1", players=11),
-    *rows("college", ARTICLE, "the same, 2016-17, 1-2-1", length=100, hash_from_sideline=20,
-          numbers_painted=True),
+    *rows("college", ARTICLE, "the same, 2016-17, 1-2-1", length=100, hash_from_sideline=20),
     *rows("college", ARTICLE, "the same, 2016-17, 2-17-1", restraining=0),
     *rows("college", ARTICLE, "the same, 2016-17, 5-1-1", downs=4),
     *rows("college", ARTICLE, "the same, 7-1-4a-2 to -4", ineligible=5, on_line=5, in_backfield=4),
@@ -185,9 +178,7 @@ COLLEGE = (
     *rows("college", ARTICLE, "the same, 7-1-6: both behind the line", hand_past=False),
     *rows("college", ARTICLE, "the same, 7-3-2-a: not from beyond the neutral zone",
           pass_past=False),
-    *rows("college", REPORT, "an officials' magazine on 9-1-6 of 2022: to a yard past the neutral "
-          "zone; the box is 2-34", low_zone=Zone(5, None, 1)),
-    *rows("college", NOTHING, "", to_gain=10, also_ineligible=(), exchange=False,
+    *rows("college", NOTHING, "", also_ineligible=(), exchange=False,
           play_clock=_FORTY),
 )  # fmt: skip
 
@@ -197,16 +188,12 @@ PROFESSIONAL = (
     *rows("professional", ARTICLE, "the league's operations glossary", back_depth=1,
           ineligible_numbers=_SEVENTIES),
     *rows("professional", REPORT, "5-3-1", also_ineligible=((90, 99),)),
-    *rows("professional", ARTICLE, "the league's operations page on the 2021 rule changes: 2 yards "
-          "outside the tackle, 5 to either side of the line",
-          low_zone=Zone(Edge.TACKLE, 5, 5, outside=2)),
     *rows("professional", ARTICLE, "4-6", play_clock=_FORTY),
     *rows("professional", REPORT, "digest", block_past=1),
     *rows("professional", REPORT, "7-5-1", on_line=7),
     *rows("professional", REPORT, "8-3-1", downfield=1, downfield_crossing=False),
-    *rows("professional", TABLE, "sportypy 1.0.0, nfl", width=160 / 3, numbers_from_sideline=13,
-          numbers_painted=True),
-    *rows("professional", NOTHING, "", players=11, restraining=0, downs=4, to_gain=10, ineligible=5,
+    *rows("professional", TABLE, "sportypy 1.0.0, nfl", width=160 / 3, numbers_from_sideline=13),
+    *rows("professional", NOTHING, "", players=11, restraining=0, downs=4, ineligible=5,
           in_backfield=4, line_reach=0.5, between_foul=True, motion_most=1,
           motion_way=_NOT_FORWARD, motion_set=1, motion_from_line=None,
           exchange=False),
@@ -215,42 +202,37 @@ PROFESSIONAL = (
 NINE_MAN = (
     *rows("nine-man", REPORT, "five on the line, four back", on_line=5, in_backfield=4),
     *rows("nine-man", TABLE, "sportypy 1.0.0, nfhs9", length=80, width=40, end_zone=10,
-          hash_from_sideline=(40 - 70 / 9) / 2, numbers_from_sideline=6, numbers_painted=True),
-    *rows("nine-man", NOTHING, "", players=9, restraining=0, downs=4, to_gain=10, ineligible=3,
+          hash_from_sideline=(40 - 70 / 9) / 2, numbers_from_sideline=6),
+    *rows("nine-man", NOTHING, "", players=9, restraining=0, downs=4, ineligible=3,
           line_reach=0.5, back_depth=None, between_foul=True, ineligible_numbers=_SEVENTIES,
           motion_most=1, motion_way=_NOT_FORWARD, motion_set=1, motion_from_line=5, downfield=2,
           downfield_crossing=True, also_ineligible=(), block_past=0, exchange=False,
           play_clock=_FORTY),
-    *rows("nine-man", ARTICLE, "NFHS release of the 2007 rules changes: in six-, eight- and "
-          "nine-player football 3 yards to either side and 3 behind each line",
-          low_zone=Zone(3, 3, 3)),
 )  # fmt: skip
 
 EIGHT_MAN = (
     *rows("eight-man", ARTICLE, "NFHS eight-player modifications, Rule 1", players=8, length=80,
-          width=40, hash_from_sideline=15, numbers_painted=True),
-    *rows("eight-man", ARTICLE, "the same, Rule 2", low_zone=Zone(3, 3, 3)),
+          width=40, hash_from_sideline=15),
     *rows("eight-man", ARTICLE, "the same, Rule 7: two ends, up to three backs, any number",
           ineligible=3, in_backfield=3, ineligible_numbers=()),
     *rows("eight-man", TABLE, "sportypy 1.0.0, nfhs8", end_zone=10, numbers_from_sideline=6),
     *rows("eight-man", ARTICLE, "the same, Rule 7a: at least three; older texts say five",
           on_line=3),
     *rows("eight-man", NOTHING, "", also_ineligible=(), block_past=0, exchange=False,
-          play_clock=_FORTY, restraining=0, downs=4, to_gain=10, line_reach=0.5, back_depth=None,
+          play_clock=_FORTY, restraining=0, downs=4, line_reach=0.5, back_depth=None,
           between_foul=True, motion_most=1, motion_way=_NOT_FORWARD, motion_set=1,
           motion_from_line=5, downfield=2, downfield_crossing=True),
 )  # fmt: skip
 
 SIX_MAN = (
-    *rows("six-man", REPORT, "reports on the six-player game", length=80, to_gain=15, ineligible=0,
+    *rows("six-man", REPORT, "reports on the six-player game", length=80, ineligible=0,
           on_line=3, downfield=None),
     *rows("six-man", TABLE, "sportypy 1.0.0, nfhs6", width=40, end_zone=10, hash_from_sideline=15,
-          numbers_from_sideline=6, numbers_painted=True),
+          numbers_from_sideline=6),
     *rows("six-man", NOTHING, "", players=6, restraining=0, downs=4, in_backfield=3,
           line_reach=0.5, back_depth=None, between_foul=True, ineligible_numbers=(), motion_most=1,
           motion_way=_NOT_FORWARD, motion_set=1, motion_from_line=5, downfield_crossing=True,
           also_ineligible=(), block_past=0, play_clock=_FORTY),
-    *rows("six-man", ARTICLE, "NFHS release of the 2007 rules changes", low_zone=Zone(3, 3, 3)),
     *rows("six-man", REPORT, "a report; a Texas association's Section 163, 3: the receiver of the "
           "snap and another player", exchange=True),
 )  # fmt: skip

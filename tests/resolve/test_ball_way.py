@@ -53,6 +53,7 @@ def test_giver_and_taker_are_within_a_yard_when_it_is_handed() -> None:
                 assert moment.apart <= REACH.value, (play.call.spoken, moment)
             else:
                 assert _speed(moment) < 22, (play.call.spoken, moment)
+                assert (moment.apart, moment.late) == (0.0, 0.0), "nobody waits for what flies"
 
 
 def _speed(moment: BallMoment) -> float:

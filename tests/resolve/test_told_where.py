@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 from corpus.mixing import base, compile_case
+from corpus.small_run import RUN
 
 from stemline.session import Session
 from stemline.source import Source
@@ -40,16 +41,7 @@ def test_a_man_without_a_job_from_one_spot_is_told_from_which(but: str, where: s
     assert f"without a job in {where}\n" in told.shown
 
 
-KILLED = """
-run Z
-    carrier is back
-    carrier aims playside A
-    line blocks on or climb
-    everyone else blocks stalk
-
-dress Z
-    in Three Two
-    with plain, Check
+KILLED = f"""{RUN}    with plain, Check
 
 tag Check for Z
     kill to Bench when 8 or more in box

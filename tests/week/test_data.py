@@ -9,11 +9,11 @@ from importlib.resources import files
 import jsonschema
 import pytest
 
-from stemline.week.plain_data import SCHEMA, data_files, week_json
+from stemline.week.plain_data import data_files, week_json
 
 from .plans import HERONS, LANTERNS, bundled_week
 
-SCHEMA_TEXT = json.loads(files("stemline.grammar").joinpath(SCHEMA).read_text("utf-8"))
+SCHEMA_TEXT = json.loads(files("stemline.grammar").joinpath("week.schema.json").read_text("utf-8"))
 VALIDATOR = jsonschema.Draft202012Validator(SCHEMA_TEXT)
 
 

@@ -13,7 +13,7 @@ from stemline.picture.picture import picture
 from stemline.picture.scene.metrics import extent
 from stemline.picture.scene.scene import Disc, Point, TextRun
 from stemline.picture.turned import turned
-from stemline.printing.week_papers import Printing, scout_cards, week_papers
+from stemline.printing.week_papers import Printing, _Making, week_papers
 from stemline.theme import Size, load_theme
 from stemline.week.scripting import script_of
 
@@ -58,7 +58,7 @@ def test_every_card_has_all_men_and_letters_that_are_read_from_three_yards(
     """ISO 9241-3: a capital has at least 16 minutes of arc; those of the men are measured in the
     PDF, where a letter is drawn as its outline: an H is as tall as a capital is."""
     week, how = bundled_week(name, number), Printing(load_theme(), paper)
-    cards = scout_cards(week, how)
+    cards = _Making(week, how).cards()
     assert [card.number for card in cards] == list(range(1, len(cards) + 1))
     for card in cards:
         assert len(card.duties) == week.plan.code.players.value
@@ -105,7 +105,7 @@ def _letters(page: pdfium.PdfPage) -> list[tuple[float, float, float, float]]:
 
 def test_the_script_names_the_card_that_lies_there() -> None:
     week = bundled_week(HERONS, 5)
-    by_number = {str(c.number): c for c in scout_cards(week, Printing(load_theme()))}
+    by_number = {str(c.number): c for c in _Making(week, Printing(load_theme())).cards()}
     lines = [
         line
         for day in script_of(week).days

@@ -63,7 +63,7 @@ class E410(Misspelt):
     title = "unknown condition"
     message = "`{found}` is not a condition"
     label = "not known"
-    help = "a shape such as 3x1, or one of: {choices}"
+    help = "a shape such as 3x1, in a concept or run a formation, or one of: {choices}"
 
 
 class E411(Mistake):

@@ -63,8 +63,8 @@ class E426(Misspelt):
 
 
 class E427(Mistake):
-    title = "a motion and something else in one choice"
-    message = "`{first} or {second}` asks for a motion or for something else"
+    title = "two kinds of condition in one choice"
+    message = "`{first} or {second}` asks for two kinds of thing"
     label = "two lines"
     help = "write two lines, one `when {first}` and one `when {second}`"
 

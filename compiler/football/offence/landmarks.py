@@ -9,7 +9,6 @@ from stemline.football.line import SPLIT, LineMarks
 
 # The line of five at its usual splits. Common practice, no published source: guards stand 1.0 to
 # 1.3 yards from the centre, tackles 2.2 to 2.6, a tight end about 1.3 outside the tackle.
-GUARD_SPLIT = SPLIT
 TACKLE_SPLIT = 2 * SPLIT
 END_SPLIT = LineMarks().end(1)
 

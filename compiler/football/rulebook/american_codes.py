@@ -7,11 +7,9 @@ from dataclasses import replace
 from stemline.football.rulebook.rules import (
     Certainty,
     Code,
-    Edge,
     Known,
     MotionWay,
     PlayClock,
-    Zone,
     memory,
     published,
     table,
@@ -38,12 +36,8 @@ HIGH_SCHOOL = Code(
     end_zone=published(10, f"{_NFHS}, 1-1-2 (360 by 160 feet with end zones)"),
     hash_from_sideline=table(160 / 9, "NFHS field: 53 ft 4 in"),
     numbers_from_sideline=table(8, "NFHS field: numbers from 7 to 9 yards; their middle"),
-    numbers_painted=Known(
-        True, Certainty.TABLE, "sportypy 1.0.0, NFHS field; marks at 9 yards where it has none"
-    ),
     restraining=published(0, f"{_NFHS}, 2-28-1 (length of the ball)"),
     downs=published(4, f"{_NFHS}, 1-1-2"),
-    to_gain=memory(10, "ten yards; no rule text seen"),
     line=("LT", "LG", "C", "RG", "RT"),
     ineligible=Known(5, Certainty.REPORTED, f"{_NFHS}, 7-2-5a as reported for 2024"),
     on_line=published(5, f"{_NFHS}, case 1.1.3 on the five-man minimum of 7-2-5a"),
@@ -68,7 +62,6 @@ HIGH_SCHOOL = Code(
     forward_passes=published(1, f"{_NFHS}, 7-5-1"),
     pass_past=Known(False, Certainty.PUBLISHED, f"{_NFHS}, 7-5-1"),
     play_clock=Known(_FORTY, Certainty.REPORTED, f"{_NFHS}, 3-6-1"),
-    low_zone=Known(Zone(4, 3, 3), Certainty.PUBLISHED, f"{_NFHS}, 2-17-1"),
     low_block=Known(
         "Blocks below the waist are legal only between linemen in the free-blocking zone and at "
         "once at the snap. Clipping is illegal everywhere.",
@@ -114,10 +107,8 @@ COLLEGE = replace(
         8,
         f"NCAA field: numbers from 7 to 9 yards, their middle; {_NCAA16}, 1-2-1 has the tops at 9",
     ),
-    numbers_painted=Known(True, Certainty.PUBLISHED, f"{_NCAA16}, 1-2-1"),
     restraining=published(0, f"{_NCAA16}, 2-17-1 (length of the ball)"),
     downs=published(4, f"{_NCAA16}, 5-1-1"),
-    to_gain=memory(10, "ten yards; no rule text seen"),
     ineligible=published(5, f"{_NCAA}, 7-1-4a-3, {_SDCFOA}: five men numbered 50 to 79"),
     on_line=published(5, f"{_NCAA}, 7-1-4a-3, {_SDCFOA}"),
     in_backfield=Known(4, Certainty.PUBLISHED, f"{_NCAA}, 7-1-4a-4, {_SDCFOA}"),
@@ -153,12 +144,6 @@ COLLEGE = replace(
     hand_past=Known(False, Certainty.PUBLISHED, f"{_NCAA}, {_SDCFOA}, 7-1-6"),
     pass_past=Known(False, Certainty.PUBLISHED, f"{_NCAA}, {_SDCFOA}, 7-3-2-a"),
     play_clock=Known(_FORTY, Certainty.MEMORY, f"{_NCAA}, 3-2-4"),
-    low_zone=Known(
-        Zone(5, None, 1),
-        Certainty.REPORTED,
-        f"an officials' magazine on {_NCAA} 9-1-6, changed in 2022: a block begun within a yard "
-        f"past the neutral zone counts as inside the tackle box of {_NCAA16}, 2-34",
-    ),
     low_block=Known(
         "Only linemen and still backs inside the tackle box may block below the waist, up to a "
         "yard past the neutral zone, and nobody outside it.",
@@ -202,10 +187,8 @@ PROFESSIONAL = replace(
     numbers_from_sideline=table(
         13, "NFL field: bottoms 12 yards from the sideline, 2 high; their middle"
     ),
-    numbers_painted=Known(True, Certainty.TABLE, "sportypy 1.0.0, NFL field"),
     restraining=memory(0, f"{_NFL}, 3-19 (length of the ball)"),
     downs=memory(4, "four downs; no rule text seen"),
-    to_gain=memory(10, "ten yards; no rule text seen"),
     ineligible=memory(5, "five ineligible by position, unless they report; no rule text seen"),
     on_line=Known(7, Certainty.REPORTED, f"{_NFL}, 7-5-1"),
     in_backfield=Known(4, Certainty.MEMORY, "what eleven less seven leave; no rule text seen"),
@@ -237,12 +220,6 @@ PROFESSIONAL = replace(
     downfield_crossing=Known(False, Certainty.REPORTED, f"{_NFL}, 8-3-1: any forward pass"),
     block_past=Known(1, Certainty.REPORTED, f"{_NFL}, digest"),
     play_clock=Known(_FORTY, Certainty.PUBLISHED, f"{_NFL}, 4-6"),
-    low_zone=Known(
-        Zone(Edge.TACKLE, 5, 5, outside=2),
-        Certainty.PUBLISHED,
-        "the league's operations page on the 2021 rule changes: 2 yards outside the tackle, 5 "
-        "yards to either side of the line",
-    ),
     low_block=Known(
         "Blocks below the waist are barred beyond 5 yards to either side of the line and more than "
         "2 yards outside either tackle.",

@@ -7,11 +7,9 @@ from dataclasses import replace
 from stemline.football.rulebook.rules import (
     Certainty,
     Code,
-    Edge,
     Known,
     MotionWay,
     PlayClock,
-    Zone,
     memory,
     published,
     table,
@@ -28,7 +26,6 @@ _CFL_2018 = "CFL, report of the 2018 rule changes"
 _CFL_2022 = "CFL announcement of rule changes, 27 April 2022"
 _CFL_2025 = "CFL announcement, 22 September 2025"
 _CFL_2026 = "CFL Board of Governors release, 12 May 2026"
-_LOW_BOX = Zone(Edge.TIGHT_END, None, 2)
 
 CANADIAN_AMATEUR = Code(
     key="canadian amateur",
@@ -41,10 +38,8 @@ CANADIAN_AMATEUR = Code(
     numbers_from_sideline=memory(
         10, "the amateur code asks for no painted numbers; 10 to 12 yards is a usual landmark"
     ),
-    numbers_painted=Known(False, Certainty.PUBLISHED, f"{_FC_OLD}, 1-1-7: markers at the side"),
     restraining=memory(1, f"as the Canadian professional rule, {_CFL08}, 4-1-3"),
     downs=memory(3, "three downs; no rule text seen"),
-    to_gain=memory(10, "ten yards; no rule text seen"),
     line=("LT", "LG", "C", "RG", "RT"),
     ineligible=published(5, f"{_FC19}: line players are the five ineligibles and two ends"),
     on_line=published(7, f"{_FC19}, implied: five ineligibles and an eligible man at each end"),
@@ -73,7 +68,6 @@ CANADIAN_AMATEUR = Code(
     play_clock=Known(
         PlayClock(20, "the referee's whistle"), Certainty.MEMORY, "no amateur text seen"
     ),
-    low_zone=Known(_LOW_BOX, Certainty.PUBLISHED, _FC19),
     low_block=Known(
         "Blocks below the waist are illegal for both teams except close to the ball: between the "
         "tight ends, from the first spot of the quarterback or kicker to 2 yards past the line.",
@@ -118,10 +112,8 @@ CANADIAN_PROFESSIONAL = replace(
     numbers_from_sideline=table(
         8, "CFL field: bottoms 7 yards from the sideline, 2 high; their middle"
     ),
-    numbers_painted=Known(True, Certainty.TABLE, "sportypy 1.0.0, CFL field"),
     restraining=published(1, f"{_CFL08}, 4-1-3"),
     downs=published(3, f"{_CFL_2025}: three downs are kept"),
-    to_gain=memory(10, "ten yards; no rule text seen"),
     ineligible=published(5, f"{_CFL21}: five in one unbroken run, the centre among them"),
     on_line=published(7, f"{_CFL21}-1"),
     in_backfield=Known(
@@ -156,7 +148,6 @@ CANADIAN_PROFESSIONAL = replace(
         Certainty.PUBLISHED,
         f"{_CFL_2025}, and {_CFL_2026}; to 2025 it was 20 from the whistle",
     ),
-    low_zone=Known(_LOW_BOX, Certainty.PUBLISHED, _CFL_2018),
     low_block=Known(
         "Low blocks are legal only in the box: from tight end to tight end, from the depth of the "
         "quarterback or kicker to 2 yards past the line.",
@@ -220,7 +211,6 @@ CANADIAN_SIX = replace(
     end_zone=published(10, _SIX_LEAGUES),
     hash_from_sideline=published(13, _ONTARIO6),
     numbers_from_sideline=memory(6, "no painted numbers asked for; as on the US six-man field"),
-    to_gain=published(10, "6-a-side rules of a Saskatchewan association"),
     line=("C",),
     ineligible=memory(0, "all six, or all but the centre: unsettled, ask the league"),
     on_line=memory(3, "a least number is asked for, the figure was not seen"),

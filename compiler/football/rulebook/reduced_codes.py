@@ -5,10 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from stemline.football.rulebook.american_codes import HIGH_SCHOOL
-from stemline.football.rulebook.rules import Certainty, Known, Zone, memory, published, table
+from stemline.football.rulebook.rules import Certainty, Known, memory, published, table
 
 _NFHS8 = "NFHS eight-player modifications, as printed by the San Diego officials' association"
-_2007 = "NFHS release of the 2007 football rules changes: six, eight and nine players"
 _SIX = "a report on the six-player game"
 _AS_ELEVEN = HIGH_SCHOOL.recalled("as in the eleven-man game")
 _THREE = ("LG", "C", "RG")
@@ -24,12 +23,10 @@ NINE_MAN = replace(
     end_zone=table(10, "NFHS nine-man field"),
     hash_from_sideline=table((40 - 70 / 9) / 2, "NFHS nine-man field, doubtful"),
     numbers_from_sideline=table(6, f"NFHS nine-man field: {_SHORT_NUMBERS}"),
-    numbers_painted=Known(True, Certainty.TABLE, "sportypy 1.0.0, NFHS nine-man field"),
     line=_THREE,
     ineligible=memory(3, "five on the line less two ends"),
     on_line=Known(5, Certainty.REPORTED, "a report on the nine-player game: five and four"),
     in_backfield=Known(4, Certainty.REPORTED, "a report on the nine-player game: five and four"),
-    low_zone=Known(Zone(3, 3, 3), Certainty.PUBLISHED, _2007),
 )
 
 EIGHT_MAN = replace(
@@ -42,9 +39,6 @@ EIGHT_MAN = replace(
     end_zone=table(10, "NFHS eight-man field"),
     hash_from_sideline=published(15, _NFHS8),
     numbers_from_sideline=table(6, f"NFHS eight-man field: {_SHORT_NUMBERS}"),
-    numbers_painted=Known(
-        True, Certainty.PUBLISHED, f"{_NFHS8}: tops 7 yards from the sideline, else marks there"
-    ),
     line=_THREE,
     ineligible=published(3, f"{_NFHS8}, Rule 7, implied: eight less two ends and three backs"),
     on_line=published(
@@ -55,7 +49,6 @@ EIGHT_MAN = replace(
     in_backfield=Known(3, Certainty.PUBLISHED, f"{_NFHS8}, Rule 7: up to three backs"),
     eligible=Known("two ends and up to three backs", Certainty.PUBLISHED, f"{_NFHS8}, Rule 7"),
     ineligible_numbers=Known((), Certainty.PUBLISHED, f"{_NFHS8}, Rule 7: any number"),
-    low_zone=Known(Zone(3, 3, 3), Certainty.PUBLISHED, f"{_NFHS8}, Rule 2"),
 )
 
 SIX_MAN = replace(
@@ -68,8 +61,6 @@ SIX_MAN = replace(
     end_zone=table(10, "NFHS six-man field"),
     hash_from_sideline=table(15, "NFHS six-man field; 40 feet in Texas"),
     numbers_from_sideline=table(6, f"NFHS six-man field: {_SHORT_NUMBERS}"),
-    numbers_painted=Known(True, Certainty.TABLE, "sportypy 1.0.0, NFHS six-man field"),
-    to_gain=Known(15, Certainty.REPORTED, _SIX),
     line=("C",),
     ineligible=Known(0, Certainty.REPORTED, f"{_SIX}: all six, the centre too"),
     on_line=Known(3, Certainty.REPORTED, _SIX),
@@ -77,7 +68,6 @@ SIX_MAN = replace(
     eligible=Known("all six, the centre too", Certainty.REPORTED, _SIX),
     ineligible_numbers=Known((), Certainty.MEMORY, "any number"),
     downfield=Known(None, Certainty.REPORTED, f"{_SIX}: everybody is eligible"),
-    low_zone=Known(Zone(3, 3, 3), Certainty.PUBLISHED, _2007),
     exchange=Known(
         True,
         Certainty.REPORTED,

@@ -63,28 +63,6 @@ class MotionWay(Enum):
     NOT_FORWARD = "sideways or back, not toward the line"
 
 
-class Edge(Enum):
-    """Whose place on the line bounds a zone that has no figure for its width."""
-
-    TACKLE = "tackle to tackle"
-    TIGHT_END = "tight end to tight end"
-
-
-@dataclass(frozen=True)
-class Zone:
-    """A rectangle about the snap in which a block is allowed that is a foul outside it.
-
-    ``half_width`` is in yards to each side of the ball, or the man at whose place it ends, with
-    ``outside`` the yards that it reaches past him; ``behind`` and ``past`` are yards behind and
-    past the line, ``behind`` None where it reaches to the quarterback's depth or to the end line.
-    """
-
-    half_width: float | Edge
-    behind: float | None
-    past: float
-    outside: float = 0.0
-
-
 @dataclass(frozen=True)
 class PlayClock:
     """Seconds to snap the ball in, and from when: ``usual`` runs from ``starts``, ``short`` (None:
@@ -124,9 +102,8 @@ class Code:
     that crosses it is touched; ``exchange`` whether the man who takes the snap must hand the ball
     on, or throw it, before anybody runs it over the line; ``forward_passes`` how often the ball may
     be thrown forward in one down, ``hand_past`` whether it may be handed forward past the line, and
-    ``pass_past`` thrown forward from there. ``low_zone`` is where a block below the
-    waist can be legal. ``play_clock`` is what a call sheet needs. The texts are for the page that a
-    coach reads, in whole sentences.
+    ``pass_past`` thrown forward from there. ``play_clock`` is what a call sheet needs. The texts
+    are for the page that a coach reads, in whole sentences.
 
     A rule that few codes have stands last and is not there unless a code says it.
     """
@@ -139,10 +116,8 @@ class Code:
     end_zone: Figure
     hash_from_sideline: Figure
     numbers_from_sideline: Figure
-    numbers_painted: Known[bool]
     restraining: Figure
     downs: Figure
-    to_gain: Figure
     line: tuple[str, ...]
     ineligible: Figure
     on_line: Figure
@@ -161,7 +136,6 @@ class Code:
     downfield_crossing: Known[bool]
     block_past: Figure
     play_clock: Known[PlayClock]
-    low_zone: Known[Zone]
     low_block: Known[str]
     behind_block: Known[str]
     blindside_block: Known[str]

@@ -7,10 +7,12 @@ Times in seconds after the snap, places in yards.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
+
+import numpy as np
 
 from stemline.football.exchanges import (
     ANOTHER_THROWS,
@@ -79,6 +81,15 @@ def back_at(play: Play, level: PlayingLevel) -> float | None:
     return ball_moments(play, level)[-1].there + BACK_IN_HAND.value
 
 
+def _moments(first: float, last: float) -> list[float]:
+    """Moments a step apart, from the first up to the last."""
+    times, time = [], first
+    while time <= last:
+        times.append(time)
+        time += _STEP
+    return times
+
+
 class _Ball:
     """Follows the ball through one play."""
 
@@ -129,25 +140,27 @@ class _Ball:
             apart = max(0.0, giver.distance(taker) - self._steps(x.giver))
             return BallMoment(x, time, time, giver, taker, apart, abs(there[0] - there[1]))
         best: tuple[float, float] | None = None
-        time = ready
-        while time <= (ready if x.after is not None else _LONGEST):
-            near = self._gives(x, time).distance(self._at(x.taker, time))
+        times = _moments(ready, ready if x.after is not None else _LONGEST)
+        back = self._steps_back(x)
+        for time, giver, taker in zip(
+            times, self._gives(x, times), self._places(x.taker, times), strict=True
+        ):
+            near = giver.distance(taker)
             if best is None or near < best[0] - 1e-6:
                 best = near, time
-            if near <= self._steps_back(x):
+            if near <= back:
                 break
-            time += _STEP
         near, time = best or (0.0, ready)
-        giver, taker = self._gives(x, time), self._at(x.taker, time)
+        (giver,), taker = self._gives(x, [time]), self._at(x.taker, time)
         return BallMoment(x, time, time, giver, taker, max(0.0, near - self._steps(x.giver)))
 
-    def _gives(self, x: Exchange, time: float) -> Point:
+    def _gives(self, x: Exchange, times: Sequence[float]) -> list[Point]:
         """Where the giver is: a quarterback of whom nothing is said runs his boot when he has given
         it, not before."""
         passer = self._passer
         if not x.said and passer is not None and x.giver == passer.label:
-            return self._stands(x.giver)
-        return self._at(x.giver, time)
+            return [self._stands(x.giver)] * len(times)
+        return self._places(x.giver, times)
 
     def _steps_back(self, x: Exchange) -> float:
         """Yards from which a quarterback who was under centre steps back to the runner, and does
@@ -192,11 +205,18 @@ class _Ball:
         return self._lines[man]
 
     def _at(self, man: str, time: float) -> Point:
-        """A man at a moment; past his path's end he is there."""
+        return self._places(man, [time])[0]
+
+    def _places(self, man: str, times: Sequence[float]) -> list[Point]:
+        """A man at each of some moments; past his path's end he is there."""
         line, task = self._line(man), self._task(man)
         if line is None or task.path is None:
-            return self._stands(man)
-        return task.path.end if time >= line.arrives else line.at(time)
+            return [self._stands(man)] * len(times)
+        end, arrives, where = task.path.end, line.arrives, line.where(np.array(times)).tolist()
+        return [
+            end if time >= arrives else Point(x, y)
+            for time, (x, y) in zip(times, where, strict=True)
+        ]
 
     def _reaches(self, man: str, place: Point, ready: float) -> float:
         """When a man is at the point of his way that is nearest to a place; one without a way

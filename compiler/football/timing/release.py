@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 
 from stemline.football.defence.fronts import PRESSED
 from stemline.football.defenders import Level as Front
+from stemline.football.exchanges import BallMoves, Exchange
 from stemline.football.offence.quarterback import FEET
 from stemline.football.play import Assignment, Kind, Play, Read, Step
 from stemline.football.timing.ball_clock import ball_moments
@@ -54,7 +55,7 @@ class Release:
 
 
 def releases(play: Play, level: PlayingLevel) -> tuple[Release, ...]:
-    """Every throw that a play may make: the passes on the ball's way, its reads, those under
+    """Every throw that a play may make: the shovels on the ball's way, its reads, those under
     pressure, and what a run may throw off its key. Where no order says who is thrown to, there is
     none."""
     given = tuple(_on_its_way(play, level))
@@ -75,13 +76,18 @@ def releases(play: Play, level: PlayingLevel) -> tuple[Release, ...]:
 
 
 def _on_its_way(play: Play, level: PlayingLevel) -> Iterator[Release]:
-    """Of the exchanges that the coach says those that are passes: a shovel to a man in front."""
-    if not any(x.said and x.kind.flies for x in play.exchanges):
+    """Of the exchanges that the coach says those that are passes though nobody throws overhand: a
+    shovel to a man in front."""
+    if not any(_underhand(x) for x in play.exchanges):
         return
     for moment in ball_moments(play, level):
         x = moment.exchange
-        if x.kind.flies and moment.taken.y - moment.given.y > LEVEL:
+        if _underhand(x) and moment.taken.y - moment.given.y > LEVEL:
             yield Release(x.taker, (x.taker,), moment.leaves, moment.there, moment.taken, x.span)
+
+
+def _underhand(x: Exchange) -> bool:
+    return x.said and x.kind.flies and x.kind is not BallMoves.THROW
 
 
 def _release(look: TimedRead) -> Release | None:

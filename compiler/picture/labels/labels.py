@@ -176,9 +176,9 @@ class _Places:
     def _place(self, number: int, ring: int, way: Point, rank: float) -> _Place:
         want, at, far = self._want, self._own[number], _RINGS[ring][0]
         box = _box(want, at, way, want.gap + far * self._paper.stride)
-        leader: tuple[Point, Point] | None = _leader(at, box)
-        if far <= _LEADER_FROM and not any(_cross(leader, piece) for piece in want.past):
-            leader = None
+        line = _leader(at, box)
+        led = far > _LEADER_FROM or any(_cross(line, piece) for piece in want.past)
+        leader = line if led else None
         under = _under(at, box, leader, self._others, self._paper)
         return _Place(box, leader, ((Trouble.AWAY, rank), *under))
 
