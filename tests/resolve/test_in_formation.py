@@ -87,5 +87,5 @@ def test_a_condition_stays_one_where_a_formation_has_its_name() -> None:
     text = PASS.format("feet 3, hitch when empty")
     result = compiled(TWELVE, THREE_TWO, named, text, "dress Test\n    in Three Two, Empty")
     assert result.book is not None
-    guard = result.book.concepts["test"].body.feet[1].guard
+    guard = result.book.concepts["test"].body.feet[0].guard
     assert (guard.text, guard.formations) == ("empty", frozenset())
