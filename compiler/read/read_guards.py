@@ -62,7 +62,8 @@ def read_guard(
     ever = always(_MOST_RECEIVERS).worlds
     asked: list[LookWord] = []
     moved = moves_where()
-    sets = {name.casefold(): name for name in formations}
+    # A formation called Empty is one that the condition `empty` means, and it stays the condition.
+    sets = {name.casefold() for name in formations}.difference(CONDITION_WORDS)
     called: frozenset[str] = frozenset()
     for item in items(value, Mark.AND):
         if moves and (words := _moves(item)):

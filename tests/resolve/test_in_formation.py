@@ -80,3 +80,12 @@ def test_a_formation_and_a_look_are_narrower_than_either() -> None:
     assert result.book is not None
     jobs = result.book.concepts["test"].body.jobs["strong #2"]
     assert jobs[2].guard.refines(jobs[1].guard) and jobs[1].guard.refines(jobs[0].guard)
+
+
+def test_a_condition_stays_one_where_a_formation_has_its_name() -> None:
+    named = QUADS.replace("formation Quads", "formation Empty")
+    text = PASS.format("feet 3, hitch when empty")
+    result = compiled(TWELVE, THREE_TWO, named, text, "dress Test\n    in Three Two, Empty")
+    assert result.book is not None
+    guard = result.book.concepts["test"].body.feet[0].guard
+    assert (guard.text, guard.formations) == ("empty", frozenset())
