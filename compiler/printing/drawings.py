@@ -27,6 +27,7 @@ from stemline.outside.store import Store
 from stemline.picture.captions import captioned
 from stemline.picture.picture import picture
 from stemline.picture.scene.scene import Scene
+from stemline.picture.trimmed import trimmed
 from stemline.resolve.sealing import Sealed, seal, unsealed
 from stemline.theme import Size, Theme
 
@@ -36,7 +37,8 @@ _IDS = "\x02"
 
 @dataclass(frozen=True)
 class Showing:
-    """What a picture shows, as `picture` takes it; ``captions`` stand under it."""
+    """What a picture shows, as `picture` takes it; ``captions`` stand under it, and ``trim`` leaves
+    out the empty field above and below on paper: an SVG stands alone and keeps it."""
 
     size: Size
     frame: Box | None = None
@@ -44,6 +46,7 @@ class Showing:
     duties: bool = False
     before: Play | None = None
     captions: tuple[str, ...] = ()
+    trim: bool = False
 
 
 class _Asked(NamedTuple):
@@ -142,7 +145,7 @@ class Drawings:
         box = wanted.frame
         frame = (box.left, box.bottom, box.right, box.top) if box is not None else None
         shown = repr(
-            (wanted.size.name, frame, wanted.only, wanted.duties, wanted.captions)
+            (wanted.size.name, frame, wanted.only, wanted.duties, wanted.captions, wanted.trim)
         ).encode()
         _add(digest, (play, before or b"", shown))
         return digest.hexdigest()[:40]
@@ -157,6 +160,7 @@ class Drawings:
         )  # fmt: skip
         scene = captioned(scene, wanted.captions, theme)
         text = _as_svg(scene, theme) if svg else ""
+        scene = trimmed(scene, theme) if wanted.trim else scene
         size = scene.width, scene.height
         return Art("", text, scene.description, *size, scene.title, to_ink(scene, theme))
 

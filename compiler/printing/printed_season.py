@@ -20,6 +20,7 @@ from stemline.outside.store import Store
 from stemline.picture.clock_strip import clock_scene
 from stemline.picture.legend.legend import legend_entries
 from stemline.picture.picture import frame_of
+from stemline.picture.trimmed import roomier
 from stemline.printing.drawings import Drawings, Showing
 from stemline.printing.kept_parts import KeptFragments, KeptHeights
 from stemline.printing.model import Progress
@@ -129,10 +130,11 @@ def _showings(page: Page) -> Iterator[tuple[Entry, Showing, bool]]:
     """What is drawn of each call of the page, and whether its SVG is wanted too: the first large,
     the others small and all in one frame, to be compared."""
     if page.large is not None:
-        yield page.large, Showing(Size.FULL, duties=page.duties), page.large.listed
+        yield page.large, Showing(Size.FULL, duties=page.duties, trim=True), page.large.listed
     for entries in page.framed:
         frame = frame_of([entry.play for entry in entries], Size.THUMB, page.duties)
-        wanted = Showing(Size.THUMB, frame, duties=page.duties)
+        frame = roomier(frame) if page.flows else frame
+        wanted = Showing(Size.THUMB, frame, duties=page.duties, trim=page.trims)
         yield from ((entry, wanted, False) for entry in entries)
 
 

@@ -63,7 +63,7 @@ def test_partner_claim_and_alert_in_words() -> None:
     assert [(n.label, n.words) for n in made.notes] == [
         ("high-low on hook defender", "dig, near"),
         ("alert", "clear Z, when middle open"),
-        ("in one glance", "2 near H with dig X"),
+        ("seen together", "2 near H with dig X"),
         ("nobody plays", "window"),
     ]
 

@@ -7,13 +7,15 @@ from dataclasses import replace
 from typing import Any
 
 from pypdf import PdfReader
+from sample_gallery import CAPTIONS, gallery_of
 
 from stemline.book.content.answer_table import Answers, ThrowCell
-from stemline.book.content.book import Book
+from stemline.book.content.book import Book, Edition, make_book
 from stemline.book.content.dressed_page import DressedPage
 from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.book.content.page_marks import answer_marks, picture_marks
 from stemline.book.paper import TEXT_WIDTH
+from stemline.emit.pdf import to_pdf
 from stemline.football.play import Kind, Season
 from stemline.picture.scene.metrics import extent
 from stemline.theme import Size, load_theme
@@ -22,7 +24,11 @@ HEADED = 60.0
 """Points below the upper edge within which a heading is the first thing of a sheet."""
 
 
-def test_a_sheet_that_begins_within_a_concept_says_whose_it_is(book: Book, pdf: bytes) -> None:
+def test_a_sheet_that_begins_within_a_concept_says_whose_it_is(season: Season) -> None:
+    """With every call drawn there are more than a sheet."""
+    season = replace(season, every_call=True)
+    book = make_book(season, Edition("", ""), CAPTIONS)
+    pdf = to_pdf(book, gallery_of(season, CAPTIONS), load_theme(), "2026-05-01")
     (dressed,) = book.of(DressedPage)
     reader = PdfReader(io.BytesIO(pdf))
     places = reader.named_destinations
@@ -40,6 +46,8 @@ def test_a_sheet_that_begins_within_a_concept_says_whose_it_is(book: Book, pdf: 
         of = reader.get_destination_page_number(places[begun[-1].of]) if begun else None
         says = f"{begun[-1].name}, dressed up, continued from page {(of or 0) + 1}" if begun else ""
         assert (bool(says) and says in text) == goes_on, (number, text)
+        ends = [g.name for g in dressed.groups if (at[g.id] or 0) <= number][-1]
+        assert f"this sheet ends with {ends}" in text
         told += goes_on
     assert told
 

@@ -19,7 +19,8 @@ from stemline.outside.project import read_files
 from stemline.picture.clock_strip import clock_scene
 from stemline.picture.legend.legend import legend_entries
 from stemline.picture.picture import frame_of, picture
-from stemline.picture.scene.scene import Scene
+from stemline.picture.scene.scene import Box, Scene
+from stemline.picture.trimmed import roomier, trimmed
 from stemline.read.read_playbook import read_playbook
 from stemline.resolve.season import Calls, all_calls, season
 from stemline.resolve.sheets import with_sheets, with_views
@@ -148,10 +149,16 @@ def _page(page: Page, theme: Theme) -> Iterator[Sketch]:
     for entries in page.framed:
         frame = frame_of([entry.play for entry in entries], Size.THUMB, page.duties)
         for entry in entries:
-            draw = partial(picture, entry.play, Size.THUMB, theme, frame, duties=page.duties)
+            draw = partial(_small, entry.play, theme, frame, page)
             sort = Sort.SMALL if entry.listed else Sort.SHEET_SMALL
             name = entry.call if entry.listed else f"{page.id}: {entry.call}"
             yield sort, name, draw
+
+
+def _small(play: Play, theme: Theme, frame: Box, page: Page) -> Scene:
+    frame = roomier(frame) if page.flows else frame
+    scene = picture(play, Size.THUMB, theme, frame, duties=page.duties)
+    return trimmed(scene, theme) if page.trims else scene
 
 
 def _clock(page: Page, made: Season, theme: Theme) -> Iterator[Sketch]:

@@ -60,6 +60,7 @@ class DressedPage(Page):
     template = "dressed.html.jinja"
     listing = Listing.NONE
     flows = True
+    trims = True
 
     groups: tuple[DressGroup, ...]
 
@@ -97,15 +98,18 @@ def said_of(left: Sequence[Left], plays: Sequence[Play]) -> tuple[Remark, ...]:
     parts: dict[tuple[int, ...], list[str]] = {}
     for one in left:
         if len(one.of) > 1:
-            parts.setdefault(one.of, []).append(plays[one.call].call.spoken)
+            parts.setdefault(one.of[1:], []).append(plays[one.call].call.spoken)
     return tuple(
-        Remark(", ".join(calls), " with ".join(_part(plays[i], i == of[0]) for i in of))
+        Remark(
+            ", ".join(calls),
+            f"as without the tag{'s' * (len(of) > 1)}, {' and '.join(_part(plays[i]) for i in of)}",
+        )
         for of, calls in parts.items()
     )
 
 
-def _part(play: Play, plain: bool) -> str:
-    return play.call.spoken if plain else f"{' + '.join(play.call.tags)} as in {play.call.spoken}"
+def _part(play: Play) -> str:
+    return f"{' + '.join(play.call.tags)} as in {play.call.spoken}"
 
 
 def mirrors(call: int, left: Sequence[Left], plays: Sequence[Play]) -> tuple[str, ...]:

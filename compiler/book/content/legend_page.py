@@ -59,7 +59,8 @@ _NOTES = (
         "Looks and calls",
         "The drawn path is the one to run when nothing else is said. In bold behind a man's job "
         "stands what the defence makes of it, such as off or zone, and a motion by its name. What "
-        "other calls change is told with their pictures.",
+        "other calls change is told below, or with their pictures; nobody plays a role there when "
+        "no man has its job in that call.",
     ),
     Remark(
         "Blocks",
@@ -84,13 +85,13 @@ _NOTES = (
         "A dash is covered, late "
         "comes after the free rusher, and blocks is a man who has a rusher to pick up. A heavy "
         "rule marks who is thrown to; where nobody is, check to the concept named. The row of the "
-        "free rusher says after how many seconds he is at the passer, and what is thrown before. "
-        "All are planning estimates.",
+        "free rusher says after how many seconds he is at the passer, and what is thrown before: "
+        "a dash is nothing. All are planning estimates.",
     ),
     Remark(
         "Dress-ups",
         "A mere mirror is named beside its picture, and a call of which tag and formation are both "
-        "drawn is named below it with those two.",
+        "drawn is named below it with the tag's picture.",
     ),
 )
 

@@ -64,13 +64,15 @@ class Page:
     ``cautions`` are its coaching points; ``again`` is what the pages after its first hold.
     ``clock`` is the id of the picture of the quarterback's clock, ``further`` that of the place
     where the same is told of more calls; ``idea`` is what it is for, ``marks`` what the signs on it
-    mean.
+    mean. ``offered`` are pictures of that place: some of them stand here where there is
+    room, and with ``more`` there is something there besides.
 
     ``template`` is a file of the theme with a macro ``body``, and where the kind has them ``jobs``
     and ``casting``, tables that may go overleaf. With ``duties`` its pictures say what each
     defender does. A ``half`` page has its first picture small, as its others, and stands on one
     sheet with the half page before it where both have room. One that ``flows`` goes over sheets
-    as its text does, and each says at its top what is going on there.
+    as its text does, and each says at its top what is going on there. One that ``trims`` has its
+    small pictures without the empty field above and below.
     """
 
     template: ClassVar[str]
@@ -78,6 +80,7 @@ class Page:
     duties: ClassVar[bool] = False
     half: ClassVar[bool] = False
     flows: ClassVar[bool] = False
+    trims: ClassVar[bool] = False
 
     id: str
     name: str
@@ -94,6 +97,8 @@ class Page:
     idea: str = ""
     further: str = ""
     marks: str = ""
+    offered: tuple[Entry, ...] = ()
+    more: bool = False
 
     @property
     def brief(self) -> str:

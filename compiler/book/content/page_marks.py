@@ -18,7 +18,7 @@ def picture_marks(plays: Iterable[Play]) -> str:
     """What is drawn in the pictures of ``plays`` besides men, lines and yards; "" for nothing."""
     drawn = tuple(plays)
     said = (
-        ("1 2: the order of his eyes", any(play.reads for play in drawn)),
+        ("1, 2: the order of his eyes", any(play.reads for play in drawn)),
         ("›: under pressure", any(play.pressure for play in drawn)),
         ("A in a box: looked at first", any(play.alerts for play in drawn)),
         ("grey: the shape read", any(play.claims for play in drawn)),

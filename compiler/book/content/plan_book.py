@@ -87,7 +87,12 @@ def _numbered(page: Page, week: Week) -> Page:
     drawn = page.drawn
     if base is not None and base.listed:
         drawn = joined(number_and_page(week.entry(base.call)), drawn)
-    return replace(page, drawn=drawn, dressups=tuple(_told(e, week) for e in page.dressups))
+    return replace(
+        page,
+        drawn=drawn,
+        dressups=tuple(_told(e, week) for e in page.dressups),
+        offered=tuple(_told(e, week) for e in page.offered),
+    )
 
 
 def _told(entry: Entry, week: Week) -> Entry:

@@ -190,7 +190,7 @@ def _glance(read: Read) -> Remark:
         " ".join((name, *men))
         for name, men in ((read.target, read.men), (read.partner, (read.partner_man,)))
     )
-    return Remark("in one glance", f"{read.number} {target} with {partner}".rstrip())
+    return Remark("seen together", f"{read.number} {target} with {partner}".rstrip())
 
 
 def _alert(alert: Alert) -> Remark:

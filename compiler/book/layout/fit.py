@@ -62,7 +62,8 @@ class Measures:
     ``fixed`` is what always stands on its first page, from the heading to the tables of a picture;
     ``points`` are the coaching points, ``casting`` the table of who plays what and ``jobs`` the
     assignment table, which may go overleaf; ``head`` is the heading of a later page; ``row``
-    a row's height in each style.
+    a row's height in each style; ``changes`` what its other calls change, in words, which may be
+    told with their pictures instead; ``offered`` the heights of these, as they stand two a row.
     """
 
     dressups: int
@@ -72,6 +73,8 @@ class Measures:
     head: float
     row: Mapping[Style, float]
     jobs: float = 0.0
+    changes: float = 0.0
+    offered: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -81,7 +84,10 @@ class Arrangement:
     With ``shares`` it stands on the sheet of the page before it, below that.
     ``first`` dress-ups stand below the large picture, ``rest`` on each later page. ``notes`` are
     the ruled lines at the foot of each page. A concept that runs on has more text than its pages
-    can be planned for: it takes the room it needs, ``likely`` so many sheets.
+    can be planned for: it takes the room it needs, ``likely`` so many sheets. ``told`` says that
+    what its other calls change stands on it too, and ``taken`` which of the pictures offered;
+    ``elsewhere`` are places and pictures of the page, by their ids, whose words or that themselves
+    stand so on another.
     """
 
     first: int
@@ -95,6 +101,9 @@ class Arrangement:
     runs_on: bool = False
     likely: int = 1
     shares: bool = False
+    told: bool = False
+    taken: tuple[int, ...] = ()
+    elsewhere: frozenset[str] = frozenset()
 
     @property
     def pages(self) -> int:
@@ -118,6 +127,11 @@ class Laid:
         """Dress-ups on each of the pages after it."""
         ends = tuple(accumulate(self.how.rest, initial=self.how.first))
         return tuple(self.page.dressups[a:b] for a, b in pairwise(ends))
+
+    @property
+    def taken(self) -> tuple[Entry, ...]:
+        """Pictures of another place that stand on its first sheet."""
+        return tuple(self.page.offered[at] for at in self.how.taken)
 
     def notes(self, page: int) -> int:
         """Ruled lines at the foot of a sheet of the page, counted from 0."""
@@ -203,10 +217,27 @@ def arrange(measures: Measures, room: float) -> Arrangement:
             continue
         cost = _cost(choice, left, room)
         if best is None or cost < best[0]:
-            best = (cost, replace(choice, notes=tuple(_lines(each) for each in left)))
+            best = (cost, _filled(choice, left, measures))
     if best:
         return best[1]
     return Arrangement(measures.dressups, runs_on=True, likely=ceil(_whole(measures) / room))
+
+
+def _filled(choice: Arrangement, left: list[float], m: Measures) -> Arrangement:
+    """With what its other calls change, rows of their pictures and ruled lines in what is left."""
+    told = m.changes <= left[0] and choice.pages == 1
+    left[0] -= m.changes if told else 0
+    taken: list[int] = []
+    lowest = sorted(range(len(m.offered)), key=lambda at: m.offered[at])
+    for at in range(0, len(lowest) if choice.pages == 1 else 0, 2):
+        pair = lowest[at : at + 2]
+        height = m.offered[pair[-1]]
+        if height > left[0]:
+            break
+        left[0] -= height
+        taken += pair
+    notes = tuple(_lines(each) for each in left)
+    return replace(choice, notes=notes, told=told, taken=tuple(sorted(taken)))
 
 
 def _choices(m: Measures, room: float) -> Iterator[Arrangement]:

@@ -44,6 +44,7 @@ def page_numbers(
         made[page.id] = at
         if page.base is not None:
             made[page.base.id] = at
+        made |= {page.offered[taken].id: at for taken in how.taken}
         ends = tuple(accumulate((how.first, *how.rest)))
         for number, entry in enumerate(page.dressups):
             made[entry.id] = at + _sheet(number, ends)

@@ -9,9 +9,10 @@ from __future__ import annotations
 
 from collections.abc import Generator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from math import ceil
 
 from stemline.book.content.book import Book
-from stemline.book.content.page import Page
+from stemline.book.content.page import Entry, Page
 from stemline.book.layout.fit import (
     Arrangement,
     FrontMatter,
@@ -28,6 +29,9 @@ from stemline.book.paper import room
 
 SLACKS = (6.0, 26.0, 60.0)
 """Points left free on each page, tried in turn until every concept keeps to its pages."""
+
+_ABOVE, _LINE, _LETTERS = 4.5, 10.6, 54
+"""Points of white over a picture's words in a row of two, and of a line of them; letters there."""
 
 Heights = Mapping[str, float]
 """Points by id."""
@@ -47,7 +51,9 @@ class PagePlan:
 def plain_layout(book: Book) -> dict[str, Arrangement]:
     """What a book is measured in: the telling small pictures overleaf, one a row."""
     return {
-        page.id: Arrangement(0, rest=(len(telling(page.dressups)),), rest_style=Style.ONE)
+        page.id: Arrangement(
+            0, rest=(len(telling(page.dressups)),), rest_style=Style.ONE, told=True
+        )
         for page in book.pages
     }
 
@@ -87,16 +93,31 @@ def _layout(
     """Each page's arrangement in its own room, half pages together in the least of theirs."""
     least = min((rooms[page.id] for page in book.pages if page.half), default=0.0)
     halves = share([measured[p.id] if p.half else None for p in book.pages], least)
-    return {
-        page.id: half or arrange(measured[page.id], rooms[page.id])
-        for page, half in zip(book.pages, halves, strict=True)
-    }
+    made: dict[str, Arrangement] = {}
+    told: dict[str, float] = {}
+    for page, half in zip(book.pages, halves, strict=True):
+        m = measured[page.id]
+        if page.flows:
+            m = replace(m, fixed=m.fixed - sum(told.values()))
+            made[page.id] = replace(arrange(m, rooms[page.id]), elsewhere=frozenset(told))
+            told = {}
+            continue
+        how = made[page.id] = half or arrange(m, rooms[page.id])
+        if how.told and page.further:
+            told[page.further] = m.changes
+        told |= {page.offered[at].id: m.offered[at] / 2 for at in how.taken}
+    return made
 
 
 def _opened(book: Book, heights: Heights, high: float) -> FrontMatter:
     if book.plan is not None:
         return front_of_plan(heights["contents"], high)
     return front(heights["contents"], heights["care"], heights["reading"], high)
+
+
+def _over(entry: Entry) -> float:
+    """About how much the words over a picture take in a row of two."""
+    return _ABOVE + _LINE * ceil((len(entry.call) + len(entry.aside) + 1) / _LETTERS)
 
 
 def measure(heights: Heights, page: Page, pictures: Heights) -> Measures:
@@ -114,4 +135,6 @@ def measure(heights: Heights, page: Page, pictures: Heights) -> Measures:
         head=heights[f"{page.id}-head"],
         row=rows,
         jobs=heights.get(f"{page.id}-jobs", 0.0),
+        changes=heights.get(f"{page.id}-changes", 0.0),
+        offered=tuple(_over(e) + pictures[e.id] * Style.TWO.factor for e in page.offered),
     )

@@ -19,7 +19,7 @@ from stemline.book.content.block_table import (
     key_reads,
     most_unlike,
 )
-from stemline.book.content.by_call import OwnRow, by_call, own_rows
+from stemline.book.content.by_call import ByCall, OwnRow, by_call, own_rows
 from stemline.book.content.by_spot import BySpot, by_spot, spots_said
 from stemline.book.content.cast_table import changes
 from stemline.book.content.cautions import cautions
@@ -67,7 +67,9 @@ class ConceptPage(Page):
     formation in ``columns``, or in one named "man" where all cast it alike; ``own`` are those of
     its own call. ``fronts`` is, on a run, the table of who blocks whom; on a pass ``answers`` are
     the reads against each look. ``seconds`` are the plays that its call becomes at the line, drawn
-    beside the jobs, and ``killed`` the words for them.
+    beside the jobs, and ``killed`` the words for them. ``changes`` and ``change_keys`` are what its
+    other calls change and whom they read: on this sheet where it has room, else on those of the
+    dress-ups.
     """
 
     template = "concept.html.jinja"
@@ -85,6 +87,8 @@ class ConceptPage(Page):
     answers: Answers | None
     seconds: tuple[Entry, ...] = ()
     killed: tuple[Remark, ...] = ()
+    changes: tuple[ByCall, ...] = ()
+    change_keys: tuple[KeyRead, ...] = ()
 
     @property
     def answered(self) -> str:
@@ -105,7 +109,7 @@ class ConceptPage(Page):
 
     @property
     def under(self) -> str:
-        return f"serves {self.serves}" + (f" · suits {self.suits}" if self.suits else "")
+        return f"serves {self.serves}"
 
     @property
     def rusher(self) -> float | None:
@@ -204,7 +208,17 @@ def _page(
             *(() if season.every_call else said_of(left_out(plays), plays)),
         ),
     )
-    return (page if group.empty else replace(page, further=group.id)), group
+    if group.empty:
+        return page, group
+    page = replace(
+        page,
+        further=group.id,
+        changes=group.calls,
+        change_keys=group.keys,
+        offered=group.entries,
+        more=bool(group.said),
+    )
+    return page, group
 
 
 def _killed(plays: tuple[Play, ...], season: Season) -> tuple[Remark, ...]:
@@ -219,8 +233,10 @@ def _killed(plays: tuple[Play, ...], season: Season) -> tuple[Remark, ...]:
 def _entries(
     plays: tuple[Play, ...], ids: tuple[str, ...], season: Season, sheet: ConceptSheet
 ) -> tuple[Entry, ...]:
-    """The calls that are drawn, each with those that it says too."""
+    """The calls that are drawn, each with those that it says too, and what they become at the line
+    where the first does not become that."""
     left = () if season.every_call else left_out(plays)
+    seen = {(kill.headed, kill.when) for kill in plays[0].becomes}
     gone = {one.call for one in left}
     made = []
     for i, (id_, play) in enumerate(zip(ids, plays, strict=True)):
@@ -235,7 +251,8 @@ def _entries(
         said = tuple(plays[one.call].call.spoken for one in left if one.of[0] == i)
         changed = changes(play, plays[0]) if i else ()
         made.append(Entry(id_, play.call.spoken, play, changed, aside=aside, also=said))
-        made += second_plays(play, id_, season.level) if i else ()
+        seconds = second_plays(play, id_, season.level) if i else ()
+        made += (one for one in seconds if (one.call, one.aside) not in seen)
     return tuple(made)
 
 

@@ -33,12 +33,14 @@ class StandRow:
 
 @dataclass(frozen=True)
 class LinedUpSet:
-    """A formation: its picture, its men, and who comes in for whom against the usual personnel."""
+    """A formation: its picture, its men, who comes in for whom against the usual personnel, and
+    where the ``line`` stands."""
 
     entry: Entry
     rows: tuple[StandRow, ...]
     people: str
     says: tuple[str, ...]
+    line: str
 
     @property
     def height(self) -> float:
@@ -56,6 +58,7 @@ class LineupPage(Page):
 
     template = "lineup.html.jinja"
     listing = Listing.FIRST
+    trims = True
 
     sets: tuple[LinedUpSet, ...]
     rules: tuple[Remark, ...] = ()
@@ -129,7 +132,14 @@ def _set(sheet: FormationSheet, number: int, season: Season, base: Sequence[str]
 
     men = sorted((man for man in view.men if not man.interior), key=place)
     rows = tuple(_row(man, sheet) for man in men)
-    return LinedUpSet(entry, rows, comes_in(view, base), sheet.says)
+    return LinedUpSet(entry, rows, comes_in(view, base), sheet.says, _line(view))
+
+
+def _line(view: Play) -> str:
+    """The line from left to right, each man's yards from the ball."""
+    men = sorted((man for man in view.men if man.interior), key=lambda man: man.at.x)
+    told = (f"{m.label} {half_yards(abs(m.at.x)) if m.at.x else 'over the ball'}" for m in men)
+    return ", ".join(told)
 
 
 def _row(man: Man, sheet: FormationSheet) -> StandRow:
