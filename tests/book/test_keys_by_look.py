@@ -42,7 +42,7 @@ def test_the_page_names_whom_each_call_reads_against_each_look(name: str) -> Non
 def test_the_rule_is_said_as_give_if_and_throw_if(name: str) -> None:
     for _, page in pages(name):
         for choice in (c for key in page.keys for c in key.choices):
-            assert choice.label.split()[0] in ("give", "throw", "pull", "pitch", "hand")
+            assert choice.label.split()[0] in ("give", "throw", "pull", "pitch", "hand", "keep")
             assert choice.words == "" or choice.words.startswith("if ")
 
 

@@ -173,7 +173,8 @@ def _together(jobs: Sequence[ChangedJob]) -> tuple[ChangedJob, ...]:
     """All that one man is told in one, and men who are told the same together."""
     words: dict[tuple[str, str], list[str]] = {}
     for job in jobs:
-        words.setdefault((job.man, job.role), []).append(job.words)
+        role = job.role if job.role != job.man else ""
+        words.setdefault((job.man, role), []).append(job.words)
     alike: dict[tuple[str, bool], list[tuple[str, str]]] = {}
     made: list[ChangedJob] = []
     for who, parts in words.items():

@@ -23,7 +23,8 @@ def changes(play: Play, base: Play) -> tuple[Remark, ...]:
         if other or moved or before is None or before.man != now.man:
             parts = (moved, told(now.job, play, now) if other else "", *_reacts(now, before))
             words = ". ".join(part.rstrip(".") for part in parts if part)
-            by_words.setdefault(words, []).append(f"{now.man} {now.role}".rstrip())
+            role = now.role if now.role != now.man else ""
+            by_words.setdefault(words, []).append(f"{now.man} {role}".rstrip())
     for place, words in _line_changes(play, base):
         by_words.setdefault(words, []).append(place)
     gone = [a.role for a in role_players(base) if play.runs(a.role) is None]

@@ -42,7 +42,6 @@ from stemline.football.exchanges import BallMoves, holders
 from stemline.football.field import Side
 from stemline.football.offence.counting import tight_ends
 from stemline.football.play import Assignment, Hit, Key, Kind, Play
-from stemline.football.timing.reaching import reaching
 from stemline.geometry.paths import Path, Point
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import BlockSaid, Body, Job
@@ -447,6 +446,8 @@ def _chased(play: Play) -> Play:
         return play
     taken = {hit.defender for a in play.assignments for hit in a.hits}
     taken |= {*play.unblocked, *(key.man for key in play.keys)}
+    from stemline.football.timing.reaching import reaching  # a list of calls needs no numbers
+
     return replace(play, chasing=reaching(play, play.defence, taken))
 
 
