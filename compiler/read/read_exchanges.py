@@ -109,7 +109,7 @@ def _man(phrase: Phrase, scope: Scope, by_place: dict[str, Choice]) -> str:
     if len(men) == 1:
         by_place.update(men)
         return next(iter(men))
-    raise Words([phrase]).miss(E450, (*scope.roles, QUARTERBACK))
+    raise Words([phrase]).miss(E450, tuple(dict.fromkeys((*scope.roles, QUARTERBACK))))
 
 
 def _seconds(value: Value | None) -> float | None:

@@ -234,6 +234,14 @@ def test_a_man_without_a_job_is_one_line_a_play_however_many_calls() -> None:
         assert man in message(lines[0])
 
 
+def test_a_misspelt_man_is_told_each_role_once() -> None:
+    lines = "    quarterback hands to e\n    e tosses to quarterbak\n    e is back\n"
+    result = made(FOUR.format(a="hitch").replace("    e is back\n", lines))
+    (unknown,) = [d for d in result.diagnostics if d.code == "E450"]
+    choices = str(dict(unknown.values)["choices"]).replace(" or ", ", ").split(", ")
+    assert "quarterback" in choices and len(set(choices)) == len(choices)
+
+
 def test_no_landmark_at_all_is_not_called_nothing() -> None:
     sets = DOUBLES_ELEVEN.replace("Z at call, 6 outside tackle, on line", "Z at call")
     found = said(compiled(ELEVEN, sets).diagnostics)
