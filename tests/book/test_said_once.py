@@ -10,6 +10,8 @@ from bundled import BUNDLED, book_of
 from printed_texts import badly_said, cells
 
 from stemline.book.content.book import Book
+from stemline.book.content.dressed_page import DressedPage
+from stemline.book.content.job_table import NOBODY
 from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.book.content.kinds.look_page import LookPage
 from stemline.book.content.kinds.protection_page import ProtectionPage
@@ -28,6 +30,13 @@ def test_every_page_says_a_thing_once(book: Book) -> None:
     words = sum(len(text.split()) for _, text in cells(book.pages))
     assert words > 10_000
     assert "\n".join(badly_said((book.pages, book.care, book.reading, book.cover))) == ""
+
+
+def test_who_plays_nothing_has_a_name_for_it(book: Book) -> None:
+    groups = [group for page in book.of(DressedPage) for group in page.groups]
+    jobs = [job for group in groups for one in group.calls for job in one.jobs]
+    assert [job for job in jobs if job.man == NOBODY and job.role]
+    assert [job for job in jobs if job.man == NOBODY and not job.role] == []
 
 
 def test_what_is_said_twice_or_runs_together_is_told(book: Book) -> None:

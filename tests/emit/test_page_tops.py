@@ -68,7 +68,7 @@ def test_all_signs_together_are_one_line(season: Season) -> None:
     some: Any = ("any",)
     made = (
         replace(read, pressure=read.reads, claims=some, alerts=some),
-        replace(read, kind=Kind.RUN, unblocked=("J",), keys=some),
+        replace(read, kind=Kind.RUN, unblocked=("J",), chasing=("S",), keys=some),
     )
     told = picture_marks(made)
     assert told.count("·") == 5

@@ -131,6 +131,8 @@ def _changed(rows: Sequence[Row]) -> Iterator[tuple[str, int, ChangedJob]]:
             man = _then(row, change) or mine or next((m for m in row.men if m != NOBODY), "")
             if change.part == "only":
                 yield change.calls, change.first, ChangedJob(man, row.role, _whole(row))
+            elif change.part == "man" and not row.role and change.words == NOBODY:
+                continue  # his job without a role is another row there
             elif change.part == "man":
                 words = "" if mine or _only(row) else _whole(row)
                 yield change.calls, change.first, ChangedJob(change.words, row.role, words)

@@ -16,6 +16,8 @@ SHEETS = 24.0
 """Sheets of dress-ups that are set together before the next concept begins: fewer, and a part of a
 sheet is left at the end of each too often; more, and they are far from their concepts."""
 _SHEET = 690.0
+_ON_A_SHEET = 3
+"""Concepts that a sheet of dress-ups shows, as a rule."""
 _HEAD, _LINE = 34.0, 11.5
 _ROW = {Kind.RUN: 92.0, Kind.PASS: 128.0}
 """Points of a sheet, of a concept's heading, a line, and a row of two pictures; measured, and only
@@ -77,13 +79,15 @@ def dressed(groups: Sequence[DressGroup]) -> DressedPage:
     """The page of ``groups``, of which there is at least one."""
     first, last = groups[0].name, groups[-1].name
     names = first if len(groups) == 1 else f"{first} to {last}"
-    told = tuple(replace(group, marks=_marks(group, groups)) for group in groups)
+    told = tuple(replace(group, marks=_marks(i, groups)) for i, group in enumerate(groups))
     return DressedPage(id=f"{groups[0].id}-all", name=f"{names}, dressed up", groups=told)
 
 
-def _marks(group: DressGroup, groups: Sequence[DressGroup]) -> str:
-    """One line for all runs and one for all passes, since a sheet holds several concepts."""
-    kinds = {entry.play.kind for entry in group.entries} or set(Kind)
+def _marks(number: int, groups: Sequence[DressGroup]) -> str:
+    """One line for all runs and one for all passes, since a sheet holds several concepts and its
+    last one tells its signs; behind the last run, one for both."""
+    near = groups[max(0, number - _ON_A_SHEET + 1) : number + 1]
+    kinds = {entry.play.kind for each in near for entry in each.entries} or set(Kind)
     plays = (entry.play for each in groups for entry in each.entries)
     return picture_marks(play for play in plays if play.kind in kinds)
 

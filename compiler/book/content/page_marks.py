@@ -5,7 +5,7 @@ Only what stands on the page is told; the page on reading pictures tells all of 
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from stemline.book.content.answer_table import Answers
 from stemline.book.content.block_table import BY_HIS_RULE, NOTHING, Fronts
@@ -32,9 +32,10 @@ def _wedged(play: Play) -> bool:
     return play.kind is Kind.RUN and bool(play.unmet)
 
 
-def _wedges(drawn: Iterable[Play]) -> str:
-    said = "wedge: unblocked"
-    return f"{said}, or left to the carrier" if any(play.chasing for play in drawn) else said
+def _wedges(drawn: Sequence[Play]) -> str:
+    """In short beside the signs of passes: all of them are one line."""
+    left = any(play.chasing for play in drawn) and all(play.kind is Kind.RUN for play in drawn)
+    return "wedge: unblocked" + (", or left to the carrier" if left else "")
 
 
 def block_marks(table: Fronts | None) -> str:
