@@ -307,7 +307,10 @@ def test_what_is_wrong_with_a_call_reaches_who_draws_it(tmp_path: Path) -> None:
     assert "error E620: in Trips Left Stick nobody can be the flat" in drawn.stderr
 
 
-HEAVY = ("numpy", "lark", "jinja2", "fontTools", "weasyprint", "stemline.session", "stemline.theme")
+HEAVY = (
+    "numpy", "lark", "jinja2", "fontTools", "weasyprint", "stemline.session", "stemline.theme",
+    "stemline.read.coach_lines",
+)  # fmt: skip
 
 
 @pytest.mark.parametrize(

@@ -91,8 +91,8 @@ def _called(item: Value, sets: Collection[str]) -> frozenset[str]:
     said = _alternatives(item)
     named = [p for p in said if p.text.casefold() in sets]
     if named and len(named) < len(said):
-        first, second = (_told(p) for p in said[:2])
-        raise Misread(E427(first=first, second=second).at(item.span))
+        other = next(p for p in said if p not in named)
+        raise Misread(E427(first=_told(named[0]), second=_told(other)).at(item.span))
     return frozenset(p.text.casefold() for p in named)
 
 

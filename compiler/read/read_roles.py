@@ -23,7 +23,6 @@ from stemline.playbook.role_rules import (
     Wing,
 )
 from stemline.playbook.said import SideWord
-from stemline.read.coach_lines import rule_of_letter
 from stemline.read.read_places import SIDES
 from stemline.read.read_routes import read_way
 from stemline.read.words import Misread, Words, one_phrase
@@ -131,6 +130,8 @@ def _read_choice(words: Words, roles: Collection[str]) -> Choice:
     if side_name is None:
         start = words.atoms[words.at].text if not words.done else ""
         if len(words.atoms) == 1 and len(start) <= 2:
+            from stemline.read.coach_lines import rule_of_letter  # none for a text that is right
+
             raise Misread(E453(letter=start, rule=rule_of_letter(start)).at(words.here))
         raise words.miss(E451, _RULE_STARTS)
     side = SIDES[side_name]

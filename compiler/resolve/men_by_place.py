@@ -77,7 +77,8 @@ def with_others(body: Body, bound: Bound, parts: CalledMen) -> Body:
     _leave_run(body, bound, parts.picture)
     jobs, says = dict(body.jobs), dict(body.role_says)
     others = {who: (said, _meant(who, bound, parts.picture)) for who, said in body.others.items()}
-    if BACKS not in others and EVERYONE in others:
+    said_here = BACKS in others and any(each.guard.worlds for each in others[BACKS][0])
+    if not said_here and EVERYONE in others:
         others[BACKS] = _usual(body, bound, parts, others[EVERYONE][0][0])
     for who, (said, men) in others.items():
         for number, label in enumerate(men, 1):

@@ -518,10 +518,11 @@ def season_of(book: Playbook, plays: Sequence[Play]) -> Season:
 
 def _says(book: Playbook, body: Body, plays: Sequence[Play]) -> tuple[str, ...]:
     """What the coach says of a concept, each word with its condition, where a call may have it."""
-    shapes = tuple(dict.fromkeys(play.shape for play in plays))
+    sets = dict.fromkeys((play.call.formation.casefold(), play.shape) for play in plays)
     made = list(body.says)
     for note in (n for n in body.notes if n.who is Addressed.ALL):
-        words = dict.fromkeys(worded(note, book.receivers, shape) for shape in shapes)
+        there = {name: replace(note, guard=note.guard.called_in(name)) for name, _ in sets}
+        words = dict.fromkeys(worded(there[name], book.receivers, shape) for name, shape in sets)
         told = [each for each in words if each]
         # Where some sets settle it and others do not, the condition stands as it is written.
         made += told if len(words) == 1 else [f"When {note.guard.text}: {note.words}"] * bool(told)

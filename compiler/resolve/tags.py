@@ -8,6 +8,7 @@ from typing import Any
 
 from stemline.diagnostics.catalogue.calls import E640
 from stemline.diagnostics.diagnostic import Diagnostic, Related
+from stemline.football.conditions import Guard
 from stemline.playbook.concepts import REST, Body, LookAt, Tag
 from stemline.playbook.kill_definitions import joined_kills
 from stemline.playbook.run_definitions import WHOLE_LINE
@@ -91,15 +92,20 @@ def _gone_on(
             continue
         named = {look.target for look in order.value}
         for base in own or (replace(order, value=()),):
-            both = order.guard.worlds & base.guard.worlds
-            if both:
+            if order.guard.meets(base.guard):
                 rest = tuple(look for look in base.value if look.target not in named)
                 looks = tuple(
                     x for look in order.value for x in (rest if look.target == REST else (look,))
                 )
-                narrow = base.guard if base.guard.text else order.guard
-                made.append(replace(order, value=looks, guard=replace(narrow, worlds=both)))
+                made.append(replace(order, value=looks, guard=_both(order.guard, base.guard)))
     return tuple(made)
+
+
+def _both(tag: Guard, own: Guard) -> Guard:
+    """Where a tag's guard and the concept's ``own`` hold both, in its words if it has some."""
+    sets = tag.formations & own.formations or tag.formations | own.formations
+    narrow = own if own.text else tag
+    return replace(narrow, worlds=tag.worlds & own.worlds, formations=sets)
 
 
 def _joined(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from resolve.texts import QUADS, THREE_TWO, TWELVE, compiled, play, sound
+from resolve.texts import QUADS, THREE_TWO, TWELVE, codes, compiled, message, play, said, sound
 
 RUN = """
 run Test
@@ -25,6 +25,7 @@ concept Test
     read strong #2 on 3
 """
 DRESS = "dress Test\n    in Three Two, Quads"
+QUADS_ALONE = "dress Test\n    in Quads"
 
 Does = dict[str, tuple[str, object]]
 
@@ -89,3 +90,39 @@ def test_a_condition_stays_one_where_a_formation_has_its_name() -> None:
     assert result.book is not None
     guard = result.book.concepts["test"].body.feet[0].guard
     assert (guard.text, guard.formations) == ("empty", frozenset())
+
+
+def test_the_rest_of_an_order_is_that_of_its_formation() -> None:
+    """A tag that goes on with the concept's order takes the one of the formation that it is for."""
+    orders = "read strong #2 on 3 > back on 3 when Three Two\n    read weak #1 on 3 when Quads"
+    text = PASS.format("feet 3, hitch when Quads").replace("read strong #2 on 3", orders)
+    tag = "tag Peek for Test\n    read strong #1 on 3 > rest when Quads\n"
+    dressed = "dress Test\n    in Three Two, Quads with Peek"
+    result = compiled(TWELVE, THREE_TWO, QUADS, text, tag, dressed)
+    assert not [d.code for d in result.diagnostics if d.is_error], said(result.diagnostics)
+    reads = {
+        name: [read.target for read in play(result, f"{name} Right Test Peek").reads]
+        for name in ("Three Two", "Quads")
+    }
+    assert reads == {"Three Two": [], "Quads": ["strong #1", "weak #1"]}
+
+
+def test_a_sentence_for_one_formation_says_so_where_others_call_it_too() -> None:
+    text = PASS.format('say "Only here." when Quads')
+    for dressed, words in ((DRESS, "When Quads: Only here."), (QUADS_ALONE, "Only here.")):
+        result = sound(TWELVE, THREE_TWO, QUADS, text, dressed)
+        assert result.season is not None
+        assert [sheet.says for sheet in result.season.concepts] == [(words,)]
+
+
+def test_a_job_behind_the_ball_for_one_formation_leaves_the_usual_to_the_others() -> None:
+    line = "every other back runs flat 4 when Quads"
+    text = PASS.format(line).replace("    back runs check\n", "")
+    result = compiled(TWELVE, THREE_TWO, QUADS, text, DRESS)
+    assert codes(result) == ["W624"], said(result.diagnostics)
+
+
+def test_what_is_asked_for_beside_a_formation_is_named() -> None:
+    line = "strong #2 runs post when 3x1 or 2x2 or Quads"
+    (found,) = compiled(TWELVE, THREE_TWO, QUADS, PASS.format(line), DRESS).diagnostics
+    assert message(found) == "`Quads or 3x1` asks for two kinds of thing"
