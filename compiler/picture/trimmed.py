@@ -26,6 +26,7 @@ from stemline.picture.scene.scene import (
 from stemline.theme import Theme
 
 _FIELD = "field"
+_HASH = "hash"
 _LOOK = "against "
 _ROOM = 1.4
 """Points left above and below the ink: half of the thickest line, and white."""
@@ -99,6 +100,8 @@ def _cut(items: tuple[Item, ...], frame: Box) -> Iterator[Item]:
             low, high = sorted((each.start.y, each.end.y))
             if high < frame.bottom or low > frame.top:
                 continue
+            if item.style == _HASH and not frame.bottom <= low <= high <= frame.top:
+                continue  # what is left of it would be a speck
             start, end = (
                 Point(point.x, min(max(point.y, frame.bottom), frame.top))
                 for point in (each.start, each.end)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sys
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -15,7 +16,7 @@ from stemline.emit.svg import to_svg
 from stemline.football.play import Play
 from stemline.picture.picture import frame_of, picture
 from stemline.picture.scene.scene import Scene, Stroke
-from stemline.picture.trimmed import trimmed
+from stemline.picture.trimmed import _cut, trimmed
 from stemline.theme import Size, load_theme
 
 THEME = load_theme()
@@ -53,3 +54,13 @@ def test_only_the_field_is_cut(play: Play) -> None:
 def test_some_field_is_cut() -> None:
     heights = [(picture(play, Size.THUMB, THEME, FRAME)) for play in PLAYS]
     assert any(trimmed(one, THEME).height < one.height - 5 for one in heights)
+
+
+def test_a_hash_is_whole_or_not_there() -> None:
+    whole = picture(PLAYS[0], Size.THUMB, THEME, FRAME)
+    field = next(layer for layer in whole.layers if layer.name == "field")
+    marks = [i for i in field.items if isinstance(i, Stroke) and i.style == "hash"]
+    low, high = sorted(point.y for point in (marks[0].segments[0].start, marks[0].segments[0].end))
+    frame = replace(whole.frame, top=low + (high - low) / 4)
+    left = [i for i in _cut(field.items, frame) if isinstance(i, Stroke) and i.style == "hash"]
+    assert all(i in marks for i in left) and marks[0] not in left
