@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from stemline.book.content.job_rows import JobChange, LineJobs, Row, said_change
 from stemline.book.content.job_table import NOBODY
+from stemline.book.content.letters import beside
 from stemline.book.content.page import Remark, sentence
 from stemline.football.play import FOR_MANY
 
@@ -175,8 +176,7 @@ def _together(jobs: Sequence[ChangedJob]) -> tuple[ChangedJob, ...]:
     """All that one man is told in one, and men who are told the same together."""
     words: dict[tuple[str, str], list[str]] = {}
     for job in jobs:
-        role = job.role if job.role != job.man else ""
-        words.setdefault((job.man, role), []).append(job.words)
+        words.setdefault((job.man, beside(job.man, job.role)), []).append(job.words)
     alike: dict[tuple[str, bool], list[tuple[str, str]]] = {}
     made: list[ChangedJob] = []
     for who, parts in words.items():

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from stemline.book.content.block_table import place_of
 from stemline.book.content.job_table import by_role, role_players, same_job
-from stemline.book.content.letters import told
+from stemline.book.content.letters import beside, told
 from stemline.book.content.page import Remark
 from stemline.football.play import Assignment, Play
 
@@ -23,7 +23,7 @@ def changes(play: Play, base: Play) -> tuple[Remark, ...]:
         if other or moved or before is None or before.man != now.man:
             parts = (moved, told(now.job, play, now) if other else "", *_reacts(now, before))
             words = ". ".join(part.rstrip(".") for part in parts if part)
-            role = now.role if now.role != now.man else ""
+            role = beside(now.man, now.role)
             by_words.setdefault(words, []).append(f"{now.man} {role}".rstrip())
     for place, words in _line_changes(play, base):
         by_words.setdefault(words, []).append(place)

@@ -81,3 +81,8 @@ def mark(letter: str) -> str:
 def marks(letters: Collection[str]) -> str:
     """Letters of the defence side by side."""
     return " ".join(mark(letter) for letter in letters)
+
+
+def beside(man: str, role: str) -> str:
+    """A role as it stands beside a man's letter: "" where a tag has named him by that letter."""
+    return role if role != man else ""
