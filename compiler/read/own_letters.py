@@ -80,10 +80,10 @@ def letters_in(facts: Sequence[Fact], letters: Mapping[str, str], taken: Iterabl
     named: dict[str, str] = {}
     for fact in facts:
         if fact.key == "is" and len(fact.subject) == 1 and fact.guard is None:
-            head = fact.value
-            alone = isinstance(head, Phrase) and len(head.atoms) == 1
+            value = fact.value
             role = fact.subject[0].text.casefold()
-            named[role] = free.get(head.text.casefold(), "") if alone and head is not None else ""
+            alone = value.text.casefold() if isinstance(value, Phrase) else ""
+            named[role] = free.get(alone, "")
     same_as = {letter: role for role, letter in named.items() if letter}
     busy = {
         subject.text.casefold() for fact in facts if fact.key in _JOBS for subject in fact.subject

@@ -99,7 +99,8 @@ def _subjects(blocks: Iterable[Block], kind: str, key: str) -> Iterator[Phrase]:
 
 def _passers(blocks: Iterable[Block], lined: Mapping[str, str]) -> set[str]:
     """The letters of quarterbacks, in lower case: by the personnel, else a Q before them."""
-    found, others = set(), set()
+    found: set[str] = set()
+    others: set[str] = set()
     for block in blocks:
         for fact in block.facts if block.kind == "personnel" else ():
             first = next(phrases(fact.value), None)
