@@ -24,7 +24,7 @@ SAID = (
     ("key force is", "run"), (" up ", "concept"), ("tempo", "tag"), ("signal", "tag"),
     ("only for", "look"), ("after 1 second", "look"), ("behind", "look"), ("shows", "look"),
     ("when motion", "look"), ("quarterback says", "run"), ("toward", "run"), ("needs", "concept"),
-    ("only to", "dress"), ("never left in", "dress"),
+    ("only to", "dress"), ("is Z", "concept"), ("H runs", "concept"), ("never left in", "dress"),
 )  # fmt: skip
 """What a coordinator says on a sideline: words of a line, and the kind of block it stands in."""
 

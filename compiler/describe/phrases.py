@@ -118,7 +118,8 @@ def foot(read: Read) -> str:
 
 
 def target(name: str, men: Sequence[str]) -> str:
-    return f"{name} ({', '.join(men)})" if men else name
+    """A read's name and who is there; a man who is called by his letter needs no second one."""
+    return f"{name} ({', '.join(men)})" if men and tuple(men) != (name,) else name
 
 
 def plain(job: str) -> str:

@@ -237,7 +237,7 @@ def _named(play: Play, task: Assignment) -> str:
     """Label, role, and his place in the reads."""
     numbers = [f"read {r.number}{foot(r)}" for r in play.reads if task.man in r.men]
     numbers += [f"with read {r.number}" for r in play.reads if r.partner_man == task.man]
-    named = task.role and not task.role_said.startswith(FOR_MANY)
+    named = task.role not in ("", task.man) and not task.role_said.startswith(FOR_MANY)
     role = f" as {task.role}" if named else ""
     if play.man(task.man).interior and task.role not in ("", "centre"):
         role = f", the {task.role}"

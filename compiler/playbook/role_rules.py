@@ -75,7 +75,7 @@ class Snapper:
 
 @dataclass(frozen=True)
 class ByLetter:
-    """The man of this letter, wherever he stands: only a called route speaks of him so."""
+    """The man of this letter, wherever he stands."""
 
     letter: str
 

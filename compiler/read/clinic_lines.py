@@ -25,7 +25,7 @@ def _by_rule(text: str) -> str:
 
 def _who(found: re.Match[str]) -> str:
     line = typed(f"{found['head']}{rule_of_letter(found['letter'])}{found['rest'] or ''}")
-    return f"a letter is no job: say where {found['letter']} stands, such as {line}"
+    return f"no formation lines up a man {found['letter']}: say where he stands, such as {line}"
 
 
 def _order(found: re.Match[str]) -> str:

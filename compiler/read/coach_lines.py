@@ -134,7 +134,7 @@ def _letter(found: re.Match[str]) -> str:
     does = re.sub(r"^runs (?:an?|the) ", "runs ", found["does"])
     does = re.sub(r"^runs (?:straight|long|deep)\b.*", "runs go", does)
     line = typed(f"{man} {does}")
-    return f"a letter is no job: say where {found['who']} stands, such as {line}"
+    return f"no formation lines up a man {found['who']}: say where he stands, such as {line}"
 
 
 def who_by_letter(letter: str, does: str, label: str = "") -> str:

@@ -11,6 +11,7 @@ from stemline.football.offence.strokes import Route
 from stemline.football.players import Position
 from stemline.playbook.concepts import REST
 from stemline.playbook.role_rules import Choice
+from stemline.read.own_letters import NO_LETTERS, Letters
 from stemline.read.words import Words
 from stemline.syntax.tree import Phrase
 
@@ -43,6 +44,10 @@ class Scope:
     """The names of the playbook's looks."""
     formations: Collection[str] = ()
     """The names of its formations."""
+    letters: Letters = NO_LETTERS
+    """The men whom its lines may call by their letters."""
+    pointed: Collection[str] = ()
+    """Of the roles those letters of which no line says what their men do."""
 
     @property
     def targets(self) -> tuple[str, ...]:

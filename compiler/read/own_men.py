@@ -8,8 +8,8 @@ practice, no published source.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
-from dataclasses import replace
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 
 from stemline.syntax.tree import (
     Atom,
@@ -36,6 +36,19 @@ RULE_OF: Mapping[str, str] = {
     "wingback": "wing",
 }
 """What a coach calls a man, in lower case, and the rule that finds him."""
+LINEMEN: Mapping[str, str] = {
+    "lt": "left tackle",
+    "lg": "left guard",
+    "c": "centre",
+    "rg": "right guard",
+    "rt": "right tackle",
+}
+"""A lineman's label as the one of whom a line speaks, and his place: in a book whose line always
+stands as the code has it."""
+_WITH_THE_BALL = frozenset((
+    "snaps", "hands", "tosses", "pitches", "throws", "shovels", "fakes", "gives", "keeps", "says",
+))  # fmt: skip
+"""Verbs whose quarterback is said so, whatever his letter: it may be another man who has it."""
 
 _KINDS = frozenset(("concept", "run", "tag", "protection"))
 _MEN = frozenset((
@@ -58,10 +71,44 @@ def with_own_men(documents: Iterable[Document]) -> tuple[Document, ...]:
     blocks = [block for document in documents for block in document.blocks]
     other = _named_otherwise(blocks)
     meant = {word: rule for word, rule in RULE_OF.items() if word not in other}
+    lined = {p.text.casefold(): p.text for p in _subjects(blocks, "formation", "at")}
+    moved = any(f.key == "line" for b in blocks if b.kind == "formation" for f in b.facts)
+    linemen = {} if moved else {x: y for x, y in LINEMEN.items() if x not in {*other, *lined}}
+    men = _Men(meant, linemen, dict.fromkeys(_passers(blocks, lined) - other, "quarterback"))
     return tuple(
-        replace(document, blocks=tuple(_block(block, meant) for block in document.blocks))
+        replace(document, blocks=tuple(_block(block, men) for block in document.blocks))
         for document in documents
     )
+
+
+@dataclass(frozen=True)
+class _Men:
+    """Words for men anywhere, for linemen as subjects, for the quarterback of the ball's lines."""
+
+    anywhere: Meant
+    linemen: Meant
+    passers: Meant
+
+
+def _subjects(blocks: Iterable[Block], kind: str, key: str) -> Iterator[Phrase]:
+    for block in blocks:
+        for fact in block.facts if block.kind == kind else ():
+            if fact.key == key:
+                yield from fact.subject
+
+
+def _passers(blocks: Iterable[Block], lined: Mapping[str, str]) -> set[str]:
+    """The letters of quarterbacks, in lower case: by the personnel, else a Q before them."""
+    found: set[str] = set()
+    others: set[str] = set()
+    for block in blocks:
+        for fact in block.facts if block.kind == "personnel" else ():
+            first = next(phrases(fact.value), None)
+            for subject in fact.subject if fact.key == "is" and first is not None else ():
+                passes = first is not None and first.text.casefold() == "quarterback"
+                (found if passes else others).add(subject.text.casefold())
+    usual = {key for key, letter in lined.items() if letter.startswith("Q")}
+    return (found & lined.keys()) | (usual - others)
 
 
 def _named_otherwise(blocks: Iterable[Block]) -> set[str]:
@@ -77,19 +124,22 @@ def _named_otherwise(blocks: Iterable[Block]) -> set[str]:
             for subject in fact.subject:
                 word = subject.text.casefold()
                 rule = first.text.casefold().removeprefix("the ")
-                if word in RULE_OF and RULE_OF[word] != RULE_OF.get(rule, rule):
+                known = RULE_OF.get(word)
+                if known != RULE_OF.get(rule, rule) if known else block.kind != "personnel":
                     found.add(word)
     return found
 
 
-def _block(block: Block, meant: Meant) -> Block:
+def _block(block: Block, men: _Men) -> Block:
     if block.kind not in _KINDS:
         return block
-    return replace(block, facts=tuple(_fact(fact, meant) for fact in block.facts))
+    return replace(block, facts=tuple(_fact(fact, men) for fact in block.facts))
 
 
-def _fact(fact: Fact, meant: Meant) -> Fact:
-    subject = tuple(man for one in fact.subject for man in _subject(one, meant))
+def _fact(fact: Fact, men: _Men) -> Fact:
+    meant = {**men.anywhere, **(men.passers if fact.key in _WITH_THE_BALL else {})}
+    subjects = {**meant, **(men.linemen if fact.key in ("blocks", "says") else {})}
+    subject = tuple(man for one in fact.subject for man in _subject(one, subjects))
     if fact.key in _NAMES or fact.value is None:
         return replace(fact, subject=subject)
     anywhere = fact.key in _MEN

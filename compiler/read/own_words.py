@@ -11,7 +11,7 @@ import re
 from collections.abc import Iterable, Mapping, Sequence
 from functools import cache
 
-from stemline.diagnostics.catalogue.football import E404, E453
+from stemline.diagnostics.catalogue.football import E404
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.read.clinic_lines import CLINIC_ROWS, LETTER_ROWS
 from stemline.read.coach_lines import MEN, ROWS, Answer, typed
@@ -111,21 +111,11 @@ def in_own_words(found: Iterable[Diagnostic], sources: Iterable[Source]) -> tupl
         if asked and _is_of_another(d, found, texts):
             continue
         answer = _told(d, texts, names) if asked else None
-        if answer is None and isinstance(d.said, E453):
-            answer = _behind_the_ball(d.said, texts.values()).at(d.span)
         if answer is not None:
             answered.add(place)
         if answer is not None or place not in answered or not d.is_error:
             kept[answer or d] = None
     return tuple(kept)
-
-
-def _behind_the_ball(said: E453, sources: Iterable[Source]) -> E453:
-    """The letter's rule; as the fullback before, where a set of the book has him over the ball."""
-    stands = re.compile(rf"^ +{re.escape(said.letter)} at ball\b", re.IGNORECASE | re.MULTILINE)
-    if "back" in said.rule or not any(stands.search(source.text) for source in sources):
-        return said
-    return E453(letter=said.letter, rule=f"fullback or {said.rule}")
 
 
 def _is_of_another(d: Diagnostic, found: Sequence[Diagnostic], texts: Mapping[str, Source]) -> bool:

@@ -17,10 +17,11 @@ from stemline.football.play import Kind
 from stemline.football.players import Position
 from stemline.playbook.concepts import Body, Concept, RouteJob
 from stemline.playbook.playbook import Settings
-from stemline.playbook.role_rules import Choice
+from stemline.playbook.role_rules import ByLetter, Choice
 from stemline.playbook.run_definitions import CARRIER
 from stemline.read.concept_scope import CENTRE, Scope
 from stemline.read.name_table import Blocks
+from stemline.read.own_letters import letters_in
 from stemline.read.read_concepts import read_body, subject_name
 from stemline.read.read_exchanges import with_the_ball
 from stemline.read.read_roles import read_men
@@ -32,7 +33,8 @@ from stemline.syntax.tree import Block, Fact, Linked, Phrase
 @dataclass(frozen=True)
 class Bodies:
     """Reads bodies; ``broken_routes`` are those that could not be read, mistakes go into
-    ``found``. ``positions`` are those that men of the playbook have."""
+    ``found``. ``positions`` are those that men of the playbook have, ``letters`` theirs by lower
+    case."""
 
     blocks: Blocks
     settings: Settings
@@ -40,6 +42,7 @@ class Bodies:
     broken_routes: AbstractSet[str]
     found: list[Diagnostic]
     positions: Collection[Position]
+    letters: Mapping[str, str]
 
     @property
     def receivers(self) -> int:
@@ -96,11 +99,18 @@ class Bodies:
                         roles[f"spot {name}"] = None
                     else:
                         spots[name] = None
+        facts = [fact for block in blocks for fact in block.facts]
+        letters = letters_in(facts, self.letters, (*roles, *spots, *keys))
+        subjects = (p for f in facts if f.verb and f.key != "is" for p in f.subject)
+        called = (letter for p in subjects if (letter := letters.called(p)))
+        men |= {x: ByLetter(x) for x in called if x not in letters.same_as}
         by_place = {name: choice for name, choice in men.items() if name not in roles}
+        mentioned = dict.fromkeys(x for fact in facts for x in letters.mentioned(fact))
+        pointed = tuple(x for x in mentioned if x not in by_place)
         return Scope(
             self.receivers,
             self.routes,
-            (*roles, *by_place),
+            (*roles, *by_place, *pointed),
             tuple(spots),
             self._named_protections(),
             self.settings.code.all_eligible,
@@ -109,6 +119,8 @@ class Bodies:
             keys=tuple(keys),
             looks=tuple(self.blocks.names("look")),
             formations=tuple(self.blocks.names("formation")),
+            letters=letters,
+            pointed=pointed,
         )
 
     def lineage(self, block: Block) -> list[Block]:

@@ -43,7 +43,7 @@ from stemline.playbook.concepts import (
 from stemline.playbook.exchange_definitions import ExchangeDef
 from stemline.playbook.kill_definitions import KillDef
 from stemline.playbook.note_definitions import Addressed, Note, Told
-from stemline.playbook.role_rules import Choice, Nobody, Passer, RoleRule, Snapper
+from stemline.playbook.role_rules import ByLetter, Choice, Nobody, Passer, RoleRule, Snapper
 from stemline.playbook.run_definitions import BlockRules, Join, KeyDef, LineSpot, Reaction, Toward
 from stemline.playbook.said import Said, SideWord
 from stemline.read.concept_scope import CENTRE, Scope, read_target
@@ -126,6 +126,7 @@ class _ConceptLines:
         self.handoffs: list[Said[tuple[str, ...]]] = []
         self.others: dict[str, list[Said[Job]]] = defaultdict(list)
         self.called: dict[str, Said[Choice]] = {}
+        self.pointed: dict[str, list[Said[str]]] = defaultdict(list)
         self.scrambles: dict[str, list[Said[str]]] = defaultdict(list)
         self.exchanges: dict[str, list[Said[ExchangeDef]]] = defaultdict(list)
         self.keys: list[KeyDef] = []
@@ -134,6 +135,12 @@ class _ConceptLines:
         self.keeps: list[tuple[Keep, Span]] = []
 
     def read(self, fact: Fact) -> None:
+        self._read(fact)
+        for letter in dict.fromkeys(self.scope.letters.mentioned(fact)):
+            guard = read_guard(fact.guard, self.scope.receivers, self.scope.formations)
+            self.pointed[letter].append(Said(letter, guard, fact.span))
+
+    def _read(self, fact: Fact) -> None:
         if fact.verb is not None:
             for subject in fact.subject:
                 self._told(fact, subject)
@@ -209,7 +216,13 @@ class _ConceptLines:
         if group is not None:
             self._note(group, fact)
             return
-        men = read_men(subject) if key != "is" else {}
+        letter = self.scope.letters.called(subject) if key != "is" else ""
+        if letter in self.scope.letters.same_as:
+            self._does(self.scope.letters.same_as[letter], fact, subject)
+            return
+        men = read_men(subject) if key != "is" and not letter else {}
+        if letter:
+            men = {letter: ByLetter(letter)}
         if men and men.keys() <= self.scope.by_place.keys():
             if key == "says" and self._only_spoken_to(men):
                 for choice in men.values():
@@ -223,9 +236,11 @@ class _ConceptLines:
 
     def _only_spoken_to(self, men: Mapping[str, Choice]) -> bool:
         """Whether a word to men by place gives them no role: in a tag, which would call them out of
-        the concept's order, and to the quarterback, whose job is not said by a role."""
+        the concept's order, to the quarterback, whose job is not said by a role, and to a letter
+        of which nothing else is said."""
         passer = any(isinstance(choice, Passer) for choice in men.values())
-        return passer or (self.scope.calls_men and not men.keys() <= set(self.scope.owned))
+        called = self.scope.calls_men and not men.keys() <= set(self.scope.owned)
+        return passer or called or men.keys() <= self.scope.letters.idle
 
     def _by_place(self, name: str, choice: Choice, fact: Fact) -> None:
         """Who he is, said by his name itself: whoever stands there, and nobody where none does."""
@@ -235,6 +250,8 @@ class _ConceptLines:
         elif name not in self.rules:
             always = read_guard(None, self.scope.receivers)
             rule = RoleRule((choice, Nobody()), (name, "nobody"))
+            if isinstance(choice, ByLetter):  # one man, who lines up or is missed
+                rule = RoleRule((choice,), (name,))
             self.rules[name].append(Said(rule, always, fact.span))
 
     def _others(self, fact: Fact, who: str) -> None:
@@ -269,7 +286,7 @@ class _ConceptLines:
         )
         match key:
             case "is":
-                rule = read_rule(fact.value, fact.span, self.scope.roles)
+                rule = read_rule(fact.value, fact.span, self.scope.roles, self.scope.letters)
                 self.rules[role].append(Said(rule, guard, fact.span))
             case "runs":
                 run = read_run(fact.value, fact.span, self.scope.routes, self.scope.roles)
@@ -474,6 +491,7 @@ class _ConceptLines:
         groups += [(f"the {key} order", said) for key, said in self.orders.items()]
         for what, said in groups:
             self.found += clashes(said, self.scope.receivers, what)
+        self._only_in_sets()
         self.found += ball_clashes(self.exchanges, self.handoffs)
         if not any(isinstance(d.said, UNREAD) for d in self.found):
             self.found += case_clashes(self.reactions, self.keys)
@@ -503,12 +521,27 @@ class _ConceptLines:
             handoffs=tuple(self.handoffs),
             others=_frozen(self.others),
             called=self.called,
+            pointed={
+                letter: tuple(said)
+                for letter, said in self.pointed.items()
+                if letter not in {*self.rules, *self.called, *self.scope.owned}
+            },
             exchanges=_frozen(self.exchanges),
             scrambles=_frozen(self.scrambles),
             keys=tuple(self.keys),
             reactions=tuple(self.reactions),
             joins=tuple(self.joins),
         )
+
+    def _only_in_sets(self) -> None:
+        """A letter whose every line asks for a formation is wanted in those alone."""
+        for name, said in self.rules.items():
+            if not isinstance(self.scope.by_place.get(name), ByLetter):
+                continue
+            asked = [one.guard.formations for one in self.jobs.get(name, ())]
+            if asked and all(asked):
+                guard = replace(said[0].guard, formations=frozenset().union(*asked))
+                self.rules[name] = [replace(said[0], guard=guard)]
 
 
 def _frozen(table: Mapping[K, list[T]]) -> dict[K, tuple[T, ...]]:

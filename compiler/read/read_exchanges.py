@@ -25,7 +25,7 @@ from stemline.playbook.exchange_definitions import (
     ExchangeDef,
     ExchangePlace,
 )
-from stemline.playbook.role_rules import Choice
+from stemline.playbook.role_rules import ByLetter, Choice
 from stemline.playbook.run_definitions import AimPoint
 from stemline.playbook.said import Said
 from stemline.read.concept_scope import Scope
@@ -105,7 +105,10 @@ def _man(phrase: Phrase, scope: Scope, by_place: dict[str, Choice]) -> str:
         if name in scope.by_place:
             by_place[name] = scope.by_place[name]
         return name
-    men = read_men(phrase)
+    letter = scope.letters.called(phrase)
+    if letter in scope.letters.same_as:
+        return scope.letters.same_as[letter]
+    men = {letter: ByLetter(letter)} if letter else read_men(phrase)
     if len(men) == 1:
         by_place.update(men)
         return next(iter(men))

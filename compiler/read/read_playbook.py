@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from functools import partial
 
@@ -22,6 +22,7 @@ from stemline.playbook.playbook import Playbook, Settings
 from stemline.playbook.protection_definitions import Protection
 from stemline.playbook.week_definitions import WeekDef
 from stemline.read.name_table import Blocks, name_key
+from stemline.read.own_letters import letters_of
 from stemline.read.own_men import with_own_men
 from stemline.read.read_bodies import Bodies
 from stemline.read.read_dresses import KnownNames, read_dress
@@ -83,10 +84,11 @@ class _BlockReader:
         men = Formations(self.blocks, self.settings, self.found)
         people = men.people()
         letters = men.letters(people)
+        called = letters_of(self.blocks.of("formation"), people)
         routes = self._routes()
         bodies = Bodies(
             self.blocks, self.settings, routes, self.broken_routes, self.found,
-            _positions(people.values(), letters),
+            _positions(people.values(), letters), called,
         )  # fmt: skip
         formations = {
             name_key(b.name): men.formation(b, letters) for b in self.blocks.of("formation")
@@ -117,7 +119,7 @@ class _BlockReader:
             looks={
                 k: look for k, look in looks.items() if not (look.part or self._with_a_week(look))
             },
-            protections=self._protections(),
+            protections=self._protections(called),
             weeks=self._weeks(),
             install=self._install(),
             taught=taught,
@@ -203,10 +205,10 @@ class _BlockReader:
         self.found += found
         return install
 
-    def _protections(self) -> dict[str, Protection]:
+    def _protections(self, letters: Mapping[str, str]) -> dict[str, Protection]:
         protections = {}
         for block in self.blocks.of("protection"):
-            made, found = read_protection(block, self.blocks, self.settings)
+            made, found = read_protection(block, self.blocks, self.settings, letters)
             protections[name_key(block.name)] = made
             self.found += found
         return protections

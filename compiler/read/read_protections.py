@@ -6,6 +6,7 @@ from collections import defaultdict
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import replace
 from functools import partial
+from types import MappingProxyType
 
 from stemline.diagnostics.catalogue.football import E402, E450, E462
 from stemline.diagnostics.catalogue.protections import E690, E691, E692, E693, E694
@@ -22,10 +23,11 @@ from stemline.playbook.protection_definitions import (
     SlideWay,
     Toward,
 )
-from stemline.playbook.role_rules import Nobody, RoleRule
+from stemline.playbook.role_rules import ByLetter, Nobody, RoleRule
 from stemline.playbook.run_definitions import WHOLE_LINE, LineSpot
 from stemline.playbook.said import Said, SideWord
 from stemline.read.name_table import Blocks
+from stemline.read.own_letters import letters_in
 from stemline.read.read_guards import clashes, read_guard
 from stemline.read.read_notes import LINEMEN
 from stemline.read.read_places import SIDES
@@ -59,18 +61,24 @@ _SAID = {rule: rule.value.capitalize() for rule in ProtectionRule}
 
 
 def read_protection(
-    block: Block, blocks: Blocks, settings: Settings
+    block: Block, blocks: Blocks, settings: Settings, letters: Mapping[str, str]
 ) -> tuple[Protection, tuple[Diagnostic, ...]]:
-    """The protection of a block, with what is wrong in it."""
+    """The protection of a block, with what is wrong in it; ``letters`` are the men's."""
     facts = blocks.facts(block)
-    return read_facts(block, facts, settings.code.receivers, whole=not blocks.is_broken(block))
+    whole = not blocks.is_broken(block)
+    return read_facts(block, facts, settings.code.receivers, whole=whole, letters=letters)
 
 
 def read_facts(
-    block: Block, facts: Sequence[Fact], receivers: int, *, whole: bool = True
+    block: Block,
+    facts: Sequence[Fact],
+    receivers: int,
+    *,
+    whole: bool = True,
+    letters: Mapping[str, str] = MappingProxyType({}),
 ) -> tuple[Protection, tuple[Diagnostic, ...]]:
     """A block's own facts and what it extends, read; ``whole`` if the parser read every line."""
-    reading = _ProtectionLines(receivers, facts)
+    reading = _ProtectionLines(receivers, facts, letters)
     for fact in facts:
         try:
             reading.read(fact)
@@ -88,12 +96,13 @@ def read_facts(
 class _ProtectionLines:
     """Collects what the lines of one block say."""
 
-    def __init__(self, receivers: int, facts: Sequence[Fact]) -> None:
+    def __init__(self, receivers: int, facts: Sequence[Fact], letters: Mapping[str, str]) -> None:
         self.receivers = receivers
         self.found: list[Diagnostic] = []
         self.roles = tuple(
             dict.fromkeys(p.text.casefold() for f in facts if f.key == "is" for p in f.subject)
         )
+        self.letters = letters_in(facts, letters, self.roles)
         self.toward: list[Said[tuple[Toward, ...]]] = []
         self.line: dict[LineSpot, list[Said[PassBlock]]] = defaultdict(list)
         self.rules: dict[str, list[Said[RoleRule]]] = defaultdict(list)
@@ -112,8 +121,14 @@ class _ProtectionLines:
             for subject in fact.subject if fact.key == "blocks" else ():
                 if subject.text.casefold() in self.roles or _is_of_line(subject, self.roles):
                     continue
-                for name, choice in read_men(subject).items():
+                letter = self.letters.called(subject)
+                if letter in self.letters.same_as or letter in self.roles:
+                    continue
+                men = {letter: ByLetter(letter)} if letter else read_men(subject)
+                for name, choice in men.items():
                     rule = RoleRule((choice, Nobody()), (name, "nobody"))
+                    if letter:  # one man, who lines up or is missed
+                        rule = RoleRule((choice,), (name,))
                     self.rules[name].append(Said(rule, always(self.receivers), fact.span))
                     self.roles = (*self.roles, name)
 
@@ -131,7 +146,7 @@ class _ProtectionLines:
             case "say":
                 self.says.append(string_of(fact.value, fact.span))
             case "is":
-                rule = read_rule(fact.value, fact.span, self.roles)
+                rule = read_rule(fact.value, fact.span, self.roles, self.letters)
                 for subject in fact.subject:
                     self.rules[subject.text.casefold()].append(Said(rule, guard, fact.span))
             case "blocks":
@@ -142,21 +157,29 @@ class _ProtectionLines:
                     linemen = subject.text.casefold() == LINEMEN
                     spot = WHOLE_LINE if linemen else read_line_spot(subject, self.roles)
                     said = (
-                        self.role_says[_role(subject, self.roles)]
+                        self.role_says[self._by_letter(subject) or _role(subject, self.roles)]
                         if spot is None
                         else self.line_says[spot]
                     )
                     said.append(string_of(fact.value, fact.span))
 
     def _blocks(self, fact: Fact, subject: Phrase, guard: str, said: Said[None]) -> None:
-        who = read_subject(subject, self.roles)
+        letter = self._by_letter(subject)
+        who = letter or read_subject(subject, self.roles)
         job = read_block(fact.value, fact.span, _FOR_HELP if isinstance(who, str) else _FOR_LINE)
         if isinstance(who, str):
             self.jobs[who].append(Said(job, said.guard, said.span))
         else:
             self.line[who].append(Said(job, said.guard, said.span))
         if not guard:
-            self.told.setdefault(job.rule, []).append(subject.text.casefold().removeprefix("the "))
+            named = letter or subject.text.casefold().removeprefix("the ")
+            self.told.setdefault(job.rule, []).append(named)
+
+    def _by_letter(self, subject: Phrase) -> str:
+        """The role of a man who is called by his letter; "" for any other subject."""
+        letter = self.letters.called(subject)
+        letter = self.letters.same_as.get(letter, letter)
+        return letter if letter in self.roles else ""
 
     def clashes(self) -> list[Diagnostic]:
         groups: list[tuple[str, Sequence[Said[object]]]] = [("which way it slides", self.toward)]

@@ -9,6 +9,7 @@ from stemline.diagnostics.catalogue.football import E444, E451, E452, E453, E454
 from stemline.football.play import FOR_MANY
 from stemline.playbook.role_rules import (
     Back,
+    ByLetter,
     ByRole,
     Choice,
     Fullback,
@@ -23,6 +24,7 @@ from stemline.playbook.role_rules import (
     Wing,
 )
 from stemline.playbook.said import SideWord
+from stemline.read.own_letters import NO_LETTERS, Letters
 from stemline.read.read_places import SIDES
 from stemline.read.read_routes import read_way
 from stemline.read.words import Misread, Words, one_phrase
@@ -30,14 +32,17 @@ from stemline.source import Span
 from stemline.syntax.tree import Atom, AtomKind, Mark, Phrase, Value, items
 
 
-def read_rule(value: Value | None, span: Span, roles: Collection[str]) -> RoleRule:
-    """``strong #2``, ``tight end or strong #2``, ``inside opposite under or nobody``."""
+def read_rule(
+    value: Value | None, span: Span, roles: Collection[str], letters: Letters = NO_LETTERS
+) -> RoleRule:
+    """``strong #2``, ``tight end or strong #2``, ``inside opposite under or nobody``, ``X``."""
     choices: list[Choice] = []
     words: list[str] = []
     places: list[Span] = []
     for item in items(value, Mark.OR):
         phrase = one_phrase(item, "a man by rule", span)
-        choices.append(_choice(phrase, roles))
+        letter = letters.called(phrase)
+        choices.append(ByLetter(letter) if letter else _choice(phrase, roles))
         words.append(phrase.text)
         places.append(phrase.span)
     for choice, place in zip(choices[:-1], places, strict=False):

@@ -61,8 +61,9 @@ class Tags:
         which a tag for any concept cannot: two concepts call different men `clear`."""
         concept = self.bodies.blocks.by_key[self.concepts[meant].kind.value, meant, ""]
         lineage = self.bodies.lineage(concept) if alone else []
-        own = self.bodies.scope(lineage).roles
-        scope = replace(self.bodies.scope([*lineage, block]), calls_men=True, owned=own)
+        own = self.bodies.scope(lineage)
+        owned = tuple(role for role in own.roles if role not in own.pointed)
+        scope = replace(self.bodies.scope([*lineage, block]), calls_men=True, owned=owned)
         body, keeps, found = read_body(block.facts, scope)
         before = len(self.bodies.found)
         body = self.bodies.joined(body, self.concepts[meant].body, self.concepts)

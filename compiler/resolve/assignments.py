@@ -355,7 +355,7 @@ def side_of_way(way: SideWord | ByRole, bound: Bound, picture: LinedUp) -> Side 
     """The side a word means; for a role, the side that its man comes from at the snap."""
     if isinstance(way, SideWord):
         return picture.side(way)
-    label = bound.men.get(way.role)
+    label = bound.man(way.role)
     side = picture.side_of(label) if label is not None else None
     if side is None:
         return None

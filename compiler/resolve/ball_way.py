@@ -117,8 +117,8 @@ def in_exchanges(body: Body, bound: Bound, picture: LinedUp) -> frozenset[str]:
 
 
 def _who(name: str, said: ExchangeDef, bound: Bound, picture: LinedUp) -> str:
-    if name in bound.men:
-        return bound.men[name]
+    if man := bound.man(name):
+        return man
     if name == QUARTERBACK:
         return _at(picture, Position.QUARTERBACK)
     if name == SNAPPER_SAID:
@@ -156,7 +156,7 @@ def _implied(
     through = None
     if not said:
         through = narrowest([s for s in body.handoffs if s.guard.worlds & known])
-    between = [bound.men[r] for r in through.value if r in bound.men] if through else []
+    between = [man for r in through.value if (man := bound.man(r))] if through else []
     hands = [first, *between, carrier]
     span = through.span if through else NOWHERE
     return [

@@ -161,6 +161,7 @@ def _asked(body: Body) -> frozenset[LookWord]:
 def _swap(body: Body, bound: Bound) -> None:
     """`swap a with b`: the two men change roles."""
     for swap in body.swaps:
-        a, b = bound.men.get(swap.first), bound.men.get(swap.second)
-        if a is not None and b is not None:
-            bound.men[swap.first], bound.men[swap.second] = b, a
+        a, b = bound.man(swap.first), bound.man(swap.second)
+        one, two = bound.role_of(a or ""), bound.role_of(b or "")
+        if one is not None and two is not None:
+            bound.men[one], bound.men[two] = bound.men[two], bound.men[one]

@@ -41,6 +41,8 @@ def call_away(body: Body, bound: Bound, picture: LinedUp, call: str) -> tuple[st
     for name, said in body.called.items():
         found = candidates(said.value, picture, bound)
         old = bound.role_of(found[0]) if found else None
+        if old == name:
+            continue  # the line for him stands in its own place
         if not found:
             bound.nobody.append(name)
         elif old == CARRIER or old in body.called:

@@ -185,7 +185,7 @@ class _Looking:
         if spot is None:
             return ""
         elsewhere = {man for other in spots for man in other.men}
-        elsewhere |= {self.bound.men.get(look.target, "") for look in looks}
+        elsewhere |= {self.bound.man(look.target) or "" for look in looks}
         misses = []
         for task in self.by_man.values():
             if task.man in elsewhere:
@@ -209,7 +209,7 @@ class _Looking:
             if len(spot.men) == 1:
                 return self._catch(spot.men[0]), spot.men
             return spot.at, spot.men
-        label = self.bound.men.get(target)
+        label = self.bound.man(target)
         if label is None:
             return None
         path = self.by_man[label].path

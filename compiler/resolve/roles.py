@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
-from stemline.diagnostics.catalogue.calls import E620, E621
+from stemline.diagnostics.catalogue.calls import E620, E621, E626
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.in_words import how_many
 from stemline.football.defence.fronts import at_place, wings
@@ -41,11 +41,17 @@ from stemline.playbook.said import Said, SideWord
 
 @dataclass
 class Bound:
-    """Roles with their men (labels); roles that are nobody in this call; what went wrong."""
+    """Roles with their men (labels); roles that are nobody in this call; what went wrong.
+    ``pointed`` are men of whom lines speak by their letters, whatever role they have."""
 
     men: dict[str, str] = field(default_factory=dict)
+    pointed: dict[str, str] = field(default_factory=dict)
     nobody: list[str] = field(default_factory=list)
     found: list[Diagnostic] = field(default_factory=list)
+
+    def man(self, name: str) -> str | None:
+        """The man (label) of a role, or of a letter that is none."""
+        return self.men.get(name) or self.pointed.get(name)
 
     def role_of(self, label: str) -> str | None:
         return next((r for r, m in self.men.items() if m == label), None)
@@ -74,6 +80,7 @@ def _goes_out(body: Body, role: str | None, label: str, picture: LinedUp) -> boo
 def _bind_all(body: Body, picture: LinedUp, ends: Mapping[str, str], call: str) -> Bound:
     """The roles bound where ``ends`` are taken by their place in the line."""
     bound = Bound(men=dict(ends))
+    _point(body, picture, bound, call)
     waiting = dict(_rules_that_hold(body, picture))
     while ready := [r for r, rule in waiting.items() if not _leans_on(rule.value) & set(waiting)]:
         role = min(ready, key=lambda r: (r not in body.first, *_turn(r, waiting[r].value)))
@@ -95,6 +102,18 @@ def line_ends(body: Body, picture: LinedUp) -> Mapping[str, str]:
             if label and label not in found.values():
                 found[str(spot)] = label
     return found
+
+
+def _point(body: Body, picture: LinedUp, bound: Bound, call: str) -> None:
+    """The men of whom lines speak by their letters; a line that holds wants its man."""
+    worlds = picture.worlds(picture.count.strong)
+    for letter, said in body.pointed.items():
+        there = candidates(ByLetter(letter), picture, bound)
+        holding = [one for one in said if one.guard.worlds & worlds]
+        if there:
+            bound.pointed[letter] = there[0]
+        elif holding:
+            bound.found.append(E626(man=letter, call=call).at(holding[0].span))
 
 
 def _turn(role: str, rule: RoleRule) -> tuple[bool, int, str]:
@@ -122,7 +141,10 @@ def _optional(rule: RoleRule) -> bool:
 
 
 def _relative(rule: RoleRule) -> int:
-    """Exact rules first, then those that take whoever is free on a side."""
+    """A man by his letter first, then exact rules, then those that take whoever is free on a
+    side."""
+    if isinstance(rule.choices[0], ByLetter):
+        return -1
     return int(any(isinstance(c, Relative) for c in rule.choices))
 
 
@@ -145,6 +167,10 @@ def _bind_one(role: str, rule: Said[RoleRule], picture: LinedUp, bound: Bound, c
             return
         reasons.append(_reason(choice, words, there, picture, bound))
     bound.nobody.append(role)
+    letter = rule.value.choices[0]
+    if rule.value.words == (role,) and isinstance(letter, ByLetter) and not there:
+        bound.found.append(E626(man=role, call=call).at(rule.span))
+        return
     bound.found.append(
         E620(role=role, call=call, why="; ".join(dict.fromkeys(reasons))).at(rule.span)
     )
@@ -202,7 +228,7 @@ def _fullbacks(picture: LinedUp) -> list[str]:
 def _relative_side(side: SideWord | ByRole, picture: LinedUp, bound: Bound) -> Side | None:
     if isinstance(side, SideWord):
         return picture.side(side)
-    label = bound.men.get(side.role)
+    label = bound.man(side.role)
     there = picture.side_of(label) if label is not None else None
     if there is None:
         return None
@@ -216,7 +242,7 @@ def _reason(
     taken = [(label, bound.role_of(label)) for label in candidates]
     busy = ", ".join(f"{label} already runs the {role}" for label, role in taken if role)
     match choice:
-        case Relative(_, ByRole(other, _, _)) if other not in bound.men:
+        case Relative(_, ByRole(other, _, _)) if bound.man(other) is None:
             return f"{other} is nobody in this call, so it has no side"
         case Relative(_, side):
             there = _relative_side(side, picture, bound)
@@ -236,6 +262,8 @@ def _reason(
             return f"the {words} is taken: {busy}" if busy else "no man stands as a wing"
         case Snapper() if not picture.field.code.all_eligible:
             return "the centre may not catch a pass under this rule code"
+        case ByLetter():
+            return f"{words} is taken: {busy}" if busy else f"no {words} lines up"
         case Fullback():
             return f"the {words} is taken: {busy}" if busy else "no second back is behind the ball"
         case _:

@@ -63,6 +63,7 @@ def merged(body: Body, tags: Sequence[Tag]) -> Body:
             if getattr(other, order)
         }
         changes["claims"] = () if other.no_claims else other.claims or body.claims
+        changes["pointed"] = {**body.pointed, **other.pointed}
         changes["needs"] = body.needs + other.needs
         changes["alerts"] = other.alerts or body.alerts
         changes["kills"] = tuple(joined_kills(body.kills, other.kills, tag.name))

@@ -239,7 +239,7 @@ def test_a_swap_changes_the_men_of_two_roles() -> None:
 @pytest.mark.parametrize(
     ("line", "code"),
     [
-        ("swap a with q", "E444"),
+        ("swap a with v", "E444"),
         ("swap a", "E469"),
         ("keeps hope", "E470"),
         ("who runs go", "E450"),
@@ -255,7 +255,7 @@ def test_a_line_of_a_tag_that_cannot_be_read(line: str, code: str) -> None:
 @pytest.mark.parametrize(
     ("rule", "code"),
     [
-        ("Z", "E453"),
+        ("V", "E453"),
         ("LT", "E453"),
         ("strong", "E455"),
         ("strong 2", "E455"),
@@ -263,7 +263,7 @@ def test_a_line_of_a_tag_that_cannot_be_read(line: str, code: str) -> None:
         ("receiver #2", "E451"),
         ("nobody or strong #1", "E452"),
         ("inside", "E454"),
-        ("inside opposite q", "E444"),
+        ("inside opposite v", "E444"),
         ("strong #2, weak #1", "E402"),
         ("strong #2 please", "E401"),
     ],

@@ -28,7 +28,7 @@ LINES = [
     ("formation", "Q at shotgun", GOOD),
     ("formation", "trips right", GOOD),
     ("formation", "X: call, numbers", FAIR),
-    ("concept", "X runs slant", GOOD),
+    ("concept", "V runs slant", GOOD),
     ("concept", "Z runs a go", GOOD),
     ("concept", "mate runs slatn when press", GOOD),
     ("concept", "#1 runs slant", GOOD),

@@ -156,20 +156,9 @@ OFFERS = (
     Offer(
         "a letter for a role",
         "E453",
-        PASS.replace("a is strong #1", "a is Z"),
-        "Z",
+        PASS.replace("a is strong #1", "a is Z2"),
+        "Z2",
         ("strong #1",),
-    ),
-    Offer(
-        "a letter that stands over the ball in one set",
-        "E453",
-        RUN.replace("    line", "    lead is H\n    lead blocks lead\n    line").replace(
-            "Three Two", "Two"
-        )
-        + "\nformation Two extends Three Two\n    H at ball, 4 deep\n    R at ball, 7 deep\n",
-        "H\n    lead",
-        ("fullback or strong #2",),
-        (("strong #2 blocks", "strong #2\n    lead blocks"),),
     ),
     instead("each of two", PASS, "everyone else runs go", "outs is each #2", "each #2 runs go"),
     instead(
@@ -247,7 +236,7 @@ WRITTEN: Mapping[str, tuple[tuple[str, str], ...]] = {
         ("mate runs bender 12 toward middle when off", "mate runs bender 12 when off"),
         ("mate runs hook 5 at 3 outside tackle when 3x1",
          "mate runs hook 5 to 3 outside tackle when 3x1"),
-        ("read mate on 3 > X on 3", "read mate on 3 > weak #1 on 3"),
+        ("read mate on 3 > V on 3", "read mate on 3 > strong #2 on 3"),
         ("mate runs seam in Trips", "mate runs seam when Trips"),
         ("inside runs seam", "strong inside runs seam"),
         ("receivers run go", "everyone else runs go"),

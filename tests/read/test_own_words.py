@@ -44,7 +44,7 @@ ANSWERED = [
     ("concept", "split end runs go", "weak #1 runs go"),
     ("concept", "wide receiver runs go", "strong #1 runs go · weak #1 runs go · each #1 runs go"),
     ("concept", "halfback runs flat", "back runs flat · wing runs flat"),
-    ("concept", "X runs slant", "weak #1 runs slant"),
+    ("concept", "V runs slant", "strong #2 runs slant"),
     ("concept", "#1 runs slant", "strong #1 runs slant · weak #1 runs slant · each #1 runs slant"),
     ("concept", "QB rolls right", "feet roll right, set"),
     ("concept", "quarterback drops 5", "feet 5"),

@@ -136,6 +136,19 @@ class E625(Mistake):
     why: str
 
 
+class E626(Mistake):
+    title = "a man who does not line up"
+    message = "in {call} no {man} lines up"
+    label = "not in this formation"
+    help = (
+        "leave the formation out of the dress-up, end the line with `when` and the name of one "
+        "that has him, or name the job: `clear is {man} or strong #1`"
+    )
+
+    call: str
+    man: str
+
+
 class E630(Mistake):
     title = "a read with nobody there"
     message = "in {call} the quarterback reads {spot}, and nobody comes there{miss}"

@@ -343,8 +343,8 @@ class E452(Mistake):
 
 class E453(Mistake):
     title = "a role by letter"
-    message = "`{letter}` is a man's letter, and a concept must serve every formation"
-    label = "a letter"
+    message = "`{letter}` is the letter of nobody whom a formation lines up"
+    label = "nobody's letter"
     help = "say where he stands, for {letter} mostly `{rule}`; a lineman has lines of his own"
 
     letter: str

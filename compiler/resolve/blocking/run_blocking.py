@@ -229,9 +229,7 @@ class RunBlocking:
             there = read(front, target, partial(self._scheme, front)) if front else ()
             taken = {k.man for k in keys}
             man = next((d.label for d in there if d.label not in taken), "")
-            choices = tuple(
-                (r.does, self._bound.men.get(r.to, r.to), _when(r, key)) for r in theirs
-            )
+            choices = tuple((r.does, self._bound.man(r.to) or r.to, _when(r, key)) for r in theirs)
             called = f"{key.name}, the {key.words}" if key.name else key.words
             made = Key(called, man, choices, key.span, name=key.name)
             if front is not None and made.throws and target.what != UNBLOCKED:
