@@ -33,8 +33,8 @@ def build(
         target = target / f"only-{file_name(only.strip().casefold())}"
     stamp = Stamping(folder, target, (only, paper, str(out)), theme, cached=not no_cache)
     if (told := stamp.unchanged()) is not None:
-        (found, _), (line, _) = told.words
-        click.echo(found, nl=False, err=True)
+        (warnings, _), (line, _) = told.words
+        click.echo(warnings, nl=False, err=True)
         click.echo(f"{line}, nothing changed")
         return
     from stemline.commands.opening import (
