@@ -33,8 +33,9 @@ def build(
         target = target / f"only-{file_name(only.strip().casefold())}"
     stamp = Stamping(folder, target, (only, paper, str(out)), theme, cached=not no_cache)
     if (told := stamp.unchanged()) is not None:
-        click.echo(told.found, nl=False, err=True)
-        click.echo(f"{told.line}, nothing changed")
+        (warnings, _), (line, _) = told.words
+        click.echo(warnings, nl=False, err=True)
+        click.echo(f"{line}, nothing changed")
         return
     from stemline.commands.opening import (
         kept_until_end,
@@ -54,7 +55,7 @@ def build(
     from stemline.outside.interrupts import Interrupts
     from stemline.outside.not_written import NotWritten
     from stemline.outside.project import revision
-    from stemline.outside.stamp import LastBuild
+    from stemline.outside.stamp import LastSaid
     from stemline.outside.workroom import workroom
 
     store = kept_until_end(not no_cache)
@@ -87,4 +88,5 @@ def build(
     click.echo(line)
     assert compiled.book is not None, "a season comes from a book"
     words = "".join(f"{each}\n" for each in said)
-    stamp.keep(texts, (rev, date), compiled.book.settings.theme, look, LastBuild(words, line))
+    last = LastSaid(((words, True), (line, False)))
+    stamp.keep(texts, (rev, date), compiled.book.settings.theme, look, last)

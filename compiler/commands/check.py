@@ -10,6 +10,9 @@ import click
 from stemline.commands.options import FOLDER, NO_CACHE
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from stemline.commands.stamping import CheckStamping
     from stemline.diagnostics.diagnostic import Diagnostic
     from stemline.football.play import Season
     from stemline.outside.store import Store
@@ -29,24 +32,47 @@ if TYPE_CHECKING:
 @NO_CACHE
 def check(folder: Path, timing: bool, pictures: bool, only: str, no_cache: bool) -> None:
     """Read a playbook and say everything that is wrong with it."""
+    from stemline.commands.stamping import CheckStamping
+
+    options = str(timing), str(pictures), only
+    stamp = CheckStamping(folder, options, cached=not no_cache)
+    if (last := stamp.unchanged()) is not None:
+        for words, wrong in last.words:
+            click.echo(words, err=wrong)
+        raise SystemExit(int(last.failed))
     from stemline.commands.opening import kept_until_end, leave
 
     store = kept_until_end(not no_cache)
-    leave(_checked(folder, store, timing, pictures, only, keep=not no_cache))
+    leave(_checked(folder, store, stamp, timing, pictures, only, keep=not no_cache))
 
 
 def _checked(
-    folder: Path, store: Store, timing: bool, pictures: bool, only: str, *, keep: bool
+    folder: Path,
+    store: Store,
+    stamp: CheckStamping,
+    timing: bool,
+    pictures: bool,
+    only: str,
+    *,
+    keep: bool,
 ) -> tuple[Diagnostic, ...]:
     """All that is wrong, said; with the clock or the crowded pictures where they are wanted."""
     from dataclasses import replace
 
     from stemline.commands.closing_lines import answers, older, summary
     from stemline.commands.opening import narrowed, opened, print_found, theme_of
+    from stemline.outside.stamp import LastSaid
 
-    texts, compiled = opened(folder, store)
+    read, compiled = opened(folder, store)
     themed = theme_of(folder, "", compiled)
-    texts = replace(texts, sources=(*texts.sources, *themed.sources))
+    texts = replace(read, sources=(*read.sources, *themed.sources))
+    said: list[tuple[str, bool]] = []
+
+    def say(lines: Iterable[str]) -> None:
+        for line in lines:
+            click.echo(line)
+            said.append((line, False))
+
     found = (*texts.found, *compiled.checked(only), *themed.diagnostics)
     if not only and not any(d.is_error for d in found):
         found += compiled.pressed(compiled.weeks)
@@ -57,28 +83,28 @@ def _checked(
     if (timing or (only and not pictures)) and season is not None:
         from stemline.results import timing_lines
 
-        for line in timing_lines(compiled, season):
-            click.echo(line)
-    print_found(found, texts, compiled.lowered)
-    if compiled.book is not None and not any(d.is_error for d in found):
-        for line in answers(folder, compiled, only, keep=keep):
-            click.echo(line)
-    for line in older(compiled):
-        click.echo(line)
-    click.echo(summary(folder, compiled, len(compiled.named(only)), found))
+        say(timing_lines(compiled, season))
+    said += [(words, True) for words in print_found(found, texts, compiled.lowered)]
+    failed = any(d.is_error for d in found)
+    if compiled.book is not None and not failed:
+        say(answers(folder, compiled, only, keep=keep))
+    say(older(compiled))
+    say([summary(folder, compiled, len(compiled.named(only)), found)])
     if pictures and season is not None and themed.theme is not None:
-        _say_crowded(compiled, season, themed.theme)
+        say(["\n".join(_crowded(compiled, season, themed.theme))])
+    if compiled.book is not None and themed.theme is not None:
+        last, theme = LastSaid(tuple(said), failed), compiled.book.settings.theme
+        stamp.keep(read, stamp.PRINTED, theme, themed.theme, last)
     return found
 
 
-def _say_crowded(compiled: Session, season: Season, theme: Theme) -> None:
+def _crowded(compiled: Session, season: Season, theme: Theme) -> list[str]:
     from stemline.commands.progress import progress
     from stemline.results import Refused, crowded_lines
 
     try:
         with progress() as tell:
-            lines = list(crowded_lines(compiled, season, theme, tell))
+            return list(crowded_lines(compiled, season, theme, tell))
     except Refused as why:
         click.echo(str(why), err=True)
         raise SystemExit(1) from None
-    click.echo("\n".join(lines))

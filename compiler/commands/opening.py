@@ -97,11 +97,10 @@ def _settle(folder: Path) -> None:
 
     Before anything else, so that whatever comes next sees one book or the other.
     """
-    build = folder / "build"
-    parts: list[Path] = []
+    roots = [folder / "build"]
     with suppress(OSError):  # a folder that cannot be looked into, or is none: told when it is read
-        parts = sorted(path.parent for path in build.glob(f"*/{output_folder.HELD}"))
-    for root in (build, *parts):
+        roots = output_folder.fillings(roots[0])
+    for root in roots:
         try:
             output_folder.settle(root)
         except NotWritten as error:

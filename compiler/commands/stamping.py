@@ -1,4 +1,4 @@
-"""Whether a build has anything to do: nothing that a build needs is loaded to tell."""
+"""Whether a build or a check has anything to do: nothing that it needs is loaded to tell."""
 
 from __future__ import annotations
 
@@ -9,12 +9,12 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from stemline.outside.cache import place
-from stemline.outside.folder import standing
+from stemline.outside.folder import fillings, standing, waits
 from stemline.outside.project import read_files, revision
 from stemline.outside.stamp import (
     GoalAsked,
     Ingredients,
-    LastBuild,
+    LastSaid,
     files_of,
     keep,
     sealed,
@@ -33,6 +33,8 @@ class Stamping:
     ``cached`` False there is no stamp.
     """
 
+    SHELF = "stamps"
+
     def __init__(
         self, folder: Path, target: Path, options: Sequence[str], theme: str, *, cached: bool
     ) -> None:
@@ -42,19 +44,28 @@ class Stamping:
         except OSError:  # the folder where the coach stands is gone
             home, goal, here, cached = "", "", "", False
         told = (str(folder), home, str(target), goal, here if theme else "", theme, *options)
-        self._asked = GoalAsked(place("stamps") if cached else None, Path(goal), told)
+        shelf = place(self.SHELF) if cached else None
+        self._asked = GoalAsked(shelf, Path(goal), told)
         self._before: Ingredients | None = None
 
-    def unchanged(self) -> LastBuild | None:
+    def unchanged(self) -> LastSaid | None:
         """What the last build said, where nothing is to be done."""
         if self._asked.place is None:
             return None
-        texts, printed = read_files(self._folder), revision(self._folder)
+        texts, printed = read_files(self._folder), self._printed()
         self._before = Ingredients(self._asked, texts, printed)
-        return unchanged(self._asked, self._before, standing(self._target))
+        return unchanged(self._asked, self._before, self._standing())
+
+    def _printed(self) -> tuple[str, str]:
+        """The revision that is printed, and its date."""
+        return revision(self._folder)
+
+    def _standing(self) -> dict[str, str] | None:
+        """What was written and stands; None where nothing is, or it is not as it was."""
+        return standing(self._target) or None
 
     def keep(
-        self, texts: Files, printed: tuple[str, str], said: str, theme: Theme, told: LastBuild
+        self, texts: Files, printed: tuple[str, str], said: str, theme: Theme, told: LastSaid
     ) -> None:
         """Keep what was made of these texts, with the revision that was ``printed``; ``said`` is
         the playbook's own word for its theme. Nothing is kept where anything has changed while it
@@ -63,9 +74,9 @@ class Stamping:
             return
         made_of = Ingredients(self._asked, texts, printed)
         folders = self._folders(self._theme or said, theme)
-        files = standing(self._target)
+        files = self._standing()
         same = self._before is not None and self._before.key == made_of.key
-        if same and folders is not None and files:
+        if same and folders is not None and files is not None:
             keep(self._asked, made_of, folders, files, told)
 
     def _folders(self, name: str, theme: Theme) -> dict[str, str] | None:
@@ -92,6 +103,26 @@ class Stamping:
                 return None
             seals[str(folder)] = sealed(found.items())
         return seals
+
+
+class CheckStamping(Stamping):
+    """The stamp of a check, which writes nothing and prints no revision."""
+
+    SHELF, PRINTED = "checks", ("", "")
+
+    def __init__(self, folder: Path, options: Sequence[str], *, cached: bool) -> None:
+        super().__init__(folder, folder, ("check", *options), "", cached=cached)
+
+    def _printed(self) -> tuple[str, str]:
+        return self.PRINTED
+
+    def _standing(self) -> dict[str, str] | None:
+        """Nothing is written; a killed build of the playbook is finished, or its end told, by who
+        opens it."""
+        try:
+            return None if any(map(waits, fillings(self._folder / "build"))) else {}
+        except OSError:
+            return None
 
 
 def _printing(there: dict[str, str]) -> dict[str, str]:

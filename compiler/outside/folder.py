@@ -47,7 +47,7 @@ def standing(root: Path) -> dict[str, str] | None:
     it was written and nothing waits for its place; else None."""
     held = root / HELD
     try:
-        if held.is_symlink() or any((held / each).exists() for each in (_WHOLE, _COMING, _STAGED)):
+        if held.is_symlink() or waits(root):
             return None
         files = read(held / _STANDS)
         sound = all(_digest_in(root, name) == digest for name, digest in files.items())
@@ -75,6 +75,17 @@ def replace(root: Path, files: Mapping[str, bytes]) -> None:
         _take_place(root, new, old)
 
 
+def waits(root: Path) -> bool:
+    """Whether a killed build left something in it. Raises OSError where that cannot be told."""
+    return any((root / HELD / each).exists() for each in (_WHOLE, _COMING, _STAGED))
+
+
+def fillings(build: Path) -> list[Path]:
+    """A playbook's build folder, and those folders in it that builds of a part have filled. Raises
+    OSError for one that cannot be looked into."""
+    return [build, *sorted(path.parent for path in build.glob(f"*/{HELD}"))]
+
+
 def settle(root: Path) -> None:
     """Finish what a killed build left: its files go to their places if it was whole, else away.
 
@@ -82,8 +93,7 @@ def settle(root: Path) -> None:
     """
     held = root / HELD
     try:
-        left = any((held / each).exists() for each in (_WHOLE, _COMING, _STAGED))
-        if held.is_symlink() or not left:
+        if held.is_symlink() or not waits(root):
             return
         _refuse_held(held)
     except OSError as error:

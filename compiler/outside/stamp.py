@@ -1,11 +1,11 @@
-"""What a build was made of and what it wrote: where all of it is as it was, nothing is to be done.
+"""What a command was made of and what it wrote: where all is as it was, nothing is to be done.
 
 A stamp is kept in the user's cache, signed (`private.py`), never beside the output: a folder that
 comes from somebody else brings none with it. It holds
 
 - a key over the texts, the options, the revision that is printed, the program and its libraries;
 - the libraries of the system that took part, and folders where a theme was sought, as they were;
-- every file that was written, by its content, and what the command said.
+- every file that was written, by its content, and what the command said. A check writes none.
 
 Texts, themes, the program and the output go in by their content, so an edit that keeps a file's
 size and time is seen. Where anything cannot be told there is no stamp, and the book is built.
@@ -33,16 +33,18 @@ _MOST_FILES, _MOST_BYTES = 5_000, 200_000_000
 
 
 @dataclass(frozen=True)
-class LastBuild:
-    """What a build said: its warnings, and its last line."""
+class LastSaid:
+    """What a command said, in order: words, and whether they are about what is wrong, which goes
+    to the other stream; and whether it failed."""
 
-    found: str
-    line: str
+    words: tuple[tuple[str, bool], ...]
+    failed: bool = False
 
 
 @dataclass(frozen=True)
 class GoalAsked:
-    """What a build was asked for: where it writes, and each option as it was given.
+    """What a command was asked for: where it writes, else what it reads, and each option as it was
+    given.
 
     ``place`` is where stamps are kept, None for nowhere.
     """
@@ -67,11 +69,11 @@ class Ingredients:
 
 def unchanged(
     asked: GoalAsked, made_of: Ingredients, standing: Mapping[str, str] | None
-) -> LastBuild | None:
-    """What the last build of this said, where nothing has changed since; ``standing`` is what lies
-    in its folder, None where that is not as it was written."""
+) -> LastSaid | None:
+    """What the last command of this said, where nothing has changed since; ``standing`` is what
+    lies in its folder, None where that is not as it was written."""
     file = _file(asked)
-    if file is None or not standing or not made_of.known:
+    if file is None or standing is None or not made_of.known:
         return None
     try:
         held = json.loads(kept_text(file, _LARGEST) or "{}")
@@ -81,7 +83,8 @@ def unchanged(
             return None
         if any(seal_of(Path(path)) != was for path, was in held["folders"].items()):
             return None
-        return LastBuild(str(held["found"]), str(held["line"]))
+        words = tuple((str(said), bool(wrong)) for said, wrong in held["words"])
+        return LastSaid(words, bool(held["failed"]))
     except (OSError, ValueError, LookupError, TypeError, AttributeError, RecursionError):
         return None
 
@@ -91,7 +94,7 @@ def keep(
     made_of: Ingredients,
     folders: Mapping[str, str],
     files: Mapping[str, str],
-    told: LastBuild,
+    told: LastSaid,
 ) -> None:
     """Keep what was built of ``made_of``, with the seals of the ``folders`` of its theme."""
     file, libraries = _file(asked), loaded()
@@ -99,7 +102,7 @@ def keep(
         return
     held = {
         "key": made_of.key, "libraries": libraries, "folders": dict(folders),
-        "files": dict(files), "found": told.found, "line": told.line,
+        "files": dict(files), "words": told.words, "failed": told.failed,
     }  # fmt: skip
     keep_text(file, json.dumps(held), MOST_STAMPS)
 
