@@ -28,7 +28,7 @@ _NOTES = (
         "Counting",
         "Receivers are numbered from outside in on each side, where they stand at the snap and so "
         "after any motion: #1 is the widest. Strong is the side with more of them; in a tie it "
-        "is the called side.",
+        "is the called side. A man who moves across is counted where he ends.",
     ),
     Remark(
         "Reads",
@@ -65,7 +65,9 @@ _NOTES = (
     Remark(
         "Blocks",
         "A run is one text for every front. The table says it man by man: his rule, and whom it "
-        "gives him against each look. Playside is where the ball goes.",
+        "gives him against each look; (his rule) behind a double team tells that the other man's "
+        "rule asks for it. A rule that finds nobody gives way to the last resort: out, down or "
+        "help beside him, or a climb. Playside is where the ball goes.",
     ),
     Remark(
         "Letters",
@@ -73,7 +75,8 @@ _NOTES = (
     ),
     Remark(
         "Keys",
-        "A defender who is read is left alone on purpose; what he does decides what is done.",
+        "A defender who is read is left alone on purpose; what he does decides what is done. Short "
+        "dashes are the quarterback's way if he keeps the ball, dots from there the pitch.",
     ),
     Remark(
         "The clock",
