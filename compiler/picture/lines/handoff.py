@@ -86,7 +86,7 @@ def _keeper(passer: str, drawn: Sequence[Drawn]) -> _Keeper | None:
     return _Keeper(keeps.run.name, points, length(points) / length(keeps.points))
 
 
-def _catch(points: Sequence[Point], start: Point, leaves: float, pace: Pace) -> float:
+def _catch(points: tuple[Point, ...], start: Point, leaves: float, pace: Pace) -> float:
     """How much of his line the man has run when a pitch from ``start`` meets him: it is thrown
     beside or back."""
     whole = length(points)
