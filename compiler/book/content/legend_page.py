@@ -65,9 +65,8 @@ _NOTES = (
     Remark(
         "Blocks",
         "A run is one text for every front. The table says it man by man: his rule, and whom it "
-        "gives him against each look; (his rule) behind a double team tells that the other man's "
-        "rule asks for it. A rule that finds nobody gives way to the last resort: out, down or "
-        "help beside him, or a climb. Playside is where the ball goes.",
+        "gives him against each look; (his rule): the other man's asks for it. Out, down or help: "
+        "where no rule finds a man. Playside is where the ball goes.",
     ),
     Remark(
         "Letters",
@@ -76,7 +75,7 @@ _NOTES = (
     Remark(
         "Keys",
         "A defender who is read is left alone on purpose; what he does decides what is done. Short "
-        "dashes are the quarterback's way if he keeps the ball, dots from there the pitch.",
+        "dashes: the quarterback keeps the ball; dots: he pitches it.",
     ),
     Remark(
         "The clock",
