@@ -28,7 +28,7 @@ _NOTES = (
         "Counting",
         "Receivers are numbered from outside in on each side, where they stand at the snap and so "
         "after any motion: #1 is the widest. Strong is the side with more of them; in a tie it "
-        "is the called side. A man who moves across is counted where he ends.",
+        "is the called side.",
     ),
     Remark(
         "Reads",
