@@ -106,9 +106,7 @@ def _line(play: Play) -> str:
 
 def _key(key: Key) -> str:
     man = f" ({key.man})" if key.man else ""
-    choices = ", ".join(
-        f"{do} {to}".rstrip() + (f" when {when}" if when else "") for do, to, when in key.choices
-    )
+    choices = ", ".join(do + (f" when {when}" if when else "") for do, when in key.done)
     return f"Key: {key.described}{man}" + (f": {choices}." if choices else ".")
 
 

@@ -65,6 +65,9 @@ _DOES = {
     BallMoves.FAKE: "fake",
 }  # fmt: skip
 
+TRAILS = ("pitch", "trail")
+"""Roles of the man who comes along for a pitch, where the line of it names nobody."""
+
 
 def _custom(value: float) -> Known[float]:
     return Known(value, Certainty.CUSTOM, "common practice, no published source")

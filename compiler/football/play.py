@@ -256,6 +256,14 @@ class Key:
         """Whether a pass is thrown off him: the key of a run-pass option."""
         return any(what == "throw" for what, *_ in self.choices)
 
+    @property
+    def done(self) -> tuple[tuple[str, str], ...]:
+        """Each choice in words, and when: ("pitch to F", "he takes the quarterback")."""
+        return tuple(
+            (f"{what} {'to ' if what == 'pitch' and to else ''}{to}".rstrip(), when)
+            for what, to, when in self.choices
+        )
+
 
 @dataclass(frozen=True)
 class Hot:

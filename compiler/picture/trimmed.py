@@ -28,6 +28,8 @@ from stemline.theme import Theme
 _FIELD = "field"
 _HASH = "hash"
 _LOOK = "against "
+_EDGE = 0.5
+"""Points from the edge within which a line along it would be cut in its own thickness."""
 _ROOM = 1.4
 """Points left above and below the ink: half of the thickest line, and white."""
 
@@ -59,7 +61,9 @@ def trimmed(scene: Scene, theme: Theme) -> Scene:
     bottom, top = max(whole.bottom, min(heights) - room), min(whole.top, max(heights) + room)
     frame = Box(whole.left, bottom, whole.right, top)
     layers = tuple(
-        Layer(layer.name, tuple(_cut(layer.items, frame))) if layer.name == _FIELD else layer
+        Layer(layer.name, tuple(_cut(layer.items, frame, _EDGE / scene.scale)))
+        if layer.name == _FIELD
+        else layer
         for layer in scene.layers
     )
     return replace(scene, frame=frame, layers=layers)
@@ -89,8 +93,9 @@ def _heights(item: Item, scene: Scene, theme: Theme) -> Iterator[float]:
             yield from (at.y - room.fall / scene.scale, at.y + room.rise / scene.scale)
 
 
-def _cut(items: tuple[Item, ...], frame: Box) -> Iterator[Item]:
-    """The field's items in ``frame``: its lines run along it or across it."""
+def _cut(items: tuple[Item, ...], frame: Box, edge: float = 0.0) -> Iterator[Item]:
+    """The field's items in ``frame``: its lines run along it or across it. One that runs along it
+    nearer than ``edge`` yards to its end is left out."""
     for item in items:
         if not isinstance(item, Stroke):
             yield item
@@ -98,7 +103,8 @@ def _cut(items: tuple[Item, ...], frame: Box) -> Iterator[Item]:
         pieces = []
         for each in item.segments:
             low, high = sorted((each.start.y, each.end.y))
-            if high < frame.bottom or low > frame.top:
+            near = edge if low == high else 0.0
+            if high < frame.bottom + near or low > frame.top - near:
                 continue
             if item.style == _HASH and not frame.bottom <= low <= high <= frame.top:
                 continue  # what is left of it would be a speck

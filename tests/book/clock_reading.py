@@ -207,13 +207,17 @@ def order_off(page: Quarterback, base: Play, play: Play, plays: Sequence[Play]) 
         "feet": "feet: ", "reads": "reads: ", "pressure": "under pressure: ", "alert": "alert: ",
         "claim": "shape: ", "last": "nobody open: ",
     }  # fmt: skip
+    nothing = {
+        "feet": "no steps said", "reads": "no reads", "pressure": "no read under pressure",
+        "alert": "no alert", "claim": "no shape to read", "last": "not said",
+    }  # fmt: skip
     for part, own in _own(play).items():
         said = [c.words.removeprefix(heads[part]) for c in mine if c.part == part]
         if len(said) > 1:
             yield f"two say his {part}: {said}"
             continue
         told = said[0] if said else _own(base)[part]
-        if (told if told != "none" else "") != own:
+        if (told if told != nothing[part] else "") != own:
             yield f"{part} {told}, not {own}"
     if play is base:
         yield from _strip_off(page, play)

@@ -41,6 +41,7 @@ class Sort(Enum):
     SHEET = "large, sheets"
     SHEET_QUARTER = "quarter, sheets"
     SHEET_SMALL = "small, sheets"
+    ON_PAGE = "large, as its page has it"
     CLOCK = "quarterback's clock"
     LEGEND = "how to read"
 
@@ -142,6 +143,8 @@ def legend(theme: Theme) -> Iterator[Picture]:
 
 
 def _page(page: Page, theme: Theme) -> Iterator[Sketch]:
+    if page.large is not None:
+        yield Sort.ON_PAGE, f"{page.id}: {page.large.call}", partial(_large, page, theme)
     for entry in page.entries:
         for size, sort in VIEW.items() if not entry.listed else ():
             draw = partial(picture, entry.play, size, theme, duties=page.duties)
@@ -153,6 +156,12 @@ def _page(page: Page, theme: Theme) -> Iterator[Sketch]:
             sort = Sort.SMALL if entry.listed else Sort.SHEET_SMALL
             name = entry.call if entry.listed else f"{page.id}: {entry.call}"
             yield sort, name, draw
+
+
+def _large(page: Page, theme: Theme) -> Scene:
+    """A page's large picture, trimmed as it is printed."""
+    assert page.large is not None, "the page has one"
+    return trimmed(picture(page.large.play, Size.FULL, theme, duties=page.duties), theme)
 
 
 def _small(play: Play, theme: Theme, frame: Box, page: Page) -> Scene:

@@ -207,10 +207,7 @@ def key_reads(plays: Iterable[Play], keyed: Iterable[Play]) -> tuple[KeyRead, ..
         KeyRead(
             key.described,
             mark(key.man),
-            tuple(
-                Remark(f"{what} {to}".strip(), f"if {when}" if when else "")
-                for what, to, when in key.choices
-            ),
+            tuple(Remark(does, f"if {when}" if when else "") for does, when in key.done),
             " + ".join(tags),
             _who_is_read(n, [p for p in by_look if p.call.spoken == play.call.spoken]),
         )

@@ -92,7 +92,7 @@ def said_change(change: JobChange, first: bool = True) -> str:
     if change.part == "man":
         words = f"{'nobody' if words == '–' else words} plays it"
     elif change.part == "says" and not words:
-        words = "Without the coach's words in this row"
+        words = "What the coach says to him is not for this call"
     elif change.part == "motion" and first and words.startswith(change.calls):
         words = words.removeprefix(change.calls).lstrip(" ,")
     looks = (f"{against(note.label)}: {note.words}" for note in change.looks)

@@ -65,7 +65,8 @@ _NOTES = (
     Remark(
         "Blocks",
         "A run is one text for every front. The table says it man by man: his rule, and whom it "
-        "gives him against each look. Playside is where the ball goes.",
+        "gives him against each look; (his rule): the other man's asks for it. Out, down or help: "
+        "where no rule finds a man. Playside is where the ball goes.",
     ),
     Remark(
         "Letters",
@@ -73,7 +74,8 @@ _NOTES = (
     ),
     Remark(
         "Keys",
-        "A defender who is read is left alone on purpose; what he does decides what is done.",
+        "A defender who is read is left alone on purpose; what he does decides what is done. Short "
+        "dashes: the quarterback keeps the ball; dots: he pitches it.",
     ),
     Remark(
         "The clock",

@@ -23,9 +23,17 @@ def picture_marks(plays: Iterable[Play]) -> str:
         ("A in a box: looked at first", any(play.alerts for play in drawn)),
         ("grey: the shape read", any(play.claims for play in drawn)),
         ("letter in a box: read", any(play.keys for play in drawn)),
+        ("short dashes: if he keeps it", any(_kept(play) for play in drawn)),
         (_wedges(drawn), any(_wedged(play) for play in drawn)),
     )
     return _BETWEEN.join(words for words, there in said if there)
+
+
+def _kept(play: Play) -> bool:
+    """Whether a way is drawn on which the quarterback keeps the ball if a key has him keep it."""
+    passer = play.passer
+    run = play.kind is Kind.RUN and passer is not None
+    return run and passer is not None and bool(play.assignment(passer.label).branches)
 
 
 def _wedged(play: Play) -> bool:

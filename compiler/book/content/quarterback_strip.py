@@ -92,7 +92,12 @@ def orders(plays: Sequence[Play]) -> Quarterback | None:
             if said(play) != said(plays[0]):
                 told.setdefault((part, said(play)), []).append(i)
     changes = (
-        JobChange(part, calling.label(calls), f"{_HEADS[part]}{words or _NONE}", first=calls[0])
+        JobChange(
+            part,
+            calling.label(calls),
+            _HEADS[part] + words if words else _NO[part],
+            first=calls[0],
+        )
         for (part, words), calls in told.items()
     )
     return replace(first, but=tuple(changes))
@@ -133,7 +138,6 @@ def _with(read: Read) -> str:
     return f"{read.target} with {read.partner}" if read.partner else read.target
 
 
-_NONE = "none"
 _PARTS: dict[str, Callable[[Play], str]] = {
     "feet": feet_words,
     "reads": reads_words,
@@ -149,6 +153,14 @@ _HEADS = {
     "alert": "alert: ",
     "claim": "shape: ",
     "last": "nobody open: ",
+}
+_NO = {
+    "feet": "no steps said",
+    "reads": "no reads",
+    "pressure": "no read under pressure",
+    "alert": "no alert",
+    "claim": "no shape to read",
+    "last": "nobody open: not said",
 }
 
 

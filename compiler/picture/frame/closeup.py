@@ -100,10 +100,11 @@ def inside_end_line(play: Play) -> Play:
 
 
 def _cut(task: Assignment, top: float) -> Assignment:
+    branches = tuple(replace(b, path=_below(b.path, top)) for b in task.branches)
     path = task.path
-    if path is None or path.ending is not Ending.RUN:
-        return task
-    return replace(task, path=_below(path, top))
+    if path is not None and path.ending is Ending.RUN:
+        path = _below(path, top)
+    return replace(task, path=path, branches=branches)
 
 
 def _below(path: Path, top: float) -> Path:

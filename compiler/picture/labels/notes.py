@@ -227,6 +227,7 @@ def word_notes(
         )
         for line in drawn
         if line.run.branch is not None and line.run.branch.looks and len(line.points) > 1
+        if board.shows(Detail.BRANCHES)
         if not any(line.run.man in a.men and _about(a, line.run.branch) for a in play.alerts)
     ]
     if not board.shows(Detail.MOTION_WORDS):

@@ -176,7 +176,7 @@ _ENTRIES: tuple[tuple[str, _Drawer], ...] = (
     ("His path: he blocks", _block),
     ("Where a path has a gap, the man on the other is there later", _crossing),
     ("Before the snap, from the ring: tick, he is set; arrow, still running", _motions),
-    ("Where he goes instead, against the look that is named", _branch),
+    ("Where he goes instead, if the look or the man who is read is as named", _branch),
     ("A read: the order of the eyes; chevrons, the order under pressure", _reads),
     ("Alert: look here first when the words hold", _alert),
     ("The ground that the concept covers", _triangle),

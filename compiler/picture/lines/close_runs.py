@@ -62,7 +62,10 @@ def plan_close(men: Standing, letters: Mapping[str, Letter]) -> tuple[LineRun, .
     runs = [
         run
         for task in play.assignments
-        for run in _runs(play, task, symbols[task.man].at, there, letters)
+        for run in (
+            *_runs(play, task, symbols[task.man].at, there, letters),
+            *_kept(play, task, symbols[task.man].at),
+        )
     ]
     if hole is not None:
         runs = [_at_hole(run, hole, symbols, board) for run in runs]
@@ -146,6 +149,16 @@ def _runs(
     elif play.man(task.man).position is Position.QUARTERBACK:
         pen = FAKE
     return [LineRun(task.man, path, None, task.span, pen)]
+
+
+def _kept(play: Play, task: Assignment, start: Point) -> list[LineRun]:
+    """The ways on which a quarterback keeps the ball if his key has him keep it."""
+    if play.kind is not Kind.RUN or play.man(task.man) is not play.passer:
+        return []
+    return [
+        LineRun(task.man, begun_at(branch.path, start), branch, task.span)
+        for branch in task.branches
+    ]
 
 
 def _blocks(

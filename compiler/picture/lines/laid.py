@@ -20,7 +20,6 @@ from stemline.picture.lines.letters_aside import beside_lines, letter_items
 from stemline.picture.lines.paces import Pace, named, paces
 from stemline.picture.lines.route_lines import CLIMB, Drawn, draw_run, plan_runs
 from stemline.picture.men.standing import Standing
-from stemline.picture.paper.detail import Detail
 from stemline.picture.paper.letter import Letter, solids
 from stemline.picture.paper.surface import Board
 from stemline.picture.paper.symbol import Symbol
@@ -74,10 +73,8 @@ def lay_lines(men: Standing, only: str | None, level: PlayingLevel, played: Play
     moments = paces(played, [line.run for line in drawn], level)
     ways = {d.run.man: d.points for d in drawn if d.run.branch is None and d.run.pen != CLIMB}
     places = BallPlaces(ways, symbols, on)
-    ball: tuple[Item, ...] = ()
-    if on.shows(Detail.MESH):
-        ball = ball_marks(play, played, places, level)
-        ball += pitch_items(play, drawn, symbols, on, moments)
+    ball = ball_marks(play, played, places, level)
+    ball += pitch_items(play, drawn, symbols, on, moments)
     ink = _ink(on, field, drawn, symbols)
     letters = _letters(men, ink)
     boxes = tuple(solids(letters, play, on))

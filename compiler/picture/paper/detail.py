@@ -29,8 +29,6 @@ class Detail(Enum):
     """Rings where men stood before they moved."""
     SETS = auto()
     """Men who set to block, and the way of a passer who throws on the run."""
-    MESH = auto()
-    """Where the ball is handed over, and the pitch."""
     BYSTANDERS = auto()
     """Defenders whom the picture is not about: of a run the deep ones, of routes the line's."""
     EDGE_DEPTHS = auto()
@@ -49,7 +47,6 @@ SMALLEST: Mapping[Detail, Size] = {
     Detail.DEPTHS: Size.QUARTER,
     Detail.GHOSTS: Size.QUARTER,
     Detail.SETS: Size.QUARTER,
-    Detail.MESH: Size.QUARTER,
     Detail.BYSTANDERS: Size.QUARTER,
     Detail.EDGE_DEPTHS: Size.QUARTER,
     Detail.ZONE_WORDS: Size.QUARTER,

@@ -89,7 +89,8 @@ def _words(play: Play) -> str:
     told = []
     for key in reads:
         name = f"{key.man}, the {key.described}" if key.man else f"the {key.described}"
-        told.append(f"Read {name}: {'; '.join(_choice(c) for c in key.choices)}.")
+        choices = "; ".join(f"{does} if {when}" for does, when in key.done)
+        told.append(f"Read {name}: {choices}.")
     said = ", then ".join(feet)
     return " ".join([*told, f"{said[0].upper()}{said[1:]}."] if feet else told)
 
@@ -102,11 +103,6 @@ def without_the_ball(play: Play) -> list[str]:
     away = ", away from the run" if boot is not play.toward else ""
     rest = [s.words for s in play.feet if s.name not in ("boot", "fake")]
     return [f"boot out to the {boot.word}{away}, as if you had kept it", *rest]
-
-
-def _choice(choice: tuple[str, str, str]) -> str:
-    does, to, when = choice
-    return f"{does} {to} if {when}" if to else f"{does} if {when}"
 
 
 def _boot(play: Play, start: Point, toward: Side) -> Path | None:

@@ -38,7 +38,7 @@ from stemline.football.conditions import LookWord
 from stemline.football.defence.described import Described
 from stemline.football.defence.fronts import Front, at_place, front_of
 from stemline.football.defenders import Defence
-from stemline.football.exchanges import BallMoves, holders
+from stemline.football.exchanges import TRAILS, BallMoves, holders
 from stemline.football.field import Side
 from stemline.football.offence.counting import tight_ends
 from stemline.football.play import Assignment, Hit, Key, Kind, Play
@@ -229,7 +229,7 @@ class RunBlocking:
             there = read(front, target, partial(self._scheme, front)) if front else ()
             taken = {k.man for k in keys}
             man = next((d.label for d in there if d.label not in taken), "")
-            choices = tuple((r.does, self._bound.man(r.to) or r.to, _when(r, key)) for r in theirs)
+            choices = tuple((r.does, self._to(r), _when(r, key)) for r in theirs)
             called = f"{key.name}, the {key.words}" if key.name else key.words
             made = Key(called, man, choices, key.span, name=key.name)
             if front is not None and made.throws and target.what != UNBLOCKED:
@@ -237,6 +237,12 @@ class RunBlocking:
                 made = replace(made, instead=left)
             keys.append(made)
         return tuple(keys)
+
+    def _to(self, one: Reaction) -> str:
+        """Who gets the ball: whom the line names, else of a pitch the man who trails for it."""
+        trails = (self._bound.men[r] for r in TRAILS if r in self._bound.men)
+        found = self._bound.man(one.to) or one.to
+        return found or next(trails, "") if one.does == "pitch" else found
 
 
 def _decides(one: Reaction, key: KeyDef) -> bool:
