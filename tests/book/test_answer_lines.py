@@ -43,6 +43,14 @@ def test_a_part_of_its_calls_is_said_with_how_many() -> None:
     ]
 
 
+def test_of_looks_that_not_every_set_is_played_against_most_calls_and_the_first_rusher_count() -> (
+    None
+):
+    late = Answer(nearly=False, hot=False, rusher=2.4)
+    said = lines(faced("Flood", "Zero", late, BARE), faced("Flood", "Bear", RUSHED))
+    assert said[1:] == ["    Flood against Zero, Bear in 1 to 2 of 2 calls, a free rusher at 1.7 s"]
+
+
 def test_less_than_half_of_its_calls_is_the_sets_and_not_the_concepts() -> None:
     assert lines(faced("Flood", "Zero", BARE, OPEN, OPEN)) == []
     assert len(lines(faced("Flood", "Zero", BARE, OPEN))) == 2
