@@ -90,6 +90,19 @@ def test_a_broken_promise_is_said_once() -> None:
     assert [d for d in of(result, "W801") if value(d, "target") == "flat"] == []
 
 
+@pytest.mark.parametrize(("order", "broken"), [("flat > near", {"flat"}), ("near > far", set())])
+def test_a_promise_of_the_order_under_pressure_is_judged_by_that_order(
+    order: str, broken: set[str]
+) -> None:
+    text, _ = slowed()
+    text = text.replace("keeps read, feet", "keeps pressure, feet")
+    text = text.replace("pressure flat > near > far", f"pressure {order}")
+    found = of(texts(TWELVE, THREE_TWO, text, dress("Three Two", "with plain, Wheel")), "E666")
+    assert {(value(d, "what"), value(d, "target")) for d in found} == {
+        ("pressure", target) for target in broken
+    }
+
+
 def test_a_tag_that_promises_nothing_is_only_warned_of() -> None:
     text = CROSSERS.replace("flat runs wheel", "flat runs slow wheel") + SLOW_WHEEL
     text = text.replace(
