@@ -3,17 +3,18 @@
     python -m tests.errors_page
 
 A check tells each of its codes in `SAMPLES`, as the page has them: what it means on the field, a
-text that has it, the same text mended. A text that is nearly another of its file says so: `like
-E540` (or `like E540 mended`), then the lines that go with a minus, those that come with a plus, and
-where a plus alone would not say its place, the line above it behind a blank. The sections of all
-other codes are written on the page itself. A new section takes its place behind the code with the
-next lower number, a code that is no more loses its own, and every title is the row's.
+text that has it, the same text mended. A text that is nearly that of another code, of whichever
+check, says so: `like E540` (or `like E540 mended`), then the lines that go with a minus, those that
+come with a plus, and where a plus alone would not say its place, the line above it behind a blank.
+The sections of all other codes are written on the page itself. A new section takes its place behind
+the code with the next lower number, a code that is no more loses its own, and every title is the
+row's.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 import stemline.checks
@@ -27,28 +28,28 @@ _SECTION = re.compile(r"### ([EW]\d{3})\b.*\n")
 
 
 def told_by_checks() -> dict[str, str]:
-    """What the checks' files say of their codes, without the heads."""
-    return {
-        code: body
-        for file in files(stemline.checks)
-        for code, body in written_out(getattr(file, "SAMPLES", ""))
+    """What the checks' files say of their codes, every text whole, without the heads."""
+    checks = files(stemline.checks)
+    told = dict(part for file in checks for part in _sections(getattr(file, "SAMPLES", "")))
+    texts = {
+        name: text.splitlines()
+        for code, body in told.items()
+        for name, (_, text) in zip((code, f"{code} mended"), _FENCE.findall(body), strict=False)
     }
 
+    def whole(fence: re.Match[str]) -> str:
+        return "\n".join((fence[1], *_whole(fence[2].splitlines(), texts), "```"))
 
-def written_out(samples: str) -> Iterator[tuple[str, str]]:
-    """Each code of a check's samples with its section, every text whole."""
-    known: dict[str, list[str]] = {}
-    for code, body in _sections(samples):
-        names = iter((code, f"{code} mended"))
+    return {code: _FENCE.sub(whole, body) for code, body in told.items()}
 
-        def whole(fence: re.Match[str], names: Iterator[str] = names) -> str:
-            first, *more = lines = fence[2].splitlines()
-            if first.startswith("like "):
-                lines = _changed(known[first.removeprefix("like ")], more)
-            known[next(names, "")] = lines
-            return "\n".join((fence[1], *lines, "```"))
 
-        yield code, _FENCE.sub(whole, body)
+def _whole(lines: Sequence[str], texts: Mapping[str, Sequence[str]]) -> Sequence[str]:
+    """A text of which only what it has otherwise may be said. Raises KeyError where it is like a
+    code that no check has."""
+    first, *changes = lines
+    if not first.startswith("like "):
+        return lines
+    return _changed(_whole(texts[first.removeprefix("like ")], texts), changes)
 
 
 def _changed(lines: Sequence[str], changes: Sequence[str]) -> list[str]:

@@ -13,8 +13,6 @@ from stemline.football.timing.clock import ReadClock, read_clock
 from stemline.playbook.concepts import Body, Tag
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.expand import Expander, Order
-from stemline.resolve.in_formation import called_in
-from stemline.resolve.tags import merged
 from stemline.source import Span
 
 
@@ -59,8 +57,7 @@ class ProvedCall:
     @cached_property
     def body(self) -> Body:
         """The concept with the tags laid over it."""
-        whole = merged(self.book.concepts[self.order.concept].body, self.tags)
-        return called_in(whole, self.order.formation)
+        return self.maker.body(self.order, self.book.concepts[self.order.concept])
 
     @cached_property
     def motions(self) -> dict[str, Motion]:

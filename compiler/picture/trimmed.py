@@ -12,6 +12,7 @@ from dataclasses import replace
 from stemline.geometry.box import Box, square
 from stemline.geometry.curves import points_of
 from stemline.geometry.paths import Line, Point
+from stemline.picture.lines.field_lines import AGAINST
 from stemline.picture.scene.metrics import extent
 from stemline.picture.scene.scene import (
     Disc,
@@ -27,7 +28,6 @@ from stemline.theme import Theme
 
 _FIELD = "field"
 _HASH = "hash"
-_LOOK = "against "
 _EDGE = 0.5
 """Points from the edge within which a line along it would be cut in its own thickness."""
 _ROOM = 1.4
@@ -72,7 +72,7 @@ def trimmed(scene: Scene, theme: Theme) -> Scene:
 def _unnamed(layer: Layer) -> Layer:
     if layer.name != _FIELD:
         return layer
-    items = (i for i in layer.items if not (isinstance(i, TextRun) and i.text.startswith(_LOOK)))
+    items = (i for i in layer.items if not (isinstance(i, TextRun) and i.text.startswith(AGAINST)))
     return Layer(layer.name, tuple(items))
 
 

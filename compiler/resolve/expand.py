@@ -258,7 +258,7 @@ class Expander:
         motions: Mapping[str, Motion],
     ) -> CallParts:
         tags = [self._book.tags[order.concept, tag] for tag in order.tags]
-        body = self._body(order, concept, tags)
+        body = self.body(order, concept)
         return CallParts(
             body=body,
             picture=picture,
@@ -296,8 +296,9 @@ class Expander:
         """Whether a look is played against a formation as it stands at the snap."""
         return plays_against(look_of(self._book, look_key), formation, picture)
 
-    def _body(self, order: Order, concept: Concept, tags: Sequence[Tag]) -> Body:
-        """The concept with the call's tags laid over it."""
+    def body(self, order: Order, concept: Concept) -> Body:
+        """A concept with the call's tags laid over it."""
+        tags = [self._book.tags[order.concept, tag] for tag in order.tags]
         if self._book.concepts.get(order.concept) is not concept:
             return called_in(merged(concept.body, tags), order.formation)
         key = order.concept, order.tags, order.formation

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from stemline.analysis.answer_lines import MOST_CONCEPTS, MOST_LOOKS, answer_lines
+from stemline.analysis.answer_lines import answer_lines
 from stemline.football.timing.answers import Answer, Faced
 
 OPEN = Answer(nearly=True, hot=False, rusher=None)
@@ -43,19 +43,27 @@ def test_a_part_of_its_calls_is_said_with_how_many() -> None:
     ]
 
 
+def test_of_looks_that_not_every_set_is_played_against_most_calls_and_the_first_rusher_count() -> (
+    None
+):
+    late = Answer(nearly=False, hot=False, rusher=2.4)
+    said = lines(faced("Flood", "Zero", late, BARE), faced("Flood", "Bear", RUSHED))
+    assert said[1:] == ["    Flood against Zero, Bear in 1 to 2 of 2 calls, a free rusher at 1.7 s"]
+
+
 def test_less_than_half_of_its_calls_is_the_sets_and_not_the_concepts() -> None:
     assert lines(faced("Flood", "Zero", BARE, OPEN, OPEN)) == []
     assert len(lines(faced("Flood", "Zero", BARE, OPEN))) == 2
 
 
 def test_many_looks_and_many_concepts_are_counted() -> None:
-    looks = [faced("Flood", f"L{n}", BARE) for n in range(MOST_LOOKS + 2)]
+    looks = [faced("Flood", f"L{n}", BARE) for n in range(5)]
     assert lines(*looks)[1] == "    Flood against L0, L1, L2 and 2 more looks"
     assert lines(*looks[:-1])[1].endswith(" and 1 more look")
-    many = [faced(f"C{n}", "Zero", BARE) for n in range(MOST_CONCEPTS + 1)]
+    many = [faced(f"C{n}", "Zero", BARE) for n in range(9)]
     assert lines(*many)[-1] == "    and 1 more concept"
-    assert len(lines(*many)) == MOST_CONCEPTS + 2
-    assert len(lines(*many[:-1])) == MOST_CONCEPTS + 1
+    assert len(lines(*many)) == 10
+    assert len(lines(*many[:-1])) == 9
 
 
 def test_those_with_most_to_answer_come_first() -> None:

@@ -80,6 +80,8 @@ def test_a_wheel_that_comes_two_seconds_later_breaks_what_its_tag_promises() -> 
             r"opens at (\d\.\d) s, (\d\.\d) s after the ball is there", value(d, "how")
         )
         assert "look 1, flat" in message(d) and "off the quick" in message(d)
+    first = re.sub(r" and \d+ more calls?$", "", value(broken[0], "call"))
+    assert value(broken[0], "how").startswith(f"opens at {opens(result, first):.1f} s")
     by = float(value(broken[0], "how").split(", ")[1].split()[0])
     assert by >= 2
 
@@ -88,6 +90,19 @@ def test_a_broken_promise_is_said_once() -> None:
     """Not as a warning too."""
     _, result = slowed()
     assert [d for d in of(result, "W801") if value(d, "target") == "flat"] == []
+
+
+@pytest.mark.parametrize(("order", "broken"), [("flat > near", {"flat"}), ("near > far", set())])
+def test_a_promise_of_the_order_under_pressure_is_judged_by_that_order(
+    order: str, broken: set[str]
+) -> None:
+    text, _ = slowed()
+    text = text.replace("keeps read, feet", "keeps pressure, feet")
+    text = text.replace("pressure flat > near > far", f"pressure {order}")
+    found = of(texts(TWELVE, THREE_TWO, text, dress("Three Two", "with plain, Wheel")), "E666")
+    assert {(value(d, "what"), value(d, "target")) for d in found} == {
+        ("pressure", target) for target in broken
+    }
 
 
 def test_a_tag_that_promises_nothing_is_only_warned_of() -> None:

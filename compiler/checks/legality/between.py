@@ -59,17 +59,14 @@ SAMPLES = """
 An official must be able to say of each man whether he is on the line or behind it.
 
 ```play fail E525
-playbook Lanterns
-    code canadian professional
-
-formation Three Two
-    X at away, numbers, on line
-    W at away, 5 outside tackle, off line
-    H at call, 4 outside tackle, 0.5 deep
-    S at call, 10 outside tackle, off line
-    Z at call, numbers, on line
-    R at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
+like E522
+-    code canadian amateur
++    code canadian professional
+-formation Gate
++formation Three Two
+-    LT at away, 10 outside ball, on line
+-    H at call, 4 outside tackle, off line
++    H at call, 4 outside tackle, 0.5 deep
 ```
 
 ```play

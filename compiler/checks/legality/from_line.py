@@ -60,31 +60,15 @@ SAMPLES = """
 A man who leaves the line is a back only when he has stopped as one.
 
 ```play fail E544
-playbook Lanterns
-    code college
-
-formation Doubles
-    X at away, numbers, on line
-    H at away, 5 outside tackle, on line
-    S at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    B at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
-
-motion Jet
-    X moves to away, 2 outside tackle, 2 deep
-    snap running
-
-concept Hitches
-    a is strong #1
-    b is strong #2
-    c is weak #1
-    d is weak #2
-    e is back
-    a, b, c, d, e runs hitch
-
-dress Hitches
-    in Doubles motion Jet
+like E541
+-    H at away, 5 outside tackle, off line
++    H at away, 5 outside tackle, on line
+-motion Run Up
+-    H moves from 6 deep
++motion Jet
++    X moves to away, 2 outside tackle, 2 deep
+-    in Doubles motion Run Up
++    in Doubles motion Jet
 ```
 
 ```play

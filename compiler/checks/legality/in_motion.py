@@ -120,34 +120,17 @@ like E540 mended
 Every back may waggle but the one who takes the snap. Here the league's own word makes it an error.
 
 ```play fail E553
-playbook Lanterns
-    code canadian amateur
-    league motion at snap is no limit
-
-formation Three Two
-    X at away, numbers, on line
-    W at away, 5 outside tackle, off line
-    H at call, 4 outside tackle, off line
-    S at call, 10 outside tackle, off line
-    Z at call, numbers, on line
-    R at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
-
-motion Late
-    Q moves to ball, 7 deep
-    snap running
-
-concept Hitches
-    a is strong #1
-    b is strong #2
-    c is strong #3
-    d is weak #1
-    e is weak #2
-    f is back
-    a, b, c, d, e, f runs hitch
-
-dress Hitches
-    in Three Two motion Late
+like E545
+-    code canadian professional
++    code canadian amateur
++    league motion at snap is no limit
+-motion Waggle
+-    H moves from 6 deep
+-    H starts 1.5 seconds
++motion Late
++    Q moves to ball, 7 deep
+-    in Three Two motion Waggle
++    in Three Two motion Late
 ```
 
 ```play

@@ -48,32 +48,14 @@ A man who still runs is no line player, so the line is a man short. Here the lea
 it an error.
 
 ```play fail E543
-playbook Lanterns
-    code high school
-    league motion at snap is 1
-
-formation Doubles
-    X at away, numbers, on line
-    H at away, 5 outside tackle, off line
-    S at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    B at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
-
-motion In
-    X moves to away, 8 outside tackle, on line
-    snap running
-
-concept Hitches
-    a is strong #1
-    b is strong #2
-    c is weak #1
-    d is weak #2
-    e is back
-    a, b, c, d, e runs hitch
-
-dress Hitches
-    in Doubles motion In
+like E540
+-motion Both
+-    H moves to away, 3 outside tackle, off line
+-    S moves to call, 3 outside tackle, off line
++motion In
++    X moves to away, 8 outside tackle, on line
+-    in Doubles motion Both
++    in Doubles motion In
 ```
 
 ```play

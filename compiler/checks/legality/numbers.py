@@ -78,19 +78,13 @@ SAMPLES = """
 Officials tell by the number who may catch a pass.
 
 ```play fail E527
-playbook Lanterns
-    code college
-
-personnel Base
-    X is wideout, 72
-
-formation Doubles
-    X at away, numbers, on line
-    H at away, 5 outside tackle, off line
-    S at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    B at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
+like E521
+ 
++personnel Base
++    X is wideout, 72
++
+-    X at away, numbers, off line
++    X at away, numbers, on line
 ```
 
 ```play

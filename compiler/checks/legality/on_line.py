@@ -61,16 +61,9 @@ formation Off extends Three Two
 As the error, in a code for which only a report gives the figure.
 
 ```play fail W520
-playbook Lanterns
-    code professional
-
-formation Doubles
-    X at away, numbers, off line
-    H at away, 5 outside tackle, off line
-    S at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    B at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
+like E521
+-    code college
++    code professional
 ```
 
 ```play

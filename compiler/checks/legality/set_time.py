@@ -62,31 +62,14 @@ SAMPLES = """
 After a shift everybody is still, so that the defence can see what it has.
 
 ```play fail E542
-playbook Lanterns
-    code college
-
-formation Doubles
-    X at away, 12 outside tackle, on line
-    H at away, 5 outside tackle, off line
-    S at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    B at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
-
-motion In
-    X moves to away, 8 outside tackle, on line
-    X starts 1.5 seconds
-
-concept Hitches
-    a is strong #1
-    b is strong #2
-    c is weak #1
-    d is weak #2
-    e is back
-    a, b, c, d, e runs hitch
-
-dress Hitches
-    in Doubles motion In
+like E543
+-    code high school
+-    league motion at snap is 1
++    code college
+-    X at away, numbers, on line
++    X at away, 12 outside tackle, on line
+-    snap running
++    X starts 1.5 seconds
 ```
 
 ```play

@@ -62,31 +62,17 @@ Nobody gains a step toward the other goal line before the ball moves, the waggle
 apart.
 
 ```play fail E541
-playbook Lanterns
-    code college
-
-formation Doubles
-    X at away, numbers, on line
-    H at away, 5 outside tackle, off line
-    S at call, 5 outside tackle, off line
-    Z at call, numbers, on line
-    B at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
-
-motion Run Up
-    H moves from 6 deep
-    snap running
-
-concept Hitches
-    a is strong #1
-    b is strong #2
-    c is weak #1
-    d is weak #2
-    e is back
-    a, b, c, d, e runs hitch
-
-dress Hitches
-    in Doubles motion Run Up
+like E540
+-    code high school
+-    league motion at snap is 1
++    code college
+-motion Both
+-    H moves to away, 3 outside tackle, off line
+-    S moves to call, 3 outside tackle, off line
++motion Run Up
++    H moves from 6 deep
+-    in Doubles motion Both
++    in Doubles motion Run Up
 ```
 
 ```play

@@ -18,6 +18,8 @@ from stemline.source import NOWHERE
 _EVERY = 5
 """Yards between two lines across the field."""
 GOAL_LINE = "goal-line"
+AGAINST = "against "
+"""What a look's name stands behind in the corner of a picture."""
 _APART = 0.5
 """Yards: a depth this near to the goal line has no line of its own."""
 
@@ -82,7 +84,7 @@ def field_words(play: Play, board: Board) -> tuple[TextRun, ...]:
     pad = board.yards(2.0)
     left, right = _ends(field, board)
     if against and board.shows(Detail.FIELD_WORDS):
-        text = f"against {against}"
+        text = f"{AGAINST}{against}"
         top = board.frame.top - board.extent(text, "corner").rise - board.yards(3.0)
         runs.append(TextRun(text, Point(left + 2 * pad, top), "corner", NOWHERE))
     for y in _lines(board) if board.shows(Detail.YARDS) else ():
