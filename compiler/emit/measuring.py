@@ -10,17 +10,19 @@ from __future__ import annotations
 import hashlib
 import re
 from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
+from dataclasses import replace
 from typing import Any, Protocol
 
 from stemline.book.content.book import Book
 from stemline.book.content.page import Page
-from stemline.book.layout.fit import FrontMatter
+from stemline.book.layout.fit import FrontMatter, Laid, telling
 from stemline.book.layout.numbering import OPENING, FrontPages, page_numbers
 from stemline.book.layout.plans import Heights, plain_layout
 from stemline.diagnostics.catalogue.themes import E914
 from stemline.emit.gallery import Gallery
 from stemline.emit.heights import heights_in
 from stemline.emit.html import book_html
+from stemline.emit.outlined import Outlining
 from stemline.emit.parts import Part, part_of
 from stemline.theme import Theme, refused_at, where_said
 
@@ -46,12 +48,13 @@ _ID = re.compile(r' id="([^"]+)"')
 class Measuring:
     """A book's sections and its opening, each as the page that is laid out to measure it."""
 
-    def __init__(self, book: Book, gallery: Gallery, theme: Theme) -> None:
+    def __init__(self, book: Book, gallery: Gallery, theme: Theme, outlining: Outlining) -> None:
         self._book, self._gallery, self._theme = book, gallery, theme
         self._layout = plain_layout(book)
         # Any number will do to measure by: the real ones would change what is known of the opening.
         numbers = page_numbers(book, self._layout, FrontMatter(), FrontPages())
         self._numbers = dict.fromkeys(numbers, 100)
+        self._outlining = outlining
 
     def heights(self, lay_out: Callable[[str], Any]) -> Heights:
         """The height of every part, from one document that ``lay_out`` lays out.
@@ -63,10 +66,16 @@ class Measuring:
     def kept_heights(self, measure: Measure, memory: Memory) -> Heights:
         """The same from ``memory``, where each is kept; ``measure`` is asked for those that are
         not there."""
-        texts = {page.id: self._html((page,), opening=False) for page in self._book.pages}
-        texts[""] = self._html(())
-        keys = {id_: self._key(text) for id_, text in texts.items()}
-        lacking = [id_ for id_, key in keys.items() if key not in memory]
+        texts = {"": self._html(())}
+        keys = {"": self._key(texts[""])}
+        for page in self._book.pages:
+            keys[page.id] = outline = self._outline(page)
+            if outline not in memory:
+                text = texts[page.id] = self._html((page,), opening=False)
+                same = self._key(text)
+                if same in memory:  # what its template does not print is other than it was
+                    memory[outline] = memory[same]
+        lacking = [id_ for id_ in texts if keys[id_] not in memory]
         groups = [lacking[at : at + _TOGETHER] for at in range(0, len(lacking), _TOGETHER)]
         for group, found in zip(
             groups, measure([self._part(each) for each in groups]), strict=True
@@ -74,7 +83,8 @@ class Measuring:
             for id_ in group:
                 ids = _ID.findall(texts[id_])
                 ids += [f"{each} pages" for each in OPENING if not id_]
-                memory[keys[id_]] = {each: found[each] for each in ids if each in found}
+                heights = {each: found[each] for each in ids if each in found}
+                memory[keys[id_]] = memory[self._key(texts[id_])] = heights
         known = {id_: height for key in keys.values() for id_, height in memory[key].items()}
         return _KnownHeights(known, self._theme)
 
@@ -88,6 +98,10 @@ class Measuring:
             self._book, self._gallery, self._layout, self._theme,
             numbers=self._numbers, shown=tuple(pages), opening=opening,
         )  # fmt: skip
+
+    def _outline(self, page: Page) -> str:
+        laid = Laid(replace(page, dressups=telling(page.dressups)), self._layout[page.id])
+        return self._outlining.sizes(laid, self._numbers)
 
     def _key(self, html: str) -> str:
         arts = (self._gallery.art(id_) for id_ in _PICTURE.findall(html))

@@ -5,7 +5,7 @@ from __future__ import annotations
 import gc
 import hashlib
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 from html import escape
@@ -31,6 +31,11 @@ class SetBefore(Protocol):
 
     def put(self, key: str, piece: Fragment, /) -> None: ...
 
+    def named(self, outline: str, /) -> str | None:
+        """The key of what was filled in from a page of that outline."""
+
+    def name(self, outline: str, key: str, /) -> None: ...
+
 
 @dataclass(frozen=True)
 class Part:
@@ -50,6 +55,14 @@ class Part:
             drawn = (art.ink.operators, art.ink.letters) if art.ink else art.svg
             digest.update(repr((art.id, art.width, art.height, drawn)).encode())
         return digest.hexdigest()
+
+
+@dataclass(frozen=True)
+class Unfilled:
+    """A part that ``fill`` makes, for who does not know what one of its ``outline`` became."""
+
+    outline: str
+    fill: Callable[[], Part]
 
 
 def part_of(name: str, html: str, gallery: Gallery) -> Part:
@@ -130,6 +143,7 @@ class Setter:
         self._press = Press(theme)
         self._helpers = SideBySide(Press, theme)
         self._done: dict[str, Fragment] = {}
+        self._named: dict[str, str] = {}
 
     def __enter__(self) -> Setter:
         return self
@@ -144,23 +158,43 @@ class Setter:
         known = ((part, next(made, None)) for part in bare)
         return [self._press.measure(part) if it is None else it for part, it in known]
 
-    def set(self, parts: Sequence[Part]) -> list[Fragment]:
+    def set(self, parts: Sequence[Part | Unfilled]) -> list[Fragment]:
         """The pieces of ``parts``, in order. Raises as `to_pdf` does."""
         lacking: list[Part] = []
-        for part in parts:
-            if (key := self._key(part)) not in self._done:
-                held = self._before.get(key) if self._before is not None else None
-                if held is not None:
-                    self._done[key] = held
-                else:
-                    lacking.append(part)
+        keys = [self._known(part, lacking) for part in parts]
         made = self._beside("set", lacking, FEW)
         for part in lacking:
             piece = next(made, None) or self._press.set(part)
             self._done[self._key(part)] = piece
             if self._before is not None:
                 self._before.put(self._key(part), piece)  # at once: a later one may be interrupted
-        return [self._done[self._key(part)] for part in parts]
+        return [self._done[key] for key in keys]
+
+    def _known(self, part: Part | Unfilled, lacking: list[Part]) -> str:
+        """The key of ``part``, which is filled in only where its outline has none; one that was
+        not set before is put to those that are lacking."""
+        if isinstance(part, Unfilled):
+            key = self._named.get(part.outline) or self._name_before(part.outline)
+            if key and self._set_before(key):
+                self._named[part.outline] = key
+                return key
+            outline, part = part.outline, part.fill()
+            key = self._named[outline] = self._key(part)
+            if self._before is not None:
+                self._before.name(outline, key)
+        key = self._key(part)
+        if not self._set_before(key):
+            lacking.append(part)
+        return key
+
+    def _name_before(self, outline: str) -> str | None:
+        return self._before.named(outline) if self._before is not None else None
+
+    def _set_before(self, key: str) -> bool:
+        held = self._before.get(key) if self._before is not None and key not in self._done else None
+        if held is not None:
+            self._done[key] = held
+        return key in self._done
 
     def _beside(self, method: str, parts: Sequence[Part], few: int) -> Iterator[Any]:
         """What other processes make of ``parts``, from the first on, as far as it can be had."""

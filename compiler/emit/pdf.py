@@ -19,7 +19,7 @@ from typing import Any
 
 from stemline.book.content.book import Book
 from stemline.book.content.page import Page
-from stemline.book.layout.fit import FrontMatter
+from stemline.book.layout.fit import FrontMatter, Laid
 from stemline.book.layout.plans import PagePlan, plans
 from stemline.emit.binding import FontsDiffer, bound
 from stemline.emit.engine import Engine, PangoMissing, shared_by
@@ -27,7 +27,8 @@ from stemline.emit.gallery import Gallery
 from stemline.emit.heights import stands_on
 from stemline.emit.html import book_html
 from stemline.emit.measuring import Measuring, Memory
-from stemline.emit.parts import Part, SetBefore, Setter, fonts_part, part_of
+from stemline.emit.outlined import Outlining
+from stemline.emit.parts import Part, SetBefore, Setter, Unfilled, fonts_part, part_of
 from stemline.theme import Theme
 
 __all__ = ["PangoMissing", "identified", "page_count", "page_list", "pages_pdf", "to_pdf"]
@@ -137,7 +138,8 @@ def identified(pdf: bytes, identifier: str) -> bytes:
 
 def _fitted(engine: Engine, book: Book, gallery: Gallery, theme: Theme) -> tuple[Any, str]:
     """The document as the last plan has it, and its text."""
-    heights = Measuring(book, gallery, theme).heights(engine.lay_out)
+    outlining = Outlining(book, gallery, theme)
+    heights = Measuring(book, gallery, theme, outlining).heights(engine.lay_out)
     better = plans(book, heights, gallery.heights)
     plan: PagePlan | None = next(better)
     while plan is not None:
@@ -162,7 +164,8 @@ class _BookInParts:
         setter: Setter,
     ) -> None:
         self._book, self._gallery, self._theme, self._setter = book, gallery, theme, setter
-        measuring = Measuring(book, gallery, theme)
+        self._outlining = Outlining(book, gallery, theme)
+        measuring = Measuring(book, gallery, theme, self._outlining)
         heights = measuring.kept_heights(setter.measure, {} if memory is None else memory)
         better = plans(book, heights, gallery.heights)
         plan: PagePlan | None = next(better)
@@ -193,7 +196,7 @@ class _BookInParts:
             before += len(piece.pages)
         return stands
 
-    def _planned(self, plan: PagePlan) -> list[Part]:
+    def _planned(self, plan: PagePlan) -> list[Part | Unfilled]:
         def part(name: str, kind: str, *shown: Page) -> Part:
             html = book_html(
                 self._book, self._gallery, plan.layout, self._theme, plan.front, plan.numbers,
@@ -201,8 +204,13 @@ class _BookInParts:
             )  # fmt: skip
             return part_of(name, html, self._gallery)
 
-        parts = [part("front", "front")]
-        parts += (part(some[0].id, "pages", *some) for some in _sheets(self._book, plan))
+        def sheet(*shown: Page) -> Unfilled:
+            laid = [Laid(page, plan.layout[page.id]) for page in shown]
+            outline = self._outlining.whole(laid, plan.numbers)
+            return Unfilled(outline, lambda: part(shown[0].id, "pages", *shown))
+
+        parts: list[Part | Unfilled] = [part("front", "front")]
+        parts += (sheet(*some) for some in _sheets(self._book, plan))
         if self._book.index.pages:
             parts.append(part("index", "index"))
         return parts

@@ -67,6 +67,15 @@ class KeptFragments:
         if here := self._heights.here():
             self._heights.store.put(f"part {here}{key}", piece.packed())
 
+    def named(self, outline: str, /) -> str | None:
+        here = self._heights.here()
+        held = self._heights.store.get(f"filled {here}{outline}") if here else None
+        return held.decode("ascii", "replace") if held else None
+
+    def name(self, outline: str, key: str, /) -> None:
+        if here := self._heights.here():
+            self._heights.store.put(f"filled {here}{outline}", key.encode("ascii"))
+
 
 def _read(data: bytes | None) -> Heights | None:
     """Kept heights; None where there are none, or they are not as we write."""

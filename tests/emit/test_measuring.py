@@ -59,7 +59,7 @@ def known(book: Book, gallery: Gallery, theme: Theme, pdf: bytes) -> dict[str, H
     """What a build keeps that begins with nothing; it gives the book that keeps nothing."""
     memory: dict[str, Heights] = {}
     assert to_pdf(book, gallery, theme, "2026-05-01", memory) == pdf
-    assert len(memory) == len(book.pages) + 1
+    assert len(memory) == 2 * len(book.pages) + 1, "by its model and by its text"
     return memory
 
 

@@ -38,6 +38,12 @@ class Kept(dict[str, bytes]):
     def put(self, key: str, piece: Fragment, /) -> None:
         self[key] = piece.packed()
 
+    def named(self, outline: str, /) -> str | None:
+        return self[f"filled {outline}"].decode("latin-1") if f"filled {outline}" in self else None
+
+    def name(self, outline: str, key: str, /) -> None:
+        self[f"filled {outline}"] = key.encode()
+
 
 def placed(gallery: Gallery) -> Gallery:
     """Pictures as operators that draw two letters; half of them look the same."""
