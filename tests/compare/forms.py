@@ -106,10 +106,10 @@ OTHER_WAYS = (
      "move Trey Snag from red zone to openers\n    move Stick to openers"),
     ("week 1 A", 'situation "Last play"\n        Stick\n    situation "Kneel"\n        Snag',
      'situation "Kneel"\n        Snag\n    situation "Last play"\n        Stick'),
-    ("week 1 A", "wristband Eyes for Q\n        windows 2\n    wristband Hands for H\n        windows 2",
-     "wristband Hands for H\n        windows 2\n    wristband Eyes for Q\n        windows 2"),
-    ("week 1 A", "scout Friday\n        Stick against Odd\n    scout Tuesday\n        Snag against Odd",
-     "scout Tuesday\n        Snag against Odd\n    scout Friday\n        Stick against Odd"),
+    ("week 1 A", "wristband Eyes\n        windows 2\n    wristband Hands\n        windows 2",
+     "wristband Hands\n        windows 2\n    wristband Eyes\n        windows 2"),
+    ("week 1 A", "scout Friday\n        Snag\n    scout Monday\n        Snag",
+     "scout Monday\n        Snag\n    scout Friday\n        Snag"),
 )  # fmt: skip
 """Lines that may be said in more than one way, and another verb for what is one thing."""
 
