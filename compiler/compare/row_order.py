@@ -1,4 +1,5 @@
-"""Rows whose order says something: the calls under a heading of a week, and a day's periods."""
+"""Lines whose order says something: the rows under a heading of a week or an install, a day's
+periods, the headings that are printed as they are written, and what a week moves to one list."""
 
 from __future__ import annotations
 
@@ -14,6 +15,17 @@ ORDER = "in the order"
 COMMA = re.compile(r', (?=(?:[^"]*"[^"]*")*[^"]*$)')
 """A comma outside a coach's own sentence."""
 _ORDERED = ("openers", "situation", "period", "scout")
+_LISTED = ("day", "week")
+"""Headings whose rows are lists of names: their order is that of the install sheet."""
+_HEADINGS = {
+    "situation": "own situations",
+    "wristband": "wristbands",
+    "scout": "scout cards",
+    "day": "days and weeks",
+    "week": "days and weeks",
+}
+"""Headings that are printed in the order of the text, and what they are together; a situation only
+where its name is the coach's own, since the others stand as the downs go."""
 _SHOWN = 2
 """Rows that moved and are told one by one; of more the whole order is."""
 Pair = tuple[SaidLine, SaidLine]
@@ -28,7 +40,7 @@ def order_changes(
     where = {id(line): n for n, line in enumerate(new)}
     lists: dict[str, list[Pair]] = {}
     for was, now in sorted((*pairs, *_reopened(old, new, pairs)), key=lambda p: where[id(p[1])]):
-        if _is_ordered(now) and was.subject:
+        if (_is_ordered(now) or _heads(now, _LISTED)) and was.subject:
             lists.setdefault(now.subject, []).append((was, now))
     for heading, rows in lists.items():
         before = sorted(rows, key=lambda pair: place[id(pair[0])])
@@ -41,6 +53,44 @@ def order_changes(
         if both:
             spans = was_held[day][both[0]], held[both[0]]
             yield from _told(f"periods{f' of {day}' if day else ''}", earlier, both, spans)
+    yield from _one_behind_another(_headings(old), _headings(new))
+    yield from _one_behind_another(_moves(old), _moves(new))
+
+
+_Named = dict[str, dict[str, SaidLine]]
+"""What things are together → each of them by its name, in order, with a line of it."""
+
+
+def _one_behind_another(old: _Named, new: _Named) -> Iterator[Pair]:
+    for together, now in new.items():
+        was = old.get(together, {})
+        both = [name for name in now if name in was]
+        earlier = [name for name in was if name in now]
+        if both:
+            yield from _told(together, earlier, both, (was[both[0]], now[both[0]]))
+
+
+def _headings(lines: Sequence[SaidLine]) -> _Named:
+    found: _Named = {}
+    for line in lines:
+        text = line.subject or f"{line.verb} {line.value}"
+        kind, _, says = text.partition(" ")
+        name = COMMA.split(says)[0].partition(" for ")[0]
+        if kind in _HEADINGS and (kind != "situation" or '"' in name):
+            own = f"{kind} {name}" if kind in _LISTED else name
+            found.setdefault(_HEADINGS[kind], {}).setdefault(own, line)
+    return found
+
+
+def _moves(lines: Sequence[SaidLine]) -> _Named:
+    """What is moved to one list stands there in the order of the moves."""
+    found: _Named = {}
+    for line in lines:
+        call, to, where = line.value.rpartition(" to ")
+        if line.verb == "move" and not line.subject and to:
+            name = call.partition(" from ")[0]
+            found.setdefault(f"moves to {where.partition(' after ')[0]}", {})[name] = line
+    return found
 
 
 def call_of(line: SaidLine) -> tuple[str, ...]:
@@ -53,7 +103,11 @@ def call_of(line: SaidLine) -> tuple[str, ...]:
 
 
 def _is_ordered(line: SaidLine) -> bool:
-    return line.subject.partition(" ")[0].casefold() in _ORDERED
+    return _heads(line, _ORDERED)
+
+
+def _heads(line: SaidLine, headings: Sequence[str]) -> bool:
+    return line.subject.partition(" ")[0].casefold() in headings
 
 
 def _told(heading: str, was: Sequence[str], now: Sequence[str], lines: Pair) -> Iterator[Pair]:
@@ -99,7 +153,7 @@ def _name(row: SaidLine) -> str:
 
 def order_words(was: SaidLine, now: SaidLine) -> str:
     """ "openers in another order: Trey Right Stick first"."""
-    before, after = (side.value.split(", ") for side in (was, now))
+    before, after = (COMMA.split(side.value) for side in (was, now))
     places, left = [], list(enumerate(before))
     for name in after:
         at = next(pair for pair in left if pair[1] == name)
@@ -109,7 +163,7 @@ def order_words(was: SaidLine, now: SaidLine) -> str:
     moved = [n for n in range(len(after)) if n not in still]
     said = [_put(after, n) for n in moved] if len(moved) <= _SHOWN else [", ".join(after)]
     heading = now.subject.removeprefix("situation ")
-    if heading.startswith("period "):
+    if heading.startswith(("period ", "day ")):
         heading = COMMA.split(heading)[0]
     return f"{heading} in another order: {', '.join(said)}"
 

@@ -218,7 +218,8 @@ def _reached(calls: Sequence[str], found: Comparison, own: str = "") -> str:
     known = calls_of(found)
     whole = all(number == known[name.casefold()] for name, number in concepts.items())
     mine = list(concepts) == [own]
-    text = f"all {len(calls)} calls" if len(calls) > 1 else f"its call {calls[0]}"
+    every = "both" if len(calls) == 2 else f"all {len(calls)}"
+    text = f"{every} calls" if len(calls) > 1 else f"its call {calls[0]}"
     if not whole and mine:
         text = f"{len(calls)} of its {how_many(known[own.casefold()], 'call')}"
     elif not whole:

@@ -99,6 +99,17 @@ OTHER_WAYS = (
     ("week 1 A", "period Team, 12 minutes, Tuesday\n    period Walk, 9 minutes, Tuesday",
      "period Walk, 9 minutes, Tuesday\n    period Team, 12 minutes, Tuesday"),
     ("install A", "day 1\n        Trey, Stick, Snag", "day 1\n        Trey, Snag, Stick"),
+    ("install A", "day 1\n        Trey\n        Stick", "day 1\n        Stick\n        Trey"),
+    ("install A", "day 1\n        Trey\n    week 2\n        Stick",
+     "week 2\n        Stick\n    day 1\n        Trey"),
+    ("week 1 A", "move Stick to openers\n    move Trey Snag from red zone to openers",
+     "move Trey Snag from red zone to openers\n    move Stick to openers"),
+    ("week 1 A", 'situation "Last play"\n        Stick\n    situation "Kneel"\n        Snag',
+     'situation "Kneel"\n        Snag\n    situation "Last play"\n        Stick'),
+    ("week 1 A", "wristband Eyes\n        windows 2\n    wristband Hands\n        windows 2",
+     "wristband Hands\n        windows 2\n    wristband Eyes\n        windows 2"),
+    ("week 1 A", "scout Friday\n        Snag\n    scout Monday\n        Snag",
+     "scout Monday\n        Snag\n    scout Friday\n        Snag"),
 )  # fmt: skip
 """Lines that may be said in more than one way, and another verb for what is one thing."""
 
