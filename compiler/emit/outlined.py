@@ -38,7 +38,7 @@ class Outlining:
 
     def _digest(self, laid: Sequence[Laid], numbers: Mapping[str, int], *, drawn: bool) -> str:
         out = BytesIO()
-        pickler = _Pickler(out)
+        pickler = _ModelBytes(out)
         pickler.dump(tuple(laid))
         digest = hashlib.sha256(self._begun)
         digest.update(hashlib.sha256(out.getvalue()).digest())
@@ -60,7 +60,7 @@ class Outlining:
         return self._drawn[art.id]
 
 
-class _Pickler(pickle.Pickler):
+class _ModelBytes(pickle.Pickler):
     """Alike models as the same bytes, which nobody reads back; and all words of theirs."""
 
     def __init__(self, out: BytesIO) -> None:

@@ -86,6 +86,11 @@ def unsaid(play: Play, words: str) -> Iterator[str]:
         yield f"{play.call.spoken}: the protection is not said"
 
 
+def _done(does: str, to: str) -> str:
+    """ "pitch to F", "give R", "keep"."""
+    return f"{does} to {to}" if does == "pitch" and to else f"{does} {to}".rstrip()
+
+
 def _whole(play: Play) -> Iterator[str]:
     """What is true of a play as a whole, in its words."""
     strong, weak = play.shape
@@ -101,7 +106,7 @@ def _whole(play: Play) -> Iterator[str]:
         yield "; then ".join(step.words for step in play.feet)
     for key in play.keys:
         yield f"Key: {key.described}" + (f" ({key.man})" if key.man else "")
-        yield from (f"{does} {to}".rstrip() + f" when {when}" for does, to, when in key.choices)
+        yield from (f"{_done(does, to)} when {when}" for does, to, when in key.choices)
     for alert in play.alerts:
         yield f"Alert: {alert.target}"
     if play.unblocked:

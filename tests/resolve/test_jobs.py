@@ -241,7 +241,7 @@ def test_one_line_may_speak_of_several_roles() -> None:
         ("runs digg", "E442"),
         ("runs 11", "E442"),
         ("runs dig fast", "E443"),
-        ("runs dig away from z", "E444"),
+        ("runs dig away from v", "E444"),
         ("runs dig then jump", "E440"),
         ("runs dig then in", "E402"),
         ("runs dig over moon", "E430"),

@@ -32,8 +32,9 @@ def picture_marks(plays: Iterable[Play]) -> str:
 def _kept(play: Play) -> bool:
     """Whether a way is drawn on which the quarterback keeps the ball if a key has him keep it."""
     passer = play.passer
-    run = play.kind is Kind.RUN and passer is not None
-    return run and passer is not None and bool(play.assignment(passer.label).branches)
+    if play.kind is not Kind.RUN or passer is None:
+        return False
+    return any(task.branches for task in play.assignments if task.man == passer.label)
 
 
 def _wedged(play: Play) -> bool:
