@@ -68,8 +68,9 @@ def test_a_broken_cache_is_as_good_as_none(folder: Path, place: Path, rubbish: b
     (file,) = place.glob("*.json")
     whole = file.read_bytes()
     file.write_bytes(rubbish)
-    for proofs in place.parent.glob("results/*"):  # which hold what would be asked for
-        proofs.unlink()
+    for shelf in ("results", "checks"):  # which hold what would be asked for, and the answer
+        for answer in place.parent.glob(f"{shelf}/*"):
+            answer.unlink()
     again = check(folder)
     assert (again.exit_code, again.stdout) == (0, first.stdout)
     assert file.read_bytes() == whole, "and it is written anew"

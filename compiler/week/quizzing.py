@@ -81,7 +81,7 @@ def blank_of(play: Play) -> Play:
         assignments=tuple(_stands(task) for task in play.assignments),
         spots=(), reads=(), pressure=(), claims=(), alerts=(), keys=(), hot=(), feet=(),
         unblocked=(), nobody=(), protection="", protection_words="", pick="",
-        carrier="", handoffs=(),
+        carrier="", handoffs=(), exchanges=(),
     )  # fmt: skip
 
 

@@ -66,12 +66,22 @@ def test_all_signs_together_are_one_line(season: Season) -> None:
     kind = replace(theme.look(Size.FULL).types["letter"], face="italic", points=9.4)
     read = next(play for play in season.plays if play.reads)
     some: Any = ("any",)
+    assert read.passer is not None
+    keeps = replace(read.assignments[0], man=read.passer.label, branches=some)
     made = (
         replace(read, pressure=read.reads, claims=some, alerts=some),
-        replace(read, kind=Kind.RUN, unblocked=("J",), chasing=("S",), keys=some),
+        replace(
+            read,
+            kind=Kind.RUN,
+            reads=(),
+            unblocked=("J",),
+            chasing=("S",),
+            keys=some,
+            assignments=(keeps,),
+        ),
     )
     told = picture_marks(made)
-    assert told.count("·") == 5
+    assert told.count("·") == 6
     assert extent(told, kind, theme).width < TEXT_WIDTH
 
 

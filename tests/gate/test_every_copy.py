@@ -12,7 +12,7 @@ from .copies import copies, told_lost
 from .pictures import BUNDLED, Sort, legend, pictures
 
 THEME = load_theme()
-NTH = 16
+NTH = 17
 """A call is drawn at three sizes: this takes another one of them each time."""
 
 

@@ -23,10 +23,16 @@ def picture_marks(plays: Iterable[Play]) -> str:
         ("A in a box: looked at first", any(play.alerts for play in drawn)),
         ("grey: the shape read", any(play.claims for play in drawn)),
         ("letter in a box: read", any(play.keys for play in drawn)),
-        ("short dashes: if he keeps it", any(_kept(play) for play in drawn)),
+        (_dashes(drawn), any(_kept(play) for play in drawn)),
         (_wedges(drawn), any(_wedged(play) for play in drawn)),
     )
     return _BETWEEN.join(words for words, there in said if there)
+
+
+def _dashes(drawn: Sequence[Play]) -> str:
+    """In short beside the signs of passes: all of them are one line."""
+    alone = not any(play.reads for play in drawn)
+    return "short dashes: if he keeps it" if alone else "dashes: kept"
 
 
 def _kept(play: Play) -> bool:
