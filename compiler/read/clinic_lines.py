@@ -52,11 +52,25 @@ def _outermost(found: re.Match[str], *sides: str) -> str:
     return f"which side? {lines}"
 
 
+def _out_late(found: re.Match[str]) -> str:
+    lines = typed(f"{found['who']} runs check"), typed(f"{found['who']} blocks chip")
+    return f"he looks for a rusher before he goes, or strikes one: {lines[0]} · {lines[1]}"
+
+
+def _blocks(found: re.Match[str]) -> str:
+    if found.string.casefold().startswith(("line", "centre", "center")):
+        return "leave the line out: they block as the protection says, `protect five slide`"
+    return (
+        "whom? those out wide " + typed("everyone else blocks stalk") + ", a man who stays in "
+        + typed("back blocks inside out") + " or " + typed("protect max")
+    )  # fmt: skip
+
+
 CLINIC_ROWS: tuple[tuple[str, str, Answer], ...] = (
     (_PLAYS, r"(?:the )?hot(?: route| man| read)? (?:is |to )?(?P<man>.+?) (?:if|when) .+",
      r"pressure \g<man>"),
-    (_PLAYS, rf"(?P<head>.+ runs (?:{_TURNS_IN})(?: \d+(?:-\d+)?)?) (?:toward|towards|to)(?: the)? "
-             r"(?:middle|ball|inside)(?P<rest> when .+)?", _turns_in),
+    (_PLAYS, rf"(?P<head>.+ runs (?:{_TURNS_IN})(?: \d+(?:-\d+)?)?) (?:towards?|to|across)"
+             r"(?: the)? (?:middle|ball|inside)(?P<rest> when .+)?", _turns_in),
     (_PLAYS, rf"(?P<head>.+ runs (?:[a-z]+ )+?(?:\d+ )?)at (?P<place>(?:\d+ (?:inside|outside) )?"
              rf"{_LANDMARK})(?P<rest> .+)?", r"\g<head>to \g<place>\g<rest>"),
     (_PLAYS, r"(?P<line>.+ (?:runs|blocks|aims) .+?) (?:only )?(?:in|from) (?P<set>\w+(?: \w+)?)",
@@ -67,6 +81,26 @@ CLINIC_ROWS: tuple[tuple[str, str, Answer], ...] = (
      lambda m: _outermost(m, "playside", "backside")),
     ("concept tag", r"(?P<line>(?:outside|inside) (?:runs|blocks) .+)",
      lambda m: _outermost(m, "strong", "weak")),
+    ("concept tag", r"(?P<who>.+?) (?:blocks|helps|chips) (?:.+? )?(?:then|and) (?:runs? |goes )?"
+                    r"(?:a |the )?(?!climb)\w+.*", _out_late),
+    ("concept tag", r"(?P<who>.+?) (?:slides|sneaks|slips|releases|goes)(?: out)? (?:in)?to"
+                    r"(?: the)? flat", r"\g<who> runs flat"),
+    ("concept tag",
+     r"(?:everyone|everybody|all)(?: else)? blocks?|(?:line|cent(?:re|er)) blocks?",
+     _blocks),
+    ("run", r"everyone else blocks?", "everyone else blocks stalk"),
+    ("run", r"cent(?:re|er) blocks?", "centre blocks on or climb"),
+    ("run", r"(?P<who>.+?) dives? (?:to the |to )?(?P<side>left|right|strong|weak)(?: side)?",
+     r"\g<who> aims \g<side> A"),
+    ("concept tag", r"(?P<who>.+?) blocks (?:(?:the )?(?P<side>left|right|strong|weak|playside|"
+                    r"backside) edge|edge,? (?:left|right|strong|weak|playside|backside))",
+     lambda m: f"he has the edge where he stands: {typed(m['who'] + ' blocks edge')}; "
+               f"a protection says which: {typed('helper blocks backside edge')}"),
+    ("protection", r"(?P<who>.+) blocks (?:nobody|no one|none)",
+     lambda _: "leave the line out: who runs a route is out, whatever the protection says"),
+    ("protection", r"(?P<who>.+?) blocks .+? then (?:release|leak|get out|go)s?(?: out)?",
+     r"\g<who> blocks check then release"),
+    ("protection", r"everyone else blocks?", "back blocks scan"),
     ("protection", r"(?P<who>.+) blocks edge,? (?P<side>playside|backside)",
      r"\g<who> blocks \g<side> edge"),
     ("protection", r"(?P<head>.+ blocks scan (?:(?!>).)+?) then (?P<rest>.+)",

@@ -133,7 +133,35 @@ def _named_otherwise(blocks: Iterable[Block]) -> set[str]:
 def _block(block: Block, men: _Men) -> Block:
     if block.kind not in _KINDS:
         return block
-    return replace(block, facts=tuple(_fact(fact, men) for fact in block.facts))
+    facts = tuple(_fact(fact, men) for fact in block.facts)
+    own = frozenset(
+        subject.text.casefold()
+        for fact in facts
+        if fact.key == "blocks"
+        for subject in fact.subject
+    )
+    return replace(block, facts=tuple(_half_line(fact, own) for fact in facts))
+
+
+def _half_line(fact: Fact, own: frozenset[str]) -> Fact:
+    """``playside line`` as the guard and tackle of that side, those who have no line of their own:
+    as `line` is all who have none."""
+    if fact.key != "blocks" or not any(_is_half(one) for one in fact.subject):
+        return fact
+    men: list[Phrase] = []
+    for one in fact.subject:
+        if not _is_half(one):
+            men.append(one)
+            continue
+        side, line = one.atoms
+        made = [Phrase((side, replace(line, text=place))) for place in ("guard", "tackle")]
+        men += [man for man in made if man.text.casefold() not in own] or made[:1]
+    return replace(fact, subject=tuple(men))
+
+
+def _is_half(subject: Phrase) -> bool:
+    words = [atom.word for atom in subject.atoms]
+    return len(words) == 2 and words[0] in _EACH and words[1] == "line"
 
 
 def _fact(fact: Fact, men: _Men) -> Fact:

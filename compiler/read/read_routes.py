@@ -43,6 +43,13 @@ from stemline.syntax.tree import AtomKind, Fact, Linked, Mark, Phrase, Value, it
 
 STROKES = ("up", "in", "out", "back", "across", "to", "over", "rounded", "settle")
 _WAYS = ("away from", "same side as", "toward", "across from")
+ALSO_CALLED: Mapping[str, str] = {
+    "drag": "cross", "flag": "corner", "flare": "swing", "fly": "go", "glance": "skinny post",
+    "rail": "wheel", "shallow": "cross", "square in": "in", "square out": "out", "stop": "hitch",
+    "streak": "go", "vertical": "go",
+}  # fmt: skip
+"""Other names of routes, and the one that is drawn: where the playbook has no route so called.
+Common practice, no published source."""
 _BACK = {"in": (Lateral.IN, 135.0), "out": (Lateral.OUT, 135.0)}
 
 
@@ -203,6 +210,8 @@ def _route(words: Words, routes: Mapping[str, Route]) -> Route:
             return routes[number.text]
         words.at -= 1
     name = words.take_name(routes)
+    if name is None and (other := words.take_name(ALSO_CALLED)):
+        name = ALSO_CALLED[other]
     if name is None:
         raise words.miss(E442, routes)
     return routes[name]

@@ -1,0 +1,189 @@
+"""Lines whose verb is said as on the field: ``backside guard pulls``, ``back swings weak``, ``C, F
+cover quarter, strong``.
+
+Asked only about a line that turns on no word of its block, so no line that is read otherwise can
+change: its words are put as the notation has them, each at its place in the text, and it is read on
+from there. `format` writes what they are read as. Common practice, no published source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from lark import Token
+
+_PLAYS = frozenset(("concept", "run", "tag"))
+
+_BLOCKS: Mapping[str, str] = {
+    "arcs": "arc", "chips": "chip", "climbs": "climb", "cracks": "crack", "doubles": "double",
+    "hinges": "hinge", "kicks": "kick", "leads": "lead", "pins": "pin", "pulls": "pull",
+    "reaches": "reach", "scoops": "scoop", "sifts": "sift", "stalks": "stalk", "traps": "trap",
+    "wraps": "wrap",
+}  # fmt: skip
+_BLOCK_OF = {**_BLOCKS, **{block: block for block in _BLOCKS.values()}}
+_ROUTES: Mapping[str, str] = {
+    "checks": "check", "crosses": "cross", "curls": "curl", "drags": "cross", "fades": "fade",
+    "flares": "swing", "hitches": "hitch", "hooks": "hook", "leaks": "leak", "slants": "slant",
+    "swings": "swing", "wheels": "wheel",
+}  # fmt: skip
+_OF_MANY = frozenset(("aim", "block", "cover", "run", "rush"))
+"""Verbs as they are said of several men: the notation has them with an s."""
+_RUSHES = frozenset(("blitz", "blitzes", "rush"))
+
+_HOW = frozenset(("along", "around", "down", "out", "outside", "through", "up", "upfield", "the"))
+"""Words behind a block that say what it is anyhow: ``pulls around the end``."""
+_WHERE = frozenset(("edge", "end", "hole", "line", "way"))
+_OF_MEN = frozenset((
+    "all", "away", "back", "backs", "backside", "both", "boundary", "call", "center", "centre",
+    "each", "else", "end", "ends", "every", "everybody", "everyone", "field", "fullback", "guard",
+    "guards", "inside", "left", "line", "linemen", "of", "other", "outside", "playside",
+    "quarterback", "right", "strong", "tackle", "tackles", "the", "tight", "weak", "wing",
+))  # fmt: skip
+_HOLES = frozenset(("a", "b", "c", "d", "guard", "tackle"))
+_READS = (["quarterback", "reads"], ["qb", "reads"])
+_OF_TWO = frozenset(("guard", "tackle"))
+"""Which of two is meant has to be asked."""
+_BALL = frozenset(("ball", "c", "center", "centre", "the"))
+_ONE_OF = {"guards": "guard", "tackles": "tackle", "ends": "end"}
+
+
+def as_written(kind: str, line: Sequence[Token]) -> list[Token] | None:
+    """The line as a block of ``kind`` has it; None for one that is not known to be said so."""
+    if any(token.type == "STRING" for token in line):
+        return None
+    if kind == "formation":
+        return _stood(line)
+    if kind in ("concept", "tag") and [t.casefold() for t in line[:2]] in _READS:
+        return [_as(line[1], "read"), *line[2:]]
+    for at, token in enumerate(line[1:], 1):
+        word = token.casefold() if token.type == "WORD" else ""
+        said = _rest(kind, word, token, line[at + 1 :])
+        if said is not None and _men(line[:at]):
+            return [*_who(line[:at]), *said]
+    return None
+
+
+def _rest(kind: str, word: str, verb: Token, rest: Sequence[Token]) -> list[Token] | None:
+    """What stands behind the men, as the notation has it."""
+    if kind in _PLAYS and word in _BLOCK_OF:
+        return [_as(verb, "blocks"), *_block(verb, _BLOCK_OF[word], rest)]
+    if kind in _PLAYS and word in _ROUTES:
+        how = rest[1:] if rest and rest[0].casefold() in ("down", "out") else rest
+        return [_as(verb, "runs"), _as(verb, _ROUTES[word]), *how]
+    if kind == "run" and word == "dives" and rest and rest[-1].casefold() in _HOLES:
+        return [_as(verb, "aims"), *_without(rest, ("at", "through", "to", "the"))]
+    if kind == "protection" and word in ("slide", "slides") and not rest:
+        return [_as(verb, "blocks"), _as(verb, "slide")]
+    if kind == "look" and word in _RUSHES and rest:
+        return [_as(verb, "rushes"), *_gap(rest)]
+    if kind == "look" and word in ("is", "plays") and [t.casefold() for t in rest] == ["free"]:
+        return [_as(verb, "covers"), _as(verb, "deep"), _as(rest[0], "middle")]
+    if word in _OF_MANY and rest and kind in (*_PLAYS, "protection", "look"):
+        return [_as(verb, f"{word}s" if word != "rush" else "rushes"), *rest]
+    return None
+
+
+def _as(token: Token, word: str) -> Token:
+    return Token.new_borrow_pos("WORD", word, token)
+
+
+def _men(subject: Sequence[Token]) -> bool:
+    """Whether this names men: each by one word, or by words that only men are named by."""
+    names: list[list[Token]] = [[]]
+    for token in subject:
+        if token.type == "_AND":
+            names.append([])
+        else:
+            names[-1].append(token)
+    return all(names) and all(
+        name[0].casefold() not in _OF_TWO
+        if len(name) == 1
+        else all(token.type == "RANK" or token.casefold() in _OF_MEN for token in name)
+        for name in names
+    )
+
+
+def _who(subject: Sequence[Token]) -> list[Token]:
+    """``both guards``, ``the back`` as ``each guard``, ``back``."""
+    said = list(subject[1:] if subject[0].casefold() == "the" and len(subject) > 1 else subject)
+    words = [token.casefold() for token in said]
+    if len(said) == 2 and words[0] in ("both", "all", "each") and words[1] in _ONE_OF:
+        return [_as(said[0], "each"), _as(said[1], _ONE_OF[words[1]])]
+    return said
+
+
+def _block(verb: Token, block: str, rest: Sequence[Token]) -> list[Token]:
+    """``pulls and kicks out the end`` as ``pull kick end man on line``."""
+    said = [_as(verb, block)]
+    left = list(rest)
+    if len(left) > 1 and left[0].casefold() == "and" and left[1].casefold() in _BLOCKS:
+        said.append(_as(left[1], _BLOCKS[left[1].casefold()]))
+        left = left[2:]
+    while left and left[0].type == "WORD" and left[0].casefold() in _HOW:
+        left.pop(0)
+    if len(left) == 1 and left[0].casefold() == "end" and said[-1].casefold() in ("kick", "trap"):
+        return [*said, *(_as(left[0], word) for word in ("end", "man", "on", "line"))]
+    if len(left) == 1 and left[0].casefold() in _WHERE:
+        return said
+    return [*said, *left]
+
+
+def _gap(rest: Sequence[Token]) -> list[Token]:
+    """``off the edge, strong`` as ``contain, strong``."""
+    words = [token.casefold() for token in rest]
+    for edge in (["off", "the", "edge"], ["off", "edge"], ["the", "edge"], ["edge"]):
+        if words[: len(edge)] == edge:
+            return [_as(rest[len(edge) - 1], "contain"), *rest[len(edge) :]]
+    return _without(rest, ("in", "the", "through"))
+
+
+def _without(rest: Sequence[Token], words: Sequence[str]) -> list[Token]:
+    return [token for token in rest if token.casefold() not in words]
+
+
+def _stood(line: Sequence[Token]) -> list[Token] | None:
+    """``S behind H`` as ``S at behind H``."""
+    words = [token.casefold() for token in line]
+    if len(line) < 3 or line[0].type != "WORD" or words[2] in _BALL:
+        return None
+    # Behind the quarterback is so many yards from the ball.
+    if words[1] == "beside" or (words[1] == "behind" and words[2][:1] != "q"):
+        return [line[0], _as(line[1], "at"), *line[1:]]
+    return None
+
+
+def in_order(line: Sequence[Token]) -> list[Token]:
+    """An order of looks with its commas and `then` as what they mean there, and the ball thrown
+    away as it is written: ``read flat, curl``, ``> throw it away``."""
+    made: list[Token] = []
+    for token in line:
+        if token.type == "_WHEN":
+            break
+        parts = token.type in ("_THEN", "_AND")
+        made.append(Token.new_borrow_pos("_ORDER", ">", token) if parts else token)
+    return [*made, *line[len(made) :]]
+
+
+def thrown_away(line: Sequence[Token]) -> list[Token]:
+    """``throw it away`` as ``throw away``."""
+    words = [token.casefold() for token in line]
+    for said in (["throw", "it", "away"], ["throw", "the", "ball", "away"]):
+        if words[-len(said) :] == said:
+            return [*line[: -len(said)], line[-len(said)], line[-1]]
+    return list(line)
+
+
+def of_one_key(line: Sequence[Token]) -> list[Token]:
+    """``quarterback keeps if he widens`` as ``pull if he widens``: with `he` there is one key, and
+    what is done off him has a line of its own."""
+    words = [token.casefold() for token in line]
+    if words[:1] in (["centre"], ["center"]) and words[1:3] == ["snaps", "and"]:
+        return [line[0], *line[3:]]  # he snaps it in any case
+    if words[:1] in (["keep"], ["keeps"], ["gives"]) and words[1:2] == ["if"]:
+        return [_as(line[0], "give" if words[0] == "gives" else "pull"), *line[1:]]
+    if words[:1] in (["quarterback"], ["qb"]) and words[2:4] == ["if", "he"]:
+        does = {"gives": "give", "keeps": "pull", "pulls": "pull"}.get(words[1])
+        return [_as(line[1], does), *line[2:]] if does else list(line)
+    if words[:1] in (["quarterback"], ["qb"]) and words[1:3] == ["throws", "to"]:
+        return [_as(line[1], "throw"), *line[3:]] if " if he " in " ".join(words) else list(line)
+    return list(line)
