@@ -12,9 +12,6 @@ from stemline.read.coach_lines import Answer, rule_of_letter, typed
 
 _SIDE = r"left|right|field|boundary|both"
 _PLAYS = "concept run tag"
-_TURNS_IN = (
-    r"bender|post|skinny post|slant|in|dig|over|cross|high cross|cross and sit|snag|curl|hook|6|8"
-)
 _LANDMARK = r"(?:ball|guard|tackle|end|hash|divide|numbers|sideline)"
 
 
@@ -30,11 +27,6 @@ def _who(found: re.Match[str]) -> str:
 
 def _order(found: re.Match[str]) -> str:
     return typed(f"{found['what']} {_by_rule(found['order'])}")
-
-
-def _turns_in(found: re.Match[str]) -> str:
-    line = typed(f"{found['head']}{found['rest'] or ''}")
-    return f"he turns to the ball in any case: {line}"
 
 
 def _one_side(found: re.Match[str]) -> str:
@@ -69,8 +61,6 @@ def _blocks(found: re.Match[str]) -> str:
 CLINIC_ROWS: tuple[tuple[str, str, Answer], ...] = (
     (_PLAYS, r"(?:the )?hot(?: route| man| read)? (?:is |to )?(?P<man>.+?) (?:if|when) .+",
      r"pressure \g<man>"),
-    (_PLAYS, rf"(?P<head>.+ runs (?:{_TURNS_IN})(?: \d+(?:-\d+)?)?) (?:towards?|to|across)"
-             r"(?: the)? (?:middle|ball|inside)(?P<rest> when .+)?", _turns_in),
     (_PLAYS, rf"(?P<head>.+ runs (?:[a-z]+ )+?(?:\d+ )?)at (?P<place>(?:\d+ (?:inside|outside) )?"
              rf"{_LANDMARK})(?P<rest> .+)?", r"\g<head>to \g<place>\g<rest>"),
     (_PLAYS, r"(?P<line>.+ (?:runs|blocks|aims) .+?) (?:only )?(?:in|from) (?P<set>\w+(?: \w+)?)",
@@ -83,24 +73,16 @@ CLINIC_ROWS: tuple[tuple[str, str, Answer], ...] = (
      lambda m: _outermost(m, "strong", "weak")),
     ("concept tag", r"(?P<who>.+?) (?:blocks|helps|chips) (?:.+? )?(?:then|and) (?:runs? |goes )?"
                     r"(?:a |the )?(?!climb)\w+.*", _out_late),
-    ("concept tag", r"(?P<who>.+?) (?:slides|sneaks|slips|releases|goes)(?: out)? (?:in)?to"
-                    r"(?: the)? flat", r"\g<who> runs flat"),
     ("concept tag",
      r"(?:everyone|everybody|all)(?: else)? blocks?|(?:line|cent(?:re|er)) blocks?",
      _blocks),
-    ("run", r"everyone else blocks?", "everyone else blocks stalk"),
     ("run", r"cent(?:re|er) blocks?", "centre blocks on or climb"),
-    ("run", r"(?P<who>.+?) dives? (?:to the |to )?(?P<side>left|right|strong|weak)(?: side)?",
-     r"\g<who> aims \g<side> A"),
     ("concept tag", r"(?P<who>.+?) blocks (?:(?:the )?(?P<side>left|right|strong|weak|playside|"
                     r"backside) edge|edge,? (?:left|right|strong|weak|playside|backside))",
      lambda m: f"he has the edge where he stands: {typed(m['who'] + ' blocks edge')}; "
                f"a protection says which: {typed('helper blocks backside edge')}"),
-    ("protection", r"(?P<who>.+) blocks (?:nobody|no one|none)",
-     lambda _: "leave the line out: who runs a route is out, whatever the protection says"),
     ("protection", r"(?P<who>.+?) blocks .+? then (?:release|leak|get out|go)s?(?: out)?",
      r"\g<who> blocks check then release"),
-    ("protection", r"everyone else blocks?", "back blocks scan"),
     ("protection", r"(?P<who>.+) blocks edge,? (?P<side>playside|backside)",
      r"\g<who> blocks \g<side> edge"),
     ("protection", r"(?P<head>.+ blocks scan (?:(?!>).)+?) then (?P<rest>.+)",

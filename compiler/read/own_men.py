@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
+from stemline.read.spoken_blocks import as_lines
 from stemline.syntax.tree import (
     Atom,
     AtomKind,
@@ -75,8 +76,9 @@ def with_own_men(documents: Iterable[Document]) -> tuple[Document, ...]:
     moved = any(f.key == "line" for b in blocks if b.kind == "formation" for f in b.facts)
     linemen = {} if moved else {x: y for x, y in LINEMEN.items() if x not in {*other, *lined}}
     men = _Men(meant, linemen, dict.fromkeys(_passers(blocks, lined) - other, "quarterback"))
+    runs = tuple(b.name.text for b in blocks if b.kind == "run")
     return tuple(
-        replace(document, blocks=tuple(_block(block, men) for block in document.blocks))
+        replace(document, blocks=tuple(as_lines(_block(b, men), runs) for b in document.blocks))
         for document in documents
     )
 
@@ -133,35 +135,7 @@ def _named_otherwise(blocks: Iterable[Block]) -> set[str]:
 def _block(block: Block, men: _Men) -> Block:
     if block.kind not in _KINDS:
         return block
-    facts = tuple(_fact(fact, men) for fact in block.facts)
-    own = frozenset(
-        subject.text.casefold()
-        for fact in facts
-        if fact.key == "blocks"
-        for subject in fact.subject
-    )
-    return replace(block, facts=tuple(_half_line(fact, own) for fact in facts))
-
-
-def _half_line(fact: Fact, own: frozenset[str]) -> Fact:
-    """``playside line`` as the guard and tackle of that side, those who have no line of their own:
-    as `line` is all who have none."""
-    if fact.key != "blocks" or not any(_is_half(one) for one in fact.subject):
-        return fact
-    men: list[Phrase] = []
-    for one in fact.subject:
-        if not _is_half(one):
-            men.append(one)
-            continue
-        side, line = one.atoms
-        made = [Phrase((side, replace(line, text=place))) for place in ("guard", "tackle")]
-        men += [man for man in made if man.text.casefold() not in own] or made[:1]
-    return replace(fact, subject=tuple(men))
-
-
-def _is_half(subject: Phrase) -> bool:
-    words = [atom.word for atom in subject.atoms]
-    return len(words) == 2 and words[0] in _EACH and words[1] == "line"
+    return replace(block, facts=tuple(_fact(fact, men) for fact in block.facts))
 
 
 def _fact(fact: Fact, men: _Men) -> Fact:

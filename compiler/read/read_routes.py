@@ -50,6 +50,16 @@ ALSO_CALLED: Mapping[str, str] = {
 }  # fmt: skip
 """Other names of routes, and the one that is drawn: where the playbook has no route so called.
 Common practice, no published source."""
+TURNS_IN = (
+    "bender", "post", "skinny post", "slant", "in", "dig", "over", "cross", "high cross", "snag",
+    "curl", "hook",
+)  # fmt: skip
+TO_THE_BALL = tuple(
+    f"{way} {where}"
+    for way in ("across", "to", "toward", "towards")
+    for where in ("the ball", "the middle", "ball", "middle", "inside")
+)
+"""Where a route goes anyhow that turns in: ``bender across the ball``."""
 _BACK = {"in": (Lateral.IN, 135.0), "out": (Lateral.OUT, 135.0)}
 
 
@@ -157,6 +167,8 @@ def read_run(
     end: Depth | None = None
     way: SideWord | ByRole | None = None
     rail: Rail | None = None
+    if route.name in TURNS_IN:
+        words.take_name(TO_THE_BALL)
     start = words.at
     while not words.done:
         if words.take_word("up"):

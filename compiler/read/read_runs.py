@@ -233,6 +233,9 @@ def read_block(fact: Fact) -> Job:
         if job is not None and words.done:
             return BlockSaid(job)
         words.at = 0
+        if (side := words.take_name(SIDES)) and words.take_word("edge") and words.done:
+            return BlockSaid("edge", SIDES[side])
+        words.at = 0
         if words.take_name((*WAYS, "pull kick")) is None:
             raise words.miss(E445, dict.fromkeys((*BLOCKS, *WAYS)))
     return read_rules(fact.value, fact.span)

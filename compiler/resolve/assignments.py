@@ -167,8 +167,9 @@ def _decides(decide: Decide) -> str:
 def words_of(does: Job, role: str) -> str:
     """The line of the assignment table for what a role does."""
     match does:
-        case BlockSaid(job):
-            return BLOCKS[job].words
+        case BlockSaid(job, side):
+            first, _, rest = BLOCKS[job].words.partition(":")
+            return f"{first}, {side.value}:{rest}" if side is not None else BLOCKS[job].words
         case Aim(_, words):
             carries = f"Take the ball to {words}."
             return carries if role == CARRIER else f"Run to {words}, as if with the ball."
@@ -334,7 +335,8 @@ def _block(block: BlockSaid, man: Man, picture: LinedUp) -> Path | None:
     strokes = BLOCKS[block.job].strokes
     if not strokes:
         return None
-    runner = Runner(man.snap, natural_out(man, picture), picture.field)
+    out = picture.side(block.side) if block.side is not None else natural_out(man, picture)
+    runner = Runner(man.snap, out, picture.field)
     return replace(trace(strokes, 0, runner), ending=Ending.BLOCK)
 
 

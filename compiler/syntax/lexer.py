@@ -52,7 +52,14 @@ from stemline.syntax.lines import (
     holders,
     joined_by,
 )
-from stemline.syntax.spoken_lines import as_written, in_order, of_one_key, thrown_away
+from stemline.syntax.spoken_lines import (
+    DOES,
+    NAMES_TOO,
+    as_it_is_said,
+    as_written,
+    in_order,
+    thrown_away,
+)
 from stemline.syntax.tree import Atom, AtomKind
 
 Report = Callable[[Diagnostic], None]
@@ -211,8 +218,7 @@ class Places:
     def _fact(self, line: list[Token]) -> list[Token]:
         if mistake := self._junk(line):
             return self._given_up(mistake)
-        if "key" in self._shape.labels:
-            line = of_one_key(line)
+        line = as_it_is_said(self._kind, line)
         first, shape = line[0], self._shape
         if first.type == "WORD" and first.casefold() in shape.openers:
             self._under = first.casefold()
@@ -237,7 +243,8 @@ class Places:
                 own = word in label.connectors or word in _MARK_WORDS
                 if label.word in OWN_WORDS or not word or own:
                     return None
-            if word in self._shape.verbs and (label is None or 1 < at < len(line) - 1):
+            named = at > 1 or (label is not None and label.word in NAMES_TOO and word in DOES)
+            if word in self._shape.verbs and (label is None or (named and at < len(line) - 1)):
                 return at
         return None
 

@@ -26,6 +26,20 @@ _ROUTES: Mapping[str, str] = {
     "flares": "swing", "hitches": "hitch", "hooks": "hook", "leaks": "leak", "slants": "slant",
     "swings": "swing", "wheels": "wheel",
 }  # fmt: skip
+_GOES_OUT = frozenset(("goes", "leaks", "releases", "slides", "slips", "sneaks"))
+_INTO = frozenset(("in", "into", "out", "the", "to"))
+_FAKED: Mapping[str, str] = {
+    "dive": "playside A", "plunge": "playside A", "sweep": "outside the end",
+    "toss": "outside the end",
+}  # fmt: skip
+"""Runs that a man fakes, and where he runs then as if he had the ball."""
+NAMES_TOO = frozenset(("pitch", "throw"))
+"""Labels that a coach also gives to a man as his name: ``throw is strong #1``."""
+DOES = frozenset(("aims", "blocks", "is", "runs", "says"))
+"""Verbs that follow such a name, and no label."""
+_OF_LINE = frozenset(("center", "centre", "line"))
+_ALL = frozenset(("everybody", "everyone"))
+_SIDES = frozenset(("left", "right", "strong", "weak", "playside", "backside"))
 _OF_MANY = frozenset(("aim", "block", "cover", "run", "rush"))
 """Verbs as they are said of several men: the notation has them with an s."""
 _RUSHES = frozenset(("blitz", "blitzes", "rush"))
@@ -58,13 +72,22 @@ def as_written(kind: str, line: Sequence[Token]) -> list[Token] | None:
     for at, token in enumerate(line[1:], 1):
         word = token.casefold() if token.type == "WORD" else ""
         said = _rest(kind, word, token, line[at + 1 :])
-        if said is not None and _men(line[:at]):
+        own = kind == "look" and not line[at + 1 :]
+        if (
+            said is not None
+            and _men(line[:at])
+            and not (own and any(len(t) > 2 for t in line[:at]))
+        ):
             return [*_who(line[:at]), *said]
     return None
 
 
 def _rest(kind: str, word: str, verb: Token, rest: Sequence[Token]) -> list[Token] | None:
     """What stands behind the men, as the notation has it."""
+    said = [token.casefold() for token in rest]
+    out = said[-1:] == ["flat"] and 1 < len(said) == 1 + sum(w in _INTO for w in said)
+    if kind in _PLAYS and word in _GOES_OUT and out:
+        return [_as(verb, "runs"), rest[-1]]
     if kind in _PLAYS and word in _BLOCK_OF:
         return [_as(verb, "blocks"), *_block(verb, _BLOCK_OF[word], rest)]
     if kind in _PLAYS and word in _ROUTES:
@@ -72,10 +95,16 @@ def _rest(kind: str, word: str, verb: Token, rest: Sequence[Token]) -> list[Toke
         return [_as(verb, "runs"), _as(verb, _ROUTES[word]), *how]
     if kind == "run" and word == "dives" and rest and rest[-1].casefold() in _HOLES:
         return [_as(verb, "aims"), *_without(rest, ("at", "through", "to", "the"))]
+    side = [token for token in rest if token.casefold() not in ("side", "the", "to")]
+    if kind == "run" and word == "dives" and len(side) == 1 and side[0].casefold() in _SIDES:
+        return [_as(verb, "aims"), side[0], _as(side[0], "A")]
     if kind == "protection" and word in ("slide", "slides") and not rest:
         return [_as(verb, "blocks"), _as(verb, "slide")]
-    if kind == "look" and word in _RUSHES and rest:
-        return [_as(verb, "rushes"), *_gap(rest)]
+    if kind == "look" and word in _RUSHES:
+        return [
+            _as(verb, "rushes"),
+            *(_gap(rest) if rest else (_as(verb, "own"), _as(verb, "gap"))),
+        ]
     if kind == "look" and word in ("is", "plays") and [t.casefold() for t in rest] == ["free"]:
         return [_as(verb, "covers"), _as(verb, "deep"), _as(rest[0], "middle")]
     if word in _OF_MANY and rest and kind in (*_PLAYS, "protection", "look"):
@@ -173,10 +202,23 @@ def thrown_away(line: Sequence[Token]) -> list[Token]:
     return list(line)
 
 
-def of_one_key(line: Sequence[Token]) -> list[Token]:
+def as_it_is_said(kind: str, line: Sequence[Token]) -> list[Token]:
+    """A line that does turn on a word of its block, and means another."""
+    words = [token.casefold() for token in line]
+    if kind not in (*_PLAYS, "protection") or any(token.type == "STRING" for token in line):
+        return list(line)
+    if words[1:] == ["else", "blocks"] and words[0] in _ALL and kind != "tag":
+        return [*line, _as(line[-1], "stalk" if kind == "run" else "scan")]
+    if kind == "concept" and len(words) == 2 and words[0] in _OF_LINE and words[1] == "blocks":
+        return [*line, _as(line[-1], "scan")]
+    if kind == "run" and words[-2:-1] == ["fakes"] and words[-1] in _FAKED and _men(line[:-2]):
+        return [*line[:-2], *(_as(line[-1], word) for word in f"aims {_FAKED[words[-1]]}".split())]
+    return _of_one_key(line, words) if kind != "protection" else list(line)
+
+
+def _of_one_key(line: Sequence[Token], words: Sequence[str]) -> list[Token]:
     """``quarterback keeps if he widens`` as ``pull if he widens``: with `he` there is one key, and
     what is done off him has a line of its own."""
-    words = [token.casefold() for token in line]
     if words[:1] in (["centre"], ["center"]) and words[1:3] == ["snaps", "and"]:
         return [line[0], *line[3:]]  # he snaps it in any case
     if words[:1] in (["keep"], ["keeps"], ["gives"]) and words[1:2] == ["if"]:

@@ -89,3 +89,75 @@ formation Stacked extends Doubles
     )  # fmt: skip
     ahead, behind = shown.man("Z").snap, shown.man("S").snap
     assert (behind.x, behind.y) == (ahead.x, ahead.y - 2.0)
+
+
+def drawn(read: str, **lines: str) -> Play:
+    """The call of a pass or run whose lines are ``read``; ``lines`` are its other blocks."""
+    kind = "run" if "carrier is" in read else "concept"
+    block = f"\n{kind} Test\n    " + "\n    ".join(read.split(" / ")) + "\n"
+    return play(
+        compiled(ELEVEN, DOUBLES_ELEVEN, *lines.values(), block, dress("Doubles", concept="Test")),
+        "Doubles Right Test",
+    )
+
+
+LINE = "carrier is back / carrier aims playside A / line blocks on or climb"
+OUT = "weak #1 runs go / strong #1 runs go / weak #2 runs out / feet 3 / read weak #2 on 3"
+
+
+@pytest.mark.parametrize(
+    ("said", "notation"),
+    [
+        (f"{LINE} / everyone else blocks", f"{LINE} / everyone else blocks stalk"),
+        (f"{LINE} / weak #2 fakes sweep", f"{LINE} / weak #2 aims outside the end"),
+        (f"{OUT} / strong #2 slides to the flat", f"{OUT} / strong #2 runs flat"),
+        (f"{OUT} / strong #2 runs bender across the ball", f"{OUT} / strong #2 runs bender"),
+        (f"{OUT} / line blocks / back blocks edge", f"{OUT} / back blocks edge"),
+        (f"{OUT} / everyone else blocks", f"{OUT} / back blocks inside out"),
+        (f"throw is strong #2 / throw runs now / {OUT}", f"a is strong #2 / a runs now / {OUT}"),
+        ("carrier is quarterback / carrier aims outside the end / line blocks reach / "
+         "key end man on line / pitch to back if he takes the quarterback",
+         "carrier is quarterback / carrier aims outside the end / line blocks reach / "
+         "key end man on line / back runs swing playside / "
+         "pitch to back if he takes the quarterback"),
+        ("carrier is back / carrier aims playside A / playside line blocks down / "
+         "backside guard, backside tackle block scoop",
+         "carrier is back / carrier aims playside A / playside guard, playside tackle, centre "
+         "blocks down / backside guard, backside tackle blocks scoop"),
+    ],
+)  # fmt: skip
+def test_a_spoken_line_is_the_play_that_its_words_mean(said: str, notation: str) -> None:
+    mine, theirs = drawn(said), drawn(notation)
+    assert places(mine) == places(theirs)
+    assert mine.reads == theirs.reads
+
+
+def test_a_back_who_blocks_the_edge_of_a_side_goes_there() -> None:
+    ends = {
+        side: drawn(f"{OUT} / back blocks {side} edge").assignment("R").path
+        for side in ("left", "right")
+    }
+    assert all(path is not None for path in ends.values())
+    assert ends["left"].end.x < 0 < ends["right"].end.x
+
+
+def test_a_fake_of_a_run_joins_it() -> None:
+    zone = "\nrun Deep Zone\n    " + LINE.replace(" / ", "\n    ") + "\n"
+    spoken = drawn(f"{OUT} / back fakes the zone", zone=zone)
+    assert places(spoken) == places(drawn(f"{OUT} / join run Deep Zone", zone=zone))
+
+
+def test_a_route_that_each_side_runs_is_looked_at_on_the_strong_one() -> None:
+    each = "each #1 runs curl / each #2 runs flat / feet 5 / read {} on 5"
+    by_route, by_man = (drawn(each.format(who)).reads[0] for who in ("curl", "strong #1"))
+    assert by_route.men == by_man.men == ("Z",)
+
+
+def test_one_case_of_a_child_stands_beside_its_parents_line() -> None:
+    parent = PASS.format(route="cross", read="a").replace("Test", "Old")
+    child = """
+concept Test extends Old
+    weak #1 runs skinny post when zone
+"""
+    by_itself = PASS.format(route="cross", read="a") + "    weak #1 runs skinny post when zone\n"
+    assert places(made(parent + child)) == places(made(by_itself))
