@@ -18,7 +18,7 @@ from stemline.football.exchanges import BallMoves, Exchange
 from stemline.football.field import Side
 from stemline.football.offence.aiming import aimed
 from stemline.football.offence.landmarks import Landmark
-from stemline.football.offence.rails import Rail, on_by, railed, stem_of
+from stemline.football.offence.rails import Rail, in_time, on_by, railed, stem_of
 from stemline.football.offence.strokes import Decide
 from stemline.football.offence.tracing import Runner, called_depth, target_x, trace
 from stemline.football.play import Assignment, Branch, DepthMark, Man, Motion
@@ -282,8 +282,9 @@ def _run(
     if run.target is not None:
         strokes = aimed(strokes, run.target, run.end, depth)
     if run.rail is not None:
-        strokes = railed(strokes, run.rail, depth)
-        found += _off_the_rail(run, run.rail, man, runner, said, call)
+        rail = in_time(run.rail, stem_of(run.route.strokes, depth) or depth, runner)
+        strokes = railed(strokes, rail, depth)
+        found += _off_the_rail(run, rail, man, runner, said, call)
     path = trace((*strokes, *run.then), depth, runner)
     return path, _marks(path, depth, run)
 

@@ -211,9 +211,23 @@ def as_it_is_said(kind: str, line: Sequence[Token]) -> list[Token]:
         return [*line, _as(line[-1], "stalk" if kind == "run" else "scan")]
     if kind == "concept" and len(words) == 2 and words[0] in _OF_LINE and words[1] == "blocks":
         return [*line, _as(line[-1], "scan")]
+    if (
+        kind == "run"
+        and words[:2] in (["everyone", "blocks"], ["everybody", "blocks"])
+        and words[2:]
+    ):
+        return [*_whole_line(line[0]), *line[1:]]
     if kind == "run" and words[-2:-1] == ["fakes"] and words[-1] in _FAKED and _men(line[:-2]):
         return [*line[:-2], *(_as(line[-1], word) for word in f"aims {_FAKED[words[-1]]}".split())]
     return _of_one_key(line, words) if kind != "protection" else list(line)
+
+
+def _whole_line(at: Token) -> list[Token]:
+    """All who stand on the line over the ball."""
+    made = [_as(at, "line")]
+    for side in ("playside", "backside"):
+        made += [Token.new_borrow_pos("_AND", ",", at), _as(at, side), _as(at, "end")]
+    return made
 
 
 def _of_one_key(line: Sequence[Token], words: Sequence[str]) -> list[Token]:

@@ -161,3 +161,49 @@ concept Test extends Old
 """
     by_itself = PASS.format(route="cross", read="a") + "    weak #1 runs skinny post when zone\n"
     assert places(made(parent + child)) == places(made(by_itself))
+
+
+def test_a_number_is_meant_before_a_place_that_two_men_have() -> None:
+    """Of two tight ends the strong one is `strong #1`, and the other is `weak #1`, not `tight
+    end`."""
+    tight = """
+formation Tight extends Doubles
+    X at away, end, on line
+    Z at call, end, on line
+    W at away, 1 outside ball, 3 deep
+    S at call, 1 outside ball, 3 deep
+"""
+    result = compiled(
+        ELEVEN,
+        DOUBLES_ELEVEN,
+        tight,
+        "concept Test\n    tight end runs seam\n    each #1 runs out 8\n    back runs swing\n"
+        "    fullback runs swing strong\n    feet 3\n    read strong #1 on 3\n",
+        dress("Tight", concept="Test"),
+    )
+    (told,) = (d for d in result.diagnostics if d.code == "W627")
+    assert dict(told.values)["first"] == "strong #1"
+
+
+def test_a_jet_is_carried_by_who_had_the_number_before_he_came() -> None:
+    motion = """
+motion Fly
+    away #2 moves to ball, 3 deep
+    snap running
+"""
+    shown = play(
+        compiled(ELEVEN, DOUBLES_ELEVEN, motion,
+                 "run Test\n    carrier is away #2\n    carrier aims outside the end\n"
+                 "    line blocks reach\n    back blocks lead\n",
+                 "dress Test\n    in Doubles motion Fly"),
+        "Doubles Right Fly Test",
+    )  # fmt: skip
+    assert shown.carrier == "W"
+
+
+def test_a_line_farther_out_is_reached_deeper_where_no_depth_is_said() -> None:
+    runs = drawn(f"{OUT} / strong #2 runs go up numbers").assignment("S").path
+    assert runs is not None
+    line = runs.end.x
+    on_it = next(leg.to for leg in runs.legs if abs(leg.to.x - line) < 0.1)
+    assert on_it.y >= line - runs.start.x > 8
