@@ -92,6 +92,7 @@ def _rest(kind: str, word: str, verb: Token, rest: Sequence[Token]) -> list[Toke
         return [_as(verb, "blocks"), *_block(verb, _BLOCK_OF[word], rest)]
     if kind in _PLAYS and word in _ROUTES:
         how = rest[1:] if rest and rest[0].casefold() in ("down", "out") else rest
+        how = _then_routes(how) if word == "checks" else how
         return [_as(verb, "runs"), _as(verb, _ROUTES[word]), *how]
     if kind == "run" and word == "dives" and rest and rest[-1].casefold() in _HOLES:
         return [_as(verb, "aims"), *_without(rest, ("at", "through", "to", "the"))]
@@ -219,7 +220,20 @@ def as_it_is_said(kind: str, line: Sequence[Token]) -> list[Token]:
         return [*_whole_line(line[0]), *line[1:]]
     if kind == "run" and words[-2:-1] == ["fakes"] and words[-1] in _FAKED and _men(line[:-2]):
         return [*line[:-2], *(_as(line[-1], word) for word in f"aims {_FAKED[words[-1]]}".split())]
+    if "then" in words[3:] and words[1:2] == ["blocks"] and kind != "protection":
+        at = words.index("then")
+        if words[2:at] in (["inside", "out"], ["inside"], ["scan"]):
+            checks = (_as(line[1], "runs"), _as(line[2], "check"))
+            return [line[0], *checks, *_then_routes(line[at:])]
     return _of_one_key(line, words) if kind != "protection" else list(line)
+
+
+def _then_routes(rest: Sequence[Token]) -> list[Token]:
+    """``then swings weak`` as ``then swing weak``."""
+    if len(rest) > 1 and rest[0].casefold() in ("then", "and"):
+        route = rest[1].casefold()
+        return [_as(rest[0], "then"), _as(rest[1], _ROUTES.get(route, route)), *rest[2:]]
+    return list(rest)
 
 
 def _whole_line(at: Token) -> list[Token]:

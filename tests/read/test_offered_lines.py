@@ -193,7 +193,7 @@ OFFERS = (
     ),
     Offer(
         "no place for a defender",
-        "E489",
+        "W489",
         "look L extends Base\n    D at tight end, weak, 2 deep\n",
         "D at tight end, weak, 2 deep",
         ("D at tight end, weak, 2 deep or outside end, weak, 2 deep",),
