@@ -323,7 +323,9 @@ class _ConceptLines:
 
     def _toward(self, fact: Fact) -> None:
         guard = read_guard(fact.guard, self.scope.receivers, self.scope.formations, looks=False)
-        self.toward.append(Said(read_toward(fact.value, fact.span), guard, fact.span))
+        self.toward.append(
+            Said(read_toward(fact.value, fact.span, self.scope.letters), guard, fact.span)
+        )
 
     def _handoff(self, fact: Fact) -> None:
         """The men between the quarterback and the carrier, in the order in which they have it."""

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from types import MappingProxyType
+
 from stemline.diagnostics.catalogue.football import E402
 from stemline.diagnostics.catalogue.looks import E424, E482, E484, E485, E496
 from stemline.diagnostics.in_words import either
@@ -20,19 +23,30 @@ SIDELESS = (DutyKind.HOLE, DutyKind.ROBBER)
 RUSHES = (*(gap.value for gap in Gap), "contain")
 MOTION_MAN = "motion man"
 MEN = ("tight end", "back", MOTION_MAN)
+NOBODYS: Mapping[str, str] = MappingProxyType({})
 _LETTERS = 2
 """Characters of a man's label at most."""
 _ORDINALS = {"second": 2, "third": 3}
 _COVERS = (*ZONES, "man", "deep middle")
 
 
-def read_duty(value: Value | None, span: Span) -> Choices:
-    """Every choice of what he covers, in order: ``man, strong #3 or hook, strong``."""
+def read_duty(value: Value | None, span: Span, letters: Mapping[str, str] = NOBODYS) -> Choices:
+    """Every choice of what he covers, in order: ``man, strong #3 or hook, strong``. ``letters`` are
+    the offence's men, by their lower case."""
     choices = choices_of(value, span, "what he covers and the side")
     tasks: list[Task] = []
     for choice in choices:
-        tasks.append(_duty(choice))
+        tasks.append(_by_letter(choice, letters) or _duty(choice))
     return Choices(tuple(tasks), tuple(_text(c) for c in choices))
+
+
+def _by_letter(phrases: list[Phrase], letters: Mapping[str, str]) -> Man | None:
+    """``man, X`` · ``X``: a man of the offence by his letter."""
+    words = Words(phrases)
+    words.take_word("man")
+    words.take_word("on")
+    letter = letters.get(words.rest.casefold(), "") if not words.done else ""
+    return Man(None, 0, 0, letter=letter) if letter else None
 
 
 def _text(phrases: list[Phrase]) -> str:
