@@ -156,8 +156,8 @@ def read_toward(value: Value | None, span: Span, letters: Letters = NO_LETTERS) 
     """``call``, ``tight end``, ``away from tight end``, ``away from back``, ``Y``."""
     words = Words([one_phrase(value, "the side the run goes to", span)])
     away = words.take_name(("away from",)) is not None
-    man = words.take_name(TOWARD_MEN) or letters.of.get(words.rest.casefold(), "")
-    if man in letters.of.values():
+    man = words.take_name(TOWARD_MEN) or letters.of.get(words.rest.casefold())
+    if man is not None and man in letters.of.values():
         return Toward(None, man, away)
     side = None if man or away else words.take_name(_TOWARD_SIDES)
     if man is None and side is None:
