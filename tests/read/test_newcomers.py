@@ -183,6 +183,14 @@ LINES = [
     ("dress", "flip it", GOOD),
     ("dress", "use Doubles", GOOD),
     ("motion", "Z in motion to the left", GOOD),
+    # Typos, a wrong order, a man who gets no ball.
+    ("concept", "swing back", GOOD),
+    ("concept", "alert Q", GOOD),
+    ("concept", "mate runs 10 yd out", GOOD),
+    ("run", "carrier aims A playside", GOOD),
+    ("run", "toward K", GOOD),
+    ("look", "M rushes A and B, strong", GOOD),
+    ("look", "F covers thrid, middle", GOOD),
 ]
 
 
