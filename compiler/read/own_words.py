@@ -162,8 +162,8 @@ def _told(d: Diagnostic, texts: Mapping[str, Source], names: Iterable[str]) -> D
         return _typed_instead(d, written, f"write {typed(head)}")
     if d.code not in _ASKED:
         return None
-    answer = _in_quotes(line, names) or _advised(d, kind, line)
     wrong = str(d.said.__dict__.get("found", ""))
+    answer = _in_quotes(line, names) or _advised(d, kind, line)
     if not answer and " and " in f" {wrong} " and '"' not in line:  # of a list, not of a name
         answer = f"part them with a comma: {typed(line.replace(' and ', ', '))}"
     return _typed_instead(d, written, answer) if answer else None

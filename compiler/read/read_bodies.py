@@ -26,6 +26,7 @@ from stemline.read.read_concepts import read_body, subject_name
 from stemline.read.read_exchanges import with_the_ball
 from stemline.read.read_roles import read_men
 from stemline.read.run_joins import unfinished, with_run
+from stemline.read.runners import runners_of
 from stemline.read.words import string_of
 from stemline.syntax.tree import Block, Fact, Linked, Phrase
 
@@ -121,6 +122,7 @@ class Bodies:
             formations=tuple(self.blocks.names("formation")),
             letters=letters,
             pointed=pointed,
+            runners=runners_of(facts, self.routes),
         )
 
     def lineage(self, block: Block) -> list[Block]:

@@ -31,7 +31,7 @@ def read_duty(value: Value | None, span: Span) -> Choices:
     choices = choices_of(value, span, "what he covers and the side")
     tasks: list[Task] = []
     for choice in choices:
-        tasks.append(_duty(choice, bool(tasks) and isinstance(tasks[-1], Man)))
+        tasks.append(_duty(choice))
     return Choices(tuple(tasks), tuple(_text(c) for c in choices))
 
 
@@ -39,11 +39,11 @@ def _text(phrases: list[Phrase]) -> str:
     return ", ".join(p.text for p in phrases)
 
 
-def _duty(phrases: list[Phrase], after_man: bool) -> Task:
-    """``after_man``: the choice before it was a man, so `man` need not be said again."""
+def _duty(phrases: list[Phrase]) -> Task:
+    """A zone, or a man of the offence: he is one without `man` before him."""
     words = Words(phrases)
     side = _side(words)
-    if words.take_word("man") or (after_man and _names_man(words)):
+    if words.take_word("man") or _names_man(words):
         return _man(words, side)
     if words.take_name(("deep middle",)):
         words.finish("a zone")
@@ -66,7 +66,9 @@ def _duty(phrases: list[Phrase], after_man: bool) -> Task:
 
 def _names_man(words: Words) -> bool:
     ahead = [a.word for a in words.atoms[words.at :]]
-    return bool(ahead) and (ahead[0].startswith("#") or ahead[0] == "tight" or "back" in ahead[:3])
+    return bool(ahead) and (
+        ahead[0].startswith("#") or ahead[0] in ("tight", "motion") or "back" in ahead[:3]
+    )
 
 
 def _man(words: Words, side: LookSide | None) -> Man:

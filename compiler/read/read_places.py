@@ -82,6 +82,12 @@ def _where(words: Words, letters: tuple[str, ...], sides: tuple[str, ...], movin
     if words.take_word("beside"):
         where = _anchor(words, letters, 1.8)
         return replace(where, beside=True) if isinstance(where, AtMan) else where
+    start = words.at
+    if words.take_word("behind"):
+        where = _anchor(words, letters, 0.0)
+        if isinstance(where, AtMan) and not where.man.startswith("Q"):
+            return replace(where, behind=True)
+        words.at = start  # behind the quarterback is so many yards from the ball
     yards = words.take_number()
     if yards is not None:
         measure = words.take_word(*_MEASURES)

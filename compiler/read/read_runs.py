@@ -177,7 +177,8 @@ def read_key(value: Value | None, span: Span) -> KeyDef:
 
 
 def read_reaction(fact: Fact, roles: Collection[str]) -> Reaction:
-    """``give if he widens``, ``throw slant if he fits the run``, ``pitch off overhang if …``."""
+    """``give if he widens``, ``throw slant if he fits the run``, ``pitch off overhang if …``;
+    with one man to read also ``pitch to trail if he takes the quarterback``."""
     value, does = fact.value, fact.key
     first = next(phrases(value), None)
     if first is not None and first.atoms[0].word in ("is", "runs", "blocks", "aims", "says"):
@@ -194,10 +195,14 @@ def read_reaction(fact: Fact, roles: Collection[str]) -> Reaction:
     elif value.head is not None:
         raise Misread(E675(does=does).at(value.head.span))
     if does == "pitch":
-        off_value = value.link("off")
-        if off_value is None:
+        off_value, taker = value.link("off"), value.link("to")
+        if off_value is None and taker is None:
             raise Misread(E675(does="pitch off overhang").at(fact.span))
-        off = read_key(off_value, fact.span)
+        off = read_key(off_value, fact.span) if off_value is not None else None
+        if taker is not None:
+            words = Words([one_phrase(taker, "the role that is pitched to", fact.span)])
+            to = words.expect(roles, E444)
+            words.finish("a role")
     return Reaction(does, to, _spoken(when), off, fact.span)
 
 
@@ -227,6 +232,9 @@ def read_block(fact: Fact) -> Job:
         job = words.take_name(BLOCKS)
         if job is not None and words.done:
             return BlockSaid(job)
+        words.at = 0
+        if (side := words.take_name(SIDES)) and words.take_word("edge") and words.done:
+            return BlockSaid("edge", SIDES[side])
         words.at = 0
         if words.take_name((*WAYS, "pull kick")) is None:
             raise words.miss(E445, dict.fromkeys((*BLOCKS, *WAYS)))
