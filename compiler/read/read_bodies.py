@@ -25,7 +25,7 @@ from stemline.read.own_letters import letters_in
 from stemline.read.read_concepts import read_body, subject_name
 from stemline.read.read_exchanges import with_the_ball
 from stemline.read.read_roles import read_men
-from stemline.read.run_joins import unfinished, with_run
+from stemline.read.run_joins import unfinished, with_partners, with_run
 from stemline.read.runners import runners_of
 from stemline.read.words import string_of
 from stemline.syntax.tree import Block, Fact, Linked, Phrase
@@ -58,6 +58,8 @@ class Bodies:
         before = len(self.found)
         scope = self.scope(self.lineage(block))
         body, _, found = read_body(facts, scope)
+        if block.kind == Kind.RUN.value:
+            body = with_partners(body)
         self.found.extend(found)
         broken = self._broken(block, before) or self.runs_broken(body)
         for role, said in body.rules.items():
