@@ -19,8 +19,8 @@ from stemline.football.play import Man, Play
 from stemline.football.players import Position
 from stemline.geometry.box import Box, square
 from stemline.picture.cards.card_rows import (
-    Standee,
     CardScale,
+    Standee,
     across,
     in_row,
     rows_of,
