@@ -441,7 +441,8 @@ class Session:
         from stemline.week.planning import with_opponents
 
         book, level = with_opponents(self.book), self.book.settings.level
-        return game_plan(plan, AskedOfPlaybook(book, self.calls, self.expander, level))
+        asked = AskedOfPlaybook(book, self.calls, self.expander, level, self.put_to_looks)
+        return game_plan(plan, asked)
 
     def install_sheet(self, plan: Plan) -> InstallSheet | None:
         """What the install has put in by the plan's game; None where the playbook has none."""
