@@ -64,6 +64,13 @@ class CallReadings:
         parts = [self.look(key) for key in keys]
         return self._of(order, self._body(order)).and_also(*parts, ReadPart((order, keys, spot)))
 
+    def drawn(self, order: Order, base: str) -> Reading:
+        """A call as the book draws it; ``base`` is the key of the look that runs are drawn
+        against."""
+        shown = dict.fromkeys(key for key in (base, order.look) if key)
+        parts = [self.look(key) for key in shown]
+        return self._of(order, self._body(order)).and_also(*parts, ReadPart((order, base)))
+
     def unused_tag(self, key: tuple[str, str], calls: Iterable[tuple[BallSpot, Order]]) -> Reading:
         """A tag that no dress-up calls, laid over plain calls."""
         parts: list[ReadPart] = []

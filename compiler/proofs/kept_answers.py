@@ -63,10 +63,15 @@ def answers_from_data(held: object, _: Reading) -> list[Answer]:
     return [_answer(each) for each in held]
 
 
+def labels_as_data(labels: Sequence[str], _: Reading) -> list[list[str]]:
+    return [[*labels]]
+
+
 def labels_from_data(held: object, _: Reading) -> tuple[str, ...]:
-    if not isinstance(held, list) or not all(isinstance(label, str) for label in held):
-        raise ValueError(held)
-    return tuple(held)
+    match held:
+        case [list(labels)] if all(isinstance(label, str) for label in labels):
+            return tuple(labels)
+    raise ValueError(held)
 
 
 def _answer(held: object) -> Answer:
