@@ -105,6 +105,7 @@ class Session:
         self._whole = whole
         self._pictured: dict[str, tuple[Season, tuple[Diagnostic, ...]]] = {}
         self._answers: dict[int, tuple[RowAnswer, ...]] = {}
+        self._rows: dict[Order, dict[str, Answer] | None] = {}
         self._provings: dict[str, KeptProving] = {}
         self._checked: dict[str, tuple[Diagnostic, ...]] = {}
         self._kept = KeptAnswers(store if store is not None else Store(None))
@@ -473,6 +474,11 @@ class Session:
         """What a call has against a look; None where it cannot stand there, or reads nobody."""
         from stemline.proofs.kept_answers import answers_as_data, answers_from_data
 
+        if self.book is not None and look in self.book.looks and spot is order.timed_from:
+            rows = self._rows_of(order)
+            if rows is not None:
+                return rows.get(self.book.looks[look].name)
+
         def work() -> list[Answer]:
             from stemline.football.timing.answers import answer
             from stemline.football.timing.clock import read_clock
@@ -487,6 +493,15 @@ class Session:
         reading = lambda: self._readings.against(order, (look,), spot)  # noqa: E731
         kept = self._kept.answer("answer", reading, work, answers_as_data, answers_from_data)
         return kept[0] if kept else None
+
+    def _rows_of(self, order: Order) -> dict[str, Answer] | None:
+        """The answers of a call to the looks, where they are known."""
+        if self._rows.get(order) is None:
+            from stemline.proofs.kept_answers import kept_rows
+
+            assert self.book is not None, "calls come from a book"
+            self._rows[order] = kept_rows(self.book, order, self._readings, self._kept)
+        return self._rows[order]
 
     @no_collecting()
     def _free(self, order: Order, spot: BallSpot, look: str) -> tuple[str, ...]:

@@ -47,10 +47,18 @@ def faced(
     )
 
 
+def kept_rows(
+    book: Playbook, order: Order, readings: CallReadings, kept: KeptAnswers
+) -> dict[str, Answer] | None:
+    """The answers of a call that `faced` has kept, by the names of the looks: one that is not there
+    has none. None where nothing is kept."""
+    rows = kept.held("faced", readings.against(order, book.looks, order.timed_from), _rows)
+    return dict(rows) if rows is not None else None
+
+
 def are_kept(book: Playbook, order: Order, readings: CallReadings, kept: KeptAnswers) -> bool:
     """Whether the answer of a call to each look is known."""
-    reading = readings.against(order, book.looks, order.timed_from)
-    return kept.held("faced", reading, _rows) is not None
+    return kept_rows(book, order, readings, kept) is not None
 
 
 def answers_as_data(answers: Sequence[Answer], _: Reading) -> list[object]:
