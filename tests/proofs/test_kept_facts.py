@@ -1,4 +1,4 @@
-"""What a week asks of its calls, kept: no play is made to tell it, and it tells what the play has."""
+"""What a week asks of its calls, kept: no play is made for it, and it tells what the play has."""
 
 from __future__ import annotations
 
