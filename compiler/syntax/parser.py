@@ -11,7 +11,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 from functools import cache
-from importlib.resources import files
 from typing import Any
 
 from lark import Lark, Token, Transformer, UnexpectedToken
@@ -21,6 +20,7 @@ from stemline.diagnostics.catalogue.bounds import E140
 from stemline.diagnostics.catalogue.forms import E202, E203, E210
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.source import Source, Span
+from stemline.syntax.grammar_table import with_table
 from stemline.syntax.lexer import Margins, Places, Report
 from stemline.syntax.lines import KINDS
 from stemline.syntax.mistakes import explain
@@ -226,5 +226,4 @@ class _Builder(Transformer[Token, "Block | None"]):
 
 @cache
 def _lark() -> Lark:
-    grammar = files("stemline.grammar").joinpath("stemline.lark").read_text("utf-8")
-    return Lark(grammar, start="block", parser="lalr", lexer="basic", transformer=_Builder())
+    return with_table(_Builder())
