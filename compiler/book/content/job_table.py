@@ -42,8 +42,9 @@ def role_players(play: Play) -> tuple[Assignment, ...]:
     return tuple(a for a in play.assignments if a.role and not play.man(a.man).interior)
 
 
-def by_role(words: str, play: Play, a: Assignment) -> str:
-    """``words`` of ``a`` with every letter of the offence as the role or place it has in ``play``.
+def by_role(words: str, play: Play, a: Assignment, lettered: bool = False) -> str:
+    """``words`` of ``a`` with every letter of the offence as the role or place it has in ``play``,
+    or with ``lettered`` behind it ("carrier W").
 
     Letters of defenders whom he blocks or reads stay, and so do gaps.
     """
@@ -53,7 +54,11 @@ def by_role(words: str, play: Play, a: Assignment) -> str:
     return each_letter(
         words,
         lambda letter, before: (
-            letter if is_theirs(letter, before, play, a) else names.get(letter, letter)
+            letter
+            if is_theirs(letter, before, play, a) or letter not in names
+            else f"{names[letter]} {letter}"
+            if lettered
+            else names[letter]
         ),
     )
 
@@ -268,13 +273,14 @@ class _Spread:
         return same_job(self._of(i), self._plays[i], self._of(first), self._plays[first])
 
     def words(self, first: int, calls: Sequence[int] | None = None) -> str:
-        """The job of ``first`` in words that are true of all calls told the same."""
+        """The job of ``first`` in words that are true of all calls told the same; those of the
+        page's own call name his men by letter too, as they stand in its picture."""
         alike = calls or [i for i in self._played if self._same(i, first)]
         play, a = self._plays[first], self._of(first)
         base = task_of(a).job
         if all(self._true(base, i, first) for i in alike):
             return told(base, play, a)
-        return told(by_role(base, play, a), play, a)
+        return told(by_role(base, play, a, lettered=first == 0), play, a)
 
     def _true(self, base: str, i: int, first: int) -> bool:
         """Whether the letters in ``base`` mean in call ``i`` what they mean in ``first``."""
