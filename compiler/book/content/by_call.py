@@ -117,8 +117,8 @@ def _cast(rows: Sequence[Row], columns: Sequence[str]) -> Iterator[tuple[str, in
                 if more:
                     yield name, at, ChangedJob(more, "", _whole(row))
                 continue
-            if man == (_own(row) or NOBODY):
-                continue
+            if man == (_own(row) or NOBODY) or (_only(row) and man == _first(row)):
+                continue  # whose the row is in some calls only is told with those
             words = _whole(row) if not _own(row) and not _only(row) else ""
             yield name, at, ChangedJob(man, row.role, words)
 
@@ -129,13 +129,14 @@ def _changed(rows: Sequence[Row]) -> Iterator[tuple[str, int, ChangedJob]]:
         for change in row.but:
             if change.first == 0 and mine:
                 continue
-            man = _then(row, change) or mine or next((m for m in row.men if m != NOBODY), "")
+            man = _then(row, change) or mine or _first(row)
             if change.part == "only":
                 yield change.calls, change.first, ChangedJob(man, row.role, _whole(row))
             elif change.part == "man" and not row.role and change.words == NOBODY:
                 continue  # his job without a role is another row there
             elif change.part == "man":
-                words = "" if mine or _only(row) else _whole(row)
+                told = mine or _only(row) or change.words == NOBODY
+                words = "" if told else _whole(row)
                 yield change.calls, change.first, ChangedJob(change.words, row.role, words)
             else:
                 yield (
@@ -157,6 +158,11 @@ def _then(row: Row, change: JobChange) -> str:
     """Who plays it in exactly the calls of another change."""
     same = (c.words for c in row.but if c.part == "man" and c.calls == change.calls)
     return next((man for man in same if man != NOBODY), "")
+
+
+def _first(row: Row) -> str:
+    """The first man who has the row in some formation."""
+    return next((man for man in row.men if man != NOBODY), "")
 
 
 def _only(row: Row) -> bool:
