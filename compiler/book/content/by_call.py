@@ -7,10 +7,10 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from stemline.book.content.job_rows import JobChange, LineJobs, Row, said_change
-from stemline.book.content.job_table import NOBODY
-from stemline.book.content.letters import beside
+from stemline.book.content.job_table import NOBODY, by_role, task_of
+from stemline.book.content.letters import beside, told
 from stemline.book.content.page import Remark, sentence
-from stemline.football.play import FOR_MANY
+from stemline.football.play import FOR_MANY, Play
 
 LINE = "line"
 PASSER = "quarterback"
@@ -45,9 +45,9 @@ class ByCall:
     says: str = ""
 
 
-def own_rows(rows: Iterable[Row], letters: Sequence[str]) -> tuple[OwnRow, ...]:
-    """The rows of the men of the page's own call, always in the order of ``letters``. Men without a
-    role who are told the same here share one, whatever other calls make of them."""
+def own_rows(rows: Iterable[Row], letters: Sequence[str], base: Play) -> tuple[OwnRow, ...]:
+    """The rows of the men of the page's own call ``base``, always in the order of ``letters``. Men
+    without a role who are told the same here share one, whatever other calls make of them."""
 
     def place(man: str) -> tuple[int, str]:
         return (letters.index(man) if man in letters else len(letters), man)
@@ -57,12 +57,23 @@ def own_rows(rows: Iterable[Row], letters: Sequence[str]) -> tuple[OwnRow, ...]:
         men = _own(row)
         if not men:
             continue
-        own = OwnRow(men, row, _shared(row))
+        own = OwnRow(men, _lettered(row, men.split()[0], base), _shared(row))
         key = (own.row.job, own.row.task.looks, own.shared) if not row.role else row
         if key in made:
             men = " ".join(sorted((*made[key].man.split(), *men.split()), key=place))
         made[key] = replace(made.get(key, own), man=men)
     return tuple(sorted(made.values(), key=lambda own: place(own.man.split()[0])))
+
+
+def _lettered(row: Row, man: str, base: Play) -> Row:
+    """The row with the men whom it names by role by their letters too ("carrier W"), as they stand
+    in the picture of ``base``."""
+    task = base.assignment(man)
+    job = task_of(task).job
+    if row.task.job != told(by_role(job, base, task), base, task):
+        return row
+    words = told(by_role(job, base, task, lettered=True), base, task)
+    return replace(row, task=replace(row.task, job=words))
 
 
 def by_call(
@@ -135,8 +146,8 @@ def _changed(rows: Sequence[Row]) -> Iterator[tuple[str, int, ChangedJob]]:
             elif change.part == "man" and not row.role and change.words == NOBODY:
                 continue  # his job without a role is another row there
             elif change.part == "man":
-                told = mine or _only(row) or change.words == NOBODY
-                words = "" if told else _whole(row)
+                known = mine or _only(row) or change.words == NOBODY
+                words = "" if known else _whole(row)
                 yield change.calls, change.first, ChangedJob(change.words, row.role, words)
             else:
                 yield (

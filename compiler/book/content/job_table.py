@@ -273,14 +273,13 @@ class _Spread:
         return same_job(self._of(i), self._plays[i], self._of(first), self._plays[first])
 
     def words(self, first: int, calls: Sequence[int] | None = None) -> str:
-        """The job of ``first`` in words that are true of all calls told the same; those of the
-        page's own call name his men by letter too, as they stand in its picture."""
+        """The job of ``first`` in words that are true of all calls told the same."""
         alike = calls or [i for i in self._played if self._same(i, first)]
         play, a = self._plays[first], self._of(first)
         base = task_of(a).job
         if all(self._true(base, i, first) for i in alike):
             return told(base, play, a)
-        return told(by_role(base, play, a, lettered=first == 0), play, a)
+        return told(by_role(base, play, a), play, a)
 
     def _true(self, base: str, i: int, first: int) -> bool:
         """Whether the letters in ``base`` mean in call ``i`` what they mean in ``first``."""

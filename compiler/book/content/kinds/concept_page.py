@@ -183,7 +183,7 @@ def _page(
         killed=told_seconds(base, season.level),
         columns=names if len(names) > 1 else ("man",),
         rows=jobs,
-        own=own_rows(jobs, season.letters),
+        own=own_rows(jobs, season.letters, base),
         line=_marked_line(five, theirs),
         quarterback=quarterback,
         says=tuple(spoken(line, theirs) for line in sheet.says),
