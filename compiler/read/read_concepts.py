@@ -442,12 +442,7 @@ class _ConceptLines:
         words = Words([one_phrase(fact.value, "one choice", fact.span)])
         words.take_word("side")
         words.take_word("by")
-        start = words.at
-        name = words.expect(names, code)
-        if not words.done:
-            words.at = start
-            raise words.miss(code, names)
-        into.append(Said(name, guard, fact.span))
+        into.append(Said(words.choice(names, code), guard, fact.span))
 
     # Tags.
 
