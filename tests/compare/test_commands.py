@@ -132,7 +132,7 @@ def test_a_history_is_told_by_revision(folder: Path) -> None:
     since = {line.split("  ")[-1]: line[:10] for line in lines}
     assert since["stick runs stick 8"] == "2026-03-01"
     assert since["feet quick, hitch"] == "2025-08-10"
-    assert "A Coach" not in "".join(lines)
+    assert ADA not in "".join(lines)
 
 
 def test_a_name_that_never_was_gets_the_nearest(folder: Path) -> None:
