@@ -34,18 +34,10 @@ from stemline.proofs.kept_trees import parsed, parsed_beside
 from stemline.read.coach_sentences import check_sentences
 from stemline.read.read_playbook import read_playbook
 from stemline.read.size_limits import too_much
+from stemline.resolve.called_season import season_of
 from stemline.resolve.expand import Expanded, Expander, Order
-from stemline.resolve.season import (
-    Calls,
-    Proof,
-    all_calls,
-    drawn,
-    gathered,
-    is_broken,
-    proved_calls,
-    said_once,
-    season_of,
-)
+from stemline.resolve.gathering import gathered, said_once
+from stemline.resolve.season import Calls, Proof, all_calls, drawn, is_broken, proved_calls
 from stemline.source import Source
 from stemline.syntax.tree import Document
 

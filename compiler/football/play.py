@@ -36,7 +36,7 @@ HANDS_WIDE = 1.0
 
 @dataclass(frozen=True)
 class Man:
-    """A player of the offence.
+    """A player of the offence, in yards to the right of the ball and past the line.
 
     ``at`` is where he lines up, ``snap`` where he is when the ball moves (the same without a
     motion); ``rank`` is None for a man who is not counted as a receiver (linemen, quarterback,

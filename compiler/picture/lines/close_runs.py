@@ -14,7 +14,7 @@ from itertools import pairwise
 from stemline.football.defenders import Level
 from stemline.football.play import Assignment, Kind, Play
 from stemline.football.players import Position
-from stemline.geometry.box import Box
+from stemline.geometry.box import Box, square
 from stemline.geometry.curves import dot, left_of, nearest, unit
 from stemline.geometry.paths import Ending, Leg, Path, Point
 from stemline.picture.lines.blocks import Touches, block_path, climb_path, set_path, touches
@@ -225,9 +225,8 @@ def _wedge(letter: Letter, board: Board) -> Round:
 
 def _about(path: Path, rounds: Sequence[Round]) -> Sequence[Round]:
     """Those that the path could meet, bent or not: most blocks are short."""
-    xs, ys = [p.x for p in path.corners], [p.y for p in path.corners]
-    around = Box(min(xs), min(ys), max(xs), max(ys)).grown(_ABOUT)
-    return [r for r in rounds if around.holds(Box(r.at.x, r.at.y, r.at.x, r.at.y))]
+    around = Box.around(path.corners).grown(_ABOUT)
+    return [r for r in rounds if around.holds(square(r.at, 0.0))]
 
 
 def _at_hole(run: LineRun, hole: DrawnHole, symbols: Mapping[str, Symbol], board: Board) -> LineRun:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import islice
 
@@ -117,7 +117,7 @@ class ConceptPage(Page):
         return self.answers.rusher if self.answers is not None else None
 
 
-def _pages(season: Season) -> Iterator[ConceptPage | DressedPage]:
+def _pages(season: Season, _: Sequence[Page]) -> Iterator[ConceptPage | DressedPage]:
     """A page a concept, those of a family together, and after them their dress-ups, one concept
     below the other: each begins where the one before ends, runs and passes alike."""
     waiting: list[DressGroup] = []
