@@ -111,10 +111,10 @@ class _Lining:
                 stand, at = self.ground.stand(line.value)
             except Nowhere as nowhere:
                 last = _last_choice(line.value)
-                said = " or ".join(choice.words for choice in (*line.value, last))
+                places = " or ".join(choice.words for choice in (*line.value, last))
                 no_place = W489(
                     look=self.look.name, man=label, formations=self._against, why=str(nowhere),
-                    line=f"{label} at {said}",
+                    line=f"{label} at {places}",
                 )  # fmt: skip
                 self.found.append(no_place.at(line.span))
                 stand, at = self.ground.stand((last,))
