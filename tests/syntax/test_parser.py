@@ -305,7 +305,7 @@ def test_empty_texts() -> None:
 
 
 def test_the_walk_makes_what_the_library_makes(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Texts as they are, and some with its fourth line cut short: mistakes are met at the same tokens."""
+    """Texts as they are, and some with their fourth line cut short: mistakes are met alike."""
     places = sorted((PLAYBOOKS / "saltmarsh-herons").glob("*.play"))[::2]
     texts = [Source(place.name, place.read_text("utf-8")) for place in places]
     for text in texts[::2]:
