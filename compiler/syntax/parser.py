@@ -37,6 +37,7 @@ from stemline.syntax.tree import (
     Series,
     Value,
 )
+from stemline.syntax.walking import Walk
 
 MOST_MISTAKES = 1000
 """Mistakes of one file from which on it is not read: it is another kind of text, or was damaged by
@@ -99,6 +100,7 @@ def _run(cut: Cut, source: str, report: Report) -> Block | None:
     lark = _lark().parse_interactive(cut.text)
     lexer, state = lark.lexer_thread, lark.parser_state
     assert lexer.state is not None
+    walk = _walk()
     lexer.state.line_ctr.line = cut.line
     placed = Places(source, cut.kind, report).process(lexer.lexer.lex(lexer.state, state))
     tokens = Margins(source, report).process(placed)
@@ -111,7 +113,7 @@ def _run(cut: Cut, source: str, report: Report) -> Block | None:
             continue
         unread = False
         try:
-            state.feed_token(token)
+            walk.feed(state, token)
         except UnexpectedToken:
             report(explain(line, token, cut.kind, source))
             unread = any(t.type == "OPENER" for t in (*line[:1], token))
@@ -227,3 +229,8 @@ class _Builder(Transformer[Token, "Block | None"]):
 @cache
 def _lark() -> Lark:
     return with_table(_Builder())
+
+
+@cache
+def _walk() -> Walk:
+    return Walk(_lark().parse_interactive("").parser_state.parse_conf)
