@@ -231,7 +231,9 @@ def as_it_is_said(kind: str, line: Sequence[Token]) -> list[Token]:
         if words[2:at] in (["inside", "out"], ["inside"], ["scan"]):
             checks = (_as(line[1], "runs"), _as(line[2], "check"))
             return [line[0], *checks, *_then_routes(line[at:])]
-    return _of_one_key(line, words) if kind != "protection" else list(line)
+    if kind == "protection":
+        return list(line)
+    return _keyed_end(line, words) or _of_one_key(line, words)
 
 
 def _then_routes(rest: Sequence[Token]) -> list[Token]:
@@ -248,6 +250,15 @@ def _whole_line(at: Token) -> list[Token]:
     for side in ("playside", "backside"):
         made += [Token.new_borrow_pos("_AND", ",", at), _as(at, side), _as(at, "end")]
     return made
+
+
+def _keyed_end(line: Sequence[Token], words: Sequence[str]) -> list[Token] | None:
+    """``key the backside end`` as ``key backside end man on line``."""
+    between = set(words[1:-1]) <= {"the", "playside", "backside"}
+    if words[0] != "key" or words[-1] != "end" or not between:
+        return None
+    said = [token for token in line[:-1] if token.casefold() != "the"]
+    return [*said, *(_as(line[-1], word) for word in ("end", "man", "on", "line"))]
 
 
 def _of_one_key(line: Sequence[Token], words: Sequence[str]) -> list[Token]:

@@ -93,7 +93,6 @@ LINES = [
     ("concept", "QB throws to mate", GOOD),
     ("concept", "read defender over mate", FAIR),
     ("run", "trap the nose", GOOD),
-    ("run", "everyone blocks down", GOOD),
     ("tag", "X fade", GOOD),
     ("dress", "formations Doubles, Trips", GOOD),
     ("dress", "run it from Trips", GOOD),

@@ -232,7 +232,6 @@ WRITTEN: Mapping[str, tuple[tuple[str, str], ...]] = {
         ("mate runs seam in Trips", "mate runs seam when Trips"),
         ("inside runs seam", "strong inside runs seam"),
         ("receivers run go", "everyone else runs go"),
-        ("back blocks inside out then swing weak", "back runs check"),
         ("say Keep your eyes up, and run", 'say "Keep your eyes up, and run"'),
     ),
     "run": (
