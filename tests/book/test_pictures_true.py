@@ -5,6 +5,7 @@ Passes by their first and last call and against looks, every run, and runs again
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 
@@ -15,6 +16,7 @@ from picture_reading import THEME, duties_off, letters_of, lines_of, off
 from shifting import shifted
 from word_reading import BACKS
 
+from stemline.book.content.backfield import backfield
 from stemline.football.defenders import Defender, DutyKind
 from stemline.football.play import Assignment, Branch, Kind, Play, Season
 from stemline.geometry.curves import points_of
@@ -76,6 +78,26 @@ def test_a_quarterback_who_keeps_the_ball_by_a_key_is_drawn_so(season: Season) -
     drawn = [(play, size) for play in keeping for size in Size]
     wrong = [line for p, size in drawn for line in keeper_off(p, picture(p, size, THEME))]
     assert "\n".join(wrong) == ""
+
+
+def test_a_trick_behind_the_line_is_drawn_close_too_with_its_moments(season: Season) -> None:
+    """The ball changes hands twice within a few yards in one pass of each book, and in no other."""
+    passes = [play for play in season.plays if play.kind is Kind.PASS]
+    made = [(play, entry) for play in passes for entry in backfield(play, "x", season.level)]
+    assert {play.call.concept for play, _ in made} == {"Flea Flicker"}
+    for play, entry in made:
+        scene = picture(entry.play, Size.THUMB, THEME)
+        assert scene.scale > 1.3 * picture(play, Size.THUMB, THEME).scale
+        assert {task.man for task in entry.play.assignments} < {
+            task.man for task in play.assignments
+        }
+        drawn = {
+            (man, f"{line.times[-1]:.1f}")
+            for man, mine in lines_of(scene).items()
+            for what, line in mine.items()
+            if what in ("mesh-1", "toss")
+        }
+        assert set(re.findall(r"(\w+) (?:has it )?at (\d\.\d) s", entry.aside)) == drawn
 
 
 def test_a_call_against_a_look_is_drawn_with_what_the_looks_men_do(season: Season) -> None:
