@@ -33,11 +33,14 @@ _UNDER = {
     "say": "what we say",
     "caution": "cautions",
     "alert": "alerts",
+    "key": "keys",
     "hot": "hot throws",
     "suits": "what it suits",
 }
 """Lines that a block may have several of and that are printed one under another, and what they are
 together."""
+_KEYED = ("gives", "keeps")
+"""Verbs of what the quarterback does off a key that has a name."""
 _MEN = (("personnel", "is"), ("formation", "at"))
 """Lines whose men stand in their order in every table: the kind of block, and the verb."""
 _SHOWN = 2
@@ -95,6 +98,8 @@ def _list_of(line: SaidLine, kind: str) -> tuple[str, str]:
         return f"what we tell {line.subject}", line.value
     if line.verb in _UNDER and not line.subject:
         return _UNDER[line.verb], together(COMMA.split(line.value))
+    if line.subject and line.verb in _KEYED and line.value.startswith("if "):
+        return "what is done off the keys", f"{line.verb} {line.value}"
     if (kind, line.verb) in _MEN:
         return "the men", line.subject
     if line.verb == "quiz" and not line.subject:
