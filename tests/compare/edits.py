@@ -181,8 +181,9 @@ def another_order(text: Text, draw: random.Random) -> tuple[Text, Expected] | No
     draw.shuffle(mixed)
     head = title(lines[start])
     was, now = (_printed(head, side) for side in ([lines[n] for n in facts], mixed))
+    in_order = "{} in the order {}".format
     told = frozenset(
-        (head, *(f"{name} in the order {', '.join(side[name])}" for side in (was, now)))
+        (head, in_order(name, ", ".join(was[name])), in_order(name, ", ".join(now[name])))
         for name in was
         if was[name] != now[name]
     )
