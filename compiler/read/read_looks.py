@@ -132,7 +132,8 @@ class _LookReader:
         self.man_says: dict[str, list[str]] = {}
 
     def read_all(self, facts: Iterable[Fact]) -> None:
-        for fact in facts:
+        # Where each stands before what he does: `flat` alone is the one on his side.
+        for fact in sorted(facts, key=lambda fact: fact.key in DUTIES):
             try:
                 self.read(fact)
             except Misread as miss:
@@ -177,8 +178,9 @@ class _LookReader:
                 self.stands.setdefault(_label(fact), []).append(Said(stands, guard, fact.span))
             case _:
                 guard = read_guard(fact.guard, self.receivers, looks=False, moves=True)
+                stands = tuple(s for said in self.stands.get(_label(fact), ()) for s in said.value)
                 duty = (
-                    read_duty(fact.value, fact.span, self.letters)
+                    read_duty(fact.value, fact.span, stands, self.letters)
                     if fact.key == "covers"
                     else read_rush(fact.value, fact.span)
                 )

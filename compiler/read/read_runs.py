@@ -37,6 +37,12 @@ GAPS = ("A", "B", "C", "D")
 _CENTRES = ("centre", "center")
 _AIMS = (*GAPS, *PLACES[:2], "end", "centre", "outside the end")
 TOWARD_MEN = ("tight end", "back")
+_SAID_AS = {
+    "first linebacker": "near linebacker", "first backer": "near linebacker",
+    "defensive end": "end man on line", "end": "end man on line", "backer": "linebacker",
+    "noseguard": "nose", "nose guard": "nose", "nose tackle": "nose",
+}  # fmt: skip
+"""Defenders as coaches name them who mean one of the table: common practice."""
 _TOWARD_SIDES = {
     word: side for word, side in SIDES.items()
     if side not in (SideWord.PLAYSIDE, SideWord.BACKSIDE)
@@ -126,7 +132,8 @@ def _partner(words: Words) -> LineSpot:
 def _target(words: Words, among: Sequence[str] = DEFENDERS) -> TargetDef:
     words.take_word("the")
     side = words.take_name(SIDES)
-    what = words.expect(among, E462)
+    known = words.take_name((*among, *_SAID_AS))
+    what = _SAID_AS.get(known, known) if known else words.expect(among, E462)
     return TargetDef(what, SIDES[side] if side else None)
 
 
@@ -134,9 +141,10 @@ def read_aim(value: Value | None, span: Span) -> Aim:
     """``playside B``, ``outside the end``, ``backside A then playside C``."""
     points, said = [], []
     for piece in items(value, Mark.THEN):
-        phrase = one_phrase(piece, "an aiming point", span)
+        phrase = _side_first(piece, span)
         words = Words([phrase])
         words.take_word("at")
+        words.take_word("the")
         side = words.take_name(SIDES)
         if words.take_word("outside"):
             words.take_word("the")
@@ -144,12 +152,23 @@ def read_aim(value: Value | None, span: Span) -> Aim:
             point = "edge"
         else:
             point = words.expect(_AIMS, E673)
+            if point in GAPS and side in (None, "playside", "backside"):
+                words.take_word("gap")  # of another side the run has to go `toward` it
         words.finish("an aiming point")
         points.append(AimPoint(point, SIDES[side] if side else None))
         said.append(phrase.text)
     if not points:
         raise Misread(E402(what="an aiming point").at(span))
     return Aim(tuple(points), ", then ".join(said))
+
+
+def _side_first(piece: Value, span: Span) -> Phrase:
+    """``B, playside`` and ``B gap playside`` as ``playside B``."""
+    parts = items(piece, Mark.AND)
+    atoms = [a for p in parts if isinstance(p, Phrase) for a in p.atoms]
+    if len(atoms) > 1 and atoms[-1].word in SIDES and atoms[0].word.upper() in GAPS:
+        return Phrase((atoms[-1], *atoms[:-1]))
+    return one_phrase(piece, "an aiming point", span)
 
 
 def read_toward(value: Value | None, span: Span, letters: Letters = NO_LETTERS) -> Toward:
@@ -181,13 +200,15 @@ def read_key(value: Value | None, span: Span) -> KeyDef:
 
 def read_reaction(fact: Fact, roles: Collection[str]) -> Reaction:
     """``give if he widens``, ``throw slant if he fits the run``, ``pitch off overhang if …``;
-    with one man to read also ``pitch to trail if he takes the quarterback``."""
+    with one man to read also ``pitch to trail if he takes the quarterback``. A pitch alone, off a
+    man, is for when he takes the quarterback."""
     value, does = fact.value, fact.key
     first = next(phrases(value), None)
     if first is not None and first.atoms[0].word in ("is", "runs", "blocks", "aims", "says"):
         raise Misread(E680(word=does).at(fact.span))
     when = value.link("if") if isinstance(value, Linked) else None
-    if not isinstance(value, Linked) or when is None:
+    alone = does == "pitch" and isinstance(value, Linked) and value.link("off") is not None
+    if not isinstance(value, Linked) or (when is None and not alone):
         raise Misread(E675(does=does).at(fact.span))
     to = ""
     off: KeyDef | None = None
@@ -206,7 +227,8 @@ def read_reaction(fact: Fact, roles: Collection[str]) -> Reaction:
             words = Words([one_phrase(taker, "the role that is pitched to", fact.span)])
             to = words.expect(roles, E444)
             words.finish("a role")
-    return Reaction(does, to, _spoken(when), off, fact.span)
+    said = _spoken(when) if when is not None else "he takes the quarterback"
+    return Reaction(does, to, said, off, fact.span)
 
 
 def _spoken(value: Value) -> str:

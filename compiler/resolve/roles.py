@@ -36,6 +36,7 @@ from stemline.playbook.role_rules import (
     Which,
     Wing,
 )
+from stemline.playbook.run_definitions import CARRIER
 from stemline.playbook.said import Said, SideWord
 
 
@@ -91,7 +92,8 @@ def _bind_all(body: Body, picture: LinedUp, ends: Mapping[str, str], call: str) 
 
 
 def _named_twice(body: Body, picture: LinedUp, bound: Bound, call: str) -> Iterable[Diagnostic]:
-    """Men of whom two lines speak by two of their places: one of the lines is not drawn."""
+    """Men of whom two lines speak, one of them by his place: that line is not drawn. A role that
+    takes whoever is still free names nobody, and who carries the ball is meant apart."""
     for role in bound.nobody:
         rule = next(iter(body.rules.get(role, ())), None)
         if rule is None or not _by_place(role, rule.value) or role not in body.jobs:
@@ -99,7 +101,7 @@ def _named_twice(body: Body, picture: LinedUp, bound: Bound, call: str) -> Itera
         for label in candidates(rule.value.choices[0], picture, bound):
             other = bound.role_of(label) or ""
             theirs = next(iter(body.rules.get(other, ())), None)
-            if theirs is not None and _by_place(other, theirs.value) and other in body.jobs:
+            if theirs is not None and _says_who(other, theirs.value) and other in body.jobs:
                 yield W627(man=label, first=other, second=role, call=call).at(rule.span)
                 break
 
@@ -107,6 +109,10 @@ def _named_twice(body: Body, picture: LinedUp, bound: Bound, call: str) -> Itera
 def _by_place(role: str, rule: RoleRule) -> bool:
     """Whether no line gives the role a man: its name says who he is."""
     return rule.words[0] == role and not isinstance(rule.choices[0], ByLetter)
+
+
+def _says_who(role: str, rule: RoleRule) -> bool:
+    return role != CARRIER and not any(isinstance(c, Relative) for c in rule.choices)
 
 
 def line_ends(body: Body, picture: LinedUp) -> Mapping[str, str]:
@@ -219,7 +225,7 @@ def candidates(choice: Choice, picture: LinedUp, bound: Bound) -> list[str]:
         case Ranked(side, number):
             return list(counted.on(picture.side(side))[number - 1 : number])
         case Relative(which, side):
-            there = _relative_side(side, picture, bound)
+            there = side_of_way(side, bound, picture)
             men = list(counted.on(there)) if there is not None else []
             return men[::-1] if which is Which.INSIDE else men
         case TightEnd(word):
@@ -249,8 +255,8 @@ def candidates(choice: Choice, picture: LinedUp, bound: Bound) -> list[str]:
 
 
 def _fullbacks(picture: LinedUp) -> list[str]:
-    """Fullbacks by position, then whoever of the others is nearest the line; the first back apart,
-    who is the ball carrier."""
+    """Fullbacks by position, then whoever of the others is nearest the line; the first back apart
+    who is none by position: he is the ball carrier, whoever stays in before him."""
     backs = picture.count.backs
     fullback = Position.FULLBACK
 
@@ -258,17 +264,20 @@ def _fullbacks(picture: LinedUp) -> list[str]:
         man = picture.man(backs[n])
         return man.position is not fullback, -round(man.snap.y, 3), -n
 
-    return [backs[n] for n in sorted(range(1, len(backs)), key=turn)]
+    kinds = [picture.man(label).position for label in backs]
+    first = next((n for n, position in enumerate(kinds) if position is not fullback), 0)
+    return [backs[n] for n in sorted(range(len(backs)), key=turn) if n != first]
 
 
-def _relative_side(side: SideWord | ByRole, picture: LinedUp, bound: Bound) -> Side | None:
-    if isinstance(side, SideWord):
-        return picture.side(side)
-    label = bound.man(side.role)
-    there = picture.side_of(label) if label is not None else None
-    if there is None:
+def side_of_way(way: SideWord | ByRole, bound: Bound, picture: LinedUp) -> Side | None:
+    """The side a word means; for a role, the side that its man comes from at the snap."""
+    if isinstance(way, SideWord):
+        return picture.side(way)
+    label = bound.man(way.role)
+    side = picture.side_of(label) if label is not None else None
+    if side is None:
         return None
-    return there.other if side.opposite else there
+    return side.other if way.opposite else side
 
 
 def _reason(
@@ -281,7 +290,7 @@ def _reason(
         case Relative(_, ByRole(other, _, _)) if bound.man(other) is None:
             return f"{other} is nobody in this call, so it has no side"
         case Relative(_, side):
-            there = _relative_side(side, picture, bound)
+            there = side_of_way(side, bound, picture)
             word = "strong" if there is picture.count.strong else "weak"
             if not candidates:
                 return f"no receiver is on the {word} side"

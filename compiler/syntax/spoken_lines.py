@@ -12,6 +12,8 @@ from collections.abc import Mapping, Sequence
 
 from lark import Token
 
+from stemline.syntax.clinic_said import as_said
+
 _PLAYS = frozenset(("concept", "run", "tag"))
 
 _BLOCKS: Mapping[str, str] = {
@@ -65,6 +67,8 @@ def as_written(kind: str, line: Sequence[Token]) -> list[Token] | None:
     """The line as a block of ``kind`` has it; None for one that is not known to be said so."""
     if any(token.type == "STRING" for token in line):
         return None
+    if (said := as_said(kind, line)) is not None:
+        return said
     if kind == "formation":
         return _stood(line)
     if kind in ("concept", "tag") and [t.casefold() for t in line[:2]] in _READS:
@@ -139,6 +143,8 @@ def _who(subject: Sequence[Token]) -> list[Token]:
     words = [token.casefold() for token in said]
     if len(said) == 2 and words[0] in ("both", "all", "each") and words[1] in _ONE_OF:
         return [_as(said[0], "each"), _as(said[1], _ONE_OF[words[1]])]
+    if len(said) == 1 and words[0] in _ONE_OF:
+        return [_as(said[0], "each"), _as(said[0], _ONE_OF[words[0]])]
     return said
 
 

@@ -131,13 +131,6 @@ OFFERS = (
         "carrier aims outside the end, backside",
         "carrier aims backside outside the end",
     ),
-    instead(
-        "a side behind a gap",
-        RUN,
-        "carrier aims playside A",
-        "carrier aims B, backside",
-        "carrier aims backside B",
-    ),
     Offer(
         "a second back",
         "W624",
@@ -251,7 +244,6 @@ WRITTEN: Mapping[str, tuple[tuple[str, str], ...]] = {
         ("centre snaps to R", "centre snaps to back"),
         ("outside blocks crack", "playside outside blocks crack"),
         ("carrier hands inner at 5 deep", "carrier hands to inner at 5 deep"),
-        ("fullback blocks kick the end", "fullback blocks kick end man on line"),
     ),
     "tag": (("swap near, far", "swap near with far"),),
     "route": (
