@@ -186,6 +186,13 @@ LINES = [
     ("dress", "flip it", GOOD),
     ("dress", "use Doubles", GOOD),
     ("motion", "Z in motion to the left", GOOD),
+    # A wrong order, a typo, a man who gets no ball.
+    ("concept", "swing back", GOOD),
+    ("concept", "alert Q", GOOD),
+    ("concept", "mate runs 10 yd out", GOOD),
+    ("run", "toward K", GOOD),
+    ("look", "M rushes A and B, strong", GOOD),
+    ("look", "F covers thrid, middle", GOOD),
 ]
 
 
