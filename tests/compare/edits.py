@@ -182,13 +182,17 @@ def another_order(text: Text, draw: random.Random) -> tuple[Text, Expected] | No
     head = title(lines[start])
     was, now = (_printed(head, side) for side in ([lines[n] for n in facts], mixed))
     told = frozenset(
-        (head, *(f"{name} in the order {', '.join(side[name])}" for side in (was, now)))
+        (head, _in_order(name, was[name]), _in_order(name, now[name]))
         for name in was
         if was[name] != now[name]
     )
     new = ["// Drawn again.", *mixed]
     moved = text.put(f, facts[0], len(facts), *new[1:], "", "// Drawn.")
     return moved, Expected(told, touched=frozenset({head}) if told else frozenset())
+
+
+def _in_order(name: str, rows: Sequence[str]) -> str:
+    return f"{name} in the order {', '.join(rows)}"
 
 
 def _printed(head: str, lines: Sequence[str]) -> dict[str, list[str]]:
