@@ -288,8 +288,8 @@ def dress_words(lines: Sequence[LineChange]) -> Iterator[ToldLine]:
     for line in filter(_both, lines):
         assert line.was is not None and line.now is not None, "both sides"
         said = _DRESSED.get(line.now.verb)
-        if line.now.verb == "in" and (told := _other_tags(line.was, line.now)):
-            yield from (ToldLine(kind, INDENT + text) for kind, text in told)
+        if line.now.verb == "in" and (tags := _other_tags(line.was, line.now)):
+            yield from (ToldLine(kind, INDENT + text) for kind, text in tags)
             continue
         if said is not None:
             text = f"now {said.format(_place(line.now))} instead of {_place(line.was)}"

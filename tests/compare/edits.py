@@ -181,18 +181,15 @@ def another_order(text: Text, draw: random.Random) -> tuple[Text, Expected] | No
     draw.shuffle(mixed)
     head = title(lines[start])
     was, now = (_printed(head, side) for side in ([lines[n] for n in facts], mixed))
+    in_order = "{} in the order {}".format
     told = frozenset(
-        (head, _in_order(name, was[name]), _in_order(name, now[name]))
+        (head, in_order(name, ", ".join(was[name])), in_order(name, ", ".join(now[name])))
         for name in was
         if was[name] != now[name]
     )
     new = ["// Drawn again.", *mixed]
     moved = text.put(f, facts[0], len(facts), *new[1:], "", "// Drawn.")
     return moved, Expected(told, touched=frozenset({head}) if told else frozenset())
-
-
-def _in_order(name: str, rows: Sequence[str]) -> str:
-    return f"{name} in the order {', '.join(rows)}"
 
 
 def _printed(head: str, lines: Sequence[str]) -> dict[str, list[str]]:

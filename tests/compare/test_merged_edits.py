@@ -60,7 +60,7 @@ def test_what_two_coaches_changed_is_all_in_what_is_joined(seed: int) -> None:
         first = 10_000 * seed + 2 * pair
         (ours, mine), (theirs, yours) = _changed(first), _changed(first + 1)
         made = [
-            merge(*(_tree(*side.files[n]) for side in (base, ours, theirs)))
+            merge(_tree(*base.files[n]), _tree(*ours.files[n]), _tree(*theirs.files[n]))
             for n in range(len(base.files))
         ]
         if any(each.conflicts for each in made):
