@@ -69,7 +69,8 @@ def _code(said: str, wing: bool) -> str:
     from stemline.football.rulebook.codes import CODES
 
     asked = " ".join(said.casefold().split())
-    key = _BY_MEN.get(asked, asked) or _ELEVEN
+    alike = (code for code in CODES if code.replace("-", " ") == asked.replace("-", " "))
+    key = _BY_MEN.get(asked) or next(alike, asked) or _ELEVEN
     if key not in CODES:
         names = (*CODES, *_BY_MEN)
         near = nearest(asked, names) or names

@@ -80,6 +80,12 @@ def _one(found: list[RenameTarget], session: Session, old: str) -> RenameTarget:
     if found:
         said = ", ".join(target.title for target in found)
         click.echo(f"several things are called {old}: {said}; say --kind or --of", err=True)
+    elif session.book is not None and old.upper() in session.book.people:
+        click.echo(
+            f"{old.upper()} is a man's letter, and plays are compared by letters: change it where "
+            "his `personnel` says it, and `stemline check` names each line that still has it",
+            err=True,
+        )
     else:
         near = nearest(old, names(tree for tree, _ in session.trees))
         hint = f"; nearest: {near[0]}" if near else ""

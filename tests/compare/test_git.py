@@ -79,6 +79,20 @@ PAIRS: list[Case] = [
         0,
     ),
     (
+        "a man each, by his letter",
+        [("    hitch runs hitch 6\n", "    hitch runs hitch 6\n    X runs post 12\n")],
+        [("    hitch runs hitch 6\n", "    hitch runs hitch 6\n    H, Z runs go\n")],
+        ("hitch runs hitch 6", "X runs post 12", "H, Z runs go"),
+        0,
+    ),
+    (
+        "one letter, two routes",
+        [("    hitch runs hitch 6\n", "    hitch runs hitch 6\n    X runs post 12\n")],
+        [("    hitch runs hitch 6\n", "    hitch runs hitch 6\n    X runs post 14\n")],
+        ("X runs post 12", "X runs post 14", "<<<<<<<"),
+        1,
+    ),
+    (
         "one line, two values",
         [("over runs cross 6", "over runs cross 7")],
         [("over runs cross 6", "over runs cross 8")],
