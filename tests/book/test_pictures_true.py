@@ -87,7 +87,7 @@ def test_a_trick_behind_the_line_is_drawn_close_too_with_its_moments(season: Sea
     assert {play.call.concept for play, _ in made} == {"Flea Flicker"}
     for play, entry in made:
         scene = picture(entry.play, Size.THUMB, THEME)
-        assert scene.scale > 1.3 * picture(play, Size.THUMB, THEME).scale
+        assert scene.scale > 2 * picture(play, Size.THUMB, THEME).scale
         assert {task.man for task in entry.play.assignments} < {
             task.man for task in play.assignments
         }

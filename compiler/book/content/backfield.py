@@ -19,6 +19,8 @@ _WIDE = 8.0
 _DEEP = -9.0
 """Yards from the line of the deepest exchange that is shown."""
 HEADED = "Ball behind the line"
+HANDS = "-hands"
+"""What the id of its picture ends with: it has a frame of its own."""
 
 
 def backfield(play: Play, id_: str, level: str) -> Iterator[Entry]:
@@ -29,7 +31,7 @@ def backfield(play: Play, id_: str, level: str) -> Iterator[Entry]:
     moments = [m for m in ball_moments(play, LEVELS[level]) if _behind(m)]
     if any(a.taken.distance(b.taken) <= _NEAR for a, b in combinations(moments, 2)):
         close = _only_behind(play, moments)
-        yield Entry(f"{id_}-hands", HEADED, close, listed=False, aside=_told(moments))
+        yield Entry(f"{id_}{HANDS}", HEADED, close, listed=False, aside=_told(moments))
 
 
 def _behind(moment: BallMoment) -> bool:

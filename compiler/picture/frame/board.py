@@ -9,7 +9,7 @@ from stemline.football.field import Side
 from stemline.football.play import Play, about_blocks
 from stemline.geometry.box import Box, square
 from stemline.geometry.paths import Path, Point, polyline
-from stemline.picture.frame.closeup import ahead, closed_up, inside_end_line
+from stemline.picture.frame.closeup import ahead, closed_up, hands_only, inside_end_line
 from stemline.picture.paper.drops import ground_of
 from stemline.picture.paper.fold import NO_FOLD, Fold
 from stemline.picture.paper.surface import Board
@@ -95,6 +95,8 @@ def board(frame: Box, of: Shot, size: Size, theme: Theme, duties: bool = False) 
         by = _close_box(of, duties).centre.x - frame.centre.x
         frame = Box(frame.left + by, frame.bottom, frame.right + by, frame.top)
     longest = look.symbol["close_yard"] if of.close else look.yard
+    if of.close and hands_only(of.play):
+        longest = look.width  # what is shown is small: as large as it goes
     room = 2 * look.margin
     scale = min((look.width - room) / frame.width, (look.height - room) / frame.height, longest)
     grown = frame.grown(look.margin / scale)

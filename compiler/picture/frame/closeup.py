@@ -53,10 +53,16 @@ _ROOM = {Size.FULL: 1.5, Size.QUARTER: 1.1, Size.THUMB: 0.9}
 """Yards round a man that belong to him and are not closed up."""
 
 
+def hands_only(play: Play) -> bool:
+    """Whether a close picture shows a pass of which only the hands that the ball goes through are
+    drawn."""
+    return play.kind is Kind.PASS and play.defence is None
+
+
 def ahead(play: Play, size: Size) -> float:
     """Yards past the line that a close picture of ``play`` shows: more where a route that goes
     with a run breaks deeper."""
-    if play.kind is Kind.PASS and play.defence is None:
+    if hands_only(play):
         return _AT_THE_LINE
     taught = [
         mark.yards + _BEYOND

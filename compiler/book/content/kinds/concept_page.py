@@ -8,7 +8,7 @@ from itertools import islice
 
 from stemline.book.content.answer_table import Answers
 from stemline.book.content.answer_table import answers as reads_by_looks
-from stemline.book.content.backfield import backfield
+from stemline.book.content.backfield import HANDS, backfield
 from stemline.book.content.block_table import (
     Front,
     Fronts,
@@ -98,7 +98,9 @@ class ConceptPage(Page):
 
     @property
     def framed(self) -> tuple[tuple[Entry, ...], ...]:
-        return (self.seconds,) if self.seconds else ()
+        close = tuple(e for e in self.seconds if e.id.endswith(HANDS))
+        others = tuple(e for e in self.seconds if e not in close)
+        return tuple(together for together in (others, close) if together)
 
     @property
     def brief(self) -> str:
