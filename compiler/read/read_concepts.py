@@ -75,6 +75,11 @@ from stemline.syntax.tree import Fact, Linked, Mark, Phrase, Value, items, phras
 K = TypeVar("K")
 T = TypeVar("T")
 
+_BY_PLACE = (
+    *(f"{side} #{rank}" for side in ("strong", "weak") for rank in range(1, 5)),
+    "back", "fullback", "tight end",
+)  # fmt: skip
+"""Men by where they stand, whom any line may name: what a misspelt subject may have meant."""
 PICKS = ("soft corner", "fewer defenders", "field", "boundary", "best matchup")
 KEEPS = {keep.value: keep for keep in Keep}
 
@@ -277,7 +282,7 @@ class _ConceptLines:
             self._line(fact, spot)
             return
         if key != "is" and role not in self.scope.roles:
-            raise Words([subject]).miss(E450, self.scope.roles)
+            raise Words([subject]).miss(E450, self.scope.roles, also=_BY_PLACE)
         guard = self.scope.guard(fact, looks=key != "is")
         match key:
             case "is":
@@ -318,7 +323,8 @@ class _ConceptLines:
 
     def _toward(self, fact: Fact) -> None:
         guard = self.scope.guard(fact, looks=False)
-        self.toward.append(Said(read_toward(fact.value, fact.span), guard, fact.span))
+        toward = read_toward(fact.value, fact.span, self.scope.letters)
+        self.toward.append(Said(toward, guard, fact.span))
 
     def _handoff(self, fact: Fact) -> None:
         """The men between the quarterback and the carrier, in the order in which they have it."""

@@ -18,7 +18,7 @@ from stemline.football.exchanges import BallMoves, Exchange
 from stemline.football.field import Side
 from stemline.football.offence.aiming import aimed
 from stemline.football.offence.landmarks import Landmark
-from stemline.football.offence.rails import Rail, on_by, railed, stem_of
+from stemline.football.offence.rails import Rail, in_time, on_by, railed, stem_of
 from stemline.football.offence.strokes import Decide
 from stemline.football.offence.tracing import Runner, called_depth, target_x, trace
 from stemline.football.play import Assignment, Branch, DepthMark, Man, Motion
@@ -167,8 +167,9 @@ def _decides(decide: Decide) -> str:
 def words_of(does: Job, role: str) -> str:
     """The line of the assignment table for what a role does."""
     match does:
-        case BlockSaid(job):
-            return BLOCKS[job].words
+        case BlockSaid(job, side):
+            first, _, rest = BLOCKS[job].words.partition(":")
+            return f"{first}, {side.value}:{rest}" if side is not None else BLOCKS[job].words
         case Aim(_, words):
             carries = f"Take the ball to {words}."
             return carries if role == CARRIER else f"Run to {words}, as if with the ball."
@@ -281,8 +282,9 @@ def _run(
     if run.target is not None:
         strokes = aimed(strokes, run.target, run.end, depth)
     if run.rail is not None:
-        strokes = railed(strokes, run.rail, depth)
-        found += _off_the_rail(run, run.rail, man, runner, said, call)
+        rail = in_time(run.rail, stem_of(run.route.strokes, depth) or depth, runner)
+        strokes = railed(strokes, rail, depth)
+        found += _off_the_rail(run, rail, man, runner, said, call)
     path = trace((*strokes, *run.then), depth, runner)
     return path, _marks(path, depth, run)
 
@@ -334,7 +336,8 @@ def _block(block: BlockSaid, man: Man, picture: LinedUp) -> Path | None:
     strokes = BLOCKS[block.job].strokes
     if not strokes:
         return None
-    runner = Runner(man.snap, natural_out(man, picture), picture.field)
+    out = picture.side(block.side) if block.side is not None else natural_out(man, picture)
+    runner = Runner(man.snap, out, picture.field)
     return replace(trace(strokes, 0, runner), ending=Ending.BLOCK)
 
 

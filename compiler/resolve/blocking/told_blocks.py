@@ -12,6 +12,7 @@ from stemline.football.defence.described import Described
 from stemline.football.defence.fronts import at_place
 from stemline.football.exchanges import BallMoves, holders
 from stemline.football.field import Side
+from stemline.football.offence.counting import tight_ends
 from stemline.football.play import Assignment, Kind, Play
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import BlockSaid, Body, Job
@@ -52,9 +53,12 @@ def told_men(play: Play, body: Body, bound: Bound, picture: LinedUp) -> list[Tol
         said = None if taken or not label else _holds(body.line[spot], label, play, picture)
         if said is not None:
             told.setdefault(label, Told(label, str(spot), said.value, said))
+    whole = body.line.get(WHOLE_LINE)
+    # A tight end of whom nothing is said blocks a run as the line does.
+    ends = tight_ends(picture.men) if whole and play.kind is Kind.RUN else ()
+    ends = tuple(end for end in ends if bound.role_of(end) is None)
     for man in picture.men:
-        whole = body.line.get(WHOLE_LINE)
-        if whole and man.interior and man.label not in told:
+        if whole and (man.interior or man.label in ends) and man.label not in told:
             said = _holds(whole, man.label, play, picture)
             if said is not None:
                 told[man.label] = Told(man.label, str(WHOLE_LINE), said.value, said)
