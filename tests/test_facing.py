@@ -130,6 +130,15 @@ def test_sealed_values_give_the_answers_of_the_plays_themselves(tmp_path: Path) 
     assert len({one.answer for one in expected}) > 1
 
 
+def test_a_call_of_which_a_man_has_no_line_against_a_look_answers_it_with_nothing(
+    tmp_path: Path,
+) -> None:
+    made = read(TEXT.replace("other runs hitch", "other runs hitch when zone"))
+    assert made is not None
+    faced = {(one.concept, one.look) for one in face(*made, nothing(tmp_path))}
+    assert faced == {("Crossers", "Front"), ("Crossers", "Zero"), ("Hitches", "Front")}
+
+
 def test_what_is_known_is_not_worked_out_again(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -192,6 +201,7 @@ def test_lines_that_move_and_words_for_the_coach_alone_redo_nothing(
     text = "\n// a remark\n\n" + TEXT.replace("concept Hitches", "// another\n\nconcept Hitches")
     assert redone(text, tmp_path, monkeypatch) == set()
     renamed = TEXT.replace("Hitches", "Sticks").replace("Three Two", "Trey Duo")
+    renamed = renamed.replace("family Quick", "family Short")
     assert redone(renamed, tmp_path, monkeypatch) == set()
 
 
@@ -213,7 +223,7 @@ def figures(book: Playbook, orders: Sequence[Order]) -> dict[tuple[str, str], ob
     return made
 
 
-NTH = 2
+NTH = 4
 """Of the numbers and sides a run changes each so many-th."""
 
 
@@ -263,7 +273,7 @@ def test_a_key_is_the_same_in_another_process_whatever_its_hashes_are() -> None:
         "for cell, key in t.keys(*t.whole()).items(): print(*cell, key, sep='|')"
     )
     seen = set()
-    for seed in ("1", "2", "3"):
+    for seed in ("1", "2"):
         env = {**os.environ, "PYTHONHASHSEED": seed, "PYTHONPATH": str(Path(__file__).parent)}
         made = subprocess.run(
             [sys.executable, "-c", script], env=env, capture_output=True, text=True, check=True

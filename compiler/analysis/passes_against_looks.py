@@ -126,9 +126,8 @@ class _Sealing:
         assert at is not None, "it was cast there"
         key = look, at
         if key not in self._defences:
-            made, found = self._expander.defence(*key)
-            wrong = made is None or any(d.is_error for d in found)
-            self._defences[key] = None if wrong or made is None else seal(made)
+            made, _ = self._expander.defence(*key)
+            self._defences[key] = seal(made) if made is not None else None
         return self._defences[key]
 
 

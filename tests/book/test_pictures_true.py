@@ -234,8 +234,10 @@ def test_a_man_who_gives_the_ball_back_and_is_drawn_elsewhere_is_told(season: Se
     play, task = next(
         (p, t)
         for p in _firsts(season.plays)
+        if {x.giver for x in p.exchanges if x.said} & {x.taker for x in p.exchanges if x.said}
+        for lines in (lines_of(_drawn(p)),)
         for t in p.assignments
-        if t.path is not None and "held" in lines_of(_drawn(p)).get(t.man, {})
+        if t.path is not None and "held" in lines.get(t.man, {})
     )
     assert task.path is not None
     assert not list(off(play, _drawn(play)))

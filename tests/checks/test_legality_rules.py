@@ -229,6 +229,9 @@ def test_an_eligible_number_inside_counts_only_where_it_leaves_too_few() -> None
     assert codes(check_numbers(snap(COLLEGE, men))) == ["E528"]
     assert codes(check_numbers(snap(COLLEGE, (*men, lineman("ET", 3.9))))) == []
     assert codes(check_numbers(snap(COLLEGE, moved(ELEVEN, "LT", number=71)))) == []
+    assert codes(check_numbers(snap(PROFESSIONAL, moved(ELEVEN, "LT", number=95)))) == []
+    four = tuple(m for m in moved(ELEVEN, "LT", number=88) if m.label != "RT")
+    assert codes(check_numbers(snap(COLLEGE, four))) == [], "said by the interior line"
 
 
 # How they move.

@@ -82,6 +82,11 @@ def test_the_verdict_is_where_he_is_when_the_ball_leaves(foot: str, deep: float)
     assert late <= deep + 1e-9
 
 
+def test_the_man_who_is_farthest_downfield_is_told() -> None:
+    made = thrown(HIGH_SCHOOL, "5", LG=path((-1.3, 0), (-1.3, 4)), RG=OUT)
+    assert said(check_downfield(made, LEVEL), "man") == ["RG"]
+
+
 def test_the_message_says_when_and_how_far() -> None:
     (found,) = ask(When.THROWN, thrown(HIGH_SCHOOL, "3", RG=OUT), LEVEL)
     values = dict(found.values)

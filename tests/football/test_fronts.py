@@ -242,7 +242,7 @@ def solved(men: tuple[Man, ...], against: Defence, tasks: list[Task], toward: Si
 
 
 @given(problems())
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=120, deadline=None)
 def test_what_every_line_coach_asks_for(
     problem: tuple[tuple[Man, ...], Defence, list[Task], Side],
 ) -> None:
@@ -267,7 +267,7 @@ def test_what_every_line_coach_asks_for(
 
 
 @given(problems())
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=80, deadline=None)
 def test_a_front_seen_in_a_mirror_is_blocked_in_the_mirror(
     problem: tuple[tuple[Man, ...], Defence, list[Task], Side],
 ) -> None:

@@ -195,7 +195,7 @@ names = st.sampled_from(NAMES)
 xs = st.floats(-15, 15).filter(lambda x: abs(x) > 0.5)
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=50, deadline=None)
 @given(
     names,
     st.sampled_from(list(CODES.values())),
@@ -219,7 +219,7 @@ def test_every_route_starts_at_its_man_and_stays_in_bounds(
     assert (path.ending is Ending.SETTLE) == any(isinstance(s, Settle) for s in route.strokes)
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=50, deadline=None)
 @given(names, xs, st.floats(-8, 0), st.floats(2, 25))
 def test_no_leg_goes_nowhere_and_no_turn_is_sharper_than_it_can_be(
     name: str, x: float, y: float, depth: float

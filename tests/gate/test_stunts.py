@@ -15,8 +15,9 @@ PAGES = ("protection-4", "protection-7", "look-6", "look-7", "look-8")
 backs through a tight line."""
 
 
-@pytest.mark.parametrize("theme", ("plain", "dark"))
-@pytest.mark.parametrize("book", BUNDLED)
+@pytest.mark.parametrize(
+    ("book", "theme"), [*((book, "plain") for book in BUNDLED), (BUNDLED[0], "dark")]
+)
 def test_their_lines_touch_nobody(book: str, theme: str) -> None:
     look = load_theme(theme)
     judged = [judge(picture, look) for picture in of_pages(book, PAGES, look)]

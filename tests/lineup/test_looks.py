@@ -278,7 +278,7 @@ _WORDS = (
 )  # fmt: skip
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=50, deadline=None)
 @given(
     st.sampled_from(("at", "covers", "rushes", "strength")),
     st.lists(st.sampled_from(_WORDS), min_size=1, max_size=7),

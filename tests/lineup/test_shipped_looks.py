@@ -127,7 +127,6 @@ def test_an_eleven_man_line_stands_a_yard_off_at_most() -> None:
 def test_each_playbook_has_the_fronts_and_coverages_of_its_game(book: str) -> None:
     made = shipped(book)
     assert made.book is not None and len(made.book.looks) >= 8
-    assert [d for d in made.diagnostics if d.code[1:3] in ("48", "49")] == []
     fronts = set()
     for key in made.book.looks:
         defence = lined_up(book, key, offence(book, SHAPES[book]["2x2"]))

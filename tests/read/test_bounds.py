@@ -151,8 +151,7 @@ def test_a_long_chain_is_one_message_in_time(many: int, turned: bool) -> None:
     assert f"concept A{MOST_GENERATIONS + 1} extends" in text.split("\n")[told.span.line - 1]
 
 
-@pytest.mark.parametrize("turned", [False, True])
-@pytest.mark.parametrize("many", [400, 8000])
+@pytest.mark.parametrize(("many", "turned"), [(400, False), (400, True), (8000, True)])
 def test_a_chain_of_more_concepts_than_a_book_has_says_so(many: int, turned: bool) -> None:
     assert [d.code for d in in_time(chain(many, turned=turned))] == ["E144"]
 

@@ -49,7 +49,7 @@ def check_exchanged(play: Play) -> Iterator[Diagnostic]:
     snapped = next((x.taker for x in moves if x.kind is BallMoves.SNAP), passer.label)
     if any(x.taker == snapped and x.kind is not BallMoves.SNAP for x in moves):
         return  # it came back to him: another man has had it
-    carries = play.kind is Kind.RUN and play.carrier == snapped and not play.handoffs
+    carries = play.kind is Kind.RUN and play.carrier == snapped
     keeps = [key for key in play.keys if any(what in _KEEPS for what, _, _ in key.choices)]
     runs = "run" in play.last
     if carries or keeps or runs:
