@@ -19,8 +19,9 @@ from stemline.football.timing.coverage import TOLD, Separation, against
 from stemline.football.timing.levels import PlayingLevel
 from stemline.geometry.paths import Point
 from stemline.playbook.playbook import Playbook
+from stemline.resolve.called_season import season_of
 from stemline.resolve.expand import Expander, Order
-from stemline.resolve.season import Calls, drawn, season_of
+from stemline.resolve.season import Calls, drawn
 from stemline.resolve.sheets import Put, with_sheets, with_views
 from stemline.week.game_plan import FacedLook, GamePlan, LookAnswer
 from stemline.week.week_values import Plan
