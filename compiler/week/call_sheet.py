@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import product
 from math import ceil, pi, tan
 
 from stemline.football.field import BallSpot
@@ -191,7 +192,8 @@ def lay_out(
 ) -> CallSheet | NotFitting:
     """The sheet on ``paper``, one of `PAPERS`, on at most so many ``sides``.
 
-    Upright or across, whichever takes the larger type; one side where that is read with ease.
+    Upright or across, whichever takes the larger type; one side where that is read with ease. No
+    list is parted where, in that type, all find room whole.
     """
     lists = sheet_rows(week)
     cells = _widths([row for *_, rows in lists for row in rows], ems)
@@ -203,10 +205,10 @@ def lay_out(
         floor = COMFORT if count < sides else least
         points = LARGEST
         while points >= floor - 1e-9:
-            for width, height in ((wide, tall), (tall, wide)):
-                made = _filled(lists, points, cells, head, (width, height), count)
+            for whole, (width, height) in product((True, False), ((wide, tall), (tall, wide))):
+                made = _filled(lists, points, cells, head, (width, height), count, whole)
                 if made is not None and not made[1]:
-                    even = _evened(lists, points, cells, head, (width, height), made[0])
+                    even = _evened(lists, points, cells, head, (width, height), made[0], whole)
                     return _sheet(head, width, height, points, cells, even)
             points = round(points - _STEP, 1)
     return _not_fitting(lists, least, cells, head, (wide, tall), sides)
@@ -280,10 +282,12 @@ def _filled(
     head: _Head,
     paper: tuple[float, float],
     count: int,
+    whole: bool = False,
     last: float | None = None,
 ) -> tuple[_Sides, list[tuple[str, int]]] | None:
     """The lists in columns of so many sides, and what is left over: titles and rows. None where
-    not one column is wide enough. ``last`` is how tall the columns of the last side may be."""
+    not one column is wide enough. ``whole`` begins a list in the next column rather than part it;
+    ``last`` is how tall the columns of the last side may be."""
     width, height = paper
     room = width - 2 * MARGIN
     across = int((room + GUTTER) / (_natural(cells, points) + GUTTER))
@@ -301,6 +305,9 @@ def _filled(
                 break
             most = tall if last is None or at < len(columns) - across else min(tall, last)
             taken = _taken(waiting, points, most - used - HEAD * points)
+            alone = _taken(waiting, points, most - HEAD * points)
+            if whole and used and not again and taken < len(waiting) == alone:
+                taken = 0
             # Neither a heading with one row under it, nor the last row of a list, stands alone.
             if 1 < taken == len(waiting) - 1:
                 taken -= 1
@@ -322,6 +329,7 @@ def _evened(
     head: _Head,
     paper: tuple[float, float],
     sides: _Sides,
+    whole: bool,
 ) -> _Sides:
     """The same with the columns of its last side about as long as each other, and as few lists as
     can be parted between them."""
@@ -331,9 +339,11 @@ def _evened(
     last, longest = sum(heights) / len(heights), max(heights)
     even = False
     while last < longest and not (even and parted == 0):
-        made = _filled(lists, points, cells, head, paper, len(kept), last)
-        if made is not None and not made[1] and (_parted(made[0][-1]) < parted or not even):
-            best, parted, even = made[0], _parted(made[0][-1]), True
+        made = _filled(lists, points, cells, head, paper, len(kept), whole, last)
+        if made is not None and not made[1]:
+            again = _parted(made[0][-1])
+            if again < parted or not (even or (whole and again > parted)):
+                best, parted, even = made[0], again, True
         last += ROW * points
     return best
 

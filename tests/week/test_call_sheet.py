@@ -24,7 +24,7 @@ from stemline.week.call_sheet import (
 )
 from stemline.week.working_out import work_out
 
-from .plans import HERONS, bundled_week, ems, made_up, pages
+from .plans import HERONS, LANTERNS, bundled_week, ems, made_up, pages
 
 
 def test_the_least_type_is_read_at_arms_length() -> None:
@@ -83,6 +83,15 @@ def test_a_small_plan_is_set_large() -> None:
     large = lay_out(work_out(full, {}, pages(full), ems()), "letter", 2, ems())
     assert isinstance(small, CallSheet) and isinstance(large, CallSheet)
     assert small.points >= large.points and len(small.sides) <= len(large.sides)
+
+
+def test_no_situation_is_parted_where_there_is_room() -> None:
+    """A caller looks a situation up in one place: all of these find room whole."""
+    for name, number in ((HERONS, 5), (HERONS, 6), (LANTERNS, 1)):
+        made = lay_out(bundled_week(name, number), "letter", 2, ems(), (LAST_MINUTES,))
+        assert isinstance(made, CallSheet)
+        pieces = [piece for side in made.sides for column in side for piece in column]
+        assert [piece.title for piece in pieces if piece.again] == [], (name, number)
 
 
 def test_the_line_for_the_wind_is_never_cut_off() -> None:

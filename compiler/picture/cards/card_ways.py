@@ -132,3 +132,47 @@ def _in(at: Point, box: Box) -> bool:
 def _along(a: Point, b: Point) -> list[Point]:
     steps = max(1, math.ceil(a.distance(b) / _CELL * 2))
     return [a + (b - a).scaled(i / steps) for i in range(steps + 1)]
+
+
+def left_of_box(points: Sequence[Point], box: Box) -> list[Point]:
+    """What of a way lies past the box in which it begins."""
+    for index, (a, b) in reversed(list(enumerate(pairwise(points)))):
+        if not _inside(box, a):
+            continue
+        if _inside(box, b):
+            return []
+        inside, outside = 0.0, 1.0
+        for _ in range(20):
+            middle = (inside + outside) / 2
+            if _inside(box, a + (b - a).scaled(middle)):
+                inside = middle
+            else:
+                outside = middle
+        return [a + (b - a).scaled(outside), *points[index + 1 :]]
+    return list(points)
+
+
+def _inside(box: Box, at: Point) -> bool:
+    return box.left <= at.x <= box.right and box.bottom <= at.y <= box.top
+
+
+def short_of(points: Sequence[Point], at: Point, radius: float) -> list[Point]:
+    """The way as far as it first comes within ``radius`` of ``at``."""
+    made: list[Point] = []
+    for a, b in pairwise(points):
+        if a.distance(at) <= radius:
+            break
+        made.append(a)
+        if b.distance(at) <= radius:
+            outside, inside = 0.0, 1.0
+            for _ in range(20):
+                middle = (inside + outside) / 2
+                if (a + (b - a).scaled(middle)).distance(at) > radius:
+                    outside = middle
+                else:
+                    inside = middle
+            made.append(a + (b - a).scaled(outside))
+            break
+    else:
+        made += points[-1:]
+    return made
