@@ -34,18 +34,10 @@ from stemline.proofs.kept_trees import parsed, parsed_beside
 from stemline.read.coach_sentences import check_sentences
 from stemline.read.read_playbook import read_playbook
 from stemline.read.size_limits import too_much
+from stemline.resolve.called_season import season_of
 from stemline.resolve.expand import Expanded, Expander, Order
-from stemline.resolve.season import (
-    Calls,
-    Proof,
-    all_calls,
-    drawn,
-    gathered,
-    is_broken,
-    proved_calls,
-    said_once,
-    season_of,
-)
+from stemline.resolve.gathering import gathered, said_once
+from stemline.resolve.season import Calls, Proof, all_calls, drawn, is_broken, proved_calls
 from stemline.source import Source
 from stemline.syntax.tree import Document
 
@@ -442,7 +434,8 @@ class Session:
         from stemline.week.planning import with_opponents
 
         book, level = with_opponents(self.book), self.book.settings.level
-        return game_plan(plan, AskedOfPlaybook(book, self.calls, self.expander, level))
+        asked = AskedOfPlaybook(book, self.calls, self.expander, level, self.put_to_looks)
+        return game_plan(plan, asked)
 
     def install_sheet(self, plan: Plan) -> InstallSheet | None:
         """What the install has put in by the plan's game; None where the playbook has none."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from functools import cached_property
@@ -123,8 +123,14 @@ class Blocks:
         """The block's facts after those of what it extends, whose keys it does not say itself."""
         facts = one_subject_each(block.facts)
         said = {fact_key(f) for f in facts}
+        beside = _one_case(facts) if block.kind in ("concept", "run") else frozenset()
         for ancestor in self.ancestors(block):
-            inherited = [f for f in one_subject_each(ancestor.facts) if fact_key(f) not in said]
+            inherited = [
+                f
+                for f in one_subject_each(ancestor.facts)
+                if fact_key(f) not in said or (f.guard is None and fact_key(f) in beside)
+            ]
+            beside -= {fact_key(f) for f in inherited}
             said |= {fact_key(f) for f in inherited}
             facts = inherited + facts
         return facts
@@ -248,6 +254,17 @@ def one_subject_each(said: Iterable[Fact]) -> list[Fact]:
     for fact in said:
         facts += [replace(fact, subject=(one,)) for one in fact.subject] or [fact]
     return facts
+
+
+def _one_case(facts: Sequence[Fact]) -> frozenset[tuple[str, str]]:
+    """What a man does of which a single line speaks, and only for a case: what holds beside it is
+    his parent's."""
+    told = Counter(fact_key(f) for f in facts)
+    return frozenset(
+        fact_key(f)
+        for f in facts
+        if f.guard is not None and f.key in ("runs", "blocks") and told[fact_key(f)] == 1
+    )
 
 
 def key_of(block: Block) -> Key:

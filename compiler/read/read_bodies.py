@@ -25,7 +25,8 @@ from stemline.read.own_letters import letters_in
 from stemline.read.read_concepts import read_body, subject_name
 from stemline.read.read_exchanges import with_the_ball
 from stemline.read.read_roles import read_men
-from stemline.read.run_joins import unfinished, with_run
+from stemline.read.run_joins import unfinished, with_partners, with_run
+from stemline.read.runners import runners_of
 from stemline.read.words import string_of
 from stemline.syntax.tree import Block, Fact, Linked, Phrase
 
@@ -57,6 +58,8 @@ class Bodies:
         before = len(self.found)
         scope = self.scope(self.lineage(block))
         body, _, found = read_body(facts, scope)
+        if block.kind == Kind.RUN.value:
+            body = with_partners(body)
         self.found.extend(found)
         broken = self._broken(block, before) or self.runs_broken(body)
         for role, said in body.rules.items():
@@ -107,7 +110,8 @@ class Bodies:
         men |= {x: ByLetter(x) for x in called if x not in letters.same_as}
         by_place = {name: choice for name, choice in men.items() if name not in roles}
         mentioned = dict.fromkeys(x for fact in facts for x in letters.mentioned(fact))
-        pointed = tuple(x for x in mentioned if x not in by_place)
+        # The quarterback gets no ball of his own: `alert Q` is no man to look at.
+        pointed = tuple(x for x in mentioned if x not in by_place and x[0] != "Q")
         return Scope(
             self.receivers,
             self.routes,
@@ -122,6 +126,7 @@ class Bodies:
             formations=tuple(self.blocks.names("formation")),
             letters=letters,
             pointed=pointed,
+            runners=runners_of(facts, self.routes),
         )
 
     def lineage(self, block: Block) -> list[Block]:

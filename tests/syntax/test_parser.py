@@ -149,7 +149,7 @@ def test_every_atom_stands_where_its_span_says_and_only_marks_are_left() -> None
         ('x runs "then" "or" “when” "+"', "x <runs> t:<then> t:<or> t:<when> t:<+>"),
         # Keywords know no capitals; the text is kept as written.
         ("Settle IS Strong #2 WHEN 4x1", "Settle <IS> Strong #2 WHEN s:4x1"),
-        ("READ a ON 3 Then b", "READ: [a @ON (then n:3 | b)]"),
+        ("READ a ON 3 Then b", "READ: (> [a @ON n:3] | b)"),
     ],
 )
 def test_shape_of_a_line(fact: Callable[..., str], line: str, wanted: str) -> None:
