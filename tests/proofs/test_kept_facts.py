@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pickle
 from pathlib import Path
 from typing import Any
 
@@ -45,6 +46,7 @@ def test_a_week_that_is_known_makes_no_play(
         again = plan_of(session(texts(), store))
         assert again.facts == first.facts and not made
         assert dict(again.plays) == dict(plan_of(session(texts(), None)).plays)
+    assert pickle.loads(pickle.dumps(again.plays)) == dict(again.plays)
     for call, play in first.plays.items():
         known = again.facts[call]
         assert (known.right, known.reads) == (True, bool(play.reads))

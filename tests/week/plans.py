@@ -8,8 +8,10 @@ from random import Random
 
 from gate.pictures import PLAYBOOKS
 
+from stemline.football.call_facts import CallFacts
 from stemline.football.contact_limits import HitLevel
 from stemline.football.field import BallSpot
+from stemline.football.play import Kind
 from stemline.football.situations import needed
 from stemline.outside.project import read_files
 from stemline.printing.week_papers import ems_of
@@ -75,7 +77,11 @@ def _pool() -> Plan:
     plays = {o.spoken: play for o in orders if (play := known.drawn(o)[0]) is not None}
     assert known.book is not None
     people = {o.spoken: known.book.formations[o.formation].people for o in orders}
-    return replace(base, plays=plays, people=people, frozen={})
+    facts = {
+        call: CallFacts(True, bool(play.reads), play.kind is Kind.RUN, play.ball)
+        for call, play in plays.items()
+    }
+    return replace(base, facts=facts, plays=plays, people=people, frozen={})
 
 
 def made_up(seed: int, rows: int | None = None, number: int | None = None) -> Plan:
