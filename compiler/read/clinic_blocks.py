@@ -97,14 +97,15 @@ def _with_carrier(facts: list[Fact]) -> list[Fact]:
     if any(_names_carrier(fact) for fact in facts):
         return facts
     aims = [fact for fact in facts if fact.key == "aims"]
-    if len(aims) != 1 or len(aims[0].subject) != 1 or aims[0].verb is None:
+    verb = aims[0].verb if len(aims) == 1 and len(aims[0].subject) == 1 else None
+    if verb is None:
         return facts
     (aim,) = aims
     (man,) = aim.subject
     if not _gets_it_last(man, facts):
         return facts
     carrier = (Phrase((_word("carrier", man.atoms[0]),)),)
-    named = replace(aim, subject=carrier, verb=replace(aim.verb, text="is"), value=man, guard=None)
+    named = replace(aim, subject=carrier, verb=replace(verb, text="is"), value=man, guard=None)
     made = [replace(fact, subject=carrier) if fact is aim else fact for fact in facts]
     return [named, *made]
 
