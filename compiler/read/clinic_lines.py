@@ -12,6 +12,7 @@ from stemline.read.coach_lines import Answer, rule_of_letter, typed
 
 _SIDE = r"left|right|field|boundary|both"
 _PLAYS = "concept run tag"
+_SHORT_ROUTES = "swing|flat|slant|post|go|fade|hitch|out|in|curl|corner|wheel|seam|shoot|cross"
 _LANDMARK = r"(?:ball|guard|tackle|end|hash|divide|numbers|sideline)"
 
 
@@ -67,10 +68,12 @@ CLINIC_ROWS: tuple[tuple[str, str, Answer], ...] = (
      _in_a_set),
     (_PLAYS, r"(?:all |the |wide )*receivers? (?P<does>block|run)s? (?P<what>.+)",
      r"everyone else \g<does>s \g<what>"),
-    ("run", r"(?P<line>(?:outside|inside) (?:runs|blocks) .+)",
-     lambda m: _outermost(m, "playside", "backside")),
-    ("concept tag", r"(?P<line>(?:outside|inside) (?:runs|blocks) .+)",
-     lambda m: _outermost(m, "strong", "weak")),
+    ("concept tag", rf"(?P<route>{_SHORT_ROUTES}) (?P<who>back|fullback|tight end|"
+                    r"(?:strong|weak) (?:#\d|inside))", r"\g<who> runs \g<route>"),
+    ("look", r"(?P<who>\w{1,2}) rush(?:es)? (?P<gap>[a-d])(?: gap)? (?:and|or) [a-d],? ?"
+             r"(?P<side>strong|weak)",
+     lambda m: "a man rushes one gap: "
+               + typed(f"{m['who']} rushes {m['gap'].upper()}, {m['side']}")),
     ("concept tag", r"(?P<who>.+?) (?:blocks|helps|chips) (?:.+? )?(?:then|and) (?:runs? |goes )?"
                     r"(?:a |the )?(?!climb)\w+.*", _out_late),
     ("concept tag",
@@ -95,8 +98,14 @@ CLINIC_ROWS: tuple[tuple[str, str, Answer], ...] = (
 """Each row as those of `coach_lines`; asked before all others."""
 
 LETTER_ROWS: tuple[tuple[str, str, Answer], ...] = (
+    ("run", r"(?P<line>(?:outside|inside) (?:runs|blocks) .+)",
+     lambda m: _outermost(m, "playside", "backside")),
+    ("concept tag", r"(?P<line>(?:outside|inside) (?:runs|blocks) .+)",
+     lambda m: _outermost(m, "strong", "weak")),
     (_PLAYS, r"(?P<head>.+ (?:snaps|hands|tosses|pitches|shovels|throws|fakes) to )"
              r"(?P<letter>\w{1,2})(?P<rest> .+)?", _who),
+    (_PLAYS, r"(?P<what>read|pressure|alert) Q\w?(?: .+)?",
+     lambda m: "the quarterback looks at a man who gets open: " + typed(f"{m['what']} strong #1")),
     (_PLAYS, r"(?P<what>read|pressure|alert) (?P<order>.+)", _order),
 )  # fmt: skip
 """Rows for a letter where a role is meant: asked only where no line says who somebody is."""

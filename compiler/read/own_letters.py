@@ -19,7 +19,7 @@ _LINEMEN = (Position.TACKLE, Position.GUARD, Position.CENTRE)
 _CENTRE = "C"
 """A lineman's label that a receiver may have for his letter."""
 _ANYWHERE = frozenset(
-    ("read", "pressure", "alert", "claims", "pair", "needs", "swap", "handoff", "throw")
+    ("read", "pressure", "alert", "claims", "pair", "needs", "swap", "handoff", "throw", "toward")
 )
 """Lines whose values hold men."""
 _BEHIND_A_WAY = frozenset(("runs", "is", "spot"))

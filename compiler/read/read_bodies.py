@@ -109,7 +109,8 @@ class Bodies:
         men |= {x: ByLetter(x) for x in called if x not in letters.same_as}
         by_place = {name: choice for name, choice in men.items() if name not in roles}
         mentioned = dict.fromkeys(x for fact in facts for x in letters.mentioned(fact))
-        pointed = tuple(x for x in mentioned if x not in by_place)
+        # The quarterback gets no ball of his own: `alert Q` is no man to look at.
+        pointed = tuple(x for x in mentioned if x not in by_place and x[0] != "Q")
         return Scope(
             self.receivers,
             self.routes,

@@ -75,6 +75,11 @@ from stemline.syntax.tree import Fact, Linked, Mark, Phrase, Value, items, phras
 K = TypeVar("K")
 T = TypeVar("T")
 
+_BY_PLACE = (
+    *(f"{side} #{rank}" for side in ("strong", "weak") for rank in range(1, 5)),
+    "back", "fullback", "tight end",
+)  # fmt: skip
+"""Men by where they stand, whom any line may name: what a misspelt subject may have meant."""
 PICKS = ("soft corner", "fewer defenders", "field", "boundary", "best matchup")
 KEEPS = {keep.value: keep for keep in Keep}
 
@@ -280,7 +285,7 @@ class _ConceptLines:
             self._line(fact, spot)
             return
         if key != "is" and role not in self.scope.roles:
-            raise Words([subject]).miss(E450, self.scope.roles)
+            raise Words([subject]).miss(E450, self.scope.roles, also=_BY_PLACE)
         guard = read_guard(
             fact.guard, self.scope.receivers, self.scope.formations, looks=key != "is"
         )
@@ -323,7 +328,9 @@ class _ConceptLines:
 
     def _toward(self, fact: Fact) -> None:
         guard = read_guard(fact.guard, self.scope.receivers, self.scope.formations, looks=False)
-        self.toward.append(Said(read_toward(fact.value, fact.span), guard, fact.span))
+        self.toward.append(
+            Said(read_toward(fact.value, fact.span, self.scope.letters), guard, fact.span)
+        )
 
     def _handoff(self, fact: Fact) -> None:
         """The men between the quarterback and the carrier, in the order in which they have it."""

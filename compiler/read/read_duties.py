@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from types import MappingProxyType
+
 from stemline.diagnostics.catalogue.football import E402
 from stemline.diagnostics.catalogue.looks import E424, E482, E484, E485, E496
 from stemline.diagnostics.in_words import either
@@ -31,6 +34,7 @@ SIDELESS = (DutyKind.HOLE, DutyKind.ROBBER)
 RUSHES = (*(gap.value for gap in Gap), "contain")
 MOTION_MAN = "motion man"
 MEN = ("tight end", "back", MOTION_MAN)
+NOBODYS: Mapping[str, str] = MappingProxyType({})
 _LETTERS = 2
 """Characters of a man's label at most."""
 _ORDINALS = {"second": 2, "third": 3}
@@ -39,15 +43,33 @@ _OF_MANY = {f"{name}s": kind for name, kind in ZONES.items()}
 """Zones as they are said of several men: `C, F, B cover thirds`."""
 
 
-def read_duty(value: Value | None, span: Span, stands: tuple[Stand, ...] = ()) -> Choices:
-    """Every choice of what he covers, in order: ``man, strong #3 or hook, strong``.
+def read_duty(
+    value: Value | None,
+    span: Span,
+    letters: Mapping[str, str] = NOBODYS,
+    stands: tuple[Stand, ...] = (),
+) -> Choices:
+    """Every choice of what he covers, in order: ``man, strong #3 or hook, strong``. ``letters`` are
+    the offence's men, by their lower case.
 
     ``stands`` are the places he has, however the sets differ: `flat` alone is the one on the side
     where he stands, `man` alone whoever he stands over.
     """
     choices = choices_of(value, span, "what he covers and the side")
-    read = [_duty(choice, stands) for choice in choices]
+    read: list[tuple[Task, str]] = []
+    for choice in choices:
+        man = _by_letter(choice, letters)
+        read.append((man, _text(choice)) if man is not None else _duty(choice, stands))
     return Choices(tuple(task for task, _ in read), tuple(text for _, text in read))
+
+
+def _by_letter(phrases: list[Phrase], letters: Mapping[str, str]) -> Man | None:
+    """``man, X`` · ``X``: a man of the offence by his letter."""
+    words = Words(phrases)
+    words.take_word("man")
+    words.take_word("on")
+    letter = letters.get(words.rest.casefold(), "") if not words.done else ""
+    return Man(None, 0, 0, letter=letter) if letter else None
 
 
 def _text(phrases: list[Phrase]) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping
+from dataclasses import replace
 
 from stemline.diagnostics.catalogue.football import (
     E402,
@@ -39,7 +40,7 @@ from stemline.playbook.said import SideWord
 from stemline.read.read_places import LANDMARKS, SIDES
 from stemline.read.words import Misread, Missed, Words, one_phrase
 from stemline.source import Span
-from stemline.syntax.tree import AtomKind, Fact, Linked, Mark, Phrase, Value, items
+from stemline.syntax.tree import AtomKind, Fact, Linked, Mark, Phrase, Series, Value, items
 
 STROKES = ("up", "in", "out", "back", "across", "to", "over", "rounded", "settle")
 _WAYS = ("away from", "same side as", "toward", "across from")
@@ -50,6 +51,8 @@ ALSO_CALLED: Mapping[str, str] = {
 }  # fmt: skip
 """Other names of routes, and the one that is drawn: where the playbook has no route so called.
 Common practice, no published source."""
+CHECK = "check"
+"""The route of a man who looks for a rusher first; another may follow: ``check then swing``."""
 TURNS_IN = (
     "bender", "post", "skinny post", "slant", "in", "dig", "over", "cross", "high cross", "snag",
     "curl", "hook",
@@ -160,6 +163,9 @@ def read_run(
         raise Misread(E402(what="a route").at(at))
     words = Words([pieces[0]])
     route = _route(words, routes)
+    if route.name == CHECK and words.done and len(pieces) > 1 and _names_route(pieces[1], routes):
+        rest = pieces[1] if len(pieces) == 2 else Series(Mark.THEN, tuple(pieces[1:]))
+        return _after_check(route, read_run(rest, span, routes, roles))
     depth = words.take_number()
     if depth is not None and read_behind(words):
         depth = -depth
@@ -190,6 +196,19 @@ def read_run(
         said.append(piece.text)
     told = _words(route, depth, extra, said)
     return RouteJob(route, depth, target, way, tuple(later), told, end, rail)
+
+
+def _names_route(piece: Value, routes: Mapping[str, Route]) -> bool:
+    """Whether a piece behind `then` is a route, and no stroke of that name."""
+    if not isinstance(piece, Phrase) or piece.atoms[0].word in STROKES:
+        return False
+    return Words([piece]).take_name((*routes, *ALSO_CALLED)) is not None
+
+
+def _after_check(check: Route, job: RouteJob) -> RouteJob:
+    """``check then swing weak``: he looks for a rusher where a check does, and goes from there."""
+    route = replace(job.route, name=check.name, strokes=(check.strokes[0], *job.route.strokes))
+    return replace(job, route=route, words=f"Check, then {job.words[:1].lower()}{job.words[1:]}")
 
 
 def _rail(words: Words, route: Route, depth: float | None) -> Rail:

@@ -24,6 +24,7 @@ from stemline.playbook.run_definitions import (
     Toward,
 )
 from stemline.playbook.said import SideWord
+from stemline.read.own_letters import NO_LETTERS, Letters
 from stemline.read.read_places import SIDES
 from stemline.read.words import Misread, Words, one_phrase
 from stemline.source import Span
@@ -175,11 +176,13 @@ def _side_first(piece: Value, span: Span) -> Phrase:
     return one_phrase(piece, "an aiming point", span)
 
 
-def read_toward(value: Value | None, span: Span) -> Toward:
-    """``call``, ``tight end``, ``away from tight end``, ``away from back``."""
+def read_toward(value: Value | None, span: Span, letters: Letters = NO_LETTERS) -> Toward:
+    """``call``, ``tight end``, ``away from tight end``, ``away from back``, ``Y``."""
     words = Words([one_phrase(value, "the side the run goes to", span)])
     away = words.take_name(("away from",)) is not None
-    man = words.take_name(TOWARD_MEN)
+    man = words.take_name(TOWARD_MEN) or letters.of.get(words.rest.casefold())
+    if man is not None and man in letters.of.values():
+        return Toward(None, man, away)
     side = None if man or away else words.take_name(_TOWARD_SIDES)
     if man is None and side is None:
         raise words.miss(E674, TOWARD_MEN if away else (*_TOWARD_SIDES, *TOWARD_MEN))

@@ -108,6 +108,7 @@ def _rest(kind: str, word: str, verb: Token, rest: Sequence[Token]) -> list[Toke
         return [_as(verb, "blocks"), *_block(verb, _BLOCK_OF[word], rest)]
     if kind in _PLAYS and word in _ROUTES:
         how = rest[1:] if rest and rest[0].casefold() in ("down", "out") else rest
+        how = _then_routes(how) if word == "checks" else how
         return [_as(verb, "runs"), _as(verb, _ROUTES[word]), *how]
     if kind == "run" and word == "dives" and rest and rest[-1].casefold() in _HOLES:
         return [_as(verb, "aims"), *_without(rest, ("at", "through", "to", "the"))]
@@ -237,7 +238,22 @@ def as_it_is_said(kind: str, line: Sequence[Token]) -> list[Token]:
         return [*_whole_line(line[0]), *line[1:]]
     if kind == "run" and words[-2:-1] == ["fakes"] and words[-1] in _FAKED and _men(line[:-2]):
         return [*line[:-2], *(_as(line[-1], word) for word in f"aims {_FAKED[words[-1]]}".split())]
-    return _of_one_key(line, words) if kind != "protection" else list(line)
+    if "then" in words[3:] and words[1:2] == ["blocks"] and kind != "protection":
+        at = words.index("then")
+        if words[2:at] in (["inside", "out"], ["inside"], ["scan"]):
+            checks = (_as(line[1], "runs"), _as(line[2], "check"))
+            return [line[0], *checks, *_then_routes(line[at:])]
+    if kind == "protection":
+        return list(line)
+    return _keyed_end(line, words) or _of_one_key(line, words)
+
+
+def _then_routes(rest: Sequence[Token]) -> list[Token]:
+    """``then swings weak`` as ``then swing weak``."""
+    if len(rest) > 1 and rest[0].casefold() in ("then", "and"):
+        route = rest[1].casefold()
+        return [_as(rest[0], "then"), _as(rest[1], _ROUTES.get(route, route)), *rest[2:]]
+    return list(rest)
 
 
 def _whole_line(at: Token) -> list[Token]:
@@ -246,6 +262,15 @@ def _whole_line(at: Token) -> list[Token]:
     for side in ("playside", "backside"):
         made += [Token.new_borrow_pos("_AND", ",", at), _as(at, side), _as(at, "end")]
     return made
+
+
+def _keyed_end(line: Sequence[Token], words: Sequence[str]) -> list[Token] | None:
+    """``key the backside end`` as ``key backside end man on line``."""
+    between = set(words[1:-1]) <= {"the", "playside", "backside"}
+    if words[0] != "key" or words[-1] != "end" or not between:
+        return None
+    said = [token for token in line[:-1] if token.casefold() != "the"]
+    return [*said, *(_as(line[-1], word) for word in ("end", "man", "on", "line"))]
 
 
 def _of_one_key(line: Sequence[Token], words: Sequence[str]) -> list[Token]:

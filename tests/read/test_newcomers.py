@@ -93,7 +93,6 @@ LINES = [
     ("concept", "QB throws to mate", GOOD),
     ("concept", "read defender over mate", FAIR),
     ("run", "trap the nose", GOOD),
-    ("run", "everyone blocks down", GOOD),
     ("tag", "X fade", GOOD),
     ("dress", "formations Doubles, Trips", GOOD),
     ("dress", "run it from Trips", GOOD),
@@ -187,6 +186,13 @@ LINES = [
     ("dress", "flip it", GOOD),
     ("dress", "use Doubles", GOOD),
     ("motion", "Z in motion to the left", GOOD),
+    # Typos, a wrong order, a man who gets no ball.
+    ("concept", "swing back", GOOD),
+    ("concept", "alert Q", GOOD),
+    ("concept", "mate runs 10 yd out", GOOD),
+    ("run", "toward K", GOOD),
+    ("look", "M rushes A and B, strong", GOOD),
+    ("look", "F covers thrid, middle", GOOD),
 ]
 
 

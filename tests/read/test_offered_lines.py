@@ -186,7 +186,7 @@ OFFERS = (
     ),
     Offer(
         "no place for a defender",
-        "E489",
+        "W489",
         "look L extends Base\n    D at tight end, weak, 2 deep\n",
         "D at tight end, weak, 2 deep",
         ("D at tight end, weak, 2 deep or outside end, weak, 2 deep",),
@@ -232,7 +232,6 @@ WRITTEN: Mapping[str, tuple[tuple[str, str], ...]] = {
         ("mate runs seam in Trips", "mate runs seam when Trips"),
         ("inside runs seam", "strong inside runs seam"),
         ("receivers run go", "everyone else runs go"),
-        ("back blocks inside out then swing weak", "back runs check"),
         ("say Keep your eyes up, and run", 'say "Keep your eyes up, and run"'),
     ),
     "run": (

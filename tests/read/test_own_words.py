@@ -42,6 +42,9 @@ READ = [
     ("concept", "back blocks weak edge"),
     ("concept", "everyone else blocks"),
     ("run", "fullback fakes dive"),
+    ("run", "key the backside end"),
+    ("concept", "back blocks inside out then swing weak"),
+    ("concept", "back checks then swings weak"),
     ("protection", "everyone else blocks"),
     ("protection", "back blocks nobody"),
     ("concept", "everyone else runs vertical"),
@@ -87,6 +90,8 @@ READ = [
 ]
 
 ANSWERED = [
+    ("concept", "swing back", "back runs swing"),
+    ("look", "M rushes A and B, strong", "M rushes A, strong"),
     # kind, his line, the line or lines to type
     ("concept", "split end runs go", "weak #1 runs go"),
     ("concept", "wide receiver runs go", "strong #1 runs go · weak #1 runs go · each #1 runs go"),

@@ -5,7 +5,9 @@ from __future__ import annotations
 import pytest
 
 from resolve.texts import DOUBLES_ELEVEN, ELEVEN, codes, compiled, dress, play
+from stemline.football.field import Side
 from stemline.football.play import Play
+from stemline.playbook.look_definitions import ManMark
 
 PASS = """
 concept Test
@@ -207,3 +209,41 @@ def test_a_line_farther_out_is_reached_deeper_where_no_depth_is_said() -> None:
     line = runs.end.x
     on_it = next(leg.to for leg in runs.legs if abs(leg.to.x - line) < 0.1)
     assert on_it.y >= line - runs.start.x > 8
+
+
+def test_a_run_goes_to_the_side_of_a_man_by_his_letter() -> None:
+    assert drawn(f"toward W / {LINE}").toward is Side.LEFT
+    assert drawn(f"toward away from W / {LINE}").toward is Side.RIGHT
+
+
+def test_a_defender_covers_a_man_by_his_letter() -> None:
+    look = """
+look Man
+    E in 5, strong
+    T in 3, strong
+    N in 1, weak
+    J in 5, weak
+    M in 10, strong
+    B in 30, weak
+    C at strong #1, 7 deep
+    D at weak #1, 7 deep
+    S at strong #2, 6 deep
+    H at weak #2, 6 deep
+    F at middle, 12 deep
+    C covers {}
+    D covers X
+    S, H covers man
+    M covers hole
+    B covers back
+    F is free
+"""
+    mine, theirs = (
+        compiled(ELEVEN, DOUBLES_ELEVEN, look.format(who), PASS.format(route="cross", read="a"),
+                 dress("Doubles", concept="Test"))
+        for who in ("Z", "man, strong #1")
+    )  # fmt: skip
+    assert [d.code for d in mine.diagnostics] == [d.code for d in theirs.diagnostics]
+    for result in (mine, theirs):
+        assert result.book is not None
+        (duty,) = result.book.looks["man"].duties["D"]
+        assert duty.value.tasks[0] == ManMark(None, 0, 0, letter="X")

@@ -85,8 +85,9 @@ def run_side(body: Body, picture: LinedUp) -> Side | None:
     toward = said.value
     if toward.side is not None:
         return picture.side(toward.side)
-    if toward.man == "back":
-        sides = [picture.side_of(b) for b in picture.count.backs[:1]]
+    if toward.man != "tight end":
+        letters = [m.label for m in picture.men if m.label == toward.man]
+        sides = [picture.side_of(b) for b in letters or picture.count.backs[:1]]
         side = sides[0] if sides else None
     else:
         ends = {picture.side_of(label) for label in tight_ends(picture.men)}
