@@ -7,13 +7,15 @@ from dataclasses import dataclass, field
 
 from stemline.diagnostics.catalogue.football import E464
 from stemline.football.blocking.block_names import PROTECTIONS
+from stemline.football.conditions import Guard, always
 from stemline.football.offence.strokes import Route
 from stemline.football.players import Position
 from stemline.playbook.concepts import REST
 from stemline.playbook.role_rules import Choice
 from stemline.read.own_letters import NO_LETTERS, Letters
+from stemline.read.read_guards import read_guard
 from stemline.read.words import Words
-from stemline.syntax.tree import Phrase
+from stemline.syntax.tree import Fact, Phrase
 
 CENTRE = "centre"
 """The role of a centre who goes out, where no line gives him one of another name."""
@@ -50,6 +52,14 @@ class Scope:
     """Of the roles those letters of which no line says what their men do."""
     runners: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     """By a route the roles that run it."""
+
+    def guard(self, fact: Fact, *, looks: bool = True) -> Guard:
+        """When a line holds; ``looks`` False refuses words of the defence."""
+        return read_guard(fact.guard, self.receivers, self.formations, looks=looks)
+
+    @property
+    def always(self) -> Guard:
+        return always(self.receivers)
 
     @property
     def targets(self) -> tuple[str, ...]:

@@ -289,18 +289,19 @@ def adjusts_to(fact: Fact) -> str:
 
 def fact_key(fact: Fact) -> tuple[str, str]:
     """What a fact speaks of: a child's fact of the same key takes the place of its parent's."""
-    if fact.key == "pair":
+    key = fact.key
+    if key == "pair":
         return "claims", ""  # a claim by another word
-    if fact.key == "in" and fact.subject:
+    if key == "in" and fact.subject:
         return "at", fact.subject[0].text.casefold() + adjusts_to(fact)  # in a technique
-    if fact.key in _DOES and fact.subject:
+    if key in _DOES and fact.subject:
         return "runs", fact.subject[0].text.casefold()  # one man, one job
-    if fact.key == "kill" and isinstance(fact.value, Linked):
+    if key == "kill" and isinstance(fact.value, Linked):
         to = fact.value.link("to")
         return "kill", " ".join(p.text.casefold() for p in phrases(to)) if to is not None else ""
     subject = fact.subject[0].text.casefold() if fact.subject else ""
     subject += adjusts_to(fact)
-    if fact.label is not None and fact.key == "spot" and fact.value is not None:
+    if fact.label is not None and key == "spot" and fact.value is not None:
         head = getattr(fact.value, "head", None)
         subject = head.text.casefold() if isinstance(head, Phrase) else ""
-    return fact.key, subject
+    return key, subject

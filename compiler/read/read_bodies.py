@@ -83,20 +83,21 @@ class Bodies:
         told = {subject_name(p) for b in blocks for f in b.facts if f.verb for p in f.subject}
         for block in blocks:
             for fact in block.facts:
-                if fact.key == "is":
+                key = fact.key
+                if key == "is":
                     roles.update(dict.fromkeys(subject_name(p) for p in fact.subject))
-                if fact.key == "runs" and self.settings.code.all_eligible:
+                if key == "runs" and self.settings.code.all_eligible:
                     named = {subject_name(p) for p in fact.subject}
                     roles.update(dict.fromkeys(named & {CENTRE}))
                 if fact.verb is not None:
                     for subject in fact.subject:
                         men |= read_men(subject)
-                if fact.key == "join":  # the run brings him
+                if key == "join":  # the run brings him
                     roles[CARRIER] = None
                 head = fact.value.head if isinstance(fact.value, Linked) else None
-                if fact.key == "key" and isinstance(head, Phrase):
+                if key == "key" and isinstance(head, Phrase):
                     keys[subject_name(head)] = None
-                if fact.key == "spot" and isinstance(head, Phrase):
+                if key == "spot" and isinstance(head, Phrase):
                     name = subject_name(head)
                     if f"spot {name}" in told:  # no spot: a role of that name does something
                         roles[f"spot {name}"] = None

@@ -46,30 +46,27 @@ _OF_MANY = {f"{name}s": kind for name, kind in ZONES.items()}
 def read_duty(
     value: Value | None,
     span: Span,
-    letters: Mapping[str, str] = NOBODYS,
     stands: tuple[Stand, ...] = (),
+    letters: Mapping[str, str] = NOBODYS,
 ) -> Choices:
-    """Every choice of what he covers, in order: ``man, strong #3 or hook, strong``. ``letters`` are
-    the offence's men, by their lower case.
+    """Every choice of what he covers, in order: ``man, strong #3 or hook, strong``.
 
     ``stands`` are the places he has, however the sets differ: `flat` alone is the one on the side
-    where he stands, `man` alone whoever he stands over.
+    where he stands, `man` alone whoever he stands over. ``letters`` are the offence's men, by
+    their lower case.
     """
     choices = choices_of(value, span, "what he covers and the side")
-    read: list[tuple[Task, str]] = []
-    for choice in choices:
-        man = _by_letter(choice, letters)
-        read.append((man, _text(choice)) if man is not None else _duty(choice, stands))
+    read = [_by_letter(choice, letters) or _duty(choice, stands) for choice in choices]
     return Choices(tuple(task for task, _ in read), tuple(text for _, text in read))
 
 
-def _by_letter(phrases: list[Phrase], letters: Mapping[str, str]) -> Man | None:
+def _by_letter(phrases: list[Phrase], letters: Mapping[str, str]) -> tuple[Man, str] | None:
     """``man, X`` · ``X``: a man of the offence by his letter."""
     words = Words(phrases)
     words.take_word("man")
     words.take_word("on")
     letter = letters.get(words.rest.casefold(), "") if not words.done else ""
-    return Man(None, 0, 0, letter=letter) if letter else None
+    return (Man(None, 0, 0, letter=letter), _text(phrases)) if letter else None
 
 
 def _text(phrases: list[Phrase]) -> str:

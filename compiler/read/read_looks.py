@@ -180,7 +180,7 @@ class _LookReader:
                 guard = read_guard(fact.guard, self.receivers, looks=False, moves=True)
                 stands = tuple(s for said in self.stands.get(_label(fact), ()) for s in said.value)
                 duty = (
-                    read_duty(fact.value, fact.span, self.letters, stands)
+                    read_duty(fact.value, fact.span, stands, self.letters)
                     if fact.key == "covers"
                     else read_rush(fact.value, fact.span)
                 )

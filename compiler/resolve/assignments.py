@@ -32,7 +32,7 @@ from stemline.playbook.role_rules import ByRole
 from stemline.playbook.run_definitions import CARRIER, Aim, BlockRules
 from stemline.playbook.said import Said, SideWord
 from stemline.resolve.ball_way import on_their_ways, ways_through
-from stemline.resolve.roles import Bound
+from stemline.resolve.roles import Bound, side_of_way
 
 T = TypeVar("T")
 
@@ -352,17 +352,6 @@ def _goes_out(block: BlockSaid, path: Path | None, man: Man, picture: LinedUp) -
 def natural_out(man: Man, picture: LinedUp) -> Side:
     """The side a man stands on; for one behind the ball the weak side."""
     return picture.side_of(man.label) or picture.count.weak
-
-
-def side_of_way(way: SideWord | ByRole, bound: Bound, picture: LinedUp) -> Side | None:
-    """The side a word means; for a role, the side that its man comes from at the snap."""
-    if isinstance(way, SideWord):
-        return picture.side(way)
-    label = bound.man(way.role)
-    side = picture.side_of(label) if label is not None else None
-    if side is None:
-        return None
-    return side.other if way.opposite else side
 
 
 def _marks(path: Path, depth: float, run: RouteJob) -> tuple[DepthMark, ...]:

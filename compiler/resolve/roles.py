@@ -219,7 +219,7 @@ def candidates(choice: Choice, picture: LinedUp, bound: Bound) -> list[str]:
         case Ranked(side, number):
             return list(counted.on(picture.side(side))[number - 1 : number])
         case Relative(which, side):
-            there = _relative_side(side, picture, bound)
+            there = side_of_way(side, bound, picture)
             men = list(counted.on(there)) if there is not None else []
             return men[::-1] if which is Which.INSIDE else men
         case TightEnd(word):
@@ -263,14 +263,15 @@ def _fullbacks(picture: LinedUp) -> list[str]:
     return [backs[n] for n in sorted(range(len(backs)), key=turn) if n != first]
 
 
-def _relative_side(side: SideWord | ByRole, picture: LinedUp, bound: Bound) -> Side | None:
-    if isinstance(side, SideWord):
-        return picture.side(side)
-    label = bound.man(side.role)
-    there = picture.side_of(label) if label is not None else None
-    if there is None:
+def side_of_way(way: SideWord | ByRole, bound: Bound, picture: LinedUp) -> Side | None:
+    """The side a word means; for a role, the side that its man comes from at the snap."""
+    if isinstance(way, SideWord):
+        return picture.side(way)
+    label = bound.man(way.role)
+    side = picture.side_of(label) if label is not None else None
+    if side is None:
         return None
-    return there.other if side.opposite else there
+    return side.other if way.opposite else side
 
 
 def _reason(
@@ -283,7 +284,7 @@ def _reason(
         case Relative(_, ByRole(other, _, _)) if bound.man(other) is None:
             return f"{other} is nobody in this call, so it has no side"
         case Relative(_, side):
-            there = _relative_side(side, picture, bound)
+            there = side_of_way(side, bound, picture)
             word = "strong" if there is picture.count.strong else "weak"
             if not candidates:
                 return f"no receiver is on the {word} side"

@@ -139,8 +139,9 @@ def test_a_back_who_blocks_the_edge_of_a_side_goes_there() -> None:
         side: drawn(f"{OUT} / back blocks {side} edge").assignment("R").path
         for side in ("left", "right")
     }
-    assert all(path is not None for path in ends.values())
-    assert ends["left"].end.x < 0 < ends["right"].end.x
+    left, right = ends["left"], ends["right"]
+    assert left is not None and right is not None
+    assert left.end.x < 0 < right.end.x
 
 
 def test_a_fake_of_a_run_joins_it() -> None:

@@ -7,7 +7,7 @@ a call's picture and of its place in the book; nothing else is linked to.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from enum import Enum
 from itertools import groupby
@@ -146,19 +146,11 @@ def alike(entries: Sequence[Entry]) -> tuple[tuple[Entry, ...], ...]:
 
 @dataclass(frozen=True)
 class PageKind:
-    """A kind of page: each page with the calls it holds and its content, in print order; kinds
-    follow each other by ``order``. ``of_season`` makes them of a season, ``of_pages`` also of all
-    pages that stand before them."""
+    """A kind of page, in print order: by ``order``, those of one number by their files' names.
+    ``pages`` makes them of a season and of all pages that stand before them."""
 
     order: int
-    of_season: Callable[[Season], Iterable[Page]] | None = None
-    of_pages: Callable[[Season, Sequence[Page]], Iterable[Page]] | None = None
-
-    def pages(self, season: Season, before: Sequence[Page]) -> Iterator[Page]:
-        if self.of_season is not None:
-            yield from self.of_season(season)
-        if self.of_pages is not None:
-            yield from self.of_pages(season, before)
+    pages: Callable[[Season, Sequence[Page]], Iterable[Page]]
 
 
 def sentence(words: str) -> str:

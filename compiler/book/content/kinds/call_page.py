@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from stemline.book.content.page import (
@@ -79,7 +79,7 @@ def composed(call: Call) -> str:
     return " ".join(filter(None, (*words, " + ".join(call.tags))))
 
 
-def _pages(season: Season) -> Iterator[CallPage]:
+def _pages(season: Season, _: Sequence[Page]) -> Iterator[CallPage]:
     if not season.plays:
         return
     names = tuple(

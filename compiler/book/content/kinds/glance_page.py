@@ -64,7 +64,7 @@ def _pages(season: Season, before: Sequence[Page]) -> Iterator[GlancePage]:
         yield GlancePage(id="glance", name="Looks at a glance", rows=tuple(rows))
 
 
-KIND = PageKind(39, of_pages=_pages)
+KIND = PageKind(39, _pages)
 
 
 def _blocked(season: Season, look: str) -> tuple[str, ...]:
