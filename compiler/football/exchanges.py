@@ -65,7 +65,7 @@ _DOES = {
     BallMoves.FAKE: "fake",
 }  # fmt: skip
 
-TRAILS = ("pitch", "trail")
+TRAILS = ("pitch", "trail", "pitch man", "trail man")
 """Roles of the man who comes along for a pitch, where the line of it names nobody."""
 
 

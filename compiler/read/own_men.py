@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
+from stemline.read.clinic_blocks import as_meant
 from stemline.read.spoken_blocks import as_lines
 from stemline.syntax.tree import (
     Atom,
@@ -78,7 +79,10 @@ def with_own_men(documents: Iterable[Document]) -> tuple[Document, ...]:
     men = _Men(meant, linemen, dict.fromkeys(_passers(blocks, lined) - other, "quarterback"))
     runs = tuple(b.name.text for b in blocks if b.kind == "run")
     return tuple(
-        replace(document, blocks=tuple(as_lines(_block(b, men), runs) for b in document.blocks))
+        replace(
+            document,
+            blocks=tuple(as_lines(_block(as_meant(b), men), runs) for b in document.blocks),
+        )
         for document in documents
     )
 

@@ -142,6 +142,8 @@ def read_depth(words: Words) -> tuple[float | None, bool]:
         return None, False
     if words.take_name(("on line", "on the line")):
         return 0.0, True
+    if words.take_word("gun", "shotgun"):
+        return None, False  # the quarterback's, as deep as the house has it
     if words.take_name(("off line", "off the line")):
         return OFF_LINE_DEPTH, False
     if words.take_name(("under centre", "under center")):

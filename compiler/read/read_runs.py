@@ -35,6 +35,8 @@ PLACES = ("guard", "tackle", "outside tackle", "end")
 """Men of the line by place, from the ball outward; beside them `centre` and the whole `line`."""
 GAPS = ("A", "B", "C", "D")
 _CENTRES = ("centre", "center")
+_OUTSIDE_OF = {"guard": "B", "tackle": "C"}
+"""The gap that is outside a man of the line, whoever stands beside him."""
 _AIMS = (*GAPS, *PLACES[:2], "end", "centre", "outside the end")
 TOWARD_MEN = ("tight end", "back")
 _SAID_AS = {
@@ -148,8 +150,11 @@ def read_aim(value: Value | None, span: Span) -> Aim:
         side = words.take_name(SIDES)
         if words.take_word("outside"):
             words.take_word("the")
-            words.expect(("end",), E673)
-            point = "edge"
+            inner = words.take_word(*_OUTSIDE_OF)
+            if inner is None:
+                words.take_word("tight")
+                words.expect(("end",), E673)
+            point = _OUTSIDE_OF[inner] if inner else "edge"
         else:
             point = words.expect(_AIMS, E673)
             if point in GAPS and side in (None, "playside", "backside"):

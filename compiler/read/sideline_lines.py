@@ -42,6 +42,10 @@ SIDELINE_ROWS: tuple[tuple[str, str, Answer], ...] = (
     ("run", r"(?P<head>.+ aims )outside (?:the )?\w+", r"\g<head>outside the end"),
     ("concept tag", r"(?P<who>.+?) blocks(?: first)? (?:and )?then runs (?P<route>.+)",
      _out_at_once),
+    ("concept tag", r"(?P<who>.+?) blocks (?:the |their )?(?:corner|safety|overhang|linebacker|"
+                    r"defender|man over him)", r"\g<who> blocks stalk"),
+    ("concept tag", r"(?:the )?(?:guards?|tackles?|line(?:men)?|cent(?:er|re)).* releases?\b.*",
+     lambda _: f"the line of a screen gets out by its protection: {typed('protect screen')}"),
     ("dress", r"suits .+", lambda _: "this line stands in the concept or the run itself"),
 )  # fmt: skip
 """Each row as those of `coach_lines`; asked before all others."""

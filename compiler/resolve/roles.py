@@ -36,7 +36,6 @@ from stemline.playbook.role_rules import (
     Which,
     Wing,
 )
-from stemline.playbook.run_definitions import CARRIER
 from stemline.playbook.said import Said, SideWord
 
 
@@ -92,8 +91,7 @@ def _bind_all(body: Body, picture: LinedUp, ends: Mapping[str, str], call: str) 
 
 
 def _named_twice(body: Body, picture: LinedUp, bound: Bound, call: str) -> Iterable[Diagnostic]:
-    """Men of whom two lines speak, one of them by his place: that line is not drawn. A role that
-    takes whoever is still free names nobody, and who carries the ball is meant apart."""
+    """Men of whom two lines speak by two of their places: one of the lines is not drawn."""
     for role in bound.nobody:
         rule = next(iter(body.rules.get(role, ())), None)
         if rule is None or not _by_place(role, rule.value) or role not in body.jobs:
@@ -101,7 +99,7 @@ def _named_twice(body: Body, picture: LinedUp, bound: Bound, call: str) -> Itera
         for label in candidates(rule.value.choices[0], picture, bound):
             other = bound.role_of(label) or ""
             theirs = next(iter(body.rules.get(other, ())), None)
-            if theirs is not None and _says_who(other, theirs.value) and other in body.jobs:
+            if theirs is not None and _by_place(other, theirs.value) and other in body.jobs:
                 yield W627(man=label, first=other, second=role, call=call).at(rule.span)
                 break
 
@@ -109,10 +107,6 @@ def _named_twice(body: Body, picture: LinedUp, bound: Bound, call: str) -> Itera
 def _by_place(role: str, rule: RoleRule) -> bool:
     """Whether no line gives the role a man: its name says who he is."""
     return rule.words[0] == role and not isinstance(rule.choices[0], ByLetter)
-
-
-def _says_who(role: str, rule: RoleRule) -> bool:
-    return role != CARRIER and not any(isinstance(c, Relative) for c in rule.choices)
 
 
 def line_ends(body: Body, picture: LinedUp) -> Mapping[str, str]:

@@ -67,6 +67,47 @@ def _pulls(line: Sequence[Token], words: Sequence[str]) -> list[Token] | None:
     return None
 
 
+def _slides(line: Sequence[Token], words: Sequence[str]) -> list[Token] | None:
+    """``line slides to the right`` as ``line blocks slide right``: both are read from it."""
+    if words[0] != "line" or words[1:2] not in (["slide"], ["slides"]):
+        return None
+    rest = [t for t, w in zip(line[2:], words[2:], strict=True) if w not in ("to", "the")]
+    if len(rest) != 1 or rest[0].casefold() not in _SIDES:
+        return None
+    return [line[0], *_as(line[1], "blocks", "slide"), *rest]
+
+
+def _carries(line: Sequence[Token], words: Sequence[str]) -> list[Token] | None:
+    """``R carries the ball`` as ``carrier is R``."""
+    for at, word in enumerate(words[1:], 1):
+        if word in ("carry", "carries") and set(words[at + 1 :]) <= {"it", "the", "ball"}:
+            man = line[1:at] if words[0] == "the" else line[:at]
+            return [*_as(line[at], "carrier", "is"), *man] if man else None
+    return None
+
+
+def _releases(line: Sequence[Token], words: Sequence[str]) -> list[Token] | None:
+    """``tight end checks and releases`` as ``tight end blocks check then release``."""
+    ends = {"release", "releases", "go", "goes", "get", "gets", "out"}
+    for at, word in enumerate(words[1:], 1):
+        if word in ("check", "checks") and words[at + 1 : at + 2] in (["and"], ["then"]):
+            if not set(words[at + 2 :]) <= ends:
+                return None
+            then = Token.new_borrow_pos("_THEN", "then", line[at])
+            return [*line[:at], *_as(line[at], "blocks", "check"), then,
+                    *_as(line[-1], "release")]  # fmt: skip
+    return None
+
+
+def _mans(line: Sequence[Token], words: Sequence[str]) -> list[Token] | None:
+    """``C, B man`` as ``C, B covers man``."""
+    if "man" not in words[1:]:
+        return None
+    at = words.index("man", 1)
+    letters = all(len(word) <= 2 for word in words[:at])
+    return [*line[:at], *_as(line[at], "covers"), *line[at:]] if letters else None
+
+
 def _leaves(line: Sequence[Token], words: Sequence[str]) -> list[Token] | None:
     """``guard leaves and climbs to near linebacker`` as ``guard blocks leave to near
     linebacker``: who leaves, climbs."""
@@ -151,10 +192,14 @@ _ROWS: tuple[tuple[frozenset[str], _Said], ...] = (
     (frozenset(("concept", "tag")), _stays_in),
     (frozenset(("protection",)), _helps_in),
     (frozenset(("protection",)), _pulls),
+    (frozenset(("protection",)), _releases),
+    (frozenset(("protection",)), _slides),
+    (frozenset(("run",)), _carries),
     (frozenset(("run", "tag")), _leaves),
     (frozenset(("concept", "tag")), _launch),
     (_PLAYS, _fake),
     (frozenset(("concept", "tag")), _hot),
     (frozenset(("look",)), _drops),
     (frozenset(("look",)), _over),
+    (frozenset(("look",)), _mans),
 )

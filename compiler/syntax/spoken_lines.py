@@ -69,6 +69,7 @@ def as_written(kind: str, line: Sequence[Token]) -> list[Token] | None:
         return None
     if (said := as_said(kind, line)) is not None:
         return said
+    line = _parted(line)
     if kind == "formation":
         return _stood(line)
     if kind in ("concept", "tag") and [t.casefold() for t in line[:2]] in _READS:
@@ -84,6 +85,17 @@ def as_written(kind: str, line: Sequence[Token]) -> list[Token] | None:
         ):
             return [*_who(line[:at]), *said]
     return None
+
+
+def _parted(line: Sequence[Token]) -> Sequence[Token]:
+    """``playside guard and centre block down`` with a comma between its men; two who double say so
+    in a line each."""
+    words = [token.casefold() for token in line]
+    if "and" not in words[1:] or {"double", "doubles"} & set(words):
+        return line
+    at = words.index("and", 1)
+    made = [*line[:at], Token.new_borrow_pos("_AND", ",", line[at]), *line[at + 1 :]]
+    return made if set(words[:at]) <= _OF_MEN and words[at + 1] in _OF_MEN else line
 
 
 def _rest(kind: str, word: str, verb: Token, rest: Sequence[Token]) -> list[Token] | None:

@@ -22,7 +22,8 @@ L, R = Side.LEFT, Side.RIGHT
 
 HALF = [*half_slide(L), back(R)]
 FULL = [*line(), back(R, ProtectionRule.EDGE)]
-BIG = [*line(**dict.fromkeys(("LT", "LG", "C", "RG", "RT"), ProtectionRule.BIG)), back(R)]
+FIVE = line(**dict.fromkeys(("LT", "LG", "C", "RG", "RT"), ProtectionRule.BIG))
+BIG = [*FIVE, back(R)]
 
 OVER = [down("J", "5", L), down("N", "1", L), down("T", "3", R), down("E", "5", R)]
 ODD = [down("D", "5", L), down("N", "0", R), down("E", "5", R)]
@@ -73,6 +74,24 @@ CASES: dict[str, tuple[list[Blocker], list[Rusher], list[Rusher], dict[str, str]
     "big on big, double A": (
         BIG, MUG, [comes("M", "A", R), comes("W", "A", L)],
         {"RT": "E", "RG": "T", "C": "M", "LG": "N", "LT": "J", "B": "W"}, set()),
+    "five, over, both backers: the one who is not counted is the passer's": (
+        FIVE, OVER, [comes("M", "A", R), comes("W", "B", L)],
+        {"RT": "E", "RG": "T", "C": "M", "LG": "N", "LT": "J"}, {"W"}),
+    "five, double A: the centre has the one who is counted": (
+        FIVE, MUG, [comes("M", "A", R), comes("W", "A", L)],
+        {"RT": "E", "RG": "T", "C": "M", "LG": "N", "LT": "J"}, {"W"}),
+    "full slide, bear: the second backer is over the count": (
+        FULL, BEAR, [comes("M", "A", R), comes("W", "C", R)],
+        {"RT": "TR", "RG": "M", "C": "N", "LG": "TL", "LT": "J"}, {"E"}),
+    "full slide, odd, nobody in the gap of the last man: he has the end, the back the next": (
+        FULL, ODD, [comes("S", "D", R)],
+        {"C": "N", "RT": "E", "B": "S"}, set()),
+    "half slide, over, four to the slide: the widest": (
+        HALF, OVER, [comes("W", "B", L), comes("B", "D", L)],
+        {"RT": "E", "RG": "T", "C": "N", "LG": "W", "LT": "J"}, {"B"}),
+    "half slide, seven come: the widest and no inner man": (
+        HALF, OVER, [comes("M", "A", R), comes("W", "B", L), comes("S", "D", R)],
+        {"RT": "E", "RG": "T", "C": "N", "LG": "W", "LT": "J", "B": "M"}, {"S"}),
 }  # fmt: skip
 
 
@@ -80,8 +99,8 @@ CASES: dict[str, tuple[list[Blocker], list[Rusher], list[Rusher], dict[str, str]
 def test_the_line_coach_agrees(case: str) -> None:
     blockers, front, others, wanted, left = CASES[case]
     rush = [*front, *others]
-    toward = None if blockers is BIG else L
-    point = "M" if blockers is BIG else ""
+    by_count = blockers in (BIG, FIVE)
+    toward, point = (None, "M") if by_count else (L, "")
     got = owners(blockers, rush, toward, point)
     assert {man: got.get(man, "") for man in wanted} == wanted
     assert {r.label for r in rush} - set(got.values()) == left

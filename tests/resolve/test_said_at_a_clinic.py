@@ -140,3 +140,68 @@ def test_where_his_places_do_not_say_it_he_is_asked(line: str) -> None:
     """D stands on either side, F over the middle, E over a lineman."""
     result = compiled(ELEVEN, DOUBLES_ELEVEN, STANDS.format(name="Asked", lines=line))
     assert [c for c in codes(result) if c in ("E404", "E482", "E496")]
+
+
+OPTION = """
+run Test
+    {who}
+    line blocks reach or climb
+    tight end blocks arc
+    fullback blocks lead
+    everyone else blocks stalk
+    {pitch}
+"""
+
+
+@pytest.mark.parametrize(
+    ("said", "written"),
+    [
+        (
+            ("quarterback aims outside the end\n    pitch man is back", "pitch off overhang"),
+            (
+                "carrier is quarterback\n    carrier aims outside the end\n    pitch man is back\n"
+                "    pitch man runs swing playside",
+                "pitch off overhang if he takes the quarterback",
+            ),
+        ),
+        (
+            ("back aims outside the tackle", ""),
+            ("carrier is back\n    carrier aims playside C", ""),
+        ),
+    ],
+)
+def test_who_aims_is_the_carrier_of_a_run_that_names_none(
+    said: tuple[str, str], written: tuple[str, str]
+) -> None:
+    mine, theirs = (
+        made(OPTION.format(who=who, pitch=pitch), "Tight", TIGHT) for who, pitch in (said, written)
+    )
+    assert mine.carrier == theirs.carrier != ""
+    assert {m: path for m, (path, _) in jobs(mine).items()} == {
+        m: path for m, (path, _) in jobs(theirs).items()
+    }
+    assert [(k.man, k.choices) for k in mine.keys] == [(k.man, k.choices) for k in theirs.keys]
+
+
+def test_two_men_in_one_technique_are_one_on_each_side() -> None:
+    pair = STANDS.format(name="Pair", lines="J, T in 3, 1 deep")
+    apart = STANDS.format(name="Apart", lines="J in 3, strong, 1 deep\n    T in 3, weak, 1 deep")
+    result = compiled(ELEVEN, DOUBLES_ELEVEN, pair, apart)
+    assert result.book is not None
+    stands = [
+        {man: [(s.where, s.side, s.depth) for one in said for s in one.value]
+         for man, said in result.book.looks[name].stands.items()}
+        for name in ("pair", "apart")
+    ]  # fmt: skip
+    assert stands[0] == stands[1] and set("JT") <= set(stands[0])
+
+
+def test_a_line_that_slides_to_a_side_says_the_way_and_the_rule() -> None:
+    text = "\nprotection {}\n    {}\n    back blocks {}\n"
+    said = text.format("Said", "line slides right", "edge left")
+    written = text.format("Written", "toward right\n    line blocks slide", "left edge")
+    result = compiled(ELEVEN, DOUBLES_ELEVEN, said, written)
+    assert result.book is not None
+    first, second = (result.book.protections[name] for name in ("said", "written"))
+    assert [s.value for s in first.toward] == [s.value for s in second.toward] != []
+    assert first.words == second.words
