@@ -51,6 +51,8 @@ from stemline.syntax.tree import Document
 if TYPE_CHECKING:
     from stemline.football.timing.answers import Answer, Faced
     from stemline.outside.cache import Cache
+    from stemline.proofs.page_readings import PageReadings
+    from stemline.resolve.play_facts import PlayFacts
     from stemline.week.game_plan import GamePlan
     from stemline.week.install_days import InstallSheet
     from stemline.week.planning import Planned
@@ -311,6 +313,14 @@ class Session:
 
         return CallReadings(with_opponents(self.book), self.book.looks)
 
+    def page_readings(self, season: Season) -> PageReadings:
+        """What the pages of a book of ``season`` read."""
+        assert self.book is not None, "a season comes from a book"
+        from stemline.proofs.page_readings import PageReadings
+
+        made, whole = self.calls.orders, self.is_whole(season)
+        return PageReadings(self.book, self._readings, made, season.plays, whole=whole)
+
     @cached_property
     def _proved(self) -> tuple[Season | None, tuple[Diagnostic, ...]]:
         return self._prove("")
@@ -527,8 +537,19 @@ class Session:
         return kept[0]
 
     def _page_of(self, order: Order) -> Play | None:
+        facts = self._facts(order)
+        if facts is not None and facts.clean:
+            return self._proving.known(order, facts)
         play, found = self.drawn(order)
         return None if any(d.is_error for d in found) else play
+
+    def _facts(self, order: Order) -> PlayFacts | None:
+        """What is known of a call's play from before; None where nothing is."""
+        dress, same = self._pairs.get(order.spoken, (None, None))
+        if dress is None or same is not order or not self._kept.keeps:
+            return None
+        proof = self._proving.held(dress, order)
+        return proof.facts if proof is not None else None
 
     def _run_from(self, order: Order, spot: BallSpot) -> tuple[Diagnostic, ...]:
         """What is wrong with a call from a spot, whether its dress-up names that or not."""

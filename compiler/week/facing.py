@@ -83,11 +83,11 @@ def free_of_pressure(play: Play) -> tuple[str, ...]:
 
 def _throws(play: Play) -> bool:
     """A run with a throw in it is asked as a pass is."""
-    return bool(play.reads)
+    return play.is_read
 
 
 def _runs(play: Play) -> bool:
-    return play.kind is Kind.RUN and not play.reads
+    return play.kind is Kind.RUN and not play.is_read
 
 
 def _asked(plan: Plan, wanted: Callable[[Play], bool]) -> Iterator[tuple[str, str, PlanRow]]:

@@ -13,6 +13,7 @@ from enum import Enum
 from itertools import groupby
 from typing import ClassVar
 
+from stemline.book.content.keeping import KeepPart, Reads, anew
 from stemline.football.play import Play, Season
 
 
@@ -147,18 +148,27 @@ def alike(entries: Sequence[Entry]) -> tuple[tuple[Entry, ...], ...]:
 @dataclass(frozen=True)
 class PageKind:
     """A kind of page: each page with the calls it holds and its content, in print order; kinds
-    follow each other by ``order``. ``of_season`` makes them of a season, ``of_pages`` also of all
-    pages that stand before them."""
+    follow each other by ``order``. ``of_season`` makes them of a season, of ``reads`` and nothing
+    else of it; ``of_pages`` also of all pages that stand before them, and ``of_parts`` keeps what
+    it makes by itself."""
 
     order: int
     of_season: Callable[[Season], Iterable[Page]] | None = None
     of_pages: Callable[[Season, Sequence[Page]], Iterable[Page]] | None = None
+    of_parts: Callable[[Season, Sequence[Page], KeepPart], Iterable[Page]] | None = None
+    reads: Reads = Reads.ALL
 
-    def pages(self, season: Season, before: Sequence[Page]) -> Iterator[Page]:
-        if self.of_season is not None:
-            yield from self.of_season(season)
+    def pages(
+        self, season: Season, before: Sequence[Page], keep: KeepPart = anew
+    ) -> Iterator[Page]:
+        of_season = self.of_season
+        if of_season is not None:
+            what = f"pages {self.order}"
+            yield from keep(self.reads, what, "", lambda: tuple(of_season(season)))
         if self.of_pages is not None:
             yield from self.of_pages(season, before)
+        if self.of_parts is not None:
+            yield from self.of_parts(season, before, keep)
 
 
 def sentence(words: str) -> str:
