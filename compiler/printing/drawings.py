@@ -105,7 +105,7 @@ class Drawings:
         return None if drawn is None else _named(drawn, id_, "", svg)
 
     def keep(self, name: str, art: Art) -> None:
-        """KeepPart a picture that is drawn from other things than a play."""
+        """Keep a picture that is drawn from other things than a play."""
         self._store.put(name, _written(art))
 
     @contextmanager
