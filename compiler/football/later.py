@@ -17,7 +17,7 @@ def later(kind: type[T], known: Mapping[str, object], fill: Fill) -> T:
     """A value of a frozen dataclass, equal to the one that is made of all its fields.
 
     ``known`` are fields of it, and properties by what they would give; ``fill`` is asked for the
-    others, each once. Who makes a value whole with ``fill`` must say in ``known`` what that says.
+    others, each once, and must give what ``known`` says where it gives more.
     """
     made: object = object.__new__(_kind(cast("Hashable", kind)))
     _own(made).update({**known, _FILL: fill})
@@ -38,13 +38,15 @@ def _kind(of: Hashable) -> type:
             return object.__getattribute__(self, name)
         for each, value in cast("Fill", own[_FILL])(name).items():
             own.setdefault(each, value)
+        if asked_of <= own.keys():
+            whole(self)
         return own[name]
 
     def whole(self: object) -> Any:
         """The same value, now one of its kind like any other."""
-        for name in names:
-            getattr(self, name)
-        _own(self).pop(_FILL, None)
+        values = {name: getattr(self, name) for name in names}
+        _own(self).clear()
+        _own(self).update(values)
         object.__setattr__(self, "__class__", kind)
         return self
 

@@ -43,7 +43,11 @@ class PageReadings:
     def calls(self) -> str:
         """What every call is called, and every definition but concepts and tags."""
         told = [
-            (p.call, p.family, p.kind.value, p.shape, p.protection, p.ball.value)
+            (
+                replace(p.call, not_from=frozenset()),
+                sorted(spot.value for spot in p.call.not_from),  # a set is printed in any order
+                (p.family, p.kind.value, p.shape, p.protection, p.ball.value),
+            )
             for p in self._plays
         ]
         return _digest(self._settings, *self._shared, repr((told, self._whole)).encode())
