@@ -158,7 +158,9 @@ def crowded_lines(
     assert compiled.book is not None, "a season comes from a book"
     from stemline.printing.crowds import crowd_lines, look_over
 
-    shown = with_views(compiled.book, compiled.calls, season, compiled.expander)
+    shown = with_views(
+        compiled.book, compiled.calls, season, compiled.expander, compiled.put_to_looks
+    )
     book = make_book(shown, Edition("", ""), ())
     yield from crowd_lines(look_over(book, theme, progress))
 

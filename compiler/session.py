@@ -20,9 +20,10 @@ from stemline.diagnostics.catalogue.bounds import E140
 from stemline.diagnostics.catalogue.calls import W710
 from stemline.diagnostics.catalogue.files import W103
 from stemline.diagnostics.diagnostic import Diagnostic
+from stemline.football.call_facts import CallFacts
 from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot
-from stemline.football.play import Play, Season
+from stemline.football.play import Kind, Play, Season
 from stemline.football.put_to_looks import PutToLooks
 from stemline.outside.store import Store
 from stemline.playbook.dress_ups import Dress
@@ -33,18 +34,10 @@ from stemline.proofs.kept_trees import parsed, parsed_beside
 from stemline.read.coach_sentences import check_sentences
 from stemline.read.read_playbook import read_playbook
 from stemline.read.size_limits import too_much
+from stemline.resolve.called_season import season_of
 from stemline.resolve.expand import Expanded, Expander, Order
-from stemline.resolve.season import (
-    Calls,
-    Proof,
-    all_calls,
-    drawn,
-    gathered,
-    is_broken,
-    proved_calls,
-    said_once,
-    season_of,
-)
+from stemline.resolve.gathering import gathered, said_once
+from stemline.resolve.season import Calls, Proof, all_calls, drawn, is_broken, proved_calls
 from stemline.source import Source
 from stemline.syntax.tree import Document
 
@@ -52,7 +45,6 @@ if TYPE_CHECKING:
     from stemline.football.timing.answers import Answer, Faced
     from stemline.outside.cache import Cache
     from stemline.proofs.page_readings import PageReadings
-    from stemline.resolve.play_facts import PlayFacts
     from stemline.week.game_plan import GamePlan
     from stemline.week.install_days import InstallSheet
     from stemline.week.planning import Planned
@@ -106,6 +98,7 @@ class Session:
         self._whole = whole
         self._pictured: dict[str, tuple[Season, tuple[Diagnostic, ...]]] = {}
         self._answers: dict[int, tuple[RowAnswer, ...]] = {}
+        self._rows: dict[Order, dict[str, Answer] | None] = {}
         self._provings: dict[str, KeptProving] = {}
         self._checked: dict[str, tuple[Diagnostic, ...]] = {}
         self._kept = KeptAnswers(store if store is not None else Store(None))
@@ -418,9 +411,8 @@ class Session:
         from stemline.week.planning import AskedOfSession, plan_weeks
 
         orders = self.calls.by_name
-        return plan_weeks(
-            AskedOfSession(self.book, orders, self._page_of, self._run_from, self.expander)
-        )
+        asked = self._facts, self._page_of, self._run_from
+        return plan_weeks(AskedOfSession(self.book, orders, *asked, self.expander))
 
     def pressed(self, planned: Iterable[Planned]) -> tuple[Diagnostic, ...]:
         """Where a pressure that a week names leaves its passes without an answer, or its runs a
@@ -451,7 +443,8 @@ class Session:
         from stemline.week.planning import with_opponents
 
         book, level = with_opponents(self.book), self.book.settings.level
-        return game_plan(plan, AskedOfPlaybook(book, self.calls, self.expander, level))
+        asked = AskedOfPlaybook(book, self.calls, self.expander, level, self.put_to_looks)
+        return game_plan(plan, asked)
 
     def install_sheet(self, plan: Plan) -> InstallSheet | None:
         """What the install has put in by the plan's game; None where the playbook has none."""
@@ -483,6 +476,11 @@ class Session:
         """What a call has against a look; None where it cannot stand there, or reads nobody."""
         from stemline.proofs.kept_answers import answers_as_data, answers_from_data
 
+        if self.book is not None and look in self.book.looks and spot is order.timed_from:
+            rows = self._rows_of(order)
+            if rows is not None:
+                return rows.get(self.book.looks[look].name)
+
         def work() -> list[Answer]:
             from stemline.football.timing.answers import answer
             from stemline.football.timing.clock import read_clock
@@ -498,10 +496,19 @@ class Session:
         kept = self._kept.answer("answer", reading, work, answers_as_data, answers_from_data)
         return kept[0] if kept else None
 
+    def _rows_of(self, order: Order) -> dict[str, Answer] | None:
+        """The answers of a call to the looks, where they are known."""
+        if self._rows.get(order) is None:
+            from stemline.proofs.kept_answers import kept_rows
+
+            assert self.book is not None, "calls come from a book"
+            self._rows[order] = kept_rows(self.book, order, self._readings, self._kept)
+        return self._rows[order]
+
     @no_collecting()
     def _free(self, order: Order, spot: BallSpot, look: str) -> tuple[str, ...]:
         """Whom a pressure leaves free against a run; nobody where it cannot stand there."""
-        from stemline.proofs.kept_answers import labels_from_data
+        from stemline.proofs.kept_answers import labels_as_data, labels_from_data
         from stemline.week.facing import free_of_pressure
 
         def work() -> tuple[str, ...]:
@@ -510,7 +517,7 @@ class Session:
             return () if play is None or wrong else free_of_pressure(play)
 
         reading = lambda: self._readings.against(order, (look,), spot)  # noqa: E731
-        return self._kept.answer("free", reading, work, lambda men, _: [*men], labels_from_data)
+        return self._kept.answer("free", reading, work, labels_as_data, labels_from_data)
 
     def put_to_looks(
         self,
@@ -537,19 +544,25 @@ class Session:
         return kept[0]
 
     def _page_of(self, order: Order) -> Play | None:
-        facts = self._facts(order)
-        if facts is not None and facts.clean:
-            return self._proving.known(order, facts)
         play, found = self.drawn(order)
         return None if any(d.is_error for d in found) else play
 
-    def _facts(self, order: Order) -> PlayFacts | None:
-        """What is known of a call's play from before; None where nothing is."""
-        dress, same = self._pairs.get(order.spoken, (None, None))
-        if dress is None or same is not order or not self._kept.keeps:
-            return None
-        proof = self._proving.held(dress, order)
-        return proof.facts if proof is not None else None
+    def _facts(self, order: Order) -> CallFacts:
+        """What a week asks of a call before anybody wants its play."""
+        from stemline.proofs.facts_as_data import facts_as_data, facts_from_data
+
+        def work() -> CallFacts:
+            play = self._page_of(order)
+            if play is None:
+                return CallFacts(False, False, False, order.drawn_from)
+            return CallFacts(True, bool(play.reads), play.kind is Kind.RUN, play.ball)
+
+        book = self.book
+        assert book is not None, "calls come from a book"
+        if is_broken(book, order):
+            return work()
+        reading = lambda: self._readings.drawn(order, book.base_look)  # noqa: E731
+        return self._kept.answer("facts", reading, work, facts_as_data, facts_from_data)
 
     def _run_from(self, order: Order, spot: BallSpot) -> tuple[Diagnostic, ...]:
         """What is wrong with a call from a spot, whether its dress-up names that or not."""

@@ -239,5 +239,5 @@ def test_a_line_too_far_is_answered_by_what_may_be_typed() -> None:
     out = compile_case("sample.play", tag)
     assert out.codes == ["E416"]
     assert "give him longer" not in out.shown and "nearer to him" in out.shown
-    near = compile_case("sample.play", tag.replace("post 8 up far hash", "go up hash"))
+    near = compile_case("sample.play", tag.replace("post 8 up far hash", "go up hash by 8"))
     assert "give him longer, `by " in near.shown

@@ -94,6 +94,9 @@ class W791(Mistake):
 
 AGREES = 0.4
 """Seconds by which a said moment and the clock may differ. Common practice, no published source."""
+_TURNS = 3.0
+"""Yards that a quarterback turns and goes to the man to whom he hands it, where no line says his
+way. Common practice, no published source."""
 TOSSED_MOST = 14.0
 """Yards that a ball is tossed, pitched or shovelled underhand. Common practice."""
 
@@ -171,7 +174,8 @@ def _off(play: Play, man: str, moment: BallMoment) -> float:
         return _far(way, x.at) - _step(way)
     other = _way(play, theirs(man, moment))
     near = min(_far(way, p) for p in _small(other))
-    return near - max(_step(way), _step(other))
+    turns = x.giver == _passer(play) and len(_way(play, x.giver)) == 1
+    return near - max(_step(way), _step(other), _TURNS if turns else 0.0)
 
 
 def _way(play: Play, man: str) -> tuple[Point, ...]:

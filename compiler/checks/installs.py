@@ -294,28 +294,21 @@ install Camp
 A tag changes a concept. Men who do not know the concept learn the change as the rule.
 
 ```play fail E731
-tag Wheel for Crossers
-    flat runs wheel away from settle
-    keeps read, feet
-
-install Camp
-    day 1
-        Three Two
-        Wheel for Crossers
-    day 2
-        Crossers
+like E736
+-        Three Two, Crossers, Wheel
++        Three Two
++        Wheel for Crossers
++    day 2
++        Crossers
 ```
 
 ```play
-tag Wheel for Crossers
-    flat runs wheel away from settle
-    keeps read, feet
-
-install Camp
-    day 1
-        Three Two, Crossers
-    day 2
-        Wheel for Crossers
+like E731
+-        Three Two
++        Three Two, Crossers
++    day 2
+-    day 2
+-        Crossers
 ```
 
 ### E732
@@ -342,12 +335,10 @@ install Camp
 What is taught again has been taught. A slip here hides that no day puts it in at all.
 
 ```play fail E733
-install Camp
-    day 1
-        Three Two
-        again Crossers
-    day 2
-        Crossers
+like W730
+-        Three Two, Crossers
++        Three Two
++        again Crossers
 ```
 
 ```play

@@ -375,12 +375,8 @@ look Storm extends Base
 ```
 
 ```play
-look Storm extends Base
-    C covers man, strong #1
-    H covers man, strong #2
-    S covers man, strong #3
-    D covers man, weak #2 or strong #4
-    B covers man, weak #1
-    M covers man, back
+like W493
+     B covers man, weak #1
++    M covers man, back
 ```
 """

@@ -16,7 +16,8 @@ from stemline.football.play import Play, Season
 from stemline.lineup.alignment import line_up
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.expand import Expander, Order, field_of
-from stemline.resolve.season import Calls, gathered, season
+from stemline.resolve.gathering import gathered
+from stemline.resolve.season import Calls, season
 from stemline.resolve.tags import quarrels
 
 

@@ -74,7 +74,12 @@ def _checked(
             said.append((line, False))
 
     found = (*texts.found, *compiled.checked(only), *themed.diagnostics)
-    if not only and not any(d.is_error for d in found):
+    failed = any(d.is_error for d in found)
+    # Before the weeks, which ask the same of their own calls.
+    unanswered: tuple[str, ...] = ()
+    if compiled.book is not None and not failed:
+        unanswered = answers(folder, compiled, only, keep=keep)
+    if not only and not failed:
         found += compiled.pressed(compiled.weeks)
     # Plays are made for what shows them; that all is right is known without.
     season = compiled.proved(only)[0] if timing or pictures or only else None
@@ -85,9 +90,7 @@ def _checked(
 
         say(timing_lines(compiled, season))
     said += [(words, True) for words in print_found(found, texts, compiled.lowered)]
-    failed = any(d.is_error for d in found)
-    if compiled.book is not None and not failed:
-        say(answers(folder, compiled, only, keep=keep))
+    say(unanswered)
     say(older(compiled))
     say([summary(folder, compiled, len(compiled.named(only)), found)])
     if pictures and season is not None and themed.theme is not None:

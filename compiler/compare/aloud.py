@@ -4,10 +4,19 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from typing import NamedTuple
 
 from stemline.compare.definitions import SaidLine
-from stemline.compare.label_words import AS_VERBS, DOING, WHOLE, label_words, value_aloud
+from stemline.compare.label_words import (
+    AS_VERBS,
+    DOING,
+    WHOLE,
+    duty_aloud,
+    label_words,
+    value_aloud,
+    when_aloud,
+)
 from stemline.compare.line_changes import LineChange
 from stemline.compare.row_order import ORDER, order_words
 from stemline.compare.rows_aloud import is_row, list_change, reopened, row_change, row_words
@@ -17,13 +26,14 @@ INDENT = "    "
 _SENTENCES = ("say", "says", "idea", "caution")
 _LOOKS = {"read": "we now read", "pressure": "under pressure we now read"}
 """Orders that are told whole, as they are and as they were."""
+_DUTIES = ("covers", "rushes")
 _STEPS = {"1": "first", "3": "third", "5": "fifth", "7": "seventh", "quick": "quick"}
 _ON_STEP = re.compile(r"\bon (1|3|5|7|quick)\b")
 _POSITION = re.compile(
     r"(playside|backside|line|linemen|helper|centre|center|carrier|quarterback)\b"
 )
 """What begins, or is, a place and no letter and no role of a concept's own."""
-_STEM = r"(?! up \d+(?:\.\d+)? (?:inside|outside) )"
+_STEM = r"(?! (?:up|on a line) \d+(?:\.\d+)? (?:inside|outside) )"
 _HALVES = ("or", "then", "and", "if")
 """Words that no old part of a line may begin with: it is said whole."""
 _OPENING = ("for ", "word ", "to ", "if ", "run ")
@@ -33,9 +43,11 @@ _ROUTE = re.compile(rf"([a-z](?:{_STEM}[a-z -])*?) (\d+(?:\.\d+)?)\b(.*)", re.IG
 _AHEAD = re.compile(r"^(\S+ (?:seconds?|counts?))")
 _DRESSED = {
     "in": "from {}", "with": "with {}", "to": "to {}", "motion": "with {} motion",
-    "from": "from the {}", "against": "against {}",
+    "from": "from the {}", "against": "drawn against {}",
 }  # fmt: skip
 """What a line of a dress-up says of the concept: it is called so."""
+_PLACE = re.compile(r"(.*?)(?: with ((?:(?! to ).)+))?( to .*)?")
+"""Where a dress-up calls its concept: the formation and motion, the tags, the side."""
 _TAGGED = re.compile(r" with ((?:(?! to )[^,])+(?:, (?:(?! to )[^,])+)+|plain)")
 """The tags of a place's calls, where they are several or one of them has none."""
 
@@ -126,6 +138,8 @@ def line_aloud(line: SaidLine, subjects: Sequence[str] = (), now: str = "") -> s
             verb, value = first + ending, rest
     elif verb == "runs" and (route := _ROUTE.fullmatch(value)) is not None:
         value = f"the {route[1]} at {route[2]}{route[3]}"
+    elif verb in _DUTIES:
+        value = duty_aloud(verb, line.value)
     elif verb == "starts":
         value = _AHEAD.sub(r"\1 before the snap", value)
     elif verb in _LOOKS and not line.subject:
@@ -155,21 +169,24 @@ def _plural(verb: str) -> str:
 
 
 def _when(line: SaidLine) -> str:
-    return f" when {value_aloud(line.guard)}" if line.guard else ""
+    return f" {when_aloud(line.guard, line.verb)}" if line.guard else ""
 
 
 def _instead(was: SaidLine, now: SaidLine, subjects: Sequence[str]) -> str:
     """ "over runs the cross at 6 instead of 5": of the old line only what is not in the new one."""
     if now.verb == ORDER:
         return order_words(was, now)
-    text = line_aloud(now, subjects)
     if is_row(now):
         return list_change(was, now) or row_change(was, now)
+    if now.guard and now.guard.casefold() == was.guard.casefold():
+        bare = _instead(replace(was, guard=""), replace(now, guard=""), subjects)
+        return f"{when_aloud(now.guard, now.verb)}, {bare}"
+    text = line_aloud(now, subjects)
     if was.verb != now.verb:
-        comma = "," if "," in now.value else ""
-        return f"{line_aloud(now, subjects, 'now')}{comma} instead of {_doing(was, now)}"
+        said = line_aloud(now, subjects, "now")
+        return f"{said}{',' * (',' in said)} instead of {_doing(was, now)}"
     if was.value.casefold() == now.value.casefold():
-        before = f"when {value_aloud(was.guard)}" if was.guard else "always"
+        before = _when(was).strip() or "always"
         return f"{text} (was {before})"
     if lists := list_change(was, now):
         return lists
@@ -183,10 +200,22 @@ def _instead(was: SaidLine, now: SaidLine, subjects: Sequence[str]) -> str:
         alike = (a[1].casefold(), a[3]) == (b[1].casefold(), b[3])
         old = a[2] if alike else f"the {a[1]} at {a[2]}{value_aloud(a[3])}"
         return f"{text} instead of {old}"
+    if now.verb in _DUTIES:
+        return f"{text} instead of {_duty_before(was, now)}"
+    if now.verb == "runs" and now.value.casefold().startswith(f"{was.value.casefold()} "):
+        return f"{text} instead of a plain {value_aloud(was.value)}"
     if now.verb == "blocks":
         return f"{line_aloud(now, subjects, 'now')} instead of {_blocked(was, now)}"
     comma = "," if "," in now.value else ""
     return f"{text}{comma} instead of {_other_part(was.value, now.value)}"
+
+
+def _duty_before(was: SaidLine, now: SaidLine) -> str:
+    """What a defender did before: of the same gap only when he came."""
+    old, new = was.value.partition(" after "), now.value.partition(" after ")
+    if old[0].casefold() == new[0].casefold():
+        return f"after {old[2]}" if old[2] else "at once"
+    return duty_aloud(was.verb, was.value)
 
 
 def _doing(was: SaidLine, now: SaidLine) -> str:
@@ -197,6 +226,8 @@ def _doing(was: SaidLine, now: SaidLine) -> str:
     doing = DOING[was.verb]
     if was.value.casefold() == now.value.casefold():
         return doing
+    if was.verb in _DUTIES:
+        return f"{doing} {duty_aloud(was.verb, was.value)}"
     said = line_aloud(was).removeprefix(_man(was.subject)).split(maxsplit=1)
     return f"{doing} {said[1] if was.verb != 'at' else value_aloud(was.value)}"
 
@@ -237,9 +268,9 @@ def _common(one: Sequence[str], other: Sequence[str]) -> int:
 
 def dress_words(lines: Sequence[LineChange]) -> Iterator[ToldLine]:
     """The lines of a dress-up: out of what the concept is called, and how, since then."""
-    sentences = [line for line in lines if _one(line).verb in _SENTENCES]
+    sentences = [line for line in lines if _one(line).verb in (*_SENTENCES, ORDER)]
     for line in sentences:
-        yield from _told_words(line.was, line.now)
+        yield from line_words(line)
     lines = [line for line in lines if line not in sentences]
     for kind, word in (("new", "now also"), ("gone", "no longer")):
         by_verb: dict[str, list[SaidLine]] = {}
@@ -257,6 +288,9 @@ def dress_words(lines: Sequence[LineChange]) -> Iterator[ToldLine]:
     for line in filter(_both, lines):
         assert line.was is not None and line.now is not None, "both sides"
         said = _DRESSED.get(line.now.verb)
+        if line.now.verb == "in" and (tags := _other_tags(line.was, line.now)):
+            yield from (ToldLine(kind, INDENT + text) for kind, text in tags)
+            continue
         if said is not None:
             text = f"now {said.format(_place(line.now))} instead of {_place(line.was)}"
         else:
@@ -286,6 +320,30 @@ def _place(line: SaidLine) -> str:
     value = value_aloud(f"to {line.value}").removeprefix("to ") if line.verb == "to" else ""
     value = _TAGGED.sub(_tagged, (value or value_aloud(line.value)).removeprefix("in "))
     return value.replace(" motion ", " with ") + _when(line)
+
+
+def _other_tags(was: SaidLine, now: SaidLine) -> list[tuple[str, str]]:
+    """What is said of calls in one formation to one side that have other tags; nothing where that
+    is not all."""
+    sides = [_PLACE.fullmatch(line.value) for line in (was, now)]
+    old, new = sides
+    if old is None or new is None or was.guard or now.guard:
+        return []
+    if [old[1].casefold(), old[3]] != [new[1].casefold(), new[3]]:
+        return []
+    tags = [(side[2] or "plain").split(", ") for side in (old, new)]
+    gone, come = ([x for x in a if x not in b] for a, b in (tags, tags[::-1]))
+
+    def place(those: Sequence[str], end: str | None = new[3]) -> str:
+        return _place(replace(now, value=f"{new[1]} with {', '.join(those)}{end or ''}"))
+
+    if come and not gone:
+        return [("new", f"now also from {place(come)}")]
+    if gone and not come:
+        return [("gone", f"no longer from {place(gone)}")]
+    instead = "" if gone == ["plain"] else f" instead of {together(gone)}"
+    where = _place(replace(now, value=f"{new[1]}{new[3] or ''}"))
+    return [("now", f"from {where} now with {together(come)}{instead}")]
 
 
 def _tagged(found: re.Match[str]) -> str:

@@ -7,7 +7,7 @@ difference costs.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from functools import cached_property
 
@@ -22,6 +22,7 @@ from stemline.compare.line_changes import LineChange, line_changes
 from stemline.compare.matching import ALIKE, likeness
 from stemline.compare.reach import Reach
 from stemline.compare.renames import Matched, matched
+from stemline.compare.row_order import ORDER, ordered
 from stemline.describe.changes import PROTECTION, changes, order_changes
 from stemline.football.defenders import Defence
 from stemline.football.play import Play
@@ -29,7 +30,9 @@ from stemline.resolve.expand import Order
 from stemline.session import Session
 from stemline.source import NOWHERE
 
-_WORDS_ONLY = frozenset({"say", "says", "idea", "caution", "family", "signal", "suits", "word"})
+_WORDS_ONLY = frozenset(
+    {"say", "says", "idea", "caution", "family", "signal", "suits", "word", ORDER}
+)
 """Lines that move nobody: they are told, and no play is made for them."""
 _SHOWN = frozenset({"against", "from"})
 """Lines of a dress-up that say how its calls are drawn, and do not make them."""
@@ -111,7 +114,7 @@ class _Comparing:
         found = []
         for was, now in self._matched.pairs:
             words = self._matched.words(was)
-            lines = line_changes(was.lines, now.lines, words)
+            lines = line_changes(was.lines, now.lines, words, now.kind)
             parent = words.get(was.parent.casefold(), was.parent)
             if parent.casefold() != now.parent.casefold():
                 lines = (_extends(was, now), *lines)
@@ -121,6 +124,8 @@ class _Comparing:
                 if was.kind not in ("tag", "dress")
             )
             score = self._matched.scores.get(now.key)
+            if now.kind == "dress":
+                lines = (*lines, *self._in_another_order(now))
             if lines or roles or score is not None:
                 found.append(DefinitionChange(was, now, lines, roles, score))
         found += [
@@ -130,6 +135,16 @@ class _Comparing:
         found.sort(key=lambda change: order[change.one.key])
         gone = self._matched.gone
         return [*found, *(DefinitionChange(d, None, kin=_kin(d, self._now.values())) for d in gone)]
+
+    def _in_another_order(self, dress: Definition) -> Iterator[LineChange]:
+        """The calls of a concept that are on both sides, where they are printed otherwise."""
+        concept = dress.name.casefold()
+        kept = [pair for pair in self._calls[0] if pair[1].concept == concept]
+        place = {id(order): n for n, order in enumerate(_orders(self._old))}
+        before = sorted(kept, key=lambda pair: place[id(pair[0])])
+        names = [[now.spoken for _, now in side] for side in (before, kept)]
+        told = ordered("its calls", names[0], names[1], (dress.span, dress.span))
+        yield from (LineChange(*pair) for pair in told)
 
     def _alike(self, was: Definition, now: Definition) -> float:
         """How many men of both do the same, over the calls that both make in the same words."""

@@ -10,6 +10,7 @@ from dataclasses import replace
 from stemline.compare.comparison import Comparison, Consequence, DefinitionChange
 from stemline.compare.definitions import definitions
 from stemline.compare.line_changes import LineChange
+from stemline.compare.row_order import ORDER
 from stemline.compare.side_analysis import NO_ANSWER, SaidOfCall, SideAnalysis, both_said
 from stemline.outside.cache import Cache
 from stemline.outside.store import Store
@@ -128,6 +129,7 @@ def _moves(line: LineChange) -> bool:
         "caution",
         "signal",
         "word",
+        ORDER,
     )
 
 

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import re
 
+from stemline.diagnostics.in_words import together
+
 LABELS = {
-    "at": "lines up at", "toward": "it goes toward", "kill": "it is killed",
+    "at": "lines up at", "toward": "it goes toward", "kill": "we kill it",
     "extends": "it extends", "season": "the season is", "code": "the code is",
     "level": "the clock is set to",
     "against": "we draw against", "draw": "we draw", "quarterback": "the quarterback's hand is",
@@ -20,8 +22,9 @@ LABELS = {
     "handoff": "the handoff goes to", "give": "we give", "pull": "we pull", "throw": "we throw",
     "pitch": "we pitch", "join": "it joins", "install": "it is put in on", "point": "the point is",
     "hot": "the hot throw is", "league": "the league's", "strength": "the strength is",
-    "only": "it is only",
-    "never": "it is never", "shows": "it shows", "keeps": "it keeps", "swap": "it swaps",
+    "only": "it is lined up only against",
+    "never": "it is never lined up against", "shows": "it shows", "keeps": "it keeps",
+    "swap": "it swaps",
     "tempo": "the tempo is", "date": "it is on", "move": "we move",
     "short": "the short name of", "number": "the number of", "numbers": "the numbers are",
     "practice": "practice is", "quiz": "we quiz",
@@ -41,10 +44,31 @@ AS_VERBS = {
 }  # fmt: skip
 """Jobs of blockers that are verbs themselves, a line does not "block slide"; and how each goes on
 "instead of"."""
+_LOOK = r"(?:press|man|zone)"
+_WHEN = (
+    (re.compile(r"(\d+ or (?:more|fewer) in) box"), r"with \1 the box"),
+    (re.compile(rf"({_LOOK}(?: or {_LOOK})*)"), r"against \1"),
+    (re.compile(r"off"), "against off coverage"),
+    (re.compile(r"middle (open|closed)"), r"when the middle is \1"),
+    (re.compile(r"(\dx\d(?: or \dx\d)*)"), r"in \1"),
+    (re.compile(r"motion to (strong|weak)"), r"when motion goes to the \1 side"),
+    (re.compile(r"motion (across|in|out)"), r"when motion goes \1"),
+)  # fmt: skip
+"""Conditions that have a shorter way into a sentence than "when"."""
 WHOLE = ("line", "feet", "lower")
 """Lists whose order counts or that are short: what was is said whole."""
+_DUTY = re.compile(r"([\w -]+), (strong|weak|middle)((?: behind \w+)?(?: after .+)?)")
+"""A zone or a gap, its side, and how he goes there."""
+_HOUSE = {
+    "numbers is": "the numbers are at {} yards",
+    "gun is": "in the gun the quarterback is at {} yards",
+    "middle field is": "from the middle, the field is the {} side",
+}
 _ARTICLES = (
     (re.compile(r"\bover ball\b"), "over the ball"),
+    (re.compile(r"\bup ([\d.]+ (?:inside|outside)) "), r"on a line \1 "),
+    (re.compile(r"\bmiddle (open|closed)\b"), r"the middle \1"),
+    (re.compile(r"\bleft hash, right hash\b"), "either hash"),
     (re.compile(r"\bon (hitch|reset|line)\b"), r"on the \1"),
     (re.compile(r"\boff line\b"), "off the line"),
     (re.compile(r"\b(in) (box|middle)\b"), r"\1 the \2"),
@@ -54,7 +78,7 @@ _ARTICLES = (
     (re.compile(r"\b(playside|backside) edge\b"), r"the \1 edge"),
     (re.compile(r"\bto the (right|left|field|boundary), (right|left|field|boundary)\b"),
      r"to the \1 and the \2"),
-    (re.compile(r"\bfrom (left hash|right hash|middle)\b"), r"from the \1"),
+    (re.compile(r"\bfrom (left hash|right hash|middle)\b(?! closed| open)"), r"from the \1"),
     (re.compile(r"\bgoal line 1\b"), "goal line, a yard out"),
     (re.compile(r"\bgoal line (\d+)\b"), r"goal line, \1 yards out"),
 )  # fmt: skip
@@ -70,10 +94,43 @@ def value_aloud(value: str) -> str:
     return value
 
 
+def when_aloud(guard: str, verb: str = "") -> str:
+    """What must be true of a line with this verb, as a part of a sentence: "in 3x1 and against
+    press"."""
+    return together([_condition(part, verb) for part in guard.split(", ")])
+
+
+def _condition(text: str, verb: str) -> str:
+    for found, said in _WHEN:
+        if whole := found.fullmatch(text):
+            return whole.expand(said)
+    if verb == "kill" and text[:1].isupper():
+        return f"against {text}"
+    return f"when {value_aloud(text)}"
+
+
+def duty_aloud(verb: str, value: str) -> str:
+    """What a defender covers or rushes: "the weak flat", "the strong B gap behind T"."""
+    found = _DUTY.fullmatch(value)
+    if found is None:
+        return value_aloud(value)
+    what, side, rest = found.groups()
+    gap = " gap" if verb == "rushes" and len(what) == 1 else ""
+    return f"the {side} {what}{gap}{rest}"
+
+
 def label_words(verb: str, value: str) -> tuple[str, str]:
     """A line's label and its value, in words."""
     if verb == "kill" and value.startswith("word "):
-        return "a call is killed by the", value
+        return "we kill a call with the", value
+    if verb == "house":
+        figure, _, said = value.rpartition(" ")
+        if figure in _HOUSE:
+            return "", _HOUSE[figure].format(said).replace("the none", "neither")
+    if verb in ("only", "never"):
+        return LABELS[verb], value.removeprefix("for ")
+    if verb == "suits":
+        return LABELS[verb], together(value.split(", ")).replace("red zone", "the red zone")
     if verb == "snap":
         return "the ball is snapped" if value.startswith("to ") else "at the snap:", value
     if verb == "key":

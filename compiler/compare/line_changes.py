@@ -97,10 +97,10 @@ def _bare(lines: Iterable[SaidLine], renamed: Renamed) -> list[tuple[str, str, s
 
 
 def line_changes(
-    old: Sequence[SaidLine], new: Sequence[SaidLine], renamed: Renamed
+    old: Sequence[SaidLine], new: Sequence[SaidLine], renamed: Renamed, kind: str = ""
 ) -> tuple[LineChange, ...]:
-    """The differences, in the order of the new text; then those that are gone, and last the lists
-    whose rows stand in another order.
+    """The differences between two blocks of one ``kind``, in the order of the new text; then those
+    that are gone, and last the lists whose rows stand in another order.
 
     A line whose key alone is on both sides is one line changed; so is one whose guard alone is
     another, and one that says what its man does in another verb.
@@ -120,7 +120,7 @@ def line_changes(
     found.sort(key=lambda change: place[id(change.now)])
     both = [(p.was, p.now) for p in (*same, *found) if p.was is not None and p.now is not None]
     gone = (LineChange(a, None) for a in left)
-    return (*found, *gone, *(LineChange(*pair) for pair in order_changes(old, new, both)))
+    return (*found, *gone, *(LineChange(*pair) for pair in order_changes(old, new, both, kind)))
 
 
 def _take(

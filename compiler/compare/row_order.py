@@ -1,14 +1,17 @@
-"""Lines whose order says something: the rows under a heading of a week or an install, a day's
-periods, the headings that are printed as they are written, and what a week moves to one list."""
+"""Lines whose order says something: the rows under a heading of a week or an install, its periods,
+the headings that are printed as they are written, what a week moves to one list, sentences to one
+man, the men of a formation or a personnel, and quizzes."""
 
 from __future__ import annotations
 
 import re
 from bisect import bisect_left
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from stemline.compare.definitions import SaidLine
+from stemline.diagnostics.in_words import together
 from stemline.football.contact_limits import DAYS
+from stemline.source import Span
 
 ORDER = "in the order"
 """The verb of a line that stands for the order of rows: "openers in the order A, B"."""
@@ -26,16 +29,32 @@ _HEADINGS = {
 }
 """Headings that are printed in the order of the text, and what they are together; a situation only
 where its name is the coach's own, since the others stand as the downs go."""
+_UNDER = {
+    "say": "what we say",
+    "caution": "cautions",
+    "alert": "alerts",
+    "key": "keys",
+    "hot": "hot throws",
+    "suits": "what it suits",
+}
+"""Lines that a block may have several of and that are printed one under another, and what they are
+together."""
+_KEYED = ("gives", "keeps")
+"""Verbs of what the quarterback does off a key that has a name."""
+_MEN = (("personnel", "is"), ("formation", "at"))
+"""Lines whose men stand in their order in every table: the kind of block, and the verb."""
 _SHOWN = 2
 """Rows that moved and are told one by one; of more the whole order is."""
+_NAMED = 10
+"""Names of a whole order that are told."""
 Pair = tuple[SaidLine, SaidLine]
 
 
 def order_changes(
-    old: Sequence[SaidLine], new: Sequence[SaidLine], pairs: Sequence[Pair]
+    old: Sequence[SaidLine], new: Sequence[SaidLine], pairs: Sequence[Pair], kind: str = ""
 ) -> Iterator[Pair]:
     """Each list whose rows stand in another order, as a line that names them as they were and as
-    they are. ``pairs`` are the rows of both sides that are one row."""
+    they are. ``pairs`` are the rows of both sides that are one row, ``kind`` that of the block."""
     place = {id(line): n for n, line in enumerate(old)}
     where = {id(line): n for n, line in enumerate(new)}
     lists: dict[str, list[Pair]] = {}
@@ -46,6 +65,7 @@ def order_changes(
         before = sorted(rows, key=lambda pair: place[id(pair[0])])
         names = [[_name(now) for _, now in side] for side in (before, rows)]
         yield from _told(heading, names[0], names[1], rows[0])
+    yield from _printed_as_written(pairs, place, where, kind)
     was_held, now_held = _periods(old), _periods(new)
     for day, held in now_held.items():
         both = [name for name in held if name in was_held.get(day, {})]
@@ -53,8 +73,38 @@ def order_changes(
         if both:
             spans = was_held[day][both[0]], held[both[0]]
             yield from _told(f"periods{f' of {day}' if day else ''}", earlier, both, spans)
+    yield from _days_mixed(was_held, now_held)
     yield from _one_behind_another(_headings(old), _headings(new))
     yield from _one_behind_another(_moves(old), _moves(new))
+
+
+def _printed_as_written(
+    pairs: Sequence[Pair], place: Mapping[int, int], where: Mapping[int, int], kind: str
+) -> Iterator[Pair]:
+    """What is printed in the order of its lines without a heading over them."""
+    lists: dict[str, dict[str, Pair]] = {}
+    for was, now in sorted(pairs, key=lambda pair: where[id(pair[1])]):
+        heading, name = _list_of(now, kind)
+        if heading:
+            lists.setdefault(heading, {}).setdefault(name, (was, now))
+    for heading, rows in lists.items():
+        before = sorted(rows, key=lambda name: place[id(rows[name][0])])
+        yield from _told(heading, before, list(rows), next(iter(rows.values())))
+
+
+def _list_of(line: SaidLine, kind: str) -> tuple[str, str]:
+    """The list that a line stands in, and its name there; "" for none."""
+    if line.verb == "says":
+        return f"what we tell {line.subject}", line.value
+    if line.verb in _UNDER and not line.subject:
+        return _UNDER[line.verb], together(COMMA.split(line.value))
+    if line.subject and line.verb in _KEYED and line.value.startswith("if "):
+        return "what is done off the keys", f"{line.verb} {line.value}"
+    if (kind, line.verb) in _MEN:
+        return "the men", line.subject
+    if line.verb == "quiz" and not line.subject:
+        return "quizzes", together(COMMA.split(line.value))
+    return "", ""
 
 
 _Named = dict[str, dict[str, SaidLine]]
@@ -62,12 +112,12 @@ _Named = dict[str, dict[str, SaidLine]]
 
 
 def _one_behind_another(old: _Named, new: _Named) -> Iterator[Pair]:
-    for together, now in new.items():
-        was = old.get(together, {})
+    for heading, now in new.items():
+        was = old.get(heading, {})
         both = [name for name in now if name in was]
         earlier = [name for name in was if name in now]
         if both:
-            yield from _told(together, earlier, both, (was[both[0]], now[both[0]]))
+            yield from _told(heading, earlier, both, (was[both[0]], now[both[0]]))
 
 
 def _headings(lines: Sequence[SaidLine]) -> _Named:
@@ -111,10 +161,17 @@ def _heads(line: SaidLine, headings: Sequence[str]) -> bool:
 
 
 def _told(heading: str, was: Sequence[str], now: Sequence[str], lines: Pair) -> Iterator[Pair]:
+    return ordered(heading, was, now, (lines[0].span, lines[1].span))
+
+
+def ordered(
+    heading: str, was: Sequence[str], now: Sequence[str], spans: tuple[Span, Span]
+) -> Iterator[Pair]:
+    """The same names in two orders, each as a line; nothing where the orders are one."""
     if was != now:
         old, new = (
-            SaidLine(heading, ORDER, ", ".join(names), "", line.span)
-            for names, line in zip((was, now), lines, strict=True)
+            SaidLine(heading, ORDER, ", ".join(names), "", span)
+            for names, span in zip((was, now), spans, strict=True)
         )
         yield old, new
 
@@ -146,6 +203,26 @@ def _periods(lines: Sequence[SaidLine]) -> dict[str, dict[str, SaidLine]]:
     return days
 
 
+def _days_mixed(
+    old: Mapping[str, Mapping[str, SaidLine]], new: Mapping[str, Mapping[str, SaidLine]]
+) -> Iterator[Pair]:
+    """The periods of all days, where those of one day stand otherwise among those of another."""
+    sides: list[dict[str, tuple[str, SaidLine]]] = []
+    for held, other in ((old, new), (new, old)):
+        both = [
+            (line.span.source, line.span.line, day, name, line)
+            for day, periods in held.items()
+            for name, line in periods.items()
+            if name in other.get(day, {})
+        ]
+        both.sort(key=lambda row: row[:2])
+        sides.append({f"{name} of {day}": (day, line) for *_, day, name, line in both})
+    days = [[day for day, _ in side.values()] for side in sides]
+    if days[0] != days[1]:
+        spans = [next(iter(side.values()))[1] for side in sides]
+        yield from _told("periods", list(sides[0]), list(sides[1]), (spans[0], spans[1]))
+
+
 def _name(row: SaidLine) -> str:
     """What a row is called by: its call."""
     return COMMA.split(" ".join(filter(None, (row.verb, row.value))))[0]
@@ -161,11 +238,17 @@ def order_words(was: SaidLine, now: SaidLine) -> str:
         places.append(at[0])
     still = _unmoved(places)
     moved = [n for n in range(len(after)) if n not in still]
-    said = [_put(after, n) for n in moved] if len(moved) <= _SHOWN else [", ".join(after)]
+    said = [_put(after, n) for n in moved] if len(moved) <= _SHOWN else [_begins(after)]
     heading = now.subject.removeprefix("situation ")
     if heading.startswith(("period ", "day ")):
         heading = COMMA.split(heading)[0]
     return f"{heading} in another order: {', '.join(said)}"
+
+
+def _begins(names: Sequence[str]) -> str:
+    """The names in order, the last of many counted."""
+    more = len(names) - _NAMED
+    return ", ".join(names if more <= 1 else [*names[:_NAMED], f"then {more} more"])
 
 
 def _put(names: Sequence[str], at: int) -> str:

@@ -64,7 +64,8 @@ def concept_lines(topic: ConceptTopic, found: Comparison) -> Iterator[ToldLine]:
     if topic.dress is not None:
         yield from dress_words(topic.dress.lines)
         if topic.dress.calls:
-            yield ToldLine("note", INDENT + _reach(topic.dress, found))
+            calls = _several_calls(topic.dress.calls)
+            yield ToldLine("note", f"{INDENT}that is how {calls} drawn now")
     for kind, plays in (("new", topic.added), ("gone", topic.dropped)):
         if plays:
             said = "new" if kind == "new" else "gone with it" if topic.tags else "gone"
@@ -228,6 +229,12 @@ def _reached(calls: Sequence[str], found: Comparison, own: str = "") -> str:
     whom = _whom(here)
     text = f"that changes {text}" + (f", for {whom}" if whom else "")
     return text if whole or len(calls) > _TOLD else f"{text}: {named(calls)}"
+
+
+def _several_calls(calls: Sequence[str]) -> str:
+    if len(calls) == 1:
+        return f"{calls[0]} is"
+    return "both calls are" if len(calls) == 2 else f"all {len(calls)} calls are"
 
 
 def _several(concepts: Sequence[str]) -> str:

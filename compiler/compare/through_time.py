@@ -56,7 +56,7 @@ def turns(revisions: Sequence[Revision], name: str) -> tuple[RevisionTurn, ...]:
         for was, now in pairs.pairs:
             if not _is(now, asked):
                 continue
-            lines = line_changes(was.lines, now.lines, pairs.words(was))
+            lines = line_changes(was.lines, now.lines, pairs.words(was), now.kind)
             if lines or was.name.casefold() != now.name.casefold():
                 found.append(RevisionTurn(newer, was, now, lines))
             if now.kind != "tag" and was.name.casefold() != now.name.casefold():

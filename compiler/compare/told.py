@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 from itertools import groupby
 
 from stemline.compare.aloud import INDENT, ToldLine, line_words
 from stemline.compare.comparison import Comparison, Consequence, DefinitionChange
 from stemline.compare.counted import his_teaching, learned, numbers, reached_numbers
+from stemline.compare.label_words import value_aloud
 from stemline.compare.saying import (
     concept_lines,
     named,
@@ -113,10 +115,17 @@ def _follows(found: Comparison) -> Iterator[ToldLine]:
         more = f" (and {len(row.calls) - 1} more)" if len(row.calls) > 1 else ""
         yield ToldLine("new" if row.came else "gone", f"{INDENT}{word}: {row.text}{more}")
     answers = [row for row in found.follows if row.code == NO_ANSWER]
-    fresh = {c.one.name.casefold() for c in found.definitions if c.was is None}
+    added = {play.call.spoken for play in found.added}
     for (concept, came), here in groupby(answers, key=lambda row: (row.concept, row.came)):
-        new = concept.casefold() in fresh
-        yield _answers(concept, came, tuple(here), new)
+        rows = tuple(here)
+        for new in (False, True):
+            some = [
+                replace(row, calls=those)
+                for row in rows
+                if (those := tuple(call for call in row.calls if (call in added) is new))
+            ]
+            if some:
+                yield _answers(concept, came, some, new)
     if answers:
         text = "An answer is a man open, or a hot throw, in time: by the clock, planning figures."
         yield ToldLine("note", INDENT + text)
@@ -181,7 +190,7 @@ def job_lines(jobs: Sequence[Job]) -> Iterator[str]:
     for concept, job in jobs:
         by_concept.setdefault(concept, []).append(job)
     for concept, said in by_concept.items():
-        yield f"{concept}: {'; '.join(said)}"
+        yield f"{concept}: {value_aloud('; '.join(said))}"
 
 
 def turn_lines(rows: Sequence[RevisionTurn], who: bool) -> Iterator[ToldLine]:

@@ -19,6 +19,8 @@ from stemline.week.scripting import CARE, Script
 
 _NOTHING = Gallery(())
 MARGIN, FOOT = 30.0, 22.0
+DUTIES = 176.0
+"""Points of a scout card's width that the column of duties takes."""
 """Points round a page of text or a card, and more at its foot for the printing's words."""
 _THIN = 0.4
 """Points of a crop mark."""
@@ -26,16 +28,16 @@ _THIN = 0.4
 
 @dataclass(frozen=True)
 class ScoutCard:
-    """A card: its number, the look by name, where the ball is, when it is used, its picture and by
-    how much that is enlarged, and each defender with what he does."""
+    """A card: its number, the look by name, where the ball is, when it is used, its picture,
+    and each defender with what he does, in type of ``points``."""
 
     number: int
     look: str
     spot: str
     uses: str
     art: Art
-    factor: float
     duties: tuple[tuple[str, str], ...]
+    points: int
 
 
 def sheet_pdf(sheet: CallSheet, theme: Theme, footer: str, date: str) -> bytes:
@@ -72,7 +74,7 @@ def scout_pdf(
     """A card a page, the paper on its side."""
     height, width = call_sheet.PAPERS[paper]
     html = filled(
-        theme, "week-scout.html.jinja", cards=tuple(cards), footer=footer,
+        theme, "week-scout.html.jinja", cards=tuple(cards), footer=footer, aside=DUTIES - 12.0,
         inner=height - 2 * MARGIN - FOOT - 1,
         **_page(theme, title, width, height, _margins(), True),
     )  # fmt: skip
@@ -136,7 +138,7 @@ _FEW = 5
 def card_room(paper: str) -> tuple[float, float]:
     """Width and height in points that a scout card's picture may take."""
     height, width = call_sheet.PAPERS[paper]
-    return width - 2 * MARGIN, height - 2 * MARGIN - FOOT - 54 - 30 - 92
+    return width - 2 * MARGIN - DUTIES, height - 2 * MARGIN - FOOT - 54 - 36
 
 
 def a_page(theme: Theme, title: str, paper: str) -> dict[str, object]:

@@ -175,18 +175,18 @@ class Condition:
 
     def holds(self, world: World) -> bool:
         return (
-            self.shape in (None, world.shape)
-            and _within(world.shape[0], self.strong)
-            and _within(world.shape[1], self.weak)
-            and self.backs in (None, world.backs)
-            and self.lie in (None, world.lie)
-            and self.called in (None, world.called)
+            (self.shape is None or self.shape == world.shape)
+            and (self.strong is None or _within(world.shape[0], self.strong))
+            and (self.weak is None or _within(world.shape[1], self.weak))
+            and (self.backs is None or self.backs == world.backs)
+            and (self.lie is None or self.lie is world.lie)
+            and (self.called is None or self.called is world.called)
             and (self.look is None or self.look in world.looks)
         )
 
 
-def _within(number: int, limits: tuple[int, int] | None) -> bool:
-    return limits is None or limits[0] <= number <= limits[1]
+def _within(number: int, limits: tuple[int, int]) -> bool:
+    return limits[0] <= number <= limits[1]
 
 
 @dataclass(frozen=True)

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import Enum
 
-from stemline.football.rulebook.rules import Certainty, Known
+from stemline.football.rulebook.rules import custom
 from stemline.geometry.paths import Point
 from stemline.source import NOWHERE, Span
 
@@ -69,41 +69,37 @@ TRAILS = ("pitch", "trail")
 """Roles of the man who comes along for a pitch, where the line of it names nobody."""
 
 
-def _custom(value: float) -> Known[float]:
-    return Known(value, Certainty.CUSTOM, "common practice, no published source")
-
-
-HANDED_IN_GUN = _custom(0.6)
+HANDED_IN_GUN = custom(0.6)
 """Seconds from the snap until a quarterback in the gun can hand the ball on."""
-HANDED_UNDER = _custom(0.8)
+HANDED_UNDER = custom(0.8)
 """The same under centre."""
-RUNS_BY = _custom(0.3)
+RUNS_BY = custom(0.3)
 """The same to a man who comes by in motion: the snap is timed for him."""
-TOSSED = _custom(0.4)
+TOSSED = custom(0.4)
 """Seconds from the snap until his toss leaves him."""
-SHOVELLED = _custom(0.9)
+SHOVELLED = custom(0.9)
 """The same of a shovel: he has looked deep first, and the runner has come across to him."""
-QUICK_THROW = _custom(0.8)
+QUICK_THROW = custom(0.8)
 """Seconds from the snap until a pass thrown at once leaves him, back or to the side."""
-SNAP_FLIES = _custom(0.4)
+SNAP_FLIES = custom(0.4)
 """Seconds of a direct snap to a man deep behind the ball."""
-TOSS_SPEED = _custom(12.0)
+TOSS_SPEED = custom(12.0)
 """Yards a second of a ball tossed, pitched or shovelled underhand."""
-PASS_SPEED = _custom(18.0)
+PASS_SPEED = custom(18.0)
 """Yards a second of a ball thrown overhand behind the line."""
-LEAST_AIR = _custom(0.15)
+LEAST_AIR = custom(0.15)
 """Seconds that a pitch or shovel takes however near its man is."""
-HANDLES = _custom(0.15)
+HANDLES = custom(0.15)
 """Seconds from having the ball until it can be handed or tossed on."""
-ANOTHER_THROWS = _custom(0.8)
+ANOTHER_THROWS = custom(0.8)
 """Seconds that a thrower who is no quarterback needs from the catch until the ball leaves him."""
-BACK_IN_HAND = _custom(0.4)
+BACK_IN_HAND = custom(0.4)
 """Seconds that a quarterback needs who gets the ball back, to find its laces and his man."""
-REACH = _custom(1.0)
+REACH = custom(1.0)
 """Yards between two men up to which one hands the other the ball, with both arms."""
-STEP_OF_GIVER = _custom(1.6)
+STEP_OF_GIVER = custom(1.6)
 """Yards that a man who has no path of his own steps to the taker."""
-MOST_FLOWN = _custom(30.0)
+MOST_FLOWN = custom(30.0)
 """Yards up to which it is thrown across or back behind the line."""
 
 

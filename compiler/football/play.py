@@ -36,7 +36,7 @@ HANDS_WIDE = 1.0
 
 @dataclass(frozen=True)
 class Man:
-    """A player of the offence.
+    """A player of the offence, in yards to the right of the ball and past the line.
 
     ``at`` is where he lines up, ``snap`` where he is when the ball moves (the same without a
     motion); ``rank`` is None for a man who is not counted as a receiver (linemen, quarterback,
@@ -605,15 +605,19 @@ class Season:
 
 
 def about_blocks(play: Play) -> bool:
-    """Whether a play is drawn close: a run, or men who block against a look and nobody's route."""
+    """Whether a play is drawn close: a run, or nobody's route and men who block against a look or
+    give the ball on behind the line."""
     if play.kind is Kind.RUN:
         return True
-    if play.defence is None or not any(task.hits for task in play.assignments):
+    faced = play.defence is not None and any(task.hits for task in play.assignments)
+    if not faced and not play.ball_men:
         return False
     return not any(_is_route(play, task) for task in play.assignments)
 
 
 def _is_route(play: Play, task: Assignment) -> bool:
     passer = play.man(task.man).position is Position.QUARTERBACK
-    runs = task.path is not None and task.path.ending in (Ending.RUN, Ending.SETTLE)
-    return runs and not passer
+    if task.path is None or passer:
+        return False
+    behind = task.man in play.ball_men and task.path.end.y <= 0.0
+    return task.path.ending in (Ending.RUN, Ending.SETTLE) and not behind

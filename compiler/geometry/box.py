@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import dataclass
 
 from stemline.geometry.paths import Point
@@ -15,6 +16,12 @@ class Box:
     bottom: float
     right: float
     top: float
+
+    @classmethod
+    def around(cls, points: Collection[Point]) -> Box:
+        """The least box that holds all of one point or more."""
+        xs, ys = [p.x for p in points], [p.y for p in points]
+        return cls(min(xs), min(ys), max(xs), max(ys))
 
     @property
     def width(self) -> float:

@@ -220,8 +220,7 @@ def _box(piece: Segment) -> Box:
     points = [piece.start, piece.end]
     if not isinstance(piece, Line):
         points.append(piece.corner)
-    xs, ys = [p.x for p in points], [p.y for p in points]
-    return Box(min(xs), min(ys), max(xs), max(ys)).grown(_SAME)
+    return Box.around(points).grown(_SAME)
 
 
 def _meet(a: Box, b: Box) -> bool:

@@ -17,7 +17,16 @@ from stemline.lineup.interior_line import interior, position_of
 from stemline.lineup.unplaced import Unplaced
 from stemline.playbook.formations import Formation
 from stemline.playbook.guards import narrowest
-from stemline.playbook.places import AtLandmark, AtMan, Between, FromHere, Home, Place, Where
+from stemline.playbook.places import (
+    STACKED,
+    AtLandmark,
+    AtMan,
+    Between,
+    FromHere,
+    Home,
+    Place,
+    Where,
+)
 from stemline.playbook.playbook import Playbook
 from stemline.playbook.said import Said, SideWord
 
@@ -102,6 +111,9 @@ class Alignment:
         if place.depth is None and isinstance(place.where, AtMan) and place.where.beside:
             neighbour, on_line = self.place_of(place.where.man)
             point = Point(point.x, neighbour.y)
+        if place.depth is None and isinstance(place.where, AtMan) and place.where.behind:
+            ahead, _ = self.place_of(place.where.man)
+            point = Point(point.x, ahead.y - STACKED)
         self._placed[letter] = (point, on_line)
         return self._placed[letter]
 

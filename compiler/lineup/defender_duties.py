@@ -85,6 +85,10 @@ class DutyMaker:
         if mark.mover:
             words = "man on the motion man"
             return Duty(DutyKind.MAN, words, self.mover, None) if self.mover else None
+        if mark.letter:
+            there = any(m.label == mark.letter for m in self.ground.picture.men)
+            words = f"man on {mark.letter}"
+            return Duty(DutyKind.MAN, words, mark.letter, None) if there else None
         side = self.ground.side(mark.side) if mark.side is not None else None
         if mark.number and side is not None:
             label = self.ground.receiver(side, mark.number)

@@ -18,7 +18,8 @@ from stemline.playbook.said import SideWord
 class LinedUp:
     """The men at the snap, counted: what rules are bound against.
 
-    ``toward`` is the playside of a run or a slide; None where nothing says it.
+    ``toward`` is the playside of a run or a slide; None where nothing says it. ``came`` are the men
+    who came behind the ball in motion, by the number that they had before it.
     """
 
     men: tuple[Man, ...]
@@ -27,6 +28,7 @@ class LinedUp:
     called: Side
     receivers: int
     toward: Side | None = None
+    came: tuple[tuple[Side, int, str], ...] = ()
 
     def man(self, label: str) -> Man:
         return self._men[label]

@@ -10,9 +10,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import TypeVar
 
-from stemline.diagnostics.catalogue.looks import E488, E489, E490, W492, W494
+from stemline.diagnostics.catalogue.looks import E488, E490, W489, W492, W494
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.in_words import theirs
+from stemline.football.defence.techniques import WORDS as TECHNIQUE_WORDS
 from stemline.football.defence.zones import DEEP
 from stemline.football.defenders import Defence, Defender, Level
 from stemline.football.field import Side
@@ -47,12 +48,12 @@ _STEP_BACK = 1.0
 _STEPS = 6
 
 
-def _one_more(label: str, stands: Sequence[Stand]) -> str:
-    """The line of a defender with a last choice that every set has."""
+def _last_choice(stands: Sequence[Stand]) -> Stand:
+    """A place that every set has: outside the end man, as deep as the coach has him. Custom."""
     last = stands[-1]
     side, depth = last.side or LookSide.STRONG, last.depth or _NEAR
-    said = " or ".join(stand.words for stand in stands)
-    return f"{label} at {said} or outside end, {side.value}, {depth:g} deep"
+    words = f"outside end, {side.value}, {depth:g} deep"
+    return Stand(AtTechnique(TECHNIQUE_WORDS["outside end"]), side, 0.0, depth, words)
 
 
 def line_up_defence(
@@ -109,12 +110,14 @@ class _Lining:
             try:
                 stand, at = self.ground.stand(line.value)
             except Nowhere as nowhere:
-                no_place = E489(
+                last = _last_choice(line.value)
+                places = " or ".join(choice.words for choice in (*line.value, last))
+                no_place = W489(
                     look=self.look.name, man=label, formations=self._against, why=str(nowhere),
-                    line=_one_more(label, line.value),
+                    line=f"{label} at {places}",
                 )  # fmt: skip
                 self.found.append(no_place.at(line.span))
-                continue
+                stand, at = self.ground.stand((last,))
             technique = _technique(stand)
             level = level_of(stand, at)
             says = self.look.man_says.get(label, ())

@@ -55,7 +55,10 @@ class RouteJob:
 
 @dataclass(frozen=True)
 class BlockSaid:
+    """``side`` is that of an edge which is not the man's own."""
+
     job: str
+    side: SideWord | None = None
 
 
 Job = RouteJob | BlockSaid | Aim | BlockRules

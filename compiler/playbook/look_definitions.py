@@ -116,13 +116,15 @@ class ManMark:
     """Whom a man defender has: a receiver as counted, the tight end, or a back.
 
     ``number`` 0 with ``back`` 0 is the tight end; ``back`` counts backs from the deepest, and
-    with a side only those who stand there. ``mover`` is the motion man, whoever he is.
+    with a side only those who stand there. ``mover`` is the motion man, whoever he is, ``letter`` a
+    man by his own.
     """
 
     side: LookSide | None
     number: int
     back: int
     mover: bool = False
+    letter: str = ""
 
 
 @dataclass(frozen=True)

@@ -18,11 +18,16 @@ class AtLandmark:
 @dataclass(frozen=True)
 class AtMan:
     """``outside`` yards from another man, away from the ball; ``beside`` him he is as deep as
-    that man where no depth is said."""
+    that man where no depth is said, and ``behind`` him deeper by `STACKED`."""
 
     man: str
     outside: float
     beside: bool = False
+    behind: bool = False
+
+
+STACKED = 2.0
+"""Yards from a man to one who stands behind him: custom."""
 
 
 @dataclass(frozen=True)

@@ -73,7 +73,8 @@ class Aim:
 
 @dataclass(frozen=True)
 class Toward:
-    """The playside: a side word, or the side of a tight end or of the back; ``away`` turns it."""
+    """The playside: a side word, or the side of a tight end, of the back or of a man by his
+    letter; ``away`` turns it."""
 
     side: SideWord | None
     man: str = ""

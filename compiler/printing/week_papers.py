@@ -17,6 +17,7 @@ from stemline.emit.pdf import page_count
 from stemline.emit.week_counting import counting_pdf
 from stemline.emit.week_install import install_pdf
 from stemline.emit.week_pages import (
+    DUTIES,
     ScoutCard,
     bands_pdf,
     card_room,
@@ -34,7 +35,7 @@ from stemline.outside.store import Store
 from stemline.picture.scene.metrics import faces
 from stemline.printing.drawings import Drawings
 from stemline.printing.install_papers import installed_calls
-from stemline.printing.look_team_cards import card_picture
+from stemline.printing.look_team_cards import card_picture, duty_points
 from stemline.printing.position_papers import position_page
 from stemline.printing.printed_season import Build
 from stemline.printing.quiz_papers import question_height, quiz_sheets
@@ -230,12 +231,13 @@ class _Making:
         return [made[number] for number in sorted(made)]
 
     def _card(self, number: int, play: Play, row: PlanRow, uses: str) -> ScoutCard:
-        how, name = self._printing, f"scout-{number}"
-        art, factor = card_picture(name, play, self._theme, card_room(how.paper), how.level)
+        room = card_room(self._printing.paper)
+        art = card_picture(f"scout-{number}", play, self._theme, room)
         assert play.defence is not None, "a card shows a look"
         duties = tuple((d.label, d.duty.words if d.duty else "") for d in play.defence.defenders)
         spot = row.spot.value if row.spot else ""
-        return ScoutCard(number, row.against, spot, uses, art, factor, duties)
+        points = duty_points(duties, self._ems, DUTIES - 12.0, room[1])
+        return ScoutCard(number, row.against, spot, uses, art, duties, points)
 
     def _uses(self) -> dict[tuple[str, str, str], str]:
         """The periods in which each card is used, day after day, by what it is of."""

@@ -9,7 +9,7 @@ from dataclasses import replace
 from stemline.football.field import BallSpot
 from stemline.football.play import Kind
 from stemline.outside.program import program
-from stemline.playbook.concepts import Body
+from stemline.playbook.concepts import Body, Concept, Tag
 from stemline.playbook.dress_ups import Dress
 from stemline.playbook.playbook import Playbook, Settings
 from stemline.proofs.reading import Reading, ReadPart
@@ -64,6 +64,13 @@ class CallReadings:
         parts = [self.look(key) for key in keys]
         return self._of(order, self._body(order)).and_also(*parts, ReadPart((order, keys, spot)))
 
+    def drawn(self, order: Order, base: str) -> Reading:
+        """A call as the book draws it; ``base`` is the key of the look that runs are drawn
+        against."""
+        shown = dict.fromkeys(key for key in (base, order.look) if key)
+        parts = [self.look(key) for key in shown]
+        return self._of(order, self._body(order)).and_also(*parts, ReadPart((order, base)))
+
     def unused_tag(self, key: tuple[str, str], calls: Iterable[tuple[BallSpot, Order]]) -> Reading:
         """A tag that no dress-up calls, laid over plain calls."""
         parts: list[ReadPart] = []
@@ -117,12 +124,16 @@ class CallReadings:
         )  # fmt: skip
 
     def _tag(self, key: tuple[str, str]) -> ReadPart:
-        tag = self._book.tags[key]
-        return self._part("tag", key, replace(tag, body=_unsaid(tag.body)))
+        return self._parts.get(("tag", key)) or self._without_words(
+            "tag", key, self._book.tags[key]
+        )
 
     def _concept(self, key: str) -> ReadPart:
-        concept = self._book.concepts[key]
-        return self._part("concept", key, replace(concept, body=_unsaid(concept.body)))
+        known = self._parts.get(("concept", key))
+        return known or self._without_words("concept", key, self._book.concepts[key])
+
+    def _without_words(self, kind: str, key: object, value: Concept | Tag) -> ReadPart:
+        return self._part(kind, key, replace(value, body=_unsaid(value.body)))
 
     def _body(self, order: Order) -> Body:
         key = order.concept, order.tags

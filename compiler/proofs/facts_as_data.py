@@ -1,41 +1,19 @@
-"""What is known of a call's play, as plain data to be kept with its proof."""
+"""What is asked of a call before its play is wanted, as JSON has it, and read back as that."""
 
 from __future__ import annotations
 
-from stemline.football.field import BallSpot, Side
-from stemline.football.play import Step
-from stemline.resolve.play_facts import PlayFacts
+from stemline.football.call_facts import CallFacts
+from stemline.football.field import BallSpot
+from stemline.proofs.reading import Reading
 
 
-def facts_as_data(facts: PlayFacts | None) -> object:
-    if facts is None:
-        return None
-    feet = [
-        [step.name, step.words, None if step.side is None else step.side.value, step.said]
-        for step in facts.feet
-    ]
-    where = facts.side.value, facts.spot.value, facts.shape, facts.protection
-    return [*where, feet, facts.reads, facts.clean]
+def facts_as_data(facts: CallFacts, _: Reading) -> object:
+    return [facts.right, facts.reads, facts.run, facts.ball.value]
 
 
-def facts_from_data(held: object) -> PlayFacts | None:
-    """Raises ValueError for what `facts_as_data` does not write."""
+def facts_from_data(held: object, _: Reading) -> CallFacts:
+    """The value that was written. Raises ValueError for what is not as we write."""
     match held:
-        case None:
-            return None
-        case [
-            int(side), str(spot), [int(strong), int(weak)], str(protection), list(feet),
-            bool(reads), bool(clean),
-        ]:  # fmt: skip
-            where = Side(side), BallSpot(spot), (strong, weak)
-            return PlayFacts(*where, protection, tuple(map(_step, feet)), reads, clean)
-    raise ValueError(held)
-
-
-def _step(held: object) -> Step:
-    match held:
-        case [str(name), str(words), None, str(said)]:
-            return Step(name, words, None, said)
-        case [str(name), str(words), int(side), str(said)]:
-            return Step(name, words, Side(side), said)
+        case [bool(right), bool(reads), bool(run), str(ball)]:
+            return CallFacts(right, reads, run, BallSpot(ball))
     raise ValueError(held)

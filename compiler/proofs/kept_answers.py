@@ -47,10 +47,18 @@ def faced(
     )
 
 
+def kept_rows(
+    book: Playbook, order: Order, readings: CallReadings, kept: KeptAnswers
+) -> dict[str, Answer] | None:
+    """The answers of a call that `faced` has kept, by the names of the looks: one that is not there
+    has none. None where nothing is kept."""
+    rows = kept.held("faced", readings.against(order, book.looks, order.timed_from), _rows)
+    return dict(rows) if rows is not None else None
+
+
 def are_kept(book: Playbook, order: Order, readings: CallReadings, kept: KeptAnswers) -> bool:
     """Whether the answer of a call to each look is known."""
-    reading = readings.against(order, book.looks, order.timed_from)
-    return kept.held("faced", reading, _rows) is not None
+    return kept_rows(book, order, readings, kept) is not None
 
 
 def answers_as_data(answers: Sequence[Answer], _: Reading) -> list[object]:
@@ -63,10 +71,15 @@ def answers_from_data(held: object, _: Reading) -> list[Answer]:
     return [_answer(each) for each in held]
 
 
+def labels_as_data(labels: Sequence[str], _: Reading) -> list[list[str]]:
+    return [[*labels]]
+
+
 def labels_from_data(held: object, _: Reading) -> tuple[str, ...]:
-    if not isinstance(held, list) or not all(isinstance(label, str) for label in held):
-        raise ValueError(held)
-    return tuple(held)
+    match held:
+        case [list(labels)] if all(isinstance(label, str) for label in labels):
+            return tuple(labels)
+    raise ValueError(held)
 
 
 def _answer(held: object) -> Answer:

@@ -11,6 +11,7 @@ import re
 from collections.abc import Callable
 
 from stemline.football.offence.routes import LIBRARY
+from stemline.read.read_routes import ALSO_CALLED
 from stemline.read.read_runs import WAYS
 
 Answer = str | Callable[[re.Match[str]], str]
@@ -28,9 +29,7 @@ _LETTER_OF = {
     "strong safety": "S", "safety": "F", "corner": "C", "end": "E", "tackle": "T", "jack": "J",
 }  # fmt: skip
 _ROUTE_OF = {
-    "vertical": "go", "fly": "go", "streak": "go", "drag": "cross", "shallow": "cross",
-    "flag": "corner", "stop": "hitch", "square in": "in", "square out": "out", "quick slant":
-    "slant", "bench": "out", "skinny": "skinny post", "rail": "wheel", "flare": "swing",
+    **ALSO_CALLED, "quick slant": "slant", "bench": "out", "skinny": "skinny post",
 }  # fmt: skip
 _SHOWN_BY = {"0": "man", "1": "man, middle closed", "2": "middle open", "3": "middle closed",
              "4": "middle open", "6": "middle open"}  # fmt: skip
@@ -232,8 +231,6 @@ ROWS: tuple[tuple[str, str, Answer], ...] = (
      r"\g<order> > run"),
     (_PLAYS, r"throw(?: it| the ball)? away",
      lambda m: f"at the end of the order: {typed('read … > throw away')}"),
-    (_PLAYS, r"(?P<what>read|pressure) (?P<order>[^>]+(?:,| then )[^>]+)",
-     lambda m: typed(f"{m['what']} " + re.sub(r"\s*,\s*|\s+then\s+", " > ", m["order"]))),
     ("run", rf"(?:read|{_PASSER} reads) (?:the )?end(?: man)?", "key end man on line"),
     (_PLAYS, r"check ?down(?: to)?(?: the)? (?P<man>.+)",
      lambda m: f"he is the last look of the order: {typed('read … > ' + m['man'])}"),

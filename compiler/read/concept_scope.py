@@ -7,13 +7,15 @@ from dataclasses import dataclass, field
 
 from stemline.diagnostics.catalogue.football import E464
 from stemline.football.blocking.block_names import PROTECTIONS
+from stemline.football.conditions import Guard, always
 from stemline.football.offence.strokes import Route
 from stemline.football.players import Position
 from stemline.playbook.concepts import REST
 from stemline.playbook.role_rules import Choice
 from stemline.read.own_letters import NO_LETTERS, Letters
+from stemline.read.read_guards import read_guard
 from stemline.read.words import Words
-from stemline.syntax.tree import Phrase
+from stemline.syntax.tree import Fact, Phrase
 
 CENTRE = "centre"
 """The role of a centre who goes out, where no line gives him one of another name."""
@@ -48,6 +50,16 @@ class Scope:
     """The men whom its lines may call by their letters."""
     pointed: Collection[str] = ()
     """Of the roles those letters of which no line says what their men do."""
+    runners: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    """By a route the roles that run it."""
+
+    def guard(self, fact: Fact, *, looks: bool = True) -> Guard:
+        """When a line holds; ``looks`` False refuses words of the defence."""
+        return read_guard(fact.guard, self.receivers, self.formations, looks=looks)
+
+    @property
+    def always(self) -> Guard:
+        return always(self.receivers)
 
     @property
     def targets(self) -> tuple[str, ...]:
@@ -55,7 +67,10 @@ class Scope:
 
 
 def read_target(phrase: Phrase, scope: Scope, also: Collection[str] = ()) -> str:
-    """The spot or role that is looked at, thrown to or claimed; in a tag also `REST`.
+    """The spot or role that is looked at, thrown to or claimed; in a tag also `REST`. A route that
+    one man runs is that man.
+
+    Of a route that both sides run, as `each #1` does, it is the strong one's.
 
     ``also`` are other right words for this place, which a misspelt one may have meant.
     """
@@ -64,7 +79,21 @@ def read_target(phrase: Phrase, scope: Scope, also: Collection[str] = ()) -> str
         return REST
     words.at = 0
     target = words.take_name(scope.targets)
+    if target is None and (route := words.take_name(scope.runners)):
+        ran = [role for role in scope.runners[route] if role in scope.roles]
+        if len(ran) == 2 and _mirrored(ran):
+            ran = ran[:1]
+        if len(ran) == 1 and words.done:
+            return ran[0]
+        words.at = 0
+        raise words.miss(E464, ran or scope.targets, also=also)
     if target is None:
         raise words.miss(E464, scope.targets, also=also)
     words.finish("a spot or a role")
     return target
+
+
+def _mirrored(men: list[str]) -> bool:
+    """Whether two men by place are the strong one and the weak one of a number."""
+    first, second = (man.partition(" ") for man in men)
+    return (first[0], second[0]) == ("strong", "weak") and first[2] == second[2]

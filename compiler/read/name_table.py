@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from functools import cached_property
@@ -123,8 +123,14 @@ class Blocks:
         """The block's facts after those of what it extends, whose keys it does not say itself."""
         facts = one_subject_each(block.facts)
         said = {fact_key(f) for f in facts}
+        beside = _one_case(facts) if block.kind in ("concept", "run") else frozenset()
         for ancestor in self.ancestors(block):
-            inherited = [f for f in one_subject_each(ancestor.facts) if fact_key(f) not in said]
+            inherited = [
+                f
+                for f in one_subject_each(ancestor.facts)
+                if fact_key(f) not in said or (f.guard is None and fact_key(f) in beside)
+            ]
+            beside -= {fact_key(f) for f in inherited}
             said |= {fact_key(f) for f in inherited}
             facts = inherited + facts
         return facts
@@ -250,6 +256,17 @@ def one_subject_each(said: Iterable[Fact]) -> list[Fact]:
     return facts
 
 
+def _one_case(facts: Sequence[Fact]) -> frozenset[tuple[str, str]]:
+    """What a man does of which a single line speaks, and only for a case: what holds beside it is
+    his parent's."""
+    told = Counter(fact_key(f) for f in facts)
+    return frozenset(
+        fact_key(f)
+        for f in facts
+        if f.guard is not None and f.key in ("runs", "blocks") and told[fact_key(f)] == 1
+    )
+
+
 def key_of(block: Block) -> Key:
     owner = block.join("for")
     return block.kind, name_key(block.name), name_key(owner) if owner else ""
@@ -272,18 +289,19 @@ def adjusts_to(fact: Fact) -> str:
 
 def fact_key(fact: Fact) -> tuple[str, str]:
     """What a fact speaks of: a child's fact of the same key takes the place of its parent's."""
-    if fact.key == "pair":
+    key = fact.key
+    if key == "pair":
         return "claims", ""  # a claim by another word
-    if fact.key == "in" and fact.subject:
+    if key == "in" and fact.subject:
         return "at", fact.subject[0].text.casefold() + adjusts_to(fact)  # in a technique
-    if fact.key in _DOES and fact.subject:
+    if key in _DOES and fact.subject:
         return "runs", fact.subject[0].text.casefold()  # one man, one job
-    if fact.key == "kill" and isinstance(fact.value, Linked):
+    if key == "kill" and isinstance(fact.value, Linked):
         to = fact.value.link("to")
         return "kill", " ".join(p.text.casefold() for p in phrases(to)) if to is not None else ""
     subject = fact.subject[0].text.casefold() if fact.subject else ""
     subject += adjusts_to(fact)
-    if fact.label is not None and fact.key == "spot" and fact.value is not None:
+    if fact.label is not None and key == "spot" and fact.value is not None:
         head = getattr(fact.value, "head", None)
         subject = head.text.casefold() if isinstance(head, Phrase) else ""
-    return fact.key, subject
+    return key, subject

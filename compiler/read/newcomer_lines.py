@@ -159,8 +159,9 @@ NEWCOMER_ROWS: tuple[tuple[str, str, Answer], ...] = (
      "line blocks reach or climb"),
     (_RUN, r"(?P<who>(?:\w+ )?(?:guard|tackle|end)) cut ?off", r"\g<who> blocks cut off"),
     ("concept run tag", r"(?:the )?(?P<who>.+?) (?:goes|is|comes)(?: sent)? in(?:to)? motion.*",
-     lambda _: f"a motion is a block of its own, {typed('motion Jet')} with such a line: "
-               + typed("A moves to away, 2 outside tackle")),
+     lambda m: f"a motion is a block of its own, {typed('motion Jet')} with such a line: "
+               + typed(f"{m['who'] if len(m['who']) < 3 else 'A'} moves to away, "
+                       "2 outside tackle")),
     (_LOOK, r"(?:every(?:one|body) )?(?:plays? |covers? |in )?man(?:[- ]to[- ]man| coverage)?",
      lambda _: f"a line a man, such as {typed('C covers man, strong #1')}"),
     (_LOOK, r"every(?:one|body) (?:rush(?:es)?|blitz(?:es)?)",

@@ -19,7 +19,7 @@ _LINEMEN = (Position.TACKLE, Position.GUARD, Position.CENTRE)
 _CENTRE = "C"
 """A lineman's label that a receiver may have for his letter."""
 _ANYWHERE = frozenset(
-    ("read", "pressure", "alert", "claims", "pair", "needs", "swap", "handoff", "throw")
+    ("read", "pressure", "alert", "claims", "pair", "needs", "swap", "handoff", "throw", "toward")
 )
 """Lines whose values hold men."""
 _BEHIND_A_WAY = frozenset(("runs", "is", "spot"))
@@ -94,11 +94,11 @@ def letters_in(facts: Sequence[Fact], letters: Mapping[str, str], taken: Iterabl
 
 def _men_in(fact: Fact) -> Iterator[Atom]:
     """The words of a line's value that stand where a man may."""
-    value = fact.value
-    if fact.key in ("throws", "pitches") and isinstance(value, Linked) and value.link(_FREE):
+    value, key = fact.value, fact.key
+    if key in ("throws", "pitches") and isinstance(value, Linked) and value.link(_FREE):
         yield from _words(value.link("to"), anywhere=True)  # off a key
-    elif fact.key in _ANYWHERE or fact.key in _BEHIND_A_WAY:
-        anywhere = fact.key in _ANYWHERE
+    elif key in _ANYWHERE or key in _BEHIND_A_WAY:
+        anywhere = key in _ANYWHERE
         if isinstance(value, Linked):
             yield from _words(value.head, anywhere=anywhere)
             for link in value.links:

@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
+from stemline.read.spoken_blocks import as_lines
 from stemline.syntax.tree import (
     Atom,
     AtomKind,
@@ -75,8 +76,9 @@ def with_own_men(documents: Iterable[Document]) -> tuple[Document, ...]:
     moved = any(f.key == "line" for b in blocks if b.kind == "formation" for f in b.facts)
     linemen = {} if moved else {x: y for x, y in LINEMEN.items() if x not in {*other, *lined}}
     men = _Men(meant, linemen, dict.fromkeys(_passers(blocks, lined) - other, "quarterback"))
+    runs = tuple(b.name.text for b in blocks if b.kind == "run")
     return tuple(
-        replace(document, blocks=tuple(_block(block, men) for block in document.blocks))
+        replace(document, blocks=tuple(as_lines(_block(b, men), runs) for b in document.blocks))
         for document in documents
     )
 

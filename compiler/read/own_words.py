@@ -17,6 +17,7 @@ from stemline.read.clinic_lines import CLINIC_ROWS, LETTER_ROWS
 from stemline.read.coach_lines import MEN, ROWS, Answer, typed
 from stemline.read.coordinator_lines import COORDINATOR_ROWS
 from stemline.read.newcomer_lines import ANY_ROWS, LAST_ROWS, NEWCOMER_ROWS
+from stemline.read.sideline_lines import SIDELINE_ROWS
 from stemline.read.situation_lines import head_line
 from stemline.source import Source, Span
 from stemline.syntax.lines import KINDS
@@ -47,7 +48,7 @@ def _by_kind(rows: Iterable[tuple[str, str, Answer]]) -> tuple[_Row, ...]:
     return tuple((frozenset(kinds.split()), text, answer) for kinds, text, answer in rows)
 
 
-_ROWS = _by_kind((*CLINIC_ROWS, *COORDINATOR_ROWS, *NEWCOMER_ROWS, *ROWS))
+_ROWS = _by_kind((*SIDELINE_ROWS, *CLINIC_ROWS, *COORDINATOR_ROWS, *NEWCOMER_ROWS, *ROWS))
 _MEN = _by_kind((*MEN, *LETTER_ROWS))
 _LAST, _ANY_LINE = _by_kind(LAST_ROWS), _by_kind(ANY_ROWS)
 
@@ -133,10 +134,9 @@ def _is_of_another(d: Diagnostic, found: Sequence[Diagnostic], texts: Mapping[st
         if line == head and other.code in ("E302", "E303"):
             return True
         words = source.lines[line - 1].split() if 0 < line <= len(source.lines) else []
-        says = " ".join(words[: len(role.split()) + 1]).casefold()
-        if line != d.span.line and _head(source, line) == head and says in (
-            f"{role} is", f"{role} =", f"{role}:",
-        ):  # fmt: skip
+        # A line that makes him a role, by `is` or by what he does, and is not read itself.
+        says = " ".join(words[: len(role.split())]).casefold().rstrip(":")
+        if line != d.span.line and _head(source, line) == head and says == role:
             return True
     return False
 
@@ -162,8 +162,8 @@ def _told(d: Diagnostic, texts: Mapping[str, Source], names: Iterable[str]) -> D
         return _typed_instead(d, written, f"write {typed(head)}")
     if d.code not in _ASKED:
         return None
-    answer = _in_quotes(line, names) or _advised(d, kind, line)
     wrong = str(d.said.__dict__.get("found", ""))
+    answer = _in_quotes(line, names) or _advised(d, kind, line)
     if not answer and " and " in f" {wrong} " and '"' not in line:  # of a list, not of a name
         answer = f"part them with a comma: {typed(line.replace(' and ', ', '))}"
     return _typed_instead(d, written, answer) if answer else None

@@ -25,7 +25,8 @@ from stemline.read.own_letters import letters_in
 from stemline.read.read_concepts import read_body, subject_name
 from stemline.read.read_exchanges import with_the_ball
 from stemline.read.read_roles import read_men
-from stemline.read.run_joins import unfinished, with_run
+from stemline.read.run_joins import unfinished, with_partners, with_run
+from stemline.read.runners import runners_of
 from stemline.read.words import string_of
 from stemline.syntax.tree import Block, Fact, Linked, Phrase
 
@@ -57,6 +58,8 @@ class Bodies:
         before = len(self.found)
         scope = self.scope(self.lineage(block))
         body, _, found = read_body(facts, scope)
+        if block.kind == Kind.RUN.value:
+            body = with_partners(body)
         self.found.extend(found)
         broken = self._broken(block, before) or self.runs_broken(body)
         for role, said in body.rules.items():
@@ -80,20 +83,21 @@ class Bodies:
         told = {subject_name(p) for b in blocks for f in b.facts if f.verb for p in f.subject}
         for block in blocks:
             for fact in block.facts:
-                if fact.key == "is":
+                key = fact.key
+                if key == "is":
                     roles.update(dict.fromkeys(subject_name(p) for p in fact.subject))
-                if fact.key == "runs" and self.settings.code.all_eligible:
+                if key == "runs" and self.settings.code.all_eligible:
                     named = {subject_name(p) for p in fact.subject}
                     roles.update(dict.fromkeys(named & {CENTRE}))
                 if fact.verb is not None:
                     for subject in fact.subject:
                         men |= read_men(subject)
-                if fact.key == "join":  # the run brings him
+                if key == "join":  # the run brings him
                     roles[CARRIER] = None
                 head = fact.value.head if isinstance(fact.value, Linked) else None
-                if fact.key == "key" and isinstance(head, Phrase):
+                if key == "key" and isinstance(head, Phrase):
                     keys[subject_name(head)] = None
-                if fact.key == "spot" and isinstance(head, Phrase):
+                if key == "spot" and isinstance(head, Phrase):
                     name = subject_name(head)
                     if f"spot {name}" in told:  # no spot: a role of that name does something
                         roles[f"spot {name}"] = None
@@ -106,7 +110,8 @@ class Bodies:
         men |= {x: ByLetter(x) for x in called if x not in letters.same_as}
         by_place = {name: choice for name, choice in men.items() if name not in roles}
         mentioned = dict.fromkeys(x for fact in facts for x in letters.mentioned(fact))
-        pointed = tuple(x for x in mentioned if x not in by_place)
+        # The quarterback gets no ball of his own: `alert Q` is no man to look at.
+        pointed = tuple(x for x in mentioned if x not in by_place and x[0] != "Q")
         return Scope(
             self.receivers,
             self.routes,
@@ -121,6 +126,7 @@ class Bodies:
             formations=tuple(self.blocks.names("formation")),
             letters=letters,
             pointed=pointed,
+            runners=runners_of(facts, self.routes),
         )
 
     def lineage(self, block: Block) -> list[Block]:

@@ -6,7 +6,6 @@ from stemline.diagnostics.catalogue.football import E401, E420, E430, E444, E464
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.playbook.concepts import AlertDef, ClaimDef, Need
 from stemline.read.concept_scope import Scope, read_target
-from stemline.read.read_guards import read_guard
 from stemline.read.read_places import LANDMARKS
 from stemline.read.read_routes import read_on
 from stemline.read.words import Misread, Words, one_phrase
@@ -34,7 +33,7 @@ def read_claim(fact: Fact, scope: Scope) -> ClaimDef:
     """A shape with its spots, and the defender who is caught in it."""
     value = fact.value
     head = value.head if isinstance(value, Linked) else value
-    guard = read_guard(fact.guard, scope.receivers, scope.formations, looks=False)
+    guard = scope.guard(fact, looks=False)
     words = Words(_listed(head, fact))
     kind = "high-low" if fact.key == "pair" else words.expect(CLAIMS, E466)
     targets = []
@@ -85,5 +84,5 @@ def read_alert(fact: Fact, scope: Scope) -> AlertDef:
     value = fact.value
     head = value.head if isinstance(value, Linked) else value
     target = read_target(one_phrase(head, "a spot or a role", fact.span), scope)
-    guard = read_guard(fact.guard, scope.receivers, scope.formations)
+    guard = scope.guard(fact)
     return AlertDef(target, guard, read_on(value), fact.span)

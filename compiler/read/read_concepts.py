@@ -49,7 +49,7 @@ from stemline.playbook.said import Said, SideWord
 from stemline.read.concept_scope import CENTRE, Scope, read_target
 from stemline.read.read_claims import claims_clash, read_alert, read_claim, read_need, says_nothing
 from stemline.read.read_exchanges import EXCHANGES, ball_clashes, read_exchange
-from stemline.read.read_guards import clashes, read_guard
+from stemline.read.read_guards import clashes
 from stemline.read.read_key_cases import UNREAD, case_clashes, reacts, read_named_reaction
 from stemline.read.read_kills import read_kill
 from stemline.read.read_notes import read_group
@@ -75,6 +75,11 @@ from stemline.syntax.tree import Fact, Linked, Mark, Phrase, Value, items, phras
 K = TypeVar("K")
 T = TypeVar("T")
 
+_BY_PLACE = (
+    *(f"{side} #{rank}" for side in ("strong", "weak") for rank in range(1, 5)),
+    "back", "fullback", "tight end",
+)  # fmt: skip
+"""Men by where they stand, whom any line may name: what a misspelt subject may have meant."""
 PICKS = ("soft corner", "fewer defenders", "field", "boundary", "best matchup")
 KEEPS = {keep.value: keep for keep in Keep}
 
@@ -137,7 +142,7 @@ class _ConceptLines:
     def read(self, fact: Fact) -> None:
         self._read(fact)
         for letter in dict.fromkeys(self.scope.letters.mentioned(fact)):
-            guard = read_guard(fact.guard, self.scope.receivers, self.scope.formations)
+            guard = self.scope.guard(fact)
             self.pointed[letter].append(Said(letter, guard, fact.span))
 
     def _read(self, fact: Fact) -> None:
@@ -187,7 +192,7 @@ class _ConceptLines:
             self._note(Addressed.ALL, fact)
 
     def _note(self, who: Told, fact: Fact) -> None:
-        guard = read_guard(fact.guard, self.scope.receivers, self.scope.formations)
+        guard = self.scope.guard(fact)
         self.notes.append(Note(who, string_of(fact.value, fact.span), guard, fact.span))
 
     def _role_says(self, role: str, who: Told, fact: Fact) -> None:
@@ -245,18 +250,16 @@ class _ConceptLines:
     def _by_place(self, name: str, choice: Choice, fact: Fact) -> None:
         """Who he is, said by his name itself: whoever stands there, and nobody where none does."""
         if self.scope.calls_men and name not in self.scope.owned:
-            always = read_guard(None, self.scope.receivers)
-            self.called.setdefault(name, Said(choice, always, fact.span))
+            self.called.setdefault(name, Said(choice, self.scope.always, fact.span))
         elif name not in self.rules:
-            always = read_guard(None, self.scope.receivers)
             rule = RoleRule((choice, Nobody()), (name, "nobody"))
             if isinstance(choice, ByLetter):  # one man, who lines up or is missed
                 rule = RoleRule((choice,), (name,))
-            self.rules[name].append(Said(rule, always, fact.span))
+            self.rules[name].append(Said(rule, self.scope.always, fact.span))
 
     def _others(self, fact: Fact, who: str) -> None:
         """What all those do whom no other line names."""
-        guard = read_guard(fact.guard, self.scope.receivers, self.scope.formations)
+        guard = self.scope.guard(fact)
         match fact.key:
             case "runs":
                 run = read_run(fact.value, fact.span, self.scope.routes, self.scope.roles)
@@ -273,17 +276,14 @@ class _ConceptLines:
         if key == "runs" and role == CENTRE and self.scope.all_eligible and role not in self.rules:
             # Where he may catch a pass he needs no rule: there is only one.
             rule = RoleRule((Snapper(),), (CENTRE,))
-            always = read_guard(None, self.scope.receivers)
-            self.rules[role].append(Said(rule, always, fact.span))
+            self.rules[role].append(Said(rule, self.scope.always, fact.span))
         spot = None if key == "is" else read_line_spot(subject, self.scope.roles)
         if spot is not None:
             self._line(fact, spot)
             return
         if key != "is" and role not in self.scope.roles:
-            raise Words([subject]).miss(E450, self.scope.roles)
-        guard = read_guard(
-            fact.guard, self.scope.receivers, self.scope.formations, looks=key != "is"
-        )
+            raise Words([subject]).miss(E450, self.scope.roles, also=_BY_PLACE)
+        guard = self.scope.guard(fact, looks=key != "is")
         match key:
             case "is":
                 rule = read_rule(fact.value, fact.span, self.scope.roles, self.scope.letters)
@@ -311,7 +311,7 @@ class _ConceptLines:
 
     def _line(self, fact: Fact, spot: LineSpot) -> None:
         """What a lineman does is told by his place; he may block and be coached, no more."""
-        guard = read_guard(fact.guard, self.scope.receivers, self.scope.formations)
+        guard = self.scope.guard(fact)
         match fact.key:
             case "blocks":
                 rules = read_rules(fact.value, fact.span)
@@ -322,12 +322,13 @@ class _ConceptLines:
                 raise Misread(E403(verb=fact.key).at(fact.span))
 
     def _toward(self, fact: Fact) -> None:
-        guard = read_guard(fact.guard, self.scope.receivers, self.scope.formations, looks=False)
-        self.toward.append(Said(read_toward(fact.value, fact.span), guard, fact.span))
+        guard = self.scope.guard(fact, looks=False)
+        toward = read_toward(fact.value, fact.span, self.scope.letters)
+        self.toward.append(Said(toward, guard, fact.span))
 
     def _handoff(self, fact: Fact) -> None:
         """The men between the quarterback and the carrier, in the order in which they have it."""
-        guard = read_guard(fact.guard, self.scope.receivers, self.scope.formations, looks=False)
+        guard = self.scope.guard(fact, looks=False)
         roles = []
         for item in items(fact.value, Mark.ORDER):
             words = Words([one_phrase(item, "a role", fact.span)])
@@ -337,7 +338,7 @@ class _ConceptLines:
 
     def _exchange(self, fact: Fact, subject: Phrase) -> None:
         """Who gives the ball to whom."""
-        guard = read_guard(fact.guard, self.scope.receivers, self.scope.formations, looks=False)
+        guard = self.scope.guard(fact, looks=False)
         given, key = read_exchange(fact, subject, self.scope)
         self.exchanges[key].append(Said(given, guard, fact.span))
 
@@ -347,7 +348,7 @@ class _ConceptLines:
     # The quarterback.
 
     def _order(self, fact: Fact) -> None:
-        guard = read_guard(fact.guard, self.scope.receivers, self.scope.formations, looks=False)
+        guard = self.scope.guard(fact, looks=False)
         looks = tuple(self._look(item) for item in items(fact.value, Mark.ORDER))
         for place, look in enumerate(looks, 1):
             if look.last and (place == 1 or place < len(looks) or fact.key == "pressure"):
@@ -383,7 +384,7 @@ class _ConceptLines:
         return tuple(words) if said else ()
 
     def _feet(self, fact: Fact) -> None:
-        guard = read_guard(fact.guard, self.scope.receivers, self.scope.formations, looks=False)
+        guard = self.scope.guard(fact, looks=False)
         steps = []
         for item in items(fact.value, Mark.AND):
             words = Words([one_phrase(item, "feet parted by commas", fact.span)])
@@ -400,7 +401,7 @@ class _ConceptLines:
         rule = value.link("is") if isinstance(value, Linked) else None
         if not isinstance(value, Linked) or not isinstance(value.head, Phrase) or rule is None:
             raise Misread(E465().at(fact.span))
-        guard = read_guard(fact.guard, self.scope.receivers, self.scope.formations, looks=False)
+        guard = self.scope.guard(fact, looks=False)
         role = f"spot {subject_name(value.head)}"
         if role in self.scope.roles:  # a man called so: he runs or blocks in another line
             who = read_rule(rule, fact.span, self.scope.roles)
@@ -443,16 +444,11 @@ class _ConceptLines:
     def _choice(
         self, fact: Fact, into: list[Said[str]], names: Collection[str], code: Missed
     ) -> None:
-        guard = read_guard(fact.guard, self.scope.receivers, self.scope.formations, looks=False)
+        guard = self.scope.guard(fact, looks=False)
         words = Words([one_phrase(fact.value, "one choice", fact.span)])
         words.take_word("side")
         words.take_word("by")
-        start = words.at
-        name = words.expect(names, code)
-        if not words.done:
-            words.at = start
-            raise words.miss(code, names)
-        into.append(Said(name, guard, fact.span))
+        into.append(Said(words.choice(names, code), guard, fact.span))
 
     # Tags.
 

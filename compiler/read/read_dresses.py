@@ -159,7 +159,9 @@ def _formations(value: Value | None, span: Span, known: KnownNames) -> list[Dres
     sides = tuple(_sides(said.get("to"), span))
     without = {_formation(p, known) for p in _phrases(said.get("but"), span)}
     named: list[DressIn] = []
-    for phrase in _phrases(head, span):
+    phrases, called = _sides_behind(_phrases(head, span), known)
+    sides = sides or called
+    for phrase in phrases:
         all_of_them = phrase.text.casefold() == "all" and "all" not in _keys(known.formations)
         names = _keys_in_order(known.formations) if all_of_them else [_formation(phrase, known)]
         named += [
@@ -168,6 +170,22 @@ def _formations(value: Value | None, span: Span, known: KnownNames) -> list[Dres
             if name not in without
         ]
     return named
+
+
+def _sides_behind(phrases: list[Phrase], known: KnownNames) -> tuple[list[Phrase], tuple[str, ...]]:
+    """``Trey right, left``, as a call is said, with its sides apart: where the last formation has
+    no such name, and one without the side."""
+    names, said = _keys(known.formations), {*WAYS, BOTH}
+    for at, phrase in enumerate(phrases):
+        words = phrase.text.casefold().split()
+        behind = [other.text.casefold() for other in phrases[at + 1 :]]
+        if len(words) < 2 or words[-1] not in said or not said.issuperset(behind):
+            continue
+        if phrase.text.casefold() not in names and " ".join(words[:-1]) in names:
+            sides = tuple(dict.fromkeys((words[-1], *behind)))
+            ways = (w for side in sides for w in (SIDES if side == BOTH else (side,)))
+            return [*phrases[:at], Phrase(phrase.atoms[:-1])], tuple(dict.fromkeys(ways))
+    return phrases, ()
 
 
 def _formation(phrase: Phrase, known: KnownNames) -> str:

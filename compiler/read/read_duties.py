@@ -2,12 +2,26 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from types import MappingProxyType
+
 from stemline.diagnostics.catalogue.football import E402
 from stemline.diagnostics.catalogue.looks import E424, E482, E484, E485, E496
 from stemline.diagnostics.in_words import either
 from stemline.football.defence.techniques import Gap
 from stemline.football.defenders import DutyKind
-from stemline.playbook.look_definitions import Choices, LookSide, Rush, Task, ZoneDuty
+from stemline.football.offence.landmarks import Landmark
+from stemline.playbook.look_definitions import (
+    AtField,
+    Choices,
+    LookSide,
+    OverEnd,
+    OverReceiver,
+    Rush,
+    Stand,
+    Task,
+    ZoneDuty,
+)
 from stemline.playbook.look_definitions import ManMark as Man
 from stemline.read.read_stands import SIDES, choices_of
 from stemline.read.words import Misread, Words, one_phrase
@@ -20,53 +34,100 @@ SIDELESS = (DutyKind.HOLE, DutyKind.ROBBER)
 RUSHES = (*(gap.value for gap in Gap), "contain")
 MOTION_MAN = "motion man"
 MEN = ("tight end", "back", MOTION_MAN)
+NOBODYS: Mapping[str, str] = MappingProxyType({})
 _LETTERS = 2
 """Characters of a man's label at most."""
 _ORDINALS = {"second": 2, "third": 3}
 _COVERS = (*ZONES, "man", "deep middle")
+_OF_MANY = {f"{name}s": kind for name, kind in ZONES.items()}
+"""Zones as they are said of several men: `C, F, B cover thirds`."""
 
 
-def read_duty(value: Value | None, span: Span) -> Choices:
-    """Every choice of what he covers, in order: ``man, strong #3 or hook, strong``."""
+def read_duty(
+    value: Value | None,
+    span: Span,
+    stands: tuple[Stand, ...] = (),
+    letters: Mapping[str, str] = NOBODYS,
+) -> Choices:
+    """Every choice of what he covers, in order: ``man, strong #3 or hook, strong``.
+
+    ``stands`` are the places he has, however the sets differ: `flat` alone is the one on the side
+    where he stands, `man` alone whoever he stands over. ``letters`` are the offence's men, by
+    their lower case.
+    """
     choices = choices_of(value, span, "what he covers and the side")
-    tasks: list[Task] = []
-    for choice in choices:
-        tasks.append(_duty(choice, bool(tasks) and isinstance(tasks[-1], Man)))
-    return Choices(tuple(tasks), tuple(_text(c) for c in choices))
+    read = [_by_letter(choice, letters) or _duty(choice, stands) for choice in choices]
+    return Choices(tuple(task for task, _ in read), tuple(text for _, text in read))
+
+
+def _by_letter(phrases: list[Phrase], letters: Mapping[str, str]) -> tuple[Man, str] | None:
+    """``man, X`` · ``X``: a man of the offence by his letter."""
+    words = Words(phrases)
+    words.take_word("man")
+    words.take_word("on")
+    letter = letters.get(words.rest.casefold(), "") if not words.done else ""
+    return (Man(None, 0, 0, letter=letter), _text(phrases)) if letter else None
 
 
 def _text(phrases: list[Phrase]) -> str:
     return ", ".join(p.text for p in phrases)
 
 
-def _duty(phrases: list[Phrase], after_man: bool) -> Task:
-    """``after_man``: the choice before it was a man, so `man` need not be said again."""
-    words = Words(phrases)
+def _duty(phrases: list[Phrase], stands: tuple[Stand, ...]) -> tuple[Task, str]:
+    """A zone, or a man of the offence: he is one without `man` before him; and its words."""
+    words, said = Words(phrases), _text(phrases)
     side = _side(words)
-    if words.take_word("man") or (after_man and _names_man(words)):
-        return _man(words, side)
-    if words.take_name(("deep middle",)):
+    if words.take_word("man") or _names_man(words):
+        over = side is None and words.done and _over_whom(stands)
+        return over or (_man(words, side), said)
+    if words.take_name(("deep middle", "deep middle hole", "deep hole")):
         words.finish("a zone")
-        return ZoneDuty(DutyKind.THIRD, None)
+        return ZoneDuty(DutyKind.THIRD, None), said
     middle = words.take_word("middle") is not None
     words.take_word("deep")
-    name = words.take_name(ZONES)
+    name = words.take_name({**ZONES, **_OF_MANY})
     if name is None:
         raise words.miss(E484, _COVERS, also=SIDES)
-    kind = ZONES[name]
+    kind = ZONES.get(name) or _OF_MANY[name]
     side = side or _side(words)
     middle = middle or (kind is DutyKind.THIRD and words.take_word("middle") is not None)
     words.finish("a zone")
     if (middle and kind is not DutyKind.THIRD) or (side is not None and kind in SIDELESS):
         raise Misread(E484(found=_text(phrases), choices=either(_COVERS)).at(phrases[0].span))
     if side is None and not middle and kind not in SIDELESS:
-        raise Misread(E482(place=_text(phrases)).at(phrases[0].span))
-    return ZoneDuty(kind, side)
+        side, middle = _own_side(stands)
+        if side is None and not (middle and kind is DutyKind.THIRD):
+            raise Misread(E482(place=said).at(phrases[0].span))
+        said = f"{kind.value}, {side.value if side else 'middle'}"
+    return ZoneDuty(kind, side), said
+
+
+def _own_side(stands: tuple[Stand, ...]) -> tuple[LookSide | None, bool]:
+    """The side on which all of his places are; whether all are over the middle."""
+    sides = {stand.side for stand in stands}
+    middle = all(stand.where in (AtField(None), AtField(Landmark.BALL)) for stand in stands)
+    return (sides.pop() if len(sides) == 1 else None), bool(stands) and middle
+
+
+def _over_whom(stands: tuple[Stand, ...]) -> tuple[Man, str] | None:
+    """The man over whom he stands in his first place: whoever has another in a set says so."""
+    if not stands or stands[0].side is None:
+        return None
+    side = stands[0].side
+    match stands[0].where:
+        case OverReceiver(rank):
+            return Man(side, rank, 0), f"man, {side.value} #{rank}"
+        case OverEnd():
+            return Man(side, 0, 0), f"man, {side.value} tight end"
+        case _:
+            return None
 
 
 def _names_man(words: Words) -> bool:
     ahead = [a.word for a in words.atoms[words.at :]]
-    return bool(ahead) and (ahead[0].startswith("#") or ahead[0] == "tight" or "back" in ahead[:3])
+    return bool(ahead) and (
+        ahead[0].startswith("#") or ahead[0] in ("tight", "motion") or "back" in ahead[:3]
+    )
 
 
 def _man(words: Words, side: LookSide | None) -> Man:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from stemline.diagnostics.catalogue.football import E402, E405, E411, E420
@@ -23,7 +23,7 @@ from stemline.playbook.look_definitions import (
 from stemline.playbook.playbook import Settings
 from stemline.playbook.said import Said
 from stemline.read.name_table import Blocks, adjusts_to, fact_key, one_subject_each
-from stemline.read.read_duties import read_duty, read_rush
+from stemline.read.read_duties import NOBODYS, read_duty, read_rush
 from stemline.read.read_faces import read_faces
 from stemline.read.read_guards import clashes, read_guard, read_looks
 from stemline.read.read_stands import read_stands
@@ -40,10 +40,10 @@ _WORDS = tuple(look.value for look in LookWord)
 
 
 def read_look(
-    block: Block, blocks: Blocks, settings: Settings
+    block: Block, blocks: Blocks, settings: Settings, letters: Mapping[str, str] = NOBODYS
 ) -> tuple[LookDef, tuple[Diagnostic, ...]]:
-    """The look of a block, with what is wrong in it."""
-    reader = _LookReader(settings.code.receivers, blocks.names("formation"))
+    """The look of a block, with what is wrong in it; ``letters`` are the offence's men."""
+    reader = _LookReader(settings.code.receivers, blocks.names("formation"), letters)
     name = block.name
     if name.text.casefold() in _WORDS:
         reader.found.append(E487(name=name.text).at(name.span))
@@ -112,7 +112,13 @@ def _man_of(fact: Fact) -> str:
 class _LookReader:
     """Reads a look's lines one after another."""
 
-    def __init__(self, receivers: int, formations: Sequence[str] = ()) -> None:
+    def __init__(
+        self,
+        receivers: int,
+        formations: Sequence[str] = (),
+        letters: Mapping[str, str] = NOBODYS,
+    ) -> None:
+        self.letters = letters
         self.receivers = receivers
         self.formations = formations
         self.faces: dict[str, tuple[FacedSet, ...]] = {"only": (), "never": ()}
@@ -126,7 +132,8 @@ class _LookReader:
         self.man_says: dict[str, list[str]] = {}
 
     def read_all(self, facts: Iterable[Fact]) -> None:
-        for fact in facts:
+        # Where each stands before what he does: `flat` alone is the one on his side.
+        for fact in sorted(facts, key=lambda fact: fact.key in DUTIES):
             try:
                 self.read(fact)
             except Misread as miss:
@@ -171,8 +178,12 @@ class _LookReader:
                 self.stands.setdefault(_label(fact), []).append(Said(stands, guard, fact.span))
             case _:
                 guard = read_guard(fact.guard, self.receivers, looks=False, moves=True)
-                read = read_duty if fact.key == "covers" else read_rush
-                duty = read(fact.value, fact.span)
+                stands = tuple(s for said in self.stands.get(_label(fact), ()) for s in said.value)
+                duty = (
+                    read_duty(fact.value, fact.span, stands, self.letters)
+                    if fact.key == "covers"
+                    else read_rush(fact.value, fact.span)
+                )
                 self.duties.setdefault(_label(fact), []).append(Said(duty, guard, fact.span))
 
     def _shows(self, fact: Fact) -> None:

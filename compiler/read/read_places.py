@@ -32,6 +32,10 @@ FORMATION_SIDES = tuple(s.value for s in SideWord if s not in _AT_SNAP)
 _MEASURES = ("inside", "outside")
 _DEPTHS = ("on line", "off line", "under centre", "5 deep")
 _DEPTH_WORDS = ("on", "off", "under")
+_OF_LINE = (Landmark.GUARD, Landmark.TACKLE, Landmark.END)
+_CENTRES = ("c", "sn", "centre", "center", "snapper")
+_WING = 1.0
+"""Yards outside the end where a wing stands, off the line. Common practice."""
 
 
 def read_place(
@@ -82,6 +86,14 @@ def _where(words: Words, letters: tuple[str, ...], sides: tuple[str, ...], movin
     if words.take_word("beside"):
         where = _anchor(words, letters, 1.8)
         return replace(where, beside=True) if isinstance(where, AtMan) else where
+    start = words.at
+    if words.take_word("behind"):
+        where = _anchor(words, letters, 0.0)
+        if isinstance(where, AtMan) and not where.man.startswith("Q"):
+            return replace(where, behind=True)
+        if isinstance(where, AtLandmark) and where.landmark in _OF_LINE and not words.done:
+            return where  # behind a lineman, and how deep
+        words.at = start  # behind the quarterback is so many yards from the ball
     yards = words.take_number()
     if yards is not None:
         measure = words.take_word(*_MEASURES)
@@ -103,6 +115,13 @@ def _anchor(
     if landmark is not None:
         return AtLandmark(LANDMARKS[landmark], outside)
     by_word = {letter.casefold(): letter for letter in letters}
+    if not words.done and (said := words.atoms[words.at].word) not in by_word:
+        if said in _CENTRES:
+            words.at += 1
+            return AtLandmark(Landmark.BALL, outside)
+        if said == "wing" and not outside:
+            words.at += 1
+            return AtLandmark(Landmark.END, _WING)
     if not words.done and words.atoms[words.at].word in by_word:
         words.at += 1
         return AtMan(by_word[words.atoms[words.at - 1].word], outside)

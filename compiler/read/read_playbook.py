@@ -103,7 +103,7 @@ class _BlockReader:
         }
         tags = Tags(bodies, concepts)
         written = tags.written()
-        looks = self._looks()
+        looks = self._looks(called)
         taught, wrong = read_teaching(self.blocks.taught.values(), self.settings.code)
         self.found += wrong
         written.update(with_tempos(written, taught))
@@ -173,10 +173,12 @@ class _BlockReader:
             )
         return routes
 
-    def _looks(self) -> dict[str, LookDef]:
+    def _looks(self, letters: Mapping[str, str]) -> dict[str, LookDef]:
         looks = {}
         for block in self.blocks.of("look"):
-            looks[name_key(block.name)], found = read_look(block, self.blocks, self.settings)
+            looks[name_key(block.name)], found = read_look(
+                block, self.blocks, self.settings, letters
+            )
             self.found += found
         return looks
 

@@ -258,12 +258,7 @@ def read_toward(value: Value | None, span: Span) -> tuple[Toward, ...]:
     for item in items(value, Mark.OR):
         words = Words([one_phrase(item, "a side", span)])
         words.take_word("the")
-        start = words.at
-        name = words.expect(TOWARD, E692)
-        if not words.done:
-            words.at = start
-            raise words.miss(E692, TOWARD)
-        ways.append(TOWARD[name])
+        ways.append(TOWARD[words.choice(TOWARD, E692)])
     return tuple(ways)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping
+from dataclasses import replace
 
 from stemline.diagnostics.catalogue.football import (
     E402,
@@ -39,10 +40,29 @@ from stemline.playbook.said import SideWord
 from stemline.read.read_places import LANDMARKS, SIDES
 from stemline.read.words import Misread, Missed, Words, one_phrase
 from stemline.source import Span
-from stemline.syntax.tree import AtomKind, Fact, Linked, Mark, Phrase, Value, items
+from stemline.syntax.tree import AtomKind, Fact, Linked, Mark, Phrase, Series, Value, items
 
 STROKES = ("up", "in", "out", "back", "across", "to", "over", "rounded", "settle")
 _WAYS = ("away from", "same side as", "toward", "across from")
+ALSO_CALLED: Mapping[str, str] = {
+    "drag": "cross", "flag": "corner", "flare": "swing", "fly": "go", "glance": "skinny post",
+    "rail": "wheel", "shallow": "cross", "square in": "in", "square out": "out", "stop": "hitch",
+    "streak": "go", "vertical": "go",
+}  # fmt: skip
+"""Other names of routes, and the one that is drawn: where the playbook has no route so called.
+Common practice, no published source."""
+CHECK = "check"
+"""The route of a man who looks for a rusher first; another may follow: ``check then swing``."""
+TURNS_IN = (
+    "bender", "post", "skinny post", "slant", "in", "dig", "over", "cross", "high cross", "snag",
+    "curl", "hook",
+)  # fmt: skip
+TO_THE_BALL = tuple(
+    f"{way} {where}"
+    for way in ("across", "to", "toward", "towards")
+    for where in ("the ball", "the middle", "ball", "middle", "inside")
+)
+"""Where a route goes anyhow that turns in: ``bender across the ball``."""
 _BACK = {"in": (Lateral.IN, 135.0), "out": (Lateral.OUT, 135.0)}
 
 
@@ -143,6 +163,9 @@ def read_run(
         raise Misread(E402(what="a route").at(at))
     words = Words([pieces[0]])
     route = _route(words, routes)
+    if route.name == CHECK and words.done and len(pieces) > 1 and _names_route(pieces[1], routes):
+        rest = pieces[1] if len(pieces) == 2 else Series(Mark.THEN, tuple(pieces[1:]))
+        return _after_check(route, read_run(rest, span, routes, roles))
     depth = words.take_number()
     if depth is not None and read_behind(words):
         depth = -depth
@@ -150,6 +173,8 @@ def read_run(
     end: Depth | None = None
     way: SideWord | ByRole | None = None
     rail: Rail | None = None
+    if route.name in TURNS_IN:
+        words.take_name(TO_THE_BALL)
     start = words.at
     while not words.done:
         if words.take_word("up"):
@@ -171,6 +196,19 @@ def read_run(
         said.append(piece.text)
     told = _words(route, depth, extra, said)
     return RouteJob(route, depth, target, way, tuple(later), told, end, rail)
+
+
+def _names_route(piece: Value, routes: Mapping[str, Route]) -> bool:
+    """Whether a piece behind `then` is a route, and no stroke of that name."""
+    if not isinstance(piece, Phrase) or piece.atoms[0].word in STROKES:
+        return False
+    return Words([piece]).take_name((*routes, *ALSO_CALLED)) is not None
+
+
+def _after_check(check: Route, job: RouteJob) -> RouteJob:
+    """``check then swing weak``: he looks for a rusher where a check does, and goes from there."""
+    route = replace(job.route, name=check.name, strokes=(check.strokes[0], *job.route.strokes))
+    return replace(job, route=route, words=f"Check, then {job.words[:1].lower()}{job.words[1:]}")
 
 
 def _rail(words: Words, route: Route, depth: float | None) -> Rail:
@@ -203,6 +241,8 @@ def _route(words: Words, routes: Mapping[str, Route]) -> Route:
             return routes[number.text]
         words.at -= 1
     name = words.take_name(routes)
+    if name is None and (other := words.take_name(ALSO_CALLED)):
+        name = ALSO_CALLED[other]
     if name is None:
         raise words.miss(E442, routes)
     return routes[name]

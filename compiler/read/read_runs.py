@@ -24,6 +24,7 @@ from stemline.playbook.run_definitions import (
     Toward,
 )
 from stemline.playbook.said import SideWord
+from stemline.read.own_letters import NO_LETTERS, Letters
 from stemline.read.read_places import SIDES
 from stemline.read.words import Misread, Words, one_phrase
 from stemline.source import Span
@@ -36,6 +37,12 @@ GAPS = ("A", "B", "C", "D")
 _CENTRES = ("centre", "center")
 _AIMS = (*GAPS, *PLACES[:2], "end", "centre", "outside the end")
 TOWARD_MEN = ("tight end", "back")
+_SAID_AS = {
+    "first linebacker": "near linebacker", "first backer": "near linebacker",
+    "defensive end": "end man on line", "end": "end man on line", "backer": "linebacker",
+    "noseguard": "nose", "nose guard": "nose", "nose tackle": "nose",
+}  # fmt: skip
+"""Defenders as coaches name them who mean one of the table: common practice."""
 _TOWARD_SIDES = {
     word: side for word, side in SIDES.items()
     if side not in (SideWord.PLAYSIDE, SideWord.BACKSIDE)
@@ -125,7 +132,8 @@ def _partner(words: Words) -> LineSpot:
 def _target(words: Words, among: Sequence[str] = DEFENDERS) -> TargetDef:
     words.take_word("the")
     side = words.take_name(SIDES)
-    what = words.expect(among, E462)
+    known = words.take_name((*among, *_SAID_AS))
+    what = _SAID_AS.get(known, known) if known else words.expect(among, E462)
     return TargetDef(what, SIDES[side] if side else None)
 
 
@@ -133,9 +141,10 @@ def read_aim(value: Value | None, span: Span) -> Aim:
     """``playside B``, ``outside the end``, ``backside A then playside C``."""
     points, said = [], []
     for piece in items(value, Mark.THEN):
-        phrase = one_phrase(piece, "an aiming point", span)
+        phrase = _side_first(piece, span)
         words = Words([phrase])
         words.take_word("at")
+        words.take_word("the")
         side = words.take_name(SIDES)
         if words.take_word("outside"):
             words.take_word("the")
@@ -143,6 +152,8 @@ def read_aim(value: Value | None, span: Span) -> Aim:
             point = "edge"
         else:
             point = words.expect(_AIMS, E673)
+            if point in GAPS and side in (None, "playside", "backside"):
+                words.take_word("gap")  # of another side the run has to go `toward` it
         words.finish("an aiming point")
         points.append(AimPoint(point, SIDES[side] if side else None))
         said.append(phrase.text)
@@ -151,11 +162,22 @@ def read_aim(value: Value | None, span: Span) -> Aim:
     return Aim(tuple(points), ", then ".join(said))
 
 
-def read_toward(value: Value | None, span: Span) -> Toward:
-    """``call``, ``tight end``, ``away from tight end``, ``away from back``."""
+def _side_first(piece: Value, span: Span) -> Phrase:
+    """``B, playside`` and ``B gap playside`` as ``playside B``."""
+    parts = items(piece, Mark.AND)
+    atoms = [a for p in parts if isinstance(p, Phrase) for a in p.atoms]
+    if len(atoms) > 1 and atoms[-1].word in SIDES and atoms[0].word.upper() in GAPS:
+        return Phrase((atoms[-1], *atoms[:-1]))
+    return one_phrase(piece, "an aiming point", span)
+
+
+def read_toward(value: Value | None, span: Span, letters: Letters = NO_LETTERS) -> Toward:
+    """``call``, ``tight end``, ``away from tight end``, ``away from back``, ``Y``."""
     words = Words([one_phrase(value, "the side the run goes to", span)])
     away = words.take_name(("away from",)) is not None
-    man = words.take_name(TOWARD_MEN)
+    man = words.take_name(TOWARD_MEN) or letters.of.get(words.rest.casefold())
+    if man is not None and man in letters.of.values():
+        return Toward(None, man, away)
     side = None if man or away else words.take_name(_TOWARD_SIDES)
     if man is None and side is None:
         raise words.miss(E674, TOWARD_MEN if away else (*_TOWARD_SIDES, *TOWARD_MEN))
@@ -177,13 +199,16 @@ def read_key(value: Value | None, span: Span) -> KeyDef:
 
 
 def read_reaction(fact: Fact, roles: Collection[str]) -> Reaction:
-    """``give if he widens``, ``throw slant if he fits the run``, ``pitch off overhang if …``."""
+    """``give if he widens``, ``throw slant if he fits the run``, ``pitch off overhang if …``;
+    with one man to read also ``pitch to trail if he takes the quarterback``. A pitch alone, off a
+    man, is for when he takes the quarterback."""
     value, does = fact.value, fact.key
     first = next(phrases(value), None)
     if first is not None and first.atoms[0].word in ("is", "runs", "blocks", "aims", "says"):
         raise Misread(E680(word=does).at(fact.span))
     when = value.link("if") if isinstance(value, Linked) else None
-    if not isinstance(value, Linked) or when is None:
+    alone = does == "pitch" and isinstance(value, Linked) and value.link("off") is not None
+    if not isinstance(value, Linked) or (when is None and not alone):
         raise Misread(E675(does=does).at(fact.span))
     to = ""
     off: KeyDef | None = None
@@ -194,11 +219,16 @@ def read_reaction(fact: Fact, roles: Collection[str]) -> Reaction:
     elif value.head is not None:
         raise Misread(E675(does=does).at(value.head.span))
     if does == "pitch":
-        off_value = value.link("off")
-        if off_value is None:
+        off_value, taker = value.link("off"), value.link("to")
+        if off_value is None and taker is None:
             raise Misread(E675(does="pitch off overhang").at(fact.span))
-        off = read_key(off_value, fact.span)
-    return Reaction(does, to, _spoken(when), off, fact.span)
+        off = read_key(off_value, fact.span) if off_value is not None else None
+        if taker is not None:
+            words = Words([one_phrase(taker, "the role that is pitched to", fact.span)])
+            to = words.expect(roles, E444)
+            words.finish("a role")
+    said = _spoken(when) if when is not None else "he takes the quarterback"
+    return Reaction(does, to, said, off, fact.span)
 
 
 def _spoken(value: Value) -> str:
@@ -227,6 +257,9 @@ def read_block(fact: Fact) -> Job:
         job = words.take_name(BLOCKS)
         if job is not None and words.done:
             return BlockSaid(job)
+        words.at = 0
+        if (side := words.take_name(SIDES)) and words.take_word("edge") and words.done:
+            return BlockSaid("edge", SIDES[side])
         words.at = 0
         if words.take_name((*WAYS, "pull kick")) is None:
             raise words.miss(E445, dict.fromkeys((*BLOCKS, *WAYS)))

@@ -33,6 +33,8 @@ SIDES = {side.value: side for side in LookSide}
 LANDMARKS = {landmark.value: landmark for landmark in Landmark}
 NUMBERS = (*TECHNIQUES, *LINEBACKERS)
 PLACES = ("middle", "apex", "tight end", "between")
+DEPTH_OF = {"press": 2.0, "off": 7.0}
+"""How deep a corner is who presses or is off, where no figure says it: custom."""
 _MEASURES = ("deep", "inside", "outside")
 _CHOICES = (*PLACES, *LANDMARKS, *WORDS, *GAPS, *NUMBERS)
 
@@ -98,6 +100,8 @@ def _piece(words: Words, draft: _Draft) -> _Draft:
     start = words.at
     if draft.side is None and (name := _side(words)):
         return replace(draft, side=name)
+    if draft.depth is None and (stands := words.take_word(*DEPTH_OF)):
+        return replace(draft, depth=DEPTH_OF[stands])
     measure = _measure(words)
     if measure is not None and measure[1] == "deep":
         return replace(draft, depth=measure[0])

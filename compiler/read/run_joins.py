@@ -8,9 +8,17 @@ from dataclasses import replace
 from stemline.diagnostics.catalogue.runs import E678, E679
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.in_words import together
+from stemline.football.blocking.run_rules import BlockWay
 from stemline.playbook.concepts import Body, Job
 from stemline.playbook.role_rules import Nobody, RoleRule
-from stemline.playbook.run_definitions import CARRIER, WHOLE_LINE, Aim, BlockRules, LineSpot
+from stemline.playbook.run_definitions import (
+    CARRIER,
+    WHOLE_LINE,
+    Aim,
+    BlockRules,
+    LineSpot,
+    RuleDef,
+)
 from stemline.playbook.said import Said, SideWord
 from stemline.source import Span
 
@@ -52,6 +60,38 @@ def _blocks(body: Body, spot: LineSpot) -> bool:
         return True
     told = {s.side for s in body.line if s.place == spot.place}
     return any(sides <= told for sides in _BOTH_SIDES)
+
+
+def with_partners(body: Body) -> Body:
+    """The run's line with each man of whom another says `double with` and no line says anything:
+    he doubles with that man, else has the man on him, else climbs."""
+    line = dict(body.line)
+    for spot in _EVERY_LINE:
+        if _blocks(body, spot):
+            continue
+        for owner, said in body.line.items():
+            if any(_doubles_with(rule, owner, spot) for one in said for rule in one.value.rules):
+                line[spot] = tuple(
+                    replace(one, value=_partner_of(owner, one.value)) for one in said
+                )
+    return replace(body, line=line)
+
+
+def _doubles_with(rule: RuleDef, owner: LineSpot, spot: LineSpot) -> bool:
+    partner = rule.partner
+    return (
+        partner is not None
+        and partner.place == spot.place
+        and (partner.side or owner.side) is spot.side
+    )
+
+
+def _partner_of(owner: LineSpot, rules: BlockRules) -> BlockRules:
+    ways = (RuleDef(BlockWay.DOUBLE, owner, None), RuleDef(BlockWay.ON, None, None))
+    climbs = RuleDef(BlockWay.CLIMB, None, None)
+    _, then, whom = rules.words.partition(", then ")
+    words = f"double with {owner} or on or climb{then}{whom}"
+    return BlockRules((*ways, climbs), rules.then, words)
 
 
 def with_run(body: Body, owner: Body, run: Body) -> Body:

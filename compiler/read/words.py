@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Collection, Iterable, Sequence
 from functools import cache, cached_property
 from itertools import accumulate
 from typing import Protocol
@@ -130,6 +130,15 @@ class Words:
         if taken is None:
             raise self.miss(code, names)
         return taken
+
+    def choice(self, names: Collection[str], code: Missed) -> str:
+        """One of ``names`` must be all that is left; else ``code`` with the nearest of them."""
+        start = self.at
+        name = self.expect(names, code)
+        if not self.done:
+            self.at = start
+            raise self.miss(code, names)
+        return name
 
     def miss(self, code: Missed, names: Iterable[str] = (), *, also: Iterable[str] = ()) -> Misread:
         """A misread at what comes next, naming the nearest of ``names``.

@@ -18,7 +18,7 @@ from stemline.football.exchanges import BallMoves, Exchange
 from stemline.football.field import Side
 from stemline.football.offence.aiming import aimed
 from stemline.football.offence.landmarks import Landmark
-from stemline.football.offence.rails import Rail, on_by, railed, stem_of
+from stemline.football.offence.rails import Rail, in_time, on_by, railed, stem_of
 from stemline.football.offence.strokes import Decide
 from stemline.football.offence.tracing import Runner, called_depth, target_x, trace
 from stemline.football.play import Assignment, Branch, DepthMark, Man, Motion
@@ -32,7 +32,7 @@ from stemline.playbook.role_rules import ByRole
 from stemline.playbook.run_definitions import CARRIER, Aim, BlockRules
 from stemline.playbook.said import Said, SideWord
 from stemline.resolve.ball_way import on_their_ways, ways_through
-from stemline.resolve.roles import Bound
+from stemline.resolve.roles import Bound, side_of_way
 
 T = TypeVar("T")
 
@@ -167,8 +167,9 @@ def _decides(decide: Decide) -> str:
 def words_of(does: Job, role: str) -> str:
     """The line of the assignment table for what a role does."""
     match does:
-        case BlockSaid(job):
-            return BLOCKS[job].words
+        case BlockSaid(job, side):
+            first, _, rest = BLOCKS[job].words.partition(":")
+            return f"{first}, {side.value}:{rest}" if side is not None else BLOCKS[job].words
         case Aim(_, words):
             carries = f"Take the ball to {words}."
             return carries if role == CARRIER else f"Run to {words}, as if with the ball."
@@ -281,8 +282,9 @@ def _run(
     if run.target is not None:
         strokes = aimed(strokes, run.target, run.end, depth)
     if run.rail is not None:
-        strokes = railed(strokes, run.rail, depth)
-        found += _off_the_rail(run, run.rail, man, runner, said, call)
+        rail = in_time(run.rail, stem_of(run.route.strokes, depth) or depth, runner)
+        strokes = railed(strokes, rail, depth)
+        found += _off_the_rail(run, rail, man, runner, said, call)
     path = trace((*strokes, *run.then), depth, runner)
     return path, _marks(path, depth, run)
 
@@ -334,7 +336,8 @@ def _block(block: BlockSaid, man: Man, picture: LinedUp) -> Path | None:
     strokes = BLOCKS[block.job].strokes
     if not strokes:
         return None
-    runner = Runner(man.snap, natural_out(man, picture), picture.field)
+    out = picture.side(block.side) if block.side is not None else natural_out(man, picture)
+    runner = Runner(man.snap, out, picture.field)
     return replace(trace(strokes, 0, runner), ending=Ending.BLOCK)
 
 
@@ -349,17 +352,6 @@ def _goes_out(block: BlockSaid, path: Path | None, man: Man, picture: LinedUp) -
 def natural_out(man: Man, picture: LinedUp) -> Side:
     """The side a man stands on; for one behind the ball the weak side."""
     return picture.side_of(man.label) or picture.count.weak
-
-
-def side_of_way(way: SideWord | ByRole, bound: Bound, picture: LinedUp) -> Side | None:
-    """The side a word means; for a role, the side that its man comes from at the snap."""
-    if isinstance(way, SideWord):
-        return picture.side(way)
-    label = bound.man(way.role)
-    side = picture.side_of(label) if label is not None else None
-    if side is None:
-        return None
-    return side.other if way.opposite else side
 
 
 def _marks(path: Path, depth: float, run: RouteJob) -> tuple[DepthMark, ...]:

@@ -25,6 +25,9 @@ from stemline.source import NOWHERE
 
 _TURN = 1.2
 """The reach in yards of a turn on the way to an exchange."""
+_HANDS_ON_AT = 5.0
+"""Yards behind the line at which a man hands the ball on, over the backside guard, where the coach
+says neither where nor what he runs. Common practice, no published source."""
 _OVER_HIM = 0.5
 """Yards apart of two places that are one on a man's way."""
 
@@ -43,9 +46,10 @@ def ball_way(body: Body, bound: Bound, picture: LinedUp, kind: Kind, call: str) 
     passer = _at(picture, Position.QUARTERBACK)
     snapper = _at(picture, Position.CENTRE)
     lines = [
-        made
-        for said in _holding(body, picture)
-        if (made := _named(said, bound, picture)) is not None
+        (said, _usual(made, passer, body, bound, picture))
+        for line in _holding(body, picture)
+        if (named := _named(line, bound, picture)) is not None
+        for said, made in (named,)
     ]
     fakes = [x for x in lines if x[1].kind is BallMoves.FAKE]
     gives = [x for x in lines if x[1].kind is not BallMoves.FAKE]
@@ -105,6 +109,16 @@ def _named(said: ExchangeDef, bound: Bound, picture: LinedUp) -> OneLine | None:
         True, tuple(filter(None, others)), said.runs, said.span,
     )  # fmt: skip
     return said, replace(made, at=_place(said, made, picture))
+
+
+def _usual(made: Exchange, passer: str, body: Body, bound: Bound, picture: LinedUp) -> Exchange:
+    """The place where a man hands it on of whom no line says where he runs, and none where."""
+    role = bound.role_of(made.giver)
+    hands = made.kind is BallMoves.HAND and made.giver != passer
+    if made.at is not None or not hands or role is None or body.jobs.get(role):
+        return made
+    x = hole("guard", picture.side(SideWord.BACKSIDE), picture.men).x
+    return replace(made, at=Point(x, -_HANDS_ON_AT), words=f"{_HANDS_ON_AT:g} deep, backside guard")
 
 
 def in_exchanges(body: Body, bound: Bound, picture: LinedUp) -> frozenset[str]:

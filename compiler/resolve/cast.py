@@ -159,9 +159,11 @@ def _asked(body: Body) -> frozenset[LookWord]:
 
 
 def _swap(body: Body, bound: Bound) -> None:
-    """`swap a with b`: the two men change roles."""
+    """`swap a with b`: the two men change roles, or one takes the role of the other."""
     for swap in body.swaps:
         a, b = bound.man(swap.first), bound.man(swap.second)
         one, two = bound.role_of(a or ""), bound.role_of(b or "")
         if one is not None and two is not None:
             bound.men[one], bound.men[two] = bound.men[two], bound.men[one]
+        elif a is not None and b is not None and (one or two):
+            bound.men[one or two or ""] = b if one else a

@@ -314,11 +314,19 @@ def _line_up(book: Playbook, at: CalledAt) -> Lined:
     alignment, men, found = line_up(book, book.formations[at.formation], at.side, field)
     if not men:
         return Lined(None, {}, found)
+    before = count(men, at.side)
     men, motions, moved = move(alignment, men, book.motions[at.motion] if at.motion else None)
     counted = count(men, at.side)
+    came = tuple(
+        (side, number, label)
+        for side in Side
+        for number, label in enumerate(before.on(side), 1)
+        if label in motions and label in counted.backs
+    )
     # The alignment's field knows the line that this formation draws.
     men, field = ranked(men, counted), alignment.field
-    return Lined(LinedUp(men, counted, field, at.side, book.receivers), motions, (*found, *moved))
+    picture = LinedUp(men, counted, field, at.side, book.receivers, came=came)
+    return Lined(picture, motions, (*found, *moved))
 
 
 def _turned(picture: LinedUp) -> LinedUp:

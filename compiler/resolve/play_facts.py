@@ -15,8 +15,7 @@ from stemline.resolve.expand import Order, call_of
 @dataclass(frozen=True)
 class PlayFacts:
     """Of the play as it is drawn: the true side and the spot, the receivers to each side, the
-    protection's name, the quarterback's feet, and whether he looks at anybody; ``clean`` where
-    nothing is an error in it, the look that it is drawn against counted."""
+    protection's name, the quarterback's feet, and whether he looks at anybody."""
 
     side: Side
     spot: BallSpot
@@ -24,12 +23,11 @@ class PlayFacts:
     protection: str
     feet: tuple[Step, ...]
     reads: bool
-    clean: bool
 
 
-def facts_of(play: Play, *, clean: bool) -> PlayFacts:
+def facts_of(play: Play) -> PlayFacts:
     where = play.call.side, play.ball, play.shape
-    return PlayFacts(*where, play.protection, play.feet, play.is_read, clean)
+    return PlayFacts(*where, play.protection, play.feet, play.is_read)
 
 
 def play_by_facts(

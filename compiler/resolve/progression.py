@@ -16,8 +16,7 @@ from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import Body, FootDef, LookAt, SpotRule
 from stemline.playbook.guards import narrowest
 from stemline.playbook.said import Said
-from stemline.resolve.assignments import side_of_way
-from stemline.resolve.roles import Bound
+from stemline.resolve.roles import Bound, side_of_way
 
 # Half the width and height of a spot in yards. Common practice, no published source: the window
 # of a shallow crosser reaches from the tackle to a slot's first split; a settle is thrown within

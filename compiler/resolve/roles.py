@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
-from stemline.diagnostics.catalogue.calls import E620, E621, E626
+from stemline.diagnostics.catalogue.calls import E620, E621, E626, W627
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.in_words import how_many
 from stemline.football.defence.fronts import at_place, wings
@@ -36,6 +36,7 @@ from stemline.playbook.role_rules import (
     Which,
     Wing,
 )
+from stemline.playbook.run_definitions import CARRIER
 from stemline.playbook.said import Said, SideWord
 
 
@@ -86,8 +87,32 @@ def _bind_all(body: Body, picture: LinedUp, ends: Mapping[str, str], call: str) 
         role = min(ready, key=lambda r: (r not in body.first, *_turn(r, waiting[r].value)))
         _bind_one(role, waiting.pop(role), picture, bound, call)
     bound.nobody += waiting
-    bound.found += _circles(waiting)
+    bound.found += (*_circles(waiting), *_named_twice(body, picture, bound, call))
     return bound
+
+
+def _named_twice(body: Body, picture: LinedUp, bound: Bound, call: str) -> Iterable[Diagnostic]:
+    """Men of whom two lines speak, one of them by his place: that line is not drawn. A role that
+    takes whoever is still free names nobody, and who carries the ball is meant apart."""
+    for role in bound.nobody:
+        rule = next(iter(body.rules.get(role, ())), None)
+        if rule is None or not _by_place(role, rule.value) or role not in body.jobs:
+            continue
+        for label in candidates(rule.value.choices[0], picture, bound):
+            other = bound.role_of(label) or ""
+            theirs = next(iter(body.rules.get(other, ())), None)
+            if theirs is not None and _says_who(other, theirs.value) and other in body.jobs:
+                yield W627(man=label, first=other, second=role, call=call).at(rule.span)
+                break
+
+
+def _by_place(role: str, rule: RoleRule) -> bool:
+    """Whether no line gives the role a man: its name says who he is."""
+    return rule.words[0] == role and not isinstance(rule.choices[0], ByLetter)
+
+
+def _says_who(role: str, rule: RoleRule) -> bool:
+    return role != CARRIER and not any(isinstance(c, Relative) for c in rule.choices)
 
 
 def line_ends(body: Body, picture: LinedUp) -> Mapping[str, str]:
@@ -116,9 +141,11 @@ def _point(body: Body, picture: LinedUp, bound: Bound, call: str) -> None:
             bound.found.append(E626(man=letter, call=call).at(holding[0].span))
 
 
-def _turn(role: str, rule: RoleRule) -> tuple[bool, int, str]:
-    """When a role binds; the name breaks ties, so that no line's place in the text does."""
-    return _optional(rule), _relative(rule), role
+def _turn(role: str, rule: RoleRule) -> tuple[bool, int, bool, str]:
+    """When a role binds; the name breaks ties, so that no line's place in the text does. Of those
+    named by their place only, a number is before `tight end`, which may be either."""
+    loose = _by_place(role, rule) and not isinstance(rule.choices[0], Ranked)
+    return _optional(rule), _relative(rule), loose, role
 
 
 def _rules_that_hold(body: Body, picture: LinedUp) -> Iterable[tuple[str, Said[RoleRule]]]:
@@ -166,6 +193,9 @@ def _bind_one(role: str, rule: Said[RoleRule], picture: LinedUp, bound: Bound, c
             bound.men[role] = free[0]
             return
         reasons.append(_reason(choice, words, there, picture, bound))
+    if (man := _had_the_number(rule.value, picture)) and bound.role_of(man) is None:
+        bound.men[role] = man
+        return
     bound.nobody.append(role)
     letter = rule.value.choices[0]
     if rule.value.words == (role,) and isinstance(letter, ByLetter) and not there:
@@ -176,6 +206,18 @@ def _bind_one(role: str, rule: Said[RoleRule], picture: LinedUp, bound: Bound, c
     )
 
 
+def _had_the_number(rule: RoleRule, picture: LinedUp) -> str:
+    """Who had the number of a rule until he came behind the ball in motion, where nobody has it at
+    the snap: `carrier is away #2` of a jet."""
+    for choice in rule.choices:
+        if isinstance(choice, Ranked):
+            side = picture.side(choice.side)
+            for was, number, label in picture.came:
+                if was is side and number == choice.number:
+                    return label
+    return ""
+
+
 def candidates(choice: Choice, picture: LinedUp, bound: Bound) -> list[str]:
     """Labels that a choice speaks of, best first, free or not."""
     counted = picture.count
@@ -183,7 +225,7 @@ def candidates(choice: Choice, picture: LinedUp, bound: Bound) -> list[str]:
         case Ranked(side, number):
             return list(counted.on(picture.side(side))[number - 1 : number])
         case Relative(which, side):
-            there = _relative_side(side, picture, bound)
+            there = side_of_way(side, bound, picture)
             men = list(counted.on(there)) if there is not None else []
             return men[::-1] if which is Which.INSIDE else men
         case TightEnd(word):
@@ -213,8 +255,8 @@ def candidates(choice: Choice, picture: LinedUp, bound: Bound) -> list[str]:
 
 
 def _fullbacks(picture: LinedUp) -> list[str]:
-    """Fullbacks by position, then whoever of the others is nearest the line; the first back apart,
-    who is the ball carrier."""
+    """Fullbacks by position, then whoever of the others is nearest the line; the first back apart
+    who is none by position: he is the ball carrier, whoever stays in before him."""
     backs = picture.count.backs
     fullback = Position.FULLBACK
 
@@ -222,17 +264,20 @@ def _fullbacks(picture: LinedUp) -> list[str]:
         man = picture.man(backs[n])
         return man.position is not fullback, -round(man.snap.y, 3), -n
 
-    return [backs[n] for n in sorted(range(1, len(backs)), key=turn)]
+    kinds = [picture.man(label).position for label in backs]
+    first = next((n for n, position in enumerate(kinds) if position is not fullback), 0)
+    return [backs[n] for n in sorted(range(len(backs)), key=turn) if n != first]
 
 
-def _relative_side(side: SideWord | ByRole, picture: LinedUp, bound: Bound) -> Side | None:
-    if isinstance(side, SideWord):
-        return picture.side(side)
-    label = bound.man(side.role)
-    there = picture.side_of(label) if label is not None else None
-    if there is None:
+def side_of_way(way: SideWord | ByRole, bound: Bound, picture: LinedUp) -> Side | None:
+    """The side a word means; for a role, the side that its man comes from at the snap."""
+    if isinstance(way, SideWord):
+        return picture.side(way)
+    label = bound.man(way.role)
+    side = picture.side_of(label) if label is not None else None
+    if side is None:
         return None
-    return there.other if side.opposite else there
+    return side.other if way.opposite else side
 
 
 def _reason(
@@ -245,7 +290,7 @@ def _reason(
         case Relative(_, ByRole(other, _, _)) if bound.man(other) is None:
             return f"{other} is nobody in this call, so it has no side"
         case Relative(_, side):
-            there = _relative_side(side, picture, bound)
+            there = side_of_way(side, bound, picture)
             word = "strong" if there is picture.count.strong else "weak"
             if not candidates:
                 return f"no receiver is on the {word} side"

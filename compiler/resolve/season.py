@@ -12,29 +12,26 @@ from stemline.diagnostics.catalogue.football import E420
 from stemline.diagnostics.catalogue.looks import FaultOfLook
 from stemline.diagnostics.catalogue.names import E327
 from stemline.diagnostics.diagnostic import Diagnostic, Related
-from stemline.diagnostics.in_words import either, how_many, together
+from stemline.diagnostics.in_words import either
 from stemline.diagnostics.nearest import nearest
 from stemline.football.blocking.protecting import ProtectionRule
 from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot, Side, Way
-from stemline.football.play import Becoming, ConceptSheet, Kind, Play, Season, Team
-from stemline.football.rulebook.care_rules import care_rules
-from stemline.football.rulebook.rules import noted
+from stemline.football.play import Becoming, Kind, Play, Season
 from stemline.geometry.paths import Ending
-from stemline.playbook.concepts import Body, Concept, Tag
+from stemline.playbook.concepts import Tag
 from stemline.playbook.dress_ups import Alias, Dress
 from stemline.playbook.kill_definitions import KillDef
-from stemline.playbook.note_definitions import Addressed
 from stemline.playbook.playbook import Playbook
-from stemline.read.league import league_words
 from stemline.read.size_limits import MOST_CALLS
 from stemline.resolve.blocking.pass_blocking import find
 from stemline.resolve.blocking.run_blocking import has_run
 from stemline.resolve.call_reading import ambiguous, read_call, readings, two_readings
+from stemline.resolve.called_season import season_of
 from stemline.resolve.dressing import at_most, orders
 from stemline.resolve.expand import Expanded, Expander, Order
+from stemline.resolve.gathering import from_some_spots, gathered
 from stemline.resolve.kills import killed_to, second_calls, unknown_kills
-from stemline.resolve.noting import worded
 from stemline.resolve.play_facts import PlayFacts, facts_of, play_by_facts
 from stemline.resolve.sight_of import looks_seen
 from stemline.resolve.tags import merged
@@ -329,14 +326,13 @@ class Proving:
                     problems += self.proved(order, spot, looks)
             for key in dress.looks:
                 problems += self.proved(order, spot, (), key)
-        problems = _from_some_spots(problems, len(spots))
+        problems = from_some_spots(problems, len(spots))
         right = not any(d.is_error for d in problems)
         return Proof(tuple(problems), self._facts(order) if right else None)
 
     def _facts(self, order: Order) -> PlayFacts | None:
-        play, found = drawn(self.book, self._expander, order)
-        clean = not any(d.is_error for d in found)
-        return facts_of(play, clean=clean) if play is not None else None
+        play, _ = drawn(self.book, self._expander, order)
+        return facts_of(play) if play is not None else None
 
     def _loud(self, order: Order) -> tuple[str, ...]:
         """The tags of a call that change a man's job."""
@@ -414,7 +410,7 @@ class Proving:
                 name = f"{order.spoken} {self.book.tags[key].name}"
                 tagged = replace(order, tags=(key[1],), spoken=name)
                 found += self.proved(tagged, spot, ())
-        return _from_some_spots(found, 1)
+        return from_some_spots(found, 1)
 
     def plain_calls(self, concept: str) -> Iterator[tuple[BallSpot, Order]]:
         """The calls of a concept without a tag, each with the first spot of its dress-up."""
@@ -429,29 +425,6 @@ class Proving:
         return self._plain.get(_untagged(order)) or replace(order, tags=(), spoken="")
 
 
-def _from_some_spots(found: Iterable[Diagnostic], spots: int) -> list[Diagnostic]:
-    """What names its spot names all those from which the call has it, and none where that is every
-    one of its ``spots``."""
-    told: dict[tuple[object, ...], list[str]] = {}
-    found = list(found)
-    for d in found:
-        if "from_spot" in d.said.fields:
-            told.setdefault(_but_spot(d), []).append(dict(d.said.values)["from_spot"])
-    made = []
-    for d in found:
-        if "from_spot" in d.said.fields:
-            where = dict.fromkeys(told[_but_spot(d)])
-            names = [words.removeprefix(" from the ") for words in where]
-            said = f" from the {together(names)}" if len(where) < spots else ""
-            d = replace(d, said=d.said.having(from_spot=said))
-        made.append(d)
-    return made
-
-
-def _but_spot(d: Diagnostic) -> tuple[object, ...]:
-    return d.span, d.code, *(pair for pair in d.said.values if pair[0] != "from_spot")
-
-
 def is_proved(tag: Tag) -> bool:
     """Whether a tag that no call has is proved alone."""
     return not (tag.broken or tag.shared or tag.silent)
@@ -460,120 +433,3 @@ def is_proved(tag: Tag) -> bool:
 def _untagged(order: Order) -> tuple[str, Way, str, str]:
     """What a call has in common with its plain call."""
     return order.formation, order.way, order.motion, order.concept
-
-
-def gathered(found: Iterable[Diagnostic]) -> list[Diagnostic]:
-    """One diagnostic a cause: calls that fail alike are counted, not listed."""
-    groups: dict[tuple[object, ...], list[Diagnostic]] = {}
-    for d in found:
-        groups.setdefault(_cause(d), []).append(d)
-    return [_counted(group) for group in groups.values()]
-
-
-def said_once(found: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
-    """The first of those that several stages say of one cause, each with its own calls."""
-    causes: dict[tuple[object, ...], Diagnostic] = {}
-    for d in found:
-        causes.setdefault(_cause(d), d)
-    return tuple(causes.values())
-
-
-def _cause(d: Diagnostic) -> tuple[object, ...]:
-    return d.span, d.said.cause
-
-
-def _counted(group: Sequence[Diagnostic]) -> Diagnostic:
-    """The first of those with one cause, with the number of their calls, and all of the men where
-    each names its own."""
-    first = group[0].said
-    shown: dict[str, object] = {}
-    if first.listed:
-        men = (man for d in group for man in getattr(d.said, first.listed))
-        shown[first.listed] = tuple(dict.fromkeys(men))
-    calls = list(dict.fromkeys(getattr(d.said, "call", "") for d in group))
-    if len(calls) > 1:
-        shown["call"] = f"{calls[0]} and {how_many(len(calls) - 1, 'more call')}"
-    return replace(group[0], said=first.having(**shown)) if shown else group[0]
-
-
-def season_of(book: Playbook, plays: Sequence[Play]) -> Season:
-    """These plays with what the playbook says of its team, its code and their concepts."""
-    settings, code = book.settings, book.settings.code
-    care = care_rules(code.key)
-    shown = {p.call.concept for p in plays}
-    families = book.families
-    ordered = sorted(book.concepts.values(), key=lambda c: families.index(c.family))
-    return Season(
-        team=Team(
-            settings.name,
-            settings.season,
-            settings.says,
-            settings.cautions,
-            settings.right_handed,
-        ),
-        code_title=code.title,
-        authority=code.authority,
-        low_block=noted(code.low_block),
-        crossing_contact=noted(code.crossing_contact),
-        blindside_block=noted(code.blindside_block),
-        behind_block=noted(code.behind_block),
-        chop_block=noted(code.chop_block),
-        league=league_words(code),
-        level=settings.level.name,
-        past_line=noted(care.past_line),
-        care=tuple((rule.label, noted(rule.text)) for rule in care.notes),
-        concepts=tuple(_sheet(book, c, plays) for c in ordered if c.name in shown),
-        plays=tuple(plays),
-        letters=tuple(dict.fromkeys(person.letter for person in book.people.values())),
-        every_call=settings.every_call,
-        signs=tuple(
-            (f"{one.kind} {one.name}", one.signal, one.word)
-            for one in book.taught
-            if one.signal or one.word
-        ),
-    )
-
-
-def _says(book: Playbook, body: Body, plays: Sequence[Play]) -> tuple[str, ...]:
-    """What the coach says of a concept, each word with its condition, where a call may have it."""
-    sets = dict.fromkeys((play.call.formation.casefold(), play.shape) for play in plays)
-    made = list(body.says)
-    for note in (n for n in body.notes if n.who is Addressed.ALL):
-        there = {name: replace(note, guard=note.guard.called_in(name)) for name, _ in sets}
-        words = dict.fromkeys(worded(there[name], book.receivers, shape) for name, shape in sets)
-        told = [each for each in words if each]
-        # Where some sets settle it and others do not, the condition stands as it is written.
-        made += told if len(words) == 1 else [f"When {note.guard.text}: {note.words}"] * bool(told)
-    return tuple(made)
-
-
-def _sheet(book: Playbook, concept: Concept, plays: Sequence[Play]) -> ConceptSheet:
-    mine = [p for p in plays if p.call.concept == concept.name]
-    shapes = dict.fromkeys("{}x{}".format(*p.shape) for p in mine)
-    called = {tag for play in mine for tag in play.call.tags}
-    tags = [
-        tag
-        for (owner, _), tag in book.tags.items()
-        if owner == concept.name.casefold() and (tag.name in called or not tag.shared)
-    ]
-    return ConceptSheet(
-        name=concept.name,
-        family=concept.family,
-        feet=mine[0].feet,
-        says=_says(book, concept.body, mine),
-        cautions=(*concept.body.cautions, *(c for t in tags for c in t.body.cautions)),
-        serves=tuple(shapes),
-        tags=tuple(
-            (t.name, (*([t.tempo.title()] if t.tempo else ()), *_says(book, t.body, mine)))
-            for t in tags
-        ),
-        span=concept.span,
-        kind=concept.kind,
-        idea=concept.body.idea,
-        suits=tuple(
-            situation.words
-            for one in book.taught
-            if one.key == (concept.kind.value, concept.name.casefold())
-            for situation in one.suits
-        ),
-    )

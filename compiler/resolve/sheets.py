@@ -293,7 +293,7 @@ def split_words(where: Where) -> str:
     match where:
         case AtLandmark(landmark, outside):
             return _measured(outside, landmark.value)
-        case AtMan(man, outside, _):
+        case AtMan(man, outside):
             return _measured(outside, man)
         case Between(first, second):
             return f"between {split_words(first)} and {split_words(second)}"

@@ -52,6 +52,14 @@ from stemline.syntax.lines import (
     holders,
     joined_by,
 )
+from stemline.syntax.spoken_lines import (
+    DOES,
+    NAMES_TOO,
+    as_it_is_said,
+    as_written,
+    in_order,
+    thrown_away,
+)
 from stemline.syntax.tree import Atom, AtomKind
 
 Report = Callable[[Diagnostic], None]
@@ -77,6 +85,8 @@ _JUNK: tuple[tuple[type[Stray], str], ...] = (
 )
 """The characters that have an advice of their own; met outside a word or a closed quote."""
 
+_ORDERS = ("read", "pressure")
+"""Labels of what is looked at one after another."""
 _EVERYDAY = ("in",)
 """Verbs that any sentence may hold: one does not tell of which kind a wrong line is."""
 _VERB_SOUGHT = 5
@@ -208,6 +218,7 @@ class Places:
     def _fact(self, line: list[Token]) -> list[Token]:
         if mistake := self._junk(line):
             return self._given_up(mistake)
+        line = as_it_is_said(self._kind, line)
         first, shape = line[0], self._shape
         if first.type == "WORD" and first.casefold() in shape.openers:
             self._under = first.casefold()
@@ -215,10 +226,13 @@ class Places:
         label = shape.labels.get(first.casefold()) if first.type == "WORD" else None
         verb = self._verb(line, label)
         if label is not None and verb is None:
+            if label.word in _ORDERS:
+                line = thrown_away(line)
             return self._turning(line, 0, "LABEL", label)
         if verb is not None:
             return self._turning(line, verb, "VERB", shape.verbs[line[verb].casefold()])
-        return self._given_up(self._unknown(line))
+        said = as_written(self._kind, line)
+        return self._fact(said) if said is not None else self._given_up(self._unknown(line))
 
     def _verb(self, line: list[Token], label: WrittenLine | None) -> int | None:
         """Where the line's verb stands. Behind a label it must turn a name, as in ``read man is
@@ -229,7 +243,8 @@ class Places:
                 own = word in label.connectors or word in _MARK_WORDS
                 if label.word in OWN_WORDS or not word or own:
                     return None
-            if word in self._shape.verbs and (label is None or 1 < at < len(line) - 1):
+            named = at > 1 or (label is not None and label.word in NAMES_TOO and word in DOES)
+            if word in self._shape.verbs and (label is None or (named and at < len(line) - 1)):
                 return at
         return None
 
@@ -246,7 +261,7 @@ class Places:
             for token in line[:at]:
                 token.type = "WORD" if token.type == "_TOGETHER" else token.type
         self._retype(line[at + 1 :], shape.connectors)
-        return self._valued(line)
+        return self._valued(in_order(line) if shape.word in _ORDERS else line)
 
     @staticmethod
     def _retype(tokens: list[Token], connectors: frozenset[str]) -> None:

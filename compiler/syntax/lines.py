@@ -110,7 +110,7 @@ _RUN_LABELS = (
     _line("give", "give if he widens", "if"),
     _line("pull", "pull if he chases the back", "if"),
     _line("throw", "throw slant if he fits the run", "if"),
-    _line("pitch", "pitch off second man outside tackle if he comes at you", "off if"),
+    _line("pitch", "pitch off second man outside tackle if he comes at you", "off to if"),
 )
 _BALL = "to at after"
 _RUN_VERBS = (

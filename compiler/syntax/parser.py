@@ -11,7 +11,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 from functools import cache
-from importlib.resources import files
 from typing import Any
 
 from lark import Lark, Token, Transformer, UnexpectedToken
@@ -21,6 +20,7 @@ from stemline.diagnostics.catalogue.bounds import E140
 from stemline.diagnostics.catalogue.forms import E202, E203, E210
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.source import Source, Span
+from stemline.syntax.grammar_table import with_table
 from stemline.syntax.lexer import Margins, Places, Report
 from stemline.syntax.lines import KINDS
 from stemline.syntax.mistakes import explain
@@ -37,6 +37,7 @@ from stemline.syntax.tree import (
     Series,
     Value,
 )
+from stemline.syntax.walking import Walk
 
 MOST_MISTAKES = 1000
 """Mistakes of one file from which on it is not read: it is another kind of text, or was damaged by
@@ -99,6 +100,7 @@ def _run(cut: Cut, source: str, report: Report) -> Block | None:
     lark = _lark().parse_interactive(cut.text)
     lexer, state = lark.lexer_thread, lark.parser_state
     assert lexer.state is not None
+    walk = _walk()
     lexer.state.line_ctr.line = cut.line
     placed = Places(source, cut.kind, report).process(lexer.lexer.lex(lexer.state, state))
     tokens = Margins(source, report).process(placed)
@@ -111,7 +113,7 @@ def _run(cut: Cut, source: str, report: Report) -> Block | None:
             continue
         unread = False
         try:
-            state.feed_token(token)
+            walk.feed(state, token)
         except UnexpectedToken:
             report(explain(line, token, cut.kind, source))
             unread = any(t.type == "OPENER" for t in (*line[:1], token))
@@ -226,5 +228,9 @@ class _Builder(Transformer[Token, "Block | None"]):
 
 @cache
 def _lark() -> Lark:
-    grammar = files("stemline.grammar").joinpath("stemline.lark").read_text("utf-8")
-    return Lark(grammar, start="block", parser="lalr", lexer="basic", transformer=_Builder())
+    return with_table(_Builder())
+
+
+@cache
+def _walk() -> Walk:
+    return Walk(_lark().parse_interactive("").parser_state.parse_conf)

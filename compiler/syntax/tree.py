@@ -173,7 +173,7 @@ class Fact:
     def key(self) -> str:
         """The label or the verb: what kind of fact this is; "" for a row without one."""
         word = self.label or self.verb
-        return word.word if word is not None else ""
+        return word.text.casefold() if word is not None else ""
 
 
 @dataclass(frozen=True)

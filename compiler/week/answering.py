@@ -19,9 +19,10 @@ from stemline.football.timing.coverage import TOLD, Separation, against
 from stemline.football.timing.levels import PlayingLevel
 from stemline.geometry.paths import Point
 from stemline.playbook.playbook import Playbook
+from stemline.resolve.called_season import season_of
 from stemline.resolve.expand import Expander, Order
-from stemline.resolve.season import Calls, drawn, season_of
-from stemline.resolve.sheets import with_sheets, with_views
+from stemline.resolve.season import Calls, drawn
+from stemline.resolve.sheets import Put, with_sheets, with_views
 from stemline.week.game_plan import FacedLook, GamePlan, LookAnswer
 from stemline.week.week_values import Plan
 
@@ -33,12 +34,14 @@ the ball within which it is in the middle; common practice, no published source.
 @dataclass(frozen=True)
 class AskedOfPlaybook:
     """What a game plan asks: ``book`` with the opponents' looks in it, the calls by how they are
-    spoken, a maker of plays of the same book, and how fast they play."""
+    spoken, a maker of plays of the same book, how fast they play, and what is known of a pass
+    against looks."""
 
     book: Playbook
     calls: Calls
     expander: Expander
     level: PlayingLevel
+    put: Put
 
 
 def game_plan(plan: Plan, asked: AskedOfPlaybook) -> GamePlan:
@@ -46,7 +49,7 @@ def game_plan(plan: Plan, asked: AskedOfPlaybook) -> GamePlan:
     book = _narrowed(plan, asked.book)
     plays = [_as_drawn(plan, call, book, asked) for call in plan.calls]
     season = season_of(book, _together(plays))
-    season = with_views(book, asked.calls, season, asked.expander)
+    season = with_views(book, asked.calls, season, asked.expander, asked.put)
     if plan.faces:
         season = replace(with_sheets(book, season, asked.expander), formations=())
     return GamePlan(season, tuple(_faced(plan, look, asked) for look in plan.faces))

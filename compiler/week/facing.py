@@ -15,8 +15,9 @@ from typing import TYPE_CHECKING
 from stemline.diagnostics.catalogue.weeks import W990
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.in_words import theirs, together
+from stemline.football.call_facts import CallFacts
 from stemline.football.field import BallSpot
-from stemline.football.play import Kind, Play
+from stemline.football.play import Play
 from stemline.resolve.expand import Order
 from stemline.week.week_values import Plan, PlanRow, RowAnswer
 
@@ -81,22 +82,22 @@ def free_of_pressure(play: Play) -> tuple[str, ...]:
     return tuple(label for label in play.unblocked if label in coming)
 
 
-def _throws(play: Play) -> bool:
+def _throws(call: CallFacts) -> bool:
     """A run with a throw in it is asked as a pass is."""
-    return play.is_read
+    return call.reads
 
 
-def _runs(play: Play) -> bool:
-    return play.kind is Kind.RUN and not play.is_read
+def _runs(call: CallFacts) -> bool:
+    return call.run and not call.reads
 
 
-def _asked(plan: Plan, wanted: Callable[[Play], bool]) -> Iterator[tuple[str, str, PlanRow]]:
+def _asked(plan: Plan, wanted: Callable[[CallFacts], bool]) -> Iterator[tuple[str, str, PlanRow]]:
     """Each list's title and look with the calls that may meet it: a call kept for one look meets
     no other."""
     names = {name.casefold(): name for name in plan.faces}
     for each in plan.lists:
         for row in each.rows:
-            if not wanted(plan.plays[row.call]):
+            if not wanted(plan.facts[row.call]):
                 continue
             own = names.get(row.look.casefold())
             yield from ((each.title, look, row) for look in ((own,) if own else plan.faces))

@@ -5,7 +5,7 @@ Plans come in the order of the weeks' numbers, since each may start from an earl
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from stemline.checks.called_in_time import check_called
@@ -29,6 +29,7 @@ from stemline.diagnostics.catalogue.weeks import (
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.in_words import either
 from stemline.diagnostics.nearest import nearest
+from stemline.football.call_facts import CallFacts
 from stemline.football.contact_limits import ContactLimit, contact_limit
 from stemline.football.field import BallSpot
 from stemline.football.play import Play
@@ -50,6 +51,7 @@ from stemline.resolve.kills import (
 )
 from stemline.source import Span
 from stemline.week.merging import KnownRow, Merged, in_order, merged
+from stemline.week.plays_when_asked import PlaysWhenAsked
 from stemline.week.practising import check_contact, check_old_looks, check_practised
 from stemline.week.run_together import parted_man, parted_row
 from stemline.week.shorts import check_shorts
@@ -67,6 +69,8 @@ from stemline.week.wristband_numbers import check_kept
 
 RunFrom = Callable[[Order, BallSpot], Sequence[Diagnostic]]
 """What is wrong with a call run from a spot."""
+Facts = Callable[[Order], CallFacts]
+"""What is asked of a call before its play is wanted."""
 Drawn = Callable[[Order], Play | None]
 """A call as the book draws it; None where that has errors."""
 
@@ -82,11 +86,13 @@ class Planned:
 
 @dataclass(frozen=True)
 class AskedOfSession:
-    """What planning asks of the playbook: its calls by how they are spoken, the play of each,
-    whether it can be run from a spot, and a maker of plays that knows the opponents' looks too."""
+    """What planning asks of the playbook: its calls by how they are spoken, what is known of
+    each and its play, whether it can be run from a spot, and a maker of plays that knows the
+    opponents' looks too."""
 
     book: Playbook
     calls: Mapping[str, Order]
+    facts: Facts
     drawn: Drawn
     run_from: RunFrom
     expander: Expander
@@ -250,8 +256,8 @@ class _Planner:
         calls = dict.fromkeys(
             row.call for row in (*(r for e in lists for r in e.rows), *scripted) if row.call
         )
-        plays = {call: play for call in calls if (play := self._play(call)) is not None}
-        if any(d.is_error for d in self.found) or len(plays) < len(calls):
+        facts = {call: self._asked.facts(self._asked.calls[call]) for call in calls}
+        if any(d.is_error for d in self.found) or not all(each.right for each in facts.values()):
             return None
         plan = Plan(
             number=self._week.number,
@@ -267,8 +273,9 @@ class _Planner:
             scouts=scouts,
             periods=periods,
             quizzes=quizzes,
-            plays=plays,
-            shown=self._shown(scripted),
+            facts=facts,
+            plays=PlaysWhenAsked({c: self._asked.calls[c] for c in calls}, self._asked.drawn),
+            shown=self._shown(scripted, facts),
             people={call: self._people(call) for call in calls},
             limit=self._limit(),
             frozen={call: number for call, (_, number) in said.frozen.items()},
@@ -289,7 +296,9 @@ class _Planner:
     def _check(self, plan: Plan, said: Merged) -> None:
         """Asks the whole plan what no row can be asked alone."""
         self.found += check_kept(plan, {c: at.span for c, (at, _) in said.frozen.items()})
-        self.found += check_shorts(plan, {at.text: at.span for at, _ in said.shorts.values()})
+        self.found += check_shorts(
+            plan, {at.text: at.span for at, _ in said.shorts.values()}, self._parts(plan)
+        )
         self.found += check_practised(plan)
         self.found += check_contact(plan)
         own = (*self._week.periods, *self._week.scouts)
@@ -412,7 +421,9 @@ class _Planner:
             span=band.span,
         )
 
-    def _shown(self, rows: Sequence[PlanRow]) -> dict[tuple[str, str, BallSpot | None], Play]:
+    def _shown(
+        self, rows: Sequence[PlanRow], facts: Mapping[str, CallFacts]
+    ) -> dict[tuple[str, str, BallSpot | None], Play]:
         """The set of each call against the look that it is practised against: the offence only
         lines up, since a look team is shown what it does itself."""
         shown: dict[tuple[str, str, BallSpot | None], Play] = {}
@@ -420,8 +431,7 @@ class _Planner:
             if not row.against:
                 continue
             order, key = self._asked.calls[row.call], row.against.casefold()
-            drawn = self._play(row.call)
-            spot = row.spot or (drawn.ball if drawn else BallSpot.MIDDLE)
+            spot = row.spot or facts[row.call].ball
             concept = self._book.concepts[order.concept]
             stands = Concept(concept.name, "", Body(), concept.span, False)
             play, _ = self._asked.expander.play_of(order, stands, spot, look_key=key)
@@ -435,8 +445,14 @@ class _Planner:
     def _people(self, call: str) -> str:
         return self._book.formations[self._asked.calls[call].formation].people
 
-    def _play(self, call: str) -> Play | None:
-        return self._asked.drawn(self._asked.calls[call])
+    def _parts(self, plan: Plan) -> Iterator[str]:
+        """The names of all that the plan's calls are made of."""
+        book = self._book
+        for order in (self._asked.calls[call] for call in plan.facts):
+            yield book.formations[order.formation].name
+            yield from (book.motions[key].name for key in (order.motion,) if key)
+            yield book.concepts[order.concept].name
+            yield from (book.tags[order.concept, tag].name for tag in order.tags)
 
 
 def _why(problem: Diagnostic) -> str:

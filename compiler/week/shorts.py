@@ -6,7 +6,7 @@ call is cut by one rule, and two parts of one week never come out the same.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from stemline.diagnostics.catalogue.weeks import E994
 from stemline.diagnostics.diagnostic import Diagnostic
@@ -121,9 +121,10 @@ def _ways(name: str) -> Iterator[str]:
     yield from (f"{name} {n}" for n in range(2, 100))
 
 
-def check_shorts(plan: Plan, at: Mapping[str, Span]) -> Iterator[Diagnostic]:
-    """A short name given to two things, or that is another thing's whole name."""
-    names = {part.casefold(): part for call in plan.plays.values() for part in _parts(call.call)}
+def check_shorts(plan: Plan, at: Mapping[str, Span], parts: Iterable[str]) -> Iterator[Diagnostic]:
+    """A short name given to two things, or that is another thing's whole name; ``parts`` are the
+    names of all that the plan's calls are made of."""
+    names = {part.casefold(): part for part in parts}
     seen: dict[str, str] = {}
     for name, short in plan.shorts:
         first = seen.setdefault(short.casefold(), name)

@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
+from stemline.football.call_facts import CallFacts
 from stemline.football.contact_limits import ContactLimit, HitLevel
 from stemline.football.field import BallSpot
 from stemline.football.play import Play
@@ -107,7 +108,8 @@ class PlanQuiz:
 class Plan:
     """A week whose calls are known and whose lists are in order.
 
-    ``plays`` holds each call as the book draws it, ``shown`` each that is practised against a look,
+    ``plays`` holds each call as the book draws it, made when it is asked for, ``facts`` what is
+    known of each without that, ``shown`` each that is practised against a look,
     by call, look and spot (None: as drawn); ``people`` is each call's personnel by
     the name of its personnel ("" where the playbook names none). ``faces`` are the opponent's looks
     by name. ``frozen`` are the numbers that stay, ``shorts`` the coach's own short names.
@@ -129,6 +131,7 @@ class Plan:
     scouts: tuple[PlanScout, ...]
     periods: tuple[PlanPeriod, ...]
     quizzes: tuple[PlanQuiz, ...]
+    facts: Mapping[str, CallFacts]
     plays: Mapping[str, Play]
     shown: Mapping[tuple[str, str, BallSpot | None], Play]
     people: Mapping[str, str]

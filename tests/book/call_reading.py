@@ -3,16 +3,19 @@ the lines of what other calls change. Nothing of their maker is used."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 
 from job_reading import holds
 
 from stemline.book.content.book import Book
-from stemline.book.content.by_call import ByCall, ChangedJob, OwnRow
+from stemline.book.content.by_call import LINE, PASSER, ByCall, ChangedJob, OwnRow
 from stemline.book.content.dressed_page import DressedPage, DressGroup
+from stemline.book.content.job_table import NOBODY
 from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.football.play import Assignment, Play
 
+_LETTERS = re.compile(r"\b[A-Z][A-Z0-9]?\b")
 Printed = tuple[ConceptPage, DressGroup | None, tuple[Play, ...]]
 
 
@@ -56,6 +59,33 @@ def _named(role: str, job: ChangedJob) -> Iterator[str]:
     if role in roles and job.man:
         men = job.man.split()
         yield men[roles.index(role)] if len(men) == len(roles) else job.man
+
+
+def idle_roles(one: Printed) -> Iterator[str]:
+    """Each role that the lines for a call give to somebody, and that nobody has in it; and each
+    that nobody has, with a job all the same."""
+    _, group, plays = one
+    for play in plays:
+        calls = group.calls if group is not None else ()
+        told = [job for each in calls if holds(each.calls, play, plays) for job in each.jobs]
+        played = {task.role for task in play.assignments}
+        nobodys = {job.role for job in told if job.man == NOBODY}
+        yield from (f"{play.call.spoken}: nobody plays {j.role} {j.words}"
+                    for j in told if j.man == NOBODY and j.words)  # fmt: skip
+        for job in told:
+            roles = set(job.role.split(", ")) - {"", LINE, PASSER} if job.man else set()
+            for role in sorted(roles - played - nobodys):
+                yield f"{play.call.spoken}: {job.man} is told {role}, which nobody plays"
+
+
+def lettered(one: Printed) -> Iterator[str]:
+    """Each row of a page's own call that has not every man of the job by his letter."""
+    page, _, plays = one
+    for own in page.own:
+        task = plays[0].assignment(own.man.split()[0])
+        lost = {*_LETTERS.findall(task.job)} - {*_LETTERS.findall(own.row.task.job)}
+        if lost and own.row.task.job:
+            yield f"{page.name}: {own.man} {own.row.task.job} without {sorted(lost)}"
 
 
 def unsaid(one: Printed) -> Iterator[str]:

@@ -174,7 +174,7 @@ def test_the_views_of_a_run_are_no_calls(book: Book) -> None:
     (page,) = book.of(DressedPage)
     assert [(e.call, e.listed) for e in page.entries] == [
         ("Trips Tight Right Power Again", True),
-        ("against Odd", False),
+        ("Trips Tight Right Power against Odd", False),
     ]
     assert [line.call for line in book.index.calls] == [
         "Trips Tight Right Power",

@@ -6,7 +6,16 @@ from dataclasses import replace
 
 import pytest
 from bundled import BUNDLED, book_of, season_of
-from call_reading import Printed, job_of, of_tag, printed, unsaid, wrong_men
+from call_reading import (
+    Printed,
+    idle_roles,
+    job_of,
+    lettered,
+    of_tag,
+    printed,
+    unsaid,
+    wrong_men,
+)
 from shifting import shifted
 
 from stemline.book.content.book import Book, Edition, make_book
@@ -39,6 +48,14 @@ def pages(book: Book, season: Season) -> list[Printed]:
 
 def test_each_man_of_each_call_finds_himself(pages: list[Printed]) -> None:
     assert [line for one in pages for line in wrong_men(one)] == []
+
+
+def test_no_line_names_a_role_that_its_call_has_not(pages: list[Printed]) -> None:
+    assert [line for one in pages for line in idle_roles(one)] == []
+
+
+def test_the_row_of_the_pages_own_call_has_its_men_by_letter(pages: list[Printed]) -> None:
+    assert [line for one in pages for line in lettered(one)] == []
 
 
 def test_whatever_a_call_changes_stands_in_a_line_of_it(pages: list[Printed]) -> None:

@@ -5,19 +5,23 @@ Passes by their first and last call and against looks, every run, and runs again
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 
 import pytest
 from bundled import BUNDLED, season_of
-from picture_reading import THEME, duties_off, lines_of, off
+from keeper_reading import KEEPS, keeper_off
+from picture_reading import THEME, duties_off, letters_of, lines_of, off
 from shifting import shifted
 from word_reading import BACKS
 
-from stemline.football.defenders import DutyKind
-from stemline.football.play import Assignment, Kind, Play, Season
+from stemline.book.content.backfield import backfield
+from stemline.football.defenders import Defender, DutyKind
+from stemline.football.play import Assignment, Branch, Kind, Play, Season
+from stemline.geometry.curves import points_of
 from stemline.picture.picture import picture
-from stemline.picture.scene.scene import Point, Scene
+from stemline.picture.scene.scene import Item, Point, Scene, Stroke, TextRun
 from stemline.theme import Size
 
 
@@ -54,8 +58,46 @@ def test_a_mans_line_ends_where_his_play_takes_him(season: Season) -> None:
 def test_a_run_is_drawn_as_its_play_says(season: Season) -> None:
     runs = [play for play in season.plays if play.kind is Kind.RUN]
     assert sum(len(task.hits) for play in runs for task in play.assignments) > 100
-    wrong = [line for play in runs for line in off(play, _drawn(play))]
+    drawn = [(play, _drawn(play)) for play in runs]
+    wrong = [line for drew in drawn for line in (*off(*drew), *keeper_off(*drew))]
     assert "\n".join(wrong) == ""
+
+
+def _keeping(season: Season) -> list[Play]:
+    """Runs on which a key has the quarterback keep the ball, a call of each concept and tags."""
+    found: dict[object, Play] = {}
+    for play in season.plays:
+        if any(choice[0] in KEEPS for key in play.keys for choice in key.choices):
+            found.setdefault((play.call.concept, play.call.tags), play)
+    return list(found.values())
+
+
+def test_a_quarterback_who_keeps_the_ball_by_a_key_is_drawn_so(season: Season) -> None:
+    keeping = [play for play in _keeping(season) if play.kind is Kind.RUN]
+    assert sum(len(p.assignment(p.passer.label).branches) for p in keeping if p.passer) > 1
+    drawn = [(play, size) for play in keeping for size in Size]
+    wrong = [line for p, size in drawn for line in keeper_off(p, picture(p, size, THEME))]
+    assert "\n".join(wrong) == ""
+
+
+def test_a_trick_behind_the_line_is_drawn_close_too_with_its_moments(season: Season) -> None:
+    """The ball changes hands twice within a few yards in one pass of each book, and in no other."""
+    passes = [play for play in season.plays if play.kind is Kind.PASS]
+    made = [(play, entry) for play in passes for entry in backfield(play, "x", season.level)]
+    assert {play.call.concept for play, _ in made} == {"Flea Flicker"}
+    for play, entry in made:
+        scene = picture(entry.play, Size.THUMB, THEME)
+        assert scene.scale > 1.3 * picture(play, Size.THUMB, THEME).scale
+        assert {task.man for task in entry.play.assignments} < {
+            task.man for task in play.assignments
+        }
+        drawn = {
+            (man, f"{line.times[-1]:.1f}")
+            for man, mine in lines_of(scene).items()
+            for what, line in mine.items()
+            if what in ("mesh-1", "toss")
+        }
+        assert set(re.findall(r"(\w+) (?:has it )?at (\d\.\d) s", entry.aside)) == drawn
 
 
 def test_a_call_against_a_look_is_drawn_with_what_the_looks_men_do(season: Season) -> None:
@@ -127,6 +169,55 @@ def test_a_man_who_follows_the_ball_and_is_drawn_beside_it_is_told(season: Seaso
     wide = replace(task, path=shifted(task.path, Point(6.0, 0.0)))
     assert not list(off(play, _drawn(play)))
     assert any(f": {task.man} " in line for line in off(play, _drawn(_other(play, wide))))
+
+
+def test_a_quarterback_who_keeps_and_is_drawn_otherwise_is_told(season: Season) -> None:
+    play = next(p for p in _keeping(season) if p.passer and p.assignment(p.passer.label).branches)
+    assert play.passer is not None and play.defence is not None
+    scene, task = _drawn(play), play.assignment(play.passer.label)
+    assert not list(keeper_off(play, scene))
+    way = task.branches[0]
+    line = lines_of(scene)[task.man]["branch-1"]
+    middle = points_of(line.segments)[len(points_of(line.segments)) // 2]
+    met = replace(play.defence.defenders[0], at=middle)
+    spoilt = {
+        "0 are drawn": (play, _drawn(_other(play, replace(task, branches=())))),
+        "keeps on 0 ways": (_other(play, replace(task, branches=())), scene),
+        "no key has him keep": (replace(play, keys=()), scene),
+        "drawn to": (play, _drawn(_other(play, _moved(task, way, Point(3.0, 0.0))))),
+        "no moments": (play, _without(scene, line, replace(line, times=()))),
+        "goes back": (play, _without(scene, line, replace(line, times=line.times[::-1]))),
+        "no arrow": (play, _without(scene, line, replace(line, head=()))),
+        "runs through": (play, _lettered(scene, play, met)),
+    }
+    for words, (other, picture_) in spoilt.items():
+        assert any(words in said for said in keeper_off(other, picture_)), words
+
+
+def _moved(task: Assignment, way: Branch, by: Point) -> Assignment:
+    return replace(task, branches=(replace(way, path=shifted(way.path, by)),))
+
+
+def _without(scene: Scene, old: Stroke, new: Stroke) -> Scene:
+    """The scene with one line of it in the place of another."""
+    layers = tuple(
+        replace(layer, items=tuple(new if item is old else item for item in layer.items))
+        for layer in scene.layers
+    )
+    return replace(scene, layers=layers)
+
+
+def _lettered(scene: Scene, play: Play, met: Defender) -> Scene:
+    """The scene with the letter of one defender moved to where he is in ``met``."""
+    at = letters_of(play, scene)[met.label]
+
+    def moved(item: Item) -> Item:
+        if isinstance(item, TextRun) and item.span == met.span and item.text == met.label:
+            return replace(item, at=item.at + (met.at - at))
+        return item
+
+    layers = tuple(replace(layer, items=tuple(map(moved, layer.items))) for layer in scene.layers)
+    return replace(scene, layers=layers)
 
 
 def test_a_route_that_is_drawn_elsewhere_is_told(season: Season) -> None:

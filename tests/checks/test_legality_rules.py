@@ -27,7 +27,7 @@ from stemline.checks.legality.toward_line import check_toward_line
 from stemline.diagnostics.broken_rule import BrokenRule, Resting
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.field import BallSpot, Field, Side
-from stemline.football.play import Assignment, Call, Kind, Man, Motion, Play, Read
+from stemline.football.play import Assignment, Call, Key, Kind, Man, Motion, Play, Read
 from stemline.football.players import Position
 from stemline.football.rulebook.codes import (
     CANADIAN_AMATEUR,
@@ -243,6 +243,8 @@ def test_two_in_motion() -> None:
     (found,) = check_in_motion(two)
     values = dict(found.values)
     assert found.code == "W540" and (values["got"], values["wanted"]) == ("2", "1")
+    last = next(m for m in men if m.label == "S")
+    assert (found.span, values["others"]) == (last.span, "H"), "told at the last who moves"
     assert codes(check_in_motion(replace(two, code=CANADIAN_AMATEUR))) == []
     assert codes(check_in_motion(snap(HIGH_SCHOOL, men, H=ran(*ALONG)))) == []
     league = replace(HIGH_SCHOOL, motion_most=Known(1, Certainty.HOUSE, "this playbook's league"))
@@ -279,6 +281,22 @@ def test_toward_the_line(corners: tuple[tuple[float, float], ...], toward: bool)
     assert codes(check_toward_line(snap(CANADIAN_AMATEUR, men, S=ran(*corners)))) == []
 
 
+def test_men_whom_one_line_sends_toward_the_line_are_told_once() -> None:
+    men = running(running(ELEVEN, "H", *UP), "S", *UP)
+    way = replace(ran(*UP), span=NAME)
+    (found,) = check_toward_line(snap(COLLEGE, men, H=way, S=way))
+    assert dict(found.values)["men"] == "H and S" and found.span == NAME
+
+
+@pytest.mark.parametrize(
+    ("still", "said"), [(0.0, "only just stopped"), (0.1, "been still for 0.1 seconds")]
+)
+def test_how_long_he_has_been_still_is_said(still: float, said: str) -> None:
+    shift = ran((7, -1), (9, -1), speed=0, starts=3, set_for=still)
+    (found,) = check_set_time(snap(COLLEGE, ELEVEN, S=shift))
+    assert dict(found.values)["still"] == said
+
+
 @pytest.mark.parametrize(("still", "wanted"), [(0.9, ["E542"]), (1.0, []), (2.0, [])])
 def test_a_second_after_a_shift(still: float, wanted: list[str]) -> None:
     shift = ran((7, -1), (9, -1), speed=0, starts=3, set_for=still)
@@ -292,6 +310,9 @@ def test_the_second_ends_when_a_man_goes_in_motion(starts: float, wanted: list[s
     men = running(ELEVEN, "H", *ALONG)
     both = snap(COLLEGE, men, S=shift, H=ran(*ALONG, starts=starts))
     assert codes(check_set_time(both)) == wanted
+    men = running(men, "B", (-2, -5), (-4, -5))
+    early = replace(both, men=men, motions={**both.motions, "B": ran((-2, -5), starts=0.5)})
+    assert codes(check_set_time(early)) == wanted, "he who starts first ends it"
 
 
 def test_a_line_player_still_runs() -> None:
@@ -361,6 +382,22 @@ def test_a_covered_man_may_block(kind: Kind, way: Path | None, wanted: list[str]
     ways = {"S": way} if way else {}
     assert codes(check_sent_out(play(COLLEGE, close, kind=kind, looks=8, **ways))) == wanted
     assert codes(check_sent_out(play(SIX_MAN, close, kind=kind, looks=8, **ways))) == []
+
+
+def test_a_covered_man_with_the_ball_catches_no_pass() -> None:
+    close = stand(ELEVEN, "S", 7, 0, line=True)
+    sweep = play(COLLEGE, close, S=path((7, 0), (-7, 2), ending=Ending.RUN))
+    assert codes(check_sent_out(sweep)) == ["E524"]
+    assert codes(check_sent_out(replace(sweep, carrier="S"))) == []
+
+
+def test_a_run_that_a_key_lets_him_throw_asks_who_may_catch_it() -> None:
+    close = stand(ELEVEN, "S", 7, 0, line=True)
+    run = play(COLLEGE, close, kind=Kind.RUN, S=path((7, 0), (7, 12), ending=Ending.RUN))
+    gives = Key("the end", "E", (("give", "", ""), ("keep", "", "")), NAME)
+    throws = Key("the end", "E", (("give", "", ""), ("throw", "H", "")), NAME)
+    assert codes(check_sent_out(replace(run, keys=(gives,)))) == []
+    assert codes(check_sent_out(replace(run, keys=(throws,)))) == ["E524"]
 
 
 COVERED_SET = """

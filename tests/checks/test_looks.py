@@ -30,9 +30,11 @@ def test_a_cause_is_said_once_for_all_formations_sides_and_spots() -> None:
     )
     child = "look Test extends Front\n    D at weak #2, 8 deep\n"
     result = compiled(TWELVE, text, f"{FRONT}\n{child}")
-    assert [d.code for d in result.diagnostics if d.code.startswith("E4")] == ["E489"]
-    found = next(d for d in result.diagnostics if d.code == "E489")
-    assert message(found).endswith("[D] has no place against Four Wide: there is no weak #2")
+    assert [d.code for d in result.diagnostics if d.code.startswith(("E4", "W48"))] == ["W489"]
+    found = next(d for d in result.diagnostics if d.code == "W489")
+    assert message(found).endswith(
+        "[D] has no place against Four Wide: there is no weak #2; drawn outside the end man"
+    )
 
 
 def test_a_motion_that_leaves_a_defender_without_his_man_is_found() -> None:

@@ -175,6 +175,18 @@ def test_a_stalk_or_crack_beside_a_slant(
     assert codes(check_block_past(thrown(code, "quick", at=at, Z=way), LEVEL)) == wanted
 
 
-def test_the_man_who_catches_it_is_not_blamed_for_his_own_way() -> None:
-    made = thrown(HIGH_SCHOOL, "quick", H=path((-7, -1), (-7, 4)))
-    assert codes(check_block_past(made, LEVEL)) == []
+@pytest.mark.parametrize(("men", "wanted"), [(("H", "Z"), []), (("Z",), ["W871"])])
+def test_the_man_who_may_catch_it_is_not_blamed_for_his_own_way(
+    men: tuple[str, ...], wanted: list[str]
+) -> None:
+    go = path((14, 0), (14, 12), ending=Ending.RUN)
+    made = thrown(HIGH_SCHOOL, "quick", H=path((-7, -1), (-7, 4)), Z=go)
+    made = replace(made, reads=tuple(replace(r, men=men) for r in made.reads))
+    assert codes(check_block_past(made, LEVEL)) == wanted
+
+
+def test_of_several_blocks_the_one_that_is_met_first_is_told() -> None:
+    made = thrown(HIGH_SCHOOL, "5", Z=STALK, S=path((7, -1), (7, 6)))
+    assert said(check_block_past(made, LEVEL), "man") == ["Z"]
+    alone = thrown(HIGH_SCHOOL, "5", S=path((7, -1), (7, 6)))
+    assert said(check_block_past(alone, LEVEL), "man") == ["S"]

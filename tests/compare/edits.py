@@ -169,17 +169,43 @@ def _only_a_name(text: Text, name: str) -> bool:
 
 
 def another_order(text: Text, draw: random.Random) -> tuple[Text, Expected] | None:
-    """The lines of a block in another order, blanks and a comment between: nothing has changed."""
+    """The lines of a block in another order, blanks and a comment between: told where they are
+    printed in their order, else nothing has changed."""
     block = draw.choice(blocks(text, "formation", "concept", "run", "look", "personnel"))
-    f, _, _ = block
+    f, start, _ = block
     facts = _facts(text, block)
     lines = text.files[f][1]
     if len(facts) < 2 or facts[-1] - facts[0] != len(facts) - 1:
         return None
     mixed = [lines[n] + "  " for n in facts]
     draw.shuffle(mixed)
+    head = title(lines[start])
+    was, now = (_printed(head, side) for side in ([lines[n] for n in facts], mixed))
+    in_order = "{} in the order {}".format
+    told = frozenset(
+        (head, in_order(name, ", ".join(was[name])), in_order(name, ", ".join(now[name])))
+        for name in was
+        if was[name] != now[name]
+    )
     new = ["// Drawn again.", *mixed]
-    return text.put(f, facts[0], len(facts), *new[1:], "", "// Drawn."), Expected()
+    moved = text.put(f, facts[0], len(facts), *new[1:], "", "// Drawn.")
+    return moved, Expected(told, touched=frozenset({head}) if told else frozenset())
+
+
+def _printed(head: str, lines: Sequence[str]) -> dict[str, list[str]]:
+    """What of a block is printed in the order of its lines, by what the lines are together."""
+    found: dict[str, list[str]] = {}
+    for line in map(str.strip, lines):
+        if said := re.fullmatch(r'(?:(say|caution)|(.+) says) (".*")(?: when .*)?', line):
+            label, man, words = said.groups()
+            names = {"say": "what we say", "caution": "cautions"}
+            for each in man.split(", ") if man else [""]:
+                name = names[label] if label else f"what we tell {each}"
+                found.setdefault(name, []).append(words)
+        stands = re.match(r"(\w+(?:, \w+)*) (?:is|at) ", line)
+        if stands and head.split()[0] in ("personnel", "formation"):
+            found.setdefault("the men", []).extend(stands[1].split(", "))
+    return {name: [*dict.fromkeys(rows)] for name, rows in found.items()}
 
 
 def rows_in_another_order(text: Text, draw: random.Random) -> tuple[Text, Expected] | None:

@@ -110,6 +110,22 @@ OTHER_WAYS = (
      "wristband Hands\n        windows 2\n    wristband Eyes\n        windows 2"),
     ("week 1 A", "scout Friday\n        Snag\n    scout Monday\n        Snag",
      "scout Monday\n        Snag\n    scout Friday\n        Snag"),
+    ("week 1 A", "period Team, 9 minutes, air, Friday\n    period Team, 9 minutes, air, Monday",
+     "period Team, 9 minutes, air, Monday\n    period Team, 9 minutes, air, Friday"),
+    ("week 1 A", "quiz H, S on Friday\n    quiz Q on Monday",
+     "quiz Q on Monday\n    quiz H, S on Friday"),
+    ("concept A", 'a says "In."\n    a says "Out."', 'a says "Out."\n    a says "In."'),
+    ("run A", 'caution "Low."\n    caution "Wet."', 'caution "Wet."\n    caution "Low."'),
+    ("concept A", "alert a on corner\n    alert b on near safety",
+     "alert b on near safety\n    alert a on corner"),
+    ("run A", "key end is end man on line, backside\n    key edge is corner, playside",
+     "key edge is corner, playside\n    key end is end man on line, backside"),
+    ("run A", "quarterback gives if end stays\n    quarterback keeps if end chases",
+     "quarterback keeps if end chases\n    quarterback gives if end stays"),
+    ("protection A", "hot a if a sixth comes\n    hot b", "hot b\n    hot a if a sixth comes"),
+    ("dress A", 'say "Low."\n    say "High."', 'say "High."\n    say "Low."'),
+    ("personnel A", "X is wideout\n    Z is wideout", "Z is wideout\n    X is wideout"),
+    ("formation A", "X at away\n    Z at call", "Z at call\n    X at away"),
 )  # fmt: skip
 """Lines that may be said in more than one way, and another verb for what is one thing."""
 

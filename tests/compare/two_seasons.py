@@ -18,23 +18,23 @@ _RENAMED = ("corners.play", "formations-close.play", "goal-line.play")
 def build(folder: Path) -> Path:
     """The repository in ``folder``, which is made."""
     folder.mkdir()
-    _git(folder, "init", "-q", "-b", "main")
+    git(folder, "init", "-q", "-b", "main")
     for file in sorted(LAST.glob("*.play")):
         (folder / file.name).write_text(file.read_text("utf-8"), "utf-8")
     _commit(folder, "2025-08-10", ADA, "The season's book")
-    _git(folder, "tag", "season-2025")
+    git(folder, "tag", "season-2025")
     _edit(folder, "corners.play", lambda text: text.replace("corner 12", "corner 10"))
     _commit(folder, "2026-01-12", BRAM, "Smash breaks at ten")
     for name in _RENAMED:
         _edit(folder, name, lambda text: text.replace("Tandem", "Stack"))
     _commit(folder, "2026-02-02", ADA, "Tandem is Stack, as the line says it")
-    _git(folder, "switch", "-q", "-c", "crossing")
+    git(folder, "switch", "-q", "-c", "crossing")
     _take(folder, "crossing-deep.play")
     _commit(folder, "2026-02-20", BRAM, "Deep Over")
-    _git(folder, "switch", "-q", "main")
+    git(folder, "switch", "-q", "main")
     _take(folder, "protections.play", "flood.play", "screens.play")
     _commit(folder, "2026-03-03", ADA, "Ferry for Breakout")
-    _git(folder, "merge", "-q", "--no-ff", "-m", "Take Deep Over", "crossing",
+    git(folder, "merge", "-q", "--no-ff", "-m", "Take Deep Over", "crossing",
          day="2026-03-04", who=ADA)  # fmt: skip
     _take(folder, "corners.play")
     _commit(folder, "2026-03-15", BRAM, "Read the corner first")
@@ -44,7 +44,7 @@ def build(folder: Path) -> Path:
     _commit(folder, "2026-05-10", BRAM, "The dig at fourteen")
     _take(folder, *(file.name for file in THIS.glob("*.play")))
     _commit(folder, "2026-07-01", ADA, "Season 2026")
-    _git(folder, "tag", "season-2026")
+    git(folder, "tag", "season-2026")
     return folder
 
 
@@ -61,11 +61,11 @@ def _take(folder: Path, *names: str) -> None:
 
 
 def _commit(folder: Path, day: str, who: str, said: str) -> None:
-    _git(folder, "add", ".")
-    _git(folder, "commit", "-qm", said, day=day, who=who)
+    git(folder, "add", ".")
+    git(folder, "commit", "-qm", said, day=day, who=who)
 
 
-def _git(folder: Path, *said: str, day: str = "2025-08-10", who: str = ADA) -> None:
+def git(folder: Path, *said: str, day: str = "2025-08-10", who: str = ADA) -> None:
     names = {
         f"GIT_{which}_{what}": value
         for which in ("AUTHOR", "COMMITTER")

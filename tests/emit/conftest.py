@@ -5,6 +5,7 @@ from __future__ import annotations
 import sys
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -14,6 +15,7 @@ from sample_gallery import CAPTIONS, gallery_of
 from sample_season import sample_season
 
 from stemline.book.content.book import Book, Edition, make_book
+from stemline.emit.engine import Engine
 from stemline.emit.gallery import Gallery
 from stemline.emit.pdf import to_pdf
 from stemline.football.play import Season
@@ -50,3 +52,17 @@ def gallery(season: Season) -> Gallery:
 @pytest.fixture(scope="session")
 def pdf(book: Book, gallery: Gallery, theme: Theme) -> bytes:
     return to_pdf(book, gallery, theme, "2026-05-01")
+
+
+@pytest.fixture
+def passes(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """The documents that the engine has laid out."""
+    laid: list[str] = []
+    real = Engine.lay_out
+
+    def counted(self: Any, html: str) -> Any:
+        laid.append(html)
+        return real(self, html)
+
+    monkeypatch.setattr(Engine, "lay_out", counted)
+    return laid

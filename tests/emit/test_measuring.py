@@ -3,14 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import Any
 
 import pytest
 from sample_gallery import CAPTIONS, gallery_of
 
 from stemline.book.content.book import Book, Edition, make_book
 from stemline.book.content.kinds.concept_page import ConceptPage
-from stemline.emit.engine import Engine
 from stemline.emit.gallery import Gallery
 from stemline.emit.measuring import Heights
 from stemline.emit.pdf import to_pdf
@@ -38,20 +36,6 @@ def gallery(season: Season) -> Gallery:
 @pytest.fixture(scope="module")
 def pdf(book: Book, gallery: Gallery, theme: Theme) -> bytes:
     return to_pdf(book, gallery, theme, "2026-05-01")
-
-
-@pytest.fixture
-def passes(monkeypatch: pytest.MonkeyPatch) -> list[str]:
-    """The documents that the engine has laid out."""
-    laid: list[str] = []
-    real = Engine.lay_out
-
-    def counted(self: Any, html: str) -> Any:
-        laid.append(html)
-        return real(self, html)
-
-    monkeypatch.setattr(Engine, "lay_out", counted)
-    return laid
 
 
 @pytest.fixture(scope="module")

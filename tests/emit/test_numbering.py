@@ -5,9 +5,7 @@ from __future__ import annotations
 import io
 import re
 from dataclasses import replace
-from typing import Any
 
-import pytest
 from pypdf import PdfReader
 from sample_gallery import CAPTIONS, gallery_of
 
@@ -16,25 +14,10 @@ from stemline.book.content.dressed_page import DressedPage
 from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.book.layout.fit import Arrangement, FrontMatter
 from stemline.book.layout.numbering import FrontPages, page_numbers
-from stemline.emit.engine import Engine
 from stemline.emit.gallery import Gallery
 from stemline.emit.pdf import to_pdf
 from stemline.football.play import Season
 from stemline.theme import Theme
-
-
-@pytest.fixture
-def passes(monkeypatch: pytest.MonkeyPatch) -> list[str]:
-    """The documents that the engine has laid out."""
-    laid: list[str] = []
-    real = Engine.lay_out
-
-    def counted(self: Any, html: str) -> Any:
-        laid.append(html)
-        return real(self, html)
-
-    monkeypatch.setattr(Engine, "lay_out", counted)
-    return laid
 
 
 def test_every_part_is_laid_out_once_with_its_numbers_given(

@@ -23,6 +23,11 @@ from dataclasses import dataclass, field
 from functools import partial
 from pathlib import Path
 from types import FrameType
+from typing import ClassVar
+from weakref import WeakSet
+
+import weasyprint.text.fonts
+from weasyprint.text.fonts import FontConfiguration
 
 from stemline.outside.folder import HELD, settle
 
@@ -148,12 +153,31 @@ class Stopper:
 
 def _keep() -> None:
     """What a twin clears away at its end is the other's, who still works with it."""
+    _Fonts.move()
     tempfile.TemporaryDirectory.cleanup = (  # type: ignore[method-assign]
         lambda self: self._finalizer.detach()  # type: ignore[attr-defined]
     )
     for name in ("shutil", "weasyprint.text.fonts"):
         if name in sys.modules:
             sys.modules[name].rmtree = lambda *args, **more: None  # type: ignore[attr-defined]
+
+
+class _Fonts(FontConfiguration):  # type: ignore[misc]
+    """Fonts that a twin lays in a folder of its own: its maker would take one that lies there
+    for one that it has loaded itself."""
+
+    made: ClassVar[WeakSet[_Fonts]] = WeakSet()
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.made.add(self)
+
+    @classmethod
+    def move(cls) -> None:
+        for each in cls.made:
+            if each._folder is not None and each._folder.exists():
+                own = Path(tempfile.mkdtemp(prefix="twin-"))
+                each._folder = shutil.copytree(each._folder, own, dirs_exist_ok=True)
 
 
 def _waited(child: int) -> int | None:
@@ -226,7 +250,7 @@ def stopped(books: TwoBooks, work: Path, kills: int, interrupts: int, seed: int)
     stops += [signal.SIGTERM] * (kills // 4)
     dice.shuffle(stops)
     writing, computing = stops[::2], stops[1::2]
-    replace = output_folder.replace
+    replace, fonts = output_folder.replace, FontConfiguration
 
     def replaced(root: Path, files: dict[str, bytes]) -> None:
         if not stopper.is_twin:
@@ -236,6 +260,7 @@ def stopped(books: TwoBooks, work: Path, kills: int, interrupts: int, seed: int)
         replace(root, files)
 
     output_folder.replace = replaced  # type: ignore[assignment]
+    weasyprint.text.fonts.FontConfiguration = _Fonts
     code: object = 1
     try:
         with stopper.computing(computing, books.worked * 0.85):
@@ -245,10 +270,14 @@ def stopped(books: TwoBooks, work: Path, kills: int, interrupts: int, seed: int)
         code = left.code
     finally:
         output_folder.replace = replace
+        weasyprint.text.fonts.FontConfiguration = fonts
         if stopper.is_twin:
             os._exit(code if isinstance(code, int) else 1)
-    if files_in(mine / "build") != new:
-        stopper.report.faults.append("the last build, which nobody stopped, is not the new book")
+    if (last := files_in(mine / "build")) != new:
+        stopper.report.faults.append(
+            f"the last build, which nobody stopped, ended with {code} and left "
+            f"{'the old book' if last == old else 'a book that is neither'}"
+        )
     return stopper.report
 
 

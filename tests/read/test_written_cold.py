@@ -293,16 +293,3 @@ def test_a_warning_of_the_clock_and_its_table_say_one_time(drawn: str) -> None:
     apart = float(values["opens"]) - float(values["arrives"])
     assert float(values["off"]) == pytest.approx(apart), "as a reader takes it off"
     assert "Test, ball middle; " in table
-
-
-def test_the_line_of_a_run_is_its_linemen_and_no_tight_end() -> None:
-    tight = DOUBLES_ELEVEN.replace(
-        "Z at call, 6 outside tackle, on line", "Y at call, end, on line"
-    )
-    run = DIVE.format(who="back") + "    rest is weak #1\n    rest blocks stalk\n"
-    result = compiled(ELEVEN, tight, run, dress("Doubles", concept="Dive"))
-    shown = play(result, "Doubles Right Dive")
-    assert not shown.assignment("Y").job
-    assert all(shown.assignment(label).job for label in ("LT", "LG", "C", "RG", "RT"))
-    (idle,) = [d for d in result.diagnostics if d.code == "W650"]
-    assert "Y" in dict(idle.values)["man"]

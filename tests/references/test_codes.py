@@ -38,8 +38,12 @@ def known(code: Code) -> dict[str, Known[object]]:
 
 
 def surer(code: Code) -> set[str]:
-    """What is not from memory, so that there is something to copy."""
-    return {name for name, rule in known(code).items() if rule.certainty is not Certainty.MEMORY}
+    """What is not from memory, so that there is something to copy; a habit that holds in every code
+    is no code's figure, and stands in no book."""
+    usual = {f.default for f in fields(Code) if isinstance(f.default, Known)}
+    habits = {rule for rule in usual if rule.certainty is Certainty.CUSTOM}
+    sure = {n: r for n, r in known(code).items() if r.certainty is not Certainty.MEMORY}
+    return {name for name, rule in sure.items() if rule not in habits}
 
 
 def decided(key: str) -> set[str]:

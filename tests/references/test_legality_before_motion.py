@@ -109,6 +109,13 @@ def test_one_call_that_does_not_move_leaves_the_foul_what_it_is() -> None:
     assert "E521" in found and "W870" not in found
 
 
+def test_one_man_whom_his_motion_mends_leaves_the_other_to_his_foul() -> None:
+    both = HALF.replace("S c5 off", "S c5 0.3")
+    found = Case("college", NCAA_BETWEEN, both, motion=BACK).compiled().diagnostics
+    said = [(d.code, dict(d.values).get("man")) for d in found if d.code in ("E525", "W870")]
+    assert sorted(set(said), key=str) == [("E525", "S"), ("W870", None)]
+
+
 PLACES = st.sampled_from(["on", "off", "0.4", "2"])
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from stemline.checks.blocks_find_men import W670
 from stemline.checks.men_without_jobs import W650
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
-from stemline.resolve.season import gathered
+from stemline.resolve.gathering import gathered
 from stemline.source import Span
 
 AT = Span("book.play", 3, 1, 5)

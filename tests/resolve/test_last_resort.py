@@ -78,39 +78,6 @@ def test_a_role_of_that_name_is_the_role() -> None:
     assert (result.reads[0].target, result.last) == ("run", ("throw away",))
 
 
-SIX = """
-playbook Lanterns
-    code six-man
-
-personnel All
-    Q is quarterback
-    R is back
-    X, Z is wideout
-    Y is tight end
-
-formation Spread
-    X at away, 6 outside tackle, on line
-    Y at call, end, on line
-    Z at call, 6 outside tackle, off line
-    R at away, 2 outside ball, 5 deep
-    Q at ball, 5 deep
-
-concept Slants
-    slant is strong #1
-    slant runs slant 4
-    feet 3
-    read slant on 3 > {}
-
-dress Slants
-    in Spread
-"""
-
-
-@pytest.mark.parametrize(("last", "warned"), [("run", 1), ("throw away", 0)])
-def test_where_the_snap_must_be_handed_on_he_may_not_run(last: str, warned: int) -> None:
-    assert codes(compiled(SIX.format(last))).count("W872") == warned
-
-
 def test_a_misspelt_end_is_told_by_its_own_words() -> None:
     wrong = compiled(
         TWELVE, THREE_TWO, ENDED.replace("run or throw away", "thow away"), dress("Three Two")

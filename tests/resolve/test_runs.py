@@ -383,7 +383,7 @@ dress Dive
         ("throw carrier", "E675"),
         ("throw someone if he comes", "E444"),
         ("pitch if he comes", "E675"),
-        ("pitch is back", "E680"),
+        ("give is back", "E680"),
         ("key the big man", "E462"),
         ("key end man on line, outside", "E443"),
     ],

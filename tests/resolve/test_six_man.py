@@ -236,3 +236,11 @@ def test_a_man_named_by_his_place_runs_in_six_man_too() -> None:
     made = compiled(text.replace(" > lone on hitch", ""))
     assert not {c for c in codes(made) if c.startswith("E")}
     assert only(made).assignment("X").role == "weak #1"
+
+
+@pytest.mark.parametrize(("last", "said"), [("run", True), ("throw away", False)])
+def test_who_has_the_snap_may_not_run_with_it_at_the_end_of_his_reads(
+    last: str, said: bool
+) -> None:
+    block = PASS.format(centre='say "In."', looked="out").replace("on hitch", f"on hitch > {last}")
+    assert ("W872" in codes(compiled(block))) is said

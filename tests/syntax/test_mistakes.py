@@ -65,7 +65,7 @@ SAMPLES: tuple[tuple[str, str], ...] = (
     ("E210", "^tag Wheel^\n    keeps read"),
     ("E211", "personnel A ^extends^ B\n    X is back"),
     ("E220", "concept A\n    ^reads^ flat > near"),
-    ("E220", "concept A\n    X ^run^ go"),
+    ("E220", "concept A\n    X ^runz^ go"),
     ("E220", "concept A\n    ^something else entirely^"),
     ("E220", "concept A\n    ^#2 up^"),
     ("E221", "concept A\n    ^keeps^ read"),
@@ -144,8 +144,8 @@ def test_wording_shows_no_name_of_the_grammar(row: type[Mistake]) -> None:
     [
         ("concpt A", ("concept",)),
         ("concept A\n    reads a > b", ("read",)),
-        ("concept A\n    X run go", ("runs",)),
-        ("concept A\n    over, under block edge", ("blocks",)),
+        ("concept A\n    X runz go", ("runs",)),
+        ("concept A\n    over, under blocs edge", ("blocks",)),
         ("dress A\n    nver in Quads", ("never",)),
         ("concept A\n    something else entirely", ()),
         # "is" and "at" are a letter away from half of the language: nobody is told them.

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from pathlib import Path
 
 import pytest
 from syrupy.assertion import SnapshotAssertion
@@ -8,6 +9,9 @@ from syrupy.assertion import SnapshotAssertion
 from stemline.source import Source
 from stemline.syntax.parser import parse
 from stemline.syntax.tree import Atom, AtomKind, Block, Linked, Phrase, Series, Value
+from stemline.syntax.walking import Walk
+
+PLAYBOOKS = Path(__file__).parents[2] / "playbooks"
 
 CROSSERS = """\
 // Two shallow crossers under a settle.
@@ -145,7 +149,7 @@ def test_every_atom_stands_where_its_span_says_and_only_marks_are_left() -> None
         ('x runs "then" "or" “when” "+"', "x <runs> t:<then> t:<or> t:<when> t:<+>"),
         # Keywords know no capitals; the text is kept as written.
         ("Settle IS Strong #2 WHEN 4x1", "Settle <IS> Strong #2 WHEN s:4x1"),
-        ("READ a ON 3 Then b", "READ: [a @ON (then n:3 | b)]"),
+        ("READ a ON 3 Then b", "READ: (> [a @ON n:3] | b)"),
     ],
 )
 def test_shape_of_a_line(fact: Callable[..., str], line: str, wanted: str) -> None:
@@ -298,3 +302,17 @@ def test_empty_texts() -> None:
     for text in ("", "\n", "   \n", "// only this\n"):
         document, found = parse(Source("test.play", text))
         assert not document.blocks and not found
+
+
+def test_the_walk_makes_what_the_library_makes(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Texts as they are, and some with their fourth line cut short: mistakes are met alike."""
+    places = sorted((PLAYBOOKS / "saltmarsh-herons").glob("*.play"))[::2]
+    texts = [Source(place.name, place.read_text("utf-8")) for place in places]
+    for text in texts[::2]:
+        lines = text.text.splitlines()
+        lines[3] = lines[3][: len(lines[3]) // 2] + " >"
+        texts.append(Source(text.name, "\n".join(lines)))
+    walked = [parse(text) for text in texts]
+    monkeypatch.setattr(Walk, "feed", lambda _, state, token: state.feed_token(token))
+    assert walked == [parse(text) for text in texts]
+    assert any(found for _, found in walked)

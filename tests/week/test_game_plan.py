@@ -19,6 +19,7 @@ from stemline.book.content.their_looks import TheirLooksPage
 from stemline.football.field import BallSpot
 from stemline.football.play import Kind
 from stemline.football.timing.answers import answer
+from stemline.football.timing.putting import put_to_looks
 from stemline.printing.week_papers import Printing, week_papers
 from stemline.theme import load_theme
 from stemline.week.planning import with_opponents
@@ -126,6 +127,23 @@ def fares(name: str, row: PlanRow, look: str) -> bool:
         return True
     got = answer(play, compiled.book.settings.level)
     return got is not None and got.given
+
+
+def test_what_a_pass_has_against_their_looks_is_asked_of_what_is_kept() -> None:
+    """And of each concept no play is left over that the page would run the clock of again."""
+    week, compiled = bundled_week(LANTERNS, 2), session(LANTERNS)
+    assert week.game is not None and compiled.book is not None
+    season, faced = week.game.season, [name.casefold() for name in week.plan.faces]
+    told = [sheet for sheet in season.concepts if sheet.put is not None]
+    assert len(told) > 10
+    assert not [sheet.name for sheet in season.concepts if sheet.faced]
+    for sheet in told:
+        first = next(p for p in season.plays if p.call.concept == sheet.name)
+        order = compiled.calls.by_name[first.call.spoken]
+        made = (compiled.play(order, first.ball, look_key=key) for key in faced)
+        right = (p for p, found in made if p is not None and not any(d.is_error for d in found))
+        met = [play for play in right if play.defence is not None]
+        assert sheet.put == put_to_looks(met, compiled.book.settings.level), sheet.name
 
 
 @pytest.mark.parametrize(("name", "number"), WEEKS)

@@ -82,7 +82,7 @@ def make_book(
     printing = joined(edition.revision and f"revision {edition.revision}", edition.date)
     pages: list[Page] = []
     for kind in page_kinds():
-        pages += kind.pages(season, tuple(pages), keep)
+        pages += kind.made(season, tuple(pages), keep)
     covered = season.team, season.code_title, season.authority, printing
     return Book(
         title=f"{title} playbook",

@@ -7,10 +7,10 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from stemline.book.content.job_rows import JobChange, LineJobs, Row, said_change
-from stemline.book.content.job_table import NOBODY
-from stemline.book.content.letters import beside
+from stemline.book.content.job_table import NOBODY, by_role, task_of
+from stemline.book.content.letters import beside, told
 from stemline.book.content.page import Remark, sentence
-from stemline.football.play import FOR_MANY
+from stemline.football.play import FOR_MANY, Play
 
 LINE = "line"
 PASSER = "quarterback"
@@ -45,9 +45,9 @@ class ByCall:
     says: str = ""
 
 
-def own_rows(rows: Iterable[Row], letters: Sequence[str]) -> tuple[OwnRow, ...]:
-    """The rows of the men of the page's own call, always in the order of ``letters``. Men without a
-    role who are told the same here share one, whatever other calls make of them."""
+def own_rows(rows: Iterable[Row], letters: Sequence[str], base: Play) -> tuple[OwnRow, ...]:
+    """The rows of the men of the page's own call ``base``, always in the order of ``letters``. Men
+    without a role who are told the same here share one, whatever other calls make of them."""
 
     def place(man: str) -> tuple[int, str]:
         return (letters.index(man) if man in letters else len(letters), man)
@@ -57,12 +57,23 @@ def own_rows(rows: Iterable[Row], letters: Sequence[str]) -> tuple[OwnRow, ...]:
         men = _own(row)
         if not men:
             continue
-        own = OwnRow(men, row, _shared(row))
+        own = OwnRow(men, _lettered(row, men.split()[0], base), _shared(row))
         key = (own.row.job, own.row.task.looks, own.shared) if not row.role else row
         if key in made:
             men = " ".join(sorted((*made[key].man.split(), *men.split()), key=place))
         made[key] = replace(made.get(key, own), man=men)
     return tuple(sorted(made.values(), key=lambda own: place(own.man.split()[0])))
+
+
+def _lettered(row: Row, man: str, base: Play) -> Row:
+    """The row with the men whom it names by role by their letters too ("carrier W"), as they stand
+    in the picture of ``base``."""
+    task = base.assignment(man)
+    job = task_of(task).job
+    if row.task.job != told(by_role(job, base, task), base, task):
+        return row
+    words = told(by_role(job, base, task, lettered=True), base, task)
+    return replace(row, task=replace(row.task, job=words))
 
 
 def by_call(
@@ -117,8 +128,8 @@ def _cast(rows: Sequence[Row], columns: Sequence[str]) -> Iterator[tuple[str, in
                 if more:
                     yield name, at, ChangedJob(more, "", _whole(row))
                 continue
-            if man == (_own(row) or NOBODY):
-                continue
+            if man == (_own(row) or NOBODY) or (_only(row) and man == _first(row)):
+                continue  # whose the row is in some calls only is told with those
             words = _whole(row) if not _own(row) and not _only(row) else ""
             yield name, at, ChangedJob(man, row.role, words)
 
@@ -129,13 +140,14 @@ def _changed(rows: Sequence[Row]) -> Iterator[tuple[str, int, ChangedJob]]:
         for change in row.but:
             if change.first == 0 and mine:
                 continue
-            man = _then(row, change) or mine or next((m for m in row.men if m != NOBODY), "")
+            man = _then(row, change) or mine or _first(row)
             if change.part == "only":
                 yield change.calls, change.first, ChangedJob(man, row.role, _whole(row))
             elif change.part == "man" and not row.role and change.words == NOBODY:
                 continue  # his job without a role is another row there
             elif change.part == "man":
-                words = "" if mine or _only(row) else _whole(row)
+                known = mine or _only(row) or change.words == NOBODY
+                words = "" if known else _whole(row)
                 yield change.calls, change.first, ChangedJob(change.words, row.role, words)
             else:
                 yield (
@@ -157,6 +169,11 @@ def _then(row: Row, change: JobChange) -> str:
     """Who plays it in exactly the calls of another change."""
     same = (c.words for c in row.but if c.part == "man" and c.calls == change.calls)
     return next((man for man in same if man != NOBODY), "")
+
+
+def _first(row: Row) -> str:
+    """The first man who has the row in some formation."""
+    return next((man for man in row.men if man != NOBODY), "")
 
 
 def _only(row: Row) -> bool:

@@ -42,8 +42,9 @@ def role_players(play: Play) -> tuple[Assignment, ...]:
     return tuple(a for a in play.assignments if a.role and not play.man(a.man).interior)
 
 
-def by_role(words: str, play: Play, a: Assignment) -> str:
-    """``words`` of ``a`` with every letter of the offence as the role or place it has in ``play``.
+def by_role(words: str, play: Play, a: Assignment, lettered: bool = False) -> str:
+    """``words`` of ``a`` with every letter of the offence as the role or place it has in ``play``,
+    or with ``lettered`` behind it ("carrier W").
 
     Letters of defenders whom he blocks or reads stay, and so do gaps.
     """
@@ -53,7 +54,11 @@ def by_role(words: str, play: Play, a: Assignment) -> str:
     return each_letter(
         words,
         lambda letter, before: (
-            letter if is_theirs(letter, before, play, a) else names.get(letter, letter)
+            letter
+            if is_theirs(letter, before, play, a) or letter not in names
+            else f"{names[letter]} {letter}"
+            if lettered
+            else names[letter]
         ),
     )
 

@@ -6,7 +6,7 @@ A page sets such a letter in a style of its own; where nothing does, the bracket
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Collection, Iterable
+from collections.abc import Callable, Collection, Iterable, Sequence
 
 from stemline.diagnostics.in_words import theirs
 from stemline.football.play import Assignment, Play
@@ -84,5 +84,10 @@ def marks(letters: Collection[str]) -> str:
 
 
 def beside(man: str, role: str) -> str:
-    """A role as it stands beside a man's letter: "" where a tag has named him by that letter."""
+    """A role as it stands beside a man's letter: "" where he is named by that letter."""
     return role if role != man else ""
+
+
+def with_men(target: str, men: Sequence[str]) -> str:
+    """A look and who is there: "flat R", and "R" where the look is the man by his letter."""
+    return " ".join(filter(None, (target, beside(target, " ".join(men)))))

@@ -7,13 +7,13 @@ a call's picture and of its place in the book; nothing else is linked to.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from enum import Enum
 from itertools import groupby
 from typing import ClassVar
 
-from stemline.book.content.keeping import KeepPart, Reads, anew
+from stemline.book.content.keeping import KeepPart, Reads
 from stemline.football.play import Play, Season
 
 
@@ -147,28 +147,25 @@ def alike(entries: Sequence[Entry]) -> tuple[tuple[Entry, ...], ...]:
 
 @dataclass(frozen=True)
 class PageKind:
-    """A kind of page: each page with the calls it holds and its content, in print order; kinds
-    follow each other by ``order``. ``of_season`` makes them of a season, of ``reads`` and nothing
-    else of it; ``of_pages`` also of all pages that stand before them, and ``of_parts`` keeps what
-    it makes by itself."""
+    """A kind of page, in print order: by ``order``, those of one number by their files' names.
+    ``pages`` makes them of a season and of all pages that stand before them. Where it reads none of
+    these, ``reads`` may say what it reads of the season, and they are kept under that; ``parts`` in
+    its place keeps by itself what it makes."""
 
     order: int
-    of_season: Callable[[Season], Iterable[Page]] | None = None
-    of_pages: Callable[[Season, Sequence[Page]], Iterable[Page]] | None = None
-    of_parts: Callable[[Season, Sequence[Page], KeepPart], Iterable[Page]] | None = None
-    reads: Reads = Reads.ALL
+    pages: Callable[[Season, Sequence[Page]], Iterable[Page]] | None = None
+    reads: Reads | None = None
+    parts: Callable[[Season, Sequence[Page], KeepPart], Iterable[Page]] | None = None
 
-    def pages(
-        self, season: Season, before: Sequence[Page], keep: KeepPart = anew
-    ) -> Iterator[Page]:
-        of_season = self.of_season
-        if of_season is not None:
-            what = f"pages {self.order}"
-            yield from keep(self.reads, what, "", lambda: tuple(of_season(season)))
-        if self.of_pages is not None:
-            yield from self.of_pages(season, before)
-        if self.of_parts is not None:
-            yield from self.of_parts(season, before, keep)
+    def made(self, season: Season, before: Sequence[Page], keep: KeepPart) -> Iterable[Page]:
+        """The pages, as ``keep`` gives them."""
+        if self.parts is not None:
+            return self.parts(season, before, keep)
+        pages = self.pages
+        assert pages is not None, "a kind has pages"
+        if self.reads is None:
+            return pages(season, before)
+        return keep(self.reads, pages.__module__, "", lambda: tuple(pages(season, ())))
 
 
 def sentence(words: str) -> str:

@@ -13,6 +13,8 @@ from stemline.book.content.block_table import BY_HIS_RULE, NOTHING, Fronts
 from stemline.football.play import Kind, Play
 
 _BETWEEN = " · "
+LAST_RESORTS = ("Out", "Down", "Help")
+"""How the table says the block of a man whose rule finds nobody, where that is no part of it."""
 
 
 @dataclass(frozen=True)
@@ -98,11 +100,25 @@ def block_marks(table: Fronts | None) -> str:
     """How the letters of the table of blocks are told apart; "" without one."""
     if table is None:
         return ""
-    words = "in the table a letter in a small box is a man of theirs"
+    words = "boxed in the table: a man of theirs"
     nobody = any(NOTHING in (row.free, row.key, row.chasing) for row in table.rows)
     words = f"{words}, {NOTHING} nobody" if nobody else words
     his = any(BY_HIS_RULE in block for row in table.rows for block in row.blocks)
-    return f"{words}, {BY_HIS_RULE} the other man's" if his else words
+    words = f"{words}, {BY_HIS_RULE} the other man's" if his else words
+    unruled = _last_resorts(table)
+    return f"{words}{_BETWEEN}{', '.join(unruled)}: his rule finds nobody" if unruled else words
+
+
+def _last_resorts(table: Fronts) -> tuple[str, ...]:
+    """The blocks of the table that stand in nobody's rule: what is left where it finds no man."""
+    ruled = {man: rule.words.casefold() for rule in table.rules for man in rule.label.split()}
+    said = [
+        (block.split(" ")[0], ruled[man])
+        for row in table.rows
+        for (man, _), block in zip(table.men, row.blocks, strict=True)
+        if man in ruled
+    ]
+    return tuple(w for w in LAST_RESORTS if any(w == b and w.casefold() not in r for b, r in said))
 
 
 def answer_marks(table: Answers | None) -> str:

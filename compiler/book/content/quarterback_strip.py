@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from stemline.book.content.calling import Calling
 from stemline.book.content.job_rows import JobChange, change_notes
+from stemline.book.content.letters import beside, with_men
 from stemline.book.content.page import Remark
 from stemline.describe.phrases import at_last
 from stemline.football.play import Alert, Claim, Play, Read, Step
@@ -183,8 +184,8 @@ def _steps_of(feet: tuple[Step, ...], reads: tuple[Read, ...]) -> tuple[int | No
 
 
 def _look(read: Read) -> ReadLook:
-    partner = f"{read.partner} {read.partner_man}".strip()
-    return ReadLook(read.number, read.target, " ".join(read.men), partner)
+    partner = with_men(read.partner, (read.partner_man,))
+    return ReadLook(read.number, read.target, beside(read.target, " ".join(read.men)), partner)
 
 
 def _sentence(step: Step) -> str:
@@ -199,12 +200,12 @@ def _claim(claim: Claim) -> Remark:
 def _glance(read: Read) -> Remark:
     """A man who is looked at with a read: the clock's picture has only the read's own."""
     target, partner = (
-        " ".join((name, *men))
+        with_men(name, men)
         for name, men in ((read.target, read.men), (read.partner, (read.partner_man,)))
     )
     return Remark("seen together", f"{read.number} {target} with {partner}".rstrip())
 
 
 def _alert(alert: Alert) -> Remark:
-    who = f"{alert.target} {' '.join(alert.men)}".strip()
+    who = with_men(alert.target, alert.men)
     return Remark("alert", f"{who}, when {alert.when}" if alert.when else who)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from stemline.book.content.letters import with_men
 from stemline.book.content.page import Entry, Remark
 from stemline.book.content.quarterback_strip import feet_words
 from stemline.football.play import Becoming, Play
@@ -47,7 +48,7 @@ def _notes(becoming: Becoming, level: str) -> Iterator[Remark]:
         yield Remark("feet", feet_words(second))
         clock = read_clock(second, LEVELS[level])
         reads = (
-            f"{r.read.number} {' '.join((r.read.target, *r.read.men))} thrown {r.thrown:.1f}"
+            f"{r.read.number} {with_men(r.read.target, r.read.men)} thrown {r.thrown:.1f}"
             for r in clock.reads
         )
         yield Remark("reads", ", ".join(reads))

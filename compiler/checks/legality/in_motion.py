@@ -153,11 +153,8 @@ dress Crossers
 ```
 
 ```play
-motion Late
-    Q moves to ball, 7 deep
-    snap set
-
-dress Crossers
-    in Three Two motion Late
+like W553
+-    snap running
++    snap set
 ```
 """

@@ -107,12 +107,9 @@ personnel Base
 ```
 
 ```play
-personnel Base
-    Q is quarterback, right hand
-    R is back
-    X is wideout, 85
-    Z is wideout
-    H, S, W is slotback
+like W527
+-    X is wideout, 55
++    X is wideout, 85
 ```
 
 ### E528
@@ -136,22 +133,15 @@ like E527
 As the error, in a code whose numbers are not settled.
 
 ```play fail W528
-personnel Base
-    Q is quarterback, right hand
-    R is back
-    LT is tackle, 81
-    X is wideout
-    Z is wideout
-    H, S, W is slotback
+like W527
+-    X is wideout, 55
++    LT is tackle, 81
++    X is wideout
 ```
 
 ```play
-personnel Base
-    Q is quarterback, right hand
-    R is back
-    LT is tackle, 61
-    X is wideout
-    Z is wideout
-    H, S, W is slotback
+like W528
+-    LT is tackle, 81
++    LT is tackle, 61
 ```
 """

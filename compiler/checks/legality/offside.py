@@ -98,12 +98,8 @@ dress Crossers
 ```
 
 ```play
-motion Waggle
-    H moves from 6 deep
-    H starts 0.8 seconds
-    snap running
-
-dress Crossers
-    in Three Two motion Waggle
+like W545
+-    H starts 1.5 seconds
++    H starts 0.8 seconds
 ```
 """

@@ -15,7 +15,8 @@ from stemline.source import Span
 
 @dataclass(frozen=True)
 class Snap:
-    """Men and motions at the snap.
+    """Men and motions at the snap, asked from each spot of the ball; places are from the ball, so
+    what hangs on the sidelines asks `PlacedMen` with their field.
 
     ``name`` is what stands there, "Quads" or "Quads with Tuck"; ``span`` where that is said. With
     a motion ``call`` is the call that is made, "" for a formation alone. ``numbers`` are where the

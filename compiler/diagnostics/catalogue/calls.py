@@ -268,6 +268,22 @@ class W624(Mistake):
     man: str
 
 
+class W627(Mistake):
+    title = "a man named twice"
+    message = "in {call} {man} is the {first} and the {second} too: drawn is what {first} does"
+    label = "not drawn there"
+    help = (
+        "let one of the lines be for other formations, with `when` and their names, or name "
+        "another man"
+    )
+    varies = ("man",)
+
+    call: str
+    first: str
+    man: str
+    second: str
+
+
 class W710(Mistake):
     title = "a concept without a dress-up"
     message = "{concept} has no dress-up, so it makes no call"

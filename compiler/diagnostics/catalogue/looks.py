@@ -151,9 +151,11 @@ class E488(FaultOfLook):
     help = "add a line `{man} at` and a place without `when`"
 
 
-class E489(FaultOfLook):
+class W489(FaultOfLook):
     title = "a defender with no place"
-    message = "in {look}, [{man}] has no place against {formations}: {why}"
+    message = (
+        "in {look}, [{man}] has no place against {formations}: {why}; drawn outside the end man"
+    )
     label = "no place"
     help = "say where he stands then, behind `or`: `{line}`"
 

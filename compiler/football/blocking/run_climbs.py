@@ -72,9 +72,7 @@ class Climbers(Trades):
             self._find_work(man)
 
     def _find_work(self, man: str) -> None:
-        """A man of the line with nobody takes the linebacker of the man outside him, who has a
-        free man of the front on himself: inside first. Else he takes that of a double team who is
-        nearer to him, helps inside, or on the playside goes on to the near safety."""
+        """What a man of the line with nobody does: the first of these that there is."""
         n, rules = self.choice[man][0], self.tasks[man].rules
         busy = self._owned(man) or self.climbs.get(man)
         if busy or self.hold:
@@ -82,16 +80,35 @@ class Climbers(Trades):
         if n < len(rules) and rules[n].way in OTHERS:
             self._stays_home(man)
             return
+        found = (
+            self._follows(man)
+            or self._takes_nearer(man)
+            or self._moves_over(man)
+            or self._helps_inside(man)
+            or self.shift_out(man)
+            or self.joins(man)
+            or (man in self.interior and self._relieves(man, WALL_REACH))
+        )
+        if not found:
+            self._goes_deep(man)
+
+    def _follows(self, man: str) -> bool:
+        """He takes the linebacker of the man outside him, who blocks the free man on himself."""
         x = self.at[man].x
         beside = self.front.neighbour(x, self.front.out(x))
         ahead = beside.label if beside is not None and beside.label in self.tasks else NOBODY
-        if beside is not None and self.climbs.get(ahead) and not self._owned(ahead):
-            free = self._free_on_line()
-            on_him = [d for d in self.front.over(beside.snap.x) if d in free]
-            if on_him:
-                self.climbs[man] = self.climbs.pop(beside.label)
-                self._take(beside.label, len(self.tasks[beside.label].rules), on_him[0].label)
-                return
+        if beside is None or not self.climbs.get(ahead) or self._owned(ahead):
+            return False
+        free = self._free_on_line()
+        on_him = [d for d in self.front.over(beside.snap.x) if d in free]
+        if on_him:
+            self.climbs[man] = self.climbs.pop(beside.label)
+            self._take(beside.label, len(self.tasks[beside.label].rules), on_him[0].label)
+        return bool(on_him)
+
+    def _takes_nearer(self, man: str) -> bool:
+        """He takes the linebacker of a double team who is nearer to him than to its man."""
+        x = self.at[man].x
         near = [
             (round(abs(d.at.x - x), 3), self.from_ball(m), d.label)
             for m in self.climbers()
@@ -102,20 +119,23 @@ class Climbers(Trades):
         if near:
             _, (_, _, other), backer = min(near)
             self.climbs[man], self.climbs[other] = backer, NOBODY
-            return
-        if self._moves_over(man):
-            return
-        inside = None
-        if man not in self.interior:
-            inside = self.front.neighbour(x, self.front.out(x).other)
-        for defender in self.front.over(inside.snap.x) if inside is not None else ():
-            if inside is not None and self.owners.get(defender.label) == [inside.label]:
-                self._take(man, len(rules), defender.label)
-                return
-        if self.shift_out(man) or self.joins(man):
-            return
-        if man in self.interior and self._relieves(man, WALL_REACH):
-            return
+        return bool(near)
+
+    def _helps_inside(self, man: str) -> bool:
+        """A man outside the line doubles whom the man inside him has alone."""
+        x = self.at[man].x
+        inside = None if man in self.interior else self.front.neighbour(x, self.front.out(x).other)
+        if inside is None:
+            return False
+        for defender in self.front.over(inside.snap.x):
+            if self.owners.get(defender.label) == [inside.label]:
+                self._take(man, len(self.tasks[man].rules), defender.label)
+                return True
+        return False
+
+    def _goes_deep(self, man: str) -> None:
+        """On the playside he goes on to the near safety; else he relieves a double team."""
+        x = self.at[man].x
         taken = {*self.owners, *self._reserved, *self.climbs.values()}
         side = self.front.out(x)
         deep = self.front.described(Described("near safety", side), x)

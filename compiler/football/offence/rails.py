@@ -7,7 +7,8 @@ less than twelve is on its line by two thirds of it.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from math import ceil
 
 from stemline.football.offence.aiming import RELEASE
 from stemline.football.offence.strokes import (
@@ -20,6 +21,7 @@ from stemline.football.offence.strokes import (
     Target,
     Up,
 )
+from stemline.football.offence.tracing import Runner, target_x
 
 BY = 8.0
 SHARE = 2 / 3
@@ -46,6 +48,16 @@ def stem_of(strokes: tuple[Stroke, ...], called: float) -> float | None:
 def on_by(rail: Rail, stem: float) -> float:
     """The depth by which a man is on the line of a stem so deep."""
     return min(BY, stem * SHARE) if rail.by is None else rail.by
+
+
+def in_time(rail: Rail, stem: float, runner: Runner) -> Rail:
+    """The rail with a depth by which he can be on it, where none is said and the usual one is too
+    near: a yard across is a yard up."""
+    by, across = on_by(rail, stem), abs(target_x(rail.line, runner) - runner.start.x)
+    more = float(ceil(across))
+    if rail.by is None and across > by - runner.start.y and more < stem:
+        return replace(rail, by=more)
+    return rail
 
 
 def railed(strokes: tuple[Stroke, ...], rail: Rail, called: float) -> tuple[Stroke, ...]:

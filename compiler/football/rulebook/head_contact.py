@@ -68,6 +68,11 @@ _RULES = tuple(
     )
 )
 
+_SPOKEN_OF = re.compile(
+    r"\b(?:head|helmet|face|forehead|chin|neck|throat|hat|crown|ear|jaw|spear|butt)", re.IGNORECASE
+)
+"""How a word of every rule begins: most sentences hold none."""
+
 _BEFORE = re.compile(
     r"\b(?:(?:not|never|no|nobody|don't|cannot|can't|without|instead|turn|turns|snap|whip|swivel)"
     r"(?:\W+[\w']+){0,3}|(?:across|cross|crosses|past|over|behind)(?:\W+[\w']+)?)\W*$",
@@ -83,6 +88,8 @@ _CLAUSE = re.compile(r"[^.,;:!?]+")
 
 def head_contact(sentence: str) -> tuple[int, int] | None:
     """Where the words begin and end, as places in the text; None where it has none such."""
+    if not _SPOKEN_OF.search(sentence):
+        return None
     for clause in _CLAUSE.finditer(sentence):
         words = clause.group()
         for rule in _RULES:

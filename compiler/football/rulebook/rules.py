@@ -9,13 +9,16 @@ from typing import Any, Generic, TypeVar
 T_co = TypeVar("T_co", covariant=True)
 
 
+NO_SOURCE = "common practice, no published source"
+
+
 class Certainty(Enum):
     """How a figure is known, from the surest down; a league's own word stands beside the scale."""
 
     PUBLISHED = "published"
     REPORTED = "published second-hand"
     TABLE = "published data table"
-    CUSTOM = "common practice, no published source"
+    CUSTOM = NO_SOURCE
     MEMORY = "from memory"
     HOUSE = "this playbook's league"
 
@@ -189,6 +192,11 @@ def published(value: float, source: str) -> Figure:
 def table(value: float, source: str) -> Figure:
     """A figure of a data table, sportypy's."""
     return Known(value, Certainty.TABLE, f"sportypy 1.0.0, {source}")
+
+
+def custom(value: float, why: str = "") -> Figure:
+    """A habit of the trade, with the reason for it where one is known."""
+    return Known(value, Certainty.CUSTOM, f"{why}; {NO_SOURCE}" if why else NO_SOURCE)
 
 
 def memory(value: float, source: str) -> Figure:

@@ -17,7 +17,7 @@ from dataclasses import dataclass, replace
 from enum import Enum
 
 from stemline.football.players import Position
-from stemline.football.rulebook.rules import Certainty, Known
+from stemline.football.rulebook.rules import Certainty, Known, custom
 
 
 class Group(Enum):
@@ -64,10 +64,6 @@ class PlayingLevel:
     foot: Mapping[str, Known[float]]
     under: Mapping[str, Known[float]]
     again: Mapping[str, Known[float]]
-
-
-def _custom(value: float) -> Known[float]:
-    return Known(value, Certainty.CUSTOM, "common practice, no published source")
 
 
 def _memory(value: float, source: str = "from memory") -> Known[float]:
@@ -125,23 +121,23 @@ HIGH_SCHOOL = PlayingLevel(
         Group.LINE: _runs(2.05, 5.85, Certainty.MEMORY, _GUESS),
     },
     start=_memory(0.10),
-    press=_custom(0.35),
-    settle=_custom(0.30),
+    press=custom(0.35),
+    settle=custom(0.30),
     react=_memory(0.22),
     choose=Known(0.38, Certainty.PUBLISHED, _CHOICE),
     ball=_memory(
         45.0, "from memory: varsity passers throw 40 to 47 miles an hour; 45 is 20 metres a second"
     ),
     deep=_memory(48.0),
-    motion=_custom(_MOTION),
-    foot={name: _custom(value) for name, value in _FOOT.items()},
+    motion=custom(_MOTION),
+    foot={name: custom(value) for name, value in _FOOT.items()},
     under={
         name: Known(round(value, 2), Certainty.PUBLISHED, _DROPS)
         if name in _OUT
-        else _custom(round(value, 2))
+        else custom(round(value, 2))
         for name, value in _UNDER.items()
     },
-    again={name: _custom(value) for name, value in _AGAIN.items()},
+    again={name: custom(value) for name, value in _AGAIN.items()},
 )
 
 YOUTH = replace(
@@ -171,13 +167,13 @@ COLLEGE = replace(
         Group.END: _runs(1.74, 4.95, Certainty.MEMORY, "from memory"),
         Group.LINE: _runs(1.90, 5.45, Certainty.MEMORY, "from memory"),
     },
-    press=_custom(0.30),
-    settle=_custom(0.26),
+    press=custom(0.30),
+    settle=custom(0.26),
     react=_memory(0.20),
     choose=Known(0.35, Certainty.PUBLISHED, _CHOICE),
     ball=_memory(51.0, "from memory: college passers throw 48 to 55 miles an hour"),
     deep=_memory(55.0),
-    motion=_custom(0.40),
+    motion=custom(0.40),
 )
 
 PROFESSIONAL = replace(
@@ -190,7 +186,7 @@ PROFESSIONAL = replace(
         Group.END: _runs(1.63, 4.74, Certainty.PUBLISHED, _COMBINE),
         Group.LINE: _runs(1.78, 5.21, Certainty.PUBLISHED, _COMBINE),
     },
-    press=_custom(0.25),
+    press=custom(0.25),
     react=_memory(0.20),
     choose=_memory(0.32, "from memory: professionals see it sooner than other players"),
     ball=Known(53.7, Certainty.PUBLISHED, "radar speeds of 111 pro prospects, 2008 to 2016"),

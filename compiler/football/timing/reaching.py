@@ -14,28 +14,23 @@ from itertools import pairwise
 from stemline.football.defenders import Defence, Defender, Level
 from stemline.football.play import Play
 from stemline.football.players import Position
-from stemline.football.rulebook.rules import Certainty, Known
+from stemline.football.rulebook.rules import custom
 from stemline.football.timing.levels import HIGH_SCHOOL, REMEMBERED
 from stemline.football.timing.men import run_path
 from stemline.football.timing.running import Timeline, runner
 from stemline.geometry.paths import Point
 
-
-def _custom(value: float, why: str) -> Known[float]:
-    return Known(value, Certainty.CUSTOM, f"{why}; common practice, no published source")
-
-
-GAINED = _custom(3.0, "a run that has its three yards is ahead of the chains")
+GAINED = custom(3.0, "a run that has its three yards is ahead of the chains")
 """Yards past the line up to which a defender who comes to the ball is in reach of the run."""
-NEAR = _custom(4.0, "in traffic a carrier is slower than on the clock: who is near meets him")
+NEAR = custom(4.0, "in traffic a carrier is slower than on the clock: who is near meets him")
 """Yards from the carrier's way, up to ``GAINED``, within which a man is in reach whatever the clock
 says."""
-ARMS = _custom(1.0, "a step and both arms")
+ARMS = custom(1.0, "a step and both arms")
 """Yards from the carrier at which he is tackled."""
 SEES = {
-    Level.LINE: _custom(0.25, "he goes with the snap"),
-    Level.SECOND: _custom(0.6, "he reads a lineman, then steps"),
-    Level.DEEP: _custom(1.1, "he is a pass defender until he sees the ball carried"),
+    Level.LINE: custom(0.25, "he goes with the snap"),
+    Level.SECOND: custom(0.6, "he reads a lineman, then steps"),
+    Level.DEEP: custom(1.1, "he is a pass defender until he sees the ball carried"),
 }
 """Seconds from the snap until a defender runs to the ball, by where he stands."""
 _STEP = 0.5

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from stemline.football.field import Side
 from stemline.football.play import Play, about_blocks
-from stemline.geometry.box import Box
+from stemline.geometry.box import Box, square
 from stemline.geometry.paths import Path, Point, polyline
 from stemline.picture.frame.closeup import ahead, closed_up, inside_end_line
 from stemline.picture.paper.drops import ground_of
@@ -113,13 +113,11 @@ def _content(of: Shot, duties: bool) -> Box:
     box: Box | None = None
     for man in play.men:
         for at in (man.at, man.snap):
-            around = Box(at.x, at.y, at.x, at.y).grown(_MAN)
+            around = square(at, _MAN)
             box = around if box is None else box.union(around)
     assert box is not None, "a play has men"
     for path in _paths(play):
-        points = polyline(path)
-        xs, ys = [p.x for p in points], [p.y for p in points]
-        box = box.union(Box(min(xs), min(ys), max(xs), max(ys)).grown(_LABEL))
+        box = box.union(Box.around(polyline(path)).grown(_LABEL))
     for around in _defence(play, duties):
         box = box.union(around)
     for side in Side:
@@ -133,7 +131,7 @@ def _defence(play: Play, duties: bool) -> Iterable[Box]:
     """Boxes of the defenders, and of their drops, as far up the field as pictures reach."""
     for man in play.defence.defenders if play.defence is not None else ():
         at = Point(man.at.x, min(man.at.y, _DEEPEST))
-        yield Box(at.x, at.y, at.x, at.y).grown(_MAN)
+        yield square(at, _MAN)
         ground = ground_of(man.duty) if duties and man.duty is not None else None
         if ground is not None:
             top = min(ground.top, _DEEPEST + _MAN)

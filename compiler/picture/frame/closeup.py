@@ -26,6 +26,8 @@ _AHEAD = {
     (Kind.PASS, Size.THUMB): 5.5,
 }
 """Yards past the line that a close picture shows: of a run, and of a protection."""
+_AT_THE_LINE = 1.0
+"""The same of a pass without a look: the ball changes hands behind the line."""
 _BEYOND = 2.5
 """Yards past the break of a route that are still shown."""
 _DEEPEST = 12.0
@@ -54,6 +56,8 @@ _ROOM = {Size.FULL: 1.5, Size.QUARTER: 1.1, Size.THUMB: 0.9}
 def ahead(play: Play, size: Size) -> float:
     """Yards past the line that a close picture of ``play`` shows: more where a route that goes
     with a run breaks deeper."""
+    if play.kind is Kind.PASS and play.defence is None:
+        return _AT_THE_LINE
     taught = [
         mark.yards + _BEYOND
         for task in play.assignments

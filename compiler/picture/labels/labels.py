@@ -14,7 +14,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from enum import Enum, auto
 
-from stemline.geometry.box import Box
+from stemline.geometry.box import Box, square
 from stemline.geometry.paths import Point
 from stemline.picture.labels.choosing import CheapestFirst, choose
 from stemline.picture.scene.ink import Ink
@@ -278,9 +278,9 @@ def _leader_cost(leader: tuple[Point, Point], box: Box, ink: Ink, near: float) -
     cost, dot = 0.0, 0.02 * box.height
     for i in range(2, 9):
         p = start + (end - start).scaled(i / 10)
-        if ink.covers(Box(p.x - dot, p.y - dot, p.x + dot, p.y + dot)):
+        if ink.covers(square(p, dot)):
             cost += _LEADER_ON_SYMBOL
-        elif ink.under(Box(p.x - near, p.y - near, p.x + near, p.y + near))[0] >= 1:
+        elif ink.under(square(p, near))[0] >= 1:
             cost += _LEADER_ON_LINE
     return cost
 

@@ -110,7 +110,7 @@ def _free_touch(
         touch = Touch(letter.at + out.scaled(letter.reach), out.scaled(-1.0))
         across = left_of(out).scaled(half)
         a, b = touch.at - across, touch.at + across
-        bar = Box(min(a.x, b.x), min(a.y, b.y), max(a.x, b.x), max(a.y, b.y)).grown(thick)
+        bar = Box.around((a, b)).grown(thick)
         cost = sum(bar.overlap(box) for box in others)
         cost += sum(1.0 for o in beside if touch.at.distance(o.at) < _BARS * half)
         if not board.frame.holds(bar):

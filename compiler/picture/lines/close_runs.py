@@ -14,9 +14,9 @@ from itertools import pairwise
 from stemline.football.defenders import Level
 from stemline.football.play import Assignment, Kind, Play
 from stemline.football.players import Position
-from stemline.geometry.box import Box
+from stemline.geometry.box import Box, square
 from stemline.geometry.curves import dot, left_of, nearest, unit
-from stemline.geometry.paths import Ending, Path, Point
+from stemline.geometry.paths import Ending, Leg, Path, Point
 from stemline.picture.lines.blocks import Touches, block_path, climb_path, set_path, touches
 from stemline.picture.lines.leading import crossed, followed, led
 from stemline.picture.lines.route_lines import (
@@ -51,6 +51,8 @@ _TOUCH = 0.13
 through the gap, where the carrier runs."""
 _MERGING = 12.0
 """Degrees between two lines under which one that ends on the other looks like a part of it."""
+_STUB = 3.5
+"""Points of a block's line that are seen between a man and his bar where he meets nobody."""
 _ABOUT = 2.0
 """Yards round a path beyond which nothing is in its way."""
 
@@ -67,6 +69,7 @@ def plan_close(men: Standing, letters: Mapping[str, Letter]) -> tuple[LineRun, .
             *_kept(play, task, symbols[task.man].at),
         )
     ]
+    runs = [_off_him(run, play, symbols[run.man], board) for run in runs]
     if hole is not None:
         runs = [_at_hole(run, hole, symbols, board) for run in runs]
     runs.sort(key=lambda run: _ORDER.index(run.pen))
@@ -104,6 +107,19 @@ def plan_close(men: Standing, letters: Mapping[str, Letter]) -> tuple[LineRun, .
                 path = path if through == path else detour(through, _about(through, off), turn)
         made.append(replace(run, path=path))
     return tuple(made)
+
+
+def _off_him(run: LineRun, play: Play, symbol: Symbol, board: Board) -> LineRun:
+    """The block of a man who meets nobody, its bar so far off his symbol that the line to it is
+    seen: a bar alone beside a man hangs on nothing."""
+    if run.pen != BLOCK or play.assignment(run.man).hits:
+        return run
+    end = run.path.end
+    short = symbol.edge + board.yards(_STUB) - symbol.at.distance(end)
+    if short <= 0.0 or end.distance(symbol.at) < 1e-6:
+        return run
+    off = end + unit(symbol.at, end).scaled(short)
+    return replace(run, path=replace(run.path, legs=(*run.path.legs[:-1], Leg(off))))
 
 
 def _beside_carrier(runs: Sequence[LineRun], lane: float) -> dict[int, Path]:
@@ -209,9 +225,8 @@ def _wedge(letter: Letter, board: Board) -> Round:
 
 def _about(path: Path, rounds: Sequence[Round]) -> Sequence[Round]:
     """Those that the path could meet, bent or not: most blocks are short."""
-    xs, ys = [p.x for p in path.corners], [p.y for p in path.corners]
-    around = Box(min(xs), min(ys), max(xs), max(ys)).grown(_ABOUT)
-    return [r for r in rounds if around.holds(Box(r.at.x, r.at.y, r.at.x, r.at.y))]
+    around = Box.around(path.corners).grown(_ABOUT)
+    return [r for r in rounds if around.holds(square(r.at, 0.0))]
 
 
 def _at_hole(run: LineRun, hole: DrawnHole, symbols: Mapping[str, Symbol], board: Board) -> LineRun:

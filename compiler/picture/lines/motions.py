@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from stemline.football.play import Assignment, Play
-from stemline.geometry.box import Box, square
+from stemline.geometry.box import square
 from stemline.geometry.curves import (
     Pieces,
     far_from,
@@ -164,7 +164,7 @@ def _best(path: Path, symbol: Symbol, obstacles: Sequence[Round], ink: Ink, boar
             if cost >= best_cost - 1e-6:
                 break
             cost += _LINE_COST if abs(at.y) < _ON_LINE else 0.0
-            cost += ink.under(Box(at.x - near, at.y - near, at.x + near, at.y + near))[0]
+            cost += ink.under(square(at, near))[0]
         if cost < best_cost - 1e-6:
             best, best_cost = bent, cost
     return best

@@ -118,9 +118,7 @@ def _off(
 
 def _about(step: tuple[Point, Point], near: float) -> tuple[Box, tuple[Point, Point]]:
     """A straight step of a line, and where whoever comes ``near`` it is."""
-    (a, b), wide = step, near + HERE
-    low, high = Box(a.x, a.y, a.x, a.y), Box(b.x, b.y, b.x, b.y)
-    return low.union(high).grown(wide), step
+    return Box.around(step).grown(near + HERE), step
 
 
 def room_of(symbol: Symbol, on: Board) -> Round:

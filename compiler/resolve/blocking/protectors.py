@@ -237,12 +237,13 @@ class Protectors:
             in_line = man.label in self.ends
             return self._protector(man, job, role, kept=False, in_line=in_line)
         if isinstance(does, BlockSaid) and does.job in KEEPS_IN:
-            own = PassBlock(KEEPS_IN[does.job])
+            own = PassBlock(KEEPS_IN[does.job], does.side)
             # kept in by the concept; at the edge or inside is the protection's, as are its words
             same = job is None or (job.rule is ProtectionRule.EDGE) == (
                 own.rule is ProtectionRule.EDGE
             )
-            return self._protector(man, job or own, role, kept=same, in_line=False)
+            told = job if job is not None and does.side is None else own
+            return self._protector(man, told, role, kept=same, in_line=False)
         if isinstance(does, RouteJob) and does.route.name in CHECKS:
             told = PassBlock(ProtectionRule.CHECK, None, job.wants if job is not None else ())
             return self._protector(man, told, role, kept=True, in_line=False, goes=True)

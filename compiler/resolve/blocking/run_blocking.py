@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from functools import partial
 
 from stemline.diagnostics.catalogue.runs import E677
@@ -22,7 +22,6 @@ from stemline.football.blocking.block_paths import (
     shown_block,
     shown_pull,
 )
-from stemline.football.blocking.carrying import hole
 from stemline.football.blocking.openings import (
     closed_on,
     moved_hole,
@@ -32,40 +31,37 @@ from stemline.football.blocking.openings import (
     run_clear,
     way_of,
 )
-from stemline.football.blocking.run_rules import PULLS, BlockWay, Rule, Task
+from stemline.football.blocking.run_rules import PULLS, BlockWay, Task
 from stemline.football.blocking.run_scheme import BlockTaken, Scheme, scheme
-from stemline.football.conditions import LookWord
-from stemline.football.defence.described import Described
-from stemline.football.defence.fronts import Front, at_place, front_of
+from stemline.football.defence.fronts import Front, front_of
 from stemline.football.defenders import Defence
-from stemline.football.exchanges import TRAILS, BallMoves, holders
+from stemline.football.exchanges import TRAILS
 from stemline.football.field import Side
 from stemline.football.offence.counting import tight_ends
 from stemline.football.play import Assignment, Hit, Key, Kind, Play
 from stemline.geometry.paths import Path, Point
 from stemline.lineup.lined_up import LinedUp
-from stemline.playbook.concepts import BlockSaid, Body, Job
+from stemline.playbook.concepts import Body
 from stemline.playbook.guards import narrowest
 from stemline.playbook.run_definitions import (
     CARRIER,
-    WHOLE_LINE,
-    Aim,
-    BlockRules,
     KeyDef,
-    LineSpot,
     Reaction,
-    RuleDef,
-    TargetDef,
 )
-from stemline.playbook.said import Said, SideWord
-from stemline.resolve.assignments import Chosen, choose, words_of, worlds_of
 from stemline.resolve.blocking.handing_off import following, handed_on, passer_job
 from stemline.resolve.blocking.keying import left_instead, read
 from stemline.resolve.blocking.run_words import taken_words
+from stemline.resolve.blocking.told_blocks import (
+    described,
+    holders_by_label,
+    hole_of,
+    named,
+    perimeter,
+    places_of_line,
+    task_of,
+    told_men,
+)
 from stemline.resolve.roles import Bound
-
-PERIMETER = {"stalk": BlockWay.STALK, "crack": BlockWay.CRACK, "arc": BlockWay.ARC}
-"""Jobs of receivers that are rules too, once there is a defence."""
 
 
 def has_run(body: Body) -> bool:
@@ -85,8 +81,9 @@ def run_side(body: Body, picture: LinedUp) -> Side | None:
     toward = said.value
     if toward.side is not None:
         return picture.side(toward.side)
-    if toward.man == "back":
-        sides = [picture.side_of(b) for b in picture.count.backs[:1]]
+    if toward.man != "tight end":
+        letters = [m.label for m in picture.men if m.label == toward.man]
+        sides = [picture.side_of(b) for b in letters or picture.count.backs[:1]]
         side = sides[0] if sides else None
     else:
         ends = {picture.side_of(label) for label in tight_ends(picture.men)}
@@ -96,38 +93,28 @@ def run_side(body: Body, picture: LinedUp) -> Side | None:
     return side.other if toward.away else side
 
 
-@dataclass(frozen=True)
-class Told:
-    """What the text tells one man to block, and the name that he has in it."""
-
-    man: str
-    name: str
-    rules: BlockRules
-    said: Said[BlockRules] | Said[Job]
-
-
 class RunBlocking:
     """A run's blockers: what they are told once, their blocks against one defence after another."""
 
     def __init__(self, play: Play, body: Body, bound: Bound, picture: LinedUp) -> None:
         self._body, self._bound, self._picture = body, bound, picture
         self._toward = picture.toward or picture.called
-        told = _told(play, body, bound, picture)
+        told = told_men(play, body, bound, picture)
         self._told = {t.man: t for t in reversed(told)}
         self._shows_run = play.kind is Kind.PASS and not body.reactions
-        tasks = [_task(t, picture) for t in told]
-        tasks += _perimeter(play, body, bound, picture)
+        tasks = [task_of(t, picture) for t in told]
+        tasks += perimeter(play, body, bound, picture)
         self._tasks = [t for t in tasks if t.rules]
-        hands = _hands(play, bound)
+        hands = holders_by_label(play, bound)
         self._carrier = hands[-1] if hands else ""
         self._through = lane(
-            picture.men, _hole(play, body, bound, picture, self._carrier), self._toward
+            picture.men, hole_of(play, body, bound, picture, self._carrier), self._toward
         )
-        places = _places(picture)
+        places = places_of_line(picture)
         made = replace(
             play,
             assignments=tuple(
-                _named(a, self._told[a.man], body, places) if a.man in self._told else a
+                named(a, self._told[a.man], body, places) if a.man in self._told else a
                 for a in play.assignments
             ),
             carrier="" if self._shows_run else self._carrier,
@@ -225,7 +212,7 @@ class RunBlocking:
         pairs += [(r.off, [r]) for r in reactions if r.off is not None]
         keys: list[Key] = []
         for key, theirs in pairs:
-            target = _described(key.target, self._picture)
+            target = described(key.target, self._picture)
             there = read(front, target, partial(self._scheme, front)) if front else ()
             taken = {k.man for k in keys}
             man = next((d.label for d in there if d.label not in taken), "")
@@ -245,6 +232,12 @@ class RunBlocking:
         return found or next(trails, "") if one.does == "pitch" else found
 
 
+def _others(play: Play, told: Play) -> Iterable[str]:
+    """Men whose words are others."""
+    pairs = zip(play.assignments, told.assignments, strict=True)
+    return (a.man for a, b in pairs if a.job != b.job)
+
+
 def _decides(one: Reaction, key: KeyDef) -> bool:
     """Whether this key is the last whom the line asks about."""
     return not one.cases or one.cases[-1][0] == key.name
@@ -258,148 +251,7 @@ def _when(one: Reaction, key: KeyDef) -> str:
     return f"he {one.cases[-1][1]}{others}".replace("takes quarterback", "takes the quarterback")
 
 
-# What the text tells whom.
-
-
-def _told(play: Play, body: Body, bound: Bound, picture: LinedUp) -> list[Told]:
-    """One entry a blocker, linemen from left to right and then roles."""
-    told: dict[str, Told] = {}
-    for spot in sorted(body.line, key=str):
-        label = at_place(picture.men, spot.place, _side(spot, picture)) if spot.place else ""
-        taken = bound.role_of(label) not in (None, str(spot))  # he goes out, or has another line
-        said = None if taken or not label else _holds(body.line[spot], label, play, picture)
-        if said is not None:
-            told.setdefault(label, Told(label, str(spot), said.value, said))
-    for man in picture.men:
-        whole = body.line.get(WHOLE_LINE)
-        if whole and man.interior and man.label not in told:
-            said = _holds(whole, man.label, play, picture)
-            if said is not None:
-                told[man.label] = Told(man.label, str(WHOLE_LINE), said.value, said)
-    for man in picture.men:
-        side = picture.side_of(man.label)
-        if man.interior and side is not None and man.label not in told:
-            # The extra man of an unbalanced line blocks as the tackle inside him.
-            tackle = told.get(at_place(picture.men, "tackle", side))
-            if tackle is not None:
-                told[man.label] = replace(tackle, man=man.label)
-    told = dict(sorted(told.items(), key=lambda item: picture.man(item[0]).snap.x))
-    for role, label in bound.men.items():
-        chosen = _chosen(body, role, label, play, picture)
-        if chosen is not None and isinstance(chosen.base.value, BlockRules):
-            told.setdefault(label, Told(label, role, chosen.base.value, chosen.base))
-    return list(told.values())
-
-
-def _others(play: Play, told: Play) -> Iterable[str]:
-    """Men whose words are others."""
-    pairs = zip(play.assignments, told.assignments, strict=True)
-    return (a.man for a, b in pairs if a.job != b.job)
-
-
-def _hands(play: Play, bound: Bound) -> tuple[str, ...]:
-    """Who has the ball after the man who takes the snap, by label, the last one who runs with it;
-    a pass that only shows its run has a carrier all the same."""
-    carrier = bound.men.get(CARRIER, "")
-    if play.kind is Kind.PASS or not play.exchanges:
-        return (carrier,) if carrier else ()
-    given = [x for x in play.exchanges if x.kind is not BallMoves.THROW]
-    return holders(given, "")[1:] or ((carrier,) if carrier else ())
-
-
-def _chosen(body: Body, role: str, label: str, play: Play, picture: LinedUp) -> Chosen | None:
-    """What a role does in this call."""
-    worlds = worlds_of(picture.man(label), picture, _looks(play))
-    return choose(body.jobs.get(role, ()), worlds)
-
-
-def _side(spot: LineSpot, picture: LinedUp) -> Side | None:
-    return picture.side(spot.side) if spot.side is not None else None
-
-
-def _looks(play: Play) -> tuple[LookWord, ...]:
-    return tuple(LookWord(word) for word in play.against)
-
-
-def _holds(
-    said: Sequence[Said[BlockRules]], label: str, play: Play, picture: LinedUp
-) -> Said[BlockRules] | None:
-    """The line that holds; where the look decides and is not known, the widest."""
-    worlds = worlds_of(picture.man(label), picture, _looks(play))
-    holding = [s for s in said if s.guard.worlds & worlds]
-    sure = narrowest([s for s in holding if worlds <= s.guard.worlds])
-    return sure or max(holding, key=lambda s: len(s.guard.worlds & worlds), default=None)
-
-
-def _task(told: Told, picture: LinedUp) -> Task:
-    rules = [_rule(r, told.man, picture) for r in told.rules.rules]
-    then = tuple(_described(t, picture) for t in told.rules.then)
-    return Task(told.man, tuple(r for r in rules if r is not None), then)
-
-
-def _rule(rule: RuleDef, man: str, picture: LinedUp) -> Rule | None:
-    """The rule with its men; None where its partner is nobody in this formation."""
-    partner = ""
-    if rule.partner is not None:
-        side = _side(rule.partner, picture)
-        if side is None and rule.partner.place != "centre":
-            side = picture.side_of(man) or picture.side(SideWord.PLAYSIDE)
-        partner = at_place(picture.men, rule.partner.place, side)
-        if partner in ("", man):
-            return None
-    target = _described(rule.target, picture) if rule.target is not None else None
-    return Rule(rule.way, partner, target)
-
-
-def _described(target: TargetDef, picture: LinedUp) -> Described:
-    return Described(target.what, picture.side(target.side) if target.side is not None else None)
-
-
-def _perimeter(play: Play, body: Body, bound: Bound, picture: LinedUp) -> list[Task]:
-    """Receivers who stalk, crack or arc by a word that needs no front to be drawn."""
-    tasks = []
-    for role, label in bound.men.items():
-        chosen = _chosen(body, role, label, play, picture)
-        job = chosen.base.value if chosen is not None else None
-        if isinstance(job, BlockSaid) and job.job in PERIMETER:
-            tasks.append(Task(label, (Rule(PERIMETER[job.job]),)))
-    return tasks
-
-
-def _hole(play: Play, body: Body, bound: Bound, picture: LinedUp, carrier: str) -> float:
-    """x of the hole that the ball is carried through; over the ball where nobody says."""
-    if not carrier:
-        return 0.0
-    chosen = _chosen(body, bound.role_of(carrier) or CARRIER, carrier, play, picture)
-    if chosen is None or not isinstance(chosen.base.value, Aim):
-        return 0.0
-    last = chosen.base.value.points[-1]
-    return hole(last.point, picture.side(last.side or SideWord.PLAYSIDE), picture.men).x
-
-
 # Assignments.
-
-
-def _places(picture: LinedUp) -> Mapping[str, str]:
-    """The places of linemen and tight ends in this call, by label: "playside guard"."""
-    places: dict[str, str] = {}
-    for place in ("guard", "tackle", "outside tackle", "end"):
-        for word in (SideWord.PLAYSIDE, SideWord.BACKSIDE):
-            label = at_place(picture.men, place, picture.side(word))
-            places.setdefault(label, f"{word.value} {place}")
-    places.setdefault(at_place(picture.men, "centre", None), "centre")
-    return places
-
-
-def _named(a: Assignment, told: Told, body: Body, places: Mapping[str, str]) -> Assignment:
-    """His words as the rule has them, before a front is known."""
-    spoken = words_of(told.rules, told.name)
-    if told.name in body.rules:
-        return replace(a, job=spoken)
-    place = places.get(a.man, told.name)
-    names = dict.fromkeys((told.name, place, str(WHOLE_LINE)))
-    says = tuple(s for name in names for s in body.role_says.get(name, ()))
-    return replace(a, role=place, job=spoken, says=says, span=told.said.span)
 
 
 def _blocked(
@@ -467,9 +319,9 @@ def _depth(man: str, solved: Scheme, play: Play) -> float:
 def first_steps(play: Play, body: Body, bound: Bound, picture: LinedUp, carrier: str) -> Play:
     """A pass that shows a run and keeps its own protection: who blocks by the run's words all the
     same has his first step."""
-    tasks = [_task(t, picture) for t in _told(play, body, bound, picture)]
+    tasks = [task_of(t, picture) for t in told_men(play, body, bound, picture)]
     toward = picture.toward or picture.called
-    through = lane(picture.men, _hole(play, body, bound, picture, carrier), toward)
+    through = lane(picture.men, hole_of(play, body, bound, picture, carrier), toward)
     return _first_steps(play, [t for t in tasks if t.rules], through)
 
 

@@ -12,6 +12,6 @@ from stemline.book.content.page import PageKind
 @cache
 def page_kinds() -> tuple[PageKind, ...]:
     """Every kind in print order."""
-    files = (import_module(f"{__name__}.{file.name}") for file in iter_modules(__path__))
-    found: list[PageKind] = [file.KIND for file in files]
+    names = sorted(file.name for file in iter_modules(__path__))
+    found: list[PageKind] = [import_module(f"{__name__}.{name}").KIND for name in names]
     return tuple(sorted(found, key=lambda kind: kind.order))

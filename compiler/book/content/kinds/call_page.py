@@ -116,7 +116,7 @@ def _route(sheet: RouteSheet, number: int) -> Entry:
     return Entry(f"route-{number}", sheet.name.capitalize(), sheet.view, listed=False, aside=aside)
 
 
-KIND = PageKind(5, of_parts=_pages)
+KIND = PageKind(5, parts=_pages)
 
 
 def _apart_ones(plays: Iterable[Play]) -> tuple[Play, ...]:

@@ -9,6 +9,7 @@ from itertools import islice
 
 from stemline.book.content.answer_table import Answers
 from stemline.book.content.answer_table import answers as reads_by_looks
+from stemline.book.content.backfield import backfield
 from stemline.book.content.block_table import (
     Front,
     Fronts,
@@ -68,10 +69,11 @@ class ConceptPage(Page):
     ``rows`` tell the jobs of all its calls, who has them in each
     formation in ``columns``, or in one named "man" where all cast it alike; ``own`` are those of
     its own call. ``fronts`` is, on a run, the table of who blocks whom; on a pass ``answers`` are
-    the reads against each look. ``seconds`` are the plays that its call becomes at the line, drawn
-    beside the jobs, and ``killed`` the words for them. ``changes`` and ``change_keys`` are what its
-    other calls change and whom they read: on this sheet where it has room, else on those of the
-    dress-ups. ``holds`` are, on a run, the looks against which its call leaves nobody unblocked.
+    the reads against each look. ``seconds`` are the plays that its call becomes at the line, and a
+    trick's backfield close, drawn beside the jobs; ``killed`` are the words for the former.
+    ``changes`` and ``change_keys`` are what its other calls change and whom they read: on this
+    sheet where it has room, else on those of the dress-ups. ``holds`` are, on a run, the looks
+    against which its call leaves nobody unblocked.
     """
 
     template = "concept.html.jinja"
@@ -149,7 +151,7 @@ def _by_family(season: Season, keep: KeepPart) -> Iterator[tuple[ConceptPage, Dr
     return (page for pages in families.values() for page in pages)
 
 
-KIND = PageKind(20, of_parts=_pages)
+KIND = PageKind(20, parts=_pages)
 
 
 def _page(
@@ -182,11 +184,14 @@ def _page(
         suits=", ".join(sheet.suits),
         drawn="; ".join(filter(None, (_drawn(base), *_spots(base, sheet)))),
         base=entries[0],
-        seconds=tuple(second_plays(base, ids[0], season.level)),
+        seconds=(
+            *second_plays(base, ids[0], season.level),
+            *backfield(base, ids[0], season.level),
+        ),
         killed=told_seconds(base, season.level),
         columns=names if len(names) > 1 else ("man",),
         rows=jobs,
-        own=own_rows(jobs, season.letters),
+        own=own_rows(jobs, season.letters, base),
         line=_marked_line(five, theirs),
         quarterback=quarterback,
         says=tuple(spoken(line, theirs) for line in sheet.says),
@@ -317,7 +322,7 @@ def _views(columns: tuple[Front, ...], id_: str) -> tuple[Entry, ...]:
     return tuple(
         Entry(
             f"{id_}-view-{i}",
-            against(names)[0],
+            f"{play.call.spoken} {against(names)[0]}",
             play,
             answers(play, columns[0][1], FREE),
             listed=False,

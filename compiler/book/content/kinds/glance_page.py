@@ -47,7 +47,7 @@ def _pages(season: Season, before: Sequence[Page], keep: KeepPart) -> Iterator[G
         yield GlancePage(id="glance", name="Looks at a glance", rows=rows)
 
 
-KIND = PageKind(39, of_parts=_pages)
+KIND = PageKind(39, parts=_pages)
 
 
 def _rows(

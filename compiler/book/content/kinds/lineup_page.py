@@ -75,7 +75,7 @@ class MoreSets(LineupPage):
     listing = Listing.NONE
 
 
-def _pages(season: Season) -> Iterator[LineupPage]:
+def _pages(season: Season, _: Sequence[Page]) -> Iterator[LineupPage]:
     base = usual_letters(season)
     sets = tuple(_set(sheet, i, season, base) for i, sheet in enumerate(season.formations, 1))
     for at, some in enumerate(_sheets(sets), 1):

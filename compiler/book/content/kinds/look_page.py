@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 
 from stemline.book.content.keeping import Reads
@@ -48,7 +48,7 @@ class LookPage(Page):
         return " · ".join((*((f"shows {self.shows}",) if self.shows else ()), *self.told))
 
 
-def _pages(season: Season) -> Iterator[LookPage]:
+def _pages(season: Season, _: Sequence[Page]) -> Iterator[LookPage]:
     return (_page(sheet, number) for number, sheet in enumerate(season.looks, 1))
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from stemline.book.content.keeping import Reads
@@ -31,7 +31,7 @@ class MotionPage(Page):
         return (tuple(one.entry for one in self.sets),)
 
 
-def _pages(season: Season) -> Iterator[MotionPage]:
+def _pages(season: Season, _: Sequence[Page]) -> Iterator[MotionPage]:
     sets = tuple(_set(sheet, i, season) for i, sheet in enumerate(season.motions, 1))
     if sets:
         yield MotionPage(id="motions", name="Motions and shifts", sets=sets)

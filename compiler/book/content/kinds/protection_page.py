@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from stemline.book.content.block_table import (
@@ -43,7 +43,7 @@ class ProtectionPage(Page):
         return ((self.base, *self.views),) if self.base else ()
 
 
-def _pages(season: Season) -> Iterator[ProtectionPage]:
+def _pages(season: Season, _: Sequence[Page]) -> Iterator[ProtectionPage]:
     return (_page(sheet, number) for number, sheet in enumerate(season.protections, 1))
 
 
