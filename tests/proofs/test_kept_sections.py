@@ -119,7 +119,11 @@ def test_a_part_that_is_as_it_was_needs_no_play(tmp_path: Path, made: list[Order
 
 
 EDITS = (
-    ("runs.play", "with plain, Orbit", "with plain"),  # all calls after it have other numbers
+    (
+        "book.play",
+        "    to right, left\n",
+        "    to right\n",
+    ),  # all calls after it have other numbers
     ("book.play", "W rushes B, weak", "W rushes C, weak"),
     ("more.play", "X at away, 1 inside numbers", "X at away, 2 inside numbers"),
     ("runs.play", "slot runs bubble", "slot runs hitch"),
