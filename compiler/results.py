@@ -26,8 +26,10 @@ from stemline.football.timing.coverage import against as covered
 from stemline.football.timing.levels import LEVELS
 from stemline.outside.file_names import file_names
 from stemline.outside.page_store import PageStore
+from stemline.outside.program import program
 from stemline.outside.store import Store
 from stemline.printing.drawings import Drawings
+from stemline.printing.kept_sections import KeptSections
 from stemline.printing.printed_season import Build
 from stemline.resolve.sheets import with_sheets, with_views
 from stemline.session import Session, no_collecting
@@ -196,7 +198,8 @@ def made_book(
     cannot be used, PictureFailed where a picture cannot be drawn.
     """
     shown, on = _shown(compiled, season), Paper.named(paper)
-    build = Build(shown, revision, date, theme, progress, on, store)
+    sections = _sections(compiled, season, theme, store)
+    build = Build(shown, revision, date, theme, progress, on, store, sections=sections)
     files = {BOOK: build.book()}
     drawn = build.pictures()
     named = _pictures(drawn)
@@ -322,10 +325,21 @@ def book_pages(
     known = kept.read(key)
     if known is None:
         shown, on = _shown(compiled, season), Paper.named(paper)
-        build = Build(shown, "", "", theme, lambda *_: None, on, store)
+        sections = _sections(compiled, season, theme, store)
+        build = Build(shown, "", "", theme, lambda *_: None, on, store, sections=sections)
         known = build.pages()
         kept.keep(key, known)
     return known
+
+
+def _sections(
+    compiled: Session, season: Season, theme: Theme, store: Store | None
+) -> KeptSections | None:
+    """What gives parts of the book back; None where nothing is kept, and for another coach's theme,
+    whose book goes to a process of its own as it is."""
+    if store is None or not (store.keeps and program() and theme.bundled):
+        return None
+    return KeptSections(store, compiled.page_readings(season), theme)
 
 
 def _shown(compiled: Session, season: Season, *, views: bool = True) -> Season:

@@ -44,6 +44,7 @@ from stemline.syntax.tree import Document
 if TYPE_CHECKING:
     from stemline.football.timing.answers import Answer, Faced
     from stemline.outside.cache import Cache
+    from stemline.proofs.page_readings import PageReadings
     from stemline.week.game_plan import GamePlan
     from stemline.week.install_days import InstallSheet
     from stemline.week.planning import Planned
@@ -304,6 +305,14 @@ class Session:
         from stemline.week.planning import with_opponents
 
         return CallReadings(with_opponents(self.book), self.book.looks)
+
+    def page_readings(self, season: Season) -> PageReadings:
+        """What the pages of a book of ``season`` read."""
+        assert self.book is not None, "a season comes from a book"
+        from stemline.proofs.page_readings import PageReadings
+
+        made, whole = self.calls.orders, self.is_whole(season)
+        return PageReadings(self.book, self._readings, made, season.plays, whole=whole)
 
     @cached_property
     def _proved(self) -> tuple[Season | None, tuple[Diagnostic, ...]]:

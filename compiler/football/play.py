@@ -376,6 +376,11 @@ class Play:
         return self.field.spot
 
     @property
+    def is_read(self) -> bool:
+        """Whether the quarterback looks at anybody."""
+        return bool(self.reads)
+
+    @property
     def unmet(self) -> tuple[str, ...]:
         """Whom nobody takes and somebody has to run by: ``unblocked`` and ``chasing``."""
         return (*self.unblocked, *self.chasing)

@@ -93,8 +93,20 @@ class Drawings:
         if drawn is None:
             drawn = _enough(self._came(asked.key), svg) or self.drawn((*asked[1:], svg))
             self._store.put(asked.key, _written(drawn))
-        text = drawn.svg.replace(_IDS, ids) if svg else ""
-        return replace(drawn, id=id_, svg=text)
+        return _named(drawn, id_, ids, svg)
+
+    def name(self, play: Play, wanted: Showing) -> str:
+        """What a picture is kept under."""
+        return (self._asked.get((id(play), wanted)) or self._asking(play, wanted)).key
+
+    def kept(self, name: str, id_: str, *, svg: bool = False) -> Art | None:
+        """The picture that is kept under ``name``, as `art` gives it; None where none is."""
+        drawn = _enough(_read(self._store.get(name)), svg) if name else None
+        return None if drawn is None else _named(drawn, id_, "", svg)
+
+    def keep(self, name: str, art: Art) -> None:
+        """Keep a picture that is drawn from other things than a play."""
+        self._store.put(name, _written(art))
 
     @contextmanager
     def beside(self, wanted: Sequence[tuple[Play, Showing, bool]]) -> Iterator[None]:
@@ -169,6 +181,10 @@ def _as_svg(scene: Scene, theme: Theme) -> str:
     from stemline.emit.svg import to_svg  # its library is loaded only where something is drawn
 
     return to_svg(scene, theme, _IDS)
+
+
+def _named(drawn: Art, id_: str, ids: str, svg: bool) -> Art:
+    return replace(drawn, id=id_, svg=drawn.svg.replace(_IDS, ids) if svg else "")
 
 
 def _enough(drawn: Art | None, svg: bool) -> Art | None:

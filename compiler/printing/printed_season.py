@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import replace
 
 from stemline.book.content.book import Book, Edition, make_book
+from stemline.book.content.keeping import anew
 from stemline.book.content.page import Entry, Page
 from stemline.book.paper import Paper
 from stemline.emit.apart import apart
@@ -23,6 +24,7 @@ from stemline.picture.picture import frame_of
 from stemline.picture.trimmed import roomier
 from stemline.printing.drawings import Drawings, Showing
 from stemline.printing.kept_parts import KeptFragments, KeptHeights
+from stemline.printing.kept_sections import KeptSections
 from stemline.printing.model import Progress
 from stemline.theme import Size, Theme
 
@@ -44,6 +46,7 @@ class Build:
         paper: Paper = Paper.LETTER,
         store: Store | None = None,
         book: Book | None = None,
+        sections: KeptSections | None = None,
     ) -> None:
         self._season, self._theme, self._date = season, theme, date
         self._level = LEVELS[season.level]
@@ -52,7 +55,9 @@ class Build:
         # Only the page on reading shows the legend, and a week's book has none.
         self._legend = legend_entries(theme) if book is None or book.plan is None else ()
         captions = tuple(caption for caption, _ in self._legend)
-        self._book = book or make_book(season, Edition(revision, date, paper), captions)
+        self._sections = sections
+        keep = sections.keep if sections is not None else anew
+        self._book = book or make_book(season, Edition(revision, date, paper), captions, keep)
         self._large: dict[str, Art] = {}
         self._told, self._all, self._progress = 0, _all(self._book, season), progress
 
@@ -76,10 +81,23 @@ class Build:
 
     def _gallery(self) -> Gallery:
         """Every picture that the book prints."""
-        shown = [(page, tuple(_showings(page))) for page in self._book.pages]
-        asked = [(entry.play, wanted, svg) for _, some in shown for entry, wanted, svg in some]
+        shown = [(page, entries) for page in self._book.pages for entries in _sets(page) if entries]
+        wanted: list[Showing | list[Art]] = [
+            self._found(entries, _is_large(page, entries)) or _showing(page, entries)
+            for page, entries in shown
+        ]
+        asked = [
+            (entry.play, how, _is_large(page, entries))
+            for (page, entries), how in zip(shown, wanted, strict=True)
+            if isinstance(how, Showing)
+            for entry in entries
+        ]
         with self._drawings.beside(asked):
-            arts = [art for page, some in shown for art in self._arts(page, some)]
+            arts = [
+                art
+                for (page, entries), how in zip(shown, wanted, strict=True)
+                for art in self._arts(page, entries, how)
+            ]
         for number, (_, scene) in enumerate(self._legend, 1):
             arts.append(art_of(f"legend-{number}", scene, self._theme, ""))
         return Gallery(tuple(arts))
@@ -94,20 +112,41 @@ class Build:
 
     def pictures(self) -> dict[str, str]:
         """Every call's large picture as SVG, by the call as it is spoken."""
-        rest = [play for play in self._season.plays if play.call.spoken not in self._large]
-        with self._drawings.beside([(play, Showing(Size.FULL), True) for play in rest]):
-            for play in rest:
-                art = self._drawings.art("", play, Showing(Size.FULL), svg=True)
-                self._large[play.call.spoken] = art
+        full, at = Showing(Size.FULL), {line.call: line.id for line in self._book.index.calls}
+        plays = {play.call.spoken: play for play in self._season.plays}
+        rest = {call: play for call, play in plays.items() if call not in self._large}
+        held = {call: self._kept(f"full {call}", at.get(call, ""), svg=True) for call in rest}
+        lacking = [(play, full, True) for call, play in rest.items() if held[call] is None]
+        with self._drawings.beside(lacking):
+            for call, play in rest.items():
+                art = held[call]
+                if art is None:
+                    art = self._drawings.art("", play, full, svg=True)
+                    self._drew(f"full {call}", self._drawings.name(play, full), at.get(call, ""))
+                self._large[call] = art
                 self._tell()
-        spoken = (play.call.spoken for play in self._season.plays)
-        return {call: self._large[call].svg for call in spoken}
+        if self._sections is not None:
+            self._sections.write()
+        return {call: self._large[call].svg for call in plays}
 
-    def _arts(self, page: Page, showings: Iterable[tuple[Entry, Showing, bool]]) -> list[Art]:
-        """The page's pictures, the clock after the large one."""
+    def _found(self, entries: tuple[Entry, ...], svg: bool) -> list[Art] | None:
+        """The pictures of these as they are kept; None where one is not: they share a frame."""
+        made = [self._kept(entry.id, svg=svg) for entry in entries]
+        found = [art for art in made if art is not None]
+        return found if len(found) == len(made) else None
+
+    def _arts(
+        self, page: Page, entries: tuple[Entry, ...], wanted: Showing | list[Art]
+    ) -> list[Art]:
+        """Pictures of the page that share a frame, the clock after the large one."""
         arts: list[Art] = []
-        for entry, wanted, svg in showings:
-            art = self._drawings.art(entry.id, entry.play, wanted, svg=svg)
+        for number, entry in enumerate(entries):
+            svg = _is_large(page, entries)
+            if isinstance(wanted, Showing):
+                art = self._drawings.art(entry.id, entry.play, wanted, svg=svg)
+                self._drew(entry.id, self._drawings.name(entry.play, wanted))
+            else:
+                art = wanted[number]
             if svg:
                 self._large[entry.call] = art
             arts.append(art)
@@ -116,26 +155,53 @@ class Build:
                 arts.append(self._clock(page, entry))
         return arts
 
+    def _kept(self, name: str, of: str = "", *, svg: bool = False) -> Art | None:
+        if self._sections is None:
+            return None
+        return self._drawings.kept(self._sections.drawing(name, of), "" if of else name, svg=svg)
+
+    def _drew(self, name: str, drawing: str, of: str = "") -> None:
+        if self._sections is not None:
+            self._sections.drew(name, drawing, of)
+
     def _clock(self, page: Page, base: Entry) -> Art:
         """The quarterback's clock of the page's first call."""
+        held = self._kept(page.clock, base.id)
+        if held is not None:
+            return replace(held, id=page.clock)
         clock = replace(read_clock(base.play, self._level), rusher=page.rusher)
-        return art_of(page.clock, clock_scene(clock, self._theme), self._theme, "")
+        art = art_of(page.clock, clock_scene(clock, self._theme), self._theme, "")
+        if self._sections is not None:
+            name = self._sections.own_name(page.clock, base.id)
+            self._drawings.keep(name, art)
+            self._drew(page.clock, name, base.id)
+        return art
 
     def _tell(self) -> None:
         self._told += 1
         self._progress(self._told, self._all)
 
 
-def _showings(page: Page) -> Iterator[tuple[Entry, Showing, bool]]:
-    """What is drawn of each call of the page, and whether its SVG is wanted too: the first large,
-    the others small and all in one frame, to be compared."""
+def _sets(page: Page) -> Iterator[tuple[Entry, ...]]:
+    """The pictures of the page, the large one alone, the others by the frame that they share."""
     if page.large is not None:
-        yield page.large, Showing(Size.FULL, duties=page.duties, trim=True), page.large.listed
-    for entries in page.framed:
-        frame = frame_of([entry.play for entry in entries], Size.THUMB, page.duties)
-        frame = roomier(frame) if page.flows else frame
-        wanted = Showing(Size.THUMB, frame, duties=page.duties, trim=page.trims)
-        yield from ((entry, wanted, False) for entry in entries)
+        yield (page.large,)
+    yield from page.framed
+
+
+def _is_large(page: Page, entries: tuple[Entry, ...]) -> bool:
+    """Whether it is the large picture of a call, whose SVG is wanted too."""
+    return entries[0] is page.large and entries[0].listed
+
+
+def _showing(page: Page, entries: tuple[Entry, ...]) -> Showing:
+    """How these are drawn: the first large, the others small and all in one frame, to be
+    compared."""
+    if page.large is not None and entries[0] is page.large:
+        return Showing(Size.FULL, duties=page.duties, trim=True)
+    frame = frame_of([entry.play for entry in entries], Size.THUMB, page.duties)
+    frame = roomier(frame) if page.flows else frame
+    return Showing(Size.THUMB, frame, duties=page.duties, trim=page.trims)
 
 
 def _all(book: Book, season: Season) -> int:

@@ -100,6 +100,12 @@ class CallReadings:
             *(self._part("formation", key, every[key]) for key in every), ReadPart(tuple(every))
         )
 
+    def bodies(self) -> list[bytes]:
+        """A digest of each concept and tag without the coach's own words."""
+        parts = [self._concept(key) for key in self._book.concepts]
+        parts += [self._tag(key) for key in self._book.tags]
+        return [part.digest for part in parts]
+
     def look(self, key: str) -> ReadPart:
         return self._part("look", key, look_of(self._book, key))
 

@@ -17,6 +17,7 @@ from stemline.outside.store import Store
 from stemline.playbook.dress_ups import Dress
 from stemline.playbook.playbook import Playbook
 from stemline.proofs.call_readings import CallReadings, key_of
+from stemline.proofs.play_facts_as_data import play_facts_as_data, play_facts_from_data
 from stemline.proofs.reading import Reading
 from stemline.resolve.expand import Expander, Order
 from stemline.resolve.season import Calls, Proof, Prove, Proving, is_broken
@@ -154,11 +155,11 @@ def _from_data(held: object, reading: Reading) -> tuple[Diagnostic, ...]:
 
 
 def _proof_as_data(proof: Proof, reading: Reading) -> object:
-    return [_as_data(proof.found, reading), proof.right, proof.reads]
+    return [_as_data(proof.found, reading), play_facts_as_data(proof.facts)]
 
 
 def _proof_from_data(held: object, reading: Reading) -> Proof:
     match held:
-        case [found, bool(right), bool(reads)]:
-            return Proof(_from_data(found, reading), right, reads)
+        case [found, facts]:
+            return Proof(_from_data(found, reading), play_facts_from_data(facts))
     raise ValueError(held)

@@ -358,6 +358,12 @@ def _right_handed(book: Playbook) -> bool:
     return hands[0] if hands else book.settings.right_handed
 
 
+def call_of(book: Playbook, order: Order, side: Side) -> Call:
+    """A call of the playbook, to its true side, by its names."""
+    tags = [book.tags[order.concept, tag] for tag in order.tags]
+    return _call(book, order, side, book.concepts[order.concept], tags)
+
+
 def _call(book: Playbook, order: Order, side: Side, concept: Concept, tags: Sequence[Tag]) -> Call:
     return Call(
         formation=book.formations[order.formation].name,

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from stemline.diagnostics.catalogue.bounds import E142
 from stemline.diagnostics.catalogue.calls import E620, E622, E630, E706, W710
@@ -31,6 +32,7 @@ from stemline.resolve.dressing import at_most, orders
 from stemline.resolve.expand import Expanded, Expander, Order
 from stemline.resolve.gathering import from_some_spots, gathered
 from stemline.resolve.kills import killed_to, second_calls, unknown_kills
+from stemline.resolve.play_facts import PlayFacts, facts_of, play_by_facts
 from stemline.resolve.sight_of import looks_seen
 from stemline.resolve.tags import merged
 
@@ -48,8 +50,8 @@ class Calls:
 
     orders: tuple[tuple[Dress, Order], ...]
 
-    @property
-    def by_name(self) -> dict[str, Order]:
+    @cached_property
+    def by_name(self) -> Mapping[str, Order]:
         return {order.spoken: order for _, order in self.orders}
 
 
@@ -254,12 +256,19 @@ def _spots(dress: Dress, order: Order) -> list[BallSpot]:
 
 @dataclass(frozen=True)
 class Proof:
-    """All that is wrong with a call; ``right`` where nothing is an error, ``reads`` where its
-    quarterback looks at anybody."""
+    """All that is wrong with a call, and what is known of its play where nothing is an error."""
 
     found: tuple[Diagnostic, ...]
-    right: bool
-    reads: bool
+    facts: PlayFacts | None = None
+
+    @property
+    def right(self) -> bool:
+        return self.facts is not None
+
+    @property
+    def reads(self) -> bool:
+        """Whether its quarterback looks at anybody."""
+        return self.facts is not None and self.facts.reads
 
 
 class Proving:
@@ -274,10 +283,15 @@ class Proving:
         self._proofs: dict[Order, Proof] = {}
 
     def call(self, dress: Dress, order: Order) -> Expanded:
-        """The call as it is drawn, None where it has errors, and all that is wrong with it."""
+        """The call as it is drawn, None where it has errors, and all that is wrong with it. Its
+        play is made when somebody asks for more than is known of it."""
         proof = self.proof(dress, order)
-        play = drawn(self.book, self._expander, order)[0] if proof.right else None
-        return play, proof.found
+        return self.known(order, proof.facts) if proof.facts is not None else None, proof.found
+
+    def known(self, order: Order, facts: PlayFacts) -> Play:
+        """The play of a call as it is drawn, by what is known of it."""
+        make = lambda: drawn(self.book, self._expander, order)[0]  # noqa: E731
+        return play_by_facts(self.book, order, facts, make)
 
     def proof(self, dress: Dress, order: Order) -> Proof:
         """Whether the call is right, and all that is wrong with it.
@@ -286,7 +300,7 @@ class Proving:
         """
         if order not in self._proofs:
             broken = is_broken(self.book, order)
-            self._proofs[order] = Proof((), False, False) if broken else self._proof(dress, order)
+            self._proofs[order] = Proof(()) if broken else self._proof(dress, order)
         return self._proofs[order]
 
     def _proof(self, dress: Dress, order: Order) -> Proof:
@@ -303,7 +317,7 @@ class Proving:
                 None,
             )
             proof = self.proof(dress, called or same)
-            return Proof(() if called else proof.found, proof.right, proof.reads)
+            return Proof(() if called else proof.found, self._facts(order) if proof.right else None)
         problems: list[Diagnostic] = []
         spots = _spots(dress, order)
         for spot in spots:
@@ -313,9 +327,12 @@ class Proving:
             for key in dress.looks:
                 problems += self.proved(order, spot, (), key)
         problems = from_some_spots(problems, len(spots))
+        right = not any(d.is_error for d in problems)
+        return Proof(tuple(problems), self._facts(order) if right else None)
+
+    def _facts(self, order: Order) -> PlayFacts | None:
         play, _ = drawn(self.book, self._expander, order)
-        right = play is not None and not any(d.is_error for d in problems)
-        return Proof(tuple(problems), right, play is not None and bool(play.reads))
+        return facts_of(play) if play is not None else None
 
     def _loud(self, order: Order) -> tuple[str, ...]:
         """The tags of a call that change a man's job."""

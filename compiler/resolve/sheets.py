@@ -9,10 +9,12 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import replace
+from functools import cached_property
 
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.conditions import EVERY_MOVE, always
 from stemline.football.field import BallSpot, Way
+from stemline.football.later import later
 from stemline.football.offence.strokes import Route
 from stemline.football.play import (
     ConceptSheet,
@@ -66,18 +68,41 @@ def with_views(
 
 
 def with_sheets(book: Playbook, season: Season, expander: Expander | None = None) -> Season:
-    """``season`` with its sheets of formations, protections and looks."""
-    posing = _Posing(book, expander or Expander(book))
-    stands = _standing(book, posing)
-    keys = _by_use(season, stands)
-    return replace(
-        season,
-        formations=_formations(book, stands, posing),
-        motions=_motions(book, season, keys, posing),
-        routes=_routes(book, keys, posing),
-        looks=_looks(book, keys, _sets(keys, stands), posing),
-        protections=_protections(book, season, keys, posing),
-    )
+    """``season`` with its sheets of formations, motions, routes, looks and protections, each kind
+    made when somebody asks for it."""
+    sheets = _Sheets(book, season, expander or Expander(book))
+    known = {name: value for name, value in vars(season).items() if name not in _SHEETS}
+    return later(Season, known, sheets.of)
+
+
+_SHEETS = ("formations", "motions", "routes", "looks", "protections")
+
+
+class _Sheets:
+    def __init__(self, book: Playbook, season: Season, expander: Expander) -> None:
+        self._book, self._season = book, season
+        self._posing = _Posing(book, expander)
+
+    def of(self, name: str) -> dict[str, object]:
+        book, posing, keys = self._book, self._posing, self._keys
+        match name:
+            case "formations":
+                return {name: _formations(book, self._stands, posing)}
+            case "motions":
+                return {name: _motions(book, self._season, keys, posing)}
+            case "routes":
+                return {name: _routes(book, keys, posing)}
+            case "looks":
+                return {name: _looks(book, keys, _sets(keys, self._stands), posing)}
+        return {"protections": _protections(book, self._season, keys, posing)}
+
+    @cached_property
+    def _stands(self) -> dict[str, Play]:
+        return _standing(self._book, self._posing)
+
+    @cached_property
+    def _keys(self) -> list[str]:
+        return _by_use(self._season, self._stands)
 
 
 def _viewed(
@@ -88,39 +113,57 @@ def _viewed(
     expander: Expander,
     put: Put | None,
 ) -> ConceptSheet:
-    first = next((p for p in season.plays if p.call.concept == sheet.name), None)
-    if first is None:
+    mine = tuple(p for p in season.plays if p.call.concept == sheet.name)
+    if not mine:
         return sheet
-    keyed = _keyed(book, calls, season, sheet, expander)
-    spotted = tuple(_spotted(book, calls, season, sheet, expander))
-    sheet = replace(sheet, keyed=keyed, spotted=spotted)
+    first = mine[0]
     order = calls.by_name[first.call.spoken]
-    if first.reads:
-        looks = tuple(_whole_looks(book))
+    known = {name: value for name, value in vars(sheet).items() if name not in _VIEWS}
 
-        def plays() -> tuple[Play, ...]:
-            made = (expander.expand(order, first.ball, look_key=key) for key in looks)
-            return tuple(p for p in _shown(made) if p.defence is not None)
+    def faced() -> tuple[Play, ...]:
+        made = (expander.expand(order, first.ball, look_key=key) for key in _whole_looks(book))
+        return tuple(p for p in _shown(made) if p.defence is not None)
 
-        if put is None:
-            return replace(sheet, faced=plays())
-        return replace(sheet, put=put(order, first.ball, looks, plays))
-    if sheet.kind is not Kind.RUN or first.defence is None:
-        return sheet
+    if first.is_read and put is not None:
+        known |= {"faced": (), "put": put(order, first.ball, tuple(_whole_looks(book)), faced)}
+
+    def fill(name: str) -> dict[str, object]:
+        match name:
+            case "faced":
+                return {name: faced() if first.is_read else ()}
+            case "keyed":
+                return {name: _keyed(book, calls, mine, expander)}
+            case "spotted":
+                return {name: tuple(_spotted(book, calls, mine, expander))}
+        return {"views": () if first.is_read else _against_looks(book, order, first, expander)}
+
+    return later(ConceptSheet, known, fill)
+
+
+_VIEWS = ("views", "faced", "keyed", "spotted")
+"""What of a concept's sheet is made when somebody asks for it: plays that no index needs."""
+
+
+def _against_looks(
+    book: Playbook, order: Order, first: Play, expander: Expander
+) -> tuple[Play, ...]:
+    """A run by its rules, and against the looks that it is not drawn against."""
+    if first.kind is not Kind.RUN or first.defence is None:
+        return ()
     drawn = order.look or book.base_look
     others = (key for key in _whole_looks(book) if key != drawn)
     rules, *met = (expander.expand(order, first.ball, look_key=key) for key in ("", *others))
     against = (play for play in _shown(met) if play.defence is not None)
-    return replace(sheet, views=(*_shown((rules,)), *against))
+    return (*_shown((rules,)), *against)
 
 
 def _keyed(
-    book: Playbook, calls: Calls, season: Season, sheet: ConceptSheet, expander: Expander
+    book: Playbook, calls: Calls, mine: Sequence[Play], expander: Expander
 ) -> tuple[Play, ...]:
     """The first call that reads a defender, and the first with each other tag, by look."""
     firsts: dict[tuple[str, ...], Play] = {}
-    for play in season.plays:
-        if play.call.concept == sheet.name and play.keys:
+    for play in mine:
+        if play.keys:
             firsts.setdefault(play.call.tags, play)
     made = (
         expander.expand(calls.by_name[play.call.spoken], play.ball, look_key=key)
@@ -131,10 +174,9 @@ def _keyed(
 
 
 def _spotted(
-    book: Playbook, calls: Calls, season: Season, sheet: ConceptSheet, expander: Expander
+    book: Playbook, calls: Calls, mine: Sequence[Play], expander: Expander
 ) -> Iterator[Play]:
     """The first call, and those whose side or use hangs on the ball's spot, from their others."""
-    mine = [play for play in season.plays if play.call.concept == sheet.name]
     for play in mine:
         call = play.call
         if play is not mine[0] and call.way is None and not call.best and not call.not_from:

@@ -11,6 +11,7 @@ from stemline.book.content.care_page import Care, care
 from stemline.book.content.cover_page import CoverPage, cover
 from stemline.book.content.drawn_calls import places
 from stemline.book.content.index import Index, index
+from stemline.book.content.keeping import KeepPart, Reads, anew
 from stemline.book.content.kinds import page_kinds
 from stemline.book.content.legend_page import LegendPage, reading
 from stemline.book.content.page import Listing, Page, joined
@@ -73,23 +74,26 @@ class Book:
         return lines > CONTENTS
 
 
-def make_book(season: Season, edition: Edition, captions: tuple[str, ...]) -> Book:
+def make_book(
+    season: Season, edition: Edition, captions: tuple[str, ...], keep: KeepPart = anew
+) -> Book:
     """The book of a season; ``captions`` are those of the legend's pictures."""
     title = " ".join(part for part in (season.team.name, season.team.season) if part)
     printing = joined(edition.revision and f"revision {edition.revision}", edition.date)
     pages: list[Page] = []
     for kind in page_kinds():
-        pages += kind.pages(season, tuple(pages))
+        pages += kind.made(season, tuple(pages), keep)
+    covered = season.team, season.code_title, season.authority, printing
     return Book(
         title=f"{title} playbook",
         footer=joined(season.team.name, season.team.season, printing),
         caution=CAUTION,
         paper=edition.paper,
-        cover=cover(season, printing),
+        cover=keep(Reads.CALLS, "cover", covered, lambda: cover(season, printing)),
         reading=reading(captions),
         care=care(season),
         pages=tuple(opening(pages)),
-        index=index(season.plays, places(season), edition.paper),
+        index=index(season.plays, places(season, keep), edition.paper),
     )
 
 

@@ -8,8 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
 from stemline.book.content.job_table import by_role
+from stemline.book.content.keeping import KeepPart, Reads, anew
 from stemline.book.content.page import call_ids, concept_groups
 from stemline.football.defenders import Defence
 from stemline.football.play import Assignment, Play, Season
@@ -43,7 +45,7 @@ def left_out(plays: Sequence[Play]) -> tuple[Left, ...]:
     return tuple(left.values())
 
 
-def places(season: Season) -> tuple[str, ...]:
+def places(season: Season, keep: KeepPart = anew) -> tuple[str, ...]:
     """Where each of the season's calls is found in its book: the id of its own picture, or of the
     first that says it."""
     ids = list(call_ids(season))
@@ -51,7 +53,8 @@ def places(season: Season) -> tuple[str, ...]:
         return tuple(ids)
     start = 0
     for plays in concept_groups(season):
-        for left in left_out(plays):
+        name = plays[0].call.concept
+        for left in keep(Reads.CONCEPT, "left out", "", partial(left_out, plays), name):
             ids[start + left.call] = ids[start + left.of[0]]
         start += len(plays)
     return tuple(ids)

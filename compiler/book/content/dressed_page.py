@@ -9,7 +9,7 @@ from stemline.book.content.block_table import KeyRead
 from stemline.book.content.by_call import ByCall
 from stemline.book.content.drawn_calls import Left
 from stemline.book.content.page import Entry, Listing, Page, Remark, alike
-from stemline.book.content.page_marks import picture_marks
+from stemline.book.content.page_marks import DrawnSigns, sign_marks
 from stemline.football.play import Kind, Play
 
 SHEETS = 24.0
@@ -30,8 +30,8 @@ _LETTERS = 120
 class DressGroup:
     """A concept's dress-ups: ``calls`` are what they change in words, ``keys`` whom they read,
     ``entries`` the pictures, and ``said`` the calls that need none, with where their parts are
-    drawn. ``of`` is the id of the concept's page and ``id`` its own. ``marks`` tell the signs in
-    its pictures and in those of its kind beside it."""
+    drawn. ``of`` is the id of the concept's page and ``id`` its own. ``signs`` are those in its
+    pictures; ``marks`` tell them, and those in pictures of its kind beside it."""
 
     id: str
     of: str
@@ -41,6 +41,7 @@ class DressGroup:
     keys: tuple[KeyRead, ...]
     entries: tuple[Entry, ...]
     said: tuple[Remark, ...]
+    signs: tuple[DrawnSigns, ...] = ()
     marks: str = ""
 
     @property
@@ -87,9 +88,8 @@ def _marks(number: int, groups: Sequence[DressGroup]) -> str:
     """One line for all runs and one for all passes, since a sheet holds several concepts and its
     last one tells its signs; behind the last run, one for both."""
     near = groups[max(0, number - _ON_A_SHEET + 1) : number + 1]
-    kinds = {entry.play.kind for each in near for entry in each.entries} or set(Kind)
-    plays = (entry.play for each in groups for entry in each.entries)
-    return picture_marks(play for play in plays if play.kind in kinds)
+    runs = {sign.run for each in near for sign in each.signs} or {True, False}
+    return sign_marks(s for each in groups for s in each.signs if s.run in runs)
 
 
 def enough(groups: Sequence[DressGroup]) -> bool:

@@ -13,6 +13,7 @@ from enum import Enum
 from itertools import groupby
 from typing import ClassVar
 
+from stemline.book.content.keeping import KeepPart, Reads
 from stemline.football.play import Play, Season
 
 
@@ -147,10 +148,24 @@ def alike(entries: Sequence[Entry]) -> tuple[tuple[Entry, ...], ...]:
 @dataclass(frozen=True)
 class PageKind:
     """A kind of page, in print order: by ``order``, those of one number by their files' names.
-    ``pages`` makes them of a season and of all pages that stand before them."""
+    ``pages`` makes them of a season and of all pages that stand before them. Where it reads none of
+    these, ``reads`` may say what it reads of the season, and they are kept under that; ``parts`` in
+    its place keeps by itself what it makes."""
 
     order: int
-    pages: Callable[[Season, Sequence[Page]], Iterable[Page]]
+    pages: Callable[[Season, Sequence[Page]], Iterable[Page]] | None = None
+    reads: Reads | None = None
+    parts: Callable[[Season, Sequence[Page], KeepPart], Iterable[Page]] | None = None
+
+    def made(self, season: Season, before: Sequence[Page], keep: KeepPart) -> Iterable[Page]:
+        """The pages, as ``keep`` gives them."""
+        if self.parts is not None:
+            return self.parts(season, before, keep)
+        pages = self.pages
+        assert pages is not None, "a kind has pages"
+        if self.reads is None:
+            return pages(season, before)
+        return keep(self.reads, pages.__module__, "", lambda: tuple(pages(season, ())))
 
 
 def sentence(words: str) -> str:

@@ -6,6 +6,7 @@ Only what stands on the page is told; the page on reading pictures tells all of 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 
 from stemline.book.content.answer_table import Answers
 from stemline.book.content.block_table import BY_HIS_RULE, NOTHING, Fronts
@@ -16,24 +17,64 @@ LAST_RESORTS = ("Out", "Down", "Help")
 """How the table says the block of a man whose rule finds nobody, where that is no part of it."""
 
 
+@dataclass(frozen=True)
+class DrawnSigns:
+    """What is drawn in a picture besides men, lines and yards, and whether it is that of a run."""
+
+    run: bool
+    reads: bool
+    pressure: bool
+    alerts: bool
+    claims: bool
+    keys: bool
+    kept: bool
+    wedged: bool
+    chasing: bool
+
+
+def signs_of(plays: Iterable[Play]) -> tuple[DrawnSigns, ...]:
+    """The signs in the pictures of ``plays``, those alike once."""
+    return tuple(
+        dict.fromkeys(
+            DrawnSigns(
+                run=play.kind is Kind.RUN,
+                reads=bool(play.reads),
+                pressure=bool(play.pressure),
+                alerts=bool(play.alerts),
+                claims=bool(play.claims),
+                keys=bool(play.keys),
+                kept=_kept(play),
+                wedged=_wedged(play),
+                chasing=bool(play.chasing),
+            )
+            for play in plays
+        )
+    )
+
+
 def picture_marks(plays: Iterable[Play]) -> str:
     """What is drawn in the pictures of ``plays`` besides men, lines and yards; "" for nothing."""
-    drawn = tuple(plays)
+    return sign_marks(signs_of(plays))
+
+
+def sign_marks(signs: Iterable[DrawnSigns]) -> str:
+    """What these mean; "" for nothing."""
+    drawn = tuple(signs)
     said = (
-        ("1, 2: the order of his eyes", any(play.reads for play in drawn)),
-        ("›: under pressure", any(play.pressure for play in drawn)),
-        ("A in a box: looked at first", any(play.alerts for play in drawn)),
-        ("grey: the shape read", any(play.claims for play in drawn)),
-        ("letter in a box: read", any(play.keys for play in drawn)),
-        (_dashes(drawn), any(_kept(play) for play in drawn)),
-        (_wedges(drawn), any(_wedged(play) for play in drawn)),
+        ("1, 2: the order of his eyes", any(each.reads for each in drawn)),
+        ("›: under pressure", any(each.pressure for each in drawn)),
+        ("A in a box: looked at first", any(each.alerts for each in drawn)),
+        ("grey: the shape read", any(each.claims for each in drawn)),
+        ("letter in a box: read", any(each.keys for each in drawn)),
+        (_dashes(drawn), any(each.kept for each in drawn)),
+        (_wedges(drawn), any(each.wedged for each in drawn)),
     )
     return _BETWEEN.join(words for words, there in said if there)
 
 
-def _dashes(drawn: Sequence[Play]) -> str:
+def _dashes(drawn: Sequence[DrawnSigns]) -> str:
     """In short beside the signs of passes: all of them are one line."""
-    alone = not any(play.reads for play in drawn)
+    alone = not any(each.reads for each in drawn)
     return "short dashes: if he keeps it" if alone else "dashes: kept"
 
 
@@ -49,9 +90,9 @@ def _wedged(play: Play) -> bool:
     return play.kind is Kind.RUN and bool(play.unmet)
 
 
-def _wedges(drawn: Sequence[Play]) -> str:
+def _wedges(drawn: Sequence[DrawnSigns]) -> str:
     """In short beside the signs of passes: all of them are one line."""
-    left = any(play.chasing for play in drawn) and all(play.kind is Kind.RUN for play in drawn)
+    left = any(each.chasing for each in drawn) and all(each.run for each in drawn)
     return "wedge: unblocked" + (", or left to the carrier" if left else "")
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
+from stemline.book.content.keeping import KeepPart, Reads
 from stemline.book.content.page import (
     Entry,
     Listing,
@@ -79,21 +80,32 @@ def composed(call: Call) -> str:
     return " ".join(filter(None, (*words, " + ".join(call.tags))))
 
 
-def _pages(season: Season, _: Sequence[Page]) -> Iterator[CallPage]:
+def _pages(season: Season, _: Sequence[Page], keep: KeepPart) -> Iterator[CallPage]:
     if not season.plays:
         return
+    apart = _apart_ones(season.plays)
+    said = {s.name: (s.idea, s.tags) for s in season.concepts}
+    more = season.signs, [said.get(play.call.concept) for play in apart]
+    yield keep(Reads.CALLS, "calls", more, lambda: _calls(season, apart))
+    yield from keep(Reads.ROUTES, "routes", "", lambda: tuple(_all_routes(season)))
+
+
+def _calls(season: Season, apart: Iterable[Play]) -> CallPage:
     names = tuple(
         (play.call.spoken, composed(play.call))
         for play in season.plays
         if play.call.spoken != composed(play.call)
     )
-    yield CallPage(
+    return CallPage(
         id="calls",
         name="How a call is said",
-        apart=tuple(_apart(play, season) for play in _apart_ones(season.plays)),
+        apart=tuple(_apart(play, season) for play in apart),
         lists=tuple(_lists(season)),
         names=names,
     )
+
+
+def _all_routes(season: Season) -> Iterator[CallPage]:
     routes = tuple(_route(sheet, i) for i, sheet in enumerate(season.routes, 1))
     if routes:
         yield CallPage(id="routes", name="The routes, at one scale", routes=routes)
@@ -104,7 +116,7 @@ def _route(sheet: RouteSheet, number: int) -> Entry:
     return Entry(f"route-{number}", sheet.name.capitalize(), sheet.view, listed=False, aside=aside)
 
 
-KIND = PageKind(5, _pages)
+KIND = PageKind(5, parts=_pages)
 
 
 def _apart_ones(plays: Iterable[Play]) -> tuple[Play, ...]:
@@ -117,7 +129,8 @@ def _apart_ones(plays: Iterable[Play]) -> tuple[Play, ...]:
         (p for p in plays if p.call.way is not None),
         (p for p in plays if p.call.spoken != composed(p.call)),
     )
-    return tuple(dict.fromkeys(first for kind in kinds if (first := next(kind, None))))
+    firsts = (next(kind, None) for kind in kinds)
+    return tuple({play.call.spoken: play for play in firsts if play is not None}.values())
 
 
 def _apart(play: Play, season: Season) -> TakenApart:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 from itertools import islice
 
 from stemline.book.content.answer_table import Answers
@@ -35,6 +36,7 @@ from stemline.book.content.dressed_page import (
 )
 from stemline.book.content.job_rows import JobChange, LineJobs, Row
 from stemline.book.content.job_table import NOBODY, formation_columns, line, rows
+from stemline.book.content.keeping import KeepPart, Reads
 from stemline.book.content.letters import only_theirs, spoken
 from stemline.book.content.page import (
     Entry,
@@ -45,7 +47,7 @@ from stemline.book.content.page import (
     concept_groups,
     sentence,
 )
-from stemline.book.content.page_marks import answer_marks, block_marks, picture_marks
+from stemline.book.content.page_marks import answer_marks, block_marks, picture_marks, signs_of
 from stemline.book.content.quarterback_strip import Quarterback, orders
 from stemline.book.content.second_plays import second_plays, tag_words, told_seconds
 from stemline.diagnostics.in_words import how_many
@@ -70,7 +72,8 @@ class ConceptPage(Page):
     the reads against each look. ``seconds`` are the plays that its call becomes at the line, and a
     trick's backfield close, drawn beside the jobs; ``killed`` are the words for the former.
     ``changes`` and ``change_keys`` are what its other calls change and whom they read: on this
-    sheet where it has room, else on those of the dress-ups.
+    sheet where it has room, else on those of the dress-ups. ``holds`` are, on a run, the looks
+    against which its call leaves nobody unblocked.
     """
 
     template = "concept.html.jinja"
@@ -90,6 +93,7 @@ class ConceptPage(Page):
     killed: tuple[Remark, ...] = ()
     changes: tuple[ByCall, ...] = ()
     change_keys: tuple[KeyRead, ...] = ()
+    holds: tuple[str, ...] = ()
 
     @property
     def answered(self) -> str:
@@ -119,11 +123,13 @@ class ConceptPage(Page):
         return self.answers.rusher if self.answers is not None else None
 
 
-def _pages(season: Season, _: Sequence[Page]) -> Iterator[ConceptPage | DressedPage]:
+def _pages(
+    season: Season, _: Sequence[Page], keep: KeepPart
+) -> Iterator[ConceptPage | DressedPage]:
     """A page a concept, those of a family together, and after them their dress-ups, one concept
     below the other: each begins where the one before ends, runs and passes alike."""
     waiting: list[DressGroup] = []
-    for page, group in _by_family(season):
+    for page, group in _by_family(season, keep):
         yield page
         waiting += [] if group.empty else [group]
         if waiting and enough(waiting):
@@ -133,19 +139,21 @@ def _pages(season: Season, _: Sequence[Page]) -> Iterator[ConceptPage | DressedP
         yield dressed(waiting)
 
 
-def _by_family(season: Season) -> Iterator[tuple[ConceptPage, DressGroup]]:
+def _by_family(season: Season, keep: KeepPart) -> Iterator[tuple[ConceptPage, DressGroup]]:
     sheets = {sheet.name: sheet for sheet in season.concepts}
     tables, ids = reads_by_looks(season), iter(call_ids(season))
     families: dict[str, list[tuple[ConceptPage, DressGroup]]] = {}
     for plays in concept_groups(season):
         name, family = plays[0].call.concept, plays[0].family
         sheet = sheets.get(name) or ConceptSheet(name, family, (), (), (), (), (), NOWHERE)
-        made = _page(sheet, plays, tuple(islice(ids, len(plays))), season, tables.get(name))
+        mine, table = tuple(islice(ids, len(plays))), tables.get(name)
+        make = partial(_page, sheet, plays, mine, season, table)
+        made = keep(Reads.CONCEPT, "section", (mine, table), make, name)
         families.setdefault(family, []).append(made)
     return (page for pages in families.values() for page in pages)
 
 
-KIND = PageKind(20, _pages)
+KIND = PageKind(20, parts=_pages)
 
 
 def _page(
@@ -192,6 +200,7 @@ def _page(
         cautions=(*sheet.cautions, *cautions((*plays, *sheet.views), season)),
         keys=key_reads(plays, sheet.keyed),
         fronts=blocks,
+        holds=_held(base, sheet) if sheet.kind is Kind.RUN else (),
         marks=" · ".join(filter(None, (picture_marks((base,)), block_marks(blocks)))),
         clock=f"clock-{ids[0]}" if base.reads and base.feet else "",
         answers=table,
@@ -216,6 +225,7 @@ def _page(
     )
     if group.empty:
         return page, group
+    group = replace(group, signs=signs_of(entry.play for entry in group.entries))
     page = replace(
         page,
         further=group.id,
@@ -225,6 +235,15 @@ def _page(
         more=bool(group.said),
     )
     return page, group
+
+
+def _held(base: Play, sheet: ConceptSheet) -> tuple[str, ...]:
+    """The looks against which a run leaves nobody unblocked."""
+    firsts: dict[str, Play] = {}
+    for view in (base, *sheet.views):
+        if view.defence is not None:
+            firsts.setdefault(view.defence.name, view)
+    return tuple(look for look, view in firsts.items() if not view.unblocked)
 
 
 def _killed(plays: tuple[Play, ...], season: Season) -> tuple[Remark, ...]:

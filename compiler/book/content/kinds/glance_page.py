@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import partial
 
+from stemline.book.content.answer_table import Answers
+from stemline.book.content.keeping import KeepPart, Reads
 from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.book.content.page import Listing, Page, PageKind
-from stemline.football.play import Kind, Play, Season
+from stemline.football.play import Season
 
 
 @dataclass(frozen=True)
@@ -33,10 +36,25 @@ class GlancePage(Page):
     rows: tuple[GlanceRow, ...]
 
 
-def _pages(season: Season, before: Sequence[Page]) -> Iterator[GlancePage]:
-    found = {page.name: page.answers for page in before if isinstance(page, ConceptPage)}
-    tables = ((sheet.name, found.get(sheet.name)) for sheet in season.concepts)
-    answered = [(name, table) for name, table in tables if table is not None]
+def _pages(season: Season, before: Sequence[Page], keep: KeepPart) -> Iterator[GlancePage]:
+    known = {page.name: page for page in before if isinstance(page, ConceptPage)}
+    pages = [known[sheet.name] for sheet in season.concepts if sheet.name in known]
+    answered = [(page.name, page.answers) for page in pages if page.answers is not None]
+    held = [(page.name, page.holds) for page in pages if page.holds]
+    make = partial(_rows, season, answered, held)
+    rows = keep(Reads.CALLS, "glance", (answered, held), make)
+    if rows:
+        yield GlancePage(id="glance", name="Looks at a glance", rows=rows)
+
+
+KIND = PageKind(39, parts=_pages)
+
+
+def _rows(
+    season: Season,
+    answered: Sequence[tuple[str, Answers]],
+    held: Sequence[tuple[str, tuple[str, ...]]],
+) -> tuple[GlanceRow, ...]:
     rows = []
     for number, sheet in enumerate(season.looks, 1):
         defence = sheet.views[0].defence
@@ -57,25 +75,7 @@ def _pages(season: Season, before: Sequence[Page]) -> Iterator[GlancePage]:
                 ", ".join(defence.shows),
                 tuple(opens),
                 tuple(nobody),
-                _blocked(season, sheet.name),
+                tuple(run for run, looks in held if sheet.name in looks),
             )
         )
-    if rows:
-        yield GlancePage(id="glance", name="Looks at a glance", rows=tuple(rows))
-
-
-KIND = PageKind(39, _pages)
-
-
-def _blocked(season: Season, look: str) -> tuple[str, ...]:
-    """The runs whose first call leaves nobody unblocked against a look."""
-    firsts: dict[str, Play] = {}
-    for play in season.plays:
-        firsts.setdefault(play.call.concept, play)
-    found = []
-    for sheet in season.concepts:
-        views = (firsts.get(sheet.name), *sheet.views) if sheet.kind is Kind.RUN else ()
-        mine = [v for v in views if v is not None and v.defence and v.defence.name == look]
-        if mine and not mine[0].unblocked:
-            found.append(sheet.name)
-    return tuple(found)
+    return tuple(rows)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from stemline.book.content.keeping import Reads
 from stemline.book.content.page import Entry, Listing, Page, PageKind, Remark, joined
 from stemline.diagnostics.in_words import half_yards
 from stemline.football.play import FormationSheet, Man, Play, Season
@@ -102,7 +103,7 @@ def _sheets(sets: Sequence[LinedUpSet]) -> Iterator[tuple[LinedUpSet, ...]]:
         yield tuple(some)
 
 
-KIND = PageKind(10, _pages)
+KIND = PageKind(10, _pages, reads=Reads.CALLS)
 
 
 def usual_letters(season: Season) -> tuple[str, ...]:

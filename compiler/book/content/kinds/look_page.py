@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 
+from stemline.book.content.keeping import Reads
 from stemline.book.content.letters import mark, marks, spoken
 from stemline.book.content.page import Entry, Listing, Page, PageKind, Remark, sentence
 from stemline.diagnostics.in_words import half_yards
@@ -51,7 +52,7 @@ def _pages(season: Season, _: Sequence[Page]) -> Iterator[LookPage]:
     return (_page(sheet, number) for number, sheet in enumerate(season.looks, 1))
 
 
-KIND = PageKind(40, _pages)
+KIND = PageKind(40, _pages, reads=Reads.CALLS)
 
 
 def _page(sheet: LookSheet, number: int) -> LookPage:

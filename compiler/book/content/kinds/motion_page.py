@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from stemline.book.content.keeping import Reads
 from stemline.book.content.page import Entry, Listing, Page, PageKind
 from stemline.football.play import MotionSheet, Season
 
@@ -36,7 +37,7 @@ def _pages(season: Season, _: Sequence[Page]) -> Iterator[MotionPage]:
         yield MotionPage(id="motions", name="Motions and shifts", sets=sets)
 
 
-KIND = PageKind(12, _pages)
+KIND = PageKind(12, _pages, reads=Reads.CALLS)
 
 
 def _set(sheet: MotionSheet, number: int, season: Season) -> MovedSet:

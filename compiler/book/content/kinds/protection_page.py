@@ -13,6 +13,7 @@ from stemline.book.content.block_table import (
     grouped,
     most_unlike,
 )
+from stemline.book.content.keeping import Reads
 from stemline.book.content.letters import only_theirs, spoken
 from stemline.book.content.page import Entry, Listing, Page, PageKind, Remark, joined
 from stemline.football.play import ProtectionSheet, Season
@@ -46,7 +47,7 @@ def _pages(season: Season, _: Sequence[Page]) -> Iterator[ProtectionPage]:
     return (_page(sheet, number) for number, sheet in enumerate(season.protections, 1))
 
 
-KIND = PageKind(30, _pages)
+KIND = PageKind(30, _pages, reads=Reads.CALLS)
 
 
 def _page(sheet: ProtectionSheet, number: int) -> ProtectionPage:

@@ -1,0 +1,144 @@
+"""Parts of a book given back whole: the same pages and pictures as made anew, edit after edit."""
+
+from __future__ import annotations
+
+import hashlib
+import random
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import pytest
+from sampling import every
+
+import stemline.printing.printed_season as printed
+import stemline.resolve.expand as expand
+from proofs.proved_texts import Texts, edited, texts
+from stemline.book.content.book import Book
+from stemline.book.layout.fit import Laid
+from stemline.book.layout.plans import plain_layout
+from stemline.emit.gallery import Art, Gallery, PdfInk
+from stemline.emit.outlined import Outlining
+from stemline.outside.store import Store
+from stemline.printing.drawings import Drawings
+from stemline.resolve.expand import Order
+from stemline.results import made_book
+from stemline.session import Session
+from stemline.source import Source
+from stemline.theme import Theme, load_theme
+
+
+def _drawn(_: Drawings, job: Any) -> Art:
+    """A picture that is all that it would be drawn from, and takes no time."""
+    *sealed, wanted, svg = job
+    wanted = replace(wanted, before=None)
+    words = hashlib.sha256(repr((*map(str, sealed), wanted)).encode()).hexdigest()
+    return Art("", f"<svg>{words}" * svg, "", 10.0, 10.0, "", PdfInk(words.encode(), ()))
+
+
+def _written(book: Book, gallery: Gallery, theme: Theme, *_: object) -> bytes:
+    """All that a book is set from."""
+    outlining, layout = Outlining(book, gallery, theme), plain_layout(book)
+    pages = [outlining.whole([Laid(page, layout[page.id])], {}) for page in book.pages]
+    front = book.title, book.footer, book.cover, book.care, book.index
+    return repr((pages, front, [replace(art, svg="") for art in gallery.arts])).encode()
+
+
+@pytest.fixture(autouse=True)
+def quick(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(Drawings, "drawn", _drawn)
+    monkeypatch.setattr(printed, "to_pdf", _written)
+    monkeypatch.setattr(printed, "legend_entries", lambda _: ())
+
+
+@pytest.fixture
+def made(monkeypatch: pytest.MonkeyPatch) -> list[Order]:
+    """The plays that were made."""
+    plays: list[Order] = []
+    make = expand.Expander._play
+
+    def counted(self: expand.Expander, *asked: Any) -> Any:
+        plays.append(asked[0])
+        return make(self, *asked)
+
+    monkeypatch.setattr(expand.Expander, "_play", counted)
+    return plays
+
+
+def book(said: Texts, store: Store | None) -> dict[str, bytes] | None:
+    """The files of a book; None of texts with a mistake."""
+    asked = Session([Source(*each) for each in said.items()], "book", whole=True, store=store)
+    season = asked.season
+    if season is None or asked.failed:
+        return None
+    return made_book(
+        asked, season, "a", "2026-05-01", "letter", load_theme(), lambda *_: None, store
+    )
+
+
+def edits(seed: int, most: int) -> Iterator[tuple[Texts, dict[str, bytes]]]:
+    """Texts, each an edit after the one before, and their book; one with a mistake is taken
+    back."""
+    said, dice = texts(), random.Random(seed)
+    while most:
+        tried = edited(said, dice)
+        fresh = book(tried, None)
+        if fresh is not None:
+            said, most = tried, most - 1
+            yield said, fresh
+
+
+def test_edited_in_a_row_every_page_and_picture_is_as_made_anew(
+    tmp_path: Path, made: list[Order]
+) -> None:
+    few = all_ = 0
+    for said, fresh in edits(seed=5, most=30 // every(5)):
+        all_ += len(made)
+        made.clear()
+        with Store(tmp_path) as store:
+            assert book(said, store) == fresh
+        few += len(made)
+        made.clear()
+    assert 0 < few < all_ * 0.7, "most parts do not change with an edit"
+
+
+def test_a_part_that_is_as_it_was_needs_no_play(tmp_path: Path, made: list[Order]) -> None:
+    said = texts() | {"week.play": ""}
+    with Store(tmp_path) as store:
+        fresh = book(said, store)
+    made.clear()
+    with Store(tmp_path) as store:
+        assert book(said, store) == fresh is not None
+    assert not made
+    said["more.play"] = said["more.play"].replace("Spread them out.", "Crowd them.")
+    with Store(tmp_path) as store:
+        changed = book(said, store)
+    assert {order.concept for order in made} == {"sticks"}, "a sentence of one concept"
+    assert changed == book(said, None) != fresh
+
+
+EDITS = (
+    (
+        "book.play",
+        "    to right, left\n",
+        "    to right\n",
+    ),  # all calls after it have other numbers
+    ("book.play", "W rushes B, weak", "W rushes C, weak"),
+    ("more.play", "X at away, 1 inside numbers", "X at away, 2 inside numbers"),
+    ("runs.play", "slot runs bubble", "slot runs hitch"),
+)
+
+
+def test_each_thing_that_a_page_reads_makes_it_anew(tmp_path: Path) -> None:
+    said = texts() | {"week.play": ""}
+    with Store(tmp_path) as store:
+        books = [book(said, store)]
+    for name, old, new in EDITS:
+        assert old in said[name]
+        said[name] = said[name].replace(old, new)
+        with Store(tmp_path) as store:
+            kept = book(said, store)
+        assert kept == book(said, None)
+        assert kept is not None and kept not in books, f"{new} is seen in no page"
+        books.append(kept)
