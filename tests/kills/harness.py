@@ -34,6 +34,8 @@ from stemline.outside.folder import HELD, settle
 BUILD = (sys.executable, "-m", "stemline", "build")
 _LATER = 0.15
 """Seconds, at most, that a twin goes on before it is stopped."""
+_TASKS = Path("/proc/self/task")
+"""This process's threads, where the system shows them."""
 _PATIENCE = 300.0
 """Seconds until a twin that was interrupted and goes on counts as one that cannot be stopped."""
 
@@ -95,17 +97,17 @@ class Stopper:
         return rest
 
     def _moment(self, number: int, frame: FrameType | None) -> None:
-        if self._due:
+        if self._due and not _sets_up_fonts():
             self.twin(self._due.pop(), _LATER)
 
     def twin(self, stop: signal.Signals, later: float) -> bool:
         """Split: True in the twin, which is stopped within ``later`` seconds."""
         wait = self._dice.random() * later
+        moments = signal.setitimer(signal.ITIMER_VIRTUAL, 0)
         # A library's own hook at a split would swallow an interrupt that falls into it.
         signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
         child = os.fork()
         if child == 0:
-            signal.setitimer(signal.ITIMER_VIRTUAL, 0)
             self.is_twin, self._due = True, []
             _keep()
             null = os.open(os.devnull, os.O_WRONLY)
@@ -121,6 +123,7 @@ class Stopper:
         status = _waited(child)
         self._ended(stop, status, time.monotonic() - began)
         self._look(stop)
+        signal.setitimer(signal.ITIMER_VIRTUAL, *moments)
         return False
 
     def _ended(self, stop: signal.Signals, status: int | None, seconds: float) -> None:
@@ -149,6 +152,19 @@ class Stopper:
         if kind != "old":
             shutil.rmtree(self._build)
             shutil.copytree(self._saved, self._build)
+
+
+def _sets_up_fonts() -> bool:
+    """Whether the library that sets text looks for fonts in a thread of its own: a twin would wait
+    for it for ever, since it has none of its maker's threads."""
+    return any(_name(task).startswith("[pango]") for task in _TASKS.glob("*/comm"))
+
+
+def _name(task: Path) -> str:
+    try:
+        return task.read_text()
+    except OSError:  # it has ended since
+        return ""
 
 
 def _keep() -> None:
