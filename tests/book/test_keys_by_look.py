@@ -46,6 +46,24 @@ def test_the_rule_is_said_as_give_if_and_throw_if(name: str) -> None:
             assert choice.words == "" or choice.words.startswith("if ")
 
 
+@pytest.mark.parametrize("name", BUNDLED)
+def test_the_rule_is_true_of_each_call_with_the_tag(name: str) -> None:
+    made = {page.name: page for _, page in pages(name)}
+    told = 0
+    for play in season_of(name).plays:
+        for n, key in enumerate(play.keys):
+            mine = [
+                k for k in made[play.call.concept].keys if k.calls == " + ".join(play.call.tags)
+            ]
+            for (_, to, _), (does, _), choice in zip(
+                key.choices, key.done, mine[n].choices, strict=True
+            ):
+                role = next((a.role for a in play.assignments if a.man == to), to)
+                assert choice.label in (does, does.removesuffix(to) + role), play.call.spoken
+                told += choice.label != does
+    assert told
+
+
 def test_the_glance_says_its_rule_and_who_fits_the_run() -> None:
     (page,) = [p for _, p in pages("cedar-flats-lanterns") if p.name == "Zone"]
     key = of(page, "Glance")
