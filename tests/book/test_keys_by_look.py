@@ -39,6 +39,24 @@ def test_the_page_names_whom_each_call_reads_against_each_look(name: str) -> Non
 
 
 @pytest.mark.parametrize("name", BUNDLED)
+def test_who_he_is_names_its_call_where_he_may_be_another_in_one_with_that_tag(name: str) -> None:
+    named = 0
+    for sheet, page in pages(name):
+        reading = [p.call for p in season_of(name).plays if p.call.concept == sheet.name and p.keys]
+        for key in page.keys:
+            calls = [call for call in reading if " + ".join(call.tags) == key.calls]
+            first = calls[0]
+            others = [
+                c for c in calls if c.formation != first.formation or c.motion != first.motion
+            ]
+            assert key.of == (first.spoken if others else "")
+            told = {p.call.spoken for p in sheet.keyed if " + ".join(p.call.tags) == key.calls}
+            assert told == {first.spoken}
+            named += bool(key.of)
+    assert named
+
+
+@pytest.mark.parametrize("name", BUNDLED)
 def test_the_rule_is_said_as_give_if_and_throw_if(name: str) -> None:
     for _, page in pages(name):
         for choice in (c for key in page.keys for c in key.choices):

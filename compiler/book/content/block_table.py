@@ -47,13 +47,15 @@ class Fronts:
 class KeyRead:
     """A defender who is read: as he is described, his letter in the look drawn ("" without one),
     and what is done when: ("give", "if he widens"). ``calls`` tells with which tags, "" where with
-    none; ``looks`` who he is, looks in which he is the same together: ("Bear, Zero", "J")."""
+    none; ``looks`` who he is, looks in which he is the same together: ("Bear, Zero", "J"), and
+    ``of`` the call that they are told of, "" where it is every call with that tag."""
 
     described: str
     man: str
     choices: tuple[Remark, ...]
     calls: str = ""
     looks: tuple[Remark, ...] = ()
+    of: str = ""
 
 
 NOTHING = "–"
@@ -210,10 +212,16 @@ def key_reads(plays: Iterable[Play], keyed: Iterable[Play]) -> tuple[KeyRead, ..
             _choices(n, alike),
             " + ".join(tags),
             _who_is_read(n, [p for p in by_look if p.call.spoken == alike[0].call.spoken]),
+            alike[0].call.spoken if len({_set(p) for p in alike}) > 1 else "",
         )
         for tags, alike in tagged.items()
         for n, key in enumerate(alike[0].keys)
     )
+
+
+def _set(play: Play) -> tuple[str, str]:
+    """What places the men, whichever side is called: from another set another man may be read."""
+    return play.call.formation, play.call.motion
 
 
 def _choices(number: int, plays: Sequence[Play]) -> tuple[Remark, ...]:
