@@ -13,6 +13,7 @@ from stemline.book.content.by_call import LINE, PASSER, ByCall, ChangedJob, OwnR
 from stemline.book.content.dressed_page import DressedPage, DressGroup
 from stemline.book.content.job_table import NOBODY
 from stemline.book.content.kinds.concept_page import ConceptPage
+from stemline.book.content.letters import told as marked
 from stemline.football.play import Assignment, Play
 
 _LETTERS = re.compile(r"\b[A-Z][A-Z0-9]?\b")
@@ -59,6 +60,36 @@ def _named(role: str, job: ChangedJob) -> Iterator[str]:
     if role in roles and job.man:
         men = job.man.split()
         yield men[roles.index(role)] if len(men) == len(roles) else job.man
+
+
+def two_jobs(one: Printed) -> Iterator[str]:
+    """Each man to whom one line for his call gives two of the jobs that his role has on the page,
+    and each who is told another man's letter alone for what only some calls have."""
+    _, group, plays = one
+    for play in plays:
+        calls = group.calls if group is not None else ()
+        told = [job for each in calls if holds(each.calls, play, plays) for job in each.jobs]
+        for task in play.assignments:
+            mine = [j for j in told if j.words and task.role and task.role in j.role.split(", ")]
+            if not mine or play.man(task.man).interior:
+                continue
+            jobs = {job for other in plays for job in _jobs(task.role, other)}
+            for line in mine:
+                found = [job for job in jobs if job in line.words]
+                whole = [a for a in found if not any(a != b and a in b for b in found)]
+                if len(whole) > 1:
+                    yield f"{play.call.spoken}: {task.man} is told {sorted(whole)}"
+            named = {man for line in mine if len(line.role.split(", ")) == 1
+                     for man in line.man.split()}  # fmt: skip
+            if named and task.man not in named:
+                yield f"{play.call.spoken}: {task.role} is {task.man}, told {sorted(named)}"
+
+
+def _jobs(role: str, play: Play) -> Iterator[str]:
+    """The job that a role has in a call, as a page prints it."""
+    task = play.runs(role)
+    if task is not None and task.job and not play.man(task.man).interior:
+        yield marked(task.job, play, task).rstrip(".")
 
 
 def idle_roles(one: Printed) -> Iterator[str]:

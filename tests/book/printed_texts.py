@@ -65,6 +65,8 @@ def badly_said(of: object) -> Iterator[str]:
             yield f"{where} says a sentence twice: {words}"
         if re.search(r"(?:^|[,.:;] )([\w#]+(?: [\w#]+)*), \1(?=[,.;]|$)", words):
             yield f"{where} names one twice: {words}"
+        if re.search(r"\b([A-Z][A-Z0-9]?) \1\b", words):
+            yield f"{where} names a man twice: {words}"
     for notes in lists(of):
         if len(set(map(repr, notes))) < len(notes):
             yield f"a note twice: {notes}"

@@ -13,6 +13,7 @@ from call_reading import (
     lettered,
     of_tag,
     printed,
+    two_jobs,
     unsaid,
     wrong_men,
 )
@@ -48,6 +49,10 @@ def pages(book: Book, season: Season) -> list[Printed]:
 
 def test_each_man_of_each_call_finds_himself(pages: list[Printed]) -> None:
     assert [line for one in pages for line in wrong_men(one)] == []
+
+
+def test_no_line_gives_a_man_two_jobs_or_anothers_letter(pages: list[Printed]) -> None:
+    assert [line for one in pages for line in two_jobs(one)] == []
 
 
 def test_no_line_names_a_role_that_its_call_has_not(pages: list[Printed]) -> None:

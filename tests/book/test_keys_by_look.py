@@ -39,11 +39,47 @@ def test_the_page_names_whom_each_call_reads_against_each_look(name: str) -> Non
 
 
 @pytest.mark.parametrize("name", BUNDLED)
+def test_who_he_is_names_its_call_where_he_may_be_another_in_one_with_that_tag(name: str) -> None:
+    named = 0
+    for sheet, page in pages(name):
+        reading = [p.call for p in season_of(name).plays if p.call.concept == sheet.name and p.keys]
+        for key in page.keys:
+            calls = [call for call in reading if " + ".join(call.tags) == key.calls]
+            first = calls[0]
+            others = [
+                c for c in calls if c.formation != first.formation or c.motion != first.motion
+            ]
+            assert key.of == (first.spoken if others else "")
+            told = {p.call.spoken for p in sheet.keyed if " + ".join(p.call.tags) == key.calls}
+            assert told == {first.spoken}
+            named += bool(key.of)
+    assert named
+
+
+@pytest.mark.parametrize("name", BUNDLED)
 def test_the_rule_is_said_as_give_if_and_throw_if(name: str) -> None:
     for _, page in pages(name):
         for choice in (c for key in page.keys for c in key.choices):
             assert choice.label.split()[0] in ("give", "throw", "pull", "pitch", "hand", "keep")
             assert choice.words == "" or choice.words.startswith("if ")
+
+
+@pytest.mark.parametrize("name", BUNDLED)
+def test_the_rule_is_true_of_each_call_with_the_tag(name: str) -> None:
+    made = {page.name: page for _, page in pages(name)}
+    told = 0
+    for play in season_of(name).plays:
+        for n, key in enumerate(play.keys):
+            mine = [
+                k for k in made[play.call.concept].keys if k.calls == " + ".join(play.call.tags)
+            ]
+            for (_, to, _), (does, _), choice in zip(
+                key.choices, key.done, mine[n].choices, strict=True
+            ):
+                role = next((a.role for a in play.assignments if a.man == to), to)
+                assert choice.label in (does, does.removesuffix(to) + role), play.call.spoken
+                told += choice.label != does
+    assert told
 
 
 def test_the_glance_says_its_rule_and_who_fits_the_run() -> None:

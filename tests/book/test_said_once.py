@@ -47,6 +47,7 @@ def test_what_is_said_twice_or_runs_together_is_told(book: Book) -> None:
         ("Go now.Then stop.",),
         ("Stop , then go.",),
         ("Slide: LT, LG, LG.",),
+        ("Throw it to H H or run.",),
     ):
         other = replace(row, task=replace(row.task, says=says))
         assert list(badly_said(replace(page, rows=(other, *page.rows[1:])))), says

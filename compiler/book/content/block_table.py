@@ -47,13 +47,15 @@ class Fronts:
 class KeyRead:
     """A defender who is read: as he is described, his letter in the look drawn ("" without one),
     and what is done when: ("give", "if he widens"). ``calls`` tells with which tags, "" where with
-    none; ``looks`` who he is, looks in which he is the same together: ("Bear, Zero", "J")."""
+    none; ``looks`` who he is, looks in which he is the same together: ("Bear, Zero", "J"), and
+    ``of`` the call that they are told of, "" where it is every call with that tag."""
 
     described: str
     man: str
     choices: tuple[Remark, ...]
     calls: str = ""
     looks: tuple[Remark, ...] = ()
+    of: str = ""
 
 
 NOTHING = "–"
@@ -198,22 +200,42 @@ def place_of(man: Man, play: Play) -> str:
 def key_reads(plays: Iterable[Play], keyed: Iterable[Play]) -> tuple[KeyRead, ...]:
     """The defenders whom the calls read instead of blocking them: of ``plays`` the first that
     reads any, and the first with each other tag; ``keyed`` are these against every look."""
-    firsts: dict[tuple[str, ...], Play] = {}
+    tagged: dict[tuple[str, ...], list[Play]] = {}
     for play in plays:
         if play.keys:
-            firsts.setdefault(play.call.tags, play)
+            tagged.setdefault(play.call.tags, []).append(play)
     by_look = [p for p in keyed if p.defence is not None]
     return tuple(
         KeyRead(
             key.described,
             mark(key.man),
-            tuple(Remark(does, f"if {when}" if when else "") for does, when in key.done),
+            _choices(n, alike),
             " + ".join(tags),
-            _who_is_read(n, [p for p in by_look if p.call.spoken == play.call.spoken]),
+            _who_is_read(n, [p for p in by_look if p.call.spoken == alike[0].call.spoken]),
+            alike[0].call.spoken if len({_set(p) for p in alike}) > 1 else "",
         )
-        for tags, play in firsts.items()
-        for n, key in enumerate(play.keys)
+        for tags, alike in tagged.items()
+        for n, key in enumerate(alike[0].keys)
     )
+
+
+def _set(play: Play) -> tuple[str, str]:
+    """What places the men, whichever side is called: from another set another man may be read."""
+    return play.call.formation, play.call.motion
+
+
+def _choices(number: int, plays: Sequence[Play]) -> tuple[Remark, ...]:
+    """What is done off one key of the first of ``plays``, and when: who gets the ball by his
+    letter, or by his role where others of them have another man for it."""
+    play, made = plays[0], list[Remark]()
+    key = play.keys[number]
+    for n, ((does, when), (_, to, _)) in enumerate(zip(key.done, key.choices, strict=True)):
+        also = (p.keys[number].done[n][0] for p in plays if number < len(p.keys))
+        role = next((a.role for a in play.assignments if to and a.man == to), "")
+        if role and any(words != does for words in also):
+            does = f"{does.removesuffix(to)}{role}"
+        made.append(Remark(does, f"if {when}" if when else ""))
+    return tuple(made)
 
 
 def _who_is_read(number: int, plays: Iterable[Play]) -> tuple[Remark, ...]:

@@ -87,7 +87,7 @@ def by_call(
     the rows' cells, ``tags`` are the coach's words for each."""
     made: dict[str, list[ChangedJob]] = {}
     first: dict[str, tuple[int, int]] = {}
-    said = [*_cast(rows, columns), *_changed(rows)]
+    said = [*_cast(rows, columns), *_changed(rows, columns)]
     said += [(c.calls, c.first, ChangedJob("", LINE, c.words)) for c in _line(line)]
     said += [(c.calls, c.first, ChangedJob("", PASSER, c.words)) for c in passer if c.first]
     for number, (calls, at, job) in enumerate(said):
@@ -130,19 +130,38 @@ def _cast(rows: Sequence[Row], columns: Sequence[str]) -> Iterator[tuple[str, in
                 continue
             if man == (_own(row) or NOBODY) or (_only(row) and man == _first(row)):
                 continue  # whose the row is in some calls only is told with those
-            words = _whole(row) if not _own(row) and not _only(row) else ""
+            words = _whole(_as_in(name, row)) if name in _told_whole(row, columns) else ""
             yield name, at, ChangedJob(man, row.role, words)
 
 
-def _changed(rows: Sequence[Row]) -> Iterator[tuple[str, int, ChangedJob]]:
+def _told_whole(row: Row, columns: Sequence[str]) -> tuple[str, ...]:
+    """The formations whose lines tell all of a row that the page's own call has not."""
+    if _own(row) or _only(row):
+        return ()
+    cells = zip(columns[1:], row.men[1:], strict=True)
+    return tuple(name for name, man in cells if man != NOBODY)
+
+
+def _as_in(calls: str, row: Row) -> Row:
+    """The row with the job that exactly ``calls`` have in the place of the common one."""
+    theirs = next((c for c in row.but if c.part == "job" and c.calls == calls), None)
+    if theirs is None:
+        return row
+    return replace(row, task=replace(row.task, job=theirs.words, looks=theirs.looks))
+
+
+def _changed(rows: Sequence[Row], columns: Sequence[str]) -> Iterator[tuple[str, int, ChangedJob]]:
     for row in rows:
-        mine = _own(row)
+        mine, whole = _own(row), _told_whole(row, columns)
         for change in row.but:
             if change.first == 0 and mine:
                 continue
+            if change.part == "job" and change.calls in whole:
+                continue  # that formation's line has it in the row's place
             man = _then(row, change) or mine or _first(row)
             if change.part == "only":
-                yield change.calls, change.first, ChangedJob(man, row.role, _whole(row))
+                men = _then(row, change) or mine or _players(row)
+                yield change.calls, change.first, ChangedJob(men, row.role, _whole(row))
             elif change.part == "man" and not row.role and change.words == NOBODY:
                 continue  # his job without a role is another row there
             elif change.part == "man":
@@ -174,6 +193,11 @@ def _then(row: Row, change: JobChange) -> str:
 def _first(row: Row) -> str:
     """The first man who has the row in some formation."""
     return next((man for man in row.men if man != NOBODY), "")
+
+
+def _players(row: Row) -> str:
+    """All who have the row in some formation, each once."""
+    return " ".join(dict.fromkeys(man for man in row.men if man != NOBODY))
 
 
 def _only(row: Row) -> bool:

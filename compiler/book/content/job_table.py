@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from stemline.book.content.block_table import place_of
 from stemline.book.content.calling import Calling
 from stemline.book.content.job_rows import JobChange, LineJobs, Row, ToldJob
-from stemline.book.content.letters import each_letter, is_theirs, told
+from stemline.book.content.letters import each_letter, is_theirs, told, with_men
 from stemline.book.content.page import Remark, sentence
 from stemline.football.play import SHARED, Assignment, Kind, Play
 
@@ -56,7 +56,7 @@ def by_role(words: str, play: Play, a: Assignment, lettered: bool = False) -> st
         lambda letter, before: (
             letter
             if is_theirs(letter, before, play, a) or letter not in names
-            else f"{names[letter]} {letter}"
+            else with_men(names[letter], (letter,))
             if lettered
             else names[letter]
         ),
