@@ -68,7 +68,7 @@ SIDELINE_ROWS: tuple[tuple[str, str, Answer], ...] = (
                         rf"{_NUMBER}\b(?P<rest>(?! back).*)", _ranked),
     ("concept run tag", rf"(?P<head>(?:.*? )?)(?:number|no\.?) {_NUMBER}"
                         rf" (?P<side>{_COUNTED})\b(?P<rest>.*)", _ranked),
-    ("concept run tag", r"(?P<head>.+ when (?:.*[ ,])?)(?P<strong>\d) ?(?:by|-) ?(?P<weak>\d)"
+    ("concept run tag", r"(?P<head>.+ when (?:.*[ ,])?)(?P<strong>\d) ?by ?(?P<weak>\d)"
                         r"(?P<rest>.*)", r"\g<head>\g<strong>x\g<weak>\g<rest>"),
     ("concept tag", r"alert (?P<who>.+?) if (?P<when>.+)", r"alert \g<who> when \g<when>"),
     ("concept run tag", rf"feet (?P<steps>(?:{_FEET})(?: (?:{_FEET}))+)",
