@@ -23,7 +23,7 @@ def format_texts(paths: tuple[Path, ...], check: bool, diff: bool) -> None:
     editor.
 
     Comments stay where they belong and no line changes its place, so no play changes. A line that
-    cannot be read stays as it is.
+    cannot be read stays as it is; of standard input that ends with 2, the text given back.
     """
     import sys
     from difflib import unified_diff
@@ -34,11 +34,14 @@ def format_texts(paths: tuple[Path, ...], check: bool, diff: bool) -> None:
 
     if paths == (Path("-"),):
         given = Source("standard input", sys.stdin.read())
-        click.echo(_laid_out(given), nl=False)
+        text, wrong = _laid_out(given)
+        click.echo(text, nl=False)
+        if wrong:
+            raise SystemExit(2)
         return
     other = 0
     for source in _sources(paths):
-        text = _laid_out(source)
+        text, _ = _laid_out(source)
         if text == source.text:
             continue
         other += 1
@@ -55,8 +58,9 @@ def format_texts(paths: tuple[Path, ...], check: bool, diff: bool) -> None:
         raise SystemExit(1)
 
 
-def _laid_out(source: Source) -> str:
-    """The text in its layout; what of it could not be read, and so stays as it is, is told."""
+def _laid_out(source: Source) -> tuple[str, bool]:
+    """The text in its layout, and whether some of it could not be read, which is told: it stays as
+    it is."""
     from stemline.diagnostics.render import render
     from stemline.syntax.formatting import formatted
     from stemline.syntax.parser import parse
@@ -64,7 +68,7 @@ def _laid_out(source: Source) -> str:
     tree, found = parse(source)
     if wrong := [d for d in found if d.is_error]:
         click.echo(render(wrong, {source.name: source}), nl=False, err=True)
-    return formatted(tree)
+    return formatted(tree), bool(wrong)
 
 
 def _sources(paths: tuple[Path, ...]) -> Iterator[Source]:

@@ -101,11 +101,16 @@ def line_words(change: LineChange, subjects: Sequence[str] = ()) -> Iterator[Tol
         word = "we now read" if one.verb == "read" and not one.subject else "new:"
         said = line_aloud(now, subjects).removeprefix("we read " if word != "new:" else "")
         yield ToldLine("new", f"{INDENT}{word} {said}")
-    elif one.verb in _LOOKS and not one.subject and was.value != now.value:
+    elif is_read(one) and was.value != now.value:
         yield ToldLine("now", f"{INDENT}{_LOOKS[one.verb]} {_order_aloud(now.value)}{_when(now)}")
         yield ToldLine("now", f"{2 * INDENT}before: {_order_aloud(was.value)}")
     else:
         yield ToldLine("now", INDENT + _instead(was, now, subjects))
+
+
+def is_read(line: SaidLine) -> bool:
+    """Whether the line says in which order the quarterback looks."""
+    return line.verb in _LOOKS and not line.subject
 
 
 def _told_words(was: SaidLine | None, now: SaidLine | None) -> Iterator[ToldLine]:
@@ -142,7 +147,7 @@ def line_aloud(line: SaidLine, subjects: Sequence[str] = (), now: str = "") -> s
         value = duty_aloud(verb, line.value)
     elif verb == "starts":
         value = _AHEAD.sub(r"\1 before the snap", value)
-    elif verb in _LOOKS and not line.subject:
+    elif is_read(line):
         value = _order_aloud(line.value)
     if bool(line.subject) == (verb == "at"):
         verb, value = label_words(verb, value)

@@ -11,6 +11,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from functools import cached_property
 
+from stemline.compare.aloud import is_read
 from stemline.compare.comparison import (
     CallChange,
     Comparison,
@@ -23,7 +24,7 @@ from stemline.compare.matching import ALIKE, likeness
 from stemline.compare.reach import Reach
 from stemline.compare.renames import Matched, matched
 from stemline.compare.row_order import ORDER, ordered
-from stemline.describe.changes import PROTECTION, changes, order_changes
+from stemline.describe.changes import PROTECTION, READS, changes, order_changes
 from stemline.football.defenders import Defence
 from stemline.football.play import Play
 from stemline.resolve.expand import Order
@@ -254,7 +255,24 @@ class _Comparing:
                 or (change.was is not None and change.was.key in before.spoken(c.before))
             )
         ]
-        return replace(change, calls=tuple(reached))
+        alike = self._reads_alike(change, [c for c in changed if c.spoken in reached])
+        return replace(change, calls=tuple(reached), reads_alike=alike)
+
+    def _reads_alike(self, change: DefinitionChange, changed: Sequence[CallChange]) -> bool:
+        """Whether a line of reads only says in other words what it said: ``changed`` are the calls
+        that the definition reaches."""
+        one = change.now
+        if change.was is None or one is None or not any(map(_is_order, change.lines)):
+            return False
+        if any(c.was is None or c.now is None for c in changed):
+            return False
+        if any(what in READS for c in changed for what, _, _ in c.orders):
+            return False
+        named = {(one.owner or one.name).casefold(), *[one.name.casefold()] * bool(one.owner)}
+        return any(
+            {now.concept, *now.tags} == named and _play(self._new, now) is not None
+            for _, now in self._calls[0]
+        )
 
     def _drawn_otherwise(
         self, dress: DefinitionChange, changed: Sequence[CallChange]
@@ -303,6 +321,12 @@ def _moves(change: DefinitionChange) -> bool:
     still = _PAGES_ONLY if change.one.kind == "playbook" else _WORDS_ONLY
     lines = (line.now or line.was for line in change.lines)
     return any(line is not None and line.verb not in still for line in lines)
+
+
+def _is_order(line: LineChange) -> bool:
+    """Whether it is an order of reads, always true, that stands in another's place."""
+    both = [side for side in (line.was, line.now) if side is not None]
+    return len(both) == 2 and all(is_read(side) and not side.guard for side in both)
 
 
 def _stands_as(line: SaidLine | None) -> tuple[str, ...]:

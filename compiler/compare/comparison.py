@@ -18,6 +18,8 @@ class DefinitionChange:
     ``roles`` are its roles that have another name; ``calls`` the calls whose plays are different
     and that are made of it, as they are spoken now, or were. ``kin`` is, of one that is new or
     gone, what on the other side it was split from, or has gone into, and how alike the two are.
+    ``reads_alike`` says that its calls are read as they were, and that its own line of reads, which
+    is another, decides that in one of them.
     """
 
     was: Definition | None
@@ -27,6 +29,7 @@ class DefinitionChange:
     likeness: float | None = None
     calls: tuple[str, ...] = ()
     kin: tuple[str, float] | None = None
+    reads_alike: bool = False
 
     @property
     def one(self) -> Definition:

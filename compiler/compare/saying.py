@@ -5,7 +5,14 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Collection, Iterator, Mapping, Sequence
 
-from stemline.compare.aloud import INDENT, ToldLine, dress_words, line_aloud, lines_words
+from stemline.compare.aloud import (
+    INDENT,
+    ToldLine,
+    dress_words,
+    is_read,
+    line_aloud,
+    lines_words,
+)
 from stemline.compare.comparison import CallChange, Comparison, DefinitionChange
 from stemline.compare.definitions import Definition, SaidLine
 from stemline.compare.topics import ConceptTopic, Replacement
@@ -187,7 +194,11 @@ def _change(change: DefinitionChange, found: Comparison, kind: str) -> Iterator[
     """What a definition says otherwise, and whom that reaches."""
     for old, new in change.roles:
         yield ToldLine("now", f"{INDENT}{old} is now called {new}")
-    yield from lines_words(change.lines)
+    lines = change.lines
+    if change.reads_alike:
+        lines = tuple(x for x in lines if not all(s and is_read(s) for s in (x.was, x.now)))
+        yield ToldLine("note", f"{INDENT}we read as before: the line says it in other words")
+    yield from lines_words(lines)
     if kind not in ("dress", "playbook", "week", "install"):
         yield ToldLine("note", INDENT + _reach(change, found))
 

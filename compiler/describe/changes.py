@@ -19,6 +19,8 @@ from stemline.geometry.paths import Path, polyline
 
 PROTECTION = "Protection was"
 """Which order tells of the protection."""
+READS = ("Reads were", "After the reads was", "Under pressure was")
+"""Which orders tell whom the quarterback looks at."""
 BALL = "The ball went"
 """Which order tells how the ball goes from man to man."""
 TOLERANCE = 0.5
@@ -201,9 +203,9 @@ def order_changes(play: Play, before: Play) -> tuple[tuple[str, str, str], ...]:
     ball = said_any(before.exchanges) or said_any(play.exchanges)
     rows = (
         ("Feet were", _feet(before), _feet(play)),
-        ("Reads were", numbered(before.reads), numbered(play.reads)),
-        ("After the reads was", at_last(before), at_last(play)),
-        ("Under pressure was", numbered(before.pressure), numbered(play.pressure)),
+        (READS[0], numbered(before.reads), numbered(play.reads)),
+        (READS[1], at_last(before), at_last(play)),
+        (READS[2], numbered(before.pressure), numbered(play.pressure)),
         ("Alerts were", _alerts(before), _alerts(play)),
         ("The kill was", _kills(before), _kills(play)),
         (PROTECTION, before.protection, play.protection),

@@ -35,7 +35,44 @@ def _out_at_once(found: re.Match[str]) -> str:
     )  # fmt: skip
 
 
+_YARDS_IN_A_METRE = 1 / 0.9144
+"""The international yard of 1959."""
+_METRES = re.compile(r"(\d+(?:\.\d+)?) ?(?:met(?:re|er)s?|m)\b", re.IGNORECASE)
+_NUMBERS = {"one": "1", "two": "2", "three": "3", "four": "4", "five": "5"}
+_NUMBER = rf"(?P<n>{'|'.join(_NUMBERS)}|[1-5])"
+_COUNTED = r"strong|weak|call|away|left|right|field|boundary|each"
+_FEET = r"catch|quick|[1357]|hitch|reset|fake"
+
+
+def _in_yards(found: re.Match[str]) -> str:
+    """To half a yard, as men are lined up."""
+    line = _METRES.sub(
+        lambda m: f"{round(2 * float(m[1]) * _YARDS_IN_A_METRE) / 2:g}", found.string
+    )
+    return f"a number is yards: {typed(line)}"
+
+
+def _ranked(found: re.Match[str]) -> str:
+    number = found["n"].casefold()
+    man = f"{found['side']} #{_NUMBERS.get(number, number)}"
+    return typed(f"{found['head']}{man}{found['rest']}")
+
+
 SIDELINE_ROWS: tuple[tuple[str, str, Answer], ...] = (
+    ("concept run tag route formation motion",
+     rf"(?!.* runs (?:an? |the )?\d).*{_METRES.pattern}.*", _in_yards),
+    ("look", r".*\d ?met(?:re|er)s?\b.*", _in_yards),
+    ("concept tag", r"(?P<head>.+ runs [a-z][a-z ]* \d+(?:\.\d+)?) ?(?:yrds?|yd)\b(?P<rest>.*)",
+     r"\g<head>\g<rest>"),
+    ("concept run tag", rf"(?P<head>(?:.*? )?)(?P<side>{_COUNTED}) (?:(?:number|no\.?) )?"
+                        rf"{_NUMBER}\b(?P<rest>(?! back).*)", _ranked),
+    ("concept run tag", rf"(?P<head>(?:.*? )?)(?:number|no\.?) {_NUMBER}"
+                        rf" (?P<side>{_COUNTED})\b(?P<rest>.*)", _ranked),
+    ("concept run tag", r"(?P<head>.+ when (?:.*[ ,])?)(?P<strong>\d) ?by ?(?P<weak>\d)"
+                        r"(?P<rest>.*)", r"\g<head>\g<strong>x\g<weak>\g<rest>"),
+    ("concept tag", r"alert (?P<who>.+?) if (?P<when>.+)", r"alert \g<who> when \g<when>"),
+    ("concept run tag", rf"feet (?P<steps>(?:{_FEET})(?: (?:{_FEET}))+)",
+     lambda m: typed(f"feet {', '.join(m['steps'].split())}")),
     ("look", r"extends (?P<name>.+)", _parent),
     ("look", r"(?P<who>\w{1,2}) (?:blitz(?:es)?|rush(?:es)?|comes)(?P<rest> when .+)?", _gap),
     ("run", r"(?P<first>[^,]+?) and (?P<second>[^,]+?) doubles?(?: ?team)?(?: .+)?", _together),

@@ -25,7 +25,7 @@ from stemline.resolve.men_by_place import CalledMen, call_away, with_others
 from stemline.resolve.noting import with_notes
 from stemline.resolve.progression import look
 from stemline.resolve.roles import Bound, bind
-from stemline.source import Span
+from stemline.source import NOWHERE, Span
 
 
 @dataclass(frozen=True)
@@ -33,7 +33,8 @@ class CallParts:
     """What a call's play is made of.
 
     ``body`` is the concept with the call's tags laid over it, ``picture`` the men at the snap,
-    ``motions`` theirs by label, ``protections`` those that the body names, by its words for them.
+    ``motions`` theirs by label, ``protections`` those that the body names, by its words for them;
+    ``concept`` is where the concept's name stands.
     """
 
     body: Body
@@ -45,6 +46,7 @@ class CallParts:
     kind: Kind
     right_handed: bool
     span: Span
+    concept: Span
     scramble: tuple[tuple[str, str], ...] = ()
 
 
@@ -63,7 +65,8 @@ class Cast:
         body = casting.body
         self._casting = casting
         self._picture = replace(casting.picture, toward=playside(body, casting.picture))
-        self._bound = bind(body, self._picture, casting.call.spoken)
+        own = NOWHERE if casting.call.tags else casting.concept
+        self._bound = bind(body, self._picture, casting.call.spoken, own)
         _swap(body, self._bound)
         self._called_away = call_away(body, self._bound, self._picture, casting.call.spoken)
         standing = CalledMen(

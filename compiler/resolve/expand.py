@@ -269,6 +269,7 @@ class Expander:
             kind=concept.kind,
             right_handed=self._right_handed,
             span=order.span,
+            concept=concept.span,
             scramble=self._book.settings.scramble,
         )
 

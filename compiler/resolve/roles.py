@@ -37,6 +37,7 @@ from stemline.playbook.role_rules import (
     Wing,
 )
 from stemline.playbook.said import Said, SideWord
+from stemline.source import NOWHERE, Span
 
 
 @dataclass
@@ -57,17 +58,19 @@ class Bound:
         return next((r for r, m in self.men.items() if m == label), None)
 
 
-def bind(body: Body, picture: LinedUp, call: str) -> Bound:
-    """Every role of ``body`` bound; ``call`` is only for the messages.
+def bind(body: Body, picture: LinedUp, call: str, own: Span = NOWHERE) -> Bound:
+    """Every role of ``body`` bound; ``call`` is only for the messages, ``own`` is where the
+    concept's name stands, if no tag is laid over it: of a tag, and of what extends another, a
+    letter takes a man from his line on purpose.
 
     In a pass that joins a run a role that goes out for it comes before the run's line: its man
     runs his route, and the line of an `end` is passed over as where no tight end stands.
     """
     ends = line_ends(body, picture)
     if body.joins and ends:
-        alone = _bind_all(body, picture, {}, call)
+        alone = _bind_all(body, picture, {}, call, own)
         ends = {s: m for s, m in ends.items() if not _goes_out(body, alone.role_of(m), m, picture)}
-    return _bind_all(body, picture, ends, call)
+    return _bind_all(body, picture, ends, call, own)
 
 
 def _goes_out(body: Body, role: str | None, label: str, picture: LinedUp) -> bool:
@@ -77,7 +80,7 @@ def _goes_out(body: Body, role: str | None, label: str, picture: LinedUp) -> boo
     return said is not None and isinstance(said.value, RouteJob)
 
 
-def _bind_all(body: Body, picture: LinedUp, ends: Mapping[str, str], call: str) -> Bound:
+def _bind_all(body: Body, picture: LinedUp, ends: Mapping[str, str], call: str, own: Span) -> Bound:
     """The roles bound where ``ends`` are taken by their place in the line."""
     bound = Bound(men=dict(ends))
     _point(body, picture, bound, call)
@@ -86,22 +89,33 @@ def _bind_all(body: Body, picture: LinedUp, ends: Mapping[str, str], call: str) 
         role = min(ready, key=lambda r: (r not in body.first, *_turn(r, waiting[r].value)))
         _bind_one(role, waiting.pop(role), picture, bound, call)
     bound.nobody += waiting
-    bound.found += (*_circles(waiting), *_named_twice(body, picture, bound, call))
+    bound.found += (*_circles(waiting), *_named_twice(body, picture, bound, call, own))
     return bound
 
 
-def _named_twice(body: Body, picture: LinedUp, bound: Bound, call: str) -> Iterable[Diagnostic]:
-    """Men of whom two lines speak by two of their places: one of the lines is not drawn."""
+def _named_twice(
+    body: Body, picture: LinedUp, bound: Bound, call: str, own: Span
+) -> Iterable[Diagnostic]:
+    """Men of whom two lines speak by two of their places, or by a place and the letter: one of the
+    lines is not drawn."""
     for role in bound.nobody:
         rule = next(iter(body.rules.get(role, ())), None)
-        if rule is None or not _by_place(role, rule.value) or role not in body.jobs:
+        if rule is None or rule.value.words[0] != role or role not in body.jobs:
             continue
         for label in candidates(rule.value.choices[0], picture, bound):
             other = bound.role_of(label) or ""
             theirs = next(iter(body.rules.get(other, ())), None)
-            if theirs is not None and _by_place(other, theirs.value) and other in body.jobs:
+            if theirs is None or theirs.value.words[0] != other or other not in body.jobs:
+                continue
+            letters = any(isinstance(r.value.choices[0], ByLetter) for r in (rule, theirs))
+            if not letters or all(_is_inside(r.span, own) for r in (rule, theirs)):
                 yield W627(man=label, first=other, second=role, call=call).at(rule.span)
                 break
+
+
+def _is_inside(span: Span, own: Span) -> bool:
+    """Whether a line stands below the concept's name, in its text."""
+    return span.source == own.source and span.line > own.line
 
 
 def _by_place(role: str, rule: RoleRule) -> bool:

@@ -33,6 +33,8 @@ REACHING = (
      "out throws to strong #1 instead of strong #1 or run", "S"),
     ("if he opens to the slants", "if he stays", "Zone", 1, "we give if he stays instead of", "Q"),
     ("hot ground if nobody believes it", "hot ground", "Slip", 5, "the hot throw is ground", "Q"),
+    ("read drive on 3 > rest", "read drive on 3 > dig on hitch > flat on reset", "Pivot", 0,
+     "we read as before: the line says it in other words", ""),
     ("with your hands up", "with hands up", "Shovel", 0, "we now tell the carrier", ""),
 )  # fmt: skip
 """What is changed in the Herons' texts and in which concept; how many calls that reaches, a part of

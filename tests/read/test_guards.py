@@ -332,7 +332,7 @@ def test_a_count_of_one_side_is_wider_than_a_shape() -> None:
         ("3 or more", "E414"),
         ("3 or more wide", "E414"),
         ("3 stronk", "E414"),
-        ("3 by 2", "E410"),
+        ("3 by 2", "E404"),
         ("2.5 strong", "E410"),
         ("7 strong", "E411"),
         ("4 strong, 3 weak", "E411"),

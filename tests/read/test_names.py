@@ -258,7 +258,7 @@ def test_a_line_of_a_tag_that_cannot_be_read(line: str, code: str) -> None:
         ("V", "E453"),
         ("LT", "E453"),
         ("strong", "E455"),
-        ("strong 2", "E455"),
+        ("strong 2", "E404"),
         ("strong second", "E455"),
         ("receiver #2", "E451"),
         ("nobody or strong #1", "E452"),

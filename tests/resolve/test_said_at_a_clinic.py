@@ -72,6 +72,22 @@ def test_a_line_for_a_man_who_has_another_is_told(who: str, found: list[str]) ->
         assert (values["man"], values["first"], values["second"]) == ("Y", "strong #2", "tight end")
 
 
+@pytest.mark.parametrize(
+    ("more", "made", "found"),
+    [
+        ("    S runs cross 5\n", dress("Tight", concept="Test"), ["W627"]),
+        ("\ntag Over for Test\n    S runs cross 5\n", dress("Tight with Over", concept="Test"), []),
+        ("\nconcept More extends Test\n    S runs cross 5\n", dress("Tight", concept="More"), []),
+    ],
+)
+def test_a_letter_against_a_place_is_told_where_one_block_says_both(
+    more: str, made: str, found: list[str]
+) -> None:
+    text = PASS.format(lines="strong #1 runs seam\n    everyone else runs go\n    R runs check")
+    told = codes(compiled(ELEVEN, TIGHT, text + more, made))
+    assert [code for code in told if code == "W627" or code.startswith("E")] == found
+
+
 def test_the_fullback_of_a_protection_is_he_whoever_stays_in() -> None:
     text = """
 protection Two Edges

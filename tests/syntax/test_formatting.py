@@ -7,7 +7,9 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 
+from stemline.commands import main
 from stemline.compare.comparing import compared
 from stemline.compare.definitions import definitions
 from stemline.outside.texts import read_files
@@ -136,3 +138,12 @@ def test_a_line_that_cannot_be_read_stays_as_it_is() -> None:
     assert formatted(parse(Source("a.play", text))[0]) == (
         "concept Stick\n    one is strong #1\n    one  rnus  slant !!\n\nnothing  known\n"
     )
+
+
+@pytest.mark.parametrize(("line", "code"), [("one runs slant", 0), ("one  rnus  slant !!", 2)])
+def test_an_editor_is_told_of_a_text_that_cannot_be_read_and_has_it_back(
+    line: str, code: int
+) -> None:
+    text = f"concept Stick\n    {line}\n"
+    answer = CliRunner().invoke(main, ["format", "-"], input=text)
+    assert (answer.exit_code, answer.stdout, bool(answer.stderr)) == (code, text, code > 0)

@@ -270,7 +270,10 @@ class W624(Mistake):
 
 class W627(Mistake):
     title = "a man named twice"
-    message = "in {call} {man} is the {first} and the {second} too: drawn is what {first} does"
+    message = (
+        "in {call} one line says what {first} does, another what {second} does, and {man} is both: "
+        "drawn is what {first} does"
+    )
     label = "not drawn there"
     help = (
         "let one of the lines be for other formations, with `when` and their names, or name "
