@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Hashable
 from dataclasses import fields, is_dataclass
 from functools import cache
 from types import NoneType, UnionType
-from typing import Any, Union, get_args, get_origin, get_type_hints
+from typing import Any, Union, cast, get_args, get_origin, get_type_hints
 
 _Fits = Callable[[Any], bool]
 
@@ -47,8 +47,9 @@ def _fields_fit(value: Any) -> bool:
 
 
 @cache
-def _model(kind: type) -> tuple[tuple[str, _Fits], ...]:
+def _model(of: Hashable) -> tuple[tuple[str, _Fits], ...]:
     """The fields of a model of this room; none of another's, which is not read back."""
+    kind = cast("type[Any]", of)
     if not is_dataclass(kind) or not kind.__module__.startswith("stemline.book.content."):
         return ()
     hints = get_type_hints(kind)
