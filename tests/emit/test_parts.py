@@ -354,7 +354,10 @@ def test_a_part_that_other_processes_set_is_kept_before_the_next_is_there(
     assert kept.endswith(Part("first", "").key)
 
 
-def test_kept_heights_and_pieces_that_are_none_of_ours_are_not_there(tmp_path: Path) -> None:
+def test_kept_heights_and_pieces_that_are_none_of_ours_are_not_there(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(KeptHeights, "here", lambda _: "here ")
     with Store(tmp_path) as store:
         heights = KeptHeights(store)
         heights["a"] = {"a-fixed": 1.0}
