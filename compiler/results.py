@@ -200,7 +200,7 @@ def made_book(
     shown, on = _shown(compiled, season), Paper.named(paper)
     sections = _sections(compiled, season, theme, store)
     build = Build(shown, revision, date, theme, progress, on, store, sections=sections)
-    files = {BOOK: build.book()}
+    files = {BOOK: build.book(pictures=True)}
     drawn = build.pictures()
     named = _pictures(drawn)
     files |= {named[call]: svg.encode() for call, svg in drawn.items()}

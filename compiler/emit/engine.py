@@ -15,6 +15,7 @@ from typing import Any
 
 from stemline.diagnostics.catalogue.themes import E916
 from stemline.emit.engine_log import PictureFailed, heard
+from stemline.emit.engine_memory import remember
 from stemline.emit.fetch import Refused, answer
 from stemline.emit.gallery import Gallery
 from stemline.emit.pdf_forms import Forms
@@ -167,4 +168,5 @@ def _weasyprint() -> Any:
         import weasyprint.urls
     except OSError as why:
         raise PangoMissing(why) from why
+    remember()
     return weasyprint

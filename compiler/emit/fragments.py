@@ -93,7 +93,9 @@ def unpacked(data: bytes) -> Fragment | None:
         for head, body in lengths:
             objects.append((held[at : at + head], held[at + head : at + head + body]))
             at += head + body
-        if at != len(held):
+        parts = [kid for each in parents for kid in (each if type(each) is list else [each])]
+        told_of = {*pages, *contents, *elements, *parts, *letters.values()}
+        if at != len(held) or not told_of <= set(range(len(objects))):
             return None
         return Fragment(
             tuple(objects), tuple(pages), tuple(contents), tuple(elements), tuple(parents),

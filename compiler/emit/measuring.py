@@ -17,7 +17,7 @@ from stemline.book.content.book import Book
 from stemline.book.content.page import Page
 from stemline.book.layout.fit import FrontMatter, Laid, telling
 from stemline.book.layout.numbering import OPENING, FrontPages, page_numbers
-from stemline.book.layout.plans import Heights, plain_layout
+from stemline.book.layout.plans import Heights, opening_needs, page_needs, plain_layout
 from stemline.diagnostics.catalogue.themes import E914
 from stemline.emit.gallery import Gallery
 from stemline.emit.heights import heights_in
@@ -66,16 +66,21 @@ class Measuring:
     def kept_heights(self, measure: Measure, memory: Memory) -> Heights:
         """The same from ``memory``, where each is kept; ``measure`` is asked for those that are
         not there."""
+        needed = {"": opening_needs(self._book)} | {p.id: page_needs(p) for p in self._book.pages}
+
+        def has(key: str, id_: str) -> bool:
+            return key in memory and needed[id_] <= memory[key].keys()
+
         texts = {"": self._html(())}
         keys = {"": self._key(texts[""])}
         for page in self._book.pages:
             keys[page.id] = outline = self._outline(page)
-            if outline not in memory:
+            if not has(outline, page.id):
                 text = texts[page.id] = self._html((page,), opening=False)
                 same = self._key(text)
-                if same in memory:  # what its template does not print is other than it was
+                if has(same, page.id):  # what its template does not print is other than it was
                     memory[outline] = memory[same]
-        lacking = [id_ for id_ in texts if keys[id_] not in memory]
+        lacking = [id_ for id_ in texts if not has(keys[id_], id_)]
         groups = [lacking[at : at + _TOGETHER] for at in range(0, len(lacking), _TOGETHER)]
         for group, found in zip(
             groups, measure([self._part(each) for each in groups]), strict=True

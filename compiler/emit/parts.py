@@ -198,7 +198,8 @@ class Setter:
 
     def _beside(self, method: str, parts: Sequence[Part], few: int) -> Iterator[Any]:
         """What other processes make of ``parts``, from the first on, as far as it can be had."""
-        return self._helpers.each(method, parts) if len(parts) >= few else iter(())
+        many = len(parts) >= few or (parts and self._helpers.started)
+        return self._helpers.each(method, parts) if many else iter(())
 
     def _key(self, part: Part) -> str:
         return f"{self._theme.digest} {part.key}"

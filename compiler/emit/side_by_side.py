@@ -50,6 +50,11 @@ class SideBySide:
             self.end()
             self.number = 1
 
+    @property
+    def started(self) -> bool:
+        """Whether they are there, so that one value is worth giving them."""
+        return self._executor is not None
+
     def end(self) -> None:
         executor, self._executor = self._executor, None
         if executor is not None:

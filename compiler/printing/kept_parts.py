@@ -5,6 +5,7 @@ from __future__ import annotations
 
 import hashlib
 import json
+from math import inf
 
 from stemline.book.layout.plans import Heights
 from stemline.emit.fragments import Fragment, unpacked
@@ -83,6 +84,10 @@ def _read(data: bytes | None) -> Heights | None:
         held = json.loads(data) if data else None
     except (ValueError, RecursionError):
         return None
-    if isinstance(held, dict) and all(isinstance(each, int | float) for each in held.values()):
+    if isinstance(held, dict) and all(map(_is_height, held.values())):
         return held
     return None
+
+
+def _is_height(held: object) -> bool:
+    return type(held) is not bool and isinstance(held, int | float) and 0 <= held < inf

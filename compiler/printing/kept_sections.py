@@ -11,11 +11,27 @@ import hashlib
 import json
 from collections.abc import Callable, Iterable
 
+from stemline.book.content.cover_page import CoverPage
+from stemline.book.content.drawn_calls import Left
+from stemline.book.content.dressed_page import DressGroup
 from stemline.book.content.keeping import Made, Reads
+from stemline.book.content.kinds.call_page import CallPage
+from stemline.book.content.kinds.concept_page import ConceptPage
+from stemline.book.content.kinds.glance_page import GlanceRow
+from stemline.book.content.page import Page
 from stemline.book.content.part_as_data import part_as_data, part_from_data
 from stemline.outside.store import Store
 from stemline.proofs.page_readings import PageReadings
 from stemline.theme import Theme
+
+_KINDS: dict[str, object] = {
+    "calls": CallPage,
+    "cover": CoverPage,
+    "glance": tuple[GlanceRow, ...],
+    "left out": tuple[Left, ...],
+    "section": tuple[ConceptPage, DressGroup],
+}
+"""What each part is, by its name; the others are pages."""
 
 
 class KeptSections:
@@ -35,7 +51,7 @@ class KeptSections:
         digest = hashlib.sha256(self._read(reads, concept).encode())
         digest.update(hashlib.sha256(said).digest())
         key = digest.hexdigest()[:40]
-        held = self._held(key, make)
+        held = self._held(key, what, make)
         if held is not None:
             return held[0]
         made = make()
@@ -47,12 +63,13 @@ class KeptSections:
         self._note(key, entries)
         return made
 
-    def _held(self, key: str, make: Callable[[], Made]) -> tuple[Made] | None:
+    def _held(self, key: str, what: str, make: Callable[[], Made]) -> tuple[Made] | None:
         data = self._store.get(f"pages {key}")
         if data is None:
             return None
         try:
-            made, entries = part_from_data(data, make)
+            kind = _KINDS.get(what, tuple[Page, ...])
+            made, entries = part_from_data(data, kind, make)
         except (ValueError, LookupError, TypeError, RecursionError):
             return None
         self._note(key, entries)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from collections.abc import Container, Iterator
 from dataclasses import replace
 
 from stemline.book.content.book import Book, Edition, make_book
@@ -14,7 +14,7 @@ from stemline.emit.apart import apart
 from stemline.emit.gallery import Art, Gallery
 from stemline.emit.pdf import page_list, to_pdf
 from stemline.emit.pdf_ink import art_of
-from stemline.football.play import Season
+from stemline.football.play import Play, Season
 from stemline.football.timing.clock import read_clock
 from stemline.football.timing.levels import LEVELS
 from stemline.outside.store import Store
@@ -27,6 +27,9 @@ from stemline.printing.kept_parts import KeptFragments, KeptHeights
 from stemline.printing.kept_sections import KeptSections
 from stemline.printing.model import Progress
 from stemline.theme import Size, Theme
+
+_FULL = Showing(Size.FULL)
+_Calls = dict[str, tuple[Play, Art | None]]
 
 
 class Build:
@@ -59,14 +62,16 @@ class Build:
         keep = sections.keep if sections is not None else anew
         self._book = book or make_book(season, Edition(revision, date, paper), captions, keep)
         self._large: dict[str, Art] = {}
+        self._at = {line.call: line.id for line in self._book.index.calls}
         self._told, self._all, self._progress = 0, _all(self._book, season), progress
 
-    def book(self) -> bytes:
-        """The playbook as a PDF.
+    def book(self, *, pictures: bool = False) -> bytes:
+        """The playbook as a PDF. Where `pictures` is asked for afterwards, ``pictures`` has what it
+        gives drawn along with the book's, by the same processes.
 
         Raises `stemline.emit.pdf.PangoMissing` where the PDF library's system part is missing.
         """
-        gallery = self._gallery()
+        gallery = self._gallery(calls=pictures)
         values = self._book, gallery, self._theme, self._date, *self._memory()
         return apart(self._theme, len(gallery.arts), to_pdf, *values)
 
@@ -79,8 +84,8 @@ class Build:
         lines = self._book.index.calls
         return {line.call: at[line.id] for line in lines if line.id in at}
 
-    def _gallery(self) -> Gallery:
-        """Every picture that the book prints."""
+    def _gallery(self, *, calls: bool = False) -> Gallery:
+        """Every picture that the book prints; ``calls`` has those of `pictures` drawn too."""
         shown = [(page, entries) for page in self._book.pages for entries in _sets(page) if entries]
         wanted: list[Showing | list[Art]] = [
             self._found(entries, _is_large(page, entries)) or _showing(page, entries)
@@ -92,12 +97,15 @@ class Build:
             if isinstance(how, Showing)
             for entry in entries
         ]
-        with self._drawings.beside(asked):
+        large = {entries[0].call for page, entries in shown if _is_large(page, entries)}
+        rest = self._found_calls(large) if calls else {}
+        with self._drawings.beside([*asked, *_lacking(rest)]):
             arts = [
                 art
                 for (page, entries), how in zip(shown, wanted, strict=True)
                 for art in self._arts(page, entries, how)
             ]
+            self._draw_calls(rest)
         for number, (_, scene) in enumerate(self._legend, 1):
             arts.append(art_of(f"legend-{number}", scene, self._theme, ""))
         return Gallery(tuple(arts))
@@ -112,22 +120,29 @@ class Build:
 
     def pictures(self) -> dict[str, str]:
         """Every call's large picture as SVG, by the call as it is spoken."""
-        full, at = Showing(Size.FULL), {line.call: line.id for line in self._book.index.calls}
-        plays = {play.call.spoken: play for play in self._season.plays}
-        rest = {call: play for call, play in plays.items() if call not in self._large}
-        held = {call: self._kept(f"full {call}", at.get(call, ""), svg=True) for call in rest}
-        lacking = [(play, full, True) for call, play in rest.items() if held[call] is None]
-        with self._drawings.beside(lacking):
-            for call, play in rest.items():
-                art = held[call]
-                if art is None:
-                    art = self._drawings.art("", play, full, svg=True)
-                    self._drew(f"full {call}", self._drawings.name(play, full), at.get(call, ""))
-                self._large[call] = art
-                self._tell()
+        rest = self._found_calls(self._large)
+        with self._drawings.beside(_lacking(rest)):
+            self._draw_calls(rest)
         if self._sections is not None:
             self._sections.write()
-        return {call: self._large[call].svg for call in plays}
+        return {play.call.spoken: self._large[play.call.spoken].svg for play in self._season.plays}
+
+    def _found_calls(self, known: Container[str]) -> _Calls:
+        """The calls but those that are ``known``, each with its large picture as it is kept."""
+        plays = {play.call.spoken: play for play in self._season.plays}
+        return {
+            call: (play, self._kept(f"full {call}", self._at.get(call, ""), svg=True))
+            for call, play in plays.items()
+            if call not in known
+        }
+
+    def _draw_calls(self, calls: _Calls) -> None:
+        for call, (play, art) in calls.items():
+            if art is None:
+                art = self._drawings.art("", play, _FULL, svg=True)
+                self._drew(f"full {call}", self._drawings.name(play, _FULL), self._at.get(call, ""))
+            self._large[call] = art
+            self._tell()
 
     def _found(self, entries: tuple[Entry, ...], svg: bool) -> list[Art] | None:
         """The pictures of these as they are kept; None where one is not: they share a frame."""
@@ -180,6 +195,10 @@ class Build:
     def _tell(self) -> None:
         self._told += 1
         self._progress(self._told, self._all)
+
+
+def _lacking(calls: _Calls) -> list[tuple[Play, Showing, bool]]:
+    return [(play, _FULL, True) for play, art in calls.values() if art is None]
 
 
 def _sets(page: Page) -> Iterator[tuple[Entry, ...]]:

@@ -6,6 +6,7 @@ import io
 from collections.abc import Iterator
 from dataclasses import replace
 from itertools import chain, cycle
+from pathlib import Path
 from typing import Any
 
 import pypdfium2
@@ -24,6 +25,8 @@ from stemline.emit.pdf import to_pdf
 from stemline.emit.pdf_ink import letter_name
 from stemline.emit.side_by_side import SideBySide
 from stemline.football.play import Season
+from stemline.outside.store import Store
+from stemline.printing.kept_parts import KeptHeights
 from stemline.theme import Theme
 
 DATE = "2026-05-01"
@@ -349,3 +352,24 @@ def test_a_part_that_other_processes_set_is_kept_before_the_next_is_there(
         setter.set((Part("first", ""), Part("second", "")))
     (kept,) = before
     assert kept.endswith(Part("first", "").key)
+
+
+def test_kept_heights_and_pieces_that_are_none_of_ours_are_not_there(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(KeptHeights, "here", lambda _: "here ")
+    with Store(tmp_path) as store:
+        heights = KeptHeights(store)
+        heights["a"] = {"a-fixed": 1.0}
+        (row,) = store._new
+        for held in (b"{}", b"3", b'{"a-fixed": true}', b'{"a-fixed": NaN}', b"[]", b"\x80"):
+            store.put(row, held)
+            found = KeptHeights(store)
+            assert "a" not in found or not found["a"], held
+    piece = Fragment(((b"a", b""),), (0,), (0,), (0,), (0, [0]), letters={"x": 0})
+    assert unpacked(piece.packed()) == piece
+    wrongs: tuple[dict[str, Any], ...] = (
+        {"pages": (1,)}, {"parents": (0, [1])}, {"letters": {"x": "y"}}
+    )  # fmt: skip
+    for wrong in wrongs:
+        assert unpacked(replace(piece, **wrong).packed()) is None

@@ -136,3 +136,22 @@ def test_each_thing_that_a_page_reads_makes_it_anew(tmp_path: Path) -> None:
         assert kept == book(said, None)
         assert kept is not None and kept not in books, f"{new} is seen in no page"
         books.append(kept)
+
+
+_ENTRY = '[[], [["e", "Hitches", "PASS", [-1], true, "", []]], [-2, "e"]]'
+FORGED = tuple(each.encode() for each in ("{}", "3", '[[], [], "x"]', _ENTRY, "\x80"))
+
+
+def test_rows_that_are_none_of_ours_cost_time_and_nothing_else(tmp_path: Path) -> None:
+    """Each row under its own key and signature, with one of these for its bytes."""
+    said = texts()
+    with Store(tmp_path) as store:
+        fresh = book(said, store)
+    assert fresh is not None
+    for number in range(3):
+        with Store(tmp_path) as store:
+            rows = sorted(row for (row,) in store._base.execute("SELECT key FROM result"))  # type: ignore[union-attr]
+            for at, row in enumerate(rows):
+                store.put(row, FORGED[(at + number) % len(FORGED)])
+        with Store(tmp_path) as store:
+            assert book(said, store) == fresh

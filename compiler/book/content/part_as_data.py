@@ -15,6 +15,7 @@ from functools import cache
 from typing import Any
 
 from stemline.book.content.page import Entry
+from stemline.book.content.part_fits import fitting
 from stemline.football.later import later
 from stemline.football.play import Kind, Play
 
@@ -56,9 +57,12 @@ def part_as_data(part: object) -> tuple[bytes, dict[str, Entry]]:
     return json.dumps(held, separators=(",", ":")).encode(), writer.entries
 
 
-def part_from_data(data: bytes, make: Callable[[], object]) -> tuple[Any, dict[str, Entry]]:
-    """The part that was written and its pictures; ``make`` makes it anew, for who asks for a play.
-    Raises ValueError, LookupError or TypeError for what `part_as_data` does not write."""
+def part_from_data(
+    data: bytes, of: object, make: Callable[[], object]
+) -> tuple[Any, dict[str, Entry]]:
+    """The part of the type ``of`` that was written, and its pictures; ``make`` makes it anew, for
+    who asks for a play. Raises ValueError, LookupError or TypeError for what `part_as_data` does
+    not write, or is not of that type."""
     kinds, entries, made = json.loads(data)
     known = [(model, _names(model)) for model in (_models()[name] for name in kinds)]
     plays = _Plays(make)
@@ -77,7 +81,10 @@ def part_from_data(data: bytes, make: Callable[[], object]) -> tuple[Any, dict[s
     for id_, call, kind, changes, listed, aside, also in entries:
         play = plays.play(id_, Kind[kind])
         pictures[id_] = Entry(id_, call, play, value(changes), listed, aside, tuple(also))
-    return value(made), pictures
+    part = value(made)
+    if not (fitting(of)(part) and all(map(fitting(Entry), pictures.values()))):
+        raise ValueError(of)
+    return part, pictures
 
 
 class _Plays:

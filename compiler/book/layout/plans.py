@@ -115,6 +115,18 @@ def _opened(book: Book, heights: Heights, high: float) -> FrontMatter:
     return front(heights["contents"], heights["care"], heights["reading"], high)
 
 
+def opening_needs(book: Book) -> set[str]:
+    """The heights of the opening that `plans` asks for, by their ids."""
+    shown = OPENING if book.plan is None else OPENING[:1]
+    return {*shown, *(f"{id_} pages" for id_ in OPENING)}
+
+
+def page_needs(page: Page) -> set[str]:
+    """The heights that no page is planned without, by their ids."""
+    rows = {f"{e.id}-{part}" for e in telling(page.dressups) for part in ("row", "beside")}
+    return {f"{page.id}-fixed", f"{page.id}-head", *rows}
+
+
 def _over(entry: Entry) -> float:
     """About how much the words over a picture take in a row of two."""
     return _ABOVE + _LINE * ceil((len(entry.call) + len(entry.aside) + 1) / _LETTERS)

@@ -1,0 +1,162 @@
+"""What the engine works out again and again, worked out once: the same values, sooner.
+
+A document is laid out many times over: columns are tried at one height after another, cells are
+measured before they are set, and a section is laid out to be measured and again to be set. Each
+time the engine breaks the same words into lines and reads the same lengths off the same styles.
+`remember` puts memories before three of its functions; what they answer is what the functions
+would. An engine of another version than these were read in is left as it is.
+
+The memories of lines hang on the fonts that they were set in, and go with them; the others hang on
+a style. The engine changes no style that a box has been laid out by: it changes a copy.
+"""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable
+from functools import wraps
+from typing import Any
+
+_KNOWN = ("70.0",)
+"""The versions whose functions were read."""
+_MOST = 40_000
+"""Lines that are remembered at a time: those of a book of some hundred pages."""
+_OF_LINES = (
+    "direction", "font_family", "font_feature_settings", "font_kerning", "font_language_override",
+    "font_size", "font_stretch", "font_style", "font_variant_alternates", "font_variant_caps",
+    "font_variant_east_asian", "font_variant_ligatures", "font_variant_numeric",
+    "font_variant_position", "font_variation_settings", "font_weight", "hyphenate_character",
+    "hyphenate_limit_chars", "hyphenate_limit_zone", "hyphens", "lang", "letter_spacing",
+    "overflow_wrap", "tab_size", "text_decoration_line", "white_space", "word_break",
+    "word_spacing",
+)  # fmt: skip
+"""What of a style the breaking of lines looks at."""
+_WIDE = (
+    "margin_left", "margin_right", "margin_top", "margin_bottom", "padding_left", "padding_right",
+    "padding_top", "padding_bottom", "width", "min_width", "max_width",
+)  # fmt: skip
+_TALL = ("height", "min_height", "max_height")
+_BORDERS = tuple(f"border_{side}_width" for side in ("top", "right", "bottom", "left"))
+_LINES, _STRUT, _LENGTHS = "stemline lines", "stemline strut", "stemline lengths"
+"""Where on fonts and styles the memories are."""
+
+_Lengths = tuple[dict[str, Any], tuple[tuple[str, float], ...]]
+
+
+def remember() -> None:
+    """Put the memories before the engine's functions, once in a process."""
+    import weasyprint
+    from weasyprint.layout import percent
+    from weasyprint.text import line_break
+
+    if weasyprint.__version__ not in _KNOWN or hasattr(line_break, _LINES):
+        return
+    setattr(line_break, _LINES, True)
+    _put(line_break.split_first_line, lines_remembered(line_break.split_first_line))
+    _put(line_break.strut, strut_remembered(line_break.strut))
+    _put(percent.resolve_percentages, lengths_remembered(percent.resolve_percentages))
+
+
+def _put(function: Callable[..., Any], before: Callable[..., Any]) -> None:
+    """``before`` wherever the engine's modules have ``function`` by its name."""
+    name = function.__name__
+    for module in [*sys.modules.values()]:
+        if module.__name__.startswith("weasyprint.") and vars(module).get(name) is function:
+            setattr(module, name, before)
+
+
+def lines_remembered(split: Callable[..., Any]) -> Callable[..., Any]:
+    """As `split_first_line`, each line broken once for alike styles."""
+
+    @wraps(split)
+    def split_first_line(
+        text: str,
+        style: Any,
+        context: Any,
+        max_width: float | None,
+        justification_spacing: float,
+        is_line_start: bool = True,
+        minimum: bool = False,
+    ) -> Any:
+        fonts = vars(style.font_config)
+        known = fonts.get(_LINES)
+        if known is None:
+            known = fonts[_LINES] = ({}, {})
+        lines, kinds = known
+        kind = vars(style).get(_LINES)
+        if kind is None:
+            said = repr([style[name] for name in _OF_LINES])
+            kind = vars(style)[_LINES] = kinds.setdefault(said, len(kinds))
+        key = text, kind, max_width, justification_spacing, is_line_start, minimum
+        made = lines.get(key)
+        if made is None:
+            if len(lines) >= _MOST:
+                lines.clear()
+            made = lines[key] = split(
+                text, style, context, max_width, justification_spacing, is_line_start, minimum
+            )
+        layout, *rest = made
+        own = object.__new__(type(layout))  # a line is drawn with its own, and may be shortened
+        vars(own).update(vars(layout))
+        return own, *rest
+
+    return split_first_line
+
+
+def strut_remembered(made: Callable[[Any], Any]) -> Callable[[Any], Any]:
+    """As `strut`, asked once of a style."""
+
+    @wraps(made)
+    def strut(style: Any) -> Any:
+        held = vars(style).get(_STRUT)
+        if held is None:
+            held = vars(style)[_STRUT] = made(style)
+        return held
+
+    return strut
+
+
+def lengths_remembered(resolve: Callable[[Any, Any], None]) -> Callable[[Any, Any], None]:
+    """As `resolve_percentages`, the lengths of a style read once; one with sums, with heights in
+    percent, or whose borders collapse or count as its width, is left to the engine."""
+    from weasyprint.formatting_structure.boxes import Box, PageBox
+
+    @wraps(resolve)
+    def resolve_percentages(box: Any, containing_block: Any) -> None:
+        style = box.style
+        lengths = vars(style).get(_LENGTHS)
+        if lengths is None:
+            lengths = vars(style)[_LENGTHS] = _lengths(style) or False
+        if lengths is False or isinstance(box, PageBox):
+            resolve(box, containing_block)
+            return
+        fixed, shares = lengths
+        vars(box).update(fixed)
+        if shares:
+            width = (
+                containing_block.width if isinstance(containing_block, Box) else containing_block[0]
+            )
+            for name, share in shares:
+                setattr(box, name, width * share / 100)
+
+    return resolve_percentages
+
+
+def _lengths(style: Any) -> _Lengths | None:
+    """What a box has of a style by name, and what it has in hundredths of the width around it."""
+    if style["box_sizing"] != "content-box" or style["border_collapse"] == "collapse":
+        return None
+    fixed: dict[str, Any] = {name: style[name] for name in _BORDERS}
+    shares: list[tuple[str, float]] = []
+    for name in (*_WIDE, *_TALL):
+        value = style[name]
+        unit = getattr(value, "unit", None)
+        if value is None or value == "auto":
+            fixed[name] = 0 if value == "auto" and name in ("min_width", "min_height") else value
+        elif unit == "px":
+            fixed[name] = value.value
+        elif unit == "%" and name in _WIDE:
+            shares.append((name, value.value))
+        else:
+            return None
+    return fixed, tuple(shares)

@@ -1,0 +1,62 @@
+"""The engine with its memories lays out what it lays out without them."""
+
+from __future__ import annotations
+
+import weasyprint
+from sample_gallery import CAPTIONS, gallery_of
+from sample_season import sample_season
+from weasyprint.layout import percent
+from weasyprint.text import line_break
+
+from stemline.book.content.book import Edition, make_book
+from stemline.book.layout.plans import plain_layout
+from stemline.emit import engine_memory
+from stemline.emit.html import book_html
+from stemline.emit.parts import Part, Press, part_of
+from stemline.theme import load_theme
+
+TRIED = (
+    """<style>
+.two { columns: 2; column-gap: 9pt; width: 60% }
+.bar { padding: 1% 2pt; box-sizing: border-box; width: 50% }
+.bent { text-decoration: underline; letter-spacing: 1pt; text-align: justify; line-height: 1.4 }
+.tight { white-space: nowrap; overflow: hidden; text-overflow: ellipsis; width: 40pt }
+.broken { overflow-wrap: anywhere; width: 30pt } table { border-collapse: collapse; width: 80% }
+td { border: 1pt solid; padding: 1pt 2% }
+</style><body lang="en">"""
+    + "".join(
+        f"""<p class="{kind}" id="{kind}">Read the corner, then the hitch behind him; throw it
+    awaybythetime
+    he turns round, and do not wait for anybody <b>{kind}</b> <i>else</i>.</p>"""
+        for kind in ("two", "bar", "bent", "tight", "broken", "")
+    )
+    + "<table><tr><td>One<td>two three four</table>"
+)
+
+
+def test_with_memories_every_line_and_length_is_as_without() -> None:
+    theme = load_theme()
+    book = make_book(sample_season(), Edition("", ""), CAPTIONS)
+    gallery = gallery_of(sample_season(), CAPTIONS)
+    shown = book.pages[-1:]
+    html = book_html(book, gallery, plain_layout(book), theme, shown=shown, opening=False)
+    page, press = part_of("", html, gallery), Press(theme)
+
+    def made() -> list[object]:
+        tried = [TRIED, TRIED.replace("60%", "70%")]
+        return [press.measure(page), *(press.set(Part("", html)).packed() for html in tried)]
+
+    with_memories = made()
+    of = line_break.split_first_line, line_break.strut, percent.resolve_percentages
+    for memory in of:
+        engine_memory._put(memory, memory.__wrapped__)
+    try:
+        assert with_memories == made()
+    finally:
+        for memory in of:
+            engine_memory._put(memory.__wrapped__, memory)
+
+
+def test_the_engine_is_one_whose_functions_were_read() -> None:
+    """Another one is slow and right: read what `engine_memory` stands before, then add it there."""
+    assert weasyprint.__version__ in engine_memory._KNOWN
