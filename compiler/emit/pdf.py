@@ -209,7 +209,7 @@ class _BookInParts:
             outline = self._outlining.whole(laid, plan.numbers)
             return Unfilled(outline, lambda: part(shown[0].id, "pages", *shown))
 
-        parts: list[Part | Unfilled] = [part("front", "front")]
+        parts: list[Part | Unfilled] = [part("cover", "cover"), part("front", "front")]
         parts += (sheet(*some) for some in _sheets(self._book, plan))
         if self._book.index.pages:
             parts.append(part("index", "index"))
