@@ -6,7 +6,9 @@ else works without them.
 
 from __future__ import annotations
 
+import ctypes.util
 import re
+import sys
 import tempfile
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager, suppress
@@ -164,9 +166,34 @@ def _inside(document: Any, theme: Theme) -> None:
 
 def _weasyprint() -> Any:
     try:
-        import weasyprint
-        import weasyprint.urls
+        with suppress(OSError), _asking_no_compiler():
+            return _imported()
+        return _imported()
     except OSError as why:
         raise PangoMissing(why) from why
+
+
+def _imported() -> Any:
+    import weasyprint
+    import weasyprint.urls
+
     remember()
     return weasyprint
+
+
+@contextmanager
+def _asking_no_compiler() -> Iterator[None]:
+    """The engine looks for each of its libraries under the names of all systems. On Linux Python
+    asks a compiler and a linker about each that is not there, some 300 processes; the loader knows
+    the names that are right by itself."""
+    find = ctypes.util.find_library
+    if sys.platform == "linux":
+        ctypes.util.find_library = _found_nowhere
+    try:
+        yield
+    finally:
+        ctypes.util.find_library = find
+
+
+def _found_nowhere(name: str) -> str | None:
+    return None

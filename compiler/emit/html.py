@@ -51,9 +51,9 @@ def book_html(
     and of the small pictures all but the telling ones. Then ``shown`` may be some of the book's
     pages of pictures, and ``opening`` False leaves out all that stands before them.
 
-    A ``part`` of it is set alone: "front" with all before the pages of pictures, "pages"
-    with those of ``shown``, "index", and "feet" with the foot of each page, the cover and as many
-    ``sheets`` after it.
+    A ``part`` of it is set alone: "cover", "front" with the rest before the pages of pictures,
+    "pages" with those of ``shown``, "index", and "feet" with the foot of each page, the cover and
+    as many ``sheets`` after it.
     """
     pages = tuple(
         Laid(page if front else replace(page, dressups=telling(page.dressups)), layout[page.id])

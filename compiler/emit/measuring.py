@@ -51,6 +51,7 @@ class Measuring:
     def __init__(self, book: Book, gallery: Gallery, theme: Theme, outlining: Outlining) -> None:
         self._book, self._gallery, self._theme = book, gallery, theme
         self._layout = plain_layout(book)
+        self._short = tuple(page for page in book.pages if not page.long)
         # Any number will do to measure by: the real ones would change what is known of the opening.
         numbers = page_numbers(book, self._layout, FrontMatter(), FrontPages())
         self._numbers = dict.fromkeys(numbers, 100)
@@ -61,7 +62,7 @@ class Measuring:
 
         Asking for one that a coach's templates or styles leave out raises `Refused`.
         """
-        return _KnownHeights(heights_in(lay_out(self._html(self._book.pages))), self._theme)
+        return _KnownHeights(heights_in(lay_out(self._html(self._short))), self._theme)
 
     def kept_heights(self, measure: Measure, memory: Memory) -> Heights:
         """The same from ``memory``, where each is kept; ``measure`` is asked for those that are
@@ -73,7 +74,7 @@ class Measuring:
 
         texts = {"": self._html(())}
         keys = {"": self._key(texts[""])}
-        for page in self._book.pages:
+        for page in self._short:
             keys[page.id] = outline = self._outline(page)
             if not has(outline, page.id):
                 text = texts[page.id] = self._html((page,), opening=False)
@@ -95,7 +96,7 @@ class Measuring:
 
     def _part(self, ids: Collection[str]) -> Part:
         """Sections to be measured in one document; "" is what stands before them all."""
-        pages = tuple(page for page in self._book.pages if page.id in ids)
+        pages = tuple(page for page in self._short if page.id in ids)
         return part_of("", self._html(pages, opening="" in ids), self._gallery)
 
     def _html(self, pages: Iterable[Page], *, opening: bool = True) -> str:

@@ -167,7 +167,7 @@ class _BookInParts:
         self._outlining = Outlining(book, gallery, theme)
         measuring = Measuring(book, gallery, theme, self._outlining)
         heights = measuring.kept_heights(setter.measure, {} if memory is None else memory)
-        better = plans(book, heights, gallery.heights)
+        better = plans(book, heights, gallery.heights, apart=True)
         plan: PagePlan | None = next(better)
         while plan is not None:
             self._pieces = self._setter.set(self._planned(plan))
@@ -209,7 +209,9 @@ class _BookInParts:
             outline = self._outlining.whole(laid, plan.numbers)
             return Unfilled(outline, lambda: part(shown[0].id, "pages", *shown))
 
-        parts: list[Part | Unfilled] = [part("front", "front")]
+        if plan.first:
+            return [sheet(page) for page in plan.first]
+        parts: list[Part | Unfilled] = [part("cover", "cover"), part("front", "front")]
         parts += (sheet(*some) for some in _sheets(self._book, plan))
         if self._book.index.pages:
             parts.append(part("index", "index"))

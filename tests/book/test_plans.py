@@ -9,6 +9,7 @@ from sample_gallery import CAPTIONS, gallery_of
 from sample_season import sample_season
 
 from stemline.book.content.book import Book, Edition, make_book
+from stemline.book.content.dressed_page import DressedPage
 from stemline.book.layout.numbering import OPENING
 from stemline.book.layout.plans import SLACKS, Heights, PagePlan, plans
 from stemline.book.paper import room
@@ -80,3 +81,22 @@ def test_a_number_that_is_wrong_is_mended_by_one_more_plan(book: Book, pictures:
     assert mended.numbers[last] == plan.numbers[last] + 3
     with pytest.raises(StopIteration):
         better.send(stands)
+
+
+def test_a_page_that_flows_is_set_first_and_the_others_are_numbered_by_it(
+    book: Book, pictures: Heights
+) -> None:
+    """So what stands behind it, or points to it, is set once."""
+    (dressed,) = book.of(DressedPage)
+    tall = defaultdict(lambda: 90.0, {**heights(), f"{dressed.id}-fixed": 2.5 * room(book.paper)})
+    better = plans(book, tall, pictures, apart=True)
+    begun = next(better)
+    assert begun.first == (dressed,)
+    takes = begun.layout[dressed.id].pages + 2
+    plan = better.send({group.id: [1, takes] for group in dressed.groups})
+    behind = begun.numbers["by-call"]
+    assert not plan.first
+    for id_, number in begun.numbers.items():
+        assert plan.numbers[id_] == number + (2 if number >= behind else 0)
+    with pytest.raises(StopIteration):
+        better.send(as_planned(plan))

@@ -230,7 +230,7 @@ def test_another_revision_sets_what_shows_it(
     later = make_book(season, Edition("1b2c3d4", "2026-06-01"), CAPTIONS)
     before = Kept(kept)
     warm = to_pdf(later, gallery, theme, "2026-06-01", before=before)
-    assert {"front", "feet"} <= set(done) <= {"front", "feet", "fonts"}
+    assert {"cover", "feet"} <= set(done) <= {"cover", "feet", "fonts"}
     assert warm == to_pdf(later, gallery, theme, "2026-06-01")
 
 

@@ -6,6 +6,8 @@ import builtins
 import io
 import os
 import re
+import subprocess
+import sys
 from collections.abc import Iterator
 from dataclasses import replace
 from importlib.resources import files
@@ -303,3 +305,10 @@ def test_without_pango_the_message_says_what_to_install(
     assert "apt-get install libpango-1.0-0 libpangoft2-1.0-0" in message
     assert "brew install pango" in message
     assert "pacman -S mingw-w64-x86_64-pango" in message
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="only there Python asks a compiler")
+def test_the_engine_is_loaded_without_another_program() -> None:
+    asked = "import subprocess; subprocess.Popen = None\n"
+    asked += "from stemline.emit.engine import _weasyprint; _weasyprint()"
+    subprocess.run([sys.executable, "-c", asked], check=True)

@@ -22,6 +22,9 @@ _HEAD, _LINE = 34.0, 11.5
 _ROW = {Kind.RUN: 92.0, Kind.PASS: 128.0}
 """Points of a sheet, of a concept's heading, a line, and a row of two pictures; measured, and only
 used to guess where a new sheet is begun."""
+_LONG = 8.0
+"""Sheets by that guess which are more than one, however wrong it is and however many pictures stand
+on the concepts' own pages."""
 _LETTERS = 120
 """Letters on a line across the page."""
 
@@ -74,6 +77,10 @@ class DressedPage(Page):
     @property
     def anchors(self) -> tuple[str, ...]:
         return tuple(group.id for group in self.groups)
+
+    @property
+    def long(self) -> bool:
+        return sum(group.height for group in self.groups) > _LONG * _SHEET
 
 
 def dressed(groups: Sequence[DressGroup]) -> DressedPage:

@@ -72,8 +72,8 @@ class Page:
     and ``casting``, tables that may go overleaf. With ``duties`` its pictures say what each
     defender does. A ``half`` page has its first picture small, as its others, and stands on one
     sheet with the half page before it where both have room. One that ``flows`` goes over sheets
-    as its text does, and each says at its top what is going on there. One that ``trims`` has its
-    small pictures without the empty field above and below.
+    as its text does, and each says at its top what is going on there; ``long``, it surely takes
+    several. One that ``trims`` has its small pictures without the empty field above and below.
     """
 
     template: ClassVar[str]
@@ -82,6 +82,10 @@ class Page:
     half: ClassVar[bool] = False
     flows: ClassVar[bool] = False
     trims: ClassVar[bool] = False
+
+    @property
+    def long(self) -> bool:
+        return False
 
     id: str
     name: str

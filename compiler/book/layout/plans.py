@@ -24,6 +24,7 @@ from stemline.book.layout.fit import (
     share,
     telling,
 )
+from stemline.book.layout.flowing import counted
 from stemline.book.layout.numbering import OPENING, FrontPages, page_numbers
 from stemline.book.paper import room
 
@@ -41,11 +42,13 @@ Stands = Mapping[str, Sequence[int]]
 
 @dataclass(frozen=True)
 class PagePlan:
-    """Each page's arrangement by its id, the front pages, and the page of what is pointed to."""
+    """Each page's arrangement by its id, the front pages, and the page of what is pointed to; it is
+    for the pages of ``first`` alone, where there are any."""
 
     layout: Mapping[str, Arrangement]
     front: FrontMatter
     numbers: Mapping[str, int]
+    first: tuple[Page, ...] = ()
 
 
 def plain_layout(book: Book) -> dict[str, Arrangement]:
@@ -58,14 +61,17 @@ def plain_layout(book: Book) -> dict[str, Arrangement]:
     }
 
 
-def plans(book: Book, heights: Heights, pictures: Heights) -> Generator[PagePlan, Stands, None]:
+def plans(
+    book: Book, heights: Heights, pictures: Heights, *, apart: bool = False
+) -> Generator[PagePlan, Stands, None]:
     """Plans of a book, each better than the one before; it ends when the last one will do.
 
     ``heights`` are those of the parts in the plain layout, and under "ID pages" the sheets that
     each of `OPENING` takes; ``pictures`` those of the pictures. What is sent for each plan is
-    where everything came to stand by it.
+    where everything came to stand by it. Where pages can be set ``apart``, a plan may be ``first``
+    for some of them, by which the numbers of all are known.
     """
-    measured = {page.id: measure(heights, page, pictures) for page in book.pages}
+    measured = {p.id: measure(heights, p, pictures) for p in book.pages if not p.long}
     slack = dict.fromkeys(measured, 0)
     high = room(book.paper)
     opened = _opened(book, heights, high - SLACKS[0])
@@ -73,6 +79,11 @@ def plans(book: Book, heights: Heights, pictures: Heights) -> Generator[PagePlan
     while True:
         layout = _layout(book, measured, {id_: high - SLACKS[n] for id_, n in slack.items()})
         plan = PagePlan(layout, opened, page_numbers(book, layout, opened, takes))
+        flowing = [page for page in book.pages if page.flows and layout[page.id].runs_on]
+        if apart and flowing:
+            stands = yield replace(plan, first=tuple(flowing))
+            guessed = {page.id: layout[page.id].pages for page in flowing}
+            plan = replace(plan, numbers=counted(plan.numbers, guessed, flowing, stands))
         stands = yield plan
         over = [
             id_
@@ -96,6 +107,10 @@ def _layout(
     made: dict[str, Arrangement] = {}
     told: dict[str, float] = {}
     for page, half in zip(book.pages, halves, strict=True):
+        if page.long:
+            made[page.id] = Arrangement(0, runs_on=True, elsewhere=frozenset(told))
+            told = {}
+            continue
         m = measured[page.id]
         if page.flows:
             m = replace(m, fixed=m.fixed - sum(told.values()))
