@@ -18,7 +18,7 @@ from stemline.week.call_sheet import least_points
 READ_FROM = 3 * 36.0
 """Inches from the card to the man who reads it: three yards. ISO 9241-3's least capital, 16 minutes
 of arc, is there 51.7 points of type."""
-_LETTERS = ("letter", "defender")
+_LETTERS = ("letter", "defender", "read")
 _SPARE = 1.003
 _PENS = {
     "line-of-scrimmage": 1.6, "yard-line": 1.1, "hash": 1.6, "sideline": 2.6, "goal-line": 3.2,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
@@ -234,7 +235,9 @@ class _Making:
         room = card_room(self._printing.paper)
         art = card_picture(f"scout-{number}", play, self._theme, room)
         assert play.defence is not None, "a card shows a look"
-        duties = tuple((d.label, d.duty.words if d.duty else "") for d in play.defence.defenders)
+        # "[T]" is their letter; the look team has no other.
+        words = {d.label: d.duty.words if d.duty else "" for d in play.defence.defenders}
+        duties = tuple((man, re.sub(r"[\[\]]", "", job)) for man, job in words.items())
         spot = row.spot.value if row.spot else ""
         points = duty_points(duties, self._ems, DUTIES - 12.0, room[1])
         return ScoutCard(number, row.against, spot, uses, art, duties, points)

@@ -40,6 +40,9 @@ LARGEST = 13.0
 COMFORT = 10.3
 """Points at 20 inches by the rule of thumb of a 200th of the distance: with these one side will do,
 and a second is not begun."""
+WHOLE = 0.88
+"""How much smaller, as a share, type may be for the sake of lists that nobody has to look up in two
+places; never under the least."""
 _STEP = 0.1
 LONGEST_CALL = 34
 """Letters of a call on a row; a longer one is shortened as on a wristband. Common practice."""
@@ -193,7 +196,7 @@ def lay_out(
     """The sheet on ``paper``, one of `PAPERS`, on at most so many ``sides``.
 
     Upright or across, whichever takes the larger type; one side where that is read with ease. No
-    list is parted where, in that type, all find room whole.
+    list is parted where all find room whole in that type, or in one that is little smaller.
     """
     lists = sheet_rows(week)
     cells = _widths([row for *_, rows in lists for row in rows], ems)
@@ -202,15 +205,24 @@ def lay_out(
     least = least_points()
     counts = sorted({1, sides})
     for count in counts:
-        floor = COMFORT if count < sides else least
-        points = LARGEST
+        parted: CallSheet | None = None
+        points, floor = LARGEST, COMFORT if count < sides else least
         while points >= floor - 1e-9:
             for whole, (width, height) in product((True, False), ((wide, tall), (tall, wide))):
+                if parted is not None and not whole:
+                    continue
                 made = _filled(lists, points, cells, head, (width, height), count, whole)
                 if made is not None and not made[1]:
                     even = _evened(lists, points, cells, head, (width, height), made[0], whole)
-                    return _sheet(head, width, height, points, cells, even)
+                    sheet = _sheet(head, width, height, points, cells, even)
+                    if not any(_parted(side) for side in even):
+                        return sheet
+                    parted = parted or sheet
             points = round(points - _STEP, 1)
+            if parted is not None and points < WHOLE * parted.points:
+                break
+        if parted is not None:
+            return parted
     return _not_fitting(lists, least, cells, head, (wide, tall), sides)
 
 

@@ -5,7 +5,7 @@ Calls are known here by how they are spoken in the book, so that two ways to say
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from stemline.diagnostics.catalogue.weeks import E991, E992, E993
@@ -84,7 +84,7 @@ def merged(parent: Merged | None, week: WeekDef, canon: Canon) -> tuple[Merged, 
     made.faces = week.faces or made.faces
     made.bands |= {each.name.casefold(): each for each in week.bands}
     made.scouts |= {each.name.casefold(): each for each in week.scouts}
-    made.periods |= {period_key(each): each for each in week.periods}
+    made.periods = periods_over(made.periods, week.periods)
     made.quizzes = week.quizzes or made.quizzes
     made.shorts |= {s.name.text.casefold(): (s.name, s.short) for s in week.shorts}
     for kept in week.frozen:
@@ -99,6 +99,26 @@ def merged(parent: Merged | None, week: WeekDef, canon: Canon) -> tuple[Merged, 
 def period_key(period: PeriodDef) -> str:
     """A period of one name on one day replaces the old one."""
     return f"{period.day} {period.name}".casefold()
+
+
+def periods_over(
+    before: Mapping[str, PeriodDef], said: Sequence[PeriodDef]
+) -> dict[str, PeriodDef]:
+    """A week's periods over those of the week before. Those of a day are in the order in which they
+    are said; one that is taken over keeps its place among them."""
+    new = {period_key(each): each for each in said}
+    order, ahead = list(before), dict[str, str]()
+    for key, each in new.items():
+        of_day = [k for k in new if new[k].day == each.day and k in order]
+        behind = ahead.get(each.day)
+        if behind is not None and key in order and order.index(key) < order.index(behind):
+            order.remove(key)
+        if key not in order and behind is not None:
+            order.insert(order.index(behind) + 1, key)
+        elif key not in order:
+            order.insert(order.index(of_day[0]) if of_day else len(order), key)
+        ahead[each.day] = key
+    return {key: new.get(key) or before[key] for key in order}
 
 
 class _Merging:

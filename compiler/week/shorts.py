@@ -32,8 +32,8 @@ def shortened(plan: Plan, room: int) -> dict[str, str]:
 
 
 def _killed(play: Play) -> str:
-    """What stands behind a call that becomes another: ` k Stick`."""
-    return "".join(f" k {to}" for to in dict.fromkeys(to for to, _ in killed_by_book(play)))
+    """What stands behind a call that becomes another, as the call sheet prints it: ` > Stick`."""
+    return "".join(f" > {to}" for to in dict.fromkeys(to for to, _ in killed_by_book(play)))
 
 
 def _fitted(

@@ -12,6 +12,7 @@ from stemline.emit.week_pages import sheet_pdf
 from stemline.printing.week_papers import LAST_MINUTES
 from stemline.theme import load_theme
 from stemline.week.call_sheet import (
+    COMFORT,
     HEAD,
     MARGIN,
     PAPERS,
@@ -86,12 +87,22 @@ def test_a_small_plan_is_set_large() -> None:
 
 
 def test_no_situation_is_parted_where_there_is_room() -> None:
-    """A caller looks a situation up in one place: all of these find room whole."""
-    for name, number in ((HERONS, 5), (HERONS, 6), (LANTERNS, 1)):
+    """A caller looks a situation up in one place: those of all eight weeks find room whole. Where
+    they do in no type but the least, a list is parted for larger letters."""
+    for name, number in (
+        *((HERONS, n) for n in (5, 6, 7, 8)),
+        *((LANTERNS, n) for n in range(1, 5)),
+    ):
         made = lay_out(bundled_week(name, number), "letter", 2, ems(), (LAST_MINUTES,))
         assert isinstance(made, CallSheet)
         pieces = [piece for side in made.sides for column in side for piece in column]
         assert [piece.title for piece in pieces if piece.again] == [], (name, number)
+    one = made_up(90, rows=90)
+    lists = (replace(one.lists[0], rows=tuple(row for each in one.lists for row in each.rows)),)
+    week = work_out(replace(one, lists=lists), {}, pages(one), ems())
+    long = lay_out(week, "letter", 2, ems())
+    assert isinstance(long, CallSheet) and long.points >= COMFORT
+    assert any(piece.again for side in long.sides for column in side for piece in column)
 
 
 def test_the_line_for_the_wind_is_never_cut_off() -> None:

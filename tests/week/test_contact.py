@@ -6,16 +6,23 @@ import csv
 from dataclasses import replace
 from pathlib import Path
 
+import pypdfium2 as pdfium
 import pytest
+from corpus.mixing import base
 
 from stemline.football.contact_limits import ContactLimit, HitLevel, contact_limit
 from stemline.football.rulebook.codes import CODES
 from stemline.football.rulebook.rules import Certainty, Known
+from stemline.printing.week_papers import Printing, week_papers
+from stemline.session import Session
+from stemline.source import Source
+from stemline.theme import load_theme
 from stemline.week.practising import check_contact, contact_minutes
 from stemline.week.scripting import clock, script_of
 from stemline.week.week_values import Plan, PlanPeriod
+from stemline.week.working_out import work_out
 
-from .plans import HERONS, bundled_week, plan
+from .plans import HERONS, bundled_week, ems, plan
 
 SUMS = Path(__file__).with_name("contact.csv")
 """The minutes of each period that count for the team and for each group, put in by hand."""
@@ -54,6 +61,32 @@ def test_the_minutes_are_those_of_the_hand_sum() -> None:
     for group, (_, week) in made.by_group.items():
         assert week == sum(int(r[group]) for r in rows())
     assert set(made.by_group) == {"linemen", "backs"}
+
+
+def test_a_scripted_week_prints_the_hand_sum() -> None:
+    """From the text of its periods to the words of the sheet that coaches hold."""
+    said = "".join(
+        f"    period P{n}, {r['minutes']} minutes, {r['level']}, {r['day']}"
+        f"{''.join(f', {group}' for group in filter(None, r['groups'].split('+')))}\n"
+        for n, r in enumerate(rows())
+    )
+    text = f"week 1 A\n    openers\n        Three Two Right Crossers\n{said}"
+    (planned,) = Session((*base(), Source("week.play", text)), "book").weeks
+    assert planned.plan is not None, planned.found
+    week = work_out(planned.plan, {}, {}, ems())
+    made = week_papers(week, Printing(load_theme()), ("script",)).files["practice-script.pdf"]
+    sheets = [
+        " ".join(page.get_textpage().get_text_bounded().split())
+        for page in pdfium.PdfDocument(made)
+    ]
+    for day in dict.fromkeys(r["day"] for r in rows()):
+        (sheet,) = (sheet for sheet in sheets if sheet.startswith(day))
+        for who in ("team", "linemen", "backs"):
+            minutes = sum(int(r[who]) for r in rows() if r["day"] == day)
+            assert f"{who} {minutes} of 30" in sheet, (day, who)
+    for who in ("team", "linemen", "backs"):
+        minutes = sum(int(r[who]) for r in rows())
+        assert f"{who} {minutes} of 90" in sheets[-1], who
 
 
 def limited(periods: tuple[PlanPeriod, ...], day: int | None, week: int | None) -> Plan:

@@ -50,7 +50,7 @@ def test_a_band_has_one_number_for_both() -> None:
     card = card_of(week, band, ems())
     cells = [cell for window in card.windows for column in window for cell in column]  # type: ignore[union-attr]
     (cell,) = [c for c in cells if c.number == str(week.entry(KILLED).number)]
-    assert cell.words.endswith(" k Stick") and "Kill" not in cell.words
+    assert cell.words.endswith(" > Stick") and "Kill" not in cell.words
     (line,) = [line for line in index_lines(week) if line.call == KILLED]
     assert line.becomes == "Stick when Bear One"
 

@@ -6,6 +6,7 @@ import csv
 import io
 import json
 from functools import cache
+from itertools import zip_longest
 from pathlib import Path
 
 import pypdfium2 as pdfium
@@ -96,26 +97,30 @@ def test_a_moved_call_changes_its_two_lists_and_nothing_else() -> None:
     ]
 
 
-def test_a_moved_call_changes_these_files_and_no_other() -> None:
+def test_a_moved_call_changes_these_pages_and_no_other() -> None:
     """From openers, which a period and a band take over, to the red zone: what each man does, what
-    the look team shows, and what is asked, is as before. Of a call that no script and no band takes
-    over from its situation, these and the install are the same too."""
+    the look team shows, and what is asked, is as before. Of the game plan it is the front, the plan
+    at its end and the pages of the call's concept, whose calls stand in the plan's order. Of a call
+    that no script and no band takes over from its situation, these and the install are the same
+    too."""
     taken = WEEK.replace("for Q, R\n", "for Q, R\n        holds openers\n")
-    sheets = {"call-sheet.pdf", "call-index.pdf", "data/call-sheet.csv"}
-    sheets |= {"data/index.csv", "data/week.json", "game-plan.pdf"}
-    holds = {"wristbands.pdf", "data/wristbands.csv"}
-    scripts = {"practice-script.pdf", "data/script.csv"}
+    sheets = {"call-sheet.pdf 1", "call-index.pdf 1", "data/call-sheet.csv"}
+    sheets |= {"data/index.csv", "data/week.json"}
+    plan = {f"game-plan.pdf {n}" for n in (1, 3, 4, 5)}
+    holds = {"wristbands.pdf 1", "data/wristbands.csv"}
+    scripts = {"practice-script.pdf 1", "data/script.csv"}
     loose = taken.replace(
         "        openers\n        Three Two Right Crossers Wheel ag",
         "        Three Two Right Crossers Wheel ag",
     )
     loose = loose.replace("        holds openers\n", "")
-    assert _changed(loose, BRIEF) == sheets - {"game-plan.pdf"}
+    assert _changed(loose, BRIEF) == sheets
     # On no band and in no practice now, which the counting and the install say.
-    assert _changed(taken) == sheets | holds | scripts | {"counting.pdf", "install.pdf"}
+    said = {"counting.pdf 1", "install.pdf 1"}
+    assert _changed(taken) == sheets | plan | holds | scripts | said
     # What its situations answer is counted where the opponent's looks are named.
     faces = loose.replace("    openers\n", "    faces Base\n    openers\n", 1)
-    assert _changed(faces, BRIEF) == sheets - {"game-plan.pdf"} | {"counting.pdf"}
+    assert _changed(faces, BRIEF) == sheets | {"counting.pdf 1"}
 
 
 BRIEF = tuple(part for part in PARTS if part not in ("gameplan", "positions", "quiz"))
@@ -123,7 +128,8 @@ BRIEF = tuple(part for part in PARTS if part not in ("gameplan", "positions", "q
 
 
 def _changed(written: str, parts: tuple[str, ...] = PARTS) -> set[str]:
-    """Those of the files that differ when `QUADS` is moved from the openers to the red zone."""
+    """Those of the files that differ when `QUADS` is moved from the openers to the red zone, with
+    the number of each page that does."""
     there = f"        {WHEEL}\n    wrist"
     moved = written.replace(f"        {QUADS}\n", "", 1).replace(
         there, f"        {WHEEL}\n        {QUADS}\n    wrist"
@@ -138,7 +144,20 @@ def _changed(written: str, parts: tuple[str, ...] = PARTS) -> set[str]:
     assert made[0].keys() == made[1].keys()
     own = {"positions", "quiz.pdf"} if "quiz" in parts else set()
     assert {name.split("/")[0] for name in made[0]} >= {"scout-cards.pdf", *own}
-    return {name for name in made[0] if made[0][name] != made[1][name]}
+    found: set[str] = set()
+    for name in (name for name in made[0] if made[0][name] != made[1][name]):
+        if not name.endswith(".pdf"):
+            found.add(name)
+            continue
+        was, now = (_pages(each[name]) for each in made)
+        pages = zip_longest(was, now)
+        found |= {f"{name} {n}" for n, (one, other) in enumerate(pages, 1) if one != other}
+    return found
+
+
+def _pages(data: bytes) -> list[bytes]:
+    """Each page as it is seen."""
+    return [page.render(scale=1.0).to_pil().tobytes() for page in pdfium.PdfDocument(data)]
 
 
 def test_the_printed_sheet_holds_every_row() -> None:

@@ -135,20 +135,28 @@ def test_the_printed_book_holds_his_calls_and_as_many_sheets_as_are_said() -> No
     week = work_out(few, {}, pages(few), ems())
     made = week_papers(week, Printing(load_theme(), men=("H", "LT")), ("positions",))
     assert set(made.files) == {"positions/h.pdf", "positions/lt.pdf"}
-    sheets = 0
+    sheets, more, overleaf = 0, set[tuple[str, int]](), set[tuple[str, int]]()
     for name, man in (("positions/h.pdf", "H"), ("positions/lt.pdf", "LT")):
         document = pdfium.PdfDocument(made.files[name])
         assert page_count(made.files[name]) == len(document)
         sheets += (len(document) + 1) // 2
-        words = "".join(
-            "".join(page.get_textpage().get_text_bounded().split()) for page in document
-        )
+        pages_ = ["".join(page.get_textpage().get_text_bounded().split()) for page in document]
+        words = "".join(pages_)
+        # And that it is said again stands over it.
+        more |= {(man, n) for n, page in enumerate(pages_) if "(more)" in page}
+        for job in own_book(week, man).jobs:
+            his_calls = [
+                f"{e.number}{e.call}p.".replace(" ", "") for a in job.alike for e in a.calls
+            ]
+            on = [n for n, page in enumerate(pages_) if any(call in page for call in his_calls)]
+            overleaf |= {(man, n) for n in on[1:]}
         # What he is told stands over his pictures again where they go overleaf.
         for page in document:
             assert page.get_textpage().get_text_bounded(bottom=page.get_height() - 70).strip()
         for entry in calls_of(own_book(week, man)):
             said = f"{entry.number}{entry.call}p.{entry.page}".replace(" ", "")
             assert said in words, said
+    assert more == overleaf != set()
     assert made.counts == [f"position books: {sheets} sheets on both sides (LT, H)"]
 
 

@@ -120,6 +120,27 @@ def test_a_week_over_a_week_over_a_week() -> None:
     assert first == fourth == {"openers": [CALL, QUADS], "red zone": [WHEEL]}
 
 
+@pytest.mark.parametrize(("said", "runs"), [
+    ("Warm Run Team", "Warm Run Team Cool"),
+    ("Run Team", "Warm Run Team Cool"),
+    ("Team Warm Last", "Team Warm Last Cool"),
+    ("Last", "Warm Team Cool Last"),
+    ("Cool", "Warm Team Cool"),
+])  # fmt: skip
+def test_a_days_periods_run_as_they_are_said(said: str, runs: str) -> None:
+    """Over last week's Warm, Team and Cool of Tuesday, with another day's between them."""
+
+    def periods(names: str) -> str:
+        return "".join(f"    period {n}, 10 minutes, air, Tuesday\n" for n in names.split())
+
+    first = f"week 1 A\n{periods('Warm')}    period Film, 5 minutes, air, Monday\n"
+    text = f"{first}{periods('Team Cool')}\nweek 2 B from 1\n{periods(said)}"
+    _, planned = weeks(text)
+    assert planned.plan is not None
+    named = [p.name for p in planned.plan.periods if p.day == "Tuesday"]
+    assert " ".join(named) == runs
+
+
 def test_one_slip_in_an_opener_gives_one_message() -> None:
     text = f"week 1 A\n    opners\n        {CALL}\n        {QUADS}\n        {WHEEL}\n"
     _, found = parse(Source("w.play", text))

@@ -10,18 +10,29 @@ import pypdfium2.raw as pdfium_c
 import pytest
 
 from stemline.emit.week_pages import card_room
+from stemline.football.field import BallSpot
 from stemline.geometry.box import Box, square
 from stemline.picture.cards.look_card import look_card
 from stemline.picture.picture import picture
 from stemline.picture.scene.metrics import extent
-from stemline.picture.scene.scene import Disc, Item, Point, Polygon, Scene, Stroke, TextRun
+from stemline.picture.scene.scene import (
+    Disc,
+    Item,
+    Plate,
+    Point,
+    Polygon,
+    Scene,
+    Stroke,
+    TextRun,
+)
 from stemline.picture.turned import turned
+from stemline.playbook.concepts import Body, Concept
 from stemline.printing.look_team_cards import card_theme
 from stemline.printing.week_papers import Printing, _Making, week_papers
 from stemline.theme import Size, Theme, load_theme
 from stemline.week.scripting import script_of
 
-from .plans import HERONS, LANTERNS, bundled_week, plan
+from .plans import HERONS, LANTERNS, bundled_week, plan, session
 
 YARDS = 3 * 36.0
 """Inches from the card to the man who reads it."""
@@ -91,6 +102,33 @@ def test_a_letter_of_a_card_meets_no_other_and_no_line(name: str, numbers: tuple
             assert play.defence is not None
             arrows = [i for i in scene.items if isinstance(i, Stroke) and i.style == "rush"]
             assert len(arrows) == len(play.defence.rushers), key
+
+
+@pytest.mark.parametrize(("formation", "numbered"), [
+    ("doubles", True), ("quads", True), ("empty quads", True), ("pro", False),
+])  # fmt: skip
+def test_who_goes_first_in_a_stunt_has_a_one_at_his_arrow(formation: str, numbered: bool) -> None:
+    """`M rushes B, strong behind T` of Fire Three: a number each, nearer his own arrow's tip than
+    another's; none where the quarterback stands in his gap."""
+    known, theme = session(HERONS), card_theme(load_theme())
+    assert known.book is not None
+    order = next(o for o in known.calls.by_name.values() if o.formation == formation)
+    concept = known.book.concepts[order.concept]
+    stands = Concept(concept.name, "", Body(), concept.span, False)
+    spot = BallSpot.MIDDLE
+    play, _ = known.expander.play_of(order, stands, spot, look_key="fire three")
+    assert play is not None
+    scene = look_card(play, theme, *card_room("letter"))
+    assert faults(scene, theme) == []
+    (numbers,) = (layer.items for layer in scene.layers if layer.name == "reads")
+    runs = [i for i in numbers if isinstance(i, TextRun)]
+    tiles = [i.box.centre for i in numbers if isinstance(i, Plate)]
+    tips = {i.head[0]: i.span for i in scene.items if isinstance(i, Stroke) and i.style == "rush"}
+    assert play.defence is not None
+    labels = {d.span: d.label for d in play.defence.defenders}
+    nearest = [labels[tips[min(tips, key=at.distance)]] for at in tiles]
+    told = {label: run.text for label, run in zip(nearest, runs, strict=True)}
+    assert told == ({"T": "1", "M": "2"} if numbered else {})
 
 
 def faults(scene: Scene, theme: Theme) -> list[tuple[str, str]]:

@@ -19,6 +19,7 @@ from stemline.picture.cards.card_rows import (
     rows_of,
     scale_through,
 )
+from stemline.picture.cards.stunt_orders import TIP, WHITE, stunt_orders
 from stemline.picture.scene.metrics import Extent, extent
 from stemline.theme import Size, Theme
 
@@ -71,6 +72,9 @@ class CardPlaces:
         rise = self.extent("H", "letter").rise
         self._ring = _RING * rise
         self._defence = play.defence
+        self._beyond = 0.0
+        if stunt_orders(self._defence.defenders):  # numbers stand past the arrows' tips
+            self._beyond = self.extent("1", "read").rise + 5 * WHITE - TIP
         self.men = sorted(play.men, key=lambda m: (m.snap.x, m.label))
         self.symbols: dict[str, Point] = {}
         self.gaps: dict[str, float] = {}
@@ -138,14 +142,14 @@ class CardPlaces:
         """The men behind the line in rows; how deep it makes the card."""
         backs = [m for m in self.men if m.label not in self.symbols]
         if not backs:
-            return self._ring + _WING + 4.0
+            return max(self._ring + _WING + 4.0, self._beyond)
         standing = [
             Standee(m.label, Point(self.x(m.snap.x), -m.snap.y), self.radius(m), self.radius(m))
             for m in backs
         ]
         rows = rows_of(standing, 1.6)
         first = any(m.under_centre for m in backs)
-        low = _LINEMAN + 4.0 if first else self._ring + _WING + 5.0
+        low = _LINEMAN + 4.0 if first else max(self._ring + _WING + 5.0, self._beyond)
         depths = in_row(
             [12.0 * _mean(row) for row in rows], [max(s.tall for s in row) for row in rows], 5.0,
             low, math.inf,

@@ -19,6 +19,7 @@ from stemline.football.players import Position
 from stemline.geometry.box import Box, square
 from stemline.picture.cards.card_places import GROUND_TALL, CardPlaces
 from stemline.picture.cards.card_ways import CardGround, left_of_box, short_of
+from stemline.picture.cards.stunt_orders import TIP, WHITE, OrderRoom, stunt_orders
 from stemline.picture.scene.scene import (
     Disc,
     Item,
@@ -53,6 +54,7 @@ class _Card:
         assert play.defence is not None, "a card shows a look"
         self._play, self._wide, self._defence = play, wide, play.defence
         self._on = CardPlaces(play, theme, wide, high)
+        self._ways: dict[str, list[Point]] = {}
 
     def scene(self) -> Scene:
         """The card's items from the ground up."""
@@ -63,6 +65,7 @@ class _Card:
             Layer("duties", lines),
             Layer("men", tuple(i for m in self._on.men for i in self._man(m))),
             Layer("defence", tuple(self._letter(d) for d in self._defence.defenders)),
+            Layer("reads", self._orders()),
         )
         return Scene(*told(self._play, None, True), self._on.frame, 1.0, Size.THUMB, layers)
 
@@ -83,6 +86,25 @@ class _Card:
     def _written(self, text: str, at: Point, style: str, man: Man | Defender) -> TextRun:
         room = self._on.extent(text, style)
         return TextRun(text, Point(at.x - room.width / 2, at.y - room.rise / 2), style, man.span)
+
+    def _orders(self) -> tuple[Item, ...]:
+        """Who goes first in a stunt, as numbers; lines have to be laid before. Without room for all
+        of them there are none: the words beside the picture say it."""
+        turns = stunt_orders(self._defence.defenders)
+        told = {d.label: d for d in self._defence.defenders if d.label in turns}
+        taken = [s.box for s in (*self._on.letters.values(), *self._on.grounds.values())]
+        rings = [(self._on.symbols[m.label], self._on.radius(m)) for m in self._on.men]
+        sizes = {k: self._on.extent(str(turns[k]), "read") for k in told if k in self._ways}
+        tiles = {k: (s.width + 2 * WHITE, s.rise + 2 * WHITE) for k, s in sizes.items()}
+        placed = OrderRoom(self._on.frame, taken, rings, self._ways).placed(tiles)
+        return tuple(
+            item
+            for label, tile in placed.items()
+            for item in (
+                Plate(tile, WHITE, "tile", told[label].span),
+                self._written(str(turns[label]), tile.centre, "read", told[label]),
+            )
+        )
 
     def _zones(self) -> tuple[Item, ...]:
         made: list[Item] = []
@@ -157,7 +179,7 @@ class _Card:
         points = ground.way(letter.at, Point(x, 12.0), own)
         if not points:
             return ()
-        depth = next((y for y in (-14.0, -5.0) if self._free(Point(x, y))), 8.0)
+        depth = next((y for y in (TIP, -5.0) if self._free(Point(x, y))), 8.0)
         points = [*points[:-1], Point(x, max(points[-1].y, depth + 4.0)), Point(x, depth)]
         ground.use(points)
         return self._arrow(left_of_box(points, letter.box.grown(3.0)), "rush", man)
@@ -190,6 +212,7 @@ class _Card:
         if len(points) < 2 or sum(a.distance(b) for a, b in pairwise(points)) < _SHORT:
             return ()
         ground.use(points)
+        self._ways[man.label] = points
         end, before = points[-1], points[-2]
         along = (end - before).scaled(1 / max(end.distance(before), 1e-6))
         aside = Point(-along.y, along.x).scaled(_BAR)
@@ -206,6 +229,7 @@ class _Card:
         base = tip - along.scaled(head)
         aside = Point(-along.y, along.x).scaled(_HEAD_HALF)
         shaft = short_of(points, tip, 0.8 * head)
+        self._ways[man.label] = list(points)
         segments = tuple(Line(a, b) for a, b in pairwise(shaft))
         return (Stroke(segments, style, (tip, base + aside, base - aside), man.span),)
 
