@@ -193,7 +193,10 @@ class _Planner:
             facts=facts,
             plays=PlaysWhenAsked({c: self._asked.calls[c] for c in calls}, self._asked.drawn),
             shown=self._shown(scripted, facts),
-            people={call: self._people(call) for call in calls},
+            people={
+                call: self._book.formations[self._asked.calls[call].formation].people
+                for call in calls
+            },
             limit=self._limit(),
             frozen={call: number for call, (_, number) in said.frozen.items()},
             shorts=tuple((name.text, short) for name, short in said.shorts.values()),
@@ -358,9 +361,6 @@ class _Planner:
                 told = W428(call=row.call, look=look.name, sets=look.sets)
                 self.found.append(told.at(row.span))
         return shown
-
-    def _people(self, call: str) -> str:
-        return self._book.formations[self._asked.calls[call].formation].people
 
     def _parts(self, plan: Plan) -> Iterator[str]:
         """The names of all that the plan's calls are made of."""

@@ -167,7 +167,7 @@ class Front:
 
     def out(self, x: float) -> Side:
         """Away from the ball; for the centre the playside."""
-        return self.toward if x == 0 else Side.RIGHT if x > 0 else Side.LEFT
+        return Side.at(x) or self.toward
 
     def neighbour(self, x: float, side: Side) -> Man | None:
         """The next man of the line on a side of x."""
