@@ -31,7 +31,8 @@ from stemline.outside.store import Store
 from stemline.printing.drawings import Drawings
 from stemline.printing.kept_sections import KeptSections
 from stemline.printing.printed_season import Build
-from stemline.resolve.sheets import with_sheets, with_views
+from stemline.resolve.concept_views import with_views
+from stemline.resolve.sheets import with_sheets
 from stemline.session import Session, no_collecting
 from stemline.source import Span
 from stemline.theme import Size, Theme

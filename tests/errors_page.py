@@ -15,6 +15,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
+from functools import partial
 from pathlib import Path
 
 import stemline.checks
@@ -37,29 +38,38 @@ def told_by_checks() -> dict[str, str]:
         for name, (_, text) in zip((code, f"{code} mended"), _FENCE.findall(body), strict=False)
     }
 
-    def whole(fence: re.Match[str]) -> str:
-        return "\n".join((fence[1], *_whole(fence[2].splitlines(), texts), "```"))
+    def whole(code: str, fence: re.Match[str]) -> str:
+        try:
+            return "\n".join((fence[1], *_whole(fence[2].splitlines(), texts), "```"))
+        except LookupError as wrong:
+            raise SystemExit(f"SAMPLES of {code}: {wrong.args[0]}") from wrong
 
-    return {code: _FENCE.sub(whole, body) for code, body in told.items()}
+    return {code: _FENCE.sub(partial(whole, code), body) for code, body in told.items()}
 
 
 def _whole(lines: Sequence[str], texts: Mapping[str, Sequence[str]]) -> Sequence[str]:
-    """A text of which only what it has otherwise may be said. Raises KeyError where it is like a
-    code that no check has."""
+    """A text of which only what it has otherwise may be said. Raises LookupError where it is like
+    a code that no check has."""
     first, *changes = lines
     if not first.startswith("like "):
         return lines
-    return _changed(_whole(texts[first.removeprefix("like ")], texts), changes)
+    other = first.removeprefix("like ")
+    if other not in texts:
+        raise LookupError(f"no check has a text {other}")
+    return _changed(_whole(texts[other], texts), changes)
 
 
 def _changed(lines: Sequence[str], changes: Sequence[str]) -> list[str]:
-    """Lines with some taken out and put in. Raises ValueError for one that is not there."""
+    """Lines with some taken out and put in. Raises LookupError for one that is not there, or that
+    stands before the one that was taken out last."""
     made, left = list[str](), list(lines)
     for change in changes:
         sign, line = change[0], change[1:]
         if sign == "+":
             made.append(line)
             continue
+        if line not in left:
+            raise LookupError(f"{line.strip()!r} is no line there, or is behind a later one")
         at = left.index(line)
         made += left[: at + (sign == " ")]
         left = left[at + 1 :]

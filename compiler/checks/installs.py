@@ -195,7 +195,7 @@ class _Working:
             said = E736(found=item.text, concepts=either(names), first=names[0])
             self.found.append(said.at(item.span))
             return ()
-        near = nearest(item.text, self._names())
+        near = nearest(item.text, [n for table in self._tables().values() for n in table.values()])
         self.found.append(E730(found=item.text).at(item.span, nearest=near))
         return ()
 
@@ -234,9 +234,6 @@ class _Working:
             "protection": {key: each.name for key, each in book.protections.items()},
             "concept": {key: each.name for key, each in book.concepts.items()},
         }
-
-    def _names(self) -> list[str]:
-        return [name for table in self._tables().values() for name in table.values()]
 
     # What is taught on what.
 

@@ -6,15 +6,14 @@ from pathlib import Path
 
 import click
 
-from stemline.commands.options import FOLDER, NO_CACHE, THEME
-from stemline.diagnostics.catalogue.output import E958
+from stemline.commands.options import FOLDER, NO_CACHE, PAPER, THEME
 
 
 @click.command()
 @FOLDER
 @click.option("--out", type=click.Path(path_type=Path), help="Where to put it: FOLDER/build.")
 @click.option("--only", default="", help="Build only this concept or family.")
-@click.option("--paper", type=click.Choice(["letter", "a4"]), default="letter", show_default=True)
+@PAPER
 @THEME
 @NO_CACHE
 def build(
@@ -42,9 +41,9 @@ def build(
         leave,
         narrowed,
         opened,
+        own_place,
         print_found,
-        real,
-        refuse_led_out,
+        put_in_place,
         theme_for,
         writing,
     )
@@ -53,7 +52,6 @@ def build(
     from stemline.diagnostics.plain import plain
     from stemline.outside import folder as output_folder
     from stemline.outside.interrupts import Interrupts
-    from stemline.outside.not_written import NotWritten
     from stemline.outside.project import revision
     from stemline.outside.stamp import LastSaid
     from stemline.outside.workroom import workroom
@@ -72,18 +70,12 @@ def build(
 
     rev, date = revision(folder)
     with writing():
-        home = folder.resolve()
-        if real(target) in (home, *home.parents):
-            raise NotWritten(E958(), target)
-        if out is None:
-            refuse_led_out(folder, target)
+        own_place(folder, target, chosen=out is not None)
         output_folder.refuse(target, book_names(season))
         with Interrupts() as interrupts:
             with workroom(), progress() as tell:
                 files = made_book(compiled, season, rev, date, paper, look, tell, store)
-            interrupts.heed()
-            output_folder.replace(target, files)
-            interrupts.heed()
+            put_in_place(target, files, interrupts)
     line = f"{plain(str(target / 'book.pdf'))}: {how_many(len(season.plays), 'picture')}"
     click.echo(line)
     assert compiled.book is not None, "a season comes from a book"

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from stemline.commands.options import NO_CACHE
+from stemline.commands.options import NO_CACHE, PAPER
 
 
 @click.command()
@@ -14,7 +14,7 @@ from stemline.commands.options import NO_CACHE
     "-o", "--output", type=click.Path(path_type=Path), default=Path("handbook.pdf"),
     show_default=True, help="This PDF or HTML file.",
 )  # fmt: skip
-@click.option("--paper", type=click.Choice(["letter", "a4"]), default="letter", show_default=True)
+@PAPER
 @click.option("--theme", default="plain", show_default=True, help="A theme's name or folder.")
 @NO_CACHE
 def handbook(output: Path, paper: str, theme: str, no_cache: bool) -> None:

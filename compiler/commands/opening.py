@@ -4,7 +4,7 @@ written or refused."""
 from __future__ import annotations
 
 import os
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from contextlib import contextmanager, suppress
 from dataclasses import replace
 from pathlib import Path
@@ -14,7 +14,7 @@ import click
 
 from stemline.diagnostics.catalogue.calls import E603
 from stemline.diagnostics.catalogue.files import NoPlaybook
-from stemline.diagnostics.catalogue.output import E956, E957, E960
+from stemline.diagnostics.catalogue.output import E956, E957, E958, E960
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.in_words import either
 from stemline.diagnostics.lowered import lowered_line, parted
@@ -30,6 +30,7 @@ from stemline.source import Source, Span
 
 if TYPE_CHECKING:
     from stemline.football.play import Season
+    from stemline.outside.interrupts import Interrupts
     from stemline.theme import Found, Theme
 
 
@@ -77,6 +78,23 @@ def refuse_led_out(folder: Path, target: Path) -> None:
     place = real(target)
     if not place.is_relative_to(folder.resolve()):
         raise NotWritten(E960(place=str(place)), target)
+
+
+def own_place(folder: Path, target: Path, *, chosen: bool) -> None:
+    """Raise where output would take the playbook's own place; and, where nobody has ``chosen`` the
+    place, where a link leads it out of the playbook."""
+    home = folder.resolve()
+    if real(target) in (home, *home.parents):
+        raise NotWritten(E958(), target)
+    if not chosen:
+        refuse_led_out(folder, target)
+
+
+def put_in_place(target: Path, files: Mapping[str, bytes], interrupts: Interrupts) -> None:
+    """The whole output in its place, unless it was interrupted till now."""
+    interrupts.heed()
+    output_folder.replace(target, files)
+    interrupts.heed()
 
 
 def kind_of(file: Path, kinds: tuple[str, ...]) -> str:

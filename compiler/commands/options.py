@@ -10,6 +10,9 @@ FOLDER = click.argument("folder", type=click.Path(path_type=Path))
 THEME = click.option(
     "--theme", default="", help="A theme's name or folder, over the playbook's own."
 )
+PAPER = click.option(
+    "--paper", type=click.Choice(["letter", "a4"]), default="letter", show_default=True
+)
 NO_CACHE = click.option(
     "--no-cache",
     is_flag=True,

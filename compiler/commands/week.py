@@ -3,10 +3,16 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
-from stemline.commands.options import FOLDER, THEME
+from stemline.commands.options import FOLDER, NO_CACHE, PAPER, THEME
+
+if TYPE_CHECKING:
+    from stemline.outside.texts import Files
+    from stemline.session import Session
+    from stemline.week.week_values import Plan
 
 
 @click.command()
@@ -23,18 +29,13 @@ from stemline.commands.options import FOLDER, THEME
 )  # fmt: skip
 @click.option("--for", "men", default="", metavar="MEN",
               help="Whose own books: letters, positions, or linemen, receivers.")  # fmt: skip
-@click.option("--paper", type=click.Choice(["letter", "a4"]), default="letter", show_default=True)
+@PAPER
 @click.option("--sheet", "sheet_paper", type=click.Choice(["letter", "legal", "a4"]),
               help="Paper of the call sheet, where it is another.")  # fmt: skip
 @click.option("--sides", type=click.IntRange(1, 2), default=2, show_default=True,
               help="Sides of the call sheet.")  # fmt: skip
 @click.option("--no-pages", is_flag=True, help="Leave out the pages of the book: quicker.")
-@click.option(
-    "--no-cache",
-    is_flag=True,
-    envvar="STEMLINE_NO_CACHE",
-    help="Keep nothing on this machine for the next week, and use nothing of the last.",
-)
+@NO_CACHE
 @THEME
 def week(
     folder: Path,
@@ -57,17 +58,15 @@ def week(
         kept_until_end,
         leave,
         opened,
+        own_place,
         print_found,
-        real,
-        refuse_led_out,
+        put_in_place,
         theme_for,
         writing,
     )
-    from stemline.diagnostics.catalogue.output import E958
     from stemline.diagnostics.plain import plain
     from stemline.outside import folder as output_folder
     from stemline.outside.interrupts import Interrupts
-    from stemline.outside.not_written import NotWritten
     from stemline.outside.project import revision
     from stemline.outside.workroom import workroom
 
@@ -75,34 +74,23 @@ def week(
     texts, compiled = opened(folder, store)
     look = theme_for(folder, theme, compiled, texts)
     from stemline.printing.week_papers import PARTS
-    from stemline.results import asked_men, made_week, parts_of, week_called
+    from stemline.results import asked_men, made_week, parts_of
 
     parts = parts_of(only)
     if parts is None:
         raise click.UsageError(f"--only {only}: parts are {', '.join(PARTS)}")
-    planned, wrong = week_called(compiled, name)
-    found = (*texts.found, *compiled.definitions, *wrong)
-    if planned is not None:
-        found += planned.found
-        found += compiled.pressed((planned,))
-    print_found(found, texts, compiled.lowered)
-    leave(found)
-    assert planned is not None and planned.plan is not None
-    asked, unknown = asked_men(planned.plan, men)
+    plan = _plan(texts, compiled, name)
+    asked, unknown = asked_men(plan, men)
     if unknown:
         raise click.UsageError(f"--for {unknown}: nobody in this week's calls is called so")
-    target = out or folder / "build" / f"week-{planned.plan.number}"
+    target = out or folder / "build" / f"week-{plan.number}"
     rev, date = revision(folder)
     with writing():
-        home = folder.resolve()
-        if real(target) in (home, *home.parents):
-            raise NotWritten(E958(), target)
-        if out is None:
-            refuse_led_out(folder, target)
+        own_place(folder, target, chosen=out is not None)
         with Interrupts() as interrupts:
             with workroom():
                 papers = made_week(
-                    compiled, planned.plan, look, parts=parts, paper=paper,
+                    compiled, plan, look, parts=parts, paper=paper,
                     sheet_paper=sheet_paper or paper, sides=sides, revision=rev, date=date,
                     folder=None if no_cache else folder, pages=not no_pages,
                     men=asked, store=store,
@@ -110,7 +98,20 @@ def week(
             print_found(papers.found, texts, compiled.lowered)
             leave(tuple(papers.found))
             output_folder.refuse(target, papers.files)
-            interrupts.heed()
-            output_folder.replace(target, papers.files)
-            interrupts.heed()
+            put_in_place(target, papers.files, interrupts)
     click.echo(f"{plain(str(target))}: {'; '.join(papers.counts)}")
+
+
+def _plan(texts: Files, compiled: Session, name: str) -> Plan:
+    """The plan of a week, with all that is said of it told; what is wrong ends the command."""
+    from stemline.commands.opening import leave, print_found
+    from stemline.results import week_called
+
+    planned, wrong = week_called(compiled, name)
+    found = (*texts.found, *compiled.definitions, *wrong)
+    if planned is not None:
+        found += (*planned.found, *compiled.pressed((planned,)))
+    print_found(found, texts, compiled.lowered)
+    leave(found)
+    assert planned is not None and planned.plan is not None
+    return planned.plan

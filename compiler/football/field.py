@@ -16,6 +16,11 @@ class Side(Enum):
     LEFT = -1
     RIGHT = 1
 
+    @classmethod
+    def at(cls, x: float) -> Side | None:
+        """The side of a place ``x`` yards right of the ball; None over it."""
+        return None if x == 0 else cls.RIGHT if x > 0 else cls.LEFT
+
     @cached_property
     def other(self) -> Side:
         return Side(-self.value)

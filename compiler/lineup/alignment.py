@@ -140,10 +140,9 @@ class Alignment:
         match place.side:
             case None:
                 anchor = place.where
-                if isinstance(anchor, AtMan):
-                    x = self.place_of(anchor.man)[0].x
-                    return None if x == 0 else Side.RIGHT if x > 0 else Side.LEFT
-                return None
+                return (
+                    Side.at(self.place_of(anchor.man)[0].x) if isinstance(anchor, AtMan) else None
+                )
             case SideWord.CALL:
                 return self.called
             case SideWord.AWAY:
@@ -179,9 +178,7 @@ class Alignment:
                 return man.at.x
             case _:
                 return 0.0
-        if x:
-            side = Side.RIGHT if x > 0 else Side.LEFT
-        return x + side.value * outside
+        return x + (Side.at(x) or side).value * outside
 
 
 def line_up(

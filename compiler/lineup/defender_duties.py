@@ -125,8 +125,7 @@ class DutyMaker:
     def _rush_side(self, defender: Defender, word: LookSide | None) -> Side:
         if word is not None:
             return self.ground.side(word)
-        x = defender.at.x
-        return self.ground.strong.other if x == 0 else Side.RIGHT if x > 0 else Side.LEFT
+        return Side.at(defender.at.x) or self.ground.strong.other
 
     def _rush(self, gap: Gap | None, side: Side) -> Duty:
         line = self.ground.line(side)

@@ -34,8 +34,7 @@ class LinedUp:
         return self._men[label]
 
     def side_of(self, label: str) -> Side | None:
-        x = self._men[label].snap.x
-        return None if x == 0 else Side.RIGHT if x > 0 else Side.LEFT
+        return Side.at(self._men[label].snap.x)
 
     def worlds(self, side: Side | None, against: tuple[LookWord, ...] = ()) -> Where:
         """What may still be so on a side (None for neither) where these looks show."""

@@ -6,8 +6,8 @@ Distances in yards. Common practice throughout, no published source.
 from __future__ import annotations
 
 from stemline.football.conditions import LookWord
-from stemline.football.defence.fronts import HEAD_UP, OVERHANG_DEPTH, OVERHANG_WIDTH, line_of
-from stemline.football.defenders import Defence, Defender, Level
+from stemline.football.defence.fronts import HEAD_UP, line_of, overhangs
+from stemline.football.defenders import Defence, Defender
 from stemline.football.field import Side
 from stemline.football.play import Man
 from stemline.lineup.lined_up import LinedUp
@@ -78,14 +78,7 @@ def _stands(who: str, side: Side, how: Leverage, defence: Defence, picture: Line
 def _overhang(side: Side, defence: Defence, picture: LinedUp) -> Defender | None:
     """The inmost man off the line who hangs over the edge on that side."""
     edge = max((man.snap.x * side.value for man in line_of(picture.men)), default=0.0)
-    there = [
-        d
-        for d in defence.defenders
-        if d.level is not Level.LINE
-        and d.at.y <= OVERHANG_DEPTH
-        and edge - HEAD_UP < d.at.x * side.value <= edge + OVERHANG_WIDTH
-    ]
-    return min(there, key=lambda d: (d.at.x * side.value, d.label), default=None)
+    return next(iter(overhangs(defence.defenders, side, edge)), None)
 
 
 def _receiver(man: Defender, side: Side, picture: LinedUp, *, outmost: bool) -> Man | None:

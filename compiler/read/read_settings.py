@@ -51,6 +51,12 @@ _ELSEWHERE = ("sections", "league", "lower", "against", "contact")
 
 def read_settings(blocks: Blocks, folder: str, found: list[Diagnostic]) -> Settings | None:
     """The settings; None, with the reason in ``found``, where no code is known."""
+    book = _playbook_block(blocks, folder, found)
+    return None if book is None else _settings(book, blocks, found)
+
+
+def _playbook_block(blocks: Blocks, folder: str, found: list[Diagnostic]) -> Block | None:
+    """The first `playbook` block, which names a code."""
     books = blocks.of("playbook")
     if not books:
         found.append(E305().at(Span(folder, 0, 0, 0)))
@@ -62,6 +68,10 @@ def read_settings(blocks: Blocks, folder: str, found: list[Diagnostic]) -> Setti
     if not any(f.key == "code" for f in book.facts):
         found.append(E307(choices=", ".join(CODES)).at(book.name.span))
         return None
+    return book
+
+
+def _settings(book: Block, blocks: Blocks, found: list[Diagnostic]) -> Settings | None:
     values: dict[str, str] = {}
     house: dict[str, float] = {}
     says: dict[str, list[str]] = {"say": [], "caution": []}
@@ -178,18 +188,7 @@ def _setting(
         says[fact.key].append(string_of(fact.value, fact.span))
         return
     if fact.key == "house":
-        link = fact.value.link("is") if isinstance(fact.value, Linked) else None
-        head = fact.value.head if isinstance(fact.value, Linked) else None
-        name = Words([one_phrase(head, "a house figure", fact.span)]).expect(_HOUSE, E322)
-        if name == _MIDDLE_FIELD:
-            words = Words([one_phrase(link, "right, left or none", fact.span)])
-            values[_MIDDLE_FIELD] = words.expect(_FIELD_SIDES, E333)
-            words.finish("a side")
-            return
-        number = Words([one_phrase(link, "yards", fact.span)]).take_number()
-        if number is None:
-            raise Misread(E441(found="nothing", choices="").at(fact.span))
-        house[name] = number
+        _house(fact, values, house)
         return
     words = Words([one_phrase(fact.value, "one value", fact.span)])
     match fact.key:
@@ -227,3 +226,19 @@ def _setting(
             words.finish("a level")
         case _:
             values[fact.key] = words.rest
+
+
+def _house(fact: Fact, values: dict[str, str], house: dict[str, float]) -> None:
+    """A figure of the house's own, `house gun is 5`, or the side of the middle field."""
+    link = fact.value.link("is") if isinstance(fact.value, Linked) else None
+    head = fact.value.head if isinstance(fact.value, Linked) else None
+    name = Words([one_phrase(head, "a house figure", fact.span)]).expect(_HOUSE, E322)
+    if name == _MIDDLE_FIELD:
+        words = Words([one_phrase(link, "right, left or none", fact.span)])
+        values[_MIDDLE_FIELD] = words.expect(_FIELD_SIDES, E333)
+        words.finish("a side")
+        return
+    number = Words([one_phrase(link, "yards", fact.span)]).take_number()
+    if number is None:
+        raise Misread(E441(found="nothing", choices="").at(fact.span))
+    house[name] = number

@@ -33,12 +33,12 @@ def readings(book: Playbook, text: str, at: Span) -> list[Order]:
     if len(words) > _MOST_WORDS:
         return []
     found: list[Order] = []
-    for formation, rest in _prefixes(words, book.formations):
+    for formation, rest in prefixes(words, book.formations):
         if not rest or rest[0] not in _WAYS:
             continue
         way, after = _WAYS[rest[0]], rest[1:]
-        for motion, then in [("", after), *_prefixes(after, book.motions)]:
-            for concept, tail in _prefixes(then, book.concepts):
+        for motion, then in [("", after), *prefixes(after, book.motions)]:
+            for concept, tail in prefixes(then, book.concepts):
                 for tags in tag_readings(tail, concept, book):
                     said = spoken(book, formation, way, motion, concept, tags)
                     middle = book.settings.middle
@@ -117,9 +117,8 @@ def _spans(book: Playbook, order: Order) -> set[Span]:
     return spans | {book.tags[order.concept, tag].span for tag in order.tags}
 
 
-def _prefixes(
-    words: tuple[str, ...], names: Iterable[str]
-) -> Iterator[tuple[str, tuple[str, ...]]]:
+def prefixes(words: tuple[str, ...], names: Iterable[str]) -> Iterator[tuple[str, tuple[str, ...]]]:
+    """Names that ``words`` begin with, each with the words behind it."""
     for name in names:
         parts = tuple(name.split())
         if words[: len(parts)] == parts:
@@ -135,7 +134,7 @@ def tag_readings(words: tuple[str, ...], concept: str, book: Playbook) -> Iterat
         ahead = words[-left:]
         ahead = ahead[1:] if ahead[0] == "+" else ahead
         read: dict[frozenset[str], tuple[str, ...]] = {}
-        for tag, rest in _prefixes(ahead, own):
+        for tag, rest in prefixes(ahead, own):
             for others in ways[len(rest)]:
                 if len(read) < _MOST_READINGS:
                     read.setdefault(frozenset((tag, *others)), (tag, *others))

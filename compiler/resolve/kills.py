@@ -17,7 +17,7 @@ from stemline.diagnostics.nearest import nearest
 from stemline.football.field import Side
 from stemline.playbook.kill_definitions import KillDef, joined_kills
 from stemline.playbook.playbook import Playbook
-from stemline.resolve.call_reading import tag_readings
+from stemline.resolve.call_reading import prefixes, tag_readings
 from stemline.resolve.expand import Order
 
 SIDES = ("away", "call", "left", "right")
@@ -96,18 +96,11 @@ def readings(book: Playbook, kill: KillDef) -> list[KilledTo]:
     if len(words) > 1 and words[-1] in SIDES:
         ends.append((words[:-1], words[-1]))
     for said, side in ends:
-        for concept, rest in _concepts(book, said):
+        for concept, rest in prefixes(said, book.concepts):
             for tags in tag_readings(rest, concept, book):
                 key = concept, frozenset(tags), side
                 found.setdefault(key, KilledTo(concept, tags, side))
     return list(found.values())
-
-
-def _concepts(book: Playbook, words: tuple[str, ...]) -> Iterator[tuple[str, tuple[str, ...]]]:
-    for key in book.concepts:
-        parts = tuple(key.split())
-        if words[: len(parts)] == parts:
-            yield key, words[len(parts) :]
 
 
 def unknown_kills(book: Playbook) -> tuple[Diagnostic, ...]:
@@ -136,7 +129,7 @@ def _told_apart(book: Playbook, to: KilledTo) -> str:
 
 
 def _unknown(book: Playbook, kill: KillDef) -> Diagnostic:
-    known = max(_concepts(book, kill.to), key=lambda one: len(one[0]), default=None)
+    known = max(prefixes(kill.to, book.concepts), key=lambda one: len(one[0]), default=None)
     if known is None:
         names = [concept.name for concept in book.concepts.values()]
         said = E310(kind="concept", found=kill.said, choices=either(names))

@@ -81,8 +81,8 @@ def _launched(foot: FootDef, reads: Sequence[Read], picture: LinedUp) -> Side:
     if foot.side is not None:
         return picture.side(foot.side)
     for read in reads:
-        if read.at.x:
-            return Side.RIGHT if read.at.x > 0 else Side.LEFT
+        if side := Side.at(read.at.x):
+            return side
     if foot.name == "boot" and picture.toward is not None:
         return picture.toward.other
     return picture.called

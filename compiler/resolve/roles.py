@@ -236,8 +236,8 @@ def candidates(choice: Choice, picture: LinedUp, bound: Bound) -> list[str]:
             there = side_of_way(side, bound, picture)
             men = list(counted.on(there)) if there is not None else []
             return men[::-1] if which is Which.INSIDE else men
-        case TightEnd(word):
-            labels = tight_ends(picture.men)
+        case TightEnd(word) | Wing(word):
+            labels = (tight_ends if isinstance(choice, TightEnd) else wings)(picture.men)
             sides = [picture.side(word)] if word else [counted.strong, counted.weak]
             return [x for s in sides for x in labels if picture.side_of(x) is s]
         case Back(word):
@@ -247,10 +247,6 @@ def candidates(choice: Choice, picture: LinedUp, bound: Bound) -> list[str]:
             return [b for b in counted.backs if picture.side_of(b) in stands]
         case Fullback():
             return _fullbacks(picture)
-        case Wing(word):
-            labels = wings(picture.men)
-            sides = [picture.side(word)] if word else [counted.strong, counted.weak]
-            return [x for s in sides for x in labels if picture.side_of(x) is s]
         case Passer():
             return [m.label for m in picture.men if m.position is Position.QUARTERBACK]
         case ByLetter(letter):

@@ -1,5 +1,4 @@
-"""What only the pages of a book need: runs against other fronts, and a sheet a formation, look
-and protection.
+"""What only the pages of a book need: a sheet a formation, motion, route, look and protection.
 
 Nothing here is proved. It is built for a printed book alone, so that a check does not wait for it.
 """
@@ -7,19 +6,16 @@ Nothing here is proved. It is built for a printed book alone, so that a check do
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from functools import cached_property
 
-from stemline.diagnostics.diagnostic import Diagnostic
-from stemline.football.conditions import EVERY_MOVE, always
-from stemline.football.field import BallSpot, Way
+from stemline.football.conditions import EVERY_MOVE
+from stemline.football.field import BallSpot
 from stemline.football.later import later
 from stemline.football.offence.strokes import Route
 from stemline.football.play import (
-    ConceptSheet,
     FormationSheet,
-    Kind,
     LookSheet,
     MotionSheet,
     Play,
@@ -27,44 +23,20 @@ from stemline.football.play import (
     RouteSheet,
     Season,
 )
-from stemline.football.put_to_looks import PutToLooks
-from stemline.playbook.concepts import Body, Concept, RouteJob
+from stemline.playbook.concepts import Body, RouteJob
 from stemline.playbook.look_definitions import LookDef
 from stemline.playbook.places import AtLandmark, AtMan, Between, FromHere, Home, Where
 from stemline.playbook.playbook import Playbook
-from stemline.playbook.role_rules import Back, Ranked, RoleRule
-from stemline.playbook.said import Said, SideWord
+from stemline.playbook.role_rules import Back
 from stemline.read.ready_looks import look_of
-from stemline.resolve.expand import Expander, Order
-from stemline.resolve.season import Calls
-from stemline.source import Span
+from stemline.resolve.concept_views import whole_looks
+from stemline.resolve.expand import Expander
+from stemline.resolve.posing import RUNNER, Posing
 
-_RUNNER = "runner"
 _NAMELESS = ""
 """A route is nobody's: the man who shows it has no letter."""
 MOST_SETS = 4
 """Sets of the offence that a look is shown against: as many as a page has room for."""
-
-
-Plays = Callable[[], tuple[Play, ...]]
-"""Makes plays, each against a look."""
-Put = Callable[[Order, BallSpot, tuple[str, ...], Plays], PutToLooks | None]
-"""What is known of a call from a spot against looks by their keys, else worked out from the plays
-that the last gives; None where it has none."""
-
-
-def with_views(
-    book: Playbook,
-    calls: Calls,
-    season: Season,
-    expander: Expander | None = None,
-    put: Put | None = None,
-) -> Season:
-    """``season`` with each concept's first call against every look of the playbook, and the first
-    of those that read a defender; ``put`` gives what comes of a pass's looks in their place."""
-    maker = expander or Expander(book)
-    viewed = (_viewed(book, calls, season, c, maker, put) for c in season.concepts)
-    return replace(season, concepts=tuple(viewed))
 
 
 def with_sheets(book: Playbook, season: Season, expander: Expander | None = None) -> Season:
@@ -81,7 +53,7 @@ _SHEETS = ("formations", "motions", "routes", "looks", "protections")
 class _Sheets:
     def __init__(self, book: Playbook, season: Season, expander: Expander) -> None:
         self._book, self._season = book, season
-        self._posing = _Posing(book, expander)
+        self._posing = Posing(book, expander)
 
     def of(self, name: str) -> dict[str, object]:
         book, posing, keys = self._book, self._posing, self._keys
@@ -105,160 +77,7 @@ class _Sheets:
         return _by_use(self._season, self._stands)
 
 
-def _viewed(
-    book: Playbook,
-    calls: Calls,
-    season: Season,
-    sheet: ConceptSheet,
-    expander: Expander,
-    put: Put | None,
-) -> ConceptSheet:
-    mine = tuple(p for p in season.plays if p.call.concept == sheet.name)
-    if not mine:
-        return sheet
-    first = mine[0]
-    order = calls.by_name[first.call.spoken]
-    known = {name: value for name, value in vars(sheet).items() if name not in _VIEWS}
-
-    def faced() -> tuple[Play, ...]:
-        made = (expander.expand(order, first.ball, look_key=key) for key in _whole_looks(book))
-        return tuple(p for p in _shown(made) if p.defence is not None)
-
-    if first.is_read and put is not None:
-        known |= {"faced": (), "put": put(order, first.ball, tuple(_whole_looks(book)), faced)}
-
-    def fill(name: str) -> dict[str, object]:
-        match name:
-            case "faced":
-                return {name: faced() if first.is_read else ()}
-            case "keyed":
-                return {name: _keyed(book, calls, mine, expander)}
-            case "spotted":
-                return {name: tuple(_spotted(book, calls, mine, expander))}
-        return {"views": () if first.is_read else _against_looks(book, order, first, expander)}
-
-    return later(ConceptSheet, known, fill)
-
-
-_VIEWS = ("views", "faced", "keyed", "spotted")
-"""What of a concept's sheet is made when somebody asks for it: plays that no index needs."""
-
-
-def _against_looks(
-    book: Playbook, order: Order, first: Play, expander: Expander
-) -> tuple[Play, ...]:
-    """A run by its rules, and against the looks that it is not drawn against."""
-    if first.kind is not Kind.RUN or first.defence is None:
-        return ()
-    drawn = order.look or book.base_look
-    others = (key for key in _whole_looks(book) if key != drawn)
-    rules, *met = (expander.expand(order, first.ball, look_key=key) for key in ("", *others))
-    against = (play for play in _shown(met) if play.defence is not None)
-    return (*_shown((rules,)), *against)
-
-
-def _keyed(
-    book: Playbook, calls: Calls, mine: Sequence[Play], expander: Expander
-) -> tuple[Play, ...]:
-    """The first call that reads a defender, and the first with each other tag, by look."""
-    firsts: dict[tuple[str, ...], Play] = {}
-    for play in mine:
-        if play.keys:
-            firsts.setdefault(play.call.tags, play)
-    made = (
-        expander.expand(calls.by_name[play.call.spoken], play.ball, look_key=key)
-        for play in firsts.values()
-        for key in _whole_looks(book)
-    )
-    return tuple(play for play in _shown(made) if play.defence is not None)
-
-
-def _spotted(
-    book: Playbook, calls: Calls, mine: Sequence[Play], expander: Expander
-) -> Iterator[Play]:
-    """The first call, and those whose side or use hangs on the ball's spot, from their others."""
-    for play in mine:
-        call = play.call
-        if play is not mine[0] and call.way is None and not call.best and not call.not_from:
-            continue
-        order = calls.by_name[call.spoken]
-        look = book.base_look if play.defence is not None else ""
-        spots = [spot for spot in order.spots if spot is not play.ball]
-        yield from _shown(expander.expand(order, spot, look_key=look) for spot in spots)
-
-
-def _shown(made: Iterable[tuple[Play | None, tuple[Diagnostic, ...]]]) -> Iterator[Play]:
-    """The plays that could be made; what is wrong with the others is told by the checks."""
-    for play, found in made:
-        if play is not None and not any(d.is_error for d in found):
-            yield play
-
-
-def _whole_looks(book: Playbook) -> Iterator[str]:
-    return (key for key, look in book.looks.items() if not look.broken)
-
-
-# Men who only stand.
-
-
-class _Posing:
-    """Makes plays of men who stand and perhaps protect; each formation and protection is cast once
-    by a maker of plays, whatever looks it is shown against and in however many books."""
-
-    def __init__(self, book: Playbook, expander: Expander) -> None:
-        self._book = book
-        self._expander = expander
-
-    def play(
-        self,
-        formation: str,
-        look_key: str = "",
-        protection: str = "",
-        motion: str = "",
-        spot: BallSpot = BallSpot.MIDDLE,
-    ) -> Play | None:
-        """A formation called right, its men standing or in ``protection``, after ``motion`` (keys
-        of the playbook), the ball at ``spot``; None where that has errors."""
-        order, concept = self._pose(formation, protection)
-        order = replace(order, motion=motion)
-        play, found = self._expander.play_of(order, concept, spot, look_key=look_key)
-        return None if any(d.is_error for d in found) else play
-
-    def running(self, formation: str, route: Route, depth: float, back: bool) -> Play | None:
-        """A formation in which one man runs a route: its back, or the second man strong."""
-        key = formation, route, depth, back
-        if key not in self._expander.posed:
-            order, _ = self._pose(formation, "")
-            self._expander.posed[key] = order, self._run_alone(formation, route, depth, back)
-        order, concept = self._expander.posed[key]
-        play, found_wrong = self._expander.play_of(order, concept, BallSpot.MIDDLE)
-        return None if any(d.is_error for d in found_wrong) else play
-
-    def _run_alone(self, formation: str, route: Route, depth: float, back: bool) -> Concept:
-        found = self._book.formations[formation]
-        ever = always(self._book.receivers)
-        choice = Back(None) if back else Ranked(SideWord.STRONG, 2)
-        job = RouteJob(route, depth, None, None, (), route.name)
-        body = Body(
-            rules={_RUNNER: (Said(RoleRule((choice,), (_RUNNER,)), ever, found.span),)},
-            jobs={_RUNNER: (Said(job, ever, found.span),)},
-        )
-        return Concept(found.name, "", body, found.span, False)
-
-    def _pose(self, formation: str, protection: str) -> tuple[Order, Concept]:
-        key = formation, protection
-        if key not in self._expander.posed:
-            name, body = self._book.formations[formation].name, Body()
-            if protection:
-                named = self._book.protections[protection]
-                name, body = named.name, _protecting(self._book, named.name, named.span)
-            span = self._book.formations[formation].span
-            order = Order(formation, Way.RIGHT, "", name.casefold(), (), name, span, span)
-            self._expander.posed[key] = order, Concept(name, "", body, span, False)
-        return self._expander.posed[key]
-
-
-def _standing(book: Playbook, posing: _Posing) -> dict[str, Play]:
+def _standing(book: Playbook, posing: Posing) -> dict[str, Play]:
     """Each formation called right from the middle, nobody moving, by its key."""
     made = {
         key: posing.play(key) for key, formation in book.formations.items() if not formation.broken
@@ -267,7 +86,7 @@ def _standing(book: Playbook, posing: _Posing) -> dict[str, Play]:
 
 
 def _formations(
-    book: Playbook, stands: dict[str, Play], posing: _Posing
+    book: Playbook, stands: dict[str, Play], posing: Posing
 ) -> tuple[FormationSheet, ...]:
     return tuple(
         FormationSheet(
@@ -309,7 +128,7 @@ def _measured(outside: float, place: str) -> str:
 
 
 def _motions(
-    book: Playbook, season: Season, formations: Sequence[str], posing: _Posing
+    book: Playbook, season: Season, formations: Sequence[str], posing: Posing
 ) -> tuple[MotionSheet, ...]:
     """Each motion in the formation most often called with it, else the first that it suits."""
     made = []
@@ -328,7 +147,7 @@ def _motions(
 # One man and his route.
 
 
-def _routes(book: Playbook, formations: Sequence[str], posing: _Posing) -> tuple[RouteSheet, ...]:
+def _routes(book: Playbook, formations: Sequence[str], posing: Posing) -> tuple[RouteSheet, ...]:
     """Every route that a concept or tag gives, in the order of their depths; a back's from where
     he stands."""
     depths: dict[str, Counter[float]] = {}
@@ -358,13 +177,13 @@ def _of_a_back(body: Body, role: str, book: Playbook) -> bool:
 
 
 def _alone(
-    route: Route, depth: float, back: bool, formations: Sequence[str], posing: _Posing
+    route: Route, depth: float, back: bool, formations: Sequence[str], posing: Posing
 ) -> Play | None:
     """The second man of the strong side, or the back, with the route and the line; None where no
     formation has him."""
     for formation in formations:
         play = posing.running(formation, route, depth, back)
-        task = play.runs(_RUNNER) if play is not None else None
+        task = play.runs(RUNNER) if play is not None else None
         if play is not None and task is not None and task.path is not None:
             man = replace(play.man(task.man), label=_NAMELESS)
             task = replace(task, man=_NAMELESS, says=(), branches=(), motion=None)
@@ -407,10 +226,10 @@ def _empty(play: Play) -> bool:
 
 
 def _looks(
-    book: Playbook, keys: Sequence[str], sets: Sequence[str], posing: _Posing
+    book: Playbook, keys: Sequence[str], sets: Sequence[str], posing: Posing
 ) -> tuple[LookSheet, ...]:
     made: list[LookSheet] = []
-    for key in _whole_looks(book):
+    for key in whole_looks(book):
         look = book.looks[key]
         # A look for few sets shows those that it meets, whatever the others are shown against.
         views = (posing.play(name, key) for name in ((*sets, *keys) if look.limited else sets))
@@ -436,7 +255,7 @@ def _adjusts(look: LookDef) -> tuple[tuple[str, str, str], ...]:
 
 
 def _protections(
-    book: Playbook, season: Season, formations: Sequence[str], posing: _Posing
+    book: Playbook, season: Season, formations: Sequence[str], posing: Posing
 ) -> tuple[ProtectionSheet, ...]:
     made = (
         _protection(book, season, key, formations, posing)
@@ -447,7 +266,7 @@ def _protections(
 
 
 def _protection(
-    book: Playbook, season: Season, key: str, formations: Sequence[str], posing: _Posing
+    book: Playbook, season: Season, key: str, formations: Sequence[str], posing: Posing
 ) -> ProtectionSheet | None:
     """The protection in the set most often called with it, else the first that has its men."""
     protection = book.protections[key]
@@ -470,9 +289,5 @@ def _protection(
 
 
 def _base_first(book: Playbook) -> Iterator[str]:
-    keys = dict.fromkeys((book.base_look, *_whole_looks(book)))
+    keys = dict.fromkeys((book.base_look, *whole_looks(book)))
     return (key for key in keys if not look_of(book, key).broken)
-
-
-def _protecting(book: Playbook, name: str, span: Span) -> Body:
-    return Body(protect=(Said(name, always(book.receivers), span),))

@@ -10,7 +10,7 @@ stood behind there.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from stemline.syntax.tree import Block, Document, Fact, Mark, items
@@ -79,7 +79,7 @@ class _TextJoin:
     def _blocks(
         self, base: Sequence[_Part], ours: Sequence[_Part], theirs: Sequence[_Part]
     ) -> Iterator[str]:
-        was, mine, yours = (_by_key(parts) for parts in (base, ours, theirs))
+        was, mine, yours = ({part.key: part for part in parts} for parts in (base, ours, theirs))
         for key in _order([p.key for p in ours], [p.key for p in theirs]):
             yield from self._block(key, was.get(key), mine.get(key), yours.get(key))
 
@@ -236,10 +236,6 @@ def _piece(key: _Key, lines: Sequence[str], start: int, end: int, says: str) -> 
     comments = [line.strip() for line in mine if line.strip().startswith("//")]
     behind = mine[-1].partition("//")[2] if mine and says else ""
     return _Piece(key, mine, (*comments, behind.strip(), says))
-
-
-def _by_key(parts: Iterable[_Part]) -> Mapping[_Key, _Part]:
-    return {part.key: part for part in parts}
 
 
 def _order(ours: Sequence[_Key], theirs: Sequence[_Key]) -> list[_Key]:

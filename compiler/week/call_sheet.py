@@ -30,10 +30,10 @@ CAP = 0.7
 """Height of a capital in ems, as the bundled face has it."""
 
 
-def least_points(distance: float = DISTANCE, cap: float = CAP) -> float:
+def least_points(distance: float = DISTANCE) -> float:
     """The smallest type, rounded up to a tenth, whose capitals are seen under `ARC_LEAST`."""
     height = 2 * distance * 72 * tan(ARC_LEAST / 2 / 60 * pi / 180)
-    return ceil(10 * height / cap) / 10
+    return ceil(10 * height / CAP) / 10
 
 
 LARGEST = 13.0

@@ -11,19 +11,14 @@ from dataclasses import dataclass, replace
 from stemline.checks.called_in_time import check_called
 from stemline.checks.installs import scheduled
 from stemline.checks.line_calls_agree import E767
-from stemline.diagnostics.catalogue.calls import E602
 from stemline.diagnostics.catalogue.looks import W428
-from stemline.diagnostics.catalogue.names import E310
 from stemline.diagnostics.catalogue.weeks import (
     E975,
     E981,
-    E986,
-    E987,
     E988,
     E989,
     E990,
     E993,
-    E998,
     W981,
 )
 from stemline.diagnostics.diagnostic import Diagnostic, Related
@@ -36,11 +31,9 @@ from stemline.football.play import Play
 from stemline.football.rulebook.rules import Certainty, Known
 from stemline.football.situations import Situation, misfits
 from stemline.playbook.concepts import Body, Concept
-from stemline.playbook.kill_definitions import KillDef, Sights
+from stemline.playbook.kill_definitions import KillDef
 from stemline.playbook.playbook import Playbook
-from stemline.playbook.week_definitions import BandDef, Named, RowDef, WeekDef
-from stemline.read.read_guards import CONDITION_WORDS
-from stemline.resolve.call_reading import read_call
+from stemline.playbook.week_definitions import BandDef, RowDef, WeekDef
 from stemline.resolve.expand import Expander, Order
 from stemline.resolve.kills import (
     is_itself,
@@ -53,9 +46,9 @@ from stemline.source import Span
 from stemline.week.merging import KnownRow, Merged, in_order, merged
 from stemline.week.plays_when_asked import PlaysWhenAsked
 from stemline.week.practising import check_contact, check_old_looks, check_practised
-from stemline.week.run_together import parted_man, parted_row
 from stemline.week.shorts import check_shorts
 from stemline.week.wanting import check_left_empty
+from stemline.week.week_names import WeekNames
 from stemline.week.week_values import (
     Plan,
     PlanBand,
@@ -119,13 +112,13 @@ def plan_weeks(asked: AskedOfSession) -> tuple[Planned, ...]:
             made.append(Planned(week, None, (twice,)))
             continue
         planner = _Planner(asked, week)
-        meant = planner.parent(weeks)
+        meant = planner.names.parent(week, weeks)
         if meant is not None and meant.number not in known:
             # What it starts from was not read, and has told why.
             made.append(Planned(week, None, tuple(planner.found)))
             continue
         parent = known[meant.number][1] if meant is not None else None
-        together, found = merged(parent, week, planner.canon)
+        together, found = merged(parent, week, planner.names.canon)
         planner.found += found
         known[week.number] = week, together
         plan = planner.plan(together)
@@ -149,85 +142,8 @@ class _Planner:
         self._book = asked.book
         self._code = asked.book.settings.code
         self._week = week
-        self._names: dict[str, str] = {}
         self.found: list[Diagnostic] = []
-        looks = {**asked.book.looks, **asked.book.week_looks}
-        self._looks = {key: look.name for key, look in looks.items() if not look.broken}
-        # What is wrong with these is told where they stand.
-        self._broken_looks = looks.keys() - self._looks.keys()
-
-    # Names.
-
-    def canon(self, said: Named) -> str:
-        """The call as the book speaks it; "" where it is none of its calls, which is told."""
-        if said.text not in self._names:
-            order, found = read_call(self._book, said.text, self._asked.calls, said.span)
-            spoken = order.spoken if order is not None else ""
-            if order is not None and spoken not in self._asked.calls:
-                near = nearest(said.text, self._asked.calls)
-                found = (E602(call=spoken).at(said.span, nearest=near),)
-                spoken = ""
-            if not spoken and (near := parted_row(said.text, self._asked.calls)):
-                found = (E602(call=said.text).at(said.span, nearest=near),)
-            self.found += found
-            self._names[said.text] = spoken
-        return self._names[said.text]
-
-    def parent(self, weeks: Sequence[WeekDef]) -> WeekDef | None:
-        """What the week starts from, by its number or its whole name."""
-        said = self._week.parent
-        if said is None:
-            return None
-        meant = next(
-            (w for w in weeks if said.text.casefold() in (str(w.number), w.name.casefold())), None
-        )
-        if meant is None:
-            near = nearest(said.text, [w.name for w in weeks])
-            self.found.append(E986(found=said.text).at(said.span, nearest=near))
-            return None
-        if meant.number >= self._week.number:
-            self.found.append(E987(number=self._week.number, found=meant.number).at(said.span))
-            return None
-        return meant
-
-    def _look(self, said: Named) -> str:
-        """A look by its name; "" where the playbook and its weeks have none of it."""
-        name = self._looks.get(said.text.casefold(), "")
-        if not name and said.text.casefold() not in self._broken_looks:
-            near = nearest(said.text, self._looks.values())
-            known = either(self._looks.values())
-            wrong = E310(kind="look", found=said.text, choices=known)
-            self.found.append(wrong.at(said.span, nearest=near))
-        return name
-
-    def _condition(self, said: Named | None, sights: Sights = ()) -> str:
-        """What a row is called on: a look, or what he sees at the line."""
-        if said is None:
-            return ""
-        words = said.text.casefold()
-        parts = [p.strip() for each in words.split(",") for p in each.split(" or ")]
-        if words in self._looks:
-            return self._looks[words]
-        if words in self._broken_looks:
-            return ""
-        if sights or all(part in (*CONDITION_WORDS, *self._looks) for part in parts):
-            return said.text
-        near = nearest(said.text, (*self._looks.values(), *CONDITION_WORDS))
-        wrong = E310(kind="look", found=said.text, choices=either(self._looks.values()))
-        self.found.append(wrong.at(said.span, nearest=near))
-        return ""
-
-    def _letter(self, said: Named) -> str:
-        # A book may line up men without saying what they are.
-        lined_up = (letter for f in self._book.formations.values() for letter in f.men)
-        letters = {letter.casefold(): letter for letter in (*self._book.people, *lined_up)}
-        if said.text.casefold() not in letters:
-            near = parted_man(said.text) or nearest(said.text, letters.values())
-            choices = ", ".join(letters.values())
-            self.found.append(E998(man=said.text, choices=choices).at(said.span, nearest=near))
-        return letters.get(said.text.casefold(), said.text)
-
-    # The plan.
+        self.names = WeekNames(asked.book, asked.calls, self.found)
 
     def plan(self, said: Merged) -> Plan | None:
         """The plan of what the week and its parents say; None where an error stands in the way."""
@@ -237,7 +153,7 @@ class _Planner:
             PlanList(situation, tuple(self._row(r, situation) for r in rows), span)
             for situation, span, rows in ordered
         )
-        faces = tuple(name for look in said.faces if (name := self._look(look)))
+        faces = tuple(name for look in said.faces if (name := self.names.look(look)))
         periods = tuple(
             PlanPeriod(p.name, p.minutes, p.contact, p.day, p.groups, self._script(p.rows, lists),
                        p.span)
@@ -248,7 +164,8 @@ class _Planner:
         )
         bands = tuple(self._band(b, lists) for b in said.bands.values())
         quizzes = tuple(
-            PlanQuiz(tuple(self._letter(m) for m in q.men), q.day, q.span) for q in said.quizzes
+            PlanQuiz(tuple(self.names.letter(m) for m in q.men), q.day, q.span)
+            for q in said.quizzes
         )
         settings = self._book.settings
         scripts = [each.rows for each in periods] + [each.rows for each in scouts]
@@ -276,7 +193,10 @@ class _Planner:
             facts=facts,
             plays=PlaysWhenAsked({c: self._asked.calls[c] for c in calls}, self._asked.drawn),
             shown=self._shown(scripted, facts),
-            people={call: self._people(call) for call in calls},
+            people={
+                call: self._book.formations[self._asked.calls[call].formation].people
+                for call in calls
+            },
             limit=self._limit(),
             frozen={call: number for call, (_, number) in said.frozen.items()},
             shorts=tuple((name.text, short) for name, short in said.shorts.values()),
@@ -306,7 +226,7 @@ class _Planner:
         made: tuple[PlanPeriod | PlanScout, ...] = (*plan.periods, *plan.scouts)
         old = [each for part, each in zip(parts, made, strict=True) if part not in own]
         here = {row.span for each in self._week.lists for row in each.rows}
-        looks = {*self._looks.values()}
+        looks = {*self.names.looks.values()}
         rows = ((each.title, row) for each in plan.lists for row in each.rows)
         waiting = [(title, r) for title, r in rows if r.look in looks and r.span not in here]
         self.found += check_old_looks(plan, old, waiting)
@@ -333,8 +253,8 @@ class _Planner:
             call=call,
             span=row.span,
             spot=spot,
-            look=self._condition(row.when, row.sights),
-            against=self._look(row.against) if row.against else "",
+            look=self.names.condition(row.when, row.sights),
+            against=self.names.look(row.against) if row.against else "",
             tempo=row.tempo or self._tempo(call),
             note=row.note,
             reps=row.reps,
@@ -392,7 +312,7 @@ class _Planner:
             if row.situation is not None:
                 for each in self._held(row.situation, lists, row.span):
                     made += [replace(r, situation=each.title, span=row.span) for r in each.rows]
-            elif call := self.canon(row.call):
+            elif call := self.names.canon(row.call):
                 if row.spot is not None:
                     self._check_spot(call, row.spot, row)
                 made.append(self._plain(call, row, row.spot))
@@ -413,7 +333,7 @@ class _Planner:
         rows = (row for each in (held if band.holds else lists) for row in each.rows)
         return PlanBand(
             name=band.name,
-            men=tuple(self._letter(m) for m in band.men),
+            men=tuple(self.names.letter(m) for m in band.men),
             width=band.width,
             height=band.height,
             windows=band.windows,
@@ -441,9 +361,6 @@ class _Planner:
                 told = W428(call=row.call, look=look.name, sets=look.sets)
                 self.found.append(told.at(row.span))
         return shown
-
-    def _people(self, call: str) -> str:
-        return self._book.formations[self._asked.calls[call].formation].people
 
     def _parts(self, plan: Plan) -> Iterator[str]:
         """The names of all that the plan's calls are made of."""

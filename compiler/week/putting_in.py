@@ -55,7 +55,7 @@ def install_sheet(plan: Plan, made: Installed, name: str, says: tuple[str, ...],
                   ) -> InstallSheet:  # fmt: skip
     """The sheet for a week; ``calls`` is how many the book has."""
     last = made.schedule.before_game(plan.number)
-    days = tuple(_marked(day, n == last) for n, day in enumerate(made.days))
+    days = tuple(replace(day, now=n == last) for n, day in enumerate(made.days))
     planned: dict[int, list[str]] = {}
     for call in plan.calls:
         planned.setdefault(made.done.get(call, len(days)), []).append(call)
@@ -71,10 +71,6 @@ def install_sheet(plan: Plan, made: Installed, name: str, says: tuple[str, ...],
         practised=tuple((call, _practised(plan, call)) for call in plan.calls),
         all_calls=calls,
     )
-
-
-def _marked(day: InstallDay, now: bool) -> InstallDay:
-    return replace(day, now=now)
 
 
 def _day(

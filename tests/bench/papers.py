@@ -7,7 +7,8 @@ from collections.abc import Iterator
 
 from stemline.outside.project import read_files
 from stemline.printing.printed_season import Build
-from stemline.resolve.sheets import with_sheets, with_views
+from stemline.resolve.concept_views import with_views
+from stemline.resolve.sheets import with_sheets
 from stemline.session import Session
 from stemline.theme import load_theme
 

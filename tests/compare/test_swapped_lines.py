@@ -13,7 +13,8 @@ from sampling import every
 from stemline.book.content.book import Edition, make_book
 from stemline.compare.comparing import compared
 from stemline.football.play import Play
-from stemline.resolve.sheets import with_sheets, with_views
+from stemline.resolve.concept_views import with_views
+from stemline.resolve.sheets import with_sheets
 from stemline.session import Session
 from stemline.source import Source, Span
 

@@ -7,20 +7,21 @@ from dataclasses import fields
 
 import pytest
 
+from references import figures
 from references.figures import (
     ARTICLE,
     NOTHING,
-    PRINTED,
     READING,
     REPORT,
     TABLE,
     TEXTS,
     Printed,
 )
-from references.test_legality import FORMATIONS, MOTIONS
+from references.test_legality import FORMATIONS, MOTIONS, PRINTED_BESIDE
 from stemline.football.rulebook.codes import CODES, HIGH_SCHOOL, NINE_MAN
 from stemline.football.rulebook.rules import Certainty, Code, Known
 
+PRINTED = (*figures.PRINTED, *PRINTED_BESIDE)
 SURE = {
     ARTICLE: Certainty.PUBLISHED,
     REPORT: Certainty.REPORTED,

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 import pytest
 
+from references.figures import ARTICLE, Printed, Value
 from stemline.checks.discovered import rows
 from stemline.diagnostics.broken_rule import BrokenRule
 from stemline.session import Session
@@ -25,7 +26,8 @@ class Case:
     ``men`` are lined up in short: "X a12 on" is X on the away side, 12 yards outside the tackle, on
     the line; "H c5 0.5" the called side, half a yard deep; "B b7" behind the ball, seven deep.
     ``figure`` names a figure of the code that stands or falls with the case: a legal one and a foul
-    are worth a row of `figures.py`.
+    are worth a row of `figures.py`. ``value`` is a length or number as the article of ``source``
+    has it, and is held against the code's.
     """
 
     code: str
@@ -36,6 +38,7 @@ class Case:
     people: str = ""
     motion: str = ""
     figure: str = ""
+    value: Value = None
 
     def text(self) -> str:
         lines = [f"playbook Tried\n    code {self.code}\n", "personnel All\n    Q is quarterback\n"]
@@ -251,6 +254,14 @@ MOTIONS = [
     Case("canadian amateur", "from memory: line players are still", CAN,
          motion="X moves to away, 9 outside tackle, on line; snap set"),
 ]  # fmt: skip
+
+
+PRINTED_BESIDE = tuple(
+    Printed(case.code, case.figure, case.value, case.source, ARTICLE)
+    for case in (*FORMATIONS, *MOTIONS)
+    if case.value is not None
+)
+"""Figures of the rules that a case gives itself."""
 
 
 def broken(case: Case) -> list[str]:

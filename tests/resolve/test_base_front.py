@@ -17,7 +17,8 @@ from stemline.football.rulebook.codes import CODES, Code
 from stemline.picture.picture import picture
 from stemline.playbook.playbook import Playbook
 from stemline.read.ready_looks import base_front
-from stemline.resolve.sheets import with_sheets, with_views
+from stemline.resolve.concept_views import with_views
+from stemline.resolve.sheets import with_sheets
 from stemline.theme import Size, load_theme
 
 SET = """

@@ -7,7 +7,8 @@ from functools import cache
 from resolve.test_runs import COUNTER, FORMATIONS, LOOKS
 from resolve.texts import DOUBLES_ELEVEN, ELEVEN, TREY, compiled
 from stemline.football.play import ConceptSheet, Kind, Season
-from stemline.resolve.sheets import MOST_SETS, with_sheets, with_views
+from stemline.resolve.concept_views import with_views
+from stemline.resolve.sheets import MOST_SETS, with_sheets
 from stemline.session import Session
 
 SLIDE = """

@@ -17,6 +17,7 @@ from stemline.checks.legality.snap import on
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.exchanges import BallMoves
 from stemline.football.play import Key, Kind, Play
+from stemline.resolve.blocking.handing_off import KEEPS
 from stemline.source import Span
 
 
@@ -37,9 +38,6 @@ class W872(Mistake):
 
 WHEN = When.CALLED
 
-_KEEPS = ("pull", "keep")
-"""What a key's choice is called when the quarterback runs with the ball."""
-
 
 def check_exchanged(play: Play) -> Iterator[Diagnostic]:
     code, passer = play.field.code, play.passer
@@ -50,7 +48,7 @@ def check_exchanged(play: Play) -> Iterator[Diagnostic]:
     if any(x.taker == snapped and x.kind is not BallMoves.SNAP for x in moves):
         return  # it came back to him: another man has had it
     carries = play.kind is Kind.RUN and play.carrier == snapped
-    keeps = [key for key in play.keys if any(what in _KEEPS for what, _, _ in key.choices)]
+    keeps = [key for key in play.keys if any(what in KEEPS for what, _, _ in key.choices)]
     runs = "run" in play.last
     if carries or keeps or runs:
         span = _made(play, keeps, snapped if carries else "")

@@ -24,7 +24,7 @@ WHEN = When.CALLED
 
 def check_sent_out(play: Play) -> Iterator[Diagnostic]:
     code = play.field.code
-    if code.all_eligible or (play.kind is Kind.RUN and not _thrown(play)):
+    if code.all_eligible or (play.kind is Kind.RUN and not any(key.throws for key in play.keys)):
         return
     for man, other in covered(play.men):
         if goes_out(play, man):
@@ -45,8 +45,3 @@ def goes_out(play: Play, man: Man) -> bool:
         and path.ending is not Ending.BLOCK
         and man.label != play.carrier
     )
-
-
-def _thrown(play: Play) -> bool:
-    """Whether a run may be thrown after all."""
-    return any(what == "throw" for key in play.keys for what, _, _ in key.choices)

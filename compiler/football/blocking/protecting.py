@@ -418,12 +418,8 @@ def _matched(
             if own is not None:
                 rest, pairs = before[j + 1]
                 options.append((rest + own, ((blocker, men[j]), *pairs)))
-            best[j] = min(options, key=_rounded)
+            best[j] = min(options, key=lambda option: round(option[0], 6))
     return best[0][1]
-
-
-def _rounded(option: tuple[float, Pairs]) -> float:
-    return round(option[0], 6)
 
 
 def _place(r: Rusher) -> float:

@@ -66,6 +66,19 @@ def wings(men: Iterable[Man]) -> tuple[str, ...]:
     return tuple(m.label for m in found)
 
 
+def overhangs(defenders: Iterable[Defender], side: Side, edge: float) -> tuple[Defender, ...]:
+    """Men off the line who hang over the edge of a side, ``edge`` yards from the ball, from inside
+    out."""
+    there = [
+        d
+        for d in defenders
+        if d.level is not Level.LINE
+        and d.at.y <= OVERHANG_DEPTH
+        and edge - HEAD_UP < d.at.x * side.value <= edge + OVERHANG_WIDTH
+    ]
+    return tuple(sorted(there, key=lambda d: (d.at.x * side.value, d.label)))
+
+
 def line_of(men: Iterable[Man]) -> tuple[Man, ...]:
     """Linemen and tight ends, from left to right."""
     men = tuple(men)
@@ -154,7 +167,7 @@ class Front:
 
     def out(self, x: float) -> Side:
         """Away from the ball; for the centre the playside."""
-        return self.toward if x == 0 else Side.RIGHT if x > 0 else Side.LEFT
+        return Side.at(x) or self.toward
 
     def neighbour(self, x: float, side: Side) -> Man | None:
         """The next man of the line on a side of x."""
@@ -310,14 +323,7 @@ class Front:
 
     def overhangs(self, side: Side) -> tuple[Defender, ...]:
         """Men off the line who hang over the edge or the last man, from inside out."""
-        edge = self.end(side) * side.value
-        there = [
-            d
-            for d in self.defenders
-            if d.level is not Level.LINE and d.at.y <= OVERHANG_DEPTH
-            and edge - HEAD_UP < d.at.x * side.value <= edge + OVERHANG_WIDTH
-        ]  # fmt: skip
-        return tuple(sorted(there, key=lambda d: (d.at.x * side.value, d.label)))
+        return overhangs(self.defenders, side, self.end(side) * side.value)
 
     def forces(self, side: Side) -> tuple[Defender, ...]:
         """Who turns a run outside the end back in: the overhang, those of the box's depth first,

@@ -94,8 +94,7 @@ class Protectors:
         moving = next((step.side for step in self.before.feet if step.side), None)
         if moving is not None:
             return moving
-        x = next((read.at.x for read in self.before.reads if read.at.x), 0.0)
-        return None if x == 0 else Side.RIGHT if x > 0 else Side.LEFT
+        return next(filter(None, (Side.at(read.at.x) for read in self.before.reads)), None)
 
     # Which way.
 
@@ -337,7 +336,7 @@ def _from_ball(man: Man) -> float:
 
 
 def _side(man: Man) -> Side | None:
-    return None if man.snap.x == 0 else Side.RIGHT if man.snap.x > 0 else Side.LEFT
+    return Side.at(man.snap.x)
 
 
 def _words(toward: Toward) -> str:
