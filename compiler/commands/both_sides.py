@@ -5,6 +5,7 @@ from __future__ import annotations
 import sys
 from collections.abc import Iterable
 from pathlib import Path
+from typing import NamedTuple
 
 import click
 
@@ -18,6 +19,7 @@ from stemline.diagnostics.in_words import how_many
 from stemline.diagnostics.plain import plain
 from stemline.diagnostics.render import render
 from stemline.outside.cache import Cache, place
+from stemline.outside.project import Files
 from stemline.outside.store import Store
 from stemline.session import Session, no_collecting
 from stemline.source import Source
@@ -33,42 +35,60 @@ _PAGE = 40
 """Lines from which a terminal is given a pager, as git does."""
 
 
+class BothFiles(NamedTuple):
+    """The texts of both sides, and the playbook's folder."""
+
+    home: Path
+    old: Files
+    new: Files
+
+    @property
+    def are_whole(self) -> bool:
+        """Whether each side has texts, and each of its files could be read as one."""
+        sides = (self.old, self.new)
+        return all(side.sources and not any(d.is_error for d in side.found) for side in sides)
+
+
+def both_files(old: str, new: str, folder: Path | None) -> BothFiles:
+    """What ``old`` and ``new`` mean: folders, else revisions of ``folder``, else of the side that
+    is a folder, else of where we stand."""
+    home = folder or next((Path(s) for s in (new, old) if Path(s).is_dir()), Path())
+    return BothFiles(home, earlier_files(home, old, "OLD"), earlier_files(home, new, "NEW"))
+
+
 def both_sides(
     old: str,
     new: str,
-    folder: Path | None,
+    files: BothFiles,
     store: Store,
     *,
     only: str = "",
     man: str = "",
     follows: bool = True,
     cached: bool = True,
-) -> tuple[Path, Session, Comparison]:
-    """The playbook's folder, its new side and the comparison of two folders or revisions; the
-    reasons where a side cannot be read, or neither has what ``only`` or ``man`` asks for.
+) -> tuple[Session, Comparison]:
+    """The new side and the comparison of both; the reasons where one cannot be read, or neither
+    has what ``only`` or ``man`` asks for.
 
     ``follows`` tells that what follows is wanted too, which costs most; ``cached`` that it may be
-    known from the last time. Proofs are taken from ``store`` and kept in it. A revision is one of
-    ``folder``, else of the side that is a folder, else of where we stand.
+    known from the last time. Proofs are taken from ``store`` and kept in it.
     """
-    home = folder or next((Path(s) for s in (new, old) if Path(s).is_dir()), Path())
-    first = _session(home, old, "OLD", store)
-    sides = (first, _session(home, new, "NEW", store, first))
+    first = _session(files.old, old, "OLD", store)
+    sides = (first, _session(files.new, new, "NEW", store, first))
     with no_collecting():
         if wrong := unknown_name(sides, only, man):
             click.echo(wrong, err=True)
             raise SystemExit(2)
         found = compared(sides[0], sides[1], (old, new))
         if follows:
-            cache = Cache(home, place() if cached else None)
+            cache = Cache(files.home, place() if cached else None)
             found = with_consequences(found, sides[0], sides[1], cache, store)
-        return home, sides[1], found
+        return sides[1], found
 
 
 def _session(
-    home: Path, said: str, place: str, store: Store, beside: Session | None = None
+    files: Files, said: str, place: str, store: Store, beside: Session | None = None
 ) -> Session:
-    files = earlier_files(home, said, place)
     made = Session(files.sources, said, store=store, beside=beside)
     session = made if files.sources else None
     found = (*files.found, *(session.definitions if session is not None else ()))
@@ -107,10 +127,11 @@ def book_file(
     click.echo(f"{plain(str(file))}: {how_many(len(drawn), 'change')} drawn or told")
 
 
-def print_lines(lines: Iterable[ToldLine]) -> None:
-    """The lines, in colour where the terminal has it; the signs say the same without."""
+def print_lines(lines: Iterable[ToldLine], *, paged: bool = True) -> None:
+    """The lines, in colour where the terminal has it; the signs say the same without. Only what is
+    ``paged`` is given to a pager."""
     text = [click.style(line.text, **_STYLES.get(line.kind, {})) for line in lines]  # type: ignore[arg-type]
-    if len(text) > _PAGE and sys.stdout.isatty():
+    if paged and len(text) > _PAGE and sys.stdout.isatty():
         click.echo_via_pager("\n".join(text) + "\n")
     else:
         click.echo("\n".join(text))
