@@ -1,16 +1,12 @@
-"""What the commands that compare have in common: both sides read, lines printed."""
+"""Both sides of a comparison, read and compared."""
 
 from __future__ import annotations
 
-import sys
-from collections.abc import Iterable
 from pathlib import Path
-from typing import NamedTuple
 
 import click
 
-from stemline.commands.earlier import earlier_files
-from stemline.compare.aloud import ToldLine
+from stemline.commands.side_files import BothFiles
 from stemline.compare.asked_names import unknown_name
 from stemline.compare.comparing import compared
 from stemline.compare.comparison import Comparison
@@ -23,37 +19,6 @@ from stemline.outside.project import Files
 from stemline.outside.store import Store
 from stemline.session import Session, no_collecting
 from stemline.source import Source
-
-_STYLES = {
-    "head": {"bold": True},
-    "new": {"fg": "green"},
-    "gone": {"fg": "red"},
-    "now": {"fg": "yellow"},
-    "note": {"dim": True},
-}
-_PAGE = 40
-"""Lines from which a terminal is given a pager, as git does."""
-
-
-class BothFiles(NamedTuple):
-    """The texts of both sides, and the playbook's folder."""
-
-    home: Path
-    old: Files
-    new: Files
-
-    @property
-    def are_whole(self) -> bool:
-        """Whether each side has texts, and each of its files could be read as one."""
-        sides = (self.old, self.new)
-        return all(side.sources and not any(d.is_error for d in side.found) for side in sides)
-
-
-def both_files(old: str, new: str, folder: Path | None) -> BothFiles:
-    """What ``old`` and ``new`` mean: folders, else revisions of ``folder``, else of the side that
-    is a folder, else of where we stand."""
-    home = folder or next((Path(s) for s in (new, old) if Path(s).is_dir()), Path())
-    return BothFiles(home, earlier_files(home, old, "OLD"), earlier_files(home, new, "NEW"))
 
 
 def both_sides(
@@ -125,13 +90,3 @@ def book_file(
             data = comparison_book(pages, drawn, look, level, paper, footer, date)
         write_file(file, data)
     click.echo(f"{plain(str(file))}: {how_many(len(drawn), 'change')} drawn or told")
-
-
-def print_lines(lines: Iterable[ToldLine], *, paged: bool = True) -> None:
-    """The lines, in colour where the terminal has it; the signs say the same without. Only what is
-    ``paged`` is given to a pager."""
-    text = [click.style(line.text, **_STYLES.get(line.kind, {})) for line in lines]  # type: ignore[arg-type]
-    if paged and len(text) > _PAGE and sys.stdout.isatty():
-        click.echo_via_pager("\n".join(text) + "\n")
-    else:
-        click.echo("\n".join(text))

@@ -49,19 +49,26 @@ def compare(
 
     Exit codes as a diff tool's: 0 the same, 1 different, 2 trouble.
     """
-    from stemline.commands.both_sides import book_file, both_files, both_sides, print_lines
-    from stemline.commands.opening import kept_until_end, kind_of
+    from stemline.commands.print_lines import print_lines
+    from stemline.commands.side_files import both_files
     from stemline.compare.kept_telling import KeptTelling
+    from stemline.outside.cache import place
+    from stemline.outside.store import Store
 
     if file is not None:
+        from stemline.commands.opening import kind_of
+
         kind_of(file, (".pdf",))
     told_of = file is not None or as_json or not (stat or man)
-    store = kept_until_end(not no_cache)
+    results = Store(place("results") if not no_cache else None)
+    store = click.get_current_context().with_resource(results)
     files = both_files(old, new, folder)
     asked = (old, new, only, man, stat, as_json)
     kept = KeptTelling(store, (files.old.sources, files.new.sources), asked)
     telling = kept.held() if file is None and files.are_whole else None
     if telling is None:
+        from stemline.commands.both_sides import book_file, both_sides
+
         session, found = both_sides(
             old, new, files, store, only=only, man=man, follows=told_of, cached=not no_cache
         )

@@ -14,7 +14,7 @@ from compare.two_seasons import ADA, git
 from jsonschema import Draft202012Validator
 
 from stemline.commands import main
-from stemline.commands.both_sides import print_lines
+from stemline.commands.print_lines import print_lines
 from stemline.compare.aloud import ToldLine
 from stemline.outside.project import CHANGED, revision
 from stemline.outside.texts import read_files
@@ -217,7 +217,7 @@ def test_the_same_comparison_again_compares_nothing(
     folder: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.delenv("STEMLINE_NO_CACHE", raising=False)
-    monkeypatch.setattr("stemline.commands.opening.place", lambda shelf: tmp_path / shelf)
+    monkeypatch.setattr("stemline.outside.cache.place", lambda shelf: tmp_path / shelf)
     asked = {
         "whole": (), "json": ("--json",), "stat": ("--stat",), "man": ("--for", "h"),
         "only": ("--only", "Stick"),
