@@ -53,6 +53,7 @@ SMASH = BASE[BASE.index("// High") : BASE.index("week 1")]
 
 ROW = "        Trips Left Stick\n"
 
+NUMBER = "    number Trips Left Stick is 8\n"
 DRESS = "dress Crossers\n    in Trips, Trey\n    call Trips Right Crossers as Ruby\n"
 
 Case = tuple[str, list[tuple[str, str]], list[tuple[str, str]], tuple[str, ...], int]
@@ -110,8 +111,8 @@ PAIRS: list[Case] = [
     ),
     (
         "one call, two short names and one number",
-        [("    openers\n", "    short Trips Stick is TS\n    number Trips Left Stick is 8\n    openers\n")],
-        [("    openers\n", "    short Trips Stick is TK\n    number Trips Left Stick is 8\n    openers\n")],
+        [("    openers\n", f"    short Trips Stick is TS\n{NUMBER}    openers\n")],
+        [("    openers\n", f"    short Trips Stick is TK\n{NUMBER}    openers\n")],
         ("is TS", "is TK", "<<<<<<<", "number Trips Left Stick is 8"),
         1,
     ),
