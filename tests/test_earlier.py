@@ -11,7 +11,7 @@ import pytest
 from click.testing import CliRunner, Result
 
 from stemline.commands import main
-from stemline.commands.earlier import earlier_files
+from stemline.commands.side_files import earlier_files
 from stemline.outside import repository
 from stemline.outside.project import files_at, read_files
 

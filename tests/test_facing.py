@@ -326,7 +326,7 @@ def test_a_machine_that_starts_no_process_does_the_work_in_this_one(
         raise error("no")
 
     book, orders = whole()
-    monkeypatch.setattr(against_looks, "_processors", lambda: 4)
+    monkeypatch.setattr(against_looks, "processors", lambda: 4)
     monkeypatch.setattr(against_looks, "ProcessPoolExecutor", refused)
     expected = tuple(by_hand(book, orders))
     assert face(book, orders, nothing(tmp_path), pool=1) == expected

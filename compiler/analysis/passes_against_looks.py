@@ -145,20 +145,21 @@ def _missing(
 
 def _done(work: Sequence[_SealedCall], pool: int) -> Iterable[tuple[Row, ...]]:
     """The rows of each piece of work, in order."""
-    processors = _processors()
-    if processors < 2 or sum(len(w.defences) for w in work) < pool:
+    number = processors()
+    if number < 2 or sum(len(w.defences) for w in work) < pool:
         return [worked(w) for w in work]
     try:
         # A started process knows nothing of this one: the same on every system.
         with ProcessPoolExecutor(
-            processors, mp_context=get_context("spawn"), initializer=gc.disable
+            number, mp_context=get_context("spawn"), initializer=gc.disable
         ) as executor:
             return list(executor.map(_worked_elsewhere, work, chunksize=_CHUNK))
     except (BrokenProcessPool, OSError, ImportError, OtherProgram):
         return [worked(w) for w in work]  # a machine that lets nobody start a process
 
 
-def _processors() -> int:
+def processors() -> int:
+    """How many processes may work side by side."""
     return min(len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else
                os.cpu_count() or 1, 8)  # fmt: skip
 

@@ -96,6 +96,8 @@ def check_moved(
     for places in ([m.at for m in men], [m.snap for m in men]):
         placed = tuple(
             replace(m, at=at, span=motions[m.label].span if m.label in motions else m.span)
+            if m.label in motions or at != m.at
+            else m
             for m, at in zip(men, places, strict=True)
         )
         for found in in_place(placed, field, name, motions):

@@ -1,15 +1,12 @@
-"""What the commands that compare have in common: both sides read, lines printed."""
+"""Both sides of a comparison, read and compared."""
 
 from __future__ import annotations
 
-import sys
-from collections.abc import Iterable
 from pathlib import Path
 
 import click
 
-from stemline.commands.earlier import earlier_files
-from stemline.compare.aloud import ToldLine
+from stemline.commands.side_files import BothFiles
 from stemline.compare.asked_names import unknown_name
 from stemline.compare.comparing import compared
 from stemline.compare.comparison import Comparison
@@ -18,57 +15,45 @@ from stemline.diagnostics.in_words import how_many
 from stemline.diagnostics.plain import plain
 from stemline.diagnostics.render import render
 from stemline.outside.cache import Cache, place
+from stemline.outside.project import Files
 from stemline.outside.store import Store
 from stemline.session import Session, no_collecting
 from stemline.source import Source
-
-_STYLES = {
-    "head": {"bold": True},
-    "new": {"fg": "green"},
-    "gone": {"fg": "red"},
-    "now": {"fg": "yellow"},
-    "note": {"dim": True},
-}
-_PAGE = 40
-"""Lines from which a terminal is given a pager, as git does."""
 
 
 def both_sides(
     old: str,
     new: str,
-    folder: Path | None,
+    files: BothFiles,
     store: Store,
     *,
     only: str = "",
     man: str = "",
     follows: bool = True,
     cached: bool = True,
-) -> tuple[Path, Session, Comparison]:
-    """The playbook's folder, its new side and the comparison of two folders or revisions; the
-    reasons where a side cannot be read, or neither has what ``only`` or ``man`` asks for.
+) -> tuple[Session, Comparison]:
+    """The new side and the comparison of both; the reasons where one cannot be read, or neither
+    has what ``only`` or ``man`` asks for.
 
     ``follows`` tells that what follows is wanted too, which costs most; ``cached`` that it may be
-    known from the last time. Proofs are taken from ``store`` and kept in it. A revision is one of
-    ``folder``, else of the side that is a folder, else of where we stand.
+    known from the last time. Proofs are taken from ``store`` and kept in it.
     """
-    home = folder or next((Path(s) for s in (new, old) if Path(s).is_dir()), Path())
-    first = _session(home, old, "OLD", store)
-    sides = (first, _session(home, new, "NEW", store, first))
+    first = _session(files.old, old, "OLD", store)
+    sides = (first, _session(files.new, new, "NEW", store, first))
     with no_collecting():
         if wrong := unknown_name(sides, only, man):
             click.echo(wrong, err=True)
             raise SystemExit(2)
         found = compared(sides[0], sides[1], (old, new))
         if follows:
-            cache = Cache(home, place() if cached else None)
+            cache = Cache(files.home, place() if cached else None)
             found = with_consequences(found, sides[0], sides[1], cache, store)
-        return home, sides[1], found
+        return sides[1], found
 
 
 def _session(
-    home: Path, said: str, place: str, store: Store, beside: Session | None = None
+    files: Files, said: str, place: str, store: Store, beside: Session | None = None
 ) -> Session:
-    files = earlier_files(home, said, place)
     made = Session(files.sources, said, store=store, beside=beside)
     session = made if files.sources else None
     found = (*files.found, *(session.definitions if session is not None else ()))
@@ -105,12 +90,3 @@ def book_file(
             data = comparison_book(pages, drawn, look, level, paper, footer, date)
         write_file(file, data)
     click.echo(f"{plain(str(file))}: {how_many(len(drawn), 'change')} drawn or told")
-
-
-def print_lines(lines: Iterable[ToldLine]) -> None:
-    """The lines, in colour where the terminal has it; the signs say the same without."""
-    text = [click.style(line.text, **_STYLES.get(line.kind, {})) for line in lines]  # type: ignore[arg-type]
-    if len(text) > _PAGE and sys.stdout.isatty():
-        click.echo_via_pager("\n".join(text) + "\n")
-    else:
-        click.echo("\n".join(text))

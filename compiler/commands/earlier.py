@@ -6,18 +6,17 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from stemline.commands.side_files import BEFORE, earlier_files
 from stemline.compare.comparing import former_name
-from stemline.diagnostics.catalogue.calls import E602, E605, E606
+from stemline.diagnostics.catalogue.calls import E602, E606
 from stemline.diagnostics.diagnostic import Diagnostic
-from stemline.diagnostics.nearest import nearest
 from stemline.football.play import Play
 from stemline.one_picture import call_play
-from stemline.outside.project import Files, files_at, read_files, revision_names
 from stemline.session import Session
-from stemline.source import Source, Span
+from stemline.source import Source
 
-BEFORE, CALL = "--before", "--before-call"
-"""The options that ask for it, as the places where their mistakes are shown."""
+CALL = "--before-call"
+"""The option that asks for its call there, as the place where its mistakes are shown."""
 
 
 @dataclass(frozen=True)
@@ -27,22 +26,6 @@ class Earlier:
     play: Play | None
     found: tuple[Diagnostic, ...]
     sources: dict[str, Source]
-
-
-def earlier_files(folder: Path, said: str, place: str = BEFORE) -> Files:
-    """The texts of the folder ``said``, else those of ``folder`` at the revision ``said``, which
-    was asked for as ``place``."""
-    there = Path(said)
-    if there.is_dir():
-        return read_files(there)
-    files, why = files_at(folder, said)
-    if files is not None:
-        return files
-    beside = there.parent.iterdir() if there.parent.is_dir() else ()
-    names = (*sorted(path.name for path in beside if path.is_dir()), *revision_names(folder))
-    at = Span.over(place, said)
-    problem = E605(said=said, why=why).at(at, nearest=nearest(there.name, names))
-    return Files(there, (), (problem,))
 
 
 def earlier_call(

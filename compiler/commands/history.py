@@ -36,8 +36,8 @@ def history(
     no_cache: bool,
 ) -> None:
     """Every revision of FOLDER that changed what is called NAME, and what it changed."""
-    from stemline.commands.both_sides import print_lines
     from stemline.commands.opening import kind_of
+    from stemline.commands.print_lines import print_lines
     from stemline.compare.aloud import ToldLine
     from stemline.compare.through_time import Revision, standing, turns
     from stemline.compare.told import standing_lines, turn_lines

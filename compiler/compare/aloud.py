@@ -202,6 +202,8 @@ def _instead(was: SaidLine, now: SaidLine, subjects: Sequence[str]) -> str:
     routes = [_ROUTE.fullmatch(side.value) for side in (was, now)]
     if now.verb == "runs" and routes[0] is not None and routes[1] is not None:
         a, b = routes[0], routes[1]
+        if _said_of(a) == _said_of(b) and not a[3] and b[3]:
+            return f"{text} instead of a plain {value_aloud(a[1])}"
         alike = (a[1].casefold(), a[3]) == (b[1].casefold(), b[3])
         old = a[2] if alike else f"the {a[1]} at {a[2]}{value_aloud(a[3])}"
         return f"{text} instead of {old}"
@@ -213,6 +215,11 @@ def _instead(was: SaidLine, now: SaidLine, subjects: Sequence[str]) -> str:
         return f"{line_aloud(now, subjects, 'now')} instead of {_blocked(was, now)}"
     comma = "," if "," in now.value else ""
     return f"{text}{comma} instead of {_other_part(was.value, now.value)}"
+
+
+def _said_of(route: re.Match[str]) -> tuple[str, str]:
+    """A route and its depth, whatever stands behind them."""
+    return route[1].casefold(), route[2]
 
 
 def _duty_before(was: SaidLine, now: SaidLine) -> str:
@@ -317,7 +324,9 @@ def _left_out(line: SaidLine, kind: str) -> str:
     """An exception of a dress-up, or another of its lines."""
     if line.subject:
         return f"{line.subject} {'now' if kind == 'new' else 'no longer'} only {_place(line)}"
-    what = {"never": "left out", "only": "nothing but", "call": "called"}.get(line.verb, line.verb)
+    if line.verb in ("best", "only") or (line.verb == "never" and kind == "new"):
+        return f"{'now' if kind == 'new' else 'no longer'} {line.verb} {_place(line)}"
+    what = {"never": "left out", "call": "called"}.get(line.verb, line.verb)
     return f"{what} now: {_place(line)}" if kind == "new" else f"no longer {what}: {_place(line)}"
 
 

@@ -70,6 +70,7 @@ class _Comparing:
         self._old, self._new = old, new
         self._was = definitions(tree for tree, _ in old.trees)
         self._now = definitions(tree for tree, _ in new.trees)
+        self._by_others: frozenset[str] | None = None
 
     def comparison(self) -> Comparison:
         told = self._definitions
@@ -274,13 +275,20 @@ class _Comparing:
             for _, now in self._calls[0]
         )
 
+    def _changed_by_others(self, changed: Sequence[CallChange]) -> frozenset[str]:
+        """The calls that a definition reaches which is neither a dress-up nor the settings."""
+        if self._by_others is None:
+            rest = [c for c in self._definitions if c.one.kind not in ("dress", "playbook")]
+            reached = (call for c in rest for call in self._with_calls(c, changed).calls)
+            self._by_others = frozenset(reached)
+        return self._by_others
+
     def _drawn_otherwise(
         self, dress: DefinitionChange, changed: Sequence[CallChange]
     ) -> tuple[str, ...]:
         if not _moves(dress) or dress.now is None:
             return ()
-        rest = [c for c in self._definitions if c.one.kind not in ("dress", "playbook")]
-        done = {call for c in rest for call in self._with_calls(c, changed).calls}
+        done = self._changed_by_others(changed)
         own = (c for c in changed if dress.now.key in self._reach[1].spoken(c.spoken))
         return tuple(c.spoken for c in own if c.spoken not in done)
 

@@ -25,10 +25,16 @@ class Reach:
     def __init__(self, session: Session, defs: Mapping[DefinitionKey, Definition]) -> None:
         self._session = session
         self._defs = defs
-        self._of: dict[DefinitionKey, frozenset[DefinitionKey]] = {}
+        self._closed: dict[DefinitionKey, frozenset[DefinitionKey]] = {}
+        self._of: dict[Order, frozenset[DefinitionKey]] = {}
 
     def of(self, order: Order) -> frozenset[DefinitionKey]:
         """The keys of all that the call hangs on."""
+        if order not in self._of:
+            self._of[order] = self._found(order)
+        return self._of[order]
+
+    def _found(self, order: Order) -> frozenset[DefinitionKey]:
         keys = {DefinitionKey("formation", order.formation), DefinitionKey("motion", order.motion)}
         keys |= {DefinitionKey(kind, order.concept) for kind in _PLACES}
         keys |= {DefinitionKey("tag", tag, order.concept) for tag in order.tags}
@@ -58,15 +64,15 @@ class Reach:
         return frozenset(key for key in self._defs if key.kind == "playbook")
 
     def _closure(self, start: DefinitionKey) -> frozenset[DefinitionKey]:
-        if start not in self._of:
+        if start not in self._closed:
             found, left = {start}, [start]
             while left:
                 for key in self._named.get(left.pop(), ()):
                     if key not in found:
                         found.add(key)
                         left.append(key)
-            self._of[start] = frozenset(found)
-        return self._of[start]
+            self._closed[start] = frozenset(found)
+        return self._closed[start]
 
     @cached_property
     def _named(self) -> dict[DefinitionKey, frozenset[DefinitionKey]]:

@@ -1,6 +1,6 @@
 """Lines whose order says something: the rows under a heading of a week or an install, its periods,
 the headings that are printed as they are written, what a week moves to one list, sentences to one
-man, the men of a formation or a personnel, and quizzes."""
+man, what is done off a key, claims, kills, the men of a formation or a personnel, and quizzes."""
 
 from __future__ import annotations
 
@@ -41,6 +41,12 @@ _UNDER = {
 together."""
 _KEYED = ("gives", "keeps")
 """Verbs of what the quarterback does off a key that has a name."""
+_AS_TYPED = {
+    **dict.fromkeys(("give", "pull", "throw", "pitch"), "what is done off the key"),
+    **dict.fromkeys(("claims", "pair"), "claims"),
+    "kill": "kills",
+}
+"""Labels of what is printed one behind another, and what they are together."""
 _MEN = (("personnel", "is"), ("formation", "at"))
 """Lines whose men stand in their order in every table: the kind of block, and the verb."""
 _SHOWN = 2
@@ -98,6 +104,12 @@ def _list_of(line: SaidLine, kind: str) -> tuple[str, str]:
         return f"what we tell {line.subject}", line.value
     if line.verb in _UNDER and not line.subject:
         return _UNDER[line.verb], together(COMMA.split(line.value))
+    if line.verb in _AS_TYPED and not line.subject:
+        heading = _AS_TYPED[line.verb]
+        said = line.value if line.verb == heading else f"{line.verb} {line.value}"
+        when = f" when {line.guard}" if line.guard else ""
+        # A name of an order has no comma, which parts the names.
+        return heading, " and ".join(COMMA.split(said + when))
     if line.subject and line.verb in _KEYED and line.value.startswith("if "):
         return "what is done off the keys", f"{line.verb} {line.value}"
     if (kind, line.verb) in _MEN:

@@ -9,15 +9,15 @@ from __future__ import annotations
 import gc
 import hashlib
 import json
-import os
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from concurrent.futures import Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
 from dataclasses import replace
+from itertools import groupby
 from multiprocessing import get_context
 
-from stemline.analysis.passes_against_looks import NEVER, OtherProgram, face
+from stemline.analysis.passes_against_looks import NEVER, OtherProgram, face, processors
 from stemline.football.timing.answers import Faced
 from stemline.outside.cache import Cache, Row
 from stemline.outside.program import bundled, program
@@ -32,10 +32,13 @@ SaidOfCall = Mapping[tuple[str, str], str]
 """(code, text without the call's name, or the look that has no answer) → text."""
 
 APART = 60
-"""Calls of the old side from which a process of its own pays: it needs a second before it works,
-and a call takes some 25 ms."""
+"""Calls from which one more process pays: it needs a second before it works, and a call takes some
+25 ms."""
+MOST = 4
+"""Processes that share a comparison at most: each has to read the texts of its side again."""
 STAY = 12
-"""One call in so many stays here: about what the other could do until it has read the texts."""
+"""Of a share one call in so many stays here: about what another process could do until it has read
+the texts."""
 
 
 class SideAnalysis:
@@ -95,14 +98,15 @@ class SideAnalysis:
 
 
 _Later = Future[dict[str, SaidOfCall]]
+_Asked = tuple[int, str]
+"""A side, 0 for the old one, and a call of it."""
 
 
 def both_said(
     sides: tuple[SideAnalysis, SideAnalysis], calls: tuple[Sequence[str], Sequence[str]]
 ) -> tuple[dict[str, SaidOfCall], dict[str, SaidOfCall]]:
-    """What is said of the calls of each side. Where much of both is known neither from the last
-    comparison nor from a check, a process of its own works the old side out while this one does
-    the new one."""
+    """What is said of the calls of each side. Where much is known neither from the last comparison
+    nor from a check, other processes work out their share of it, of whichever side it is."""
     known = [side.kept(asked) for side, asked in zip(sides, calls, strict=True)]
     left = [
         [call for call in dict.fromkeys(asked) if call not in said]
@@ -115,32 +119,50 @@ def both_said(
 
 
 def _both_found(
-    sides: Sequence[SideAnalysis], left: Sequence[Sequence[str]]
+    sides: tuple[SideAnalysis, SideAnalysis], left: Sequence[Sequence[str]]
 ) -> tuple[dict[str, SaidOfCall], dict[str, SaidOfCall]]:
     old, new = sides
-    checked = [set(side.checked(calls)) for side, calls in zip(sides, left, strict=True)]
-    work = [len(calls) - len(known) for calls, known in zip(left, checked, strict=True)]
-    if min(work) >= APART and (os.cpu_count() or 1) > 1:
-        unknown = [call for call in left[0] if call not in checked[0]]
-        apart = unknown[len(unknown) // STAY :]
-        away = set(apart)
-        rest = [call for call in left[0] if call not in away]
-        try:
-            with _process() as pool:
-                later = old.asked_elsewhere(pool, apart)
-                now = new.found(left[1], alone=True)
-                was = old.found(rest, alone=True)
-                return {**was, **later.result()}, now
-        except (BrokenProcessPool, OSError, ImportError, OtherProgram):
-            pass  # a machine that lets nobody start a process
-    return old.found(left[0]), new.found(left[1])
+    known = [set(side.checked(calls)) for side, calls in zip(sides, left, strict=True)]
+    # This process takes from the front, and has read the new side for what comes next.
+    work = [(n, call) for n in (1, 0) for call in left[n] if call not in known[n]]
+    shares = _shares(work, min(processors(), MOST))
+    if not shares:
+        return old.found(left[0]), new.found(left[1])
+    away = {each for share in shares for each in share}
+    rest = [[call for call in calls if (n, call) not in away] for n, calls in enumerate(left)]
+    try:
+        with _processes(len(shares)) as pool:
+            later = [
+                (n, sides[n].asked_elsewhere(pool, [call for _, call in calls]))
+                for share in shares
+                for n, calls in groupby(share, key=lambda each: each[0])
+            ]
+            made = [side.found(calls, alone=True) for side, calls in zip(sides, rest, strict=True)]
+            for n, each in later:
+                made[n].update(each.result())
+            return made[0], made[1]
+    except (BrokenProcessPool, OSError, ImportError, OtherProgram):
+        # A machine that lets nobody start a process.
+        return old.found(left[0]), new.found(left[1])
+
+
+def _shares(work: Sequence[_Asked], most: int) -> list[Sequence[_Asked]]:
+    """What other processes do of the work, from its end: one share less than ``most`` processes
+    have work for; none where one is enough."""
+    number = min(most, len(work) // APART)
+    if number < 2:
+        return []
+    each = len(work) // number
+    each -= each // STAY
+    first = len(work) - each * (number - 1)
+    return [work[at : at + each] for at in range(first, len(work), each)]
 
 
 @contextmanager
-def _process() -> Iterator[ProcessPoolExecutor]:
-    """A process that knows nothing of this one: the same on every system. An interrupt does not
-    wait for it."""
-    pool = ProcessPoolExecutor(1, mp_context=get_context("spawn"), initializer=gc.disable)
+def _processes(number: int) -> Iterator[ProcessPoolExecutor]:
+    """Processes that know nothing of this one: the same on every system. An interrupt does not
+    wait for them."""
+    pool = ProcessPoolExecutor(number, mp_context=get_context("spawn"), initializer=gc.disable)
     try:
         yield pool
     finally:

@@ -13,7 +13,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from stemline.syntax.tree import Block, Document, Fact, Mark, items
+from stemline.syntax.tree import Block, Document, Fact, Linked, Mark, items
 from stemline.syntax.writing import written, written_fact, written_header
 
 _Key = tuple[str, ...]
@@ -183,6 +183,18 @@ def _about(fact: Fact) -> tuple[_Key, ...]:
     return tuple((written(s).casefold(), fact.key, guard) for s in fact.subject)
 
 
+def _called(fact: Fact) -> str | None:
+    """The call that a line gives a name, a short one or a number: it has one of each, however many
+    such lines there are."""
+    if (
+        fact.key in ("call", "short", "number")
+        and fact.label is not None
+        and isinstance(fact.value, Linked)
+    ):
+        return written(fact.value.head).casefold()
+    return None
+
+
 def _parts(tree: Document, single: set[tuple[_Key, _Key]]) -> tuple[_Part, ...]:
     lines = tree.source.lines
     found: list[_Part] = []
@@ -196,7 +208,9 @@ def _parts(tree: Document, single: set[tuple[_Key, _Key]]) -> tuple[_Part, ...]:
         for fact in block.facts:
             text = written_fact(fact)
             key = tuple(word for about in _about(fact) for word in about)
-            if any((name, about) not in single for about in _about(fact)):
+            if (called := _called(fact)) is not None:
+                key = (*key, called)
+            elif any((name, about) not in single for about in _about(fact)):
                 key = (*key, text.casefold() if '"' not in text else text)
             pieces.append(_piece(key, lines, at, fact.span.line, text))
             at = fact.span.line

@@ -47,6 +47,8 @@ class Expected:
     touched: frozenset[str] = field(default=frozenset())
 
 
+_TYPED = {"what is done off the key": ("give", "pull", "throw", "pitch"), "kills": ("kill",)}
+"""Lines that are printed one behind another, under what a comparison calls them."""
 Edit = Callable[[Text, random.Random], tuple[Text, Expected] | None]
 
 
@@ -202,6 +204,11 @@ def _printed(head: str, lines: Sequence[str]) -> dict[str, list[str]]:
             for each in man.split(", ") if man else [""]:
                 name = names[label] if label else f"what we tell {each}"
                 found.setdefault(name, []).append(words)
+        if typed := re.fullmatch(r"(give|pull|throw|pitch|claims|pair|kill) (.*?)\s*", line):
+            label, words = typed.groups()
+            name = next((key for key, those in _TYPED.items() if label in those), "claims")
+            said = words if label == "claims" else f"{label} {words}"
+            found.setdefault(name, []).append(said.replace(", ", " and "))
         stands = re.match(r"(\w+(?:, \w+)*) (?:is|at) ", line)
         if stands and head.split()[0] in ("personnel", "formation"):
             found.setdefault("the men", []).extend(stands[1].split(", "))

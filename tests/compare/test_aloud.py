@@ -84,7 +84,7 @@ def _said(head: str, old: str, new: str) -> list[str]:
          ["no longer from Trey with Go to the left"]),
         ("dress A", "in Trey with Go", "in Trey with Up", ["from Trey now with Up instead of Go"]),
         ("dress A", "in Trey/best from left hash, right hash to field",
-         "in Trey", ["no longer best: from either hash to the field"]),
+         "in Trey", ["no longer best from either hash to the field"]),
         ("look L", "W rushes B, weak", "W rushes B, weak after 0.5 seconds",
          ["W rushes the weak B gap after 0.5 seconds instead of at once"]),
         ("look L", "strength weak", "strength weak/T rushes A, strong when motion to weak",

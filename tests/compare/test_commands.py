@@ -14,7 +14,7 @@ from compare.two_seasons import ADA, git
 from jsonschema import Draft202012Validator
 
 from stemline.commands import main
-from stemline.commands.both_sides import print_lines
+from stemline.commands.print_lines import print_lines
 from stemline.compare.aloud import ToldLine
 from stemline.outside.project import CHANGED, revision
 from stemline.outside.texts import read_files
@@ -211,3 +211,34 @@ def test_the_book_says_that_the_text_has_changed_since(folder: Path) -> None:
 def test_a_call_of_another_name_is_found_as_it_was(folder: Path) -> None:
     said = _run("draw", str(folder), "Trio Right Stick", "--before", "2025-09-01")
     assert said.exit_code == 0 and "It was called Trips Right Stick." in said.stdout
+
+
+def test_the_same_comparison_again_compares_nothing(
+    folder: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.delenv("STEMLINE_NO_CACHE", raising=False)
+    monkeypatch.setattr("stemline.outside.cache.place", lambda shelf: tmp_path / shelf)
+    asked = {
+        "whole": (), "json": ("--json",), "stat": ("--stat",), "man": ("--for", "h"),
+        "only": ("--only", "Stick"),
+    }  # fmt: skip
+
+    def said(*more: str) -> Result:
+        return _run("compare", "HEAD~2", str(folder), *more)
+
+    first = {name: said(*more) for name, more in asked.items()}
+    assert len({one.stdout for one in first.values()}) == len(asked), "each asks for another"
+
+    def comparing(*_: object, **__: object) -> None:
+        raise AssertionError("it was compared before")
+
+    monkeypatch.setattr("stemline.commands.both_sides.compared", comparing)
+    for name, more in asked.items():
+        again = said(*more)
+        assert (again.stdout, again.exit_code) == (first[name].stdout, 1), name
+    with pytest.raises(AssertionError, match="compared before"):
+        said("--no-cache")
+    quick = folder / "quick.play"
+    quick.write_text(quick.read_text("utf-8").replace("stick runs stick 8", "stick runs stick 7"))
+    with pytest.raises(AssertionError, match="compared before"):
+        said()

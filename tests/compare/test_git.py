@@ -53,6 +53,9 @@ SMASH = BASE[BASE.index("// High") : BASE.index("week 1")]
 
 ROW = "        Trips Left Stick\n"
 
+NUMBER = "    number Trips Left Stick is 8\n"
+DRESS = "dress Crossers\n    in Trips, Trey\n    call Trips Right Crossers as Ruby\n"
+
 Case = tuple[str, list[tuple[str, str]], list[tuple[str, str]], tuple[str, ...], int]
 
 PAIRS: list[Case] = [
@@ -91,6 +94,34 @@ PAIRS: list[Case] = [
         [("    hitch runs hitch 6\n", "    hitch runs hitch 6\n    X runs post 14\n")],
         ("X runs post 12", "X runs post 14", "<<<<<<<"),
         1,
+    ),
+    (
+        "one call, two names",
+        [("tag Wheel", f"{DRESS}    call Trips Left Crossers as Rose\n\ntag Wheel")],
+        [("tag Wheel", f"{DRESS}    call Trips Left Crossers as Lima\n\ntag Wheel")],
+        ("as Ruby", "as Rose", "as Lima", "<<<<<<<"),
+        1,
+    ),
+    (
+        "two calls, a name each",
+        [("tag Wheel", f"{DRESS}    call Trips Left Crossers as Rose\n\ntag Wheel")],
+        [("tag Wheel", f"{DRESS}    call Trey Left Crossers as Lima\n\ntag Wheel")],
+        ("as Ruby", "as Rose", "as Lima"),
+        0,
+    ),
+    (
+        "one call, two short names and one number",
+        [("    openers\n", f"    short Trips Stick is TS\n{NUMBER}    openers\n")],
+        [("    openers\n", f"    short Trips Stick is TK\n{NUMBER}    openers\n")],
+        ("is TS", "is TK", "<<<<<<<", "number Trips Left Stick is 8"),
+        1,
+    ),
+    (
+        "two calls, a number each",
+        [("    openers\n", "    number Trips Right Stick is 8\n    openers\n")],
+        [("    openers\n", "    number Trips Left Stick is 9\n    openers\n")],
+        ("number Trips Right Stick is 8", "number Trips Left Stick is 9"),
+        0,
     ),
     (
         "one line, two values",

@@ -120,6 +120,43 @@ run Zone
 dress Zone
     in Doubles
     to right
+
+run Veer
+    carrier is back
+    carrier aims playside A
+    trail is strong #2
+    trail runs swing playside
+    line blocks on or hinge
+    key first man outside tackle
+    give if he stays
+    pull if he comes down
+    pitch to trail off second man outside tackle if he takes the quarterback
+
+dress Veer
+    in Doubles
+    to right
+
+concept Snag
+    snag is strong #1
+    snag runs snag
+    flag is strong #2
+    flag runs corner
+    flat is back
+    flat runs swing strong
+    claims triangle flat, snag, flag
+    claims stretch snag, flag on curl defender
+    pair flag above flat
+    kill to Stick when 6 or fewer in box
+    kill to Zone when 8 or more in box
+    spot window is low, same side as snag
+    spot top is over ball
+    read flag on 3 > flat on 3 > snag on hitch
+    protect Wall
+    feet 3, hitch
+
+dress Snag
+    in Doubles
+    to right
 """
 _LINES = tuple(PLAYBOOK.splitlines())
 _PLACES = tuple(
