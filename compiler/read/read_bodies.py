@@ -126,7 +126,7 @@ class Bodies:
             formations=tuple(self.blocks.names("formation")),
             letters=letters,
             pointed=pointed,
-            runners=runners_of(facts, self.routes),
+            runners=runners_of(facts, self.routes, letters),
         )
 
     def lineage(self, block: Block) -> list[Block]:

@@ -52,6 +52,7 @@ from stemline.syntax.lines import (
     holders,
     joined_by,
 )
+from stemline.syntax.plain_said import as_talked, plainly
 from stemline.syntax.spoken_lines import (
     DOES,
     NAMES_TOO,
@@ -218,7 +219,7 @@ class Places:
     def _fact(self, line: list[Token]) -> list[Token]:
         if mistake := self._junk(line):
             return self._given_up(mistake)
-        line = as_it_is_said(self._kind, line)
+        line = as_it_is_said(self._kind, plainly(self._kind, line))
         first, shape = line[0], self._shape
         if first.type == "WORD" and first.casefold() in shape.openers:
             self._under = first.casefold()
@@ -231,7 +232,7 @@ class Places:
             return self._turning(line, 0, "LABEL", label)
         if verb is not None:
             return self._turning(line, verb, "VERB", shape.verbs[line[verb].casefold()])
-        said = as_written(self._kind, line)
+        said = as_talked(self._kind, line) or as_written(self._kind, line)
         return self._fact(said) if said is not None else self._given_up(self._unknown(line))
 
     def _verb(self, line: list[Token], label: WrittenLine | None) -> int | None:
