@@ -17,7 +17,7 @@ from stemline.read.clinic_lines import CLINIC_ROWS, LETTER_ROWS
 from stemline.read.coach_lines import MEN, ROWS, Answer, typed
 from stemline.read.coordinator_lines import COORDINATOR_ROWS
 from stemline.read.newcomer_lines import ANY_ROWS, LAST_ROWS, NEWCOMER_ROWS
-from stemline.read.passing_lines import PASSING_ROWS
+from stemline.read.passing_lines import PASSING_ROWS, TWICE_ROWS
 from stemline.read.sideline_lines import SIDELINE_ROWS
 from stemline.read.situation_lines import head_line
 from stemline.source import Source, Span
@@ -38,6 +38,9 @@ _ASKED = _NO_MAN | frozenset((
 _OF_A_HEAD = frozenset(("E120", "E125", "E232", "E602", "E971", "E974"))
 """Mistakes that a down and distance makes, written as on a call sheet."""
 
+_TOLD_TWICE = "E420"
+_TO_BE_ASKED = _ASKED | _OF_A_HEAD | {_TOLD_TWICE}
+
 _UNPLACED = frozenset(("E220", "E221", "E224", "E225", "E403", "E675"))
 """Of these, what says that a line is none of the block's: any row is better than its sample, unless
 a word of it is only misspelt."""
@@ -54,6 +57,7 @@ _ROWS = _by_kind(
 )
 _MEN = _by_kind((*MEN, *LETTER_ROWS))
 _LAST, _ANY_LINE = _by_kind(LAST_ROWS), _by_kind(ANY_ROWS)
+_TWICE = _by_kind(TWICE_ROWS)
 
 
 @cache
@@ -111,7 +115,7 @@ def in_own_words(found: Iterable[Diagnostic], sources: Iterable[Source]) -> tupl
     answered: set[tuple[str, int]] = set()
     for d in found:
         place = d.span.source, d.span.line
-        asked = d.code in _ASKED | _OF_A_HEAD and place not in answered
+        asked = d.code in _TO_BE_ASKED and place not in answered
         if asked and _is_of_another(d, found, texts):
             continue
         answer = _told(d, texts, names) if asked else None
@@ -163,6 +167,9 @@ def _told(d: Diagnostic, texts: Mapping[str, Source], names: Iterable[str]) -> D
         return None
     if kind == "week" and d.code in _OF_A_HEAD and '"' not in line and (head := head_line(line)):
         return _typed_instead(d, written, f"write {typed(head)}")
+    if d.code == _TOLD_TWICE:
+        answer = _advice(_TWICE, kind, line)
+        return _typed_instead(d, written, answer) if answer else None
     if d.code not in _ASKED:
         return None
     wrong = str(d.said.__dict__.get("found", ""))

@@ -14,9 +14,8 @@ from stemline.read.coach_lines import Answer, typed
 
 _PASS = "concept tag"
 _AS_SIDE = {"backside": "weak", "playside": "strong", "frontside": "strong", "front": "strong"}
-_NEAR = (
-    r"under(?:neath)?|beneath|below|behind|over|above|off|inside(?: of)?|outside(?: of)?|ahead of"
-)
+_OF_NAMED = r"under(?:neath)?|beneath|below|behind|above|(?:inside|outside|ahead) of"
+_NEAR = rf"{_OF_NAMED}|over|off|inside|outside"
 _FIRST = {"sets": "set", "set": "set", "keeps": "keep", "holds": "hold", "gets": "get",
           "looks": "look", "works": "work", "stays": "stay", "finds": "find"}  # fmt: skip
 
@@ -58,6 +57,11 @@ def _at_rest(found: re.Match[str]) -> str:
     return f"say what of it shall be proved: {line}; all that a tag does not say stays anyhow"
 
 
+def _one_or_both(found: re.Match[str]) -> str:
+    lines = (f"{found['first']} {mark} {found['rest']}" for mark in (">", "with"))
+    return f"one after the other, or in one glance? {' · '.join(map(typed, lines))}"
+
+
 def _stays(found: re.Match[str]) -> str:
     who = found["who"]
     lines = typed(f"{who} blocks inside out"), typed(f"{who} blocks stalk")
@@ -83,13 +87,15 @@ def _may_not_catch(found: re.Match[str]) -> str:
 
 
 _ROUTE = "|".join(sorted(LIBRARY, key=len, reverse=True))
+_MAN = r"\w{1,2}|back|(?:call|away) #\d"
 _JET = r"(?: in| on| into| a| the)*(?: \w+)?(?: motion)?(?: across)? (?:to|toward|into)"
 
 PASSING_ROWS: tuple[tuple[str, str, Answer], ...] = (
     (_PASS, rf"(?:c|cent(?:re|er)) runs (?P<route>(?:{_ROUTE})(?: \d+)?)", _may_not_catch),
-    (_PASS, rf"(?P<who>.+?) runs (?P<route>.+?) (?P<way>{_NEAR}) (?!hash|numbers|divide|sideline|"
-            r"ball|tackle|guard|end|the (?:ball|hash|numbers|middle|top))(?:the |a )?"
-            r"(?:[A-Z]\w?|him|it|[a-z]+|(?:strong|weak) #\d)", _beside_a_man),
+    (_PASS, rf"(?P<who>.+?) runs (?P<route>.+?) (?P<way>{_NEAR}) (?:the |a )?(?:him|it|[A-Z]"
+            r"|(?:strong|weak) #\d)", _beside_a_man),
+    (_PASS, rf"(?P<who>.+?) runs (?P<route>.+?) (?P<way>{_OF_NAMED}) (?:the |a )?[a-z]+",
+     _beside_a_man),
     (_PASS, rf"(?P<line>(?P<who>.+?) runs .+?)(?:,| and) (?P<said>(?:{'|'.join(_FIRST)}) .+)",
      _told),
     (_PASS, r"(?P<side>backside|playside|front ?side) (?P<place>slot|inside|outside|receiver|man"
@@ -99,10 +105,15 @@ PASSING_ROWS: tuple[tuple[str, str, Answer], ...] = (
             r" if .+", _two_ways),
     (_PASS, r"(?:if|when) [^,]+?,? throw (?:it to |to )?(?:the )?(?P<first>\w+)",
      lambda m: f"the order of his looks says it: {typed('read ' + m['first'])}"),
+    (_PASS, rf"(?P<who>{_MAN}) (?:moves|jets|motions|shifts|trades|orbits|flies)(?: .+)?",
+     lambda m: f"a motion is a block of its own, {typed('motion Jet')} with such a line: "
+               + typed(f"{m['who']} moves to away, 2 outside tackle")
+               + ", and a dress-up calls it: " + typed("in Trips motion Jet")),
     ("dress tag concept", r"(?:one|1) word (?:is )?(?P<name>\w+)", _of_a_call),
     ("tag", r"keeps (?:all |the )*(?:rest|all|everything)(?: the same)?", _at_rest),
     (_PASS, r"(?:nobody|no one)(?: else)? blocks.*|(?:five|5)[- ]man protection", "protect five"),
     (_PASS, r"(?P<who>[^ ]+|.+ #\d) blocks", _stays),
+    (_PASS, r"(?P<first>(?:read|pressure) [^,>]+), ?(?P<rest>[^,>]+>.+)", _one_or_both),
     (_PASS, r"(?P<who>.+?) runs (?:an? )?(?:\d+[- ]yard )?option(?: route)?(?: \d+)?", _no_option),
     (_PASS, r"(?P<who>.+?) (?:breaks|decides|reads)(?: off| on| at)* (?:the )?"
             r"(?P<whom>linebacker|corner|safety|overhang)",
@@ -128,3 +139,10 @@ PASSING_ROWS: tuple[tuple[str, str, Answer], ...] = (
      r"\g<who> moves to ball, 7 deep then to away, 4 outside tackle"),
 )  # fmt: skip
 """Each row as those of `coach_lines`."""
+
+TWICE_ROWS: tuple[tuple[str, str, Answer], ...] = (
+    (_PASS, r"(?P<who>.+) blocks chip",
+     lambda m: "he has a route too: the route alone, or, where he looks for a rusher first, "
+               + typed(f"{m['who']} runs check then swing")),
+)  # fmt: skip
+"""Rows for a line that says a man's job a second time."""

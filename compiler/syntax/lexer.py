@@ -86,6 +86,7 @@ _JUNK: tuple[tuple[type[Stray], str], ...] = (
 )
 """The characters that have an advice of their own; met outside a word or a closed quote."""
 
+_QUOTES = frozenset('"“”')
 _ORDERS = ("read", "pressure")
 """Labels of what is looked at one after another."""
 _EVERYDAY = ("in",)
@@ -290,6 +291,10 @@ class Places:
         """The first character without a use, or a comma that may be a decimal one."""
         for token in line:
             if token.type == "_JUNK":
+                last = line[-1]
+                if len(line) > 2 and last.type == "_JUNK" and last in _QUOTES:
+                    # It closes what was never opened, whatever stands between.
+                    return junk(last, self._span(line[1]).to(self._span(last)))
                 found = junk(token, self._span(token))
                 if isinstance(found.said, E126):
                     return replace(found, span=found.span.to(self._span(line[-1])))

@@ -204,6 +204,9 @@ def in_order(line: Sequence[Token]) -> list[Token]:
     """An order of looks with its commas and `then` as what they mean there, and the ball thrown
     away as it is written: ``read flat, curl``, ``> throw it away``."""
     end = next((n for n, token in enumerate(line) if token.type == "_WHEN"), len(line))
+    marks = {token.type for token in line[:end]}
+    if "_AND" in marks and any(_is_mixed(line, n) for n in range(1, end - 1)):
+        return list(line)  # a comma between two of an order may be either
     made: list[Token] = []
     for token in line[:end]:
         if token.type not in ("_THEN", "_AND"):
@@ -211,6 +214,12 @@ def in_order(line: Sequence[Token]) -> list[Token]:
         elif made[-1].type != "_ORDER":  # `read flat, then snag`
             made.append(Token.new_borrow_pos("_ORDER", ">", token))
     return [*made, *line[end:]]
+
+
+def _is_mixed(line: Sequence[Token], at: int) -> bool:
+    """Whether a `>` stands here alone, in an order that has commas too."""
+    beside = {line[at - 1].type, line[at + 1].type}
+    return line[at].type == "_ORDER" and not beside & {"_AND", "_THEN"}
 
 
 _INTO_THE_GROUND = tuple(
