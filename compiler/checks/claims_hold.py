@@ -17,8 +17,8 @@ from stemline.football.timing.space import measured
 
 class W805(Mistake):
     title = "a claim that does not hold"
-    message = "{call}: {targets} make no {kind}: it is {measured}, and {wanted} are wanted"
-    label = "one defender has them"
+    message = "{call}: the {kind} of {targets} is {measured}, and {wanted} are wanted"
+    label = "{told}"
     help = "{instead}; or take the claim out"
     varies = ("measured",)
 
@@ -27,6 +27,7 @@ class W805(Mistake):
     kind: str
     measured: str
     targets: str
+    told: str
     wanted: str
 
 
@@ -49,6 +50,7 @@ def check_claims_hold(call: ProvedCall) -> Iterator[Diagnostic]:
             yield W805(
                 kind=shape.claim.kind, measured=shape.words, wanted=shape.wish,
                 targets=together(shape.claim.targets), call=call.play.call.spoken,
+                told="more than one glance" if shape.most else "one defender has them",
                 instead="bring the two who are farthest apart nearer" if shape.most
                 else _APART.get(shape.claim.kind, _APART["stretch"]),
             ).at(shape.claim.span)  # fmt: skip

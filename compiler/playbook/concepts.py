@@ -31,7 +31,7 @@ from stemline.playbook.run_definitions import (
     Toward,
 )
 from stemline.playbook.said import Said, SideWord
-from stemline.source import Span
+from stemline.source import NOWHERE, Span
 
 # What a role does.
 
@@ -212,6 +212,8 @@ class Concept:
     span: Span
     broken: bool
     kind: Kind = Kind.PASS
+    last: Span = NOWHERE
+    """The last line of its own text."""
 
     @property
     def kind_word(self) -> str:

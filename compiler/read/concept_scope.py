@@ -78,6 +78,7 @@ def read_target(phrase: Phrase, scope: Scope, also: Collection[str] = ()) -> str
     if scope.calls_men and words.take_word(REST) and words.done:
         return REST
     words.at = 0
+    names = (*scope.targets, REST) if scope.calls_men else scope.targets
     target = words.take_name(scope.targets)
     if target is None and (route := words.take_name(scope.runners)):
         ran = [role for role in scope.runners[route] if role in scope.roles]
@@ -86,9 +87,9 @@ def read_target(phrase: Phrase, scope: Scope, also: Collection[str] = ()) -> str
         if len(ran) == 1 and words.done:
             return ran[0]
         words.at = 0
-        raise words.miss(E464, ran or scope.targets, also=also)
+        raise words.miss(E464, ran or names, also=also)
     if target is None:
-        raise words.miss(E464, scope.targets, also=also)
+        raise words.miss(E464, names, also=also)
     words.finish("a spot or a role")
     return target
 

@@ -35,14 +35,6 @@ def _deep_in_a_route(found: re.Match[str]) -> str:
     return f"past the line, or behind it? {lines}"
 
 
-def _each_of_two(found: re.Match[str]) -> str:
-    does = typed(f"each {found['n']} runs go")
-    return (
-        f"a name is one man's: leave this line out and write `each {found['n']}` in the others, "
-        f"such as {does}"
-    )
-
-
 def _at_a_depth(found: re.Match[str]) -> str:
     """A route's depth stands behind it without `at`."""
     rest = re.sub(r" (?:coverage|defen[cs]e)$", "", found["rest"] or "")
@@ -102,7 +94,6 @@ COORDINATOR_ROWS: tuple[tuple[str, str, Answer], ...] = (
      r"\g<who> \g<does> to \g<to>"),
     (_PLAYS, r"(?P<head>.+ blocks (?:kick|trap|sift)) (?:out |to )?(?:the )?end(?: man)?",
      r"\g<head> end man on line"),
-    (_PLAYS, r"(?P<role>.+?) is each (?P<n>#\d)", _each_of_two),
     ("concept run tag route", r"(?P<head>(?:.+ runs|stroke|.* then|decides) .*?)(?P<at>at )?"
      r"(?P<n>\d+(?:\.\d+)?)(?: yards?)? deep(?P<rest>.*)", _deep_in_a_route),
     ("formation motion look", rf"(?P<head>.+? (?:at|in|to|from) \S.*?){_BEHIND}(?P<rest> then .+)?",

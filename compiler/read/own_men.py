@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from stemline.read.clinic_blocks import as_meant
+from stemline.read.named_pairs import as_pairs
 from stemline.read.spoken_blocks import as_lines
 from stemline.syntax.tree import (
     Atom,
@@ -58,6 +59,8 @@ _MEN = frozenset((
     "throw", "snaps", "hands", "tosses", "pitches", "throws", "shovels", "fakes",
 ))  # fmt: skip
 """Lines whose values hold men and no names of other things."""
+_CATCHES = frozenset(("runs", "read", "pressure", "alert"))
+"""Lines in which the centre is a man who gets open."""
 _BEFORE_A_MAN = frozenset(("from", "as", "toward", "opposite"))
 """Words of a way or a place behind which a man stands."""
 _NAMES = frozenset(("family", "say", "says", "caution", "protect", "join", "hot"))
@@ -81,7 +84,9 @@ def with_own_men(documents: Iterable[Document]) -> tuple[Document, ...]:
     return tuple(
         replace(
             document,
-            blocks=tuple(as_lines(_block(as_meant(b), men), runs) for b in document.blocks),
+            blocks=tuple(
+                as_lines(_block(as_pairs(as_meant(b)), men), runs) for b in document.blocks
+            ),
         )
         for document in documents
     )
@@ -144,6 +149,8 @@ def _block(block: Block, men: _Men) -> Block:
 
 def _fact(fact: Fact, men: _Men) -> Fact:
     meant = {**men.anywhere, **(men.passers if fact.key in _WITH_THE_BALL else {})}
+    if fact.key in _CATCHES and "c" in men.linemen:  # where the code lets him, he is told so
+        meant = {**meant, "c": men.linemen["c"]}
     subjects = {**meant, **(men.linemen if fact.key in ("blocks", "says") else {})}
     subject = tuple(man for one in fact.subject for man in _subject(one, subjects))
     if fact.key in _NAMES or fact.value is None:

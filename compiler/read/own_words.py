@@ -17,6 +17,7 @@ from stemline.read.clinic_lines import CLINIC_ROWS, LETTER_ROWS
 from stemline.read.coach_lines import MEN, ROWS, Answer, typed
 from stemline.read.coordinator_lines import COORDINATOR_ROWS
 from stemline.read.newcomer_lines import ANY_ROWS, LAST_ROWS, NEWCOMER_ROWS
+from stemline.read.passing_lines import PASSING_ROWS, TWICE_ROWS
 from stemline.read.sideline_lines import SIDELINE_ROWS
 from stemline.read.situation_lines import head_line
 from stemline.source import Source, Span
@@ -26,16 +27,19 @@ _NO_MAN = frozenset(("E450", "E451", "E453", "E464"))
 _NO_ROLE = frozenset(("E444", "E450", "E464"))
 """What says that a block has no role of a name."""
 _ASKED = _NO_MAN | frozenset((
-    "E220", "E221", "E223", "E224", "E225", "E228", "E230", "E231", "E232", "E236", "E309",
+    "E121", "E220", "E221", "E223", "E224", "E225", "E228", "E230", "E231", "E232", "E236", "E309",
     "E310", "E325", "E326", "E401", "E402", "E403", "E410", "E412", "E430", "E431", "E434",
     "E436", "E440", "E441", "E442", "E443", "E444", "E445", "E455", "E460", "E462", "E464",
-    "E465", "E469", "E471", "E481", "E482", "E484", "E496", "E670", "E673", "E675", "E680",
+    "E465", "E469", "E470", "E471", "E481", "E482", "E484", "E496", "E670", "E673", "E675", "E680",
     "E690", "E691", "E692", "E701", "E703", "E780", "E793", "E971",
 ))  # fmt: skip
 """Mistakes in the words of a line: one of any other kind is told as it is."""
 
 _OF_A_HEAD = frozenset(("E120", "E125", "E232", "E602", "E971", "E974"))
 """Mistakes that a down and distance makes, written as on a call sheet."""
+
+_TOLD_TWICE = "E420"
+_TO_BE_ASKED = _ASKED | _OF_A_HEAD | {_TOLD_TWICE}
 
 _UNPLACED = frozenset(("E220", "E221", "E224", "E225", "E403", "E675"))
 """Of these, what says that a line is none of the block's: any row is better than its sample, unless
@@ -48,9 +52,12 @@ def _by_kind(rows: Iterable[tuple[str, str, Answer]]) -> tuple[_Row, ...]:
     return tuple((frozenset(kinds.split()), text, answer) for kinds, text, answer in rows)
 
 
-_ROWS = _by_kind((*SIDELINE_ROWS, *CLINIC_ROWS, *COORDINATOR_ROWS, *NEWCOMER_ROWS, *ROWS))
+_ROWS = _by_kind(
+    (*PASSING_ROWS, *SIDELINE_ROWS, *CLINIC_ROWS, *COORDINATOR_ROWS, *NEWCOMER_ROWS, *ROWS)
+)
 _MEN = _by_kind((*MEN, *LETTER_ROWS))
 _LAST, _ANY_LINE = _by_kind(LAST_ROWS), _by_kind(ANY_ROWS)
+_TWICE = _by_kind(TWICE_ROWS)
 
 
 @cache
@@ -108,7 +115,7 @@ def in_own_words(found: Iterable[Diagnostic], sources: Iterable[Source]) -> tupl
     answered: set[tuple[str, int]] = set()
     for d in found:
         place = d.span.source, d.span.line
-        asked = d.code in _ASKED | _OF_A_HEAD and place not in answered
+        asked = d.code in _TO_BE_ASKED and place not in answered
         if asked and _is_of_another(d, found, texts):
             continue
         answer = _told(d, texts, names) if asked else None
@@ -160,6 +167,9 @@ def _told(d: Diagnostic, texts: Mapping[str, Source], names: Iterable[str]) -> D
         return None
     if kind == "week" and d.code in _OF_A_HEAD and '"' not in line and (head := head_line(line)):
         return _typed_instead(d, written, f"write {typed(head)}")
+    if d.code == _TOLD_TWICE:
+        answer = _advice(_TWICE, kind, line)
+        return _typed_instead(d, written, answer) if answer else None
     if d.code not in _ASKED:
         return None
     wrong = str(d.said.__dict__.get("found", ""))

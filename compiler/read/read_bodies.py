@@ -72,7 +72,8 @@ class Bodies:
         family = next((f for f in facts if f.key == "family"), None)
         title = _file_title(block) if family is None else _family(family)
         kind = Kind(block.kind)
-        return Concept(block.name.text, title, body, block.name.span, broken, kind)
+        last = block.facts[-1].span if block.facts else block.name.span
+        return Concept(block.name.text, title, body, block.name.span, broken, kind, last)
 
     def scope(self, blocks: Sequence[Block]) -> Scope:
         """Who and what lines of a body may name, when ``blocks`` are all that it is made of."""
@@ -126,7 +127,7 @@ class Bodies:
             formations=tuple(self.blocks.names("formation")),
             letters=letters,
             pointed=pointed,
-            runners=runners_of(facts, self.routes),
+            runners=runners_of(facts, self.routes, letters),
         )
 
     def lineage(self, block: Block) -> list[Block]:

@@ -37,6 +37,7 @@ from stemline.playbook.concepts import (
     Keep,
     LookAt,
     Need,
+    RouteJob,
     SpotRule,
     Swap,
 )
@@ -257,12 +258,16 @@ class _ConceptLines:
                 rule = RoleRule((choice,), (name,))
             self.rules[name].append(Said(rule, self.scope.always, fact.span))
 
+    def _run(self, fact: Fact) -> RouteJob:
+        scope = self.scope
+        return read_run(fact.value, fact.span, scope.routes, scope.roles, scope.runners)
+
     def _others(self, fact: Fact, who: str) -> None:
         """What all those do whom no other line names."""
         guard = self.scope.guard(fact)
         match fact.key:
             case "runs":
-                run = read_run(fact.value, fact.span, self.scope.routes, self.scope.roles)
+                run = self._run(fact)
                 self.others[who].append(Said(run, guard, fact.span))
             case "blocks":
                 self.others[who].append(Said(read_block(fact), guard, fact.span))
@@ -289,7 +294,7 @@ class _ConceptLines:
                 rule = read_rule(fact.value, fact.span, self.scope.roles, self.scope.letters)
                 self.rules[role].append(Said(rule, guard, fact.span))
             case "runs":
-                run = read_run(fact.value, fact.span, self.scope.routes, self.scope.roles)
+                run = self._run(fact)
                 self.jobs[role].append(Said(run, guard, fact.span))
             case "blocks":
                 self.jobs[role].append(Said(read_block(fact), guard, fact.span))

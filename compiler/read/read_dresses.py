@@ -104,7 +104,7 @@ def _read(fact: Fact, parts: _Parts, known: KnownNames) -> None:
         case "to":
             parts.sides += _sides(value, span)
         case "motion":
-            parts.motions += [_motion(p, known) for p in _phrases(value, span)]
+            parts.motions += [_motion(p, known) for p in _motions(value, span, known)]
         case "from":
             said = _each(value, span, _spot)
             parts.spots += [spot for spot in said if isinstance(spot, str)]
@@ -154,12 +154,13 @@ def _formations(value: Value | None, span: Span, known: KnownNames) -> list[Dres
         if isinstance(value, Linked)
         else {}
     )
-    motions = tuple(_motion(p, known) for p in _phrases(said.get("motion"), span))
+    motions = tuple(_motion(p, known) for p in _motions(said.get("motion"), span, known))
     withs = tuple(_withs(said.get("with"), known))
     sides = tuple(_sides(said.get("to"), span))
     without = {_formation(p, known) for p in _phrases(said.get("but"), span)}
     named: list[DressIn] = []
-    phrases, called = _sides_behind(_phrases(head, span), known)
+    said_there = _and_parted(_phrases(head, span), (*known.formations, "all"))
+    phrases, called = _sides_behind(said_there, known)
     sides = sides or called
     for phrase in phrases:
         all_of_them = phrase.text.casefold() == "all" and "all" not in _keys(known.formations)
@@ -193,15 +194,46 @@ def _formation(phrase: Phrase, known: KnownNames) -> str:
 
 
 def _withs(value: Value | None, known: KnownNames) -> list[DressWith]:
-    return [DressWith(_tags(v, known), v.span) for v in items(value, Mark.AND)]
+    names = (*known.tags, "plain")
+    parted = [
+        one
+        for v in items(value, Mark.AND)
+        for one in (_and_parted([v], names) if isinstance(v, Phrase) else [v])
+    ]
+    return [DressWith(_tags(v, known), v.span) for v in parted]
+
+
+def _motions(value: Value | None, span: Span, known: KnownNames) -> list[Phrase]:
+    return _and_parted(_phrases(value, span), (*known.motions, "none"))
+
+
+def _and_parted(said: Iterable[Phrase], names: Iterable[str]) -> list[Phrase]:
+    """``Trey and Trips`` as two: where no name has such words, and each side of `and` is one."""
+    keys = _keys(names)
+    made: list[Phrase] = []
+    for phrase in said:
+        parts: list[list[Atom]] = [[]]
+        for atom in phrase.atoms:
+            if atom.word == "and":
+                parts.append([])
+            else:
+                parts[-1].append(atom)
+        apart = [Phrase(tuple(part)) for part in parts if part]
+        whole = phrase.text.casefold() in keys or len(apart) < len(parts)
+        fits = not whole and all(one.text.casefold() in keys for one in apart)
+        made += apart if fits else [phrase]
+    return made
 
 
 def _sides(value: Value | None, span: Span) -> list[str]:
     """``right, left``, or ``both``; ``field, boundary``."""
+    if value is None:
+        return []
     words = (*WAYS, BOTH)
-    read = (
-        _each(value, span, lambda w: _after_the(w).expect(words, E702)) if value is not None else []
-    )
+    read = [
+        _whole(phrase, lambda w: _after_the(w).expect(words, E702))
+        for phrase in _and_parted(_phrases(value, span), words)
+    ]
     return list(dict.fromkeys(side for one in read for side in (SIDES if one == BOTH else (one,))))
 
 
@@ -346,11 +378,13 @@ def _keys(names: Iterable[str]) -> set[str]:
 
 
 def _each(value: Value | None, span: Span, read: Callable[[Words], Read]) -> list[Read]:
-    found = []
-    for phrase in _phrases(value, span):
-        words = Words([phrase])
-        found.append(read(words))
-        words.finish("a name")
+    return [_whole(phrase, read) for phrase in _phrases(value, span)]
+
+
+def _whole(phrase: Phrase, read: Callable[[Words], Read]) -> Read:
+    words = Words([phrase])
+    found = read(words)
+    words.finish("a name")
     return found
 
 

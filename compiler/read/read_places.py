@@ -78,6 +78,7 @@ def _side(words: Words) -> SideWord | None:
 
 def _where(words: Words, letters: tuple[str, ...], sides: tuple[str, ...], moving: bool) -> Where:
     """``sides`` are the side words that may have been meant where none was read."""
+    words.take_name(("half way", "halfway"))
     if words.take_word("between"):
         first = _anchor(words, letters, 0.0)
         words.expect(("and",), E433)
@@ -114,6 +115,8 @@ def _anchor(
     landmark = words.take_name(LANDMARKS)
     if landmark is not None:
         return AtLandmark(LANDMARKS[landmark], outside)
+    if words.take_name(("tight end", "tight", "the tight end")):
+        return AtLandmark(Landmark.END, outside)
     by_word = {letter.casefold(): letter for letter in letters}
     if not words.done and (said := words.atoms[words.at].word) not in by_word:
         if said in _CENTRES:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import replace
 from functools import partial
 
 from stemline.diagnostics.catalogue.football import E441, E446
 from stemline.diagnostics.catalogue.install_blocks import E735
+from stemline.diagnostics.catalogue.names import E310
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.football.offence.routes import LIBRARY
 from stemline.football.offence.strokes import Decide, Route, Stroke
@@ -219,6 +220,7 @@ class _BlockReader:
         self, reader: Tags, tags: dict[tuple[str, str], Tag], letters: Sequence[str]
     ) -> tuple[Dress, ...]:
         dresses = []
+        headless = {name_key(block.name) for block in self.blocks.of("tag") if not block.joins}
         for block in self.blocks.of("dress"):
             concept = reader.meant(block.name)
             if concept is None:
@@ -232,8 +234,14 @@ class _BlockReader:
             )
             broken = self.blocks.is_broken(block)
             dress, found = read_dress(block, concept, block.facts, known, broken)
-            self.found += found
+            self.found += (d for d in found if not _is_headless(d, headless))
             if concept != name_key(block.name):
                 dress = replace(dress, formations=(), never=(), only=(), aliases=())
             dresses.append(dress)
         return tuple(dresses)
+
+
+def _is_headless(d: Diagnostic, tags: Collection[str]) -> bool:
+    """Whether a tag is not known because its first line does not say for what it is."""
+    said = d.said
+    return isinstance(said, E310) and said.kind == "tag" and said.found.casefold() in tags

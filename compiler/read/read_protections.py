@@ -297,12 +297,14 @@ def read_block(value: Value | None, span: Span, names: Iterable[str]) -> PassBlo
         if [a.word for a in words.atoms] == ["check", "release"]:
             return PassBlock(ProtectionRule.CHECK)
     words = Words([one_phrase(first, "a block", span)])
+    words.take_word("the")
     side = words.take_name(SIDES)
     if side is not None:
         words.expect(("edge",), E691)
         words.finish("a block")
         return PassBlock(ProtectionRule.EDGE, SIDES[side])
-    rule = BLOCKS[words.expect(tuple(names), E691)]
+    edges = words.take_word("edges") is not None  # `back, fullback blocks the edges`
+    rule = ProtectionRule.EDGE if edges else BLOCKS[words.expect(tuple(names), E691)]
     wants: list[str] = []
     if rule.scans and not words.done:
         wants.append(words.expect(DEFENDERS, E462))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping
 from dataclasses import replace
+from types import MappingProxyType
 
 from stemline.diagnostics.catalogue.football import (
     E402,
@@ -20,6 +21,7 @@ from stemline.diagnostics.catalogue.football import (
     E462,
 )
 from stemline.football.blocking.block_names import DEFENDERS
+from stemline.football.offence.landmarks import Landmark
 from stemline.football.offence.rails import SHARE, Rail, stem_of
 from stemline.football.offence.strokes import (
     Break,
@@ -42,12 +44,15 @@ from stemline.read.words import Misread, Missed, Words, one_phrase
 from stemline.source import Span
 from stemline.syntax.tree import AtomKind, Fact, Linked, Mark, Phrase, Series, Value, items
 
+Runners = Mapping[str, tuple[str, ...]]
+"""By a route the roles that run it."""
 STROKES = ("up", "in", "out", "back", "across", "to", "over", "rounded", "settle")
 _WAYS = ("away from", "same side as", "toward", "across from")
 ALSO_CALLED: Mapping[str, str] = {
-    "drag": "cross", "flag": "corner", "flare": "swing", "fly": "go", "glance": "skinny post",
-    "rail": "wheel", "shallow": "cross", "square in": "in", "square out": "out", "stop": "hitch",
-    "streak": "go", "vertical": "go",
+    "check and release": "check", "check down": "check", "check release": "check", "clear": "go",
+    "clear out": "go", "drag": "cross", "flag": "corner", "flare": "swing", "fly": "go",
+    "glance": "skinny post", "off": "go", "rail": "wheel", "shallow": "cross", "square in": "in",
+    "square out": "out", "stop": "hitch", "streak": "go", "vertical": "go",
 }  # fmt: skip
 """Other names of routes, and the one that is drawn: where the playbook has no route so called.
 Common practice, no published source."""
@@ -57,10 +62,17 @@ TURNS_IN = (
     "bender", "post", "skinny post", "slant", "in", "dig", "over", "cross", "high cross", "snag",
     "curl", "hook",
 )  # fmt: skip
-TO_THE_BALL = tuple(
-    f"{way} {where}"
-    for way in ("across", "to", "toward", "towards")
-    for where in ("the ball", "the middle", "ball", "middle", "inside")
+TO_THE_BALL = (
+    "across",
+    "across the field",
+    "across the formation",
+    "over the top",
+    "over the middle",
+    *(
+        f"{way} {where}"
+        for way in ("across", "to", "toward", "towards")
+        for where in ("the ball", "the middle", "ball", "middle", "inside")
+    ),
 )
 """Where a route goes anyhow that turns in: ``bender across the ball``."""
 _BACK = {"in": (Lateral.IN, 135.0), "out": (Lateral.OUT, 135.0)}
@@ -148,15 +160,25 @@ def read_target(words: Words) -> Target:
     if yards is not None:
         measure = words.expect(("inside", "outside", "past"), E434)
         outside = -yards if measure == "inside" else yards
+    words.take_word("the")
     far = words.take_word("far") is not None
+    if words.take_word("middle"):
+        return Target(Landmark.BALL, outside, far)
     landmark = words.expect(LANDMARKS, E430)
     return Target(LANDMARKS[landmark], outside, far)
 
 
 def read_run(
-    value: Value | None, span: Span, routes: Mapping[str, Route], roles: Collection[str]
+    value: Value | None,
+    span: Span,
+    routes: Mapping[str, Route],
+    roles: Collection[str],
+    runners: Runners = MappingProxyType({}),
 ) -> RouteJob:
-    """``ROUTE [depth] [over|to place [at depth]] [away from role | side] [then strokes]``."""
+    """``ROUTE [depth] [over|to place [at depth]] [away from role | side] [then strokes]``.
+
+    ``runners`` are, by a route, the roles that run it: one that a single man runs names him.
+    """
     pieces = items(value, Mark.THEN)
     if not pieces or not isinstance(pieces[0], Phrase):
         at = value.span if value is not None else span
@@ -165,7 +187,7 @@ def read_run(
     route = _route(words, routes)
     if route.name == CHECK and words.done and len(pieces) > 1 and _names_route(pieces[1], routes):
         rest = pieces[1] if len(pieces) == 2 else Series(Mark.THEN, tuple(pieces[1:]))
-        return _after_check(route, read_run(rest, span, routes, roles))
+        return _after_check(route, read_run(rest, span, routes, roles, runners))
     depth = words.take_number()
     if depth is not None and read_behind(words):
         depth = -depth
@@ -174,16 +196,18 @@ def read_run(
     way: SideWord | ByRole | None = None
     rail: Rail | None = None
     if route.name in TURNS_IN:
-        words.take_name(TO_THE_BALL)
+        _across(words)
     start = words.at
     while not words.done:
         if words.take_word("up"):
             rail = _rail(words, route, depth)
+        elif (toward := _to_a_side(words, roles, runners)) is not None:
+            way = toward
         elif words.take_word("over", "to"):
             target = read_target(words)
             end = _at_depth(words)
         else:
-            way = read_way(words, roles, E443, ("over", "to", "up"))
+            way = read_way(words, roles, E443, ("over", "to", "up"), runners)
     if rail is not None and target is not None and _ends_upfield(route):
         raise Misread(E449(route=route.name).at(pieces[0].span))
     extra = " ".join(a.text for a in words.atoms[start:])
@@ -196,6 +220,31 @@ def read_run(
         said.append(piece.text)
     told = _words(route, depth, extra, said)
     return RouteJob(route, depth, target, way, tuple(later), told, end, rail)
+
+
+def _across(words: Words) -> None:
+    """Passes over where a route goes anyhow; `across from` a man is a way of its own."""
+    at = words.at
+    if words.take_name(TO_THE_BALL) == "across" and words.take_word("from"):
+        words.at = at
+
+
+def _to_a_side(words: Words, roles: Collection[str], runners: Runners) -> SideWord | ByRole | None:
+    """``to the field``, ``to the weak side``, ``to the settle side``: a way, as if it stood there
+    without `to`; None where a place follows."""
+    at = words.at
+    if words.take_word("to"):
+        words.take_word("the")
+        side = words.take_name(SIDES)
+        if side is not None:
+            words.take_word("side")
+            return SIDES[side]
+        here = words.here
+        role = _role(words, roles, runners)
+        if role is not None and words.take_word("side"):
+            return ByRole(role, False, here)
+    words.at = at
+    return None
 
 
 def _names_route(piece: Value, routes: Mapping[str, Route]) -> bool:
@@ -240,16 +289,38 @@ def _route(words: Words, routes: Mapping[str, Route]) -> Route:
         if number.text in routes:
             return routes[number.text]
         words.at -= 1
-    name = words.take_name(routes)
-    if name is None and (other := words.take_name(ALSO_CALLED)):
-        name = ALSO_CALLED[other]
+    name = words.take_name((*routes, *ALSO_CALLED))
+    if name is not None and name not in routes:
+        name = ALSO_CALLED[name]
+    if name is None:
+        name = _one_of_many(words, routes)
     if name is None:
         raise words.miss(E442, routes)
     return routes[name]
 
 
+def _one_of_many(words: Words, routes: Mapping[str, Route]) -> str | None:
+    """``X, Y runs seams``: a route said of several men."""
+    said = {form: name for name in routes for form in (f"{name}s", f"{name}es") if name[-1:] != "s"}
+    many = words.take_name(said)
+    return said[many] if many is not None else None
+
+
+def _role(words: Words, roles: Collection[str], runners: Runners) -> str | None:
+    """A role, or the only man of a route: ``same side as stick``."""
+    role = words.take_name(roles)
+    if role is None and (route := words.take_name(runners)) is not None:
+        men = [man for man in runners[route] if man in roles]
+        role = men[0] if len(men) == 1 else None
+    return role
+
+
 def read_way(
-    words: Words, roles: Collection[str], code: Missed, also: Iterable[str] = ()
+    words: Words,
+    roles: Collection[str],
+    code: Missed,
+    also: Iterable[str] = (),
+    runners: Runners = MappingProxyType({}),
 ) -> SideWord | ByRole:
     """``away from settle``, ``same side as settle`` or a side word.
 
@@ -261,8 +332,11 @@ def read_way(
         return SIDES[name]
     if name is None:
         raise words.miss(code, (*_WAYS, *SIDES), also=also)
-    at = words.here
-    role = words.expect(roles, E444)
+    at, start = words.here, words.at
+    role = _role(words, roles, runners)
+    if role is None:
+        words.at = start
+        raise words.miss(E444, roles)
     return ByRole(role, name in ("away from", "across from"), at)
 
 

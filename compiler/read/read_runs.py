@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Mapping, Sequence
 
 from stemline.diagnostics.catalogue.football import E402, E443, E444, E445, E462
 from stemline.diagnostics.catalogue.runs import E670, E671, E672, E673, E674, E675, E676, E680
@@ -255,13 +255,20 @@ def read_join(value: Value | None, span: Span) -> Join:
     return Join(words.rest.casefold(), words.span)
 
 
+_SCANS: Mapping[str, str] = {
+    "scan": "inside out", "scan inside out": "inside out", "the edge": "edge",
+    "the corner": "stalk",
+}  # fmt: skip
+"""Blocks of receivers and backs in other words: a protection has `scan`."""
+
+
 def read_block(fact: Fact) -> Job:
     """One of the jobs of receivers and backs, or a blocking rule as linemen have them."""
     if isinstance(fact.value, Phrase):
         words = Words([fact.value])
-        job = words.take_name(BLOCKS)
+        job = words.take_name((*BLOCKS, *_SCANS))
         if job is not None and words.done:
-            return BlockSaid(job)
+            return BlockSaid(_SCANS.get(job, job))
         words.at = 0
         if (side := words.take_name(SIDES)) and words.take_word("edge") and words.done:
             return BlockSaid("edge", SIDES[side])

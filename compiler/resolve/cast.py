@@ -46,7 +46,8 @@ class CallParts:
     kind: Kind
     right_handed: bool
     span: Span
-    concept: Span
+    concept: tuple[Span, Span]
+    """The name of the concept, and the last line of its text."""
     scramble: tuple[tuple[str, str], ...] = ()
 
 
@@ -65,7 +66,7 @@ class Cast:
         body = casting.body
         self._casting = casting
         self._picture = replace(casting.picture, toward=playside(body, casting.picture))
-        own = NOWHERE if casting.call.tags else casting.concept
+        own = (NOWHERE, NOWHERE) if casting.call.tags else casting.concept
         self._bound = bind(body, self._picture, casting.call.spoken, own)
         _swap(body, self._bound)
         self._called_away = call_away(body, self._bound, self._picture, casting.call.spoken)

@@ -269,7 +269,7 @@ class Expander:
             kind=concept.kind,
             right_handed=self._right_handed,
             span=order.span,
-            concept=concept.span,
+            concept=(concept.span, concept.last),
             scramble=self._book.settings.scramble,
         )
 

@@ -58,10 +58,12 @@ class Bound:
         return next((r for r, m in self.men.items() if m == label), None)
 
 
-def bind(body: Body, picture: LinedUp, call: str, own: Span = NOWHERE) -> Bound:
+def bind(
+    body: Body, picture: LinedUp, call: str, own: tuple[Span, Span] = (NOWHERE, NOWHERE)
+) -> Bound:
     """Every role of ``body`` bound; ``call`` is only for the messages, ``own`` is where the
-    concept's name stands, if no tag is laid over it: of a tag, and of what extends another, a
-    letter takes a man from his line on purpose.
+    concept's text begins and ends, if no tag is laid over it: of a tag, and of what extends
+    another, a letter takes a man from his line on purpose.
 
     In a pass that joins a run a role that goes out for it comes before the run's line: its man
     runs his route, and the line of an `end` is passed over as where no tight end stands.
@@ -80,7 +82,9 @@ def _goes_out(body: Body, role: str | None, label: str, picture: LinedUp) -> boo
     return said is not None and isinstance(said.value, RouteJob)
 
 
-def _bind_all(body: Body, picture: LinedUp, ends: Mapping[str, str], call: str, own: Span) -> Bound:
+def _bind_all(
+    body: Body, picture: LinedUp, ends: Mapping[str, str], call: str, own: tuple[Span, Span]
+) -> Bound:
     """The roles bound where ``ends`` are taken by their place in the line."""
     bound = Bound(men=dict(ends))
     _point(body, picture, bound, call)
@@ -94,7 +98,7 @@ def _bind_all(body: Body, picture: LinedUp, ends: Mapping[str, str], call: str, 
 
 
 def _named_twice(
-    body: Body, picture: LinedUp, bound: Bound, call: str, own: Span
+    body: Body, picture: LinedUp, bound: Bound, call: str, own: tuple[Span, Span]
 ) -> Iterable[Diagnostic]:
     """Men of whom two lines speak by two of their places, or by a place and the letter: one of the
     lines is not drawn."""
@@ -113,9 +117,10 @@ def _named_twice(
                 break
 
 
-def _is_inside(span: Span, own: Span) -> bool:
-    """Whether a line stands below the concept's name, in its text."""
-    return span.source == own.source and span.line > own.line
+def _is_inside(span: Span, own: tuple[Span, Span]) -> bool:
+    """Whether a line stands in the concept's own text, and not in one that it extends."""
+    name, last = own
+    return span.source == name.source and name.line < span.line <= last.line
 
 
 def _by_place(role: str, rule: RoleRule) -> bool:

@@ -52,6 +52,7 @@ from stemline.syntax.lines import (
     holders,
     joined_by,
 )
+from stemline.syntax.plain_said import as_talked, plainly
 from stemline.syntax.spoken_lines import (
     DOES,
     NAMES_TOO,
@@ -85,6 +86,7 @@ _JUNK: tuple[tuple[type[Stray], str], ...] = (
 )
 """The characters that have an advice of their own; met outside a word or a closed quote."""
 
+_QUOTES = frozenset('"“”')
 _ORDERS = ("read", "pressure")
 """Labels of what is looked at one after another."""
 _EVERYDAY = ("in",)
@@ -218,7 +220,7 @@ class Places:
     def _fact(self, line: list[Token]) -> list[Token]:
         if mistake := self._junk(line):
             return self._given_up(mistake)
-        line = as_it_is_said(self._kind, line)
+        line = as_it_is_said(self._kind, plainly(self._kind, line))
         first, shape = line[0], self._shape
         if first.type == "WORD" and first.casefold() in shape.openers:
             self._under = first.casefold()
@@ -231,7 +233,7 @@ class Places:
             return self._turning(line, 0, "LABEL", label)
         if verb is not None:
             return self._turning(line, verb, "VERB", shape.verbs[line[verb].casefold()])
-        said = as_written(self._kind, line)
+        said = as_talked(self._kind, line) or as_written(self._kind, line)
         return self._fact(said) if said is not None else self._given_up(self._unknown(line))
 
     def _verb(self, line: list[Token], label: WrittenLine | None) -> int | None:
@@ -289,6 +291,10 @@ class Places:
         """The first character without a use, or a comma that may be a decimal one."""
         for token in line:
             if token.type == "_JUNK":
+                last = line[-1]
+                if len(line) > 2 and last.type == "_JUNK" and last in _QUOTES:
+                    # It closes what was never opened, whatever stands between.
+                    return junk(last, self._span(line[1]).to(self._span(last)))
                 found = junk(token, self._span(token))
                 if isinstance(found.said, E126):
                     return replace(found, span=found.span.to(self._span(line[-1])))

@@ -203,21 +203,45 @@ def _stood(line: Sequence[Token]) -> list[Token] | None:
 def in_order(line: Sequence[Token]) -> list[Token]:
     """An order of looks with its commas and `then` as what they mean there, and the ball thrown
     away as it is written: ``read flat, curl``, ``> throw it away``."""
+    end = next((n for n, token in enumerate(line) if token.type == "_WHEN"), len(line))
+    marks = {token.type for token in line[:end]}
+    if "_AND" in marks and any(_is_mixed(line, n) for n in range(1, end - 1)):
+        return list(line)  # a comma between two of an order may be either
     made: list[Token] = []
-    for token in line:
-        if token.type == "_WHEN":
-            break
-        parts = token.type in ("_THEN", "_AND")
-        made.append(Token.new_borrow_pos("_ORDER", ">", token) if parts else token)
-    return [*made, *line[len(made) :]]
+    for token in line[:end]:
+        if token.type not in ("_THEN", "_AND"):
+            made.append(token)
+        elif made[-1].type != "_ORDER":  # `read flat, then snag`
+            made.append(Token.new_borrow_pos("_ORDER", ">", token))
+    return [*made, *line[end:]]
+
+
+def _is_mixed(line: Sequence[Token], at: int) -> bool:
+    """Whether a `>` stands here alone, in an order that has commas too."""
+    beside = {line[at - 1].type, line[at + 1].type}
+    return line[at].type == "_ORDER" and not beside & {"_AND", "_THEN"}
+
+
+_INTO_THE_GROUND = tuple(
+    words.split()
+    for words in (
+        "throw it away", "throw the ball away", "throw it at his feet", "throw it in the dirt",
+        "throw it into the ground", "throw it out of bounds", "dirt it", "ground it",
+    )
+)  # fmt: skip
 
 
 def thrown_away(line: Sequence[Token]) -> list[Token]:
-    """``throw it away`` as ``throw away``."""
+    """``throw it away``, ``or throw it at his feet`` as ``> throw away``."""
     words = [token.casefold() for token in line]
-    for said in (["throw", "it", "away"], ["throw", "the", "ball", "away"]):
-        if words[-len(said) :] == said:
-            return [*line[: -len(said)], line[-len(said)], line[-1]]
+    for said in (*_INTO_THE_GROUND, ["throw", "away"]):
+        at = len(words) - len(said)
+        if words[at:] != said:
+            continue
+        made = list(line[:at])
+        if words[at - 1] == "or" and words[at - 2] != "run":
+            made[-1] = Token.new_borrow_pos("_ORDER", ">", made[-1])
+        return [*made, _as(line[at], "throw"), _as(line[-1], "away")]
     return list(line)
 
 

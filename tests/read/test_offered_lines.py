@@ -153,7 +153,6 @@ OFFERS = (
         "Z2",
         ("strong #1",),
     ),
-    instead("each of two", PASS, "everyone else runs go", "outs is each #2", "each #2 runs go"),
     instead(
         "deep in a route",
         PASS,
@@ -262,7 +261,6 @@ WRITTEN: Mapping[str, tuple[tuple[str, str], ...]] = {
          "H moves to away, 2 outside tackle then back"),
     ),
     "protection": (
-        ("point mike", "point middle linebacker"),
         ("toward back away", "toward away from back"),
         ("line blocks inside to outside", "line blocks scan inside out"),
         ("back blocks edge, playside", "back blocks playside edge"),

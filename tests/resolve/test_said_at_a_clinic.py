@@ -78,13 +78,15 @@ def test_a_line_for_a_man_who_has_another_is_told(who: str, found: list[str]) ->
         ("    S runs cross 5\n", dress("Tight", concept="Test"), ["W627"]),
         ("\ntag Over for Test\n    S runs cross 5\n", dress("Tight with Over", concept="Test"), []),
         ("\nconcept More extends Test\n    S runs cross 5\n", dress("Tight", concept="More"), []),
+        ("concept More extends Test\n    S runs cross 5\n", dress("Tight", concept="More"), []),
     ],
 )
 def test_a_letter_against_a_place_is_told_where_one_block_says_both(
     more: str, made: str, found: list[str]
 ) -> None:
     text = PASS.format(lines="strong #1 runs seam\n    everyone else runs go\n    R runs check")
-    told = codes(compiled(ELEVEN, TIGHT, text + more, made))
+    whole = more + text if more.startswith("concept") else text + more  # its parent below it
+    told = codes(compiled(ELEVEN, TIGHT, whole, made))
     assert [code for code in told if code == "W627" or code.startswith("E")] == found
 
 

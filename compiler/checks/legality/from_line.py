@@ -42,6 +42,8 @@ def check_from_line(snap: Snap) -> Iterator[Diagnostic]:
     if code.motion_way.value is MotionWay.ANY:
         return
     for man, _ in snap.running:
+        if man.interior and snap.missing:
+            continue  # the line is not whole without him
         if not man.on_line and man.at.y == 0 and not _deep(-man.snap.y, known.value):
             wanted = "" if known.value is None else f", or be {known.value:g} yards deep"
             yield E544(

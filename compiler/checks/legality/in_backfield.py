@@ -39,7 +39,8 @@ def check_in_backfield(snap: Snap) -> Iterator[Diagnostic]:
     known = snap.code.in_backfield
     on_line = len(snap.on_line)
     got = len(snap.men) - on_line
-    if known.value is not None and got > known.value and on_line >= snap.code.on_line.value:
+    many = known.value is not None and got - snap.missing > known.value
+    if many and on_line >= snap.code.on_line.value:
         yield E521(
             resting=on(known, snap.code), formation=snap.name, got=got, wanted=f"{known.value:g}",
         ).at(snap.span)  # fmt: skip

@@ -37,6 +37,12 @@ class Snap:
         return tuple(sorted((m for m in self.men if m.on_line), key=lambda m: m.snap.x))
 
     @property
+    def missing(self) -> int:
+        """How many of the linemen who must be on the line are not: told by a rule of its own."""
+        linemen = sum(man.interior for man in self.on_line)
+        return max(0, int(self.code.ineligible.value) - linemen)
+
+    @property
     def running(self) -> tuple[tuple[Man, Motion], ...]:
         """Who is still moving when the ball is snapped."""
         return tuple((m, at) for m in self.men if (at := self.motions.get(m.label)) and at.running)

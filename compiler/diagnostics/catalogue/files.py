@@ -174,10 +174,10 @@ class E125(Stray):
 
 
 class E126(Stray):
-    title = "quote not closed"
-    message = "this quote is opened and not closed on its line"
-    label = "from here on"
-    help = 'close it on the same line: say "Over sets the depth."'
+    title = "half a quote"
+    message = "a text stands between two quotes, and here is one of them"
+    label = "where is the other"
+    help = 'write both on one line: say "Over sets the depth."'
 
 
 class E127(Stray):
