@@ -32,6 +32,9 @@ def test_the_page_names_whom_each_call_reads_against_each_look(name: str) -> Non
         for key in page.keys:
             told = {look: r.words for r in key.looks for look in r.label.split(", ")}
             assert set(told) == looks
+            said = {look: r.words for r in key.told for look in r.label.split(", ")}
+            rest = said.get("every other look", said.get("every look"))
+            assert all(said.get(look, rest) == man for look, man in told.items()), key.told
             plays = [p for p in sheet.keyed if " + ".join(p.call.tags) == key.calls]
             for play in plays:
                 here = [mark(k.man) or "–" for k in play.keys if k.described == key.described]
