@@ -60,6 +60,20 @@ def test_who_he_is_names_its_call_where_he_may_be_another_in_one_with_that_tag(n
 
 
 @pytest.mark.parametrize("name", BUNDLED)
+def test_a_picture_of_a_call_that_reads_says_what_is_done(name: str) -> None:
+    """On its concept's own page it may stand apart from the table of keys."""
+    told = 0
+    for _, page in pages(name):
+        own = {key.calls for key in page.keys if not key.calls}
+        for entry in (e for e in page.offered if e.listed and e.play.keys and not own):
+            (key,) = entry.play.keys
+            words = ", ".join(f"{does} if {when}" for does, when in key.done)
+            assert entry.keyed == f"{mark(key.man)}: {words}" and "read" in entry.marks
+            told += 1
+    assert told >= 3
+
+
+@pytest.mark.parametrize("name", BUNDLED)
 def test_the_rule_is_said_as_give_if_and_throw_if(name: str) -> None:
     for _, page in pages(name):
         for choice in (c for key in page.keys for c in key.choices):

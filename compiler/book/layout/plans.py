@@ -117,7 +117,8 @@ def _opened(book: Book, heights: Heights, high: float) -> FrontMatter:
 
 def _over(entry: Entry) -> float:
     """About how much the words over a picture take in a row of two."""
-    return _ABOVE + _LINE * ceil((len(entry.call) + len(entry.aside) + 1) / _LETTERS)
+    lines = ceil((len(entry.call) + len(entry.aside) + 1) / _LETTERS)
+    return _ABOVE + _LINE * (lines + ceil(len(entry.keyed) / _LETTERS))
 
 
 def measure(heights: Heights, page: Page, pictures: Heights) -> Measures:
