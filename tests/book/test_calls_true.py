@@ -60,23 +60,20 @@ def test_a_dress_up_shows_solid_who_does_something_else(book: Book, season: Seas
     """Of passes by the paths: who is not solid runs from where he stood on the page as he did
     there, and who is solid is told something else in words."""
     firsts = {plays[0].call.concept: plays[0] for plays in concept_groups(season)}
+    shown = [(firsts[page.name], e) for page in book.of(ConceptPage) for e in page.offered]
     alike = other = 0
-    for page in book.of(ConceptPage):
-        base = firsts[page.name]
-        for entry in (e for e in page.offered if e.listed and e.play.kind is base.kind):
-            play = entry.play
-            for task in play.assignments if play.kind is Kind.PASS else ():
-                man, was = play.man(task.man), _task(base, task.man)
-                if man.interior:
-                    continue
-                if task.man in entry.solid:
-                    told = (task.job, task.branches, task.motion)
-                    assert was is None or told != (was.job, was.branches, was.motion), entry.call
-                    other += 1
-                elif was is not None and task.path is not None and was.path is not None:
-                    if man.snap == base.man(task.man).snap and play.shape == base.shape:
-                        assert task.path.end.distance(was.path.end) < 1.0, (entry.call, task.man)
-                        alike += 1
+    for base, entry in shown:
+        play = entry.play
+        passes = entry.listed and play.kind is base.kind is Kind.PASS
+        for task in play.assignments if passes else ():
+            man, was = play.man(task.man), _task(base, task.man)
+            if task.man in entry.solid:
+                told = (task.job, task.branches, task.motion)
+                assert was is None or told != (was.job, was.branches, was.motion), entry.call
+                other += 1
+            elif was and task.path and was.path and man.snap == base.man(task.man).snap:
+                assert task.path.end.distance(was.path.end) < 1.0, (entry.call, task.man)
+                alike += 1
     assert alike > 50 and other > 50
 
 

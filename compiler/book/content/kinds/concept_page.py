@@ -37,7 +37,7 @@ from stemline.book.content.dressed_page import (
 from stemline.book.content.job_rows import JobChange, LineJobs, Row
 from stemline.book.content.job_table import NOBODY, formation_columns, line, rows
 from stemline.book.content.keeping import KeepPart, Reads
-from stemline.book.content.letters import only_theirs, spoken
+from stemline.book.content.letters import mark, only_theirs, spoken
 from stemline.book.content.page import (
     Entry,
     Page,
@@ -253,9 +253,9 @@ def _explained(entry: Entry, keys: Sequence[KeyRead]) -> Entry:
     is done off the man whom it reads."""
     mine = [key for key in keys if entry.listed and key.calls == " + ".join(entry.play.call.tags)]
     told = (
-        f"{key.man or key.described}: "
+        f"{mark(here.man) or key.described}: "
         + ", ".join(f"{choice.label} {choice.words}".strip() for choice in key.choices)
-        for key in mine
+        for key, here in zip(mine, entry.play.keys if mine else (), strict=False)
     )
     marks = all_marks(picture_marks((entry.play,)), SOLID if entry.solid else "")
     return replace(entry, keyed="; ".join(told), marks=marks)
