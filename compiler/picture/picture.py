@@ -42,6 +42,7 @@ def picture(
     duties: bool = False,
     before: Play | None = None,
     level: PlayingLevel = HIGH_SCHOOL,
+    solid: tuple[str, ...] = (),
 ) -> Scene:
     """``play`` drawn at ``size``.
 
@@ -49,9 +50,10 @@ def picture(
     play's own. ``only`` is the label of one man: the others and their paths are drawn pale.
     ``duties`` adds what each defender is there for: for a look's own page and for a look team.
     ``before`` is the play as it was: what is true of it no more lies dashed and pale under it.
-    ``level`` says how fast the men are, and so who is first where two paths cross.
+    ``level`` says how fast the men are, and so who is first where two paths cross. ``solid`` are
+    the labels of men drawn solid without making the others pale.
     """
-    return _drawing(play, size, theme, frame, only, duties, before, level).scene
+    return _drawing(play, size, theme, frame, only, duties, before, level, solid).scene
 
 
 def how_crowded(play: Play, size: Size, theme: Theme, frame: Box | None = None) -> Crowding:
@@ -80,11 +82,12 @@ def _drawing(
     duties: bool,
     before: Play | None,
     level: PlayingLevel,
+    solid: tuple[str, ...] = (),
 ) -> _Drawing:
     both = both_of(play, before, size)
     men = all_standing(both.now, framed(both.shot, frame, size, theme, duties))
     stood = stood_before(both.was, men) if both.was is not None else None
-    signs, on = men_items(men.symbols, men.on, only), men.on
+    signs, on = men_items(men.symbols, men.on, only, solid), men.on
     laid = lay_lines(men, only, level, play)
     moved, old = _moved(laid, stood)
     lines = break_lines(

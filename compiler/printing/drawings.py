@@ -47,6 +47,7 @@ class Showing:
     before: Play | None = None
     captions: tuple[str, ...] = ()
     trim: bool = False
+    solid: tuple[str, ...] = ()
 
 
 class _Asked(NamedTuple):
@@ -156,10 +157,11 @@ class Drawings:
         digest = self._begun[wanted.size].copy()
         box = wanted.frame
         frame = (box.left, box.bottom, box.right, box.top) if box is not None else None
-        shown = repr(
-            (wanted.size.name, frame, wanted.only, wanted.duties, wanted.captions, wanted.trim)
-        ).encode()
-        _add(digest, (play, before or b"", shown))
+        shown = (
+            wanted.size.name, frame, wanted.only, wanted.duties, wanted.captions, wanted.trim,
+            wanted.solid,
+        )  # fmt: skip
+        _add(digest, (play, before or b"", repr(shown).encode()))
         return digest.hexdigest()[:40]
 
     def drawn(self, job: _Job) -> Art:
@@ -168,7 +170,7 @@ class Drawings:
         theme = self._themes[wanted.size]
         scene = picture(
             unsealed(play), wanted.size, theme, wanted.frame, wanted.only, wanted.duties,
-            unsealed(before) if before is not None else None, self._level,
+            unsealed(before) if before is not None else None, self._level, wanted.solid,
         )  # fmt: skip
         scene = captioned(scene, wanted.captions, theme)
         text = _as_svg(scene, theme) if svg else ""

@@ -92,7 +92,7 @@ class Build:
             for page, entries in shown
         ]
         asked = [
-            (entry.play, how, _is_large(page, entries))
+            (entry.play, replace(how, solid=entry.solid), _is_large(page, entries))
             for (page, entries), how in zip(shown, wanted, strict=True)
             if isinstance(how, Showing)
             for entry in entries
@@ -158,8 +158,9 @@ class Build:
         for number, entry in enumerate(entries):
             svg = _is_large(page, entries)
             if isinstance(wanted, Showing):
-                art = self._drawings.art(entry.id, entry.play, wanted, svg=svg)
-                self._drew(entry.id, self._drawings.name(entry.play, wanted))
+                how = replace(wanted, solid=entry.solid)
+                art = self._drawings.art(entry.id, entry.play, how, svg=svg)
+                self._drew(entry.id, self._drawings.name(entry.play, how))
             else:
                 art = wanted[number]
             if svg:

@@ -22,8 +22,9 @@ from shifting import shifted
 from stemline.book.content.book import Book, Edition, make_book
 from stemline.book.content.by_call import ByCall
 from stemline.book.content.drawn_calls import left_out
+from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.book.content.page import concept_groups
-from stemline.football.play import Play, Season
+from stemline.football.play import Assignment, Kind, Play, Season
 from stemline.geometry.paths import Point
 
 
@@ -53,6 +54,31 @@ def test_each_man_of_each_call_finds_himself(pages: list[Printed]) -> None:
 
 def test_no_line_gives_a_man_two_jobs_or_anothers_letter(pages: list[Printed]) -> None:
     assert [line for one in pages for line in two_jobs(one)] == []
+
+
+def test_a_dress_up_shows_solid_who_does_something_else(book: Book, season: Season) -> None:
+    """Of passes by the paths: who is not solid runs from where he stood on the page as he did
+    there, and who is solid is told something else in words."""
+    firsts = {plays[0].call.concept: plays[0] for plays in concept_groups(season)}
+    shown = [(firsts[page.name], e) for page in book.of(ConceptPage) for e in page.offered]
+    alike = other = 0
+    for base, entry in shown:
+        play = entry.play
+        passes = entry.listed and play.kind is base.kind is Kind.PASS
+        for task in play.assignments if passes else ():
+            man, was = play.man(task.man), _task(base, task.man)
+            if task.man in entry.solid:
+                told = (task.job, task.branches, task.motion)
+                assert was is None or told != (was.job, was.branches, was.motion), entry.call
+                other += 1
+            elif was and task.path and was.path and man.snap == base.man(task.man).snap:
+                assert task.path.end.distance(was.path.end) < 1.0, (entry.call, task.man)
+                alike += 1
+    assert alike > 50 and other > 50
+
+
+def _task(play: Play, man: str) -> Assignment | None:
+    return next((task for task in play.assignments if task.man == man), None)
 
 
 def test_no_line_names_a_role_that_its_call_has_not(pages: list[Printed]) -> None:

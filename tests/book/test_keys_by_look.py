@@ -32,6 +32,9 @@ def test_the_page_names_whom_each_call_reads_against_each_look(name: str) -> Non
         for key in page.keys:
             told = {look: r.words for r in key.looks for look in r.label.split(", ")}
             assert set(told) == looks
+            said = {look: r.words for r in key.told for look in r.label.split(", ")}
+            rest = said.get("every other look", said.get("every look"))
+            assert all(said.get(look, rest) == man for look, man in told.items()), key.told
             plays = [p for p in sheet.keyed if " + ".join(p.call.tags) == key.calls]
             for play in plays:
                 here = [mark(k.man) or "–" for k in play.keys if k.described == key.described]
@@ -54,6 +57,20 @@ def test_who_he_is_names_its_call_where_he_may_be_another_in_one_with_that_tag(n
             assert told == {first.spoken}
             named += bool(key.of)
     assert named
+
+
+@pytest.mark.parametrize("name", BUNDLED)
+def test_a_picture_of_a_call_that_reads_says_what_is_done(name: str) -> None:
+    """On its concept's own page it may stand apart from the table of keys."""
+    told = 0
+    for _, page in pages(name):
+        own = {key.calls for key in page.keys if not key.calls}
+        for entry in (e for e in page.offered if e.listed and e.play.keys and not own):
+            (key,) = entry.play.keys
+            assert entry.keyed.startswith(f"{mark(key.man)}: ") and "read" in entry.marks
+            assert all(f" if {when}" in entry.keyed for _, when in key.done)
+            told += 1
+    assert told >= 3
 
 
 @pytest.mark.parametrize("name", BUNDLED)

@@ -47,7 +47,9 @@ def _launch_unsaid(play: Play) -> str:
     words = own.job if play.kind is Kind.RUN else moving[-1].words
     away = " away from the " in words
     said = re.findall(r"\b(left|right)\b", words)
-    if said != [way.word] or away != (moving[-1].name == "boot" and play.toward is way.other):
+    by_run = away and play.kind is Kind.RUN  # a call to the left is told nothing else
+    wrong = said != ([] if by_run else [way.word])
+    if wrong or away != (moving[-1].name == "boot" and play.toward is way.other):
         return f"{play.call.spoken}: {words} (drawn {way.word}, the run {play.toward})"
     if play.kind is Kind.RUN and "throw" in words:
         return f"{play.call.spoken}: {words} (the ball is gone)"

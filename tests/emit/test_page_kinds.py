@@ -10,13 +10,15 @@ from pathlib import Path
 
 import pytest
 from pypdf import PdfReader
-from sample_gallery import CAPTIONS
+from sample_gallery import CAPTIONS, box
 
 from stemline.book.content import kinds
 from stemline.book.content.book import Book, Edition, make_book
+from stemline.book.content.kinds.motion_page import MotionPage
 from stemline.emit.gallery import Gallery
 from stemline.emit.pdf import to_pdf
-from stemline.football.play import Season
+from stemline.football.play import MotionSheet, Season
+from stemline.source import NOWHERE
 from stemline.theme import Theme
 
 FILE = """
@@ -52,7 +54,9 @@ def with_words(
     kinds.page_kinds.cache_clear()
     first = season.plays[0]
     tagged = replace(first, call=replace(first.call, tags=("Wheel", "Return")))
-    season = replace(season, plays=(tagged, *season.plays[1:]))
+    moved = next(play for play in season.plays if play.call.motion)
+    motions = (MotionSheet(moved.call.motion, moved, NOWHERE),)
+    season = replace(season, plays=(tagged, *season.plays[1:]), motions=motions)
     yield make_book(season, Edition("4f2c9e1", "2026-05-01"), CAPTIONS), ("Wheel", "Return")
     kinds.page_kinds.cache_clear()
     sys.modules.pop(f"{kinds.__name__}.words_page", None)
@@ -61,8 +65,10 @@ def with_words(
 def test_a_file_and_a_template_make_a_page(
     with_words: tuple[Book, tuple[str, ...]], gallery: Gallery, theme: Theme
 ) -> None:
-    """It is in its place, named in the contents with its number, and holds its content."""
+    """It is in its place, named in the contents with its number, and holds its content, as that of
+    motions does below its pictures."""
     book, words = with_words
+    gallery = Gallery((*gallery.arts, box("motion-1", 165.6, 95)))
     plain = theme.layers[-1]
     plain = replace(plain, files={**plain.files, "words.html.jinja": TEMPLATE})
     theme = replace(theme, layers=(*theme.layers[:-1], plain))
@@ -72,6 +78,10 @@ def test_a_file_and_a_template_make_a_page(
     text = reader.pages[at].extract_text()
     assert "Words used" in text and " and ".join(words) in text
     assert f"Words used {at + 1}" in " ".join(reader.pages[1].extract_text().split())
+    (motions,) = book.of(MotionPage)
+    at = reader.get_destination_page_number(reader.named_destinations[motions.id])
+    (moves,) = motions.sets[0].moves
+    assert at is not None and " ".join(moves) in reader.pages[at].extract_text()
 
 
 def test_every_kind_has_its_own_place_and_template(theme: Theme) -> None:

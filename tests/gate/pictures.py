@@ -10,7 +10,7 @@ from itertools import islice
 from pathlib import Path
 
 from stemline.book.content.book import Edition, make_book
-from stemline.book.content.page import Page
+from stemline.book.content.page import Entry, Page
 from stemline.emit.svg import to_svg
 from stemline.football.play import Play, Season
 from stemline.football.timing.clock import ReadClock, read_clock
@@ -153,7 +153,7 @@ def _page(page: Page, theme: Theme) -> Iterator[Sketch]:
     for entries in page.framed:
         frame = frame_of([entry.play for entry in entries], Size.THUMB, page.duties)
         for entry in entries:
-            draw = partial(_small, entry.play, theme, frame, page)
+            draw = partial(_small, entry, theme, frame, page)
             sort = Sort.SMALL if entry.listed else Sort.SHEET_SMALL
             name = entry.call if entry.listed else f"{page.id}: {entry.call}"
             yield sort, name, draw
@@ -165,9 +165,9 @@ def _large(page: Page, theme: Theme) -> Scene:
     return trimmed(picture(page.large.play, Size.FULL, theme, duties=page.duties), theme)
 
 
-def _small(play: Play, theme: Theme, frame: Box, page: Page) -> Scene:
+def _small(entry: Entry, theme: Theme, frame: Box, page: Page) -> Scene:
     frame = roomier(frame) if page.flows else frame
-    scene = picture(play, Size.THUMB, theme, frame, duties=page.duties)
+    scene = picture(entry.play, Size.THUMB, theme, frame, duties=page.duties, solid=entry.solid)
     return trimmed(scene, theme) if page.trims else scene
 
 

@@ -237,6 +237,9 @@ def test_one_man_stands_out_when_asked_for() -> None:
     assert len(dark) == 1 and dark[0] is strokes[-1]
     rings = {i.style for i in layer(scene, "men") if isinstance(i, Disc)}
     assert rings == {"man-own", "man-pale", "lineman"}
+    solid = picture(quads(), Size.THUMB, THEME, solid=("H", "X"))
+    styles = [i.style for i in layer(solid, "men") if isinstance(i, Disc)]
+    assert styles.count("man-own") == 2 and set(styles) == {"man-own", "man", "lineman"}
     stood = {i.style for i in layer(scene, "motions") if isinstance(i, Disc | TextRun)}
     assert stood == {"ghost-pale"}
     moved = quads().assignments

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from stemline.book.content.letters import mark, marks, told
 from stemline.book.content.page import Remark
@@ -42,6 +42,29 @@ class Fronts:
     free: str
     chasing: str = ""
 
+    @property
+    def many(self) -> bool:
+        """Whether its columns are narrower than their cells want to be."""
+        more = (self.key, self.free, self.chasing)
+        return len(self.men) + sum(bool(head) for head in more) > _EASY
+
+    @property
+    def heads(self) -> tuple[tuple[str, str], ...]:
+        """``men`` as they head its columns: of many only the side of a guard or tackle, whose
+        letters say the rest."""
+        return tuple(
+            (man, _side_alone(man, place) if self.many else place) for man, place in self.men
+        )
+
+
+_EASY = 8
+"""Columns that stand beside each other with their heads in full."""
+
+
+def _side_alone(man: str, place: str) -> str:
+    side, _, post = place.partition(" ")
+    return side if post in ("guard", "tackle") and man.endswith(post[0].upper()) else place
+
 
 @dataclass(frozen=True)
 class KeyRead:
@@ -56,6 +79,21 @@ class KeyRead:
     calls: str = ""
     looks: tuple[Remark, ...] = ()
     of: str = ""
+
+    @property
+    def told(self) -> tuple[Remark, ...]:
+        """``looks`` as they are read at once: the exceptions, and who he is in all others."""
+        if len(self.looks) < 2:
+            return tuple(replace(one, label="every look") for one in self.looks)
+        most = max(self.looks, key=lambda one: one.label.count(", "))
+        if most.label.count(", ") + 1 < _LOOKS_IN_ONE:
+            return self.looks
+        others = (one for one in self.looks if one is not most)
+        return (*others, replace(most, label="every other look"))
+
+
+_LOOKS_IN_ONE = 3
+"""Looks that are worth no name each where the key is the same man in all of them."""
 
 
 NOTHING = "–"

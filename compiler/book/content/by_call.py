@@ -59,9 +59,9 @@ def own_rows(rows: Iterable[Row], letters: Sequence[str], base: Play) -> tuple[O
             continue
         own = OwnRow(men, _lettered(row, men.split()[0], base), _shared(row))
         key = (own.row.job, own.row.task.looks, own.shared) if not row.role else row
-        if key in made:
-            men = " ".join(sorted((*made[key].man.split(), *men.split()), key=place))
-        made[key] = replace(made.get(key, own), man=men)
+        known = made.get(key)
+        all_men = sorted((*(known.man.split() if known else ()), *men.split()), key=place)
+        made[key] = replace(known or own, man=" ".join(all_men))
     return tuple(sorted(made.values(), key=lambda own: place(own.man.split()[0])))
 
 

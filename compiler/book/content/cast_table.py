@@ -32,6 +32,24 @@ def changes(play: Play, base: Play) -> tuple[Remark, ...]:
     return (*notes, *((Remark("nobody plays", ", ".join(gone)),) if gone else ()))
 
 
+def new_jobs(play: Play, base: Play) -> tuple[str, ...]:
+    """The letters of the men who do something else in ``play`` than in ``base``, or have no job
+    there; linemen have none of their own to be told by."""
+    before = {a.man: a for a in base.assignments}
+    return tuple(
+        now.man
+        for now in play.assignments
+        if not play.man(now.man).interior and _new(now, before.get(now.man), play, base)
+    )
+
+
+def _new(now: Assignment, before: Assignment | None, play: Play, base: Play) -> bool:
+    if before is None:
+        return True
+    moves = (now.motion.words if now.motion else "", before.motion.words if before.motion else "")
+    return moves[0] != moves[1] or not same_job(now, play, before, base)
+
+
 def _man(label: str, play: Play) -> Assignment | None:
     """What a man without a role does in the other call, where he has none there either."""
     return next((a for a in play.assignments if a.man == label and not a.role), None)

@@ -9,7 +9,7 @@ from stemline.book.content.block_table import KeyRead
 from stemline.book.content.by_call import ByCall
 from stemline.book.content.drawn_calls import Left
 from stemline.book.content.page import Entry, Listing, Page, Remark, alike
-from stemline.book.content.page_marks import DrawnSigns, sign_marks
+from stemline.book.content.page_marks import SOLID, DrawnSigns, all_marks, sign_marks
 from stemline.football.play import Kind, Play
 
 SHEETS = 24.0
@@ -96,7 +96,9 @@ def _marks(number: int, groups: Sequence[DressGroup]) -> str:
     last one tells its signs; behind the last run, one for both."""
     near = groups[max(0, number - _ON_A_SHEET + 1) : number + 1]
     runs = {sign.run for each in near for sign in each.signs} or {True, False}
-    return sign_marks(s for each in groups for s in each.signs if s.run in runs)
+    signs = sign_marks(s for each in groups for s in each.signs if s.run in runs)
+    solid = any(entry.solid for each in groups for entry in each.entries)
+    return all_marks(signs, SOLID if solid else "")
 
 
 def enough(groups: Sequence[DressGroup]) -> bool:

@@ -92,6 +92,7 @@ _NOTES = (
     ),
     Remark(
         "Dress-ups",
+        "A man who stands solid does something else than on the page of the concept. "
         "A mere mirror is named beside its picture, and a call of which tag and formation are both "
         "drawn is named below it with the tag's picture.",
     ),

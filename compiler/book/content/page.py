@@ -33,6 +33,8 @@ class Entry:
     has none. ``play`` is what is drawn. A ``listed`` entry is a call, which stands in outline and
     index; the others are views of what a page is about. ``aside`` is a word or two beside it;
     ``also`` are calls that are found here too, since this picture says all that theirs would.
+    ``solid`` are the men drawn solid, who do something else than on the page of its concept;
+    ``keyed`` is what is done off the man it reads, and ``marks`` say what its signs mean.
     """
 
     id: str
@@ -42,6 +44,9 @@ class Entry:
     listed: bool = True
     aside: str = ""
     also: tuple[str, ...] = ()
+    solid: tuple[str, ...] = ()
+    keyed: str = ""
+    marks: str = ""
 
 
 class Listing(Enum):

@@ -13,6 +13,8 @@ from stemline.book.content.block_table import BY_HIS_RULE, NOTHING, Fronts
 from stemline.football.play import Kind, Play
 
 _BETWEEN = " · "
+SOLID = "solid: new job"
+"""Of the men in a dress-up who do something else than on the page of its concept."""
 LAST_RESORTS = ("Out", "Down", "Help")
 """How the table says the block of a man whose rule finds nobody, where that is no part of it."""
 
@@ -61,15 +63,23 @@ def sign_marks(signs: Iterable[DrawnSigns]) -> str:
     """What these mean; "" for nothing."""
     drawn = tuple(signs)
     said = (
-        ("1, 2: the order of his eyes", any(each.reads for each in drawn)),
+        ("1, 2: order of his eyes", any(each.reads for each in drawn)),
         ("›: under pressure", any(each.pressure for each in drawn)),
-        ("A in a box: looked at first", any(each.alerts for each in drawn)),
+        ("A: looked at first", any(each.alerts for each in drawn)),
         ("grey: the shape read", any(each.claims for each in drawn)),
         ("letter in a box: read", any(each.keys for each in drawn)),
         (_dashes(drawn), any(each.kept for each in drawn)),
         (_wedges(drawn), any(each.wedged for each in drawn)),
     )
     return _BETWEEN.join(words for words, there in said if there)
+
+
+def all_marks(*marks: str) -> str:
+    """Marks of several things on one page, each sign told once."""
+    told: dict[str, str] = {}
+    for words in (each for said in marks for each in said.split(_BETWEEN) if each):
+        told.setdefault(words.partition(":")[0].removeprefix("short "), words)
+    return _BETWEEN.join(told.values())
 
 
 def _dashes(drawn: Sequence[DrawnSigns]) -> str:
@@ -100,7 +110,7 @@ def block_marks(table: Fronts | None) -> str:
     """How the letters of the table of blocks are told apart; "" without one."""
     if table is None:
         return ""
-    words = "boxed in the table: a man of theirs"
+    words = "boxed in the table: theirs"
     nobody = any(NOTHING in (row.free, row.key, row.chasing) for row in table.rows)
     words = f"{words}, {NOTHING} nobody" if nobody else words
     his = any(BY_HIS_RULE in block for row in table.rows for block in row.blocks)

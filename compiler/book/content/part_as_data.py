@@ -50,9 +50,12 @@ def part_as_data(part: object) -> tuple[bytes, dict[str, Entry]]:
     writer = _Writer()
     made = writer.data(part)
     entries = [
-        [e.id, e.call, e.play.kind.name, writer.data(e.changes), e.listed, e.aside, list(e.also)]
+        [
+            e.id, e.call, e.play.kind.name, writer.data(e.changes), e.listed, e.aside,
+            list(e.also), list(e.solid), e.keyed, e.marks,
+        ]
         for e in writer.entries.values()
-    ]
+    ]  # fmt: skip
     held = [list(writer.kinds), entries, made]
     return json.dumps(held, separators=(",", ":")).encode(), writer.entries
 
@@ -78,9 +81,11 @@ def part_from_data(
         model, names = known[held[0]]
         return model(**dict(zip(names, map(value, held[1:]), strict=True)))
 
-    for id_, call, kind, changes, listed, aside, also in entries:
+    for id_, call, kind, changes, listed, aside, also, solid, keyed, marks in entries:
         play = plays.play(id_, Kind[kind])
-        pictures[id_] = Entry(id_, call, play, value(changes), listed, aside, tuple(also))
+        pictures[id_] = Entry(
+            id_, call, play, value(changes), listed, aside, tuple(also), tuple(solid), keyed, marks
+        )
     part = value(made)
     if not (fitting(of)(part) and all(map(fitting(Entry), pictures.values()))):
         raise ValueError(of)

@@ -161,7 +161,7 @@ _NO = {
     "pressure": "no read under pressure",
     "alert": "no alert",
     "claim": "no shape to read",
-    "last": "nobody open: not said",
+    "last": "nothing said for when nobody is open",
 }
 
 

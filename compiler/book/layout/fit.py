@@ -18,6 +18,7 @@ from itertools import accumulate, pairwise, product
 from math import ceil
 
 from stemline.book.content.page import Entry, Page
+from stemline.book.content.page_marks import all_marks
 
 NOTE_LINE = 21.0
 """From one ruled line to the next: about 7 mm, as in an exercise book."""
@@ -132,6 +133,11 @@ class Laid:
     def taken(self) -> tuple[Entry, ...]:
         """Pictures of another place that stand on its first sheet."""
         return tuple(self.page.offered[at] for at in self.how.taken)
+
+    @property
+    def marks(self) -> str:
+        """What the signs on its first sheet mean."""
+        return all_marks(self.page.marks, *(entry.marks for entry in self.taken))
 
     def notes(self, page: int) -> int:
         """Ruled lines at the foot of a sheet of the page, counted from 0."""

@@ -144,7 +144,8 @@ def page_needs(page: Page) -> set[str]:
 
 def _over(entry: Entry) -> float:
     """About how much the words over a picture take in a row of two."""
-    return _ABOVE + _LINE * ceil((len(entry.call) + len(entry.aside) + 1) / _LETTERS)
+    lines = ceil((len(entry.call) + len(entry.aside) + 1) / _LETTERS)
+    return _ABOVE + _LINE * (lines + ceil(len(entry.keyed) / _LETTERS))
 
 
 def measure(heights: Heights, page: Page, pictures: Heights) -> Measures:

@@ -9,7 +9,7 @@ other each goes half the way. The picture is made deeper where its deepest man n
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 from itertools import combinations, pairwise
 from types import MappingProxyType
@@ -143,12 +143,16 @@ def _away(a: Point, b: Point) -> Point:
     return unit(a, b) if a.distance(b) > 1e-6 else Point(0.0, 1.0)
 
 
-def men_items(symbols: Mapping[str, Symbol], board: Board, only: str | None) -> tuple[Item, ...]:
+def men_items(
+    symbols: Mapping[str, Symbol], board: Board, only: str | None, solid: Collection[str] = ()
+) -> tuple[Item, ...]:
     """The symbols as shapes and letters; with ``only``, that man's is solid and every other pale:
-    on a hard copy, where nothing is pale, he is told by it."""
+    on a hard copy, where nothing is pale, he is told by it. Those of ``solid`` are so too, and
+    make nobody pale."""
     items: list[Item] = []
     for symbol in symbols.values():
-        tone = "" if only is None else "-own" if symbol.man.label == only else "-pale"
+        own = symbol.man.label == only or symbol.man.label in solid
+        tone = "-own" if own else "" if only is None else "-pale"
         items += _symbol(symbol, board, tone)
     return tuple(items)
 

@@ -100,9 +100,9 @@ def without_the_ball(play: Play) -> list[str]:
     boot = next((s.side for s in play.feet if s.name == "boot"), None)
     if boot is None:
         return ["carry out the fake" if s.name == "fake" else s.words for s in play.feet]
-    away = ", away from the run" if boot is not play.toward else ""
+    way = f"to the {boot.word}" if boot is play.toward else "away from the run"
     rest = [s.words for s in play.feet if s.name not in ("boot", "fake")]
-    return [f"boot out to the {boot.word}{away}, as if you had kept it", *rest]
+    return [f"boot out {way}, as if you had kept it", *rest]
 
 
 def _boot(play: Play, start: Point, toward: Side) -> Path | None:

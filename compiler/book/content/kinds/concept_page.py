@@ -23,7 +23,7 @@ from stemline.book.content.block_table import (
 )
 from stemline.book.content.by_call import ByCall, OwnRow, by_call, own_rows
 from stemline.book.content.by_spot import BySpot, by_spot, spots_said
-from stemline.book.content.cast_table import changes
+from stemline.book.content.cast_table import changes, new_jobs
 from stemline.book.content.cautions import cautions
 from stemline.book.content.drawn_calls import left_out
 from stemline.book.content.dressed_page import (
@@ -37,7 +37,7 @@ from stemline.book.content.dressed_page import (
 from stemline.book.content.job_rows import JobChange, LineJobs, Row
 from stemline.book.content.job_table import NOBODY, formation_columns, line, rows
 from stemline.book.content.keeping import KeepPart, Reads
-from stemline.book.content.letters import only_theirs, spoken
+from stemline.book.content.letters import mark, only_theirs, spoken
 from stemline.book.content.page import (
     Entry,
     Page,
@@ -47,7 +47,14 @@ from stemline.book.content.page import (
     concept_groups,
     sentence,
 )
-from stemline.book.content.page_marks import answer_marks, block_marks, picture_marks, signs_of
+from stemline.book.content.page_marks import (
+    SOLID,
+    all_marks,
+    answer_marks,
+    block_marks,
+    picture_marks,
+    signs_of,
+)
 from stemline.book.content.quarterback_strip import Quarterback, orders
 from stemline.book.content.second_plays import second_plays, tag_words, told_seconds
 from stemline.diagnostics.in_words import how_many
@@ -225,7 +232,11 @@ def _page(
     )
     if group.empty:
         return page, group
-    group = replace(group, signs=signs_of(entry.play for entry in group.entries))
+    group = replace(
+        group,
+        entries=tuple(_explained(entry, group.keys) for entry in group.entries),
+        signs=signs_of(entry.play for entry in group.entries),
+    )
     page = replace(
         page,
         further=group.id,
@@ -235,6 +246,19 @@ def _page(
         more=bool(group.said),
     )
     return page, group
+
+
+def _explained(entry: Entry, keys: Sequence[KeyRead]) -> Entry:
+    """A dress-up with what a man must know to read it where it stands alone: its signs, and what
+    is done off the man whom it reads."""
+    mine = [key for key in keys if entry.listed and key.calls == " + ".join(entry.play.call.tags)]
+    told = (
+        f"{mark(here.man) or key.described}: "
+        + ", ".join(f"{choice.label} {choice.words}".strip() for choice in key.choices)
+        for key, here in zip(mine, entry.play.keys if mine else (), strict=False)
+    )
+    marks = all_marks(picture_marks((entry.play,)), SOLID if entry.solid else "")
+    return replace(entry, keyed="; ".join(told), marks=marks)
 
 
 def _held(base: Play, sheet: ConceptSheet) -> tuple[str, ...]:
@@ -275,7 +299,10 @@ def _entries(
         aside = "; ".join(told)
         said = tuple(plays[one.call].call.spoken for one in left if one.of[0] == i)
         changed = changes(play, plays[0]) if i else ()
-        made.append(Entry(id_, play.call.spoken, play, changed, aside=aside, also=said))
+        solid = new_jobs(play, plays[0]) if i else ()
+        made.append(
+            Entry(id_, play.call.spoken, play, changed, aside=aside, also=said, solid=solid)
+        )
         seconds = second_plays(play, id_, season.level) if i else ()
         made += (one for one in seconds if (one.call, one.aside) not in seen)
     return tuple(made)
