@@ -19,6 +19,7 @@ from stemline.read.coordinator_lines import COORDINATOR_ROWS
 from stemline.read.newcomer_lines import ANY_ROWS, LAST_ROWS, NEWCOMER_ROWS
 from stemline.read.sideline_lines import SIDELINE_ROWS
 from stemline.read.situation_lines import head_line
+from stemline.read.talk_lines import TALK_ROWS
 from stemline.source import Source, Span
 from stemline.syntax.lines import KINDS
 
@@ -26,10 +27,10 @@ _NO_MAN = frozenset(("E450", "E451", "E453", "E464"))
 _NO_ROLE = frozenset(("E444", "E450", "E464"))
 """What says that a block has no role of a name."""
 _ASKED = _NO_MAN | frozenset((
-    "E220", "E221", "E223", "E224", "E225", "E228", "E230", "E231", "E232", "E236", "E309",
+    "E121", "E220", "E221", "E223", "E224", "E225", "E228", "E230", "E231", "E232", "E236", "E309",
     "E310", "E325", "E326", "E401", "E402", "E403", "E410", "E412", "E430", "E431", "E434",
     "E436", "E440", "E441", "E442", "E443", "E444", "E445", "E455", "E460", "E462", "E464",
-    "E465", "E469", "E471", "E481", "E482", "E484", "E496", "E670", "E673", "E675", "E680",
+    "E465", "E469", "E471", "E481", "E482", "E484", "E485", "E496", "E670", "E673", "E675", "E680",
     "E690", "E691", "E692", "E701", "E703", "E780", "E793", "E971",
 ))  # fmt: skip
 """Mistakes in the words of a line: one of any other kind is told as it is."""
@@ -48,7 +49,9 @@ def _by_kind(rows: Iterable[tuple[str, str, Answer]]) -> tuple[_Row, ...]:
     return tuple((frozenset(kinds.split()), text, answer) for kinds, text, answer in rows)
 
 
-_ROWS = _by_kind((*SIDELINE_ROWS, *CLINIC_ROWS, *COORDINATOR_ROWS, *NEWCOMER_ROWS, *ROWS))
+_ROWS = _by_kind(
+    (*TALK_ROWS, *SIDELINE_ROWS, *CLINIC_ROWS, *COORDINATOR_ROWS, *NEWCOMER_ROWS, *ROWS)
+)
 _MEN = _by_kind((*MEN, *LETTER_ROWS))
 _LAST, _ANY_LINE = _by_kind(LAST_ROWS), _by_kind(ANY_ROWS)
 

@@ -262,6 +262,10 @@ def candidates(choice: Choice, picture: LinedUp, bound: Bound) -> list[str]:
             return []
 
 
+_LEVEL = 0.5
+"""Yards within which two backs are as deep, or as wide: custom."""
+
+
 def _fullbacks(picture: LinedUp) -> list[str]:
     """Fullbacks by position, then whoever of the others is nearest the line; the first back apart
     who is none by position: he is the ball carrier, whoever stays in before him."""
@@ -274,6 +278,13 @@ def _fullbacks(picture: LinedUp) -> list[str]:
 
     kinds = [picture.man(label).position for label in backs]
     first = next((n for n, position in enumerate(kinds) if position is not fullback), 0)
+    deepest = picture.man(backs[first]).snap if backs else None
+    for n, position in enumerate(kinds):
+        beside = picture.man(backs[n]).snap
+        level = deepest is not None and abs(beside.y - deepest.y) < _LEVEL
+        wider = deepest is not None and level and abs(beside.x) > abs(deepest.x) + _LEVEL
+        if wider and position is not fullback:
+            first, deepest = n, beside  # who dives from behind the ball is the fullback
     return [backs[n] for n in sorted(range(len(backs)), key=turn) if n != first]
 
 
