@@ -36,7 +36,7 @@ _SAFETY = 9.0
 
 
 @dataclass(frozen=True)
-class _Place:
+class _Stood:
     """Where a man's line says that he stands first."""
 
     fact: Fact
@@ -89,8 +89,8 @@ class _Place:
         return next((w for w in words if w in ("strong", "weak", "left", "right")), "")
 
 
-Places = Mapping[str, _Place]
-_GROUPS: Mapping[str, Callable[[_Place], bool]] = {
+Places = Mapping[str, _Stood]
+_GROUPS: Mapping[str, Callable[[_Stood], bool]] = {
     "corners": lambda p: p.rank == "#1",
     "halfbacks": lambda p: p.rank == "#2",
     "safeties": lambda p: p.over_field and p.deep >= _SAFETY,
@@ -110,7 +110,7 @@ def with_places(block: Block, looks: Mapping[str, Block]) -> Block:
     asked = any(_is_asked(fact) for fact in block.facts)
     if not asked:
         return block
-    places = {k: _Place(f) for k, f in _standing(block, looks, set()).items()}
+    places = {k: _Stood(f) for k, f in _standing(block, looks, set()).items()}
     facts = [made for fact in block.facts for made in _lines(fact, places, block)]
     return replace(block, facts=tuple(facts))
 
