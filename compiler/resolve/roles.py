@@ -36,6 +36,7 @@ from stemline.playbook.role_rules import (
     Which,
     Wing,
 )
+from stemline.playbook.run_definitions import CARRIER
 from stemline.playbook.said import Said, SideWord
 from stemline.source import NOWHERE, Span
 
@@ -209,9 +210,10 @@ def _bind_one(role: str, rule: Said[RoleRule], picture: LinedUp, bound: Bound, c
     if rule.value.words == (role,) and isinstance(letter, ByLetter) and not there:
         bound.found.append(E626(man=role, call=call).at(rule.span))
         return
-    bound.found.append(
-        E620(role=role, call=call, why="; ".join(dict.fromkeys(reasons))).at(rule.span)
-    )
+    last = "strong #2" if role == CARRIER else "nobody"  # a run is nobody's by no means
+    line = f"{role} is {' or '.join((*rule.value.words, last))}"
+    why = "; ".join(dict.fromkeys(reasons))
+    bound.found.append(E620(role=role, call=call, line=line, why=why).at(rule.span))
 
 
 def _had_the_number(rule: RoleRule, picture: LinedUp) -> str:
