@@ -40,6 +40,7 @@ def as_meant(block: Block) -> Block:
     if block.kind == "run" and not block.joins:
         facts = _with_carrier(facts)
         facts += _trailing(facts)
+        facts = _without_echo(facts)
     return block if facts == list(block.facts) else replace(block, facts=tuple(facts))
 
 
@@ -124,6 +125,65 @@ def _trailing(facts: Sequence[Fact]) -> list[Fact]:
             value = Phrase((_word("swing", at), _word("playside", at)))
             made.append(replace(fact, verb=replace(fact.verb, text="runs"), value=value))
     return made
+
+
+def with_mates(block: Block) -> Block:
+    """A run with a line for each man with whom another doubles and who has none."""
+    made = _doubling(block.facts) if block.kind == "run" and not block.joins else []
+    return replace(block, facts=(*block.facts, *made)) if made else block
+
+
+def _doubling(facts: Sequence[Fact]) -> list[Fact]:
+    """A line for each man with whom another doubles and of whom no line says how he blocks."""
+    told = {s.text.casefold() for f in facts if f.key == "blocks" for s in f.subject}
+    if "line" in told:
+        return []
+    made = []
+    for fact in facts:
+        first = items(fact.value, Mark.THEN)[:1] if fact.key == "blocks" else ()
+        rule = first[0] if first and isinstance(first[0], Phrase) else None
+        if rule is None or len(fact.subject) != 1 or rule.text.casefold()[:12] != "double with ":
+            continue
+        mate, man = Phrase(rule.atoms[2:]), fact.subject[0]
+        place = mate.atoms[-1]
+        centres = ("centre", "center")
+        if place.word not in (*centres, "guard", "tackle", "end"):
+            continue
+        if place.word not in centres and len(mate.atoms) == 1:
+            mate = Phrase((*man.atoms[:1], place))
+        half = f"{mate.atoms[0].word} line"
+        if {mate.text.casefold(), half} & told or (place.word in centres and told & set(centres)):
+            continue
+        back = man if place.word in centres else Phrase(man.atoms[-1:])
+        said = Phrase((*rule.atoms[:2], *back.atoms))
+        rest = items(fact.value, Mark.THEN)[1:]
+        value: Value = Series(Mark.THEN, (said, *rest)) if rest else said
+        made.append(replace(fact, subject=(mate,), value=value))
+    return made
+
+
+def _without_echo(facts: Sequence[Fact]) -> list[Fact]:
+    """The lines without those that say again what one before says: a shorter order of his feet,
+    the same job of the same men."""
+    kept: list[Fact] = []
+    for fact in facts:
+        said = _echo(fact)
+        if fact.guard is None and any(said and _echo(one)[: len(said)] == said for one in kept):
+            continue
+        kept.append(fact)
+    return kept
+
+
+def _echo(fact: Fact) -> list[str]:
+    """What a line says in words that another may say too; [] for one that is not asked about."""
+    if fact.guard is not None:
+        return []
+    if fact.key == "feet":
+        return ["feet", *(phrase.text.casefold() for phrase in phrases(fact.value))]
+    who = [one.text.casefold() for one in fact.subject]
+    if fact.key == "blocks" and who == ["everyone else"] and isinstance(fact.value, Phrase):
+        return ["blocks", *who, fact.value.text.casefold(), "."]
+    return []
 
 
 def _names_carrier(fact: Fact) -> bool:

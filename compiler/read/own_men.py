@@ -8,10 +8,11 @@ practice, no published source.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
-from stemline.read.clinic_blocks import as_meant
+from stemline.read.clinic_blocks import as_meant, with_mates
+from stemline.read.clinic_looks import with_places
 from stemline.read.named_pairs import as_pairs
 from stemline.read.spoken_blocks import as_lines
 from stemline.syntax.tree import (
@@ -79,13 +80,20 @@ def with_own_men(documents: Iterable[Document]) -> tuple[Document, ...]:
     lined = {p.text.casefold(): p.text for p in _subjects(blocks, "formation", "at")}
     moved = any(f.key == "line" for b in blocks if b.kind == "formation" for f in b.facts)
     linemen = {} if moved else {x: y for x, y in LINEMEN.items() if x not in {*other, *lined}}
-    men = _Men(meant, linemen, dict.fromkeys(_passers(blocks, lined) - other, "quarterback"))
+    men = _Men(
+        meant,
+        linemen,
+        dict.fromkeys(_passers(blocks, lined) - other, "quarterback"),
+        frozenset(lined),
+    )
     runs = tuple(b.name.text for b in blocks if b.kind == "run")
+    looks = {b.name.text.casefold(): b for b in blocks if b.kind == "look"}
     return tuple(
         replace(
             document,
             blocks=tuple(
-                as_lines(_block(as_pairs(as_meant(b)), men), runs) for b in document.blocks
+                as_lines(with_mates(_block(as_pairs(as_meant(with_places(b, looks))), men)), runs)
+                for b in document.blocks
             ),
         )
         for document in documents
@@ -99,6 +107,8 @@ class _Men:
     anywhere: Meant
     linemen: Meant
     passers: Meant
+    lined: frozenset[str] = frozenset()
+    """The letters that formations line up, in lower case."""
 
 
 def _subjects(blocks: Iterable[Block], kind: str, key: str) -> Iterator[Phrase]:
@@ -157,6 +167,8 @@ def _fact(fact: Fact, men: _Men) -> Fact:
         return replace(fact, subject=subject)
     anywhere = fact.key in _MEN
     value = _each_phrase(fact.value, lambda phrase: _phrase(phrase, meant, anywhere))
+    if fact.key == "blocks":
+        value = _each_phrase(value, lambda phrase: _neighbour(phrase, men.lined))
     return replace(fact, subject=subject, value=value)
 
 
@@ -166,6 +178,17 @@ def _subject(subject: Phrase, meant: Meant) -> tuple[Phrase, ...]:
         first, place = subject.atoms
         return tuple(Phrase((replace(first, text=side), place)) for side in _EACH)
     return (_phrase(subject, meant, len(words) <= 2),)
+
+
+def _neighbour(phrase: Phrase, lined: Collection[str]) -> Phrase:
+    """``double with Y`` as ``double with end``: who stands beside a tackle and wears a letter."""
+    words = [atom.word for atom in phrase.atoms]
+    if words[:2] != ["double", "with"] or len(words) != 3:
+        return phrase
+    mate = phrase.atoms[2]
+    if mate.word in LINEMEN:
+        return Phrase((*phrase.atoms[:2], replace(mate, text=LINEMEN[mate.word].split()[-1])))
+    return Phrase((*phrase.atoms[:2], replace(mate, text="end"))) if mate.word in lined else phrase
 
 
 def _phrase(phrase: Phrase, meant: Meant, anywhere: bool) -> Phrase:

@@ -20,6 +20,7 @@ from stemline.read.newcomer_lines import ANY_ROWS, LAST_ROWS, NEWCOMER_ROWS
 from stemline.read.passing_lines import PASSING_ROWS, TWICE_ROWS
 from stemline.read.sideline_lines import SIDELINE_ROWS
 from stemline.read.situation_lines import head_line
+from stemline.read.talk_lines import TALK_ROWS
 from stemline.source import Source, Span
 from stemline.syntax.lines import KINDS
 
@@ -30,7 +31,8 @@ _ASKED = _NO_MAN | frozenset((
     "E121", "E220", "E221", "E223", "E224", "E225", "E228", "E230", "E231", "E232", "E236", "E309",
     "E310", "E325", "E326", "E401", "E402", "E403", "E410", "E412", "E430", "E431", "E434",
     "E436", "E440", "E441", "E442", "E443", "E444", "E445", "E455", "E460", "E462", "E464",
-    "E465", "E469", "E470", "E471", "E481", "E482", "E484", "E496", "E670", "E673", "E675", "E680",
+    "E465", "E469", "E470", "E471", "E481", "E482", "E484", "E485", "E496", "E670", "E673",
+    "E675", "E680",
     "E690", "E691", "E692", "E701", "E703", "E780", "E793", "E971",
 ))  # fmt: skip
 """Mistakes in the words of a line: one of any other kind is told as it is."""
@@ -53,7 +55,15 @@ def _by_kind(rows: Iterable[tuple[str, str, Answer]]) -> tuple[_Row, ...]:
 
 
 _ROWS = _by_kind(
-    (*PASSING_ROWS, *SIDELINE_ROWS, *CLINIC_ROWS, *COORDINATOR_ROWS, *NEWCOMER_ROWS, *ROWS)
+    (
+        *TALK_ROWS,
+        *PASSING_ROWS,
+        *SIDELINE_ROWS,
+        *CLINIC_ROWS,
+        *COORDINATOR_ROWS,
+        *NEWCOMER_ROWS,
+        *ROWS,
+    )  # fmt: skip
 )
 _MEN = _by_kind((*MEN, *LETTER_ROWS))
 _LAST, _ANY_LINE = _by_kind(LAST_ROWS), _by_kind(ANY_ROWS)

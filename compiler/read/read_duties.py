@@ -39,7 +39,7 @@ _LETTERS = 2
 """Characters of a man's label at most."""
 _ORDINALS = {"second": 2, "third": 3}
 _COVERS = (*ZONES, "man", "deep middle")
-_OF_MANY = {f"{name}s": kind for name, kind in ZONES.items()}
+_OF_MANY = {**{f"{name}s": kind for name, kind in ZONES.items()}, "halves": DutyKind.HALF}
 """Zones as they are said of several men: `C, F, B cover thirds`."""
 
 

@@ -42,7 +42,9 @@ TOWARD_MEN = ("tight end", "back")
 _SAID_AS = {
     "first linebacker": "near linebacker", "first backer": "near linebacker",
     "defensive end": "end man on line", "end": "end man on line", "backer": "linebacker",
-    "noseguard": "nose", "nose guard": "nose", "nose tackle": "nose",
+    "mike": "middle linebacker", "mike linebacker": "middle linebacker",
+    "force": "force defender", "first man past center": "first man past centre",
+    "end man": "end man on line", "noseguard": "nose", "nose guard": "nose", "nose tackle": "nose",
 }  # fmt: skip
 """Defenders as coaches name them who mean one of the table: common practice."""
 _TOWARD_SIDES = {

@@ -54,8 +54,6 @@ def _lines(block: Block, fact: Fact, runs: Sequence[str]) -> list[Fact]:
             return []  # as the protection says
     if fact.key == "blocks" and block.kind == "protection" and _says(fact, "nobody"):
         return []
-    if fact.key == "rushes" and block.kind == "look" and _says(fact, "own gap"):
-        return _own_gaps(block, fact)
     if fact.key == "blocks" and block.kind in (*_PLAYS, "protection"):
         return [_half_line(block, fact)]
     if fact.key == "covers" and block.kind == "look" and _is_all(fact, _ALL):
@@ -134,14 +132,6 @@ def _is_half(subject: Phrase) -> bool:
 
 
 # A look.
-
-
-def _own_gaps(block: Block, fact: Fact) -> list[Fact]:
-    """Who stands in a technique rushes his own gap without a line; of any other it has to be
-    said."""
-    in_line = {s.text for f in block.facts if f.key == "in" for s in f.subject}
-    others = tuple(one for one in fact.subject if one.text not in in_line)
-    return [replace(fact, subject=others)] if others or block.joins else []
 
 
 def _man_to_man(block: Block, fact: Fact) -> list[Fact]:

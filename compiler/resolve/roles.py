@@ -36,6 +36,7 @@ from stemline.playbook.role_rules import (
     Which,
     Wing,
 )
+from stemline.playbook.run_definitions import CARRIER
 from stemline.playbook.said import Said, SideWord
 from stemline.source import NOWHERE, Span
 
@@ -214,9 +215,10 @@ def _bind_one(role: str, rule: Said[RoleRule], picture: LinedUp, bound: Bound, c
     if rule.value.words == (role,) and isinstance(letter, ByLetter) and not there:
         bound.found.append(E626(man=role, call=call).at(rule.span))
         return
-    bound.found.append(
-        E620(role=role, call=call, why="; ".join(dict.fromkeys(reasons))).at(rule.span)
-    )
+    last = "strong #2" if role == CARRIER else "nobody"  # a run is nobody's by no means
+    line = f"{role} is {' or '.join((*rule.value.words, last))}"
+    why = "; ".join(dict.fromkeys(reasons))
+    bound.found.append(E620(role=role, call=call, line=line, why=why).at(rule.span))
 
 
 def _had_the_number(rule: RoleRule, picture: LinedUp) -> str:
@@ -263,6 +265,10 @@ def candidates(choice: Choice, picture: LinedUp, bound: Bound) -> list[str]:
             return []
 
 
+_LEVEL = 0.5
+"""Yards within which two backs are as deep, or as wide: custom."""
+
+
 def _fullbacks(picture: LinedUp) -> list[str]:
     """Fullbacks by position, then whoever of the others is nearest the line; the first back apart
     who is none by position: he is the ball carrier, whoever stays in before him."""
@@ -275,6 +281,13 @@ def _fullbacks(picture: LinedUp) -> list[str]:
 
     kinds = [picture.man(label).position for label in backs]
     first = next((n for n, position in enumerate(kinds) if position is not fullback), 0)
+    deepest = picture.man(backs[first]).snap if backs else None
+    for n, position in enumerate(kinds):
+        beside = picture.man(backs[n]).snap
+        level = deepest is not None and abs(beside.y - deepest.y) < _LEVEL
+        wider = deepest is not None and level and abs(beside.x) > abs(deepest.x) + _LEVEL
+        if wider and position is not fullback:
+            first, deepest = n, beside  # who dives from behind the ball is the fullback
     return [backs[n] for n in sorted(range(len(backs)), key=turn) if n != first]
 
 

@@ -13,6 +13,7 @@ from collections.abc import Mapping, Sequence
 from lark import Token
 
 from stemline.syntax.clinic_said import as_said
+from stemline.syntax.talk_said import sided, talked
 
 _PLAYS = frozenset(("concept", "run", "tag"))
 
@@ -28,6 +29,7 @@ _ROUTES: Mapping[str, str] = {
     "flares": "swing", "hitches": "hitch", "hooks": "hook", "leaks": "leak", "slants": "slant",
     "swings": "swing", "wheels": "wheel",
 }  # fmt: skip
+_AT_WHOM = frozenset(("climb", "kick", "lead", "pull", "trap", "wrap"))
 _GOES_OUT = frozenset(("goes", "leaks", "releases", "slides", "slips", "sneaks"))
 _INTO = frozenset(("in", "into", "out", "the", "to"))
 _FAKED: Mapping[str, str] = {
@@ -67,7 +69,7 @@ def as_written(kind: str, line: Sequence[Token]) -> list[Token] | None:
     """The line as a block of ``kind`` has it; None for one that is not known to be said so."""
     if any(token.type == "STRING" for token in line):
         return None
-    if (said := as_said(kind, line)) is not None:
+    if (said := talked(kind, line) or as_said(kind, line)) is not None:
         return said
     line = _parted(line)
     if kind == "formation":
@@ -94,8 +96,10 @@ def _parted(line: Sequence[Token]) -> Sequence[Token]:
     if "and" not in words[1:] or {"double", "doubles"} & set(words):
         return line
     at = words.index("and", 1)
-    made = [*line[:at], Token.new_borrow_pos("_AND", ",", line[at]), *line[at + 1 :]]
-    return made if set(words[:at]) <= _OF_MEN and words[at + 1] in _OF_MEN else line
+    if not (set(words[:at]) <= _OF_MEN and words[at + 1] in _OF_MEN):
+        return line
+    comma = Token.new_borrow_pos("_AND", ",", line[at])
+    return [*sided([*line[:at], comma, line[at + 1]]), *line[at + 2 :]]
 
 
 def _rest(kind: str, word: str, verb: Token, rest: Sequence[Token]) -> list[Token] | None:
@@ -173,7 +177,18 @@ def _block(verb: Token, block: str, rest: Sequence[Token]) -> list[Token]:
         return [*said, *(_as(left[0], word) for word in ("end", "man", "on", "line"))]
     if len(left) == 1 and left[0].casefold() in _WHERE:
         return said
-    return [*said, *left]
+    if left and left[0].type == "WORD" and said[-1].casefold() in _AT_WHOM:
+        left = [token for token in left if token.casefold() != "the"]
+    return [*said, *_or_blocks(left)]
+
+
+def _or_blocks(rest: Sequence[Token]) -> list[Token]:
+    """``reaches or climbs`` as ``reach or climb``."""
+    before = ["", *(token.casefold() for token in rest)]
+    return [
+        _as(token, _BLOCKS.get(token.casefold(), str(token))) if word in ("or", "then") else token
+        for token, word in zip(rest, before, strict=False)
+    ]
 
 
 def _gap(rest: Sequence[Token]) -> list[Token]:
@@ -249,7 +264,9 @@ def as_it_is_said(kind: str, line: Sequence[Token]) -> list[Token]:
     """A line that does turn on a word of its block, and means another."""
     words = [token.casefold() for token in line]
     if kind not in (*_PLAYS, "protection") or any(token.type == "STRING" for token in line):
-        return list(line)
+        return talked(kind, line, turned=True) or list(line)
+    if (said := talked(kind, line, turned=True)) is not None:
+        return said
     if words[1:] == ["else", "blocks"] and words[0] in _ALL and kind != "tag":
         return [*line, _as(line[-1], "stalk" if kind == "run" else "scan")]
     if kind == "concept" and len(words) == 2 and words[0] in _OF_LINE and words[1] == "blocks":

@@ -118,20 +118,6 @@ OFFERS = (
         ("toward tight end",),
     ),
     Offer(
-        "a side behind a comma",
-        "E404",
-        RUN + "\ntag Check for Z\n    kill to Crossers, away when 8 or more in box\n",
-        "kill to Crossers, away when 8 or more in box",
-        ("kill to Crossers away when 8 or more in box",),
-    ),
-    instead(
-        "a side behind the end",
-        RUN,
-        "carrier aims playside A",
-        "carrier aims outside the end, backside",
-        "carrier aims backside outside the end",
-    ),
-    Offer(
         "a second back",
         "W624",
         RUN.replace("Three Two", "Two") + "\nformation Two extends Three "
@@ -269,7 +255,6 @@ WRITTEN: Mapping[str, tuple[tuple[str, str], ...]] = {
          "fullback blocks scan near linebacker > far linebacker"),
     ),
     "look": (
-        ("S at strong #3, 5 yards", "S at strong #3, 5 deep"),
         ("T in 3 technique, strong", "T in 3, strong"),
         ("E in 5", "E in 5, weak"),
         ("H at #2, 8 deep", "H at weak #2, 8 deep"),

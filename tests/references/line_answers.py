@@ -329,6 +329,21 @@ LEAD_TRAP = """
 stack | LT D | LG E | C N+RG>W | RG N+C>W | RT A / S | F M
 """
 
+# "Pin and Pull Scheme: Blocking Rules", coaching blog, October 2015; "Pin-pull sweep", glossary,
+# December 2015: a man inside you is pinned, who has none pulls, the first for the force and the
+# second for the near backer. Where the centre reaches the man whom the guard pins, both have him.
+# At the goal line the guard and tackle are not asked: good coaches differ there.
+PIN_AND_PULL = """
+over       | LT W | LG N | C M | RG S | RT T | Y E | free J
+under      | LT T | LG W | C N+RG>M / M | RG N+C>M / N | RT S | Y E | free J
+odd        | LT D | LG N+C>W | C N+LG>W / N | RG M | RT S | Y E | free J
+tite       | LT D | LG N+C>W | C N+LG>W / N | RG M | RT E | Y S | free J
+stack      | LT D | LG N+C>M | C N+LG>M / N | RG S | RT O | Y E | free W
+bear       | LT TL | LG N+C>W | C N+LG>W / N | RG M | RT TR | Y E | free J
+even       | LT W | LG TL | C TR+RG>M / M / TR | RG TR+C>M / TR | RT S | Y E | free J
+goal       | LT W | LG NL | Y T
+"""
+
 # Each table with the sets that it is asked in: for the fronts that name none, all of them.
 TABLES: dict[str, tuple[str, tuple[str, ...]]] = {
     "zone": (ZONE, ("One", "One Tight")),
@@ -347,6 +362,7 @@ TABLES: dict[str, tuple[str, tuple[str, ...]]] = {
     "buck sweep": (BUCK, ("Wing",)),
     "draw": (DRAW, ("One", "One Tight")),
     "veer": (VEER, ("Two", "Two Tight")),
+    "pin and pull": (PIN_AND_PULL, ("One Tight",)),
 }
 
 # How each playbook calls them; "" where it has none.
@@ -367,4 +383,5 @@ NAMES: dict[str, tuple[str, str]] = {
     "buck sweep": ("", "Buck Sweep"),
     "draw": ("Draw", "Draw"),
     "veer": ("Inside Veer", "Veer"),
+    "pin and pull": ("", "Pin and Pull"),
 }

@@ -210,6 +210,20 @@ look Goal
     K at weak #1 or outside end, weak, 4 deep
 """
 
+# A run of neither playbook, as a coach writes it.
+OWN = """
+run Pin and Pull
+    carrier is back
+    carrier aims outside the end
+    playside end blocks pin or reach or climb to overhang
+    playside tackle blocks pin or kick end man on line
+    playside guard blocks pin or kick end man on line or pull to near linebacker
+    centre blocks reach or pull to near linebacker
+    backside guard blocks scoop or climb to far linebacker
+    backside tackle blocks scoop or climb to far linebacker
+    everyone else blocks stalk
+"""
+
 
 @cache
 def book(team: str) -> Playbook:
@@ -233,7 +247,7 @@ def book(team: str) -> Playbook:
     head = f"playbook Answers\n    version 1\n    code {code}\n"
     sources = [Source(n, t) for n, t in
                (("head.play", head), ("sets.play", sets), ("fronts.play", fronts),
-                ("runs.play", runs))]  # fmt: skip
+                ("runs.play", runs), ("own.play", OWN))]  # fmt: skip
     result = Session(sources, "answers")
     errors = [d for d in result.diagnostics if d.is_error]
     assert not errors and result.book, render(errors, {s.name: s for s in sources})

@@ -81,12 +81,12 @@ class E620(Mistake):
     message = "in {call} nobody can be the {role}: {why}"
     label = "no man for {role}"
     help = (
-        "add another choice with `or`, let it be `nobody`, or leave this formation out of the "
-        "dress-up"
+        "write `{line}`, or another choice behind `or`, or leave this formation out of the dress-up"
     )
     varies = ("why",)
 
     call: str
+    line: str
     role: str
     why: str
 

@@ -150,7 +150,8 @@ class RunBoard:
         last = max(self.front.line, key=lambda m: m.snap.x * side.value)
         inside = (last.snap.x - defender.at.x) * side.value >= HEAD_UP
         task = self.tasks.get(last.label)
-        return inside and task is not None and any(r.way in _SHUT for r in task.rules)
+        shuts = (*_SHUT, BlockWay.DOUBLE) if inside else ()
+        return task is not None and any(r.way in shuts for r in task.rules)
 
     def _strong(self, man: str, rule: Rule) -> tuple[Defender, ...]:
         partner, x = self.at.get(rule.partner), self.at[man].x

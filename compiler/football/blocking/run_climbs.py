@@ -16,6 +16,7 @@ from stemline.football.defence.described import Described
 from stemline.football.defence.fronts import HEAD_UP
 from stemline.football.defenders import Defender
 
+_DEEP = ("corner", "safety", "near safety")
 _NEARER = 0.3
 """Yards by which one linebacker has to be nearer the hole than another to be blocked for him."""
 
@@ -290,10 +291,16 @@ class Climbers(Trades):
             aims = [target] if target is not None else []
         return bool(aims) and all(t.what == "far linebacker" for t in aims)
 
+    def _sent_deep(self, man: str) -> bool:
+        """Whether the text sends him past the linebackers, to a man of the deep defence."""
+        n, rules = self.choice[man][0], self.tasks[man].rules
+        target = rules[n].target if n < len(rules) and not self.choice[man][1] else None
+        return target is not None and target.what in _DEEP
+
     def _uncross(self) -> None:
         """Of two men who climb the inner takes the inner man, deep ones too."""
         there = off_line(self.front.defenders)
-        men = self._climbing_to({d.label for d in there})
+        men = [m for m in self._climbing_to({d.label for d in there}) if not self._sent_deep(m)]
         goals = {self.climbs[m] for m in men}
         ordered = [d.label for d in there if d.label in goals]
         if len(ordered) == len(men):

@@ -22,6 +22,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from math import inf
 
 from stemline.football.blocking.run_answers import once
 from stemline.football.blocking.run_board import NOBODY
@@ -32,6 +33,8 @@ from stemline.football.defence.fronts import BOX_DEPTH, HEAD_UP, OVER_BALL, TOUC
 from stemline.football.defenders import Defender, Level
 from stemline.football.play import Man
 
+_FROM_THE_LINE = (BlockWay.ON, BlockWay.DOWN, BlockWay.PIN, BlockWay.OUT)
+"""Rules of a wing who goes on to a linebacker where they find nobody, as the line does."""
 _CLAIMS = (
     BlockWay.WRAP,
     BlockWay.LEAD,
@@ -240,10 +243,14 @@ class _Solver(Receivers):
     def _last_resort(self) -> None:
         """A man of the line for whom nothing is true, or nobody is left, takes a man who is free
         on him or inside him, else helps inside and climbs; of those who climb the nearest first."""
-        waiting = set()
+        waiting, wings = set(), set()
         for man in sorted(self.tasks, key=self.from_ball):
             way = self._way(man)
-            if self._owned(man) or self.climbs.get(man) or man not in self.line:
+            if self._owned(man) or self.climbs.get(man):
+                continue
+            if man not in self.line:
+                if all(rule.way in _FROM_THE_LINE for rule in self.tasks[man].rules):
+                    wings.add(man)
                 continue
             if way is not None and way not in (BlockWay.CLIMB, BlockWay.SCOOP, BlockWay.LEAVE):
                 continue
@@ -256,16 +263,18 @@ class _Solver(Receivers):
             if not lone and not self.hold:
                 waiting.add(man)
         self._pair_nearest(waiting)
+        self._pair_nearest(wings, WALL_REACH)
 
-    def _pair_nearest(self, waiting: set[str]) -> None:
-        """Men and free linebackers in their reach, of all pairs the nearest first."""
+    def _pair_nearest(self, waiting: set[str], wide: float = inf) -> None:
+        """Men and free linebackers in their reach, of all pairs the nearest first; ``wide`` is how
+        far a man who stands off the line goes."""
         while waiting:
             pairs = [
                 (round(self.at[m].distance(d.at), 3), self.from_ball(m), m, d.label)
                 for m in waiting
                 for d in self.front.second_level
                 if self._is_free(d)
-                and (m not in self.line or abs(self.at[m].x - d.at.x) <= CLIMB_REACH)
+                and abs(self.at[m].x - d.at.x) <= (CLIMB_REACH if m in self.line else wide)
             ]
             if not pairs:
                 return

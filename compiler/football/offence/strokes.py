@@ -101,3 +101,20 @@ class Route:
     taught: bool = True
     decides: Decide | None = None
     source: str = "common practice, no published source"
+
+
+PASS_SET = RunTo(Target(None, -0.3), Depth(-1))
+"""A man at the line who blocks before he goes: a yard back and a little inside. Custom."""
+_LOOKED_FOR = -2.0
+"""How deep, at most, a rusher is looked for."""
+
+
+def set_at_the_line(strokes: tuple[Stroke, ...]) -> tuple[Stroke, ...]:
+    """The strokes for a man at the line: where a back would first come to the inside of the line,
+    as to look for a rusher, he sets where he stands."""
+    first = strokes[0] if strokes else None
+    if not isinstance(first, RunTo) or first.depth is None:
+        return strokes
+    inside = first.target.landmark in (Landmark.GUARD, Landmark.TACKLE)
+    behind = _LOOKED_FOR <= first.depth.at(0) < 0
+    return (PASS_SET, *strokes[1:]) if inside and behind else strokes

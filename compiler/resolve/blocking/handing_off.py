@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from stemline.football.blocking.block_paths import Lane
 from stemline.football.blocking.carrying import same_hole, stands_wide
+from stemline.football.defenders import Level
 from stemline.football.exchanges import said_any
 from stemline.football.field import Side
 from stemline.football.play import Assignment, Branch, Key, Play
@@ -21,6 +22,8 @@ _KEEP_WIDE = 1.6
 """Outside the last man of the line: where he runs when he pulls the ball."""
 _KEEP_DEEP = 5.0
 _TURN = 1.2
+_FARTHER = 0.8
+"""How much farther out another man of the front stands for the keep to go up inside of him."""
 FAKES = ", as if with the ball"
 """What the words of a man end with who aims at a hole and does not carry the ball."""
 
@@ -114,14 +117,30 @@ def _boot(play: Play, start: Point, toward: Side) -> Path | None:
     return Path(start, (Leg(points[0], _TURN), Leg(points[1])))
 
 
+def _is_inside(play: Play, key: Key, side: Side) -> bool:
+    """Whether another man of the line stands outside the one who is read."""
+    if play.defence is None or not key.man:
+        return False
+    read = play.defence.defender(key.man)
+    front = [d for d in play.defence.defenders if d.level is Level.LINE]
+    return read in front and any((d.at.x - read.at.x) * side.value > _FARTHER for d in front)
+
+
 def _keep(play: Play, key: Key, start: Point, through: Lane) -> Branch:
-    """Where he runs with the ball that he pulled: around the man whom he read."""
+    """Where he runs with the ball that he pulled: around the man whom he read, or straight up
+    inside of those of the front who are blocked outside of him, as of a midline. Common practice,
+    no published source."""
     read = play.defence.defender(key.man).at.x if play.defence and key.man else None
     side = through.toward.other
     if read is not None and read:
         side = Side.RIGHT if read > 0 else Side.LEFT
     elif "playside" in key.described:
         side = through.toward
+    if read is not None and _is_inside(play, key, side):
+        # Who is read in the middle comes down on the dive: the ball goes up where he stood.
+        legs = (Leg(Point(read, min(start.y * 0.5, -0.6)), 0.5), Leg(Point(read, _KEEP_DEEP)))
+        when = next(c[2] for c in key.choices if c[0] in KEEPS)
+        return Branch(f"if {when}", Path(start, legs), "Pull it and run.", (), start)
     edge = through.edge(side) + side.value * _KEEP_WIDE
     legs = (
         Leg(Point(edge - side.value * 0.8, min(start.y * 0.5, -1.5)), _TURN),
