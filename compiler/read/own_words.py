@@ -63,7 +63,7 @@ _ROWS = _by_kind(
         *COORDINATOR_ROWS,
         *NEWCOMER_ROWS,
         *ROWS,
-    )  # fmt: skip
+    )
 )
 _MEN = _by_kind((*MEN, *LETTER_ROWS))
 _LAST, _ANY_LINE = _by_kind(LAST_ROWS), _by_kind(ANY_ROWS)
