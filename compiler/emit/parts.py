@@ -97,20 +97,25 @@ class Press:
     def __init__(self, theme: Theme) -> None:
         self._theme = theme
         self._shared = shared_by(theme)
+        self._begun = False
 
     def measure(self, part: Part) -> dict[str, float]:
         """The height of everything in the part that has an id, as `heights_in` says it."""
+        self._clear()
         engine = Engine(Gallery(part.arts), self._theme, self._shared)
         with engine.minded():
-            heights = heights_in(engine.lay_out(part.html))
-        gc.collect()  # the boxes of a document hold each other
-        return heights
+            return heights_in(engine.lay_out(part.html))
 
     def set(self, part: Part) -> Fragment:
         """The piece. Raises as `to_pdf` does."""
-        piece = self._cut(part)
-        gc.collect()
-        return piece
+        self._clear()
+        return self._cut(part)
+
+    def _clear(self) -> None:
+        """Away with the document before: its boxes hold each other. The last goes with all else."""
+        if self._begun:
+            gc.collect()
+        self._begun = True
 
     def _cut(self, part: Part) -> Fragment:
         engine = Engine(Gallery(part.arts), self._theme, self._shared)

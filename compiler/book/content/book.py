@@ -8,7 +8,7 @@ from itertools import groupby
 from typing import TypeVar
 
 from stemline.book.content.care_page import Care, care
-from stemline.book.content.cover_page import CoverPage, cover
+from stemline.book.content.cover_page import CoverPage, about, cover
 from stemline.book.content.drawn_calls import places
 from stemline.book.content.index import Index, index
 from stemline.book.content.keeping import KeepPart, Reads, anew
@@ -83,13 +83,13 @@ def make_book(
     pages: list[Page] = []
     for kind in page_kinds():
         pages += kind.made(season, tuple(pages), keep)
-    covered = season.team, season.code_title, season.authority, printing
+    holds = keep(Reads.CALLS, "about", "", lambda: about(season))
     return Book(
         title=f"{title} playbook",
         footer=joined(season.team.name, season.team.season, printing),
         caution=CAUTION,
         paper=edition.paper,
-        cover=keep(Reads.CALLS, "cover", covered, lambda: cover(season, printing)),
+        cover=cover(season, printing, holds),
         reading=reading(captions),
         care=care(season),
         pages=tuple(opening(pages)),
