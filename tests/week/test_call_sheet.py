@@ -76,6 +76,28 @@ def test_what_fits_and_what_does_not() -> None:
     assert isinstance(made(240, "letter", 1), NotFitting)
 
 
+def test_the_printed_letters_are_read_at_arms_length() -> None:
+    """The fullest sheet that fits, 240 rows on legal paper: the first capital of every call as it
+    stands in the PDF has at least 16 minutes of arc at 20 inches, less a fiftieth for the outline's
+    own rounding."""
+    plan = made_up(240, rows=240)
+    made = lay_out(work_out(plan, {}, pages(plan), ems()), "legal", 2, ems())
+    assert isinstance(made, CallSheet)
+    document = pdfium.PdfDocument(sheet_pdf(made, load_theme(), "Herons", "2026-09-01"))
+    assert len(document) == len(made.sides) == 2
+    measured = 0
+    for side, page in zip(made.sides, document, strict=True):
+        words = page.get_textpage()
+        for row in (row for column in side for piece in column for row in piece.rows):
+            found = words.search(row.call, match_case=True).get_next()
+            if found is None:
+                continue
+            _, low, _, high = words.get_charbox(found[0])
+            assert degrees(atan((high - low) / 72 / 20)) * 60 >= 16 * 0.98, row
+            measured += 1
+    assert measured > 200
+
+
 def test_a_small_plan_is_set_large() -> None:
     plan = made_up(30, rows=30)
     week = work_out(plan, {}, pages(plan), ems())
