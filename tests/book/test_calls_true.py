@@ -65,6 +65,7 @@ def test_a_dress_up_shows_solid_who_does_something_else(book: Book, season: Seas
     for base, entry in shown:
         play = entry.play
         passes = entry.listed and play.kind is base.kind is Kind.PASS
+        passes = passes and play.defence is None and play.ball is base.ball
         for task in play.assignments if passes else ():
             man, was = play.man(task.man), _task(base, task.man)
             if task.man in entry.solid:

@@ -21,8 +21,6 @@ FOOT = 38.0
 NOT_FOR_PLAYERS = {
     ".foot-left": "revision and date",
     ".foot-middle": "the caution of every foot, which stands on the cover and on the page of care",
-    ".glance": "how a week is planned against the looks",
-    ".glance tbody th span": "how a week is planned against the looks",
     ".index .line": "a caller looks a call up",
     ".index .third .line": "a caller looks a call up",
     ".index h4": "a caller looks a call up",
