@@ -148,14 +148,15 @@ def test_a_man_of_the_line_who_drops_deep_is_of_the_line() -> None:
     assert man(look("M covers third, strong"), "M").level is Level.DEEP
 
 
-def test_two_of_the_line_on_one_spot_are_a_mistake_however_it_is_said() -> None:
-    result = look("E at outside guard, strong", "T at 3, strong")
+def test_two_of_the_line_on_one_spot_are_a_mistake_though_two_places_are_said() -> None:
+    result = look("E at B gap, strong", "T at 3, strong")
     assert codes(result) == ["E490"]
 
 
 def test_of_two_men_off_the_line_the_deeper_one_steps_back() -> None:
     made = against(look("D at weak #2, 6.4 deep", "W at over weak #2, 6 deep"))
-    assert (made.defender("W").at.y, made.defender("D").at.y) == (6, pytest.approx(7.4))
+    assert made.defender("W").at.y == 6
+    assert made.defender("D").at.y == pytest.approx(7.4)
 
 
 def test_a_man_over_the_ball_rushes_to_the_weak_side() -> None:
