@@ -11,6 +11,7 @@ from resolve.texts import THREE_TWO, TWELVE, codes, compiled, dress, play
 from lineup.look_texts import against, look, man
 from stemline.football.defenders import Defender, DutyKind, Level
 from stemline.football.field import BallSpot, Side
+from stemline.football.line import SNAPPER
 from stemline.football.offence.counting import count, ranked
 from stemline.football.play import Man, Motion, Play
 from stemline.football.players import Position
@@ -188,3 +189,9 @@ def test_an_apex_is_between_the_end_of_the_line_and_the_nearest_man_split_out() 
     there = picture(tight)
     x = Offence(there, RIGHT).stand((Stand(Apex(), LookSide.STRONG, 0.0, 5.0, "apex"),))[1].x
     assert x == pytest.approx((there.man("S").snap.x + there.man("H").snap.x) / 2)
+
+
+def test_the_centre_has_one_label_where_any_formation_lines_up_another_c() -> None:
+    other = THREE_TWO.replace("Three Two", "Other").replace("H at", "C at")
+    there = men(BallSpot.MIDDLE, RIGHT, more="\n" + other.replace("between H", "between C"))
+    assert SNAPPER in there and "C" not in there
