@@ -212,7 +212,7 @@ def _man(play: Play, task: Assignment) -> str:
         said.append(plain(lowered(task.job)))
     if task.hits:
         if not all(hit.defender in _WORD.findall(task.job) for hit in task.hits):
-            said.append(_hits(task))
+            said.append("blocks " + ", then ".join(f"{x.defender} ({x.how})" for x in task.hits))
     elif task.path is not None and task.path.legs and not _is_set(man, task):
         said.append(route(task.path, man.snap))
     for branch in task.branches:
@@ -250,11 +250,6 @@ def _stands(play: Play, man: Man) -> str:
     if man is play.passer and _has_feet(play):
         return ""
     return f" lines up {alignment(man, play)}"
-
-
-def _hits(task: Assignment) -> str:
-    """Whom a man blocks, in order."""
-    return "blocks " + ", then ".join(f"{hit.defender} ({hit.how})" for hit in task.hits)
 
 
 def _protection(play: Play) -> Iterator[str]:

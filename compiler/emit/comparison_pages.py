@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 from stemline.emit.gallery import Art, Gallery
@@ -63,8 +62,4 @@ def comparison_pdf(
         **a_page(theme, pages.title, paper),
     )  # fmt: skip
     shown = (*pages.pictures, *(picture for man in pages.men for picture in man.pictures))
-    return pages_pdf(html, Gallery(_arts(shown)), theme, date)
-
-
-def _arts(pictures: Sequence[BothPicture]) -> tuple[Art, ...]:
-    return tuple(picture.art for picture in pictures if picture.art is not None)
+    return pages_pdf(html, Gallery(tuple(p.art for p in shown if p.art is not None)), theme, date)

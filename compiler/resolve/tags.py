@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
 
@@ -75,7 +75,9 @@ def merged(body: Body, tags: Sequence[Tag]) -> Body:
         changes["swaps"] = body.swaps + other.swaps
         # A coach's words are about the job: where a tag gives another, they are no longer true.
         kept = {role: says for role, says in body.role_says.items() if role not in other.jobs}
-        changes["role_says"] = _joined(kept, other.role_says)
+        changes["role_says"] = {
+            r: kept.get(r, ()) + other.role_says.get(r, ()) for r in {**kept, **other.role_says}
+        }
         notes = (note for note in body.notes if note.who not in other.jobs)
         changes["notes"] = (*notes, *(n for n in other.notes if n not in body.notes))
         body = replace(body, **changes)
@@ -107,12 +109,6 @@ def _both(tag: Guard, own: Guard) -> Guard:
     sets = tag.formations & own.formations or tag.formations | own.formations
     narrow = own if own.text else tag
     return replace(narrow, worlds=tag.worlds & own.worlds, formations=sets)
-
-
-def _joined(
-    first: Mapping[str, tuple[str, ...]], second: Mapping[str, tuple[str, ...]]
-) -> dict[str, tuple[str, ...]]:
-    return {r: first.get(r, ()) + second.get(r, ()) for r in {**first, **second}}
 
 
 def quarrels(tags: Sequence[Tag], at: Span) -> list[Diagnostic]:

@@ -70,7 +70,7 @@ def leanings_of(week: Week, answers: Sequence[RowAnswer] = ()) -> Leanings:
     # A plan that says no hash leans on none.
     hashes = any(row.spot for row in rows)
     ways: tuple[tuple[str, str, Callable[[PlanRow], str]], ...] = (
-        ("Run and pass", "", lambda row: _kind(week, row)),
+        ("Run and pass", "", lambda row: "run" if _runs(week, row) else "pass"),
         ("Formation", "", lambda row: week.entry(row.call).formation),
         ("Personnel", "", lambda row: week.entry(row.call).personnel),
         ("Hash", "", lambda row: (row.spot.value if row.spot else "not said") if hashes else ""),
@@ -137,10 +137,6 @@ def _killed(week: Week, row: PlanRow) -> str:
 
 def _runs(week: Week, row: PlanRow) -> bool:
     return week.entry(row.call).play.kind is Kind.RUN
-
-
-def _kind(week: Week, row: PlanRow) -> str:
-    return "run" if _runs(week, row) else "pass"
 
 
 def _strong(week: Week, row: PlanRow) -> str:

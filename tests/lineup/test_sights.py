@@ -104,7 +104,9 @@ def test_one_man_who_comes_down_is_one_more_in_the_box() -> None:
     assert sees("5 or fewer in box", M=Point(0, 9))
 
 
-@pytest.mark.parametrize(("across", "how"), [(-1, "inside"), (1, "outside"), (0, "")])
+@pytest.mark.parametrize(
+    ("across", "how"), [(-1, "inside"), (1, "outside"), (0, ""), (0.2, ""), (-0.2, "")]
+)
 def test_leverage_is_to_which_side_of_his_man_he_stands(across: float, how: str) -> None:
     picture, _ = lined()
     z = next(m.snap for m in picture.men if m.label == "Z")

@@ -80,7 +80,7 @@ def chased(
     fine = np.arange(0.0, float(times[-1]) + _STEP, _STEP)
     bodies = _bodies(places, times, fine)
     labels = list(places)
-    whose = [labels.index(_man(d)) for d in men]
+    whose = [labels.index(d.duty.man if d.duty is not None else "") for d in men]
     others = {own: np.delete(bodies, own, axis=0) for own in set(whose)}
     targets = {own: bodies[own].tobytes() for own in set(whose)}
     made = [
@@ -138,10 +138,6 @@ def _bodies(places: Mapping[str, Array], times: Array, fine: Array) -> Plane:
         for axis in (0, 1)
     )
     return x + 1j * y
-
-
-def _man(defender: Defender) -> str:
-    return defender.duty.man if defender.duty is not None else ""
 
 
 def _side(men: Sequence[Defender], targets: Plane) -> Array:
