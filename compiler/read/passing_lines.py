@@ -116,6 +116,8 @@ PASSING_ROWS: tuple[tuple[str, str, Answer], ...] = (
     ("tag", r"keeps (?:all |the )*(?:rest|all|everything)(?: the same)?", _at_rest),
     (_PASS, r"(?:nobody|no one)(?: else)? blocks.*|(?:five|5)[- ]man protection", "protect five"),
     (_PASS, r"(?P<who>[^ ]+|.+ #\d) blocks", _stays),
+    (_PASS, r"(?P<who>.+) blocks the (?P<whom>corner|safety|overhang)",
+     r"\g<who> blocks stalk \g<whom>"),
     (_PASS, r"(?P<first>(?:read|pressure) [^,>]+), ?(?P<rest>[^,>]+>.+)", _one_or_both),
     (_PASS, r"(?P<who>.+?) runs (?:an? )?(?:\d+[- ]yard )?option(?: route)?(?: \d+)?", _no_option),
     (_PASS, r"(?P<who>.+?) (?:breaks|decides|reads)(?: off| on)? (?:the )?"
