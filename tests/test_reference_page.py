@@ -128,7 +128,7 @@ def test_the_base_leaves_no_man_without_a_job() -> None:
 @pytest.mark.parametrize("sample", LATER, ids=at_line)
 def test_a_word_kept_for_later_is_refused(sample: PageSample) -> None:
     result, printed = compiled(sample)
-    assert {d.code for d in result.diagnostics if d.is_error} == {"E403"}, printed
+    assert {d.code for d in result.diagnostics if d.is_error} == {"E404"}, printed
 
 
 def test_no_sample_is_passed_over() -> None:

@@ -15,6 +15,9 @@ from stemline.read.coach_lines import Answer, typed
 _PASS = "concept tag"
 _AS_SIDE = {"backside": "weak", "playside": "strong", "frontside": "strong", "front": "strong"}
 _OF_NAMED = r"under(?:neath)?|beneath|below|behind|above|(?:inside|outside|ahead) of"
+_SHORT = r"(?:(?! (?:then|to|over|up) )[\w ])+?"
+"""A route with a depth at most: where it ends in a place, what stands behind belongs to that."""
+_PLACES = "ball|guard|tackle|end|hash|divide|numbers|sideline|middle|line"
 _NEAR = rf"{_OF_NAMED}|over|off|inside|outside"
 _FIRST = {"sets": "set", "set": "set", "keeps": "keep", "holds": "hold", "gets": "get",
           "looks": "look", "works": "work", "stays": "stay", "finds": "find"}  # fmt: skip
@@ -92,10 +95,10 @@ _JET = r"(?: in| on| into| a| the)*(?: \w+)?(?: motion)?(?: across)? (?:to|towar
 
 PASSING_ROWS: tuple[tuple[str, str, Answer], ...] = (
     (_PASS, rf"(?:c|cent(?:re|er)) runs (?P<route>(?:{_ROUTE})(?: \d+)?)", _may_not_catch),
-    (_PASS, rf"(?P<who>.+?) runs (?P<route>.+?) (?P<way>{_NEAR}) (?:the |a )?(?:him|it|[A-Z]"
+    (_PASS, rf"(?P<who>.+?) runs (?P<route>{_SHORT}) (?P<way>{_NEAR}) (?:the |a )?(?:him|it|[A-Z]"
             r"|(?:strong|weak) #\d)", _beside_a_man),
-    (_PASS, rf"(?P<who>.+?) runs (?P<route>.+?) (?P<way>{_OF_NAMED}) (?:the |a )?[a-z]+",
-     _beside_a_man),
+    (_PASS, rf"(?P<who>.+?) runs (?P<route>{_SHORT}) (?P<way>{_OF_NAMED}) (?:the |a )?"
+            rf"(?!{_PLACES})[a-z]+", _beside_a_man),
     (_PASS, rf"(?P<line>(?P<who>.+?) runs .+?)(?:,| and) (?P<said>(?:{'|'.join(_FIRST)}) .+)",
      _told),
     (_PASS, r"(?P<side>backside|playside|front ?side) (?P<place>slot|inside|outside|receiver|man"
@@ -113,9 +116,11 @@ PASSING_ROWS: tuple[tuple[str, str, Answer], ...] = (
     ("tag", r"keeps (?:all |the )*(?:rest|all|everything)(?: the same)?", _at_rest),
     (_PASS, r"(?:nobody|no one)(?: else)? blocks.*|(?:five|5)[- ]man protection", "protect five"),
     (_PASS, r"(?P<who>[^ ]+|.+ #\d) blocks", _stays),
+    (_PASS, r"(?P<who>.+) blocks the (?P<whom>corner|safety|overhang)",
+     r"\g<who> blocks stalk \g<whom>"),
     (_PASS, r"(?P<first>(?:read|pressure) [^,>]+), ?(?P<rest>[^,>]+>.+)", _one_or_both),
     (_PASS, r"(?P<who>.+?) runs (?:an? )?(?:\d+[- ]yard )?option(?: route)?(?: \d+)?", _no_option),
-    (_PASS, r"(?P<who>.+?) (?:breaks|decides|reads)(?: off| on| at)* (?:the )?"
+    (_PASS, r"(?P<who>.+?) (?:breaks|decides|reads)(?: off| on)? (?:the )?"
             r"(?P<whom>linebacker|corner|safety|overhang)",
      r"\g<who> decides at 6 on \g<whom>"),
     (_PASS, r"(?P<line>.+ runs .+?) (?:opposite|the other way|to the other side)", _opposite),

@@ -259,7 +259,6 @@ def read_join(value: Value | None, span: Span) -> Join:
 
 _SCANS: Mapping[str, str] = {
     "scan": "inside out", "scan inside out": "inside out", "the edge": "edge",
-    "the corner": "stalk",
 }  # fmt: skip
 """Blocks of receivers and backs in other words: a protection has `scan`."""
 

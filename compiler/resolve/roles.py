@@ -76,6 +76,10 @@ def bind(
     return _bind_all(body, picture, ends, call, own)
 
 
+def _runs(body: Body, role: str) -> bool:
+    return any(isinstance(said.value, RouteJob) for said in body.jobs.get(role, ()))
+
+
 def _goes_out(body: Body, role: str | None, label: str, picture: LinedUp) -> bool:
     """Whether what a role does in this shape is a route."""
     worlds = picture.worlds(picture.side_of(label))
@@ -91,7 +95,10 @@ def _bind_all(
     _point(body, picture, bound, call)
     waiting = dict(_rules_that_hold(body, picture))
     while ready := [r for r, rule in waiting.items() if not _leans_on(rule.value) & set(waiting)]:
-        role = min(ready, key=lambda r: (r not in body.first, *_turn(r, waiting[r].value)))
+        turns = sorted(ready, key=lambda r: (r not in body.first, *_turn(r, waiting[r].value)))
+        role = turns[0]
+        if role in body.joined:  # a joined run's blocker is not taken from those who go out
+            role = next((r for r in turns if r not in body.joined and _runs(body, r)), role)
         _bind_one(role, waiting.pop(role), picture, bound, call)
     bound.nobody += waiting
     bound.found += (*_circles(waiting), *_named_twice(body, picture, bound, call, own))

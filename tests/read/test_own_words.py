@@ -124,6 +124,7 @@ ANSWERED = [
     ("concept", "weak #1 runs 6 yard option",
      "weak #1 runs sit 6 when zone · weak #1 runs out 6 when man"),
     ("concept", "nobody blocks", "protect five"),
+    ("concept", "mate blocks the corner", "mate blocks stalk corner"),
     ("protection", "back has Will", "back blocks scan near linebacker"),
     ("tag", "keeps the rest", "keeps read, feet"),
     ("concept", "mate blocks chip", "mate runs check then swing"),

@@ -189,3 +189,14 @@ def test_a_boot_with_a_side_goes_there() -> None:
     path = made.assignment("Q").path
     assert made.feet[1].side is Side.RIGHT
     assert path is not None and path.end.x > 0
+
+
+def test_a_fullback_who_goes_out_is_not_the_lead_of_the_fake() -> None:
+    book = BOOK.replace("H is slot", "H is fullback")
+    book = book.replace("H at call, between Y and Z, off line", "H at ball, 3 deep")
+    run = RUN + "    lead is fullback\n    lead blocks lead\n"
+    text = passing(read="flat").replace("    slot is strong #2\n", "")
+    text = text.replace("    slot runs flat\n", "    fullback runs flat strong\n")
+    result = compiled(book, run, text, dress("Trey", concept="Pop"), dress("Trey", concept="Zone"))
+    assert play(result, "Trey Right Pop").assignment("H").role == "fullback"
+    assert play(result, "Trey Right Zone").assignment("H").role == "lead"

@@ -97,7 +97,7 @@ def test_without_a_route_he_protects() -> None:
 
 def test_where_he_may_not_catch_a_pass_he_runs_none() -> None:
     told = compiled(PASS.format(centre="centre runs hook 6", looked="out"), "eight-man")
-    assert "E403" in codes(told)
+    assert "E404" in codes(told)
     eight = SET.replace("    R at away", "    W at away, 3 outside tackle, off line\n    R at away")
     block = PASS.format(centre="dive is centre\n    dive runs hook 6", looked="out")
     made = Session([Source("s.play", eight.format(code="eight-man", block=block))], "s")
