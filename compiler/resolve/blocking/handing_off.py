@@ -138,9 +138,9 @@ def _keep(play: Play, key: Key, start: Point, through: Lane) -> Branch:
         side = through.toward
     if read is not None and _is_inside(play, key, side):
         # Who is read in the middle comes down on the dive: the ball goes up where he stood.
-        legs = (Leg(Point(read, min(start.y * 0.5, -0.6)), 0.5), Leg(Point(read, _KEEP_DEEP)))
+        up = (Leg(Point(read, min(start.y * 0.5, -0.6)), 0.5), Leg(Point(read, _KEEP_DEEP)))
         when = next(c[2] for c in key.choices if c[0] in KEEPS)
-        return Branch(f"if {when}", Path(start, legs), "Pull it and run.", (), start)
+        return Branch(f"if {when}", Path(start, up), "Pull it and run.", (), start)
     edge = through.edge(side) + side.value * _KEEP_WIDE
     legs = (
         Leg(Point(edge - side.value * 0.8, min(start.y * 0.5, -1.5)), _TURN),
