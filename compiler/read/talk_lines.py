@@ -54,7 +54,8 @@ def _late(found: re.Match[str]) -> str:
 
 
 def _how_deep(found: re.Match[str]) -> str:
-    line = typed(f"{found['who']} runs {found['route']} 16{found['rest'] or ''}")
+    rest = re.sub(r"^ (?:across|opposite|over|behind) .*", "", found["rest"] or "")
+    line = typed(f"{found['who']} runs {found['route']} 16{rest}")
     return f"how deep is a number: {line}"
 
 
