@@ -95,7 +95,7 @@ def test_who_blocks_first_at_the_line_sets_where_he_stands() -> None:
 def test_of_two_backs_as_deep_the_one_behind_the_ball_is_the_fullback() -> None:
     wing = TIGHT.replace("H at ball, 4 deep", "F at ball, 4 deep")
     wing = wing.replace("R at ball, 7 deep", "H at away, 1 outside guard, 4 deep")
-    lines = ("carrier aims playside B", "line blocks down or climb", "fullback blocks lead")
+    lines = ("carrier aims playside B", "line blocks on or climb", "fullback blocks sift")
     told = jobs(run(*lines, formation=wing, carrier="H"))
-    assert told["F"][1].startswith("Lead")
+    assert told["F"][1].startswith("Sift")
     assert "Take the ball" in told["H"][1]
