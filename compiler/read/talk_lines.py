@@ -97,7 +97,7 @@ TALK_ROWS: tuple[tuple[str, str, Answer], ...] = (
     ("motion", r"(?P<who>.+?) moves (?:to )?behind the (?P<man>\w+)(?: .+)?",
      lambda m: f"behind a man by his letter: {typed(m['who'] + ' moves to behind R')}"),
     ("concept tag", r"(?P<who>.+?) runs? (?:an? |the )?(?:deep|long) (?P<route>\w+)(?P<rest> "
-             r".+)?",
+             r".+)",
      _how_deep),
     (_PLAYS, r"(?P<who>.+?) (?:runs|keeps)(?: it)? if (?:nobody|no one|no-?one|they|he|"
              r"it)\b.*",
