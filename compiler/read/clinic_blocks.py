@@ -128,38 +128,23 @@ def _trailing(facts: Sequence[Fact]) -> list[Fact]:
 
 
 def with_mates(block: Block) -> Block:
-    """A run with a line for each man with whom another doubles and who has none."""
-    made = _doubling(block.facts) if block.kind == "run" and not block.joins else []
-    return replace(block, facts=(*block.facts, *made)) if made else block
-
-
-def _doubling(facts: Sequence[Fact]) -> list[Fact]:
-    """A line for each man with whom another doubles and of whom no line says how he blocks."""
-    told = {s.text.casefold() for f in facts if f.key == "blocks" for s in f.subject}
-    if "line" in told:
-        return []
+    """A run with a line for the end with whom a man doubles and of whom no line says how he
+    blocks: he doubles with him."""
+    if block.kind != "run" or block.joins:
+        return block
+    told = {s.text.casefold() for f in block.facts if f.key == "blocks" for s in f.subject}
     made = []
-    for fact in facts:
-        first = items(fact.value, Mark.THEN)[:1] if fact.key == "blocks" else ()
-        rule = first[0] if first and isinstance(first[0], Phrase) else None
-        if rule is None or len(fact.subject) != 1 or rule.text.casefold()[:12] != "double with ":
+    for fact in block.facts:
+        rule, *rest = items(fact.value, Mark.THEN) if fact.key == "blocks" else ((),)
+        if not isinstance(rule, Phrase) or rule.text.casefold() != "double with end":
             continue
-        mate, man = Phrase(rule.atoms[2:]), fact.subject[0]
-        place = mate.atoms[-1]
-        centres = ("centre", "center")
-        if place.word not in (*centres, "guard", "tackle", "end"):
-            continue
-        if place.word not in centres and len(mate.atoms) == 1:
-            mate = Phrase((*man.atoms[:1], place))
-        half = f"{mate.atoms[0].word} line"
-        if {mate.text.casefold(), half} & told or (place.word in centres and told & set(centres)):
-            continue
-        back = man if place.word in centres else Phrase(man.atoms[-1:])
-        said = Phrase((*rule.atoms[:2], *back.atoms))
-        rest = items(fact.value, Mark.THEN)[1:]
-        value: Value = Series(Mark.THEN, (said, *rest)) if rest else said
-        made.append(replace(fact, subject=(mate,), value=value))
-    return made
+        man = fact.subject[0]
+        end = Phrase((*man.atoms[:1], rule.atoms[-1]))
+        if len(fact.subject) == 1 and len(man.atoms) == 2 and end.text.casefold() not in told:
+            said = Phrase((*rule.atoms[:2], man.atoms[-1]))
+            value: Value = Series(Mark.THEN, (said, *rest)) if rest else said
+            made.append(replace(fact, subject=(end,), value=value))
+    return replace(block, facts=(*block.facts, *made)) if made else block
 
 
 def _without_echo(facts: Sequence[Fact]) -> list[Fact]:

@@ -54,7 +54,8 @@ def _late(found: re.Match[str]) -> str:
 
 
 def _how_deep(found: re.Match[str]) -> str:
-    line = typed(f"{found['who']} runs {found['route']} 16{found['rest'] or ''}")
+    rest = re.sub(r"^ (?:across|opposite|over|behind) .*", "", found["rest"] or "")
+    line = typed(f"{found['who']} runs {found['route']} 16{rest}")
     return f"how deep is a number: {line}"
 
 
@@ -96,7 +97,7 @@ TALK_ROWS: tuple[tuple[str, str, Answer], ...] = (
     ("motion", r"(?P<who>.+?) moves (?:to )?behind the (?P<man>\w+)(?: .+)?",
      lambda m: f"behind a man by his letter: {typed(m['who'] + ' moves to behind R')}"),
     ("concept tag", r"(?P<who>.+?) runs? (?:an? |the )?(?:deep|long) (?P<route>\w+)(?P<rest> "
-             r".+)?",
+             r".+)",
      _how_deep),
     (_PLAYS, r"(?P<who>.+?) (?:runs|keeps)(?: it)? if (?:nobody|no one|no-?one|they|he|"
              r"it)\b.*",

@@ -325,7 +325,7 @@ PLAYS_TURNED: tuple[tuple[str, str, str], ...] = (
     ),
     (
         _PLAYS,
-        r"(?P<who>.+) runs (?P<route>(?!.* (?:to|over|up) )[a-z]+(?: [a-z]+)?) at (?P<n>\d+)",
+        r"(?P<who>.+) runs (?P<route>[a-z]+(?: [a-z]+)?) at (?P<n>\d+)",
         "{who} runs {route} {n}",
     ),
     (

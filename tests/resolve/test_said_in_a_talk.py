@@ -31,8 +31,8 @@ look Over
 """
 
 
-def run(*lines: str, formation: str = TIGHT) -> Play:
-    body = "\n".join(f"    {line}" for line in ("carrier is back", *lines))
+def run(*lines: str, formation: str = TIGHT, carrier: str = "back") -> Play:
+    body = "\n".join(f"    {line}" for line in (f"carrier is {carrier}", *lines))
     text = f"run Test\n{body}\n    everyone else blocks stalk\n"
     book = compiled(ELEVEN, formation, LOOK, text, dress("Tight", concept="Test"))
     return against("Tight Right Test", "Over", book)
@@ -93,8 +93,9 @@ def test_who_blocks_first_at_the_line_sets_where_he_stands() -> None:
 
 
 def test_of_two_backs_as_deep_the_one_behind_the_ball_is_the_fullback() -> None:
-    wing = TIGHT.replace("R at ball, 7 deep", "R at away, 1 outside guard, 4 deep")
-    told = jobs(run("carrier aims playside B", "line blocks down or climb",
-                    "fullback blocks lead", formation=wing))  # fmt: skip
-    assert told["H"][1].startswith("Lead")
-    assert "Take the ball" in told["R"][1]
+    wing = TIGHT.replace("H at ball, 4 deep", "F at ball, 4 deep")
+    wing = wing.replace("R at ball, 7 deep", "H at away, 1 outside guard, 4 deep")
+    lines = ("carrier aims playside B", "line blocks on or climb", "fullback blocks sift")
+    told = jobs(run(*lines, formation=wing, carrier="H"))
+    assert told["F"][1].startswith("Sift")
+    assert "Take the ball" in told["H"][1]

@@ -18,8 +18,6 @@ BODY = 0.6
 with pads each."""
 _WIDEST = 0.75
 """How far from the aim the hole may open: it stays between the two men of the line."""
-_KICKED = 0.9
-"""How far it may open where it would else be on the side to which a man is blocked."""
 _STEP = 0.05
 _PUSHED = 0.75
 """What it costs, in yards, to run on the side to which a man is blocked."""
@@ -39,16 +37,8 @@ def opened(aim: float, bodies: Sequence[tuple[Point, float]]) -> float:
     """x of the hole: the nearest to ``aim`` that is clear of ``bodies``, each with the way it is
     blocked (-1 left, 1 right, 0 neither); ``aim`` itself where nothing near is clear."""
     line = [(at.x, way) for at, way in bodies if at.y <= _AT_LINE]
-    found, against = _clear(aim, line, _WIDEST)
-    return _clear(aim, line, _KICKED)[0] if against else found
-
-
-def _clear(aim: float, line: Sequence[tuple[float, float]], widest: float) -> tuple[float, int]:
-    """The clear place no farther from ``aim`` than ``widest``, and how many men are blocked to
-    that side; ``aim`` where none is clear."""
-    steps = round(widest / _STEP)
+    steps = round(_WIDEST / _STEP)
     best: tuple[float, float] | None = None
-    found, many = aim, 0
     for n in range(-steps, steps + 1):
         x = aim + n * _STEP
         if any(abs(x - at) < BODY for at, _ in line):
@@ -57,8 +47,8 @@ def _clear(aim: float, line: Sequence[tuple[float, float]], widest: float) -> tu
         cost = (round(abs(x - aim) + _PUSHED * against, 3), abs(x - aim))
         if best is None or cost < best[:2]:
             best = cost
-            found, many = round(x, 3), against
-    return found, many
+            found = x
+    return aim if best is None else round(found, 3)
 
 
 def closed_on(aim: float, hole: float, bodies: Sequence[tuple[Point, float]], toward: int) -> bool:

@@ -136,11 +136,12 @@ def _keep(play: Play, key: Key, start: Point, through: Lane) -> Branch:
         side = Side.RIGHT if read > 0 else Side.LEFT
     elif "playside" in key.described:
         side = through.toward
-    if read is not None and _is_inside(play, key, side):
+    pitched = any(c[0] == "pitch" for k in play.keys for c in k.choices)
+    if read is not None and not pitched and _is_inside(play, key, side):
         # Who is read in the middle comes down on the dive: the ball goes up where he stood.
-        legs = (Leg(Point(read, min(start.y * 0.5, -0.6)), 0.5), Leg(Point(read, _KEEP_DEEP)))
+        up = (Leg(Point(read, min(start.y * 0.5, -0.6)), 0.5), Leg(Point(read, _KEEP_DEEP)))
         when = next(c[2] for c in key.choices if c[0] in KEEPS)
-        return Branch(f"if {when}", Path(start, legs), "Pull it and run.", (), start)
+        return Branch(f"if {when}", Path(start, up), "Pull it and run.", (), start)
     edge = through.edge(side) + side.value * _KEEP_WIDE
     legs = (
         Leg(Point(edge - side.value * 0.8, min(start.y * 0.5, -1.5)), _TURN),
