@@ -21,8 +21,9 @@ from stemline.theme import load_theme
 TRIED = (
     """<style>
 .two { columns: 2; column-gap: 9pt; width: 60% }
-.bar { padding: 1% 2pt; box-sizing: border-box; width: 50% }
-.bent { text-decoration: underline; letter-spacing: 1pt; text-align: justify; line-height: 1.4 }
+.bar { padding: 1% calc(1pt + 1%); box-sizing: border-box; width: 50% }
+.bent { text-decoration: underline; letter-spacing: 1pt; text-align: justify;
+ line-height: calc(1em + 4pt) }
 .tight { white-space: nowrap; overflow: hidden; text-overflow: ellipsis; width: 40pt }
 .broken { overflow-wrap: anywhere; width: 30pt } table { border-collapse: collapse; width: 80% }
 td { border: 1pt solid; padding: 1pt 2% }
@@ -50,7 +51,11 @@ def test_with_memories_every_line_and_length_is_as_without() -> None:
         return [press.measure(page), *(press.set(Part("", html)).packed() for html in tried)]
 
     with_memories = made()
-    of = line_break.split_first_line, line_break.strut, percent.resolve_percentages
+    of = (
+        line_break.split_first_line,
+        line_break.strut,
+        percent.resolve_percentages,
+    )
     for memory in of:
         engine_memory._put(memory, memory.__wrapped__)
     try:
