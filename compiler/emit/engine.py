@@ -51,6 +51,7 @@ class Engine:
 
     def __init__(self, gallery: Gallery, theme: Theme, shared: Shared | None = None) -> None:
         weasyprint = _weasyprint()
+        remember()
         pictures = {art.id: art.svg for art in gallery.arts if art.ink is None}
         self.forms = Forms(theme)
         self._html, self._shared, self._theme = weasyprint.HTML, shared, theme
@@ -168,5 +169,4 @@ def _weasyprint() -> Any:
         import weasyprint.urls
     except OSError as why:
         raise PangoMissing(why) from why
-    remember()
     return weasyprint

@@ -83,9 +83,9 @@ class Measuring:
                     memory[outline] = memory[same]
         lacking = [id_ for id_ in texts if not has(keys[id_], id_)]
         groups = [lacking[at : at + _TOGETHER] for at in range(0, len(lacking), _TOGETHER)]
-        for group, found in zip(
-            groups, measure([self._part(each) for each in groups]), strict=True
-        ):
+        parts = [self._part(each) for each in groups]
+        parts = [replace(part, html=in_one_column(part.html)) for part in parts]
+        for group, found in zip(groups, measure(parts), strict=True):
             known = in_two_columns(found)
             for id_ in group:
                 ids = _ID.findall(texts[id_])
@@ -98,8 +98,7 @@ class Measuring:
     def _part(self, ids: Collection[str]) -> Part:
         """Sections to be measured in one document; "" is what stands before them all."""
         pages = tuple(page for page in self._book.pages if page.id in ids)
-        html = in_one_column(self._html(pages, opening="" in ids))
-        return part_of("", html, self._gallery)
+        return part_of("", self._html(pages, opening="" in ids), self._gallery)
 
     def _html(self, pages: Iterable[Page], *, opening: bool = True) -> str:
         return book_html(
