@@ -25,6 +25,7 @@ from stemline.proofs.page_readings import PageReadings
 from stemline.theme import Theme
 
 _KINDS: dict[str, object] = {
+    "about": str,
     "calls": CallPage,
     "cover": CoverPage,
     "glance": tuple[GlanceRow, ...],
