@@ -53,6 +53,7 @@ class Engine:
 
     def __init__(self, gallery: Gallery, theme: Theme, shared: Shared | None = None) -> None:
         weasyprint = _weasyprint()
+        remember()
         pictures = {art.id: art.svg for art in gallery.arts if art.ink is None}
         self.forms = Forms(theme)
         self._html, self._shared, self._theme = weasyprint.HTML, shared, theme
@@ -177,7 +178,6 @@ def _imported() -> Any:
     import weasyprint
     import weasyprint.urls
 
-    remember()
     return weasyprint
 
 

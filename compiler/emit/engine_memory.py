@@ -6,6 +6,8 @@ time the engine breaks the same words into lines and reads the same lengths off 
 `remember` puts memories before three of its functions; what they answer is what the functions
 would. An engine of another version than these were read in is left as it is.
 
+One more is put aside: a leader of spaces draws nothing, and is hundreds of boxes a page.
+
 The memories of lines hang on the fonts that they were set in, and go with them; the others hang on
 a style. The engine changes no style that a box has been laid out by: it changes a copy.
 """
@@ -46,7 +48,7 @@ _Lengths = tuple[dict[str, Any], tuple[tuple[str, float], ...]]
 def remember() -> None:
     """Put the memories before the engine's functions, once in a process."""
     import weasyprint
-    from weasyprint.layout import percent
+    from weasyprint.layout import leader, percent
     from weasyprint.text import line_break
 
     if weasyprint.__version__ not in _KNOWN or hasattr(line_break, _LINES):
@@ -55,6 +57,7 @@ def remember() -> None:
     _put(line_break.split_first_line, lines_remembered(line_break.split_first_line))
     _put(line_break.strut, strut_remembered(line_break.strut))
     _put(percent.resolve_percentages, lengths_remembered(percent.resolve_percentages))
+    _put(leader.handle_leader, blank_left_out(leader.handle_leader))
 
 
 def _put(function: Callable[..., Any], before: Callable[..., Any]) -> None:
@@ -140,6 +143,20 @@ def lengths_remembered(resolve: Callable[[Any, Any], None]) -> Callable[[Any, An
                 setattr(box, name, width * share / 100)
 
     return resolve_percentages
+
+
+def blank_left_out(handle: Callable[[Any, Any, Any], None]) -> Callable[[Any, Any, Any], None]:
+    """As `handle_leader`; one of spaces keeps its width, and what it holds is left out."""
+    from weasyprint.layout.leader import leader_index
+
+    @wraps(handle)
+    def handle_leader(context: Any, line: Any, containing_block: Any) -> None:
+        handle(context, line, containing_block)
+        index, box = leader_index(line)
+        if index is not None and all(not child.text.strip() for child in box.children):
+            box.children = ()
+
+    return handle_leader
 
 
 def _lengths(style: Any) -> _Lengths | None:

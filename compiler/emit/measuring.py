@@ -19,6 +19,7 @@ from stemline.book.layout.fit import FrontMatter, Laid, telling
 from stemline.book.layout.numbering import OPENING, FrontPages, page_numbers
 from stemline.book.layout.plans import Heights, opening_needs, page_needs, plain_layout
 from stemline.diagnostics.catalogue.themes import E914
+from stemline.emit.balanced import in_one_column, in_two_columns
 from stemline.emit.gallery import Gallery
 from stemline.emit.heights import heights_in
 from stemline.emit.html import book_html
@@ -83,16 +84,17 @@ class Measuring:
                     memory[outline] = memory[same]
         lacking = [id_ for id_ in texts if not has(keys[id_], id_)]
         groups = [lacking[at : at + _TOGETHER] for at in range(0, len(lacking), _TOGETHER)]
-        for group, found in zip(
-            groups, measure([self._part(each) for each in groups]), strict=True
-        ):
+        parts = [self._part(each) for each in groups]
+        parts = [replace(part, html=in_one_column(part.html)) for part in parts]
+        for group, found in zip(groups, measure(parts), strict=True):
+            known = in_two_columns(found)
             for id_ in group:
                 ids = _ID.findall(texts[id_])
                 ids += [f"{each} pages" for each in OPENING if not id_]
-                heights = {each: found[each] for each in ids if each in found}
+                heights = {each: known[each] for each in ids if each in known}
                 memory[keys[id_]] = memory[self._key(texts[id_])] = heights
-        known = {id_: height for key in keys.values() for id_, height in memory[key].items()}
-        return _KnownHeights(known, self._theme)
+        every = {id_: height for key in keys.values() for id_, height in memory[key].items()}
+        return _KnownHeights(every, self._theme)
 
     def _part(self, ids: Collection[str]) -> Part:
         """Sections to be measured in one document; "" is what stands before them all."""

@@ -133,6 +133,7 @@ class Drawings:
         finally:
             helpers.end()
             self._asked, self._coming, self._made, self._held = {}, iter(()), {}, {}
+            self._sealed = {}  # as large as the plays themselves
 
     def _asking(self, play: Play, wanted: Showing) -> _Asked:
         sealed = self._seal(play)

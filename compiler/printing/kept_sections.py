@@ -11,7 +11,6 @@ import hashlib
 import json
 from collections.abc import Callable, Iterable
 
-from stemline.book.content.cover_page import CoverPage
 from stemline.book.content.drawn_calls import Left
 from stemline.book.content.dressed_page import DressGroup
 from stemline.book.content.keeping import Made, Reads
@@ -19,14 +18,14 @@ from stemline.book.content.kinds.call_page import CallPage
 from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.book.content.kinds.glance_page import GlanceRow
 from stemline.book.content.page import Page
-from stemline.book.content.part_as_data import part_as_data, part_from_data
+from stemline.book.content.part_as_data import part_as_data, part_of_kind
 from stemline.outside.store import Store
 from stemline.proofs.page_readings import PageReadings
 from stemline.theme import Theme
 
 _KINDS: dict[str, object] = {
+    "about": str,
     "calls": CallPage,
-    "cover": CoverPage,
     "glance": tuple[GlanceRow, ...],
     "left out": tuple[Left, ...],
     "section": tuple[ConceptPage, DressGroup],
@@ -69,7 +68,7 @@ class KeptSections:
             return None
         try:
             kind = _KINDS.get(what, tuple[Page, ...])
-            made, entries = part_from_data(data, kind, make)
+            made, entries = part_of_kind(kind, data, make)
         except (ValueError, LookupError, TypeError, RecursionError):
             return None
         self._note(key, entries)

@@ -2,24 +2,28 @@
 
 from __future__ import annotations
 
+import pypdfium2
 import weasyprint
 from sample_gallery import CAPTIONS, gallery_of
 from sample_season import sample_season
-from weasyprint.layout import percent
+from weasyprint.layout import leader, percent
 from weasyprint.text import line_break
 
 from stemline.book.content.book import Edition, make_book
 from stemline.book.layout.plans import plain_layout
 from stemline.emit import engine_memory
+from stemline.emit.gallery import Gallery
 from stemline.emit.html import book_html
 from stemline.emit.parts import Part, Press, part_of
+from stemline.emit.pdf import pages_pdf
 from stemline.theme import load_theme
 
 TRIED = (
     """<style>
 .two { columns: 2; column-gap: 9pt; width: 60% }
-.bar { padding: 1% 2pt; box-sizing: border-box; width: 50% }
-.bent { text-decoration: underline; letter-spacing: 1pt; text-align: justify; line-height: 1.4 }
+.bar { padding: 1% calc(1pt + 1%); box-sizing: border-box; width: 50% }
+.bent { text-decoration: underline; letter-spacing: 1pt; text-align: justify;
+ line-height: calc(1em + 4pt) }
 .tight { white-space: nowrap; overflow: hidden; text-overflow: ellipsis; width: 40pt }
 .broken { overflow-wrap: anywhere; width: 30pt } table { border-collapse: collapse; width: 80% }
 td { border: 1pt solid; padding: 1pt 2% }
@@ -47,7 +51,11 @@ def test_with_memories_every_line_and_length_is_as_without() -> None:
         return [press.measure(page), *(press.set(Part("", html)).packed() for html in tried)]
 
     with_memories = made()
-    of = line_break.split_first_line, line_break.strut, percent.resolve_percentages
+    of = (
+        line_break.split_first_line,
+        line_break.strut,
+        percent.resolve_percentages,
+    )
     for memory in of:
         engine_memory._put(memory, memory.__wrapped__)
     try:
@@ -55,6 +63,28 @@ def test_with_memories_every_line_and_length_is_as_without() -> None:
     finally:
         for memory in of:
             engine_memory._put(memory.__wrapped__, memory)
+
+
+def test_a_leader_of_spaces_draws_nothing_and_one_of_dots_all() -> None:
+    def document(letter: str) -> bytes:
+        after = f"p::after {{ content: leader('{letter}') '12' }}"
+        html = f'<html lang="en"><title>-</title><style>{after}</style><p>Smash<p>Sail <i>high</i>'
+        return pages_pdf(html, Gallery(()), load_theme(), "")
+
+    def shown(pdf: bytes) -> tuple[str, bytes]:
+        page = pypdfium2.PdfDocument(pdf)[0]
+        return page.get_textpage().get_text_range(), page.render().to_pil().tobytes()
+
+    spaces, dots = document(" "), document(".")
+    handle = leader.handle_leader
+    engine_memory._put(handle, handle.__wrapped__)
+    try:
+        assert dots == document(".")
+        whole = document(" ")
+    finally:
+        engine_memory._put(handle.__wrapped__, handle)
+    assert shown(spaces) == shown(whole)
+    assert len(spaces) < len(whole)
 
 
 def test_the_engine_is_one_whose_functions_were_read() -> None:

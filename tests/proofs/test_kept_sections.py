@@ -80,8 +80,9 @@ def book(said: Texts, store: Store | None) -> dict[str, bytes] | None:
 def test_edited_in_a_row_every_page_and_picture_is_as_made_anew(
     tmp_path: Path, made: list[Order]
 ) -> None:
-    """Each edit after the one before; one with a mistake is taken back."""
-    said, dice, few, all_ = texts(), random.Random(5), 0, 0
+    """Each edit after the one before; one with a mistake is taken back. In five edits these dice
+    find it where a part's key leaves out the looks, the calls, or the coach's own words."""
+    said, dice, few, all_ = texts(), random.Random(7), 0, 0
     most = 30 // every(6)
     while most:
         tried = edited(said, dice)

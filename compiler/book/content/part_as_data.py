@@ -60,12 +60,20 @@ def part_as_data(part: object) -> tuple[bytes, dict[str, Entry]]:
     return json.dumps(held, separators=(",", ":")).encode(), writer.entries
 
 
-def part_from_data(
-    data: bytes, of: object, make: Callable[[], object]
+def part_of_kind(
+    kind: object, data: bytes, make: Callable[[], object]
 ) -> tuple[Any, dict[str, Entry]]:
-    """The part of the type ``of`` that was written, and its pictures; ``make`` makes it anew, for
-    who asks for a play. Raises ValueError, LookupError or TypeError for what `part_as_data` does
-    not write, or is not of that type."""
+    """As `part_from_data`; raises ValueError, too, for what is not of the type ``kind``, or holds
+    what is not of its own."""
+    part, pictures = part_from_data(data, make)
+    if not (fitting(kind)(part) and all(map(fitting(Entry), pictures.values()))):
+        raise ValueError(kind)
+    return part, pictures
+
+
+def part_from_data(data: bytes, make: Callable[[], object]) -> tuple[Any, dict[str, Entry]]:
+    """The part that was written and its pictures; ``make`` makes it anew, for who asks for a play.
+    Raises ValueError, LookupError or TypeError for what `part_as_data` does not write."""
     kinds, entries, made = json.loads(data)
     known = [(model, _names(model)) for model in (_models()[name] for name in kinds)]
     plays = _Plays(make)
@@ -86,10 +94,7 @@ def part_from_data(
         pictures[id_] = Entry(
             id_, call, play, value(changes), listed, aside, tuple(also), tuple(solid), keyed, marks
         )
-    part = value(made)
-    if not (fitting(of)(part) and all(map(fitting(Entry), pictures.values()))):
-        raise ValueError(of)
-    return part, pictures
+    return value(made), pictures
 
 
 class _Plays:

@@ -43,7 +43,7 @@ def _tuple(of: tuple[Any, ...]) -> _Fits:
 
 
 def _fields_fit(value: Any) -> bool:
-    return all(fits(getattr(value, name)) for name, fits in _model(type(value)))
+    return all(fits(getattr(value, name)) for name, fits in _model(cast("Hashable", type(value))))
 
 
 @cache
