@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import hashlib
-import re
 from pathlib import Path
 
 from stemline.outside.repository import (
+    DAY,
     Commit,
     Kept,
     commit_of,
@@ -22,8 +22,6 @@ from stemline.source import Source
 
 __all__ = ["Files", "earlier_texts", "files_at", "read_files", "revision", "revision_names"]
 
-_DAY = re.compile(r"\d{4}-\d{2}-\d{2}")
-
 
 def files_at(folder: Path, revision: str) -> tuple[Files | None, str]:
     """The texts of the folder as they were at a revision of it; None with the reason in words.
@@ -33,7 +31,7 @@ def files_at(folder: Path, revision: str) -> tuple[Files | None, str]:
     if not has_repository(folder):
         return None, f"{folder} is under no version control"
     if (commit := commit_of(folder, revision)) is None:
-        if _DAY.fullmatch(revision):
+        if DAY.fullmatch(revision):
             return None, "the playbook has no revision of that day or before it"
         return None, "the playbook has no such revision"
     kept = _texts_of(folder, commit)
