@@ -6,6 +6,7 @@ import hashlib
 from pathlib import Path
 
 from stemline.outside.repository import (
+    DAY,
     Commit,
     Kept,
     commit_of,
@@ -30,6 +31,8 @@ def files_at(folder: Path, revision: str) -> tuple[Files | None, str]:
     if not has_repository(folder):
         return None, f"{folder} is under no version control"
     if (commit := commit_of(folder, revision)) is None:
+        if DAY.fullmatch(revision):
+            return None, "the playbook has no revision of that day or before it"
         return None, "the playbook has no such revision"
     kept = _texts_of(folder, commit)
     texts = contents(folder, tuple(dict.fromkeys(each.object for each in kept)))

@@ -37,7 +37,7 @@ _ALONE = {
 
 _FILE = re.compile(rb"100(?:644|755) blob ([0-9a-f]{40,64}) +([0-9]+)\t(.+)", re.DOTALL)
 """A plain file in ``git ls-tree -l``: its object, its size, its path. No link, no other module."""
-_DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
+DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 _REVISION = re.compile(r"([0-9a-f]{4,64}) ([0-9]{4}-[0-9]{2}-[0-9]{2})")
 
 
@@ -73,7 +73,7 @@ def unset_section(folder: Path, section: str) -> None:
 def commit_of(folder: Path, revision: str) -> str | None:
     """The commit that a revision names, for a day the last one of the folder until its end; None
     where it names none, and for an option."""
-    if _DAY.fullmatch(revision):
+    if DAY.fullmatch(revision):
         until = f"--until={revision}T23:59:59"
         answer = _git(folder, "rev-list", "-1", until, "HEAD", "--", ".")
         return (answer or b"").decode("ascii", "replace").strip() or None

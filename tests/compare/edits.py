@@ -207,8 +207,8 @@ def _printed(head: str, lines: Sequence[str]) -> dict[str, list[str]]:
         if typed := re.fullmatch(r"(give|pull|throw|pitch|claims|pair|kill) (.*?)\s*", line):
             label, words = typed.groups()
             name = next((key for key, those in _TYPED.items() if label in those), "claims")
-            said = words if label == "claims" else f"{label} {words}"
-            found.setdefault(name, []).append(said.replace(", ", " and "))
+            row = words if label == "claims" else f"{label} {words}"
+            found.setdefault(name, []).append(row.replace(", ", " and "))
         stands = re.match(r"(\w+(?:, \w+)*) (?:is|at) ", line)
         if stands and head.split()[0] in ("personnel", "formation"):
             found.setdefault("the men", []).extend(stands[1].split(", "))

@@ -65,7 +65,9 @@ def test_a_side_may_be_a_day_or_a_name_of_git(folder: Path, before: str) -> None
 def test_the_exit_code_is_a_diff_tools(folder: Path) -> None:
     same = _run("compare", "HEAD", str(folder))
     assert (same.exit_code, "Nothing has changed" in same.stdout) == (0, True)
-    assert _run("compare", "nowhere", str(folder)).exit_code == 2
+    nowhere, early = (_run("compare", day, str(folder)) for day in ("nowhere", "1999-12-31"))
+    assert (nowhere.exit_code, "no such revision" in nowhere.stderr) == (2, True)
+    assert (early.exit_code, "no revision of that day or before" in early.stderr) == (2, True)
 
 
 def test_plain_data_is_as_its_schema_says(folder: Path) -> None:
