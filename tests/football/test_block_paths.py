@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 
 from stemline.football.blocking.block_paths import block_path, lane
+from stemline.football.blocking.carrying import Hole, carry
 from stemline.football.blocking.run_rules import BlockWay
 from stemline.football.field import Side
 from stemline.football.play import Man
@@ -55,3 +58,15 @@ def test_a_back_behind_the_ball_arcs_to_the_playside(toward: Side) -> None:
     back = man("F", Position.FULLBACK, 0.0, -4.0)
     turn = way(back, BlockWay.ARC, Point(6.0 * toward.value, 5.0), toward).corners[1]
     assert turn.x * toward.value > 2.6
+
+
+@pytest.mark.parametrize(("x", "aims"), [(2.5, 2.0), (2.5, 0.7), (-2.5, 2.0), (-2.5, 5.4)])
+def test_a_back_behind_a_quarterback_under_centre_runs_straight_at_his_hole(
+    x: float, aims: float
+) -> None:
+    back = man("F", Position.FULLBACK, x, -4.0)
+    men = (*MEN, man("Q", Position.QUARTERBACK, 0.0, -1.0), back)
+    corners = carry([Hole(aims, aims > 5)], back, men).corners
+    ways = [b.x - a.x for a, b in pairwise(corners[:-1])]
+    assert all(way * ways[0] > 0 for way in ways)
+    assert all(b.y > a.y for a, b in pairwise(corners))

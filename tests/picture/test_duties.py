@@ -79,3 +79,24 @@ def test_a_smaller_picture_draws_him_beside_it_or_not_at_all(size: Size) -> None
     for rush in at_line(scene, "rush"):
         for cover in at_line(scene, "man"):
             assert abs(rush - cover) * scene.scale > (pens["rush"].weight + pens["man"].weight) / 2
+
+
+TWIST = look(
+    Duty(DutyKind.RUSH, "C gap", "", Point(3.25, -0.5)),
+    Duty(DutyKind.RUSH, "B gap", "", Point(1.95, -0.5), behind="T", via=Point(1.7, 2.0)),
+    T=(1.7, 0.9),
+    E=(3.3, 0.9),
+)
+
+
+@pytest.mark.parametrize("size", [Size.FULL, Size.QUARTER])
+def test_an_end_who_comes_in_beside_the_tackle_makes_no_loop_over_him(size: Size) -> None:
+    rushes = [
+        points_of(i.segments)
+        for i in drawn(TWIST, size).items
+        if isinstance(i, Stroke) and i.style == "rush"
+    ]
+    ends = max(rushes, key=lambda points: max(p.y for p in points))
+    behind = [p.x for p in ends if p.y > 0.9]
+    assert len(behind) > 1
+    assert all(b <= a + 0.01 for a, b in pairwise(behind))

@@ -63,6 +63,16 @@ def test_a_pitch_flies_from_the_end_of_his_line_to_its_man() -> None:
     assert pitch.times[1] < found["A-route"].times[-1]
 
 
+def test_a_quarterback_with_the_ball_pitches_it_behind_the_line() -> None:
+    veer = RUNS["veer"]
+    keeps = Path(Point(0, -1.2), (Leg(Point(3.4, -2), 0.8), Leg(Point(5, 0.8)), Leg(Point(5.4, 7))))
+    tasks = tuple(replace(a, path=keeps) if a.man == "Q" else a for a in veer.assignments)
+    option = replace(veer, carrier="Q", assignments=tasks)
+    (flight,) = strokes(picture(option, Size.FULL, THEME))["A-pitch"].segments
+    assert 2.5 < flight.start.x < 5
+    assert flight.end.y < flight.start.y < -0.5
+
+
 @pytest.mark.parametrize("name", ALL)
 def test_a_line_takes_as_long_as_its_man(name: str) -> None:
     play = ALL[name]

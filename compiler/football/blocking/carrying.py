@@ -130,13 +130,14 @@ def stands_wide(passer: Man) -> bool:
 
 
 def mesh(carrier: Man, passer: Man) -> list[Point]:
-    """Where he takes the ball: none for a man behind a quarterback who turns and comes to him, or
-    for one who gets the snap himself while the quarterback stands wide."""
+    """Where he takes the ball: none for a man behind a quarterback who turns and comes to him, as
+    one under centre does wherever the man stands behind, or for one who gets the snap himself while
+    the quarterback stands wide."""
     start, at = carrier.snap, passer.snap
     if stands_wide(passer):
         return []
     from_side = 1 if start.x > at.x else -1 if start.x < at.x else 0
-    if abs(start.x - at.x) <= 0.5 and start.y < at.y - 1:
+    if (passer.under_centre or abs(start.x - at.x) <= 0.5) and start.y < at.y - 1:
         return []
     if start.y > at.y + 1.5:  # a man in motion, in front of the quarterback or right behind him
         return [Point(at.x, max(at.y + MESH_FRONT, min(start.y, at.y + FASTEST_MESH)))]

@@ -41,7 +41,6 @@ def stunt_way(
     via = letter.man.duty.via if letter.man.duty is not None else None
     white = board.yards(_CLEAR) + board.weight("rush") / 2
     top = first.box.top + white
-    turn = Point(first.at.x, max(via.y if via is not None else top, top))
     side = 1.0 if gap.x >= first.at.x else -1.0
     room = _room(first, side, white, others)
     if room < board.weight("rush") / 2 + board.yards(_LEAST):
@@ -50,6 +49,9 @@ def stunt_way(
     if (gap.x - first.at.x) * side > beside:
         beside = min((gap.x - first.at.x) * side, first.half_width + white)
     down = Point(first.at.x + side * beside, top)
+    # Who comes from that side himself turns down there, and not in a loop over the letter.
+    over = down.x if (letter.at.x - down.x) * side > _TURN else first.at.x
+    turn = Point(over, max(via.y if via is not None else top, top))
     legs = [Leg(turn, _TURN)] if letter.at.y < turn.y + white else []
     legs.append(Leg(down, board.yards(_DOWN)))
     low = Point(down.x, first.box.bottom)

@@ -51,7 +51,7 @@ def pitch_items(
     the end of his fake, and is there when it has flown and its man has come."""
     if said_any(play.exchanges) or play.kind is not Kind.RUN or play.passer is None:
         return ()
-    keeper = _keeper(play.passer.label, drawn)
+    keeper = _keeper(play, play.passer.label, drawn)
     lines = {d.run.man: d for d in drawn if d.run.branch is None and len(d.points) > 1}
     if keeper is None:
         return ()
@@ -76,12 +76,19 @@ def pitch_items(
     return tuple(items)
 
 
-def _keeper(passer: str, drawn: Sequence[Drawn]) -> _Keeper | None:
+def _keeper(play: Play, passer: str, drawn: Sequence[Drawn]) -> _Keeper | None:
     own = [d for d in drawn if d.run.man == passer and len(d.points) > 1]
     keeps = next((d for d in own if d.run.branch is not None), None)
+    if keeps is None and play.carrier == passer:
+        keeps = next(iter(own), None)  # an option without a dive: his own way is the keep
     if keeps is None:
         return next((_Keeper(d.run.name, d.points, 1.0) for d in own), None)
-    last = next((n for n, p in enumerate(keeps.points) if p.y > -_BEHIND), len(keeps.points) - 1)
+    # Under centre he is never as deep as that: he pitches half way back up to the line.
+    deepest = min(p.y for p in keeps.points)
+    behind = max(-_BEHIND, deepest / 2)
+    low = next(n for n, p in enumerate(keeps.points) if p.y == deepest)
+    count = len(keeps.points)
+    last = next((n for n in range(low, count) if keeps.points[n].y > behind), count - 1)
     points = keeps.points[: max(2, last)]
     return _Keeper(keeps.run.name, points, length(points) / length(keeps.points))
 
