@@ -25,7 +25,8 @@ SAID = (
     ("only for", "look"), ("after 1 second", "look"), ("behind", "look"), ("shows", "look"),
     ("when motion", "look"), ("quarterback says", "run"), ("toward", "run"), ("needs", "concept"),
     ("only to", "dress"), ("is Z", "concept"), ("H runs", "concept"), ("never left in", "dress"),
-    ("> rest", "tag"),
+    ("> rest", "tag"), ("go to 2 outside", "tag"), ("at field", "look"), ("third, field", "look"),
+    ("field #1 runs", "run"), ("when Quads", "concept"),
 )  # fmt: skip
 """What a coordinator says on a sideline: words of a line, and the kind of block it stands in."""
 

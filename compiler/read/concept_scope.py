@@ -34,6 +34,8 @@ class Scope:
     all_eligible: bool = False
     by_place: Mapping[str, Choice] = field(default_factory=dict)
     """Of the roles those that no line gives with `is`: their name says who they are."""
+    spoken_to: Collection[str] = ()
+    """The men by place to whom lines say a word and nothing else: another line has them already."""
     calls_men: bool = False
     """Whether it is a tag: a man whom it names by his place is taken out of the concept's order,
     unless the concept names him so itself (``owned``)."""

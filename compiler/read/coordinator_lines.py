@@ -147,6 +147,7 @@ COORDINATOR_ROWS: tuple[tuple[str, str, Answer], ...] = (
     ("look", r"shows cover ?(?P<cover>[012346])", lambda m: typed(f"shows {_SHOWS[m['cover']]}")),
     ("dress", rf"never (?P<what>.+) from (?P<name>(?!{_HERE}).+)",
      r"never \g<what> in \g<name>"),
+    ("dress", rf"only from (?:the )?(?P<spots>(?:{_HERE}).*)", r"from \g<spots>"),
     ("dress", r"(?P<head>(?:best |never )?from .+?) or (?P<other>.+)", r"\g<head>, \g<other>"),
     ("dress", rf"with (?P<who>\w{{1,2}}|(?:strong|weak) #\d) (?P<route>(?:{_ROUTES})(?: \d+)?)",
      r"with \g<who> runs \g<route>"),

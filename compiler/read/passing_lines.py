@@ -89,11 +89,23 @@ def _may_not_catch(found: re.Match[str]) -> str:
     return f"by this code the centre may not catch a pass: let another man run it, such as {line}"
 
 
+def _beside_a_landmark(found: re.Match[str]) -> str:
+    """A place stands behind `to`; a number before it may be how deep, or how far beside it."""
+    head, place, yards = f"{found['head']} to", f"{found['way']} {found['mark']}", found["yards"]
+    if yards is None:
+        return typed(f"{head} 1 {place}")
+    deep = typed(f"{head} 1 {place} at {yards}")
+    return deep if int(yards) >= 10 else f"{typed(f'{head} {yards} {place}')} · {deep}"
+
+
 _ROUTE = "|".join(sorted(LIBRARY, key=len, reverse=True))
 _MAN = r"\w{1,2}|back|(?:call|away) #\d"
 _JET = r"(?: in| on| into| a| the)*(?: \w+)?(?: motion)?(?: across)? (?:to|toward|into)"
 
 PASSING_ROWS: tuple[tuple[str, str, Answer], ...] = (
+    (_PASS, r"(?P<who>.+?) runs (?:an? )?pivot(?P<rest> .+)?", r"\g<who> runs whip\g<rest>"),
+    (_PASS, rf"(?P<head>.+? runs (?:{_ROUTE}))(?: (?P<yards>\d+))? (?P<way>inside|outside) "
+            r"(?:the )?(?P<mark>tackle|end|hash|divide|numbers|sideline)", _beside_a_landmark),
     (_PASS, rf"(?:c|cent(?:re|er)) runs (?P<route>(?:{_ROUTE})(?: \d+)?)", _may_not_catch),
     (_PASS, rf"(?P<who>.+?) runs (?P<route>{_SHORT}) (?P<way>{_NEAR}) (?:the |a )?(?:him|it|[A-Z]"
             r"|(?:strong|weak) #\d)", _beside_a_man),

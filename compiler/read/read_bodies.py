@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 
@@ -110,6 +110,10 @@ class Bodies:
         called = (letter for p in subjects if (letter := letters.called(p)))
         men |= {x: ByLetter(x) for x in called if x not in letters.same_as}
         by_place = {name: choice for name, choice in men.items() if name not in roles}
+        spoken_to = {n for n, choice in by_place.items() if not isinstance(choice, ByLetter)}
+        spoken_to -= _who_do(facts)
+        for name in spoken_to:
+            del by_place[name]
         mentioned = dict.fromkeys(x for fact in facts for x in letters.mentioned(fact))
         # The quarterback gets no ball of his own: `alert Q` is no man to look at.
         pointed = tuple(x for x in mentioned if x not in by_place and x[0] != "Q")
@@ -121,6 +125,7 @@ class Bodies:
             self._named_protections(),
             self.settings.code.all_eligible,
             by_place,
+            spoken_to=spoken_to,
             positions=self.positions,
             keys=tuple(keys),
             looks=tuple(self.blocks.names("look")),
@@ -156,6 +161,12 @@ class Bodies:
         own = tuple(self.blocks.names("protection"))
         known = {name.casefold() for name in own}
         return (*own, *(name for name in PROTECTIONS if name not in known))
+
+
+def _who_do(facts: Iterable[Fact]) -> set[str]:
+    """The men by place of whom a line says more than a word to them."""
+    subjects = (p for f in facts if f.verb and f.key not in ("is", "says") for p in f.subject)
+    return {name for subject in subjects for name in read_men(subject)}
 
 
 def _family(fact: Fact) -> str:

@@ -229,12 +229,15 @@ class _ConceptLines:
         men = read_men(subject) if key != "is" and not letter else {}
         if letter:
             men = {letter: ByLetter(letter)}
-        if men and men.keys() <= self.scope.by_place.keys():
+        if men and men.keys() <= {*self.scope.by_place, *self.scope.spoken_to}:
             if key == "says" and self._only_spoken_to(men):
                 for choice in men.values():
                     self._note(choice, fact)
                 return
             for name, choice in men.items():
+                if name in self.scope.spoken_to:
+                    self._note(choice, fact)
+                    continue
                 self._by_place(name, choice, fact)
                 self._does(name, fact, subject)
             return

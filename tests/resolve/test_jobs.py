@@ -225,6 +225,15 @@ def test_what_the_coach_says_to_a_role_goes_with_its_man() -> None:
     assert made.says == ("Snap your head.", "Win inside.")
 
 
+@pytest.mark.parametrize("who", ["strong #1", "each #1", "field #1"])
+def test_a_word_to_a_man_by_place_goes_with_whoever_has_his_role(who: str) -> None:
+    result = one("runs dig", extra=f'    {who} says "Win inside."\n')
+    made = play(result, "Three Two Right Test")
+    found = made.runs("a")
+    assert found is not None and found.says == ("Win inside.",)
+    assert not made.nobody
+
+
 def test_one_line_may_speak_of_several_roles() -> None:
     text = 'concept Test\n    a, b is weak #1 or strong #1\n    a, b runs dig\n    a, b says "Go."'
     result = compiled(TWELVE, THREE_TWO, text, dress("Three Two", concept="Test"))
