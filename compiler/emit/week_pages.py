@@ -112,7 +112,7 @@ def _index_pitch(lines: Sequence[WeekIndexLine], theme: Theme, paper: str) -> fl
         return max(1, ceil(wide / (share * width - _INDEX_GAP)))
 
     rows = sum(
-        max(deep(f"{line.call} > {line.becomes}" if line.becomes else line.call, "semibold", 0.29),
+        max(deep(f"{line.said} > {line.becomes}" if line.becomes else line.said, "semibold", 0.29),
             deep(line.short, "regular", 0.2), deep(line.situations, "regular", 0.21))
         for line in lines
     )  # fmt: skip

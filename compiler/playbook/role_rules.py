@@ -24,11 +24,13 @@ class Ranked:
 
 @dataclass(frozen=True)
 class ByRole:
-    """The side another role comes from, or the one across from it."""
+    """The side another role comes from, or the one across from it; ``across`` where the text says
+    `across from`, which also tells of a man that he stands there."""
 
     role: str
     opposite: bool
     span: Span = field(compare=False)
+    across: bool = False
 
 
 @dataclass(frozen=True)

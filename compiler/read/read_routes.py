@@ -337,7 +337,7 @@ def read_way(
     if role is None:
         words.at = start
         raise words.miss(E444, roles)
-    return ByRole(role, name in ("away from", "across from"), at)
+    return ByRole(role, name in ("away from", "across from"), at, name == "across from")
 
 
 def _words(route: Route, depth: float | None, extra: str, then: list[str]) -> str:

@@ -115,7 +115,10 @@ def _assignment(
             leads = not (role == CARRIER or handles) and _same_hole(base.value, body, picture)
             path = aim_path(base.value, man, picture, exchanges, leads=leads)
         case BlockRules():
-            pass  # worked out against a defence, or told in words only
+            # Worked out against a defence; a receiver's on a pass is drawn without one too.
+            way = base.value.rules[0].way.value if base.value.rules else ""
+            if way in ("stalk", "crack") and not body.line:
+                path = _block(BlockSaid(way, None), man, picture)
     decide = _decision(body, role, base.value, worlds)
     job = words_of(base.value, role) + (_decides(decide) if decide else "")
     branches: list[Branch] = []
@@ -305,10 +308,14 @@ def _facing(way: Side, run: RouteJob, man: Man, picture: LinedUp) -> Side:
     strokes = run.route.strokes
     if run.target is not None:
         strokes = aimed(strokes, run.target, run.end, depth)
-    corners = trace((*strokes, *run.then), depth, Runner(man.snap, own, picture.field)).corners
+    straight = trace((*strokes, *run.then), depth, Runner(man.snap, own, picture.field))
+    corners = straight.corners
     turns = [b.x - a.x for a, b in pairwise(corners) if abs(b.x - a.x) > _STRAIGHT_UP]
     if not turns:
         return way
+    across = isinstance(run.way, ByRole) and run.way.across and own is way
+    if across and straight.ending is Ending.RUN and turns[-1] * own.value < 0:
+        return own  # he is the man across from the other one, and nobody's post turns out
     return own if turns[-1] * way.value > 0 else own.other
 
 

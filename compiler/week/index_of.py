@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from stemline.week.killed_rows import killed_by_book
+from stemline.week.killed_rows import bare_call, killed_by_book
 from stemline.week.week_values import Week
 
 
 @dataclass(frozen=True)
 class WeekIndexLine:
-    """A call's line, all in words; ``becomes`` is what it is killed to, and on what."""
+    """A call's line, all in words; ``becomes`` is what it is killed to, and on what, ``said`` what
+    stands before it on paper: the call without the tags that only say so."""
 
     number: str
     call: str
@@ -20,6 +21,7 @@ class WeekIndexLine:
     page: str
     formation: str
     people: str
+    said: str
 
 
 def index_lines(week: Week) -> tuple[WeekIndexLine, ...]:
@@ -35,6 +37,7 @@ def index_lines(week: Week) -> tuple[WeekIndexLine, ...]:
             page="" if e.page is None else str(e.page),
             formation=e.formation,
             people=e.personnel,
+            said=bare_call(e.play).spoken if e.play.becomes else e.call,
         )
         for e in sorted(named, key=lambda e: (e.call.casefold(), e.call))
     )

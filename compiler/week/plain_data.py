@@ -31,7 +31,9 @@ def data_files(week: Week) -> dict[str, bytes]:
     return {
         "call-sheet.csv": _table(_sheet(week)),
         "wristbands.csv": _table(_bands(week)),
-        "index.csv": _table([vars(line) for line in index_lines(week)]),
+        "index.csv": _table(
+            [{k: v for k, v in vars(line).items() if k != "said"} for line in index_lines(week)]
+        ),
         "script.csv": _table(_script(week)),
         "week.json": (json.dumps(week_json(week), ensure_ascii=False) + "\n").encode(),
     }

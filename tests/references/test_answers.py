@@ -146,11 +146,11 @@ OPEN = (  # one of the reads is open, or beaten by a good throw: the call has an
     Sign("Drive", H, FIRE, ("drive",), CUSTOM),
     Sign("Levels", L, FOUR, ("low",), LEVELS),
     Sign("Flood", H, FIRE, ("flat",), CUSTOM),
-    Sign("Snag", H, FIRE, ("flat", "sit"), SEAM),
+    Sign("Snag", H, FIRE, ("sit",), SEAM),
     Sign("Hitches", L, ZERO, ("outside",), HITCH),
     Sign("Crossers", BOTH, FIRE + FOUR, ("near", "far"), CUSTOM),
     Sign("Tunnel", H, THREE + FOUR, ("tunnel",), CUSTOM),
-    Sign("Choice", H, TWO + THREE, ("choice",), CUSTOM),
+    Sign("Choice", H, TWO, ("choice",), CUSTOM),
     Sign("Levels", L, ONE, ("low",), CUSTOM),
     Sign("Deep Over", H, ONE, ("over",), CUSTOM),
 )

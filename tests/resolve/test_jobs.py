@@ -78,6 +78,8 @@ def corners(line: str, rule: str = "strong #1", side: str = "Right") -> list[tup
         ("runs shoot toward b", "back", [(-2, -5), (6, 2)]),
         ("runs shoot across from b", "back", [(-2, -5), (-10, 2)]),
         ("runs shoot right side", "back", [(-2, -5), (6, 2)]),
+        ("runs dig across from b", "weak #1", [(-20.5, 0), (-20.5, 12), (-11.5, 12)]),
+        ("runs out 10 across from b", "weak #1", [(-20.5, 0), (-20.5, 10), (-26.5, 10)]),
         ("runs go to numbers", "strong #3", [(6.6, -1), (6.6, 2), (22.5, 11), (22.5, 22)]),
         ("runs flat to 2 inside sideline", "strong #3", [(6.6, -1), (6.6, 1), (30.5, 4)]),
         ("runs dig then up to 20", "strong #1", [(22.5, 0), (22.5, 12), (13.5, 12), (13.5, 20)]),

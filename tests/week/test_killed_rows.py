@@ -53,6 +53,7 @@ def test_a_band_has_one_number_for_both() -> None:
     assert cell.words.endswith(" > Stick") and "Kill" not in cell.words
     (line,) = [line for line in index_lines(week) if line.call == KILLED]
     assert line.becomes == "Stick when Bear One"
+    assert line.said == "Pistol Right Counter"
 
 
 def test_it_is_counted_as_what_is_called_first() -> None:

@@ -389,7 +389,7 @@ def _line_words(play: Play, base: Play, lines: Sequence[_Told]) -> str:
     protection, jobs = _line_of(play)
     before = dict(lines[0][1]) if play.kind is Kind.RUN else {}
     changed = [one for one in jobs if before.get(one[0]) != one[1]]
-    name = f"{protection}. " if protection != base.protection else ""
+    name = f"{protection} protection. " if protection != base.protection else ""
     look = play.defence
     against = f"Against {look.name}: " if look is not None and base.defence is None else ""
     # where the page has a table of fronts instead, no rule stands in full in the row

@@ -19,6 +19,7 @@ from stemline.football.defence.fronts import (
 from stemline.football.defenders import Defender, Level
 from stemline.football.field import Side
 from stemline.football.play import Man
+from stemline.geometry.paths import Point
 
 NOBODY = ""
 _SHUT = (BlockWay.DOWN, BlockWay.PIN)
@@ -45,6 +46,7 @@ class RunBoard:
         keys: frozenset[str],
         hold: bool,
         may_throw: bool = False,
+        throw: Point | None = None,
     ) -> None:
         self.front = front
         self.at = {t.man: men[t.man].snap for t in tasks}
@@ -56,6 +58,7 @@ class RunBoard:
         self.keys = keys
         self.hold = hold
         self.may_throw = may_throw
+        self.throw = throw
         self.given: dict[str, str] = {}  # step 1: man → defender
         self.choice: dict[str, tuple[int, str]] = {}  # man → index of his rule, defender
         self.owners: dict[str, list[str]] = {}

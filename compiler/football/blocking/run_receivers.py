@@ -41,7 +41,7 @@ class Receivers(Climbers):
             pairs = [
                 (man, d)
                 for man in waiting
-                for d in self._aimed(man, [d for d in self._over(man) if self._is_free(d)])
+                for d in self._stalked(man, [d for d in self._over(man) if self._is_free(d)])
             ]
             if not pairs:
                 break
@@ -63,6 +63,13 @@ class Receivers(Climbers):
             return there
         wanted = self._described(man, rule)
         return [d for d in there if d in wanted] or there
+
+    def _stalked(self, man: str, there: list[Defender]) -> list[Defender]:
+        """Whom he stalks of those: the first whom his text describes, else anybody."""
+        rule = self.tasks[man].rules[self.choice[man][0]]
+        if rule.way is not BlockWay.STALK or rule.target is None:
+            return self._aimed(man, there)
+        return [d for d in self._described(man, rule) if d in there][:1] or there
 
     def _waiting(self, way: BlockWay) -> list[str]:
         """Receivers who block so and have nobody yet: the second level is asked more than once."""
@@ -103,8 +110,10 @@ class Receivers(Climbers):
 
     def _nearer(self, man: str, to: Defender) -> tuple[float, tuple[float, float, str], str]:
         """How near a receiver is to a man he may stalk: sideways first, for he has to get by
-        nobody on the way up the field."""
+        nobody on the way up the field; for a screen how far it is by him to the throw."""
         away = abs(to.at.x - self.at[man].x) + to.at.y / 4
+        if self.throw is not None:
+            away = self.at[man].distance(to.at) + to.at.distance(self.throw)
         return round(away, 3), self.from_ball(man), to.label
 
     def _can_help(self, defender: Defender) -> bool:

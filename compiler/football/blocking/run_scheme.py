@@ -32,6 +32,7 @@ from stemline.football.blocking.run_trades import CLIMB_REACH, WALL_REACH
 from stemline.football.defence.fronts import BOX_DEPTH, HEAD_UP, OVER_BALL, TOUCH, Front
 from stemline.football.defenders import Defender, Level
 from stemline.football.play import Man
+from stemline.geometry.paths import Point
 
 _FROM_THE_LINE = (BlockWay.ON, BlockWay.DOWN, BlockWay.PIN, BlockWay.OUT)
 """Rules of a wing who goes on to a linebacker where they find nobody, as the line does."""
@@ -87,13 +88,15 @@ def scheme(
     *,
     hold: bool = False,
     may_throw: bool = False,
+    throw: Point | None = None,
 ) -> Scheme:
     """The blocks of ``tasks`` against ``front``; ``men`` by label, ``keys`` are read and left.
 
     ``hold`` keeps linemen at the line, for a pass that shows a run. On a run that ``may_throw`` a
-    double team goes on only where its text sends it.
+    double team goes on only where its text sends it. ``throw`` is where a screen is caught, in
+    yards from the ball: receivers take who is near their way to it.
     """
-    return _Solver(front, tasks, men, frozenset(keys), hold, may_throw).solved()
+    return _Solver(front, tasks, men, frozenset(keys), hold, may_throw, throw).solved()
 
 
 class _Solver(Receivers):

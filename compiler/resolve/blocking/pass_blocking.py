@@ -38,6 +38,7 @@ from stemline.playbook.protection_definitions import Protection
 from stemline.read.ready_protections import ready
 from stemline.resolve.blocking.protectors import Protector, Protectors, RushSeen
 from stemline.resolve.blocking.run_blocking import faked, first_steps
+from stemline.resolve.blocking.screen_blocks import ScreenBlocks
 from stemline.resolve.roles import Bound
 
 
@@ -65,6 +66,7 @@ class PassBlocking:
         if faker is not None:
             play = first_steps(play, body, bound, picture, faker)
         self._play, self._faker = play, faker
+        self._wide = ScreenBlocks(play, body, bound, picture)
         self._men: Protectors | None = None
         self._found: tuple[Diagnostic, ...] = ()
         if protection is None or protection.broken:
@@ -83,6 +85,8 @@ class PassBlocking:
         play = replace(self._play, defence=defence, against=shows)
         if self._men is not None and defence is not None:
             play = _against(play, defence, self._men)
+        if defence is not None:
+            play = self._wide.against(play, defence)
         return (play if self._faker is None else faked(play, self._faker)), self._found
 
 

@@ -51,6 +51,7 @@ from stemline.playbook.run_definitions import (
 from stemline.resolve.blocking.handing_off import following, handed_on, passer_job
 from stemline.resolve.blocking.keying import left_instead, read
 from stemline.resolve.blocking.run_words import taken_words
+from stemline.resolve.blocking.screen_blocks import thrown_short
 from stemline.resolve.blocking.told_blocks import (
     described,
     holders_by_label,
@@ -147,7 +148,10 @@ class RunBlocking:
     def _scheme(self, front: Front, read: Iterable[str]) -> Scheme:
         men = {m.label: m for m in self._picture.men}
         throws = any(r.does == "throw" for r in self._body.reactions)
-        return scheme(front, self._tasks, men, read, hold=self._shows_run, may_throw=throws)
+        throw = thrown_short(self._play) if self._shows_run else None
+        return scheme(
+            front, self._tasks, men, read, hold=self._shows_run, may_throw=throws, throw=throw
+        )
 
     def _front(self, defence: Defence) -> Front:
         return front_of(self._picture.men, defence, self._toward, self._through.hole)
