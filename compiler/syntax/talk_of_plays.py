@@ -287,7 +287,7 @@ PLAYS_TURNED: tuple[tuple[str, str, str], ...] = (
         "{head}",
     ),
     (_PLAYS, r"(?P<head>.+ throws to .+) or runs?(?: it)?", "{head} or run"),
-    (_PLAYS, r"(?P<head>.+ throws to [\w# ]+?) deep", "{head}"),
+    (_PLAYS, r"(?P<head>.+ throws to (?:(?! at )[\w# ])+?) deep", "{head}"),
     (
         _PLAYS,
         r"(?P<head>.+ (?:tosses|pitches|hands|throws)) (?:it )?back to (?P<rest>.+)",

@@ -209,7 +209,8 @@ def order_off(page: Quarterback, base: Play, play: Play, plays: Sequence[Play]) 
     }  # fmt: skip
     nothing = {
         "feet": "no steps said", "reads": "no reads", "pressure": "no read under pressure",
-        "alert": "no alert", "claim": "no shape to read", "last": "not said",
+        "alert": "no alert", "claim": "no shape to read",
+        "last": "nothing said for when nobody is open",
     }  # fmt: skip
     for part, own in _own(play).items():
         said = [c.words.removeprefix(heads[part]) for c in mine if c.part == part]

@@ -292,6 +292,7 @@ def test_two_by_two_is_not_served_and_the_message_says_why(code: str, formation:
     assert [dict(d.values) for d in missing] == [
         {
             "call": "Doubles Right Crossers and 1 more call",
+            "line": "over is inside opposite under or nobody",
             "role": "over",
             "why": "strong #2 already runs the settle, strong #1 already runs the clear, "
             "nobody is left on the strong side",
