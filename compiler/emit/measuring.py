@@ -85,7 +85,8 @@ class Measuring:
         lacking = [id_ for id_ in texts if not has(keys[id_], id_)]
         groups = [lacking[at : at + _TOGETHER] for at in range(0, len(lacking), _TOGETHER)]
         parts = [self._part(each) for each in groups]
-        parts = [replace(part, html=in_one_column(part.html)) for part in parts]
+        if self._theme.bundled:  # a coach's styles may set their columns in another way
+            parts = [replace(part, html=in_one_column(part.html)) for part in parts]
         for group, found in zip(groups, measure(parts), strict=True):
             known = in_two_columns(found)
             for id_ in group:

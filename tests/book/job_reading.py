@@ -164,12 +164,16 @@ def line_jobs(page: ConceptPage, play: Play, plays: Sequence[Play]) -> dict[str,
     return told
 
 
+_PROTECTION = " protection. "
+"""What stands behind the name of one."""
+
+
 def protection(page: ConceptPage, play: Play, plays: Sequence[Play]) -> str:
     """The protection's name in ``play``."""
     if page.line is None:
         return ""
     for change in page.line.but:
-        first = change.words.partition(". ")[0]
+        first = change.words.partition(_PROTECTION)[0]
         if holds(change.calls, play, plays) and first in {p.protection for p in plays}:
             return first
     return page.line.protection
@@ -202,7 +206,7 @@ def _placed(words: str, base: Play) -> str:
 
 def _changed_line(page: ConceptPage, change: JobChange, play: Play) -> Iterator[tuple[str, str]]:
     words = change.words
-    name, dot, rest = words.partition(". ")
+    name, dot, rest = words.partition(_PROTECTION)
     if dot and name == play.protection and ":" not in name:
         words = rest
     words = re.sub(r"^Against [^:]+: ", "", words)

@@ -140,7 +140,7 @@ def test_each_thing_that_a_page_reads_makes_it_anew(tmp_path: Path) -> None:
 
 
 _ENTRY = '[[], [["e", "Hitches", "PASS", [-1], true, "", []]], [-2, "e"]]'
-FORGED = tuple(each.encode() for each in ("{}", "3", '[[], [], 7]', _ENTRY, "\x80"))
+FORGED = tuple(each.encode() for each in ("{}", "3", "[[], [], 7]", _ENTRY, "\x80"))
 
 
 def test_rows_that_are_none_of_ours_cost_time_and_nothing_else(tmp_path: Path) -> None:
