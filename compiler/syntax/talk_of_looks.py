@@ -6,28 +6,10 @@ pattern's groups as they were written. Common practice, no published source.
 
 from __future__ import annotations
 
-_PLAYS = "concept run tag"
-_MAN = (
-    r"(?:the )?(?:[a-z]\w?|(?:(?:strong|weak|call|away|each) )?#\d|(?:playside |"
-    r"backside |left |right |each |both |strong |weak )?"
-    r"(?:guards?|tackles?|ends?|tight end|line|cent(?:re|er)|fullback|back|wing|"
-    r"carrier|inside|"
-    r"outside|slot))"
-)
-_WHO = rf"(?P<who>{_MAN}(?:(?: ,| and) {_MAN})*)"
+from stemline.syntax.talk_of_plays import SIDE
+
 _MEN = r"(?P<who>[a-z]\w?(?: , [a-z]\w?)*)"
 """Defenders by their letters."""
-_HIM = r"(?P<him>(?!ball\b|line\b)[a-z0-9][\w ]*?)"
-_FOR = r"(?:to|for|onto|on|at|and blocks?|and gets?)(?: the)?"
-_AROUND = r"(?:the )?(?:tight end|end|edge|corner|y)"
-_LB = r"(?:then )?(?:climbs? )?(?:up )?(?:to|for|onto)(?: the)?"
-_EVERYBODY = (
-    r"(?P<all>(?:the |all |all the )?(?:receivers|wide receivers|wideouts|wide "
-    r"outs|wides|slots|"
-    r"slotbacks|slot receivers|pass catchers))"
-)
-_OVER_THEM = r"(?: (?:the |their )?(?:men|man|defenders?|guys?)(?: over (?:them|him))?)?"
-_SIDE = r"playside|backside|strong|weak|call|away|left|right|field|boundary"
 
 LOOKS: tuple[tuple[str, str, str], ...] = (
     # A defence.
@@ -52,7 +34,7 @@ LOOKS: tuple[tuple[str, str, str], ...] = (
     ),
     (
         "look",
-        rf"{_MEN} (?:is |plays )?off(?: on| of| over)? (?:the )?(?P<on>(?:(?:{_SIDE}) "
+        rf"{_MEN} (?:is |plays )?off(?: on| of| over)? (?:the )?(?P<on>(?:(?:{SIDE}) "
         r")?#\d.*)",
         "{who} at {on} , off",
     ),
@@ -70,14 +52,14 @@ LOOKS: tuple[tuple[str, str, str], ...] = (
     (
         "look",
         rf"{_MEN} (?:(?:comes|rushes|blitzes|loops|goes) )?(?:around |out |outside )*"
-        rf"(?:(?:to|and|for) )?contains?(?P<side>(?: ,)? (?:{_SIDE}))?(?: side)?",
+        rf"(?:(?:to|and|for) )?contains?(?P<side>(?: ,)? (?:{SIDE}))?(?: side)?",
         "{who} rushes contain{side}",
     ),
     (
         "look",
         rf"{_MEN} (?:comes|blitzes|rushes|loops|goes) (?:around |off |from )+(?:the "
         r")?(?:edge|outside|end|corner)"
-        rf"(?P<side>(?: ,)? (?:{_SIDE}))?",
+        rf"(?P<side>(?: ,)? (?:{SIDE}))?",
         "{who} rushes contain{side}",
     ),
     (
@@ -110,8 +92,8 @@ LOOKS: tuple[tuple[str, str, str], ...] = (
     ),
     (
         "look",
-        rf"{_MEN} (?:takes?|has|gets?|covers?) (?:the )?(?P<whom>(?:(?:{_SIDE}) "
-        rf")?(?:tight end|back|backs|#\d)(?: (?:{_SIDE}))?)"
+        rf"{_MEN} (?:takes?|has|gets?|covers?) (?:the )?(?P<whom>(?:(?:{SIDE}) "
+        rf")?(?:tight end|back|backs|#\d)(?: (?:{SIDE}))?)"
         r"(?: man(?: to man)?)?",
         "{who} covers {whom}",
     ),

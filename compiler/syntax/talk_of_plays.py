@@ -15,8 +15,6 @@ _MAN = (
     r"outside|slot))"
 )
 _WHO = rf"(?P<who>{_MAN}(?:(?: ,| and) {_MAN})*)"
-_MEN = r"(?P<who>[a-z]\w?(?: , [a-z]\w?)*)"
-"""Defenders by their letters."""
 _HIM = r"(?P<him>(?!ball\b|line\b)[a-z0-9][\w ]*?)"
 _FOR = r"(?:to|for|onto|on|at|and blocks?|and gets?)(?: the)?"
 _AROUND = r"(?:the )?(?:tight end|end|edge|corner|y)"
@@ -27,7 +25,7 @@ _EVERYBODY = (
     r"slotbacks|slot receivers|pass catchers))"
 )
 _OVER_THEM = r"(?: (?:the |their )?(?:men|man|defenders?|guys?)(?: over (?:them|him))?)?"
-_SIDE = r"playside|backside|strong|weak|call|away|left|right|field|boundary"
+SIDE = r"playside|backside|strong|weak|call|away|left|right|field|boundary"
 
 PLAYS: tuple[tuple[str, str, str], ...] = (
     (
@@ -153,7 +151,7 @@ PLAYS: tuple[tuple[str, str, str], ...] = (
     (
         "run",
         rf"{_WHO} fills?(?: in)?(?: (?:for (?:the )?(?:puller|guard|tackle)|"
-        rf"(?:{_SIDE})|[abc]|"
+        rf"(?:{SIDE})|[abc]|"
         r"gap|the|hole))*",
         "{who} blocks hinge",
     ),
@@ -185,7 +183,7 @@ PLAYS: tuple[tuple[str, str, str], ...] = (
     (
         "run",
         rf"(?:the )?(?:qb|q|quarterback) (?:boot|bootleg|roll)s?(?: out)?(?: (?:to )?(?:the )?"
-        rf"(?P<side>{_SIDE}))?",
+        rf"(?P<side>{SIDE}))?",
         "feet fake , boot {side}",
     ),
     ("concept tag", r"(?:fake|show)s? (?:the )?run (?P<name>.+)", "join run {name}"),
@@ -308,7 +306,7 @@ PLAYS_TURNED: tuple[tuple[str, str, str], ...] = (
     (
         _PLAYS,
         r"(?P<who>.+) aims outside(?: the)?(?: tight)? end ,? ?(?:to the "
-        rf")?(?P<side>{_SIDE})",
+        rf")?(?P<side>{SIDE})",
         "{who} aims {side} outside the end",
     ),
     (
