@@ -18,6 +18,7 @@ from typing import Any
 from stemline.diagnostics.catalogue.themes import E916
 from stemline.emit.engine_log import PictureFailed, heard
 from stemline.emit.engine_memory import remember
+from stemline.emit.engine_styles import without_notes
 from stemline.emit.fetch import Refused, answer
 from stemline.emit.gallery import Gallery
 from stemline.emit.pdf_forms import Forms
@@ -53,10 +54,12 @@ class Engine:
 
     def __init__(self, gallery: Gallery, theme: Theme, shared: Shared | None = None) -> None:
         weasyprint = _weasyprint()
-        remember()
+        known = remember()
         pictures = {art.id: art.svg for art in gallery.arts if art.ink is None}
         self.forms = Forms(theme)
-        self._html, self._shared, self._theme = weasyprint.HTML, shared, theme
+        bare = known and shared is not None  # another coach's theme may have notes
+        self._html = without_notes(weasyprint.HTML) if bare else weasyprint.HTML
+        self._shared, self._theme = shared, theme
         self._names = {f"stemline:picture/{art.id}": art.name for art in gallery.arts}
         self._fatal: type[BaseException] = weasyprint.urls.FatalURLFetchingError
         self._fetcher = _fetcher(weasyprint, theme, pictures)

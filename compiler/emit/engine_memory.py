@@ -3,7 +3,7 @@
 A document is laid out many times over: columns are tried at one height after another, cells are
 measured before they are set, and a section is laid out to be measured and again to be set. Each
 time the engine breaks the same words into lines and reads the same lengths off the same styles.
-`remember` puts memories before three of its functions; what they answer is what the functions
+`remember` puts memories before some of its functions; what they answer is what the functions
 would. An engine of another version than these were read in is left as it is.
 
 One more is put aside: a leader of spaces draws nothing, and is hundreds of boxes a page.
@@ -16,11 +16,13 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Callable
-from functools import wraps
+from functools import lru_cache, wraps
 from typing import Any
 
-_KNOWN = ("70.0",)
-"""The versions whose functions were read."""
+from stemline.emit.engine_styles import first_looks
+
+_KNOWN = (("70.0", "0.13.0"),)
+"""The versions whose functions were read, of the engine and of what writes its objects."""
 _MOST = 40_000
 """Lines that are remembered at a time: those of a book of some hundred pages."""
 _OF_LINES = (
@@ -40,24 +42,35 @@ _WIDE = (
 _TALL = ("height", "min_height", "max_height")
 _BORDERS = tuple(f"border_{side}_width" for side in ("top", "right", "bottom", "left"))
 _LINES, _STRUT, _LENGTHS = "stemline lines", "stemline strut", "stemline lengths"
+_DESCRIPTION = "stemline description"
 """Where on fonts and styles the memories are."""
 
 _Lengths = tuple[dict[str, Any], tuple[tuple[str, float], ...]]
 
 
-def remember() -> None:
-    """Put the memories before the engine's functions, once in a process."""
+def remember() -> bool:
+    """Put the memories before the engine's functions, once in a process; whether it is a version
+    whose functions were read."""
+    import pydyf
     import weasyprint
+    from weasyprint.css import ComputedStyle
     from weasyprint.layout import leader, percent
-    from weasyprint.text import line_break
+    from weasyprint.text import fonts, line_break
 
-    if weasyprint.__version__ not in _KNOWN or hasattr(line_break, _LINES):
-        return
+    if (weasyprint.__version__, pydyf.__version__) not in _KNOWN:
+        return False
+    if hasattr(line_break, _LINES):
+        return True
     setattr(line_break, _LINES, True)
     _put(line_break.split_first_line, lines_remembered(line_break.split_first_line))
     _put(line_break.strut, strut_remembered(line_break.strut))
     _put(percent.resolve_percentages, lengths_remembered(percent.resolve_percentages))
     _put(leader.handle_leader, blank_left_out(leader.handle_leader))
+    _put(fonts.get_font_description, description_remembered(fonts.get_font_description))
+    _put(line_break.can_break_text, lru_cache(maxsize=_MOST)(line_break.can_break_text))
+    pydyf._to_bytes = written_remembered(pydyf._to_bytes)
+    ComputedStyle.__missing__ = first_looks(ComputedStyle.__missing__)
+    return True
 
 
 def _put(function: Callable[..., Any], before: Callable[..., Any]) -> None:
@@ -119,6 +132,19 @@ def strut_remembered(made: Callable[[Any], Any]) -> Callable[[Any], Any]:
     return strut
 
 
+def description_remembered(made: Callable[[Any], Any]) -> Callable[[Any], Any]:
+    """As `get_font_description`, asked once of a style: who is given it takes a copy."""
+
+    @wraps(made)
+    def get_font_description(style: Any) -> Any:
+        held = vars(style).get(_DESCRIPTION)
+        if held is None:
+            held = vars(style)[_DESCRIPTION] = made(style)
+        return held
+
+    return get_font_description
+
+
 def lengths_remembered(resolve: Callable[[Any, Any], None]) -> Callable[[Any, Any], None]:
     """As `resolve_percentages`, the lengths of a style read once; one with sums, with heights in
     percent, or whose borders collapse or count as its width, is left to the engine."""
@@ -157,6 +183,27 @@ def blank_left_out(handle: Callable[[Any, Any, Any], None]) -> Callable[[Any, An
             box.children = ()
 
     return handle_leader
+
+
+def written_remembered(written: Callable[[Any], bytes]) -> Callable[[Any], bytes]:
+    """As `_to_bytes`, by what kind of thing it is, and each number written once."""
+
+    @lru_cache(maxsize=_MOST)
+    def number(value: float) -> bytes:
+        return written(value)
+
+    @wraps(written)
+    def _to_bytes(item: Any) -> bytes:
+        kind = type(item)
+        if kind is bytes:
+            return item  # type: ignore[no-any-return]
+        if kind is float:
+            return number(item)
+        if kind is str:
+            return item.encode("ascii")  # type: ignore[no-any-return]
+        return written(item)
+
+    return _to_bytes
 
 
 def _lengths(style: Any) -> _Lengths | None:

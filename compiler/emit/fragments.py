@@ -221,24 +221,26 @@ class _Cutting:
             each = self._pdf.objects[self._queue[at]]
             if isinstance(each, Stream):
                 stream = copy(each)
-                stream.extra = self._swapped(each.extra)
+                stream.extra = {key: self._told(value) for key, value in each.extra.items()}
                 head, mark, body = stream.data.partition(b"\nstream\n")
                 yield head, mark + body
             else:
-                yield self._swapped(each).data, b""
+                yield self._told(each), b""
 
-    def _swapped(self, value: Any) -> Any:
-        """The value with its references open."""
-        from pydyf import Array, Dictionary
-
-        if isinstance(value, dict):
-            return Dictionary({key: self._swapped(each) for key, each in value.items()})
-        if isinstance(value, list):
-            return Array([self._swapped(each) for each in value])
-        if isinstance(value, bytes) and (found := _REFERENCE.fullmatch(value)):
+    def _told(self, value: Any) -> bytes:
+        """The value as it is written, its references open."""
+        if isinstance(value, bytes):
+            found = _REFERENCE.fullmatch(value)
+            if found is None:
+                return value
             number = int(found[1])
             return self._opened.get(number) or _open(str(self._local(number)))
-        return value
+        if isinstance(value, dict):
+            each = (b"/%s %s" % (_plain(key), self._told(held)) for key, held in value.items())
+            return b"<<%s>>" % b"".join(each)
+        if isinstance(value, list):
+            return b"[%s]" % b" ".join(map(self._told, value))
+        return _plain(value)
 
     def _local(self, number: int) -> int:
         if number not in self._at:
@@ -279,7 +281,15 @@ def _open(name: str) -> bytes:
     return b"\0%s " % name.encode()
 
 
-def _array(values: tuple[bytes, ...]) -> Any:
+def _plain(value: Any) -> bytes:
+    """A value that holds no other, as the engine's library writes it."""
+    if type(value) is str:
+        return value.encode("ascii")
+    told: bytes = _array((value,)).data
+    return told[1:-1]
+
+
+def _array(values: tuple[Any, ...]) -> Any:
     from pydyf import Array
 
     return Array(values)

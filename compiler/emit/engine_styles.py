@@ -1,0 +1,77 @@
+"""The engine's styles, looked up sooner: the same values by a shorter way.
+
+A style works out each of its values when it is first asked for it. Most are the parent's or the
+initial one as they stand, and need none of what the engine asks about the others.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from copy import copy
+from functools import lru_cache, wraps
+from typing import Any
+
+_NOTES = ("footnote-call", "footnote-marker", "note-call", "note-marker", "note-callback")
+"""Parts of notes: the engine's own sheet has a style of each for every element."""
+
+
+def first_looks(missing: Callable[[Any, str], Any]) -> Callable[[Any, str], Any]:
+    """As `ComputedStyle.__missing__`, at once where no sheet says anything of the property and its
+    value needs no working out."""
+    from weasyprint.css.computed_values import PHYSICAL_FUNCTIONS
+    from weasyprint.css.functions import check_math
+    from weasyprint.css.properties import INHERITED, INITIAL_NOT_COMPUTED, INITIAL_VALUES
+
+    plain = [
+        key for key in INITIAL_VALUES
+        if key not in ("page", "position", "float", "display")
+        and not key.startswith("text_decoration_")
+    ]  # fmt: skip
+    inherited = frozenset(key for key in plain if key in INHERITED)
+    initial = {
+        key: INITIAL_VALUES[key] for key in plain
+        if key not in INHERITED and key not in INITIAL_NOT_COMPUTED
+        and not check_math(INITIAL_VALUES[key])
+    }  # fmt: skip
+    sides = {
+        key: [PHYSICAL_FUNCTIONS[key](block="ttb", inline=way) for way in ("ltr", "rtl")]
+        for key in initial if key in PHYSICAL_FUNCTIONS
+    }  # fmt: skip
+
+    @wraps(missing)
+    def __missing__(style: Any, key: str) -> Any:
+        said = style.cascaded
+        if key not in said:
+            if key in initial:
+                pair = sides.get(key)
+                if pair is None or (pair[0] not in said and pair[1] not in said):
+                    value = style[key] = initial[key]
+                    return value
+            if key in inherited and style.parent_style is not None:
+                value = style[key] = style.parent_style[key]
+                return value
+        return missing(style, key)
+
+    return __missing__
+
+
+@lru_cache(maxsize=1)
+def without_notes(html: type[Any]) -> type[Any]:
+    """The engine's class of documents, without the styles of notes: for pages that have none."""
+    own = html._ua_stylesheets(None)
+    noteless = [_noteless(sheet) for sheet in own]
+
+    class NoteFree(html):  # type: ignore[misc]
+        def _ua_stylesheets(self, forms: bool = False) -> Any:
+            return super()._ua_stylesheets(forms) if forms else noteless
+
+    return NoteFree
+
+
+def _noteless(sheet: Any) -> Any:
+    made = copy(sheet)
+    made.matcher = copy(sheet.matcher)
+    made.matcher.other_selectors = [
+        each for each in sheet.matcher.other_selectors if each[3] not in _NOTES
+    ]
+    return made
