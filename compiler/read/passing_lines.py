@@ -158,6 +158,9 @@ PASSING_ROWS: tuple[tuple[str, str, Answer], ...] = (
 """Each row as those of `coach_lines`."""
 
 TWICE_ROWS: tuple[tuple[str, str, Answer], ...] = (
+    ("concept", r"(?P<line>read .+)",
+     lambda m: "one line holds what he looks at, with `>` between: the other side behind the one "
+               f"that he picks; or each for its formation, {typed(m['line'] + ' when 3x1')}"),
     (_PASS, r"(?P<who>.+) blocks chip",
      lambda m: "he has a route too: the route alone, or, where he looks for a rusher first, "
                + typed(f"{m['who']} runs check then swing")),
