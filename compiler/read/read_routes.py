@@ -274,7 +274,7 @@ def _sits_down(words: Words) -> bool:
 def _cut_off(route: Route, later: Sequence[Stroke]) -> Route:
     """A slant or post that is not the end of it is broken off where a double move is, and not run
     to where it is drawn alone: ``slant then in 8``. Where he sits down at its end it is whole."""
-    last = route.strokes[-1]
+    last = route.strokes[-1] if route.strokes else None
     goes_on = bool(later) and not isinstance(later[0], Settle)
     if not goes_on or LIBRARY.get(route.name) != route or not isinstance(last, Break):
         return route
