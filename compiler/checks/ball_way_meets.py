@@ -94,6 +94,8 @@ class W791(Mistake):
 
 AGREES = 0.4
 """Seconds by which a said moment and the clock may differ. Common practice, no published source."""
+_SHOWN = 2.0
+"""How often the reach of a hand-off is near enough for one that is only shown. Common practice."""
 _TURNS = 3.0
 """Yards that a quarterback turns and goes to the man to whom he hands it, where no line says his
 way. Common practice, no published source."""
@@ -145,7 +147,8 @@ def _meeting(call: ProvedCall, moment: BallMoment) -> Iterator[Diagnostic]:
             return
     if play.ball is not BallSpot.MIDDLE:
         return  # who comes from where is another matter from each hash
-    if moment.apart > REACH.value and x.after is None and moment.taken.y <= 0:
+    reach = REACH.value * (_SHOWN if x.kind is BallMoves.FAKE else 1.0)
+    if moment.apart > reach and x.after is None and moment.taken.y <= 0:
         late = f" and {moment.late:.1f} s" if moment.late else ""
         yield W790(
             call=play.call.spoken, giver=x.giver, man=x.taker, place=place,

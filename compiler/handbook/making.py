@@ -56,14 +56,14 @@ def _page(name: str) -> str:
 def _drawn(
     page: str, theme: Theme, svg: bool, progress: Callable[[int, int], None], store: Store | None
 ) -> list[HandbookPart]:
-    """The page's parts, each sample with what it draws; one kept for later draws nothing."""
+    """The page's parts, each sample with what it draws."""
     samples = samples_of(page)
     base = base_of(samples)
     by_line = {sample.line: sample for sample in samples}
     parts: list[HandbookPart] = []
     for part in page_parts(page):
         sample = by_line.get(part.level) if part.kind is PartKind.PLAY else None
-        if sample is not None and sample.word != "later":
+        if sample is not None:
             pictures = _pictures(sample, base, theme, svg, store)
             part = replace(part, pictures=pictures)
             progress(1 + samples.index(sample), len(samples))

@@ -24,6 +24,8 @@ if TYPE_CHECKING:
 
 _DETOUR = 1.2
 """How far behind a set man a motion passes him: on paper and on the field he goes round."""
+_BEHIND_ALL = -6.5
+"""Yards from which a place is behind a quarterback in the gun: the way there passes all the men."""
 _DETOUR_TURN = 1.5
 _COMES_UP = ((3.5, 0.4), (1.5, 0.15))
 """Yards before his place (at most so much of the way) where a running man begins to come up, and
@@ -183,7 +185,8 @@ def _behind(at: Point, to: Point, running: bool) -> list[Leg]:
     A man who runs when the ball moves comes up early, so that he runs along the line and not
     toward it at the snap: a code may forbid that.
     """
-    deep, across = min(at.y, to.y) - _DETOUR, to.x - at.x
+    deep, across = min(at.y, to.y), to.x - at.x
+    deep -= _DETOUR if deep > _BEHIND_ALL else 0.0
     legs = [Leg(Point(at.x + across * f, deep), _DETOUR_TURN) for f in (0.15, 0.85)]
     if running:
         up, level = (min(yards / abs(across), share) for yards, share in _COMES_UP)

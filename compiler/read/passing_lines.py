@@ -98,11 +98,18 @@ def _beside_a_landmark(found: re.Match[str]) -> str:
     return deep if int(yards) >= 10 else f"{typed(f'{head} {yards} {place}')} · {deep}"
 
 
-_ROUTE = "|".join(sorted(LIBRARY, key=len, reverse=True))
 _MAN = r"\w{1,2}|back|(?:call|away) #\d"
+_ROUTE = "|".join(sorted(LIBRARY, key=len, reverse=True))
 _JET = r"(?: in| on| into| a| the)*(?: \w+)?(?: motion)?(?: across)? (?:to|toward|into)"
 
 PASSING_ROWS: tuple[tuple[str, str, Answer], ...] = (
+    (_PASS, r"join (?:run )?(?:the )?(?P<first>.+?) and (?:the )?(?P<second>.+)",
+     lambda m: f"a pass joins one run: {typed('join run ' + m['first'])} or "
+               + typed(f"join run {m['second']}")),
+    (_PASS, rf"(?P<who>{_MAN}) fakes(?: to)?(?: the)? (?P<side>call|away|strong|weak|left|right"
+            r"|field|boundary)(?: side)?",
+     lambda m: f"the carrier of the run that is joined fakes: {typed('join run Inside Zone')} with "
+               f"the run's name, and to which side, {typed('toward ' + m['side'])}"),
     (_PASS, r"(?P<who>.+?) runs (?:an? )?pivot(?P<rest> .+)?", r"\g<who> runs whip\g<rest>"),
     (_PASS, rf"(?P<head>.+? runs (?:{_ROUTE}))(?: (?P<yards>\d+))? (?P<way>inside|outside) "
             r"(?:the )?(?P<mark>tackle|end|hash|divide|numbers|sideline)", _beside_a_landmark),
@@ -158,6 +165,9 @@ PASSING_ROWS: tuple[tuple[str, str, Answer], ...] = (
 """Each row as those of `coach_lines`."""
 
 TWICE_ROWS: tuple[tuple[str, str, Answer], ...] = (
+    ("concept", r"(?P<line>read .+)",
+     lambda m: "one line holds what he looks at, with `>` between: the other side behind the one "
+               f"that he picks; or each for its formation, {typed(m['line'] + ' when 3x1')}"),
     (_PASS, r"(?P<who>.+) blocks chip",
      lambda m: "he has a route too: the route alone, or, where he looks for a rusher first, "
                + typed(f"{m['who']} runs check then swing")),

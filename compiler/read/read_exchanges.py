@@ -59,6 +59,8 @@ def read_exchange(fact: Fact, subject: Phrase, scope: Scope) -> tuple[ExchangeDe
     to = value.link("to") if isinstance(value, Linked) else None
     if not isinstance(value, Linked) or value.head is not None or to is None:
         raise Misread(_no_taker(fact, subject, scope))
+    if isinstance(to, Series) and to.mark is Mark.AND and kind is BallMoves.THROW:
+        to = _all_of(to, scope)
     if isinstance(to, Series) and to.mark is Mark.AND:
         first, *rest = (getattr(item, "text", "…") for item in to.items)
         line = f"{subject.text} {fact.key} to {first} at {', '.join(rest)}"
@@ -77,6 +79,20 @@ def read_exchange(fact: Fact, subject: Phrase, scope: Scope) -> tuple[ExchangeDe
         tuple(others), runs, by_place, fact.span,
     )  # fmt: skip
     return made, f"{giver} fakes" if kind is BallMoves.FAKE else giver
+
+
+def _all_of(to: Series, scope: Scope) -> Series:
+    """``deep, post or run`` as ``deep or post or run``, where each is a man; else as it is."""
+    said = [one for item in to.items for one in items(item, Mark.OR)]
+    men = [one for one in said if isinstance(one, Phrase)]
+    if men and men[-1].text.casefold() == _KEEPS:
+        men = men[:-1]
+    try:
+        for man in men:
+            _man(man, scope, {})
+    except Misread:
+        return to
+    return Series(Mark.OR, tuple(said)) if len(said) - len(men) <= 1 else to
 
 
 def _no_taker(fact: Fact, subject: Phrase, scope: Scope) -> Diagnostic:

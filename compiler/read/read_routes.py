@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import replace
 from types import MappingProxyType
 
@@ -23,6 +23,7 @@ from stemline.diagnostics.catalogue.football import (
 from stemline.football.blocking.block_names import DEFENDERS
 from stemline.football.offence.landmarks import Landmark
 from stemline.football.offence.rails import SHARE, Rail, stem_of
+from stemline.football.offence.routes import LIBRARY
 from stemline.football.offence.strokes import (
     Break,
     Decide,
@@ -34,6 +35,7 @@ from stemline.football.offence.strokes import (
     Stroke,
     Target,
     Up,
+    to_the_flat,
 )
 from stemline.football.offence.tracing import called_depth
 from stemline.playbook.concepts import RouteJob
@@ -47,12 +49,16 @@ from stemline.syntax.tree import AtomKind, Fact, Linked, Mark, Phrase, Series, V
 Runners = Mapping[str, tuple[str, ...]]
 """By a route the roles that run it."""
 STROKES = ("up", "in", "out", "back", "across", "to", "over", "rounded", "settle")
+_PAIRS = (("call", "away"), ("strong", "weak"), ("field", "boundary"), ("left", "right"),
+          ("playside", "backside"))  # fmt: skip
+OPPOSITE: Mapping[str, str] = {a: b for pair in _PAIRS for a, b in (pair, pair[::-1])}
+"""The other side of each word for one."""
 _WAYS = ("away from", "same side as", "toward", "across from")
 ALSO_CALLED: Mapping[str, str] = {
     "check and release": "check", "check down": "check", "check release": "check", "clear": "go",
     "clear out": "go", "drag": "cross", "flag": "corner", "flare": "swing", "fly": "go",
-    "glance": "skinny post", "off": "go", "rail": "wheel", "shallow": "cross", "square in": "in",
-    "square out": "out", "stop": "hitch", "streak": "go", "vertical": "go",
+    "glance": "skinny post", "off": "go", "rail": "wheel", "shallow": "cross", "smash": "hitch",
+    "square in": "in", "square out": "out", "stop": "hitch", "streak": "go", "vertical": "go",
 }  # fmt: skip
 """Other names of routes, and the one that is drawn: where the playbook has no route so called.
 Common practice, no published source."""
@@ -75,6 +81,15 @@ TO_THE_BALL = (
     ),
 )
 """Where a route goes anyhow that turns in: ``bender across the ball``."""
+SITS_DOWN = tuple(
+    f"{joint}{sits}"
+    for joint in ("", "and ")
+    for sits in ("settle", "settle down", "settles", "sit", "sit down", "sits", "sits down", "stop")
+)
+LEANS = 60.0
+"""Degrees off straight up to which a break leans, and is no square cut."""
+BROKEN_OFF = 3.5
+"""Yards of such a break in front of another, as in ``slant and go``. Common practice."""
 _BACK = {"in": (Lateral.IN, 135.0), "out": (Lateral.OUT, 135.0)}
 
 
@@ -197,21 +212,23 @@ def read_run(
     rail: Rail | None = None
     if route.name in TURNS_IN:
         _across(words)
+    later: list[Stroke] = []
     start = words.at
     while not words.done:
         if words.take_word("up"):
             rail = _rail(words, route, depth)
         elif (toward := _to_a_side(words, roles, runners)) is not None:
             way = toward
-        elif words.take_word("over", "to"):
+        elif words.take_word("over", "to") or _at_a_place(words):
             target = read_target(words)
             end = _at_depth(words)
+        elif _sits_down(words):
+            later.append(Settle())
         else:
             way = read_way(words, roles, E443, ("over", "to", "up"), runners)
     if rail is not None and target is not None and _ends_upfield(route):
         raise Misread(E449(route=route.name).at(pieces[0].span))
     extra = " ".join(a.text for a in words.atoms[start:])
-    later: list[Stroke] = []
     said = []
     for piece in pieces[1:]:
         if not isinstance(piece, Phrase):
@@ -219,6 +236,7 @@ def read_run(
         later.append(read_stroke(piece))
         said.append(piece.text)
     told = _words(route, depth, extra, said)
+    route = _cut_off(route, later)
     return RouteJob(route, depth, target, way, tuple(later), told, end, rail)
 
 
@@ -227,6 +245,42 @@ def _across(words: Words) -> None:
     at = words.at
     if words.take_name(TO_THE_BALL) == "across" and words.take_word("from"):
         words.at = at
+
+
+def _at_a_place(words: Words) -> bool:
+    """Whether `at` and a place stand here, as where he ends: ``hook 6 at 2 outside tackle``."""
+    at = words.at
+    if words.take_word("at"):
+        place = words.at
+        words.take_number()
+        measured = words.at == place or words.take_word("inside", "outside", "past") is not None
+        if measured and words.take_name((*LANDMARKS, "the", "far", "middle")) is not None:
+            words.at = place
+            return True
+    words.at = at
+    return False
+
+
+def _sits_down(words: Words) -> bool:
+    """Whether he is to sit where the route ends, and nothing stands behind it: ``over 18 and sit
+    down`` as ``over 18 then settle``."""
+    at = words.at
+    if words.take_name(SITS_DOWN) is not None and words.done:
+        return True
+    words.at = at
+    return False
+
+
+def _cut_off(route: Route, later: Sequence[Stroke]) -> Route:
+    """A slant or post that is not the end of it is broken off where a double move is, and not run
+    to where it is drawn alone: ``slant then in 8``. Where he sits down at its end it is whole."""
+    last = route.strokes[-1] if route.strokes else None
+    goes_on = bool(later) and not isinstance(later[0], Settle)
+    if not goes_on or LIBRARY.get(route.name) != route or not isinstance(last, Break):
+        return route
+    if not 0 < last.degrees <= LEANS or last.yards <= BROKEN_OFF:
+        return route
+    return replace(route, strokes=(*route.strokes[:-1], replace(last, yards=BROKEN_OFF)))
 
 
 def _to_a_side(words: Words, roles: Collection[str], runners: Runners) -> SideWord | ByRole | None:
@@ -256,7 +310,8 @@ def _names_route(piece: Value, routes: Mapping[str, Route]) -> bool:
 
 def _after_check(check: Route, job: RouteJob) -> RouteJob:
     """``check then swing weak``: he looks for a rusher where a check does, and goes from there."""
-    route = replace(job.route, name=check.name, strokes=(check.strokes[0], *job.route.strokes))
+    goes = to_the_flat(job.route.strokes, looked=True)
+    route = replace(job.route, name=check.name, strokes=(check.strokes[0], *goes))
     return replace(job, route=route, words=f"Check, then {job.words[:1].lower()}{job.words[1:]}")
 
 
@@ -335,6 +390,12 @@ def read_way(
     at, start = words.here, words.at
     role = _role(words, roles, runners)
     if role is None:
+        words.at = start
+        words.take_word("the")
+        side = words.take_name(OPPOSITE)
+        if side is not None:  # `away from call` is a side too
+            words.take_word("side")
+            return SIDES[OPPOSITE[side] if name in ("away from", "across from") else side]
         words.at = start
         raise words.miss(E444, roles)
     return ByRole(role, name in ("away from", "across from"), at, name == "across from")

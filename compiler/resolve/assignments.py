@@ -19,7 +19,7 @@ from stemline.football.field import Side
 from stemline.football.offence.aiming import aimed
 from stemline.football.offence.landmarks import Landmark
 from stemline.football.offence.rails import Rail, in_time, on_by, railed, stem_of
-from stemline.football.offence.strokes import Decide, set_at_the_line
+from stemline.football.offence.strokes import Decide, set_at_the_line, to_the_flat
 from stemline.football.offence.tracing import Runner, called_depth, target_x, trace
 from stemline.football.play import Assignment, Branch, DepthMark, Man, Motion
 from stemline.football.players import Position
@@ -282,8 +282,8 @@ def _run(
     runner = Runner(man.snap, out, picture.field)
     depth = called_depth(run.route, run.depth)
     strokes = run.route.strokes
-    if man.label not in picture.count.backs:
-        strokes = set_at_the_line(strokes)
+    back = man.label in picture.count.backs
+    strokes = to_the_flat(strokes) if back else set_at_the_line(strokes)
     if run.target is not None:
         strokes = aimed(strokes, run.target, run.end, depth)
     if run.rail is not None:

@@ -11,7 +11,7 @@ from stemline.diagnostics.catalogue.exchange_lines import E786, E787, E788
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.blocking.carrying import hole, mesh, stands_wide
 from stemline.football.exchanges import BallMoves, Exchange, said_any
-from stemline.football.play import Assignment, Kind
+from stemline.football.play import Assignment, Kind, Man
 from stemline.football.players import Position
 from stemline.geometry.paths import Ending, Leg, Path, Point
 from stemline.lineup.lined_up import LinedUp
@@ -113,12 +113,20 @@ def _named(said: ExchangeDef, bound: Bound, picture: LinedUp) -> OneLine | None:
 
 def _usual(made: Exchange, passer: str, body: Body, bound: Bound, picture: LinedUp) -> Exchange:
     """The place where a man hands it on of whom no line says where he runs, and none where."""
+    if made.at is None and made.kind.flies and made.taker == passer and made.giver != passer:
+        stood = picture.man(passer)
+        # He has turned and dropped by then; where he stood, the ball would come to him forward.
+        return replace(made, at=_dropped(stood)) if stood.under_centre else made
     role = bound.role_of(made.giver)
     hands = made.kind is BallMoves.HAND and made.giver != passer
     if made.at is not None or not hands or role is None or body.jobs.get(role):
         return made
     x = hole("guard", picture.side(SideWord.BACKSIDE), picture.men).x
     return replace(made, at=Point(x, -_HANDS_ON_AT), words=f"{_HANDS_ON_AT:g} deep, backside guard")
+
+
+def _dropped(passer: Man) -> Point:
+    return Point(passer.snap.x, -_HANDS_ON_AT)
 
 
 def in_exchanges(body: Body, bound: Bound, picture: LinedUp) -> frozenset[str]:

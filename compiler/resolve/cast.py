@@ -21,7 +21,7 @@ from stemline.resolve.assignments import assignments, scrambling
 from stemline.resolve.ball_way import ball_way
 from stemline.resolve.ball_words import with_ball_words
 from stemline.resolve.blocking.blockers import Blocking, blocking, playside
-from stemline.resolve.men_by_place import CalledMen, call_away, with_others
+from stemline.resolve.men_by_place import CalledMen, call_away, told_beside, with_others
 from stemline.resolve.noting import with_notes
 from stemline.resolve.progression import look
 from stemline.resolve.roles import Bound, bind
@@ -69,6 +69,7 @@ class Cast:
         own = (NOWHERE, NOWHERE) if casting.call.tags else casting.concept
         self._bound = bind(body, self._picture, casting.call.spoken, own)
         _swap(body, self._bound)
+        body = told_beside(body, self._bound, self._picture)
         self._called_away = call_away(body, self._bound, self._picture, casting.call.spoken)
         standing = CalledMen(
             self._picture, casting.call.spoken, tuple(casting.protections.values())

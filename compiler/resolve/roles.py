@@ -299,11 +299,14 @@ def _fullbacks(picture: LinedUp) -> list[str]:
 
 
 def side_of_way(way: SideWord | ByRole, bound: Bound, picture: LinedUp) -> Side | None:
-    """The side a word means; for a role, the side that its man comes from at the snap."""
+    """The side a word means; for a role, the side that its man comes from at the snap, or, for a
+    carrier who stands over the ball, the side that he runs to."""
     if isinstance(way, SideWord):
         return picture.side(way)
     label = bound.man(way.role)
     side = picture.side_of(label) if label is not None else None
+    if side is None and label is not None and way.role == CARRIER:
+        side = picture.side(SideWord.PLAYSIDE)
     if side is None:
         return None
     return side.other if way.opposite else side

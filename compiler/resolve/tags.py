@@ -9,7 +9,7 @@ from typing import Any
 from stemline.diagnostics.catalogue.calls import E640
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.football.conditions import Guard
-from stemline.playbook.concepts import REST, Body, LookAt, Tag
+from stemline.playbook.concepts import REST, Body, Job, LookAt, Tag
 from stemline.playbook.kill_definitions import joined_kills
 from stemline.playbook.run_definitions import WHOLE_LINE
 from stemline.playbook.said import Said
@@ -54,6 +54,11 @@ def merged(body: Body, tags: Sequence[Tag]) -> Body:
         changes: dict[str, Any] = {
             name: {**getattr(body, name), **getattr(other, name)} for name in _TABLES
         }
+        changes["jobs"] |= {
+            role: beside(body.jobs[role], said)
+            for role, said in other.jobs.items()
+            if role in body.jobs and not always_said(said)
+        }
         if WHOLE_LINE in other.line:
             changes["line"] = other.line
         changes |= {name: getattr(other, name) or getattr(body, name) for name in _LISTS}
@@ -82,6 +87,24 @@ def merged(body: Body, tags: Sequence[Tag]) -> Body:
         changes["notes"] = (*notes, *(n for n in other.notes if n not in body.notes))
         body = replace(body, **changes)
     return body
+
+
+def always_said(said: Sequence[Said[Job]]) -> bool:
+    """Whether some line of a man holds whatever is so."""
+    return any(not one.guard.text for one in said)
+
+
+def beside(own: Sequence[Said[Job]], tagged: Sequence[Said[Job]]) -> tuple[Said[Job], ...]:
+    """What a man does by the concept's ``own`` lines where no line of a tag holds, each of which
+    has a condition: a tag's `runs fade when press` leaves him his route against all else."""
+    kept = []
+    for one in own:
+        taken = [t for t in tagged if t.guard.meets(one.guard) and not t.guard.refines(one.guard)]
+        left = one.guard.worlds.difference(*(t.guard.worlds for t in taken))
+        same = any(t.guard.worlds == one.guard.worlds and t.guard.text for t in tagged)
+        if left and not same:
+            kept.append(replace(one, guard=replace(one.guard, worlds=left)))
+    return (*kept, *tagged)
 
 
 def _gone_on(

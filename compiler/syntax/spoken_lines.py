@@ -37,7 +37,7 @@ _FAKED: Mapping[str, str] = {
     "toss": "outside the end",
 }  # fmt: skip
 """Runs that a man fakes, and where he runs then as if he had the ball."""
-NAMES_TOO = frozenset(("pitch", "throw"))
+NAMES_TOO = frozenset(("alert", "pick", "pitch", "pull", "throw"))
 """Labels that a coach also gives to a man as his name: ``throw is strong #1``."""
 DOES = frozenset(("aims", "blocks", "is", "runs", "says"))
 """Verbs that follow such a name, and no label."""

@@ -109,6 +109,12 @@ READ = [
     ("concept", "everyone else runs off"),
     ("concept", "back runs check down"),
     ("concept", "wides are each #1"),
+    ("concept", "weak #1 runs over 18 settle"),
+    ("concept", "weak #1 runs over 18 and sit down"),
+    ("concept", "weak #1 runs hook 6 at 2 outside tackle"),
+    ("concept", "weak #1 runs smash"),
+    ("concept", "back runs flat away from call"),
+    ("concept", "quarterback throws to mate, weak #1 or run"),
 ]
 
 ANSWERED = [

@@ -115,7 +115,7 @@ class E622(Mistake):
 
 class E623(Mistake):
     title = "the side of nobody"
-    message = "in {call} {role} is nobody, so there is no side to run from"
+    message = "in {call} {role} is nobody or stands over the ball: no side to run from"
     label = "no side"
     help = "say the side itself: weak, strong, call or away"
 

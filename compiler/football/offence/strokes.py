@@ -6,7 +6,7 @@ from straight upfield: 90 is flat along the line, 135 comes back to it.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 
 from stemline.football.offence.landmarks import Landmark
@@ -107,6 +107,24 @@ PASS_SET = RunTo(Target(None, -0.3), Depth(-1))
 """A man at the line who blocks before he goes: a yard back and a little inside. Custom."""
 _LOOKED_FOR = -2.0
 """How deep, at most, a rusher is looked for."""
+
+
+AROUND_THE_END = Target(Landmark.TACKLE, 2)
+INTO_THE_FLAT = Target(Landmark.TACKLE, 6)
+"""Where a man goes who runs from behind the ball into the flat. Common practice."""
+
+
+def to_the_flat(strokes: tuple[Stroke, ...], *, looked: bool = False) -> tuple[Stroke, ...]:
+    """The strokes for a man behind the ball: the step past the line with which who stands on it
+    gets to the flat would take him through the guards, so he goes around the end; who has
+    ``looked`` for a rusher first comes out from behind the line."""
+    if len(strokes) < 2 or not isinstance(strokes[0], Up) or not isinstance(strokes[1], RunTo):
+        return strokes
+    up, out = strokes[0].to, strokes[1]
+    if out.target.landmark is not None or out.target.outside <= 0 or up.called or up.yards > 1:
+        return strokes
+    around = (RunTo(AROUND_THE_END, Depth(-1)),) if looked else ()
+    return (*around, replace(out, target=INTO_THE_FLAT), *strokes[2:])
 
 
 def set_at_the_line(strokes: tuple[Stroke, ...]) -> tuple[Stroke, ...]:

@@ -180,13 +180,22 @@ class _Ball:
         if x.at is not None:
             air = max(LEAST_AIR.value, given.distance(x.at) / speed)
             there = max(leaves + air, self._reaches(x.taker, x.at, 0.0))
-            return BallMoment(x, leaves, there, given, self._at(x.taker, there))
+            return BallMoment(x, leaves, there, given, self._has_it(x, there))
         there = leaves + LEAST_AIR.value
         while there < leaves + _LONGEST:
             if given.distance(self._at(x.taker, there)) <= speed * (there - leaves):
                 break
             there += _STEP
         return BallMoment(x, leaves, there, given, self._at(x.taker, there))
+
+    def _has_it(self, x: Exchange, time: float) -> Point:
+        """Where a man catches what is tossed back to him: a quarterback who was under centre has
+        dropped to the place by then, which no path of his tells."""
+        passer = self._passer
+        dropped = passer is not None and x.taker == passer.label and passer.under_centre
+        if dropped and x.at is not None and self._line(x.taker) is None:
+            return x.at
+        return self._at(x.taker, time)
 
     # Where a man is.
 
