@@ -265,7 +265,8 @@ class Climbers(Trades):
         wraps = [m for m in self.interior if self._way(m) is BlockWay.WRAP and self.climbs.get(m)]
         climbers = [
             m for m in self.climbers()
-            if not self._sent_far(m) and abs(self.at[m].x - near.at.x) <= CLIMB_REACH
+            if (not self._sent_far(m) or (self._x(self.climbs[m]) - near.at.x) * play > HEAD_UP)
+            and abs(self.at[m].x - near.at.x) <= CLIMB_REACH
         ]  # fmt: skip
         far = [
             (round(abs(d.at.x - hole), 3), self.from_ball(m))
