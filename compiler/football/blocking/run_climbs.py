@@ -16,7 +16,6 @@ from stemline.football.defence.described import Described
 from stemline.football.defence.fronts import HEAD_UP
 from stemline.football.defenders import Defender
 
-_DEEP = ("corner", "safety", "near safety")
 _NEARER = 0.3
 """Yards by which one linebacker has to be nearer the hole than another to be blocked for him."""
 
@@ -43,6 +42,7 @@ class Climbers(Trades):
         self._outside_first()
         if not self.hold:
             self.leads_inside()
+            self.leads_between()
             self.stalks_over()
             self.wings_first()
             self.nearer_leaves()
@@ -291,12 +291,6 @@ class Climbers(Trades):
             target = rules[n].target if n < len(rules) else None
             aims = [target] if target is not None else []
         return bool(aims) and all(t.what == "far linebacker" for t in aims)
-
-    def _sent_deep(self, man: str) -> bool:
-        """Whether the text sends him past the linebackers, to a man of the deep defence."""
-        n, rules = self.choice[man][0], self.tasks[man].rules
-        target = rules[n].target if n < len(rules) and not self.choice[man][1] else None
-        return target is not None and target.what in _DEEP
 
     def _uncross(self) -> None:
         """Of two men who climb the inner takes the inner man, deep ones too."""
