@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from stemline.football.defence.techniques import GAPS, TECHNIQUES, Gap, gap_x
+from stemline.football.defence.techniques import GAPS, TECHNIQUES, Gap, gap_at, gap_x
 from stemline.football.defence.zones import zone_point
 from stemline.football.defenders import Defender, Duty, DutyKind, Level
 from stemline.football.field import Side
@@ -142,9 +142,11 @@ class DutyMaker:
             return None
         technique = TECHNIQUES.get(defender.technique)
         gap = technique.gap if technique else GAPS.get(defender.technique)
+        side = self._rush_side(defender, None)
+        gap = gap or gap_at(defender.at.x, self.ground.line(side))
         if gap is None:
-            return None  # a place beside a man, in no gap: he rushes only where a line says so
-        return self._rush(gap, self._rush_side(defender, None))
+            return None  # beside a man out wide, in no gap: he rushes only where a line says so
+        return self._rush(gap, side)
 
     def _word(self, side: Side) -> str:
         return "strong" if side is self.ground.strong else "weak"

@@ -66,7 +66,10 @@ def read_protection(
     """The protection of a block, with what is wrong in it; ``letters`` are the men's."""
     facts = blocks.facts(block)
     whole = not blocks.is_broken(block)
-    return read_facts(block, facts, settings.code.receivers, whole=whole, letters=letters)
+    beside = len(settings.code.line) // 2
+    return read_facts(
+        block, facts, settings.code.receivers, whole=whole, letters=letters, beside=beside
+    )
 
 
 def read_facts(
@@ -76,8 +79,10 @@ def read_facts(
     *,
     whole: bool = True,
     letters: Mapping[str, str] = MappingProxyType({}),
+    beside: int = 2,
 ) -> tuple[Protection, tuple[Diagnostic, ...]]:
-    """A block's own facts and what it extends, read; ``whole`` if the parser read every line."""
+    """A block's own facts and what it extends, read; ``whole`` if the parser read every line,
+    ``beside`` how many linemen the code has on each side of the centre."""
     reading = _ProtectionLines(receivers, facts, letters)
     for fact in facts:
         try:
@@ -88,7 +93,7 @@ def read_facts(
     whole = whole and not found
     made = reading.protection(block.name.text, block.name.span)
     if whole:
-        found += _gaps(made)
+        found += _gaps(made, beside)
     broken = not whole or any(d.is_error for d in found)
     return replace(made, broken=broken), tuple(found)
 
@@ -220,7 +225,7 @@ class _ProtectionLines:
         return f"{subject} ({' or '.join(said[0].value.words)})" if said else subject
 
 
-def _gaps(made: Protection) -> list[Diagnostic]:
+def _gaps(made: Protection, beside: int) -> list[Diagnostic]:
     """Somebody without a job, or men of the line of whom nothing is said."""
     found = [
         E693(role=role).at(said[0].span)
@@ -230,7 +235,7 @@ def _gaps(made: Protection) -> list[Diagnostic]:
     if WHOLE_LINE not in made.line:
         told = {(spot.side, spot.place) for spot in made.line}
         missing = [] if (None, "centre") in told else ["the centre"]
-        for place in ("guard", "tackle"):
+        for place in ("guard", "tackle")[:beside]:
             sides = {side for side, at in told if at == place}
             if not any(pair <= sides for pair in _OPPOSITES):
                 missing.append(f"a {place}" if sides else f"the {place}s")

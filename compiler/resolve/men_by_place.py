@@ -3,6 +3,7 @@ the concept's order, and `everyone else blocks stalk` is for all those whom no l
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from stemline.diagnostics.catalogue.calls import E625, W624
@@ -16,7 +17,7 @@ from stemline.football.play import FOR_MANY, SHARED
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import Body, Job, RouteJob
 from stemline.playbook.protection_definitions import Protection
-from stemline.playbook.run_definitions import CARRIER, BlockRules, RuleDef
+from stemline.playbook.run_definitions import CARRIER, WHOLE_LINE, BlockRules, RuleDef
 from stemline.playbook.said import Said, SideWord
 from stemline.resolve.ball_way import in_exchanges
 from stemline.resolve.roles import Bound, candidates, line_ends
@@ -85,6 +86,7 @@ def with_others(body: Body, bound: Bound, parts: CalledMen) -> Body:
     """``body`` with a job for each man whom `everyone else` means; ``bound`` gains their roles.
 
     They are the receivers outside the tackles who have no role, by side where the line says one;
+    a tight end blocks a run as the `line` does, where that has a rule and these only block;
     what a split man does is not done from behind the ball, so `every other back` is said apart.
     Where no line says that either, a back whom nothing else names is drawn with what is usual
     there (`_usual`), and that is told.
@@ -93,7 +95,11 @@ def with_others(body: Body, bound: Bound, parts: CalledMen) -> Body:
         return body
     _leave_run(body, bound, parts.picture)
     jobs, says = dict(body.jobs), dict(body.role_says)
-    others = {who: (said, _meant(who, bound, parts.picture)) for who, said in body.others.items()}
+    ends = _of_the_line(body, parts.picture)
+    others = {
+        who: (said, [m for m in _meant(who, bound, parts.picture) if m not in ends or _go(said)])
+        for who, said in body.others.items()
+    }
     said_here = BACKS in others and any(each.guard.worlds for each in others[BACKS][0])
     if not said_here and EVERYONE in others:
         others[BACKS] = _usual(body, bound, parts, others[EVERYONE][0][0])
@@ -104,6 +110,17 @@ def with_others(body: Body, bound: Bound, parts: CalledMen) -> Body:
             jobs[role] = said
             says[role] = body.role_says.get(who, ())
     return replace(body, jobs=jobs, role_says=says)
+
+
+def _go(said: Sequence[Said[Job]]) -> bool:
+    return any(isinstance(each.value, RouteJob) for each in said)
+
+
+def _of_the_line(body: Body, picture: LinedUp) -> tuple[str, ...]:
+    """Tight ends for whom the line's own rule is, on a run."""
+    worlds = picture.worlds(picture.count.strong)
+    whole = any(s.guard.worlds & worlds for s in body.line.get(WHOLE_LINE, ()))
+    return tight_ends(picture.men) if whole and not body.joins else ()
 
 
 def _usual(
@@ -136,8 +153,7 @@ def _leave_run(body: Body, bound: Bound, picture: LinedUp) -> None:
     meant: set[str] = set()
     for who, said in body.others.items():
         if who != BACKS:
-            goes = any(isinstance(each.value, RouteJob) for each in said)
-            meant |= {label for label in _there(who, picture) if goes or label not in close}
+            meant |= {label for label in _there(who, picture) if _go(said) or label not in close}
     places = line_ends(body, picture).keys() if body.joins else ()
     for role in sorted({*body.joined, *places} & bound.men.keys()):
         if bound.men[role] in meant:

@@ -116,6 +116,8 @@ def _named_twice(
             continue
         for label in candidates(rule.value.choices[0], picture, bound):
             other = bound.role_of(label) or ""
+            if role in body.joined and other not in body.joined:
+                continue  # receivers keep the pass
             theirs = next(iter(body.rules.get(other, ())), None)
             if theirs is None or theirs.value.words[0] != other or other not in body.jobs:
                 continue

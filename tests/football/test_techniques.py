@@ -14,6 +14,7 @@ from stemline.football.defence.techniques import (
     TECHNIQUES,
     WORDS,
     Gap,
+    gap_at,
     gap_x,
     surface,
     technique_x,
@@ -109,6 +110,13 @@ def test_a_shade_stands_in_or_beside_his_own_gap(name: str) -> None:
     x = technique_x(name, line)
     away = {gap: abs(gap_x(gap, line) - x) for gap in Gap}
     assert away[TECHNIQUES[name].gap] == pytest.approx(min(away.values()))
+
+
+@pytest.mark.parametrize(("x", "gap"), [(0.5, "A"), (3.6, "C"), (4.9, "C"), (5.5, None)])
+def test_a_place_on_the_line_has_its_gap(x: float, gap: str | None) -> None:
+    found = gap_at(-x, surface(FIVE, Side.LEFT))
+    assert (found.value if found else None) == gap
+    assert gap_at(4.9, surface((*FIVE, end(3.9)), Side.RIGHT)) is Gap.D
 
 
 @pytest.mark.parametrize("name", LINEBACKERS)

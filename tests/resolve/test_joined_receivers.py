@@ -67,3 +67,14 @@ def test_a_tight_end_leaves_the_runs_line_only_for_a_route(does: str, job: str |
     task = play.assignment("H")
     assert (task.job == job) is bool(job)
     assert bool(task.hits) is (job is None)
+
+
+def test_a_route_for_a_man_whom_the_run_has_block_is_not_told_twice() -> None:
+    """The run speaks of the wing by his side, the pass without one."""
+    wing = THREE_TWO.replace("Three Two", "Wing").replace("4 outside tackle", "1 outside tackle")
+    run = RUN + "    playside wing blocks climb to overhang\n"
+    session = compiled(TWELVE, wing, run, PASS.format("wing runs post"),
+                       dress("Wing", concept="Sweep Pass"))  # fmt: skip
+    assert "W627" not in {d.code for d in session.diagnostics}, said(session.diagnostics)
+    assert session.season is not None
+    assert session.season.plays[0].assignment("H").job == "Post at 12."

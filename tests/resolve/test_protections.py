@@ -37,6 +37,7 @@ from stemline.resolve.blocking.pass_blocking import find
 from stemline.resolve.expand import expand
 from stemline.resolve.sheets import with_sheets
 from stemline.session import Session
+from stemline.source import Source
 
 LOOKS = """
 look Four
@@ -171,8 +172,13 @@ def test_the_protection_says_what_a_man_without_a_role_does() -> None:
     result = made("protect six")
     assert codes(result) == []  # nobody is without a job: the back has the protection's
     play, _ = against(result, "Four")
-    assert play.assignment("R").role == "helper"
-    assert play.assignment("R").job == "Scan: nobody comes."
+    job = play.assignment("R")
+    assert (job.role, job.job) == ("helper", "Scan: nobody comes.")
+    # He is drawn where he looks from, as one whom the concept keeps in, with a look and without.
+    kept = made("protect six", "help is back", "help blocks inside out")
+    for path in (job.path, result.season.plays[0].assignment("R").path if result.season else None):
+        own = against(kept, "Four")[0].assignment("R").path
+        assert path is not None and own is not None and path.end.distance(own.end) < 0.01
 
 
 def test_the_concepts_words_stand_for_a_man_it_keeps_in() -> None:
@@ -253,6 +259,19 @@ def test_a_block_of_the_line_is_a_scan_for_a_man_behind_it(block: str) -> None:
     play, _ = against(made("protect Wall", protections=wall), "Six")
     assert play.unblocked == ()
     assert [h.how for h in play.assignment("R").hits] == ["scan"]
+
+
+def test_a_line_of_three_has_no_tackles_to_speak_of() -> None:
+    wall = "protection Wall\n    centre, each guard blocks slide\n"
+    ends = ("X", "Y", "F", "R", "Q")
+    spots = ("away, numbers, on line", "call, end, on line", "ball, 3 deep", "ball, 6 deep",
+             "ball, under centre")  # fmt: skip
+    men = "".join(f"    {m} at {spot}\n" for m, spot in zip(ends, spots, strict=True))
+    text = "concept Throw\n    each #1 runs go\n    protect Wall\n\ndress Throw\n    in Pro\n"
+    for code, told in (("eight-man", []), ("high school", ["E694"])):
+        head = f"playbook Threes\n    version 1\n    code {code}\n"
+        made = Session([Source("t.play", f"{head}\nformation Pro\n{men}\n{wall}\n{text}")], "t")
+        assert [d.code for d in made.diagnostics if d.code == "E694"] == told
 
 
 # Which way.

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from stemline.football.blocking.run_rules import PULLS, BlockWay
-from stemline.football.defence.fronts import BOX_DEPTH, line_of
+from stemline.football.defence.fronts import BOX_DEPTH, HEAD_UP, line_of, wings
 from stemline.football.field import Side
 from stemline.football.play import Man
 from stemline.geometry.paths import Ending, Leg, Path, Point
@@ -54,11 +54,12 @@ _SIDES = 0.3
 @dataclass(frozen=True)
 class Lane:
     """What a pull runs through: ``hole`` is x of the ball's aim, ``edges`` x of the last men of
-    the line, left and right; ``toward`` the playside."""
+    the line, left and right; ``toward`` the playside, ``wing`` x of the outermost wing there."""
 
     hole: float
     edges: tuple[float, float]
     toward: Side
+    wing: float | None = None
 
     @property
     def wide(self) -> bool:
@@ -68,10 +69,19 @@ class Lane:
     def edge(self, side: Side) -> float:
         return self.edges[1] if side is Side.RIGHT else self.edges[0]
 
+    def around_wing(self, side: Side) -> float | None:
+        """Yards from the ball at which a man turns up outside the wing whom a wide run passes."""
+        if self.wing is None or not self.wide or side is not self.toward:
+            return None
+        return self.wing * side.value + _PAST_END
+
 
 def lane(men: Sequence[Man], hole: float, toward: Side) -> Lane:
     xs = [m.snap.x for m in line_of(men)] or [0.0]
-    return Lane(hole, (min(xs), max(xs)), toward)
+    close = wings(men)
+    outer = [m.snap.x for m in men if m.label in close and m.snap.x * toward.value > 0]
+    wing = max(outer, key=abs, default=None)
+    return Lane(hole, (min(xs), max(xs)), toward, wing)
 
 
 def block_path(man: Man, way: BlockWay | None, to: Point, through: Lane, depth: float) -> Path:
@@ -108,7 +118,9 @@ def _pull(
     first = Point(start.x + side * _FIRST_STEP, behind)
     inside = (through.hole - to.x) * through.toward.value > _INSIDE_OUT and to.y <= _OFF_LINE
     if way is BlockWay.WRAP and not inside:  # a man on the line inside the hole is met from inside
-        hole = through.hole
+        hole, past = through.hole, through.around_wing(through.toward)
+        if past is not None:  # the wall is inside of the kick and of the ball
+            hole = through.toward.value * min(past, hole * through.toward.value)
         if (hole - start.x) * through.toward.value <= 1.0:
             return (Point(hole, behind), to)
         way_to = through.toward.value
@@ -134,6 +146,9 @@ def _pull(
         beside_ball = side * through.hole + _BESIDE_BALL
         if beside_ball <= side * to.x - _INSIDE_HIM:
             far = max(far, beside_ball)
+        past = through.around_wing(Side.RIGHT if side > 0 else Side.LEFT)
+        if past is not None and side * to.x >= past - _PAST_END - HEAD_UP:
+            far = max(far, past + _SIDES)
     short = Point(side * far, min(behind * 0.8, -0.5))
     if start.y < -2.5 and way is BlockWay.KICK:
         return (to,)

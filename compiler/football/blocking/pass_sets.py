@@ -25,6 +25,8 @@ EDGE_OUTSIDE = 0.9
 """Where a man stands who closes an edge, outside the last man of the line."""
 MEET_DEPTH = 2.0
 """How deep a man from behind the line meets his rusher."""
+SCAN_AT = Point(0.9, -2.6)
+"""Where a man from behind the line waits who scans: inside his guard."""
 THROW = Point(0.0, -6.0)
 """Where rushers run: the quarterback after his drop."""
 RELEASE_PAST = 3.0
@@ -67,6 +69,12 @@ def meet_path(start: Point, rusher: Rusher) -> Path:
 def edge_path(start: Point, tackle: Point, side: Side) -> Path:
     """To an edge that nobody comes off: outside the last man of the line, and no deeper."""
     return _path(start, Point(tackle.x + side.value * EDGE_OUTSIDE, tackle.y - TACKLE_DEPTH))
+
+
+def scan_path(start: Point, side: Side) -> Path | None:
+    """A scan's step up to where he looks from; None for who stands as near the line already."""
+    to = Point(side.value * SCAN_AT.x, SCAN_AT.y)
+    return _path(start, to) if start.y <= to.y - STRIKE else None
 
 
 def release_path(blocker: Blocker, side: Side, order: int, target: float) -> Path:

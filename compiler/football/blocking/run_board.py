@@ -14,6 +14,7 @@ from stemline.football.defence.fronts import (
     INSIDE_BOX,
     OVERHANG_DEPTH,
     TOUCH,
+    WING_REACH,
     Front,
 )
 from stemline.football.defenders import Defender, Level
@@ -103,6 +104,8 @@ class RunBoard:
             there = once(there, self.front.forces(side))
             there = tuple(d for d in there if d.label not in self.owners)
             there = self._outside_wing(there, side) if rule.way is BlockWay.KICK else there
+        if target.what == "force defender" and rule.way is BlockWay.KICK and self._runs_wide():
+            there = once(self._past_wing(there, side), there)
         if _takes_overhang(rule) and man not in self.line:
             x = self.at[man].x * side.value
             near = [d for d in self.front.overhangs(side) if d.at.x * side.value < x]
@@ -134,6 +137,18 @@ class RunBoard:
         )  # fmt: skip
         outside = [d for d in there if d.at.x * side.value >= wing and d.at.y <= OVERHANG_DEPTH]
         return tuple(outside) or tuple(there)
+
+    def _past_wing(self, there: Sequence[Defender], side: Side) -> tuple[Defender, ...]:
+        """Of those who turn a run back in the ones outside a wing who blocks inside: the kick is
+        on the first man outside him, whoever stays inside is the wall's. "How to Install Buck
+        Sweep", coaching site."""
+        end = self.front.end(side) * side.value
+        inside = [
+            self.at[m].x * side.value for m, task in self.tasks.items()
+            if m not in self.line and 0 < self.at[m].x * side.value - end <= WING_REACH
+            and any(r.way in _SHUT for r in task.rules)
+        ]  # fmt: skip
+        return tuple(d for d in there if inside and d.at.x * side.value >= max(inside))
 
     def _past_end(self, side: Side) -> tuple[Defender, ...]:
         """Men of the line outside everybody who blocks down at that end, a wing too."""

@@ -16,7 +16,6 @@ from stemline.football.defence.described import Described
 from stemline.football.defence.fronts import HEAD_UP
 from stemline.football.defenders import Defender
 
-_DEEP = ("corner", "safety", "near safety")
 _NEARER = 0.3
 """Yards by which one linebacker has to be nearer the hole than another to be blocked for him."""
 
@@ -43,6 +42,7 @@ class Climbers(Trades):
         self._outside_first()
         if not self.hold:
             self.leads_inside()
+            self.leads_between()
             self.stalks_over()
             self.wings_first()
             self.nearer_leaves()
@@ -265,7 +265,8 @@ class Climbers(Trades):
         wraps = [m for m in self.interior if self._way(m) is BlockWay.WRAP and self.climbs.get(m)]
         climbers = [
             m for m in self.climbers()
-            if not self._sent_far(m) and abs(self.at[m].x - near.at.x) <= CLIMB_REACH
+            if (not self._sent_far(m) or (self._x(self.climbs[m]) - near.at.x) * play > HEAD_UP)
+            and abs(self.at[m].x - near.at.x) <= CLIMB_REACH
         ]  # fmt: skip
         far = [
             (round(abs(d.at.x - hole), 3), self.from_ball(m))
@@ -290,12 +291,6 @@ class Climbers(Trades):
             target = rules[n].target if n < len(rules) else None
             aims = [target] if target is not None else []
         return bool(aims) and all(t.what == "far linebacker" for t in aims)
-
-    def _sent_deep(self, man: str) -> bool:
-        """Whether the text sends him past the linebackers, to a man of the deep defence."""
-        n, rules = self.choice[man][0], self.tasks[man].rules
-        target = rules[n].target if n < len(rules) and not self.choice[man][1] else None
-        return target is not None and target.what in _DEEP
 
     def _uncross(self) -> None:
         """Of two men who climb the inner takes the inner man, deep ones too."""

@@ -158,7 +158,20 @@ class _Solver(Receivers):
                         there = tuple(d for d in there if not self.front.hangs(d))
                     claims.append((self._claim(rule.way), False, 0.0, man, there))
         claims.sort(key=lambda c: c[:3])
-        return [(man, there) for _, _, _, man, there in claims]
+        return self._nearer_first([(man, there) for _, _, _, man, there in claims])
+
+    def _nearer_first(
+        self, aims: list[tuple[str, tuple[Defender, ...]]]
+    ) -> list[tuple[str, tuple[Defender, ...]]]:
+        """Of men of the line who climb to one and the same man away from the play the nearer
+        first, in each other's places."""
+        far = [
+            n for n, (man, there) in enumerate(aims)
+            if there and self._sent_far(man) and self._way(man) is BlockWay.CLIMB
+        ]  # fmt: skip
+        nearer = sorted(far, key=lambda n: round(self.at[aims[n][0]].distance(aims[n][1][0].at), 3))
+        placed = dict(zip(far, nearer, strict=True))
+        return [aims[placed.get(n, n)] for n in range(len(aims))]
 
     def _goes_on(self, man: str) -> bool:
         """Whether he takes the next man at once where the first is somebody's: who leads and

@@ -12,6 +12,7 @@ from stemline.football.defenders import Defender, Level
 
 OTHERS = (*PULLS, BlockWay.LEAD, BlockWay.ARC, BlockWay.STALK, BlockWay.CRACK, BlockWay.HINGE)
 """Rules of men who do not climb from where they stand."""
+_DEEP = ("corner", "safety", "near safety")
 CLIMB_REACH = 5.5
 """Yards sideways that a man of the line gets to a linebacker in time. Common practice."""
 WALL_REACH = 3.0
@@ -120,6 +121,30 @@ class Trades(LineBlocks):
                 if ahead and inner < -HEAD_UP and min(out, beyond) > HEAD_UP:
                     self.climbs[man], self.climbs[lead] = self.climbs[lead], self.climbs[man]
                     break
+
+    def leads_between(self) -> None:
+        """Around the end a receiver stalks the man over him, and who leads goes up inside of him:
+        neither crosses to the other's man, but for a corner whom the text gives to the lead."""
+        hole, play = self.front.hole or 0.0, self.front.toward.value
+        leads = [
+            m for m in self.tasks
+            if self._way(m) is BlockWay.LEAD and self.climbs.get(m) and self._runs_wide()
+            and not self._sent_deep(m)
+        ]  # fmt: skip
+        for lead in leads:
+            x = self._x(self.climbs[lead])
+            for man in [m for m in self.tasks if self._way(m) is BlockWay.STALK]:
+                to = self.climbs.get(man)
+                wide = (self.at[man].x - hole) * play > HEAD_UP
+                if to and wide and (x - self._x(to)) * play > HEAD_UP:
+                    self.climbs[man], self.climbs[lead] = self.climbs[lead], to
+                    break
+
+    def _sent_deep(self, man: str) -> bool:
+        """Whether the text sends him past the linebackers, to a man of the deep defence."""
+        n, rules = self.choice[man][0], self.tasks[man].rules
+        target = rules[n].target if n < len(rules) and not self.choice[man][1] else None
+        return target is not None and target.what in _DEEP
 
     def _leads_near(self, man: str) -> bool:
         """Whether he leads on the first linebacker from the hole, and on nobody by name."""

@@ -20,6 +20,11 @@ SHOULDER = 0.45
 published source: half a man, the width of his shoulders being about 0.9 of a yard with pads."""
 
 
+PAST_END = 2.5
+"""Yards outside the last man of the line within which a man on the line has a gap. Common practice,
+no published source."""
+
+
 class On(Enum):
     """Whom a technique is counted from, from the ball outward."""
 
@@ -144,6 +149,15 @@ def technique_x(name: str, line: Surface) -> float:
     """x of a technique ("3", "2i", "30") on a surface, in yards right of the ball."""
     technique = TECHNIQUES[LINEBACKERS.get(name, name)]
     return line.side.value * (line.of(technique.on) + technique.shade.value)
+
+
+def gap_at(x: float, line: Surface) -> Gap | None:
+    """The gap that a man on the line stands in or beside, x yards right of the ball; None for who
+    stands wide of everybody."""
+    if x * line.side.value > line.last + PAST_END:
+        return None
+    there = [gap for gap in Gap if gap is not Gap.D or line.last >= line.end]
+    return min(there, key=lambda gap: round(abs(gap_x(gap, line) - x), 3))
 
 
 def gap_x(gap: Gap, line: Surface) -> float:

@@ -15,6 +15,7 @@ from stemline.football.blocking.pass_sets import (
     meet_path,
     release_path,
     rule_words,
+    scan_path,
     set_path,
     taken_words,
 )
@@ -102,7 +103,7 @@ def rushers(defence: Defence) -> tuple[Rusher, ...]:
 def _told(play: Play, protection: Protection, men: Protectors, bound: Bound) -> Play:
     """Words for everybody who stays in, and the way out in front of a screen."""
     jobs: dict[str, Assignment] = {}
-    ends = _ends(men)
+    ends, scanning = _ends(men), _scans(play, men)
     for man in men.men:
         before = play.assignment(man.blocker.label)
         if not man.kept:
@@ -110,6 +111,8 @@ def _told(play: Play, protection: Protection, men: Protectors, bound: Bound) -> 
             before = replace(before, role=before.role or man.role, job=words)
         if not man.goes and man.blocker.rule is ProtectionRule.EDGE and not man.blocker.in_line:
             before = replace(before, path=_path(before.path, man, None, men.toward, ends))
+        if before.path is None:
+            before = replace(before, path=scanning.get(man.blocker.label))
         says = men.told(man)
         jobs[man.blocker.label] = replace(before, says=tuple(dict.fromkeys((*before.says, *says))))
     for label, path in _releases(play, men).items():
@@ -122,6 +125,25 @@ def _told(play: Play, protection: Protection, men: Protectors, bound: Bound) -> 
         hot=tuple(_hots(protection, bound)),
         protection_words=protection.words,
     )
+
+
+def _scans(play: Play, men: Protectors) -> dict[str, Path]:
+    """Where each looks from who scans from behind the line and has no way of his own, by label:
+    on his side of the ball; of two the second has the other side."""
+    paths: dict[str, Path] = {}
+    taken: set[Side] = set()
+    for man in men.men:
+        label, at = man.blocker.label, man.blocker.at
+        scans = man.blocker.rule is ProtectionRule.SCAN and not man.blocker.in_line
+        if not scans or play.assignment(label).path is not None:
+            continue
+        side = Side.at(at.x) or man.blocker.side or men.picture.called
+        side = side.other if side in taken else side
+        taken.add(side)
+        path = scan_path(at, side)
+        if path is not None:
+            paths[label] = path
+    return paths
 
 
 def _releases(play: Play, men: Protectors) -> dict[str, Path]:

@@ -1,0 +1,130 @@
+"""Runs written over the starters: whom each man has where the text gives two men the same one, and
+where he goes for it."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path as File
+
+import pytest
+
+from resolve.texts import said
+from stemline.football.play import Play
+from stemline.session import Session
+from stemline.source import Source
+
+STARTERS = File(__file__).parents[2] / "grammar" / "starter"
+SLICE = """
+formation Hip extends Three Two
+    H at call, 1 outside tackle, off line
+
+run Slice
+    carrier is back
+    carrier aims playside A
+    H blocks sift
+    playside line blocks on or climb
+    centre blocks on or double with backside guard then far linebacker
+    backside guard blocks on or double with centre then far linebacker
+    backside tackle blocks on or climb to far linebacker
+    everyone else blocks stalk
+
+dress Slice
+    in Hip
+"""
+FLY = """
+motion Fly
+    S moves to call, 1 outside ball, 3 deep
+    snap running
+
+run Fly Sweep
+    toward away
+    carrier is S
+    carrier aims outside the end
+    back blocks lead on overhang
+    line blocks reach or climb
+    everyone else blocks stalk
+
+dress Fly Sweep
+    in Three Two motion Fly
+"""
+BELLY = """
+run Belly
+    carrier is back
+    carrier aims playside B
+    playside end blocks down or climb to far linebacker
+    playside guard blocks kick end man on line
+    centre blocks on or climb
+    backside guard blocks cut off or climb to far linebacker
+    fullback blocks lead on near linebacker
+    everyone else blocks stalk
+
+dress Belly
+    in Pro
+"""
+BUCK = """
+run Buck
+    carrier is back
+    carrier aims outside the end
+    fullback aims playside A
+    playside wing blocks down or climb to near linebacker
+    playside end blocks down or climb to near linebacker
+    playside tackle blocks down or climb to far linebacker
+    playside guard blocks kick force defender
+    centre blocks back or on
+    backside guard blocks wrap to near linebacker
+    line blocks cut off or climb
+    everyone else blocks stalk
+
+dress Buck
+    in Wing
+"""
+BASE = """
+run Base
+    carrier is back
+    carrier aims playside A
+    line blocks on or climb
+    everyone else blocks stalk
+    fullback blocks lead
+
+dress Base
+    in Wing
+"""
+
+
+@cache
+def made(starter: str, text: str) -> Play:
+    folder = STARTERS / starter
+    sources = [Source(f.name, f.read_text("utf-8")) for f in sorted(folder.glob("*.play"))]
+    session = Session([*sources, Source("own.play", text)], "starter")
+    assert session.season is not None, said(session.diagnostics)
+    name = text.split("run ")[1].split("\n")[0]
+    return next(p for p in session.season.plays if p.call.concept == name)
+
+
+@pytest.mark.parametrize(
+    ("starter", "text", "wanted"),
+    [
+        # The hip man has the end, so a guard and the centre are one man too many inside: "X's &
+        # O's: Split Zone", American Football Coaches Association. The nearer the hole the sooner.
+        ("canadian-amateur", SLICE, {"LT": "W", "C": "N M", "LG": "N", "H": "J"}),
+        # A receiver stalks who is over him; who leads goes up inside of it: common practice.
+        ("canadian-amateur", FLY, {"W": "D", "R": "F", "X": "B"}),
+        # Who is nearer of two who are told the same linebacker: common practice.
+        ("nine-man", BELLY, {"LG": "W", "F": "M", "C": "N", "RG": "E"}),
+        # "How to Install Buck Sweep", coaching site: the kick is the first man outside the wing.
+        ("wing-set", BUCK, {"RG": "C", "LG": "S", "A": "E", "Y": "M", "RT": "T"}),
+        # A tight end is a man of the line: he does not run by the man on him.
+        ("wing-set", BASE, {"Y": "E"}),
+    ],
+)
+def test_whom_they_share(starter: str, text: str, wanted: dict[str, str]) -> None:
+    play = made(starter, text)
+    got = {m: " ".join(h.defender for h in play.assignment(m).hits) for m in wanted}
+    assert got == wanted
+
+
+def test_a_kick_goes_round_the_wing_who_blocks_inside() -> None:
+    play = made("wing-set", BUCK)
+    path, wing = play.assignment("RG").path, play.man("A").snap.x
+    assert path is not None
+    assert max(p.x for p in path.corners if p.y < 0) > wing + 0.5
