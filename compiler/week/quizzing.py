@@ -52,20 +52,25 @@ def _asked(week: Week, man: str, day: str) -> tuple[QuizQuestion, ...]:
     """The calls he is asked of: new ones first, one of each task until there is no other."""
     plan = week.plan
     seed = f"{plan.seed or plan.team} {plan.number} {day} {man}".casefold()
-    mine = [week.entry(call) for call in plan.calls if plays_in(plan.plays[call], man)]
+    mine = [week.faced(call) for call in plan.calls if plays_in(plan.plays[call], man)]
     old = set(plan.before.calls) if plan.before is not None else set()
     new = {e.call for e in mine if plan.before is not None and e.call not in old}
     mine.sort(key=lambda e: (e.call not in new, _place(seed, e.call)))
     known: dict[str, int] = {}
     turns: dict[str, int] = {}
-    for job in own_jobs(mine, man):
+    for job in own_jobs(mine, man, week.against):
         calls = [entry.call for alike in job.alike for entry in alike.calls]
         for call in sorted(calls, key=[e.call for e in mine].index):
             turns[call] = known.get(repr(job.task), 0)
             known[repr(job.task)] = turns[call] + 1
     mine.sort(key=lambda e: turns[e.call])
     return tuple(
-        QuizQuestion(order, entry, blank_of(entry.play), own_task(entry.play, man))
+        QuizQuestion(
+            order,
+            entry,
+            blank_of(entry.play),
+            own_task(entry.play, man, week.against.get(entry.call, ())),
+        )
         for order, entry in enumerate(mine[:QUESTIONS], 1)
     )
 
