@@ -213,3 +213,6 @@ def test_the_script_names_the_card_that_lies_there() -> None:
     assert any(line.situation and line.look for line in lines)
     for line in lines:
         assert by_number[line.card].look == line.look
+    # The look team turns its cards as the script runs; what no period runs lies under them.
+    firsts = [*dict.fromkeys(int(line.card) for line in lines)]
+    assert firsts == list(range(1, len(firsts) + 1))
