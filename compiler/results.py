@@ -305,8 +305,10 @@ def made_week(
     at = book_pages(compiled, theme, paper, folder, store) if pages else {}
     game = compiled.game_plan(plan) if {"gameplan", "data"} & set(parts) else None
     install = compiled.install_sheet(plan) if {"install", "data"} & set(parts) else None
+    shown = {"positions", "quiz", "data"} & set(parts)
+    against = compiled.against_looks(plan) if shown else None
     last = last_numbers(plans, plan.number)
-    week = work_out(plan, last, at, ems_of(theme), game, install)
+    week = work_out(plan, last, at, ems_of(theme), game, install, against)
     level = compiled.book.settings.level
     how = Printing(theme, paper, sheet_paper, sides, revision, date, level, men, store)
     answers = compiled.answers(plan) if "counting" in parts else ()

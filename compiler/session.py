@@ -49,7 +49,7 @@ if TYPE_CHECKING:
     from stemline.week.install_days import InstallSheet
     from stemline.week.planning import Planned
     from stemline.week.putting_in import Installed
-    from stemline.week.week_values import Plan, RowAnswer
+    from stemline.week.week_values import AgainstLooks, Plan, RowAnswer
 
 
 @contextmanager
@@ -445,6 +445,17 @@ class Session:
         book, level = with_opponents(self.book), self.book.settings.level
         asked = AskedOfPlaybook(book, self.calls, self.expander, level, self.put_to_looks)
         return game_plan(plan, asked)
+
+    @no_collecting()
+    def against_looks(self, plan: Plan) -> AgainstLooks:
+        """The plan's runs against the looks that the week names, for its men."""
+        from stemline.week.run_against import against_looks
+
+        def put(order: Order, spot: BallSpot, look: str) -> Play | None:
+            play, found = self.play(order, spot, look_key=look)
+            return None if any(d.is_error for d in found) else play
+
+        return against_looks(plan, self.calls.by_name, put)
 
     def install_sheet(self, plan: Plan) -> InstallSheet | None:
         """What the install has put in by the plan's game; None where the playbook has none."""

@@ -23,11 +23,13 @@ class ListedCall:
 
 @dataclass(frozen=True)
 class PositionPicture:
-    """A picture, by how much it is made smaller, and its calls; it is of the first."""
+    """A picture, by how much it is made smaller, and its calls; it is of the first. ``against`` is
+    the look that it shows, "" where it shows none."""
 
     art: Art
     factor: float
     calls: tuple[ListedCall, ...]
+    against: str = ""
 
 
 @dataclass(frozen=True)

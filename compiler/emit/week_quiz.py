@@ -16,7 +16,8 @@ from stemline.theme import Theme
 @dataclass(frozen=True)
 class QuizPicture:
     """One question: its number, the call, the picture and by how much it is enlarged; on a key
-    what the man is told (his motion, his job, what changes it), on a quiz none of it."""
+    what the man is told (his motion, his job, what changes it), on a quiz none of it. ``against``
+    is the look that the picture shows, "" where it shows none."""
 
     order: int
     call: ListedCall
@@ -24,6 +25,7 @@ class QuizPicture:
     factor: float
     told: str = ""
     looks: tuple[tuple[str, str], ...] = ()
+    against: str = ""
 
 
 @dataclass(frozen=True)

@@ -258,7 +258,8 @@ def _to_go(down: int, low: int, high: int | None) -> Situation:
 
 
 def serves(have: Situation, need: Situation, length: float) -> bool:
-    """Whether calls kept for one situation are there in another."""
+    """Whether calls kept for one situation are there in another: of a part of the field in at least
+    half of it, so that the goal line's are not the red zone's."""
     if have.own or (have.moment, have.wind) != (need.moment, need.wind):
         late = not have.own and have.minutes is not None
         return late and need.moment is Moment.TWO_MINUTES
@@ -268,7 +269,8 @@ def serves(have: Situation, need: Situation, length: float) -> bool:
         if have.zone is None:
             return False
         ours, theirs = have.zone.on(length), need.zone.on(length)
-        return min(ours[1], theirs[1]) - max(ours[0], theirs[0]) >= 0
+        shared = min(ours[1], theirs[1]) - max(ours[0], theirs[0]) + 1
+        return shared >= (theirs[1] - theirs[0] + 1) / 2
     if have.zone is not None or have.score is not None:
         return False
     if need.down is None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from stemline.emit.gallery import Art
 from stemline.emit.week_pages import MARGIN
 from stemline.emit.week_positions import ListedCall, PositionJob, PositionPage, PositionPicture
+from stemline.football.play import Play
 from stemline.picture.frame.board import frame_of
 from stemline.printing.drawings import Drawings, Showing
 from stemline.theme import Size
@@ -36,7 +37,7 @@ def position_page(
         art = drawings.art(f"own-{len(arts) + 1}", play, wanted)
         arts.append(art)
         factor = min(1.0, picture_width(paper) / art.width)
-        return PositionPicture(art, factor, tuple(listed(e) for e in alike.calls))
+        return PositionPicture(art, factor, tuple(listed(e) for e in alike.calls), look_of(play))
 
     jobs = tuple(
         PositionJob(job.task.motion, job.task.job, job.task.looks, job.task.says,
@@ -54,6 +55,11 @@ def position_page(
         off=book.off,
     )
     return page, tuple(arts)
+
+
+def look_of(play: Play) -> str:
+    """The name of the look that a picture shows, "" where it shows none."""
+    return play.defence.name if play.defence is not None else ""
 
 
 def listed(entry: CallEntry) -> ListedCall:

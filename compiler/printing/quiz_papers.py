@@ -9,7 +9,7 @@ from stemline.emit.week_positions import ListedCall
 from stemline.emit.week_quiz import QuizPicture, QuizSheet
 from stemline.picture.frame.board import frame_of
 from stemline.printing.drawings import Drawings, Showing
-from stemline.printing.position_papers import listed, picture_width
+from stemline.printing.position_papers import listed, look_of, picture_width
 from stemline.theme import Size
 from stemline.week.call_sheet import PAPERS
 from stemline.week.quizzing import QuizPaper, QuizQuestion
@@ -17,6 +17,8 @@ from stemline.week.quizzing import QuizPaper, QuizQuestion
 _ACROSS, _DOWN = 2, 3
 _HEAD = 44.0
 """Points that a sheet's title and its line for a name take."""
+_BESIDE = 10.0
+"""Points left free beside a picture, so that its line does not run on into its neighbour's."""
 _LINES = 58.0
 """Points under a picture: the call, and three lines to write on or the answer."""
 
@@ -51,12 +53,12 @@ def _both(
     frame = frame_of((play,))
     blank = drawings.art(f"quiz-{id_}", question.blank, Showing(Size.THUMB, frame))
     full = drawings.art(f"key-{id_}", play, Showing(Size.THUMB, frame, only=man))
-    wide, tall = picture_width(paper, _ACROSS), question_height(paper) - _LINES
+    wide, tall = picture_width(paper, _ACROSS) - _BESIDE, question_height(paper) - _LINES
     factor = min(wide / full.width, tall / full.height)
     task = question.answer
     words = ". ".join(part for part in (task.motion, task.job) if part)
     asked = ListedCall(call.number, call.call, "")
     return (
-        QuizPicture(question.order, asked, blank, factor),
-        QuizPicture(question.order, call, full, factor, words, task.looks),
+        QuizPicture(question.order, asked, blank, factor, against=look_of(play)),
+        QuizPicture(question.order, call, full, factor, words, task.looks, look_of(play)),
     )

@@ -306,12 +306,18 @@ class _Planner:
             self.found.append(E989(call=call, spot=spot.value, why=why).at(row.span))
 
     def _script(self, rows: Sequence[RowDef], lists: Sequence[PlanList]) -> tuple[PlanRow, ...]:
-        """The rows of a script; a situation stands for its calls in order."""
+        """The rows of a script; a situation stands for its calls in order, and one that is kept for
+        a look is run against it, so that the look team has a card."""
         made: list[PlanRow] = []
+        looks = {*self.names.looks.values()}
         for row in rows:
             if row.situation is not None:
                 for each in self._held(row.situation, lists, row.span):
-                    made += [replace(r, situation=each.title, span=row.span) for r in each.rows]
+                    made += [
+                        replace(r, situation=each.title, span=row.span,
+                                against=r.look if r.look in looks else "")
+                        for r in each.rows
+                    ]  # fmt: skip
             elif call := self.names.canon(row.call):
                 if row.spot is not None:
                     self._check_spot(call, row.spot, row)

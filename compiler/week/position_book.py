@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from stemline.describe.phrases import alignment, at_last, numbered, target
 from stemline.football.play import Assignment, Man, Play
 from stemline.football.players import Position
-from stemline.week.week_values import CallEntry, Plan, Week
+from stemline.week.week_values import AgainstLooks, CallEntry, Plan, Week
 
 _LINE = (Position.CENTRE, Position.GUARD, Position.TACKLE)
 _BACKS = (Position.BACK, Position.FULLBACK, Position.SLOTBACK)
@@ -105,20 +105,20 @@ def _means(word: str, man: str, positions: set[Position]) -> bool:
 def own_book(week: Week, man: str) -> OwnBook:
     """The book of a man by his letter."""
     plan = week.plan
-    mine = [week.entry(call) for call in plan.calls if plays_in(plan.plays[call], man)]
+    mine = [week.faced(call) for call in plan.calls if plays_in(plan.plays[call], man)]
     # By their numbers, as on his wrist: to him nothing changes where the caller moves a call.
     mine.sort(key=lambda entry: entry.number or 0)
     before = plan.before
     had = set(before.calls) if before is not None else set()
     went: tuple[str, ...] = ()
-    jobs = own_jobs(mine, man)
+    jobs = own_jobs(mine, man, week.against)
     if before is not None:
         known = set(plan.calls)
         gone = (call for call in before.calls if call not in known)
         went = tuple(call for call in gone if plays_in(before.plays[call], man))
         theirs = (before.plays[call] for call in before.calls)
         told = {own_task(play, man) for play in theirs if plays_in(play, man)}
-        jobs = tuple(replace(job, new=job.task not in told) for job in jobs)
+        jobs = tuple(replace(job, new=not told & _rules(job, plan, man)) for job in jobs)
     return OwnBook(
         man=man,
         places=_places(mine, man),
@@ -128,6 +128,11 @@ def own_book(week: Week, man: str) -> OwnBook:
         went=went,
         off=len(plan.calls) - len(mine),
     )
+
+
+def _rules(job: OwnJob, plan: Plan, man: str) -> set[OwnTask]:
+    """What the season's book tells him in the calls of a job: another front alone is no new job."""
+    return {own_task(plan.plays[e.call], man) for alike in job.alike for e in alike.calls}
 
 
 def plays_in(play: Play, man: str) -> bool:
@@ -151,11 +156,15 @@ def _places(entries: Iterable[CallEntry], man: str) -> tuple[OwnPlace, ...]:
     )
 
 
-def own_jobs(entries: Iterable[CallEntry], man: str) -> tuple[OwnJob, ...]:
-    """Calls by what he is told, the task of most calls first; calls that he runs alike together."""
+def own_jobs(
+    entries: Iterable[CallEntry], man: str, against: AgainstLooks | None = None
+) -> tuple[OwnJob, ...]:
+    """Calls by what he is told, the task of most calls first; calls that he runs alike together.
+    ``against`` are runs against looks, of which he is told where his job is another one."""
     found: dict[OwnTask, dict[object, list[CallEntry]]] = {}
     for entry in entries:
-        alike = found.setdefault(own_task(entry.play, man), {})
+        met = against.get(entry.call, ()) if against is not None else ()
+        alike = found.setdefault(own_task(entry.play, man, met), {})
         alike.setdefault(_way(entry.play, man), []).append(entry)
     jobs = [
         OwnJob(task, tuple(AlikeCalls(_plainest_first(calls)) for calls in ways.values()))
@@ -176,11 +185,13 @@ def _plainest_first(calls: list[CallEntry]) -> tuple[CallEntry, ...]:
     return first, *(each for each in calls if each is not first)
 
 
-def own_task(play: Play, man: str) -> OwnTask:
-    """What a play tells one of its men; to the quarterback it tells his feet and reads too."""
+def own_task(play: Play, man: str, against: Iterable[tuple[str, Play]] = ()) -> OwnTask:
+    """What a play tells one of its men; to the quarterback it tells his feet and reads too.
+    ``against`` is the same call against looks: one that gives him another job is named with it."""
     task = _assignment(play, man)
     him = play.man(man)
     passer = him.position is Position.QUARTERBACK
+    others = ((look, _assignment(other, man)) for look, other in against)
     job = task.job.strip() if task is not None else ""
     looks = tuple((b.looks, b.job.strip()) for b in task.branches) if task is not None else ()
     if passer:
@@ -191,6 +202,12 @@ def own_task(play: Play, man: str) -> OwnTask:
         looks += tuple(
             (h.given or "one more than is blocked", f"throw {target(h.throws, h.men)}")
             for h in play.hot
+        )
+    if task is not None:
+        looks += tuple(
+            (f"against {look}", other.job.strip())
+            for look, other in others
+            if other is not None and other.job != task.job
         )
     return OwnTask(
         motion=task.motion.words if task is not None and task.motion is not None else "",

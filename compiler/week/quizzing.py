@@ -9,6 +9,7 @@ from __future__ import annotations
 import hashlib
 from dataclasses import dataclass, replace
 
+from stemline.football.defenders import Level
 from stemline.football.play import Assignment, Play
 from stemline.week.position_book import OwnTask, own_jobs, own_task, plays_in
 from stemline.week.week_values import CallEntry, Week
@@ -52,20 +53,25 @@ def _asked(week: Week, man: str, day: str) -> tuple[QuizQuestion, ...]:
     """The calls he is asked of: new ones first, one of each task until there is no other."""
     plan = week.plan
     seed = f"{plan.seed or plan.team} {plan.number} {day} {man}".casefold()
-    mine = [week.entry(call) for call in plan.calls if plays_in(plan.plays[call], man)]
+    mine = [week.faced(call) for call in plan.calls if plays_in(plan.plays[call], man)]
     old = set(plan.before.calls) if plan.before is not None else set()
     new = {e.call for e in mine if plan.before is not None and e.call not in old}
     mine.sort(key=lambda e: (e.call not in new, _place(seed, e.call)))
     known: dict[str, int] = {}
     turns: dict[str, int] = {}
-    for job in own_jobs(mine, man):
+    for job in own_jobs(mine, man, week.against):
         calls = [entry.call for alike in job.alike for entry in alike.calls]
         for call in sorted(calls, key=[e.call for e in mine].index):
             turns[call] = known.get(repr(job.task), 0)
             known[repr(job.task)] = turns[call] + 1
     mine.sort(key=lambda e: turns[e.call])
     return tuple(
-        QuizQuestion(order, entry, blank_of(entry.play), own_task(entry.play, man))
+        QuizQuestion(
+            order,
+            entry,
+            blank_of(entry.play),
+            own_task(entry.play, man, week.against.get(entry.call, ())),
+        )
         for order, entry in enumerate(mine[:QUESTIONS], 1)
     )
 
@@ -75,12 +81,20 @@ def _place(seed: str, call: str) -> str:
 
 
 def blank_of(play: Play) -> Play:
-    """``play`` as it stands at the snap: who is where, and the motions that brought them."""
+    """``play`` as it stands at the snap: who is where, and the motions that brought them. Its deep
+    men are of the second level, since a small picture leaves out deep men whom nobody blocks, and
+    here nobody is told yet whom he blocks."""
+    look = play.defence
+    if look is not None:
+        raised = {Level.DEEP: Level.SECOND}
+        near = (replace(d, level=raised.get(d.level, d.level)) for d in look.defenders)
+        look = replace(look, defenders=tuple(near))
     return replace(
         play,
+        defence=look,
         assignments=tuple(_stands(task) for task in play.assignments),
         spots=(), reads=(), pressure=(), claims=(), alerts=(), keys=(), hot=(), feet=(),
-        unblocked=(), nobody=(), protection="", protection_words="", pick="",
+        unblocked=(), chasing=(), nobody=(), protection="", protection_words="", pick="",
         carrier="", handoffs=(), exchanges=(),
     )  # fmt: skip
 

@@ -145,9 +145,9 @@ def card_key(row: PlanRow) -> tuple[str, str, str]:
 
 
 def shown_rows(week: Week) -> Iterator[PlanRow]:
-    """Rows against a look that could be drawn: those of the cards first, then those of the script
-    that have no card yet, in its order."""
-    for row in (*_scouted(week), *_scripted(week)):
+    """Rows against a look that could be drawn, as the look team turns its cards: those of the
+    script in its order, then those that are only among the cards."""
+    for row in (*_scripted(week), *_scouted(week)):
         if (row.call, row.against, row.spot) in week.plan.shown:
             yield row
 

@@ -96,7 +96,8 @@ class WeekNames:
         """A man's letter as the book writes it; as it is said where it has none, which is told."""
         # A book may line up men without saying what they are.
         lined_up = (letter for f in self._book.formations.values() for letter in f.men)
-        letters = {letter.casefold(): letter for letter in (*self._book.people, *lined_up)}
+        line = self._book.settings.code.line
+        letters = {m.casefold(): m for m in (*self._book.people, *lined_up, *line)}
         if said.text.casefold() not in letters:
             near = parted_man(said.text) or nearest(said.text, letters.values())
             choices = ", ".join(letters.values())

@@ -7,7 +7,7 @@ call it takes from the call's one `CallEntry`, so that no two papers can disagre
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from stemline.football.call_facts import CallFacts
@@ -21,6 +21,9 @@ from stemline.football.timing.answers import Answer
 from stemline.source import Span
 from stemline.week.game_plan import GamePlan
 from stemline.week.install_days import InstallSheet
+
+AgainstLooks = Mapping[str, tuple[tuple[str, Play], ...]]
+"""Calls with what they are against looks by name."""
 
 
 @dataclass(frozen=True)
@@ -206,13 +209,15 @@ class CallEntry:
 class Week:
     """A plan with an entry for each of its calls. ``last`` are last week's numbers by call;
     ``game`` is what its own book is made from, ``install`` what the season has put in by then, each
-    None where nobody asks for that or there is none."""
+    None where nobody asks for that or there is none. ``against`` are the runs against the
+    opponent's looks, for the men's own papers; none where nobody asks or no look is named."""
 
     plan: Plan
     entries: tuple[CallEntry, ...]
     last: Mapping[str, int]
     game: GamePlan | None = None
     install: InstallSheet | None = None
+    against: AgainstLooks = field(default_factory=dict)
 
     @cached_property
     def by_call(self) -> Mapping[str, CallEntry]:
@@ -221,6 +226,13 @@ class Week:
     def entry(self, call: str) -> CallEntry:
         """The entry of a call of the plan. Raises KeyError for another."""
         return self.by_call[call]
+
+    def faced(self, call: str) -> CallEntry:
+        """The entry with the play as the men see it this week: a run against the first look of the
+        opponent that it meets. Raises KeyError as `entry`."""
+        entry = self.entry(call)
+        met = self.against.get(call, ())
+        return replace(entry, play=met[0][1]) if met else entry
 
 
 def personnel_of(plan: Plan, call: str) -> str:

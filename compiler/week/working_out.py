@@ -8,7 +8,7 @@ from stemline.week.bands import shorts_for
 from stemline.week.call_sheet import Ems
 from stemline.week.game_plan import GamePlan
 from stemline.week.install_days import InstallSheet
-from stemline.week.week_values import Plan, Week, entries_of
+from stemline.week.week_values import AgainstLooks, Plan, Week, entries_of
 from stemline.week.wristband_numbers import numbers_of
 
 
@@ -29,9 +29,11 @@ def work_out(
     ems: Ems,
     game: GamePlan | None = None,
     install: InstallSheet | None = None,
+    against: AgainstLooks | None = None,
 ) -> Week:
     """The week of a plan. ``last`` are last week's numbers and ``pages`` the book's, by call;
-    ``game`` is its game plan and ``install`` what is put in by then, where they are asked for."""
+    ``game`` is its game plan, ``install`` what is put in by then and ``against`` its runs against
+    the opponent's looks, where they are asked for."""
     numbers = numbers_of(plan, last)
     shorts = shorts_for(plan, lambda call: str(numbers[call]), ems)
-    return Week(plan, entries_of(plan, numbers, pages, shorts), last, game, install)
+    return Week(plan, entries_of(plan, numbers, pages, shorts), last, game, install, against or {})

@@ -62,7 +62,8 @@ def bundled_week(name: str, number: int) -> Week:
     the = plan(name, number)
     last, known = last_numbers(plans, number), session(name)
     game, install = known.game_plan(the), known.install_sheet(the)
-    return work_out(the, last, pages(the), ems(), game, install)
+    against = known.against_looks(the)
+    return work_out(the, last, pages(the), ems(), game, install, against)
 
 
 def pages(the: Plan) -> dict[str, int]:

@@ -6,7 +6,7 @@ import pytest
 from corpus.mixing import base
 
 from stemline.football.rulebook.codes import CODES
-from stemline.football.situations import OPENERS, Situation, misfits
+from stemline.football.situations import OPENERS, Situation, misfits, serves
 from stemline.read.read_situations import pieces, read_situation
 from stemline.session import Session
 from stemline.source import Source
@@ -65,6 +65,20 @@ def test_situations_sort_as_a_caller_meets_them() -> None:
         "3rd and 1", "own 1 to 10", "goal line", "2-point try", "wind with", "last 3 minutes",
         '"Money"',
     ]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("have", "need", "there"),
+    [
+        ("goal line", "red zone", False), ("green zone", "red zone", True),
+        ("coming out", "backed up", False), ("own 1 to 10", "backed up", True),
+        ("their 25 to 5", "red zone", True), ("red zone", "goal line", True),
+    ],
+)  # fmt: skip
+def test_a_part_of_the_field_is_there_for_another_by_half(
+    have: str, need: str, there: bool
+) -> None:
+    assert serves(situation(have), situation(need), 100) is there
 
 
 @pytest.mark.parametrize(
@@ -161,3 +175,12 @@ def test_a_calls_nearest_is_told() -> None:
 def test_what_a_broken_week_is_the_ground_of_is_not_planned() -> None:
     text = f"week 1 A\n    openers\n        {CALL}, quick\n\nweek 2 B from 1\n    drop {QUADS}\n"
     assert [(p.plan, p.found) for p in weeks(text)] == [(None, ()), (None, ())]
+
+
+def test_a_lineman_is_asked_and_wears_a_band_by_the_letter_that_his_book_has() -> None:
+    (week,) = weeks(
+        f"week 1 A\n    openers\n        {CALL}\n    wristband Line for LG, rt\n"
+        "    quiz LT on Thursday\n"
+    )
+    assert week.plan is not None, week.found
+    assert week.plan.quizzes[0].men == ("LT",) and week.plan.bands[0].men == ("LG", "RT")
