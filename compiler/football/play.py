@@ -532,11 +532,12 @@ class FormationSheet:
 @dataclass(frozen=True)
 class MotionSheet:
     """A motion or shift, from the formation that is most often called with it, called right: a
-    play in which the men only move before the snap."""
+    play in which the men only move before the snap; ``says`` are the coach's own words."""
 
     name: str
     view: Play
     span: Span
+    says: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -69,13 +69,15 @@ class Move:
 
 @dataclass(frozen=True)
 class MotionDef:
-    """``speed`` yards a second at the snap; 0 means that he is set."""
+    """``speed`` yards a second at the snap; 0 means that he is set. ``says`` are the coach's own
+    words."""
 
     name: str
     moves: tuple[Move, ...]
     speed: float
     span: Span
     broken: bool
+    says: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -214,7 +214,12 @@ class Formations:
         made, found = read_motion(block, self.blocks.facts(block), letters, movers)
         self.found += found
         return MotionDef(
-            block.name.text, made.moves, made.speed, block.name.span, self._broken(block, before)
+            block.name.text,
+            made.moves,
+            made.speed,
+            block.name.span,
+            self._broken(block, before),
+            made.says,
         )
 
 

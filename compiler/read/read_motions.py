@@ -11,7 +11,7 @@ from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.football.timing.levels import PACE
 from stemline.playbook.formations import Move, Mover
 from stemline.read.read_places import read_depth, read_mover, read_place
-from stemline.read.words import Misread, Words, one_phrase
+from stemline.read.words import Misread, Words, one_phrase, string_of
 from stemline.source import Span
 from stemline.syntax.tree import AtomKind, Block, Fact, Mark, Phrase, Value, items
 
@@ -20,10 +20,12 @@ _STATES = ("set", "running")
 
 @dataclass(frozen=True)
 class Moves:
-    """The moves of one motion block; ``speed`` yards a second at the snap, 0 when set."""
+    """The moves of one motion block; ``speed`` yards a second at the snap, 0 when set; ``says``
+    are the coach's own words."""
 
     moves: tuple[Move, ...]
     speed: float
+    says: tuple[str, ...]
 
 
 @dataclass(frozen=True)
@@ -43,6 +45,7 @@ def read_motion(
     moves: dict[Mover, Move] = {}
     starts: dict[Mover, _Start] = {}
     snaps: dict[float, Span] = {}
+    says: list[str] = []
     found: list[Diagnostic] = []
     for fact in facts:
         try:
@@ -61,6 +64,8 @@ def read_motion(
             elif fact.key == "snap":
                 phrase = one_phrase(fact.value, "`set` or `running`", fact.span)
                 snaps.setdefault(_state(Words([phrase])), fact.span)
+            elif fact.key == "say":
+                says.append(string_of(fact.value, fact.span))
         except Misread as miss:
             found.append(miss.diagnostic)
     if len(snaps) > 1:
@@ -72,7 +77,7 @@ def read_motion(
             moves[mover] = replace(moves[mover], starts=start.seconds, speed=start.speed)
         elif not found:
             found.append(E551(motion=block.name.text).at(start.span))
-    return Moves(tuple(moves.values()), next(iter(snaps), 0.0)), tuple(found)
+    return Moves(tuple(moves.values()), next(iter(snaps), 0.0), tuple(says)), tuple(found)
 
 
 def _once(first: Span, second: Span, what: str) -> None:

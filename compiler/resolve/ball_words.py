@@ -22,6 +22,7 @@ _TAKES = {
     BallMoves.FAKE: "take the fake from",
 }  # fmt: skip
 _BEHIND = re.compile(r"\b([\d.]+) behind\b")
+_DEEP = re.compile(r"\b([\d.]+) deep, ([a-z]+(?: [a-z]+)?)$")
 _RUNS = ("Take the ball to", "Fake the run to")
 
 
@@ -85,7 +86,7 @@ def _takes(a: Assignment, play: Play) -> Iterator[str]:
     """From whom he takes it; a second time it is "it"."""
     for x in play.exchanges:
         if x.taker == a.man:
-            yield f"{_TAKES[x.kind].format(ball='the ball')} {x.giver}{_where(x)}"
+            yield f"{_TAKES[x.kind].format(ball='the ball')} {x.giver}{_where(x, 'him')}"
 
 
 def _gives(man: str, play: Play) -> Iterator[str]:
@@ -97,18 +98,19 @@ def _gives(man: str, play: Play) -> Iterator[str]:
         if x.giver != man or x.kind is BallMoves.SNAP:
             continue
         if x.kind is BallMoves.FAKE:
-            yield f"fake to {x.taker}{_where(x)}"
+            yield f"fake to {x.taker}{_where(x, 'you')}"
             continue
         rest = " or run" if x.runs else ""
         given = _GIVES[x.kind].format(ball="it" if named else "the ball")
-        yield f"{given} {' or '.join((x.taker, *x.others))}{_where(x)}{rest}"
+        yield f"{given} {' or '.join((x.taker, *x.others))}{_where(x, 'you')}{rest}"
         named = True
 
 
-def _where(x: Exchange) -> str:
-    """The coach's own words for the place and the moment."""
-    place = _BEHIND.sub(r"\1 yards behind", x.words)
-    at = f" {place}" if place else ""
+def _where(x: Exchange, giver: str) -> str:
+    """The coach's own words for the place and the moment; ``giver`` is "you" or "him"."""
+    place = _BEHIND.sub(rf"\1 yards behind {giver}", x.words)
+    place = _DEEP.sub(r"\1 deep behind the \2", place)
+    at = f", {place}" if place else ""
     return at + (f" after {x.after:g} seconds" if x.after is not None else "")
 
 

@@ -140,7 +140,7 @@ def _motions(
         views = (posing.play(name, motion=key) for name in names if not motion.broken)
         view = next((play for play in views if play is not None), None)
         if view is not None:
-            made.append(MotionSheet(motion.name, view, motion.span))
+            made.append(MotionSheet(motion.name, view, motion.span, motion.says))
     return tuple(made)
 
 

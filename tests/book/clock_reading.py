@@ -204,8 +204,8 @@ def order_off(page: Quarterback, base: Play, play: Play, plays: Sequence[Play]) 
     """What the page's strip and its exceptions tell the quarterback other than ``play`` does."""
     mine = [c for c in page.but if holds(c.calls, play, plays)]
     heads = {
-        "feet": "feet: ", "reads": "reads: ", "pressure": "under pressure: ", "alert": "alert: ",
-        "claim": "shape: ", "last": "nobody open: ",
+        "feet": "his steps: ", "reads": "reads: ", "pressure": "under pressure: ",
+        "alert": "alert: ", "claim": "shape: ", "last": "nobody open: ",
     }  # fmt: skip
     nothing = {
         "feet": "no steps said", "reads": "no reads", "pressure": "no read under pressure",

@@ -3,10 +3,12 @@ page of both bundled books and of the drawn ones."""
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 import pytest
 from bundled import BUNDLED, book_of
+from gate.pictures import PLAYBOOKS
 from printed_texts import badly_said, cells
 
 from stemline.book.content.book import Book
@@ -17,10 +19,22 @@ from stemline.book.content.kinds.look_page import LookPage
 from stemline.book.content.kinds.protection_page import ProtectionPage
 from stemline.book.content.page import Remark
 
+SAID = re.compile(r'^ +(?:.* )?(?:says?|idea) "([^"]*)"', re.M)
+UNHEARD = {
+    "saltmarsh-herons": set[str](),
+    "cedar-flats-lanterns": {"The last man on the line is yours. No help outside you."},
+}
+"""Words for a man whom no call of the book has: no tight end stays in."""
+
 
 @pytest.fixture(scope="module", params=BUNDLED)
-def book(request: pytest.FixtureRequest) -> Book:
-    return book_of(request.param)
+def name(request: pytest.FixtureRequest) -> str:
+    return str(request.param)
+
+
+@pytest.fixture(scope="module")
+def book(name: str) -> Book:
+    return book_of(name)
 
 
 def test_every_page_says_a_thing_once(book: Book) -> None:
@@ -30,6 +44,23 @@ def test_every_page_says_a_thing_once(book: Book) -> None:
     words = sum(len(text.split()) for _, text in cells(book.pages))
     assert words > 10_000
     assert "\n".join(badly_said((book.pages, book.care, book.reading, book.cover))) == ""
+
+
+def test_every_word_of_the_coach_is_on_a_page(name: str, book: Book) -> None:
+    """What a coach wrote for his men to hear is lost nowhere between his text and the paper."""
+    printed = _plain(" ".join(text for _, text in cells(book.pages)))
+    texts = [
+        text.read_text("utf-8")
+        for text in sorted((PLAYBOOKS / name).glob("*.play"))
+        if not text.name.startswith(("week", "install", "book"))
+    ]
+    said = [words for text in texts for words in SAID.findall(text)]
+    assert len(said) > 200
+    assert {words for words in said if _plain(words) not in printed} == UNHEARD[name]
+
+
+def _plain(words: str) -> str:
+    return f" {' '.join(re.findall(r'[a-z0-9]+', words.casefold()))} "
 
 
 def test_who_plays_nothing_has_a_name_for_it(book: Book) -> None:

@@ -81,3 +81,18 @@ def test_letters_in_pictures_are_read_on_a_copy(theme: Theme) -> None:
         types = theme.look(size).types
         small = {name for name, each in types.items() if each.points * grown < LEAST}
         assert small <= set(NOT_LARGE), size
+
+
+def test_rules_between_rows_are_left_by_a_hard_copy() -> None:
+    """A thin line paler than half is white on a copy in black and white, and two rows are one."""
+    plain = files("stemline.themes").joinpath("plain")
+    shades = {
+        (name, float(grey))
+        for name in ("book.html.jinja", "contact.html.jinja", "week-head.html.jinja")
+        for grey in re.findall(
+            r"--(?:soft|hair): {{ colours\.shade\(([\d.]+)\) }}",
+            plain.joinpath(name).read_text("utf-8"),
+        )
+    }
+    assert len(shades) == 6
+    assert not [each for each in shades if each[1] >= 0.5]

@@ -55,7 +55,7 @@ def with_words(
     first = season.plays[0]
     tagged = replace(first, call=replace(first.call, tags=("Wheel", "Return")))
     moved = next(play for play in season.plays if play.call.motion)
-    motions = (MotionSheet(moved.call.motion, moved, NOWHERE),)
+    motions = (MotionSheet(moved.call.motion, moved, NOWHERE, ("Eyes on the ball.",)),)
     season = replace(season, plays=(tagged, *season.plays[1:]), motions=motions)
     yield make_book(season, Edition("4f2c9e1", "2026-05-01"), CAPTIONS), ("Wheel", "Return")
     kinds.page_kinds.cache_clear()
@@ -81,7 +81,9 @@ def test_a_file_and_a_template_make_a_page(
     (motions,) = book.of(MotionPage)
     at = reader.get_destination_page_number(reader.named_destinations[motions.id])
     (moves,) = motions.sets[0].moves
-    assert at is not None and " ".join(moves) in reader.pages[at].extract_text()
+    assert at is not None
+    text = reader.pages[at].extract_text()
+    assert " ".join(moves) in text and "Eyes on the ball." in text
 
 
 def test_every_kind_has_its_own_place_and_template(theme: Theme) -> None:

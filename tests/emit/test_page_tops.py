@@ -11,9 +11,9 @@ from sample_gallery import CAPTIONS, gallery_of
 
 from stemline.book.content.answer_table import Answers, ThrowCell
 from stemline.book.content.book import Book, Edition, make_book
-from stemline.book.content.dressed_page import DressedPage
+from stemline.book.content.dressed_page import DressedPage, dressed
 from stemline.book.content.kinds.concept_page import ConceptPage
-from stemline.book.content.page_marks import answer_marks, picture_marks
+from stemline.book.content.page_marks import answer_marks, picture_marks, signs_of
 from stemline.book.paper import TEXT_WIDTH
 from stemline.emit.pdf import to_pdf
 from stemline.football.play import Kind, Season
@@ -58,6 +58,18 @@ def test_only_the_signs_of_a_page_are_told(book: Book, season: Season) -> None:
     assert "pressure" not in picture_marks((replace(play, pressure=()),))
     assert picture_marks((replace(play, reads=(), pressure=(), alerts=(), claims=()),)) == ""
     assert any(page.marks for page in book.of(ConceptPage))
+
+
+def test_a_sheet_tells_no_sign_of_one_far_before_it(season: Season) -> None:
+    """What stands two sheets back is not on the sheet whose last concept is told."""
+    book = make_book(replace(season, every_call=True), Edition("", ""), CAPTIONS)
+    one = next(g for page in book.of(DressedPage) for g in page.groups if len(g.entries) > 1)
+    some: Any = ("any",)
+    keyed = replace(one, signs=signs_of([replace(one.entries[0].play, keys=some)]))
+    long = replace(one, entries=one.entries * 16, signs=())
+    near, far = (dressed((keyed, *(long,) * n, one)).groups[-1].marks for n in (0, 3))
+    assert "letter in a box" in near
+    assert "letter in a box" not in far
 
 
 def test_all_signs_together_are_one_line(season: Season) -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from stemline.book.content.block_table import KeyRead
@@ -16,8 +16,8 @@ SHEETS = 24.0
 """Sheets of dress-ups that are set together before the next concept begins: fewer, and a part of a
 sheet is left at the end of each too often; more, and they are far from their concepts."""
 _SHEET = 690.0
-_ON_A_SHEET = 3
-"""Concepts that a sheet of dress-ups shows, as a rule."""
+_SURELY = 0.5
+"""Of a concept's guessed height what stands here however many of its pictures its own page has."""
 _HEAD, _LINE = 34.0, 11.5
 _ROW = {Kind.RUN: 92.0, Kind.PASS: 128.0}
 """Points of a sheet, of a concept's heading, a line, and a row of two pictures; measured, and only
@@ -92,13 +92,22 @@ def dressed(groups: Sequence[DressGroup]) -> DressedPage:
 
 
 def _marks(number: int, groups: Sequence[DressGroup]) -> str:
-    """One line for all runs and one for all passes, since a sheet holds several concepts and its
-    last one tells its signs; behind the last run, one for both."""
-    near = groups[max(0, number - _ON_A_SHEET + 1) : number + 1]
-    runs = {sign.run for each in near for sign in each.signs} or {True, False}
-    signs = sign_marks(s for each in groups for s in each.signs if s.run in runs)
-    solid = any(entry.solid for each in groups for entry in each.entries)
-    return all_marks(signs, SOLID if solid else "")
+    """What is drawn on the sheet of which this is the last concept, as its foot tells it: the signs
+    of all that may stand on it."""
+    near = tuple(_near(number, groups))
+    signs = sign_marks(sign for each in near for sign in each.signs)
+    return all_marks(signs, SOLID if any(e.solid for g in near for e in g.entries) else "")
+
+
+def _near(number: int, groups: Sequence[DressGroup]) -> Iterator[DressGroup]:
+    """The group and those before it that are not surely a sheet away."""
+    yield groups[number]
+    between = 0.0
+    for each in reversed(groups[:number]):
+        if between >= _SHEET:
+            return
+        yield each
+        between += _SURELY * each.height
 
 
 def enough(groups: Sequence[DressGroup]) -> bool:

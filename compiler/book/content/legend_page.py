@@ -79,7 +79,7 @@ _NOTES = (
     ),
     Remark(
         "The clock",
-        "Under a pass: dashed where a foot is down, grey while the read is open, a line while the "
+        "Under a pass: dashed where a foot is down, a bar while the read is open, a line while the "
         "ball is in the air and a tick where it arrives; the cross is a free rusher, where a look "
         "frees one. Below it each read against each look: yards to the nearest defender when the "
         "ball is there. Bold is open: he is 2.5 yards off or more, and 6+ is more than six. In "

@@ -71,7 +71,8 @@ class Page:
     ``clock`` is the id of the picture of the quarterback's clock, ``further`` that of the place
     where the same is told of more calls; ``idea`` is what it is for, ``marks`` what the signs on it
     mean. ``offered`` are pictures of that place: some of them stand here where there is
-    room, and with ``more`` there is something there besides.
+    room, and with ``more`` there is something there besides. ``stands`` is the id of the place that
+    says where the men of its large picture line up.
 
     ``template`` is a file of the theme with a macro ``body``, and where the kind has them ``jobs``
     and ``casting``, tables that may go overleaf. With ``duties`` its pictures say what each
@@ -109,6 +110,7 @@ class Page:
     marks: str = ""
     offered: tuple[Entry, ...] = ()
     more: bool = False
+    stands: str = ""
 
     @property
     def brief(self) -> str:

@@ -66,7 +66,7 @@ def sign_marks(signs: Iterable[DrawnSigns]) -> str:
         ("1, 2: order of his eyes", any(each.reads for each in drawn)),
         ("›: under pressure", any(each.pressure for each in drawn)),
         ("A: looked at first", any(each.alerts for each in drawn)),
-        ("grey: shape read", any(each.claims for each in drawn)),
+        ("dotted: shape read", any(each.claims for each in drawn)),
         ("letter in a box: read", any(each.keys for each in drawn)),
         (_dashes(drawn), any(each.kept for each in drawn)),
         (_wedges(drawn), any(each.wedged for each in drawn)),

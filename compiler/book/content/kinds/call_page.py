@@ -11,10 +11,9 @@ from stemline.book.content.page import (
     Listing,
     Page,
     PageKind,
-    call_ids,
-    concept_groups,
     sentence,
 )
+from stemline.book.content.pointed_places import pointed_places
 from stemline.football.field import Way
 from stemline.football.play import Call, Play, RouteSheet, Season
 
@@ -137,7 +136,7 @@ def _apart(play: Play, season: Season) -> TakenApart:
     call, sheets = play.call, {sheet.name: sheet for sheet in season.concepts}
     sheet = sheets.get(call.concept)
     tags = dict(sheet.tags) if sheet is not None else {}
-    places = _places(season)
+    places = pointed_places(season)
     parts = [
         CallPart(
             "formation",
@@ -166,20 +165,6 @@ def _apart(play: Play, season: Season) -> TakenApart:
         parts.append(CallPart("tags", tag, words))
     full = composed(call)
     return TakenApart(call.spoken, full if full != call.spoken else "", tuple(parts))
-
-
-def _places(season: Season) -> dict[tuple[str, str], str]:
-    """The ids of the places of formations, motions and concepts."""
-    ids = iter(call_ids(season))
-    found: dict[tuple[str, str], str] = {}
-    for plays in concept_groups(season):
-        first, *_ = [next(ids) for _ in plays]
-        found["concept", plays[0].call.concept] = f"concept-{first}"
-    for number, formation in enumerate(season.formations, 1):
-        found["formation", formation.name] = f"formation-{number}"
-    for number, motion in enumerate(season.motions, 1):
-        found["motion", motion.name] = f"motion-{number}"
-    return found
 
 
 def _lists(season: Season) -> Iterator[WordList]:

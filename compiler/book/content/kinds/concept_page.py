@@ -55,6 +55,7 @@ from stemline.book.content.page_marks import (
     picture_marks,
     signs_of,
 )
+from stemline.book.content.pointed_places import Places, pointed_places
 from stemline.book.content.quarterback_strip import Quarterback, orders
 from stemline.book.content.second_plays import second_plays, tag_words, told_seconds
 from stemline.diagnostics.in_words import how_many
@@ -80,7 +81,8 @@ class ConceptPage(Page):
     trick's backfield close, drawn beside the jobs; ``killed`` are the words for the former.
     ``changes`` and ``change_keys`` are what its other calls change and whom they read: on this
     sheet where it has room, else on those of the dress-ups. ``holds`` are, on a run, the looks
-    against which its call leaves nobody unblocked.
+    against which its call leaves nobody unblocked. ``killed_on`` are the ids of the pages of
+    what its call becomes.
     """
 
     template = "concept.html.jinja"
@@ -101,6 +103,7 @@ class ConceptPage(Page):
     changes: tuple[ByCall, ...] = ()
     change_keys: tuple[KeyRead, ...] = ()
     holds: tuple[str, ...] = ()
+    killed_on: tuple[str, ...] = ()
 
     @property
     def answered(self) -> str:
@@ -136,14 +139,22 @@ def _pages(
     """A page a concept, those of a family together, and after them their dress-ups, one concept
     below the other: each begins where the one before ends, runs and passes alike."""
     waiting: list[DressGroup] = []
+    places = pointed_places(season)
     for page, group in _by_family(season, keep):
-        yield page
+        yield _placed(page, places)
         waiting += [] if group.empty else [group]
         if waiting and enough(waiting):
             yield dressed(waiting)
             waiting = []
     if waiting:
         yield dressed(waiting)
+
+
+def _placed(page: ConceptPage, places: Places) -> ConceptPage:
+    """The page with the places that its call points to; they move when other concepts do."""
+    play = page.base.play
+    on = tuple(places.get(("concept", one.play.call.concept), "") for one in play.becomes)
+    return replace(page, stands=places.get(("formation", play.call.formation), ""), killed_on=on)
 
 
 def _by_family(season: Season, keep: KeepPart) -> Iterator[tuple[ConceptPage, DressGroup]]:

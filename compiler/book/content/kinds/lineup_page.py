@@ -85,7 +85,7 @@ def _pages(season: Season, _: Sequence[Page]) -> Iterator[LineupPage]:
             id=f"lineup-{at}" if at > 1 else "lineup",
             name="How we line up" if at == 1 else f"How we line up: {names}",
             sets=some,
-            rules=_rules(season.formations[0].view) if at == 1 else (),
+            rules=_rules([sheet.view for sheet in season.formations]) if at == 1 else (),
         )
 
 
@@ -162,20 +162,18 @@ def comes_in(play: Play, base: Sequence[str]) -> str:
     return f"{' '.join(new)} for {' '.join(gone)}" if new and gone else ""
 
 
-def _rules(view: Play) -> tuple[Remark, ...]:
-    """What the code asks of the men at the snap, each with how sure it is."""
-    code = view.field.code
+def _rules(views: Sequence[Play]) -> tuple[Remark, ...]:
+    """What the code asks of the men at the snap, each with how sure it is, and the numbers of all
+    of ours who have one."""
+    code = views[0].field.code
     ranges = ", ".join(f"{low} to {high}" for low, high in code.ineligible_numbers.value)
     numbers = code.ineligible_numbers
     made = [Remark("On the line", f"At least {code.on_line.value:g} men ({code.on_line.cited}).")]
     if ranges:
         words = f"Who may not catch a pass wears {ranges} ({numbers.cited})."
         made.append(Remark("Jerseys", words))
-    ours = sorted(
-        ((man.number, man.label) for man in view.men if man.number is not None),
-        key=lambda one: one[0],
-    )
+    ours = {(m.number, m.label) for view in views for m in view.men if m.number is not None}
     if ours:
-        worn = ", ".join(f"{label} {number}" for number, label in ours)
+        worn = ", ".join(f"{label} {number}" for number, label in sorted(ours))
         made.append(Remark("Ours", f"{worn}."))
     return tuple(made)

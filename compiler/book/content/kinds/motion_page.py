@@ -12,11 +12,13 @@ from stemline.football.play import MotionSheet, Season
 
 @dataclass(frozen=True)
 class MovedSet:
-    """A motion: its picture, what each man does who moves, and the concepts called with it."""
+    """A motion: its picture, what each man does who moves, the concepts called with it, and the
+    coach's own words."""
 
     entry: Entry
     moves: tuple[tuple[str, str], ...]
     concepts: tuple[str, ...]
+    says: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -50,4 +52,4 @@ def _set(sheet: MotionSheet, number: int, season: Season) -> MovedSet:
             together.setdefault(words, []).append(task.man)
     used = (play.call.concept for play in season.plays if play.call.motion == sheet.name)
     moves = tuple((" ".join(men), words) for words, men in together.items())
-    return MovedSet(entry, moves, tuple(dict.fromkeys(used)))
+    return MovedSet(entry, moves, tuple(dict.fromkeys(used)), sheet.says)
