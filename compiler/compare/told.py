@@ -161,9 +161,8 @@ def _teaching(found: Comparison) -> Iterator[ToldLine]:
         by_count.setdefault(to_learn(row), []).append(row.man)
     for said, men in by_count.items():
         if len(men) > 1:
-            said = ", ".join(
-                f"{part}{' each' * (not n)}" for n, part in enumerate(said.split(", "))
-            )
+            first, comma, gone = said.partition(", ")
+            said = f"{first} each{comma}{gone}"
         yield ToldLine("", f"{INDENT}{together(men)}: {said}")
     yield ToldLine("", INDENT + holds(found))
 
