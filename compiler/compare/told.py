@@ -140,8 +140,8 @@ def _answers(concept: str, came: bool, rows: Sequence[Consequence], new: bool) -
     word = "has no answer" if new else "has lost its answer" if came else "now has an answer"
     kind = "new" if came else "gone"
     if len(by_calls) == 1 and len(rows[0].calls) == 1:
-        looks = together([row.look for row in rows])
-        return ToldLine(kind, f"{INDENT}{rows[0].calls[0]} {word} to {looks}")
+        to = together([row.look for row in rows])
+        return ToldLine(kind, f"{INDENT}{rows[0].calls[0]} {word} to {to}")
     parts, whole = [], f" of its {how_many(rows[0].of, 'call')}"
     for calls, looks in by_calls.items():
         where = f"{len(calls)}{whole}" if len(calls) > 1 else calls[0]
