@@ -86,12 +86,14 @@ def as_lettered(old: Session, new: Session) -> tuple[Session, Letters]:
     assert old.book is not None and new.book is not None, "both sides were read"
     gone = [p for key, p in old.book.people.items() if key not in new.book.people]
     come = [p for key, p in new.book.people.items() if key not in old.book.people]
-    after = _sets(new)
+    if not gone or not come:
+        return old, ()
+    before, after = _sets(old), _sets(new)
     for man in gone:
         same = [
             p.letter
             for p in come
-            if p.position is man.position and _sets(old)[man.letter] == after[p.letter]
+            if p.position is man.position and before[man.letter] == after[p.letter]
         ]
         if len(same) != 1:
             continue
