@@ -11,6 +11,7 @@ from stemline.compare.asked_names import unknown_name
 from stemline.compare.comparing import compared
 from stemline.compare.comparison import Comparison
 from stemline.compare.following import with_consequences
+from stemline.compare.man_letters import as_lettered
 from stemline.diagnostics.in_words import how_many
 from stemline.diagnostics.plain import plain
 from stemline.diagnostics.render import render
@@ -44,7 +45,9 @@ def both_sides(
         if wrong := unknown_name(sides, only, man):
             click.echo(wrong, err=True)
             raise SystemExit(2)
-        found = compared(sides[0], sides[1], (old, new))
+        was, letters = as_lettered(*sides)
+        sides = (was, sides[1])
+        found = compared(was, sides[1], (old, new), letters)
         if follows:
             cache = Cache(files.home, place() if cached else None)
             found = with_consequences(found, sides[0], sides[1], cache, store)

@@ -44,12 +44,17 @@ def new(folder: Path, last: Path | None, code: str, wing: bool) -> None:
 
     if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
         raise click.UsageError(f"{folder} is not empty: choose a new folder")
+    if last is not None and folder.resolve().is_relative_to(last.resolve()):
+        raise click.UsageError(
+            f"{folder} lies in {last}, whose texts it would be: choose a folder beside it"
+        )
     texts = _starter(_code(code, wing), wing) if last is None else _season(last)
+    made = {name: text.encode() for name, text in texts.items()}
     try:
-        for name, text in texts.items():
+        for name, data in (made | (_themes(last) if last is not None else {})).items():
             place = folder / name
             place.parent.mkdir(parents=True, exist_ok=True)
-            place.write_text(text, "utf-8", newline="\n")
+            place.write_bytes(data)
         (folder / ".gitignore").write_text(_IGNORED, "utf-8", newline="\n")
     except OSError as error:
         raise click.UsageError(f"cannot write {folder}: {error.strerror}") from error
@@ -109,6 +114,17 @@ def _season(last: Path) -> dict[str, str]:
         Path(source.name).relative_to(last).as_posix(): _next(source)
         for source in files.sources
         if not _of_weeks(source)
+    }
+
+
+def _themes(last: Path) -> dict[str, bytes]:
+    """The files of the themes that are kept in last season's folder."""
+    from stemline.theme.folder_files import taken
+
+    return {
+        f"{table.parent.name}/{name}": data
+        for table in sorted(last.glob("*/theme.toml"))
+        for name, data in taken(table.parent).files.items()
     }
 
 

@@ -22,13 +22,15 @@ if TYPE_CHECKING:
 @click.option("--of", "owner", default="", metavar="CONCEPT", help="The concept of a tag or role.")
 @click.option("--yes", is_flag=True, help="Do it without asking.")
 def rename(folder: Path, old: str, new: str, kind: str, owner: str, yes: bool) -> None:
-    """Call OLD by the name NEW in every text of FOLDER: a formation, concept, role, tag, look.
+    """Call OLD by the name NEW in every text of FOLDER: a formation, concept, role, tag, look, or
+    a man by another letter.
 
     The plan is shown first. A name that would change a play, or that is taken, is refused.
     """
     from stemline.commands.opening import opened, writing
     from stemline.compare.comparing import compared
-    from stemline.compare.renaming import renamed, targets
+    from stemline.compare.man_letters import LETTER, left_alone, lettered, same_plays
+    from stemline.compare.renaming import RenameTarget, renamed, targets
     from stemline.diagnostics.in_words import how_many
     from stemline.diagnostics.render import render
     from stemline.outside.file import write_file
@@ -44,14 +46,27 @@ def rename(folder: Path, old: str, new: str, kind: str, owner: str, yes: bool) -
         t for t in targets(trees, " ".join(old.split()))
         if kind in ("", t.kind) and owner.casefold() in ("", t.owner.casefold())
     ]  # fmt: skip
+    letter = old.upper() if before.book is not None and old.upper() in before.book.people else ""
+    if letter and kind in ("", "man") and not owner:
+        found.append(RenameTarget("man", letter))
     target = _one(found, before, old)
-    sources = renamed(trees, target, new)
+    is_man = target.kind == "man"
+    sources = lettered(trees, letter, new) if is_man else renamed(trees, target, new)
     after = Session(sources, str(folder), whole=True)
     wrong = [d for d in after.definitions if d.is_error]
     wrong += [d for week in after.weeks for d in week.found if d.is_error]
-    if wrong or after.book is None or not compared(before, after).no_play_changed:
+    alike = not wrong and after.book is not None
+    if alike and is_man:
+        alike = same_plays(before, after, (letter, new)) and LETTER.fullmatch(new) is not None
+    elif alike:
+        alike = compared(before, after).no_play_changed
+    if not alike:
         taken = [t.title for t in targets(trees, new) if t.kind == target.kind]
         why = f"there is a {taken[0]}" if taken else "the text could not be read so"
+        if is_man and before.book.people.keys() & {new.upper()}:
+            why = "that is a man's letter already"
+        elif is_man and not LETTER.fullmatch(new):
+            why = "a letter is a capital, alone or with a letter or a figure behind it"
         click.echo(f"{target.title} cannot be called {new}: {why}", err=True)
         click.echo(render(wrong[:1], {s.name: s for s in sources}), nl=False, err=True)
         raise SystemExit(1)
@@ -61,6 +76,9 @@ def rename(folder: Path, old: str, new: str, kind: str, owner: str, yes: bool) -
             if a != b:
                 lines += 1
                 click.echo(f"{was.name}:{n}:\n  - {a.strip()}\n  + {b.strip()}")
+    if is_man and (left := list(left_alone(trees, sources, letter))):
+        click.echo("left as they are, in words of yours, or where the letter is a gap:")
+        click.echo("\n".join(left))
     if not yes:
         click.confirm(f"{target.title} → {new}: {how_many(lines, 'line')}?", abort=True)
     with writing():
@@ -80,12 +98,6 @@ def _one(found: list[RenameTarget], session: Session, old: str) -> RenameTarget:
     if found:
         said = ", ".join(target.title for target in found)
         click.echo(f"several things are called {old}: {said}; say --kind or --of", err=True)
-    elif session.book is not None and old.upper() in session.book.people:
-        click.echo(
-            f"{old.upper()} is a man's letter, and plays are compared by letters: change it where "
-            "his `personnel` says it, and `stemline check` names each line that still has it",
-            err=True,
-        )
     else:
         near = nearest(old, names(tree for tree, _ in session.trees))
         hint = f"; nearest: {near[0]}" if near else ""

@@ -33,7 +33,9 @@ _POSITION = re.compile(
     r"(playside|backside|line|linemen|helper|centre|center|carrier|quarterback)\b"
 )
 """What begins, or is, a place and no letter and no role of a concept's own."""
-_STEM = r"(?! (?:up|on a line) \d+(?:\.\d+)? (?:inside|outside) )"
+_STEM = r"(?! (?:up|on a line) (?:\d+(?:\.\d+)?|a yard)(?: yards)? (?:inside|outside) )"
+_SHORT = 60
+"""Letters of an order of two reads up to which one still hears what they share."""
 _HALVES = ("or", "then", "and", "if")
 """Words that no old part of a line may begin with: it is said whole."""
 _OPENING = ("for ", "word ", "to ", "if ", "run ")
@@ -163,7 +165,11 @@ def _man(subject: str) -> str:
 
 
 def _order_aloud(value: str) -> str:
-    """ "short on the third step, then flag on the hitch"."""
+    """ "short on the third step, then flag on the hitch"; a step that all looks share once."""
+    looks = value.split(" > ")
+    parts = [look.rpartition(" on ") for look in looks]
+    if len(looks) == 2 and parts[0][0] and parts[0][2] == parts[1][2] and len(value) < _SHORT:
+        value = f"{parts[0][0]} > {parts[1][0]}, both on {parts[0][2]}"
     return _ON_STEP.sub(lambda found: f"on the {_STEPS[found[1]]} step", value_aloud(value))
 
 
@@ -226,7 +232,7 @@ def _duty_before(was: SaidLine, now: SaidLine) -> str:
     """What a defender did before: of the same gap only when he came."""
     old, new = was.value.partition(" after "), now.value.partition(" after ")
     if old[0].casefold() == new[0].casefold():
-        return f"after {old[2]}" if old[2] else "at once"
+        return value_aloud(f"after {old[2]}") if old[2] else "at once"
     return duty_aloud(was.verb, was.value)
 
 
@@ -324,7 +330,9 @@ def _left_out(line: SaidLine, kind: str) -> str:
     """An exception of a dress-up, or another of its lines."""
     if line.subject:
         return f"{line.subject} {'now' if kind == 'new' else 'no longer'} only {_place(line)}"
-    if line.verb in ("best", "only") or (line.verb == "never" and kind == "new"):
+    if line.verb == "never" and kind == "new":
+        return f"never {'from ' * line.value.startswith('in ')}{_place(line)}"
+    if line.verb in ("best", "only"):
         return f"{'now' if kind == 'new' else 'no longer'} {line.verb} {_place(line)}"
     what = {"never": "left out", "call": "called"}.get(line.verb, line.verb)
     return f"{what} now: {_place(line)}" if kind == "new" else f"no longer {what}: {_place(line)}"

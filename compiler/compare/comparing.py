@@ -47,12 +47,21 @@ _PAGES_ONLY = frozenset(
 """Lines of the playbook block that only its pages show."""
 
 
-def compared(old: Session, new: Session, called: tuple[str, str] = ("", "")) -> Comparison:
+def compared(
+    old: Session,
+    new: Session,
+    called: tuple[str, str] = ("", ""),
+    letters: Sequence[tuple[str, str]] = (),
+) -> Comparison:
     """What is different between two playbooks, each read whole; both must have a ``book``.
 
     ``called`` is what each side was asked for as: it tells them apart where their titles do not.
+    ``letters`` are men's that were others, by which ``old`` calls them already: they are told.
     """
-    found = _Comparing(old, new).comparison()
+    comparing = _Comparing(old, new)
+    found = comparing.comparison()
+    if letters:
+        found = replace(found, definitions=tuple(comparing.with_letters(found, letters)))
     if found.old != found.new:
         return found
     was, now = called
@@ -104,6 +113,21 @@ class _Comparing:
     def kept(self) -> list[tuple[Order, Order]]:
         """The calls on both sides, as they were and as they are."""
         return self._calls[0]
+
+    def with_letters(
+        self, found: Comparison, letters: Sequence[tuple[str, str]]
+    ) -> Iterator[DefinitionChange]:
+        """The changes, and with the first personnel that has a man his letter that was another."""
+        told = {change.now.key: change for change in found.definitions if change.now is not None}
+        pairs = {now.key: was for was, now in self._matched.pairs if now.kind == "personnel"}
+        left = list(letters)
+        for key, was in pairs.items():
+            men = {line.subject for line in self._now[key].lines}
+            if here := tuple(pair for pair in left if pair[1] in men):
+                left = [pair for pair in left if pair not in here]
+                change = told.pop(key, None) or DefinitionChange(was, self._now[key])
+                yield replace(change, roles=(*change.roles, *here))
+        yield from (c for c in found.definitions if c.now is None or c.now.key in told)
 
     # Definitions.
 

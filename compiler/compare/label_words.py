@@ -62,11 +62,13 @@ _DUTY = re.compile(r"([\w -]+), (strong|weak|middle)((?: behind \w+)?(?: after .
 _HOUSE = {
     "numbers is": "the numbers are at {} yards",
     "gun is": "in the gun the quarterback is at {} yards",
-    "middle field is": "from the middle, the field is the {} side",
+    "middle field is": "from the middle we take the {} side as the field",
 }
 _ARTICLES = (
     (re.compile(r"\bover ball\b"), "over the ball"),
-    (re.compile(r"\bup ([\d.]+ (?:inside|outside)) "), r"on a line \1 "),
+    (re.compile(r"\bup 1 (inside|outside) "), r"on a line a yard \1 "),
+    (re.compile(r"\bup ([\d.]+) (inside|outside) "), r"on a line \1 yards \2 "),
+    (re.compile(r"\bafter 0\.5 seconds?\b"), "after half a second"),
     (re.compile(r"\bmiddle (open|closed)\b"), r"the middle \1"),
     (re.compile(r"\bleft hash, right hash\b"), "either hash"),
     (re.compile(r"\bon (hitch|reset|line)\b"), r"on the \1"),
@@ -116,13 +118,13 @@ def duty_aloud(verb: str, value: str) -> str:
         return value_aloud(value)
     what, side, rest = found.groups()
     gap = " gap" if verb == "rushes" and len(what) == 1 else ""
-    return f"the {side} {what}{gap}{rest}"
+    return f"the {side} {what}{gap}{value_aloud(rest)}"
 
 
 def label_words(verb: str, value: str) -> tuple[str, str]:
     """A line's label and its value, in words."""
     if verb == "kill" and value.startswith("word "):
-        return "we kill a call with the", value
+        return "what kills a call is the", value
     if verb == "house":
         figure, _, said = value.rpartition(" ")
         if figure in _HOUSE:

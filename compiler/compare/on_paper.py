@@ -102,7 +102,7 @@ def _drawn_elsewhere(change: CallChange) -> frozenset[str]:
 
 def _man(row: Teaching, found: Comparison) -> LearnPage:
     mine = [c.spoken for c in found.changed if row.man in _drawn_elsewhere(c)]
-    calls = f"Elsewhere in {how_many(len(mine), 'call')}: {', '.join(mine)}." if mine else ""
+    calls = f"Goes another way in {how_many(len(mine), 'call')}: {', '.join(mine)}." if mine else ""
     return LearnPage(row.man, to_learn(row), _by_topic(row.new), _by_topic(row.gone), calls)
 
 

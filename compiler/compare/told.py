@@ -132,17 +132,22 @@ def _follows(found: Comparison) -> Iterator[ToldLine]:
 
 
 def _answers(concept: str, came: bool, rows: Sequence[Consequence], new: bool) -> ToldLine:
-    """ "Deep Over has no answer to Even Two Man in 8 of its 11 calls, and to Goal Line in 2"."""
+    """ "Deep Over has no answer to Even Two Man in 8 of its 11 calls, and to Goal Line in 2"; of
+    one call alone by its name."""
     by_calls: dict[tuple[str, ...], list[str]] = {}
     for row in rows:
         by_calls.setdefault(row.calls, []).append(row.look)
+    word = "has no answer" if new else "has lost its answer" if came else "now has an answer"
+    kind = "new" if came else "gone"
+    if len(by_calls) == 1 and len(rows[0].calls) == 1:
+        to = together([row.look for row in rows])
+        return ToldLine(kind, f"{INDENT}{rows[0].calls[0]} {word} to {to}")
     parts, whole = [], f" of its {how_many(rows[0].of, 'call')}"
     for calls, looks in by_calls.items():
         where = f"{len(calls)}{whole}" if len(calls) > 1 else calls[0]
         whole = "" if len(calls) > 1 else whole
         parts.append(f"to {together(looks)} in {where}")
-    word = "has no answer" if new else "has lost its answer" if came else "now has an answer"
-    return ToldLine("new" if came else "gone", f"{INDENT}{concept} {word} {together(parts)}")
+    return ToldLine(kind, f"{INDENT}{concept} {word} {together(parts)}")
 
 
 def _teaching(found: Comparison) -> Iterator[ToldLine]:
@@ -155,7 +160,10 @@ def _teaching(found: Comparison) -> Iterator[ToldLine]:
     for row in rows:
         by_count.setdefault(to_learn(row), []).append(row.man)
     for said, men in by_count.items():
-        yield ToldLine("", f"{INDENT}{together(men)}{' each' * (len(men) > 1)}: {said}")
+        if len(men) > 1:
+            first, comma, gone = said.partition(", ")
+            said = f"{first} each{comma}{gone}"
+        yield ToldLine("", f"{INDENT}{together(men)}: {said}")
     yield ToldLine("", INDENT + holds(found))
 
 

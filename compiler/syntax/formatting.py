@@ -7,6 +7,7 @@ be read, or of a kind that is not known, stays as it is.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from stemline.syntax.older_forms import names_of, newer
@@ -22,7 +23,7 @@ def formatted(tree: Document) -> str:
     lines = [_LaidLine(text) for text in tree.source.lines]
     names = names_of([tree])
     for block in tree.blocks:
-        _put(lines, block.span.line, written_header(block), header=True)
+        _put_header(lines[block.span.line - 1], written_header(block))
         for fact in block.facts:
             _put(lines, fact.span.line, MARGIN + written_fact(newer(block.kind, fact, names)))
             for row in fact.rows:
@@ -48,9 +49,21 @@ class _LaidLine:
         return f"{self.text}  {self.behind}" if self.behind else self.text
 
 
-def _put(lines: list[_LaidLine], number: int, text: str, header: bool = False) -> None:
+def _put(lines: list[_LaidLine], number: int, text: str) -> None:
     line = lines[number - 1]
-    line.text, line.header, line.inner = text, header, not header
+    line.text, line.inner = text, True
+
+
+def _put_header(line: _LaidLine, text: str) -> None:
+    """The first line of a block, which stays as it is where not all of it could be read."""
+    line.header, line.inner = True, False
+    if _letters(line.text.partition("//")[0]) == _letters(text):
+        line.text = text
+
+
+def _letters(text: str) -> str:
+    """What a text says, whatever its blanks and quotes."""
+    return re.sub(r"[\s\"\u201c-\u201f]", "", text).casefold()
 
 
 def _comment(lines: list[_LaidLine], comment: Comment) -> None:

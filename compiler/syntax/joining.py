@@ -14,6 +14,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from stemline.syntax.tree import Block, Document, Fact, Linked, Mark, items
+from stemline.syntax.words_given import GivenTwice, given_twice
 from stemline.syntax.writing import written, written_fact, written_header
 
 _Key = tuple[str, ...]
@@ -72,9 +73,23 @@ class _TextJoin:
     def whole(self, base: Document, ours: Document, theirs: Document) -> JoinedText:
         single = _single(base, ours, theirs)
         parts = [_parts(tree, single) for tree in (base, ours, theirs)]
-        lines = list(self._blocks(*parts))
+        twice = given_twice(base, ours, theirs)
+        lines = list(self._apart(self._blocks(*parts), twice))
         return JoinedText("".join(f"{line}\n" for line in lines).strip("\n") + "\n",
                       tuple(self._conflicts))  # fmt: skip
+
+    def _apart(self, lines: Iterable[str], twice: Sequence[GivenTwice]) -> Iterator[str]:
+        """The lines; each of theirs that gives a word of ours to another thing is a conflict."""
+        header = ""
+        for line in lines:
+            if line[:1].strip():
+                header = line.strip()
+            found = [one for one in twice if (one.header, one.line) == (header, line.strip())]
+            if not found:
+                yield line
+                continue
+            self._conflicts.append(found[0].told)
+            yield from self._both((), (line,))
 
     def _blocks(
         self, base: Sequence[_Part], ours: Sequence[_Part], theirs: Sequence[_Part]

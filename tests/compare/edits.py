@@ -204,6 +204,10 @@ def _printed(head: str, lines: Sequence[str]) -> dict[str, list[str]]:
             for each in man.split(", ") if man else [""]:
                 name = names[label] if label else f"what we tell {each}"
                 found.setdefault(name, []).append(words)
+        if key := re.fullmatch(r"key (.*?)", line):
+            found.setdefault("keys", []).append(key[1])
+        if keyed := re.fullmatch(r"\w+ ((?:gives|keeps) if .*)", line):
+            found.setdefault("what is done off the keys", []).append(keyed[1])
         if typed := re.fullmatch(r"(give|pull|throw|pitch|claims|pair|kill) (.*?)\s*", line):
             label, words = typed.groups()
             name = next((key for key, those in _TYPED.items() if label in those), "claims")

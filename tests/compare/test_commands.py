@@ -185,6 +185,18 @@ def test_a_season_starts_from_the_last_one(folder: Path, tmp_path: Path) -> None
     assert _run("new", str(after), "--from", str(folder)).exit_code == 2
 
 
+def test_a_season_takes_the_theme_of_the_last_one_with_it(folder: Path, tmp_path: Path) -> None:
+    last, after = tmp_path / "last", tmp_path / "next"
+    copytree(folder, last)
+    (last / "night").mkdir()
+    (last / "night/theme.toml").write_text('extends = "dark"\n', "utf-8")
+    assert _run("new", str(after), "--from", str(last)).exit_code == 0
+    assert (after / "night/theme.toml").read_text("utf-8") == 'extends = "dark"\n'
+    inside = _run("new", str(last / "next"), "--from", str(last))
+    assert inside.exit_code == 2 and "choose a folder beside it" in inside.stderr
+    assert not (last / "next").exists()
+
+
 def test_a_games_week_stays_with_its_season(folder: Path, tmp_path: Path) -> None:
     """And so do the looks that only it has; a text that has more is kept whole."""
     last, after = tmp_path / "last", tmp_path / "next"

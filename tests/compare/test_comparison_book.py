@@ -85,7 +85,7 @@ def test_a_man_has_the_pictures_of_what_moves_him_and_no_others() -> None:
     assert moved and moved <= own.keys()
     for man, text in own.items():
         his = [both.title for both in drawn if man in dict(both.his)]
-        pictures = text.partition("Elsewhere in ")[2].partition(".")[2]
+        pictures = text.partition("Goes another way in ")[2].partition(".")[2]
         assert [call for call in his if call not in pictures] == []
         assert sum(pictures.count(both.title) for both in drawn) == len(his), man
 

@@ -103,6 +103,20 @@ PAIRS: list[Case] = [
         1,
     ),
     (
+        "one word, two calls",
+        [("tag Wheel", f"{DRESS}    call Trips Left Crossers as Rose\n\ntag Wheel")],
+        [("tag Wheel", f"{DRESS}    call Trey Left Crossers as Rose\n\ntag Wheel")],
+        ("call Trips Left Crossers as Rose", "call Trey Left Crossers as Rose", "<<<<<<<"),
+        1,
+    ),
+    (
+        "one word, two concepts",
+        [("    over runs cross 6\n", "    over runs cross 6\n    word Plank\n")],
+        [("    hitch runs hitch 6\n", "    hitch runs hitch 6\n    word Plank\n")],
+        ("word Plank", "<<<<<<<"),
+        1,
+    ),
+    (
         "two calls, a name each",
         [("tag Wheel", f"{DRESS}    call Trips Left Crossers as Rose\n\ntag Wheel")],
         [("tag Wheel", f"{DRESS}    call Trey Left Crossers as Lima\n\ntag Wheel")],

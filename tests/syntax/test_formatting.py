@@ -140,6 +140,16 @@ def test_a_line_that_cannot_be_read_stays_as_it_is() -> None:
     )
 
 
+@pytest.mark.parametrize(
+    "header",
+    ["concept  Foo extends", "look A  extends B extends C", "formatoin  Trey", "tag A  for"],
+)
+def test_no_word_of_a_first_line_that_cannot_be_read_is_lost(header: str) -> None:
+    assert formatted(parse(Source("a.play", f'{header}\n    say  "So."\n'))[0]) == (
+        f'{header}\n    say "So."\n'
+    )
+
+
 @pytest.mark.parametrize(("line", "code"), [("one runs slant", 0), ("one  rnus  slant !!", 2)])
 def test_an_editor_is_told_of_a_text_that_cannot_be_read_and_has_it_back(
     line: str, code: int
