@@ -94,7 +94,8 @@ def test_a_page_that_flows_is_set_first_and_the_others_are_numbered_by_it(
     assert begun.first == (dressed,)
     takes = begun.layout[dressed.id].pages + 2
     plan = better.send({group.id: [1, takes] for group in dressed.groups})
-    behind = begun.numbers["by-call"]
+    after = book.pages[book.pages.index(dressed) + 1 :]
+    behind = begun.numbers[after[0].id if after else "by-call"]
     assert not plan.first
     for id_, number in begun.numbers.items():
         assert plan.numbers[id_] == number + (2 if number >= behind else 0)
