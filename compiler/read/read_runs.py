@@ -163,7 +163,8 @@ def read_aim(value: Value | None, span: Span) -> Aim:
                 words.take_word("gap")  # of another side the run has to go `toward` it
         words.finish("an aiming point")
         points.append(AimPoint(point, SIDES[side] if side else None))
-        said.append(phrase.text)
+        gap = phrase.text.split()[-1].upper() in GAPS  # B may be a man's letter, too
+        said.append(f"{phrase.text} gap" if gap else phrase.text)
     if not points:
         raise Misread(E402(what="an aiming point").at(span))
     return Aim(tuple(points), ", then ".join(said))

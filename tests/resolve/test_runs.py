@@ -305,7 +305,7 @@ def test_a_tag_may_give_a_receiver_a_route_and_the_throw_names_him() -> None:
 def test_a_play_action_pass_shows_the_run_and_stays_at_the_line() -> None:
     play = against("Two Backs Right Flood Counter Pass", "Even")
     assert play.kind is Kind.PASS and play.carrier == ""
-    assert play.assignment("R").job == "Fake the run to backside A, then playside B."
+    assert play.assignment("R").job == "Fake the run to backside A gap, then playside B gap."
     path = play.assignment("R").path
     assert path is not None and path.end.y <= 0
     for man in play.men:
