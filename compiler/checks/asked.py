@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 from functools import cached_property
 
@@ -14,6 +13,7 @@ from stemline.playbook.concepts import Body, Tag
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.expand import Expander, Order
 from stemline.source import Span
+from stemline.values import dataclass
 
 
 class When(Enum):

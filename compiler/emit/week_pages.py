@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import ceil
 
 from stemline.emit.gallery import Art, Gallery
@@ -11,6 +10,7 @@ from stemline.emit.html import filled
 from stemline.emit.pdf import pages_pdf
 from stemline.picture.scene.metrics import faces
 from stemline.theme import Theme
+from stemline.values import dataclass
 from stemline.week import bands, call_sheet
 from stemline.week.bands import BandSheet
 from stemline.week.call_sheet import CallSheet

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from stemline.emit.gallery import Art, Gallery
 from stemline.emit.html import filled
@@ -11,6 +10,7 @@ from stemline.emit.pdf import pages_pdf
 from stemline.emit.week_pages import a_page
 from stemline.emit.week_positions import ListedCall
 from stemline.theme import Theme
+from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

@@ -5,7 +5,7 @@ Planning figures throughout, as all of the clock's.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

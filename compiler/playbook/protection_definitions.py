@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from enum import Enum
 
 from stemline.football.blocking.protecting import ProtectionRule
@@ -11,6 +11,7 @@ from stemline.playbook.role_rules import RoleRule
 from stemline.playbook.run_definitions import LineSpot
 from stemline.playbook.said import Said, SideWord
 from stemline.source import Span
+from stemline.values import dataclass
 
 
 class SlideWay(Enum):

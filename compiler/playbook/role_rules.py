@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from enum import Enum
 
 from stemline.playbook.said import SideWord
 from stemline.source import Span
+from stemline.values import dataclass
 
 
 class Which(Enum):

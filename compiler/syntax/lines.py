@@ -7,7 +7,9 @@ in its place only; anywhere else it is an ordinary word, and in quotes it is one
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
+
+from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 
 from stemline.diagnostics.catalogue.files import E110, E111
 from stemline.diagnostics.catalogue.forms import E200, E204, E205
@@ -19,6 +18,7 @@ from stemline.syntax.characters import blank_word, readable
 from stemline.syntax.lexer import junk
 from stemline.syntax.lines import KINDS, BlockKind
 from stemline.syntax.tree import Comment
+from stemline.values import dataclass
 
 LONGEST_LINE = 1000
 """Characters; some ten times what stands on a page's width. A bound on the lexer's work."""

@@ -10,7 +10,6 @@ import hashlib
 import os
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import suppress
-from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from importlib.resources.abc import Traversable
@@ -39,6 +38,7 @@ from stemline.theme.fonts import unfit
 from stemline.theme.pictures import Unsound, prove_png, prove_svg
 from stemline.theme.table import laid_over, parsed, sound, span_of
 from stemline.theme.theme import Size, Theme, ThemeFolder
+from stemline.values import dataclass
 
 PLAIN = "plain"
 _TABLE = "theme.toml"

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from stemline.values import dataclass
 from stemline.week.killed_rows import bare_call, killed_by_book
 from stemline.week.week_values import Week
 

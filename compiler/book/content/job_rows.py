@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from stemline.book.content.page import Remark, sentence
+from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

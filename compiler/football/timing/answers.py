@@ -7,13 +7,13 @@ Planning figures throughout, as all of the clock's.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from typing import Protocol
 
 from stemline.football.play import Play
 from stemline.football.timing.clock import ReadClock, clocked
 from stemline.football.timing.coverage import Against, against
 from stemline.football.timing.levels import PlayingLevel
+from stemline.values import dataclass
 
 Clocking = Callable[[Play, PlayingLevel], ReadClock]
 

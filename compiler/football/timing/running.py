@@ -10,7 +10,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
 
@@ -28,6 +27,7 @@ from stemline.football.timing.levels import (
     Splits,
 )
 from stemline.geometry.paths import Curve, Ending, Path, Point, segments
+from stemline.values import dataclass
 
 Array = NDArray[np.float64]
 Plane = NDArray[np.complex128]

@@ -4,7 +4,6 @@ what the field and the defenders' grounds have to say, which gives way."""
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from stemline.geometry.curves import points_of
 from stemline.picture.labels.notes import (
@@ -23,6 +22,7 @@ from stemline.picture.lines.motions import Moved
 from stemline.picture.paper.symbol import Symbol
 from stemline.picture.scene.ink import Ink
 from stemline.picture.scene.scene import Item, Stroke
+from stemline.values import dataclass
 
 
 @dataclass(frozen=True)
