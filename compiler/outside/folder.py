@@ -16,8 +16,6 @@ from collections.abc import Iterator, Mapping
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
-from filelock import FileLock, Timeout
-
 from stemline.diagnostics.catalogue.output import E951, E952, E953, E954, E955
 from stemline.outside.manifest import Digests, digest_at, digest_of, is_file, read, written
 from stemline.outside.not_written import NotWritten, reason
@@ -149,6 +147,9 @@ def _refuse_file(root: Path, name: str, *ours: Digests) -> None:
 @contextmanager
 def _locked(root: Path) -> Iterator[None]:
     """One build at a time puts its files in their places; a killed one holds nobody up."""
+    # Loaded where files are written: most commands only look whether any wait.
+    from filelock import FileLock, Timeout
+
     try:
         with FileLock(root / HELD / _LOCK, timeout=_PATIENCE):
             yield
