@@ -11,6 +11,9 @@ from dataclasses import field
 
 from stemline.values import dataclass
 
+LONGEST_LINE = 1000
+"""Characters; some ten times what stands on a page's width. A bound on the lexer's work."""
+
 
 @dataclass(frozen=True)
 class WrittenLine:
