@@ -12,6 +12,7 @@ import gc
 import hashlib
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
+from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
 
@@ -39,7 +40,6 @@ from stemline.resolve.gathering import gathered, said_once
 from stemline.resolve.season import Calls, Proof, all_calls, drawn, is_broken, proved_calls
 from stemline.source import Source
 from stemline.syntax.tree import Document
-from stemline.values import dataclass
 
 if TYPE_CHECKING:
     from stemline.football.timing.answers import Answer, Faced

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from functools import cached_property
 from pathlib import PurePosixPath
-
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 
 from stemline.diagnostics.in_words import how_many
 from stemline.football.timing.answers import Faced
-from stemline.values import dataclass
 
 MOST_CONCEPTS = 8
 MOST_LOOKS = 3

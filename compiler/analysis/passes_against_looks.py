@@ -12,7 +12,7 @@ import os
 from collections.abc import Iterable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from multiprocessing import get_context
 
@@ -28,7 +28,6 @@ from stemline.playbook.playbook import Playbook
 from stemline.resolve.cast import CallParts, Cast
 from stemline.resolve.expand import CalledAt, Expander, Order, called_at
 from stemline.resolve.sealing import Sealed, seal, unsealed
-from stemline.values import dataclass
 
 POOL = 900
 """Calls by looks from which a second process pays: it needs about a second before it works."""

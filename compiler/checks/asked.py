@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from enum import Enum
 from functools import cached_property
 from typing import TYPE_CHECKING
@@ -13,7 +14,6 @@ from stemline.playbook.concepts import Body, Tag
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.expand import Expander, Order
 from stemline.source import Span
-from stemline.values import dataclass
 
 if TYPE_CHECKING:
     from stemline.football.timing.clock import ReadClock

@@ -8,7 +8,7 @@ three to five new things is common practice too, and printed, not checked.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from stemline.checks.asked import When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake, Related
@@ -20,7 +20,6 @@ from stemline.resolve.call_reading import readings
 from stemline.resolve.expand import Expander, Order
 from stemline.resolve.installing import Schedule, Taught, TaughtPart, parts_of, tag_part
 from stemline.resolve.season import Calls
-from stemline.values import dataclass
 
 
 class E730(Mistake):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
 from stemline.commands.side_files import BEFORE, earlier_files
@@ -13,7 +14,6 @@ from stemline.football.play import Play
 from stemline.one_picture import call_play
 from stemline.session import Session
 from stemline.source import Source
-from stemline.values import dataclass
 
 CALL = "--before-call"
 """The option that asks for its call there, as the place where its mistakes are shown."""

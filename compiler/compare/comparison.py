@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from stemline.compare.definitions import Definition
 from stemline.compare.line_changes import LineChange
 from stemline.describe.changes import PlayChange
 from stemline.football.play import Play
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

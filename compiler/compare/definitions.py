@@ -8,13 +8,12 @@ stand in the order of the text, which is told where it says something (`row_orde
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.source import Span
 from stemline.syntax.older_forms import names_of, newer
 from stemline.syntax.tree import Block, Document, Fact, Mark, Series, Value, items
 from stemline.syntax.writing import written, written_fact
-from stemline.values import dataclass
 
 _GATHERED = {
     "dress": frozenset({"in", "with", "to", "motion", "from"}),

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.compare.definitions import Definition, SaidLine
 from stemline.compare.matching import best_pairs, likeness
 from stemline.compare.row_order import call_of, order_changes
-from stemline.values import dataclass
 
 _ONE_THING = {
     **dict.fromkeys(("runs", "blocks", "aims"), "does"),

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
 
 from stemline.compare.definitions import Definition, DefinitionKey
 from stemline.compare.line_changes import Renamed, renamed_line, renamed_roles
 from stemline.compare.matching import ALIKE, best_pairs, likeness
-from stemline.values import dataclass
 
 _OWNED = ("tag", "dress")
 """Kinds that go with a concept: what it is called now, they are called by."""

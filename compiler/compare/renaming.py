@@ -7,6 +7,7 @@ what was: a new name that moves a man, or that is already somebody's, is refused
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from stemline.read.read_any import read_any
 from stemline.source import Source, Span
@@ -21,7 +22,6 @@ from stemline.syntax.tree import (
     Value,
     phrases,
 )
-from stemline.values import dataclass
 
 _CONCEPTS = ("concept", "run")
 _OTHERS = ("formation", "motion", "protection", "look", "personnel", "route", "tag")

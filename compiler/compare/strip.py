@@ -5,6 +5,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from stemline.compare.comparing import compared
 from stemline.compare.comparison import CallChange, Comparison
@@ -17,7 +18,6 @@ from stemline.football.play import Play
 from stemline.printing.drawings import Drawings, Showing
 from stemline.session import Session, no_collecting
 from stemline.theme import Size, Theme
-from stemline.values import dataclass
 
 _ORDER = re.compile(" (?:was|were|went)")
 """What parts an order's name from the words after it: "The kill was"."""

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from stemline.compare.definitions import Definition, SaidLine, definitions
 from stemline.compare.line_changes import LineChange, line_changes
 from stemline.compare.renames import matched
 from stemline.syntax.tree import Document
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

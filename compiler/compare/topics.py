@@ -7,12 +7,11 @@ went; a protection that took another's place with the concepts that have it.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.compare.comparison import Comparison, DefinitionChange
 from stemline.compare.line_changes import LineChange
 from stemline.football.play import Play
-from stemline.values import dataclass
 
 _CONCEPTS = ("concept", "run", "tag", "dress")
 _ORDER = (

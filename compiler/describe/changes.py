@@ -7,6 +7,8 @@ text that said so: two texts that put him on the same path are no change.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from stemline.describe.phrases import alignment, at_last, lowered, numbered, plain, route
 from stemline.describe.spoken_play import describe
 from stemline.diagnostics.in_words import together
@@ -14,7 +16,6 @@ from stemline.football.exchanges import Exchange, said_any
 from stemline.football.play import Assignment, Branch, Man, Play
 from stemline.geometry.curves import far_from
 from stemline.geometry.paths import Path, polyline
-from stemline.values import dataclass
 
 PROTECTION = "Protection was"
 """Which order tells of the protection."""

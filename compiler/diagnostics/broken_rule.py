@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import ClassVar
 
 from stemline.diagnostics.diagnostic import Mistake, Wording
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

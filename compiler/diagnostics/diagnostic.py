@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from inspect import get_annotations
 from string import Formatter
 from typing import ClassVar, NoReturn, Self, dataclass_transform
 
 from stemline.diagnostics.in_words import together
 from stemline.source import Span
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

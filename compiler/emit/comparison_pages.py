@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from stemline.emit.gallery import Art, Gallery
 from stemline.emit.html import filled
 from stemline.emit.pdf import pages_pdf
 from stemline.emit.week_pages import a_page
 from stemline.theme import Theme
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

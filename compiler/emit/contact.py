@@ -6,6 +6,7 @@ The SVG is one tall picture for a screen; it needs neither a font nor the PDF li
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from math import floor
 from xml.sax.saxutils import escape, quoteattr
 
@@ -15,7 +16,6 @@ from stemline.emit.pdf import pages_pdf
 from stemline.emit.svg import outline
 from stemline.picture.scene.metrics import faces
 from stemline.theme import SMALLEST_TYPE, Size, Theme
-from stemline.values import dataclass
 
 PAPERS = {"letter": (8.5, 11.0), "a4": (8.268, 11.693), "screen": (40 / 3, 7.5)}
 """Width and height in inches; a screen is 16 to 9, as slides are."""

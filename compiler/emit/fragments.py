@@ -12,12 +12,11 @@ import json
 import re
 from collections.abc import Iterator, Mapping
 from copy import copy
-from dataclasses import field
+from dataclasses import dataclass, field
 from itertools import count
 from typing import Any
 
 from stemline.emit.heights import POINTS, stands_on
-from stemline.values import dataclass
 
 OPEN = re.compile(rb"\0(\w+) ")
 """A reference that is left open, in the head of an object: to an object of the piece by its

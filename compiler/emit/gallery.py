@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from functools import cached_property
-
-from stemline.values import dataclass
 
 Letter = tuple[int, str]
 """A letter of a picture: its face's number among the theme's fonts by name, and itself."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from enum import Enum
 
 from markupsafe import Markup
@@ -12,7 +13,6 @@ from stemline.emit.html import filled
 from stemline.emit.pdf import pages_pdf
 from stemline.emit.week_pages import a_page
 from stemline.theme import Theme
-from stemline.values import dataclass
 
 
 class PartKind(Enum):

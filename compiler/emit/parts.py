@@ -6,7 +6,7 @@ import gc
 import hashlib
 import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import cached_property
 from html import escape
 from typing import Any, Protocol
@@ -17,7 +17,6 @@ from stemline.emit.gallery import Art, Gallery, PdfInk
 from stemline.emit.heights import heights_in
 from stemline.emit.side_by_side import SideBySide
 from stemline.theme import Theme
-from stemline.values import dataclass
 
 _PICTURE = re.compile(r"stemline:picture/([\w-]+)")
 _FAMILY = "stemline "

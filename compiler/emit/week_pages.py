@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from math import ceil
 
 from stemline.emit.gallery import Art, Gallery
@@ -10,7 +11,6 @@ from stemline.emit.html import filled
 from stemline.emit.pdf import pages_pdf
 from stemline.picture.scene.metrics import faces
 from stemline.theme import Theme
-from stemline.values import dataclass
 from stemline.week import bands, call_sheet
 from stemline.week.bands import BandSheet
 from stemline.week.call_sheet import CallSheet

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from stemline.football.field import BallSpot
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

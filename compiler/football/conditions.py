@@ -8,12 +8,10 @@ depends on the look" are plain set questions, and an example world can always be
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from enum import Enum
 from functools import cache, lru_cache
 from itertools import product
-
-from stemline.values import dataclass
 
 
 class Lie(Enum):

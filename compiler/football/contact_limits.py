@@ -5,10 +5,10 @@ Thud and live are full contact. Doctors and the league decide; this program only
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from enum import Enum
 
 from stemline.football.rulebook.rules import Certainty, Code, Known
-from stemline.values import dataclass
 
 
 class HitLevel(Enum):

@@ -5,12 +5,12 @@ Distances in yards: x right of the ball as the offence faces, y past the line of
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from enum import Enum
 
 from stemline.football.field import Side
 from stemline.geometry.paths import Point
 from stemline.source import Span
-from stemline.values import dataclass
 
 
 class Level(Enum):

@@ -7,12 +7,12 @@ own.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from enum import Enum
 
 from stemline.football.rulebook.rules import custom
 from stemline.geometry.paths import Point
 from stemline.source import NOWHERE, Span
-from stemline.values import dataclass
 
 
 class BallMoves(Enum):

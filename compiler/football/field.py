@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from enum import Enum
 from functools import cached_property
 
 from stemline.football.line import LineMarks
 from stemline.football.rulebook.codes import Code
-from stemline.values import dataclass
 
 
 class Side(Enum):

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from stemline.football.situations import Situation
 from stemline.source import Span
-from stemline.values import dataclass
 
 TEMPOS = ("fast", "normal", "slow", "look", "freeze")
 

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from stemline.football.players import Position
-from stemline.values import dataclass
 
 SPLIT = 1.3
 """Yards from a lineman to his neighbour, centre to centre, where nothing is said: a split of two to

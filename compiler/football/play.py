@@ -7,7 +7,7 @@ Every fact keeps the `Span` it came from. Nothing here knows of text, pages or c
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from enum import Enum
 from functools import cached_property
 
@@ -18,7 +18,6 @@ from stemline.football.players import Position
 from stemline.football.put_to_looks import PutToLooks
 from stemline.geometry.paths import Ending, Path, Point
 from stemline.source import NOWHERE, Span
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

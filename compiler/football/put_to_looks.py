@@ -5,7 +5,7 @@ Planning figures throughout, as all of the clock's.
 
 from __future__ import annotations
 
-from stemline.values import dataclass
+from dataclasses import dataclass
 
 
 @dataclass(frozen=True)

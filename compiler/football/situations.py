@@ -8,12 +8,11 @@ counted from the offence's own goal line.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from enum import Enum
 
 from stemline.football.field import BallSpot
 from stemline.football.rulebook.rules import Certainty, Code, Known
-from stemline.values import dataclass
 
 ORDINALS = ("1st", "2nd", "3rd", "4th")
 DISTANCES = {"long": (7, None), "medium": (4, 6), "short": (1, 3), "inches": (1, 1)}

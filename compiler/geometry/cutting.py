@@ -9,12 +9,12 @@ from __future__ import annotations
 import math
 from bisect import bisect_right
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from typing import NamedTuple
 
 from stemline.geometry.box import Box
 from stemline.geometry.curves import Pieces, dot, split
 from stemline.geometry.paths import Curve, Line, Point, Segment
-from stemline.values import dataclass
 
 _STEPS = 16
 """Straight steps that stand for a turn."""

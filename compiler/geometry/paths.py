@@ -9,12 +9,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from enum import Enum
 from functools import cache, cached_property
 from itertools import pairwise
-
-from stemline.values import dataclass
 
 _CURVE_STEPS = 12
 """Pieces a rounded turn is cut into where a polyline is asked for."""

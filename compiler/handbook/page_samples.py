@@ -7,12 +7,12 @@ fences are marked ``base``: a block of the sample takes the place of what has it
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from functools import cached_property
 
 from stemline.source import Source
 from stemline.syntax.parser import parse
 from stemline.syntax.tree import Block
-from stemline.values import dataclass
 
 _FENCE = re.compile(r"^```play *(.*)\n((?:.*\n)*?)```$", re.MULTILINE)
 _BLOCK = re.compile(r"^(?=\S)", re.MULTILINE)

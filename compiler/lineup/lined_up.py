@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from functools import cached_property
 
 from stemline.football.conditions import LookWord, Where, possible
@@ -11,7 +12,6 @@ from stemline.football.offence.counting import Count
 from stemline.football.play import Man
 from stemline.lineup.alignment import called_of, lie_of
 from stemline.playbook.said import SideWord
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -18,7 +18,6 @@ from stemline.geometry.paths import Leg, Path, Point, length
 from stemline.lineup.unplaced import Unplaced
 from stemline.playbook.formations import MotionDef, Move, Mover
 from stemline.playbook.places import AtLandmark, Home, Place
-from stemline.values import dataclass
 
 if TYPE_CHECKING:
     from stemline.lineup.alignment import Alignment

@@ -14,9 +14,8 @@ import subprocess
 import tempfile
 import threading
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from pathlib import Path
-
-from stemline.values import dataclass
 
 _PATIENCE = 10.0
 """Seconds. The list of a book's files and their texts take a few hundredths."""

@@ -16,13 +16,13 @@ from __future__ import annotations
 import hashlib
 import json
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from itertools import islice
 from pathlib import Path
 
 from stemline.outside.private import keep_text, kept_text
 from stemline.outside.program import about, bundled, loaded, now_there, surroundings
 from stemline.outside.texts import Files
-from stemline.values import dataclass
 
 MOST_STAMPS = 100
 """Outputs that are known, those built last."""

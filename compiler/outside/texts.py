@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import stat
 from collections.abc import Iterator
+from dataclasses import dataclass
 from pathlib import Path
 
 from stemline.diagnostics.catalogue.files import (
@@ -23,7 +24,6 @@ from stemline.diagnostics.catalogue.files import (
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.nearest import nearest
 from stemline.source import Source, Span
-from stemline.values import dataclass
 
 SUFFIX = ".play"
 LARGEST_FILE = 8_000_000

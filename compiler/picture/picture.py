@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from stemline.describe.changes import told
 from stemline.football.play import Play
@@ -25,7 +26,6 @@ from stemline.picture.paper.symbol import Symbol
 from stemline.picture.scene.ink import Ink
 from stemline.picture.scene.scene import Item, Layer, Scene
 from stemline.theme import Size, Theme
-from stemline.values import dataclass
 
 __all__ = ["frame_of", "how_crowded", "picture"]
 

@@ -9,7 +9,7 @@ only repeat the first mistake.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from enum import Enum
 
 from stemline.football.conditions import Guard
@@ -32,7 +32,6 @@ from stemline.playbook.run_definitions import (
 )
 from stemline.playbook.said import Said, SideWord
 from stemline.source import NOWHERE, Span
-from stemline.values import dataclass
 
 # What a role does.
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot
 from stemline.source import Span
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from stemline.football.exchanges import BallMoves
 from stemline.playbook.role_rules import Choice
 from stemline.playbook.run_definitions import AimPoint
 from stemline.source import Span
-from stemline.values import dataclass
 
 QUARTERBACK, SNAPPER_SAID = "quarterback", "centre"
 """The two men who need no role to give or take the ball."""

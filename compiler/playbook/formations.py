@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from stemline.football.players import Position
 from stemline.playbook.places import Place
 from stemline.playbook.said import Said, SideWord
 from stemline.source import Span
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from stemline.source import Span
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

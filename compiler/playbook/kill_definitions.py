@@ -7,13 +7,12 @@ box would multiply those by dozens.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from enum import Enum
 
 from stemline.football.conditions import LookWord
 from stemline.playbook.said import SideWord
 from stemline.source import Span
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

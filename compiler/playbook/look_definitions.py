@@ -6,7 +6,7 @@ The sides in it are the look's own: its ``strength`` says what it calls strong.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from enum import Enum
 from typing import TYPE_CHECKING
 
@@ -15,7 +15,6 @@ from stemline.football.defence.techniques import Gap
 from stemline.football.defenders import DutyKind
 from stemline.football.offence.landmarks import Landmark
 from stemline.source import Span
-from stemline.values import dataclass
 
 if TYPE_CHECKING:
     from stemline.playbook.said import Said

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import field
+from dataclasses import dataclass, field
 from enum import Enum
 
 from stemline.football.conditions import Guard
@@ -10,7 +10,6 @@ from stemline.football.players import Position
 from stemline.playbook.role_rules import Choice
 from stemline.playbook.run_definitions import LineSpot
 from stemline.source import Span
-from stemline.values import dataclass
 
 
 class Addressed(Enum):

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from stemline.football.offence.landmarks import Landmark
 from stemline.playbook.said import SideWord
 from stemline.source import Span
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from stemline.football.contact_limits import ContactLimit
 from stemline.football.field import Side
@@ -19,7 +19,6 @@ from stemline.playbook.look_definitions import BASE_FRONT, LookDef
 from stemline.playbook.protection_definitions import Protection
 from stemline.playbook.week_definitions import WeekDef
 from stemline.source import NOWHERE, Span
-from stemline.values import dataclass
 
 KILL_WORD = "Kill"
 """What a quarterback says where the playbook has no word of its own. Custom."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from enum import Enum
 
 from stemline.football.blocking.protecting import ProtectionRule
@@ -11,7 +11,6 @@ from stemline.playbook.role_rules import RoleRule
 from stemline.playbook.run_definitions import LineSpot
 from stemline.playbook.said import Said, SideWord
 from stemline.source import Span
-from stemline.values import dataclass
 
 
 class SlideWay(Enum):

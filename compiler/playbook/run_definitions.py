@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from stemline.football.blocking.run_rules import BlockWay
 from stemline.source import Span
-from stemline.values import dataclass
 
 if TYPE_CHECKING:
     from stemline.playbook.said import SideWord

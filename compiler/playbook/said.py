@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from enum import Enum
 from typing import Generic, TypeVar
 
 from stemline.football.conditions import Guard
 from stemline.source import Span
-from stemline.values import dataclass
 
 T_co = TypeVar("T_co", covariant=True)
 

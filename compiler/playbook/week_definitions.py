@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from stemline.football.contact_limits import HitLevel
 from stemline.football.field import BallSpot
 from stemline.football.situations import Situation
 from stemline.playbook.kill_definitions import Sights
 from stemline.source import Span
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.emit.apart import apart
 from stemline.emit.comparison_pages import BothPicture, ComparisonPages, comparison_pdf
@@ -13,7 +13,6 @@ from stemline.football.play import Play
 from stemline.football.timing.levels import PlayingLevel
 from stemline.picture.picture import picture
 from stemline.theme import Size, Theme
-from stemline.values import dataclass
 
 _PART = 0.36
 """Of a page's height that a picture may take, so that two stand on a page with their words."""

@@ -7,6 +7,7 @@ frame of its page.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from stemline.book.content.book import Book
 from stemline.book.content.page import Entry
@@ -17,7 +18,6 @@ from stemline.picture.labels.placing import ALL, WORST, Crowding, Tight
 from stemline.picture.picture import frame_of, how_crowded
 from stemline.printing.model import Progress
 from stemline.theme import SIZES, Size, Theme
-from stemline.values import dataclass
 
 _SIZES = {size: word for word, size in SIZES.items()}
 _ROLES = {

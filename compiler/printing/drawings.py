@@ -11,7 +11,7 @@ import hashlib
 import json
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from types import MappingProxyType
 from typing import NamedTuple
@@ -30,7 +30,6 @@ from stemline.picture.scene.scene import Scene
 from stemline.picture.trimmed import trimmed
 from stemline.resolve.sealing import Sealed, seal, unsealed
 from stemline.theme import Size, Theme
-from stemline.values import dataclass
 
 _IDS = "\x02"
 """What stands before every `id` of an SVG that is kept: no text of a coach can hold it."""

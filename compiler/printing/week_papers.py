@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import lru_cache
 
 from stemline.book.content.book import Edition
@@ -41,7 +41,6 @@ from stemline.printing.position_papers import position_page
 from stemline.printing.printed_season import Build
 from stemline.printing.quiz_papers import question_height, quiz_sheets
 from stemline.theme import Theme
-from stemline.values import dataclass
 from stemline.week.bands import REFUSED, WARNED, Card, TooSmall, card_of, copies, place
 from stemline.week.call_sheet import Ems, NotFitting, lay_out
 from stemline.week.index_of import index_lines

@@ -8,7 +8,7 @@ over from another counts as its own. Common practice, no published source.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from stemline.football.defence.techniques import GAPS, LINEBACKERS, TECHNIQUES, WORDS
@@ -25,7 +25,6 @@ from stemline.syntax.tree import (
     items,
     phrases,
 )
-from stemline.values import dataclass
 
 _DOES = ("covers", "rushes", "says")
 _BEHIND = {tech: number for number, tech in LINEBACKERS.items()}

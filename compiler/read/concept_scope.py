@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from stemline.diagnostics.catalogue.football import E464
 from stemline.football.blocking.block_names import PROTECTIONS
@@ -16,7 +16,6 @@ from stemline.read.own_letters import NO_LETTERS, Letters
 from stemline.read.read_guards import read_guard
 from stemline.read.words import Words
 from stemline.syntax.tree import Fact, Phrase
-from stemline.values import dataclass
 
 CENTRE = "centre"
 """The role of a centre who goes out, where no line gives him one of another name."""

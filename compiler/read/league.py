@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Any
 
 from stemline.diagnostics.catalogue.football import E530, E531
@@ -14,7 +14,6 @@ from stemline.football.rulebook.rules import Certainty, Code, Known, Numbers
 from stemline.read.words import Misread, Words, one_phrase
 from stemline.source import Span
 from stemline.syntax.tree import AtomKind, Fact, Linked, Mark, Phrase, Value, items
-from stemline.values import dataclass
 
 SOURCE = "this playbook's league"
 NO_LIMIT = "no limit"

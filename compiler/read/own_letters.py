@@ -7,14 +7,13 @@ then, in the block that has it.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from stemline.football.line import KNOWN_LINEMEN, SNAPPER
 from stemline.football.players import Position
 from stemline.playbook.exchange_definitions import QUARTERBACK
 from stemline.playbook.formations import Person
 from stemline.syntax.tree import Atom, AtomKind, Block, Fact, Linked, Phrase, Value, phrases
-from stemline.values import dataclass
 
 _LINEMEN = (Position.TACKLE, Position.GUARD, Position.CENTRE)
 _CENTRE = "C"

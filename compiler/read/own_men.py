@@ -9,7 +9,7 @@ practice, no published source.
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.read.clinic_blocks import as_meant, with_mates
 from stemline.read.clinic_looks import with_places
@@ -28,7 +28,6 @@ from stemline.syntax.tree import (
     Value,
     phrases,
 )
-from stemline.values import dataclass
 
 RULE_OF: Mapping[str, str] = {
     "rb": "back",

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from stemline.syntax.tree import Atom, Phrase
-from stemline.values import dataclass
 
 MANY = {"pass": "pass", "passes": "pass", "run": "run", "runs": "run", "call": "call",
         "calls": "call", "play": "call", "plays": "call"}  # fmt: skip

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from collections.abc import Set as AbstractSet
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from stemline.diagnostics.catalogue.football import E471
 from stemline.diagnostics.catalogue.names import E310
@@ -29,7 +29,6 @@ from stemline.read.run_joins import unfinished, with_partners, with_run
 from stemline.read.runners import runners_of
 from stemline.read.words import string_of
 from stemline.syntax.tree import Block, Fact, Linked, Phrase
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

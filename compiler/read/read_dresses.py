@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from functools import partial
 from typing import TypeVar
 
@@ -18,7 +18,6 @@ from stemline.read.read_guards import read_looks
 from stemline.read.words import Misread, Missed, Words, one_phrase
 from stemline.source import Span
 from stemline.syntax.tree import Atom, Block, Fact, Linked, Mark, Phrase, Value, items, phrases
-from stemline.values import dataclass
 
 Read = TypeVar("Read")
 SIDES = ("right", "left")

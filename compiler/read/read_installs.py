@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from stemline.diagnostics.catalogue.expected_forms import NO_WHEN
 from stemline.diagnostics.catalogue.football import E402
@@ -14,7 +14,6 @@ from stemline.read.read_situations import pieces
 from stemline.read.words import Misread, one_phrase, string_of
 from stemline.source import Span
 from stemline.syntax.tree import Block, Fact, Linked, Mark, Phrase, items
-from stemline.values import dataclass
 
 LAST_DAY = 366
 """No season has more days, or weeks."""

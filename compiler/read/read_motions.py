@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.diagnostics.catalogue.football import E420, E439
 from stemline.diagnostics.catalogue.legality import E514, E551, E552
@@ -14,7 +14,6 @@ from stemline.read.read_places import read_depth, read_mover, read_place
 from stemline.read.words import Misread, Words, one_phrase
 from stemline.source import Span
 from stemline.syntax.tree import AtomKind, Block, Fact, Mark, Phrase, Value, items
-from stemline.values import dataclass
 
 _STATES = ("set", "running")
 

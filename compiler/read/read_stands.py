@@ -6,7 +6,7 @@ choice leaves out is the one that a later choice says.
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.diagnostics.catalogue.football import E402, E433
 from stemline.diagnostics.catalogue.looks import E481, E482, E483
@@ -28,7 +28,6 @@ from stemline.playbook.look_definitions import (
 from stemline.read.words import Misread, Words
 from stemline.source import Span
 from stemline.syntax.tree import Mark, Phrase, Value, items
-from stemline.values import dataclass
 
 SIDES = {side.value: side for side in LookSide}
 LANDMARKS = {landmark.value: landmark for landmark in Landmark}

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.diagnostics.catalogue.football import E472, E473
 from stemline.diagnostics.catalogue.names import E301, E310, INTO_ONE
@@ -22,7 +22,6 @@ from stemline.read.read_roles import read_men
 from stemline.read.read_routes import read_run
 from stemline.read.words import Words
 from stemline.syntax.tree import Block, Phrase
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

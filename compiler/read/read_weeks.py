@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Collection, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from stemline.diagnostics.catalogue.expected_forms import NO_WHEN
 from stemline.diagnostics.catalogue.football import E402
@@ -38,7 +38,6 @@ from stemline.read.read_week_rows import (
 from stemline.read.words import Misread, one_phrase, string_of
 from stemline.source import Span
 from stemline.syntax.tree import AtomKind, Block, Fact, Link, Linked, Mark, Phrase, Value, items
-from stemline.values import dataclass
 
 MOST_ROWS = 1000
 """Rows of a week, four times the longest call sheet: a bound on what is looked through."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import TypeVar
 
@@ -33,7 +33,6 @@ from stemline.playbook.run_definitions import CARRIER, Aim, BlockRules
 from stemline.playbook.said import Said, SideWord
 from stemline.resolve.ball_way import on_their_ways, ways_through
 from stemline.resolve.roles import Bound, side_of_way
-from stemline.values import dataclass
 
 T = TypeVar("T")
 

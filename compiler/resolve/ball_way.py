@@ -4,7 +4,7 @@ which the ball can go, and the ways of the men who meet for it."""
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from stemline.diagnostics.catalogue.exchange_lines import E786, E787, E788
@@ -22,7 +22,6 @@ from stemline.playbook.run_definitions import CARRIER
 from stemline.playbook.said import SideWord
 from stemline.resolve.roles import Bound, candidates
 from stemline.source import NOWHERE
-from stemline.values import dataclass
 
 _TURN = 1.2
 """The reach in yards of a turn on the way to an exchange."""

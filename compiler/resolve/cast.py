@@ -7,7 +7,7 @@ works out once what does not hang on the look, which is most of it.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.diagnostics.catalogue.calls import E623
 from stemline.diagnostics.diagnostic import Diagnostic
@@ -26,7 +26,6 @@ from stemline.resolve.noting import with_notes
 from stemline.resolve.progression import look
 from stemline.resolve.roles import Bound, bind
 from stemline.source import NOWHERE, Span
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.diagnostics.catalogue.calls import E707
 from stemline.diagnostics.diagnostic import Diagnostic
@@ -27,7 +27,6 @@ from stemline.resolve.cast import CallParts, Cast
 from stemline.resolve.in_formation import called_in
 from stemline.resolve.tags import merged
 from stemline.source import Span
-from stemline.values import dataclass
 
 Expanded = tuple[Play | None, tuple[Diagnostic, ...]]
 """A call's play, None where its men cannot be put on the field, and what is wrong with it."""

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 
 from stemline.playbook.install_definitions import InstallStep
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.expand import Order
 from stemline.resolve.tags import merged
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

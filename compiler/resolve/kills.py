@@ -6,7 +6,7 @@ The second call is made and proved as any other; it is no call of the book.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.diagnostics.catalogue.calls import E601
 from stemline.diagnostics.catalogue.line_calls import E764
@@ -19,7 +19,6 @@ from stemline.playbook.kill_definitions import KillDef, joined_kills
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.call_reading import prefixes, tag_readings
 from stemline.resolve.expand import Order
-from stemline.values import dataclass
 
 SIDES = ("away", "call", "left", "right")
 """Sides that a kill may name: the formation stands, so that only the call's own have a meaning."""

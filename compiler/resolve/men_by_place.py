@@ -3,7 +3,7 @@ the concept's order, and `everyone else blocks stalk` is for all those whom no l
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.diagnostics.catalogue.calls import E625, W624
 from stemline.diagnostics.in_words import together
@@ -20,7 +20,6 @@ from stemline.playbook.run_definitions import CARRIER, BlockRules, RuleDef
 from stemline.playbook.said import Said, SideWord
 from stemline.resolve.ball_way import in_exchanges
 from stemline.resolve.roles import Bound, candidates, line_ends
-from stemline.values import dataclass
 
 EVERYONE, BACKS = FOR_MANY
 _BEHIND_HIM = 1.0

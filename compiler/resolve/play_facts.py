@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 
 from stemline.football.field import BallSpot, Side
 from stemline.football.later import later
 from stemline.football.play import Play, Step
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.expand import Order, call_of
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.diagnostics.catalogue.calls import E630
 from stemline.diagnostics.diagnostic import Diagnostic
@@ -17,7 +17,6 @@ from stemline.playbook.concepts import Body, FootDef, LookAt, SpotRule
 from stemline.playbook.guards import narrowest
 from stemline.playbook.said import Said
 from stemline.resolve.roles import Bound, side_of_way
-from stemline.values import dataclass
 
 # Half the width and height of a spot in yards. Common practice, no published source: the window
 # of a shallow crosser reaches from the tackle to a slot's first split; a settle is thrown within

@@ -8,7 +8,7 @@ innermost man still free); a relative rule after the role it leans on.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from stemline.diagnostics.catalogue.calls import E620, E621, E626, W627
 from stemline.diagnostics.diagnostic import Diagnostic
@@ -39,7 +39,6 @@ from stemline.playbook.role_rules import (
 from stemline.playbook.run_definitions import CARRIER
 from stemline.playbook.said import Said, SideWord
 from stemline.source import NOWHERE, Span
-from stemline.values import dataclass
 
 
 @dataclass

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from stemline.diagnostics.catalogue.bounds import E142
@@ -35,7 +35,6 @@ from stemline.resolve.kills import killed_to, second_calls, unknown_kills
 from stemline.resolve.play_facts import PlayFacts, facts_of, play_by_facts
 from stemline.resolve.sight_of import looks_seen
 from stemline.resolve.tags import merged
-from stemline.values import dataclass
 
 Prove = Callable[[Play, Play | None, Order], Iterable[Diagnostic]]
 """A check of one play: given the play, its plain call (None where it is plain) and the order."""

@@ -11,11 +11,10 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.syntax.tree import Block, Document, Fact, Linked, Mark, items
 from stemline.syntax.writing import written, written_fact, written_header
-from stemline.values import dataclass
 
 _Key = tuple[str, ...]
 _ROW = ("row",)

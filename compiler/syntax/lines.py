@@ -7,9 +7,7 @@ in its place only; anywhere else it is an ordinary word, and in quotes it is one
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
-
-from stemline.values import dataclass
+from dataclasses import dataclass, field
 
 LONGEST_LINE = 1000
 """Characters; some ten times what stands on a page's width. A bound on the lexer's work."""

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Iterable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.source import Span
 from stemline.syntax.tree import (
@@ -25,7 +25,6 @@ from stemline.syntax.tree import (
     items,
 )
 from stemline.syntax.writing import written_fact
-from stemline.values import dataclass
 
 _TECHNIQUE = re.compile(r"\d{1,2}i?")
 _SHAPES = ("triangle", "high-low", "stretch")

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 
 from stemline.diagnostics.catalogue.files import E110, E111
 from stemline.diagnostics.catalogue.forms import E200, E204, E205
@@ -18,7 +19,6 @@ from stemline.syntax.characters import blank_word, readable
 from stemline.syntax.lexer import junk
 from stemline.syntax.lines import KINDS, LONGEST_LINE, BlockKind
 from stemline.syntax.tree import Comment
-from stemline.values import dataclass
 
 _CALLED = {
     "play": ("concept", "run"), "pass": ("concept",), "defense": ("look",), "defence": ("look",),

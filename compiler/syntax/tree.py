@@ -8,12 +8,11 @@ collapses to that item, so ``runs dig 12`` is a plain phrase.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from enum import Enum
 from itertools import product
 
 from stemline.source import Source, Span
-from stemline.values import dataclass
 
 
 class AtomKind(Enum):

@@ -10,6 +10,7 @@ import hashlib
 import os
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import suppress
+from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from importlib.resources.abc import Traversable
@@ -38,7 +39,6 @@ from stemline.theme.fonts import unfit
 from stemline.theme.pictures import Unsound, prove_png, prove_svg
 from stemline.theme.table import laid_over, parsed, sound, span_of
 from stemline.theme.theme import Size, Theme, ThemeFolder
-from stemline.values import dataclass
 
 PLAIN = "plain"
 _TABLE = "theme.toml"

@@ -9,12 +9,11 @@ from __future__ import annotations
 import os
 import stat
 from collections.abc import Iterator
-from dataclasses import field
+from dataclasses import dataclass, field
 from importlib.resources.abc import Traversable
 from pathlib import Path
 
 from stemline.theme import limits
-from stemline.values import dataclass
 
 PRINTED = tuple(limits.LARGEST)
 """Endings of the files that decide how a theme prints; no other is looked into."""

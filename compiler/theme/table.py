@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Callable, Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import Any
 
 from stemline.diagnostics.catalogue.themes import E902, E903, E904
@@ -19,7 +19,6 @@ from stemline.source import Source, Span
 from stemline.theme import limits
 from stemline.theme.sizing import at_size
 from stemline.theme.theme import Size
-from stemline.values import dataclass
 
 Table = Mapping[str, Any]
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from enum import Enum
 from pathlib import PurePath
 
 from stemline.source import Span
-from stemline.values import dataclass
 
 SMALLEST_TYPE = 6.0
 """Points. Nothing is printed smaller, whatever a theme asks for."""

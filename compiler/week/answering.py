@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.diagnostics.in_words import theirs, together
 from stemline.football.field import BallSpot
@@ -24,7 +24,6 @@ from stemline.resolve.concept_views import Put, with_views
 from stemline.resolve.expand import Expander, Order
 from stemline.resolve.season import Calls, drawn
 from stemline.resolve.sheets import with_sheets
-from stemline.values import dataclass
 from stemline.week.game_plan import FacedLook, GamePlan, LookAnswer
 from stemline.week.week_values import Plan
 

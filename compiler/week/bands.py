@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 
-from stemline.values import dataclass
 from stemline.week.call_sheet import PAPERS, Ems
 from stemline.week.shorts import shortened
 from stemline.week.week_values import Plan, PlanBand, Week

@@ -7,13 +7,13 @@ read with the sheet in the hand. What does not fit is counted, not set smaller.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
 from functools import cached_property
 from itertools import product
 from math import ceil, pi, tan
 
 from stemline.football.field import BallSpot
 from stemline.football.play import Call
-from stemline.values import dataclass
 from stemline.week.killed_rows import arrowed, brief, killed, printed_call
 from stemline.week.wanting import left_empty
 from stemline.week.week_values import PlanRow, Week

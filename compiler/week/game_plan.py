@@ -3,8 +3,9 @@ the opponent leaves them."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from stemline.football.play import Season
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

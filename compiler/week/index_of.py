@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from stemline.values import dataclass
+from dataclasses import dataclass
+
 from stemline.week.killed_rows import bare_call, killed_by_book
 from stemline.week.week_values import Week
 

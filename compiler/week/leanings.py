@@ -4,10 +4,10 @@ opponent sees them."""
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass
 
 from stemline.football.field import Way
 from stemline.football.play import Kind
-from stemline.values import dataclass
 from stemline.week.killed_rows import arrowed, killed
 from stemline.week.week_values import CallEntry, PlanRow, RowAnswer, Week
 

@@ -6,7 +6,7 @@ Calls are known here by how they are spoken in the book, so that two ways to say
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 
 from stemline.diagnostics.catalogue.weeks import E991, E992, E993
 from stemline.diagnostics.diagnostic import Diagnostic, Related
@@ -26,7 +26,6 @@ from stemline.playbook.week_definitions import (
     WeekDef,
 )
 from stemline.source import Span
-from stemline.values import dataclass
 
 Canon = Callable[[Named], str]
 """A call as it is spoken in the book; "" with a mistake told where it is none of its calls."""

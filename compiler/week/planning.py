@@ -6,7 +6,7 @@ Plans come in the order of the weeks' numbers, since each may start from an earl
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.checks.called_in_time import check_called
 from stemline.checks.installs import scheduled
@@ -43,7 +43,6 @@ from stemline.resolve.kills import (
     wrongly_named,
 )
 from stemline.source import Span
-from stemline.values import dataclass
 from stemline.week.merging import KnownRow, Merged, in_order, merged
 from stemline.week.plays_when_asked import PlaysWhenAsked
 from stemline.week.practising import check_contact, check_old_looks, check_practised

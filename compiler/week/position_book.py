@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.describe.phrases import alignment, at_last, numbered, target
 from stemline.football.play import Assignment, Man, Play
 from stemline.football.players import Position
-from stemline.values import dataclass
 from stemline.week.week_values import CallEntry, Plan, Week
 
 _LINE = (Position.CENTRE, Position.GUARD, Position.TACKLE)

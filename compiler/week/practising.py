@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
 from itertools import pairwise
 
 from stemline.diagnostics.catalogue.weeks import W991, W993, W994, W995
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.football.contact_limits import DAYS, GROUPS
 from stemline.source import Span
-from stemline.values import dataclass
 from stemline.week.week_values import Plan, PlanPeriod, PlanRow, PlanScout
 
 EVERYBODY = "the team"

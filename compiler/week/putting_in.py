@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.football.play import Play
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.expand import Order
 from stemline.resolve.installing import Schedule, Taught, parts_of
-from stemline.values import dataclass
 from stemline.week.install_days import (
     DayOfCalls,
     InstallDay,

@@ -7,10 +7,9 @@ this week are asked first, since they are what he has seen least.
 from __future__ import annotations
 
 import hashlib
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.football.play import Assignment, Play
-from stemline.values import dataclass
 from stemline.week.position_book import OwnTask, own_jobs, own_task, plays_in
 from stemline.week.week_values import CallEntry, Week
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
-from stemline.values import dataclass
 from stemline.week.call_sheet import spot_letter
 from stemline.week.practising import EVERYBODY, contact_minutes, day_place
 from stemline.week.week_values import PlanPeriod, PlanRow, Week

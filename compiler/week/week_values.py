@@ -7,6 +7,7 @@ call it takes from the call's one `CallEntry`, so that no two papers can disagre
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from functools import cached_property
 
 from stemline.football.call_facts import CallFacts
@@ -18,7 +19,6 @@ from stemline.football.rulebook.rules import Code, Known
 from stemline.football.situations import Situation
 from stemline.football.timing.answers import Answer
 from stemline.source import Span
-from stemline.values import dataclass
 from stemline.week.game_plan import GamePlan
 from stemline.week.install_days import InstallSheet
 

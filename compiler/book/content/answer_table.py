@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 
 from stemline.book.content.block_table import NOTHING
 from stemline.book.content.letters import mark
@@ -12,7 +13,6 @@ from stemline.football.timing.answers import check_to
 from stemline.football.timing.coverage import TOLD, Cover
 from stemline.football.timing.levels import LEVELS
 from stemline.football.timing.putting import put_to_looks
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.book.content.letters import mark, marks, told
 from stemline.book.content.page import Remark
 from stemline.football.play import Assignment, Man, Play
 from stemline.football.players import Position
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

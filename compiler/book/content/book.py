@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import groupby
 from typing import TypeVar
 
@@ -18,7 +18,6 @@ from stemline.book.content.page import Listing, Page, joined
 from stemline.book.content.plan_front import PlanFront
 from stemline.book.paper import Paper
 from stemline.football.play import Season
-from stemline.values import dataclass
 
 CAUTION = "A planning aid. Your league's rule book decides."
 CONTENTS = 30

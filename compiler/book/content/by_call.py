@@ -4,14 +4,13 @@ other calls change, a line for each set of calls that change alike."""
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.book.content.job_rows import JobChange, LineJobs, Row, said_change
 from stemline.book.content.job_table import NOBODY, by_role, task_of
 from stemline.book.content.letters import beside, told
 from stemline.book.content.page import Remark, sentence
 from stemline.football.play import FOR_MANY, Play
-from stemline.values import dataclass
 
 LINE = "line"
 PASSER = "quarterback"

@@ -9,11 +9,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from stemline.diagnostics.in_words import together
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import Kind, Play
-from stemline.values import dataclass
 
 _TURNED = {"LT": "RT", "LG": "RG", "RT": "LT", "RG": "LG", "left": "right", "right": "left"}
 _STEP = 0.5

@@ -6,9 +6,10 @@ with its source on the page itself.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from stemline.book.content.page import Remark
 from stemline.football.play import Season
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

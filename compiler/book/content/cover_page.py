@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from stemline.book.content.page import concept_groups
 from stemline.football.play import Kind, Season
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

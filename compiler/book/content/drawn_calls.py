@@ -7,7 +7,7 @@ and with a motion, is their sum where each man does what he does in one of the t
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import partial
 
 from stemline.book.content.job_table import by_role
@@ -16,7 +16,6 @@ from stemline.book.content.page import call_ids, concept_groups
 from stemline.football.defenders import Defence
 from stemline.football.play import Assignment, Play, Season
 from stemline.geometry.paths import Path, Point, polyline
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.book.content.block_table import KeyRead
 from stemline.book.content.by_call import ByCall
@@ -11,7 +11,6 @@ from stemline.book.content.drawn_calls import Left
 from stemline.book.content.page import Entry, Listing, Page, Remark, alike
 from stemline.book.content.page_marks import SOLID, DrawnSigns, all_marks, sign_marks
 from stemline.football.play import Kind, Play
-from stemline.values import dataclass
 
 SHEETS = 24.0
 """Sheets of dress-ups that are set together before the next concept begins: fewer, and a part of a

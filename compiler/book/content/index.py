@@ -7,10 +7,10 @@ the index, no heading stands last in one, and laying them out costs next to noth
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from stemline.book.paper import Paper, room
 from stemline.football.play import Play
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from stemline.book.content.page import Remark, sentence
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

@@ -8,6 +8,7 @@ the offence count as the roles they stand for, since roles stay and letters move
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
 
 from stemline.book.content.block_table import place_of
 from stemline.book.content.calling import Calling
@@ -15,7 +16,6 @@ from stemline.book.content.job_rows import JobChange, LineJobs, Row, ToldJob
 from stemline.book.content.letters import each_letter, is_theirs, told, with_men
 from stemline.book.content.page import Remark, sentence
 from stemline.football.play import SHARED, Assignment, Kind, Play
-from stemline.values import dataclass
 
 NOBODY = "–"
 Column = tuple[str, Play]

@@ -8,13 +8,13 @@ a call's picture and of its place in the book; nothing else is linked to.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
 from enum import Enum
 from itertools import groupby
 from typing import ClassVar
 
 from stemline.book.content.keeping import KeepPart, Reads
 from stemline.football.play import Play, Season
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

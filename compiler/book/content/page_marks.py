@@ -6,11 +6,11 @@ Only what stands on the page is told; the page on reading pictures tells all of 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 
 from stemline.book.content.answer_table import Answers
 from stemline.book.content.block_table import BY_HIS_RULE, NOTHING, Fronts
 from stemline.football.play import Kind, Play
-from stemline.values import dataclass
 
 _BETWEEN = " · "
 SOLID = "solid: new job"

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 
 from stemline.football.play import Kind
 from stemline.football.situations import Moment
-from stemline.values import dataclass
 from stemline.week.week_values import PlanList, PlanRow, Week
 
 HOW_PAGES_READ = (

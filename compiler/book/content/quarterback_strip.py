@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.book.content.calling import Calling
 from stemline.book.content.job_rows import JobChange, change_notes
@@ -11,7 +11,6 @@ from stemline.book.content.letters import beside, with_men
 from stemline.book.content.page import Remark
 from stemline.describe.phrases import at_last
 from stemline.football.play import Alert, Claim, Play, Read, Step
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from stemline.book.content.letters import spoken
 from stemline.book.content.page import Listing, Page
-from stemline.values import dataclass
 from stemline.week.game_plan import FacedLook, LookAnswer
 from stemline.week.week_values import Week
 

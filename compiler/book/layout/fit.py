@@ -12,14 +12,13 @@ Heights and widths are points on the page.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from enum import Enum
 from itertools import accumulate, pairwise, product
 from math import ceil
 
 from stemline.book.content.page import Entry, Page
 from stemline.book.content.page_marks import all_marks
-from stemline.values import dataclass
 
 NOTE_LINE = 21.0
 """From one ruled line to the next: about 7 mm, as in an exercise book."""

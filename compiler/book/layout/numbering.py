@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from itertools import accumulate
 
 from stemline.book.content.book import Book
 from stemline.book.layout.fit import Arrangement, FrontMatter
-from stemline.values import dataclass
 
 OPENING = ("contents", "care", "reading")
 """The front pages, by their ids."""

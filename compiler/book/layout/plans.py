@@ -8,7 +8,7 @@ be. All heights are points.
 from __future__ import annotations
 
 from collections.abc import Generator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from math import ceil
 
 from stemline.book.content.book import Book
@@ -27,7 +27,6 @@ from stemline.book.layout.fit import (
 from stemline.book.layout.flowing import counted
 from stemline.book.layout.numbering import OPENING, FrontPages, page_numbers
 from stemline.book.paper import room
-from stemline.values import dataclass
 
 SLACKS = (6.0, 26.0, 60.0)
 """Points left free on each page, tried in turn until every concept keeps to its pages."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import Any
 
 from stemline.diagnostics.broken_rule import Resting
@@ -11,7 +11,6 @@ from stemline.football.play import Man, Motion, Play
 from stemline.football.rulebook.rules import Code, Known
 from stemline.playbook.playbook import Playbook
 from stemline.source import Span
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

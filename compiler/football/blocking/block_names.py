@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from stemline.football.offence.landmarks import Landmark
 from stemline.football.offence.strokes import Depth, RunTo, Stroke, Target, Up
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

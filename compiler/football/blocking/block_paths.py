@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from stemline.football.blocking.run_rules import PULLS, BlockWay
 from stemline.football.defence.fronts import BOX_DEPTH, line_of
 from stemline.football.field import Side
 from stemline.football.play import Man
 from stemline.geometry.paths import Ending, Leg, Path, Point
-from stemline.values import dataclass
 
 # Yards; common practice, no published source.
 PULL_DEPTH = 1.0

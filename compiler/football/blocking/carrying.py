@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from stemline.football.defence.techniques import Gap, gap_x, surface
 from stemline.football.field import Side
 from stemline.football.play import Man
 from stemline.football.players import Position
 from stemline.geometry.paths import Leg, Path, Point, crossing
-from stemline.values import dataclass
 
 # Yards; common practice, no published source, chosen for the drawing where nothing else is said.
 EDGE_AIM = 1.5

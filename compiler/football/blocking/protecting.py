@@ -15,12 +15,11 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from enum import Enum
 
 from stemline.football.field import Side
 from stemline.geometry.paths import Point
-from stemline.values import dataclass
 
 
 class ProtectionRule(Enum):

@@ -7,10 +7,10 @@ here knows of text.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from enum import Enum
 
 from stemline.football.defence.described import Described
-from stemline.values import dataclass
 
 
 class BlockWay(Enum):

@@ -21,6 +21,7 @@ and one of the two could have had him. The steps, in order:
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 from math import inf
 
 from stemline.football.blocking.run_answers import once
@@ -32,7 +33,6 @@ from stemline.football.defence.fronts import BOX_DEPTH, HEAD_UP, OVER_BALL, TOUC
 from stemline.football.defenders import Defender, Level
 from stemline.football.play import Man
 from stemline.geometry.paths import Point
-from stemline.values import dataclass
 
 _FROM_THE_LINE = (BlockWay.ON, BlockWay.DOWN, BlockWay.PIN, BlockWay.OUT)
 """Rules of a wing who goes on to a linebacker where they find nobody, as the line does."""

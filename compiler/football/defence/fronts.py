@@ -9,6 +9,7 @@ where a comment does not say otherwise.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from functools import cached_property
 
 from stemline.football.defence.described import Described
@@ -16,7 +17,6 @@ from stemline.football.defenders import Defence, Defender, DutyKind, Level
 from stemline.football.field import Side
 from stemline.football.offence.counting import tight_ends
 from stemline.football.play import Man
-from stemline.values import dataclass
 
 HEAD_UP = 0.25
 """Yards off a lineman's nose within which a defender is head-up and in no gap: half a shade."""

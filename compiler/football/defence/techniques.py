@@ -7,13 +7,13 @@ that a technique moves with splits, tight ends and unbalanced lines.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from enum import Enum
 
 from stemline.football.field import Side
 from stemline.football.line import SPLIT
 from stemline.football.offence.counting import tackles, tight_ends
 from stemline.football.play import Man
-from stemline.values import dataclass
 
 SHOULDER = 0.45
 """From a lineman's middle to where a defender on his shoulder stands. Common practice, no

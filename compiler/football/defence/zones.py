@@ -5,11 +5,12 @@ x in yards right of the ball, y past the line of scrimmage.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from stemline.football.defenders import DutyKind
 from stemline.football.field import Field, Side
 from stemline.football.offence.landmarks import TACKLE_SPLIT, Landmark, x_of
 from stemline.geometry.paths import Point
-from stemline.values import dataclass
 
 # All depths: common practice, no published source. Hook and curl 10 to 12 yards, flat 5 to 7,
 # thirds past 18, halves 15 to 18, quarters between them; each drawn in the middle of its range.

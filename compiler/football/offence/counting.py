@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from stemline.football.field import Side
@@ -11,7 +11,6 @@ from stemline.football.line import MOST_SPLIT
 from stemline.football.offence.landmarks import TACKLE_SPLIT, TIGHT_END_REACH
 from stemline.football.play import Man, Rank
 from stemline.football.players import Position
-from stemline.values import dataclass
 
 RUN_GAP = MOST_SPLIT + 0.2
 """Linemen farther apart than this do not stand in one run."""

@@ -7,7 +7,7 @@ less than twelve is on its line by two thirds of it.
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from math import ceil
 
 from stemline.football.offence.aiming import RELEASE
@@ -22,7 +22,6 @@ from stemline.football.offence.strokes import (
     Up,
 )
 from stemline.football.offence.tracing import Runner, target_x
-from stemline.values import dataclass
 
 BY = 8.0
 SHARE = 2 / 3

@@ -6,10 +6,10 @@ from straight upfield: 90 is flat along the line, 135 comes back to it.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from enum import Enum
 
 from stemline.football.offence.landmarks import Landmark
-from stemline.values import dataclass
 
 FLAT = 90.0
 """Degrees off straight upfield of a break along the line."""

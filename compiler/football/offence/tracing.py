@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 
 from stemline.football.field import Field, Side
 from stemline.football.offence.landmarks import x_of
@@ -17,7 +18,6 @@ from stemline.football.offence.strokes import (
     Up,
 )
 from stemline.geometry.paths import Ending, Leg, Path, Point
-from stemline.values import dataclass
 
 # How much of a turn is rounded, in yards before and after the point. A cut of up to 45 degrees is
 # spread over about three steps, 4 to 6 yards in all (Yamashita and others, Frontiers in Sports

@@ -6,8 +6,9 @@ league's current book and qualified medical staff decide.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from stemline.football.rulebook.rules import Certainty, Known
-from stemline.values import dataclass
 
 HEAD = (
     "No contact with the head, given or led with: hands first or the near shoulder, pads low, eyes "

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import fields, replace
+from dataclasses import dataclass, fields, replace
 from enum import Enum
 from typing import Any, Generic, TypeVar
-
-from stemline.values import dataclass
 
 T_co = TypeVar("T_co", covariant=True)
 

@@ -7,11 +7,11 @@ Planning figures throughout, as all of the clock's.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Protocol
 
 from stemline.football.play import Play
 from stemline.football.timing.levels import PlayingLevel
-from stemline.values import dataclass
 
 if TYPE_CHECKING:
     from stemline.football.timing.clock import ReadClock

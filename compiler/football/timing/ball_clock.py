@@ -8,6 +8,7 @@ Times in seconds after the snap, places in yards.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
 
@@ -39,7 +40,6 @@ from stemline.football.timing.men import run_path
 from stemline.football.timing.running import Timeline
 from stemline.geometry.curves import nearest
 from stemline.geometry.paths import Point, polyline
-from stemline.values import dataclass
 
 _STEP = 0.02
 _LONGEST = 5.0

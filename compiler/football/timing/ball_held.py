@@ -4,12 +4,12 @@ heavy. Times in seconds after the snap, places in yards."""
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from stemline.football.exchanges import BallMoves
 from stemline.football.play import Play
 from stemline.football.timing.ball_clock import BallMoment, ball_moments
 from stemline.football.timing.levels import PlayingLevel
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

@@ -8,6 +8,7 @@ they are not. Longer he does not wait: his eyes go on to the next read.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from functools import lru_cache
 
 import numpy as np
@@ -15,7 +16,6 @@ import numpy as np
 from stemline.football.timing.clock import TimedRead, driven, longest
 from stemline.football.timing.levels import DOWNFIELD, REMEMBERED, SLOW, PlayingLevel
 from stemline.football.timing.running import Array, Timeline
-from stemline.values import dataclass
 
 SLIDES = np.array((-2.0, -1.0, 1.0, 2.0))
 """Yards across that a man who settles moves from where he is drawn, into the hole between zones:

@@ -10,7 +10,7 @@ that meets him then. What a passer may do instead, against a defence, is in `cha
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from enum import Enum
 from functools import cache, lru_cache
 
@@ -39,7 +39,6 @@ from stemline.football.timing.running import Array, Timeline
 from stemline.football.timing.rushing import free_rusher
 from stemline.football.timing.throwing import Foot, clock, flight
 from stemline.geometry.paths import Point
-from stemline.values import dataclass
 
 MOST_KEPT = 4096
 """Clocks that are remembered: a season's calls against its looks, so that none is read twice."""

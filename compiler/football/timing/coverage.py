@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Container, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from enum import Enum
 from functools import lru_cache
 
@@ -31,7 +31,6 @@ from stemline.football.timing.screens import blockers
 from stemline.football.timing.squatting import squatting
 from stemline.football.timing.zone_coverage import dropped
 from stemline.geometry.paths import Point
-from stemline.values import dataclass
 
 OPEN = 2.5
 """Yards to the nearest defender at the catch from which a man is called open. A league's tracking

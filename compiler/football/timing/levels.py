@@ -13,12 +13,11 @@ radar, 2008 to 2016.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from enum import Enum
 
 from stemline.football.players import Position
 from stemline.football.rulebook.rules import Certainty, Known, custom
-from stemline.values import dataclass
 
 
 class Group(Enum):

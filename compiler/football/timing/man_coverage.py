@@ -11,7 +11,7 @@ from __future__ import annotations
 import math
 from bisect import bisect_right
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import lru_cache
 
 import numpy as np
@@ -21,7 +21,6 @@ from stemline.football.defenders import Defender
 from stemline.football.players import Position
 from stemline.football.timing.levels import PlayingLevel
 from stemline.football.timing.running import Array, Plane, Speed, keeps, runner
-from stemline.values import dataclass
 
 BACKPEDAL, SHUFFLE = 5.0, 2.5
 """Yards a second of a defender who gives ground facing the ball: of one who lines up off, and of

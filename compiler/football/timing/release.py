@@ -7,7 +7,7 @@ touched. The moments are the clock's: planning estimates, like all of it.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.football.defence.fronts import PRESSED
 from stemline.football.defenders import Level as Front
@@ -21,7 +21,6 @@ from stemline.football.timing.men import run_path
 from stemline.football.timing.running import timeline
 from stemline.geometry.paths import Ending, Point
 from stemline.source import Span
-from stemline.values import dataclass
 
 DOUBLE = 0.8
 """Seconds for which two men stay on a double team before one of them climbs. Common practice, no

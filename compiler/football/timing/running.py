@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
 
@@ -27,7 +28,6 @@ from stemline.football.timing.levels import (
     Splits,
 )
 from stemline.geometry.paths import Curve, Ending, Path, Point, segments
-from stemline.values import dataclass
 
 Array = NDArray[np.float64]
 Plane = NDArray[np.complex128]

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from enum import Enum
 from functools import lru_cache
 from itertools import combinations, pairwise
@@ -20,7 +21,6 @@ from stemline.football.timing.clock import ReadClock, TimedRead
 from stemline.football.timing.levels import REMEMBERED
 from stemline.football.timing.running import Array, Timeline
 from stemline.geometry.paths import Point
-from stemline.values import dataclass
 
 COLLIDE = 0.6
 BRUSH = 1.75

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 from functools import cache
 
 import numpy as np
@@ -20,7 +21,6 @@ from stemline.football.play import HANDS_DEEP, Step
 from stemline.football.timing.levels import FAKED, PlayingLevel
 from stemline.football.timing.running import Array
 from stemline.geometry.paths import Point
-from stemline.values import dataclass
 
 MASS = 0.415
 """Kilograms: 14 to 15 ounces."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 
 from stemline.football.defenders import Defender, DutyKind, Level
@@ -21,7 +22,6 @@ from stemline.picture.cards.card_rows import (
 from stemline.picture.cards.stunt_orders import TIP, WHITE, stunt_orders
 from stemline.picture.scene.metrics import Extent, extent
 from stemline.theme import Size, Theme
-from stemline.values import dataclass
 
 # All in points unless yards are said; they are the card's own, tried on the bundled looks.
 _LINEMAN, _PITCH, _ARROW = 7.0, 26.0, 6.0

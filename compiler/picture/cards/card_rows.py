@@ -9,10 +9,10 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 
 from stemline.geometry.paths import Point
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

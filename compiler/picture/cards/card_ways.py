@@ -5,12 +5,11 @@ from __future__ import annotations
 import heapq
 import math
 from collections.abc import Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 from itertools import pairwise
 
 from stemline.geometry.box import Box
 from stemline.geometry.paths import Point
-from stemline.values import dataclass
 
 _CELL = 5.0
 """Points of a cell of the grid."""

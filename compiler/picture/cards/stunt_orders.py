@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 
 from stemline.football.defenders import Defender
 from stemline.geometry.box import Box
 from stemline.geometry.paths import Point
-from stemline.values import dataclass
 
 TIP = -14.0
 """Points: how far past the line of scrimmage an arrow ends where nothing is in its way."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 
 from stemline.football.field import Side
 from stemline.football.play import Play, about_blocks
@@ -13,7 +14,6 @@ from stemline.picture.paper.drops import ground_of
 from stemline.picture.paper.fold import NO_FOLD, Fold
 from stemline.picture.paper.surface import Board
 from stemline.theme import Size, Theme
-from stemline.values import dataclass
 
 _MAN = 0.8
 """Yards: room kept round a man; a symbol of the large picture is this large."""

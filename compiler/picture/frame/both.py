@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.football.play import Play
 from stemline.picture.frame.board import Shot, shot
 from stemline.theme import Size
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

@@ -11,13 +11,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from enum import Enum, auto
 
 from stemline.geometry.box import Box, square
 from stemline.geometry.paths import Point
 from stemline.picture.labels.choosing import CheapestFirst, choose
 from stemline.picture.scene.ink import Ink
-from stemline.values import dataclass
 
 _WAYS = 16
 _RINGS = ((0.0, 0.0), (1.0, 1.3), (2.2, 3.0), (3.8, 5.5), (6.0, 9.0), (9.0, 15.0))

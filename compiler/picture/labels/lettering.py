@@ -4,6 +4,7 @@ what the field and the defenders' grounds have to say, which gives way."""
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from stemline.geometry.curves import points_of
 from stemline.picture.labels.notes import (
@@ -22,7 +23,6 @@ from stemline.picture.lines.motions import Moved
 from stemline.picture.paper.symbol import Symbol
 from stemline.picture.scene.ink import Ink
 from stemline.picture.scene.scene import Item, Stroke
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

@@ -7,6 +7,7 @@ is the label of the one man who is drawn strong: what belongs to the others is p
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Mapping, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 
 from stemline.football.play import Alert, Branch, DepthMark, Play, Read
@@ -21,7 +22,6 @@ from stemline.picture.paper.surface import Board
 from stemline.picture.paper.symbol import Symbol, centred
 from stemline.picture.scene.scene import Item, Plate, Stroke, TextRun
 from stemline.source import Span
-from stemline.values import dataclass
 
 _UP = Point(0.0, 1.0)
 _DOWN = Point(0.0, -1.0)

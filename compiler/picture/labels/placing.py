@@ -7,6 +7,7 @@ one's: then no rule for labels helps, and the coach takes something out. `Crowdi
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 
 from stemline.geometry.box import Box, square
 from stemline.geometry.paths import Line, Point
@@ -18,7 +19,6 @@ from stemline.picture.paper.surface import Board
 from stemline.picture.paper.symbol import Symbol
 from stemline.picture.scene.ink import Ink
 from stemline.picture.scene.scene import Item, Plate, Stroke
-from stemline.values import dataclass
 
 WORST, ALL = 7.0, 20.0
 """A picture is crowded where one label's place costs more than the first, or all its labels'

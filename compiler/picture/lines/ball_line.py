@@ -4,7 +4,7 @@ two bars the line is heavy of him who runs with it (`ball_strokes`)."""
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from stemline.football.exchanges import BallMoves
@@ -18,7 +18,6 @@ from stemline.picture.lines.handoff import mesh_items
 from stemline.picture.paper.surface import Board
 from stemline.picture.paper.symbol import Symbol
 from stemline.picture.scene.scene import Item, Stroke
-from stemline.values import dataclass
 
 _ROOM = 0.12
 """Yards left between a man's symbol and a ball that leaves or reaches him."""

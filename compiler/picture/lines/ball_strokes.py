@@ -7,7 +7,7 @@ part from where he gets the ball to where he gives it: "R-ball".
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from stemline.football.timing.ball_held import BallHeld
@@ -16,7 +16,6 @@ from stemline.geometry.paths import Point, Segment
 from stemline.picture.lines.ball_line import BallPlaces
 from stemline.picture.lines.route_lines import CARRY, HELD
 from stemline.picture.scene.scene import Item, Stroke
-from stemline.values import dataclass
 
 _THIN = "route"
 _LEAST = 0.25

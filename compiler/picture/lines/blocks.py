@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.football.play import Assignment, Hit, Kind, Play
 from stemline.geometry.box import Box, square
@@ -19,7 +19,6 @@ from stemline.picture.paper.surface import Board
 from stemline.picture.paper.symbol import Symbol
 from stemline.picture.scene.scene import Item, Stroke
 from stemline.picture.ways.set_facing import set_facing
-from stemline.values import dataclass
 
 _ROUNDS = 12
 _FAR = 3.2

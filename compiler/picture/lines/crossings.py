@@ -19,7 +19,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from enum import IntEnum
 
 from stemline.geometry.curves import heading, turn_angle, unit
@@ -37,7 +37,6 @@ from stemline.geometry.paths import Curve, Line, Point
 from stemline.picture.lines.paces import Pace
 from stemline.picture.paper.surface import Board
 from stemline.picture.scene.scene import Disc, Layer, Stroke
-from stemline.values import dataclass
 
 _TIE = 0.01
 """Seconds: who is there later by less is there at the same time. Times are written so fine."""

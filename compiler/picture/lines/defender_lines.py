@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import pairwise, product
 
 from stemline.football.defenders import DutyKind
@@ -36,7 +36,6 @@ from stemline.picture.ways.gaps import clear, gap_at, gap_of, through_gaps
 from stemline.picture.ways.landing import Tip, land
 from stemline.picture.ways.set_facing import set_facing
 from stemline.source import Span
-from stemline.values import dataclass
 
 _CORNERS = 36
 _BEFORE = 3.6

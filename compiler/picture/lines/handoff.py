@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.football.exchanges import TOSS_SPEED, TRAILS, said_any
 from stemline.football.play import Kind, Play
@@ -16,7 +16,6 @@ from stemline.picture.paper.surface import Board
 from stemline.picture.paper.symbol import Symbol
 from stemline.picture.scene.scene import Item, Stroke
 from stemline.source import Span
-from stemline.values import dataclass
 
 _PITCH = frozenset({"pitch", "toss"})
 """What a key's choice is called when the ball is thrown to a man beside or behind."""

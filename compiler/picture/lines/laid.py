@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.football.play import Kind, Play
 from stemline.football.timing.ball_held import BallHeld, ball_held
@@ -25,7 +25,6 @@ from stemline.picture.paper.surface import Board
 from stemline.picture.paper.symbol import Symbol
 from stemline.picture.scene.ink import Ink
 from stemline.picture.scene.scene import Item, Stroke, TextRun
-from stemline.values import dataclass
 
 _FIELD_WEIGHT = 0.05
 """Ink of a field line against that of a path: words may lie on it when nothing better is free."""

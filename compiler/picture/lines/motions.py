@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from stemline.football.play import Assignment, Play
@@ -36,7 +36,6 @@ from stemline.picture.ways.detours import Round, detour
 from stemline.picture.ways.landing import side_of
 from stemline.picture.ways.starts import ghosts_of, keep_off
 from stemline.source import Span
-from stemline.values import dataclass
 
 _DROPS = (0.0, 1.0, 1.7, 2.4)
 """Times the theme's drop. Never past the line of scrimmage: no man may go there before the snap."""

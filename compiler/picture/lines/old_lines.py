@@ -4,7 +4,7 @@ one that did not change would fall on itself, so only those of men who changed a
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.describe.changes import PlayChange, changes, same_branch
 from stemline.football.play import Assignment, Play
@@ -20,7 +20,6 @@ from stemline.picture.scene.ink import Ink
 from stemline.picture.ways.detours import Round, detour
 from stemline.picture.ways.gaps import through_gaps
 from stemline.picture.ways.starts import ends_clear, keep_off
-from stemline.values import dataclass
 
 HERE = 0.05
 """Yards within which two places are one."""

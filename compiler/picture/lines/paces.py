@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from stemline.football.offence.quarterback import MOVING
@@ -21,7 +21,6 @@ from stemline.football.timing.throwing import clock
 from stemline.geometry.curves import nearest
 from stemline.geometry.paths import Path, Point, length, polyline
 from stemline.picture.lines.route_lines import BLOCK, CARRY, CLIMB, FAKE, HELD, SET, LineRun
-from stemline.values import dataclass
 
 _WORDS = {CARRY: "carry", HELD: "held", BLOCK: "block", CLIMB: "climb", SET: "set", "": "route"}
 """What a line is called after its man's label, by its pen."""

@@ -9,7 +9,7 @@ men who cross at the same moment the one looked at first is left whole.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from stemline.football.play import Assignment, Branch, Play
@@ -39,7 +39,6 @@ from stemline.picture.ways.launch import launch_path
 from stemline.picture.ways.set_facing import set_facing
 from stemline.picture.ways.starts import begun_at, behind_passer, ends_clear, ghosts_of, keep_off
 from stemline.source import Span
-from stemline.values import dataclass
 
 CARRY, FAKE, BLOCK, CLIMB, SET = "carry", "fake", "block", "climb", "set"
 """Pens of a run and of a protection: the carrier, a man who fakes, a block, its second part, and

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from itertools import combinations, permutations
 
 from stemline.football.play import Assignment, Play
@@ -16,7 +17,6 @@ from stemline.geometry.curves import turn_angle
 from stemline.geometry.paths import Path, Point, crossing
 from stemline.picture.paper.surface import Board
 from stemline.picture.ways.at_hole import HOLE, SHALLOW, near
-from stemline.values import dataclass
 
 _ASIDE = 0.2
 """Yards aside from the carrier within which a block has no side of its own."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 
 from stemline.describe.changes import TOLERANCE
 from stemline.football.play import Play
@@ -15,7 +16,6 @@ from stemline.picture.paper.letter import Letter
 from stemline.picture.paper.surface import Board
 from stemline.picture.paper.symbol import Symbol, ring_of
 from stemline.picture.ways.at_hole import DrawnHole
-from stemline.values import dataclass
 
 
 def stand(play: Play, on: Board) -> dict[str, Symbol]:

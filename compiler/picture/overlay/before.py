@@ -8,7 +8,7 @@ lies off the new one is drawn. The new play's own picture is not moved by it.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.describe.changes import TOLERANCE
 from stemline.geometry.box import square
@@ -29,7 +29,6 @@ from stemline.picture.paper.surface import Board
 from stemline.picture.paper.symbol import Symbol, centred, ring_of
 from stemline.picture.scene.ink import Ink
 from stemline.picture.scene.scene import Disc, Item, Stroke
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

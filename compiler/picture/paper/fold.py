@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 
 from stemline.geometry.paths import Point
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

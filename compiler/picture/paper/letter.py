@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.football.defenders import Defender
 from stemline.football.play import Play
@@ -12,7 +12,6 @@ from stemline.geometry.paths import Point
 from stemline.picture.paper.detail import Detail
 from stemline.picture.paper.surface import Board
 from stemline.picture.scene.scene import Plate, Polygon, TextRun
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from functools import cached_property
 
 from stemline.geometry.box import Box
@@ -9,7 +10,6 @@ from stemline.picture.paper.detail import Detail, shows
 from stemline.picture.paper.fold import NO_FOLD, Fold
 from stemline.picture.scene.metrics import Extent, extent
 from stemline.theme import Appearance, Size, Theme
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.football.play import Man
 from stemline.geometry.paths import Point
 from stemline.picture.paper.surface import Board
 from stemline.picture.scene.scene import TextRun
 from stemline.source import Span
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

@@ -7,14 +7,13 @@ Kerning is left out: labels are a few letters long, and measuring agrees with dr
 from __future__ import annotations
 
 import io
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import cache
 from typing import TYPE_CHECKING
 
 from stemline.diagnostics.catalogue.themes import E907
 from stemline.source import NOWHERE, Span
 from stemline.theme import Theme, Type, refusal
-from stemline.values import dataclass
 
 if TYPE_CHECKING:
     from fontTools.ttLib import TTFont

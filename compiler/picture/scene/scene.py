@@ -7,11 +7,12 @@ Everything is already measured and placed; a back end moves nothing.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from stemline.geometry.box import Box
 from stemline.geometry.paths import Curve, Line, Point, Segment
 from stemline.source import Span
 from stemline.theme import Size
-from stemline.values import dataclass
 
 __all__ = [
     "Box",

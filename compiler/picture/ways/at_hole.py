@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 
 from stemline.geometry.paths import Path, Point, crossing
 from stemline.picture.paper.symbol import Symbol
-from stemline.values import dataclass
 
 HOLE = 1.6
 """Yards to each side of the line of scrimmage where the carrier's way is set by his hole."""

@@ -10,10 +10,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from stemline.geometry.curves import dot, far_from, left_of, nearest, turned, unit
 from stemline.geometry.paths import Leg, Path, Point, length, polyline
-from stemline.values import dataclass
 
 _WIDER = 1.18
 """A bend is rounded, so its corner is put this much farther out than the line must pass."""

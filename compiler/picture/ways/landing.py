@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 
 from stemline.geometry.curves import (
@@ -23,7 +24,6 @@ from stemline.geometry.curves import (
 )
 from stemline.geometry.paths import Ending, Leg, Path, Point, polyline, segments
 from stemline.picture.ways.detours import Round, detour
-from stemline.values import dataclass
 
 _WAYS = 16
 _RINGS = (0.3, 0.6, 0.9, 1.2, 1.6, 2.0)

@@ -7,7 +7,7 @@ protection says what they do; a back who checks first and goes out afterwards is
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.diagnostics.catalogue.calls import E620, E621
 from stemline.diagnostics.catalogue.protections import E695, E696, W690
@@ -30,7 +30,6 @@ from stemline.read.read_runs import PLACES
 from stemline.resolve.assignments import choose, natural_out
 from stemline.resolve.roles import Bound, bind
 from stemline.source import Span
-from stemline.values import dataclass
 
 KEEPS_IN = {
     "inside out": ProtectionRule.SCAN,

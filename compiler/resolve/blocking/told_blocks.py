@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stemline.football.blocking.carrying import hole
 from stemline.football.blocking.run_rules import BlockWay, Rule, Task
@@ -29,7 +29,6 @@ from stemline.playbook.run_definitions import (
 from stemline.playbook.said import Said, SideWord
 from stemline.resolve.assignments import Chosen, choose, words_of, worlds_of
 from stemline.resolve.roles import Bound
-from stemline.values import dataclass
 
 PERIMETER = {"stalk": BlockWay.STALK, "crack": BlockWay.CRACK, "arc": BlockWay.ARC}
 """Jobs of receivers that are rules too, once there is a defence."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 
 from stemline.book.content.keeping import KeepPart, Reads
 from stemline.book.content.page import (
@@ -16,7 +17,6 @@ from stemline.book.content.page import (
 )
 from stemline.football.field import Way
 from stemline.football.play import Call, Play, RouteSheet, Season
-from stemline.values import dataclass
 
 ORDER = ("formation", "side", "motion", "concept", "tags")
 """A call's parts as they are said."""

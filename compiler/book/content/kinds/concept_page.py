@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import partial
 from itertools import islice
 
@@ -61,7 +61,6 @@ from stemline.diagnostics.in_words import how_many
 from stemline.football.blocking.block_names import PROTECTIONS
 from stemline.football.play import Call, ConceptSheet, Kind, Play, Season
 from stemline.source import NOWHERE
-from stemline.values import dataclass
 
 BRIEF = 70
 """Letters that a line of the contents has room for beside a concept's name; measured."""

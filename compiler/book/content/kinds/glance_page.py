@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from functools import partial
 
 from stemline.book.content.answer_table import Answers
@@ -10,7 +11,6 @@ from stemline.book.content.keeping import KeepPart, Reads
 from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.book.content.page import Listing, Page, PageKind
 from stemline.football.play import Season
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from stemline.book.content.keeping import Reads
 from stemline.book.content.page import Entry, Listing, Page, PageKind, Remark, joined
 from stemline.diagnostics.in_words import half_yards
 from stemline.football.play import FormationSheet, Man, Play, Season
-from stemline.values import dataclass
 
 _SHEET, _RULES = 668.0, 36.0
 _HEAD, _ROW, _LINE = 38.6, 12.2, 9.4

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
+from dataclasses import dataclass
 
 from stemline.book.content.keeping import Reads
 from stemline.book.content.letters import mark, marks, spoken
@@ -10,7 +11,6 @@ from stemline.book.content.page import Entry, Listing, Page, PageKind, Remark, s
 from stemline.diagnostics.in_words import half_yards
 from stemline.football.defenders import Defence, Defender, Level
 from stemline.football.play import LookSheet, Man, Play, Season
-from stemline.values import dataclass
 
 _OVER = 0.4
 """Yards: nearer than this to a man's middle, a defender stands over him."""

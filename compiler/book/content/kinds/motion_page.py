@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from stemline.book.content.keeping import Reads
 from stemline.book.content.page import Entry, Listing, Page, PageKind
 from stemline.football.play import MotionSheet, Season
-from stemline.values import dataclass
 
 
 @dataclass(frozen=True)

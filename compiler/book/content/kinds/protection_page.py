@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from stemline.book.content.block_table import (
     Fronts,
@@ -16,7 +17,6 @@ from stemline.book.content.keeping import Reads
 from stemline.book.content.letters import only_theirs, spoken
 from stemline.book.content.page import Entry, Listing, Page, PageKind, Remark, joined
 from stemline.football.play import ProtectionSheet, Season
-from stemline.values import dataclass
 
 FREE = "comes free"
 VIEWS = 1
