@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import shutil
 import subprocess
 import sys
@@ -322,6 +323,28 @@ def test_help_loads_nothing_heavy(asked: list[str]) -> None:
 
 def test_a_list_of_calls_loads_no_numbers() -> None:
     assert _loaded(["list", str(STARTER)], {}) == ["lark", "stemline.session"]
+
+
+def test_a_list_after_a_check_parses_nothing_and_says_the_same(tmp_path: Path) -> None:
+    """Nor does a picture; and neither keeps anything where no check has."""
+    cache = {"XDG_CACHE_HOME": str(tmp_path / "cache"), "HOME": str(tmp_path)}
+    environment = {**cache, "STEMLINE_NO_CACHE": ""}
+    folder = tmp_path / "book"
+    shutil.copytree(STARTER, folder)
+    assert "lark" in _loaded(["list", str(folder)], environment)
+    assert not list(tmp_path.rglob("results.db"))
+    before = run("list", folder)
+    assert "lark" in _loaded(["check", str(folder)], environment)
+    assert _loaded(["list", str(folder)], environment) == ["stemline.session"]
+    call = before.splitlines()[0]
+    picture = ["draw", str(folder), call, "-o", str(tmp_path / "call.svg")]
+    program = [sys.executable, "-m", "stemline", "list", str(folder)]
+    done = subprocess.run(
+        program, env={**os.environ, **environment}, capture_output=True, text=True, check=True
+    )
+    assert done.stdout == before
+    assert "lark" not in _loaded([*picture], environment)
+    assert (tmp_path / "call.svg").read_text("utf-8") == run("draw", folder, call)
 
 
 def test_completion_of_a_shell_loads_nothing_heavy() -> None:

@@ -5,15 +5,18 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 from stemline.football.exchanges import BallMoves
 from stemline.football.field import Field
 from stemline.football.play import Kind, Man, Motion, Play
-from stemline.football.timing.clock import ReadClock, read_clock
 from stemline.playbook.concepts import Body, Tag
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.expand import Expander, Order
 from stemline.source import Span
+
+if TYPE_CHECKING:
+    from stemline.football.timing.clock import ReadClock
 
 
 class When(Enum):
@@ -96,4 +99,7 @@ class ProvedCall:
         return self.clock_of(play)
 
     def clock_of(self, play: Play) -> ReadClock:
+        # Loaded where it is asked: a week has its installs checked, which need no numbers.
+        from stemline.football.timing.clock import read_clock
+
         return read_clock(play, self.book.settings.level)

@@ -50,7 +50,7 @@ def draw(
     """Draw one CALL; as SVG to the terminal where no file is given."""
     from contextlib import nullcontext
 
-    from stemline.commands.opening import kept, kind_of, opened, theme_for, writing
+    from stemline.commands.opening import kept, kind_of, known, opened, theme_for, writing
     from stemline.diagnostics.in_words import how_many
     from stemline.diagnostics.render import render
     from stemline.outside.file import write_file
@@ -59,7 +59,7 @@ def draw(
     from stemline.theme import SIZES as BY_WORD
 
     kind = kind_of(output, (".svg", ".pdf", ".png")) if output is not None else ".svg"
-    texts, compiled = opened(folder)
+    texts, compiled = opened(folder, known(not no_cache))
     look = theme_for(folder, theme, compiled, texts)
     from stemline.one_picture import call_play, drawn, his_label
 

@@ -6,17 +6,18 @@ from pathlib import Path
 
 import click
 
-from stemline.commands.options import FOLDER
+from stemline.commands.options import FOLDER, NO_CACHE
 
 
 @click.command("list")
 @FOLDER
 @click.option("--count", is_flag=True, help="Show how each formation's receivers are counted.")
-def list_calls(folder: Path, count: bool) -> None:
+@NO_CACHE
+def list_calls(folder: Path, count: bool, no_cache: bool) -> None:
     """Print every call of a playbook, one a line."""
-    from stemline.commands.opening import leave, opened, print_found
+    from stemline.commands.opening import known, leave, opened, print_found
 
-    texts, compiled = opened(folder)
+    texts, compiled = opened(folder, known(not no_cache))
     found = (*texts.found, *compiled.definitions)
     print_found([d for d in found if d.is_error], texts)
     if count and compiled.book is not None:

@@ -63,6 +63,13 @@ def kept(cached: bool) -> Store:
     return Store(place("results") if cached else None)
 
 
+def known(cached: bool) -> Store:
+    """What a check or a build has kept, for as long as the command runs, which keeps nothing: what
+    only reads texts would take longer to keep their trees than they save it."""
+    store = Store(place("results") if cached else None, adding=False)
+    return click.get_current_context().with_resource(store)
+
+
 def kept_until_end(cached: bool) -> Store:
     """`kept` for as long as the command runs."""
     return click.get_current_context().with_resource(kept(cached))

@@ -4,7 +4,7 @@ A build is first written whole into a hidden folder of the output's own, under t
 is. One rename says that it is whole; from then on it is the book, and whoever comes next puts the
 files in their places that a killed build left lying. Before it nothing has been touched, and what
 lies there is cleaned away. So no folder is ever renamed, and the output may be a link or a disk of
-its own.
+its own. A file that already stands as the new book has it is not written again.
 
 Files that stemline did not write, or that somebody changed since, are never replaced or deleted.
 """
@@ -15,8 +15,6 @@ import os
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager, suppress
 from pathlib import Path
-
-from filelock import FileLock, Timeout
 
 from stemline.diagnostics.catalogue.output import E951, E952, E953, E954, E955
 from stemline.outside.manifest import Digests, digest_at, digest_of, is_file, read, written
@@ -149,6 +147,9 @@ def _refuse_file(root: Path, name: str, *ours: Digests) -> None:
 @contextmanager
 def _locked(root: Path) -> Iterator[None]:
     """One build at a time puts its files in their places; a killed one holds nobody up."""
+    # Loaded where files are written: most commands only look whether any wait.
+    from filelock import FileLock, Timeout
+
     try:
         with FileLock(root / HELD / _LOCK, timeout=_PATIENCE):
             yield
@@ -159,14 +160,16 @@ def _locked(root: Path) -> Iterator[None]:
 
 
 def _stage(root: Path, files: Mapping[str, bytes], new: Digests) -> None:
-    """Write everything beside its place, then say with one rename that it is whole."""
+    """Write beside its place what does not stand there, then say with one rename that the book is
+    whole."""
     held = root / HELD
     names = sorted(files)
     try:
         _write(held / _COMING, written(new))
         (held / _STAGED).mkdir(exist_ok=True)
         for number, name in enumerate(names):
-            _write(held / _STAGED / str(number), files[name])
+            if _digest_in(root, name) != new[name]:
+                _write(held / _STAGED / str(number), files[name])
         (held / _COMING).replace(held / _WHOLE)
     except BaseException as error:
         if not is_file(held / _WHOLE):
@@ -205,8 +208,10 @@ def _settle(root: Path) -> None:
         return
     new, old = read(held / _WHOLE), read(held / _STANDS)
     there = {name for name in new if _digest_in(root, name) == new[name]}
+    # A file that both books have alike never waited: whoever changed it since, the rest is whole.
+    ready = there | {name for name in new if old.get(name) == new[name]}
     if new and all(
-        name in there or digest_at(path) == new[name] for name, path in _staged(root, new)
+        name in ready or digest_at(path) == new[name] for name, path in _staged(root, new)
     ):
         _move(root, new, old)
         return
@@ -227,14 +232,14 @@ def _staged(root: Path, new: Digests) -> list[tuple[str, Path]]:
 def _move(root: Path, new: Digests, old: Digests) -> None:
     """The waiting files to their places, what is no longer of the book away, and the list last."""
     held = root / HELD
-    moved = 0
     waiting = [(name, path) for name, path in _staged(root, new) if is_file(path)]
+    begun = any(old.get(name) != new[name] for name in new.keys() - dict(waiting).keys())
     try:
         for name, path in waiting:
             _refuse_file(root, name, old, new)
             (root / name).parent.mkdir(exist_ok=True)
             path.replace(root / name)
-            moved += 1
+            begun = True
         for name in old.keys() - new.keys():
             if _digest_in(root, name) == old[name]:
                 (root / name).unlink()
@@ -245,7 +250,7 @@ def _move(root: Path, new: Digests, old: Digests) -> None:
         with suppress(OSError):
             (held / _STAGED).rmdir()
     except OSError as error:
-        if moved or len(waiting) < len(new):
+        if begun:
             raise NotWritten(E955(why=reason(error)), root) from error
         _clear(held, _WHOLE, len(new))
         raise NotWritten(E952(why=reason(error)), root) from error

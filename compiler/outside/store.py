@@ -50,10 +50,11 @@ _ROW = "REPLACE INTO result (key, data, seal, size, used) VALUES (?, ?, ?, ?, ?)
 
 
 class Store:
-    """The rows that are kept in a folder; ``place`` None keeps nothing and knows nothing."""
+    """The rows that are kept in a folder; ``place`` None keeps nothing and knows nothing. One that
+    is not ``adding`` takes what is there, keeps nothing new and makes no file."""
 
-    def __init__(self, place: Path | None, most: int = MOST_BYTES) -> None:
-        self._place, self._most = place, most
+    def __init__(self, place: Path | None, most: int = MOST_BYTES, *, adding: bool = True) -> None:
+        self._place, self._most, self.adding = place, most, adding
         self._base: sqlite3.Connection | None = None
         self._key = b""
         self._new: dict[str, bytes] = {}
@@ -87,7 +88,7 @@ class Store:
         return None
 
     def put(self, key: str, data: bytes) -> None:
-        if self._base is not None:
+        if self._base is not None and self.adding:
             self._new[key] = data
             self._waiting += len(data)
             if len(self._new) >= _AT_ONCE or self._waiting >= _LARGE:
@@ -119,11 +120,13 @@ class Store:
         try:
             import sqlite3
 
-            self._key = key_of(place) or new_key(place)
+            self._key = key_of(place) or (new_key(place) if self.adding else b"")
             file = place / _NAME
             if not self._key:
                 return
             if not os.path.lexists(file):
+                if not self.adding:
+                    return
                 os.close(os.open(file, os.O_CREAT | os.O_EXCL | os.O_RDWR, 0o600))
             if not is_private(file, stat.S_ISREG):
                 return

@@ -31,6 +31,7 @@ class KeptAnswers:
 
     def __init__(self, store: Store) -> None:
         self.keeps = bool(store.keeps and program())
+        self._adding = store.adding
         self._store = store
 
     def found(
@@ -72,7 +73,7 @@ class KeptAnswers:
     def keep(
         self, kind: str, asked: Reading, made: T, write: Callable[[T, Reading], object]
     ) -> None:
-        if not self.keeps:
+        if not (self.keeps and self._adding):
             return
         try:
             data = json.dumps(write(made, asked), separators=(",", ":"))

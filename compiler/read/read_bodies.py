@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from collections.abc import Set as AbstractSet
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from stemline.diagnostics.catalogue.football import E471
 from stemline.diagnostics.catalogue.names import E310
@@ -44,6 +44,9 @@ class Bodies:
     found: list[Diagnostic]
     positions: Collection[Position]
     letters: Mapping[str, str]
+    _scopes: dict[tuple[int, ...], Scope] = field(default_factory=dict, compare=False)
+    """Those of bodies that were asked for, by their blocks, which all live as long as these: every
+    tag asks for its concept's."""
 
     @property
     def receivers(self) -> int:
@@ -77,6 +80,12 @@ class Bodies:
 
     def scope(self, blocks: Sequence[Block]) -> Scope:
         """Who and what lines of a body may name, when ``blocks`` are all that it is made of."""
+        known = tuple(map(id, blocks))
+        if known not in self._scopes:
+            self._scopes[known] = self._scope(blocks)
+        return self._scopes[known]
+
+    def _scope(self, blocks: Sequence[Block]) -> Scope:
         roles: dict[str, None] = {}
         spots: dict[str, None] = {}
         keys: dict[str, None] = {}

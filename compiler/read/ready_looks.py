@@ -15,7 +15,6 @@ from stemline.playbook.look_definitions import BASE_FRONT, LookDef
 from stemline.playbook.playbook import Playbook
 from stemline.read.read_looks import read_facts
 from stemline.source import Source
-from stemline.syntax.parser import parse
 
 # Who stands first is there in every code of that line; the last come with more players.
 _FIVE = """
@@ -71,6 +70,9 @@ def look_of(book: Playbook, key: str) -> LookDef:
 def base_front(line: int, players: int, receivers: int) -> LookDef:
     """The front against a line of so many men, for a side of so many players, of whom
     ``receivers`` may go out for a pass."""
+    # Where all trees are known, and no play asks for this, nothing is parsed.
+    from stemline.syntax.parser import parse
+
     texts = {1: _ONE, 3: _THREE}
     document, problems = parse(Source("base front", texts.get(line, _FIVE)))
     (block,) = document.blocks

@@ -14,7 +14,6 @@ from stemline.football.blocking.block_names import PROTECTIONS
 from stemline.playbook.protection_definitions import Protection
 from stemline.read.read_protections import read_facts
 from stemline.source import Source
-from stemline.syntax.parser import parse
 
 READY = """
 protection five
@@ -83,6 +82,9 @@ protection screen
 @cache
 def ready(receivers: int) -> Mapping[str, Protection]:
     """The ready protections by key, for a code with this many men who may go out for a pass."""
+    # Where all trees are known, and no play asks for this, nothing is parsed.
+    from stemline.syntax.parser import parse
+
     document, problems = parse(Source("ready protections", READY))
     made: dict[str, Protection] = {}
     for block in document.blocks:

@@ -17,9 +17,10 @@ def runners_of(
     """By a route, as a line has it, the roles that run it on any condition; whoever is only one of
     all others is none of them. ``letters`` are the men whom a line may call by theirs."""
     found: dict[str, dict[str, None]] = {}
+    known = (*routes, *ALSO_CALLED)
     for fact in facts:
         first = next(phrases(fact.value), None) if fact.key == "runs" else None
-        name = Words([first]).take_name((*routes, *ALSO_CALLED)) if first is not None else None
+        name = Words([first]).take_name(known) if first is not None else None
         for subject in fact.subject if name else ():
             if subject.atoms[0].word not in ("everyone", "every"):
                 letter = letters.called(subject)

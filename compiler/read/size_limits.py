@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 from stemline.diagnostics.catalogue.bounds import E141
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.source import Source, Span
-from stemline.syntax.splitting import LONGEST_LINE
+from stemline.syntax.lines import LONGEST_LINE
 
 MOST_TEXT = 300_000
 """Characters outside comments and margins: four of the bundled playbooks in one."""

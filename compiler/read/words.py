@@ -98,9 +98,10 @@ class Words:
         first, best, length = ahead[0], None, 0
         for name in names:
             parts = _parts(name, quoted)
-            size = len(parts)
-            if size > length and parts[0] == first and ahead[:size] == parts:
-                best, length = name, size
+            if parts and parts[0] == first:
+                size = len(parts)
+                if size > length and ahead[:size] == parts:
+                    best, length = name, size
         self.at += length
         return best
 

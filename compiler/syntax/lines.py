@@ -9,6 +9,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+LONGEST_LINE = 1000
+"""Characters; some ten times what stands on a page's width. A bound on the lexer's work."""
+
 
 @dataclass(frozen=True)
 class WrittenLine:

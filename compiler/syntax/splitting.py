@@ -17,11 +17,8 @@ from stemline.diagnostics.nearest import distance, nearest
 from stemline.source import Source, Span
 from stemline.syntax.characters import blank_word, readable
 from stemline.syntax.lexer import junk
-from stemline.syntax.lines import KINDS, BlockKind
+from stemline.syntax.lines import KINDS, LONGEST_LINE, BlockKind
 from stemline.syntax.tree import Comment
-
-LONGEST_LINE = 1000
-"""Characters; some ten times what stands on a page's width. A bound on the lexer's work."""
 
 _CALLED = {
     "play": ("concept", "run"), "pass": ("concept",), "defense": ("look",), "defence": ("look",),

@@ -14,8 +14,9 @@ from outside.faulty import KILLED, at_operation, forked, kill
 from stemline.outside.folder import HELD, refuse, replace, settle
 from stemline.outside.not_written import NotWritten
 
-OLD = {"book.pdf": b"old", "pictures/stick.svg": b"old", "pictures/gone.svg": b"gone"}
-NEW = {"book.pdf": b"new", "pictures/stick.svg": b"new", "pictures/smash.svg": b"more"}
+SAME = {"pictures/snag.svg": b"same"}
+OLD = {"book.pdf": b"old", "pictures/stick.svg": b"old", "pictures/gone.svg": b"gone", **SAME}
+NEW = {"book.pdf": b"new", "pictures/stick.svg": b"new", "pictures/smash.svg": b"more", **SAME}
 NOTE = b"film at nine"
 
 Held = dict[str, bytes]
@@ -57,6 +58,43 @@ def test_nothing_is_renamed_but_single_files(root: Path) -> None:
     before = root.stat().st_ino, (root / "pictures").stat().st_ino
     replace(root, NEW)
     assert (root.stat().st_ino, (root / "pictures").stat().st_ino) == before
+
+
+def test_a_file_that_stands_as_it_should_is_not_written_again(root: Path) -> None:
+    file = root / "pictures" / "snag.svg"
+    before = file.stat()
+    replace(root, NEW)
+    assert (file.stat().st_ino, file.stat().st_mtime_ns) == (before.st_ino, before.st_mtime_ns)
+    file.unlink()
+    replace(root, OLD)
+    assert held(root) == OLD | NOTES
+
+
+@pytest.mark.parametrize("now", [NOTE, None], ids=["changed", "deleted"])
+def test_a_file_of_both_books_that_changed_since_a_kill_holds_no_other_up(
+    root: Path, now: bytes | None
+) -> None:
+    def killed() -> None:
+        moves = iter(range(10))
+        to_place = Path.replace
+
+        def stop(path: Path, target: Path) -> Path:
+            if path.parent.name == "staged" and next(moves) == 1:
+                kill()
+            return to_place(path, target)
+
+        Path.replace = stop  # type: ignore[method-assign, assignment]
+        replace(root, NEW)
+
+    assert forked(killed) == KILLED
+    own = root / "pictures" / "snag.svg"
+    own.unlink()
+    if now is not None:
+        own.write_bytes(now)
+    settle(root)
+    changed = {"pictures/snag.svg": now} if now is not None else {}
+    assert held(root) == {n: d for n, d in NEW.items() if n not in SAME} | NOTES | changed
+    assert leftovers(root) == []
 
 
 def test_a_folder_that_is_empty_now_goes(tmp_path: Path) -> None:

@@ -47,6 +47,19 @@ def test_without_a_place_nothing_is_kept(tmp_path: Path) -> None:
         assert store.get("a") is None
 
 
+def test_who_adds_nothing_takes_what_is_there_and_makes_no_file(tmp_path: Path) -> None:
+    place = tmp_path / "place"
+    with Store(place, adding=False) as store:
+        store.put("a", b"one")
+        assert store.get("a") is None
+    assert not place.exists()
+    kept(place, {"a": ROWS["a"]})
+    with Store(place, adding=False) as store:
+        store.put("c", ROWS["c"])
+        assert store.get("a") == ROWS["a"]
+    assert known(place) == {"a": ROWS["a"]}
+
+
 def test_a_row_that_is_not_as_written_is_none(tmp_path: Path) -> None:
     """Any of its bytes, its seal, or the bytes of another key under this one."""
     kept(tmp_path)

@@ -8,6 +8,7 @@ head, the neck of the field) are passed by. English only.
 from __future__ import annotations
 
 import re
+from functools import cache
 
 _PARTS = r"(?:head|helmet|face ?mask|face|forehead|chin|neck|throat|hat|crown)"
 _OWN = rf"(?:{_PARTS}|ear)"
@@ -34,38 +35,35 @@ _NOT_TURNED = (
     r"phones?|gear))"
 )
 
-_RULES = tuple(
-    re.compile(rule, re.IGNORECASE)
-    for rule in (
-        # head in his ribs, head on his upfield side, head across his bow
-        rf"(?<![\w'])(?<!his )(?<!her )(?<!their )(?<!'s )\b{_OWN}\s+"
-        rf"(?:in|on|across|through|under|inside)\s+{_OF_HIM}{_BODY}\b",
-        # face to his outside number: no man "heads" so, but a helmet or a face does
-        rf"(?<![\w'])(?<!his )(?<!her )(?<!their )(?<!'s )\b(?:helmet|face ?mask|face|chin|hat)\s+"
-        rf"(?:to|into|at|against)\s+{_OF_HIM}{_BODY}\b",
-        # put your head on him, get your face into his chest
-        rf"\b{_PUT}\s+(?:your|the|a|his|their|my)\s+{_OWN}\s+"
-        rf"(?:in|on|into|onto|to|at|against|across|through|under|inside)\s+"
-        rf"(?:{_MAN}|{_OF_HIM}{_BODY})\b",
-        # hit him in the head, punch under the chin, block him with your helmet
-        rf"\b{_STRIKE}\s+(?:(?:him|them|it|up|high|hard|a|man|the|defender|end|runner|linebacker|"
-        rf"nose|hands?|in|on|at|to|under|into|around|across|with|his|their|your)\s+){{0,5}}"
-        rf"(?:the|his|their|your|a)\s+{_HIS}\b{_NOT_TURNED}",
-        # hands to the face, forearm under his chin, shoulder into the neck
-        rf"\b(?:hands?|fore ?arms?|arms?|fists?|elbows?|shoulders?|pads?|punch)\s+"
-        rf"(?:to|on|under|into|onto|around|against|through|at)\s+(?:the|his|their|a)\s+{_HIS}\b"
-        rf"{_NOT_TURNED}",
-        # lead with the head, head first
-        rf"\b(?:lead|leads|leading|go|goes|first)\s+(?:in\s+)?with\s+(?:your|the|his)\s+{_OWN}\b"
-        rf"{_NOT_TURNED}",
-        r"\b(?:head|face|helmet)[ -]first\b(?! down)",
-        r"\bhelmet[ -](?:to|on)[ -]helmet\b",
-        # words that have no other meaning
-        r"\bspear(?:s|ing)?\s+(?:him|them|the|a|his)\b",
-        r"\b(?:butt[ -]?block|face[ -]?tackle|head[ -]?butt|head[ -]?hunt|head[ -]?shot)\w*\b",
-        r"\bear[ -]?hole\s+(?:him|them|the|a)\b",
-        r"\b(?:take|takes|knock|knocks|rip|rips)\s+(?:his|their)\s+(?:head|helmet)\s+off\b",
-    )
+_RULES = (
+    # head in his ribs, head on his upfield side, head across his bow
+    rf"(?<![\w'])(?<!his )(?<!her )(?<!their )(?<!'s )\b{_OWN}\s+"
+    rf"(?:in|on|across|through|under|inside)\s+{_OF_HIM}{_BODY}\b",
+    # face to his outside number: no man "heads" so, but a helmet or a face does
+    rf"(?<![\w'])(?<!his )(?<!her )(?<!their )(?<!'s )\b(?:helmet|face ?mask|face|chin|hat)\s+"
+    rf"(?:to|into|at|against)\s+{_OF_HIM}{_BODY}\b",
+    # put your head on him, get your face into his chest
+    rf"\b{_PUT}\s+(?:your|the|a|his|their|my)\s+{_OWN}\s+"
+    rf"(?:in|on|into|onto|to|at|against|across|through|under|inside)\s+"
+    rf"(?:{_MAN}|{_OF_HIM}{_BODY})\b",
+    # hit him in the head, punch under the chin, block him with your helmet
+    rf"\b{_STRIKE}\s+(?:(?:him|them|it|up|high|hard|a|man|the|defender|end|runner|linebacker|"
+    rf"nose|hands?|in|on|at|to|under|into|around|across|with|his|their|your)\s+){{0,5}}"
+    rf"(?:the|his|their|your|a)\s+{_HIS}\b{_NOT_TURNED}",
+    # hands to the face, forearm under his chin, shoulder into the neck
+    rf"\b(?:hands?|fore ?arms?|arms?|fists?|elbows?|shoulders?|pads?|punch)\s+"
+    rf"(?:to|on|under|into|onto|around|against|through|at)\s+(?:the|his|their|a)\s+{_HIS}\b"
+    rf"{_NOT_TURNED}",
+    # lead with the head, head first
+    rf"\b(?:lead|leads|leading|go|goes|first)\s+(?:in\s+)?with\s+(?:your|the|his)\s+{_OWN}\b"
+    rf"{_NOT_TURNED}",
+    r"\b(?:head|face|helmet)[ -]first\b(?! down)",
+    r"\bhelmet[ -](?:to|on)[ -]helmet\b",
+    # words that have no other meaning
+    r"\bspear(?:s|ing)?\s+(?:him|them|the|a|his)\b",
+    r"\b(?:butt[ -]?block|face[ -]?tackle|head[ -]?butt|head[ -]?hunt|head[ -]?shot)\w*\b",
+    r"\bear[ -]?hole\s+(?:him|them|the|a)\b",
+    r"\b(?:take|takes|knock|knocks|rip|rips)\s+(?:his|their)\s+(?:head|helmet)\s+off\b",
 )
 
 _SPOKEN_OF = re.compile(
@@ -86,13 +84,19 @@ _THROWN = re.compile(r"\b(?:ball|throw|thrown|pass|catch|lob)\b", re.IGNORECASE)
 _CLAUSE = re.compile(r"[^.,;:!?]+")
 
 
+@cache
+def _rules() -> tuple[re.Pattern[str], ...]:
+    """Most playbooks have no sentence that has to be held against them."""
+    return tuple(re.compile(rule, re.IGNORECASE) for rule in _RULES)
+
+
 def head_contact(sentence: str) -> tuple[int, int] | None:
     """Where the words begin and end, as places in the text; None where it has none such."""
     if not _SPOKEN_OF.search(sentence):
         return None
     for clause in _CLAUSE.finditer(sentence):
         words = clause.group()
-        for rule in _RULES:
+        for rule in _rules():
             hit = rule.search(words)
             if hit is None or _BEFORE.search(words[: hit.start()]):
                 continue

@@ -8,14 +8,16 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol
 
 from stemline.football.play import Play
-from stemline.football.timing.clock import ReadClock, clocked
-from stemline.football.timing.coverage import Against, against
 from stemline.football.timing.levels import PlayingLevel
 
-Clocking = Callable[[Play, PlayingLevel], ReadClock]
+if TYPE_CHECKING:
+    from stemline.football.timing.clock import ReadClock
+    from stemline.football.timing.coverage import Against
+
+Clocking = Callable[[Play, PlayingLevel], "ReadClock"]
 
 
 @dataclass(frozen=True)
@@ -103,13 +105,17 @@ class Faced:
     answer: Answer
 
 
-def answer(play: Play, level: PlayingLevel, reading: Clocking = clocked) -> Answer | None:
+def answer(play: Play, level: PlayingLevel, reading: Clocking | None = None) -> Answer | None:
     """The answer of a play that stands against a look; None for one that reads nobody.
 
     Who asks of the play again reads with `read_clock`; to know it by its hash, where nobody does,
-    would cost a part of its clock.
+    would cost a part of its clock: `clocked` is how it is read.
     """
     if play.defence is None or not play.reads:
         return None
-    stood = against(play, reading(play, level), level)
+    # An answer that is kept is a value without the numbers.
+    from stemline.football.timing.clock import clocked
+    from stemline.football.timing.coverage import against
+
+    stood = against(play, (reading or clocked)(play, level), level)
     return Answer(stood.best is not None, stood.hot is not None, stood.rusher)
