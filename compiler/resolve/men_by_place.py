@@ -43,7 +43,9 @@ def told_beside(body: Body, bound: Bound, picture: LinedUp) -> Body:
         said = body.jobs.get(name, ())
         found = candidates(choice.value, picture, bound)
         role = bound.role_of(found[0]) if found else None
-        if said and role in body.jobs and role not in body.called and not always_said(said):
+        if role is None or role not in body.jobs or role in body.called:
+            continue
+        if said and not always_said(said):
             jobs[role] = beside(body.jobs[role], jobs.pop(name))
             del called[name]
     return replace(body, jobs=jobs, called=called) if called != body.called else body
