@@ -117,6 +117,7 @@ COORDINATOR_ROWS: tuple[tuple[str, str, Answer], ...] = (
      r"spot \g<name> is \g<place>"),
     (_PLAYS, r"pair (?P<high>.+?) (?:over|on top of|and) (?P<low>.+)",
      r"pair \g<high> above \g<low>"),
+    ("run", r"pitch(?: it| the ball)? (?P<rest>if .+)", r"pitch to back \g<rest>"),
     ("tag", r"swap (?P<one>[^,]+?)(?:,| and| for) (?P<other>.+)", r"swap \g<one> with \g<other>"),
     ("route", r"(?P<head>stroke) (?P<n>\d+) (?P<way>up|in|out|back)", r"stroke \g<way> \g<n>"),
     ("route", r"(?P<head>stroke) (?P<path>.+?(?:,| and ).+)", _strokes),

@@ -110,6 +110,8 @@ PASSING_ROWS: tuple[tuple[str, str, Answer], ...] = (
             r"|field|boundary)(?: side)?",
      lambda m: f"the carrier of the run that is joined fakes: {typed('join run Inside Zone')} with "
                f"the run's name, and to which side, {typed('toward ' + m['side'])}"),
+    (_PASS, r"(?P<who>.+?) leads(?: the way| the play| out)*,? and (?:then )?(?P<does>blocks .+)",
+     r"\g<who> \g<does>"),
     (_PASS, r"(?P<who>.+?) runs (?:an? )?pivot(?P<rest> .+)?", r"\g<who> runs whip\g<rest>"),
     (_PASS, rf"(?P<head>.+? runs (?:{_ROUTE}))(?: (?P<yards>\d+))? (?P<way>inside|outside) "
             r"(?:the )?(?P<mark>tackle|end|hash|divide|numbers|sideline)", _beside_a_landmark),

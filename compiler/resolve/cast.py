@@ -21,10 +21,11 @@ from stemline.resolve.assignments import assignments, scrambling
 from stemline.resolve.ball_way import ball_way
 from stemline.resolve.ball_words import with_ball_words
 from stemline.resolve.blocking.blockers import Blocking, blocking, playside
-from stemline.resolve.men_by_place import CalledMen, call_away, told_beside, with_others
+from stemline.resolve.men_by_place import CalledMen, call_away, with_others
 from stemline.resolve.noting import with_notes
 from stemline.resolve.progression import look
 from stemline.resolve.roles import Bound, bind
+from stemline.resolve.tags import told_beside
 from stemline.source import NOWHERE, Span
 
 

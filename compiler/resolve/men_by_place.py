@@ -21,7 +21,6 @@ from stemline.playbook.run_definitions import CARRIER, WHOLE_LINE, BlockRules, R
 from stemline.playbook.said import Said, SideWord
 from stemline.resolve.ball_way import in_exchanges
 from stemline.resolve.roles import Bound, candidates, line_ends
-from stemline.resolve.tags import always_said, beside
 
 EVERYONE, BACKS = FOR_MANY
 _BEHIND_HIM = 1.0
@@ -34,20 +33,6 @@ def _rules(way: BlockWay) -> BlockRules:
 
 _LEAD, _HINGE = _rules(BlockWay.LEAD), _rules(BlockWay.HINGE)
 _CHECK = RouteJob(LIBRARY["check"], None, None, None, (), "check")
-
-
-def told_beside(body: Body, bound: Bound, picture: LinedUp) -> Body:
-    """``body`` with the lines of a man whom a tag calls by his place under the role that he has:
-    where each of them has a condition he keeps his role, and does what it says else."""
-    jobs, called = dict(body.jobs), dict(body.called)
-    for name, choice in body.called.items():
-        said = body.jobs.get(name, ())
-        found = candidates(choice.value, picture, bound)
-        role = bound.role_of(found[0]) if found else None
-        if said and role in body.jobs and role not in body.called and not always_said(said):
-            jobs[role] = beside(body.jobs[role], jobs.pop(name))
-            del called[name]
-    return replace(body, jobs=jobs, called=called) if called != body.called else body
 
 
 def call_away(body: Body, bound: Bound, picture: LinedUp, call: str) -> tuple[str, ...]:

@@ -9,10 +9,12 @@ from typing import Any
 from stemline.diagnostics.catalogue.calls import E640
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.football.conditions import Guard
+from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import REST, Body, Job, LookAt, Tag
 from stemline.playbook.kill_definitions import joined_kills
 from stemline.playbook.run_definitions import WHOLE_LINE
 from stemline.playbook.said import Said
+from stemline.resolve.roles import Bound, candidates
 from stemline.source import Span
 
 _TABLES = (
@@ -105,6 +107,22 @@ def beside(own: Sequence[Said[Job]], tagged: Sequence[Said[Job]]) -> tuple[Said[
         if left and not same:
             kept.append(replace(one, guard=replace(one.guard, worlds=left)))
     return (*kept, *tagged)
+
+
+def told_beside(body: Body, bound: Bound, picture: LinedUp) -> Body:
+    """``body`` with the lines of a man whom a tag calls by his place under the role that he has:
+    where each of them has a condition he keeps his role, and does what it says else."""
+    jobs, called = dict(body.jobs), dict(body.called)
+    for name, choice in body.called.items():
+        said = body.jobs.get(name, ())
+        found = candidates(choice.value, picture, bound)
+        role = bound.role_of(found[0]) if found else None
+        if role is None or role not in body.jobs or role in body.called:
+            continue
+        if said and not always_said(said):
+            jobs[role] = beside(body.jobs[role], jobs.pop(name))
+            del called[name]
+    return replace(body, jobs=jobs, called=called) if called != body.called else body
 
 
 def _gone_on(

@@ -118,6 +118,10 @@ READ = [
 ]
 
 ANSWERED = [
+    ("concept", "join Inside Zone and inside zone", "join run Inside Zone · join run inside zone"),
+    ("concept", "back fakes away", "join run Inside Zone · toward away"),
+    ("concept", "back leads the way and blocks edge", "back blocks edge"),
+    ("run", "pitch if he takes the quarterback", "pitch to back if he takes the quarterback"),
     ("concept", "swing back", "back runs swing"),
     ("look", "M rushes A and B, strong", "M rushes A, strong"),
     ("concept", "weak #1 runs cross 5 under mate", "weak #1 runs cross 5"),

@@ -133,3 +133,15 @@ def test_he_may_throw_to_whom_a_comma_names() -> None:
     )
     last = drawn(lines).exchanges[-1]
     assert (last.taker, last.others, last.runs) == ("Z", ("S",), True)
+
+
+def test_a_motion_to_behind_the_quarterback_is_no_deeper_on_its_way() -> None:
+    lines = "    a is strong #1\n    a runs go\n"
+    motion = (
+        "motion Orbit\n    W moves to ball, 7 deep then call, 4 outside tackle, 5 deep\n"
+        "    snap running\n"
+    )
+    call = "Three Two Right Orbit Ways"
+    made = drawn(lines, TWELVE, THREE_TWO, motion, call=call, tags=" motion Orbit")
+    way = made.assignment("W").motion
+    assert way is not None and min(p.y for p in way.path.corners) == -7

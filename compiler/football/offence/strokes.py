@@ -6,7 +6,7 @@ from straight upfield: 90 is flat along the line, 135 comes back to it.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from enum import Enum
 
 from stemline.football.offence.landmarks import Landmark
@@ -124,7 +124,7 @@ def to_the_flat(strokes: tuple[Stroke, ...], *, looked: bool = False) -> tuple[S
     if out.target.landmark is not None or out.target.outside <= 0 or up.called or up.yards > 1:
         return strokes
     around = (RunTo(AROUND_THE_END, Depth(-1)),) if looked else ()
-    return (*around, replace(out, target=INTO_THE_FLAT), *strokes[2:])
+    return (*around, RunTo(INTO_THE_FLAT, out.depth, out.speed), *strokes[2:])
 
 
 def set_at_the_line(strokes: tuple[Stroke, ...]) -> tuple[Stroke, ...]:
