@@ -267,6 +267,7 @@ class Climbers(Trades):
             m for m in self.climbers()
             if (not self._sent_far(m) or (self._x(self.climbs[m]) - near.at.x) * play > HEAD_UP)
             and abs(self.at[m].x - near.at.x) <= CLIMB_REACH
+            and not (self.past_ball(m, near.label) and self.front.hangs(near))
         ]  # fmt: skip
         far = [
             (round(abs(d.at.x - hole), 3), self.from_ball(m))
