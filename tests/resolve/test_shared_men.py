@@ -134,6 +134,29 @@ def test_a_kick_goes_round_the_wing_who_blocks_inside() -> None:
     assert max(p.x for p in path.corners if p.y < 0) > wing + 0.5
 
 
+POWER = """
+run Power
+    carrier is back
+    carrier aims playside B
+    fullback blocks kick end man on line
+    playside end blocks down or climb to near linebacker
+    centre blocks back or on
+    backside guard blocks wrap to near linebacker
+    line blocks down or on
+    everyone else blocks stalk
+
+dress Power
+    in Pro
+"""
+
+
+def test_a_back_behind_his_man_kicks_him_out_from_inside() -> None:
+    path = made("eight-man", POWER).assignment("F").path
+    assert path is not None
+    before, end = path.corners[-2:]
+    assert before.x < end.x - 1 and before.y < 0
+
+
 SCREEN = """
 concept Throwback
     screen is back

@@ -66,6 +66,8 @@ class Climbers(Trades):
                     self.climbs[man] = inner
                 elif helped is not None:
                     self._take(man, len(self.tasks[man].rules), helped)
+                else:
+                    self._goes_deep(man)
                 break
 
     def _fill_idle(self) -> None:

@@ -132,7 +132,7 @@ class Trades(LineBlocks):
         leads = [
             m for m in self.tasks
             if self._way(m) is BlockWay.LEAD and self.climbs.get(m) and self._runs_wide()
-            and not self._sent_deep(m)
+            and m not in self.line and not self._sent_deep(m)
         ]  # fmt: skip
         for lead in leads:
             x = self._x(self.climbs[lead])
