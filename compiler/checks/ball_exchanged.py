@@ -161,7 +161,10 @@ def _launches(play: Play) -> Iterator[Diagnostic]:
     if step.name == "boot" and _shown(play) is step.side:
         yield W861(call=call, side=step.side.word).at(play.span)
     first = next(iter(_thrown_moving(play, step)), None)
-    if first is not None and abs(first.at.x) > ASIDE and _side(first.at.x) is not step.side:
+    back = first is not None and first.at.y <= 0  # a throwback screen goes there on purpose
+    if first is None or back or abs(first.at.x) <= ASIDE:
+        return
+    if _side(first.at.x) is not step.side:
         yield W862(call=call, side=step.side.word, man=first.target).at(first.span)
 
 

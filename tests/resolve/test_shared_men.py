@@ -91,14 +91,18 @@ dress Base
 """
 
 
-@cache
 def made(starter: str, text: str) -> Play:
+    return built(starter, text, text.split("run ")[1].split("\n")[0])[0]
+
+
+@cache
+def built(starter: str, text: str, name: str) -> tuple[Play, frozenset[str]]:
     folder = STARTERS / starter
     sources = [Source(f.name, f.read_text("utf-8")) for f in sorted(folder.glob("*.play"))]
     session = Session([*sources, Source("own.play", text)], "starter")
     assert session.season is not None, said(session.diagnostics)
-    name = text.split("run ")[1].split("\n")[0]
-    return next(p for p in session.season.plays if p.call.concept == name)
+    play = next(p for p in session.season.plays if p.call.concept == name)
+    return play, frozenset(d.code for d in session.diagnostics)
 
 
 @pytest.mark.parametrize(
@@ -128,3 +132,50 @@ def test_a_kick_goes_round_the_wing_who_blocks_inside() -> None:
     path, wing = play.assignment("RG").path, play.man("A").snap.x
     assert path is not None
     assert max(p.x for p in path.corners if p.y < 0) > wing + 0.5
+
+
+POWER = """
+run Power
+    carrier is back
+    carrier aims playside B
+    fullback blocks kick end man on line
+    playside end blocks down or climb to near linebacker
+    centre blocks back or on
+    backside guard blocks wrap to near linebacker
+    line blocks down or on
+    everyone else blocks stalk
+
+dress Power
+    in Pro
+"""
+
+
+def test_a_back_behind_his_man_kicks_him_out_from_inside() -> None:
+    path = made("eight-man", POWER).assignment("F").path
+    assert path is not None
+    before, end = path.corners[-2:]
+    assert before.x < end.x - 1 and before.y < 0
+
+
+SCREEN = """
+concept Throwback
+    screen is back
+    screen runs slow screen weak
+    each #1 runs go
+    feet roll strong, set
+    read screen on set
+    protect screen
+
+dress Throwback
+    in Three Two
+"""
+
+
+def test_a_throwback_screen_has_its_line_in_front_of_the_catch() -> None:
+    """Not on the side that the quarterback rolls to; and that he throws back is no mistake."""
+    play, told = built("canadian-amateur", SCREEN, "Throwback")
+    assert "W862" not in told
+    goes = [play.assignment(m).path for m in ("LG", "C", "RG")]
+    ends = [path.end.x for path in goes if path is not None]
+    catch = next(read.at.x for read in play.reads)
+    assert catch < 0 and min(ends) < catch

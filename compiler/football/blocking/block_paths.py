@@ -137,7 +137,7 @@ def _pull(
         if (edge - start.x) * side <= _FIRST_STEP:
             return (to,)
         return (first, Point(edge - side * 1.0, behind), Point(edge, 0.2), to)
-    if abs(to.x - start.x) < _INSIDE_OUT + _FIRST_STEP:
+    if abs(to.x - start.x) < _INSIDE_OUT + _FIRST_STEP and start.y >= -2.5:
         return (to,)
     far = side * to.x - _INSIDE_OUT
     if to.y > _OFF_LINE:
@@ -151,7 +151,10 @@ def _pull(
             far = max(far, past + _SIDES)
     short = Point(side * far, min(behind * 0.8, -0.5))
     if start.y < -2.5 and way is BlockWay.KICK:
-        return (to,)
+        play = through.toward.value
+        ahead = to.y <= _OFF_LINE and 0 <= (to.x - start.x) * play < _INSIDE_OUT
+        # who stands behind his man goes up inside of him, and out
+        return (Point(to.x - play * _INSIDE_OUT, -_INSIDE_OUT), to) if ahead else (to,)
     if inside and side * (short.x - first.x) < _FIRST_STEP:
         return (Point(first.x, max(behind, -PULL_DEPTH)), to)
     return (first, short, to)

@@ -66,6 +66,8 @@ class Climbers(Trades):
                     self.climbs[man] = inner
                 elif helped is not None:
                     self._take(man, len(self.tasks[man].rules), helped)
+                else:
+                    self._goes_deep(man)
                 break
 
     def _fill_idle(self) -> None:
@@ -267,6 +269,7 @@ class Climbers(Trades):
             m for m in self.climbers()
             if (not self._sent_far(m) or (self._x(self.climbs[m]) - near.at.x) * play > HEAD_UP)
             and abs(self.at[m].x - near.at.x) <= CLIMB_REACH
+            and not (self.past_ball(m, near.label) and self.front.hangs(near))
         ]  # fmt: skip
         far = [
             (round(abs(d.at.x - hole), 3), self.from_ball(m))

@@ -20,6 +20,9 @@ WALL_REACH = 3.0
 practice."""
 _CLEARLY = 1.0
 """Yards by which one man is clearly nearer to a linebacker than another."""
+_PAST_HIM = 3.5
+"""Yards sideways within which a receiver does not run by a free man who hangs over the end. Common
+practice."""
 _HINGES_TO = 2.5
 """Yards sideways within which a man who hinges with nobody in his gap has a linebacker."""
 
@@ -129,7 +132,7 @@ class Trades(LineBlocks):
         leads = [
             m for m in self.tasks
             if self._way(m) is BlockWay.LEAD and self.climbs.get(m) and self._runs_wide()
-            and not self._sent_deep(m)
+            and m not in self.line and not self._sent_deep(m)
         ]  # fmt: skip
         for lead in leads:
             x = self._x(self.climbs[lead])
@@ -240,13 +243,19 @@ class Trades(LineBlocks):
 
     def stalks_over(self) -> None:
         """Of two receivers on one man the one who has a man of the box over him, whom nobody
-        blocks, takes that man."""
+        blocks, takes that man; and so does one who would run by him to a farther man of the deep
+        defence."""
+        deep = {d.label for d in self.front.defenders if d.level is Level.DEEP}
         for man in [m for m in self.tasks if self._way(m) is BlockWay.STALK]:
-            if list(self.climbs.values()).count(self.climbs.get(man, NOBODY)) < 2:
-                continue
-            x = self.at[man].x
-            there = [d for d in self.spare_backers() if abs(d.at.x - x) <= OVER]
-            if self.climbs.get(man) and there:
+            x, to = self.at[man].x, self.climbs.get(man, NOBODY)
+            shared = list(self.climbs.values()).count(to) > 1
+            reach = OVER if shared else _PAST_HIM if to in deep else 0.0
+            there = [
+                d for d in self.spare_backers()
+                if abs(d.at.x - x) <= reach
+                and (shared or (self.front.hangs(d) and abs(d.at.x - x) < abs(self._x(to) - x)))
+            ]  # fmt: skip
+            if to and there:
                 self.climbs[man] = there[0].label
 
     def pulls_out(self) -> None:

@@ -149,10 +149,11 @@ def _scans(play: Play, men: Protectors) -> dict[str, Path]:
 def _releases(play: Play, men: Protectors) -> dict[str, Path]:
     """Linemen who go out in front of a screen, the one nearest to it first; to the called side
     where nobody is read, as on the page of a protection."""
-    side = men.launch or men.picture.called
+    caught = next((read.at.x for read in play.reads if read.at.x), None)
+    side = (Side.at(caught) if caught else men.launch) or men.picture.called
     out = [m.blocker for m in men.men if m.blocker.rule is ProtectionRule.RELEASE]
     out.sort(key=lambda b: -b.at.x * side.value)
-    target = next((read.at.x for read in play.reads if read.at.x), SCREEN_CATCH)
+    target = caught or SCREEN_CATCH
     return {b.label: release_path(b, side, n, target) for n, b in enumerate(out)}
 
 
