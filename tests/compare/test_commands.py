@@ -231,7 +231,7 @@ def test_the_same_comparison_again_compares_nothing(
     folder: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.delenv("STEMLINE_NO_CACHE", raising=False)
-    monkeypatch.setattr("stemline.outside.cache.place", lambda shelf: tmp_path / shelf)
+    monkeypatch.setattr("stemline.outside.cache.place", lambda shelf="rows": tmp_path / shelf)
     asked = {
         "whole": (), "json": ("--json",), "stat": ("--stat",), "man": ("--for", "h"),
         "only": ("--only", "Stick"),
