@@ -109,8 +109,11 @@ def pytest_xdist_make_scheduler(config: pytest.Config, log: Producer) -> _ByFile
 
 
 def pytest_configure() -> None:
-    """Before any fixture, since those of a whole file run commands too."""
+    """Before any fixture, since those of a whole file run commands too. Where the environment keeps
+    Python from writing what it has compiled, each of the hundreds of processes that tests start
+    compiled the whole package again."""
     os.environ["STEMLINE_NO_CACHE"] = "1"
+    os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
 
 
 @pytest.fixture(scope="module")

@@ -17,6 +17,7 @@ from corpus.mixing import base
 from stemline.commands import main
 from stemline.emit.week_pages import MARGIN, index_pdf
 from stemline.outside.folder import HELD
+from stemline.outside.store import Store
 from stemline.printing.week_papers import PARTS, Printing, week_papers
 from stemline.results import made_week
 from stemline.session import Session
@@ -194,19 +195,22 @@ def test_no_column_of_the_script_leaves_the_paper() -> None:
         assert right <= page.get_width() - MARGIN
 
 
-def test_the_pages_are_those_that_the_book_prints() -> None:
-    """Each call is looked up on the page of the printed book that the week names."""
+def test_the_pages_are_those_that_the_book_prints(tmp_path: Path) -> None:
+    """Each call is looked up on the page of the printed book that the week names; what was set for
+    the week is bound into the book, as by the commands."""
     compiled = session(WEEK)
     (planned,) = compiled.weeks
     assert planned.plan is not None
-    made = made_week(compiled, planned.plan, load_theme(), parts=("data",))
+    with Store(tmp_path) as store:
+        made = made_week(compiled, planned.plan, load_theme(), parts=("data",), store=store)
     told = csv.DictReader(io.StringIO(made.files["data/index.csv"].decode(), newline=""))
     from stemline.results import made_book
 
     assert compiled.season is not None
-    files = made_book(
-        compiled, compiled.season, "", "", "letter", load_theme(), lambda done, of: None
-    )
+    with Store(tmp_path) as store:
+        files = made_book(
+            compiled, compiled.season, "", "", "letter", load_theme(), lambda done, of: None, store
+        )
     book = pdfium.PdfDocument(files["book.pdf"])
     texts = [" ".join(page.get_textpage().get_text_bounded().split()) for page in book]
     for row in told:
