@@ -197,12 +197,11 @@ def written_remembered(written: Callable[[Any], bytes]) -> Callable[[Any], bytes
     @wraps(written)
     def _to_bytes(item: Any) -> bytes:
         kind = type(item)
-        if kind is bytes:
-            return item  # type: ignore[no-any-return]
         if kind is float:
             return number(item)
-        if kind is str:
-            return item.encode("ascii")  # type: ignore[no-any-return]
+        if kind is bytes or kind is str:
+            told: bytes = item if kind is bytes else item.encode("ascii")
+            return told
         return written(item)
 
     return _to_bytes
