@@ -19,7 +19,7 @@ from collections.abc import Callable
 from functools import lru_cache, wraps
 from typing import Any
 
-from stemline.emit.engine_styles import first_looks
+from stemline.emit.engine_styles import first_looks, in_normal_flow
 
 _KNOWN = (("70.0", "0.13.0"),)
 """The versions whose functions were read, of the engine and of what writes its objects."""
@@ -54,6 +54,7 @@ def remember() -> bool:
     import pydyf
     import weasyprint
     from weasyprint.css import ComputedStyle
+    from weasyprint.formatting_structure.boxes import Box
     from weasyprint.layout import leader, percent
     from weasyprint.text import fonts, line_break
 
@@ -70,6 +71,7 @@ def remember() -> bool:
     _put(line_break.can_break_text, lru_cache(maxsize=_MOST)(line_break.can_break_text))
     pydyf._to_bytes = written_remembered(pydyf._to_bytes)
     ComputedStyle.__missing__ = first_looks(ComputedStyle.__missing__)
+    Box.is_in_normal_flow = in_normal_flow(Box.is_in_normal_flow)
     return True
 
 
@@ -195,12 +197,11 @@ def written_remembered(written: Callable[[Any], bytes]) -> Callable[[Any], bytes
     @wraps(written)
     def _to_bytes(item: Any) -> bytes:
         kind = type(item)
-        if kind is bytes:
-            return item  # type: ignore[no-any-return]
         if kind is float:
             return number(item)
-        if kind is str:
-            return item.encode("ascii")  # type: ignore[no-any-return]
+        if kind is bytes or kind is str:
+            told: bytes = item if kind is bytes else item.encode("ascii")
+            return told
         return written(item)
 
     return _to_bytes

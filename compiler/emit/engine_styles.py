@@ -14,6 +14,9 @@ from typing import Any
 _NOTES = ("footnote-call", "footnote-marker", "note-call", "note-marker", "note-callback")
 """Parts of notes: the engine's own sheet has a style of each for every element."""
 
+_ASIDE = ("left", "right", "inline-start", "inline-end", "footnote")
+"""Where a box floats to that is not in the flow."""
+
 
 def first_looks(missing: Callable[[Any, str], Any]) -> Callable[[Any, str], Any]:
     """As `ComputedStyle.__missing__`, at once where no sheet says anything of the property and its
@@ -53,6 +56,21 @@ def first_looks(missing: Callable[[Any, str], Any]) -> Callable[[Any, str], Any]
         return missing(style, key)
 
     return __missing__
+
+
+def in_normal_flow(asked: Callable[[Any], bool]) -> Callable[[Any], bool]:
+    """As `Box.is_in_normal_flow`, the five questions in one."""
+
+    @wraps(asked)
+    def is_in_normal_flow(box: Any) -> bool:
+        position = box.style["position"]
+        return (
+            box.style["float"] not in _ASIDE
+            and position not in ("absolute", "fixed")
+            and position[0] not in ("running()", "note()")
+        )
+
+    return is_in_normal_flow
 
 
 @lru_cache(maxsize=1)
