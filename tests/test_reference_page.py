@@ -19,6 +19,7 @@ from stemline.football.defence.techniques import GAPS, LINEBACKERS, TECHNIQUES, 
 from stemline.football.defence.techniques import WORDS as TECHNIQUE_WORDS
 from stemline.football.field import BallSpot
 from stemline.football.line import SPLIT
+from stemline.football.offence.counting import STACK_DEPTH, STACK_WIDTH
 from stemline.football.offence.landmarks import END_SPLIT, TACKLE_SPLIT, Landmark
 from stemline.football.offence.quarterback import FEET, MOVING
 from stemline.football.offence.routes import LIBRARY
@@ -193,6 +194,8 @@ def hosted(row: Row, name: str) -> str:
     if "feet " in lines and "read " not in lines and row.kind == "concept":
         foot = re.split(r"[ ,]+", lines.partition("feet ")[2])[0].strip()
         lines += f"    read flat on {foot}\n"
+    if row.kind == "tag" and row.lines[0].startswith("tag "):  # more than one tag, each with lines
+        return re.sub(r"^    tag ", "tag ", lines, flags=re.MULTILINE)
     return _HOST[row.kind].format(name=name, lines=lines)
 
 
@@ -477,6 +480,12 @@ def test_figures_in_the_prose() -> None:
     low, high, deep = (f"`{name}` {depth:g}" for name, depth in SPOT_DEPTHS.items())
     assert f"{low} yards deep, {high}, {deep}" in " ".join(PAGE.split())
     assert (HALF_HEIGHT, LOW_HALF_WIDTH, HALF_WIDTH) == (2, 4.5, 3)
+
+
+def test_a_stack_is_as_the_pages_say() -> None:
+    wide, deep = f"{STACK_WIDTH.value:g}", f"{STACK_DEPTH.value:g}"
+    assert (wide, f"{deep} or more deep" in REFERENCE) == ("1", True)
+    assert f"less than {wide} yard apart across, one at least {deep} yards behind" in FIGURES_PAGE
 
 
 def test_every_condition_has_its_row() -> None:

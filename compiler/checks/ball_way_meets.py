@@ -17,7 +17,14 @@ from stemline.checks.asked import ProvedCall, When
 from stemline.checks.legality.forward_passes import E798
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.blocking.carrying import hole
-from stemline.football.exchanges import MOST_FLOWN, REACH, STEP_OF_GIVER, BallMoves, said_any
+from stemline.football.exchanges import (
+    MOST_FLOWN,
+    REACH,
+    STEP_OF_GIVER,
+    BallMoves,
+    Exchange,
+    said_any,
+)
 from stemline.football.field import BallSpot
 from stemline.football.play import FOR_MANY, Play
 from stemline.football.timing.ball_clock import BallMoment, ball_moments
@@ -66,12 +73,15 @@ class W790(Mistake):
     title = "an exchange for which one is late"
     message = "{call}: {man} is {away} away when {giver} gives the ball at {place}"
     label = "not there yet"
-    help = "let them meet nearer to {man}, give {giver} a longer way, or send {man} in motion"
+    help = (
+        "{onward}let them meet nearer to {man}, give {giver} a longer way, or send {man} in motion"
+    )
     varies = ("away",)
 
     away: str
     call: str
     giver: str
+    onward: str
     man: str
     place: str
 
@@ -152,7 +162,7 @@ def _meeting(call: ProvedCall, moment: BallMoment) -> Iterator[Diagnostic]:
         late = f" and {moment.late:.1f} s" if moment.late else ""
         yield W790(
             call=play.call.spoken, giver=x.giver, man=x.taker, place=place,
-            away=f"{moment.apart:.1f} yards{late}",
+            away=f"{moment.apart:.1f} yards{late}", onward=_onward(call, x),
         ).at(x.span)  # fmt: skip
     elif x.after is not None and (
         moment.apart > REACH.value or (x.at is not None and moment.there > x.after + AGREES)
@@ -219,6 +229,24 @@ def _instead(call: ProvedCall, moment: BallMoment) -> str:
     return (
         f"the `{does}` line of {play.as_said(first)} takes {first} elsewhere: take it out, and "
         f"{first} goes where the ball is: `{told} at {_NEAR_QUARTERBACK}`"
+    )
+
+
+def _onward(call: ProvedCall, x: Exchange) -> str:
+    """What a man of a pass needs who gives the ball on and has no line that says where he runs:
+    without one he stops where he gets it, and comes there too late."""
+    play = call.play
+    task, on = play.assignment(x.taker), next(
+        (y for y in play.exchanges if y.giver == x.taker and y.kind is not BallMoves.FAKE), None
+    )  # fmt: skip
+    led = task.role_said in FOR_MANY or call.body.jobs.get(task.role)
+    if on is None or led or play.toward is not None:
+        return ""
+    there = on.at.x if on.at is not None else play.man(on.taker).snap.x
+    word = "call" if there * play.call.side.value > 0 else "away"
+    return (
+        f"say where {x.taker} runs on to, and he takes the ball on his way: "
+        f"`{play.as_said(x.taker)} aims {word} end`; or "
     )
 
 

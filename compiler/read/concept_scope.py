@@ -54,6 +54,8 @@ class Scope:
     """Of the roles those letters of which no line says what their men do."""
     runners: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     """By a route the roles that run it."""
+    concept: str = ""
+    """The name of the concept whose lines they are; none for a tag's and a run's."""
 
     def guard(self, fact: Fact, *, looks: bool = True) -> Guard:
         """When a line holds; ``looks`` False refuses words of the defence."""

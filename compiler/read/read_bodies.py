@@ -142,6 +142,7 @@ class Bodies:
             letters=letters,
             pointed=pointed,
             runners=runners_of(facts, self.routes, letters),
+            concept=blocks[-1].name.text if blocks and blocks[-1].kind == "concept" else "",
         )
 
     def lineage(self, block: Block) -> list[Block]:

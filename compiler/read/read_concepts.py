@@ -48,6 +48,7 @@ from stemline.playbook.role_rules import ByLetter, Choice, Nobody, Passer, RoleR
 from stemline.playbook.run_definitions import BlockRules, Join, KeyDef, LineSpot, Reaction, Toward
 from stemline.playbook.said import Said, SideWord
 from stemline.read.concept_scope import CENTRE, Scope, read_target
+from stemline.read.orders_by_look import order_by_look
 from stemline.read.read_claims import claims_clash, read_alert, read_claim, read_need, says_nothing
 from stemline.read.read_exchanges import EXCHANGES, ball_clashes, read_exchange
 from stemline.read.read_guards import clashes
@@ -356,12 +357,21 @@ class _ConceptLines:
     # The quarterback.
 
     def _order(self, fact: Fact) -> None:
-        guard = self.scope.guard(fact, looks=False)
-        looks = tuple(self._look(item) for item in items(fact.value, Mark.ORDER))
+        try:
+            guard = self.scope.guard(fact, looks=False)
+        except Misread as found:
+            looks = self._looks(fact)
+            raise Misread(
+                order_by_look(found.diagnostic, fact.key, looks, self.scope.concept)
+            ) from found
+        looks = self._looks(fact)
         for place, look in enumerate(looks, 1):
             if look.last and (place == 1 or place < len(looks) or fact.key == "pressure"):
                 raise Misread(E474(last=" or ".join(look.last)).at(look.span))
         self.orders[fact.key].append(Said(looks, guard, fact.span))
+
+    def _looks(self, fact: Fact) -> tuple[LookAt, ...]:
+        return tuple(self._look(item) for item in items(fact.value, Mark.ORDER))
 
     def _look(self, value: Value) -> LookAt:
         head = value.head if isinstance(value, Linked) else value

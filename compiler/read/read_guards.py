@@ -232,7 +232,7 @@ def _condition(phrase: Phrase, formations: Collection[str] = (), *, looks: bool)
     words.finish("a condition")
     if name in _LOOKS:
         if not looks:
-            raise Misread(E413(look=name).at(phrase.span))
+            raise Misread(E413(look=name, instead="").at(phrase.span))
         return Condition(look=_LOOKS[name])
     if name in _LIES:
         return Condition(lie=_LIES[name])

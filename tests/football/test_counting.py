@@ -82,7 +82,30 @@ def test_in_a_stack_the_man_nearer_the_line_counts_first() -> None:
 
 def test_a_stack_on_the_left() -> None:
     made = counted(man("A", -12, -2.5), man("B", -12, -1), man("C", -12.5, -4))
-    assert made.left == ("C", "B", "A")
+    assert made.left == ("B", "A", "C")
+
+
+@pytest.mark.parametrize("called", Side)
+@pytest.mark.parametrize(
+    ("outside", "deep", "first"),
+    [(0.5, 3, "H"), (0.99, 3, "H"), (1, 3, "S"), (0.5, 1.5, "H"), (0.5, 1.4, "S"), (-0.5, 3, "H")],
+)
+def test_the_hind_man_of_a_stack_is_second_though_he_stands_a_little_wider(
+    called: Side, outside: float, deep: float, first: str
+) -> None:
+    """From a yard on it is a bunch, and who stands but a yard deeper is a wing: from outside in."""
+    side = called.value
+    made = counted(
+        man("S", side * (9 + outside), -deep), man("H", side * 9, 0), man("Z", side * 20, -1),
+        man("Y", side * 4, 0, on_line=True), called=called,
+    )  # fmt: skip
+    assert made.on(called)[:2] == ("Z", first)
+    assert made.on(called)[3] == "Y"
+
+
+def test_three_in_a_stack_count_from_the_line_back_and_pass_nobody_who_is_wider() -> None:
+    made = counted(man("A", 12.5, -5), man("B", 12.2, -3), man("C", 12, -1), man("D", 12.9, -1))
+    assert made.right == ("D", "C", "B", "A")
 
 
 def test_two_men_who_stand_alike_count_by_letter_so_that_the_count_is_sure() -> None:

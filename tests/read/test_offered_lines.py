@@ -3,6 +3,7 @@ and what stands in its place once the coach has typed what the help says."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 
@@ -82,6 +83,37 @@ UNDER = HANDED.format(at=" at 5 deep, backside guard", set="Under").replace(
     "quarterback hands to carrier", "quarterback hands to carrier at 6 deep, backside end"
 )
 NEAR = "carrier hands to taker at 5 deep, backside guard"
+TRICK = """
+formation Ruff extends Three Two
+    R at {from_}, 1 outside guard, 5 deep
+
+concept Lost
+    first is R
+    taker is {side} #1
+    quarterback hands to first
+    first tosses to taker at 6 deep, {side} guard
+    taker throws to quarterback or run
+    quarterback runs shoot {from_} to 6 outside end at 4
+    everyone else runs go
+
+dress Lost
+    in Ruff to both
+"""
+HALVES = """
+concept K
+    a is strong #1
+    a runs hitch
+    b is weak #1
+    b runs slant
+    everyone else runs go
+    feet 3, hitch
+    read a on 3
+    read b on 3 with a > a on hitch > throw away when middle open
+
+dress K
+    in Three Two
+    with {tag}
+"""
 
 
 def instead(
@@ -197,6 +229,35 @@ def test_what_a_message_offers_is_read(offer: Offer) -> None:
         after = compile_case("tried.play", offer.mended(kept + line))
         assert not [code for code in after.codes if code.startswith("E")], after.shown
         assert offer.code not in after.codes, after.shown
+
+
+@pytest.mark.parametrize(
+    ("text", "line"),
+    [
+        (TRICK.format(from_="call", side="away"), "first aims away end"),
+        (TRICK.format(from_="away", side="call"), "first aims call end"),
+    ],
+)
+def test_who_gives_the_ball_on_is_told_to_run_on(text: str, line: str) -> None:
+    told = compile_case("tried.play", text)
+    assert "W790" in told.codes and f"`{line}`" in told.shown, told.shown
+    hands = "    quarterback hands to first\n"
+    after = compile_case("tried.play", text.replace(hands, f"{hands}    {line}\n"))
+    assert "W790" not in after.codes, after.shown
+    assert not [code for code in after.codes if code.startswith("E")], after.shown
+
+
+def test_an_order_for_one_look_is_offered_as_a_tag_and_a_kill_to_it() -> None:
+    told = compile_case("tried.play", HALVES.format(tag="plain"))
+    assert told.codes == ["E413"], told.shown
+    tags = re.findall(r"`(tag .*?)` with `(.*?)`", told.shown)
+    assert [head for head, _ in tags] == ["tag Middle Open for K", "tag By Look for K"]
+    order = "read b on 3 with a > a on hitch > throw away"
+    assert [line for _, line in tags] == [order, "kill to K Middle Open when middle open"]
+    mended = HALVES.format(tag="By Look").replace(f"    {order} when middle open\n", "")
+    blocks = "".join(f"\n{head}\n    {line}\n" for head, line in tags)
+    after = compile_case("tried.play", mended + blocks)
+    assert not [code for code in after.codes if code.startswith("E")], after.shown
 
 
 WRITTEN: Mapping[str, tuple[tuple[str, str], ...]] = {

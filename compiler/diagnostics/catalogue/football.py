@@ -88,10 +88,11 @@ class E413(Mistake):
     message = "`{look}` is what the defence shows, and it cannot decide this"
     label = "a look"
     help = (
-        "a look may decide what a role runs; not who it is, where a man stands, the side, or the "
-        "quarterback's orders, feet and protection"
+        "{instead}a look may decide what a role runs; not who it is, where a man stands, the side, "
+        "or the quarterback's orders, feet and protection"
     )
 
+    instead: str
     look: str
 
 

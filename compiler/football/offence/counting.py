@@ -11,12 +11,19 @@ from stemline.football.line import MOST_SPLIT
 from stemline.football.offence.landmarks import TACKLE_SPLIT, TIGHT_END_REACH
 from stemline.football.play import Man, Rank
 from stemline.football.players import Position
+from stemline.football.rulebook.rules import custom
 
 RUN_GAP = MOST_SPLIT + 0.2
 """Linemen farther apart than this do not stand in one run."""
 _BACK_DEPTH = 2.0
 """Yards behind the line from which a man is behind it, not beside it: a slot or a wing stands
 one yard off. Common practice."""
+STACK_WIDTH = custom(1.0)
+"""Two men less than this many yards apart across may be a stack, which counts by depth. Common
+practice, no published source."""
+STACK_DEPTH = custom(1.5)
+"""The hind man of a stack is at least so many yards behind the front one: a wing, a yard behind an
+end and half a yard outside him, is none. Common practice, no published source."""
 
 
 @dataclass(frozen=True)
@@ -49,8 +56,8 @@ def count(men: Iterable[Man], called: Side) -> Count:
     """Count eligible men outside the tackles at the snap; a tie is strong to the called side.
 
     A man well behind the line is a back as far out as a usual tackle stands, however close or short
-    the line is. Two men at one width (a stack) count by who is nearer the line. The rest, the
-    quarterback apart, are backs, in the order of `_turn`. Common practice, no published source.
+    the line is. Men of a stack, and two at one width, count by who is nearer the line. The rest,
+    the quarterback apart, are backs, in the order of `_turn`. Common practice, no published source.
     """
     men = tuple(men)
     edges = tackles(men)
@@ -60,7 +67,7 @@ def count(men: Iterable[Man], called: Side) -> Count:
     def outside_in(side: Side) -> tuple[str, ...]:
         mine = [m for m in wide if m.snap.x * side.value > 0]
         mine.sort(key=lambda m: (-abs(round(m.snap.x, 3)), -m.snap.y, m.label))
-        return tuple(m.label for m in mine)
+        return tuple(m.label for m in _unstacked(mine))
 
     left, right = outside_in(Side.LEFT), outside_in(Side.RIGHT)
     strong = called
@@ -68,6 +75,27 @@ def count(men: Iterable[Man], called: Side) -> Count:
         strong = Side.LEFT if len(left) > len(right) else Side.RIGHT
     backs = sorted((m for m in eligible if m not in wide), key=lambda m: _turn(m, called))
     return Count(left, right, strong, tuple(m.label for m in backs))
+
+
+def _unstacked(men: Iterable[Man]) -> list[Man]:
+    """The men from outside in, and in a stack the nearer to the line first.
+
+    A man goes before each man beside whom he is and who stands behind him, up to the first who is
+    no such man: so nobody passes one who is wider and no part of the stack.
+    """
+    done: list[Man] = []
+    for man in men:
+        place = len(done)
+        while place and _stacked(man, done[place - 1]):
+            place -= 1
+        done.insert(place, man)
+    return done
+
+
+def _stacked(front: Man, hind: Man) -> bool:
+    """Whether ``hind`` stands in a stack behind ``front``."""
+    across, back = abs(hind.snap.x - front.snap.x), front.snap.y - hind.snap.y
+    return round(across, 3) < STACK_WIDTH.value and round(back, 3) >= STACK_DEPTH.value
 
 
 def _turn(man: Man, called: Side) -> tuple[int, float, float, str]:
