@@ -73,8 +73,6 @@ class Lane:
         """Yards from the ball at which a man turns up outside the wing whom a wide run passes."""
         if self.wing is None or not self.wide or side is not self.toward:
             return None
-        if self.hole * side.value <= self.wing * side.value:
-            return None  # the ball itself is led around him
         return self.wing * side.value + _PAST_END
 
 
