@@ -22,7 +22,7 @@ _TAKES = {
     BallMoves.FAKE: "take the fake from",
 }  # fmt: skip
 _BEHIND = re.compile(r"\b([\d.]+) behind\b")
-_DEEP = re.compile(r"\b([\d.]+) deep, ([a-z]+(?: [a-z]+)?)$")
+_DEEP = re.compile(r"\b([\d.]+) deep, (?:over )?(?:the )?([a-z]+(?: [a-z]+)?)$")
 _RUNS = ("Take the ball to", "Fake the run to")
 
 

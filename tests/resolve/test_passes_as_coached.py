@@ -135,6 +135,22 @@ def test_he_may_throw_to_whom_a_comma_names() -> None:
     assert (last.taker, last.others, last.runs) == ("Z", ("S",), True)
 
 
+@pytest.mark.parametrize(
+    ("place", "told"),
+    [
+        ("over ball", "the ball"),
+        ("over the playside tackle", "the playside tackle"),
+        ("playside tackle", "the playside tackle"),
+    ],
+)
+def test_where_he_is_given_the_ball_is_said_as_a_coach_says_it(place: str, told: str) -> None:
+    lines = (
+        "    a is strong #1\n    a runs go\n    c is strong #3\n"
+        f"    quarterback throws to c at 6 deep, {place}\n    c throws to a or run\n"
+    )
+    assert f"from Q, 6 deep behind {told}, throw" in drawn(lines).assignment("H").job
+
+
 def test_a_motion_to_behind_the_quarterback_is_no_deeper_on_its_way() -> None:
     lines = "    a is strong #1\n    a runs go\n"
     motion = (

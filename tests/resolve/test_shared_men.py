@@ -131,7 +131,9 @@ def test_a_kick_goes_round_the_wing_who_blocks_inside() -> None:
     play = made("wing-set", BUCK)
     path, wing = play.assignment("RG").path, play.man("A").snap.x
     assert path is not None
-    assert max(p.x for p in path.corners if p.y < 0) > wing + 0.5
+    *_, behind, up, _ = path.corners
+    assert behind.y < 0 and behind.x > wing
+    assert up.y > 0 and up.x > wing + 0.5  # beside the ball, not back over whom he went round
 
 
 POWER = """

@@ -149,6 +149,8 @@ def _pull(
         past = through.around_wing(Side.RIGHT if side > 0 else Side.LEFT)
         if past is not None and side * to.x >= past - _PAST_END - HEAD_UP:
             far = max(far, past + _SIDES)
+            # around him, then up: not straight from behind him to a man over him
+            return (first, Point(side * (far - 0.6), behind), Point(side * far, 0.3), to)
     short = Point(side * far, min(behind * 0.8, -0.5))
     if start.y < -2.5 and way is BlockWay.KICK:
         play = through.toward.value
