@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from stemline.emit.week_pages import FOOT, MARGIN
 from stemline.emit.week_positions import ListedCall
 from stemline.emit.week_quiz import QuizPicture, QuizSheet
+from stemline.football.defenders import Level
+from stemline.football.play import Kind, Play
+from stemline.geometry.box import Box
 from stemline.picture.frame.board import frame_of
 from stemline.printing.drawings import Drawings, Showing
 from stemline.printing.position_papers import listed, look_of, picture_width
@@ -21,6 +25,10 @@ _BESIDE = 10.0
 """Points left free beside a picture, so that its line does not run on into its neighbour's."""
 _LINES = 58.0
 """Points under a picture: the call, and three lines to write on or the answer."""
+
+_DEEPER = 1.6
+"""Yards added in front for the deep men of a run's look, who would else stand at the edge on a
+yard line and its hash, no deeper than the men before them."""
 
 
 def question_height(paper: str) -> float:
@@ -45,12 +53,23 @@ def quiz_sheets(
     return tuple(asked), tuple(keys)
 
 
+def question_frame(play: Play) -> Box:
+    """The frame of a question and of its key: as a small picture's, with room where a quiz shows
+    deep men whom a small picture leaves out."""
+    frame = frame_of((play,))
+    look = play.defence
+    if play.kind is not Kind.RUN or look is None:
+        return frame
+    deep = any(man.level is Level.DEEP and man.at.y > frame.top for man in look.defenders)
+    return replace(frame, top=frame.top + _DEEPER) if deep else frame
+
+
 def _both(
     question: QuizQuestion, id_: str, man: str, drawings: Drawings, paper: str
 ) -> tuple[QuizPicture, QuizPicture]:
     """A question as it is asked and as it is answered, in one frame: room is left for his line."""
     play, call = question.entry.play, listed(question.entry)
-    frame = frame_of((play,))
+    frame = question_frame(play)
     blank = drawings.art(f"quiz-{id_}", question.blank, Showing(Size.THUMB, frame))
     full = drawings.art(f"key-{id_}", play, Showing(Size.THUMB, frame, only=man))
     wide, tall = picture_width(paper, _ACROSS) - _BESIDE, question_height(paper) - _LINES

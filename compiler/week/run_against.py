@@ -31,7 +31,10 @@ def against_looks(
             (look, put(orders[call], drawn.ball, look.casefold())) for look in _met(plan, call)
         )
         plays = tuple(
-            (look, replace(play, becomes=drawn.becomes)) for look, play in found if play is not None
+            (look, replace(play, becomes=drawn.becomes))
+            for look, play in found
+            # One that is never played against the formation leaves the play without a defence.
+            if play is not None and play.defence is not None
         )
         if plays:
             made[call] = plays

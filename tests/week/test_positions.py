@@ -198,3 +198,12 @@ def test_no_formation_has_two_places_for_him() -> None:
     named = [words for formations in places.values() for words in formations]
     assert len(named) == len(set(named))
     assert "Quads Right Waggle" in named and "Quads Right" in named
+
+
+def test_no_man_is_told_of_a_look_that_never_meets_his_formation() -> None:
+    week = bundled_week(LANTERNS, 2)
+    met = {call: {look for look, _ in plays} for call, plays in week.against.items()}
+    assert all(play.defence is not None for plays in week.against.values() for _, play in plays)
+    # Hatchet is only for sets that throw.
+    assert met["Heavy Left Power"] == {"Under Quarters"}
+    assert met["Doubles Right Zone"] == {"Under Quarters", "Hatchet"}

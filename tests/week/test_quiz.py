@@ -11,6 +11,7 @@ from stemline.describe.spoken_play import describe
 from stemline.football.play import Kind
 from stemline.picture.picture import picture
 from stemline.picture.scene.scene import TextRun
+from stemline.printing.quiz_papers import question_frame
 from stemline.printing.week_papers import Printing, week_papers
 from stemline.theme import Size, load_theme
 from stemline.week.position_book import men_of, own_book
@@ -20,6 +21,8 @@ from stemline.week.working_out import work_out
 
 from .plans import HERONS, LANTERNS, bundled_week, ems, pages
 
+SECOND = 5.0
+"""Yards: no linebacker of the bundled looks stands deeper."""
 WEEKS = [(HERONS, 8), (LANTERNS, 4)]
 
 
@@ -52,7 +55,7 @@ def test_each_man_is_asked_of_calls_with_tasks_of_their_own(name: str, number: i
 @pytest.mark.parametrize(("name", "number"), WEEKS)
 def test_a_blank_keeps_men_and_motions_and_nothing_after_the_snap(name: str, number: int) -> None:
     theme, week = load_theme(), bundled_week(name, number)
-    moved = 0
+    moved = beyond = 0
     for entry in week.entries:
         play, blank = entry.play, blank_of(entry.play)
         assert blank.men == play.men and not blank.unmet
@@ -62,7 +65,8 @@ def test_a_blank_keeps_men_and_motions_and_nothing_after_the_snap(name: str, num
         for task in play.assignments:
             for words in (task.job.rstrip("."), *(b.job.rstrip(".") for b in task.branches)):
                 assert not words or words not in said, (entry.call, words)
-        scene = picture(blank, Size.THUMB, theme)
+        frame = question_frame(play)
+        scene = picture(blank, Size.THUMB, theme, frame)
         layers = {layer.name: layer.items for layer in scene.layers}
         if play.defence is not None:
             assert blank.defence is not None
@@ -72,9 +76,16 @@ def test_a_blank_keeps_men_and_motions_and_nothing_after_the_snap(name: str, num
             runs = (item for items in layers.values() for item in items)
             drawn = {run.text.split()[0] for run in runs if isinstance(run, TextRun) and run.text}
             assert play.kind is not Kind.RUN or drawn >= set(there), entry.call
+            # Who stands beyond the picture is seen to be deeper than the second level in it.
+            heights = {r.text: r.at.y for r in layers.get("defence", ()) if isinstance(r, TextRun)}
+            out = {name for name, at in there.items() if at.y > frame.top + 1.0}
+            if play.kind is Kind.RUN and out:
+                near = max(y for name, y in heights.items() if there[name].y <= SECOND)
+                assert all(heights[name] > near + 0.5 for name in out), (entry.call, heights)
+                beyond += 1
         assert not layers["routes"] and not layers["claims"] and not layers.get("ball")
         assert bool(layers["motions"]) == any(a.motion for a in play.assignments)
-    assert moved
+    assert moved and beyond
 
 
 def test_the_questions_follow_from_week_seed_day_and_man() -> None:
