@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from stemline.football.defence.techniques import GAPS, TECHNIQUES, Gap, gap_at, gap_x
+from stemline.football.defence.techniques import GAPS, TECHNIQUES, Gap, On, gap_at, gap_x
 from stemline.football.defence.zones import zone_point
 from stemline.football.defenders import Defender, Duty, DutyKind, Level
 from stemline.football.field import Side
@@ -143,6 +143,8 @@ class DutyMaker:
         technique = TECHNIQUES.get(defender.technique)
         gap = technique.gap if technique else GAPS.get(defender.technique)
         side = self._rush_side(defender, None)
+        if technique and technique.on is On.END and self.ground.line(side).tight is not None:
+            gap = None  # beside a guard the end's gaps have other letters: by where he stands
         gap = gap or gap_at(defender.at.x, self.ground.line(side))
         if gap is None:
             return None  # beside a man out wide, in no gap: he rushes only where a line says so

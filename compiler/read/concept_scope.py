@@ -14,7 +14,7 @@ from stemline.playbook.concepts import REST
 from stemline.playbook.role_rules import Choice
 from stemline.read.own_letters import NO_LETTERS, Letters
 from stemline.read.read_guards import read_guard
-from stemline.read.words import Words
+from stemline.read.words import Misread, Words
 from stemline.syntax.tree import Fact, Phrase
 
 CENTRE = "centre"
@@ -93,9 +93,20 @@ def read_target(phrase: Phrase, scope: Scope, also: Collection[str] = ()) -> str
         words.at = 0
         raise words.miss(E464, ran or names, also=also)
     if target is None:
+        _not_by_call(phrase, scope)
         raise words.miss(E464, names, also=also)
     words.finish("a spot or a role")
     return target
+
+
+def _not_by_call(phrase: Phrase, scope: Scope) -> None:
+    """Says by which names the two men of an `each` are read, where they are counted by the call's
+    side. Raises Misread."""
+    side, _, number = phrase.text.partition(" ")
+    both = [f"{word} {number}" for word in ("strong", "weak")]
+    if side in ("call", "away") and all(man in scope.roles for man in both):
+        choices = f"{both[0]} or {both[1]}, the two men of `each {number}`"
+        raise Misread(E464(found=phrase.text, choices=choices).at(phrase.span))
 
 
 def _mirrored(men: list[str]) -> bool:

@@ -74,3 +74,11 @@ def test_a_name_for_two_is_each_of_the_two() -> None:
     ]  # fmt: skip
     jobs = [{a.man: a.job for a in one.assignments} for one in shown]
     assert jobs[0] == jobs[1] and [r.men for r in shown[0].reads] == [("Z",)]
+
+
+def test_a_man_of_an_each_counted_by_the_call_is_told_his_names() -> None:
+    text = "concept Test\n    each #1 runs slant\n    flat is fullback\n    flat runs shoot call\n"
+    text += "    feet quick, reset\n    read flat on quick > call #1 on reset\n"
+    result = compiled(ELEVEN, DOUBLES_ELEVEN, text, dress("Doubles", concept="Test"))
+    (told,) = [d for d in result.diagnostics if d.code == "E464"]
+    assert "strong #1 or weak #1, the two men of `each #1`" in dict(told.values)["choices"]

@@ -9,6 +9,8 @@ linebackers' tens.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from stemline.football.defence.techniques import (
@@ -82,6 +84,16 @@ def test_a_technique_is_where_the_published_numbering_has_it(name: str, side: Si
     away = technique_x(name, surface(men(), side)) * side.value - MEN[whom]
     assert abs(away) < 0.65, "he touches the man whose number it is"
     assert (away > 0.1) - (away < -0.1) == shoulder
+
+
+@pytest.mark.parametrize("side", Side, ids=lambda s: s.word)
+@pytest.mark.parametrize("name", [n for n, (whom, _) in PUBLISHED.items() if whom == "end"])
+def test_the_end_of_a_line_of_three_is_beside_the_guard(name: str, side: Side) -> None:
+    three = [m for m in men() if m.interior and abs(m.snap.x) < TACKLE]
+    ends = [replace(m, at=at, snap=at) for m in men()[5:] for at in [Point(m.snap.x * 2 / 3, 0)]]
+    away = technique_x(name, surface((*three, *ends), side)) * side.value - TACKLE
+    shoulder = PUBLISHED[name][1]
+    assert abs(away) < 0.65 and (away > 0.1) - (away < -0.1) == shoulder
 
 
 def test_only_the_disputed_numbers_are_not_in_the_published_numbering() -> None:

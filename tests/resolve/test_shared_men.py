@@ -40,13 +40,14 @@ run Fly Sweep
     toward away
     carrier is S
     carrier aims outside the end
-    back blocks lead on overhang
+    back blocks lead
     line blocks reach or climb
     everyone else blocks stalk
 
 dress Fly Sweep
     in Three Two motion Fly
 """
+FLY_NAMED = FLY.replace("blocks lead", "blocks lead on overhang")
 BELLY = """
 run Belly
     carrier is back
@@ -113,6 +114,8 @@ def built(starter: str, text: str, name: str) -> tuple[Play, frozenset[str]]:
         ("canadian-amateur", SLICE, {"LT": "W", "C": "N M", "LG": "N", "H": "J"}),
         # A receiver stalks who is over him; who leads goes up inside of it: common practice.
         ("canadian-amateur", FLY, {"W": "D", "R": "F", "X": "B"}),
+        # But whom the text gives to the lead is his, and the receiver runs off the next.
+        ("canadian-amateur", FLY_NAMED, {"W": "F", "R": "D", "X": "B"}),
         # Who is nearer of two who are told the same linebacker: common practice.
         ("nine-man", BELLY, {"LG": "W", "F": "M", "C": "N", "RG": "E"}),
         # "How to Install Buck Sweep", coaching site: the kick is the first man outside the wing.

@@ -127,12 +127,12 @@ class Trades(LineBlocks):
 
     def leads_between(self) -> None:
         """Around the end a receiver stalks the man over him, and who leads goes up inside of him:
-        neither crosses to the other's man, but for a corner whom the text gives to the lead."""
+        neither crosses to the other's man, but for one whom the text gives to the lead."""
         hole, play = self.front.hole or 0.0, self.front.toward.value
         leads = [
             m for m in self.tasks
             if self._way(m) is BlockWay.LEAD and self.climbs.get(m) and self._runs_wide()
-            and m not in self.line and not self._sent_deep(m)
+            and m not in self.line and not self._sent_deep(m) and not self._has_named(m)
         ]  # fmt: skip
         for lead in leads:
             x = self._x(self.climbs[lead])
@@ -148,6 +148,12 @@ class Trades(LineBlocks):
         n, rules = self.choice[man][0], self.tasks[man].rules
         target = rules[n].target if n < len(rules) and not self.choice[man][1] else None
         return target is not None and target.what in _DEEP
+
+    def _has_named(self, man: str) -> bool:
+        """Whether he has the first man to whom the text sends him."""
+        rule = self.tasks[man].rules[self.choice[man][0]]
+        named = self._described(man, rule)[:1] if rule.target is not None else ()
+        return self.climbs.get(man, NOBODY) in [d.label for d in named]
 
     def _leads_near(self, man: str) -> bool:
         """Whether he leads on the first linebacker from the hole, and on nobody by name."""

@@ -23,6 +23,8 @@ published source: half a man, the width of his shoulders being about 0.9 of a ya
 PAST_END = 2.5
 """Yards outside the last man of the line within which a man on the line has a gap. Common practice,
 no published source."""
+FULL_LINE = 5
+"""Interior linemen of a line that has its tackles."""
 
 
 class On(Enum):
@@ -112,20 +114,22 @@ BOTH_SIDES = ("0", "00")
 @dataclass(frozen=True)
 class Surface:
     """The line on one side of the ball: yards from the ball to each man, where a ghost stands for
-    one who is not there; ``last`` to the end man on the line."""
+    one who is not there; ``last`` to the end man on the line, ``tight`` to a tight end beside the
+    guard or the centre of a short line, None where there is none."""
 
     side: Side
     guard: float
     tackle: float
     end: float
     last: float
+    tight: float | None = None
 
     def of(self, on: On) -> float:
         return {
             On.CENTRE: 0.0,
             On.GUARD: self.guard,
             On.TACKLE: self.tackle,
-            On.END: self.end,
+            On.END: self.end if self.tight is None else self.tight,
         }[on]
 
 
@@ -133,7 +137,8 @@ def surface(men: Iterable[Man], side: Side) -> Surface:
     """The line on ``side`` at the snap: the linemen and any tight end, from the ball outward.
 
     The first man is the guard, the second the tackle, the third the end, whoever they are: so an
-    unbalanced line is numbered by where its men stand. Common practice.
+    unbalanced line is numbered by where its men stand. Where the codes have fewer than five
+    linemen, and no tackles, a tight end is the end all the same. Common practice.
     """
     men = tuple(men)
     ends, (left, right) = tight_ends(men), tackles(men)
@@ -142,7 +147,12 @@ def surface(men: Iterable[Man], side: Side) -> Surface:
     guard = places[0] if places else SPLIT
     tackle = places[1] if len(places) > 1 else guard + SPLIT
     end = places[2] if len(places) > 2 else tackle + SPLIT
-    return Surface(side, guard, tackle, end, places[-1] if places else 0.0)
+    short = len([m for m in men if m.interior]) < FULL_LINE
+    tight = min(
+        (x for m in line if m.label in ends and (x := m.snap.x * side.value) > 0), default=0
+    )
+    beside = tight if short and 0 < tight < end else None
+    return Surface(side, guard, tackle, end, places[-1] if places else 0.0, beside)
 
 
 def technique_x(name: str, line: Surface) -> float:
