@@ -204,7 +204,7 @@ def order_off(page: Quarterback, base: Play, play: Play, plays: Sequence[Play]) 
     """What the page's strip and its exceptions tell the quarterback other than ``play`` does."""
     mine = [c for c in page.but if holds(c.calls, play, plays)]
     heads = {
-        "feet": "his steps: ", "reads": "reads: ", "pressure": "under pressure: ",
+        "feet": "steps: ", "reads": "reads: ", "pressure": "under pressure: ",
         "alert": "alert: ", "claim": "shape: ", "last": "nobody open: ",
     }  # fmt: skip
     nothing = {

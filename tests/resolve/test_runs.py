@@ -382,7 +382,7 @@ dress Dive
         ("give him the ball", "E675"),
         ("throw carrier", "E675"),
         ("throw someone if he comes", "E444"),
-        ("pitch if he comes", "E675"),
+        ("pitch if he comes", "E404"),
         ("give is back", "E680"),
         ("key the big man", "E462"),
         ("key end man on line, outside", "E443"),

@@ -148,7 +148,7 @@ _PARTS: dict[str, Callable[[Play], str]] = {
     "last": at_last,
 }
 _HEADS = {
-    "feet": "his steps: ",
+    "feet": "steps: ",
     "reads": "reads: ",
     "pressure": "under pressure: ",
     "alert": "alert: ",
