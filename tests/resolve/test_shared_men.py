@@ -93,7 +93,7 @@ dress Base
 
 
 def made(starter: str, text: str) -> Play:
-    return built(starter, text, text.split("run ")[1].split("\n")[0])[0]
+    return built(starter, text, text.split("\nrun ")[1].split("\n")[0])[0]
 
 
 @cache
@@ -184,3 +184,57 @@ def test_a_throwback_screen_has_its_line_in_front_of_the_catch() -> None:
     ends = [path.end.x for path in goes if path is not None]
     catch = next(read.at.x for read in play.reads)
     assert catch < 0 and min(ends) < catch
+
+
+STONE = """
+formation Jumbo
+    X at away, end, on line
+    Y at call, end, on line
+    F at ball, 3 deep
+    R at ball, 5 deep
+    Q at ball, under centre
+
+run Plow
+    toward call
+    carrier is back
+    carrier aims playside A
+    fullback blocks lead on near linebacker
+    line blocks on or climb
+
+look Stone
+    only for Jumbo
+    T in 1, strong
+    N in 1, weak
+    E in inside end, strong
+    J in inside end, weak
+    M in 20, strong, 2 deep
+    W in 20, weak, 2 deep
+    C at outside end, strong, 1 deep
+    B at outside end, weak, 1 deep
+
+dress Plow
+    in Jumbo to both
+    against Stone
+"""
+
+
+def test_a_man_inside_the_end_of_a_short_line_has_the_gap_inside_him() -> None:
+    folder = STARTERS / "eight-man"
+    sources = [Source(f.name, f.read_text("utf-8")) for f in sorted(folder.glob("*.play"))]
+    session = Session([*sources, Source("own.play", STONE)], "starter")
+    order = session.calls.by_name["Jumbo Right Plow"]
+    drawn, _ = session.drawn(order)
+    assert drawn is not None
+    play, _ = session.play(order, drawn.ball, look_key="stone")
+    assert play is not None and play.defence is not None
+    duty = {d.label: d.duty for d in play.defence.defenders}["E"]
+    assert duty is not None and duty.to is not None
+    assert abs(duty.to.x) < play.man("Y").snap.x
+
+
+def test_a_draw_is_handed_off_after_the_drop() -> None:
+    text = BASE.replace("Base", "Sucker").replace("in Wing", "in Pro")
+    play = made("eight-man", text.replace("    line", "    feet 3\n    line"))
+    assert play.passer is not None
+    said = play.assignment(play.passer.label).job
+    assert said.startswith("Three-step drop, hand the ball to ")

@@ -22,6 +22,8 @@ FEET: dict[str, str] = {
     "set": "set up and stand still",
 }
 
+DROPS = ("3", "5", "7")
+"""Drops: on a run he shows a pass with them before he hands the ball off, as of a draw."""
 MOVING = ("sprint", "boot", "roll")
 """Launches on the run: the thrower's hand and the side decide the footwork."""
 

@@ -9,6 +9,7 @@ from stemline.football.blocking.carrying import same_hole, stands_wide
 from stemline.football.defenders import Level
 from stemline.football.exchanges import said_any
 from stemline.football.field import Side
+from stemline.football.offence.quarterback import DROPS
 from stemline.football.play import Assignment, Branch, Key, Play
 from stemline.geometry.paths import Leg, Path, Point
 
@@ -88,7 +89,10 @@ def _words(play: Play) -> str:
     if not reads:
         if play.passer is not None and stands_wide(play.passer):
             return f"Stand wide and still: the ball is snapped to {play.carrier}."
-        return f"Hand the ball to {', then '.join([(*play.handoffs, play.carrier)[0], *feet])}."
+        first = [s.words for s in play.feet if s.name in DROPS and not play.handoffs]
+        hands = f"hand the ball to {(*play.handoffs, play.carrier)[0]}"
+        said = ", then ".join([", ".join([*first, hands]), *(f for f in feet if f not in first)])
+        return f"{said[0].upper()}{said[1:]}."
     told = []
     for key in reads:
         name = f"{key.man}, the {key.described}" if key.man else f"the {key.described}"
