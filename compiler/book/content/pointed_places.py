@@ -12,15 +12,29 @@ Places: TypeAlias = Mapping[tuple[str, str], str]
 """Ids by the part of a call, "formation", "motion" or "concept", and its word."""
 
 
-def pointed_places(season: Season) -> Places:
-    """The ids of the places of formations, motions and concepts."""
+def formation_place(name: str) -> str:
+    """The id of the place that shows how a formation lines up: by its name, so that who points to
+    it needs not know which others there are."""
+    return "formation-" + "".join(
+        each if each.isalnum() else "-" if each == " " else f"_{ord(each):x}_" for each in name
+    )
+
+
+def concept_places(season: Season) -> Mapping[str, str]:
+    """The ids of the places of concepts, by name."""
     ids = iter(call_ids(season))
-    found: dict[tuple[str, str], str] = {}
+    found: dict[str, str] = {}
     for plays in concept_groups(season):
         first, *_ = [next(ids) for _ in plays]
-        found["concept", plays[0].call.concept] = f"concept-{first}"
-    for number, formation in enumerate(season.formations, 1):
-        found["formation", formation.name] = f"formation-{number}"
+        found[plays[0].call.concept] = f"concept-{first}"
+    return found
+
+
+def pointed_places(season: Season) -> Places:
+    """The ids of the places of formations, motions and concepts."""
+    found = {("concept", name): place for name, place in concept_places(season).items()}
+    for formation in season.formations:
+        found["formation", formation.name] = formation_place(formation.name)
     for number, motion in enumerate(season.motions, 1):
         found["motion", motion.name] = f"motion-{number}"
     return found

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 from itertools import islice
@@ -55,7 +55,7 @@ from stemline.book.content.page_marks import (
     picture_marks,
     signs_of,
 )
-from stemline.book.content.pointed_places import Places, pointed_places
+from stemline.book.content.pointed_places import concept_places, formation_place
 from stemline.book.content.quarterback_strip import Quarterback, orders
 from stemline.book.content.second_plays import second_plays, tag_words, told_seconds
 from stemline.diagnostics.in_words import how_many
@@ -139,7 +139,7 @@ def _pages(
     """A page a concept, those of a family together, and after them their dress-ups, one concept
     below the other: each begins where the one before ends, runs and passes alike."""
     waiting: list[DressGroup] = []
-    places = pointed_places(season)
+    places = concept_places(season)
     for page, group in _by_family(season, keep):
         yield _placed(page, places)
         waiting += [] if group.empty else [group]
@@ -150,11 +150,9 @@ def _pages(
         yield dressed(waiting)
 
 
-def _placed(page: ConceptPage, places: Places) -> ConceptPage:
-    """The page with the places that its call points to; they move when other concepts do."""
-    play = page.base.play
-    on = tuple(places.get(("concept", one.play.call.concept), "") for one in play.becomes)
-    return replace(page, stands=places.get(("formation", play.call.formation), ""), killed_on=on)
+def _placed(page: ConceptPage, places: Mapping[str, str]) -> ConceptPage:
+    """The page with the places of what its call becomes; they move when other concepts do."""
+    return replace(page, killed_on=tuple(places.get(name, "") for name in page.killed_on))
 
 
 def _by_family(season: Season, keep: KeepPart) -> Iterator[tuple[ConceptPage, DressGroup]]:
@@ -209,6 +207,8 @@ def _page(
             *backfield(base, ids[0], season.level),
         ),
         killed=told_seconds(base, season.level),
+        killed_on=tuple(one.play.call.concept for one in base.becomes),
+        stands=formation_place(base.call.formation),
         columns=names if len(names) > 1 else ("man",),
         rows=jobs,
         own=own_rows(jobs, season.letters, base),

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from stemline.book.content.keeping import Reads
 from stemline.book.content.page import Entry, Listing, Page, PageKind, Remark, joined
+from stemline.book.content.pointed_places import formation_place
 from stemline.diagnostics.in_words import half_yards
 from stemline.football.play import FormationSheet, Man, Play, Season
 
@@ -77,7 +78,7 @@ class MoreSets(LineupPage):
 
 def _pages(season: Season, _: Sequence[Page]) -> Iterator[LineupPage]:
     base = usual_letters(season)
-    sets = tuple(_set(sheet, i, season, base) for i, sheet in enumerate(season.formations, 1))
+    sets = tuple(_set(sheet, season, base) for sheet in season.formations)
     for at, some in enumerate(_sheets(sets), 1):
         first, last = some[0].entry.call, some[-1].entry.call
         names = first if len(some) == 1 else f"{first} to {last}"
@@ -120,10 +121,10 @@ def letters_of(play: Play) -> tuple[str, ...]:
     return tuple(sorted(man.label for man in play.men if not man.interior))
 
 
-def _set(sheet: FormationSheet, number: int, season: Season, base: Sequence[str]) -> LinedUpSet:
+def _set(sheet: FormationSheet, season: Season, base: Sequence[str]) -> LinedUpSet:
     view = sheet.view
     entry = Entry(
-        f"formation-{number}", sheet.name, view, listed=False,
+        formation_place(sheet.name), sheet.name, view, listed=False,
         aside=joined("{}x{}".format(*view.shape), sheet.people),
     )  # fmt: skip
 
