@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -12,6 +13,7 @@ from stemline.commands.options import FOLDER
 if TYPE_CHECKING:
     from stemline.compare.renaming import RenameTarget
     from stemline.session import Session
+    from stemline.syntax.tree import Document
 
 
 @click.command()
@@ -46,7 +48,7 @@ def rename(folder: Path, old: str, new: str, kind: str, owner: str, yes: bool) -
         t for t in targets(trees, " ".join(old.split()))
         if kind in ("", t.kind) and owner.casefold() in ("", t.owner.casefold())
     ]  # fmt: skip
-    letter = old.upper() if before.book is not None and old.upper() in before.book.people else ""
+    letter = old.upper() if old.upper() in before.book.people else ""
     if letter and kind in ("", "man") and not owner:
         found.append(RenameTarget("man", letter))
     target = _one(found, before, old)
@@ -61,12 +63,7 @@ def rename(folder: Path, old: str, new: str, kind: str, owner: str, yes: bool) -
     elif alike:
         alike = compared(before, after).no_play_changed
     if not alike:
-        taken = [t.title for t in targets(trees, new) if t.kind == target.kind]
-        why = f"there is a {taken[0]}" if taken else "the text could not be read so"
-        if is_man and before.book.people.keys() & {new.upper()}:
-            why = "that is a man's letter already"
-        elif is_man and not LETTER.fullmatch(new):
-            why = "a letter is a capital, alone or with a letter or a figure behind it"
+        why = _why_not(target, new, trees, before)
         click.echo(f"{target.title} cannot be called {new}: {why}", err=True)
         click.echo(render(wrong[:1], {s.name: s for s in sources}), nl=False, err=True)
         raise SystemExit(1)
@@ -86,6 +83,20 @@ def rename(folder: Path, old: str, new: str, kind: str, owner: str, yes: bool) -
             if was.text != now.text:
                 write_file(Path(now.name), now.text.encode())
     click.echo(f"{target.title} is called {new}: {how_many(lines, 'line')}")
+
+
+def _why_not(target: RenameTarget, new: str, trees: Sequence[Document], session: Session) -> str:
+    """Why a thing cannot be called ``new``."""
+    from stemline.compare.man_letters import LETTER
+    from stemline.compare.renaming import targets
+
+    if target.kind == "man":
+        if session.book is not None and new.upper() in session.book.people:
+            return "that is a man's letter already"
+        if not LETTER.fullmatch(new):
+            return "a letter is a capital, alone or with a letter or a figure behind it"
+    taken = [t.title for t in targets(trees, new) if t.kind == target.kind]
+    return f"there is a {taken[0]}" if taken else "the text could not be read so"
 
 
 def _one(found: list[RenameTarget], session: Session, old: str) -> RenameTarget:

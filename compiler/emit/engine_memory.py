@@ -64,10 +64,10 @@ def remember() -> bool:
         return True
     setattr(line_break, _LINES, True)
     _put(line_break.split_first_line, lines_remembered(line_break.split_first_line))
-    _put(line_break.strut, strut_remembered(line_break.strut))
+    _put(line_break.strut, asked_once(line_break.strut, _STRUT))
     _put(percent.resolve_percentages, lengths_remembered(percent.resolve_percentages))
     _put(leader.handle_leader, blank_left_out(leader.handle_leader))
-    _put(fonts.get_font_description, description_remembered(fonts.get_font_description))
+    _put(fonts.get_font_description, asked_once(fonts.get_font_description, _DESCRIPTION))
     _put(line_break.can_break_text, lru_cache(maxsize=_MOST)(line_break.can_break_text))
     pydyf._to_bytes = written_remembered(pydyf._to_bytes)
     ComputedStyle.__missing__ = first_looks(ComputedStyle.__missing__)
@@ -121,30 +121,18 @@ def lines_remembered(split: Callable[..., Any]) -> Callable[..., Any]:
     return split_first_line
 
 
-def strut_remembered(made: Callable[[Any], Any]) -> Callable[[Any], Any]:
-    """As `strut`, asked once of a style."""
+def asked_once(made: Callable[[Any], Any], name: str) -> Callable[[Any], Any]:
+    """As a function of a style, asked once of each, which holds the answer under ``name``; who is
+    given a font's description takes a copy."""
 
     @wraps(made)
-    def strut(style: Any) -> Any:
-        held = vars(style).get(_STRUT)
+    def asked(style: Any) -> Any:
+        held = vars(style).get(name)
         if held is None:
-            held = vars(style)[_STRUT] = made(style)
+            held = vars(style)[name] = made(style)
         return held
 
-    return strut
-
-
-def description_remembered(made: Callable[[Any], Any]) -> Callable[[Any], Any]:
-    """As `get_font_description`, asked once of a style: who is given it takes a copy."""
-
-    @wraps(made)
-    def get_font_description(style: Any) -> Any:
-        held = vars(style).get(_DESCRIPTION)
-        if held is None:
-            held = vars(style)[_DESCRIPTION] = made(style)
-        return held
-
-    return get_font_description
+    return asked
 
 
 def lengths_remembered(resolve: Callable[[Any, Any], None]) -> Callable[[Any, Any], None]:

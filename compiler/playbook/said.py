@@ -34,3 +34,17 @@ class SideWord(Enum):
     RIGHT = "right"
     PLAYSIDE = "playside"
     BACKSIDE = "backside"
+
+    @property
+    def opposite(self) -> SideWord:
+        return _OPPOSITE[self]
+
+
+_PAIRS = (
+    (SideWord.CALL, SideWord.AWAY),
+    (SideWord.STRONG, SideWord.WEAK),
+    (SideWord.FIELD, SideWord.BOUNDARY),
+    (SideWord.LEFT, SideWord.RIGHT),
+    (SideWord.PLAYSIDE, SideWord.BACKSIDE),
+)
+_OPPOSITE = {a: b for pair in _PAIRS for a, b in (pair, pair[::-1])}

@@ -31,7 +31,6 @@ class KeptAnswers:
 
     def __init__(self, store: Store) -> None:
         self.keeps = bool(store.keeps and program())
-        self._adding = store.adding
         self._store = store
 
     def found(
@@ -73,7 +72,7 @@ class KeptAnswers:
     def keep(
         self, kind: str, asked: Reading, made: T, write: Callable[[T, Reading], object]
     ) -> None:
-        if not (self.keeps and self._adding):
+        if not (self.keeps and self._store.adding):
             return
         try:
             data = json.dumps(write(made, asked), separators=(",", ":"))

@@ -357,21 +357,16 @@ class _ConceptLines:
     # The quarterback.
 
     def _order(self, fact: Fact) -> None:
+        looks = tuple(self._look(item) for item in items(fact.value, Mark.ORDER))
         try:
             guard = self.scope.guard(fact, looks=False)
         except Misread as found:
-            looks = self._looks(fact)
-            raise Misread(
-                order_by_look(found.diagnostic, fact.key, looks, self.scope.concept)
-            ) from found
-        looks = self._looks(fact)
+            told = order_by_look(found.diagnostic, fact.key, looks, self.scope.concept)
+            raise Misread(told) from found
         for place, look in enumerate(looks, 1):
             if look.last and (place == 1 or place < len(looks) or fact.key == "pressure"):
                 raise Misread(E474(last=" or ".join(look.last)).at(look.span))
         self.orders[fact.key].append(Said(looks, guard, fact.span))
-
-    def _looks(self, fact: Fact) -> tuple[LookAt, ...]:
-        return tuple(self._look(item) for item in items(fact.value, Mark.ORDER))
 
     def _look(self, value: Value) -> LookAt:
         head = value.head if isinstance(value, Linked) else value

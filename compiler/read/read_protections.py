@@ -25,7 +25,7 @@ from stemline.playbook.protection_definitions import (
 )
 from stemline.playbook.role_rules import ByLetter, Nobody, RoleRule
 from stemline.playbook.run_definitions import WHOLE_LINE, LineSpot
-from stemline.playbook.said import Said, SideWord
+from stemline.playbook.said import Said
 from stemline.read.name_table import Blocks
 from stemline.read.own_letters import letters_in
 from stemline.read.read_guards import clashes, read_guard
@@ -237,7 +237,7 @@ def _gaps(made: Protection, beside: int) -> list[Diagnostic]:
         missing = [] if (None, "centre") in told else ["the centre"]
         for place in ("guard", "tackle")[:beside]:
             sides = {side for side, at in told if at == place}
-            if not any(pair <= sides for pair in _OPPOSITES):
+            if not any(side is not None and side.opposite in sides for side in sides):
                 missing.append(f"a {place}" if sides else f"the {place}s")
         if missing:
             found.append(E694(name=made.name, men=" and ".join(missing)).at(made.span))
@@ -246,15 +246,6 @@ def _gaps(made: Protection, beside: int) -> list[Diagnostic]:
 
 def _nobody(rule: RoleRule) -> bool:
     return all(isinstance(choice, Nobody) for choice in rule.choices)
-
-
-_OPPOSITES = (
-    {SideWord.PLAYSIDE, SideWord.BACKSIDE},
-    {SideWord.LEFT, SideWord.RIGHT},
-    {SideWord.STRONG, SideWord.WEAK},
-    {SideWord.CALL, SideWord.AWAY},
-    {SideWord.FIELD, SideWord.BOUNDARY},
-)
 
 
 def read_toward(value: Value | None, span: Span) -> tuple[Toward, ...]:

@@ -49,10 +49,6 @@ from stemline.syntax.tree import AtomKind, Fact, Linked, Mark, Phrase, Series, V
 Runners = Mapping[str, tuple[str, ...]]
 """By a route the roles that run it."""
 STROKES = ("up", "in", "out", "back", "across", "to", "over", "rounded", "settle")
-_PAIRS = (("call", "away"), ("strong", "weak"), ("field", "boundary"), ("left", "right"),
-          ("playside", "backside"))  # fmt: skip
-OPPOSITE: Mapping[str, str] = {a: b for pair in _PAIRS for a, b in (pair, pair[::-1])}
-"""The other side of each word for one."""
 _WAYS = ("away from", "same side as", "toward", "across from")
 ALSO_CALLED: Mapping[str, str] = {
     "check and release": "check", "check down": "check", "check release": "check", "clear": "go",
@@ -392,10 +388,11 @@ def read_way(
     if role is None:
         words.at = start
         words.take_word("the")
-        side = words.take_name(OPPOSITE)
+        side = words.take_name(SIDES)
         if side is not None:  # `away from call` is a side too
             words.take_word("side")
-            return SIDES[OPPOSITE[side] if name in ("away from", "across from") else side]
+            away = name in ("away from", "across from")
+            return SIDES[side].opposite if away else SIDES[side]
         words.at = start
         raise words.miss(E444, roles)
     return ByRole(role, name in ("away from", "across from"), at, name == "across from")

@@ -126,8 +126,7 @@ def _pull(
         way_to = through.toward.value
         return (
             Point(start.x + way_to * _FIRST_STEP, behind),
-            Point(hole - way_to * 0.6, behind),
-            Point(hole, 0.3),
+            *_turning_up(hole, way_to, behind),
             to,
         )
     if way is BlockWay.PULL:
@@ -141,16 +140,16 @@ def _pull(
         return (to,)
     far = side * to.x - _INSIDE_OUT
     if to.y > _OFF_LINE:
-        end = through.edge(Side.RIGHT if side > 0 else Side.LEFT)
+        end = through.edge(Side(side))
         far = max(far, side * end + _PAST_END)
         beside_ball = side * through.hole + _BESIDE_BALL
         if beside_ball <= side * to.x - _INSIDE_HIM:
             far = max(far, beside_ball)
-        past = through.around_wing(Side.RIGHT if side > 0 else Side.LEFT)
+        past = through.around_wing(Side(side))
         if past is not None and side * to.x >= past - _PAST_END - HEAD_UP:
             far = max(far, past + _SIDES)
             # around him, then up: not straight from behind him to a man over him
-            return (first, Point(side * (far - 0.6), behind), Point(side * far, 0.3), to)
+            return (first, *_turning_up(side * far, side, behind), to)
     short = Point(side * far, min(behind * 0.8, -0.5))
     if start.y < -2.5 and way is BlockWay.KICK:
         play = through.toward.value
@@ -160,6 +159,11 @@ def _pull(
     if inside and side * (short.x - first.x) < _FIRST_STEP:
         return (Point(first.x, max(behind, -PULL_DEPTH)), to)
     return (first, short, to)
+
+
+def _turning_up(x: float, way_to: int, behind: float) -> tuple[Point, Point]:
+    """Along the line to ``x``, and up there."""
+    return Point(x - way_to * 0.6, behind), Point(x, 0.3)
 
 
 def shown_pull(man: Man, way: BlockWay, through: Lane, depth: float) -> Path:

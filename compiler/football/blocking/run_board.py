@@ -143,20 +143,19 @@ class RunBoard:
         on the first man outside him, whoever stays inside is the wall's. "How to Install Buck
         Sweep", coaching site."""
         end = self.front.end(side) * side.value
-        inside = [
-            self.at[m].x * side.value for m, task in self.tasks.items()
-            if m not in self.line and 0 < self.at[m].x * side.value - end <= WING_REACH
-            and any(r.way in _SHUT for r in task.rules)
-        ]  # fmt: skip
+        inside = [x for x in self._shutting_wings(side) if 0 < x - end <= WING_REACH]
         return tuple(d for d in there if inside and d.at.x * side.value >= max(inside))
 
-    def _past_end(self, side: Side) -> tuple[Defender, ...]:
-        """Men of the line outside everybody who blocks down at that end, a wing too."""
-        wings = [
+    def _shutting_wings(self, side: Side) -> list[float]:
+        """Yards out to ``side`` of the men beside the line who block down."""
+        return [
             self.at[m].x * side.value for m, task in self.tasks.items()
             if m not in self.line and any(r.way in _SHUT for r in task.rules)
         ]  # fmt: skip
-        end = max((self.front.end(side) * side.value, *wings))
+
+    def _past_end(self, side: Side) -> tuple[Defender, ...]:
+        """Men of the line outside everybody who blocks down at that end, a wing too."""
+        end = max((self.front.end(side) * side.value, *self._shutting_wings(side)))
         there = self.front.described(Described("end man on line", side), 0.0)
         return tuple(
             d for d in there if d.level is Level.LINE and d.at.x * side.value > end + HEAD_UP
