@@ -82,7 +82,8 @@ def read_exchange(fact: Fact, subject: Phrase, scope: Scope) -> tuple[ExchangeDe
 
 
 def _all_of(to: Series, scope: Scope) -> Series:
-    """``deep, post or run`` as ``deep or post or run``, where each is a man; else as it is."""
+    """``deep, post or run`` as ``deep or post or run``; without an `or` a place stands behind the
+    comma, unless each is a man, and it is as it is. Raises Misread: one of the former is nobody."""
     said = [one for item in to.items for one in items(item, Mark.OR)]
     men = [one for one in said if isinstance(one, Phrase)]
     if men and men[-1].text.casefold() == _KEEPS:
@@ -91,6 +92,8 @@ def _all_of(to: Series, scope: Scope) -> Series:
         for man in men:
             _man(man, scope, {})
     except Misread:
+        if len(said) > len(to.items):
+            raise
         return to
     return Series(Mark.OR, tuple(said)) if len(said) - len(men) <= 1 else to
 

@@ -135,6 +135,17 @@ def test_he_may_throw_to_whom_a_comma_names() -> None:
     assert (last.taker, last.others, last.runs) == ("Z", ("S",), True)
 
 
+def test_of_men_whom_a_comma_names_one_who_is_nobody_is_told() -> None:
+    lines = (
+        "    a is strong #1\n    a runs go\n    post is strong #2\n    post runs post\n"
+        "    c is strong #3\n    quarterback throws to c at 2 behind\n"
+        "    c throws to a, pots or run\n    feet 3\n    read a on 3\n"
+    )
+    result = compiled(TWELVE, THREE_TWO, f"concept Ways\n{lines}", "dress Ways\n    in Three Two\n")
+    (found,) = [d for d in result.diagnostics if d.is_error]
+    assert (found.code, found.nearest[0]) == ("E450", "post")
+
+
 @pytest.mark.parametrize(
     ("place", "told"),
     [
