@@ -16,6 +16,7 @@ from references.test_line_answers import agrees, taken
 from stemline.football.defence.fronts import front_of
 from stemline.football.defenders import Level
 from stemline.football.play import Kind, Play
+from stemline.geometry.paths import crossing
 from stemline.session import Session
 from stemline.source import Source
 
@@ -323,3 +324,29 @@ def test_who_kicks_a_man_off_the_line_goes_outside_of_the_ball(team: str) -> Non
             told = (play.call.spoken, play.defence.name, a.man, hole, turn)
             assert turn >= hole + 0.6, told
     assert seen > 3
+
+
+def test_around_the_end_the_ball_stays_inside_of_the_kick() -> None:
+    """The back runs "outside the wing's block and inside the kick": "How to Install Buck Sweep",
+    coaching site. Whoever turns the run in is met outside of the ball, wherever he stood."""
+    seen = 0
+    for play in (p for p in runs(LANTERNS) if p.call.concept == "Buck Sweep"):
+        assert play.defence is not None and play.toward is not None
+        side = play.toward.value
+        way = next(a.path for a in play.assignments if a.role == "carrier")
+        assert way is not None
+        hole = way.corners[-2].x * side
+        for a in play.assignments:
+            if not a.hits or a.hits[0].how != "kick":
+                continue
+            man, met = play.defence.defender(a.hits[0].defender), a.hits[0].at
+            if man.level is Level.LINE:
+                continue
+            seen += 1
+            told = (play.call.spoken, play.defence.name, man.label)
+            ball = crossing(way, met.y)
+            assert ball is not None and ball * side <= met.x * side - 0.7, told
+            if man.at.x * side > hole:
+                there = crossing(way, min(man.at.y, way.end.y)) or way.end.x
+                assert there * side <= man.at.x * side - 0.6, told
+    assert seen > 10

@@ -126,7 +126,7 @@ class RunBoard:
 
     def _outside_wing(self, there: Sequence[Defender], side: Side) -> tuple[Defender, ...]:
         """Of those at the edge the ones outside a wing who takes the overhang inside him, where
-        one is near enough: a kick goes to the first man outside that wing. "How to Install Buck
+        one is near enough, else whoever gets there first: a kick goes to the first man outside that wing. "How to Install Buck
         Sweep", coaching site."""
         wing = max(
             (
@@ -136,7 +136,10 @@ class RunBoard:
             default=0.0,
         )  # fmt: skip
         outside = [d for d in there if d.at.x * side.value >= wing and d.at.y <= OVERHANG_DEPTH]
-        return tuple(outside) or tuple(there)
+        if outside or not wing:
+            return tuple(outside) or tuple(there)
+        nearest = sorted(there, key=lambda d: round(abs(d.at.x * side.value - wing) + d.at.y, 3))
+        return tuple(nearest)
 
     def _past_wing(self, there: Sequence[Defender], side: Side) -> tuple[Defender, ...]:
         """Of those who turn a run back in the ones outside a wing who blocks inside: the kick is
@@ -238,11 +241,14 @@ class RunBoard:
         return tuple(sorted(there, key=lambda d: (round(abs(d.at.x - hole), 3), d.label)))
 
     def _left_in_gaps(self) -> tuple[Defender, ...]:
-        """Backers who fill a gap of the playside that nobody shuts, from inside out."""
+        """Whoever fills a gap of the playside that nobody shuts, from inside out: backers, and men
+        of the line inside the tackle."""
         play = self.front.toward.value
+        last = max((m.snap.x * play for m in self.front.line if m.interior), default=0.0)
         there = [
-            d for d in self._free_on_line() if d.level is not Level.LINE and d.at.x * play > HEAD_UP
-        ]
+            d for d in self._free_on_line()
+            if d.at.x * play > HEAD_UP and (d.level is not Level.LINE or d.at.x * play < last)
+        ]  # fmt: skip
         return tuple(sorted(there, key=lambda d: d.at.x * play))
 
 

@@ -169,7 +169,11 @@ class RunBlocking:
             elif a.man in self._together and a.path is not None and not self._shows_run:
                 path = moved_hole(a.path, through.hole - self._through.hole)
                 bodies = [d.at for d in front.defenders]
-                a = replace(a, path=run_clear(path, bodies, self._toward.value))
+                kicked = [
+                    play.defence.defender(b.defender).at for b in solved.blocks
+                    if play.defence is not None and b.way is BlockWay.KICK and b.defender
+                ] if through.wide else []  # fmt: skip
+                a = replace(a, path=run_clear(path, bodies, self._toward.value, kicked))
             made.append(a)
         free = solved.free
         if self._shows_run:  # nobody blocks a linebacker who covers, and nobody has to
