@@ -350,3 +350,34 @@ def test_around_the_end_the_ball_stays_inside_of_the_kick() -> None:
                 there = crossing(way, min(man.at.y, way.end.y)) or way.end.x
                 assert there * side <= man.at.x * side - 0.6, told
     assert seen > 10
+
+
+OFF_TACKLE = """
+run Off Tackle
+    carrier is back
+    carrier aims playside B
+    playside tackle blocks down or climb to near linebacker
+    playside guard blocks down or on
+    centre blocks back or on
+    backside guard blocks kick end man on line
+    backside tackle blocks hinge
+    everyone else blocks stalk
+
+dress Off Tackle
+    in Doubles, Trey
+"""
+
+
+@pytest.mark.parametrize("call", ["Doubles Right Off Tackle", "Trey Right Off Tackle"])
+def test_of_two_outside_the_last_down_block_the_inner_one_is_kicked(call: str) -> None:
+    """ "Counter Trey: Down, Kickout and Wrap", coaching blog: a free end beside the one who is
+    kicked stands at the hole."""
+    texts = sorted((PLAYBOOKS / LANTERNS).glob("*.play"))
+    sources = [Source(path.name, path.read_text("utf-8")) for path in texts]
+    made = Session([*sources, Source("own.play", OFF_TACKLE)], LANTERNS)
+    order = made.calls.by_name[call]
+    drawn, _ = made.drawn(order)
+    assert drawn is not None
+    play, _ = made.play(order, drawn.ball, look_key="goal line")
+    assert play is not None
+    assert taken(play, "LG") == "E" and "S" in play.unblocked and "E" not in play.unblocked
