@@ -186,6 +186,25 @@ def test_a_man_who_runs_at_the_snap_runs_along_the_line(snap: str, level: bool) 
     assert min(c.y for c in motion.path.corners) < -2
 
 
+@pytest.mark.parametrize("deep", ["2.5", "3.5"])
+def test_a_man_who_runs_across_behind_the_slots_runs_flat(deep: str) -> None:
+    """A jet man dips no deeper than the place at which the ball is snapped: common practice."""
+    text = "\n".join(
+        [
+            "motion Trade",
+            "    S moves to away, 1 outside ball, " + f"{deep} deep",
+            "    snap running",
+        ]
+    )
+    result = sound(
+        ELEVEN, DOUBLES_ELEVEN, text, CROSSERS, dress("Doubles motion Trade", sides=False)
+    )
+    made = play(result, "Doubles Right Trade Crossers")
+    motion = made.assignment("S").motion
+    assert motion is not None
+    assert min(c.y for c in motion.path.corners) == made.man("S").snap.y
+
+
 # When he starts, and where that puts him.
 
 SPACED = THREE_TWO.replace("between H and Z", "9 outside tackle")

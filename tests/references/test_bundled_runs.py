@@ -352,6 +352,18 @@ def test_around_the_end_the_ball_stays_inside_of_the_kick() -> None:
     assert seen > 10
 
 
+@EVERY
+def test_a_jet_man_takes_the_ball_as_flat_as_he_came(team: str) -> None:
+    """His coach says "flat": to the ball and past the quarterback he never runs deeper."""
+    seen = 0
+    for play in (p for p in runs(team) if p.call.concept == "Jet Sweep"):
+        way = next(a.path for a in play.assignments if a.role == "carrier")
+        assert way is not None
+        seen += 1
+        assert min(p.y for p in way.corners) == way.start.y, play.call.spoken
+    assert seen > 10
+
+
 OFF_TACKLE = """
 run Off Tackle
     carrier is back
