@@ -189,14 +189,9 @@ def test_a_man_who_runs_at_the_snap_runs_along_the_line(snap: str, level: bool) 
 @pytest.mark.parametrize("deep", ["2.5", "3.5"])
 def test_a_man_who_runs_across_behind_the_slots_runs_flat(deep: str) -> None:
     """A jet man dips no deeper than the place at which the ball is snapped: common practice."""
-    text = "\n".join(
-        [
-            "motion Trade",
-            "    S moves to away, 1 outside ball, " + f"{deep} deep",
-            "    snap running",
-        ]
-    )
-    result = sound(
+    text = ACROSS.replace("1.5 outside tackle, off line", f"1 outside ball, {deep} deep")
+    text = text.replace("snap set", "snap running 5")
+    result = compiled(
         ELEVEN, DOUBLES_ELEVEN, text, CROSSERS, dress("Doubles motion Trade", sides=False)
     )
     made = play(result, "Doubles Right Trade Crossers")
