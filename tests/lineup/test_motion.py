@@ -186,20 +186,6 @@ def test_a_man_who_runs_at_the_snap_runs_along_the_line(snap: str, level: bool) 
     assert min(c.y for c in motion.path.corners) < -2
 
 
-@pytest.mark.parametrize("deep", ["2.5", "3.5"])
-def test_a_man_who_runs_across_behind_the_slots_runs_flat(deep: str) -> None:
-    """A jet man dips no deeper than the place at which the ball is snapped: common practice."""
-    text = ACROSS.replace("1.5 outside tackle, off line", f"1 outside ball, {deep} deep")
-    text = text.replace("snap set", "snap running 5")
-    result = compiled(
-        ELEVEN, DOUBLES_ELEVEN, text, CROSSERS, dress("Doubles motion Trade", sides=False)
-    )
-    made = play(result, "Doubles Right Trade Crossers")
-    motion = made.assignment("S").motion
-    assert motion is not None
-    assert min(c.y for c in motion.path.corners) == made.man("S").snap.y
-
-
 # When he starts, and where that puts him.
 
 SPACED = THREE_TWO.replace("between H and Z", "9 outside tackle")
@@ -214,6 +200,13 @@ def started(*lines: str) -> tuple[Man, Motion]:
     shown = made.assignment("S").motion
     assert shown is not None
     return made.man("S"), shown
+
+
+@pytest.mark.parametrize("deep", [2.5, 3.5])
+def test_a_man_who_runs_across_behind_the_slots_runs_flat(deep: float) -> None:
+    """A jet man dips no deeper than the place at which the ball is snapped: common practice."""
+    _, motion = started(f"S moves to away, 1 outside ball, {deep} deep", "snap running")
+    assert min(c.y for c in motion.path.corners) == motion.path.end.y == -deep
 
 
 def test_without_a_start_he_arrives_as_the_ball_is_snapped() -> None:
