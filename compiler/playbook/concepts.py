@@ -20,6 +20,7 @@ from stemline.football.play import Kind
 from stemline.playbook.exchange_definitions import ExchangeDef
 from stemline.playbook.kill_definitions import KillDef
 from stemline.playbook.note_definitions import Note
+from stemline.playbook.protection_definitions import PassBlock
 from stemline.playbook.role_rules import ByRole, Choice, RoleRule
 from stemline.playbook.run_definitions import (
     Aim,
@@ -41,7 +42,7 @@ class RouteJob:
     """``route`` with its called depth; ``target`` moves its end, ``way`` decides which side is
     out for him, ``then`` is run after it. ``words`` is the line for the assignment table; ``end``
     is how deep his ``target`` is, None for the depth that the route has there; ``rail`` the line on
-    which its stem is run."""
+    which its stem is run, ``looks`` whom he looks for first where the text says it of a check."""
 
     route: Route
     depth: float | None
@@ -51,6 +52,7 @@ class RouteJob:
     words: str
     end: Depth | None = None
     rail: Rail | None = None
+    looks: PassBlock | None = None
 
 
 @dataclass(frozen=True)

@@ -105,6 +105,8 @@ class Route:
 
 PASS_SET = RunTo(Target(None, -0.3), Depth(-1))
 """A man at the line who blocks before he goes: a yard back and a little inside. Custom."""
+BLOCKS_FOR = 1.0
+"""Seconds for which he blocks there: one count. Common practice, no published source."""
 _LOOKED_FOR = -2.0
 """How deep, at most, a rusher is looked for."""
 
