@@ -163,7 +163,8 @@ class Body:
     ``called`` are men whom a tag gives a route or a block by where they stand, whatever role they
     have: they leave it. ``exchanges`` are how the ball goes, by the man who gives it, and by him
     with "fakes" behind where he only shows it; ``scrambles`` what men do when the quarterback runs.
-    ``pointed`` are men of whom lines speak by their letters, whatever role they have.
+    ``pointed`` are men of whom lines speak by their letters, or count by the call, whatever role
+    they have.
     ``kills`` are the plays that it may become at the line, ``notes`` words to men who have no role
     of that name, or that do not always hold. ``idea`` is what it is for, in the coach's sentence;
     "" where he does not say.
@@ -197,7 +198,7 @@ class Body:
     handoffs: tuple[Said[tuple[str, ...]], ...] = ()
     others: Mapping[str, tuple[Said[Job], ...]] = field(default_factory=dict)
     called: Mapping[str, Said[Choice]] = field(default_factory=dict)
-    pointed: Mapping[str, tuple[Said[str], ...]] = field(default_factory=dict)
+    pointed: Mapping[str, tuple[Said[Choice], ...]] = field(default_factory=dict)
     exchanges: Mapping[str, tuple[Said[ExchangeDef], ...]] = field(default_factory=dict)
     scrambles: Mapping[str, tuple[Said[str], ...]] = field(default_factory=dict)
     kills: tuple[KillDef, ...] = ()

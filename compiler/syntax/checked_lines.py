@@ -77,7 +77,7 @@ def _then(token: Token) -> Token:
 
 def _whom(said: Sequence[Token]) -> list[Token] | None:
     """Whom he looks for: nothing for whoever comes, from the ball outward."""
-    left = [token for token in said if token.casefold() not in _SMALL]
+    left = [token for token in said if token.casefold() not in {*_SMALL, "check", "checks"}]
     words = [token.casefold() for token in left]
     if not words or words in _INSIDE_OUT or words == ["inside"]:
         return []
