@@ -180,8 +180,8 @@ def _subject(subject: Phrase, meant: Meant, *, out: bool) -> tuple[Phrase, ...]:
     man = _GOES_OUT.get(" ".join(words[1:])) if out and words[0] == "each" else None
     if man is not None:
         first, last = subject.atoms[0], subject.atoms[-1]
-        place = tuple(replace(last, text=word) for word in man.split())
-        return tuple(Phrase((replace(first, text=side), *place)) for side in ("strong", "weak"))
+        men = tuple(replace(last, text=word) for word in man.split())
+        return tuple(Phrase((replace(first, text=side), *men)) for side in ("strong", "weak"))
     if len(words) == 2 and words[0] == "each" and words[1] in _EITHER:
         first, place = subject.atoms
         return tuple(Phrase((replace(first, text=side), place)) for side in _EACH)

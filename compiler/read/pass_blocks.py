@@ -52,7 +52,8 @@ def read_block(value: Value | None, span: Span, names: Iterable[str]) -> PassBlo
         wants.append(words.expect(DEFENDERS, E462))
         words.finish("a defender")
     if others and not block.rule.scans:
-        raise Misread(E402(what="one block").at(others[0].span))
+        more = one_phrase(others[0], "a defender", span)
+        raise Misread(E402(what="one block").at(more.span))
     return PassBlock(block.rule, block.side, tuple(wants))
 
 

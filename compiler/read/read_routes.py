@@ -202,9 +202,9 @@ def read_run(
     route = _route(words, routes)
     looks: PassBlock | None = None
     if route.name == CHECK:
-        at = words.at
+        begins = words.at
         looked = looked_for(words)
-        looks = looked if words.at > at else None
+        looks = looked if words.at > begins else None
         pieces = pieces[:1] if len(pieces) == 2 and released(pieces[1]) else pieces
         if words.done and len(pieces) > 1 and _names_route(pieces[1], routes):
             rest = pieces[1] if len(pieces) == 2 else Series(Mark.THEN, tuple(pieces[1:]))

@@ -41,7 +41,7 @@ _LINEBACKERS = (
     ["linebacker"], ["near", "linebacker"], ["middle", "linebacker"], ["far", "linebacker"],
 )  # fmt: skip
 _MIDDLE = frozenset(("ball", "center", "centre", "middle"))
-_NOWHERE = ([], ["pass"], ["pattern"], ["route"], ["field"], ["downfield"])
+_NOWHERE: tuple[list[str], ...] = ([], ["pass"], ["pattern"], ["route"], ["field"], ["downfield"])
 
 
 def goes_out(kind: str, verb: Token, rest: Sequence[Token]) -> list[Token] | None:

@@ -80,7 +80,8 @@ def test_a_tight_end_stems_before_he_breaks_in(words: str) -> None:
 
 def test_both_ends_of_a_tight_set_go_out() -> None:
     text = (
-        "concept Ends\n    each end blocks edge, then releases to flat\n    back blocks inside out\n"
+        "concept Ends\n    each end blocks edge, then releases to flat\n"
+        "    back blocks inside out\n"
         "    feet 3\n    read Y on 3\n"
     )
     formation = TIGHT.replace("X at away, numbers", "X at away, end").replace(
