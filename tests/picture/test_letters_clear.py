@@ -54,6 +54,25 @@ def test_no_yard_line_runs_through_a_letter(size: Size) -> None:
     assert met, "nobody stands on a yard line"
 
 
+def test_a_depth_stands_on_the_side_where_no_other_letter_does() -> None:
+    """Two deep men beside each other: "B 8D 10" was read as a depth of D."""
+    run = power()
+    assert run.defence is not None
+    first, second, *rest = (d for d in run.defence.defenders if d.at.y < 8)
+    deep = (
+        replace(first, label="B", at=Point(-2.0, 12.0)),
+        replace(second, label="D", at=Point(-0.6, 12.0)),
+    )
+    scene = picture(
+        replace(run, defence=replace(run.defence, defenders=(*deep, *rest))),
+        Size.THUMB, THEME, whole=True,
+    )  # fmt: skip
+    runs = [i for i in scene.items if isinstance(i, TextRun)]
+    at = {run.text: run.at.x for run in runs if run.text in ("B", "D")}
+    depths = sorted(run.at.x for run in runs if run.text == "12")
+    assert len(depths) == 2 and depths[0] < at["B"] < at["D"] < depths[1]
+
+
 def test_a_hash_under_a_letter_is_left_out_and_one_beside_it_stays() -> None:
     marks = tuple(Stroke((Line(Point(x, 4.5), Point(x, 5.5)),), HASH, (), NOWHERE) for x in (0, 3))
     assert broken_at(marks, [Box(-1, 4, 1, 5)]) == marks[1:]
