@@ -102,9 +102,7 @@ def dressed(groups: Sequence[DressGroup]) -> DressedPage:
     """The page of ``groups``, of which there is at least one."""
     first, last = groups[0].name, groups[-1].name
     names = first if len(groups) == 1 else f"{first} to {last}"
-    return DressedPage(
-        id=f"{groups[0].id}-all", name=f"{names}, dressed up", groups=tuple(groups)
-    )
+    return DressedPage(id=f"{groups[0].id}-all", name=f"{names}, dressed up", groups=tuple(groups))
 
 
 def enough(groups: Sequence[DressGroup]) -> bool:

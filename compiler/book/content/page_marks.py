@@ -114,7 +114,9 @@ def block_marks(table: Fronts | None) -> str:
     his = any(BY_HIS_RULE in block for row in table.rows for block in row.blocks)
     words = f"{words}, {BY_HIS_RULE} the other man's" if his else words
     unruled = _last_resorts(table)
-    return f"{words}{_BETWEEN}{', '.join(unruled)}: where his rule finds nobody" if unruled else words
+    return (
+        f"{words}{_BETWEEN}{', '.join(unruled)}: where his rule finds nobody" if unruled else words
+    )
 
 
 def _last_resorts(table: Fronts) -> tuple[str, ...]:
