@@ -8,13 +8,12 @@ import pytest
 
 from picture.sample_runs import power
 from stemline.geometry.box import Box
-from stemline.geometry.paths import Point
+from stemline.geometry.paths import Line, Point
 from stemline.picture.lines.field_lines import HASH, YARD_LINE, broken_at
 from stemline.picture.picture import picture
 from stemline.picture.scene.metrics import extent
 from stemline.picture.scene.scene import Scene, Stroke, TextRun
 from stemline.source import NOWHERE
-from stemline.geometry.paths import Line
 from stemline.theme import Size, load_theme
 
 THEME = load_theme()
