@@ -43,6 +43,7 @@ def picture(
     before: Play | None = None,
     level: PlayingLevel = HIGH_SCHOOL,
     solid: tuple[str, ...] = (),
+    whole: bool = False,
 ) -> Scene:
     """``play`` drawn at ``size``.
 
@@ -51,9 +52,10 @@ def picture(
     ``duties`` adds what each defender is there for: for a look's own page and for a look team.
     ``before`` is the play as it was: what is true of it no more lies dashed and pale under it.
     ``level`` says how fast the men are, and so who is first where two paths cross. ``solid`` are
-    the labels of men drawn solid without making the others pale.
+    the labels of men drawn solid without making the others pale. With ``whole`` no defender is
+    left out, however small the picture is.
     """
-    return _drawing(play, size, theme, frame, only, duties, before, level, solid).scene
+    return _drawing(play, size, theme, frame, only, duties, before, level, solid, whole).scene
 
 
 def how_crowded(play: Play, size: Size, theme: Theme, frame: Box | None = None) -> Crowding:
@@ -83,9 +85,10 @@ def _drawing(
     before: Play | None,
     level: PlayingLevel,
     solid: tuple[str, ...] = (),
+    whole: bool = False,
 ) -> _Drawing:
     both = both_of(play, before, size)
-    men = all_standing(both.now, framed(both.shot, frame, size, theme, duties))
+    men = all_standing(both.now, framed(both.shot, frame, size, theme, duties, whole))
     stood = stood_before(both.was, men) if both.was is not None else None
     signs, on = men_items(men.symbols, men.on, only, solid), men.on
     laid = lay_lines(men, only, level, play)

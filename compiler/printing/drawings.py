@@ -38,7 +38,8 @@ _IDS = "\x02"
 @dataclass(frozen=True)
 class Showing:
     """What a picture shows, as `picture` takes it; ``captions`` stand under it, and ``trim`` leaves
-    out the empty field above and below on paper: an SVG stands alone and keeps it."""
+    out the empty field above and below on paper: an SVG stands alone and keeps it. ``whole`` is a
+    look with all its men."""
 
     size: Size
     frame: Box | None = None
@@ -48,6 +49,7 @@ class Showing:
     captions: tuple[str, ...] = ()
     trim: bool = False
     solid: tuple[str, ...] = ()
+    whole: bool = False
 
 
 class _Asked(NamedTuple):
@@ -160,7 +162,7 @@ class Drawings:
         frame = (box.left, box.bottom, box.right, box.top) if box is not None else None
         shown = (
             wanted.size.name, frame, wanted.only, wanted.duties, wanted.captions, wanted.trim,
-            wanted.solid,
+            wanted.solid, wanted.whole,
         )  # fmt: skip
         _add(digest, (play, before or b"", repr(shown).encode()))
         return digest.hexdigest()[:40]
@@ -172,6 +174,7 @@ class Drawings:
         scene = picture(
             unsealed(play), wanted.size, theme, wanted.frame, wanted.only, wanted.duties,
             unsealed(before) if before is not None else None, self._level, wanted.solid,
+            wanted.whole,
         )  # fmt: skip
         scene = captioned(scene, wanted.captions, theme)
         text = _as_svg(scene, theme) if svg else ""
