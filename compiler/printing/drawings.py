@@ -185,8 +185,9 @@ class Drawings:
         play, before, wanted, svg = job
         theme = self._themes[wanted.size]
         # Of a play that is drawn for a man the others' pictures are wanted too.
-        begun = self._begin if wanted.only is None else self._ground
-        ground, shown, was = begun(play, before, wanted.size, wanted.frame, wanted.duties)
+        values = play, before, wanted.size, wanted.frame, wanted.duties
+        begun = self._begin(*values) if wanted.only is None else self._ground(*values)
+        ground, shown, was = begun
         scene = picture(
             shown, wanted.size, theme, wanted.frame, wanted.only, wanted.duties, was, self._level,
             wanted.solid, ground,
