@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
-from resolve.shipped_books import BOOKS, shipped
+from resolve.shipped_books import BOOKS, PLAYBOOKS, shipped
 from resolve.texts import said
 
 from stemline.football.defenders import Defence
@@ -21,9 +23,10 @@ every_book = pytest.mark.parametrize("book", BOOKS)
 
 
 def looks(book: str) -> list[str]:
-    made = shipped(book).book
-    assert made is not None
-    return list(made.looks)
+    """As the heads of their blocks stand in the texts, so that no book is read to list tests."""
+    texts = (path.read_text("utf-8") for path in sorted((PLAYBOOKS / book).glob("*.play")))
+    heads = (re.findall(r"^look (.+?)(?: extends .*)?$", text, re.MULTILINE) for text in texts)
+    return [name.casefold() for names in heads for name in names]
 
 
 EVERY_LOOK = [(book, key) for book in BOOKS for key in looks(book)]

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import itertools
 from dataclasses import replace
-from functools import cache
 
 import pytest
 from hypothesis import given, settings
@@ -13,6 +12,7 @@ from syrupy.assertion import SnapshotAssertion
 
 from picture.mirror import mirrored
 from picture.sample_plays import ALL, counter, quads, quads_return, three_two
+from picture.sample_scenes import drawn
 from picture.scene_text import scene_text
 from stemline.football.play import Play
 from stemline.geometry.box import Box
@@ -29,9 +29,8 @@ each_picture = pytest.mark.parametrize(
 )
 
 
-@cache
 def draw(name: str, size: Size) -> Scene:
-    return picture(ALL[name], size, THEME)
+    return drawn(name, size)
 
 
 def layer(scene: Scene, name: str) -> tuple[Item, ...]:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import itertools
-from functools import cache
 
 import pytest
 from syrupy.assertion import SnapshotAssertion
 
 from picture.mirror import mirrored
 from picture.sample_runs import RUNS, look_page, outside_zone, power, slide
+from picture.sample_scenes import drawn
 from picture.scene_text import scene_text
 from stemline.football.play import Kind
 from stemline.geometry.box import Box
@@ -30,9 +30,8 @@ each_run = pytest.mark.parametrize(
 )
 
 
-@cache
 def draw(name: str, size: Size) -> Scene:
-    return picture(RUNS[name], size, THEME, duties=name == "look")
+    return drawn(name, size, duties=name == "look")
 
 
 def layer(scene: Scene, name: str) -> tuple[Item, ...]:
