@@ -8,6 +8,7 @@ from xml.etree import ElementTree
 import pytest
 from picture.sample_plays import ALL
 from picture.sample_scenes import PLAYS, drawn, drawn_mirrored
+from together import together
 
 from stemline.emit.svg import to_svg
 from stemline.geometry.box import Box
@@ -19,7 +20,7 @@ from stemline.source import NOWHERE
 from stemline.theme import Size, load_theme
 
 THEME = load_theme()
-each_play = pytest.mark.parametrize("name", PLAYS)
+each_play = together("name", PLAYS)
 
 
 def named(svg: str) -> dict[str, ElementTree.Element]:

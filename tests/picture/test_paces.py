@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
+from together import together
 
 from picture.sample_plays import ALL
 from picture.sample_runs import RUNS
@@ -26,7 +27,7 @@ def strokes(scene: Scene) -> dict[str, Stroke]:
     return {i.name: i for i in scene.items if isinstance(i, Stroke) and i.name}
 
 
-@pytest.mark.parametrize("call", PLAYS)
+@together("call", PLAYS)
 def test_moments_rise_along_each_line(call: str) -> None:
     for size in Size:
         _rise(call, strokes(drawn(call, size)))
@@ -75,7 +76,7 @@ def test_a_quarterback_with_the_ball_pitches_it_behind_the_line() -> None:
     assert flight.end.y < flight.start.y < -0.5
 
 
-@pytest.mark.parametrize("name", ALL)
+@together("name", ALL)
 def test_a_line_takes_as_long_as_its_man(name: str) -> None:
     play = ALL[name]
     found = strokes(picture(play, Size.FULL, THEME, level=YOUTH))
@@ -91,7 +92,7 @@ def test_a_slower_level_is_later() -> None:
     assert all(slow[n].times[-1] > fast[n].times[-1] for n in fast if n.endswith("-route"))
 
 
-@pytest.mark.parametrize("call", PLAYS)
+@together("call", PLAYS)
 def test_a_mirrored_play_has_the_same_moments(call: str) -> None:
     here = strokes(drawn(call, Size.FULL))
     there = strokes(drawn_mirrored(call))

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from syrupy.assertion import SnapshotAssertion
+from together import together
 
 from picture.mirror import mirrored
 from picture.sample_plays import ALL, counter, quads, quads_return, three_two
@@ -24,9 +25,7 @@ from stemline.theme import Size, load_theme
 
 THEME = load_theme()
 BOTH = [(name, size) for name in ALL for size in Size]
-each_picture = pytest.mark.parametrize(
-    ("name", "size"), BOTH, ids=[f"{n}-{s.name.lower()}" for n, s in BOTH]
-)
+each_picture = together(("name", "size"), BOTH, ids=[f"{n}-{s.name.lower()}" for n, s in BOTH])
 
 
 def draw(name: str, size: Size) -> Scene:

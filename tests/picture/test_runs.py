@@ -6,6 +6,7 @@ import itertools
 
 import pytest
 from syrupy.assertion import SnapshotAssertion
+from together import together
 
 from picture.mirror import mirrored
 from picture.sample_runs import RUNS, look_page, outside_zone, power, slide
@@ -21,11 +22,9 @@ from stemline.theme import Size, load_theme
 
 THEME = load_theme()
 BOTH = [(name, size) for name in RUNS for size in Size]
-each_picture = pytest.mark.parametrize(
-    ("name", "size"), BOTH, ids=[f"{n}-{s.name.lower()}" for n, s in BOTH]
-)
+each_picture = together(("name", "size"), BOTH, ids=[f"{n}-{s.name.lower()}" for n, s in BOTH])
 ONLY_RUNS = [(n, s) for n, s in BOTH if RUNS[n].kind is Kind.RUN]
-each_run = pytest.mark.parametrize(
+each_run = together(
     ("name", "size"), ONLY_RUNS, ids=[f"{n}-{s.name.lower()}" for n, s in ONLY_RUNS]
 )
 
