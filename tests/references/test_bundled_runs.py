@@ -11,6 +11,7 @@ from functools import cache
 from pathlib import Path
 
 import pytest
+from together import together
 
 from references.test_line_answers import agrees, taken
 from stemline.football.defence.fronts import front_of
@@ -122,7 +123,7 @@ def rows() -> Iterator[tuple[str, str, str, dict[str, str]]]:
             yield HERONS if team == "H" else LANTERNS, call, look, wanted
 
 
-@pytest.mark.parametrize(
+@together(
     ("team", "call", "look", "wanted"),
     [*rows()],
     ids=[f"{call} against {look}" for _, call, look, _ in rows()],
@@ -152,7 +153,7 @@ def runs(team: str) -> tuple[Play, ...]:
 
 EITHER_GOES = ("Inside Zone", "Zone", "Split Zone", "Duo", "Isolation")
 """Runs whose text sends either man of a double team on; others name the one."""
-EVERY = pytest.mark.parametrize("team", [HERONS, LANTERNS])
+EVERY = together("team", [HERONS, LANTERNS])
 
 
 @EVERY

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
 
-import pytest
+from together import together
 
 from references.line_answers import NAMES, TABLES
 from stemline.diagnostics.render import render
@@ -347,7 +347,7 @@ CASES = [
 ]
 
 
-@pytest.mark.parametrize(
+@together(
     ("team", "run", "formation", "front", "wanted"),
     CASES,
     ids=[f"{t.split('-')[-1]}: {r} from {f} against {x}" for t, r, f, x, _ in CASES],
