@@ -156,9 +156,9 @@ def fronts(blocked: Sequence[Front], rule: Play | None, free: str) -> Fronts | N
     """The table of `grouped` plays of one call in one formation.
 
     ``rule`` is the call without a look, whose jobs are the rules themselves; ``free`` heads the
-    column of those whom nobody takes.
+    column of those whom nobody takes. A call that tells no blocker anything has no table.
     """
-    if not blocked:
+    if not any(_answer(a, play) for _, play in blocked for a in _blocking(play)):
         return None
     base = blocked[0][1]
     men = _columns([play for _, play in blocked])
