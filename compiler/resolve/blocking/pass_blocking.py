@@ -133,6 +133,9 @@ def _told(play: Play, protection: Protection, men: Protectors, bound: Bound) -> 
         if not man.kept:
             words = rule_words(man.blocker.rule, men.way, man.wants, protection.point)
             before = replace(before, role=before.role or man.role, job=words)
+        elif man.goes and man.wants:
+            first = ", then ".join(f"the {who}" for who in man.wants)
+            before = replace(before, job=before.job.replace("Check", f"Check {first}", 1))
         if not man.goes and man.blocker.rule is ProtectionRule.EDGE and not man.blocker.in_line:
             before = replace(before, path=_path(before.path, man, None, men.toward, ends))
         if before.path is None:
