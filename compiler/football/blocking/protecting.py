@@ -275,10 +275,23 @@ class _ProtectionSoFar:
                 self.take(b, ahead[0], How.HINGE)
 
     def men(self) -> None:
-        """Man blockers and rushers matched in order across the line, big men first."""
+        """Man blockers and rushers matched in order across the line, big men first; whom a man
+        behind it is told to look at first is no longer the line's."""
         blockers = [b for b in self.line if b.rule.by_man and self.idle(b)]
-        for b, r in _matched(blockers, self.free, _place, self._on, self._left_over):
+        helped = self._named()
+        theirs = [r for r in self.free if r.label not in helped]
+        for b, r in _matched(blockers, theirs, _place, self._on, self._left_over):
             self.take(b, r, How.LET_BY if b.rule is ProtectionRule.RELEASE else How.MAN)
+
+    def _named(self) -> set[str]:
+        """The first rusher of those each scanning man is told by name; the ``point`` is the
+        line's."""
+        free = {r.label for r in self.free} - {self.point}
+        named: set[str] = set()
+        for b in self.behind:
+            his = [label for label in b.wants if label in free - named]
+            named |= set(his[:1]) if b.rule.scans else set()
+        return named
 
     def _left_over(self, r: Rusher) -> float:
         """What it costs to leave him to the backs: of linebackers, more for one at the ball."""
