@@ -48,7 +48,7 @@ from stemline.playbook.run_definitions import (
     KeyDef,
     Reaction,
 )
-from stemline.resolve.blocking.handing_off import following, handed_on, passer_job
+from stemline.resolve.blocking.handing_off import FAKES, following, given_if, handed_on, passer_job
 from stemline.resolve.blocking.keying import left_instead, read
 from stemline.resolve.blocking.run_words import taken_words
 from stemline.resolve.blocking.screen_blocks import thrown_short
@@ -143,7 +143,7 @@ class RunBlocking:
             play = _first_steps(play, told, self._through)
         if self._shows_run:
             play = faked(play, self._carrier)
-        return handed_on(passer_job(play, self._through)), self._found
+        return handed_on(given_if(passer_job(play, self._through))), self._found
 
     def _scheme(self, front: Front, read: Iterable[str]) -> Scheme:
         men = {m.label: m for m in self._picture.men}
@@ -237,6 +237,10 @@ class RunBlocking:
         """Who gets the ball: whom the line names, else of a pitch the man who trails for it."""
         trails = (self._bound.men[r] for r in TRAILS if r in self._bound.men)
         found = self._bound.man(one.to) or one.to
+        if one.does == "give" and not found and self._play.passer is not None:
+            aims = [a.man for a in self._play.assignments if FAKES in a.job]
+            alone = len(aims) == 1 and self._carrier == self._play.passer.label
+            return aims[0] if alone else ""
         return found or next(trails, "") if one.does == "pitch" else found
 
 
