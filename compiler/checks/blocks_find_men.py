@@ -137,9 +137,8 @@ The end whom nobody blocks stands where the toss goes, and meets it. The next ma
 run Toss
     carrier is back
     carrier aims outside the end
-    playside guard blocks reach or climb
-    playside tackle blocks pull to force defender
-    centre, backside guard, backside tackle blocks scoop
+    line blocks on or climb
+    playside tackle blocks climb
     everyone else blocks stalk
 
 dress Toss
