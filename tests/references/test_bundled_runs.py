@@ -11,6 +11,7 @@ from functools import cache
 from pathlib import Path
 
 import pytest
+from together import together
 
 from references.test_line_answers import agrees, taken
 from stemline.football.defence.fronts import front_of
@@ -122,7 +123,7 @@ def rows() -> Iterator[tuple[str, str, str, dict[str, str]]]:
             yield HERONS if team == "H" else LANTERNS, call, look, wanted
 
 
-@pytest.mark.parametrize(
+@together(
     ("team", "call", "look", "wanted"),
     [*rows()],
     ids=[f"{call} against {look}" for _, call, look, _ in rows()],
@@ -152,7 +153,7 @@ def runs(team: str) -> tuple[Play, ...]:
 
 EITHER_GOES = ("Inside Zone", "Zone", "Split Zone", "Duo", "Isolation")
 """Runs whose text sends either man of a double team on; others name the one."""
-EVERY = pytest.mark.parametrize("team", [HERONS, LANTERNS])
+EVERY = together("team", [HERONS, LANTERNS])
 
 
 @EVERY
@@ -350,6 +351,27 @@ def test_around_the_end_the_ball_stays_inside_of_the_kick() -> None:
                 there = crossing(way, min(man.at.y, way.end.y)) or way.end.x
                 assert there * side <= man.at.x * side - 0.6, told
     assert seen > 10
+
+
+@EVERY
+def test_a_jet_man_takes_the_ball_as_flat_as_he_came(team: str) -> None:
+    """His coach says "flat": to the ball and past the quarterback he never runs deeper."""
+    seen = 0
+    for play in (p for p in runs(team) if p.call.concept == "Jet Sweep"):
+        way = next(a.path for a in play.assignments if a.role == "carrier")
+        assert way is not None
+        seen += 1
+        assert min(p.y for p in way.corners) == way.start.y, play.call.spoken
+    assert seen > 10
+
+
+@EVERY
+def test_who_kicks_is_told_to_kick(team: str) -> None:
+    """A puller who is left the end man is told "kick", wherever on the line his man stands."""
+    for play in runs(team):
+        for a in play.assignments:
+            if play.call.concept == "Jet Sweep" and a.role == "back" and a.hits:
+                assert a.hits[0].how in ("pull", "kick"), (play.call.spoken, a.hits)
 
 
 OFF_TACKLE = """

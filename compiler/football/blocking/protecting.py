@@ -34,6 +34,7 @@ class ProtectionRule(Enum):
     EDGE = "edge"
     SCAN = "scan"
     CHECK = "check then release"
+    CHECK_EDGE = "check edge then release"
 
     @property
     def by_gap(self) -> bool:
@@ -46,6 +47,10 @@ class ProtectionRule(Enum):
     @property
     def scans(self) -> bool:
         return self in (ProtectionRule.SCAN, ProtectionRule.CHECK)
+
+    @property
+    def at_edge(self) -> bool:
+        return self in (ProtectionRule.EDGE, ProtectionRule.CHECK_EDGE)
 
 
 class How(Enum):
@@ -302,7 +307,7 @@ class _ProtectionSoFar:
     def edges(self) -> None:
         """The first rusher outside the line on the man's side."""
         for b in [*self.line, *self.behind]:
-            if b.rule is ProtectionRule.EDGE and b.side is not None:
+            if b.rule.at_edge and b.side is not None:
                 beyond = [r for r in self.free if self._outside(r, b)]
                 if beyond:
                     self.take(b, beyond[0], How.EDGE)
@@ -372,7 +377,7 @@ class _ProtectionSoFar:
     def idle_edges(self) -> None:
         """Nobody came off his edge: the man there helps inside, on his own side."""
         for b in self.behind:
-            if b.rule is ProtectionRule.EDGE and b.side is not None and self.idle(b):
+            if b.rule.at_edge and b.side is not None and self.idle(b):
                 near = [r for r in self.free if r.aim.x * b.side.value >= 0]
                 if near:
                     self.take(b, near[-1], How.SCAN)

@@ -109,7 +109,7 @@ def _told(play: Play, protection: Protection, men: Protectors, bound: Bound) -> 
         if not man.kept:
             words = rule_words(man.blocker.rule, men.way, man.wants, protection.point)
             before = replace(before, role=before.role or man.role, job=words)
-        if not man.goes and man.blocker.rule is ProtectionRule.EDGE and not man.blocker.in_line:
+        if not man.goes and man.blocker.rule.at_edge and not man.blocker.in_line:
             before = replace(before, path=_path(before.path, man, None, men.toward, ends))
         if before.path is None:
             before = replace(before, path=scanning.get(man.blocker.label))
@@ -240,7 +240,7 @@ def _path(
         return set_path(blocker, rusher, toward, blocker in ends)
     if rusher is not None:
         return meet_path(blocker.at, rusher)
-    if blocker.rule is ProtectionRule.EDGE and blocker.side is not None and ends:
+    if blocker.rule.at_edge and blocker.side is not None and ends:
         end = ends[-1 if blocker.side is Side.RIGHT else 0]
         return edge_path(blocker.at, end.at, blocker.side)
     return before
