@@ -16,7 +16,10 @@ from collections.abc import Iterator
 from stemline.checks.asked import ProvedCall, When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.diagnostics.in_words import theirs
-from stemline.football.play import Play
+from stemline.football.defence.fronts import HEAD_UP
+from stemline.football.defenders import Defence, Level
+from stemline.football.play import Kind, Play
+from stemline.geometry.paths import crossing
 
 
 class W670(Mistake):
@@ -32,8 +35,24 @@ class W670(Mistake):
     look: str
 
 
+class W698(Mistake):
+    title = "free where the run goes"
+    message = "{call}: nobody blocks [{man}] of {look}, on the line where the run goes"
+    help = (
+        "block him, read him as a `key`, or do not call it against this look: he is there before "
+        "the carrier is"
+    )
+
+    call: str
+    man: str
+    look: str
+
+
 MOST_FREE = 1
 """Men of the box whom the carrier is asked to run by."""
+
+AT_HOLE = 2.0
+"""Yards outside the hole up to which a man of the line stands where the ball comes. From memory."""
 
 
 PAST_GOAL = 3.0
@@ -61,6 +80,20 @@ def too_many_free(play: Play) -> Iterator[Diagnostic]:
         yield W670(call=play.call.spoken, free=tuple(map(theirs, free)), look=play.defence.name).at(
             play.span
         )
+    elif free:
+        yield from _free_at_hole(play, play.defence, free[0])
+
+
+def _free_at_hole(play: Play, defence: Defence, label: str) -> Iterator[Diagnostic]:
+    """The one man free, where he stands on the line and the ball comes to him."""
+    task = next((a for a in play.assignments if a.man == play.carrier), None)
+    hole = crossing(task.path, 0.0) if task is not None and task.path is not None else None
+    man = defence.defender(label)
+    if play.kind is not Kind.RUN or play.toward is None or hole is None:
+        return
+    out, side = (man.at.x - hole) * play.toward.value, man.at.x * play.toward.value
+    if man.level is Level.LINE and side > HEAD_UP and out <= AT_HOLE:
+        yield W698(call=play.call.spoken, man=label, look=defence.name).at(play.span)
 
 
 SAMPLES = """
@@ -94,5 +127,28 @@ like W670
 +    key backside end man on line
 +    give if he stays
 +    pull if he chases
+```
+
+### W698
+
+The end whom nobody blocks stands where the toss goes, and meets it. The next man inside cracks him.
+
+```play fail W698
+run Toss
+    carrier is back
+    carrier aims outside the end
+    line blocks on or climb
+    playside tackle blocks climb
+    everyone else blocks stalk
+
+dress Toss
+    in Three Two
+```
+
+```play
+like W698
+-    everyone else blocks stalk
++    strong #3 blocks crack
++    everyone else blocks stalk
 ```
 """

@@ -109,8 +109,9 @@ def _who(fact: Fact) -> str:
 
 
 def _half_line(block: Block, fact: Fact) -> Fact:
-    """``playside line`` as the guard and tackle of that side, those who have no line of their own:
-    as `line` is all who have none. The centre is of the playside, where nobody else has him."""
+    """``playside line`` as the guard and tackle of that side, on a run its tight end too, those
+    who have no line of their own: as `line` is all who have none. The centre is of the playside,
+    where nobody else has him."""
     if not any(_is_half(one) for one in fact.subject):
         return fact
     own = _subjects(block, "blocks")
@@ -120,7 +121,8 @@ def _half_line(block: Block, fact: Fact) -> Fact:
             men.append(one)
             continue
         side, line = one.atoms
-        made = [Phrase((side, replace(line, text=place))) for place in ("guard", "tackle")]
+        places = ("guard", "tackle", "end") if block.kind == "run" else ("guard", "tackle")
+        made = [Phrase((side, replace(line, text=place))) for place in places]
         centre = side.word == _HALVES[0] and not own & {"centre", "center", "line"}
         men += [man for man in made if man.text.casefold() not in own] or made[:1]
         men += [phrase_at("centre", line)] * (centre and block.kind == "run")

@@ -286,6 +286,8 @@ def _fullbacks(picture: LinedUp) -> list[str]:
         return man.position is not fullback, -round(man.snap.y, 3), -n
 
     kinds = [picture.man(label).position for label in backs]
+    if kinds == [fullback]:
+        return list(backs)
     first = next((n for n, position in enumerate(kinds) if position is not fullback), 0)
     deepest = picture.man(backs[first]).snap if backs else None
     for n, position in enumerate(kinds):

@@ -125,6 +125,22 @@ def test_described_defenders(what: str, side: Side | None, found: str) -> None:
     assert labels(front(FIVE, **OVER).described(Described(what, side), 1.3)) == found
 
 
+def test_the_force_is_the_overhang_else_the_nearest_of_the_secondary() -> None:
+    """grammar/reference.md says so of `force defender`; nobody has to be called the force."""
+    base = front(FIVE, **OVER)
+    man = base.defenders[0]
+    near, far = (
+        replace(man, label=label, at=Point(x, y), level=Level.DEEP, technique="")
+        for label, x, y in (("R", 4.0, 9.0), ("C", 15.0, 7.0))
+    )
+    hangs = replace(man, label="S", at=Point(4.4, 5.0), level=Level.SECOND, technique="")
+    asked = Described("force defender", None)
+    plain = replace(base, defenders=(*base.defenders, far, near))
+    assert labels(plain.described(asked, 1.3)) == "R C"
+    hung = replace(base, defenders=(*base.defenders, far, near, hangs))
+    assert labels(hung.described(asked, 1.3)) == "S R C"
+
+
 def test_descriptions_turn_with_the_play() -> None:
     left = front(FIVE, Side.LEFT, **OVER)
     assert labels(left.described(Described("end man on line", None), 0.0)) == "J"

@@ -353,6 +353,64 @@ tite wing  | LG C | RT E+Y / E | P S
 bear wing  | LG C | RT TR+RG / TR | P E
 """
 
+# The line as zone with the tackle locked on, and a back through the hole on the linebacker: "The
+# Iso Study", coaching research site. A tight end is one of the line.
+INSERT = """
+over       | LT J | LG N+C>W | C N+LG>W | RG T | RT E | F M | free -
+over tight | Y S
+under      | LT J | LG T | C N / N+RG>W | RG W / N+C>W | RT E | F M
+under tight | Y S | free -
+odd        | LT D | LG W / N+C>W | C N / N+RG / N+LG>W | RT E | F M
+odd tight  | Y S | free J
+tite       | LT D | RT E | F M
+tite tight | Y S | free J
+bear       | LT J | LG TL | C N | RG TR | F M
+bear open  | RT E | free W
+bear tight | RT W | Y E | free -
+even       | LT J | LG TL+C>W | C TL+LG>W | RG TR | F M | free -
+"""
+
+# "The Count System" and points on the read from a stack: who arcs has the first man outside the
+# key, and a linebacker behind the key is the tackle's.
+ARC = """
+over  | key J | LT W | F A
+odd   | key J | LT D | LG N+C>W | F A
+stack | key D | LT W | F B
+bear  | key J | LG TL | C N | RG TR | F A
+"""
+
+# "Counter Trey: Down, Kickout and Wrap"; C. Kennedy's points on the counter against odd fronts.
+# With a back for the wrap the tackle stays, else the back shuts the hole that two men left.
+FILL = """
+over       | LT J | LG E / S | C N | RG T+RT>W | RT T+RG>W | F M | free -
+over tight | LG S | Y E
+under      | C T / N+RG | RT W / E+Y | F M
+odd        | LT D | LG S | C N+RG>W / N+RG | RG N+C>W / N+C | RT E / W | F M | free J
+tite       | LT D | LG S | RT E / E+Y | F M | free J
+stack      | LT D | F S | LG E / O | RT M
+bear       | LT TL | LG E | C N | F M | free J
+even       | LT J | C TL | RG TR | RT W | F M | free -
+"""
+TREY = """
+over  | LT M | LG E / S | C N | RG T+RT>W | RT T+RG>W | F J | free -
+under | LT M | C T | RG N | F J | free -
+odd   | LT M | LG S | F D | free J
+tite  | LT M | LG S | F D | RT E / E+Y | free J
+stack | LT S | F D
+bear  | LT M | LG E | F TL | free J
+even  | LT M | C TL | RG TR | F J | free -
+"""
+
+# As the draw, with the back on the odd linebacker: common practice.
+QUARTERBACK_DRAW = """
+over  | LT J | LG W | C N | RG T | RT E | B M | free -
+under | LT J | LG T | C N | RG W | RT E | B M | free -
+odd   | LT D | LG W | C N+RG / N | RT E | B M
+stack | LT D | LG W | C N | RG S | RT E | B M | free -
+bear  | LT J | LG TL | C N | RG TR | RT E | B M | free W
+even  | LT J | LG TL | C W | RG TR | RT E | B M | free -
+"""
+
 # Each table with the sets that it is asked in: for the fronts that name none, all of them.
 TABLES: dict[str, tuple[str, tuple[str, ...]]] = {
     "zone": (ZONE, ("One", "One Tight")),
@@ -373,6 +431,11 @@ TABLES: dict[str, tuple[str, tuple[str, ...]]] = {
     "veer": (VEER, ("Two", "Two Tight")),
     "pin and pull": (PIN_AND_PULL, ("One Tight",)),
     "down and kick": (KICK, ("Wing",)),
+    "insert zone": (INSERT, ("Two", "Two Tight")),
+    "arc read": (ARC, ("Two",)),
+    "counter fill": (FILL, ("Two", "Two Tight")),
+    "counter trey": (TREY, ("Two", "Two Tight")),
+    "quarterback draw": (QUARTERBACK_DRAW, ("One",)),
 }
 
 # How each playbook calls them; "" where it has none.
@@ -395,4 +458,9 @@ NAMES: dict[str, tuple[str, str]] = {
     "veer": ("Inside Veer", "Veer"),
     "pin and pull": ("", "Pin and Pull"),
     "down and kick": ("", "Down and Kick"),
+    "insert zone": ("", "Insert Zone"),
+    "arc read": ("", "Arc Read"),
+    "counter fill": ("", "Counter Fill"),
+    "counter trey": ("", "Counter Trey"),
+    "quarterback draw": ("", "Quarterback Draw"),
 }

@@ -365,6 +365,15 @@ def test_a_jet_man_takes_the_ball_as_flat_as_he_came(team: str) -> None:
     assert seen > 10
 
 
+@EVERY
+def test_who_kicks_is_told_to_kick(team: str) -> None:
+    """A puller who is left the end man is told "kick", wherever on the line his man stands."""
+    for play in runs(team):
+        for a in play.assignments:
+            if play.call.concept == "Jet Sweep" and a.role == "back" and a.hits:
+                assert a.hits[0].how in ("pull", "kick"), (play.call.spoken, a.hits)
+
+
 OFF_TACKLE = """
 run Off Tackle
     carrier is back

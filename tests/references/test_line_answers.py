@@ -223,6 +223,63 @@ run Pin and Pull
     backside tackle blocks scoop or climb to far linebacker
     everyone else blocks stalk
 
+run Insert Zone
+    carrier is back
+    carrier aims playside A
+    fullback blocks lead on near linebacker
+    playside line blocks on or climb
+    centre blocks on or double with backside guard then far linebacker
+    backside guard blocks on or double with centre then far linebacker
+    backside tackle blocks on or out
+    everyone else blocks stalk
+
+run Arc Read
+    carrier is back
+    carrier aims playside A
+    playside line blocks on or climb
+    centre blocks on or double with playside guard or double with backside guard then linebacker
+    backside guard blocks on or double with backside tackle then far linebacker
+    backside tackle blocks climb to far linebacker
+    fullback blocks arc to backside force defender
+    key end man on line, backside
+    give if he stays
+    pull if he chases the back
+    everyone else blocks stalk
+
+run Counter Fill
+    carrier is back
+    carrier aims playside B
+    playside end blocks down or double with tackle then far linebacker
+    playside tackle blocks down or double with guard or climb to far linebacker
+    playside guard blocks down or on or double with centre then far linebacker
+    centre blocks back or double with playside guard or on
+    backside guard blocks kick end man on line
+    fullback blocks wrap to near linebacker
+    backside tackle blocks hinge
+    everyone else blocks stalk
+
+run Counter Trey
+    carrier is back
+    carrier aims playside B
+    playside end blocks down or double with tackle then far linebacker
+    playside tackle blocks down or double with guard or climb to far linebacker
+    playside guard blocks down or on or double with centre then far linebacker
+    centre blocks back or on or double with playside guard
+    backside guard blocks kick end man on line
+    backside tackle blocks wrap to near linebacker
+    fullback blocks hinge
+    everyone else blocks stalk
+
+run Quarterback Draw
+    carrier is quarterback
+    carrier aims playside A
+    back blocks lead
+    each tackle blocks on or out
+    playside guard blocks on or climb to near linebacker
+    centre blocks on or climb
+    backside guard blocks on or climb to far linebacker
+    everyone else blocks stalk
+
 run Down and Kick
     carrier is back
     carrier aims outside the end

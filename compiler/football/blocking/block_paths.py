@@ -17,6 +17,8 @@ PULL_DEPTH = 1.0
 half: deeper is late."""
 PULL_BEHIND = 0.5
 """How much deeper the second of two pullers runs, so that they do not meet."""
+_BEHIND_LAST = 0.9
+"""Behind the line: where a man runs who kicks past a neighbour."""
 _FIRST_STEP = 0.6
 _INSIDE_OUT = 1.4
 """A kick comes from inside: the puller is that far short of his man when he turns up on him."""
@@ -139,6 +141,10 @@ def _pull(
             return (to,)
         return (first, Point(edge - side * 1.0, behind), Point(edge, 0.2), to)
     if abs(to.x - start.x) < _INSIDE_OUT + _FIRST_STEP and start.y >= -2.5:
+        last = side * through.edge(Side(side))
+        if man.interior and side * start.x < last - HEAD_UP and side * to.x > last + HEAD_UP:
+            # past the last man, who blocks inside: behind him, and out
+            return (Point(side * (last - 0.5), -_BEHIND_LAST), Point(side * (last + 0.5), -0.6), to)
         return (to,)
     far = side * to.x - _INSIDE_OUT
     if to.y > _OFF_LINE:

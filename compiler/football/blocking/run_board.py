@@ -27,6 +27,7 @@ _SHUT = (BlockWay.DOWN, BlockWay.PIN)
 """Rules by which the last man of the line shuts whoever is inside him."""
 _LEAVE = (*PULLS, BlockWay.LEAD)
 """Rules by which a man of the line leaves a wider gap to the one outside him."""
+_NEAR = Described("near linebacker", None)
 _AROUND = (BlockWay.PULL, BlockWay.KICK, BlockWay.LEAD)
 """Rules by which a man goes around the end, or out at it."""
 
@@ -107,6 +108,20 @@ class RunBoard:
             there = self._outside_wing(there, side) if rule.way is BlockWay.KICK else there
         if target.what == "force defender" and rule.way is BlockWay.KICK and self._runs_wide():
             there = once(self._past_wing(there, side), there)
+        if target.what == "far linebacker" and self._names_middle():
+            # Near, middle and far are three men then, and the far one is the farthest.
+            first = {d.label for d in self.front.described(_NEAR, 0.0)[:1]}
+            far = [d for d in there if not self.front.hangs(d) and d.label not in first]
+            there = once(far[::-1], there)
+        if target.what == "force defender" and rule.way in _AROUND and man in self.interior:
+            # Who goes around the end turns back in to nobody.
+            there = tuple(d for d in there if d.at.x * side.value >= self._last(side))
+        if rule.way is BlockWay.ARC:
+            read = [d.at.x * side.value for d in self.front.defenders if d.label in self.keys]
+            outside = [
+                d for d in there if d.at.x * side.value > max(read, default=0.0) + HEAD_UP
+            ]  # fmt: skip
+            there = once(outside, there)
         if _takes_overhang(rule) and man not in self.line:
             x = self.at[man].x * side.value
             near = [d for d in self.front.overhangs(side) if d.at.x * side.value < x]
@@ -123,6 +138,14 @@ class RunBoard:
         hole = self.front.hole or 0.0
         there = [d for d in self.front.second_level if (d.at.x - hole) * side.value > HEAD_UP]
         return tuple(sorted(there, key=lambda d: (d.at.x * side.value, d.label)))
+
+    def _names_middle(self) -> bool:
+        targets = [r.target for task in self.tasks.values() for r in task.rules]
+        return any(t is not None and t.what == "middle linebacker" for t in targets)
+
+    def _last(self, side: Side) -> float:
+        """Yards out to ``side`` of the last lineman, tight ends apart."""
+        return max((m.snap.x * side.value for m in self.front.line if m.interior), default=0.0)
 
     def _outside_tackle(self, side: Side) -> tuple[Defender, ...]:
         """Of the box behind the line each man outside the last lineman, the outermost first."""

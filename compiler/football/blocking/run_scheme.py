@@ -48,7 +48,7 @@ _CLAIMS = (
     BlockWay.SIFT,
 )
 """In which order men are given to those who go to a described one; double teams come last."""
-_AS_TOLD = (BlockWay.BACK, BlockWay.OUT, BlockWay.HINGE)
+_AS_TOLD = (BlockWay.BACK, BlockWay.OUT, BlockWay.HINGE, BlockWay.KICK)
 """Rules that keep their word whoever it is."""
 
 

@@ -39,9 +39,20 @@ class Trades(LineBlocks):
         men = [
             m for m in self.line
             if m in self.tasks and self.climbs.get(m) in labels
-            and (self._owned(m) or self._way(m) not in OTHERS)
+            and (self._owned(m) or self._way(m) not in OTHERS) and not self._has_middle(m)
         ]  # fmt: skip
         return sorted(men, key=lambda m: (self.at[m].x, m))
+
+    def _has_middle(self, man: str) -> bool:
+        """Whether he has the middle linebacker whom the text names: of three there is one, and no
+        sharing gives him another."""
+        n, rules = self.choice[man][0], self.tasks[man].rules
+        target = rules[n].target if n < len(rules) and not self.choice[man][1] else None
+        return (
+            target is not None
+            and target.what == "middle linebacker"
+            and self.climbs[man] in [d.label for d in self._described(man, rules[n])[:1]]
+        )
 
     def spare_backers(self) -> list[Defender]:
         taken = {*self.owners, *self._reserved, *self.climbs.values()}
