@@ -50,20 +50,20 @@ def _set(sheet: MotionSheet, number: int, season: Season) -> MovedSet:
     entry = Entry(f"motion-{number}", sheet.name, sheet.view, listed=False, aside=f"in {formation}")
     together: dict[str, list[str]] = {}
     for task in sheet.view.assignments:
-        if task.motion is not None and _moves(task.motion):
-            words = _as_it_happens(task.motion, sheet.name)
+        if task.motion is not None and moves(task.motion):
+            words = as_it_happens(task.motion, sheet.name)
             together.setdefault(words, []).append(task.man)
     used = (play.call.concept for play in season.plays if play.call.motion == sheet.name)
-    moves = tuple((" ".join(men), words) for words, men in together.items())
-    return MovedSet(entry, moves, tuple(dict.fromkeys(used)), sheet.says)
+    rows = tuple((" ".join(men), words) for words, men in together.items())
+    return MovedSet(entry, rows, tuple(dict.fromkeys(used)), sheet.says)
 
 
-def _moves(motion: Motion) -> bool:
+def moves(motion: Motion) -> bool:
     """Whether he goes anywhere: who stands already where the motion brings him does not."""
     return length(motion.path.corners) > _STANDS
 
 
-def _as_it_happens(motion: Motion, name: str) -> str:
+def as_it_happens(motion: Motion, name: str) -> str:
     """``across the ball, set``: which way he goes, where the motion's words say only how."""
     how = motion.words.removeprefix(name).lstrip(" ,")
     if how not in ("set", "running"):
