@@ -48,10 +48,8 @@ class E790(Mistake):
     yards: str
 
     def silences(self, other: Mistake) -> bool:
-        """Where they do not meet, where the ball would be handed on is nowhere."""
-        if not isinstance(other, E798) or other.call != self.call:
-            return False
-        return self.man in (other.giver, other.man)
+        """Where they do not meet, where the ball would be handed on is nowhere, by whomever."""
+        return isinstance(other, E798) and other.call == self.call
 
 
 class E791(Mistake):
@@ -119,11 +117,19 @@ def check_ball_way_meets(call: ProvedCall) -> Iterator[Diagnostic]:
     play = call.play
     if not said_any(play.exchanges):
         return
+    elsewhere: set[str] = set()  # a man whose way is wrong is told once
     for moment in ball_moments(play, call.book.settings.level):
-        if moment.exchange.said:
-            yield from (
-                _flight(play, moment) if moment.exchange.kind.flies else _meeting(call, moment)
-            )
+        if not moment.exchange.said:
+            continue
+        if moment.exchange.kind.flies:
+            yield from _flight(play, moment)
+            continue
+        for told in _meeting(call, moment):
+            if not isinstance(told.said, E790):
+                yield told
+            elif told.said.man not in elsewhere:
+                elsewhere.add(told.said.man)
+                yield told
 
 
 def _flight(play: Play, moment: BallMoment) -> Iterator[Diagnostic]:
@@ -226,6 +232,11 @@ def _instead(call: ProvedCall, moment: BallMoment) -> str:
             return f"let both go there: `{told} at {words}`"
     first = next((man for man in fixed if man != _passer(play)), x.taker)
     does = "blocks" if play.assignment(first).role in _blockers(call) else "runs"
+    if play.assignment(first).role_said in FOR_MANY:
+        return (
+            f"`{play.assignment(first).role_said}` has a job for {first} that takes him elsewhere: "
+            f"say where he goes with the ball, `{play.as_said(first)} aims outside the end`"
+        )
     return (
         f"the `{does}` line of {play.as_said(first)} takes {first} elsewhere: take it out, and "
         f"{first} goes where the ball is: `{told} at {_NEAR_QUARTERBACK}`"

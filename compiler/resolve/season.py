@@ -406,7 +406,8 @@ class Proving:
         """Tags that no dress-up calls are proved too, alone, over the concept's plain calls.
 
         A plain call that is wrong itself is passed over: the tag would only repeat it. So is a tag
-        for many concepts, which is not meant for every one of them.
+        for many concepts, which is not meant for every one of them. One thing is told of each, and
+        that no call has it: what else is wrong with it reaches nobody yet.
         """
         used = {(o.concept, tag) for _, o in self._calls.orders for tag in o.tags}
         unused = (key for key, tag in self.book.tags.items() if key not in used and is_proved(tag))
@@ -419,7 +420,14 @@ class Proving:
                 name = f"{order.spoken} {self.book.tags[key].name}"
                 tagged = replace(order, tags=(key[1],), spoken=name)
                 found += self.proved(tagged, spot, ())
-        return from_some_spots(found, 1)
+        told = sorted(from_some_spots(found, 1), key=lambda d: not d.is_error)
+        tag = self.book.tags[key]
+        dress = f"no call has {tag.name} yet: a dress-up calls it by `with {tag.name}`"
+        return [
+            replace(d, related=(*d.related, Related(tag.span, dress)))
+            for d in told
+            if d.said.cause == told[0].said.cause
+        ]
 
     def plain_calls(self, concept: str) -> Iterator[tuple[BallSpot, Order]]:
         """The calls of a concept without a tag, each with the first spot of its dress-up."""

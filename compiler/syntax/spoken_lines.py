@@ -70,7 +70,7 @@ def as_written(kind: str, line: Sequence[Token]) -> list[Token] | None:
     """The line as a block of ``kind`` has it; None for one that is not known to be said so."""
     if any(token.type == "STRING" for token in line):
         return None
-    said = _checks_first(kind, line) or talked(kind, line) or as_said(kind, line)
+    said = talked(kind, line) or as_said(kind, line)
     if said is not None:
         return said
     line = _parted(line)

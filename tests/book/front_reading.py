@@ -76,8 +76,18 @@ def unmoved(book: Book, season: Season) -> Iterator[str]:
             yield f"{name}: {sorted(told)}"
         for task in tasks:
             assert task.motion is not None
-            if not task.motion.words.endswith(told.get(task.man, "?")):
-                yield f"{name}: {task.man} {told.get(task.man)}"
+            words = told.get(task.man, "?")
+            way, path = words.rpartition(", ")[0], task.motion.path
+            ways = {
+                "across": path.start.x * path.end.x < 0,
+                "out": abs(path.end.x) > abs(path.start.x),
+                "in": abs(path.end.x) < abs(path.start.x) or ", then" in way,
+                "off": path.start.y > path.end.y,
+                "up": path.start.y < path.end.y,
+            }
+            how = task.motion.words.endswith(words.rpartition(", ")[2])
+            if not how or not ways.get(way.split(" ")[0].rstrip(","), True):
+                yield f"{name}: {task.man} {words}"
 
 
 def unopened(book: Book, season: Season) -> Iterator[str]:

@@ -8,6 +8,10 @@ from __future__ import annotations
 import pytest
 from resolve.texts import ELEVEN, codes, compiled
 
+from stemline.checks.ball_way_meets import E790
+from stemline.checks.legality.forward_passes import E798
+from stemline.diagnostics.broken_rule import Resting
+
 SET = """
 formation Doubles
     X at away, numbers, on line
@@ -72,3 +76,27 @@ def test_the_second_man_of_a_reverse_comes_by_the_first(aims: str, told: bool) -
     )
     found = codes(compiled(ELEVEN, SET.format(back=BESIDE, gun="5 deep"), run))
     assert ("W864" in found) is told
+
+
+def test_a_man_whose_way_is_wrong_is_told_once() -> None:
+    """`everyone else blocks` takes Z away from both of his exchanges: one message, which says that
+    line and what to type, and what it tells to type mends it."""
+    run = (
+        "\nrun Chain\n    toward call\n    carrier is back\n    carrier aims playside B\n"
+        "    quarterback hands to Z at 3 deep\n    Z hands to carrier\n{}"
+        "    line blocks on or climb\n    everyone else blocks stalk\n\n"
+        "dress Chain\n    in Doubles\n"
+    )
+    texts = ELEVEN, SET.format(back=BEHIND, gun="under centre")
+    told = [d for d in compiled(*texts, run.format("")).diagnostics if d.is_error]
+    assert [d.code for d in told] == ["E790"]
+    assert "`Z aims outside the end`" in dict(told[0].values)["instead"]
+    mended = compiled(*texts, run.format("    Z aims outside the end\n"))
+    assert "E790" not in codes(mended)
+
+
+def test_where_the_ball_never_comes_nobody_hands_it_on() -> None:
+    apart = E790(call="A", instead="", man="Q", place="", yards="9")
+    rests = Resting("", "", True)
+    assert apart.silences(E798(resting=rests, call="A", giver="H", man="S", yards="2"))
+    assert not apart.silences(E798(resting=rests, call="B", giver="H", man="S", yards="2"))
