@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import cache
 
 import pytest
+from resolve.shipped_books import PLAYBOOKS
 
 from stemline.book.content.plan_book import planned_line
 from stemline.outside.project import read_files
@@ -22,7 +23,7 @@ from stemline.week.scripting import script_of
 from stemline.week.week_values import Week
 from stemline.week.working_out import work_out
 
-from .plans import HERONS, PLAYBOOKS, bundled_week, ems
+from .plans import HERONS, bundled_week, ems
 
 KILLED = "Pistol Right Counter Kill Stick"
 

@@ -45,7 +45,7 @@ def signs_of(plays: Iterable[Play]) -> tuple[DrawnSigns, ...]:
             claims=bool(play.claims),
             keys=bool(play.keys),
             kept=_kept(play),
-            wedged=_wedged(play),
+            wedged=play.kind is Kind.RUN and bool(play.unmet),
             chasing=bool(play.chasing),
         )
         for play in plays
@@ -92,10 +92,6 @@ def _kept(play: Play) -> bool:
     if play.kind is not Kind.RUN or passer is None:
         return False
     return any(task.branches for task in play.assignments if task.man == passer.label)
-
-
-def _wedged(play: Play) -> bool:
-    return play.kind is Kind.RUN and bool(play.unmet)
 
 
 def _wedges(drawn: Sequence[DrawnSigns]) -> str:
