@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 import pypdfium2 as pdfium
 import pytest
 
 from stemline.describe.spoken_play import describe
+from stemline.emit.gallery import Art
+from stemline.emit.html import filled
+from stemline.emit.week_pages import a_page
+from stemline.emit.week_positions import ListedCall
+from stemline.emit.week_quiz import QuizPicture, QuizSheet
 from stemline.football.play import Kind
 from stemline.picture.picture import picture
 from stemline.picture.scene.scene import TextRun
@@ -120,6 +126,20 @@ def test_the_key_has_the_answers_on_sheets_of_its_own() -> None:
             assert f"{question.order}.{call}no.{question.entry.number}," in told
             assert _tight(question.answer.job)[:40].casefold() in told.casefold()
             assert _tight(question.answer.job)[:40].casefold() not in blank.casefold()
+
+
+def test_each_answer_of_a_key_ends_before_the_next_begins() -> None:
+    """ "Alert, press: clear (Z) Pressure: 1 stick" was one run of words."""
+    theme, art = load_theme(), Art("a", "", "", 10, 10)
+    told = (("alert, press", "clear (Z)"), ("pressure", "1 stick on quick."))
+    asked = QuizPicture(1, ListedCall("7", "Trey Right Stick", "57"), art, 1.0, "hitch up", told)
+    html = filled(
+        theme, "week-quiz.html.jinja", sheets=(QuizSheet("Q", "", True, (asked,)),), tall=200.0,
+        footer="", **a_page(theme, "", "letter"),
+    )  # fmt: skip
+    words = " ".join(re.sub(r"<[^>]*>", "", html).split())
+    assert "Hitch up. Alert, press: clear (Z). Pressure: 1 stick on quick." in words
+    assert ".." not in words.rpartition("Hitch")[2]
 
 
 def _words(pdf: bytes) -> list[str]:
