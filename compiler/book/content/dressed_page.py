@@ -48,7 +48,7 @@ class DressGroup:
     def empty(self) -> bool:
         return not (self.calls or self.keys or self.entries or self.said)
 
-    def told(self, elsewhere: Container[str]) -> bool:
+    def all_on(self, elsewhere: Container[str]) -> bool:
         """Whether all of it stands elsewhere: its words under its own id, each picture."""
         worded = not (self.calls or self.keys) or self.id in elsewhere
         return worded and not self.said and all(e.id in elsewhere for e in self.entries)
@@ -80,8 +80,8 @@ class DressedPage(Page):
     def anchors(self) -> tuple[str, ...]:
         return tuple(group.id for group in self.groups)
 
-    def told(self, elsewhere: Container[str]) -> bool:
-        return all(group.told(elsewhere) for group in self.groups)
+    def all_on(self, elsewhere: Container[str]) -> bool:
+        return all(group.all_on(elsewhere) for group in self.groups)
 
     @property
     def long(self) -> bool:

@@ -132,7 +132,7 @@ class Page:
         """Places of the page that are pointed to besides its pictures."""
         return ()
 
-    def told(self, elsewhere: Container[str]) -> bool:
+    def all_on(self, elsewhere: Container[str]) -> bool:
         """Whether nothing is left of it where all of ``elsewhere`` stands on other pages."""
         return False
 

@@ -112,7 +112,7 @@ def _layout(
             told = {}
             continue
         m = measured[page.id]
-        if page.flows and page.told(told):
+        if page.flows and page.all_on(told):
             made[page.id] = Arrangement(0, likely=0)
             told = {}
             continue
