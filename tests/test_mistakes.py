@@ -242,3 +242,12 @@ def test_a_line_too_far_is_answered_by_what_may_be_typed() -> None:
     assert "give him longer" not in out.shown and "nearer to him" in out.shown
     near = compile_case("sample.play", tag.replace("post 8 up far hash", "go up hash by 8"))
     assert "give him longer, `by " in near.shown
+
+
+def test_the_line_that_is_offered_for_one_too_far_can_be_run_from_that_spot() -> None:
+    tag = "tag Wheel for Crossers\n    clear runs post 8 up far hash\n"
+    shown = compile_case("sample.play", tag).shown
+    assert "from the left hash" in shown
+    (line,) = set(re.findall(r"from there `(up \d+ outside tackle)`", shown))
+    tried = compile_case("sample.play", tag.replace("up far hash", line)).shown
+    assert "from the left hash" not in tried

@@ -58,6 +58,7 @@ def book_html(
     pages = tuple(
         Laid(page if front else replace(page, dressups=telling(page.dressups)), layout[page.id])
         for page in (book.pages if shown is None else shown)
+        if layout[page.id].pages
     )
     return filled(
         theme,

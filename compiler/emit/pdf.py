@@ -227,9 +227,11 @@ class _BookInParts:
 
 
 def _sheets(book: Book, plan: PagePlan) -> list[list[Page]]:
-    """The book's pages, those together that share a sheet."""
+    """The book's pages that take one, those together that share a sheet."""
     together: list[list[Page]] = []
     for page in book.pages:
+        if not plan.layout[page.id].pages:
+            continue
         if plan.layout[page.id].shares:
             together[-1].append(page)
         else:

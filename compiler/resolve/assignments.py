@@ -344,6 +344,10 @@ def _off_the_rail(
     across = abs(x - man.snap.x)
     if across > by - man.snap.y:
         more, nearer = math.ceil(across), "say a line that is nearer to him"
+        reached = abs(man.snap.x) - (by - man.snap.y)
+        outside = max(1, math.ceil(reached - runner.field.marks.tackle(1)))
+        inward = abs(x) < abs(man.snap.x)
+        nearer += f", from there `up {outside} outside tackle`" if inward else ""
         yield E416(
             man=man.label, across=f"{across:.0f}", by=f"{by:.0f}", call=call,
             instead=f"give him longer, `by {more}`, or {nearer}" if more < stem

@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 from stemline.diagnostics.catalogue.calls import E620, E621, E626, W627
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.in_words import how_many
-from stemline.football.defence.fronts import at_place, wings
+from stemline.football.defence.fronts import WING_REACH, at_place, line_of, wings
 from stemline.football.field import Side
 from stemline.football.offence.counting import tight_ends
 from stemline.football.players import Position
@@ -337,7 +337,7 @@ def _reason(
         case TightEnd():
             return f"the {words} is taken: {busy}" if busy else "no man stands as a tight end"
         case Wing():
-            return f"the {words} is taken: {busy}" if busy else "no man stands as a wing"
+            return f"the {words} is taken: {busy}" if busy else _no_wing(picture)
         case Snapper() if not picture.field.code.all_eligible:
             return "the centre may not catch a pass under this rule code"
         case ByLetter():
@@ -346,6 +346,23 @@ def _reason(
             return f"the {words} is taken: {busy}" if busy else "no second back is behind the ball"
         case _:
             return f"the {words} is taken: {busy}" if busy else "no back is behind the ball"
+
+
+def _no_wing(picture: LinedUp) -> str:
+    """How near to the line a wing stands, and who off it stands nearest."""
+    where = f"off the line, at most {WING_REACH:g} yards outside its last man"
+    edges = {side: max((m.snap.x * side.value for m in line_of(picture.men)), default=0.0)
+             for side in Side}  # fmt: skip
+    there = [
+        (round(m.snap.x * side.value - edge, 1), m.label)
+        for side, edge in edges.items()
+        for m in picture.men
+        if not m.on_line and m.snap.x * side.value > edge and m.label not in picture.count.backs
+    ]
+    if not there:
+        return f"no man stands as a wing, {where}"
+    yards, label = min(there)
+    return f"no man stands as a wing, {where}: {label} is {yards:g} outside"
 
 
 def _ranked(taken: list[tuple[str, str | None]], picture: LinedUp) -> str:

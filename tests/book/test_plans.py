@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
+from dataclasses import replace
 
 import pytest
 from sample_gallery import CAPTIONS, gallery_of
@@ -10,6 +11,8 @@ from sample_season import sample_season
 
 from stemline.book.content.book import Book, Edition, make_book
 from stemline.book.content.dressed_page import DressedPage
+from stemline.book.content.kinds.concept_page import ConceptPage
+from stemline.book.content.page import Remark
 from stemline.book.layout.numbering import OPENING
 from stemline.book.layout.plans import SLACKS, Heights, PagePlan, plans
 from stemline.book.paper import room
@@ -101,3 +104,20 @@ def test_a_page_that_flows_is_set_first_and_the_others_are_numbered_by_it(
         assert plan.numbers[id_] == number + (2 if number >= behind else 0)
     with pytest.raises(StopIteration):
         better.send(as_planned(plan))
+
+
+@pytest.mark.parametrize("said", [(), (Remark("a call", "of two parts"),)])
+def test_a_sheet_whose_every_word_stands_on_its_concepts_page_takes_none(
+    book: Book, pictures: Heights, said: tuple[Remark, ...]
+) -> None:
+    (dressed,) = book.of(DressedPage)
+    bare = replace(dressed, groups=tuple(replace(g, entries=(), said=said) for g in dressed.groups))
+    pages = (
+        bare if page is dressed
+        else replace(page, offered=()) if isinstance(page, ConceptPage) else page
+        for page in book.pages
+    )  # fmt: skip
+    flat = replace(book, pages=tuple(pages))
+    plan = next(plans(flat, heights(), pictures))
+    assert all(plan.layout[page.id].told for page in flat.of(ConceptPage))
+    assert bool(plan.layout[dressed.id].pages) is bool(said)

@@ -158,3 +158,13 @@ def test_a_receiver_cracks_whom_his_line_describes(how: str, whom: str) -> None:
     play = next(p for p in made.season.plays if p.call.concept == "Z")
     task = play.runs("wide")
     assert task is not None and [hit.defender for hit in task.hits] == [whom]
+
+
+@pytest.mark.parametrize(("yards", "found"), [("1", False), ("1.5", False), ("2", True)])
+def test_who_is_no_wing_is_told_how_near_one_stands(yards: str, found: bool) -> None:
+    text = KILLED.replace("e is tight end", "e is wing") + DRESSED.replace(
+        "W at away, end", f"W at away, {yards} outside tackle, off line"
+    )
+    told = [d.message for d in compile_case("tried.play", text).found if d.code == "E620"]
+    near = "at most 1.8 yards outside its last man: W is 2 outside"
+    assert [near in one for one in told if "Tight" in one] == [True] * found

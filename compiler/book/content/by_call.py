@@ -95,7 +95,7 @@ def by_call(
         jobs.append(job)
         first[calls] = min(first.get(calls, (at, number)), (at, number))
     words = {tag.label: tag.words for tag in tags}
-    for tag in words:
+    for tag in (label for label, words_of in words.items() if words_of):
         made.setdefault(tag, [])
     order = sorted(made, key=lambda calls: first.get(calls, (len(said) + 1000, 0)))
     return tuple(ByCall(calls, _together(made[calls]), words.get(calls, "")) for calls in order)

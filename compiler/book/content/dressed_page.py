@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Container, Mapping, Sequence
 from dataclasses import dataclass
 
 from stemline.book.content.block_table import KeyRead
@@ -48,6 +48,11 @@ class DressGroup:
     def empty(self) -> bool:
         return not (self.calls or self.keys or self.entries or self.said)
 
+    def all_on(self, elsewhere: Container[str]) -> bool:
+        """Whether all of it stands elsewhere: its words under its own id, each picture."""
+        worded = not (self.calls or self.keys) or self.id in elsewhere
+        return worded and not self.said and all(e.id in elsewhere for e in self.entries)
+
     @property
     def height(self) -> float:
         """About how many points it takes."""
@@ -74,6 +79,9 @@ class DressedPage(Page):
     @property
     def anchors(self) -> tuple[str, ...]:
         return tuple(group.id for group in self.groups)
+
+    def all_on(self, elsewhere: Container[str]) -> bool:
+        return all(group.all_on(elsewhere) for group in self.groups)
 
     @property
     def long(self) -> bool:

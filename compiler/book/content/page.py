@@ -7,7 +7,7 @@ a call's picture and of its place in the book; nothing else is linked to.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Container, Iterable, Sequence
 from dataclasses import dataclass
 from enum import Enum
 from itertools import groupby
@@ -131,6 +131,10 @@ class Page:
     def anchors(self) -> tuple[str, ...]:
         """Places of the page that are pointed to besides its pictures."""
         return ()
+
+    def all_on(self, elsewhere: Container[str]) -> bool:
+        """Whether nothing is left of it where all of ``elsewhere`` stands on other pages."""
+        return False
 
     @property
     def framed(self) -> tuple[tuple[Entry, ...], ...]:

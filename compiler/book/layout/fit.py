@@ -85,7 +85,8 @@ class Arrangement:
     With ``shares`` it stands on the sheet of the page before it, below that.
     ``first`` dress-ups stand below the large picture, ``rest`` on each later page. ``notes`` are
     the ruled lines at the foot of each page. A concept that runs on has more text than its pages
-    can be planned for: it takes the room it needs, ``likely`` so many sheets. ``told`` says that
+    can be planned for: it takes the room it needs, ``likely`` so many sheets,
+    and one that stands elsewhere as a whole takes none. ``told`` says that
     what its other calls change stands on it too, and ``taken`` which of the pictures offered;
     ``elsewhere`` are places and pictures of the page, by their ids, whose words or that themselves
     stand so on another.

@@ -112,6 +112,10 @@ def _layout(
             told = {}
             continue
         m = measured[page.id]
+        if page.flows and page.all_on(told):
+            made[page.id] = Arrangement(0, likely=0)
+            told = {}
+            continue
         if page.flows:
             m = replace(m, fixed=m.fixed - sum(told.values()))
             made[page.id] = replace(arrange(m, rooms[page.id]), elsewhere=frozenset(told))

@@ -282,10 +282,12 @@ def _held(base: Play, sheet: ConceptSheet) -> tuple[str, ...]:
 
 
 def _killed(plays: tuple[Play, ...], season: Season) -> tuple[Remark, ...]:
-    """What the calls after the first become at the line, those told alike together."""
+    """What the calls after the first become at the line, those told alike together; nothing of
+    what the first is told in the same words."""
     calls: dict[str, list[str]] = {}
+    first = told_seconds(plays[0], season.level)
     for play in plays[1:]:
-        for note in told_seconds(play, season.level):
+        for note in (each for each in told_seconds(play, season.level) if each not in first):
             calls.setdefault(f"{note.label} {note.words}", []).append(play.call.spoken)
     return tuple(Remark(", ".join(names), words) for words, names in calls.items())
 
