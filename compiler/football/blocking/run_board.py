@@ -106,12 +106,10 @@ class RunBoard:
             there = self._outside_wing(there, side) if rule.way is BlockWay.KICK else there
         if target.what == "force defender" and rule.way is BlockWay.KICK and self._runs_wide():
             there = once(self._past_wing(there, side), there)
-        if rule.way is BlockWay.ARC:
-            read = [d.at.x * side.value for d in self.front.defenders if d.label in self.keys]
-            outside = [
-                d for d in there if d.at.x * side.value > max(read, default=0.0) + HEAD_UP
-            ]  # fmt: skip
-            there = once(outside, there)
+        if rule.way is BlockWay.ARC:  # who stacks on a man who is read is left to the line
+            read = [d.at.x for d in self.front.defenders if d.label in self.keys]
+            beside = [d for d in there if all(abs(d.at.x - x) > TOUCH for x in read)]
+            there = once(beside, there)
         if _takes_overhang(rule) and man not in self.line:
             x = self.at[man].x * side.value
             near = [d for d in self.front.overhangs(side) if d.at.x * side.value < x]
