@@ -116,12 +116,10 @@ class RunBoard:
         if target.what == "force defender" and rule.way in _AROUND and man in self.interior:
             # Who goes around the end turns back in to nobody.
             there = tuple(d for d in there if d.at.x * side.value >= self._last(side))
-        if rule.way is BlockWay.ARC:
-            read = [d.at.x * side.value for d in self.front.defenders if d.label in self.keys]
-            outside = [
-                d for d in there if d.at.x * side.value > max(read, default=0.0) + HEAD_UP
-            ]  # fmt: skip
-            there = once(outside, there)
+        if rule.way is BlockWay.ARC:  # who stacks on a man who is read is left to the line
+            read = [d.at.x for d in self.front.defenders if d.label in self.keys]
+            beside = [d for d in there if all(abs(d.at.x - x) > TOUCH for x in read)]
+            there = once(beside, there)
         if _takes_overhang(rule) and man not in self.line:
             x = self.at[man].x * side.value
             near = [d for d in self.front.overhangs(side) if d.at.x * side.value < x]
