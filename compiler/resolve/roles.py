@@ -153,14 +153,15 @@ def line_ends(body: Body, picture: LinedUp) -> Mapping[str, str]:
 
 
 def _point(body: Body, picture: LinedUp, bound: Bound, call: str) -> None:
-    """The men of whom lines speak by their letters; a line that holds wants its man."""
+    """The men of whom lines speak by their letters, or count them from a side; a line with a letter
+    that holds wants its man."""
     worlds = picture.worlds(picture.count.strong)
     for letter, said in body.pointed.items():
-        there = candidates(ByLetter(letter), picture, bound)
+        there = candidates(said[0].value, picture, bound)
         holding = [one for one in said if one.guard.worlds & worlds]
         if there:
             bound.pointed[letter] = there[0]
-        elif holding:
+        elif holding and isinstance(holding[0].value, ByLetter):
             bound.found.append(E626(man=letter, call=call).at(holding[0].span))
 
 

@@ -344,6 +344,15 @@ even       | LT W | LG TL | C TR+RG>M / M / TR | RG TR+C>M / TR | RT S | Y E | f
 goal       | LT W | LG NL | Y T
 """
 
+# "Counter Trey: Down, Kickout and Wrap", coaching blog: the kick is on the first man outside the
+# last down block, whoever makes that one.
+KICK = """
+over wing  | LG S | Y E | P M
+odd wing   | LG C | Y E | P S
+tite wing  | LG C | RT E+Y / E | P S
+bear wing  | LG C | RT TR+RG / TR | P E
+"""
+
 # Each table with the sets that it is asked in: for the fronts that name none, all of them.
 TABLES: dict[str, tuple[str, tuple[str, ...]]] = {
     "zone": (ZONE, ("One", "One Tight")),
@@ -363,6 +372,7 @@ TABLES: dict[str, tuple[str, tuple[str, ...]]] = {
     "draw": (DRAW, ("One", "One Tight")),
     "veer": (VEER, ("Two", "Two Tight")),
     "pin and pull": (PIN_AND_PULL, ("One Tight",)),
+    "down and kick": (KICK, ("Wing",)),
 }
 
 # How each playbook calls them; "" where it has none.
@@ -384,4 +394,5 @@ NAMES: dict[str, tuple[str, str]] = {
     "draw": ("Draw", "Draw"),
     "veer": ("Inside Veer", "Veer"),
     "pin and pull": ("", "Pin and Pull"),
+    "down and kick": ("", "Down and Kick"),
 }

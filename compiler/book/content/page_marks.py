@@ -35,22 +35,20 @@ class DrawnSigns:
 
 
 def signs_of(plays: Iterable[Play]) -> tuple[DrawnSigns, ...]:
-    """The signs in the pictures of ``plays``, those alike once."""
+    """The signs in the picture of each of ``plays``."""
     return tuple(
-        dict.fromkeys(
-            DrawnSigns(
-                run=play.kind is Kind.RUN,
-                reads=bool(play.reads),
-                pressure=bool(play.pressure),
-                alerts=bool(play.alerts),
-                claims=bool(play.claims),
-                keys=bool(play.keys),
-                kept=_kept(play),
-                wedged=play.kind is Kind.RUN and bool(play.unmet),
-                chasing=bool(play.chasing),
-            )
-            for play in plays
+        DrawnSigns(
+            run=play.kind is Kind.RUN,
+            reads=bool(play.reads),
+            pressure=bool(play.pressure),
+            alerts=bool(play.alerts),
+            claims=bool(play.claims),
+            keys=bool(play.keys),
+            kept=_kept(play),
+            wedged=play.kind is Kind.RUN and bool(play.unmet),
+            chasing=bool(play.chasing),
         )
+        for play in plays
     )
 
 
@@ -112,7 +110,9 @@ def block_marks(table: Fronts | None) -> str:
     his = any(BY_HIS_RULE in block for row in table.rows for block in row.blocks)
     words = f"{words}, {BY_HIS_RULE} the other man's" if his else words
     unruled = _last_resorts(table)
-    return f"{words}{_BETWEEN}{', '.join(unruled)}: his rule finds nobody" if unruled else words
+    return (
+        f"{words}{_BETWEEN}{', '.join(unruled)}: where his rule finds nobody" if unruled else words
+    )
 
 
 def _last_resorts(table: Fronts) -> tuple[str, ...]:

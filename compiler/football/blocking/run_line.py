@@ -40,6 +40,7 @@ class LineBlocks(RunBoard):
         self._inside_first()
         self._line_before_fillers()
         self._puller_stays()
+        self._kick_first_outside()
 
     # Step 1.
 
@@ -254,6 +255,25 @@ class LineBlocks(RunBoard):
                 if inner:
                     self.given[man] = inner[0]
                     self._take(man, 0, inner[0])
+
+    def _kick_first_outside(self) -> None:
+        """Who kicks the end man works from inside out: where another man of the front is free
+        between the line and him, that one is his. B. Turner, "Counter Trey: Down, Kickout and
+        Wrap"."""
+        side = self.front.toward
+        last = max((m.snap.x * side.value for m in self.front.line if m.interior), default=0.0)
+        free = [d for d in self._free_on_line() if d.at.x * side.value > last + HEAD_UP]
+        for man, own in self.given.items():
+            rule = self.tasks[man].rules[0]
+            end = rule.target is None or rule.target.what == "end man on line"
+            if rule.way is BlockWay.KICK and end:
+                who = next(d for d in self.front.defenders if d.label == own)
+                inner = [d for d in free if d.at.x * side.value < who.at.x * side.value]
+                if inner:
+                    first = min(inner, key=lambda d: d.at.x * side.value)
+                    self.given[man] = first.label
+                    self._take(man, 0, first.label)
+                    return
 
     def _find_owner(
         self, defender: str, asked: set[str], left: frozenset[str] = frozenset()

@@ -93,13 +93,20 @@ def _words(play: Play) -> str:
         hands = f"hand the ball to {(*play.handoffs, play.carrier)[0]}"
         said = ", then ".join([", ".join([*first, hands]), *(f for f in feet if f not in first)])
         return f"{said[0].upper()}{said[1:]}."
-    told = []
-    for key in reads:
-        name = f"{key.man}, the {key.described}" if key.man else f"the {key.described}"
-        choices = "; ".join(f"{does} if {when}" for does, when in key.done)
-        told.append(f"Read {name}: {choices}.")
+    told = key_words(play)
     said = ", then ".join(feet)
     return " ".join([*told, f"{said[0].upper()}{said[1:]}."] if feet else told)
+
+
+def key_words(play: Play) -> list[str]:
+    """Whom the quarterback reads and what he does off him, a sentence a man."""
+    told = []
+    for key in play.keys:
+        if key.choices:
+            name = f"{key.man}, the {key.described}" if key.man else f"the {key.described}"
+            choices = "; ".join(f"{does} if {when}" for does, when in key.done)
+            told.append(f"Read {name}: {choices}.")
+    return told
 
 
 def without_the_ball(play: Play) -> list[str]:
