@@ -262,7 +262,7 @@ class Key:
     def done(self) -> tuple[tuple[str, str], ...]:
         """Each choice in words, and when: ("pitch to F", "he takes the quarterback")."""
         return tuple(
-            (f"{what} {'to ' if what == 'pitch' and to else ''}{to}".rstrip(), when)
+            (f"{what} {'to ' if what in ('pitch', 'give') and to else ''}{to}".rstrip(), when)
             for what, to, when in self.choices
         )
 

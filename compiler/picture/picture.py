@@ -57,7 +57,9 @@ def picture(
     out, however small the picture is. ``ground`` is what `begin` makes of the rest, where the same
     play was drawn for another man before.
     """
-    return _drawing(play, size, theme, frame, only, duties, before, level, solid, whole, ground).scene
+    return _drawing(
+        play, size, theme, frame, only, duties, before, level, solid, whole, ground
+    ).scene
 
 
 @dataclass(frozen=True)

@@ -258,7 +258,7 @@ under open | LT T | LG N+C>W / W | C N / N+LG>W / N+RG>M | RG M / N+C>M | RT S /
 odd open   | LT D | LG N+C>W / W | C N / N+LG>W | RG M / E+RT / E+RT>M | RT E / E+RG / E+RG>M
 tite open  | LT D | LG N+C>W / W | C N / N+LG>W | RG M / S / E+RT>M | RT E / E+RG>M
 stack open | LT D / W | LG N+C>M / M / N+C>W
-stack open | C N / N+LG>M / N+LG>W | RG O / E+RT / S / M | RT E / E+RG / S
+stack open | C N / N+LG>M / N+LG>W | RG O / E+RT / S / M | RT E / E+RG / S / O
 bear open  | LT TL | LG N+C>W | C N+LG>W | RG TR / M / TR+RT>M
 even open  | LT W | LG TL | C TR / TR+RG>M | RG M / TR+C>M | RT S / E
 tite open  | H S / R | F R / S | free J

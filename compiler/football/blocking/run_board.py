@@ -100,7 +100,8 @@ class RunBoard:
             there = there or self._first_to_show(side)
         if target.what == "overhang" and rule.way in _AROUND:
             inner = self._outside_tackle(side)
-            there = once(self._past_end(side), self.front.overhangs(side), inner)
+            past = () if rule.way is BlockWay.PULL else self._past_end(side)
+            there = once(past, self.front.hanging(side), inner)
             there = once(there, self.front.forces(side))
             there = tuple(d for d in there if d.label not in self.owners)
             there = self._outside_wing(there, side) if rule.way is BlockWay.KICK else there

@@ -21,10 +21,16 @@ from stemline.resolve.roles import Bound
 
 
 def keys_read(
-    body: Body, bound: Bound, picture: LinedUp, front: Front | None, solve: Solve | None
+    body: Body,
+    bound: Bound,
+    picture: LinedUp,
+    front: Front | None,
+    solve: Solve | None,
+    given: str = "",
 ) -> tuple[Key, ...]:
     """The men who are read; what is done off each is told by the reactions. ``solve`` is the
-    blocking of a run, which leaves one of them: None for a pass that shows none."""
+    blocking of a run, which leaves one of them: None for a pass that shows none. ``given`` is who
+    gets a give that names nobody."""
     reactions = body.reactions
     plain = [r for r in reactions if r.off is None]
     named = [key for key in body.keys if key.name]
@@ -38,7 +44,7 @@ def keys_read(
         there = _there(front, target, solve) if front is not None else ()
         taken = {k.man for k in keys}
         man = next((d.label for d in there if d.label not in taken), "")
-        choices = tuple((r.does, _to(r, bound), _when(r, key)) for r in theirs)
+        choices = tuple((r.does, _to(r, bound, given), _when(r, key)) for r in theirs)
         called = f"{key.name}, the {key.words}" if key.name else key.words
         made = Key(called, man, choices, key.span, name=key.name)
         if front is not None and solve and made.throws and target.what != UNBLOCKED:
@@ -60,10 +66,10 @@ def _there(front: Front, target: Described, solve: Solve | None) -> tuple[Defend
     return read(front, target, solve) if solve is not None else front.described(target, 0.0)
 
 
-def _to(one: Reaction, bound: Bound) -> str:
+def _to(one: Reaction, bound: Bound, given: str) -> str:
     """Who gets the ball: whom the line names, else of a pitch the man who trails for it."""
     trails = (bound.men[r] for r in TRAILS if r in bound.men)
-    found = bound.man(one.to) or one.to
+    found = bound.man(one.to) or one.to or (given if one.does == "give" else "")
     return found or next(trails, "") if one.does == "pitch" else found
 
 

@@ -42,7 +42,7 @@ from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import Body
 from stemline.playbook.guards import narrowest
 from stemline.playbook.run_definitions import CARRIER
-from stemline.resolve.blocking.handing_off import following, handed_on, passer_job
+from stemline.resolve.blocking.handing_off import FAKES, following, given_if, handed_on, passer_job
 from stemline.resolve.blocking.keys_read import keys_read, unread
 from stemline.resolve.blocking.run_words import taken_words
 from stemline.resolve.blocking.screen_blocks import thrown_short
@@ -132,7 +132,7 @@ class RunBlocking:
             play = _first_steps(play, told, self._through)
         if self._shows_run:
             play = faked(play, self._carrier)
-        return handed_on(passer_job(play, self._through)), self._found
+        return handed_on(given_if(passer_job(play, self._through))), self._found
 
     def _scheme(self, front: Front, read: Iterable[str]) -> Scheme:
         men = {m.label: m for m in self._picture.men}
@@ -201,8 +201,16 @@ class RunBlocking:
     def _keys(self, front: Front | None) -> tuple[Key, ...]:
         return keys_read(
             self._body, self._bound, self._picture, front,
-            partial(self._scheme, front) if front is not None else None,
+            partial(self._scheme, front) if front is not None else None, self._given(),
         )  # fmt: skip
+
+    def _given(self) -> str:
+        """Who gets a give that names nobody, of a run whose carrier is the passer: the one man
+        who fakes."""
+        if self._play.passer is None or self._carrier != self._play.passer.label:
+            return ""
+        fakes = [a.man for a in self._play.assignments if FAKES in a.job]
+        return fakes[0] if len(fakes) == 1 else ""
 
 
 def _others(play: Play, told: Play) -> Iterable[str]:
