@@ -14,7 +14,8 @@ import tempfile
 import threading
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
-from multiprocessing import get_context, parent_process
+from contextlib import contextmanager
+from multiprocessing import get_context, parent_process, resource_tracker
 from multiprocessing.connection import wait
 from typing import Any
 
@@ -45,7 +46,9 @@ class SideBySide:
                     initargs=(carried(self._begin), tempfile.tempdir),
                 )  # fmt: skip
             jobs = [(method, carried(value)) for value in values]
-            yield from self._executor.map(_work, jobs)
+            with _unheard():
+                done = self._executor.map(_work, jobs)
+            yield from done
         except Exception:  # whatever it is, it is met again here, where it can be told
             self.end()
             self.number = 1
@@ -59,6 +62,21 @@ class SideBySide:
         executor, self._executor = self._executor, None
         if executor is not None:
             executor.shutdown(wait=False, cancel_futures=True)
+
+
+@contextmanager
+def _unheard() -> Iterator[None]:
+    """A terminal interrupts all processes at once. Those that are started while it is entered never
+    hear it, not even before they are told so; this one hears it afterwards."""
+    if not hasattr(signal, "pthread_sigmask"):
+        yield
+        return
+    resource_tracker.ensure_running()  # it would lift the mask when it starts
+    before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+    try:
+        yield
+    finally:
+        signal.pthread_sigmask(signal.SIG_SETMASK, before)
 
 
 _held: list[Any] = []

@@ -57,7 +57,6 @@ SHAPES: dict[str, dict[str, tuple[float, ...]]] = {
         "tight": (3.9, -3.9),
     },
 }
-EVERY_SHAPE = [(book, shape) for book in BOOKS for shape in SHAPES[book]]
 
 
 def offence(

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import pytest
 
-from syntax.test_spoken_lines import read
+from syntax.said_lines import read
 
 SAID = {
     "concept": (

@@ -6,7 +6,7 @@ import pytest
 
 from stemline.source import Source
 from stemline.syntax.parser import parse
-from stemline.syntax.writing import written_fact
+from syntax.said_lines import read
 
 SAID = {
     "concept": (
@@ -45,12 +45,6 @@ SAID = {
         ("C over strong #1, 5 deep", "C at strong #1, 5 deep"),
     ),
 }  # fmt: skip
-
-
-def read(kind: str, line: str) -> str:
-    document, found = parse(Source("t.play", f"{kind} A\n    {line}\n"))
-    assert not found, [(line, d.code) for d in found]
-    return written_fact(document.blocks[0].facts[0])
 
 
 @pytest.mark.parametrize("kind", SAID)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from syntax.test_clinic_said import read
+from syntax.said_lines import read
 
 SAID = {
     "concept": (

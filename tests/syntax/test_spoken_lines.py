@@ -9,7 +9,7 @@ import pytest
 
 from stemline.source import Source
 from stemline.syntax.parser import parse
-from stemline.syntax.writing import written_fact
+from syntax.said_lines import read
 
 SAID = {
     "run": (
@@ -56,12 +56,6 @@ SAID = {
                     "backside guard, backside tackle blocks man"),),
     "formation": (("S behind H", "S at behind H"),),
 }  # fmt: skip
-
-
-def read(kind: str, line: str) -> str:
-    document, found = parse(Source("t.play", f"{kind} A\n    {line}\n"))
-    assert not found, [d.code for d in found]
-    return written_fact(document.blocks[0].facts[0])
 
 
 @pytest.mark.parametrize("kind", SAID)
