@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 from importlinter.cli import lint_imports
+from together import together
 
 COMPILER = Path(__file__).parent.parent / "compiler"
 
@@ -83,7 +84,7 @@ def test_no_two_files_share_a_name() -> None:
     assert places((p.name, p) for p in modules() if p.name != "__init__.py") == {}
 
 
-@pytest.mark.parametrize("path", modules(), ids=lambda p: str(p.relative_to(COMPILER)))
+@together("path", modules(), ids=lambda p: str(p.relative_to(COMPILER)))
 def test_a_library_is_met_in_one_room(path: Path) -> None:
     outside = {n.split(".")[0] for n in imported(path)} - set(sys.stdlib_module_names)
     for library in outside - {"stemline"}:

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 from corpus.mixing import compile_case
+from together import together
 
 from stemline.football.rulebook.care_rules import HEAD
 from stemline.football.rulebook.head_contact import head_contact
@@ -22,7 +23,7 @@ TAG = """tag Wheel for Crossers
 """
 
 
-@pytest.mark.parametrize("path", [*TEXTS, *PAGES], ids=lambda p: p.name)
+@together("path", [*TEXTS, *PAGES], ids=lambda p: p.name)
 def test_no_bundled_sentence_puts_a_head_into_a_block(path: Path) -> None:
     told = re.findall(r'"([^"\n]*)"', path.read_text("utf-8"))
     assert [words for words in told if head_contact(words)] == []

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from importlib.resources import files
 from pathlib import Path
 
-import pytest
 from corpus.mixing import base, compile_case
 from errors_page import generated
+from together import together
 
 from stemline.checks.discovered import wordings
 from stemline.theme import read_theme
@@ -101,7 +101,7 @@ def test_every_code_has_its_section_and_none_is_left_over() -> None:
     assert sorted((s.code, s.title) for s in SECTIONS) == wanted
 
 
-@pytest.mark.parametrize("section", SECTIONS, ids=lambda s: s.code)
+@together("section", SECTIONS, ids=lambda s: s.code)
 def test_a_section_says_why_and_shows_a_wrong_and_a_right_text(section: Section) -> None:
     assert 20 < len(section.prose) < 400
     assert ("No sample: " in section.prose) == (section.code in NO_SAMPLE)
@@ -113,12 +113,12 @@ def test_a_section_says_why_and_shows_a_wrong_and_a_right_text(section: Section)
         assert heads[0] == ("fail", section.code)
 
 
-@pytest.mark.parametrize("section", SAMPLED, ids=lambda s: s.code)
+@together("section", SAMPLED, ids=lambda s: s.code)
 def test_the_wrong_sample_gives_its_code_and_no_other(section: Section) -> None:
     assert set(section.samples[0].codes()) == {section.code}
 
 
-@pytest.mark.parametrize("section", SAMPLED, ids=lambda s: s.code)
+@together("section", SAMPLED, ids=lambda s: s.code)
 def test_the_mended_sample_gives_no_diagnostic(section: Section) -> None:
     assert section.samples[1].codes() == []
 

@@ -17,6 +17,7 @@ from pathlib import Path
 
 import pytest
 from corpus.mixing import CORPUS, Outcome, base, compile_case, outcome
+from together import together
 
 from stemline.checks.discovered import wordings
 from stemline.diagnostics.render import in_order
@@ -81,7 +82,7 @@ def test_one_mistake_is_one_diagnostic(case: Case, request: pytest.FixtureReques
     assert len(set(places)) == len(places)
 
 
-@pytest.mark.parametrize("case", CASES, ids=IDS)
+@together("case", CASES, ids=IDS)
 def test_the_nearest_word_is_the_right_one(case: Case) -> None:
     wanted = case.said("nearest")
     if wanted is None:
@@ -91,7 +92,7 @@ def test_the_nearest_word_is_the_right_one(case: Case) -> None:
     assert first[0] == wanted
 
 
-@pytest.mark.parametrize("case", CASES, ids=IDS)
+@together("case", CASES, ids=IDS)
 def test_every_mistake_points_into_a_line(case: Case) -> None:
     """All but those of a whole folder stand at a place and mark some of its text."""
     texts = {s.name: s.text for s in base()} | {case.path.name: case.text}
@@ -123,7 +124,7 @@ def test_the_corpus_is_whole() -> None:
     assert {*STORED, *MADE} == {p.stem for p in FOLDERS.glob("*.expected")}
 
 
-@pytest.mark.parametrize("path", sorted(CORPUS.rglob("*.expected")), ids=lambda p: p.stem)
+@together("path", sorted(CORPUS.rglob("*.expected")), ids=lambda p: p.stem)
 def test_no_print_out_names_this_machine(path: Path) -> None:
     assert str(CORPUS.parent.parent) not in path.read_text("utf-8")
     assert not re.search(r"(^|\s)/\w", path.read_text("utf-8"))

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from importlib.resources import files
 
 import pytest
+from together import together
 
 from stemline.diagnostics.render import render
 from stemline.football.blocking.block_names import BLOCKS, DEFENDERS, PROTECTIONS
@@ -39,13 +40,13 @@ from stemline.playbook.said import SideWord
 from stemline.playbook.week_definitions import TEMPOS
 from stemline.read.league import NAMES as LEAGUE
 from stemline.read.league import NO_LIMIT
+from stemline.read.pass_blocks import BLOCKS as PASS_BLOCKS
 from stemline.read.read_claims import CLAIMS
 from stemline.read.read_concepts import PICKS
 from stemline.read.read_duties import MEN, RUSHES, ZONES
 from stemline.read.read_exchanges import EXCHANGES
 from stemline.read.read_guards import CONDITION_WORDS
 from stemline.read.read_looks import STRENGTHS
-from stemline.read.read_protections import BLOCKS as PASS_BLOCKS
 from stemline.read.read_routes import STROKES
 from stemline.read.read_runs import GAPS as HOLES
 from stemline.read.read_runs import PLACES as LINE_PLACES
@@ -102,7 +103,7 @@ def at_line(sample: PageSample) -> str:
     return f"line {sample.line}"
 
 
-@pytest.mark.parametrize("sample", [BASE, *SHOWN], ids=at_line)
+@together("sample", [BASE, *SHOWN], ids=at_line)
 def test_every_sample_compiles(sample: PageSample) -> None:
     """Without an error; a concept that is a fragment may leave a man without a job."""
     result, printed = compiled(sample)
@@ -111,7 +112,7 @@ def test_every_sample_compiles(sample: PageSample) -> None:
     assert {d.code for d in result.diagnostics} - clock <= {"W650"}, printed
 
 
-@pytest.mark.parametrize("sample", [BASE, *SHOWN], ids=at_line)
+@together("sample", [BASE, *SHOWN], ids=at_line)
 def test_every_concept_of_a_sample_makes_calls(sample: PageSample) -> None:
     result, printed = compiled(sample)
     assert result.season is not None
@@ -205,7 +206,7 @@ def test_there_are_eighty_sayings_in_the_order_of_the_alphabet() -> None:
     assert said == sorted(set(said))
 
 
-@pytest.mark.parametrize("kind", _HOST)
+@together("kind", _HOST)
 def test_a_saying_has_a_line_that_compiles(kind: str) -> None:
     """All of a kind in one playbook, but for what a playbook has once."""
     rows = [row for row in SAID if row.kind == kind]
@@ -362,7 +363,7 @@ def test_the_table_of_techniques() -> None:
         assert ("inside" in stands) == (technique.shade is Shade.INSIDE)
 
 
-@pytest.mark.parametrize("name", LISTS)
+@together("name", LISTS)
 def test_every_word_of_a_closed_list_stands_on_the_page(name: str) -> None:
     words = set(LISTS[name])
     assert words

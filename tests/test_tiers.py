@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import pytest
 from conftest import SLOW, TESTS
+from together import together
 
 
-@pytest.mark.parametrize("name", sorted(SLOW))
+@together("name", sorted(SLOW))
 def test_what_is_marked_slow_is_a_file_of_tests_or_a_folder(name: str) -> None:
     assert (TESTS / name).is_dir() or (TESTS / f"{name}.py").is_file()

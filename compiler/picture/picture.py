@@ -43,6 +43,7 @@ def picture(
     before: Play | None = None,
     level: PlayingLevel = HIGH_SCHOOL,
     solid: tuple[str, ...] = (),
+    whole: bool = False,
     ground: Ground | None = None,
 ) -> Scene:
     """``play`` drawn at ``size``.
@@ -52,10 +53,13 @@ def picture(
     ``duties`` adds what each defender is there for: for a look's own page and for a look team.
     ``before`` is the play as it was: what is true of it no more lies dashed and pale under it.
     ``level`` says how fast the men are, and so who is first where two paths cross. ``solid`` are
-    the labels of men drawn solid without making the others pale. ``ground`` is what `begin` makes
-    of the rest, where the same play was drawn for another man before.
+    the labels of men drawn solid without making the others pale. With ``whole`` no defender is left
+    out, however small the picture is. ``ground`` is what `begin` makes of the rest, where the same
+    play was drawn for another man before.
     """
-    return _drawing(play, size, theme, frame, only, duties, before, level, solid, ground).scene
+    return _drawing(
+        play, size, theme, frame, only, duties, before, level, solid, whole, ground
+    ).scene
 
 
 @dataclass(frozen=True)
@@ -76,10 +80,11 @@ def begin(
     duties: bool,
     before: Play | None,
     level: PlayingLevel,
+    whole: bool = False,
 ) -> Ground:
     """The ground of a `picture` of the same values."""
     both = both_of(play, before, size)
-    men = all_standing(both.now, framed(both.shot, frame, size, theme, duties))
+    men = all_standing(both.now, framed(both.shot, frame, size, theme, duties, whole))
     stood = stood_before(both.was, men) if both.was is not None else None
     return Ground(both.now, LinePlan(men, level, play), stood)
 
@@ -111,9 +116,10 @@ def _drawing(
     before: Play | None,
     level: PlayingLevel,
     solid: tuple[str, ...] = (),
+    whole: bool = False,
     ground: Ground | None = None,
 ) -> _Drawing:
-    ground = ground or begin(play, size, theme, frame, duties, before, level)
+    ground = ground or begin(play, size, theme, frame, duties, before, level, whole)
     men, stood = ground.plan.men, ground.stood
     signs, on = men_items(men.symbols, men.on, only, solid), men.on
     laid = lay_lines(ground.plan, only)

@@ -39,7 +39,8 @@ _IDS = "\x02"
 @dataclass(frozen=True)
 class Showing:
     """What a picture shows, as `picture` takes it; ``captions`` stand under it, and ``trim`` leaves
-    out the empty field above and below on paper: an SVG stands alone and keeps it."""
+    out the empty field above and below on paper: an SVG stands alone and keeps it. ``whole`` is a
+    look with all its men."""
 
     size: Size
     frame: Box | None = None
@@ -49,6 +50,7 @@ class Showing:
     captions: tuple[str, ...] = ()
     trim: bool = False
     solid: tuple[str, ...] = ()
+    whole: bool = False
 
 
 class _Asked(NamedTuple):
@@ -172,7 +174,7 @@ class Drawings:
         frame = (box.left, box.bottom, box.right, box.top) if box is not None else None
         shown = (
             wanted.size.name, frame, wanted.only, wanted.duties, wanted.captions, wanted.trim,
-            wanted.solid,
+            wanted.solid, wanted.whole,
         )  # fmt: skip
         _add(digest, (play, before or b"", repr(shown).encode()))
         return digest.hexdigest()[:40]
@@ -184,10 +186,11 @@ class Drawings:
         size: Size,
         frame: Box | None,
         duties: bool,
+        whole: bool,
     ) -> tuple[Ground, Play, Play | None]:
         shown, was = unsealed(play), unsealed(before) if before is not None else None
         theme = self._themes[size]
-        return begin(shown, size, theme, frame, duties, was, self._level), shown, was
+        return begin(shown, size, theme, frame, duties, was, self._level, whole), shown, was
 
     def all_drawn(self, jobs: Sequence[_Job]) -> list[Art]:
         return [self.drawn(job) for job in jobs]
@@ -197,12 +200,12 @@ class Drawings:
         play, before, wanted, svg = job
         theme = self._themes[wanted.size]
         # Of a play that is drawn for a man the others' pictures are wanted too.
-        values = play, before, wanted.size, wanted.frame, wanted.duties
+        values = play, before, wanted.size, wanted.frame, wanted.duties, wanted.whole
         begun = self._begin(*values) if wanted.only is None else self._ground(*values)
         ground, shown, was = begun
         scene = picture(
             shown, wanted.size, theme, wanted.frame, wanted.only, wanted.duties, was, self._level,
-            wanted.solid, ground,
+            wanted.solid, wanted.whole, ground,
         )  # fmt: skip
         scene = captioned(scene, wanted.captions, theme)
         text = _as_svg(scene, theme) if svg else ""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import pytest
+from together import together
 
 from stemline.compare.aloud import dress_words, lines_words
 from stemline.compare.definitions import Definition, definitions
@@ -25,7 +25,7 @@ def _said(head: str, old: str, new: str) -> list[str]:
     return [line.text.strip() for line in words(line_changes(sides[0].lines, sides[1].lines, {}))]
 
 
-@pytest.mark.parametrize(
+@together(
     ("head", "old", "new", "said"),
     [
         ("concept A", "over runs cross 5", "over runs cross 6",

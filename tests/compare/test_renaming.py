@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from functools import cache
 from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
+from resolve.shipped_books import shipped
 
 from stemline.commands import main
 from stemline.compare.comparing import compared
@@ -17,12 +17,10 @@ from stemline.source import Source
 from stemline.syntax.parser import parse
 
 ROOT = Path(__file__).parents[2]
-HERONS = ROOT / "playbooks/saltmarsh-herons"
 
 
-@cache
 def _before() -> Session:
-    return Session(read_files(HERONS).sources, "herons")
+    return shipped("saltmarsh-herons")
 
 
 @pytest.mark.parametrize(

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from functools import cache
-from pathlib import Path
 
+from resolve.shipped_books import PLAYBOOKS, shipped
 from syrupy.assertion import SnapshotAssertion
 
 from stemline.compare.comparing import compared
@@ -13,20 +13,13 @@ from stemline.compare.following import with_consequences
 from stemline.compare.teaching import teaching
 from stemline.compare.told import told
 from stemline.outside.cache import Cache
-from stemline.outside.texts import read_files
 from stemline.session import Session
-
-BOOKS = Path(__file__).parents[2] / "playbooks"
-
-
-def _session(name: str) -> Session:
-    return Session(read_files(BOOKS / name).sources, name)
 
 
 @cache
 def seasons() -> tuple[Session, Session, Comparison]:
-    old, new = _session("saltmarsh-herons-2025"), _session("saltmarsh-herons")
-    return old, new, with_consequences(compared(old, new), old, new, Cache(BOOKS, None))
+    old, new = shipped("saltmarsh-herons-2025"), shipped("saltmarsh-herons")
+    return old, new, with_consequences(compared(old, new), old, new, Cache(PLAYBOOKS, None))
 
 
 def _lines(only: str = "", man: str = "") -> list[str]:

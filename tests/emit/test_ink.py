@@ -11,8 +11,7 @@ import pypdfium2
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from picture.sample_plays import ALL
-from picture.sample_runs import RUNS
+from picture.sample_scenes import drawn, legend
 
 from emit.test_renderers import DOTS, LIMIT, Grey, apart, by_resvg, grey
 from stemline.emit.gallery import Gallery
@@ -20,23 +19,25 @@ from stemline.emit.pdf import pages_pdf
 from stemline.emit.pdf_ink import art_of, to_ink
 from stemline.emit.svg import to_svg
 from stemline.geometry.box import Box
-from stemline.picture.legend.legend import legend_entries
-from stemline.picture.picture import picture
 from stemline.picture.scene.scene import Disc, Layer, Line, Plate, Point, Polygon, Scene, Stroke
 from stemline.source import NOWHERE
 from stemline.theme import Size, Theme, load_theme
 
 THEME = load_theme()
-DARK = load_theme("dark")
 SCENES = {
-    "quads-return-full": (picture(ALL["quads-return"], Size.FULL, THEME), THEME),
-    "quads-return-thumb": (picture(ALL["quads-return"], Size.THUMB, THEME), THEME),
-    "trips-dark": (picture(ALL["trips"], Size.FULL, DARK), DARK),
-    "power": (picture(RUNS["power"], Size.FULL, THEME), THEME),
-    "look": (picture(RUNS["look"], Size.FULL, THEME, duties=True), THEME),
-    "unbalanced": (picture(RUNS["unbalanced"], Size.THUMB, THEME), THEME),
-    "legend": (legend_entries(THEME)[1][1], THEME),
+    "quads-return-full": ("quads-return", Size.FULL),
+    "quads-return-thumb": ("quads-return", Size.THUMB),
+    "trips-dark": ("trips", Size.FULL),
+    "power": ("power", Size.FULL),
+    "look": ("look", Size.FULL),
+    "unbalanced": ("unbalanced", Size.THUMB),
 }
+
+
+def of(name: str) -> tuple[Scene, Theme]:
+    theme = "dark" if name.endswith("-dark") else "plain"
+    scene = drawn(*SCENES[name], theme, name == "look") if name in SCENES else legend()[1]
+    return scene, load_theme(theme)
 
 
 def by_operators(scene: Scene, theme: Theme) -> Grey:
@@ -52,15 +53,15 @@ def by_operators(scene: Scene, theme: Theme) -> Grey:
     return grey(document[0].render(scale=DOTS).to_pil())
 
 
-@pytest.mark.parametrize("name", SCENES)
+@pytest.mark.parametrize("name", (*SCENES, "legend"))
 def test_operators_paint_what_the_svg_does(name: str) -> None:
-    scene, theme = SCENES[name]
+    scene, theme = of(name)
     assert apart(by_resvg(to_svg(scene, theme)), by_operators(scene, theme)) < LIMIT
 
 
 @pytest.mark.parametrize("kind", [Stroke, Disc, Plate])
 def test_an_item_that_is_left_out_is_seen(kind: type) -> None:
-    scene, theme = SCENES["quads-return-full"]
+    scene, theme = of("quads-return-full")
     kept = [
         replace(layer, items=tuple(item for item in layer.items if not isinstance(item, kind)))
         for layer in scene.layers

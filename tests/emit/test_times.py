@@ -6,12 +6,11 @@ import re
 from xml.etree import ElementTree
 
 import pytest
-from picture.mirror import mirrored
 from picture.sample_plays import ALL
-from picture.sample_runs import RUNS
+from picture.sample_scenes import PLAYS, drawn, drawn_mirrored
+from together import together
 
 from stemline.emit.svg import to_svg
-from stemline.football.play import Play
 from stemline.geometry.box import Box
 from stemline.geometry.paths import Point
 from stemline.picture.frame.board import shot
@@ -21,9 +20,7 @@ from stemline.source import NOWHERE
 from stemline.theme import Size, load_theme
 
 THEME = load_theme()
-PLAYS = {**ALL, **RUNS}
-each_play = pytest.mark.parametrize("play", PLAYS.values(), ids=PLAYS.keys())
-each_size = pytest.mark.parametrize("size", Size)
+each_play = together("name", PLAYS)
 
 
 def named(svg: str) -> dict[str, ElementTree.Element]:
@@ -39,25 +36,31 @@ def moments(element: ElementTree.Element) -> list[float]:
 
 
 @each_play
-@each_size
-def test_each_man_and_each_line_of_his_is_found_by_its_id(play: Play, size: Size) -> None:
-    scene = picture(play, size, THEME)
-    found = named(to_svg(scene, THEME))
-    shown = shot(play, size).play
+def test_each_man_and_each_line_of_his_is_found_by_its_id(name: str) -> None:
+    for size in Size:
+        _is_found(name, size)
+
+
+def _is_found(name: str, size: Size) -> None:
+    found = named(to_svg(drawn(name, size), THEME))
+    shown = shot(PLAYS[name], size).play
     assert {man.label for man in shown.men} <= found.keys()
     runners = {
         task.man for task in shown.assignments
         if task.path and task.path.legs and not task.hits and task.path.ending.value != "block"
     }  # fmt: skip
-    lines = {name for name in found if "-" in name}
+    lines = {line for line in found if "-" in line}
     assert all(any(line.startswith(f"{man}-") for line in lines) for man in runners)
-    assert all(re.fullmatch("[A-Za-z][A-Za-z0-9]*(-[a-z]+(-[0-9]+)?)?", name) for name in found)
+    assert all(re.fullmatch("[A-Za-z][A-Za-z0-9]*(-[a-z]+(-[0-9]+)?)?", one) for one in found)
 
 
 @each_play
-@each_size
-def test_a_line_has_a_moment_for_each_place_of_its_path(play: Play, size: Size) -> None:
-    found = named(to_svg(picture(play, size, THEME), THEME))
+def test_a_line_has_a_moment_for_each_place_of_its_path(name: str) -> None:
+    for size in Size:
+        _has_moments(named(to_svg(drawn(name, size), THEME)))
+
+
+def _has_moments(found: dict[str, ElementTree.Element]) -> None:
     timed = {name: e for name, e in found.items() if e.get("data-times")}
     assert timed.keys() == {name for name in found if "-" in name}
     for element in timed.values():
@@ -68,14 +71,14 @@ def test_a_line_has_a_moment_for_each_place_of_its_path(play: Play, size: Size) 
 
 
 @each_play
-def test_a_mirrored_picture_has_the_same_moments(play: Play) -> None:
+def test_a_mirrored_picture_has_the_same_moments(name: str) -> None:
     here, there = (
-        {n: moments(e) for n, e in named(to_svg(picture(p, Size.FULL, THEME), THEME)).items()}
-        for p in (play, mirrored(play))
+        {n: moments(e) for n, e in named(to_svg(scene, THEME)).items()}
+        for scene in (drawn(name, Size.FULL), drawn_mirrored(name))
     )
     assert here.keys() == there.keys()
-    for name, times in here.items():
-        assert there[name] == pytest.approx(times, abs=0.0101)
+    for line, times in here.items():
+        assert there[line] == pytest.approx(times, abs=0.0101)
 
 
 def test_the_picture_of_one_man_has_the_same_names_and_moments() -> None:
@@ -89,7 +92,7 @@ def test_the_picture_of_one_man_has_the_same_names_and_moments() -> None:
 
 
 def test_ids_may_have_a_word_before_them_or_be_left_out() -> None:
-    scene = picture(ALL["quads-return"], Size.THUMB, THEME)
+    scene = drawn("quads-return", Size.THUMB)
     plain, put, bare = (to_svg(scene, THEME, ids) for ids in ("", "call-3-", None))
     assert named(put).keys() == {f"call-3-{name}" for name in named(plain)}
     assert not named(bare) and "data-times" not in bare

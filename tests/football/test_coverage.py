@@ -13,6 +13,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from picture.mirror import mirrored
+from together import together
 
 from football.timed import SKILL, against, clocked, line
 from stemline.football.defenders import Defence, Defender, Duty, DutyKind, Level
@@ -49,8 +50,8 @@ CALLS = (
 DEEP = (DutyKind.THIRD, DutyKind.HALF, DutyKind.QUARTER)
 UNDERNEATH = (DutyKind.FLAT, DutyKind.CURL, DutyKind.HOOK, DutyKind.HOLE, DutyKind.ROBBER)
 TIMES = np.arange(0.0, 5.0, 0.05)
-every_look = pytest.mark.parametrize("look", LOOKS)
-every_call = pytest.mark.parametrize("call", CALLS)
+every_look = together("look", LOOKS)
+every_call = together("call", CALLS)
 
 
 def runs(men: dict[str, Timeline]) -> dict[str, Array]:
@@ -189,7 +190,7 @@ def test_a_throw_over_his_head_is_farther_than_one_in_front_of_him() -> None:
 # In man.
 
 
-@pytest.mark.parametrize("look", IN_MAN)
+@together("look", IN_MAN)
 @every_call
 def test_a_man_defender_never_outruns_his_curve(look: str, call: str) -> None:
     made = against(call, look)

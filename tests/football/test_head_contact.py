@@ -6,7 +6,7 @@ Common practice, no published source, for what coaches say; the ban itself is Fo
 
 from __future__ import annotations
 
-import pytest
+from together import together
 
 from stemline.football.rulebook.head_contact import head_contact
 
@@ -87,13 +87,13 @@ HARMLESS = (
 )
 
 
-@pytest.mark.parametrize("sentence", CONTACT)
+@together("sentence", CONTACT)
 def test_a_head_in_a_block_is_found_with_its_words(sentence: str) -> None:
     found = head_contact(sentence)
     assert found is not None
     assert sentence[slice(*found)].startswith(CONTACT[sentence])
 
 
-@pytest.mark.parametrize("sentence", HARMLESS)
+@together("sentence", HARMLESS)
 def test_the_word_alone_is_no_contact(sentence: str) -> None:
     assert head_contact(sentence) is None

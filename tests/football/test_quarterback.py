@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from together import together
 
 from stemline.football.blocking.block_names import BLOCKS, DEFENDERS, PROTECTIONS
 from stemline.football.field import Side
@@ -11,8 +12,8 @@ from stemline.football.play import Step
 from stemline.football.players import Position
 
 
-@pytest.mark.parametrize("name", [n for n in FEET if n not in MOVING])
-@pytest.mark.parametrize("hand", [True, False])
+@together("name", [n for n in FEET if n not in MOVING])
+@together("hand", [True, False])
 def test_a_step_on_the_spot_knows_no_hand(name: str, hand: bool) -> None:
     assert {step(name, side, hand) for side in Side} == {Step(name, FEET[name])}
 
@@ -26,9 +27,9 @@ def test_a_launch_is_set_by_its_side(name: str) -> None:
     assert left.words.startswith(f"{FEET[name]} to the left: get depth first")
 
 
-@pytest.mark.parametrize("name", MOVING)
-@pytest.mark.parametrize("side", Side)
-@pytest.mark.parametrize("faked", [*Side, None])
+@together("name", MOVING)
+@together("side", Side)
+@together("faked", [*Side, None])
 def test_only_a_boot_that_leaves_the_fake_says_so(
     name: str, side: Side, faked: Side | None
 ) -> None:
@@ -60,7 +61,7 @@ def test_a_block_is_one_or_two_sentences_for_the_table() -> None:
         assert words[0].isupper() and words.endswith(".")
 
 
-@pytest.mark.parametrize("position", Position)
+@together("position", Position)
 def test_the_five_inside_are_the_line(position: Position) -> None:
     inside = {Position.TACKLE, Position.GUARD, Position.CENTRE}
     assert position.interior == (position in inside)

@@ -10,6 +10,7 @@ from itertools import pairwise
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from together import together
 
 from stemline.football.field import BallSpot, Field, Side
 from stemline.football.offence.routes import LIBRARY
@@ -39,8 +40,8 @@ def test_the_library_is_a_library() -> None:
     assert all(route.strokes and route.source for route in LIBRARY.values())
 
 
-@pytest.mark.parametrize("name", NAMES)
-@pytest.mark.parametrize(("x", "y"), [(20, 0), (8, -1), (2, -5)], ids=["wide", "slot", "back"])
+@together("name", NAMES)
+@together(("x", "y"), [(20, 0), (8, -1), (2, -5)], ids=["wide", "slot", "back"])
 def test_from_both_sides_a_route_is_its_own_mirror(name: str, x: float, y: float) -> None:
     right, left = run(name, x, y), run(name, -x, y)
     assert right.legs
@@ -60,7 +61,7 @@ def follows(route: Route) -> bool:
     return any(depth is not None and depth.called for depth in depths)
 
 
-@pytest.mark.parametrize("name", [n for n in NAMES if follows(LIBRARY[n])])
+@together("name", [n for n in NAMES if follows(LIBRARY[n])])
 def test_a_called_depth_is_honoured(name: str) -> None:
     """Two yards more called is two yards more at the turn that is taught there."""
     route = LIBRARY[name]
@@ -78,14 +79,14 @@ def test_the_few_routes_that_have_one_depth_only(name: str) -> None:
     assert not LIBRARY[name].taught
 
 
-@pytest.mark.parametrize("name", [n for n in NAMES if LIBRARY[n].taught])
+@together("name", [n for n in NAMES if LIBRARY[n].taught])
 def test_a_depth_that_is_printed_is_on_the_path(name: str) -> None:
     route = LIBRARY[name]
     turns = run(name, 12, -1).corners[1:]
     assert any(abs(p.y - route.depth) < 0.01 for p in turns)
 
 
-@pytest.mark.parametrize(
+@together(
     ("name", "depth"),
     [
         ("hitch", 6),
@@ -110,7 +111,7 @@ def test_default_depths(name: str, depth: float) -> None:
     assert LIBRARY[name].depth == depth
 
 
-@pytest.mark.parametrize(
+@together(
     ("number", "name"),
     [("0", "hitch"), ("2", "slant"), ("3", "comeback"), ("4", "curl"), ("5", "out"), ("6", "dig"),
      ("7", "corner"), ("9", "go")],
@@ -131,17 +132,17 @@ INSIDE = ["slant", "dig", "in", "post", "skinny post", "bender", "curl", "cross"
 OUTSIDE = ["out", "quick out", "speed out", "corner", "comeback", "flat", "arrow", "sail", "fade"]
 
 
-@pytest.mark.parametrize("name", INSIDE)
+@together("name", INSIDE)
 def test_routes_that_end_inside_of_where_they_start(name: str) -> None:
     assert run(name, 15).end.x < 15
 
 
-@pytest.mark.parametrize("name", OUTSIDE)
+@together("name", OUTSIDE)
 def test_routes_that_end_outside_of_where_they_start(name: str) -> None:
     assert run(name, 15).end.x > 15
 
 
-@pytest.mark.parametrize(
+@together(
     ("name", "settles"),
     [("hitch", True), ("curl", True), ("sit", True), ("stick", True), ("cross and sit", True),
      ("dig", False), ("go", False), ("cross", False), ("return", False), ("shoot", False)],

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Collection, Iterable, Iterator
 from dataclasses import dataclass, replace
 from enum import Enum
 from functools import cache, partial
-from itertools import islice
 from pathlib import Path
 
 from stemline.book.content.book import Edition, make_book
@@ -114,8 +114,19 @@ def each_size(playbook: str, play: Play, theme: Theme) -> Iterator[Picture]:
 
 def pictures(playbook: str, theme: Theme, nth: int = 1) -> Iterator[Picture]:
     """A bundled playbook's diagrams, each call at every size, then those of its pages; or every
-    ``nth`` of them, the others not drawn."""
-    return _drawn(playbook, islice(_all(bundled_season(playbook), theme), 0, None, nth), theme)
+    ``nth`` of each sort, the others not drawn."""
+    return _drawn(playbook, _every(nth, _all(bundled_season(playbook), theme)), theme)
+
+
+def _every(nth: int, sketches: Iterable[Sketch]) -> Iterator[Sketch]:
+    """Every ``nth`` of each sort, which begins with another: so the sizes are of unlike calls."""
+    met: Counter[Sort] = Counter()
+    begins = {sort: place % nth for place, sort in enumerate(Sort)}
+    for sketch in sketches:
+        sort = sketch[0]
+        if met[sort] % nth == begins[sort]:
+            yield sketch
+        met[sort] += 1
 
 
 def _all(made: Season, theme: Theme) -> Iterator[Sketch]:

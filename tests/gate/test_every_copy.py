@@ -12,8 +12,8 @@ from .copies import copies, told_lost
 from .pictures import BUNDLED, Sort, legend, pictures
 
 THEME = load_theme()
-NTH = 17
-"""A call is drawn at three sizes: this takes another one of them each time."""
+NTH = 29
+"""Of each sort: a book has no more of some than 23."""
 
 
 @pytest.mark.parametrize("book", BUNDLED)

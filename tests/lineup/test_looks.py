@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from resolve.texts import THREE_TWO, TWELVE, codes, compiled, play, said
+from together import together
 
 from lineup.look_sets import offence, shipped
 from lineup.look_texts import FRONT, against, look, man
@@ -22,7 +23,7 @@ def test_the_front_makes_no_mistake() -> None:
     assert said(look().diagnostics) == []
 
 
-@pytest.mark.parametrize(
+@together(
     ("line", "x", "y"),
     [
         ("T at 2i, strong", 0.85, 1),
@@ -93,7 +94,7 @@ def test_tight_end_strength_is_his_side_and_else_the_passing_strength() -> None:
 # Duties.
 
 
-@pytest.mark.parametrize(
+@together(
     ("line", "kind", "words"),
     [
         ("M covers hook, weak", DutyKind.HOOK, "hook, weak"),
@@ -156,7 +157,7 @@ def test_of_two_men_in_quarters_the_wider_has_the_outside_one() -> None:
 # What a look shows.
 
 
-@pytest.mark.parametrize(
+@together(
     ("lines", "shows"),
     [
         ((), ("zone", "off", "middle closed")),
@@ -240,7 +241,7 @@ def test_a_press_corner_is_of_the_secondary_and_a_mugged_linebacker_of_the_line(
     assert man(result, "M").level is Level.LINE
 
 
-@pytest.mark.parametrize(
+@together(
     ("place", "level"),
     [
         ("tackle, weak, 1 deep", Level.LINE),

@@ -13,6 +13,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from resolve.texts import THREE_TWO, TREY, TWELVE, compiled
+from together import together
 
 from lineup.look_texts import FRONT
 from stemline.football.defenders import Defence, Defender, Level
@@ -77,7 +78,7 @@ def test_a_tight_end_widens_the_box_by_his_own_place() -> None:
     assert (alone(-5.5, 4), alone(-5.5, 4, "trey")) == (0, 0)
 
 
-@pytest.mark.parametrize(
+@together(
     ("when", "shown"),
     [
         ("6 in box", True), ("7 in box", False), ("5 in box", False),
@@ -90,7 +91,7 @@ def test_a_tight_end_widens_the_box_by_his_own_place() -> None:
         ("1 technique playside", False), ("1 technique weak", True), ("2i technique", False),
     ],
 )  # fmt: skip
-@pytest.mark.parametrize("side", list(Side))
+@together("side", list(Side))
 def test_the_front_shows_what_stands_there_called_to_either_side(
     when: str, shown: bool, side: Side
 ) -> None:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
+from together import together
 
-from picture.mirror import mirrored
 from picture.sample_plays import ALL
 from picture.sample_runs import RUNS
-from stemline.football.play import Motion, Play
+from picture.sample_scenes import PLAYS, drawn, drawn_mirrored
+from stemline.football.play import Motion
 from stemline.football.timing.levels import HIGH_SCHOOL, PACE, STILL, YOUTH
 from stemline.football.timing.men import timelines
 from stemline.geometry.paths import Leg, Path, Point
@@ -20,18 +21,20 @@ from stemline.picture.scene.scene import Scene, Stroke
 from stemline.theme import Size, load_theme
 
 THEME = load_theme()
-PLAYS = {**ALL, **RUNS}
 
 
 def strokes(scene: Scene) -> dict[str, Stroke]:
     return {i.name: i for i in scene.items if isinstance(i, Stroke) and i.name}
 
 
-@pytest.mark.parametrize("play", PLAYS.values(), ids=PLAYS.keys())
-@pytest.mark.parametrize("size", Size)
-def test_moments_rise_along_each_line(play: Play, size: Size) -> None:
-    found = strokes(picture(play, size, THEME))
-    assert found or not any(task.path for task in play.assignments)
+@together("call", PLAYS)
+def test_moments_rise_along_each_line(call: str) -> None:
+    for size in Size:
+        _rise(call, strokes(drawn(call, size)))
+
+
+def _rise(call: str, found: dict[str, Stroke]) -> None:
+    assert found or not any(task.path for task in PLAYS[call].assignments)
     for name, stroke in found.items():
         pairs = zip(stroke.segments, stroke.segments[1:], strict=False)
         breaks = sum(a.end.distance(b.start) > 1e-6 for a, b in pairs)
@@ -41,7 +44,7 @@ def test_moments_rise_along_each_line(play: Play, size: Size) -> None:
 
 
 def test_the_carrier_is_at_the_mesh_at_its_moment() -> None:
-    found = strokes(picture(RUNS["power"], Size.FULL, THEME))
+    found = strokes(drawn("power", Size.FULL))
     first, second = (found[f"R-mesh-{n}"] for n in (1, 2))
     (moment,) = {*first.times, *second.times}
     carry = found["R-carry"]
@@ -55,7 +58,7 @@ def test_the_carrier_is_at_the_mesh_at_its_moment() -> None:
 
 
 def test_a_pitch_flies_from_the_end_of_his_line_to_its_man() -> None:
-    found = strokes(picture(RUNS["veer"], Size.FULL, THEME))
+    found = strokes(drawn("veer", Size.FULL))
     pitch = found["A-pitch"]
     assert pitch.times[0] == pytest.approx(found["Q-fake"].times[-1])
     (flight,) = pitch.segments
@@ -73,7 +76,7 @@ def test_a_quarterback_with_the_ball_pitches_it_behind_the_line() -> None:
     assert flight.end.y < flight.start.y < -0.5
 
 
-@pytest.mark.parametrize("name", ALL)
+@together("name", ALL)
 def test_a_line_takes_as_long_as_its_man(name: str) -> None:
     play = ALL[name]
     found = strokes(picture(play, Size.FULL, THEME, level=YOUTH))
@@ -89,18 +92,18 @@ def test_a_slower_level_is_later() -> None:
     assert all(slow[n].times[-1] > fast[n].times[-1] for n in fast if n.endswith("-route"))
 
 
-@pytest.mark.parametrize("play", PLAYS.values(), ids=PLAYS.keys())
-def test_a_mirrored_play_has_the_same_moments(play: Play) -> None:
-    here = strokes(picture(play, Size.FULL, THEME))
-    there = strokes(picture(mirrored(play), Size.FULL, THEME))
+@together("call", PLAYS)
+def test_a_mirrored_play_has_the_same_moments(call: str) -> None:
+    here = strokes(drawn(call, Size.FULL))
+    there = strokes(drawn_mirrored(call))
     assert here.keys() == there.keys()
     for name, stroke in here.items():
         assert there[name].times == pytest.approx(stroke.times, abs=0.006)
 
 
 def test_a_branch_begins_when_its_man_is_where_it_leaves() -> None:
-    play = next(p for p in ALL.values() if any(t.branches for t in p.assignments))
-    found = strokes(picture(play, Size.FULL, THEME))
+    call = next(n for n, p in ALL.items() if any(t.branches for t in p.assignments))
+    found = strokes(drawn(call, Size.FULL))
     branches = [n for n in found if "-branch-" in n]
     assert branches
     for name in branches:
@@ -128,8 +131,8 @@ def test_a_motion_is_before_the_snap() -> None:
 
 
 def test_a_man_who_goes_on_to_a_second_block_gets_there_after_the_first() -> None:
-    for play in RUNS.values():
-        found = strokes(picture(play, Size.FULL, THEME))
+    for call in RUNS:
+        found = strokes(drawn(call, Size.FULL))
         for name in (n for n in found if n.endswith("-climb")):
             first = found[name.replace("climb", "block")].times
             assert found[name].times[0] == pytest.approx(first[-1])

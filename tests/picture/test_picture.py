@@ -4,15 +4,16 @@ from __future__ import annotations
 
 import itertools
 from dataclasses import replace
-from functools import cache
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from syrupy.assertion import SnapshotAssertion
+from together import together
 
 from picture.mirror import mirrored
 from picture.sample_plays import ALL, counter, quads, quads_return, three_two
+from picture.sample_scenes import drawn
 from picture.scene_text import scene_text
 from stemline.football.play import Play
 from stemline.geometry.box import Box
@@ -24,14 +25,11 @@ from stemline.theme import Size, load_theme
 
 THEME = load_theme()
 BOTH = [(name, size) for name in ALL for size in Size]
-each_picture = pytest.mark.parametrize(
-    ("name", "size"), BOTH, ids=[f"{n}-{s.name.lower()}" for n, s in BOTH]
-)
+each_picture = together(("name", "size"), BOTH, ids=[f"{n}-{s.name.lower()}" for n, s in BOTH])
 
 
-@cache
 def draw(name: str, size: Size) -> Scene:
-    return picture(ALL[name], size, THEME)
+    return drawn(name, size)
 
 
 def layer(scene: Scene, name: str) -> tuple[Item, ...]:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import itertools
-from functools import cache
 
 import pytest
 from syrupy.assertion import SnapshotAssertion
+from together import together
 
 from picture.mirror import mirrored
 from picture.sample_runs import RUNS, look_page, outside_zone, power, slide
+from picture.sample_scenes import drawn
 from picture.scene_text import scene_text
 from stemline.football.play import Kind
 from stemline.geometry.box import Box
@@ -21,18 +22,15 @@ from stemline.theme import Size, load_theme
 
 THEME = load_theme()
 BOTH = [(name, size) for name in RUNS for size in Size]
-each_picture = pytest.mark.parametrize(
-    ("name", "size"), BOTH, ids=[f"{n}-{s.name.lower()}" for n, s in BOTH]
-)
+each_picture = together(("name", "size"), BOTH, ids=[f"{n}-{s.name.lower()}" for n, s in BOTH])
 ONLY_RUNS = [(n, s) for n, s in BOTH if RUNS[n].kind is Kind.RUN]
-each_run = pytest.mark.parametrize(
+each_run = together(
     ("name", "size"), ONLY_RUNS, ids=[f"{n}-{s.name.lower()}" for n, s in ONLY_RUNS]
 )
 
 
-@cache
 def draw(name: str, size: Size) -> Scene:
-    return picture(RUNS[name], size, THEME, duties=name == "look")
+    return drawn(name, size, duties=name == "look")
 
 
 def layer(scene: Scene, name: str) -> tuple[Item, ...]:

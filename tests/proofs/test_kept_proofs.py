@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import random
+import shutil
 from collections import Counter
 from collections.abc import Callable, Iterator
 from functools import cache, partial
@@ -136,15 +137,32 @@ def as_written() -> Texts:
     return texts()
 
 
-def proved_after(
-    said: Texts, tmp_path: Path, counted: Counted, first: Texts | None = None
-) -> set[str]:
+@cache
+def told_as_written() -> Told:
+    """What is said of it where nothing is kept."""
+    return told(as_written(), None, Path())
+
+
+@pytest.fixture(scope="module")
+def kept_once(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """What a check of it keeps, for every test that begins there."""
+    place = tmp_path_factory.mktemp("written") / "kept"
+    with Store(place) as store:
+        assert told(as_written(), store, place) == told_as_written()
+    return place
+
+
+@pytest.fixture
+def as_kept(kept_once: Path, tmp_path: Path) -> Path:
+    """A copy of it that is this test's own."""
+    return shutil.copytree(kept_once, tmp_path / "kept")
+
+
+def proved_after(said: Texts, as_kept: Path, counted: Counted) -> set[str]:
     """The calls that are proved when the texts are ``said``, after all was kept as it was."""
-    with Store(tmp_path / "kept") as store:
-        told(first or as_written(), store, tmp_path)
-    with Store(tmp_path / "kept") as store:
-        proved, kept = counted.since(lambda: told(said, store, tmp_path))
-    assert kept == told(said, None, tmp_path)
+    with Store(as_kept) as store:
+        proved, kept = counted.since(lambda: told(said, store, as_kept))
+    assert kept == (told_as_written() if said == as_written() else told(said, None, as_kept))
     return set(proved)
 
 
@@ -154,46 +172,43 @@ def changed(name: str, old: str, new: str) -> Texts:
     return {**said, name: said[name].replace(old, new)}
 
 
-def test_nothing_is_proved_twice(tmp_path: Path, counted: Counted) -> None:
-    assert not proved_after(as_written(), tmp_path, counted)
+def test_nothing_is_proved_twice(as_kept: Path, counted: Counted) -> None:
+    assert not proved_after(as_written(), as_kept, counted)
 
 
-def test_lines_that_move_prove_nothing(tmp_path: Path, counted: Counted) -> None:
+def test_lines_that_move_prove_nothing(as_kept: Path, counted: Counted) -> None:
     moved = {name: f"// a line more\n\n\n{text}" for name, text in as_written().items()}
-    assert not proved_after(moved, tmp_path, counted)
+    assert not proved_after(moved, as_kept, counted)
     inside = changed("book.play", "    protect six slide", "    // inside\n    protect six slide")
-    assert not proved_after(inside, tmp_path, counted)
+    assert not proved_after(inside, as_kept, counted)
     behind = changed("runs.play", "    key backside overhang", "    key backside overhang  // he")
-    assert not proved_after(behind, tmp_path, counted)
+    assert not proved_after(behind, as_kept, counted)
 
 
-def test_one_changed_route_proves_the_calls_that_run_it(tmp_path: Path, counted: Counted) -> None:
+def test_one_changed_route_proves_the_calls_that_run_it(as_kept: Path, counted: Counted) -> None:
     said = changed("more.play", "    other runs hitch", "    other runs slant")
-    calls = proved_after(said, tmp_path, counted)
+    calls = proved_after(said, as_kept, counted)
     assert calls and all(" Sticks" in call for call in calls)
 
 
-def test_other_words_of_the_coach_prove_nothing(tmp_path: Path, counted: Counted) -> None:
+def test_other_words_of_the_coach_prove_nothing(as_kept: Path, counted: Counted) -> None:
     said = changed("more.play", '    say "Spread them out."', '    say "Spread."')
     for old in ("Sit down and show your numbers.", "Win outside."):
         assert old in said["more.play"]
         said["more.play"] = said["more.play"].replace(old, "Another word.")
-    assert not proved_after(said, tmp_path, counted)
+    assert not proved_after(said, as_kept, counted)
 
 
-def test_one_changed_look_proves_runs_and_who_names_it(tmp_path: Path, counted: Counted) -> None:
+def test_one_changed_look_proves_runs_and_who_names_it(as_kept: Path, counted: Counted) -> None:
     calls = proved_after(
-        changed("book.play", "    W rushes B, weak", "    W rushes C, weak"), tmp_path, counted
+        changed("book.play", "    W rushes B, weak", "    W rushes C, weak"), as_kept, counted
     )
     assert {call.split()[-1] for call in calls} <= {"Dive", "Orbit", "Sticks", "Deep"} and calls
 
 
-def test_a_row_that_is_not_as_we_write_is_proved_again(tmp_path: Path, counted: Counted) -> None:
+def test_a_row_that_is_not_as_we_write_is_proved_again(as_kept: Path, counted: Counted) -> None:
     """Signed as it should be, and with other data in it: nothing of it is said. Each row is another
     of the strange ones, and another the next time."""
-    fresh = told(as_written(), None, tmp_path)
-    with Store(tmp_path / "kept") as store:
-        told(as_written(), store, tmp_path)
     strange = list(_strange())
     for first in range(0, len(strange), every(4)):
         rows = cycle(strange[first:] + strange[:first])
@@ -205,9 +220,9 @@ def test_a_row_that_is_not_as_we_write_is_proved_again(tmp_path: Path, counted: 
             given.add(row := next(rows))
             return row
 
-        with Store(tmp_path / "kept") as store:
+        with Store(as_kept) as store:
             store.get = partial(another, get=store.get)  # type: ignore[method-assign]
-            assert told(as_written(), store, tmp_path) == fresh
+            assert told(as_written(), store, as_kept) == told_as_written()
         assert given == set(strange)
 
 
@@ -228,12 +243,11 @@ def _strange() -> Iterator[bytes]:
 
 
 def test_another_program_proves_all_again(
-    tmp_path: Path, counted: Counted, monkeypatch: pytest.MonkeyPatch
+    as_kept: Path, counted: Counted, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    assert not proved_after(as_written(), tmp_path, counted)
     monkeypatch.setattr(call_readings, "program", lambda: "another")
-    with Store(tmp_path / "kept") as store:
-        proved, _ = counted.since(lambda: told(as_written(), store, tmp_path))
+    with Store(as_kept) as store:
+        proved, _ = counted.since(lambda: told(as_written(), store, as_kept))
     assert len(proved) > 8
 
 
@@ -303,13 +317,11 @@ INGREDIENTS = {
 
 
 @pytest.mark.parametrize("what", INGREDIENTS)
-def test_whatever_a_check_reads_is_in_a_key(what: str, tmp_path: Path) -> None:
+def test_whatever_a_check_reads_is_in_a_key(what: str, as_kept: Path) -> None:
     name, old, new = INGREDIENTS[what]
     said = changed(name, old, new)
-    with Store(tmp_path / "kept") as store:
-        before = told(as_written(), store, tmp_path)
-    with Store(tmp_path / "kept") as store:
-        kept = told(said, store, tmp_path)
-    fresh = told(said, None, tmp_path)
+    with Store(as_kept) as store:
+        kept = told(said, store, as_kept)
+    fresh = told(said, None, as_kept)
     assert kept == fresh
-    assert fresh[1:] != before[1:], "another change has to be found for this"
+    assert fresh[1:] != told_as_written()[1:], "another change has to be found for this"

@@ -6,6 +6,7 @@ import time
 
 import pytest
 from corpus.mixing import base
+from together import together
 
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.nearest import nearest
@@ -78,11 +79,11 @@ FIGURED = (
 )
 
 
-@pytest.mark.parametrize("line", FIGURED)
-@pytest.mark.parametrize("figure", [HUGE, f"1-{HUGE}", "1000000", "181"])
+@together("line", FIGURED)
+@together("figure", [HUGE, f"1-{HUGE}", "1000000", "181"])
 def test_a_figure_out_of_bounds_is_said_where_it_stands(line: str, figure: str) -> None:
     if figure.startswith("1-") and ("#" in line or "when" in line):
-        pytest.skip("no range can stand there")
+        return  # no range can stand there
     text = line.format(figure)
     told = [d for d in found(text) if d.code == "E134"]
     assert len(told) == 1
@@ -92,7 +93,7 @@ def test_a_figure_out_of_bounds_is_said_where_it_stands(line: str, figure: str) 
     assert len(dict(told[0].values)["figure"]) <= 15
 
 
-@pytest.mark.parametrize("line", [row for row in FIGURED if "#" not in row and "when" not in row])
+@together("line", [row for row in FIGURED if "#" not in row and "when" not in row])
 def test_a_figure_next_to_nothing_is_said(line: str) -> None:
     assert codes(line.format("0." + "0" * 320 + "1")).count("E134") == 1
 
@@ -108,7 +109,7 @@ def test_a_mans_figures_are_bounded(line: str, code: str) -> None:
     assert code in codes(f"personnel A\n{line.format(HUGE)}")
 
 
-@pytest.mark.parametrize(
+@together(
     "line", [*(f"league {name} is {{}}" for name in FIGURES), "league ineligible numbers is {}",
              "league ineligible numbers is 1-{}", "house numbers is {}", "house gun is {}",
              "version {}"],

@@ -12,6 +12,7 @@ import re
 
 import pytest
 from syrupy.assertion import SnapshotAssertion
+from together import together
 
 from read.newcomers import FILE, written
 from read.test_own_words import FORMS
@@ -207,7 +208,7 @@ def test_what_a_newcomer_is_told(
     assert f"{judged}\n{told}" == snapshot
 
 
-@pytest.mark.parametrize(("kind", "line"), [(kind, line) for kind, line, _ in LINES[82:]])
+@together(("kind", "line"), [(kind, line) for kind, line, _ in LINES[82:]])
 def test_what_he_shall_type_is_read(kind: str, line: str) -> None:
     """Each line of an answer, or all that belong together; one for another block or code apart."""
     answer = printed(kind, line).partition("help: ")[2]

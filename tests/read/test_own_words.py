@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 
 import pytest
+from together import together
 
 from read.newcomers import FILE, written
 from stemline.diagnostics.diagnostic import Diagnostic
@@ -211,12 +212,12 @@ def told(kind: str, *lines: str) -> list[Diagnostic]:
     return [d for d in found if d.span.source == FILE and d.is_error]
 
 
-@pytest.mark.parametrize(("kind", "line"), READ)
+@together(("kind", "line"), READ)
 def test_it_is_read(kind: str, line: str) -> None:
     assert not [d for d in told(kind, line) if FORMS.fullmatch(d.code) and d.code != "E420"]
 
 
-@pytest.mark.parametrize(("kind", "line", "lines"), ANSWERED)
+@together(("kind", "line", "lines"), ANSWERED)
 def test_it_is_answered_with_the_line_to_type(kind: str, line: str, lines: str) -> None:
     (said,) = [d for d in told(kind, line) if d.code == "E404"]
     values = dict(said.said.values)
@@ -225,7 +226,7 @@ def test_it_is_answered_with_the_line_to_type(kind: str, line: str, lines: str) 
     assert typed == re.split(r" & | · ", lines)
 
 
-@pytest.mark.parametrize(("kind", "line", "lines"), ANSWERED)
+@together(("kind", "line", "lines"), ANSWERED)
 def test_what_is_to_be_typed_is_read(kind: str, line: str, lines: str) -> None:
     for choice in lines.split(" · "):
         found = told(kind, *choice.split(" & "))
@@ -246,7 +247,7 @@ def test_a_man_by_his_coach_s_name_is_the_man_of_the_rule() -> None:
     assert play.reads[0].men == ("Y",)
 
 
-@pytest.mark.parametrize(
+@together(
     ("word", "rule"),
     [
         *((word, "back") for word in ("RB", "TB", "tailback")),

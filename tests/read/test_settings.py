@@ -7,6 +7,7 @@ from dataclasses import fields
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from together import together
 
 from stemline.checks.discovered import wordings
 from stemline.checks.warnings_lowered import lowered
@@ -80,7 +81,7 @@ SETTING: tuple[tuple[str, str, object], ...] = (
 )
 
 
-@pytest.mark.parametrize(("line", "field", "value"), SETTING)
+@together(("line", "field", "value"), SETTING)
 def test_a_league_figure_takes_the_place_of_the_codes(line: str, field: str, value: object) -> None:
     code = read(f"league {line}").code
     figure = getattr(code, field)
@@ -147,7 +148,7 @@ def test_a_man_goes_over_the_sideline_of_a_narrower_field() -> None:
     assert {d.code for d in narrow} == {"E511"}
 
 
-@pytest.mark.parametrize(
+@together(
     ("line", "code", "nearest"),
     [
         ("widht is 60", "E328", ("width",)),
@@ -187,7 +188,7 @@ def test_the_men_of_the_side_bound_a_count() -> None:
     assert dict(found.values)["wanted"] == "1 to 8 men"
 
 
-@pytest.mark.parametrize("name", NAMES)
+@together("name", NAMES)
 def test_the_help_beside_a_wrong_value_is_itself_right(name: str) -> None:
     help_line = dict(only(f"league {name} is many").values)["example"]
     assert codes(help_line) == []

@@ -15,6 +15,7 @@ from functools import cache
 
 import pytest
 from resolve.shipped_books import shipped
+from together import together
 
 from stemline.football.field import BallSpot
 from stemline.football.timing.clock import read_clock
@@ -252,13 +253,13 @@ def covers(sign: Sign) -> dict[str, list[Cover]]:
     return found
 
 
-@pytest.mark.parametrize("sign", OPEN, ids=str)
+@together("sign", OPEN, ids=str)
 def test_a_read_is_there_for_the_passer(sign: Sign) -> None:
     for where, there in covers(sign).items():
         assert {Cover.OPEN, Cover.TIGHT} & {*there}, f"{where}: {sign.source}"
 
 
-@pytest.mark.parametrize("sign", NOT_OPEN, ids=str)
+@together("sign", NOT_OPEN, ids=str)
 def test_a_read_is_not_open(sign: Sign) -> None:
     for where, there in covers(sign).items():
         assert Cover.OPEN not in there, f"{where}: {sign.source}"

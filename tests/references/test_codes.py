@@ -6,6 +6,7 @@ import re
 from dataclasses import fields
 
 import pytest
+from together import together
 
 from references import figures
 from references.figures import (
@@ -58,7 +59,7 @@ def texts(code: Code) -> set[str]:
     return {name for name, rule in known(code).items() if isinstance(rule.value, str)}
 
 
-@pytest.mark.parametrize("printed", PRINTED, ids=lambda p: f"{p.code} {p.figure}")
+@together("printed", PRINTED, ids=lambda p: f"{p.code} {p.figure}")
 def test_a_figure_is_as_printed_and_no_surer(printed: Printed) -> None:
     mine = known(CODES[printed.code])[printed.figure]
     if isinstance(printed.value, float | int) and not isinstance(printed.value, bool):
@@ -68,7 +69,7 @@ def test_a_figure_is_as_printed_and_no_surer(printed: Printed) -> None:
     assert mine.certainty is SURE[printed.seen]
 
 
-@pytest.mark.parametrize(
+@together(
     "printed", [p for p in PRINTED if p.seen == ARTICLE], ids=lambda p: f"{p.code} {p.figure}"
 )
 def test_a_published_figure_names_the_rule_it_was_copied_from(printed: Printed) -> None:
@@ -79,7 +80,7 @@ def test_a_published_figure_names_the_rule_it_was_copied_from(printed: Printed) 
         assert any(m.startswith(w) for m in mine for w in wanted), (mine, wanted)
 
 
-@pytest.mark.parametrize("key", CODES)
+@together("key", CODES)
 def test_every_figure_that_a_source_has_is_copied_once_and_every_text_is_marked(key: str) -> None:
     code = CODES[key]
     copied = [p.figure for p in PRINTED if p.code == key]
@@ -89,7 +90,7 @@ def test_every_figure_that_a_source_has_is_copied_once_and_every_text_is_marked(
     assert TEXTS[key].keys() <= texts(code)
 
 
-@pytest.mark.parametrize("key", CODES)
+@together("key", CODES)
 def test_a_text_is_no_surer_than_it_was_seen(key: str) -> None:
     """One that no source gives for the code is as in the code it grew out of, from memory."""
     code = CODES[key]
@@ -97,7 +98,7 @@ def test_a_text_is_no_surer_than_it_was_seen(key: str) -> None:
         assert known(code)[name].certainty is SURE[TEXTS[key].get(name, NOTHING)], name
 
 
-@pytest.mark.parametrize("key", CODES)
+@together("key", CODES)
 def test_every_figure_says_where_it_is_from(key: str) -> None:
     for name, figure in known(CODES[key]).items():
         assert len(figure.source) > 2 and figure.source.strip() == figure.source, name
@@ -142,7 +143,7 @@ PARENTS = {
 }
 
 
-@pytest.mark.parametrize("key", PARENTS)
+@together("key", PARENTS)
 def test_no_published_source_is_borrowed_from_another_code(key: str) -> None:
     theirs = known(CODES[PARENTS[key]])
     for name, mine in known(CODES[key]).items():

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import pytest
+from together import together
 
 from references.figures import ARTICLE, Printed, Value
 from stemline.checks.discovered import rows
@@ -276,12 +277,12 @@ def named(case: Case) -> str:
     return f"{case.code}-{case.broken or 'legal'}"
 
 
-@pytest.mark.parametrize("case", FORMATIONS, ids=named)
+@together("case", FORMATIONS, ids=named)
 def test_a_formation_is_judged_as_the_rule_text_judges_it(case: Case) -> None:
     assert broken(case) == case.broken.split()
 
 
-@pytest.mark.parametrize("case", MOTIONS, ids=named)
+@together("case", MOTIONS, ids=named)
 def test_a_motion_is_judged_as_the_rule_text_judges_it(case: Case) -> None:
     assert broken(case) == case.broken.split()
 

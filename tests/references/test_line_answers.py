@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
 
-import pytest
+from together import together
 
 from references.line_answers import NAMES, TABLES
 from stemline.diagnostics.render import render
@@ -222,6 +222,18 @@ run Pin and Pull
     backside guard blocks scoop or climb to far linebacker
     backside tackle blocks scoop or climb to far linebacker
     everyone else blocks stalk
+
+run Down and Kick
+    carrier is back
+    carrier aims outside the end
+    playside wing blocks down or climb to near linebacker
+    playside end blocks down or climb to near linebacker
+    playside tackle blocks down or climb to near linebacker
+    playside guard blocks down or on
+    centre blocks back or on
+    backside guard blocks kick end man on line
+    backside tackle blocks hinge
+    everyone else blocks stalk
 """
 
 
@@ -335,7 +347,7 @@ CASES = [
 ]
 
 
-@pytest.mark.parametrize(
+@together(
     ("team", "run", "formation", "front", "wanted"),
     CASES,
     ids=[f"{t.split('-')[-1]}: {r} from {f} against {x}" for t, r, f, x, _ in CASES],

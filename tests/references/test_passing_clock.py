@@ -17,6 +17,7 @@ import numpy as np
 import pytest
 from football.test_coverage import CALLS, alone, one
 from football.timed import against, clocked, family, line, plays
+from together import together
 
 from stemline.football.defenders import Defender, Duty, DutyKind, Level
 from stemline.football.field import Side
@@ -56,9 +57,9 @@ def test_three_steps_in_the_gun_stand_for_five_under_centre() -> None:
     assert 1.9 <= out("3", at=GUN) <= 2.1
 
 
-@pytest.mark.parametrize("at", [GUN, UNDER], ids=["gun", "under"])
-@pytest.mark.parametrize("drop", ["set", "3", "5", "7"])
-@pytest.mark.parametrize("level", LEVELS.values(), ids=LEVELS.keys())
+@together("at", [GUN, UNDER], ids=["gun", "under"])
+@together("drop", ["set", "3", "5", "7"])
+@together("level", LEVELS.values(), ids=LEVELS.keys())
 def test_a_throw_off_a_run_fake_is_out_at_two_and_a_half_to_three_seconds(
     level: PlayingLevel, drop: str, at: Point
 ) -> None:
@@ -93,7 +94,7 @@ OVER_THE_SLOT = comes(Point(9.0, 4.0), 5.0)
 CORNER = comes(Point(14.0, 7.0), 5.0, Level.DEEP)
 
 
-@pytest.mark.parametrize(
+@together(
     ("man", "deep", "school", "college", "pro"),
     [
         (ON_THE_LINE, 5.5, 1.5, 1.4, 1.3),
@@ -140,7 +141,7 @@ def test_nobody_is_free_where_everybody_is_blocked_and_where_there_is_no_look() 
 # The order of the reads.
 
 
-@pytest.mark.parametrize("call", [p.call.spoken for p in plays(family())])
+@together("call", [p.call.spoken for p in plays(family())])
 def test_no_two_reads_are_thrown_at_one_moment(call: str) -> None:
     made = next(p for p in plays(family()) if p.call.spoken == call)
     for feet in (

@@ -9,11 +9,11 @@ from functools import cache
 from pathlib import Path
 
 import pytest
+from resolve.shipped_books import shipped
 
 from stemline.football.field import BallSpot, Side
 from stemline.football.play import Man, Play
 from stemline.football.players import Position
-from stemline.outside.project import read_files
 from stemline.resolve.expand import expand
 from stemline.session import Session
 
@@ -24,9 +24,8 @@ every_book = pytest.mark.parametrize("book", BOOKS, ids=lambda p: p.name)
 every_spot = pytest.mark.parametrize("spot", BallSpot, ids=lambda s: s.value)
 
 
-@cache
 def compiled(book: Path) -> Session:
-    return Session(read_files(book).sources, book.name)
+    return shipped(book.name)
 
 
 @cache

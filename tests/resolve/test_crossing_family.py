@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 import pytest
+from together import together
 
 from resolve.texts import (
     CROSSERS,
@@ -107,9 +108,9 @@ def book(name: str) -> Session:
     return _BOOKS[name]
 
 
-every_row = pytest.mark.parametrize("name", ROWS)
-every_side = pytest.mark.parametrize("side", SIDES)
-every_spot = pytest.mark.parametrize("spot", BallSpot, ids=lambda s: s.value)
+every_row = together("name", ROWS)
+every_side = together("side", SIDES)
+every_spot = together("spot", BallSpot, ids=lambda s: s.value)
 
 
 def runs(made: Play, role: str) -> str:
@@ -210,7 +211,7 @@ def test_spots_hang_on_the_settle_and_each_has_its_man(
 
 @every_row
 @every_side
-@pytest.mark.parametrize(
+@together(
     "look", [LookWord.ZONE, LookWord.MAN, LookWord.PRESS, LookWord.OFF], ids=lambda v: v.value
 )
 def test_the_spots_are_filled_by_the_same_men_against_every_look(
@@ -268,7 +269,7 @@ def test_each_crosser_of_a_return_ends_on_the_side_he_came_from(name: str, side:
         assert assignment.path.end.x * assignment.path.start.x > 0
 
 
-@pytest.mark.parametrize("name", [n for n, row in ROWS.items() if row.flat])
+@together("name", [n for n, row in ROWS.items() if row.flat])
 @every_side
 def test_wheel_turns_the_flat_up_and_stays_the_first_read(name: str, side: str) -> None:
     result, row = book(name), ROWS[name]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from together import together
 
 from resolve.texts import ELEVEN, THREE_TWO, TRIPS, TWELVE, codes, compiled, dress, play, said
 from stemline.football.conditions import LookWord
@@ -45,7 +46,7 @@ def spot(line: str, side: str = "Right") -> Spot:
 # The tackle is 2.6 from the ball; a low spot lies from the tackle to 9 yards outside it.
 
 
-@pytest.mark.parametrize(
+@together(
     ("line", "x", "y"),
     [
         ("low, strong", 7.1, 5.5),
@@ -82,7 +83,7 @@ def test_how_big_a_spot_is() -> None:
     assert (top.half_width, top.half_height) == (3, 2)
 
 
-@pytest.mark.parametrize(
+@together(
     ("line", "men"),
     [
         ("low, strong", ("W",)),
@@ -172,7 +173,7 @@ def test_pressure_is_an_order_of_its_own() -> None:
     assert [r.number for r in one.pressure] == [1, 2]
 
 
-@pytest.mark.parametrize("name", sorted(FEET))
+@together("name", sorted(FEET))
 def test_every_step_of_the_feet_is_known(name: str) -> None:
     one = made(f"feet {name}", f"read s on {name}")
     assert [s.name for s in one.feet] == [name]
@@ -227,11 +228,11 @@ def test_a_claim_on_somebody_who_is_nobody_is_not_made() -> None:
     assert one.claims == ()
 
 
-@pytest.mark.parametrize(
+@together(
     ("guard", "made_of"),
     [("3x2", 1), ("2x2", 0), ("3 or more strong", 1), ("2 or more weak", 1), ("1 weak", 0)],
 )
-@pytest.mark.parametrize("line", ["claims stretch s h w", "pair x above h on hook defender"])
+@together("line", ["claims stretch s h w", "pair x above h on hook defender"])
 def test_a_claim_is_made_of_the_shapes_it_is_said_of(line: str, guard: str, made_of: int) -> None:
     assert len(made(f"{line} when {guard}").claims) == made_of
 
@@ -295,8 +296,8 @@ def test_a_claim_that_contradicts_itself(lines: tuple[str, ...], code: str) -> N
 # The side of a launch.
 
 
-@pytest.mark.parametrize("name", ["sprint", "roll", "boot"])
-@pytest.mark.parametrize(
+@together("name", ["sprint", "roll", "boot"])
+@together(
     ("words", "side"),
     [("", 1), (" away", -1), (" strong", 1), (" weak", -1), (" left", 0), (" call", 1)],
 )
@@ -318,7 +319,7 @@ def test_only_a_launch_has_a_side() -> None:
     assert [s.side for s in made("feet 3, reset", "read s").feet] == [None, None]
 
 
-@pytest.mark.parametrize(
+@together(
     ("line", "code"),
     [
         ("claims triangle s h", "E467"),
@@ -390,10 +391,8 @@ def test_a_need_of_a_role_that_is_nobody_asks_for_nothing() -> None:
     )
 
 
-@pytest.mark.parametrize(
-    "name", ["soft corner", "fewer defenders", "field", "boundary", "best matchup"]
-)
-@pytest.mark.parametrize("opening", ["pick", "pick side", "pick side by"])
+@together("name", ["soft corner", "fewer defenders", "field", "boundary", "best matchup"])
+@together("opening", ["pick", "pick side", "pick side by"])
 def test_the_side_of_a_mirrored_concept(name: str, opening: str) -> None:
     assert made(f"{opening} {name}").pick == name
 

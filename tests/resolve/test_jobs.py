@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from together import together
 
 from resolve.texts import (
     CROSSERS,
@@ -57,7 +58,7 @@ def corners(line: str, rule: str = "strong #1", side: str = "Right") -> list[tup
 # Z stands on the numbers (22.5), H 4 outside the tackle (6.6), R 2 weak of the ball.
 
 
-@pytest.mark.parametrize(
+@together(
     ("line", "rule", "expected"),
     [
         ("runs go", "strong #1", [(22.5, 0), (22.5, 22)]),
@@ -119,7 +120,7 @@ def test_a_man_behind_the_ball_goes_out_to_the_weak_side() -> None:
         assert path is not None and path.end.x == x
 
 
-@pytest.mark.parametrize(
+@together(
     ("line", "job"),
     [
         ("runs go", "Go."),
@@ -202,7 +203,7 @@ def test_a_depth_beyond_the_parting_moves_it_nowhere() -> None:
     assert branch.leaves == Point(22.5, 10)
 
 
-@pytest.mark.parametrize(
+@together(
     ("line", "marks"),
     [
         ("runs dig", [((22.5, 12), 12)]),
@@ -246,7 +247,7 @@ def test_one_line_may_speak_of_several_roles() -> None:
     }
 
 
-@pytest.mark.parametrize(
+@together(
     ("line", "code"),
     [
         ("runs digg", "E442"),
@@ -299,7 +300,7 @@ def own(*lines: str, name: str = "Bend", runs: str = "bend") -> list[tuple[float
     return [(round(p.x, 2), round(p.y, 2)) for p in path.corners[1:]]
 
 
-@pytest.mark.parametrize(
+@together(
     ("stroke", "expected"),
     [
         ("up 12", [(22.5, 12)]),
@@ -413,9 +414,9 @@ def assert_in_order(made: Play) -> None:
             assert assignment.motion.path.end == man.snap
 
 
-@pytest.mark.parametrize("name", _PLAYS)
-@pytest.mark.parametrize("side", ["Right", "Left"])
-@pytest.mark.parametrize("spot", BallSpot, ids=lambda s: s.value)
+@together("name", _PLAYS)
+@together("side", ["Right", "Left"])
+@together("spot", BallSpot, ids=lambda s: s.value)
 def test_the_crossing_family_keeps_to_the_field(name: str, side: str, spot: BallSpot) -> None:
     book, formation, called, call = _PLAYS[name]
     result = sound(book, formation, CROSSERS, dress(called, "with plain, Wheel + Return"))
@@ -469,7 +470,7 @@ concept Test
     assert jobs["b"] == "Choice at 10. Decide at 8."
 
 
-@pytest.mark.parametrize(
+@together(
     ("line", "rule", "end"),
     [
         ("runs swing to 7 outside tackle at 1 behind", "back", (-9.6, -1)),

@@ -1,13 +1,16 @@
 """Every run and protection called left is the mirror of the same call to the right, against every
-look of both books, from the middle of the field."""
+look of both books, from the middle of the field; a run takes a third of the pairs, each call
+against another third of the looks."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Iterator
 from dataclasses import replace
+from itertools import islice
 
 import pytest
+from sampling import every
 
 from resolve.shipped_books import BOOKS, played, shipped
 from stemline.football.field import Way
@@ -56,9 +59,9 @@ def seen(play: Play, mirror: bool) -> dict[str, object]:
 def pairs(book: str, kind: Kind) -> Iterator[tuple[Play, Play]]:
     made = shipped(book)
     assert made.book is not None
-    for name, order in made.calls.by_name.items():
+    for n, (name, order) in enumerate(made.calls.by_name.items()):
         if made.book.concepts[order.concept].kind is kind and " Right " in name:
-            for look in made.book.looks:
+            for look in islice(made.book.looks, n % every(3), None, every(3)):
                 right, left = played(book, order, look), played(book, left_of(order), look)
                 assert (right.defence is None) is (left.defence is None)
                 if right.defence is not None:  # a look that is for other sets is nowhere
@@ -93,6 +96,6 @@ def _first(one: object, two: object) -> str:
 @pytest.mark.parametrize("kind", Kind)
 def test_called_left_is_the_mirror_of_called_right(book: str, kind: Kind) -> None:
     seen = [differ(right, left) for right, left in pairs(book, kind)]
-    assert len(seen) > 200
+    assert len(seen) > 200 / every(3)
     wrong = [line for line in seen if line]
     assert not wrong, "\n".join(wrong[:20])

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from together import together
 
 from stemline.source import Source
 from stemline.syntax.characters import readable
@@ -44,7 +45,7 @@ def test_a_margin_that_is_not_spaces_is_called_by_its_name(margin: str, name: st
     assert (told.code, dict(told.values)["what"]) == ("E110", name)
 
 
-@pytest.mark.parametrize(
+@together(
     ("char", "code"),
     [
         *((c, "E130") for c in "\x0b\x0c\x85\u2028\u2029"),
@@ -52,7 +53,7 @@ def test_a_margin_that_is_not_spaces_is_called_by_its_name(margin: str, name: st
         *((c, "E132") for c in "\xad\u200b\u200e\u202e\u2066\u2060\ufeff\u3164\u2800\U000e0041"),
     ],
 )
-@pytest.mark.parametrize("before", ["concept A", 'concept "A', "concept A // a", "concept A b"])
+@together("before", ["concept A", 'concept "A', "concept A // a", "concept A b"])
 def test_what_nobody_sees_is_said_at_its_place(before: str, char: str, code: str) -> None:
     close = '"' if '"' in before else ""
     text = f"{before}{char}b{close}\n    x is back\n"

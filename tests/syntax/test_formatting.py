@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
+from together import together
 
 from stemline.commands import main
 from stemline.compare.comparing import compared
@@ -63,7 +64,7 @@ def _spoiled(text: str, draw: random.Random) -> str:
     )
 
 
-@pytest.mark.parametrize("source", _texts(), ids=lambda s: Path(s.name).name)
+@together("source", _texts(), ids=lambda s: Path(s.name).name)
 def test_a_bundled_text_keeps_what_it_says(source: Source) -> None:
     tree, found = parse(source)
     assert not found
@@ -75,7 +76,7 @@ def test_a_bundled_text_keeps_what_it_says(source: Source) -> None:
     assert formatted(again) == text
 
 
-@pytest.mark.parametrize("seed", range(120))
+@together("seed", range(120))
 def test_a_text_in_any_layout_comes_out_in_the_one(seed: int) -> None:
     draw = random.Random(seed)
     source = draw.choice(_texts())

@@ -1,6 +1,6 @@
 from __future__ import annotations
 
-import pytest
+from together import together
 
 from stemline.source import Source
 from stemline.syntax.lines import KINDS, WrittenLine
@@ -24,7 +24,7 @@ def connectors(value: Value | None) -> set[str]:
     return set()
 
 
-@pytest.mark.parametrize(("kind", "line"), LINES, ids=[f"{k} {ln.word}" for k, ln in LINES])
+@together(("kind", "line"), LINES, ids=[f"{k} {ln.word}" for k, ln in LINES])
 def test_every_example_reads_as_the_line_it_shows(kind: str, line: WrittenLine) -> None:
     document, found = parse(Source("test.play", f"{KINDS[kind].header}\n    {line.example}\n"))
     assert not found
@@ -35,7 +35,7 @@ def test_every_example_reads_as_the_line_it_shows(kind: str, line: WrittenLine) 
     assert bool(connectors(fact.value)) == bool(line.connectors)
 
 
-@pytest.mark.parametrize("kind", KINDS)
+@together("kind", KINDS)
 def test_no_word_is_both_a_label_and_a_verb_of_a_kind(kind: str) -> None:
     shape = KINDS[kind]
     # `Wheel only to right` beside `only in Quads with Wheel`: what is limited may stand first.
@@ -45,7 +45,7 @@ def test_no_word_is_both_a_label_and_a_verb_of_a_kind(kind: str) -> None:
     assert not shape.labels.keys() & shape.openers.keys()
 
 
-@pytest.mark.parametrize("kind", KINDS)
+@together("kind", KINDS)
 def test_a_header_example_names_its_kind_and_join(kind: str) -> None:
     document, _ = parse(Source("test.play", KINDS[kind].header + "\n"))
     (block,) = document.blocks

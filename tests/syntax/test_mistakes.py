@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 from syrupy.assertion import SnapshotAssertion
+from together import together
 
 from stemline.checks.discovered import rows
 from stemline.diagnostics.diagnostic import Mistake
@@ -105,7 +106,7 @@ def unmarked(sample: str) -> tuple[Source, tuple[int, int, int]]:
     return Source("test.play", before + marked + after), (line, column, column + len(marked))
 
 
-@pytest.mark.parametrize(("code", "sample"), SAMPLES, ids=IDS)
+@together(("code", "sample"), SAMPLES, ids=IDS)
 def test_the_mistake_is_found_once_and_in_its_place(code: str, sample: str) -> None:
     source, (line, column, end) = unmarked(sample)
     _, found = parse(source)
@@ -132,14 +133,14 @@ def test_wording(snapshot: SnapshotAssertion) -> None:
     assert "".join(printed) == snapshot
 
 
-@pytest.mark.parametrize("row", ROWS)
+@together("row", ROWS)
 def test_wording_shows_no_name_of_the_grammar(row: type[Mistake]) -> None:
     assert not any(
         name in str(row.worded()) for name in ("LABEL", "CONN", "_NL", "INDENT", "token")
     )
 
 
-@pytest.mark.parametrize(
+@together(
     ("text", "nearest"),
     [
         ("concpt A", ("concept",)),

@@ -6,16 +6,14 @@ from dataclasses import replace
 from functools import cache
 from random import Random
 
-from gate.pictures import PLAYBOOKS
+from resolve.shipped_books import shipped
 
 from stemline.football.call_facts import CallFacts
 from stemline.football.contact_limits import HitLevel
 from stemline.football.field import BallSpot
 from stemline.football.play import Kind
 from stemline.football.situations import needed
-from stemline.outside.project import read_files
 from stemline.printing.week_papers import ems_of
-from stemline.session import Session
 from stemline.theme import load_theme
 from stemline.week.call_sheet import Ems
 from stemline.week.planning import Planned
@@ -34,10 +32,7 @@ HERONS, LANTERNS = "saltmarsh-herons", "cedar-flats-lanterns"
 DAYS = ("Tuesday", "Wednesday", "Thursday")
 
 
-@cache
-def session(name: str) -> Session:
-    folder = PLAYBOOKS / name
-    return Session(read_files(folder).sources, str(folder), whole=True)
+session = shipped
 
 
 @cache

@@ -102,7 +102,7 @@ def lay_lines(plan: LinePlan, only: str | None) -> LaidLines:
     ways = {d.run.man: d.points for d in drawn if d.run.branch is None and d.run.pen != CLIMB}
     places = BallPlaces(ways, symbols, on)
     ball = ball_marks(play, played, places, level)
-    ball += pitch_items(play, drawn, symbols, on, moments)
+    ball += pitch_items(play, drawn, moments)
     ink = _ink(on, field, drawn, symbols)
     letters = _letters(men, ink)
     boxes = tuple(solids(letters, play, on))
