@@ -216,7 +216,8 @@ class Drawings:
 
 def _ground_of(job: _Job) -> object:
     play, before, wanted, _ = job
-    return play, before, wanted.size, wanted.frame, wanted.duties, wanted.only is None
+    shown = wanted.size, wanted.frame, wanted.duties, wanted.whole
+    return play, before, shown, wanted.only is None
 
 
 def _as_svg(scene: Scene, theme: Theme) -> str:
