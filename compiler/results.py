@@ -18,6 +18,7 @@ from stemline.emit.apart import apart
 from stemline.emit.engine_log import PictureFailed
 from stemline.emit.fetch import Refused
 from stemline.emit.pdf import PangoMissing
+from stemline.emit.side_by_side import SideBySide
 from stemline.football.field import BallSpot
 from stemline.football.play import Play, Season
 from stemline.football.timing.answers import Stood, check_to
@@ -297,29 +298,40 @@ def made_week(
     Raises as `made_book` does.
     """
     from stemline.printing.week_papers import PARTS, Printing, ems_of, week_papers
+    from stemline.printing.workbench import workbenches
     from stemline.week.working_out import last_numbers, work_out
 
     assert compiled.book is not None, "a plan comes from a book"
     parts = PARTS if parts is None else parts
     plans = [each.plan for each in compiled.weeks if each.plan is not None]
-    at = book_pages(compiled, theme, paper, folder, store) if pages else {}
-    game = compiled.game_plan(plan) if {"gameplan", "data"} & set(parts) else None
-    install = compiled.install_sheet(plan) if {"install", "data"} & set(parts) else None
-    shown = {"positions", "quiz", "data"} & set(parts)
-    against = compiled.against_looks(plan) if shown else None
-    last = last_numbers(plans, plan.number)
-    week = work_out(plan, last, at, ems_of(theme), game, install, against)
     level = compiled.book.settings.level
-    how = Printing(theme, paper, sheet_paper, sides, revision, date, level, men, store)
-    answers = compiled.answers(plan) if "counting" in parts else ()
-    return week_papers(week, how, parts, answers)
+    helpers = workbenches(theme, level)
+    try:
+        at = book_pages(compiled, theme, paper, folder, store, helpers) if pages else {}
+        game = compiled.game_plan(plan) if {"gameplan", "data"} & set(parts) else None
+        install = compiled.install_sheet(plan) if {"install", "data"} & set(parts) else None
+        shown = {"positions", "quiz", "data"} & set(parts)
+        against = compiled.against_looks(plan) if shown else None
+        last = last_numbers(plans, plan.number)
+        week = work_out(plan, last, at, ems_of(theme), game, install, against)
+        how = Printing(theme, paper, sheet_paper, sides, revision, date, level, men, store, helpers)
+        answers = compiled.answers(plan) if "counting" in parts else ()
+        return week_papers(week, how, parts, answers)
+    finally:
+        helpers.end()
 
 
 def book_pages(
-    compiled: Session, theme: Theme, paper: str, folder: Path | None, store: Store | None = None
+    compiled: Session,
+    theme: Theme,
+    paper: str,
+    folder: Path | None,
+    store: Store | None = None,
+    helpers: SideBySide | None = None,
 ) -> dict[str, int]:
     """The page of each call in the book of all calls; ``folder`` is where they are kept for. What
-    is drawn and set for it is kept in ``store``, for the week's own pictures and for the book."""
+    is drawn and set for it is kept in ``store``, for the week's own pictures and for the book;
+    ``helpers`` do it, as for a `Build`."""
     season = compiled.season
     if season is None:
         return {}
@@ -329,7 +341,9 @@ def book_pages(
     if known is None:
         shown, on = _shown(compiled, season), Paper.named(paper)
         sections = _sections(compiled, season, theme, store)
-        build = Build(shown, "", "", theme, lambda *_: None, on, store, sections=sections)
+        build = Build(
+            shown, "", "", theme, lambda *_: None, on, store, sections=sections, helpers=helpers
+        )
         known = build.pages()
         kept.keep(key, known)
     return known

@@ -142,12 +142,15 @@ class Press:
 
 
 class Setter:
-    """Sets parts in one theme, several at once; what was set before is not set again."""
+    """Sets parts in one theme, several at once; what was set before is not set again. ``helpers``
+    are processes that do what a `Press` does, where there are some for more than one book."""
 
-    def __init__(self, theme: Theme, before: SetBefore | None = None) -> None:
+    def __init__(
+        self, theme: Theme, before: SetBefore | None = None, helpers: SideBySide | None = None
+    ) -> None:
         self._theme, self._before = theme, before
         self._press = Press(theme)
-        self._helpers = SideBySide(Press, theme)
+        self._helpers, self._own = helpers or SideBySide(Press, theme), helpers is None
         self._done: dict[str, Fragment] = {}
         self._named: dict[str, str] = {}
 
@@ -155,7 +158,8 @@ class Setter:
         return self
 
     def __exit__(self, *_: object) -> None:
-        self._helpers.end()
+        if self._own:
+            self._helpers.end()
 
     def measure(self, parts: Sequence[Part]) -> list[dict[str, float]]:
         """What `Press.measure` says of each."""

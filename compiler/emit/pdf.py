@@ -29,6 +29,7 @@ from stemline.emit.html import book_html
 from stemline.emit.measuring import Measuring, Memory
 from stemline.emit.outlined import Outlining
 from stemline.emit.parts import Part, SetBefore, Setter, Unfilled, fonts_part, part_of
+from stemline.emit.side_by_side import SideBySide
 from stemline.theme import Theme
 
 __all__ = ["PangoMissing", "identified", "page_count", "page_list", "pages_pdf", "to_pdf"]
@@ -44,12 +45,14 @@ def to_pdf(
     date: str,
     memory: Memory | None = None,
     before: SetBefore | None = None,
+    helpers: SideBySide | None = None,
 ) -> bytes:
     """The book as a PDF, the same bytes for the same arguments whatever ``memory`` and ``before``
     hold.
 
     What is measured is kept in ``memory``, each part that is set in ``before``, and what is there
-    is not done again: only for a bundled theme, whose sections hang on nothing but themselves.
+    is not done again: only for a bundled theme, whose sections hang on nothing but themselves. So
+    it is with ``helpers``, processes that set parts.
 
     ``date`` is the edition's date, "2026-05-01"; text that is no date counts as none. Raises
     `PangoMissing`, `Refused` when the theme asks for something that is not its own, and
@@ -58,7 +61,7 @@ def to_pdf(
     if theme.bundled:
         try:
             with _dated(""), _uncollected():
-                with Setter(theme, before) as setter:
+                with Setter(theme, before, helpers) as setter:
                     made = _BookInParts(book, gallery, theme, memory, setter).book()
                 return identified(made, hashlib.sha256(made).hexdigest()[:32])
         except FontsDiffer:
@@ -77,12 +80,13 @@ def page_list(
     date: str,
     memory: Memory | None = None,
     before: SetBefore | None = None,
+    helpers: SideBySide | None = None,
 ) -> bytes:
     """The page of each place in the book that `to_pdf` makes of the same arguments, as JSON; raises
     as it does."""
     with _dated(date), _uncollected():
         if theme.bundled:
-            with Setter(theme, before) as setter:
+            with Setter(theme, before, helpers) as setter:
                 stands = _BookInParts(book, gallery, theme, memory, setter).stands()
         else:
             engine = Engine(gallery, theme)

@@ -13,6 +13,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from itertools import chain, groupby
 from types import MappingProxyType
 from typing import NamedTuple
 
@@ -69,12 +70,17 @@ FEW = 60
 
 
 class Drawings:
-    """Draws plays in one theme, for men of one level; ``store`` keeps nothing where it is None."""
+    """Draws plays in one theme, for men of one level; ``store`` keeps nothing where it is None.
+    ``helpers`` are processes that can do so too, where there are some for more than pictures."""
 
     def __init__(
-        self, theme: Theme, level: PlayingLevel = HIGH_SCHOOL, store: Store | None = None
+        self,
+        theme: Theme,
+        level: PlayingLevel = HIGH_SCHOOL,
+        store: Store | None = None,
+        helpers: SideBySide | None = None,
     ) -> None:
-        self._theme, self._level = theme, level
+        self._theme, self._level, self._helpers = theme, level, helpers
         self._store = store if store is not None and program() else Store(None)
         self._themes = {size: _shown(theme, size) for size in Size}
         begun = hashlib.sha256(program().encode())
@@ -129,14 +135,17 @@ class Drawings:
                 self._held[asked.key] = held
                 continue
             lacking[asked.key] = (*asked[1:], svg)
-        helpers = SideBySide(Drawings, self._theme, self._level)
-        if len(lacking) >= FEW:
-            drawn = helpers.each("drawn", tuple(lacking.values()))
+        helpers = self._helpers or SideBySide(Drawings, self._theme, self._level)
+        if len(lacking) >= FEW or (lacking and helpers.started):
+            # Those of one ground go to one process.
+            together = [tuple(jobs) for _, jobs in groupby(lacking.values(), key=_ground_of)]
+            drawn = chain.from_iterable(helpers.each("all_drawn", together))
             self._coming = zip(tuple(lacking), drawn, strict=False)
         try:
             yield
         finally:
-            helpers.end()
+            if helpers is not self._helpers:
+                helpers.end()
             self._asked, self._coming, self._made, self._held = {}, iter(()), {}, {}
             self._sealed = {}  # as large as the plays themselves
 
@@ -183,6 +192,9 @@ class Drawings:
         theme = self._themes[size]
         return begin(shown, size, theme, frame, duties, was, self._level, whole), shown, was
 
+    def all_drawn(self, jobs: Sequence[_Job]) -> list[Art]:
+        return [self.drawn(job) for job in jobs]
+
     def drawn(self, job: _Job) -> Art:
         """A picture, nobody's yet; with its SVG where the job says so."""
         play, before, wanted, svg = job
@@ -200,6 +212,12 @@ class Drawings:
         scene = trimmed(scene, theme) if wanted.trim else scene
         size = scene.width, scene.height
         return Art("", text, scene.description, *size, scene.title, to_ink(scene, theme))
+
+
+def _ground_of(job: _Job) -> object:
+    play, before, wanted, _ = job
+    shown = wanted.size, wanted.frame, wanted.duties, wanted.whole
+    return play, before, shown, wanted.only is None
 
 
 def _as_svg(scene: Scene, theme: Theme) -> str:

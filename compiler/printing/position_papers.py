@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from stemline.emit.gallery import Art
 from stemline.emit.week_pages import MARGIN
 from stemline.emit.week_positions import (
@@ -12,6 +14,7 @@ from stemline.emit.week_positions import (
     PositionPicture,
 )
 from stemline.football.play import Play
+from stemline.geometry.box import Box
 from stemline.picture.frame.board import frame_of
 from stemline.printing.drawings import Drawings, Showing
 from stemline.theme import Size
@@ -30,16 +33,41 @@ def picture_width(paper: str, across: int = ACROSS) -> float:
     return (width - 2 * MARGIN - (across - 1) * _GAP) / across
 
 
+class OwnPictures:
+    """The pictures of men's books, each play in a frame of its own."""
+
+    def __init__(self, drawings: Drawings) -> None:
+        self._drawings = drawings
+        self._frames: dict[int, tuple[Play, Box]] = {}
+
+    def wanted(self, books: Iterable[OwnBook]) -> list[tuple[Play, Showing, bool]]:
+        """All of them as `Drawings.beside` takes them, those of a play together."""
+        plays: dict[int, list[tuple[Play, Showing, bool]]] = {}
+        for book in books:
+            for alike in (alike for job in book.jobs for alike in job.alike):
+                play = alike.calls[0].play
+                plays.setdefault(id(play), []).append((play, self._showing(play, book.man), False))
+        return [each for same in plays.values() for each in same]
+
+    def art(self, id_: str, play: Play, man: str) -> Art:
+        return self._drawings.art(id_, play, self._showing(play, man))
+
+    def _showing(self, play: Play, man: str) -> Showing:
+        held = self._frames.get(id(play))
+        if held is None:
+            held = self._frames[id(play)] = play, frame_of((play,))
+        return Showing(Size.THUMB, held[1], only=man)
+
+
 def position_page(
-    book: OwnBook, week: Week, drawings: Drawings, paper: str
+    book: OwnBook, week: Week, pictures: OwnPictures, paper: str
 ) -> tuple[PositionPage, tuple[Art, ...]]:
     """What the printed book of a man holds, and its pictures."""
     arts: list[Art] = []
 
     def shown(alike: AlikeCalls) -> PositionPicture:
         play = alike.calls[0].play
-        wanted = Showing(Size.THUMB, frame_of((play,)), only=book.man)
-        art = drawings.art(f"own-{len(arts) + 1}", play, wanted)
+        art = pictures.art(f"own-{len(arts) + 1}", play, book.man)
         arts.append(art)
         factor = min(1.0, picture_width(paper) / art.width)
         return PositionPicture(art, factor, tuple(listed(e) for e in alike.calls), look_of(play))

@@ -14,6 +14,7 @@ from stemline.emit.apart import apart
 from stemline.emit.gallery import Art, Gallery
 from stemline.emit.pdf import page_list, to_pdf
 from stemline.emit.pdf_ink import art_of
+from stemline.emit.side_by_side import SideBySide
 from stemline.football.play import Play, Season
 from stemline.football.timing.clock import read_clock
 from stemline.football.timing.levels import LEVELS
@@ -36,7 +37,8 @@ class Build:
     """A season on its way to paper: each of its pictures is drawn once, whoever asks for it.
 
     ``revision`` is its short name and ``date`` its day ("2026-05-01"); both are printed on every
-    page. ``book`` is what is printed, the season's own where it is None.
+    page. ``book`` is what is printed, the season's own where it is None. ``helpers`` draw and set
+    it, as `stemline.printing.workbench` does; without them processes are started for each.
     """
 
     def __init__(
@@ -50,11 +52,13 @@ class Build:
         store: Store | None = None,
         book: Book | None = None,
         sections: KeptSections | None = None,
+        helpers: SideBySide | None = None,
     ) -> None:
+        self._helpers = helpers
         self._season, self._theme, self._date = season, theme, date
         self._level = LEVELS[season.level]
         self._store = store
-        self._drawings = Drawings(theme, self._level, store)
+        self._drawings = Drawings(theme, self._level, store, helpers)
         # Only the page on reading shows the legend, and a week's book has none.
         self._legend = legend_entries(theme) if book is None or book.plan is None else ()
         captions = tuple(caption for caption, _ in self._legend)
@@ -110,13 +114,15 @@ class Build:
             arts.append(art_of(f"legend-{number}", scene, self._theme, ""))
         return Gallery(tuple(arts))
 
-    def _memory(self) -> tuple[KeptHeights | None, KeptFragments | None]:
-        """What was measured and set before, for bundled themes alone: another's may draw as it
-        likes."""
-        if self._store is None or not self._theme.bundled:
-            return None, None
+    def _memory(self) -> tuple[KeptHeights | None, KeptFragments | None, SideBySide | None]:
+        """What was measured and set before, and who sets the rest, for bundled themes alone:
+        another's may draw as it likes."""
+        if not self._theme.bundled:
+            return None, None, None
+        if self._store is None:
+            return None, None, self._helpers
         heights = KeptHeights(self._store)
-        return heights, KeptFragments(heights)
+        return heights, KeptFragments(heights), self._helpers
 
     def pictures(self) -> dict[str, str]:
         """Every call's large picture as SVG, by the call as it is spoken."""

@@ -14,7 +14,9 @@ from stemline.diagnostics.catalogue.weeks import E984, E996, E997, W996
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.in_words import how_many
 from stemline.emit.apart import apart
+from stemline.emit.parts import FEW
 from stemline.emit.pdf import page_count
+from stemline.emit.side_by_side import SideBySide
 from stemline.emit.week_counting import counting_pdf
 from stemline.emit.week_install import install_pdf
 from stemline.emit.week_pages import (
@@ -37,7 +39,7 @@ from stemline.picture.scene.metrics import faces
 from stemline.printing.drawings import Drawings
 from stemline.printing.install_papers import installed_calls
 from stemline.printing.look_team_cards import card_picture, duty_points
-from stemline.printing.position_papers import position_page
+from stemline.printing.position_papers import OwnPictures, position_page
 from stemline.printing.printed_season import Build
 from stemline.printing.quiz_papers import question_height, quiz_sheets
 from stemline.theme import Theme
@@ -71,7 +73,8 @@ LAST_MINUTES = (
 class Printing:
     """How the papers are printed: on which paper, the sheet on how many sides, in what theme;
     ``revision`` and ``date`` are those of the playbook. ``men`` are letters, positions or groups
-    whose books are made, none for everybody's; ``store`` keeps drawings."""
+    whose books are made, none for everybody's; ``store`` keeps drawings, ``helpers`` are
+    the processes of `stemline.printing.workbench`."""
 
     theme: Theme
     paper: str = "letter"
@@ -82,6 +85,7 @@ class Printing:
     level: PlayingLevel = HIGH_SCHOOL
     men: tuple[str, ...] = ()
     store: Store | None = None
+    helpers: SideBySide | None = None
 
 
 @dataclass
@@ -116,8 +120,7 @@ def week_papers(
     for part in PARTS:
         if part in parts:
             making.make(part)
-    if any(d.is_error for d in making.papers.found):
-        making.papers.files.clear()
+    making.finish()
     return making.papers
 
 
@@ -126,7 +129,9 @@ class _Making:
         self._week, self._printing, self._answers = week, printing, answers
         self._theme = printing.theme
         self._ems = ems_of(printing.theme)
-        self._drawings = Drawings(printing.theme, printing.level, printing.store)
+        self._drawings = Drawings(printing.theme, printing.level, printing.store, printing.helpers)
+        self._jobs: dict[str, tuple[Callable[..., bytes], tuple[object, ...]]] = {}
+        self._counts: list[str | Callable[[], str]] = []
         self._title = f"Week {week.plan.number}: {week.plan.opponent}"
         said = (week.plan.team, self._title, week.plan.date, printing.revision)
         self._footer = " · ".join(part for part in said if part)
@@ -148,6 +153,20 @@ class _Making:
         }
         makers[part]()
 
+    def finish(self) -> None:
+        """Set what was laid out: the papers hang on nothing but their own values."""
+        jobs, helpers = self._jobs, self._printing.helpers
+        if any(d.is_error for d in self.papers.found):
+            self.papers.files.clear()
+            return
+        made = iter(())
+        if helpers is not None and self._theme.bundled and (helpers.started or len(jobs) >= FEW):
+            made = helpers.each("paper", tuple(jobs.values()))
+        for name, (make, values) in jobs.items():
+            self.papers.files[name] = next(made, None) or apart(self._theme, 1, make, *values)
+        said = (words if isinstance(words, str) else words() for words in self._counts)
+        self.papers.counts += said
+
     def _sheet(self) -> None:
         plan, how = self._week.plan, self._printing
         if not plan.lists:
@@ -167,7 +186,7 @@ class _Making:
             )
             return
         self._put(SHEET, sheet_pdf, made)
-        self.papers.counts.append(f"call sheet: {how_many(len(made.sides), 'side')}")
+        self._counts.append(f"call sheet: {how_many(len(made.sides), 'side')}")
 
     def _bands(self) -> None:
         cards: list[tuple[Card, int]] = []
@@ -196,7 +215,7 @@ class _Making:
         self._put(BANDS, bands_pdf, sheets, f"{self._title}: wristbands")
         worn = ", ".join(f"{count} {card.name}" for card, count in cards)
         count = how_many(len(sheets), "sheet")
-        self.papers.counts.append(f"wristbands: {count} ({worn})")
+        self._counts.append(f"wristbands: {count} ({worn})")
 
     def _game_plan(self) -> None:
         game, how = self._week.game, self._printing
@@ -206,19 +225,18 @@ class _Making:
         book = make_plan_book(self._week, edition)
         build = Build(
             game.season, how.revision, how.date, how.theme, lambda *_: None, edition.paper,
-            how.store, book,
+            how.store, book, helpers=how.helpers,
         )  # fmt: skip
         self.papers.files[GAME_PLAN] = build.book()
-        pages = page_count(self.papers.files[GAME_PLAN])
-        sheets = how_many((pages + 1) // 2, "sheet")
-        self.papers.counts.append(f"game plan: {sheets} on both sides")
+        sheets = how_many(self._sheets(GAME_PLAN), "sheet")
+        self._counts.append(f"game plan: {sheets} on both sides")
 
     def _scout(self) -> None:
         cards = self.cards()
         if cards:
             title = f"{self._title}: scout cards"
             self._put(SCOUT, scout_pdf, cards, title, self._theme, self._printing.paper)
-            self.papers.counts.append(f"scout cards: {how_many(len(cards), 'sheet')}")
+            self._counts.append(f"scout cards: {how_many(len(cards), 'sheet')}")
 
     def cards(self) -> list[ScoutCard]:
         plan, numbers = self._week.plan, card_numbers(self._week)
@@ -262,22 +280,27 @@ class _Making:
         days = how_many(len(script.days), "practice")
         over: list[ScriptPeriod] = [p for d in script.days for p in d.periods if p.over]
         said = f", {how_many(len(over), 'period')} with more reps than fit" if over else ""
-        self.papers.counts.append(f"script: {days}{said}")
+        self._counts.append(f"script: {days}{said}")
 
     def _positions(self) -> None:
         """A file a man, so that each may be printed on both sides and handed out."""
-        how, made = self._printing, dict[str, int]()
+        how = self._printing
         men = men_of(self._week.plan, how.men)
-        named = file_names(men)
-        for man in men:
-            book = own_book(self._week, man)
-            page, arts = position_page(book, self._week, self._drawings, how.paper)
-            name = f"positions/{named[man]}.pdf"
-            self._put(name, position_pdf, page, arts, self._title, self._theme, how.paper)
-            made[man] = page_count(self.papers.files[name])
-        if made:
-            sheets = how_many(sum((pages + 1) // 2 for pages in made.values()), "sheet")
-            self.papers.counts.append(f"position books: {sheets} on both sides ({', '.join(made)})")
+        named = {man: f"positions/{name}.pdf" for man, name in file_names(men).items()}
+        books = [own_book(self._week, man) for man in men]
+        pictures = OwnPictures(self._drawings)
+        with self._drawings.beside(pictures.wanted(books)):
+            for book in books:
+                page, arts = position_page(book, self._week, pictures, how.paper)
+                name = named[book.man]
+                self._put(name, position_pdf, page, arts, self._title, self._theme, how.paper)
+
+        def counted() -> str:
+            sheets = how_many(sum(map(self._sheets, named.values())), "sheet")
+            return f"position books: {sheets} on both sides ({', '.join(men)})"
+
+        if men:
+            self._counts.append(counted)
 
     def _quiz(self) -> None:
         papers, paper = quiz_papers(self._week), self._printing.paper
@@ -288,7 +311,7 @@ class _Making:
         for name, title, sheets in ((QUIZ, "quiz", quizzes), (KEY, "key", keys)):
             self._put(name, quiz_pdf, sheets, f"{self._title}: {title}", self._theme, paper, tall)
         count, men = how_many(len(papers), "sheet"), ", ".join(each.man for each in papers)
-        self.papers.counts.append(f"quiz: {count} ({men}); key to it: {count}")
+        self._counts.append(f"quiz: {count} ({men}); key to it: {count}")
 
     def _counting(self) -> None:
         counted = leanings_of(self._week, self._answers)
@@ -296,8 +319,7 @@ class _Making:
             self._put(
                 COUNTING, counting_pdf, counted, self._title, self._theme, self._printing.paper
             )
-            pages = page_count(self.papers.files[COUNTING])
-            self.papers.counts.append(f"counting: {how_many((pages + 1) // 2, 'sheet')}")
+            self._counts.append(lambda: f"counting: {how_many(self._sheets(COUNTING), 'sheet')}")
 
     def _install(self) -> None:
         """Nothing in a playbook that says no install."""
@@ -306,26 +328,31 @@ class _Making:
             return
         planned = installed_calls(sheet, self._week)
         self._put(INSTALL, install_pdf, sheet, planned, self._title, self._theme, how.paper)
-        pages = page_count(self.papers.files[INSTALL])
-        self.papers.counts.append(f"install: {how_many((pages + 1) // 2, 'sheet')} on both sides")
+        self._counts.append(
+            lambda: f"install: {how_many(self._sheets(INSTALL), 'sheet')} on both sides"
+        )
 
     def _index(self) -> None:
         lines = index_lines(self._week)
         if lines:
             self._put(INDEX, index_pdf, lines, self._title, self._theme, self._printing.paper)
-            self.papers.counts.append(f"index: {how_many(len(lines), 'call')}")
+            self._counts.append(f"index: {how_many(len(lines), 'call')}")
 
     def _data(self) -> None:
         files = data_files(self._week)
         self.papers.files |= {f"data/{name}": data for name, data in files.items()}
-        self.papers.counts.append(f"data: {how_many(len(files), 'file')}")
+        self._counts.append(f"data: {how_many(len(files), 'file')}")
 
     def _put(self, name: str, make: Callable[..., bytes], *values: object) -> None:
-        """A file made here, or for a coach's own theme in a process of its own."""
+        """A file to be made: here, beside, or for a coach's own theme in a process of its own."""
         if self._theme not in values:
             values = (*values, self._theme)
-        arguments = (*values, self._footer, self._printing.date)
-        self.papers.files[name] = apart(self._theme, 1, make, *arguments)
+        self._jobs[name] = make, (*values, self._footer, self._printing.date)
+        self.papers.files[name] = b""  # its place among them
+
+    def _sheets(self, name: str) -> int:
+        """How many sheets a file takes on both sides."""
+        return (page_count(self.papers.files[name]) + 1) // 2
 
 
 def _longest(names: Iterable[str]) -> list[str]:
