@@ -242,6 +242,16 @@ def _strange() -> Iterator[bytes]:
         yield json.dumps(held).encode()
 
 
+@pytest.mark.parametrize(("day", "code"), [("Nowhere", "E730"), ("Hitches Other", "")])
+def test_an_install_that_comes_new_is_judged(day: str, code: str, as_kept: Path) -> None:
+    """It may name whatever the playbook has, so it is judged each time."""
+    said = {**as_written(), "install.play": f"install Camp\n    day 1\n        {day}\n"}
+    fresh = told(said, None, as_kept)
+    with Store(as_kept) as store:
+        assert told(said, store, as_kept) == fresh
+    assert (code or "E7") in fresh[0] or not code
+
+
 def test_another_program_proves_all_again(
     as_kept: Path, counted: Counted, monkeypatch: pytest.MonkeyPatch
 ) -> None:
