@@ -569,7 +569,7 @@ class Session:
 
     def _facts(self, order: Order) -> CallFacts:
         """What a week asks of a call before anybody wants its play."""
-        from stemline.proofs.facts_as_data import facts_as_data, facts_from_data
+        from stemline.proofs.put_as_data import facts_as_data, facts_from_data
 
         def work() -> CallFacts:
             play = self._page_of(order)

@@ -16,19 +16,14 @@ from typing import Any
 
 import pypdf
 import pytest
-from click.testing import CliRunner, Result
 from PIL import Image
+from running import run
 
 import stemline.emit.pdf
 import stemline.results
-from stemline.commands import main
 from stemline.emit.pdf_forms import Forms
 
 pytestmark = pytest.mark.usefixtures("kept")
-
-
-def run(*args: str | Path) -> Result:
-    return CliRunner().invoke(main, [str(a) for a in args])
 
 
 @pytest.fixture(scope="module")

@@ -8,10 +8,8 @@ from pathlib import Path
 
 import pypdf
 import pytest
-from click.testing import CliRunner, Result
+from running import run
 from test_cli_answers import HEAD
-
-from stemline.commands import main
 
 BOOKS = Path(__file__).parent.parent / "playbooks"
 HERONS = BOOKS / "saltmarsh-herons"
@@ -20,10 +18,6 @@ CROWDED = Path(__file__).parent / "gate" / "crowded"
 
 
 pytestmark = pytest.mark.usefixtures("kept")
-
-
-def run(*args: str | Path) -> Result:
-    return CliRunner().invoke(main, [str(a) for a in args])
 
 
 @pytest.fixture

@@ -8,16 +8,10 @@ from xml.etree import ElementTree
 
 import pypdf
 import pytest
-from click.testing import CliRunner, Result
-
-from stemline.commands import main
+from running import run
 
 CALL = "Trips Left Stick"
 SVG = "{http://www.w3.org/2000/svg}"
-
-
-def run(*args: str | Path) -> Result:
-    return CliRunner().invoke(main, [str(a) for a in args])
 
 
 @pytest.fixture(scope="module")

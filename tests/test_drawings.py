@@ -18,7 +18,7 @@ from sampling import every
 import stemline.emit.parts as parts
 import stemline.emit.side_by_side as side_by_side
 import stemline.printing.drawings as drawings
-from stemline.football.play import Play, Season
+from stemline.football.play import Kind, Play, Season
 from stemline.football.timing.levels import LEVELS
 from stemline.geometry.box import Box
 from stemline.one_picture import drawn
@@ -177,6 +177,30 @@ def test_a_small_picture_has_no_svg_until_one_asks(tmp_path: Path, counted: Coun
     assert drawings._IDS not in one.svg + two.svg
     men = re.findall(r' id="(\w+)"', one.svg)
     assert men and [f"b-{man}" for man in men] == re.findall(r' id="(b-\w+)"', two.svg)[: len(men)]
+
+
+def test_a_play_for_one_man_after_another_is_as_for_each_alone(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """What is the same for all of them is worked out once, and nothing of one shows in the next."""
+    begun: list[Play] = []
+    begin = drawings.begin
+
+    def counted(play: Play, *rest: Any) -> Any:
+        begun.append(play)
+        return begin(play, *rest)
+
+    monkeypatch.setattr(drawings, "begin", counted)
+    shown = season().plays
+    some = [next(p for p in shown if p.kind is kind) for kind in (Kind.PASS, Kind.RUN)]
+    maker = Drawings(load_theme())
+    sizes = [(play, size) for play in some for size in (Size.THUMB, Size.FULL)]
+    for play, size in sizes:
+        for man in [*(man.label for man in play.men), None]:
+            wanted = Showing(size, only=man)
+            assert maker.art("a", play, wanted) == Drawings(load_theme()).art("a", play, wanted)
+    alone = sum(len(play.men) + 1 for play, _ in sizes)
+    assert len(begun) == alone + 2 * len(sizes)
 
 
 def test_many_are_drawn_by_other_processes_as_they_are_here(

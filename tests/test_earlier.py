@@ -8,18 +8,14 @@ from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
-from click.testing import CliRunner, Result
+from click.testing import Result
+from running import run
 
-from stemline.commands import main
 from stemline.commands.side_files import earlier_files
 from stemline.outside import repository
 from stemline.outside.project import files_at, read_files
 
 CALL = "Trips Right Stick"
-
-
-def run(*args: str | Path) -> Result:
-    return CliRunner().invoke(main, [str(a) for a in args])
 
 
 def edit(folder: Path, old: str, new: str) -> None:

@@ -5,10 +5,9 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from click.testing import CliRunner, Result
+from running import run
 
 from stemline.checks.discovered import rows
-from stemline.commands import main
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.lowered import lowered_line, parted
 from stemline.source import Span
@@ -43,10 +42,6 @@ def test_an_error_is_printed_whatever_is_lowered() -> None:
 def folder(tmp_path: Path) -> Path:
     assert run("new", tmp_path / "mine").exit_code == 0
     return tmp_path / "mine"
-
-
-def run(*args: str | Path) -> Result:
-    return CliRunner().invoke(main, [str(a) for a in args])
 
 
 def add(folder: Path, line: str, more: str = "") -> None:

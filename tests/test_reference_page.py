@@ -40,13 +40,13 @@ from stemline.playbook.said import SideWord
 from stemline.playbook.week_definitions import TEMPOS
 from stemline.read.league import NAMES as LEAGUE
 from stemline.read.league import NO_LIMIT
+from stemline.read.pass_blocks import BLOCKS as PASS_BLOCKS
 from stemline.read.read_claims import CLAIMS
 from stemline.read.read_concepts import PICKS
 from stemline.read.read_duties import MEN, RUSHES, ZONES
 from stemline.read.read_exchanges import EXCHANGES
 from stemline.read.read_guards import CONDITION_WORDS
 from stemline.read.read_looks import STRENGTHS
-from stemline.read.read_protections import BLOCKS as PASS_BLOCKS
 from stemline.read.read_routes import STROKES
 from stemline.read.read_runs import GAPS as HOLES
 from stemline.read.read_runs import PLACES as LINE_PLACES

@@ -5,9 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from click.testing import CliRunner, Result
+from running import run
 
-from stemline.commands import main
 from stemline.football.rulebook.codes import CODES
 
 WRITTEN = ("canadian amateur", "high school", "nine-man", "eight-man", "six-man", "wing")
@@ -15,10 +14,6 @@ LINES = 80
 
 
 pytestmark = pytest.mark.usefixtures("kept")
-
-
-def run(*args: str | Path) -> Result:
-    return CliRunner().invoke(main, [str(a) for a in args])
 
 
 def made(folder: Path, code: str) -> Path:

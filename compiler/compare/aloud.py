@@ -78,7 +78,7 @@ def lines_words(lines: Sequence[LineChange]) -> Iterator[ToldLine]:
 
 
 def _unnamed(line: LineChange) -> tuple[object, ...]:
-    one = _one(line)
+    one = line.one
     if is_row(one) or one.verb == ORDER:
         return line.was, line.now
     sides = [(s.about[1:], s.value, bool(s.subject)) if s else None for s in (line.was, line.now)]
@@ -89,7 +89,7 @@ def _unnamed(line: LineChange) -> tuple[object, ...]:
 def line_words(change: LineChange, subjects: Sequence[str] = ()) -> Iterator[ToldLine]:
     """One line's change; ``subjects`` are all of whom it is true, where they are several."""
     was, now = change.was, change.now
-    one = _one(change)
+    one = change.one
     if one.verb in _SENTENCES:
         yield from _told_words(was, now)
     elif one.verb == "drop":
@@ -286,7 +286,7 @@ def _common(one: Sequence[str], other: Sequence[str]) -> int:
 
 def dress_words(lines: Sequence[LineChange]) -> Iterator[ToldLine]:
     """The lines of a dress-up: out of what the concept is called, and how, since then."""
-    sentences = [line for line in lines if _one(line).verb in (*_SENTENCES, ORDER)]
+    sentences = [line for line in lines if line.one.verb in (*_SENTENCES, ORDER)]
     for line in sentences:
         yield from line_words(line)
     lines = [line for line in lines if line not in sentences]
@@ -314,12 +314,6 @@ def dress_words(lines: Sequence[LineChange]) -> Iterator[ToldLine]:
         else:
             text = f"{_left_out(line.now, 'new')}; before: {_place(line.was)}"
         yield ToldLine("now", INDENT + text)
-
-
-def _one(line: LineChange) -> SaidLine:
-    one = line.now or line.was
-    assert one is not None, "a change has a side"
-    return one
 
 
 def _both(line: LineChange) -> bool:

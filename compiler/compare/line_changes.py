@@ -29,6 +29,13 @@ class LineChange:
     was: SaidLine | None
     now: SaidLine | None
 
+    @property
+    def one(self) -> SaidLine:
+        """Its side, the new one where there are both."""
+        found = self.now or self.was
+        assert found is not None, "a change has a side"
+        return found
+
 
 def reworded(text: str, renamed: Renamed) -> str:
     """The text with old names replaced by new ones, whole words outside quotes only."""

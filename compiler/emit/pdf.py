@@ -12,7 +12,7 @@ import json
 import os
 import re
 import zlib
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from datetime import UTC, datetime
 from typing import Any
@@ -91,12 +91,20 @@ def page_list(
     return json.dumps({id_: pages[0] for id_, pages in stands.items()}).encode()
 
 
-def pages_pdf(html: str, gallery: Gallery, theme: Theme, date: str) -> bytes:
-    """Pages that are laid out once, such as a contact sheet; else as `to_pdf`."""
+def pages_pdf(
+    html: str, gallery: Gallery, theme: Theme, date: str, copies: Sequence[int] = ()
+) -> bytes:
+    """Pages that are laid out once, such as a contact sheet; else as `to_pdf`. ``copies`` are how
+    often each stands in the document, once where nothing is said."""
     with _dated(date), _uncollected():
         engine = Engine(gallery, theme, shared_by(theme))
         with engine.minded():
-            return _written(engine, engine.lay_out(html), html, gallery, theme)
+            document = engine.lay_out(html)
+            if copies:
+                each = zip(document.pages, copies, strict=True)
+                document = document.copy([page for page, times in each for _ in range(times)])
+                html = f"{html}{copies}"
+            return _written(engine, document, html, gallery, theme)
 
 
 def page_count(pdf: bytes) -> int:

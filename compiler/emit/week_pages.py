@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import groupby
 from math import ceil
 
 from stemline.emit.gallery import Art, Gallery
@@ -55,17 +56,23 @@ def sheet_pdf(sheet: CallSheet, theme: Theme, footer: str, date: str) -> bytes:
 def bands_pdf(
     sheets: Sequence[BandSheet], title: str, theme: Theme, footer: str, date: str
 ) -> bytes:
-    """Wristband cards with crop marks, to be printed at 100 %."""
+    """Wristband cards with crop marks, to be printed at 100 %. Sheets that are alike, and nearly
+    all are, are laid out once; a coach's own template may tell them apart."""
+    alike = [(sheet, len(list(same))) for sheet, same in groupby(sheets)]
+    if not theme.bundled:
+        alike = [(sheet, 1) for sheet in sheets]
     kinds = list(dict.fromkeys(placed.card for sheet in sheets for placed in sheet.cards))
     folds = any(len(card.windows) > 1 for card in kinds)
     html = filled(
-        theme, "week-bands.html.jinja", sheets=tuple(sheets), footer=footer, kinds=kinds,
+        theme, "week-bands.html.jinja", sheets=tuple(sheet for sheet, _ in alike), footer=footer,
+        kinds=kinds,
         folds=folds,
         crop=bands.CROP, clear=bands.CLEAR, thin=_THIN, pad=bands.PAD, gap=bands.GAP,
         name=bands.TITLE, line=bands.LINE, number=bands.NUMBER, rule=bands.RULE,
         **_page(theme, title, sheets[0].width, sheets[0].height, "0", False),
     )  # fmt: skip
-    return pages_pdf(html, _NOTHING, theme, date)
+    copies = tuple(copies for _, copies in alike) if theme.bundled else ()
+    return pages_pdf(html, _NOTHING, theme, date, copies)
 
 
 def scout_pdf(

@@ -21,6 +21,12 @@ class ListedCall:
     page: str
 
 
+ACROSS = 3
+"""Pictures beside each other on a page of a man's book."""
+_CALLS, _LETTERS = 4, 150
+"""Calls, and letters of all that he is told, that still stand under a picture of a third."""
+
+
 @dataclass(frozen=True)
 class PositionPicture:
     """A picture, by how much it is made smaller, and its calls; it is of the first. ``against`` is
@@ -44,6 +50,14 @@ class PositionJob:
     pictures: tuple[PositionPicture, ...]
     new: bool = False
 
+    @property
+    def short(self) -> bool:
+        """Whether it has one picture, and so few words that they stand under it."""
+        told = [self.motion, self.job, *self.says, *(a + b for a, b in self.looks)]
+        calls = [call for picture in self.pictures for call in picture.calls]
+        few = len(self.pictures) == 1 and len(calls) <= _CALLS
+        return few and sum(map(len, told)) <= _LETTERS
+
 
 @dataclass(frozen=True)
 class PositionPage:
@@ -58,6 +72,17 @@ class PositionPage:
     went: tuple[str, ...]
     calls: int
     off: int
+
+    @property
+    def blocks(self) -> tuple[tuple[PositionJob, ...], ...]:
+        """His jobs in order, short ones that follow each other beside each other: each below the
+        last, they would fill sheets with white."""
+        made: list[tuple[PositionJob, ...]] = []
+        for job in self.jobs:
+            last = made[-1] if made else ()
+            beside = last and len(last) < ACROSS and all(each.short for each in (*last, job))
+            made[-1:] = [(*last, job)] if beside else [*made[-1:], (job,)]
+        return tuple(made)
 
 
 def position_pdf(

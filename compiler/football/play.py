@@ -131,7 +131,8 @@ class Assignment:
     ``hits`` are the defenders he takes in order, against the defence drawn (none without one);
     ``path`` goes to the first of them and ``climb`` on to the second: a double team that moves up.
     Of one who only chips, ``climb`` is his way out from there. ``scramble`` is what he does when
-    the quarterback runs: a word of `SCRAMBLES`, "" where nothing is said.
+    the quarterback runs: a word of `SCRAMBLES`, "" where nothing is said. ``waits`` are the seconds
+    for which he blocks before he runs his route; None for who goes at the snap.
     """
 
     man: str
@@ -146,6 +147,7 @@ class Assignment:
     hits: tuple[Hit, ...] = ()
     climb: Path | None = None
     scramble: str = ""
+    waits: float | None = None
 
     @property
     def role_said(self) -> str:
@@ -260,7 +262,7 @@ class Key:
     def done(self) -> tuple[tuple[str, str], ...]:
         """Each choice in words, and when: ("pitch to F", "he takes the quarterback")."""
         return tuple(
-            (f"{what} {'to ' if what == 'pitch' and to else ''}{to}".rstrip(), when)
+            (f"{what} {'to ' if what in ('pitch', 'give') and to else ''}{to}".rstrip(), when)
             for what, to, when in self.choices
         )
 

@@ -59,15 +59,11 @@ def points_of(pieces: Pieces) -> tuple[Point, ...]:
 def split(piece: Segment, t: float) -> tuple[Segment, Segment]:
     """The piece in two, cut at ``t`` of its way (0 to 1)."""
     if isinstance(piece, Line):
-        at = _part(piece.start, piece.end, t)
+        at = piece.start.toward(piece.end, t)
         return Line(piece.start, at), Line(at, piece.end)
-    into, out = _part(piece.start, piece.corner, t), _part(piece.corner, piece.end, t)
-    at = _part(into, out, t)
+    into, out = piece.start.toward(piece.corner, t), piece.corner.toward(piece.end, t)
+    at = into.toward(out, t)
     return Curve(piece.start, into, at), Curve(at, out, piece.end)
-
-
-def _part(a: Point, b: Point, t: float) -> Point:
-    return Point(a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t)
 
 
 def leave(pieces: Pieces, centre: Point, radius: float) -> Pieces:

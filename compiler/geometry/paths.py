@@ -34,6 +34,10 @@ class Point:
     def scaled(self, factor: float) -> Point:
         return Point(self.x * factor, self.y * factor)
 
+    def toward(self, other: Point, share: float) -> Point:
+        """The point at ``share`` of the way to another (0 to 1)."""
+        return Point(self.x + (other.x - self.x) * share, self.y + (other.y - self.y) * share)
+
     def distance(self, other: Point) -> float:
         return math.hypot(self.x - other.x, self.y - other.y)
 
@@ -138,7 +142,7 @@ def segments(path: Path) -> tuple[Segment, ...]:
             made += _line(at, b)
             at = b
             continue
-        into, out = _toward(b, a, reach / before), _toward(b, c, reach / after)
+        into, out = b.toward(a, reach / before), b.toward(c, reach / after)
         made += _line(at, into)
         made.append(Curve(into, b, out))
         at = out
@@ -183,7 +187,3 @@ def along(points: tuple[Point, ...], distance: float) -> Point:
 
 def _line(a: Point, b: Point) -> list[Segment]:
     return [Line(a, b)] if a.distance(b) > 1e-9 else []
-
-
-def _toward(a: Point, b: Point, share: float) -> Point:
-    return Point(a.x + (b.x - a.x) * share, a.y + (b.y - a.y) * share)

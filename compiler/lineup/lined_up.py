@@ -11,6 +11,7 @@ from stemline.football.field import Field, Side
 from stemline.football.offence.counting import Count
 from stemline.football.play import Man
 from stemline.lineup.alignment import called_of, lie_of
+from stemline.playbook.look_definitions import FacedSet, LookDef
 from stemline.playbook.said import SideWord
 
 
@@ -66,3 +67,17 @@ class LinedUp:
             SideWord.PLAYSIDE: toward,
             SideWord.BACKSIDE: toward.other,
         }
+
+
+def plays_against(look: LookDef, formation: str, picture: LinedUp) -> bool:
+    """Whether a look is played against a set: `only for` and `never for`. ``formation`` is the key
+    of the one that the men of ``picture`` stand in."""
+    if any(_is(one, formation, picture) for one in look.never_for):
+        return False
+    return not look.only_for or any(_is(one, formation, picture) for one in look.only_for)
+
+
+def _is(one: FacedSet, formation: str, picture: LinedUp) -> bool:
+    if one.formation:
+        return one.formation == formation
+    return bool(one.guard.worlds & picture.worlds(None))

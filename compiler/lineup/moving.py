@@ -26,6 +26,8 @@ _DETOUR = 1.2
 """How far behind a set man a motion passes him: on paper and on the field he goes round."""
 _BEHIND_ALL = -6.5
 """Yards from which a place is behind a quarterback in the gun: the way there passes all the men."""
+_BEHIND_SLOTS = -2.5
+"""Yards from which a place is behind those who stand off the line, quarterback and backs apart."""
 _DETOUR_TURN = 1.5
 _COMES_UP = ((3.5, 0.4), (1.5, 0.15))
 """Yards before his place (at most so much of the way) where a running man begins to come up, and
@@ -183,9 +185,11 @@ def _behind(at: Point, to: Point, running: bool) -> list[Leg]:
     """The way behind the men who are set between two places.
 
     A man who runs when the ball moves comes up early, so that he runs along the line and not
-    toward it at the snap: a code may forbid that.
+    toward it at the snap: a code may forbid that. One whose place is behind the slots runs flat.
     """
     deep, across = min(at.y, to.y), to.x - at.x
+    if running and _BEHIND_ALL < to.y <= _BEHIND_SLOTS:
+        return [Leg(Point(at.x + across * 0.15, to.y), _DETOUR_TURN)]
     deep -= _DETOUR if deep > _BEHIND_ALL else 0.0
     legs = [Leg(Point(at.x + across * f, deep), _DETOUR_TURN) for f in (0.15, 0.85)]
     if running:

@@ -83,7 +83,7 @@ def _is_read(path: str) -> bool:
     return is_text(name) and not any(part.startswith(".") or part == BUILD for part in folders)
 
 
-CHANGED = "with changes not committed"
+CHANGED = "and changes since"
 
 
 def revision(folder: Path) -> tuple[str, str]:

@@ -15,7 +15,7 @@ from stemline.picture.labels.lettering import Lettered, letter
 from stemline.picture.labels.placing import Crowding, crowding
 from stemline.picture.lines.ball_strokes import weighed
 from stemline.picture.lines.crossings import break_lines
-from stemline.picture.lines.laid import LaidLines, lay_lines
+from stemline.picture.lines.laid import LaidLines, LinePlan, lay_lines
 from stemline.picture.lines.motions import Moved, lay_motions
 from stemline.picture.lines.old_lines import old_lines, old_motions
 from stemline.picture.men.standing import Standing, all_standing, stood_before
@@ -27,7 +27,7 @@ from stemline.picture.scene.ink import Ink
 from stemline.picture.scene.scene import Item, Layer, Scene
 from stemline.theme import Size, Theme
 
-__all__ = ["frame_of", "how_crowded", "picture"]
+__all__ = ["Ground", "begin", "frame_of", "how_crowded", "picture"]
 
 _ALWAYS = frozenset({"field", "claims", "routes", "motions", "leaders", "men", "notes"})
 """Layers that every picture has, empty or not."""
@@ -43,6 +43,8 @@ def picture(
     before: Play | None = None,
     level: PlayingLevel = HIGH_SCHOOL,
     solid: tuple[str, ...] = (),
+    whole: bool = False,
+    ground: Ground | None = None,
 ) -> Scene:
     """``play`` drawn at ``size``.
 
@@ -51,9 +53,40 @@ def picture(
     ``duties`` adds what each defender is there for: for a look's own page and for a look team.
     ``before`` is the play as it was: what is true of it no more lies dashed and pale under it.
     ``level`` says how fast the men are, and so who is first where two paths cross. ``solid`` are
-    the labels of men drawn solid without making the others pale.
+    the labels of men drawn solid without making the others pale. With ``whole`` no defender is left
+    out, however small the picture is. ``ground`` is what `begin` makes of the rest, where the same
+    play was drawn for another man before.
     """
-    return _drawing(play, size, theme, frame, only, duties, before, level, solid).scene
+    return _drawing(
+        play, size, theme, frame, only, duties, before, level, solid, whole, ground
+    ).scene
+
+
+@dataclass(frozen=True)
+class Ground:
+    """A picture as far as it is the same whoever it is for: the play ``now`` as it shows it, the
+    men and their lines in ``plan``, and who ``stood`` before."""
+
+    now: Play
+    plan: LinePlan
+    stood: Standing | None
+
+
+def begin(
+    play: Play,
+    size: Size,
+    theme: Theme,
+    frame: Box | None,
+    duties: bool,
+    before: Play | None,
+    level: PlayingLevel,
+    whole: bool = False,
+) -> Ground:
+    """The ground of a `picture` of the same values."""
+    both = both_of(play, before, size)
+    men = all_standing(both.now, framed(both.shot, frame, size, theme, duties, whole))
+    stood = stood_before(both.was, men) if both.was is not None else None
+    return Ground(both.now, LinePlan(men, level, play), stood)
 
 
 def how_crowded(play: Play, size: Size, theme: Theme, frame: Box | None = None) -> Crowding:
@@ -83,12 +116,13 @@ def _drawing(
     before: Play | None,
     level: PlayingLevel,
     solid: tuple[str, ...] = (),
+    whole: bool = False,
+    ground: Ground | None = None,
 ) -> _Drawing:
-    both = both_of(play, before, size)
-    men = all_standing(both.now, framed(both.shot, frame, size, theme, duties))
-    stood = stood_before(both.was, men) if both.was is not None else None
+    ground = ground or begin(play, size, theme, frame, duties, before, level, whole)
+    men, stood = ground.plan.men, ground.stood
     signs, on = men_items(men.symbols, men.on, only, solid), men.on
-    laid = lay_lines(men, only, level, play)
+    laid = lay_lines(ground.plan, only)
     moved, old = _moved(laid, stood)
     lines = break_lines(
         (
@@ -106,7 +140,7 @@ def _drawing(
     layers = (
         Layer("drops", laid.tasks.ground),
         Layer("field", (*laid.field, *words.field)),
-        Layer("claims", claim_items(both.now, on.mark("claim"))),
+        Layer("claims", claim_items(ground.now, on.mark("claim"))),
         Layer("duties", (*tasks, *words.duties)),
         Layer("behind", () if on.close else laid.defence),
         Layer("before", dashed),

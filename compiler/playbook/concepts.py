@@ -20,6 +20,7 @@ from stemline.football.play import Kind
 from stemline.playbook.exchange_definitions import ExchangeDef
 from stemline.playbook.kill_definitions import KillDef
 from stemline.playbook.note_definitions import Note
+from stemline.playbook.protection_definitions import PassBlock
 from stemline.playbook.role_rules import ByRole, Choice, RoleRule
 from stemline.playbook.run_definitions import (
     Aim,
@@ -41,7 +42,7 @@ class RouteJob:
     """``route`` with its called depth; ``target`` moves its end, ``way`` decides which side is
     out for him, ``then`` is run after it. ``words`` is the line for the assignment table; ``end``
     is how deep his ``target`` is, None for the depth that the route has there; ``rail`` the line on
-    which its stem is run."""
+    which its stem is run, ``looks`` whom he looks for first where the text says it of a check."""
 
     route: Route
     depth: float | None
@@ -51,6 +52,7 @@ class RouteJob:
     words: str
     end: Depth | None = None
     rail: Rail | None = None
+    looks: PassBlock | None = None
 
 
 @dataclass(frozen=True)
@@ -161,7 +163,8 @@ class Body:
     ``called`` are men whom a tag gives a route or a block by where they stand, whatever role they
     have: they leave it. ``exchanges`` are how the ball goes, by the man who gives it, and by him
     with "fakes" behind where he only shows it; ``scrambles`` what men do when the quarterback runs.
-    ``pointed`` are men of whom lines speak by their letters, whatever role they have.
+    ``pointed`` are men of whom lines speak by their letters, or count by the call, whatever role
+    they have.
     ``kills`` are the plays that it may become at the line, ``notes`` words to men who have no role
     of that name, or that do not always hold. ``idea`` is what it is for, in the coach's sentence;
     "" where he does not say.
@@ -195,7 +198,7 @@ class Body:
     handoffs: tuple[Said[tuple[str, ...]], ...] = ()
     others: Mapping[str, tuple[Said[Job], ...]] = field(default_factory=dict)
     called: Mapping[str, Said[Choice]] = field(default_factory=dict)
-    pointed: Mapping[str, tuple[Said[str], ...]] = field(default_factory=dict)
+    pointed: Mapping[str, tuple[Said[Choice], ...]] = field(default_factory=dict)
     exchanges: Mapping[str, tuple[Said[ExchangeDef], ...]] = field(default_factory=dict)
     scrambles: Mapping[str, tuple[Said[str], ...]] = field(default_factory=dict)
     kills: tuple[KillDef, ...] = ()

@@ -25,7 +25,7 @@ from stemline.geometry.box import Box
 from stemline.outside.program import program
 from stemline.outside.store import Store
 from stemline.picture.captions import captioned
-from stemline.picture.picture import picture
+from stemline.picture.picture import Ground, begin, picture
 from stemline.picture.scene.scene import Scene
 from stemline.picture.trimmed import trimmed
 from stemline.resolve.sealing import Sealed, seal, unsealed
@@ -38,7 +38,8 @@ _IDS = "\x02"
 @dataclass(frozen=True)
 class Showing:
     """What a picture shows, as `picture` takes it; ``captions`` stand under it, and ``trim`` leaves
-    out the empty field above and below on paper: an SVG stands alone and keeps it."""
+    out the empty field above and below on paper: an SVG stands alone and keeps it. ``whole`` is a
+    look with all its men."""
 
     size: Size
     frame: Box | None = None
@@ -48,6 +49,7 @@ class Showing:
     captions: tuple[str, ...] = ()
     trim: bool = False
     solid: tuple[str, ...] = ()
+    whole: bool = False
 
 
 class _Asked(NamedTuple):
@@ -60,6 +62,8 @@ class _Asked(NamedTuple):
 
 
 _Job = tuple[Sealed[Play], Sealed[Play] | None, Showing, bool]
+_GROUNDS = 100
+"""Plays whose ground is held for their next man: more than a week has calls."""
 FEW = 60
 """Pictures that are not worth starting processes for, less one."""
 
@@ -83,6 +87,7 @@ class Drawings:
         self._made: dict[str, Art] = {}
         self._held: dict[str, Art] = {}
         self._sealed: dict[int, tuple[Play, Sealed[Play]]] = {}
+        self._ground = lru_cache(maxsize=_GROUNDS)(self._begin)
 
     def art(
         self, id_: str, play: Play, wanted: Showing, *, svg: bool = False, ids: str = ""
@@ -160,18 +165,35 @@ class Drawings:
         frame = (box.left, box.bottom, box.right, box.top) if box is not None else None
         shown = (
             wanted.size.name, frame, wanted.only, wanted.duties, wanted.captions, wanted.trim,
-            wanted.solid,
+            wanted.solid, wanted.whole,
         )  # fmt: skip
         _add(digest, (play, before or b"", repr(shown).encode()))
         return digest.hexdigest()[:40]
+
+    def _begin(
+        self,
+        play: Sealed[Play],
+        before: Sealed[Play] | None,
+        size: Size,
+        frame: Box | None,
+        duties: bool,
+        whole: bool,
+    ) -> tuple[Ground, Play, Play | None]:
+        shown, was = unsealed(play), unsealed(before) if before is not None else None
+        theme = self._themes[size]
+        return begin(shown, size, theme, frame, duties, was, self._level, whole), shown, was
 
     def drawn(self, job: _Job) -> Art:
         """A picture, nobody's yet; with its SVG where the job says so."""
         play, before, wanted, svg = job
         theme = self._themes[wanted.size]
+        # Of a play that is drawn for a man the others' pictures are wanted too.
+        values = play, before, wanted.size, wanted.frame, wanted.duties, wanted.whole
+        begun = self._begin(*values) if wanted.only is None else self._ground(*values)
+        ground, shown, was = begun
         scene = picture(
-            unsealed(play), wanted.size, theme, wanted.frame, wanted.only, wanted.duties,
-            unsealed(before) if before is not None else None, self._level, wanted.solid,
+            shown, wanted.size, theme, wanted.frame, wanted.only, wanted.duties, was, self._level,
+            wanted.solid, wanted.whole, ground,
         )  # fmt: skip
         scene = captioned(scene, wanted.captions, theme)
         text = _as_svg(scene, theme) if svg else ""

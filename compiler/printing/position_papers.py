@@ -4,22 +4,27 @@ from __future__ import annotations
 
 from stemline.emit.gallery import Art
 from stemline.emit.week_pages import MARGIN
-from stemline.emit.week_positions import ListedCall, PositionJob, PositionPage, PositionPicture
+from stemline.emit.week_positions import (
+    ACROSS,
+    ListedCall,
+    PositionJob,
+    PositionPage,
+    PositionPicture,
+)
 from stemline.football.play import Play
 from stemline.picture.frame.board import frame_of
 from stemline.printing.drawings import Drawings, Showing
 from stemline.theme import Size
 from stemline.week.call_sheet import PAPERS
+from stemline.week.killed_rows import printed_call
 from stemline.week.position_book import AlikeCalls, OwnBook
 from stemline.week.week_values import CallEntry, Week
 
-_ACROSS = 3
-"""Pictures beside each other on a page of a man's book."""
 _GAP = 12.0
 """Points between them."""
 
 
-def picture_width(paper: str, across: int = _ACROSS) -> float:
+def picture_width(paper: str, across: int = ACROSS) -> float:
     """Points that one of ``across`` pictures may take of a page of ``paper``."""
     width, _ = PAPERS[paper]
     return (width - 2 * MARGIN - (across - 1) * _GAP) / across
@@ -50,11 +55,18 @@ def position_page(
         jobs=jobs,
         since=book.since,
         came=tuple(listed(entry) for entry in book.came),
-        went=book.went,
+        went=_gone(book, week),
         calls=len(week.plan.calls) - book.off,
         off=book.off,
     )
     return page, tuple(arts)
+
+
+def _gone(book: OwnBook, week: Week) -> tuple[str, ...]:
+    """The calls of the week before that he has no more, as they were printed then."""
+    before = week.plan.before
+    plays = before.plays if before is not None else {}
+    return tuple(printed_call(call, plays[call]) for call in book.went)
 
 
 def look_of(play: Play) -> str:
@@ -66,6 +78,6 @@ def listed(entry: CallEntry) -> ListedCall:
     """A call as every paper names it: its number, its words, its page."""
     return ListedCall(
         "" if entry.number is None else str(entry.number),
-        entry.call,
+        printed_call(entry.call, entry.play),
         "" if entry.page is None else str(entry.page),
     )

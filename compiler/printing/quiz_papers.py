@@ -54,8 +54,8 @@ def quiz_sheets(
 
 
 def question_frame(play: Play) -> Box:
-    """The frame of a question and of its key: as a small picture's, with room where a quiz shows
-    deep men whom a small picture leaves out."""
+    """The frame of a question and of its key: as a small picture's, with room where a whole look
+    has deep men whom a small picture leaves out."""
     frame = frame_of((play,))
     look = play.defence
     if play.kind is not Kind.RUN or look is None:
@@ -70,7 +70,7 @@ def _both(
     """A question as it is asked and as it is answered, in one frame: room is left for his line."""
     play, call = question.entry.play, listed(question.entry)
     frame = question_frame(play)
-    blank = drawings.art(f"quiz-{id_}", question.blank, Showing(Size.THUMB, frame))
+    blank = drawings.art(f"quiz-{id_}", question.blank, Showing(Size.THUMB, frame, whole=True))
     full = drawings.art(f"key-{id_}", play, Showing(Size.THUMB, frame, only=man))
     wide, tall = picture_width(paper, _ACROSS) - _BESIDE, question_height(paper) - _LINES
     factor = min(wide / full.width, tall / full.height)

@@ -1,9 +1,12 @@
-"""What a pass has against each look, kept: as JSON has it, and read back as that alone."""
+"""What a pass has against each look, and what is asked of a call before its play is wanted, kept:
+as JSON has it, and read back as that alone."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
+from stemline.football.call_facts import CallFacts
+from stemline.football.field import BallSpot
 from stemline.football.put_to_looks import LookAnswered, PutToLooks, ReadAtLook
 from stemline.proofs.reading import Reading
 
@@ -65,3 +68,15 @@ def _letters(held: Sequence[object]) -> tuple[str, ...]:
     if not all(isinstance(letter, str) for letter in held):
         raise ValueError(held)
     return tuple(map(str, held))
+
+
+def facts_as_data(facts: CallFacts, _: Reading) -> object:
+    return [facts.right, facts.reads, facts.run, facts.ball.value]
+
+
+def facts_from_data(held: object, _: Reading) -> CallFacts:
+    """The value that was written. Raises ValueError for what is not as we write."""
+    match held:
+        case [bool(right), bool(reads), bool(run), str(ball)]:
+            return CallFacts(right, reads, run, BallSpot(ball))
+    raise ValueError(held)

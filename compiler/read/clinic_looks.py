@@ -13,8 +13,8 @@ from itertools import pairwise
 
 from stemline.football.defence.techniques import GAPS, LINEBACKERS, TECHNIQUES, WORDS
 from stemline.read.read_places import LANDMARKS
+from stemline.read.spoken_blocks import phrase_at
 from stemline.syntax.tree import (
-    Atom,
     AtomKind,
     Block,
     Fact,
@@ -150,7 +150,7 @@ def _lines(fact: Fact, places: Places, block: Block) -> Iterable[Fact]:
         at = fact.value.atoms[-1] if isinstance(fact.value, Phrase) else None
         assert at is not None
         return [
-            replace(fact, subject=(man,), value=_said(back, at))
+            replace(fact, subject=(man,), value=phrase_at(back, at))
             for man, back in zip(fact.subject, _BACKS, strict=False)
         ]
     first = next(phrases(fact.value), None)
@@ -159,15 +159,11 @@ def _lines(fact: Fact, places: Places, block: Block) -> Iterable[Fact]:
     return [fact]
 
 
-def _said(words: str, at: Atom) -> Phrase:
-    return Phrase(tuple(replace(at, kind=AtomKind.WORD, text=word) for word in words.split()))
-
-
 def _men(subject: Phrase, places: Places) -> Iterable[Phrase]:
     """``corners`` as those who stand over the widest men: as it was, where nobody does."""
     who = _GROUPS.get(subject.text.casefold().removeprefix("the "))
     letters = [letter for letter, place in places.items() if who is not None and who(place)]
-    return [_said(letter, subject.atoms[0]) for letter in letters] or [subject]
+    return [phrase_at(letter, subject.atoms[0]) for letter in letters] or [subject]
 
 
 def _own_gaps(fact: Fact, places: Places, block: Block) -> list[Fact]:
@@ -180,7 +176,7 @@ def _own_gaps(fact: Fact, places: Places, block: Block) -> list[Fact]:
             continue
         gap = place.gap if place is not None else ""
         made.append(
-            replace(fact, subject=(man,), value=_said(gap, man.atoms[0]) if gap else fact.value)
+            replace(fact, subject=(man,), value=phrase_at(gap, man.atoms[0]) if gap else fact.value)
         )
     return made
 
@@ -196,6 +192,6 @@ def _stacked(fact: Fact, places: Places) -> Fact:
     number = _BEHIND[place.technique]
     made: list[Value] = [Phrase((replace(mate, kind=AtomKind.NUMBER, text=number),))]
     if place.side and not any(p.text.casefold() == place.side for p in phrases(fact.value)):
-        made.append(_said(place.side, mate))
+        made.append(phrase_at(place.side, mate))
     made += parts[1:]
     return replace(fact, value=made[0] if len(made) == 1 else Series(Mark.AND, tuple(made)))

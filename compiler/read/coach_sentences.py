@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from stemline.diagnostics.catalogue.sentences import W890
+from stemline.diagnostics.catalogue.coaching_notes import W890
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.rulebook.care_rules import HEAD
 from stemline.football.rulebook.head_contact import head_contact

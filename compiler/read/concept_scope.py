@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 from stemline.diagnostics.catalogue.football import E464
 from stemline.football.blocking.block_names import PROTECTIONS
@@ -11,12 +12,14 @@ from stemline.football.conditions import Guard, always
 from stemline.football.offence.strokes import Route
 from stemline.football.players import Position
 from stemline.playbook.concepts import REST
-from stemline.playbook.role_rules import Choice
+from stemline.playbook.role_rules import Choice, Ranked
 from stemline.read.own_letters import NO_LETTERS, Letters
 from stemline.read.read_guards import read_guard
-from stemline.read.words import Misread, Words
-from stemline.syntax.tree import Fact, Phrase
+from stemline.read.read_places import SIDES
+from stemline.read.words import Words
+from stemline.syntax.tree import AtomKind, Fact, Phrase
 
+_BY_CALL = ("call", "away", "field", "boundary")
 CENTRE = "centre"
 """The role of a centre who goes out, where no line gives him one of another name."""
 
@@ -83,7 +86,7 @@ def read_target(phrase: Phrase, scope: Scope, also: Collection[str] = ()) -> str
         return REST
     words.at = 0
     names = (*scope.targets, REST) if scope.calls_men else scope.targets
-    target = words.take_name(scope.targets)
+    target = words.take_name((*scope.targets, *(n for n in called_men(phrase, scope.roles))))
     if target is None and (route := words.take_name(scope.runners)):
         ran = [role for role in scope.runners[route] if role in scope.roles]
         if len(ran) == 2 and _mirrored(ran):
@@ -93,20 +96,21 @@ def read_target(phrase: Phrase, scope: Scope, also: Collection[str] = ()) -> str
         words.at = 0
         raise words.miss(E464, ran or names, also=also)
     if target is None:
-        _not_by_call(phrase, scope)
         raise words.miss(E464, names, also=also)
     words.finish("a spot or a role")
     return target
 
 
-def _not_by_call(phrase: Phrase, scope: Scope) -> None:
-    """Says by which names the two men of an `each` are read, where they are counted by the call's
-    side. Raises Misread."""
-    side, _, number = phrase.text.partition(" ")
-    both = [f"{word} {number}" for word in ("strong", "weak")]
-    if side in ("call", "away") and all(man in scope.roles for man in both):
-        choices = f"{both[0]} or {both[1]}, the two men of `each {number}`"
-        raise Misread(E464(found=phrase.text, choices=choices).at(phrase.span))
+def called_men(phrase: Phrase, roles: Collection[str]) -> dict[str, Ranked]:
+    """The man whom a phrase counts from another side than his line does, by its words: ``call #1``
+    where `each #1` has a job."""
+    found = {}
+    for side, rank in pairwise(phrase.atoms):
+        if side.word in _BY_CALL and rank.kind is AtomKind.RANK:
+            name, number = f"{side.word} {rank.text}", rank.text
+            if name not in roles and {f"strong {number}", f"weak {number}"} <= {*roles}:
+                found[name] = Ranked(SIDES[side.word], int(number.removeprefix("#")))
+    return found
 
 
 def _mirrored(men: list[str]) -> bool:

@@ -15,7 +15,7 @@ from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.diagnostics.nearest import nearest
 from stemline.read.size_limits import MOST_BLOCKS, MOST_GENERATIONS, MOST_LINES
 from stemline.source import Span
-from stemline.syntax.tree import Block, Document, Fact, Link, Linked, Phrase, phrases
+from stemline.syntax.tree import Block, Document, Fact, Linked, Phrase, phrases
 
 Key = tuple[str, str, str]
 """Kind, name and, for a tag, the concept it is for; all in lower case."""
@@ -103,7 +103,8 @@ class Blocks:
 
     def _emptied(self, block: Block) -> Block:
         """A block known by its name only, in its place."""
-        bare = replace(block, facts=(), joins=tuple(j for j in block.joins if _is_owner(j)))
+        owned = tuple(join for join in block.joins if join.connector.word == "for")
+        bare = replace(block, facts=(), joins=owned)
         kind = self._by_kind[block.kind]
         kind[next(n for n, b in enumerate(kind) if b is block)] = bare
         self.broken.add(id(bare))
@@ -242,10 +243,6 @@ def _into_one(second: Block) -> str:
 
 def _facts_of(block: Block) -> int:
     return sum(len(fact.subject) or 1 for fact in block.facts)
-
-
-def _is_owner(join: Link) -> bool:
-    return join.connector.word == "for"
 
 
 def one_subject_each(said: Iterable[Fact]) -> list[Fact]:

@@ -67,6 +67,8 @@ _BEFORE_A_MAN = frozenset(("from", "as", "toward", "opposite"))
 _NAMES = frozenset(("family", "say", "says", "caution", "protect", "join", "hot"))
 _EITHER = ("guard", "tackle", "end")
 _EACH = ("playside", "backside")
+_GOES_OUT = {"end": "tight end", "tight end": "tight end", "wing": "wing"}
+"""Of whom there may be one on each side, and both run a route: ``each end runs flat``."""
 
 Meant = Mapping[str, str]
 
@@ -162,7 +164,8 @@ def _fact(fact: Fact, men: _Men) -> Fact:
     if fact.key in _CATCHES and "c" in men.linemen:  # where the code lets him, he is told so
         meant = {**meant, "c": men.linemen["c"]}
     subjects = {**meant, **(men.linemen if fact.key in ("blocks", "says") else {})}
-    subject = tuple(man for one in fact.subject for man in _subject(one, subjects))
+    out = fact.key == "runs"
+    subject = tuple(man for one in fact.subject for man in _subject(one, subjects, out=out))
     if fact.key in _NAMES or fact.value is None:
         return replace(fact, subject=subject)
     anywhere = fact.key in _MEN
@@ -172,8 +175,13 @@ def _fact(fact: Fact, men: _Men) -> Fact:
     return replace(fact, subject=subject, value=value)
 
 
-def _subject(subject: Phrase, meant: Meant) -> tuple[Phrase, ...]:
+def _subject(subject: Phrase, meant: Meant, *, out: bool) -> tuple[Phrase, ...]:
     words = [atom.word for atom in subject.atoms]
+    man = _GOES_OUT.get(" ".join(words[1:])) if out and words[0] == "each" else None
+    if man is not None:
+        first, last = subject.atoms[0], subject.atoms[-1]
+        men = tuple(replace(last, text=word) for word in man.split())
+        return tuple(Phrase((replace(first, text=side), *men)) for side in ("strong", "weak"))
     if len(words) == 2 and words[0] == "each" and words[1] in _EITHER:
         first, place = subject.atoms
         return tuple(Phrase((replace(first, text=side), place)) for side in _EACH)

@@ -47,7 +47,7 @@ from stemline.playbook.note_definitions import Addressed, Note, Told
 from stemline.playbook.role_rules import ByLetter, Choice, Nobody, Passer, RoleRule, Snapper
 from stemline.playbook.run_definitions import BlockRules, Join, KeyDef, LineSpot, Reaction, Toward
 from stemline.playbook.said import Said, SideWord
-from stemline.read.concept_scope import CENTRE, Scope, read_target
+from stemline.read.concept_scope import CENTRE, Scope, called_men, read_target
 from stemline.read.orders_by_look import order_by_look
 from stemline.read.read_claims import claims_clash, read_alert, read_claim, read_need, says_nothing
 from stemline.read.read_exchanges import EXCHANGES, ball_clashes, read_exchange
@@ -82,6 +82,8 @@ _BY_PLACE = (
     "back", "fullback", "tight end",
 )  # fmt: skip
 """Men by where they stand, whom any line may name: what a misspelt subject may have meant."""
+_LOOKED_AT = ("read", "pressure", "alert")
+"""Lines that may count a man from another side than the line of his job."""
 PICKS = ("soft corner", "fewer defenders", "field", "boundary", "best matchup")
 KEEPS = {keep.value: keep for keep in Keep}
 
@@ -133,7 +135,7 @@ class _ConceptLines:
         self.handoffs: list[Said[tuple[str, ...]]] = []
         self.others: dict[str, list[Said[Job]]] = defaultdict(list)
         self.called: dict[str, Said[Choice]] = {}
-        self.pointed: dict[str, list[Said[str]]] = defaultdict(list)
+        self.pointed: dict[str, list[Said[Choice]]] = defaultdict(list)
         self.scrambles: dict[str, list[Said[str]]] = defaultdict(list)
         self.exchanges: dict[str, list[Said[ExchangeDef]]] = defaultdict(list)
         self.keys: list[KeyDef] = []
@@ -145,7 +147,10 @@ class _ConceptLines:
         self._read(fact)
         for letter in dict.fromkeys(self.scope.letters.mentioned(fact)):
             guard = self.scope.guard(fact)
-            self.pointed[letter].append(Said(letter, guard, fact.span))
+            self.pointed[letter].append(Said(ByLetter(letter), guard, fact.span))
+        for phrase in phrases(fact.value) if fact.key in _LOOKED_AT else ():
+            for name, man in called_men(phrase, self.scope.roles).items():
+                self.pointed[name].append(Said(man, self.scope.guard(fact, looks=False), fact.span))
 
     def _read(self, fact: Fact) -> None:
         if fact.verb is not None:

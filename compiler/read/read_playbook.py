@@ -7,7 +7,7 @@ from dataclasses import replace
 from functools import partial
 
 from stemline.diagnostics.catalogue.football import E441, E446
-from stemline.diagnostics.catalogue.install_blocks import E735
+from stemline.diagnostics.catalogue.lesson_words import E735
 from stemline.diagnostics.catalogue.names import E310
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.football.offence.routes import LIBRARY

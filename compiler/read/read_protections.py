@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Collection, Iterable, Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 from functools import partial
 from types import MappingProxyType
 
-from stemline.diagnostics.catalogue.football import E402, E450, E462
-from stemline.diagnostics.catalogue.protections import E690, E691, E692, E693, E694
+from stemline.diagnostics.catalogue.football import E450, E462
+from stemline.diagnostics.catalogue.protections import E690, E692, E693, E694
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.in_words import either
 from stemline.football.blocking.block_names import DEFENDERS
@@ -28,6 +28,7 @@ from stemline.playbook.run_definitions import WHOLE_LINE, LineSpot
 from stemline.playbook.said import Said
 from stemline.read.name_table import Blocks
 from stemline.read.own_letters import letters_in
+from stemline.read.pass_blocks import FOR_HELP, FOR_LINE, read_block
 from stemline.read.read_guards import clashes, read_guard
 from stemline.read.read_notes import LINEMEN
 from stemline.read.read_places import SIDES
@@ -35,7 +36,7 @@ from stemline.read.read_roles import read_men, read_rule
 from stemline.read.read_runs import PLACES, read_line_spot
 from stemline.read.words import Misread, Words, one_phrase, string_of
 from stemline.source import Span
-from stemline.syntax.tree import Block, Fact, Linked, Mark, Phrase, Value, items, phrases
+from stemline.syntax.tree import Block, Fact, Linked, Mark, Phrase, Value, items
 
 WAYS = {way.value: way for way in SlideWay}
 TOWARD: Mapping[str, Toward] = {
@@ -43,19 +44,6 @@ TOWARD: Mapping[str, Toward] = {
     **WAYS,
 }
 """A slide makes the playside, so it cannot be said by it."""
-
-BLOCKS: Mapping[str, ProtectionRule] = {rule.value: rule for rule in ProtectionRule} | {
-    "scan inside out": ProtectionRule.SCAN,
-    "check": ProtectionRule.CHECK,
-}
-_FOR_LINE = tuple(
-    rule.value
-    for rule in ProtectionRule
-    if rule.by_gap
-    or rule.by_man
-    or rule in (ProtectionRule.HINGE, ProtectionRule.EDGE, ProtectionRule.SCAN)
-)
-_FOR_HELP = ("scan", "scan inside out", "edge", "check", "check then release", "man", "slide")
 
 _SAID = {rule: rule.value.capitalize() for rule in ProtectionRule}
 
@@ -171,7 +159,7 @@ class _ProtectionLines:
     def _blocks(self, fact: Fact, subject: Phrase, guard: str, said: Said[None]) -> None:
         letter = self._by_letter(subject)
         who = letter or read_subject(subject, self.roles)
-        job = read_block(fact.value, fact.span, _FOR_HELP if isinstance(who, str) else _FOR_LINE)
+        job = read_block(fact.value, fact.span, FOR_HELP if isinstance(who, str) else FOR_LINE)
         if isinstance(who, str):
             self.jobs[who].append(Said(job, said.guard, said.span))
         else:
@@ -282,36 +270,6 @@ def _role(phrase: Phrase, roles: Collection[str]) -> str:
     if phrase.text.casefold() not in roles:
         raise Words([phrase]).miss(E450, (*roles, "line", "centre", "playside guard"))
     return phrase.text.casefold()
-
-
-def read_block(value: Value | None, span: Span, names: Iterable[str]) -> PassBlock:
-    """``slide`` · ``backside edge`` · ``scan middle linebacker > near linebacker``."""
-    first, *others = items(value, Mark.ORDER)
-    told = list(phrases(first)) if len(items(first, Mark.THEN)) > 1 else []
-    if told:  # `check then release` holds a mark of the notation
-        words = Words(told)
-        if [a.word for a in words.atoms] == ["check", "release"]:
-            return PassBlock(ProtectionRule.CHECK)
-    words = Words([one_phrase(first, "a block", span)])
-    words.take_word("the")
-    side = words.take_name(SIDES)
-    if side is not None:
-        words.expect(("edge",), E691)
-        words.finish("a block")
-        return PassBlock(ProtectionRule.EDGE, SIDES[side])
-    edges = words.take_word("edges") is not None  # `back, fullback blocks the edges`
-    rule = ProtectionRule.EDGE if edges else BLOCKS[words.expect(tuple(names), E691)]
-    wants: list[str] = []
-    if rule.scans and not words.done:
-        wants.append(words.expect(DEFENDERS, E462))
-    words.finish("a block")
-    for other in others:
-        words = Words([one_phrase(other, "a defender", span)])
-        wants.append(words.expect(DEFENDERS, E462))
-        words.finish("a defender")
-    if others and not rule.scans:
-        raise Misread(E402(what="one block").at(others[0].span))
-    return PassBlock(rule, None, tuple(wants))
 
 
 def _hot(fact: Fact) -> HotDef:

@@ -20,7 +20,7 @@ from stemline.diagnostics.catalogue.football import (
     E449,
     E462,
 )
-from stemline.football.blocking.block_names import DEFENDERS
+from stemline.football.blocking.block_names import BLOCKS, DEFENDERS
 from stemline.football.offence.landmarks import Landmark
 from stemline.football.offence.rails import SHARE, Rail, stem_of
 from stemline.football.offence.routes import LIBRARY
@@ -39,8 +39,10 @@ from stemline.football.offence.strokes import (
 )
 from stemline.football.offence.tracing import called_depth
 from stemline.playbook.concepts import RouteJob
+from stemline.playbook.protection_definitions import PassBlock
 from stemline.playbook.role_rules import ByRole
 from stemline.playbook.said import SideWord
+from stemline.read.pass_blocks import looked_for, released
 from stemline.read.read_places import LANDMARKS, SIDES
 from stemline.read.words import Misread, Missed, Words, one_phrase
 from stemline.source import Span
@@ -86,6 +88,8 @@ LEANS = 60.0
 """Degrees off straight up to which a break leans, and is no square cut."""
 BROKEN_OFF = 3.5
 """Yards of such a break in front of another, as in ``slant and go``. Common practice."""
+_DEEP = -2.0
+"""Yards past the line, behind which an edge is not checked."""
 _BACK = {"in": (Lateral.IN, 135.0), "out": (Lateral.OUT, 135.0)}
 
 
@@ -196,9 +200,16 @@ def read_run(
         raise Misread(E402(what="a route").at(at))
     words = Words([pieces[0]])
     route = _route(words, routes)
-    if route.name == CHECK and words.done and len(pieces) > 1 and _names_route(pieces[1], routes):
-        rest = pieces[1] if len(pieces) == 2 else Series(Mark.THEN, tuple(pieces[1:]))
-        return _after_check(route, read_run(rest, span, routes, roles, runners))
+    looks: PassBlock | None = None
+    if route.name == CHECK:
+        begins = words.at
+        looked = looked_for(words)
+        looks = looked if words.at > begins else None
+        pieces = pieces[:1] if len(pieces) == 2 and released(pieces[1]) else pieces
+        if words.done and len(pieces) > 1 and _names_route(pieces[1], routes):
+            rest = pieces[1] if len(pieces) == 2 else Series(Mark.THEN, tuple(pieces[1:]))
+            return _after_check(route, looks, read_run(rest, span, routes, roles, runners))
+        route = _checking(route, looks)
     depth = words.take_number()
     if depth is not None and read_behind(words):
         depth = -depth
@@ -232,8 +243,10 @@ def read_run(
         later.append(read_stroke(piece))
         said.append(piece.text)
     told = _words(route, depth, extra, said)
+    if looks is not None:
+        told = f"Check {_seen(looks)}, then out{told.removeprefix('Check')}"
     route = _cut_off(route, later)
-    return RouteJob(route, depth, target, way, tuple(later), told, end, rail)
+    return RouteJob(route, depth, target, way, tuple(later), told, end, rail, looks)
 
 
 def _across(words: Words) -> None:
@@ -304,11 +317,38 @@ def _names_route(piece: Value, routes: Mapping[str, Route]) -> bool:
     return Words([piece]).take_name((*routes, *ALSO_CALLED)) is not None
 
 
-def _after_check(check: Route, job: RouteJob) -> RouteJob:
+def _after_check(check: Route, looks: PassBlock | None, job: RouteJob) -> RouteJob:
     """``check then swing weak``: he looks for a rusher where a check does, and goes from there."""
     goes = to_the_flat(job.route.strokes, looked=True)
-    route = replace(job.route, name=check.name, strokes=(check.strokes[0], *goes))
-    return replace(job, route=route, words=f"Check, then {job.words[:1].lower()}{job.words[1:]}")
+    if looks is not None and looks.rule.at_edge and _from_behind(goes):
+        goes = goes[1:]  # from the edge he swings out, and not back behind the ball first
+    looked = _checking(check, looks).strokes[0]
+    route = replace(job.route, name=check.name, strokes=(looked, *goes))
+    seen = f" {_seen(looks)}" if looks is not None else ""
+    told = f"Check{seen}, then {job.words[:1].lower()}{job.words[1:]}"
+    return replace(job, route=route, words=told, looks=looks)
+
+
+def _from_behind(strokes: Sequence[Stroke]) -> bool:
+    """Whether a route goes out behind the line in an arc, as a swing."""
+    first = strokes[0] if len(strokes) > 1 else None
+    return isinstance(first, RunTo) and first.depth is not None and first.depth.at(0) < _DEEP
+
+
+def _checking(check: Route, looks: PassBlock | None) -> Route:
+    """A check of the edge is made there, and goes on outside."""
+    if looks is None or not looks.rule.at_edge or LIBRARY.get(check.name) != check:
+        return check
+    out = BLOCKS["chip"].then[0]
+    assert isinstance(out, RunTo)
+    return replace(check, strokes=(*BLOCKS["edge"].strokes, replace(out, depth=Depth(0, True))))
+
+
+def _seen(looks: PassBlock) -> str:
+    """Whom he looks for, in words: ``the weak edge``."""
+    if looks.rule.at_edge:
+        return f"the {looks.side.value} edge" if looks.side is not None else "the edge"
+    return f"the {looks.wants[0]}" if looks.wants else "inside out"
 
 
 def _rail(words: Words, route: Route, depth: float | None) -> Rail:

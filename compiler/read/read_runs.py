@@ -207,7 +207,8 @@ def read_key(value: Value | None, span: Span) -> KeyDef:
 
 
 def read_reaction(fact: Fact, roles: Collection[str]) -> Reaction:
-    """``give if he widens``, ``throw slant if he fits the run``, ``pitch off overhang if …``;
+    """``give if he widens``, ``throw slant if he fits the run``, ``pitch off overhang if …``, and
+    ``give to sweep if he stays`` where another than the carrier may get it;
     with one man to read also ``pitch to trail if he takes the quarterback``. A pitch alone, off a
     man, is for when he takes the quarterback."""
     value, does = fact.value, fact.key
@@ -221,9 +222,9 @@ def read_reaction(fact: Fact, roles: Collection[str]) -> Reaction:
     to = ""
     off: KeyDef | None = None
     if does == "throw":
-        words = Words([one_phrase(value.head, "the role that is thrown to", fact.span)])
-        to = words.expect(roles, E444)
-        words.finish("a role")
+        to = _taker(one_phrase(value.head, "the role that is thrown to", fact.span), roles)
+    elif does == "give" and isinstance(value.head, Phrase):
+        to = _taker(value.head, roles, "to")
     elif value.head is not None:
         raise Misread(E675(does=does).at(value.head.span))
     if does == "pitch":
@@ -232,11 +233,19 @@ def read_reaction(fact: Fact, roles: Collection[str]) -> Reaction:
             raise Misread(E675(does="pitch off overhang").at(fact.span))
         off = read_key(off_value, fact.span) if off_value is not None else None
         if taker is not None:
-            words = Words([one_phrase(taker, "the role that is pitched to", fact.span)])
-            to = words.expect(roles, E444)
-            words.finish("a role")
+            to = _taker(one_phrase(taker, "the role that is pitched to", fact.span), roles)
     said = _spoken(when) if when is not None else "he takes the quarterback"
     return Reaction(does, to, said, off, fact.span)
+
+
+def _taker(taker: Phrase, roles: Collection[str], after: str = "") -> str:
+    """The role that gets the ball, ``after`` a word that may stand before it."""
+    words = Words([taker])
+    if after:
+        words.take_word(after)
+    to = words.expect(roles, E444)
+    words.finish("a role")
+    return to
 
 
 def _spoken(value: Value) -> str:

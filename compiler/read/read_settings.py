@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from stemline.diagnostics.catalogue.football import E402, E441
 from stemline.diagnostics.catalogue.key_cases import E687
@@ -30,7 +30,6 @@ from stemline.football.scrambling import DEEP, GOES, SHORT
 from stemline.football.timing.levels import LEVELS, level_for
 from stemline.playbook.playbook import KILL_WORD, Settings
 from stemline.read.league import misfits, with_league
-from stemline.read.lowering import lowered_codes
 from stemline.read.name_table import Blocks, name_key
 from stemline.read.words import Misread, Words, one_phrase, string_of
 from stemline.source import NOWHERE, Span
@@ -106,7 +105,7 @@ def _settings(book: Block, blocks: Blocks, found: list[Diagnostic]) -> Settings 
         cautions=tuple(says["caution"]),
         span=book.span,
         against=_against(book, blocks, found),
-        lowered=lowered_codes(_lines(book, "lower")),
+        lowered=_lowered_codes(_lines(book, "lower")),
         contact=_contact(book, found),
         every_call="draw" in values,
         middle=_FIELD_SIDES[values.get(_MIDDLE_FIELD, "right")],
@@ -242,3 +241,9 @@ def _house(fact: Fact, values: dict[str, str], house: dict[str, float]) -> None:
     if number is None:
         raise Misread(E441(found="nothing", choices="").at(fact.span))
     house[name] = number
+
+
+def _lowered_codes(facts: Iterable[Fact]) -> tuple[tuple[str, Span], ...]:
+    """What the `lower` lines name, in their order and as it is written."""
+    named = (item for fact in facts for item in items(fact.value, Mark.AND))
+    return tuple((i.text if isinstance(i, Phrase) else "several things", i.span) for i in named)

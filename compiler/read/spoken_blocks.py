@@ -73,12 +73,13 @@ def _is_all(fact: Fact, words: Sequence[str]) -> bool:
     return len(fact.subject) == 1 and fact.subject[0].text.casefold() in words
 
 
-def _phrase(words: str, at: Atom) -> Phrase:
+def phrase_at(words: str, at: Atom) -> Phrase:
+    """The words as a phrase that stands where ``at`` does."""
     return Phrase(tuple(replace(at, kind=AtomKind.WORD, text=word) for word in words.split()))
 
 
 def _told(fact: Fact, man: str) -> Fact:
-    return replace(fact, subject=(_phrase(man, fact.subject[0].atoms[0]),))
+    return replace(fact, subject=(phrase_at(man, fact.subject[0].atoms[0]),))
 
 
 def _says(fact: Fact, words: str) -> bool:
@@ -97,7 +98,7 @@ def _staying_in(block: Block, fact: Fact) -> list[Fact]:
     if block.kind == "protection":
         return men
     at = fact.subject[0].atoms[0]
-    return [replace(man, value=_phrase(_KEPT_IN.get(_who(man), "inside out"), at)) for man in men]
+    return [replace(man, value=phrase_at(_KEPT_IN.get(_who(man), "inside out"), at)) for man in men]
 
 
 def _who(fact: Fact) -> str:
@@ -122,7 +123,7 @@ def _half_line(block: Block, fact: Fact) -> Fact:
         made = [Phrase((side, replace(line, text=place))) for place in ("guard", "tackle")]
         centre = side.word == _HALVES[0] and not own & {"centre", "center", "line"}
         men += [man for man in made if man.text.casefold() not in own] or made[:1]
-        men += [_phrase("centre", line)] * (centre and block.kind == "run")
+        men += [phrase_at("centre", line)] * (centre and block.kind == "run")
     return replace(fact, subject=tuple(men))
 
 
@@ -169,7 +170,7 @@ def _joining(block: Block, fact: Fact, runs: Sequence[str]) -> Fact:
         return fact
     verb = fact.verb
     assert verb is not None
-    joined = _phrase(f"run {meant[0]}", value.atoms[0])
+    joined = phrase_at(f"run {meant[0]}", value.atoms[0])
     return replace(fact, label=replace(verb, text="join"), subject=(), verb=None, value=joined)
 
 
@@ -182,5 +183,5 @@ def _trailing(block: Block, fact: Fact) -> list[Fact]:
     if taker.text.casefold() in told or not read_men(taker):
         return []
     verb = replace(fact.label, text="runs")
-    value = _phrase(_TRAILS, taker.atoms[0])
+    value = phrase_at(_TRAILS, taker.atoms[0])
     return [replace(fact, label=None, subject=(taker,), verb=verb, value=value, guard=None)]

@@ -19,7 +19,13 @@ from stemline.football.field import Side
 from stemline.football.offence.aiming import aimed
 from stemline.football.offence.landmarks import Landmark
 from stemline.football.offence.rails import Rail, in_time, on_by, railed, stem_of
-from stemline.football.offence.strokes import Decide, set_at_the_line, to_the_flat
+from stemline.football.offence.strokes import (
+    BLOCKS_FOR,
+    PASS_SET,
+    Decide,
+    set_at_the_line,
+    to_the_flat,
+)
 from stemline.football.offence.tracing import Runner, called_depth, target_x, trace
 from stemline.football.play import Assignment, Branch, DepthMark, Man, Motion
 from stemline.football.players import Position
@@ -134,7 +140,7 @@ def _assignment(
         branches.append(Branch(looks, other, told, other_marks, leaves))
     says = body.role_says.get(role, ())
     made = Assignment(man.label, role, job, path, tuple(branches), marks, None, says, base.span)
-    return replace(made, climb=then)
+    return replace(made, climb=then, waits=_waits(base.value, man, picture))
 
 
 def scrambling(
@@ -292,6 +298,14 @@ def _run(
         found += _off_the_rail(run, rail, man, runner, said, call)
     path = trace((*strokes, *run.then), depth, runner)
     return path, _marks(path, depth, run)
+
+
+def _waits(does: Job, man: Man, picture: LinedUp) -> float | None:
+    """For how long a man at the line blocks whose route begins with it."""
+    if not isinstance(does, RouteJob) or man.label in picture.count.backs:
+        return None
+    sets = set_at_the_line(does.route.strokes)[:1] == (PASS_SET,)
+    return BLOCKS_FOR if sets else None
 
 
 def _facing(way: Side, run: RouteJob, man: Man, picture: LinedUp) -> Side:

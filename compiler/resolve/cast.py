@@ -141,7 +141,7 @@ class Cast:
             protection=eyes.protection,
             pick=eyes.pick,
             last=eyes.last,
-            nobody=tuple(bound.nobody),
+            nobody=tuple(role for role in bound.nobody if role not in body.joined),
             against=tuple(x.value for x in against),
             span=casting.span,
             kind=casting.kind,

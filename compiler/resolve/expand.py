@@ -13,10 +13,9 @@ from stemline.football.field import BallSpot, Field, Side, Way
 from stemline.football.offence.counting import count, ranked
 from stemline.football.play import Call, Motion, Play
 from stemline.lineup.alignment import line_up
-from stemline.lineup.lined_up import LinedUp
+from stemline.lineup.lined_up import LinedUp, plays_against
 from stemline.lineup.look_placed import line_up_defence
 from stemline.lineup.moving import move
-from stemline.lineup.sets_faced import plays_against
 from stemline.playbook.concepts import Body, Concept, Tag
 from stemline.playbook.look_definitions import BASE_FRONT
 from stemline.playbook.playbook import Playbook

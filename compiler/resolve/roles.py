@@ -153,14 +153,15 @@ def line_ends(body: Body, picture: LinedUp) -> Mapping[str, str]:
 
 
 def _point(body: Body, picture: LinedUp, bound: Bound, call: str) -> None:
-    """The men of whom lines speak by their letters; a line that holds wants its man."""
+    """The men of whom lines speak by their letters, or count them from a side; a line with a letter
+    that holds wants its man."""
     worlds = picture.worlds(picture.count.strong)
     for letter, said in body.pointed.items():
-        there = candidates(ByLetter(letter), picture, bound)
+        there = candidates(said[0].value, picture, bound)
         holding = [one for one in said if one.guard.worlds & worlds]
         if there:
             bound.pointed[letter] = there[0]
-        elif holding:
+        elif holding and isinstance(holding[0].value, ByLetter):
             bound.found.append(E626(man=letter, call=call).at(holding[0].span))
 
 
@@ -168,7 +169,7 @@ def _turn(role: str, rule: RoleRule) -> tuple[bool, int, bool, str]:
     """When a role binds; the name breaks ties, so that no line's place in the text does. Of those
     named by their place only, a number is before `tight end`, which may be either."""
     loose = _by_place(role, rule) and not isinstance(rule.choices[0], Ranked)
-    return _optional(rule), _relative(rule), loose, role
+    return isinstance(rule.choices[-1], Nobody), _relative(rule), loose, role
 
 
 def _rules_that_hold(body: Body, picture: LinedUp) -> Iterable[tuple[str, Said[RoleRule]]]:
@@ -184,10 +185,6 @@ def _rule_side(rule: RoleRule, picture: LinedUp) -> Side | None:
     """The side a rule's first choice looks to; the strong side where it does not say."""
     side = getattr(rule.choices[0], "side", None)
     return picture.side(side) if isinstance(side, SideWord) else picture.count.strong
-
-
-def _optional(rule: RoleRule) -> bool:
-    return isinstance(rule.choices[-1], Nobody)
 
 
 def _relative(rule: RoleRule) -> int:

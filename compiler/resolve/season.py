@@ -75,7 +75,8 @@ def all_calls(book: Playbook) -> tuple[Calls, tuple[Diagnostic, ...]]:
         called, wrong = _aliased(book, dress, dressed, aliases)
         found += wrong
         made += [(dress, order) for order in called]
-    undressed = set(book.concepts) - {dress.concept for dress in book.dresses} - killed_to(book)
+    undressed = set(book.concepts) - {dress.concept for dress in book.dresses}
+    undressed -= killed_to(book) | _joined(book)
     for key in book.concepts:
         if key in undressed:
             concept = book.concepts[key]
@@ -84,6 +85,14 @@ def all_calls(book: Playbook) -> tuple[Calls, tuple[Diagnostic, ...]]:
     found += _unknown_sections(book)
     found += unknown_kills(book)
     return Calls(tuple(made)), tuple(found)
+
+
+def _joined(book: Playbook) -> frozenset[str]:
+    """The keys of runs that a dressed pass or one of its tags shows: they are called with it."""
+    dressed = {dress.concept for dress in book.dresses}
+    bodies = [book.concepts[key].body for key in dressed if key in book.concepts]
+    bodies += [tag.body for (concept, _), tag in book.tags.items() if concept in dressed]
+    return frozenset(join.name for body in bodies for join in body.joins)
 
 
 def _aliased(

@@ -72,10 +72,6 @@ def _as(token: Token, *words: str) -> list[Token]:
     ]
 
 
-def _comma(token: Token) -> Token:
-    return Token.new_borrow_pos("_AND", ",", token)
-
-
 def _listed(line: Line) -> list[Token]:
     """The line with a comma for each `and`, and for a comma with one behind it."""
     made: list[Token] = []
@@ -83,7 +79,7 @@ def _listed(line: Line) -> list[Token]:
         if token.casefold() != "and":
             made.append(token)
         elif not made or made[-1].type != "_AND":
-            made.append(_comma(token))
+            made.append(Token.new_borrow_pos("_AND", ",", token))
     return made
 
 

@@ -12,6 +12,7 @@ from collections.abc import Mapping, Sequence
 
 from lark import Token
 
+from stemline.syntax.checked_lines import LOOKS_FIRST, goes_out
 from stemline.syntax.clinic_said import as_said
 from stemline.syntax.talk_said import sided, talked
 
@@ -69,7 +70,8 @@ def as_written(kind: str, line: Sequence[Token]) -> list[Token] | None:
     """The line as a block of ``kind`` has it; None for one that is not known to be said so."""
     if any(token.type == "STRING" for token in line):
         return None
-    if (said := talked(kind, line) or as_said(kind, line)) is not None:
+    said = _checks_first(kind, line) or talked(kind, line) or as_said(kind, line)
+    if said is not None:
         return said
     line = _parted(line)
     if kind == "formation":
@@ -86,6 +88,17 @@ def as_written(kind: str, line: Sequence[Token]) -> list[Token] | None:
             and not (own and any(len(t) > 2 for t in line[:at]))
         ):
             return [*_who(line[:at]), *said]
+    return None
+
+
+def _checks_first(kind: str, line: Sequence[Token]) -> list[Token] | None:
+    """``back checks edge then releases`` as ``back runs check edge``."""
+    if kind not in ("concept", "tag", "protection"):
+        return None
+    for at, token in enumerate(line[1:], 1):
+        if token.casefold() in LOOKS_FIRST:
+            said = goes_out(kind, token, line[at + 1 :]) if _men(line[:at]) else None
+            return [*_who(line[:at]), *said] if said is not None else None
     return None
 
 
@@ -265,7 +278,8 @@ def as_it_is_said(kind: str, line: Sequence[Token]) -> list[Token]:
     words = [token.casefold() for token in line]
     if kind not in (*_PLAYS, "protection") or any(token.type == "STRING" for token in line):
         return talked(kind, line, turned=True) or list(line)
-    if (said := talked(kind, line, turned=True)) is not None:
+    said = _checks_first(kind, line) or talked(kind, line, turned=True)
+    if said is not None:
         return said
     if words[1:] == ["else", "blocks"] and words[0] in _ALL and kind != "tag":
         return [*line, _as(line[-1], "stalk" if kind == "run" else "scan")]

@@ -14,7 +14,7 @@ from math import ceil, pi, tan
 
 from stemline.football.field import BallSpot
 from stemline.football.play import Call
-from stemline.week.killed_rows import arrowed, brief, killed, printed_call
+from stemline.week.killed_rows import arrowed, brief, killed, printed_row, told_kills
 from stemline.week.wanting import left_empty
 from stemline.week.week_values import PlanRow, Week
 
@@ -148,7 +148,7 @@ def _row(week: Week, order: int, row: PlanRow) -> SheetRow:
     entry = week.entry(row.call)
     kills = killed(row, entry.play)
     own = ((row.kill_to, ""),) if row.kill_to else ()
-    call = arrowed(printed_call(row.call, entry.play), own)
+    call = printed_row(row, entry.play)
     if len(call) > LONGEST_CALL:
         call = arrowed(entry.short, own)
     notes = [row.note] if row.note else []
@@ -159,7 +159,7 @@ def _row(week: Week, order: int, row: PlanRow) -> SheetRow:
     if len(by_book) == 1 and not look and len(brief(by_book[0][1])) <= _LONGEST_LOOK:
         look, by_book = brief(by_book[0][1]), ()
     if by_book:
-        notes.insert(0, "; ".join(f"{to}: {brief(when)}" for to, when in by_book) + ".")
+        notes.insert(0, told_kills(by_book))
         look = look or "see note"
     if len(look) > _LONGEST_LOOK:
         notes.insert(0, f"When {look}.")

@@ -36,9 +36,21 @@ def killed_by_book(play: Play) -> tuple[tuple[str, str], ...]:
 
 
 def printed_call(call: str, play: Play) -> str:
-    """How sheet and index print a call: with an arrow to what the book says that it becomes."""
+    """How every paper prints a call: with an arrow to what the book says that it becomes."""
     kills = killed_by_book(play)
     return arrowed(bare_call(play).spoken, kills) if kills else call
+
+
+def printed_row(row: PlanRow, play: Play) -> str:
+    """As `printed_call`, and with an arrow to what the row itself kills it to."""
+    own = ((row.kill_to, ""),) if row.kill_to else ()
+    return arrowed(printed_call(row.call, play), own)
+
+
+def told_kills(kills: Iterable[tuple[str, str]]) -> str:
+    """What is seen where a call is killed, as a note: "Draw: 0-5 in box."; "" for no kill."""
+    told = "; ".join(f"{to}: {brief(when)}" for to, when in kills)
+    return f"{told}." if told else ""
 
 
 def brief(when: str) -> str:

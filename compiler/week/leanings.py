@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from stemline.football.field import Way
 from stemline.football.play import Kind
-from stemline.week.killed_rows import arrowed, killed
+from stemline.week.killed_rows import arrowed, killed, printed_call
 from stemline.week.week_values import CallEntry, PlanRow, RowAnswer, Week
 
 ALWAYS = 3
@@ -196,4 +196,4 @@ def _numbers_left(week: Week) -> Iterator[str]:
 
 
 def _named(entries: Iterable[CallEntry]) -> str:
-    return ", ".join(f"{entry.number} {entry.call}" for entry in entries)
+    return ", ".join(f"{entry.number} {printed_call(entry.call, entry.play)}" for entry in entries)

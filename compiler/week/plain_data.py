@@ -103,7 +103,10 @@ def _script(week: Week) -> list[dict[str, object]]:
                 "minutes": period.minutes,
                 "contact": period.contact,
             }
-            rows += [{**head, **vars(line)} for line in period.lines]
+            rows += [
+                {**head, **{k: v for k, v in vars(line).items() if k not in ("said", "kills")}}
+                for line in period.lines
+            ]
     return rows
 
 

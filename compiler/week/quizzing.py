@@ -9,7 +9,6 @@ from __future__ import annotations
 import hashlib
 from dataclasses import dataclass, replace
 
-from stemline.football.defenders import Level
 from stemline.football.play import Assignment, Play
 from stemline.week.position_book import OwnTask, own_jobs, own_task, plays_in
 from stemline.week.week_values import CallEntry, Week
@@ -81,17 +80,10 @@ def _place(seed: str, call: str) -> str:
 
 
 def blank_of(play: Play) -> Play:
-    """``play`` as it stands at the snap: who is where, and the motions that brought them. Its deep
-    men are of the second level, since a small picture leaves out deep men whom nobody blocks, and
-    here nobody is told yet whom he blocks."""
-    look = play.defence
-    if look is not None:
-        raised = {Level.DEEP: Level.SECOND}
-        near = (replace(d, level=raised.get(d.level, d.level)) for d in look.defenders)
-        look = replace(look, defenders=tuple(near))
+    """``play`` as it stands at the snap: who is where, and the motions that brought them. Its
+    picture is asked for the whole look, since nobody is told yet whom he blocks."""
     return replace(
         play,
-        defence=look,
         assignments=tuple(_stands(task) for task in play.assignments),
         spots=(), reads=(), pressure=(), claims=(), alerts=(), keys=(), hot=(), feet=(),
         unblocked=(), chasing=(), nobody=(), protection="", protection_words="", pick="",

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from stemline.week.call_sheet import spot_letter
+from stemline.week.killed_rows import killed, printed_row, told_kills
 from stemline.week.practising import EVERYBODY, contact_minutes, day_place
 from stemline.week.week_values import PlanPeriod, PlanRow, Week
 
@@ -18,7 +19,8 @@ _USUAL = "normal"
 @dataclass(frozen=True)
 class ScriptLine:
     """One row of a period; ``first`` is the number of its first rep, ``card`` of its scout card
-    ("" without one)."""
+    ("" without one). ``said`` is the call as it is printed, ``kills`` on what it is killed, where
+    no other column says it."""
 
     first: int
     reps: int
@@ -32,6 +34,8 @@ class ScriptLine:
     tempo: str
     note: str
     card: str
+    said: str
+    kills: str
 
 
 @dataclass(frozen=True)
@@ -172,6 +176,9 @@ def _period(
         reps = row.reps or 1
         needs += reps * SECONDS[row.tempo or _USUAL]
         card = cards.get(card_key(row)) if row.against else None
+        kills = killed(row, entry.play)
+        # Where no look is run against, its column says what the row's own kill is seen by.
+        kills = kills[1:] if row.kill_to and not row.against else kills
         lines.append(
             ScriptLine(
                 first=rep,
@@ -186,6 +193,8 @@ def _period(
                 tempo=row.tempo,
                 note=row.note,
                 card="" if card is None else str(card),
+                said=printed_row(row, entry.play),
+                kills=told_kills(kills),
             )
         )
         rep += reps

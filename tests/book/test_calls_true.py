@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from bundled import BUNDLED, book_of, season_of
 from call_reading import (
     Printed,
     idle_roles,
@@ -26,21 +25,6 @@ from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.book.content.page import concept_groups
 from stemline.football.play import Assignment, Kind, Play, Season
 from stemline.geometry.paths import Point
-
-
-@pytest.fixture(scope="module", params=BUNDLED)
-def name(request: pytest.FixtureRequest) -> str:
-    return str(request.param)
-
-
-@pytest.fixture(scope="module")
-def season(name: str) -> Season:
-    return season_of(name)
-
-
-@pytest.fixture(scope="module")
-def book(name: str) -> Book:
-    return book_of(name)
 
 
 @pytest.fixture(scope="module")

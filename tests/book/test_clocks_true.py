@@ -10,11 +10,11 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from bundled import BUNDLED, book_of, season_of
 from clock_reading import order_off, printed_off, strip_off, table_off
 from page_reading import Paged, paged
 from picture_reading import THEME
 
+from stemline.book.content.book import Book
 from stemline.football.play import ConceptSheet, Play, Season
 from stemline.football.timing.clock import ReadClock, TimedRead, read_clock
 from stemline.football.timing.coverage import Against, against
@@ -22,19 +22,9 @@ from stemline.football.timing.levels import LEVELS
 from stemline.picture.clock_strip import clock_scene
 
 
-@pytest.fixture(scope="module", params=BUNDLED)
-def name(request: pytest.FixtureRequest) -> str:
-    return str(request.param)
-
-
 @pytest.fixture(scope="module")
-def season(name: str) -> Season:
-    return season_of(name)
-
-
-@pytest.fixture(scope="module")
-def pages(name: str, season: Season) -> list[Paged]:
-    return paged(season, book_of(name))
+def pages(season: Season, book: Book) -> list[Paged]:
+    return paged(season, book)
 
 
 def _clock(play: Play, season: Season) -> ReadClock:

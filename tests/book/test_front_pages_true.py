@@ -5,8 +5,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-import pytest
-from bundled import BUNDLED, book_of, season_of
 from front_reading import misplaced, misspoken, unmoved, unopened
 
 from stemline.book.content.book import Book
@@ -16,21 +14,6 @@ from stemline.book.content.kinds.lineup_page import LineupPage, comes_in
 from stemline.book.content.kinds.motion_page import MotionPage
 from stemline.book.content.page import Page
 from stemline.football.play import Season
-
-
-@pytest.fixture(scope="module", params=BUNDLED)
-def name(request: pytest.FixtureRequest) -> str:
-    return str(request.param)
-
-
-@pytest.fixture(scope="module")
-def season(name: str) -> Season:
-    return season_of(name)
-
-
-@pytest.fixture(scope="module")
-def book(name: str) -> Book:
-    return book_of(name)
 
 
 def test_every_call_can_be_said_from_its_page(book: Book, season: Season) -> None:

@@ -10,7 +10,7 @@ from dataclasses import replace
 from importlib.resources import files
 
 import pytest
-from bundled import BUNDLED, book_of, season_of
+from bundled import book_of
 from letter_reading import misread
 
 from stemline.book.content.book import Edition, make_book
@@ -20,16 +20,6 @@ from stemline.book.content.kinds.protection_page import ProtectionPage
 from stemline.book.content.letters import spoken
 from stemline.emit.html import _lettered
 from stemline.football.play import Play, Season
-
-
-@pytest.fixture(scope="module", params=BUNDLED)
-def name(request: pytest.FixtureRequest) -> str:
-    return str(request.param)
-
-
-@pytest.fixture(scope="module")
-def season(name: str) -> Season:
-    return season_of(name)
 
 
 def test_no_letter_of_theirs_stands_like_one_of_ours(name: str, season: Season) -> None:

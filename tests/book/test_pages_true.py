@@ -6,16 +6,17 @@ import re
 from dataclasses import replace
 
 import pytest
-from bundled import BUNDLED, book_of, season_of
 from job_reading import jobs
 from page_reading import Paged, paged, wrong
 
+from stemline.book.content.book import Book
 from stemline.book.content.kinds.concept_page import ConceptPage
+from stemline.football.play import Season
 
 
-@pytest.fixture(scope="module", params=BUNDLED)
-def pages(request: pytest.FixtureRequest) -> list[Paged]:
-    return paged(season_of(request.param), book_of(request.param))
+@pytest.fixture(scope="module")
+def pages(season: Season, book: Book) -> list[Paged]:
+    return paged(season, book)
 
 
 def test_the_table_of_jobs_says_what_every_call_says(pages: list[Paged]) -> None:

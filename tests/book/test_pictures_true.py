@@ -10,7 +10,6 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 import pytest
-from bundled import BUNDLED, season_of
 from keeper_reading import KEEPS, keeper_off
 from picture_reading import THEME, duties_off, letters_of, lines_of, off
 from shifting import shifted
@@ -23,11 +22,6 @@ from stemline.geometry.curves import points_of
 from stemline.picture.picture import picture
 from stemline.picture.scene.scene import Item, Point, Scene, Stroke, TextRun
 from stemline.theme import Size
-
-
-@pytest.fixture(scope="module", params=BUNDLED)
-def season(request: pytest.FixtureRequest) -> Season:
-    return season_of(request.param)
 
 
 def _drawn(play: Play, duties: bool = False) -> Scene:

@@ -6,8 +6,6 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-import pytest
-from bundled import BUNDLED, book_of
 from gate.pictures import PLAYBOOKS
 from printed_texts import badly_said, cells
 
@@ -25,16 +23,6 @@ UNHEARD = {
     "cedar-flats-lanterns": {"The last man on the line is yours. No help outside you."},
 }
 """Words for a man whom no call of the book has: no tight end stays in."""
-
-
-@pytest.fixture(scope="module", params=BUNDLED)
-def name(request: pytest.FixtureRequest) -> str:
-    return str(request.param)
-
-
-@pytest.fixture(scope="module")
-def book(name: str) -> Book:
-    return book_of(name)
 
 
 def test_every_page_says_a_thing_once(book: Book) -> None:

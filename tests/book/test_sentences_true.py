@@ -6,9 +6,6 @@ import re
 from collections.abc import Iterator
 from itertools import pairwise
 
-import pytest
-from bundled import BUNDLED, season_of
-
 from stemline.football.play import Assignment, Kind, LookSheet, Play, Season
 
 _WORDS = tuple(
@@ -30,11 +27,6 @@ _SIDELINE = re.compile(
 )
 _WAITS = ("Slow screen", "Block", "Scan", "Chip", "Slide")
 _HIGHER = re.compile(rf"{_NUMBER} yards higher", re.IGNORECASE)
-
-
-@pytest.fixture(scope="module", params=BUNDLED)
-def season(request: pytest.FixtureRequest) -> Season:
-    return season_of(request.param)
 
 
 def _numbers(pattern: re.Pattern[str], line: str) -> Iterator[int]:

@@ -5,8 +5,6 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-import pytest
-from bundled import BUNDLED, season_of
 from word_reading import unprotected, unsaid
 
 from stemline.describe.spoken_play import describe
@@ -14,11 +12,6 @@ from stemline.football.field import Side
 from stemline.football.offence.quarterback import MOVING
 from stemline.football.play import Kind, Play, Season
 from stemline.picture.ways.launch import launch_path
-
-
-@pytest.fixture(scope="module", params=BUNDLED)
-def season(request: pytest.FixtureRequest) -> Season:
-    return season_of(request.param)
 
 
 def test_the_protections_words_are_each_mans_own(season: Season) -> None:

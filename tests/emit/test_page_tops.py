@@ -11,9 +11,16 @@ from sample_gallery import CAPTIONS, gallery_of
 
 from stemline.book.content.answer_table import Answers, ThrowCell
 from stemline.book.content.book import Book, Edition, make_book
-from stemline.book.content.dressed_page import DressedPage, dressed
+from stemline.book.content.dressed_page import DressedPage
 from stemline.book.content.kinds.concept_page import ConceptPage
-from stemline.book.content.page_marks import answer_marks, picture_marks, signs_of
+from stemline.book.content.page import Entry
+from stemline.book.content.page_marks import (
+    SOLID,
+    DrawnSigns,
+    answer_marks,
+    picture_marks,
+    signs_of,
+)
 from stemline.book.paper import TEXT_WIDTH
 from stemline.emit.pdf import to_pdf
 from stemline.football.play import Kind, Season
@@ -62,16 +69,40 @@ def test_only_the_signs_of_a_page_are_told(book: Book, season: Season) -> None:
     assert any(page.marks for page in book.of(ConceptPage))
 
 
-def test_a_sheet_tells_no_sign_of_one_far_before_it(season: Season) -> None:
-    """What stands two sheets back is not on the sheet whose last concept is told."""
-    book = make_book(replace(season, every_call=True), Edition("", ""), CAPTIONS)
-    one = next(g for page in book.of(DressedPage) for g in page.groups if len(g.entries) > 1)
+def test_the_foot_of_a_sheet_tells_the_signs_that_stand_on_it_and_no_other(season: Season) -> None:
+    """One picture reads a man: the sheet where it came to stand says so, no other does."""
+    season = replace(season, every_call=True)
+    book = make_book(season, Edition("", ""), CAPTIONS)
+    (page,) = book.of(DressedPage)
     some: Any = ("any",)
-    keyed = replace(one, signs=signs_of([replace(one.entries[0].play, keys=some)]))
-    long = replace(one, entries=one.entries * 16, signs=())
-    near, far = (dressed((keyed, *(long,) * n, one)).groups[-1].marks for n in (0, 3))
-    assert "letter in a box" in near
-    assert "letter in a box" not in far
+    one = next(g for g in page.groups if len(g.entries) > 1)
+    (read,) = signs_of([replace(one.entries[0].play, keys=some)])
+    keyed = replace(one, signs=(read, *one.signs[1:]))
+    page = replace(page, groups=tuple(keyed if g is one else g for g in page.groups))
+    book = replace(book, pages=tuple(page if p.id == page.id else p for p in book.pages))
+    pdf = to_pdf(book, gallery_of(season, CAPTIONS), load_theme(), "2026-05-01")
+    reader = PdfReader(io.BytesIO(pdf))
+    places = reader.named_destinations
+    drawn: dict[int, list[tuple[Entry, DrawnSigns]]] = {}
+    for group in page.groups:
+        for entry, signs in zip(group.entries, group.signs, strict=True):
+            if entry.id in places:
+                at = reader.get_destination_page_number(places[entry.id])
+                assert at is not None
+                drawn.setdefault(at, []).append((entry, signs))
+    feet = []
+    for number, here in drawn.items():
+        text = " ".join(reader.pages[number].extract_text().split())
+        there = {
+            "order of his eyes": any(s.reads for _, s in here),
+            "under pressure": any(s.pressure for _, s in here),
+            "letter in a box: read": any(s.keys for _, s in here),
+            "shape read": any(s.claims for _, s in here),
+            SOLID: any(e.solid for e, _ in here),
+        }
+        assert {words: words in text for words in there} == there, number
+        feet.append(there["letter in a box: read"])
+    assert len(feet) > 1 and feet.count(True) == 1
 
 
 def test_all_signs_together_are_one_line(season: Season) -> None:

@@ -150,7 +150,9 @@ def test_no_page_is_empty_and_each_has_its_footer(texts: list[str]) -> None:
         assert len(text) > 200
 
 
-def test_a_long_revision_does_not_run_into_the_caution(small_season: Season, theme: Theme) -> None:
+def test_a_long_revision_and_the_caution_are_one_line_of_the_foot(
+    small_season: Season, theme: Theme
+) -> None:
     edition = Edition(f"4f2c9e1 {CHANGED}", "2026-05-01")
     made = to_pdf(
         make_book(small_season, edition, CAPTIONS),
@@ -164,6 +166,11 @@ def test_a_long_revision_does_not_run_into_the_caution(small_season: Season, the
     left, middle = words.index("Saltmarsh Herons · 2026"), words.index("A planning aid")
     end = left + words[left:].index("2026-05-01")
     assert max(right for _, _, right, _ in boxes[left:end]) < boxes[middle][0] - 4
+    line = [box for box, letter in zip(boxes, words, strict=True) if letter.isalpha()][-60:]
+    assert max(bottom for _, bottom, *_ in line) - min(bottom for _, bottom, *_ in line) < 4
+    number = max(right for _, _, right, _ in boxes)
+    last = words.index("decides", middle)
+    assert boxes[last][2] < number - 30
 
 
 def test_links_lead_inside_the_book(reader: PdfReader) -> None:

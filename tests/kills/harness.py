@@ -8,6 +8,7 @@ twin is a build that was stopped in the middle. While files are written the mome
 
 from __future__ import annotations
 
+import gc
 import os
 import random
 import shutil
@@ -127,11 +128,12 @@ class Stopper:
         return False
 
     def _ended(self, stop: signal.Signals, status: int | None, seconds: float) -> None:
-        wanted = 130 if stop is signal.SIGINT else -stop
+        # Python gives an interrupt back to the system before it ends: the book is there by then.
+        wanted = (130, -stop) if stop is signal.SIGINT else (-stop,)
         self.report.ended[stop.name] += 1
         if stop is signal.SIGINT:
             self.report.slowest = max(self.report.slowest, seconds)
-        if status not in (wanted, 0):
+        if status not in (*wanted, 0):
             self.report.faults.append(f"{stop.name}: ended with {status}")
 
     def _look(self, stop: signal.Signals) -> None:
@@ -240,18 +242,18 @@ def _built(folder: Path) -> None:
     subprocess.run([*BUILD, "--no-cache", folder], check=True, capture_output=True)
 
 
-def _texts(folder: Path) -> Files:
+def texts_of(folder: Path) -> Files:
     return {file.name: file.read_bytes() for file in folder.glob("*.play")}
 
 
-def _write(texts: Files, folder: Path) -> None:
+def write_texts(texts: Files, folder: Path) -> None:
     for name, data in texts.items():
         (folder / name).write_bytes(data)
 
 
 def stopped(books: TwoBooks, work: Path, kills: int, interrupts: int, seed: int) -> Report:
     """Stop so many builds of the second book over the first, in the folder ``work``."""
-    import stemline.commands
+    import stemline.__main__
     from stemline.outside import folder as output_folder
 
     # A twin has its maker's connections, and none of its locks: no store is for both.
@@ -259,14 +261,14 @@ def stopped(books: TwoBooks, work: Path, kills: int, interrupts: int, seed: int)
     dice = random.Random(seed)
     mine, (old, new) = work / "mine", books.files
     shutil.copytree(books.folders[0], mine)
-    _write(_texts(books.folders[1]), mine)
+    write_texts(texts_of(books.folders[1]), mine)
     stopper = Stopper(mine / "build", old, new, dice)
 
     stops = [signal.SIGINT] * interrupts + [signal.SIGKILL] * (kills - kills // 4)
     stops += [signal.SIGTERM] * (kills // 4)
     dice.shuffle(stops)
     writing, computing = stops[::2], stops[1::2]
-    replace, fonts = output_folder.replace, FontConfiguration
+    replace, fonts, words = output_folder.replace, FontConfiguration, sys.argv
 
     def replaced(root: Path, files: dict[str, bytes]) -> None:
         if not stopper.is_twin:
@@ -278,17 +280,19 @@ def stopped(books: TwoBooks, work: Path, kills: int, interrupts: int, seed: int)
     output_folder.replace = replaced  # type: ignore[assignment]
     weasyprint.text.fonts.FontConfiguration = _Fonts
     code: object = 1
+    sys.argv = ["stemline", "build", str(mine)]
     try:
         with stopper.computing(computing, books.worked * 0.85):
-            stemline.commands.main(["build", str(mine)], standalone_mode=False)
-        code = 0
+            stemline.__main__.main()
     except SystemExit as left:
         code = left.code
     finally:
         output_folder.replace = replace
-        weasyprint.text.fonts.FontConfiguration = fonts
+        weasyprint.text.fonts.FontConfiguration, sys.argv = fonts, words
         if stopper.is_twin:
             os._exit(code if isinstance(code, int) else 1)
+        signal.signal(signal.SIGINT, signal.default_int_handler)
+        gc.unfreeze()
     if (last := files_in(mine / "build")) != new:
         stopper.report.faults.append(
             f"the last build, which nobody stopped, ended with {code} and left "
@@ -306,11 +310,11 @@ def whole_builds(books: TwoBooks, work: Path, count: int, seed: int, report: Rep
     dice = random.Random(seed)
     mine, good = work / "whole", books.files
     shutil.copytree(books.folders[0], mine, ignore=shutil.ignore_patterns("build"))
-    texts = [_texts(each) for each in books.folders]
+    texts = [texts_of(each) for each in books.folders]
     kept = {k: v for k, v in os.environ.items() if k != "STEMLINE_NO_CACHE"}
     kept |= {name: str(work / "kept") for name in ("XDG_CACHE_HOME", "HOME")}
     for number in range(count):
-        _write(texts[number % 2], mine)
+        write_texts(texts[number % 2], mine)
         stop = signal.SIGINT if number % 3 == 0 else signal.SIGKILL
         with subprocess.Popen([*BUILD, mine], stderr=subprocess.PIPE, text=True, env=kept) as child:
             time.sleep(dice.random() * books.seconds)
@@ -319,7 +323,6 @@ def whole_builds(books: TwoBooks, work: Path, count: int, seed: int, report: Rep
         report.ended[f"{stop.name} of a process of its own"] += 1
         settle(mine / "build")
         left = files_in(mine / "build")
-        # Python gives an interrupt back to the system before it ends: the book is there by then.
         by_itself = (130, 0) if stop is signal.SIGINT else (0,)
         by_signal = (-stop,) if stop is signal.SIGKILL or left == good[number % 2] else ()
         if child.returncode not in (*by_itself, *by_signal):
@@ -327,7 +330,7 @@ def whole_builds(books: TwoBooks, work: Path, count: int, seed: int, report: Rep
         if "Traceback" in said or left not in ({}, *good):
             report.faults.append(f"whole build: {stop.name} was not clean")
     for book, wanted in zip(texts, good, strict=True):
-        _write(book, mine)
+        write_texts(book, mine)
         subprocess.run([*BUILD, mine], check=True, capture_output=True, env=kept)
         if files_in(mine / "build") != wanted:
             report.faults.append("whole build: from what killed builds have kept it is another")

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import re
 import shutil
+import subprocess
+import sys
 from importlib.resources import as_file, files
 from pathlib import Path
 
@@ -11,7 +14,16 @@ import pytest
 from stemline.outside import folder
 from stemline.outside.not_written import NotWritten
 
-from .harness import Report, Stopper, TwoBooks, stopped, two_books, whole_builds
+from .harness import (
+    Report,
+    Stopper,
+    TwoBooks,
+    stopped,
+    texts_of,
+    two_books,
+    whole_builds,
+    write_texts,
+)
 
 
 @pytest.fixture(scope="module")
@@ -42,6 +54,21 @@ def test_builds_killed_one_after_another_leave_what_the_next_can_use(
     whole_builds(books, tmp_path, 4, 1, report)
     assert report.faults == []
     assert sum(report.ended.values()) == 4
+
+
+def test_an_interrupt_at_any_line_ends_in_130_and_leaves_one_whole_book(
+    books: TwoBooks, tmp_path: Path
+) -> None:
+    """One line in eight of those that stand around the work; `python -m tests.kills.points FOLDER`
+    takes each, `--every` also the beginning of every function that is called."""
+    shutil.copytree(books.folders[0], tmp_path / "mine")
+    write_texts(texts_of(books.folders[1]), tmp_path / "mine")
+    program = [sys.executable, "-m", "tests.kills.points", str(tmp_path / "mine"), "--share", "1/8"]
+    said = subprocess.run(program, capture_output=True, text=True, cwd=Path(__file__).parents[2])
+    assert said.returncode == 0, said.stdout + said.stderr
+    points = re.search(r"^(\d+) interrupted", said.stdout, re.MULTILINE)
+    assert points is not None
+    assert int(points[1]) > 100
 
 
 def test_the_harness_sees_a_damaged_book(tmp_path: Path) -> None:

@@ -202,6 +202,13 @@ def started(*lines: str) -> tuple[Man, Motion]:
     return made.man("S"), shown
 
 
+@pytest.mark.parametrize("deep", [2.5, 3.5])
+def test_a_man_who_runs_across_behind_the_slots_runs_flat(deep: float) -> None:
+    """A jet man dips no deeper than the place at which the ball is snapped: common practice."""
+    _, motion = started(f"S moves to away, 1 outside ball, {deep} deep", "snap running")
+    assert min(c.y for c in motion.path.corners) == motion.path.end.y == -deep
+
+
 def test_without_a_start_he_arrives_as_the_ball_is_snapped() -> None:
     man, motion = started("S moves from 7 deep", "snap running 6")
     assert man.snap == Point(11.6, -1)

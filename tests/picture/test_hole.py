@@ -98,6 +98,19 @@ def test_a_sweep_goes_outside_a_wing_and_its_leader_between_the_two(size: Size) 
     assert far_from(guard, Point(wing.at.x, -9.0)) > far_from(polyline(hole.path), Point(0.0, -9.0))
 
 
+@pytest.mark.parametrize("size", Size)
+def test_past_the_wing_a_sweep_leans_back_in_where_it_does(size: Size) -> None:
+    """Inside of a man who is kicked out: what is moved round the wing comes back to its end."""
+    play, _, _ = opened(sweep(wing=True), size)
+    back = job("R", "Sweep", path((0, -7), (4.6, -1.8, 1), (6.2, 0.8, 1), (5.4, 9)))
+    play = replace(play, assignments=(play.assignment("LG"), back))
+    symbols, on = opened(play, size)[1:]
+    hole = find_hole(play, symbols, on)
+    assert hole is not None and hole.wing is not None
+    assert abs(hole.path.end.x - 5.4) < 0.3
+    assert (crossing(hole.path, 0.7) or 0.0) > hole.wing.at.x + hole.wing.edge
+
+
 def test_without_a_wing_a_sweep_keeps_its_aim() -> None:
     play, symbols, on = opened(sweep(wing=False), Size.FULL)
     hole = find_hole(play, symbols, on)

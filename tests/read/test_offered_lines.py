@@ -309,7 +309,6 @@ WRITTEN: Mapping[str, tuple[tuple[str, str], ...]] = {
         ("toward back away", "toward away from back"),
         ("line blocks inside to outside", "line blocks scan inside out"),
         ("back blocks edge, playside", "back blocks playside edge"),
-        ("tight end blocks edge then releases", "tight end blocks check then release"),
         ("fullback blocks scan near linebacker then far linebacker",
          "fullback blocks scan near linebacker > far linebacker"),
     ),

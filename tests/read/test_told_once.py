@@ -76,9 +76,12 @@ def test_a_name_for_two_is_each_of_the_two() -> None:
     assert jobs[0] == jobs[1] and [r.men for r in shown[0].reads] == [("Z",)]
 
 
-def test_a_man_of_an_each_counted_by_the_call_is_told_his_names() -> None:
-    text = "concept Test\n    each #1 runs slant\n    flat is fullback\n    flat runs shoot call\n"
-    text += "    feet quick, reset\n    read flat on quick > call #1 on reset\n"
-    result = compiled(ELEVEN, DOUBLES_ELEVEN, text, dress("Doubles", concept="Test"))
-    (told,) = [d for d in result.diagnostics if d.code == "E464"]
-    assert "strong #1 or weak #1, the two men of `each #1`" in dict(told.values)["choices"]
+def test_a_man_of_an_each_may_be_read_as_the_call_counts_him() -> None:
+    """`call #1` is the strong one where the call goes to the strong side, else the weak one."""
+    text = "concept Test\n    each #1 runs slant\n    flat is back\n    flat runs swing weak\n"
+    text += "    feet quick, reset\n    read flat on quick > {} #1 on reset\n"
+    for side, men in (("call", {"Z"}), ("away", {"X"})):
+        each = compiled(ELEVEN, DOUBLES_ELEVEN, text.format(side), dress("Doubles", concept="Test"))
+        assert not [d for d in each.diagnostics if d.code == "E464"]
+        shown = play(each, "Doubles Right Test")
+        assert {man for read in shown.reads for man in read.men} - {"R"} == men

@@ -258,7 +258,7 @@ under open | LT T | LG N+C>W / W | C N / N+LG>W / N+RG>M | RG M / N+C>M | RT S /
 odd open   | LT D | LG N+C>W / W | C N / N+LG>W | RG M / E+RT / E+RT>M | RT E / E+RG / E+RG>M
 tite open  | LT D | LG N+C>W / W | C N / N+LG>W | RG M / S / E+RT>M | RT E / E+RG>M
 stack open | LT D / W | LG N+C>M / M / N+C>W
-stack open | C N / N+LG>M / N+LG>W | RG O / E+RT / S / M | RT E / E+RG / S
+stack open | C N / N+LG>M / N+LG>W | RG O / E+RT / S / M | RT E / E+RG / S / O
 bear open  | LT TL | LG N+C>W | C N+LG>W | RG TR / M / TR+RT>M
 even open  | LT W | LG TL | C TR / TR+RG>M | RG M / TR+C>M | RT S / E
 tite open  | H S / R | F R / S | free J
@@ -344,6 +344,15 @@ even       | LT W | LG TL | C TR+RG>M / M / TR | RG TR+C>M / TR | RT S | Y E | f
 goal       | LT W | LG NL | Y T
 """
 
+# "Counter Trey: Down, Kickout and Wrap", coaching blog: the kick is on the first man outside the
+# last down block, whoever makes that one.
+KICK = """
+over wing  | LG S | Y E | P M
+odd wing   | LG C | Y E | P S
+tite wing  | LG C | RT E+Y / E | P S
+bear wing  | LG C | RT TR+RG / TR | P E
+"""
+
 # Each table with the sets that it is asked in: for the fronts that name none, all of them.
 TABLES: dict[str, tuple[str, tuple[str, ...]]] = {
     "zone": (ZONE, ("One", "One Tight")),
@@ -363,6 +372,7 @@ TABLES: dict[str, tuple[str, tuple[str, ...]]] = {
     "draw": (DRAW, ("One", "One Tight")),
     "veer": (VEER, ("Two", "Two Tight")),
     "pin and pull": (PIN_AND_PULL, ("One Tight",)),
+    "down and kick": (KICK, ("Wing",)),
 }
 
 # How each playbook calls them; "" where it has none.
@@ -384,4 +394,5 @@ NAMES: dict[str, tuple[str, str]] = {
     "draw": ("Draw", "Draw"),
     "veer": ("Inside Veer", "Veer"),
     "pin and pull": ("", "Pin and Pull"),
+    "down and kick": ("", "Down and Kick"),
 }

@@ -17,6 +17,7 @@ from references.test_line_answers import agrees, taken
 from stemline.football.defence.fronts import front_of
 from stemline.football.defenders import Level
 from stemline.football.play import Kind, Play
+from stemline.geometry.paths import crossing
 from stemline.session import Session
 from stemline.source import Source
 
@@ -324,3 +325,72 @@ def test_who_kicks_a_man_off_the_line_goes_outside_of_the_ball(team: str) -> Non
             told = (play.call.spoken, play.defence.name, a.man, hole, turn)
             assert turn >= hole + 0.6, told
     assert seen > 3
+
+
+def test_around_the_end_the_ball_stays_inside_of_the_kick() -> None:
+    """The back runs "outside the wing's block and inside the kick": "How to Install Buck Sweep",
+    coaching site. Whoever turns the run in is met outside of the ball, wherever he stood."""
+    seen = 0
+    for play in (p for p in runs(LANTERNS) if p.call.concept == "Buck Sweep"):
+        assert play.defence is not None and play.toward is not None
+        side = play.toward.value
+        way = next(a.path for a in play.assignments if a.role == "carrier")
+        assert way is not None
+        hole = way.corners[-2].x * side
+        for a in play.assignments:
+            if not a.hits or a.hits[0].how != "kick":
+                continue
+            man, met = play.defence.defender(a.hits[0].defender), a.hits[0].at
+            if man.level is Level.LINE:
+                continue
+            seen += 1
+            told = (play.call.spoken, play.defence.name, man.label)
+            ball = crossing(way, met.y)
+            assert ball is not None and ball * side <= met.x * side - 0.7, told
+            if man.at.x * side > hole:
+                there = crossing(way, min(man.at.y, way.end.y)) or way.end.x
+                assert there * side <= man.at.x * side - 0.6, told
+    assert seen > 10
+
+
+@EVERY
+def test_a_jet_man_takes_the_ball_as_flat_as_he_came(team: str) -> None:
+    """His coach says "flat": to the ball and past the quarterback he never runs deeper."""
+    seen = 0
+    for play in (p for p in runs(team) if p.call.concept == "Jet Sweep"):
+        way = next(a.path for a in play.assignments if a.role == "carrier")
+        assert way is not None
+        seen += 1
+        assert min(p.y for p in way.corners) == way.start.y, play.call.spoken
+    assert seen > 10
+
+
+OFF_TACKLE = """
+run Off Tackle
+    carrier is back
+    carrier aims playside B
+    playside tackle blocks down or climb to near linebacker
+    playside guard blocks down or on
+    centre blocks back or on
+    backside guard blocks kick end man on line
+    backside tackle blocks hinge
+    everyone else blocks stalk
+
+dress Off Tackle
+    in Doubles, Trey
+"""
+
+
+@pytest.mark.parametrize("call", ["Doubles Right Off Tackle", "Trey Right Off Tackle"])
+def test_of_two_outside_the_last_down_block_the_inner_one_is_kicked(call: str) -> None:
+    """ "Counter Trey: Down, Kickout and Wrap", coaching blog: a free end beside the one who is
+    kicked stands at the hole."""
+    texts = sorted((PLAYBOOKS / LANTERNS).glob("*.play"))
+    sources = [Source(path.name, path.read_text("utf-8")) for path in texts]
+    made = Session([*sources, Source("own.play", OFF_TACKLE)], LANTERNS)
+    order = made.calls.by_name[call]
+    drawn, _ = made.drawn(order)
+    assert drawn is not None
+    play, _ = made.play(order, drawn.ball, look_key="goal line")
+    assert play is not None
+    assert taken(play, "LG") == "E" and "S" in play.unblocked and "E" not in play.unblocked

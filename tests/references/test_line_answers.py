@@ -222,6 +222,18 @@ run Pin and Pull
     backside guard blocks scoop or climb to far linebacker
     backside tackle blocks scoop or climb to far linebacker
     everyone else blocks stalk
+
+run Down and Kick
+    carrier is back
+    carrier aims outside the end
+    playside wing blocks down or climb to near linebacker
+    playside end blocks down or climb to near linebacker
+    playside tackle blocks down or climb to near linebacker
+    playside guard blocks down or on
+    centre blocks back or on
+    backside guard blocks kick end man on line
+    backside tackle blocks hinge
+    everyone else blocks stalk
 """
 
 

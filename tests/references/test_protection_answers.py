@@ -106,6 +106,22 @@ def test_the_line_coach_agrees(case: str) -> None:
     assert {r.label for r in rush} - set(got.values()) == left
 
 
+@pytest.mark.parametrize("toward", [None, L, R])
+@pytest.mark.parametrize("rule", [ProtectionRule.SCAN, ProtectionRule.CHECK])
+def test_the_line_keeps_its_front_where_the_back_has_the_next_backer(
+    rule: ProtectionRule, toward: Side | None
+) -> None:
+    """Big on big: the five on the four down men and the declared one, the back on the backer whom
+    he is told, off the edge or inside; who is counted with the line is the line's all the same."""
+    edge = [*FIVE, back(L, rule, wants=("W", "M"))]
+    for lane in ("B", "C", "D"):
+        got = owners(edge, [*OVER, comes("W", lane, L)], toward)
+        assert got.pop("LG", "") == "N" or got.pop("C") == "N"  # the nearer, where none else comes
+        assert got == {"LT": "J", "RG": "T", "RT": "E", "B": "W"}
+    got = owners(edge, [*OVER, comes("M", "A", R)], toward, "M")
+    assert got == {"LT": "J", "LG": "N", "C": "M", "RG": "T", "RT": "E"}
+
+
 def test_who_comes_free_of_a_fire_zone_at_the_back_is_the_outer_of_two() -> None:
     """ "Firezone Pressure to Overload the RB", blog on pressures, August 2020."""
     rush = [down("N", "1", L), down("T", "3", R, "A"), down("E", "5", R, "B"),

@@ -6,7 +6,7 @@ from __future__ import annotations
 import pytest
 from lineup.look_texts import FRONT
 
-from resolve.texts import THREE_TWO, TWELVE, compiled, dress, said
+from resolve.texts import CROSSERS, THREE_TWO, TWELVE, codes, compiled, dress, said
 
 TIGHT = (
     THREE_TWO.replace("Three Two", "Tight")
@@ -78,3 +78,14 @@ def test_a_route_for_a_man_whom_the_run_has_block_is_not_told_twice() -> None:
     assert "W627" not in {d.code for d in session.diagnostics}, said(session.diagnostics)
     assert session.season is not None
     assert session.season.plays[0].assignment("H").job == "Post at 12."
+
+
+def test_a_run_that_a_called_pass_joins_is_called_with_it() -> None:
+    """Nobody is told to dress it, nor that its roles are nobody's in the pass."""
+    run = RUN.replace("lead is strong inside", "lead is back")
+    call = dress("Three Two", concept="Sweep Pass")
+    session = compiled(TWELVE, THREE_TWO, FRONT, run, PASS.format("everyone else runs go"), call)
+    assert "W710" not in codes(session)
+    assert session.season is not None and {p.nobody for p in session.season.plays} == {()}
+    alone = compiled(TWELVE, THREE_TWO, FRONT, CROSSERS, run, dress("Three Two"))
+    assert "W710" in codes(alone)

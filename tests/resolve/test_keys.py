@@ -8,8 +8,10 @@ from functools import cache
 import pytest
 
 from resolve.shipped_books import shipped
+from resolve.test_protections import LOOKS as COVERED
 from resolve.test_runs import FORMATIONS, LOOKS, OTHERS
-from resolve.texts import ELEVEN, codes, compiled
+from resolve.texts import ELEVEN, THREE_TWO, codes, compiled
+from stemline.football.defenders import DutyKind
 from stemline.football.field import BallSpot
 from stemline.football.play import Play
 from stemline.session import Session
@@ -106,3 +108,49 @@ def test_the_count_tells_who_is_read(name: str, concept: str, look: str, man: st
     there. Common practice, no published source."""
     shown = [p for p in bundled(name) if p.call.concept == concept]
     assert {p.keys[0].man for p in shown if p.defence and p.defence.name == look} == {man}
+
+
+# A pass that shows no run.
+
+SLANTS = """
+concept Slants
+    outer is strong #1
+    outer runs slant 4
+    inner is strong #2
+    inner runs slant 3
+    swing is back
+    swing runs swing strong
+    feet quick, 3
+    KEY
+    throw swing if he stays
+    throw inner if he widens
+    read inner on quick > outer on 3 > swing on 3
+
+dress Slants
+    in Three Two
+    to right, left
+"""
+
+
+def test_a_pass_that_shows_no_run_reads_whom_it_names() -> None:
+    """Each throw is the quarterback's, off the man on the side to which it goes."""
+    made = compiled(ELEVEN, THREE_TWO, COVERED, SLANTS.replace("KEY", "key flat defender"))
+    season, found = made.pictured()
+    assert season is not None and not [d for d in found if d.is_error]
+    for play in season.plays:
+        assert play.defence is not None and play.passer is not None
+        (key,) = play.keys
+        duty = play.defence.defender(key.man).duty
+        assert duty is not None and duty.kind is DutyKind.FLAT
+        assert play.defence.defender(key.man).at.x * play.call.side.value > 0
+        men = {a.role: a.man for a in play.assignments}
+        swing, inner = men["swing"], men["inner"]
+        assert play.assignment(play.passer.label).job == (
+            f"Read {key.man}, the flat defender: throw {swing} if he stays; "
+            f"throw {inner} if he widens."
+        )
+
+
+def test_a_throw_off_nobody_is_told_in_a_pass_too() -> None:
+    made = compiled(ELEVEN, THREE_TWO, COVERED, SLANTS.replace("    KEY\n", ""))
+    assert "E677" in codes(made)

@@ -24,6 +24,8 @@ from resolve.texts import (
     dress,
     said,
 )
+from stemline.book.content.book import Edition, make_book
+from stemline.book.content.kinds.protection_page import ProtectionPage
 from stemline.describe.spoken_play import describe
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.blocking.block_names import PROTECTIONS
@@ -470,3 +472,26 @@ def test_a_protections_own_page_draws_the_way_out(book: str) -> None:
         side = play.call.side.value
         assert len(ends) == 3 and all(x * side > 3 for x in ends), play.against
         assert all(b - a > 1.5 for a, b in pairwise(sorted(ends)))
+
+
+def test_a_back_who_checks_is_told_whom_the_protection_names() -> None:
+    """In his job, and on the protection's page in a column, though no look sends that man."""
+    block = """
+protection Edge Check
+    line blocks big on big
+    helper is back
+    helper blocks scan overhang
+"""
+    lines = ("out is back", "out runs check then shoot weak", "protect Edge Check")
+    calls = dress("Doubles", concept="Throw")
+    quiet = LOOKS.partition("look Five")[0]
+    result = compiled(ELEVEN, DOUBLES_ELEVEN, quiet, block, concept(*lines), calls)
+    season, _ = result.pictured()
+    assert result.book is not None and season is not None
+    for play in season.plays:
+        (job,) = (a.job for a in play.assignments if a.role == "out")
+        assert job == "Check the overhang, then shoot weak."
+    page = make_book(with_sheets(result.book, season), Edition("", ""), ()).of(ProtectionPage)[0]
+    assert page.fronts is not None
+    assert page.fronts.men[-1] == ("R", "helper")
+    assert [row.blocks[-1] for row in page.fronts.rows] == ["nobody comes"]

@@ -6,7 +6,7 @@ import csv
 import io
 import json
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 import pytest
@@ -67,15 +67,15 @@ def said_by(week: Week, of_bands: Week | None = None) -> Iterator[Said]:
         book = own_book(week, man)
         shown = [e for job in book.jobs for alike in job.alike for e in alike.calls]
         for told_call in map(listed, (*shown, *book.came)):
-            yield "positions", told_call.call, told_call.number, told_call.page
+            yield "positions", full[told_call.call], told_call.number, told_call.page
     for paper in quiz_papers(week):
         for told_call in (listed(question.entry) for question in paper.questions):
-            yield "quiz", told_call.call, told_call.number, told_call.page
+            yield "quiz", full[told_call.call], told_call.number, told_call.page
     if week.game is not None:
-        yield from game_plan_says(week)
+        yield from game_plan_says(week, full)
     if week.install is not None:
         for told_day in installed_calls(week.install, week):
-            yield from (("install", c.call, c.number, c.page) for c in told_day.calls)
+            yield from (("install", full[c.call], c.number, c.page) for c in told_day.calls)
     files = data_files(week)
     for name in ("call-sheet.csv", "index.csv", "script.csv", "wristbands.csv"):
         for told in csv.DictReader(io.StringIO(files[name].decode(), newline="")):
@@ -98,12 +98,13 @@ def said_by(week: Week, of_bands: Week | None = None) -> Iterator[Said]:
     assert {play["call"] for play in data["plays"]} == set(week.by_call)
 
 
-def game_plan_says(week: Week) -> Iterator[Said]:
-    """What the week's book says on its front, over each picture and in the plan at its end."""
+def game_plan_says(week: Week, full: Mapping[str, str]) -> Iterator[Said]:
+    """What the week's book says on its front, over each picture and in the plan at its end;
+    ``full`` are its calls by how they are printed."""
     book = make_plan_book(week, Edition("", ""))
     assert book.plan is not None
     for opener in book.plan.openers:
-        yield "game plan", opener.call, opener.number, opener.book
+        yield "game plan", full[opener.call], opener.number, opener.book
     calls = {line.id: line.call for line in book.index.calls}
     for page in book.pages:
         for entry in (entry for entry in page.entries if entry.listed):
@@ -111,12 +112,12 @@ def game_plan_says(week: Week) -> Iterator[Said]:
             said = page.drawn if entry is page.base else entry.aside
             found = re.match(r"no\. (\d+) · book (\d+)", said)
             assert found is not None, said
-            yield "game plan", entry.call, found[1], found[2]
+            yield "game plan", full[entry.call], found[1], found[2]
     for item in (i for columns in book.index.pages for column in columns for i in column):
         if item.kind == "call":
             line = re.fullmatch(r"(\d+)  (.*) · book (\d+)", item.text)
             assert line is not None and line[2] == calls[item.id], item
-            yield "game plan", line[2], line[1], line[3]
+            yield "game plan", full[line[2]], line[1], line[3]
 
 
 def _plain(value: int | None) -> str:

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 import pypdfium2 as pdfium
 import pytest
 from PIL import Image
 
+import stemline.emit.week_pages as week_pages
+from stemline.emit.pdf import page_count
 from stemline.emit.week_pages import bands_pdf
 from stemline.theme import load_theme
 from stemline.week.bands import (
@@ -176,3 +180,25 @@ def test_cards_stand_apart_and_on_the_paper() -> None:
                 for o in others
             )
     assert place([(replace(card, width=900.0), 1)], "letter") == "Skill"
+
+
+def test_sheets_that_are_alike_are_as_each_laid_out_by_itself(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Two kinds of card, the last sheet of each with fewer: all but the identifier."""
+    week, made = band(4.75, 2.75, 1)
+    cards = [card_of(week, made, ems()), card_of(week, replace(made, name="Line"), ems())]
+    placed = place([(card, 11) for card in cards if isinstance(card, Card)], "letter")
+    assert not isinstance(placed, str)
+
+    def without_id(pdf: bytes) -> bytes:
+        return re.sub(rb"/ID \[[^]]*\]", b"", pdf)
+
+    def one_by_one(sheets: Sequence[BandSheet]) -> Iterator[tuple[BandSheet, list[BandSheet]]]:
+        return ((sheet, [sheet]) for sheet in sheets)
+
+    once = bands_pdf(placed, "bands", load_theme(), "test", "2026-09-01")
+    monkeypatch.setattr(week_pages, "groupby", one_by_one)
+    each = bands_pdf(placed, "bands", load_theme(), "test", "2026-09-01")
+    assert page_count(once) == len(placed) > len(set(placed)) > 2
+    assert without_id(once) == without_id(each)

@@ -7,8 +7,10 @@ from functools import cache
 import pytest
 from resolve.shipped_books import PLAYBOOKS
 
+from stemline.book.content.plan_book import planned_line
 from stemline.outside.project import read_files
 from stemline.picture.scene.metrics import faces
+from stemline.printing.position_papers import listed
 from stemline.session import Session
 from stemline.source import Source
 from stemline.theme import load_theme
@@ -17,6 +19,7 @@ from stemline.week.call_sheet import SheetRow, sheet_rows
 from stemline.week.index_of import index_lines
 from stemline.week.killed_rows import brief
 from stemline.week.leanings import leanings_of
+from stemline.week.scripting import script_of
 from stemline.week.week_values import Week
 from stemline.week.working_out import work_out
 
@@ -55,6 +58,29 @@ def test_a_band_has_one_number_for_both() -> None:
     (line,) = [line for line in index_lines(week) if line.call == KILLED]
     assert line.becomes == "Stick when Bear One"
     assert line.said == "Pistol Right Counter"
+
+
+def test_every_paper_prints_it_as_the_sheet_does() -> None:
+    """The script, a man's book, the quiz, the install sheet and the week's own book."""
+    week = bundled_week(HERONS, 7)
+    rows = {r.number: r.call for *_, rows in sheet_rows(week) for r in rows}
+    entries = [e for e in week.entries if e.play.becomes]
+    assert len(entries) > 1
+    for entry in entries:
+        said = rows[str(entry.number)]
+        assert listed(entry).call == said and "Kill" not in said
+        assert said in planned_line(entry)
+    lines = [line for day in script_of(week).days for p in day.periods for line in p.lines]
+    told = {line.call: (line.said, line.kills) for line in lines}
+    killed = [call for call in told if week.entry(call).play.becomes]
+    assert killed
+    for call in killed:
+        said, kills = told[call]
+        assert said == rows[str(week.entry(call).number)]
+        assert kills.startswith(f"{said.rpartition(' > ')[2]}: ")
+    assert all(not kills for call, (_, kills) in told.items() if call not in killed)
+    leaves = " ".join(leanings_of(week).leaves)
+    assert "Kill" not in leaves
 
 
 def test_it_is_counted_as_what_is_called_first() -> None:

@@ -8,9 +8,14 @@ from itertools import pairwise
 import pypdfium2 as pdfium
 import pytest
 
+from stemline.emit.gallery import Art
+from stemline.emit.html import filled
 from stemline.emit.pdf import page_count
+from stemline.emit.week_pages import a_page
+from stemline.emit.week_positions import ListedCall, PositionJob, PositionPage, PositionPicture
 from stemline.football.play import Assignment, Play
 from stemline.football.players import Position
+from stemline.printing.position_papers import listed
 from stemline.printing.week_papers import Printing, week_papers
 from stemline.theme import load_theme
 from stemline.week.position_book import OwnBook, men_of, own_book, own_task, plays_in
@@ -177,7 +182,7 @@ def test_the_printed_book_holds_his_calls_and_as_many_sheets_as_are_said() -> No
         more |= {(man, n) for n, page in enumerate(pages_) if "(more)" in page}
         for job in own_book(week, man).jobs:
             his_calls = [
-                f"{e.number}{e.call}p.".replace(" ", "") for a in job.alike for e in a.calls
+                f"{e.number}{listed(e).call}p.".replace(" ", "") for a in job.alike for e in a.calls
             ]
             on = [n for n, page in enumerate(pages_) if any(call in page for call in his_calls)]
             overleaf |= {(man, n) for n in on[1:]}
@@ -185,10 +190,40 @@ def test_the_printed_book_holds_his_calls_and_as_many_sheets_as_are_said() -> No
         for page in document:
             assert page.get_textpage().get_text_bounded(bottom=page.get_height() - 70).strip()
         for entry in calls_of(own_book(week, man)):
-            said = f"{entry.number}{entry.call}p.{entry.page}".replace(" ", "")
+            said = f"{entry.number}{listed(entry).call}p.{entry.page}".replace(" ", "")
             assert said in words, said
     assert more == overleaf != set()
     assert made.counts == [f"position books: {sheets} sheets on both sides (LT, H)"]
+
+
+def test_short_jobs_that_follow_each_other_stand_beside_each_other() -> None:
+    call = ListedCall("7", "Trey Right Stick", "57")
+    picture = PositionPicture(Art("a", "", "", 10, 10), 1.0, (call,))
+    short = PositionJob("", "Block J", (), (), (picture,))
+    wordy = replace(short, job="Block J. " * 40)
+    shown = replace(short, pictures=(picture, picture))
+    called = replace(short, pictures=(replace(picture, calls=(call,) * 9),))
+    jobs = (short, short, wordy, short, short, short, short, shown, short, called)
+    page = PositionPage("LT", (), jobs, "", (), (), 1, 0)
+    assert [job for block in page.blocks for job in block] == list(jobs)
+    assert [len(block) for block in page.blocks] == [2, 1, 3, 1, 1, 1, 1]
+
+
+def test_a_look_stands_over_the_calls_that_are_drawn_against_it() -> None:
+    """Behind the last call it was read as that call's alone."""
+    call = ListedCall("7", "Trey Right Power", "57")
+    picture = PositionPicture(Art("a", "", "", 10, 10), 1.0, (call, call), "Bear One")
+    job = PositionJob("", "Block J", (), (), (picture,))
+    shown = replace(job, pictures=(picture, picture))
+    page = PositionPage("LT", (), (job, shown), "", (), (), 1, 0)
+    theme = load_theme()
+    html = filled(
+        theme, "week-positions.html.jinja", page=page, footer="", **a_page(theme, "", "letter")
+    )
+    assert html.count("drawn against Bear One") == 3
+    for part in html.split("drawn against Bear One")[1:]:
+        assert "Trey Right Power" in part
+    assert "Trey Right Power" not in html.split("drawn against Bear One")[0]
 
 
 def test_no_formation_has_two_places_for_him() -> None:

@@ -66,22 +66,25 @@ def test_a_blank_keeps_men_and_motions_and_nothing_after_the_snap(name: str, num
             for words in (task.job.rstrip("."), *(b.job.rstrip(".") for b in task.branches)):
                 assert not words or words not in said, (entry.call, words)
         frame = question_frame(play)
-        scene = picture(blank, Size.THUMB, theme, frame)
+        scene = picture(blank, Size.THUMB, theme, frame, whole=True)
         layers = {layer.name: layer.items for layer in scene.layers}
         if play.defence is not None:
             assert blank.defence is not None
             there = {d.label: d.at for d in play.defence.defenders}
-            assert {d.label: d.at for d in blank.defence.defenders} == there
+            assert blank.defence == play.defence  # nobody is moved to another level
             # All eleven, the deep ones at the edge: nobody can draw a block on a man who is away.
             runs = (item for items in layers.values() for item in items)
             drawn = {run.text.split()[0] for run in runs if isinstance(run, TextRun) and run.text}
             assert play.kind is not Kind.RUN or drawn >= set(there), entry.call
             # Who stands beyond the picture is seen to be deeper than the second level in it.
-            heights = {r.text: r.at.y for r in layers.get("defence", ()) if isinstance(r, TextRun)}
+            letters = [r for r in layers.get("defence", ()) if isinstance(r, TextRun)]
+            heights = {r.text: r.at.y for r in letters if r.text in there}
             out = {name for name, at in there.items() if at.y > frame.top + 1.0}
             if play.kind is Kind.RUN and out:
                 near = max(y for name, y in heights.items() if there[name].y <= SECOND)
                 assert all(heights[name] > near + 0.5 for name in out), (entry.call, heights)
+                # and how deep he is, as in a large picture.
+                assert {f"{round(there[name].y)}" for name in out} <= drawn, entry.call
                 beyond += 1
         assert not layers["routes"] and not layers["claims"] and not layers.get("ball")
         assert bool(layers["motions"]) == any(a.motion for a in play.assignments)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Container, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from stemline.book.content.letters import mark, marks, told
@@ -152,16 +152,19 @@ def _apart(a: Play, b: Play) -> int:
     return sum(_answer(x, a) != _answer(b.assignment(x.man), b) for x in _blocking(a))
 
 
-def fronts(blocked: Sequence[Front], rule: Play | None, free: str) -> Fronts | None:
-    """The table of `grouped` plays of one call in one formation.
+def fronts(
+    blocked: Sequence[Front], rule: Play | None, free: str, stay: Container[str] = ()
+) -> Fronts | None:
+    """The table of `grouped` plays of one call in one formation; the men of ``stay`` have a column
+    though nobody comes for them in any.
 
     ``rule`` is the call without a look, whose jobs are the rules themselves; ``free`` heads the
-    column of those whom nobody takes.
+    column of those whom nobody takes. A call that tells no blocker anything has no table.
     """
-    if not blocked:
+    if not any(_answer(a, play) for _, play in blocked for a in _blocking(play)):
         return None
     base = blocked[0][1]
-    men = _columns([play for _, play in blocked])
+    men = _columns([play for _, play in blocked], stay)
     rules = _rules(men, rule)
     ruled = {label: r.words for r in rules for label in r.label.split()}
     return Fronts(
@@ -187,14 +190,17 @@ def _left_to(play: Play) -> str:
     return f"left to {play.carrier}"
 
 
-def _columns(plays: Sequence[Play]) -> tuple[Man, ...]:
-    """The line from left to right, then others whose block is not the same against every front."""
+def _columns(plays: Sequence[Play], stay: Container[str]) -> tuple[Man, ...]:
+    """The line from left to right, then others whose block is not the same against every front, and
+    those who ``stay`` for one who comes in none."""
     base = plays[0]
     labels = dict.fromkeys(a.man for play in plays for a in _blocking(play))
+    labels |= dict.fromkeys(a.man for a in base.assignments if a.man in stay)
     men = [base.man(label) for label in labels]
 
     def varies(man: Man) -> bool:
-        return len({_answer(play.assignment(man.label), play) for play in plays}) > 1
+        answers = {_answer(play.assignment(man.label), play) for play in plays}
+        return len(answers) > 1 or man.label in stay
 
     line = [man for man in men if _in_line(man, base)]
     others = [man for man in men if not _in_line(man, base) and varies(man)]

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass
 
 from stemline.book.content.block_table import KeyRead
 from stemline.book.content.by_call import ByCall
@@ -16,8 +16,6 @@ SHEETS = 24.0
 """Sheets of dress-ups that are set together before the next concept begins: fewer, and a part of a
 sheet is left at the end of each too often; more, and they are far from their concepts."""
 _SHEET = 690.0
-_SURELY = 0.5
-"""Of a concept's guessed height what stands here however many of its pictures its own page has."""
 _HEAD, _LINE = 34.0, 11.5
 _ROW = {Kind.RUN: 92.0, Kind.PASS: 128.0}
 """Points of a sheet, of a concept's heading, a line, and a row of two pictures; measured, and only
@@ -33,8 +31,8 @@ _LETTERS = 120
 class DressGroup:
     """A concept's dress-ups: ``calls`` are what they change in words, ``keys`` whom they read,
     ``entries`` the pictures, and ``said`` the calls that need none, with where their parts are
-    drawn. ``of`` is the id of the concept's page and ``id`` its own. ``signs`` are those in its
-    pictures; ``marks`` tell them, and those in pictures of its kind beside it."""
+    drawn. ``of`` is the id of the concept's page and ``id`` its own. ``signs`` are those in each of
+    its pictures, in order."""
 
     id: str
     of: str
@@ -45,7 +43,6 @@ class DressGroup:
     entries: tuple[Entry, ...]
     said: tuple[Remark, ...]
     signs: tuple[DrawnSigns, ...] = ()
-    marks: str = ""
 
     @property
     def empty(self) -> bool:
@@ -82,32 +79,30 @@ class DressedPage(Page):
     def long(self) -> bool:
         return sum(group.height for group in self.groups) > _LONG * _SHEET
 
+    def feet(self, numbers: Mapping[str, int], elsewhere: Collection[str]) -> dict[str, str]:
+        """What the foot of its sheet tells at each heading and picture: the signs of the pictures
+        that stand on that sheet by ``numbers``, none of those that stand ``elsewhere``."""
+        drawn: dict[int, list[tuple[Entry, DrawnSigns]]] = {}
+        for group in self.groups:
+            for entry, signs in zip(group.entries, group.signs, strict=True):
+                if entry.id not in elsewhere:
+                    drawn.setdefault(numbers.get(entry.id, 0), []).append((entry, signs))
+        told = {
+            sheet: all_marks(
+                sign_marks(signs for _, signs in here),
+                SOLID if any(entry.solid for entry, _ in here) else "",
+            )
+            for sheet, here in drawn.items()
+        }
+        ids = (*self.anchors, *(e.id for group in self.groups for e in group.entries))
+        return {id_: told.get(numbers.get(id_, 0), "") for id_ in ids}
+
 
 def dressed(groups: Sequence[DressGroup]) -> DressedPage:
     """The page of ``groups``, of which there is at least one."""
     first, last = groups[0].name, groups[-1].name
     names = first if len(groups) == 1 else f"{first} to {last}"
-    told = tuple(replace(group, marks=_marks(i, groups)) for i, group in enumerate(groups))
-    return DressedPage(id=f"{groups[0].id}-all", name=f"{names}, dressed up", groups=told)
-
-
-def _marks(number: int, groups: Sequence[DressGroup]) -> str:
-    """What is drawn on the sheet of which this is the last concept, as its foot tells it: the signs
-    of all that may stand on it."""
-    near = tuple(_near(number, groups))
-    signs = sign_marks(sign for each in near for sign in each.signs)
-    return all_marks(signs, SOLID if any(e.solid for g in near for e in g.entries) else "")
-
-
-def _near(number: int, groups: Sequence[DressGroup]) -> Iterator[DressGroup]:
-    """The group and those before it that are not surely a sheet away."""
-    yield groups[number]
-    between = 0.0
-    for each in reversed(groups[:number]):
-        if between >= _SHEET:
-            return
-        yield each
-        between += _SURELY * each.height
+    return DressedPage(id=f"{groups[0].id}-all", name=f"{names}, dressed up", groups=tuple(groups))
 
 
 def enough(groups: Sequence[DressGroup]) -> bool:

@@ -35,22 +35,20 @@ class DrawnSigns:
 
 
 def signs_of(plays: Iterable[Play]) -> tuple[DrawnSigns, ...]:
-    """The signs in the pictures of ``plays``, those alike once."""
+    """The signs in the picture of each of ``plays``."""
     return tuple(
-        dict.fromkeys(
-            DrawnSigns(
-                run=play.kind is Kind.RUN,
-                reads=bool(play.reads),
-                pressure=bool(play.pressure),
-                alerts=bool(play.alerts),
-                claims=bool(play.claims),
-                keys=bool(play.keys),
-                kept=_kept(play),
-                wedged=_wedged(play),
-                chasing=bool(play.chasing),
-            )
-            for play in plays
+        DrawnSigns(
+            run=play.kind is Kind.RUN,
+            reads=bool(play.reads),
+            pressure=bool(play.pressure),
+            alerts=bool(play.alerts),
+            claims=bool(play.claims),
+            keys=bool(play.keys),
+            kept=_kept(play),
+            wedged=play.kind is Kind.RUN and bool(play.unmet),
+            chasing=bool(play.chasing),
         )
+        for play in plays
     )
 
 
@@ -96,10 +94,6 @@ def _kept(play: Play) -> bool:
     return any(task.branches for task in play.assignments if task.man == passer.label)
 
 
-def _wedged(play: Play) -> bool:
-    return play.kind is Kind.RUN and bool(play.unmet)
-
-
 def _wedges(drawn: Sequence[DrawnSigns]) -> str:
     """In short beside the signs of passes: all of them are one line."""
     left = any(each.chasing for each in drawn) and all(each.run for each in drawn)
@@ -116,7 +110,9 @@ def block_marks(table: Fronts | None) -> str:
     his = any(BY_HIS_RULE in block for row in table.rows for block in row.blocks)
     words = f"{words}, {BY_HIS_RULE} the other man's" if his else words
     unruled = _last_resorts(table)
-    return f"{words}{_BETWEEN}{', '.join(unruled)}: his rule finds nobody" if unruled else words
+    return (
+        f"{words}{_BETWEEN}{', '.join(unruled)}: where his rule finds nobody" if unruled else words
+    )
 
 
 def _last_resorts(table: Fronts) -> tuple[str, ...]:

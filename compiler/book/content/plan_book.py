@@ -26,6 +26,7 @@ from stemline.book.content.plan_front import plan_front
 from stemline.book.content.their_looks import FAMILY, glance_page
 from stemline.book.paper import room
 from stemline.football.play import Season
+from stemline.week.killed_rows import printed_call
 from stemline.week.week_values import CallEntry, Week
 
 _ACROSS = 2
@@ -86,9 +87,12 @@ def _numbered(page: Page, week: Week) -> Page:
     base = page.base
     drawn = page.drawn
     if base is not None and base.listed:
-        drawn = joined(number_and_page(week.entry(base.call)), drawn)
+        entry = week.entry(base.call)
+        drawn = joined(number_and_page(entry), drawn)
+        base = replace(base, call=printed_call(entry.call, entry.play))
     return replace(
         page,
+        base=base,
         drawn=drawn,
         dressups=tuple(_told(e, week) for e in page.dressups),
         offered=tuple(_told(e, week) for e in page.offered),
@@ -98,7 +102,12 @@ def _numbered(page: Page, week: Week) -> Page:
 def _told(entry: Entry, week: Week) -> Entry:
     if not entry.listed:
         return entry
-    return replace(entry, aside=joined(number_and_page(week.entry(entry.call)), entry.aside))
+    planned = week.entry(entry.call)
+    return replace(
+        entry,
+        call=printed_call(planned.call, planned.play),
+        aside=joined(number_and_page(planned), entry.aside),
+    )
 
 
 def number_and_page(entry: CallEntry) -> str:
@@ -116,7 +125,8 @@ def _by_situation(week: Week, ids: Mapping[str, str], edition: Edition) -> Index
             IndexItem("call", planned_line(week.entry(row.call)), ids[row.call], HEIGHTS["call"])
             for row in each.rows
         ]
-    calls = tuple(IndexLine(call, ids[call]) for call in week.plan.calls)
+    entries = map(week.entry, week.plan.calls)
+    calls = tuple(IndexLine(printed_call(e.call, e.play), ids[e.call]) for e in entries)
     height = room(edition.paper) - HEAD
     pages = set_columns(tuple(items), _ACROSS, height) if calls else ()
     return Index(calls, (), (), _ACROSS, pages)
@@ -125,4 +135,5 @@ def _by_situation(week: Week, ids: Mapping[str, str], edition: Edition) -> Index
 def planned_line(entry: CallEntry) -> str:
     """A call on the lines of its situation: "34  Trey Right Stick · book 57"."""
     number = "" if entry.number is None else f"{entry.number}  "
-    return f"{number}{joined(entry.call, '' if entry.page is None else f'book {entry.page}')}"
+    call = printed_call(entry.call, entry.play)
+    return f"{number}{joined(call, '' if entry.page is None else f'book {entry.page}')}"

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from stemline.football.play import Kind
 from stemline.football.situations import Moment
+from stemline.week.killed_rows import printed_row
 from stemline.week.week_values import PlanList, PlanRow, Week
 
 HOW_PAGES_READ = (
@@ -103,7 +104,7 @@ def _planned(week: Week, row: PlanRow, order: int, ids: Mapping[str, str]) -> Pl
     return PlannedCall(
         order=order,
         number="" if entry.number is None else str(entry.number),
-        call=entry.call,
+        call=printed_row(row, entry.play),
         id=ids[entry.call],
         book="" if entry.page is None else str(entry.page),
         said=" · ".join(part for part in said if part),

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from stemline.book.content.letters import spoken
 from stemline.book.content.page import Listing, Page
 from stemline.week.game_plan import FacedLook, LookAnswer
+from stemline.week.killed_rows import printed_call
 from stemline.week.week_values import Week
 
 FAMILY = "Their looks"
@@ -94,6 +95,10 @@ def _look(week: Week, look: FacedLook) -> GlanceLook:
 def _calls(week: Week, answers: Sequence[LookAnswer]) -> tuple[GlanceCall, ...]:
     entries = ((week.entry(answer.call), answer) for answer in answers)
     return tuple(
-        GlanceCall("" if e.number is None else str(e.number), e.call, spoken(a.words, ()))
+        GlanceCall(
+            "" if e.number is None else str(e.number),
+            printed_call(e.call, e.play),
+            spoken(a.words, ()),
+        )
         for e, a in entries
     )

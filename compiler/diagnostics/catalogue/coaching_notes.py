@@ -1,4 +1,5 @@
-"""A coach's words by man, look and spot; codes 770 to 779."""
+"""A coach's words by man, look and spot, codes 770 to 779, and his own sentences, 890 to 899:
+warnings, since they go by words alone."""
 
 from __future__ import annotations
 
@@ -21,3 +22,13 @@ class E772(Mistake):
 
     who: str
     line: str
+
+
+class W890(Mistake):
+    title = "a head in a block or a tackle"
+    message = "`{words}` puts a head, helmet, face or neck into a block or a tackle"
+    label = "who reads it may block so"
+    help = "{care}"
+
+    care: str
+    words: str

@@ -1,4 +1,5 @@
-"""What is taught and signalled: codes 740 to 749."""
+"""What is taught and signalled, codes 774 to 777; of the install what its reader tells, 735: the
+others are in the check's file."""
 
 from __future__ import annotations
 
@@ -44,3 +45,10 @@ class E777(Mistake):
 
     day: str
     name: str
+
+
+class E735(Mistake):
+    title = "two install blocks"
+    message = "a playbook has one `install` block"
+    label = "the second one"
+    help = "put the days of both into one block"

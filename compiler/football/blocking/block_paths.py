@@ -45,6 +45,8 @@ _LED_BACK = 1.5
 _MEET_INSIDE = (1.2, 1.6, 0.9)
 _MEET_UP = (2.8, 3.4, 2.2, 4.1)
 """Where, inside of the turn and past the line: the first place that is clear of others."""
+_MEET_OUTSIDE = (1.6, 2.0, 1.3)
+"""The same outside of it, for a man who is kicked by one who goes around the end."""
 _MEET_ROOM = 1.2
 _STALK_GAP = 1.0
 _SIDES = 0.3
@@ -214,10 +216,13 @@ def meeting(
     man: Man, way: BlockWay | None, to: Point, through: Lane, taken: Sequence[Point]
 ) -> Point:
     """Where a man who turns up on a run meets his defender, who stands at ``to``: there; but a
-    linebacker far behind the turn comes to the ball, and is met on his way, inside of the turn.
+    linebacker far behind the turn comes to the ball, and is met on his way, inside of the turn,
+    and who turns a wide run back in comes up outside of it, and is kicked there.
 
     ``taken`` are the places of the other defenders, and where others of his side meet theirs.
     """
+    if way is BlockWay.KICK and through.wide and to.y > _OFF_LINE:
+        return _forced(man, to, through, taken)
     leads = way is BlockWay.LEAD and through.wide and to.y <= BOX_DEPTH
     if not (leads or way in (BlockWay.WRAP, BlockWay.PULL)) or to.y <= _OFF_LINE:
         return to
@@ -232,6 +237,25 @@ def meeting(
         for inside in _MEET_INSIDE
         for up in _MEET_UP
         if up < to.y
+    ]
+    return next((p for p in places if all(p.distance(d) >= _MEET_ROOM for d in taken)), to)
+
+
+def _forced(man: Man, to: Point, through: Lane, taken: Sequence[Point]) -> Point:
+    """Where a man off the line is kicked on a wide run: outside of the ball, wherever he stood.
+    "How to Install Buck Sweep", coaching site."""
+    out = through.toward
+    turn = through.hole * out.value
+    past = through.around_wing(out)
+    if past is not None:
+        turn = max(turn, past)
+    if to.x * out.value >= turn + _MEET_OUTSIDE[0] or man.snap.x * out.value >= turn:
+        return to
+    places = [
+        Point(round(out.value * (turn + outside), 3), up)
+        for outside in _MEET_OUTSIDE
+        for up in _MEET_UP
+        if up <= max(to.y, min(_MEET_UP))
     ]
     return next((p for p in places if all(p.distance(d) >= _MEET_ROOM for d in taken)), to)
 

@@ -139,6 +139,6 @@ def mesh(carrier: Man, passer: Man) -> list[Point]:
     from_side = 1 if start.x > at.x else -1 if start.x < at.x else 0
     if (passer.under_centre or abs(start.x - at.x) <= 0.5) and start.y < at.y - 1:
         return []
-    if start.y > at.y + 1.5:  # a man in motion, in front of the quarterback or right behind him
+    if start.y >= at.y + 1.5:  # a man in motion, in front of the quarterback or right behind him
         return [Point(at.x, max(at.y + MESH_FRONT, min(start.y, at.y + FASTEST_MESH)))]
     return [Point(at.x + from_side * MESH_NEAR, at.y + MESH_FRONT)]

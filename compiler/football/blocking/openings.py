@@ -27,6 +27,8 @@ _AT_LINE = 2.5
 """Defenders up to this deep make the hole."""
 _ROUND = 0.65
 """How far from a man's middle a way goes round him."""
+_INSIDE_KICK = 0.9
+"""So far inside of a man who is kicked out the carrier ends."""
 _LAST_GAP = 1.3
 """How wide the gap outside the last man of the line is."""
 _MOST = 8
@@ -80,11 +82,15 @@ def moved_hole(path: Path, by: float) -> Path:
     return replace(path, legs=path.legs[:-2] + late)
 
 
-def run_clear(path: Path, men: Sequence[Point], toward: int) -> Path:
-    """A carrier's path: past nobody who stands there, and to a place where nobody does."""
+def run_clear(path: Path, men: Sequence[Point], toward: int, kicked: Sequence[Point] = ()) -> Path:
+    """A carrier's path: past nobody who stands there, to a place where nobody does, and inside of
+    those ``kicked`` out who stand outside his hole."""
     if not path.legs:
         return path
     end = path.end
+    hole = path.legs[-2].to.x if len(path.legs) > 1 else end.x
+    most = [at.x * toward - _INSIDE_KICK for at in kicked if (at.x - hole) * toward > 0]
+    end = Point(toward * min([end.x * toward, *most]), end.y)
     steps = [
         n * _STEP * side for n in range(round(3 * _WIDEST / _STEP)) for side in (toward, -toward)
     ]

@@ -34,6 +34,7 @@ class ProtectionRule(Enum):
     EDGE = "edge"
     SCAN = "scan"
     CHECK = "check then release"
+    CHECK_EDGE = "check edge then release"
 
     @property
     def by_gap(self) -> bool:
@@ -46,6 +47,10 @@ class ProtectionRule(Enum):
     @property
     def scans(self) -> bool:
         return self in (ProtectionRule.SCAN, ProtectionRule.CHECK)
+
+    @property
+    def at_edge(self) -> bool:
+        return self in (ProtectionRule.EDGE, ProtectionRule.CHECK_EDGE)
 
 
 class How(Enum):
@@ -270,10 +275,23 @@ class _ProtectionSoFar:
                 self.take(b, ahead[0], How.HINGE)
 
     def men(self) -> None:
-        """Man blockers and rushers matched in order across the line, big men first."""
+        """Man blockers and rushers matched in order across the line, big men first; whom a man
+        behind it is told to look at first is no longer the line's."""
         blockers = [b for b in self.line if b.rule.by_man and self.idle(b)]
-        for b, r in _matched(blockers, self.free, _place, self._on, self._left_over):
+        helped = self._named()
+        theirs = [r for r in self.free if r.label not in helped]
+        for b, r in _matched(blockers, theirs, _place, self._on, self._left_over):
             self.take(b, r, How.LET_BY if b.rule is ProtectionRule.RELEASE else How.MAN)
+
+    def _named(self) -> set[str]:
+        """The first rusher of those each scanning man is told by name; the ``point`` is the
+        line's."""
+        free = {r.label for r in self.free} - {self.point}
+        named: set[str] = set()
+        for b in self.behind:
+            his = [label for label in b.wants if label in free - named]
+            named |= set(his[:1]) if b.rule.scans else set()
+        return named
 
     def _left_over(self, r: Rusher) -> float:
         """What it costs to leave him to the backs: of linebackers, more for one at the ball."""
@@ -302,7 +320,7 @@ class _ProtectionSoFar:
     def edges(self) -> None:
         """The first rusher outside the line on the man's side."""
         for b in [*self.line, *self.behind]:
-            if b.rule is ProtectionRule.EDGE and b.side is not None:
+            if b.rule.at_edge and b.side is not None:
                 beyond = [r for r in self.free if self._outside(r, b)]
                 if beyond:
                     self.take(b, beyond[0], How.EDGE)
@@ -372,7 +390,7 @@ class _ProtectionSoFar:
     def idle_edges(self) -> None:
         """Nobody came off his edge: the man there helps inside, on his own side."""
         for b in self.behind:
-            if b.rule is ProtectionRule.EDGE and b.side is not None and self.idle(b):
+            if b.rule.at_edge and b.side is not None and self.idle(b):
                 near = [r for r in self.free if r.aim.x * b.side.value >= 0]
                 if near:
                     self.take(b, near[-1], How.SCAN)

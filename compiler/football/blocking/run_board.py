@@ -96,11 +96,12 @@ class RunBoard:
             there = once(self.front.forces(side), there)
         if target.what == "end man on line" and rule.way is BlockWay.KICK:
             there = tuple(d for d in there if not self._shut(d, side))
-            there = tuple(sorted(there, key=lambda d: d.at.y > BOX_DEPTH))
+            there = tuple(sorted(there, key=lambda d: self._shows(d, side)))
             there = there or self._first_to_show(side)
         if target.what == "overhang" and rule.way in _AROUND:
             inner = self._outside_tackle(side)
-            there = once(self._past_end(side), self.front.overhangs(side), inner)
+            past = () if rule.way is BlockWay.PULL else self._past_end(side)
+            there = once(past, self.front.hanging(side), inner)
             there = once(there, self.front.forces(side))
             there = tuple(d for d in there if d.label not in self.owners)
             there = self._outside_wing(there, side) if rule.way is BlockWay.KICK else there
@@ -111,6 +112,11 @@ class RunBoard:
             near = [d for d in self.front.overhangs(side) if d.at.x * side.value < x]
             there = once(near, self.front.described(Described("near linebacker", side), x))
         return there
+
+    def _shows(self, defender: Defender, side: Side) -> tuple[bool, bool, float]:
+        """How soon a man comes to the end of the line: the line, who is near, the secondary."""
+        away = abs(defender.at.x - self.front.end(side)) + defender.at.y
+        return defender.at.y > BOX_DEPTH, defender.level is not Level.LINE, round(away, 3)
 
     def _first_to_show(self, side: Side) -> tuple[Defender, ...]:
         """Off the line, whom a kick meets outside the hole where the edge is shut."""
@@ -126,8 +132,8 @@ class RunBoard:
 
     def _outside_wing(self, there: Sequence[Defender], side: Side) -> tuple[Defender, ...]:
         """Of those at the edge the ones outside a wing who takes the overhang inside him, where
-        one is near enough: a kick goes to the first man outside that wing. "How to Install Buck
-        Sweep", coaching site."""
+        one is near enough, else whoever gets there first: a kick goes to the first man outside
+        that wing. "How to Install Buck Sweep", coaching site."""
         wing = max(
             (
                 self.at[m].x * side.value for m, task in self.tasks.items()
@@ -136,7 +142,10 @@ class RunBoard:
             default=0.0,
         )  # fmt: skip
         outside = [d for d in there if d.at.x * side.value >= wing and d.at.y <= OVERHANG_DEPTH]
-        return tuple(outside) or tuple(there)
+        if outside or not wing:
+            return tuple(outside) or tuple(there)
+        nearest = sorted(there, key=lambda d: round(abs(d.at.x * side.value - wing) + d.at.y, 3))
+        return tuple(nearest)
 
     def _past_wing(self, there: Sequence[Defender], side: Side) -> tuple[Defender, ...]:
         """Of those who turn a run back in the ones outside a wing who blocks inside: the kick is
@@ -162,8 +171,12 @@ class RunBoard:
         )
 
     def _shut(self, defender: Defender, side: Side) -> bool:
-        """Whether he is inside the last man of the line, who blocks down on him: then the one to
-        kick is the first to show outside. B. Turner, "Counter Trey: Down, Kickout and Wrap"."""
+        """Whether he is inside the last man of the line or a wing, who blocks down on him: then
+        the one to kick is the first to show outside. B. Turner, "Counter Trey: Down, Kickout and
+        Wrap"."""
+        end, x = self.front.end(side) * side.value, defender.at.x * side.value
+        if defender.level is Level.LINE and end + HEAD_UP < x:
+            return any(x < wing - HEAD_UP for wing in self._shutting_wings(side))
         last = max(self.front.line, key=lambda m: m.snap.x * side.value)
         inside = (last.snap.x - defender.at.x) * side.value >= HEAD_UP
         task = self.tasks.get(last.label)
@@ -238,11 +251,14 @@ class RunBoard:
         return tuple(sorted(there, key=lambda d: (round(abs(d.at.x - hole), 3), d.label)))
 
     def _left_in_gaps(self) -> tuple[Defender, ...]:
-        """Backers who fill a gap of the playside that nobody shuts, from inside out."""
+        """Whoever fills a gap of the playside that nobody shuts, from inside out: backers, and men
+        of the line inside the tackle."""
         play = self.front.toward.value
+        last = max((m.snap.x * play for m in self.front.line if m.interior), default=0.0)
         there = [
-            d for d in self._free_on_line() if d.level is not Level.LINE and d.at.x * play > HEAD_UP
-        ]
+            d for d in self._free_on_line()
+            if d.at.x * play > HEAD_UP and (d.level is not Level.LINE or d.at.x * play < last)
+        ]  # fmt: skip
         return tuple(sorted(there, key=lambda d: d.at.x * play))
 
 

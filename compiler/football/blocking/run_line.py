@@ -7,12 +7,14 @@ from collections.abc import Sequence
 
 from stemline.football.blocking.run_answers import once
 from stemline.football.blocking.run_board import NOBODY, RunBoard
-from stemline.football.blocking.run_rules import MEANINGS, PULLS, BlockWay, Takes
+from stemline.football.blocking.run_rules import MEANINGS, PULLS, BlockWay, Rule, Takes
 from stemline.football.defence.described import Described
-from stemline.football.defence.fronts import HEAD_UP, TOUCH
+from stemline.football.defence.fronts import HEAD_UP, OVER_BALL, TOUCH
 from stemline.football.defenders import Defender, Level
 from stemline.football.field import Side
 
+CRACK_REACH = 12.0
+"""Yards from him within which a receiver comes back inside to a block. Common practice."""
 _END_REACH = 8.0
 """Yards inside him within which a receiver gets back to the end man on the line in time. Common
 practice."""
@@ -40,6 +42,7 @@ class LineBlocks(RunBoard):
         self._inside_first()
         self._line_before_fillers()
         self._puller_stays()
+        self._kick_first_outside()
 
     # Step 1.
 
@@ -57,8 +60,26 @@ class LineBlocks(RunBoard):
                     self.given[task.man] = there[0]
         for task in sorted(self.tasks.values(), key=lambda t: self.from_ball(t.man)):
             first = task.rules[0]
-            if first.way is BlockWay.CRACK and first.target is None and not self.hold:
-                self._crack_end(task.man)
+            if first.way is BlockWay.CRACK and not self.hold:
+                if first.target is None:
+                    self._crack_end(task.man)
+                else:
+                    self._crack_named(task.man, first)
+
+    def _crack_named(self, man: str, rule: Rule) -> None:
+        """Who cracks a described man has him before the line, wherever he can be cracked."""
+        there = [d for d in self._described(man, rule) if d.label not in self._reserved]
+        for defender in there:
+            if self._can_crack(man, defender):
+                self.given[man] = defender.label
+                return
+
+    def _can_crack(self, man: str, defender: Defender) -> bool:
+        """Whether a receiver can come back inside to him, on his own side of the ball."""
+        at, inside = self.at[man], self.front.out(self.at[man].x).other.value
+        beyond = (defender.at.x - at.x) * inside > HEAD_UP
+        here = defender.at.x * inside <= OVER_BALL
+        return beyond and here and defender.at.distance(at) <= CRACK_REACH
 
     def _crack_end(self, man: str) -> None:
         """Who cracks takes the end man, where nobody of the line is outside of him: "Phrase of
@@ -254,6 +275,25 @@ class LineBlocks(RunBoard):
                 if inner:
                     self.given[man] = inner[0]
                     self._take(man, 0, inner[0])
+
+    def _kick_first_outside(self) -> None:
+        """Who kicks the end man works from inside out: where another man of the front is free
+        between the line and him, that one is his. B. Turner, "Counter Trey: Down, Kickout and
+        Wrap"."""
+        side = self.front.toward
+        last = max((m.snap.x * side.value for m in self.front.line if m.interior), default=0.0)
+        free = [d for d in self._free_on_line() if d.at.x * side.value > last + HEAD_UP]
+        for man, own in self.given.items():
+            rule = self.tasks[man].rules[0]
+            end = rule.target is None or rule.target.what == "end man on line"
+            if rule.way is BlockWay.KICK and end:
+                who = next(d for d in self.front.defenders if d.label == own)
+                inner = [d for d in free if d.at.x * side.value < who.at.x * side.value]
+                if inner:
+                    first = min(inner, key=lambda d: d.at.x * side.value)
+                    self.given[man] = first.label
+                    self._take(man, 0, first.label)
+                    return
 
     def _find_owner(
         self, defender: str, asked: set[str], left: frozenset[str] = frozenset()

@@ -6,11 +6,9 @@ from math import inf
 
 from stemline.football.blocking.run_climbs import Climbers
 from stemline.football.blocking.run_rules import BlockWay
-from stemline.football.defence.fronts import HEAD_UP, OVER, OVER_BALL
+from stemline.football.defence.fronts import OVER
 from stemline.football.defenders import Defender, Level
 
-_CRACK_REACH = 12.0
-"""Yards from him within which a receiver comes back inside to a block. Common practice."""
 _MIDDLE = 2.0
 """Yards past the ball within which a man of the secondary is in reach of the receivers of both
 sides. Common practice."""
@@ -33,7 +31,10 @@ class Receivers(Climbers):
         to crack, of all pairs the nearest first; who is left over runs off a deep man of his
         side."""
         for man in sorted(self._waiting(BlockWay.CRACK), key=self.from_ball):
-            there = self._aimed(man, [d for d in self._inside(man) if self._is_free(d)])
+            there = [d for d in self._inside(man) if self._is_free(d)]
+            rule = self.tasks[man].rules[self.choice[man][0]]
+            if rule.target is not None:  # that man, or nobody
+                there = [d for d in self._described(man, rule) if d in there]
             if there:
                 self.climbs[man] = there[0].label
         waiting = [*self._waiting(BlockWay.STALK), *self._waiting(BlockWay.CRACK)]
@@ -82,11 +83,9 @@ class Receivers(Climbers):
     def _inside(self, man: str) -> tuple[Defender, ...]:
         """Whom a receiver can crack on his side of the ball, the nearest first."""
         at = self.at[man]
-        inside = self.front.out(at.x).other.value
         there = [
             d for d in self.front.defenders
-            if d.level is not Level.LINE and (d.at.x - at.x) * inside > HEAD_UP
-            and d.at.x * inside <= OVER_BALL and d.at.distance(at) <= _CRACK_REACH
+            if d.level is not Level.LINE and self._can_crack(man, d)
         ]  # fmt: skip
         return tuple(sorted(there, key=lambda d: (round(d.at.distance(at), 3), d.label)))
 

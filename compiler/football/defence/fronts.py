@@ -237,7 +237,7 @@ class Front:
             case "middle linebacker":
                 return self._nearest(self.second_level, 0.0)
             case "overhang":
-                return self.overhangs(side) + self._linebackers(side)
+                return self.hanging(side) + self._linebackers(side)
             case "force defender":
                 return self.forces(side)
             case "corner":
@@ -319,16 +319,25 @@ class Front:
         there.sort(key=lambda d: (d.at.x * side.value, d.label))
         stacked = [d for d in self.second_level if (d.at.x - x) * side.value >= HEAD_UP]
         stacked.sort(key=lambda d: (d.at.x * side.value, d.label))
-        return (*there, *stacked, *(d for d in self.forces(side) if d not in stacked))
+        outside = self._come_up(side, self.overhangs(side))
+        return (*there, *stacked, *(d for d in outside if d not in stacked))
 
     def overhangs(self, side: Side) -> tuple[Defender, ...]:
         """Men off the line who hang over the edge or the last man, from inside out."""
         return overhangs(self.defenders, side, self.end(side) * side.value)
 
+    def hanging(self, side: Side) -> tuple[Defender, ...]:
+        """Those, but one who stands over the tackle after all who are outside of him."""
+        return tuple(sorted(self.overhangs(side), key=lambda d: not self.hangs(d)))
+
     def forces(self, side: Side) -> tuple[Defender, ...]:
         """Who turns a run outside the end back in: the overhang, those of the box's depth first,
         else whoever of the secondary comes first on that side."""
-        hanging = tuple(sorted(self.overhangs(side), key=lambda d: d.at.y > BOX_DEPTH))
+        return self._come_up(side, self.hanging(side))
+
+    def _come_up(self, side: Side, near: Sequence[Defender]) -> tuple[Defender, ...]:
+        """Those ``near`` the edge, the box's depth first, then the secondary of the side."""
+        hanging = tuple(sorted(near, key=lambda d: d.at.y > BOX_DEPTH))
         others = [d for d in self._deep(side) if d not in hanging]
         others.sort(key=lambda d: (abs(d.at.x - self.end(side)) + d.at.y, d.label))
         return hanging + tuple(others)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import Enum
+from itertools import pairwise
 
 from stemline.football.offence.landmarks import Landmark
 
@@ -105,6 +106,10 @@ class Route:
 
 PASS_SET = RunTo(Target(None, -0.3), Depth(-1))
 """A man at the line who blocks before he goes: a yard back and a little inside. Custom."""
+STEM_OUT = RunTo(Target(None, 1.5), Depth(4))
+"""How a man at the line goes out who breaks in from there. Custom."""
+BLOCKS_FOR = 1.0
+"""Seconds for which he blocks there: one count. Common practice, no published source."""
 _LOOKED_FOR = -2.0
 """How deep, at most, a rusher is looked for."""
 
@@ -129,7 +134,13 @@ def to_the_flat(strokes: tuple[Stroke, ...], *, looked: bool = False) -> tuple[S
 
 def set_at_the_line(strokes: tuple[Stroke, ...]) -> tuple[Stroke, ...]:
     """The strokes for a man at the line: where a back would first come to the inside of the line,
-    as to look for a rusher, he sets where he stands."""
+    as to look for a rusher, he sets where he stands; out and back in he has a stem, where a back
+    comes around the line."""
+    for n, (out, back) in enumerate(pairwise(strokes)):
+        wide = isinstance(out, RunTo) and out.target.landmark is None and out.target.outside > 0
+        breaks_in = isinstance(back, Break) and back.lateral is Lateral.IN
+        if wide and breaks_in and isinstance(out, RunTo) and out.depth == Depth(1):
+            strokes = (*strokes[:n], STEM_OUT, *strokes[n + 1 :])
     first = strokes[0] if strokes else None
     if not isinstance(first, RunTo) or first.depth is None:
         return strokes

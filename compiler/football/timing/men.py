@@ -42,6 +42,7 @@ def run_path(play: Play, task: Assignment, path: Path, level: PlayingLevel) -> T
     """One path of a man: his own or a branch."""
     man = play.man(task.man)
     start = level.start.value + (level.press.value if _pressed(play, man) else 0.0)
+    start += task.waits or 0.0
     speed = runner(level, man.natural or man.position, man.forty)
     return _timed(path, speed, start, level.settle.value, _moving(task), _beyond(path, play.field))
 

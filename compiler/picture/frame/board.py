@@ -60,10 +60,12 @@ def frame_of(plays: Iterable[Play], size: Size = Size.THUMB, duties: bool = Fals
     return _around([shot(play, size) for play in plays], size, duties)
 
 
-def framed(of: Shot, frame: Box | None, size: Size, theme: Theme, duties: bool = False) -> Board:
+def framed(
+    of: Shot, frame: Box | None, size: Size, theme: Theme, duties: bool = False, whole: bool = False
+) -> Board:
     """The `board` of one picture: in ``frame``, or in one of its own."""
     own = frame if frame is not None else _around((of,), size, duties)
-    return board(own, of, size, theme, duties)
+    return board(own, of, size, theme, duties, whole)
 
 
 def _around(shots: Sequence[Shot], size: Size, duties: bool) -> Box:
@@ -83,7 +85,9 @@ def _close_box(of: Shot, duties: bool) -> Box:
     return Box(*_CLOSE).union(_content(of, duties))
 
 
-def board(frame: Box, of: Shot, size: Size, theme: Theme, duties: bool = False) -> Board:
+def board(
+    frame: Box, of: Shot, size: Size, theme: Theme, duties: bool = False, whole: bool = False
+) -> Board:
     """The board for a content box: a margin added, then widened to the picture's full width.
 
     The width left over goes to the side where there is still field to show. Of a close picture
@@ -107,7 +111,7 @@ def board(frame: Box, of: Shot, size: Size, theme: Theme, duties: bool = False) 
     if left + right < spare:
         to_left = left + (spare - left - right) / 2
     wide = Box(grown.left - to_left, grown.bottom, grown.right + spare - to_left, grown.top)
-    return Board(wide, scale, size, theme, of.close, fold, duties)
+    return Board(wide, scale, size, theme, of.close, fold, duties, whole)
 
 
 def _content(of: Shot, duties: bool) -> Box:

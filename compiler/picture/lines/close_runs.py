@@ -168,13 +168,24 @@ def _runs(
 
 
 def _kept(play: Play, task: Assignment, start: Point) -> list[LineRun]:
-    """The ways on which a quarterback keeps the ball if his key has him keep it."""
-    if play.kind is not Kind.RUN or play.man(task.man) is not play.passer:
+    """The ways on which a quarterback keeps the ball if his key has him keep it, and on which a
+    man has it whom he gives it to off his key."""
+    given = [to for key in play.keys for does, to, _ in key.choices if does == "give"]
+    if play.kind is not Kind.RUN or (
+        play.man(task.man) is not play.passer and task.man not in given
+    ):
         return []
     return [
-        LineRun(task.man, begun_at(branch.path, start), branch, task.span)
+        LineRun(task.man, _left(begun_at(branch.path, start), branch.leaves), branch, task.span)
         for branch in task.branches
     ]
+
+
+def _left(path: Path, leaves: Point) -> Path:
+    """The rest of a way that parts from his own at its first corner, else all of it."""
+    if len(path.legs) > 1 and path.legs[0].to == leaves:
+        return replace(path, start=leaves, legs=path.legs[1:])
+    return path
 
 
 def _blocks(

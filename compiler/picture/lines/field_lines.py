@@ -17,7 +17,7 @@ from stemline.source import NOWHERE
 
 _EVERY = 5
 """Yards between two lines across the field."""
-GOAL_LINE = "goal-line"
+GOAL_LINE, YARD_LINE, HASH = "goal-line", "yard-line", "hash"
 AGAINST = "against "
 """What a look's name stands behind in the corner of a picture."""
 _APART = 0.5
@@ -34,13 +34,13 @@ def field_items(field: Field, board: Board) -> tuple[Item, ...]:
     top = min(frame.top, end)
     for y in _lines(board):
         if y != 0 and y < end and abs(y - goal) > _APART:
-            items.append(_line(Point(left, y), Point(right, y), "yard-line"))
+            items.append(_line(Point(left, y), Point(right, y), YARD_LINE))
     half = board.mark("hash")
     for side in Side:
         x = board.fold.x(field.hash_mark(side))
         if frame.left < x < frame.right and not board.fold.hides(field.hash_mark(side)):
             marks = (y for y in _lines(board) if y < goal)
-            items += [_line(Point(x, y - half), Point(x, y + half), "hash") for y in marks]
+            items += [_line(Point(x, y - half), Point(x, y + half), HASH) for y in marks]
     items += _scrimmage(left, right, board)
     ink = board.weight("sideline") / 2  # at the very edge the line stands a hair further in
     for side in Side:
@@ -56,18 +56,28 @@ def field_items(field: Field, board: Board) -> tuple[Item, ...]:
 
 
 def broken_at(items: Iterable[Item], boxes: Sequence[Box]) -> tuple[Item, ...]:
-    """The field's lines, the goal line broken where one of ``boxes`` stands on it: a defender's
-    letter is black as the line is."""
-    return tuple(
-        replace(item, segments=_broken(item, boxes))
-        if isinstance(item, Stroke) and item.style == GOAL_LINE
-        else item
-        for item in items
-    )
+    """The field's lines, those across it broken where one of ``boxes`` stands on them and without
+    the hashes that it covers: on a copy a defender's letter is as black as a line through it."""
+    broken = (_broken_stroke(item, boxes) if isinstance(item, Stroke) else item for item in items)
+    return tuple(item for item in broken if not isinstance(item, Stroke) or item.segments)
+
+
+def _broken_stroke(line: Stroke, boxes: Sequence[Box]) -> Stroke:
+    if line.style in (GOAL_LINE, YARD_LINE):
+        return replace(line, segments=_broken(line, boxes))
+    if line.style != HASH:
+        return line
+    low, high = _ends_of(line)
+    under = (b.left < low.x < b.right and b.bottom < high.y and low.y < b.top for b in boxes)
+    return replace(line, segments=()) if any(under) else line
+
+
+def _ends_of(line: Stroke) -> tuple[Point, Point]:
+    return line.segments[0].start, line.segments[-1].end
 
 
 def _broken(line: Stroke, boxes: Sequence[Box]) -> tuple[Segment, ...]:
-    start, end = line.segments[0].start, line.segments[-1].end
+    start, end = _ends_of(line)
     on = sorted((box for box in boxes if box.bottom < start.y < box.top), key=lambda box: box.left)
     pieces, at = [], start.x
     for box in on:

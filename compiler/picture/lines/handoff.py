@@ -42,8 +42,6 @@ class _Keeper:
 def pitch_items(
     play: Play,
     drawn: Sequence[Drawn],
-    symbols: Mapping[str, Symbol],
-    board: Board,
     paces: Mapping[str, Pace],
 ) -> tuple[Item, ...]:
     """A thin dashed line for a pitch that a key may have, called after the man who gets it:

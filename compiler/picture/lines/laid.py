@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from stemline.football.play import Kind, Play
 from stemline.football.timing.ball_held import BallHeld, ball_held
@@ -18,7 +19,7 @@ from stemline.picture.lines.field_lines import broken_at, field_items, field_wor
 from stemline.picture.lines.handoff import pitch_items
 from stemline.picture.lines.letters_aside import beside_lines, letter_items
 from stemline.picture.lines.paces import Pace, named, paces
-from stemline.picture.lines.route_lines import CLIMB, Drawn, draw_run, plan_runs
+from stemline.picture.lines.route_lines import CLIMB, Drawn, LineRun, draw_run, plan_runs
 from stemline.picture.men.standing import Standing
 from stemline.picture.paper.letter import Letter, solids
 from stemline.picture.paper.surface import Board
@@ -28,6 +29,32 @@ from stemline.picture.scene.scene import Item, Stroke, TextRun
 
 _FIELD_WEIGHT = 0.05
 """Ink of a field line against that of a path: words may lie on it when nothing better is free."""
+
+
+@dataclass(frozen=True)
+class LinePlan:
+    """What is known of a play's lines before it is asked for whom they are drawn; ``played`` is the
+    play before the picture cut its paths."""
+
+    men: Standing
+    level: PlayingLevel
+    played: Play
+
+    @cached_property
+    def runs(self) -> tuple[LineRun, ...]:
+        """Our men's, by their names, in drawing order."""
+        men, play = self.men, self.men.play
+        close = men.on.close
+        plan = plan_close(men, men.letters) if close else plan_runs(play, men.symbols, men.on)
+        return named(plan, play)
+
+    @cached_property
+    def moments(self) -> Mapping[str, Pace]:
+        return paces(self.played, self.runs, self.level)
+
+    @cached_property
+    def held(self) -> tuple[BallHeld, ...]:
+        return ball_held(self.played, self.level)
 
 
 @dataclass(frozen=True)
@@ -65,16 +92,17 @@ class LaidLines:
         return (*(item for item in items if item not in bars), *bars)
 
 
-def lay_lines(men: Standing, only: str | None, level: PlayingLevel, played: Play) -> LaidLines:
-    """The lines of a play; ``played`` is the same before the picture cut its paths."""
+def lay_lines(plan: LinePlan, only: str | None) -> LaidLines:
+    """The lines of a play, those of everybody but ``only`` pale."""
+    men, played, level = plan.men, plan.played, plan.level
     play, on, symbols = men.play, men.on, men.symbols
     field = field_items(play.field, on)
-    drawn = _drawn(men, only)
-    moments = paces(played, [line.run for line in drawn], level)
+    drawn = _drawn(plan, only)
+    moments = plan.moments
     ways = {d.run.man: d.points for d in drawn if d.run.branch is None and d.run.pen != CLIMB}
     places = BallPlaces(ways, symbols, on)
     ball = ball_marks(play, played, places, level)
-    ball += pitch_items(play, drawn, symbols, on, moments)
+    ball += pitch_items(play, drawn, moments)
     ink = _ink(on, field, drawn, symbols)
     letters = _letters(men, ink)
     boxes = tuple(solids(letters, play, on))
@@ -87,14 +115,13 @@ def lay_lines(men: Standing, only: str | None, level: PlayingLevel, played: Play
     words = field_words(play, on)
     return LaidLines(
         play, on, symbols, field, words, drawn, ball, letters, defence, tasks, moments, ink, only,
-        ball_held(played, level), places,
+        plan.held, places,
     )  # fmt: skip
 
 
-def _drawn(men: Standing, only: str | None) -> tuple[Drawn, ...]:
-    play, on, symbols = men.play, men.on, men.symbols
-    plan = plan_close(men, men.letters) if on.close else plan_runs(play, symbols, on)
-    runs = sorted(named(plan, play), key=lambda run: run.man == only)
+def _drawn(plan: LinePlan, only: str | None) -> tuple[Drawn, ...]:
+    runs = sorted(plan.runs, key=lambda run: run.man == only)
+    symbols, on = plan.men.symbols, plan.men.on
     return tuple(draw_run(run, symbols, on, only not in (None, run.man)) for run in runs)
 
 

@@ -14,9 +14,10 @@ from itertools import combinations, pairwise
 
 from stemline.football.defenders import Defender, DutyKind, Level
 from stemline.football.play import Play
+from stemline.geometry.box import Box
 from stemline.geometry.paths import Point, polyline
 from stemline.picture.paper.detail import Detail
-from stemline.picture.paper.letter import Letter, boxed, letter_of, touched
+from stemline.picture.paper.letter import Letter, boxed, depth_room, letter_of, touched
 from stemline.picture.paper.surface import Board
 from stemline.picture.paper.symbol import Symbol
 from stemline.picture.ways.at_hole import DrawnHole
@@ -59,7 +60,23 @@ def place_letters(
         letter = letter_of(man, board, bold, key, man.label in play.unmet)
         barred = man.label in hit and board.close
         made[man.label] = replace(letter, left=_from_right(man, play), hit=barred)
-    return _apart(made, symbols, hit, hole, board)
+    return _told_apart(_apart(made, symbols, hit, hole, board), board)
+
+
+def _told_apart(letters: Mapping[str, Letter], board: Board) -> dict[str, Letter]:
+    """Depths at the edge on that side of their men where no other letter stands."""
+    made = dict(letters)
+    for name, letter in letters.items():
+        others = [other.box for each, other in made.items() if each != name]
+        turned = replace(letter, left=not letter.left)
+        if letter.deep and _meets(letter, others, board) and not _meets(turned, others, board):
+            made[name] = turned
+    return made
+
+
+def _meets(letter: Letter, others: Sequence[Box], board: Board) -> bool:
+    room = depth_room(letter, board).grown(board.yards(1.0))
+    return any(room.overlap(other) > 0 for other in others)
 
 
 def _from_right(man: Defender, play: Play) -> bool:

@@ -50,7 +50,9 @@ def find_hole(play: Play, symbols: Mapping[str, Symbol], board: Board) -> DrawnH
     through = through_gaps(path, others, white, aside)
     path = _shifted(path, aside) if through == path else through
     behind = [narrow(o, board.weight("carry") / 2) for o in keep if abs(o.at.y) > _BEHIND]
-    return DrawnHole(_not_back(detour(path, behind, board.mark("turn"))), lanes, aim, wing)
+    made = detour(path, behind, board.mark("turn"))
+    leans = aim.end.x * (1.0 if aim.end.x > 0 else -1.0) < abs(aim.corners[-2].x)
+    return DrawnHole(made if leans else _not_back(made), lanes, aim, wing)
 
 
 def _wing(path: Path, others: Sequence[Symbol], board: Board) -> Symbol | None:
@@ -80,8 +82,10 @@ def _round_wing(path: Path, wing: Symbol, lanes: Mapping[str, float], board: Boa
     inward = -low if out > 0 else high
     clear = wing.edge + board.mark("clear") + inward
     edge, under = wing.at.x + out * clear, wing.at.y - clear
-    legs = tuple(_moved_out(leg, out, edge, under) for leg in path.legs)
-    return replace(path, legs=legs)
+    *legs, last = (_moved_out(leg, out, edge, under) for leg in path.legs)
+    if out * path.end.x < out * path.corners[-2].x:
+        last = path.legs[-1]  # past the wing he leans back in, inside of a man who is kicked out
+    return replace(path, legs=(*legs, last))
 
 
 def _moved_out(leg: Leg, out: float, edge: float, under: float) -> Leg:

@@ -14,7 +14,7 @@ from dataclasses import replace
 from itertools import combinations, pairwise
 from types import MappingProxyType
 
-from stemline.football.play import Man, Play
+from stemline.football.play import Play
 from stemline.football.players import Position
 from stemline.geometry.box import square
 from stemline.geometry.curves import unit
@@ -50,7 +50,8 @@ def place_men(play: Play, board: Board) -> dict[str, Symbol]:
     made: dict[str, Symbol] = {}
     for man in play.men:
         radius = line if man.interior else board.mark("man")
-        edge = radius + board.look.grounds[_style(man)].edge_weight / 2 / board.scale
+        style = "lineman" if man.interior else "man"
+        edge = radius + board.look.grounds[style].edge_weight / 2 / board.scale
         made[man.label] = Symbol(man, man.snap, radius, edge)
     return apart(made, board.mark("gap"))
 
@@ -169,7 +170,3 @@ def _symbol(symbol: Symbol, board: Board, tone: str) -> list[Item]:
         return [Disc(at, r, lineman, span, man.label), *letter]
     ring = Disc(at, r, f"man{tone}", span, man.label)
     return [ring, centred(man.label, at, f"letter{tone}", board, span)]
-
-
-def _style(man: Man) -> str:
-    return "lineman" if man.interior else "man"

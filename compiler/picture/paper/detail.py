@@ -53,6 +53,9 @@ SMALLEST: Mapping[Detail, Size] = {
 }
 """The smallest size that shows each."""
 
+OF_A_LOOK = frozenset({Detail.BYSTANDERS, Detail.EDGE_DEPTHS})
+"""What every size shows of a look that is wanted whole."""
+
 
 def shows(size: Size, detail: Detail) -> bool:
     """Whether a picture of ``size`` shows it."""

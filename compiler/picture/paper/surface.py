@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from stemline.geometry.box import Box
-from stemline.picture.paper.detail import Detail, shows
+from stemline.picture.paper.detail import OF_A_LOOK, Detail, shows
 from stemline.picture.paper.fold import NO_FOLD, Fold
 from stemline.picture.scene.metrics import Extent, extent
 from stemline.theme import Appearance, Size, Theme
@@ -17,7 +17,8 @@ class Board:
     """Where things are drawn. ``scale`` is points to the yard.
 
     ``close`` is True for a picture of blocks; ``fold`` says which field it closes up. ``duties``
-    tells that the picture shows what each defender is there for.
+    tells that the picture shows what each defender is there for, ``whole`` that it leaves out
+    none of them, and says how deep one stands who is drawn at its edge.
     """
 
     frame: Box
@@ -27,6 +28,7 @@ class Board:
     close: bool = False
     fold: Fold = NO_FOLD
     duties: bool = False
+    whole: bool = False
 
     @cached_property
     def look(self) -> Appearance:
@@ -37,8 +39,8 @@ class Board:
         return self.size is Size.FULL
 
     def shows(self, detail: Detail) -> bool:
-        """Whether a picture of this size shows it."""
-        return shows(self.size, detail)
+        """Whether the picture shows it: by its size, or as a part of a whole look."""
+        return (self.whole and detail in OF_A_LOOK) or shows(self.size, detail)
 
     def yards(self, points: float) -> float:
         return points / self.scale

@@ -80,7 +80,7 @@ def land(path: Path, obstacles: Sequence[Round], tip: Tip, turn: float) -> Path:
             break
         if any(o.at.distance(end) < o.hard + tip.line for o in obstacles):
             continue
-        tried = detour(_ended(way, end), obstacles, turn)
+        tried = detour(way.by((*way.legs[:-1], Leg(end, way.legs[-1].reach))), obstacles, turn)
         cost += _TURNING * (turned(tried) + _aside(path, tried))
         if cost >= least - 1e-6 or any(_touched(tried, obstacles, tip, _WHITE)):
             continue
@@ -175,10 +175,6 @@ def _ends(end: Point, radius: float) -> Iterator[Point]:
             angle = 2 * math.pi * way / _WAYS
             by = Point(outward * math.cos(angle), math.sin(angle))
             yield end + by.scaled(ring * radius)
-
-
-def _ended(path: Path, end: Point) -> Path:
-    return path.by((*path.legs[:-1], Leg(end, path.legs[-1].reach)))
 
 
 def _aside(path: Path, tried: Path) -> float:

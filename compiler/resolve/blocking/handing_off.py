@@ -11,7 +11,7 @@ from stemline.football.exchanges import said_any
 from stemline.football.field import Side
 from stemline.football.offence.quarterback import DROPS
 from stemline.football.play import Assignment, Branch, Key, Play
-from stemline.geometry.paths import Leg, Path, Point
+from stemline.geometry.paths import Ending, Leg, Path, Point
 
 KEEPS = ("pull", "keep")
 """What a key's choice is called when the quarterback runs with the ball."""
@@ -25,23 +25,73 @@ _KEEP_DEEP = 5.0
 _TURN = 1.2
 _FARTHER = 0.8
 """How much farther out another man of the front stands for the keep to go up inside of him."""
+_TO_HOLE = ("Take the ball to", "Run to")
+_MEETS = 2.0
+"""Yards from the quarterback within which a man takes the ball or fakes that he does."""
 FAKES = ", as if with the ball"
 """What the words of a man end with who aims at a hole and does not carry the ball."""
 
 
 def passer_job(play: Play, through: Lane) -> Play:
-    """The play with a job for a quarterback who has none and does not carry the ball himself."""
+    """The play with what a quarterback hands on, fakes and reads; where he is told of a hole of
+    his own and reads a key, that is where his keep goes."""
     passer = play.passer
-    if passer is None or not play.carrier or play.carrier == passer.label:
+    if passer is None or not play.carrier:
         return play
     mine = play.assignment(passer.label)
-    if mine.job:
+    reads = any(key.choices for key in play.keys)
+    if mine.job and reads and (play.carrier == passer.label or FAKES in mine.job):
+        return _reading(play, mine)
+    if mine.job or play.carrier == passer.label:
         return play
     made = replace(mine, job=_words(play), path=_boot(play, passer.snap, through.toward))
     key = next((k for k in play.keys if any(c[0] in KEEPS for c in k.choices)), None)
     if key is not None:
         made = replace(made, branches=(_keep(play, key, passer.snap, through),))
     return replace(play, assignments=tuple(_put(a, made) for a in play.assignments))
+
+
+def _reading(play: Play, mine: Assignment) -> Play:
+    """The play with a quarterback who runs to a hole that the text says, by what he reads."""
+    goes = mine.job.replace(FAKES, "")
+    for words in _TO_HOLE:
+        goes = goes.replace(words, "run to", 1)
+    keep = next((c for k in play.keys for c in k.choices if c[0] in KEEPS), None)
+    told = f"{_words(play)} {'When you keep it' if keep else 'Else'}: {goes}"
+    made = replace(mine, job=told)
+    if keep is not None and play.carrier != mine.man and mine.path is not None:
+        start = mine.path.start
+        way = Branch(f"if {keep[2]}", mine.path, "Pull it and run.", (), start)
+        made = replace(made, path=_boot(play, start, play.toward), branches=(way,))
+    return replace(play, assignments=tuple(_put(a, made) for a in play.assignments))
+
+
+def given_if(play: Play) -> Play:
+    """The play with each man who gets the ball off a key told when, his way drawn as one that the
+    key decides."""
+    for key in play.keys:
+        name = key.man or f"the {key.described}"
+        for does, to, when in key.choices:
+            task = next((a for a in play.assignments if a.man == to), None)
+            if does != "give" or task is None or to == play.carrier or FAKES not in task.job:
+                continue
+            said = f"{name} {when.removeprefix('he ')}" if when.startswith("he ") else when
+            goes = task.job.replace(FAKES, "").replace("Run to", "run to", 1)
+            job = f"Take the ball if {said}: {goes} Else the same way, without it."
+            made = replace(task, job=job)
+            if task.path is not None and play.passer is not None:
+                made = _parted(made, task.path, when, play.passer.snap)
+            play = replace(play, assignments=tuple(_put(a, made) for a in play.assignments))
+    return play
+
+
+def _parted(a: Assignment, path: Path, when: str, passer: Point) -> Assignment:
+    """His way to the quarterback as a line of its own, and the rest as what the key decides."""
+    leg = path.legs[0].to
+    meets = len(path.legs) > 1 and leg.distance(passer) <= _MEETS
+    way = Branch(f"if {when}", path, "Take the ball and run.", (), leg if meets else path.start)
+    own = Path(path.start, (Leg(leg),), Ending.STAND) if meets else None
+    return replace(a, path=own, branches=(way,))
 
 
 def handed_on(play: Play) -> Play:
@@ -93,13 +143,20 @@ def _words(play: Play) -> str:
         hands = f"hand the ball to {(*play.handoffs, play.carrier)[0]}"
         said = ", then ".join([", ".join([*first, hands]), *(f for f in feet if f not in first)])
         return f"{said[0].upper()}{said[1:]}."
-    told = []
-    for key in reads:
-        name = f"{key.man}, the {key.described}" if key.man else f"the {key.described}"
-        choices = "; ".join(f"{does} if {when}" for does, when in key.done)
-        told.append(f"Read {name}: {choices}.")
+    told = key_words(play)
     said = ", then ".join(feet)
     return " ".join([*told, f"{said[0].upper()}{said[1:]}."] if feet else told)
+
+
+def key_words(play: Play) -> list[str]:
+    """Whom the quarterback reads and what he does off him, a sentence a man."""
+    told = []
+    for key in play.keys:
+        if key.choices:
+            name = f"{key.man}, the {key.described}" if key.man else f"the {key.described}"
+            choices = "; ".join(f"{does} if {when}" for does, when in key.done)
+            told.append(f"Read {name}: {choices}.")
+    return told
 
 
 def without_the_ball(play: Play) -> list[str]:

@@ -28,6 +28,7 @@ from stemline.football.blocking.protecting import (
     pick_up,
     unblocked,
 )
+from stemline.football.defence.fronts import front_of
 from stemline.football.defenders import Defence, Level
 from stemline.football.field import Side
 from stemline.football.play import Assignment, Hit, Hot, Play, Read
@@ -37,6 +38,8 @@ from stemline.playbook.concepts import Body
 from stemline.playbook.playbook import Playbook
 from stemline.playbook.protection_definitions import Protection
 from stemline.read.ready_protections import ready
+from stemline.resolve.blocking.handing_off import key_words
+from stemline.resolve.blocking.keys_read import keys_read, unread
 from stemline.resolve.blocking.protectors import Protector, Protectors, RushSeen
 from stemline.resolve.blocking.run_blocking import faked, first_steps
 from stemline.resolve.blocking.screen_blocks import ScreenBlocks
@@ -67,16 +70,17 @@ class PassBlocking:
         if faker is not None:
             play = first_steps(play, body, bound, picture, faker)
         self._play, self._faker = play, faker
+        self._body, self._bound, self._picture = body, bound, picture
         self._wide = ScreenBlocks(play, body, bound, picture)
         self._men: Protectors | None = None
-        self._found: tuple[Diagnostic, ...] = ()
+        self._found = unread(body, play)
         if protection is None or protection.broken:
             return
         self._men = Protectors(play, body, protection, bound, picture)
         self._play = _told(play, protection, self._men, bound)
         if not bound.found:
             # A role of the concept without its man is one cause, and reported already.
-            self._found = tuple(self._men.found)
+            self._found += tuple(self._men.found)
 
     def against(
         self, defence: Defence | None, shows: tuple[str, ...]
@@ -88,7 +92,27 @@ class PassBlocking:
             play = _against(play, defence, self._men)
         if defence is not None:
             play = self._wide.against(play, defence)
+        if self._body.keys:
+            play = _keyed(play, self._body, self._bound, self._picture)
         return (play if self._faker is None else faked(play, self._faker)), self._found
+
+
+def _keyed(play: Play, body: Body, bound: Bound, picture: LinedUp) -> Play:
+    """The pass with the man who is read instead of an order, and what the quarterback does off him:
+    seen from the side to which the first of the throws goes."""
+    thrown = (bound.man(r.to) for r in body.reactions if r.does == "throw")
+    paths = [play.assignment(man).path for man in thrown if man]
+    sides = (Side.at(path.end.x) for path in paths if path is not None)
+    toward = picture.toward or next(filter(None, sides), picture.called)
+    front = front_of(picture.men, play.defence, toward) if play.defence is not None else None
+    play = replace(play, keys=keys_read(body, bound, picture, front, None))
+    words, passer = " ".join(key_words(play)), play.passer
+    if passer is None or not words:
+        return play
+    mine = play.assignment(passer.label)
+    told = replace(mine, job=f"{words} {mine.job}".rstrip())
+    jobs = tuple(told if a is mine else a for a in play.assignments)
+    return replace(play, assignments=jobs)
 
 
 def rushers(defence: Defence) -> tuple[Rusher, ...]:
@@ -109,7 +133,10 @@ def _told(play: Play, protection: Protection, men: Protectors, bound: Bound) -> 
         if not man.kept:
             words = rule_words(man.blocker.rule, men.way, man.wants, protection.point)
             before = replace(before, role=before.role or man.role, job=words)
-        if not man.goes and man.blocker.rule is ProtectionRule.EDGE and not man.blocker.in_line:
+        elif man.goes and man.wants:
+            first = ", then ".join(f"the {who}" for who in man.wants)
+            before = replace(before, job=before.job.replace("Check", f"Check {first}", 1))
+        if not man.goes and man.blocker.rule.at_edge and not man.blocker.in_line:
             before = replace(before, path=_path(before.path, man, None, men.toward, ends))
         if before.path is None:
             before = replace(before, path=scanning.get(man.blocker.label))
@@ -240,7 +267,7 @@ def _path(
         return set_path(blocker, rusher, toward, blocker in ends)
     if rusher is not None:
         return meet_path(blocker.at, rusher)
-    if blocker.rule is ProtectionRule.EDGE and blocker.side is not None and ends:
+    if blocker.rule.at_edge and blocker.side is not None and ends:
         end = ends[-1 if blocker.side is Side.RIGHT else 0]
         return edge_path(blocker.at, end.at, blocker.side)
     return before

@@ -238,13 +238,13 @@ class Protectors:
         if isinstance(does, BlockSaid) and does.job in KEEPS_IN:
             own = PassBlock(KEEPS_IN[does.job], does.side)
             # kept in by the concept; at the edge or inside is the protection's, as are its words
-            same = job is None or (job.rule is ProtectionRule.EDGE) == (
-                own.rule is ProtectionRule.EDGE
-            )
+            same = job is None or job.rule.at_edge == own.rule.at_edge
             told = job if job is not None and does.side is None else own
             return self._protector(man, told, role, kept=same, in_line=False)
         if isinstance(does, RouteJob) and does.route.name in CHECKS:
-            told = PassBlock(ProtectionRule.CHECK, None, job.wants if job is not None else ())
+            told = does.looks or PassBlock(ProtectionRule.CHECK)
+            if job is not None and told == PassBlock(ProtectionRule.CHECK):
+                told = replace(told, wants=job.wants)
             return self._protector(man, told, role, kept=True, in_line=False, goes=True)
         if role and isinstance(does, RouteJob):
             self.found.append(
@@ -271,7 +271,7 @@ class Protectors:
         in_line: bool,
         goes: bool = False,
     ) -> Protector:
-        behind = job.rule.scans or job.rule is ProtectionRule.EDGE
+        behind = job.rule.scans or job.rule.at_edge
         if not in_line and not behind:  # a gap or a man of the line, told to one who is not in it
             job = PassBlock(ProtectionRule.SCAN, None, job.wants)
         blocker = Blocker(man.label, man.snap, job.rule, in_line, self._sided(man, job))

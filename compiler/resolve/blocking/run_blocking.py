@@ -6,9 +6,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from functools import partial
 
-from stemline.diagnostics.catalogue.runs import E677
 from stemline.diagnostics.diagnostic import Diagnostic
-from stemline.football.blocking.block_names import BLOCKS, UNBLOCKED
+from stemline.football.blocking.block_names import BLOCKS
 from stemline.football.blocking.block_paths import (
     PULL_BEHIND,
     PULL_DEPTH,
@@ -35,7 +34,6 @@ from stemline.football.blocking.run_rules import PULLS, BlockWay, Task
 from stemline.football.blocking.run_scheme import BlockTaken, Scheme, scheme
 from stemline.football.defence.fronts import Front, front_of
 from stemline.football.defenders import Defence
-from stemline.football.exchanges import TRAILS
 from stemline.football.field import Side
 from stemline.football.offence.counting import tight_ends
 from stemline.football.play import Assignment, Hit, Key, Kind, Play
@@ -43,17 +41,12 @@ from stemline.geometry.paths import Path, Point
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import Body
 from stemline.playbook.guards import narrowest
-from stemline.playbook.run_definitions import (
-    CARRIER,
-    KeyDef,
-    Reaction,
-)
-from stemline.resolve.blocking.handing_off import following, handed_on, passer_job
-from stemline.resolve.blocking.keying import left_instead, read
+from stemline.playbook.run_definitions import CARRIER
+from stemline.resolve.blocking.handing_off import FAKES, following, given_if, handed_on, passer_job
+from stemline.resolve.blocking.keys_read import keys_read, unread
 from stemline.resolve.blocking.run_words import taken_words
 from stemline.resolve.blocking.screen_blocks import thrown_short
 from stemline.resolve.blocking.told_blocks import (
-    described,
     holders_by_label,
     hole_of,
     named,
@@ -123,11 +116,7 @@ class RunBlocking:
         )
         self._play = following(made)
         self._together = {self._carrier, *_others(made, self._play)}
-        self._found = tuple(
-            E677(does=r.does, call=play.call.spoken).at(r.span)
-            for r in body.reactions
-            if not body.keys and r.off is None
-        )
+        self._found = unread(body, play)
 
     def against(
         self, defence: Defence | None, shows: tuple[str, ...]
@@ -143,7 +132,7 @@ class RunBlocking:
             play = _first_steps(play, told, self._through)
         if self._shows_run:
             play = faked(play, self._carrier)
-        return handed_on(passer_job(play, self._through)), self._found
+        return handed_on(given_if(passer_job(play, self._through))), self._found
 
     def _scheme(self, front: Front, read: Iterable[str]) -> Scheme:
         men = {m.label: m for m in self._picture.men}
@@ -169,7 +158,11 @@ class RunBlocking:
             elif a.man in self._together and a.path is not None and not self._shows_run:
                 path = moved_hole(a.path, through.hole - self._through.hole)
                 bodies = [d.at for d in front.defenders]
-                a = replace(a, path=run_clear(path, bodies, self._toward.value))
+                kicked = [
+                    play.defence.defender(b.defender).at for b in solved.blocks
+                    if play.defence is not None and b.way is BlockWay.KICK and b.defender
+                ] if through.wide else []  # fmt: skip
+                a = replace(a, path=run_clear(path, bodies, self._toward.value, kicked))
             made.append(a)
         free = solved.free
         if self._shows_run:  # nobody blocks a linebacker who covers, and nobody has to
@@ -206,53 +199,24 @@ class RunBlocking:
         return round_men(path, men, self._toward.value)
 
     def _keys(self, front: Front | None) -> tuple[Key, ...]:
-        """The men who are read; what is done off each is told by the reactions."""
-        reactions = self._body.reactions
-        plain = [r for r in reactions if r.off is None]
-        named = [key for key in self._body.keys if key.name]
-        pairs = [(key, plain) for key in self._body.keys[:1]]
-        if named:
-            pairs = [(key, [r for r in plain if _decides(r, key)]) for key in self._body.keys]
-        pairs += [(r.off, [r]) for r in reactions if r.off is not None]
-        keys: list[Key] = []
-        for key, theirs in pairs:
-            target = described(key.target, self._picture)
-            there = read(front, target, partial(self._scheme, front)) if front else ()
-            taken = {k.man for k in keys}
-            man = next((d.label for d in there if d.label not in taken), "")
-            choices = tuple((r.does, self._to(r), _when(r, key)) for r in theirs)
-            called = f"{key.name}, the {key.words}" if key.name else key.words
-            made = Key(called, man, choices, key.span, name=key.name)
-            if front is not None and made.throws and target.what != UNBLOCKED:
-                left = left_instead(front, target, man, partial(self._scheme, front))
-                made = replace(made, instead=left)
-            keys.append(made)
-        return tuple(keys)
+        return keys_read(
+            self._body, self._bound, self._picture, front,
+            partial(self._scheme, front) if front is not None else None, self._given(),
+        )  # fmt: skip
 
-    def _to(self, one: Reaction) -> str:
-        """Who gets the ball: whom the line names, else of a pitch the man who trails for it."""
-        trails = (self._bound.men[r] for r in TRAILS if r in self._bound.men)
-        found = self._bound.man(one.to) or one.to
-        return found or next(trails, "") if one.does == "pitch" else found
+    def _given(self) -> str:
+        """Who gets a give that names nobody, of a run whose carrier is the passer: the one man
+        who fakes."""
+        if self._play.passer is None or self._carrier != self._play.passer.label:
+            return ""
+        fakes = [a.man for a in self._play.assignments if FAKES in a.job]
+        return fakes[0] if len(fakes) == 1 else ""
 
 
 def _others(play: Play, told: Play) -> Iterable[str]:
     """Men whose words are others."""
     pairs = zip(play.assignments, told.assignments, strict=True)
     return (a.man for a, b in pairs if a.job != b.job)
-
-
-def _decides(one: Reaction, key: KeyDef) -> bool:
-    """Whether this key is the last whom the line asks about."""
-    return not one.cases or one.cases[-1][0] == key.name
-
-
-def _when(one: Reaction, key: KeyDef) -> str:
-    """When it is done, in words: what the key does is said of him, what another does by name."""
-    if not one.cases:
-        return one.when
-    others = "".join(f" and the {name} {does}" for name, does in one.cases[:-1])
-    return f"he {one.cases[-1][1]}{others}".replace("takes quarterback", "takes the quarterback")
 
 
 # Assignments.

@@ -67,6 +67,8 @@ def _page(sheet: ProtectionSheet, number: int) -> ProtectionPage:
         for i, (names, play) in enumerate(shown)
     )
     theirs = only_theirs(sheet.views)
+    rule = next((play for play in sheet.views if play.defence is None), None)
+    stay = [a.man for a in rule.assignments if a.role and a.job] if rule is not None else []
     return ProtectionPage(
         id=id_,
         name=sheet.name,
@@ -74,7 +76,7 @@ def _page(sheet: ProtectionSheet, number: int) -> ProtectionPage:
         base=entries[0],
         words=sheet.words,
         hot=tuple(Remark(throws, spoken(given, theirs)) for throws, given in sheet.hot),
-        fronts=fronts(columns, next((p for p in sheet.views if p.defence is None), None), FREE),
+        fronts=fronts(columns, rule, FREE, stay),
         says=tuple(spoken(line, theirs) for line in sheet.says),
         views=entries[1:],
     )

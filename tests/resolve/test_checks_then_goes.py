@@ -1,0 +1,91 @@
+"""Who checks goes out by the way that is said, looks for whom he is told to, and a man at the line
+blocks a count first. What is meant is common practice; no published source.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from resolve.test_passes_as_coached import TIGHT, corners, drawn
+from resolve.test_protections import against, made, taken
+from resolve.texts import ELEVEN, codes, compiled, dress
+from stemline.football.offence.strokes import BLOCKS_FOR
+from stemline.football.timing.levels import HIGH_SCHOOL
+from stemline.football.timing.men import timelines
+from stemline.geometry.paths import Ending
+
+HOOK = "    a is strong #1\n    a runs go\n"
+
+
+def tight(words: str) -> str:
+    return f"{HOOK}    Y runs {words}\n    back blocks inside out\n"
+
+
+def test_who_checks_the_edge_looks_there_and_goes_on_outside() -> None:
+    made_ = drawn(f"{HOOK}    b is back\n    b runs check edge weak\n")
+    _, looks, out = corners(made_, "R")
+    assert abs(looks.x) > 3 and looks.y < 0  # outside his tackle, behind the line
+    assert abs(out.x) > abs(looks.x) and out.y == 4
+    assert made_.assignment("R").job == "Check the edge, then out at 4 weak."
+
+
+def test_from_the_edge_he_swings_and_does_not_go_back_behind_the_ball() -> None:
+    made_ = drawn(f"{HOOK}    b is back\n    b runs check edge then swing weak\n")
+    assert all(p.y >= -2 for p in corners(made_, "R")[1:])
+
+
+def test_who_checks_the_edge_has_the_man_off_it_and_else_runs_his_route() -> None:
+    """Against seven the edge comes: he has it and runs nothing. Against four nobody does."""
+    result = made("protect five", "out is back", "out runs check edge then flat")
+    assert codes(result) == []
+    seven, _ = against(result, "Seven")
+    assert taken(seven)["R"] == "R"
+    path = seven.assignment("R").path
+    assert path is not None and path.ending is Ending.BLOCK
+    four, _ = against(result, "Four")
+    path = four.assignment("R").path
+    assert path is not None and path.ending is not Ending.BLOCK
+
+
+@pytest.mark.parametrize(
+    "words", ["check edge then release", "check weak edge then release", "check then release",
+              "check near linebacker > far linebacker then release"],
+)  # fmt: skip
+def test_a_helper_of_a_protection_checks_and_releases(words: str) -> None:
+    own = f"protection Own\n    line blocks slide\n    toward call\n    back blocks {words}\n"
+    assert codes(made("protect Own", protections=own)) == []
+
+
+@pytest.mark.parametrize("words", ["leak", "check then flat", "check edge then flat"])
+def test_a_tight_end_blocks_a_count_before_he_goes(words: str) -> None:
+    """The same man is out later by just that count than on a route that starts at the snap."""
+    made_ = drawn(tight(words), ELEVEN, TIGHT, call="Tight Right Ways")
+    assert made_.assignment("Y").waits == BLOCKS_FOR
+    at_once = drawn(tight("flat"), ELEVEN, TIGHT, call="Tight Right Ways")
+    assert at_once.assignment("Y").waits is None
+    blocks, goes = (timelines(one, HIGH_SCHOOL)["Y"] for one in (made_, at_once))
+    assert blocks.start == pytest.approx(goes.start + BLOCKS_FOR)
+    assert blocks.arrives > goes.arrives + BLOCKS_FOR
+
+
+@pytest.mark.parametrize("words", ["angle", "check then angle"])
+def test_a_tight_end_stems_before_he_breaks_in(words: str) -> None:
+    """Out and up, then in across the middle: no step along the line behind the rush."""
+    made_ = drawn(tight(words), ELEVEN, TIGHT, call="Tight Right Ways")
+    *_, stem, end = corners(made_, "Y")
+    start = made_.man("Y").snap
+    assert stem.y >= 3 and 0 < stem.x - start.x < 3
+    assert end.x < start.x and end.y > stem.y
+
+
+def test_both_ends_of_a_tight_set_go_out() -> None:
+    text = (
+        "concept Ends\n    each end blocks edge, then releases to flat\n"
+        "    back blocks inside out\n"
+        "    feet 3\n    read Y on 3\n"
+    )
+    formation = TIGHT.replace("X at away, numbers", "X at away, end").replace(
+        "H at away, 4 outside tackle, off line", "H at call, 4 outside Z, off line"
+    )
+    result = compiled(ELEVEN, formation, text, dress("Tight", concept="Ends"))
+    assert "E403" not in codes(result) and "E404" not in codes(result)
