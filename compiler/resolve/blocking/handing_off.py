@@ -41,7 +41,7 @@ def passer_job(play: Play, through: Lane) -> Play:
     mine = play.assignment(passer.label)
     reads = any(key.choices for key in play.keys)
     if mine.job and reads and (play.carrier == passer.label or FAKES in mine.job):
-        return _reading(play, mine)
+        return _reading(play, mine, through.toward)
     if mine.job or play.carrier == passer.label:
         return play
     made = replace(mine, job=_words(play), path=_boot(play, passer.snap, through.toward))
@@ -51,7 +51,7 @@ def passer_job(play: Play, through: Lane) -> Play:
     return replace(play, assignments=tuple(_put(a, made) for a in play.assignments))
 
 
-def _reading(play: Play, mine: Assignment) -> Play:
+def _reading(play: Play, mine: Assignment, toward: Side) -> Play:
     """The play with a quarterback who runs to a hole that the text says, by what he reads."""
     goes = mine.job.replace(FAKES, "")
     for words in _TO_HOLE:
@@ -62,7 +62,7 @@ def _reading(play: Play, mine: Assignment) -> Play:
     if keep is not None and play.carrier != mine.man and mine.path is not None:
         start = mine.path.start
         way = Branch(f"if {keep[2]}", mine.path, "Pull it and run.", (), start)
-        made = replace(made, path=_boot(play, start, play.toward), branches=(way,))
+        made = replace(made, path=_boot(play, start, toward), branches=(way,))
     return replace(play, assignments=tuple(_put(a, made) for a in play.assignments))
 
 
