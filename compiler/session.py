@@ -376,6 +376,7 @@ class Session:
         if book is None:
             return read.definitions
         found = [*read.definitions, *self._formations(book), *read.dressing, *self._standing(book)]
+        found += self._taught(book)
         found += proved_calls(Calls(self.named(only)), self._proving_of(only))
         found += [d for planned in self.weeks for d in planned.found] if not only else []
         # A concept without a dress-up says why there is no call.
@@ -399,6 +400,14 @@ class Session:
             return check_standing(book, self.calls, self.expander)
 
         return self._kept.found("standing", lambda: self._readings.standing(self.calls), work)
+
+    def _taught(self, book: Playbook) -> tuple[Diagnostic, ...]:
+        """What is wrong with the install, asked each time: it may name all that there is."""
+        if book.install is None:
+            return ()
+        from stemline.checks.installs import check_installs
+
+        return tuple(gathered(check_installs(book, self.calls)))
 
     # Weeks.
 

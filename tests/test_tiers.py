@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from conftest import SLOW, TESTS
+from tiers import SLOW, TESTS
 from together import together
 
 

@@ -24,6 +24,7 @@ class When(Enum):
 
     WRITTEN = "the settings of a playbook"
     BOOK = "a playbook, its calls and the maker of its plays"
+    TAUGHT = "a playbook and its calls, each time anew: it may read all of them"
     PLACED = "the men of a formation where they line up: `PlacedMen`"
     STANDING = "the men of a formation when the ball is snapped: `Snap`"
     MOVING = "who moves then: `Snap`"

@@ -17,7 +17,7 @@ from stemline.diagnostics.nearest import nearest
 from stemline.playbook.install_definitions import InstallDef, InstallItem, InstallStep
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.call_reading import readings
-from stemline.resolve.expand import Expander, Order
+from stemline.resolve.expand import Order
 from stemline.resolve.installing import Schedule, Taught, TaughtPart, parts_of, tag_part
 from stemline.resolve.season import Calls
 
@@ -112,10 +112,10 @@ def scheduled(
     return None if broken else working.schedule(), tuple(working.found)
 
 
-WHEN = When.BOOK
+WHEN = When.TAUGHT
 
 
-def check_installs(book: Playbook, calls: Calls, maker: Expander) -> Iterator[Diagnostic]:
+def check_installs(book: Playbook, calls: Calls) -> Iterator[Diagnostic]:
     """Names, order and what each thing is taught on."""
     yield from scheduled(book, calls.by_name)[1]
 

@@ -25,7 +25,7 @@ def prove(
     book: Playbook, calls: Calls, expander: Expander
 ) -> tuple[Season, tuple[Diagnostic, ...]]:
     """Every call of a playbook expanded and proved, its looks lined up, its formations judged."""
-    found = check_standing(book, calls, expander)
+    found = [*check_standing(book, calls, expander), *check_taught(book, calls)]
     made, problems = season(book, calls, lambda *args: prove_call(book, expander, *args), expander)
     return made, (*found, *problems)
 
@@ -33,6 +33,11 @@ def prove(
 def check_standing(book: Playbook, calls: Calls, expander: Expander) -> list[Diagnostic]:
     """Every look lined up, and every formation judged as it stands before motion."""
     return gathered(ask(When.BOOK, book, calls, expander))
+
+
+def check_taught(book: Playbook, calls: Calls) -> list[Diagnostic]:
+    """What the install puts in."""
+    return gathered(ask(When.TAUGHT, book, calls))
 
 
 def check_formations(book: Playbook) -> Iterable[Diagnostic]:
