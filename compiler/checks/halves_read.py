@@ -39,8 +39,8 @@ WHEN = When.CALLED
 def check_halves_read(play: Play) -> Iterator[Diagnostic]:
     men = [play.man(label) for read in play.reads for label in read.men]
     sides = {side for man in men if (side := _half(play, man)) is not None}
-    if not play.pick or len(sides) != 1 or len(play.reads) < 2:
-        return  # one throw alone, as a bubble, is there or is not
+    if not play.pick or len(sides) != 1 or len(play.reads) < 2 or play.call.tags:
+        return  # one throw alone, as a bubble, is there or is not; a tag says what it changes
     (here,) = sides
     there = [m for m in play.men if _half(play, m) is here.other and _runs(play, m)]
     theirs = {_route(play, man) for man in there}

@@ -49,14 +49,19 @@ class CallReadings:
         return self._of(order, body).and_also(
             *(self.look(key) for key in (*fronts, *named)),
             ReadPart(said),
-            # What it becomes is proved with it, and every look is asked whether it kills it.
+            # What it becomes is proved with it, told by who else calls that, and every look is asked
+            # whether it kills it.
             *(part for each in seconds for part in self._second(each, dress)),
+            *(ReadPart(self._dresses(each.concept)) for each in seconds),
             *((self.look(key) for key in self._looks) if body.kills else ()),
         )
 
     def _second(self, order: Order, dress: Dress | None) -> Sequence[ReadPart]:
         bare = replace(order, tags=(), spoken="") if order.tags else None
         return self.call(order, bare, dress).parts
+
+    def _dresses(self, concept: str) -> tuple[Dress, ...]:
+        return tuple(dress for dress in self._book.dresses if dress.concept == concept)
 
     def against(self, order: Order, looks: Iterable[str], spot: BallSpot) -> Reading:
         """A call from a spot, against looks by their keys."""

@@ -116,11 +116,12 @@ def _block(task: Assignment, mine: dict[str, Stroke], scene: Scene, play: Play) 
         at = letters.get(hit.defender)
         room = AT_HIM + (STALKS if hit.how in ("stalk", "crack") else 0.0)
         own = play.defence.defender(hit.defender).at if play.defence is not None else hit.at
-        comes = hit.how in ("wrap", "pull", "lead") and own.distance(hit.at) > AT_HIM
+        comes = hit.how in ("wrap", "pull", "lead", "kick") and own.distance(hit.at) > AT_HIM
         at = hit.at if comes and at is not None else at
         if kind in mine and (at is None or end_of(mine[kind]).distance(at) > room):
             yield f"{kind} of {hit.defender} at {at} is drawn to {end_of(mine[kind])}"
-        if comes and not 0.0 < hit.at.y < own.y:
+        # Who is kicked comes across to turn the run in, and no deeper than he lines up.
+        if comes and not 0.0 < hit.at.y < own.y + (AT_HIM if hit.how == "kick" else 0.0):
             yield f"meets {hit.defender} of {own} at {hit.at}, past him"
         elif not comes and own.distance(hit.at) > SHOULDER:
             yield f"takes {hit.defender} at {hit.at}, who stands at {own}"

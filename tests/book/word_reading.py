@@ -87,8 +87,8 @@ def unsaid(play: Play, words: str) -> Iterator[str]:
 
 
 def _done(does: str, to: str) -> str:
-    """ "pitch to F", "give R", "keep"."""
-    return f"{does} to {to}" if does == "pitch" and to else f"{does} {to}".rstrip()
+    """ "pitch to F", "throw R", "keep"."""
+    return f"{does} to {to}" if does in ("pitch", "give") and to else f"{does} {to}".rstrip()
 
 
 def _whole(play: Play) -> Iterator[str]:

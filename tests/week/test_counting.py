@@ -18,8 +18,9 @@ from stemline.football.timing.coverage import Against, against
 from stemline.football.timing.levels import HIGH_SCHOOL
 from stemline.printing.week_papers import Printing, week_papers
 from stemline.theme import load_theme
+from stemline.week.killed_rows import printed_call
 from stemline.week.leanings import ALWAYS, Leanings, leanings_of
-from stemline.week.week_values import PlanRow
+from stemline.week.week_values import PlanRow, Week
 from stemline.week.working_out import work_out
 
 from .plans import HERONS, LANTERNS, bundled_week, ems, made_up, pages, session
@@ -70,14 +71,19 @@ def test_the_figures_are_those_of_the_rows(seed: int) -> None:
             words = f"{head}{name} is always {what} from: {n} rows."
             assert (words in counted.leaves) == always, words
     worn = {call for band in plan.bands for call in band.calls}
-    bare = [f"{week.entry(c).number} {c}" for c in plan.calls if c not in worn]
+    bare = [_numbered(week, c) for c in plan.calls if c not in worn]
     assert _told(counted, "On no wristband: ") == bare
     idle = [f"{n} {c}" for c, n in plan.frozen.items() if c not in plan.calls]
     assert _told(counted, "A number kept and never called: ") == idle
     scripted = {row.call for period in plan.periods for row in period.rows}
     scripted |= {row.call for scout in plan.scouts for row in scout.rows}
-    left = [f"{week.entry(c).number} {c}" for c in plan.calls if c not in scripted]
+    left = [_numbered(week, c) for c in plan.calls if c not in scripted]
     assert _told(counted, "In no practice of the week: ") == left
+
+
+def _numbered(week: Week, call: str) -> str:
+    entry = week.entry(call)
+    return f"{entry.number} {printed_call(call, entry.play)}"
 
 
 def _on_a_hash(row: PlanRow) -> Iterator[tuple[BallSpot, Side]]:

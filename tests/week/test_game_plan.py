@@ -22,8 +22,9 @@ from stemline.football.timing.answers import answer
 from stemline.football.timing.putting import put_to_looks
 from stemline.printing.week_papers import Printing, week_papers
 from stemline.theme import load_theme
+from stemline.week.killed_rows import printed_call
 from stemline.week.planning import with_opponents
-from stemline.week.week_values import PlanRow
+from stemline.week.week_values import Plan, PlanRow
 from stemline.week.working_out import work_out
 
 from .plans import HERONS, LANTERNS, bundled_week, ems, pages, plan, session
@@ -36,11 +37,16 @@ def book_of(name: str, number: int) -> Book:
     return make_plan_book(bundled_week(name, number), Edition("", ""))
 
 
+def _printed(plan: Plan) -> dict[str, str]:
+    """Each call of a plan as every paper of the week prints it."""
+    return {call: printed_call(call, plan.plays[call]) for call in plan.calls}
+
+
 @pytest.mark.parametrize(("name", "number"), WEEKS)
 def test_it_holds_the_calls_of_the_plan_and_no_others(name: str, number: int) -> None:
     plan, book = bundled_week(name, number).plan, book_of(name, number)
     entries = [e for page in book.pages for e in page.entries if e.listed]
-    assert sorted(entry.call for entry in entries) == sorted(plan.calls)
+    assert sorted(entry.call for entry in entries) == sorted(_printed(plan).values())
     concepts = {plan.plays[call].call.concept for call in plan.calls}
     assert {page.name for page in book.of(ConceptPage)} == concepts
     # Nor a tag that no call of the plan has, nor what the season's book has at its front.
@@ -55,7 +61,7 @@ def test_it_holds_the_calls_of_the_plan_and_no_others(name: str, number: int) ->
 def test_it_stands_in_the_order_of_the_plan(name: str, number: int) -> None:
     """Each concept opens with the call that the plan has first, and so does each family."""
     plan, book = bundled_week(name, number).plan, book_of(name, number)
-    place = {call: n for n, call in enumerate(plan.calls)}
+    place = {call: n for n, call in enumerate(_printed(plan).values())}
     firsts: list[int] = []
     families: dict[str, int] = {}
     for page in book.of(ConceptPage):
@@ -95,6 +101,7 @@ def test_every_call_answers_a_look_or_is_told_not_to(name: str, number: int) -> 
     assert compiled.book is not None
     looks, orders = with_opponents(compiled.book).looks, compiled.calls.by_name
     (glance,) = book_of(name, number).of(TheirLooksPage)
+    said = _printed(week.plan)
     for look, shown in zip(week.game.looks, glance.looks, strict=True):
         rows = [row for each in week.plan.lists for row in each.rows]
         others = {n.casefold() for n in week.plan.faces} - {look.name.casefold()}
@@ -109,8 +116,8 @@ def test_every_call_answers_a_look_or_is_told_not_to(name: str, number: int) -> 
         told = [answer.call for answer in (*look.answers, *look.without)]
         assert sorted(told) == sorted(meeting)
         printed = [c.call for group in shown.answers for c in group.calls]
-        assert sorted(printed) == sorted(answer.call for answer in look.answers)
-        assert [c.call for c in shown.without] == [answer.call for answer in look.without]
+        assert sorted(printed) == sorted(said[answer.call] for answer in look.answers)
+        assert [c.call for c in shown.without] == [said[answer.call] for answer in look.without]
         told_to = {answer.call for answer in look.answers}
         for row in {row.call: row for row in reversed(rows) if row.call in told}.values():
             assert (row.call in told_to) is fares(name, row, look.name), (look.name, row.call)

@@ -17,7 +17,7 @@ _GAP = re.compile(r"(?:playside|backside|strong|weak|field|boundary) $")
 """A letter after one of these words is a gap of the line and not a man."""
 _SIDE = re.compile(r"\b(their|our) $", re.IGNORECASE)
 """What a coach says before a letter that both sides have."""
-_READ = re.compile(r"\bRead $")
+_READ = re.compile(r"\b(?:Read|Take the ball if) $")
 """What stands before a defender who is read; the same letter later in the sentence may be ours."""
 _HELD = re.compile(r"\bHold $")
 """What stands before a rusher who is held and let by: no block on him stays."""
