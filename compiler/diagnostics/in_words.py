@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
+BETWEEN_SIGNS = " · "
 _MARKED = re.compile(r"\[([A-Z][A-Z0-9]?)\]")
 
 
@@ -42,3 +43,12 @@ def how_many(number: int, what: str) -> str:
 def half_yards(length: float) -> str:
     """A length of at least 0 to the nearest half yard: nobody counts finer by eye."""
     return f"{int(2 * length + 0.5) / 2:g}"
+
+
+def each_sign_once(*marks: str) -> str:
+    """Marks of several things, such as ``1, 2: order of his eyes · wedge: unblocked``, in one line:
+    each sign told once, as it was told first."""
+    told: dict[str, str] = {}
+    for words in (each for said in marks for each in said.split(BETWEEN_SIGNS) if each):
+        told.setdefault(words.partition(":")[0].removeprefix("short "), words)
+    return BETWEEN_SIGNS.join(told.values())

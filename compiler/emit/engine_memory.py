@@ -6,7 +6,9 @@ time the engine breaks the same words into lines and reads the same lengths off 
 `remember` puts memories before some of its functions; what they answer is what the functions
 would. An engine of another version than these were read in is left as it is.
 
-One more is put aside: a leader of spaces draws nothing, and is hundreds of boxes a page.
+One more is put aside: a leader of spaces draws nothing, and is hundreds of boxes a page. One says
+more: the foot of a sheet tells the signs of all its pictures, and with another version of the
+engine those of the last.
 
 The memories of lines hang on the fonts that they were set in, and go with them; the others hang on
 a style. The engine changes no style that a box has been laid out by: it changes a copy.
@@ -19,6 +21,7 @@ from collections.abc import Callable
 from functools import lru_cache, wraps
 from typing import Any
 
+from stemline.diagnostics.in_words import each_sign_once
 from stemline.emit.engine_styles import first_looks, in_normal_flow
 
 _KNOWN = (("70.0", "0.13.0"),)
@@ -44,6 +47,8 @@ _BORDERS = tuple(f"border_{side}_width" for side in ("top", "right", "bottom", "
 _LINES, _STRUT, _LENGTHS = "stemline lines", "stemline strut", "stemline lengths"
 _DESCRIPTION = "stemline description"
 """Where on fonts and styles the memories are."""
+_MARKS = "marks"
+"""The named string of the signs of a sheet's pictures, as in `book.css`."""
 
 _Lengths = tuple[dict[str, Any], tuple[tuple[str, float], ...]]
 
@@ -55,7 +60,7 @@ def remember() -> bool:
     import weasyprint
     from weasyprint.css import ComputedStyle
     from weasyprint.formatting_structure.boxes import Box
-    from weasyprint.layout import leader, percent
+    from weasyprint.layout import LayoutContext, leader, percent
     from weasyprint.text import fonts, line_break
 
     if (weasyprint.__version__, pydyf.__version__) not in _KNOWN:
@@ -72,6 +77,7 @@ def remember() -> bool:
     pydyf._to_bytes = written_remembered(pydyf._to_bytes)
     ComputedStyle.__missing__ = first_looks(ComputedStyle.__missing__)
     Box.is_in_normal_flow = in_normal_flow(Box.is_in_normal_flow)
+    LayoutContext.get_string_set_for = marks_together(LayoutContext.get_string_set_for)
     return True
 
 
@@ -81,6 +87,19 @@ def _put(function: Callable[..., Any], before: Callable[..., Any]) -> None:
     for module in [*sys.modules.values()]:
         if module.__name__.startswith("weasyprint.") and vars(module).get(name) is function:
             setattr(module, name, before)
+
+
+def marks_together(get: Callable[..., Any]) -> Callable[..., Any]:
+    """As `get_string_set_for`, but that the `marks` of a page are those that all its boxes say,
+    each sign once, and "" where none does: a style sheet asks for the first or the last alone."""
+
+    @wraps(get)
+    def get_string_set_for(self: Any, page: Any, name: str, keyword: str = "first") -> Any:
+        if name != _MARKS:
+            return get(self, page, name, keyword)
+        return (each_sign_once(*self.string_set[name].get(self.current_page, ())),)
+
+    return get_string_set_for
 
 
 def lines_remembered(split: Callable[..., Any]) -> Callable[..., Any]:

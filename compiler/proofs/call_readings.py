@@ -49,8 +49,8 @@ class CallReadings:
         return self._of(order, body).and_also(
             *(self.look(key) for key in (*fronts, *named)),
             ReadPart(said),
-            # What it becomes is proved with it, told by who else calls that, and every look is asked
-            # whether it kills it.
+            # What it becomes is proved with it, told by who else calls that, and every look is
+            # asked whether it kills it.
             *(part for each in seconds for part in self._second(each, dress)),
             *(ReadPart(self._dresses(each.concept)) for each in seconds),
             *((self.look(key) for key in self._looks) if body.kills else ()),

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Container, Mapping, Sequence
+from collections.abc import Container, Sequence
 from dataclasses import dataclass
 
 from stemline.book.content.block_table import KeyRead
 from stemline.book.content.by_call import ByCall
 from stemline.book.content.drawn_calls import Left
 from stemline.book.content.page import Entry, Listing, Page, Remark, alike
-from stemline.book.content.page_marks import SOLID, DrawnSigns, all_marks, sign_marks
+from stemline.book.content.page_marks import SOLID, DrawnSigns, sign_marks
+from stemline.diagnostics.in_words import each_sign_once
 from stemline.football.play import Kind, Play
 
 SHEETS = 24.0
@@ -87,23 +88,14 @@ class DressedPage(Page):
     def long(self) -> bool:
         return sum(group.height for group in self.groups) > _LONG * _SHEET
 
-    def feet(self, numbers: Mapping[str, int], elsewhere: Collection[str]) -> dict[str, str]:
-        """What the foot of its sheet tells at each heading and picture: the signs of the pictures
-        that stand on that sheet by ``numbers``, none of those that stand ``elsewhere``."""
-        drawn: dict[int, list[tuple[Entry, DrawnSigns]]] = {}
-        for group in self.groups:
-            for entry, signs in zip(group.entries, group.signs, strict=True):
-                if entry.id not in elsewhere:
-                    drawn.setdefault(numbers.get(entry.id, 0), []).append((entry, signs))
-        told = {
-            sheet: all_marks(
-                sign_marks(signs for _, signs in here),
-                SOLID if any(entry.solid for entry, _ in here) else "",
-            )
-            for sheet, here in drawn.items()
+    @property
+    def marks_of(self) -> dict[str, str]:
+        """The signs of each picture, by its id: the foot of a sheet tells those that it has."""
+        return {
+            entry.id: each_sign_once(sign_marks((signs,)), SOLID if entry.solid else "")
+            for group in self.groups
+            for entry, signs in zip(group.entries, group.signs, strict=True)
         }
-        ids = (*self.anchors, *(e.id for group in self.groups for e in group.entries))
-        return {id_: told.get(numbers.get(id_, 0), "") for id_ in ids}
 
 
 def dressed(groups: Sequence[DressGroup]) -> DressedPage:

@@ -10,9 +10,9 @@ from dataclasses import dataclass
 
 from stemline.book.content.answer_table import Answers
 from stemline.book.content.block_table import BY_HIS_RULE, NOTHING, Fronts
+from stemline.diagnostics.in_words import BETWEEN_SIGNS
 from stemline.football.play import Kind, Play
 
-_BETWEEN = " · "
 SOLID = "solid: new job"
 """Of the men in a dress-up who do something else than on the page of its concept."""
 LAST_RESORTS = ("Out", "Down", "Help")
@@ -69,15 +69,7 @@ def sign_marks(signs: Iterable[DrawnSigns]) -> str:
         (_dashes(drawn), any(each.kept for each in drawn)),
         (_wedges(drawn), any(each.wedged for each in drawn)),
     )
-    return _BETWEEN.join(words for words, there in said if there)
-
-
-def all_marks(*marks: str) -> str:
-    """Marks of several things on one page, each sign told once."""
-    told: dict[str, str] = {}
-    for words in (each for said in marks for each in said.split(_BETWEEN) if each):
-        told.setdefault(words.partition(":")[0].removeprefix("short "), words)
-    return _BETWEEN.join(told.values())
+    return BETWEEN_SIGNS.join(words for words, there in said if there)
 
 
 def _dashes(drawn: Sequence[DrawnSigns]) -> str:
@@ -111,7 +103,9 @@ def block_marks(table: Fronts | None) -> str:
     words = f"{words}, {BY_HIS_RULE} the other man's" if his else words
     unruled = _last_resorts(table)
     return (
-        f"{words}{_BETWEEN}{', '.join(unruled)}: where his rule finds nobody" if unruled else words
+        f"{words}{BETWEEN_SIGNS}{', '.join(unruled)}: where his rule finds nobody"
+        if unruled
+        else words
     )
 
 
@@ -141,5 +135,5 @@ def answer_marks(table: Answers | None) -> str:
         ("late: the rusher is there before", "late" in covers),
         ("heavy line: thrown to", any(cell.first for cell in cells)),
     )
-    meant = _BETWEEN.join(words for words, there in said if there)
+    meant = BETWEEN_SIGNS.join(words for words, there in said if there)
     return f"Yards to their nearest man, in a box, when the ball is there: {meant}"

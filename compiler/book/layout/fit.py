@@ -18,7 +18,7 @@ from itertools import accumulate, pairwise, product
 from math import ceil
 
 from stemline.book.content.page import Entry, Page
-from stemline.book.content.page_marks import all_marks
+from stemline.diagnostics.in_words import each_sign_once
 
 NOTE_LINE = 21.0
 """From one ruled line to the next: about 7 mm, as in an exercise book."""
@@ -138,7 +138,7 @@ class Laid:
     @property
     def marks(self) -> str:
         """What the signs on its first sheet mean."""
-        return all_marks(self.page.marks, *(entry.marks for entry in self.taken))
+        return each_sign_once(self.page.marks, *(entry.marks for entry in self.taken))
 
     def notes(self, page: int) -> int:
         """Ruled lines at the foot of a sheet of the page, counted from 0."""

@@ -49,7 +49,6 @@ from stemline.book.content.page import (
 )
 from stemline.book.content.page_marks import (
     SOLID,
-    all_marks,
     answer_marks,
     block_marks,
     picture_marks,
@@ -58,7 +57,7 @@ from stemline.book.content.page_marks import (
 from stemline.book.content.pointed_places import concept_places, formation_place
 from stemline.book.content.quarterback_strip import Quarterback, orders
 from stemline.book.content.second_plays import second_plays, tag_words, told_seconds
-from stemline.diagnostics.in_words import how_many
+from stemline.diagnostics.in_words import each_sign_once, how_many
 from stemline.football.blocking.block_names import PROTECTIONS
 from stemline.football.play import Call, ConceptSheet, Kind, Play, Season
 from stemline.source import NOWHERE
@@ -268,7 +267,7 @@ def _explained(entry: Entry, keys: Sequence[KeyRead]) -> Entry:
         + ", ".join(f"{choice.label} {choice.words}".strip() for choice in key.choices)
         for key, here in zip(mine, entry.play.keys if mine else (), strict=False)
     )
-    marks = all_marks(picture_marks((entry.play,)), SOLID if entry.solid else "")
+    marks = each_sign_once(picture_marks((entry.play,)), SOLID if entry.solid else "")
     return replace(entry, keyed="; ".join(told), marks=marks)
 
 
