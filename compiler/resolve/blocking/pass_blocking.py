@@ -131,7 +131,8 @@ def _told(play: Play, protection: Protection, men: Protectors, bound: Bound) -> 
     for man in men.men:
         before = play.assignment(man.blocker.label)
         if not man.kept:
-            words = rule_words(man.blocker.rule, men.way, man.wants, protection.point)
+            rule, edge = man.blocker.rule, man.edge
+            words = rule_words(rule, men.way, man.wants, protection.point, edge)
             before = replace(before, role=before.role or man.role, job=words)
         elif man.goes and man.wants:
             first = ", then ".join(f"the {who}" for who in man.wants)
