@@ -120,7 +120,7 @@ class _BlockReader:
             looks={
                 k: look for k, look in looks.items() if not (look.part or self._with_a_week(look))
             },
-            protections=self._protections(called),
+            protections=self._protections(called, routes),
             weeks=self._weeks(),
             install=self._install(),
             taught=taught,
@@ -208,10 +208,12 @@ class _BlockReader:
         self.found += found
         return install
 
-    def _protections(self, letters: Mapping[str, str]) -> dict[str, Protection]:
+    def _protections(
+        self, letters: Mapping[str, str], routes: Mapping[str, Route]
+    ) -> dict[str, Protection]:
         protections = {}
         for block in self.blocks.of("protection"):
-            made, found = read_protection(block, self.blocks, self.settings, letters)
+            made, found = read_protection(block, self.blocks, self.settings, letters, routes)
             protections[name_key(block.name)] = made
             self.found += found
         return protections

@@ -113,7 +113,8 @@ _RULES = {
     ProtectionRule.EDGE: "Block the {edge}: the first man outside the line, nobody around you.",
     ProtectionRule.SCAN: "Scan {order}.",
     ProtectionRule.CHECK: "Check {order}. Nobody comes: out.",
-    ProtectionRule.CHECK_EDGE: "Check the {edge}: the first man outside the line. Nobody comes: out.",
+    ProtectionRule.CHECK_EDGE: "Check the {edge}: the first man outside the line. "
+    "Nobody comes: out.",
 }
 
 _TAKEN = {

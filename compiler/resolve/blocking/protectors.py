@@ -23,7 +23,8 @@ from stemline.football.play import Man, Play
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import BlockSaid, Body, Job, RouteJob
 from stemline.playbook.guards import narrowest
-from stemline.playbook.protection_definitions import PassBlock, Protection, SlideWay, Toward
+from stemline.playbook.pass_block import PassBlock
+from stemline.playbook.protection_definitions import Protection, SlideWay, Toward
 from stemline.playbook.run_definitions import WHOLE_LINE, LineSpot
 from stemline.playbook.said import Said, SideWord
 from stemline.read.read_runs import PLACES
