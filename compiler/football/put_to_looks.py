@@ -25,7 +25,8 @@ class LookAnswered:
 
     ``out`` is when the ball leaves the hand where that one is open, ``rusher`` when a free rusher
     is at the passer, both in seconds after the snap; ``hot`` is whom the answer to him goes to.
-    Each is None where there is none.
+    Each is None where there is none. ``told`` is what is printed of that answer: the protection's
+    hot too, which no clock has.
     """
 
     look: str
@@ -34,6 +35,7 @@ class LookAnswered:
     out: float | None
     hot: str | None
     rusher: float | None
+    told: str = ""
 
     @property
     def leaves_nobody(self) -> bool:

@@ -20,7 +20,7 @@ from stemline.football.play import Kind
 from stemline.playbook.exchange_definitions import ExchangeDef
 from stemline.playbook.kill_definitions import KillDef
 from stemline.playbook.note_definitions import Note
-from stemline.playbook.protection_definitions import PassBlock
+from stemline.playbook.pass_block import PassBlock
 from stemline.playbook.role_rules import ByRole, Choice, RoleRule
 from stemline.playbook.run_definitions import (
     Aim,

@@ -6,7 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import Enum
 
-from stemline.football.blocking.protecting import ProtectionRule
+from stemline.playbook.concepts import RouteJob
+from stemline.playbook.pass_block import PassBlock
 from stemline.playbook.role_rules import RoleRule
 from stemline.playbook.run_definitions import LineSpot
 from stemline.playbook.said import Said, SideWord
@@ -28,21 +29,19 @@ Toward = SideWord | SlideWay
 
 
 @dataclass(frozen=True)
-class PassBlock:
-    """``side`` only where the text says which edge; ``wants`` described defenders in order."""
-
-    rule: ProtectionRule
-    side: SideWord | None = None
-    wants: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True)
 class HotDef:
-    """What is thrown when one more comes than is blocked; ``given`` is "" or when, in words."""
+    """What is thrown when one more comes than is blocked; ``given`` is "" or when, in words.
+
+    ``man`` is the words for him whose job it is and ``rule`` who that is by where he stands, where
+    the text names a man; ``job`` is what he runs then, where it names a route.
+    """
 
     throws: str
     given: str
     span: Span
+    man: str = ""
+    rule: Said[RoleRule] | None = None
+    job: Said[RouteJob] | None = None
 
 
 @dataclass(frozen=True)

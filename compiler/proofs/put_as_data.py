@@ -18,7 +18,7 @@ def put_as_data(made: Sequence[PutToLooks | None], _: Reading) -> object:
         return []
     rows = [
         [
-            row.look, row.best, row.out, row.hot, row.rusher,
+            row.look, row.best, row.out, row.hot, row.rusher, row.told,
             [[each.cover, each.yards, each.nearest, each.run] for each in row.reads],
         ]
         for row in put.rows
@@ -51,9 +51,9 @@ def _row(held: object) -> LookAnswered:
     match held:
         case [
             str(look), int() | None as best, float() | None as out, str() | None as hot,
-            float() | None as rusher, list(reads),
+            float() | None as rusher, str(told), list(reads),
         ]:  # fmt: skip
-            return LookAnswered(look, tuple(map(_at_look, reads)), best, out, hot, rusher)
+            return LookAnswered(look, tuple(map(_at_look, reads)), best, out, hot, rusher, told)
     raise ValueError(held)
 
 

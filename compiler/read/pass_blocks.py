@@ -8,7 +8,7 @@ from stemline.diagnostics.catalogue.football import E402, E462
 from stemline.diagnostics.catalogue.protections import E691
 from stemline.football.blocking.block_names import DEFENDERS
 from stemline.football.blocking.protecting import ProtectionRule
-from stemline.playbook.protection_definitions import PassBlock
+from stemline.playbook.pass_block import PassBlock
 from stemline.read.read_places import SIDES
 from stemline.read.words import Misread, Words, one_phrase
 from stemline.source import Span

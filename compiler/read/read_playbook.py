@@ -9,7 +9,9 @@ from functools import partial
 from stemline.diagnostics.catalogue.football import E441, E446
 from stemline.diagnostics.catalogue.lesson_words import E735
 from stemline.diagnostics.catalogue.names import E310
+from stemline.diagnostics.catalogue.protections import W699
 from stemline.diagnostics.diagnostic import Diagnostic, Related
+from stemline.football.blocking.block_names import PROTECTIONS
 from stemline.football.offence.routes import LIBRARY
 from stemline.football.offence.strokes import Decide, Route, Stroke
 from stemline.football.play import Kind
@@ -120,7 +122,7 @@ class _BlockReader:
             looks={
                 k: look for k, look in looks.items() if not (look.part or self._with_a_week(look))
             },
-            protections=self._protections(called),
+            protections=self._protections(called, routes),
             weeks=self._weeks(),
             install=self._install(),
             taught=taught,
@@ -208,12 +210,17 @@ class _BlockReader:
         self.found += found
         return install
 
-    def _protections(self, letters: Mapping[str, str]) -> dict[str, Protection]:
+    def _protections(
+        self, letters: Mapping[str, str], routes: Mapping[str, Route]
+    ) -> dict[str, Protection]:
         protections = {}
         for block in self.blocks.of("protection"):
-            made, found = read_protection(block, self.blocks, self.settings, letters)
-            protections[name_key(block.name)] = made
+            made, found = read_protection(block, self.blocks, self.settings, letters, routes)
+            key = name_key(block.name)
+            protections[key] = made
             self.found += found
+            if key in PROTECTIONS and not made.broken:
+                self.found.append(W699(name=made.name, ready=key).at(block.name.span))
         return protections
 
     def _dresses(

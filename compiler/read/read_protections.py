@@ -15,10 +15,13 @@ from stemline.diagnostics.in_words import either
 from stemline.football.blocking.block_names import DEFENDERS
 from stemline.football.blocking.protecting import ProtectionRule
 from stemline.football.conditions import always
+from stemline.football.offence.routes import LIBRARY
+from stemline.football.offence.strokes import Route
+from stemline.playbook.concepts import RouteJob
+from stemline.playbook.pass_block import PassBlock
 from stemline.playbook.playbook import Settings
 from stemline.playbook.protection_definitions import (
     HotDef,
-    PassBlock,
     Protection,
     SlideWay,
     Toward,
@@ -33,10 +36,11 @@ from stemline.read.read_guards import clashes, read_guard
 from stemline.read.read_notes import LINEMEN
 from stemline.read.read_places import SIDES
 from stemline.read.read_roles import read_men, read_rule
+from stemline.read.read_routes import read_run
 from stemline.read.read_runs import PLACES, read_line_spot
 from stemline.read.words import Misread, Words, one_phrase, string_of
 from stemline.source import Span
-from stemline.syntax.tree import Block, Fact, Linked, Mark, Phrase, Value, items
+from stemline.syntax.tree import Atom, Block, Fact, Linked, Mark, Phrase, Value, items
 
 WAYS = {way.value: way for way in SlideWay}
 TOWARD: Mapping[str, Toward] = {
@@ -49,14 +53,24 @@ _SAID = {rule: rule.value.capitalize() for rule in ProtectionRule}
 
 
 def read_protection(
-    block: Block, blocks: Blocks, settings: Settings, letters: Mapping[str, str]
+    block: Block,
+    blocks: Blocks,
+    settings: Settings,
+    letters: Mapping[str, str],
+    routes: Mapping[str, Route] = LIBRARY,
 ) -> tuple[Protection, tuple[Diagnostic, ...]]:
     """The protection of a block, with what is wrong in it; ``letters`` are the men's."""
     facts = blocks.facts(block)
     whole = not blocks.is_broken(block)
     beside = len(settings.code.line) // 2
     return read_facts(
-        block, facts, settings.code.receivers, whole=whole, letters=letters, beside=beside
+        block,
+        facts,
+        settings.code.receivers,
+        whole=whole,
+        letters=letters,
+        beside=beside,
+        routes=routes,
     )
 
 
@@ -68,10 +82,11 @@ def read_facts(
     whole: bool = True,
     letters: Mapping[str, str] = MappingProxyType({}),
     beside: int = 2,
+    routes: Mapping[str, Route] = LIBRARY,
 ) -> tuple[Protection, tuple[Diagnostic, ...]]:
     """A block's own facts and what it extends, read; ``whole`` if the parser read every line,
     ``beside`` how many linemen the code has on each side of the centre."""
-    reading = _ProtectionLines(receivers, facts, letters)
+    reading = _ProtectionLines(receivers, facts, letters, routes)
     for fact in facts:
         try:
             reading.read(fact)
@@ -89,8 +104,15 @@ def read_facts(
 class _ProtectionLines:
     """Collects what the lines of one block say."""
 
-    def __init__(self, receivers: int, facts: Sequence[Fact], letters: Mapping[str, str]) -> None:
+    def __init__(
+        self,
+        receivers: int,
+        facts: Sequence[Fact],
+        letters: Mapping[str, str],
+        routes: Mapping[str, Route],
+    ) -> None:
         self.receivers = receivers
+        self.routes = routes
         self.found: list[Diagnostic] = []
         self.roles = tuple(
             dict.fromkeys(p.text.casefold() for f in facts if f.key == "is" for p in f.subject)
@@ -135,7 +157,7 @@ class _ProtectionLines:
                 self.point = words.expect(DEFENDERS, E462)
                 words.finish("a defender")
             case "hot":
-                self.hot.append(_hot(fact))
+                self.hot.append(self._hot(fact))
             case "say":
                 self.says.append(string_of(fact.value, fact.span))
             case "is":
@@ -173,6 +195,39 @@ class _ProtectionLines:
         letter = self.letters.called(subject)
         letter = self.letters.same_as.get(letter, letter)
         return letter if letter in self.roles else ""
+
+    def _hot(self, fact: Fact) -> HotDef:
+        value = fact.value
+        head = value.head if isinstance(value, Linked) else value
+        given = value.link("if") if isinstance(value, Linked) else None
+        throws = string_of(head, fact.span)
+        hot = HotDef(throws, "" if given is None else string_of(given, given.span), fact.span)
+        atoms = head.atoms if isinstance(head, Phrase) else ()
+        for n in range(len(atoms), 0, -1):
+            made = self._hot_man(hot, Phrase(atoms[:n]), atoms[n:])
+            if made is not None:
+                return made
+        return hot
+
+    def _hot_man(self, hot: HotDef, who: Phrase, route: Sequence[Atom]) -> HotDef | None:
+        """The hot of a man who is named by where he stands, by his letter or by a role of the
+        concept, with the route he runs then, if any; None where the words say no such thing."""
+        guard = always(self.receivers)
+        job: Said[RouteJob] | None = None
+        if route:
+            phrase = Phrase(tuple(route))
+            try:
+                run = read_run(phrase, hot.span, self.routes, ())
+            except Misread:
+                return None
+            job = Said(run, guard, hot.span)
+        letter = self.letters.called(who)
+        men = {letter: ByLetter(letter)} if letter else read_men(who)
+        if len(men) > 1 or not (men or job):
+            return None
+        rules = [RoleRule((choice, Nobody()), (name, "nobody")) for name, choice in men.items()]
+        rule = Said(rules[0], guard, hot.span) if rules else None
+        return replace(hot, man=who.text, rule=rule, job=job)
 
     def clashes(self) -> list[Diagnostic]:
         groups: list[tuple[str, Sequence[Said[object]]]] = [("which way it slides", self.toward)]
@@ -270,11 +325,3 @@ def _role(phrase: Phrase, roles: Collection[str]) -> str:
     if phrase.text.casefold() not in roles:
         raise Words([phrase]).miss(E450, (*roles, "line", "centre", "playside guard"))
     return phrase.text.casefold()
-
-
-def _hot(fact: Fact) -> HotDef:
-    value = fact.value
-    head = value.head if isinstance(value, Linked) else value
-    given = value.link("if") if isinstance(value, Linked) else None
-    throws = string_of(head, fact.span)
-    return HotDef(throws, "" if given is None else string_of(given, given.span), fact.span)

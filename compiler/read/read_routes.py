@@ -39,7 +39,7 @@ from stemline.football.offence.strokes import (
 )
 from stemline.football.offence.tracing import called_depth
 from stemline.playbook.concepts import RouteJob
-from stemline.playbook.protection_definitions import PassBlock
+from stemline.playbook.pass_block import PassBlock
 from stemline.playbook.role_rules import ByRole
 from stemline.playbook.said import SideWord
 from stemline.read.pass_blocks import looked_for, released

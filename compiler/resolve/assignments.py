@@ -135,7 +135,7 @@ def _assignment(
             job += f" Against {looks}: {words_of(option.value, role)}"
             continue
         other, other_marks = _run(option.value, man, bound, picture, option, found, call)
-        leaves = _leaves(path, other, decide.depth if decide else None)
+        leaves = parting(path, other, decide.depth if decide else None)
         told = words_of(option.value, role)
         branches.append(Branch(looks, other, told, other_marks, leaves))
     says = body.role_says.get(role, ())
@@ -390,7 +390,7 @@ def _marks(path: Path, depth: float, run: RouteJob) -> tuple[DepthMark, ...]:
     return (DepthMark(near, depth),)
 
 
-def _leaves(base: Path | None, branch: Path, depth: float | None) -> Point:
+def parting(base: Path | None, branch: Path, depth: float | None = None) -> Point:
     """Where two paths part: their last common point, or the depth at which he decides."""
     if base is None:
         return branch.start

@@ -126,7 +126,7 @@ def test_every_ready_protection_has_words_and_rules() -> None:
 def test_a_playbooks_own_protection_takes_the_place_of_a_ready_one() -> None:
     own = 'protection Six\n    line blocks man\n    say "Ours."\n'
     result = made("out is back", "out runs swing", "protect six", protections=own)
-    assert codes(result) == []
+    assert codes(result) == ["W699"]  # told once, at the block
     play, _ = against(result, "Four")
     assert play.protection == "Six"
     assert play.protection_words == "Man: line."

@@ -72,10 +72,10 @@ def _table(one: PutToLooks, checks: Mapping[str, str]) -> Answers:
 
 
 def _rusher(one: LookAnswered) -> tuple[str, str]:
-    """When a free rusher is there, and what the pressure order throws before."""
+    """When a free rusher is there, and what the pressure order or the hot throws before."""
     if one.rusher is None:
         return "", ""
-    return f"{one.rusher:.1f} s", NOTHING if one.hot is None else one.hot
+    return f"{one.rusher:.1f} s", one.told or one.hot or NOTHING
 
 
 def _check(look: str, checks: Mapping[str, str]) -> str:

@@ -141,8 +141,7 @@ def _separation(part: Separation) -> str:
 def _rusher(row: Against) -> str:
     if row.rusher is None:
         return ""
-    hot = row.hot.read.read.target if row.hot else "nobody"
-    return f"{row.rusher:.1f} s: {hot}"
+    return f"{row.rusher:.1f} s: {row.hot_words or 'nobody'}"
 
 
 def _table(rows: Sequence[tuple[str, ...]]) -> Iterator[str]:

@@ -85,3 +85,13 @@ class W690(Mistake):
     protection: str
     role: str
     route: str
+
+
+class W699(Mistake):
+    title = "a ready protection taken over"
+    message = "{name} takes the place of the ready `{ready}` in every call that names it"
+    label = "yours from here on"
+    help = "give it another name, or keep it: yours is the one that is used"
+
+    name: str
+    ready: str

@@ -110,10 +110,11 @@ _RULES = {
     ProtectionRule.HINGE: "Hinge: close the gap inside you, then turn to who comes behind.",
     ProtectionRule.RELEASE: "Set, hold him for two counts, let him by, then out in front of the "
     "screen.",
-    ProtectionRule.EDGE: "Block the edge: the first man outside the line, nobody around you.",
+    ProtectionRule.EDGE: "Block the {edge}: the first man outside the line, nobody around you.",
     ProtectionRule.SCAN: "Scan {order}.",
     ProtectionRule.CHECK: "Check {order}. Nobody comes: out.",
-    ProtectionRule.CHECK_EDGE: "Check the edge: the first man outside the line. Nobody comes: out.",
+    ProtectionRule.CHECK_EDGE: "Check the {edge}: the first man outside the line. "
+    "Nobody comes: out.",
 }
 
 _TAKEN = {
@@ -128,12 +129,14 @@ _TAKEN = {
 }
 
 
-def rule_words(rule: ProtectionRule, way: str, wants: Sequence[str], point: str) -> str:
+def rule_words(
+    rule: ProtectionRule, way: str, wants: Sequence[str], point: str, edge: str = "edge"
+) -> str:
     """A man's job without a look. ``way`` is the slide as the coach says it ("weak"), ``wants``
-    the described defenders he looks at in order."""
+    the described defenders he looks at in order, ``edge`` the edge with its side ("weak edge")."""
     order = ", then ".join(f"the {w}" for w in wants) if wants else "inside out"
     named = f"the {point}" if point else "help"
-    return _RULES[rule].format(way=way, order=order, point=named).replace(" :", ":")
+    return _RULES[rule].format(way=way, order=order, point=named, edge=edge).replace(" :", ":")
 
 
 def taken_words(taken: RushTaken | None, rule: ProtectionRule) -> str:

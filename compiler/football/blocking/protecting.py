@@ -14,7 +14,7 @@ back to the gap behind them (Gridiron R&D, "Six-man slide pass protection", 2015
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from enum import Enum
 
@@ -135,7 +135,23 @@ def pick_up(
         blockers = [_blocker_mirrored(b) for b in blockers]
         rushers = [replace(r, at=r.at.mirrored(), aim=r.aim.mirrored()) for r in rushers]
         toward = toward.other if toward is not None else None
+    work = _served(blockers, rushers, toward, point, {})
+    kept = work.kept_for_edges()
+    if kept:
+        work = _served(blockers, rushers, toward, point, kept)
+    return tuple(work.taken)
+
+
+def _served(
+    blockers: Sequence[Blocker],
+    rushers: Sequence[Rusher],
+    toward: Side | None,
+    point: str,
+    kept: Mapping[str, str],
+) -> _ProtectionSoFar:
+    """Everybody served in order; ``kept`` are rushers whom edge men have beforehand."""
     work = _ProtectionSoFar(blockers, rushers, toward, point)
+    work.keep(kept)
     work.gaps()
     work.hinges()
     work.men()
@@ -144,7 +160,7 @@ def pick_up(
     work.posts()
     work.idle_edges()
     work.helps()
-    return tuple(work.taken)
+    return work
 
 
 def _blocker_mirrored(b: Blocker) -> Blocker:
@@ -261,7 +277,14 @@ class _ProtectionSoFar:
         push = (self.gap(r) - mine) * self.toward.value
         if push not in (0, 1, 2) or abs(r.aim.x - b.at.x) > MAN_REACH:
             return None
-        return float(push)
+        return None if self._around(b, r) else float(push)
+
+    def _around(self, b: Blocker, r: Rusher) -> bool:
+        """Whether a slider would go around a man of the line who does not slide with him."""
+        assert self.toward is not None
+        way = self.toward.value
+        others = [x.at.x * way for x in self.line if not x.rule.by_gap and x is not b]
+        return any(b.at.x * way < x < r.aim.x * way for x in others)
 
     def hinges(self) -> None:
         """Inside out: the gap inside first, else the one outside, so that nobody comes behind."""
@@ -307,7 +330,7 @@ class _ProtectionSoFar:
         one through the gap on the slide's side of him. The back reads the others.
         """
         away = abs(b.at.x - _place(r))
-        if away > MAN_REACH:
+        if away > MAN_REACH or self._past_neighbour(b, r):
             return None
         if not r.big:
             slides = self.toward is not None and any(x.rule.by_gap for x in self.line)
@@ -320,10 +343,43 @@ class _ProtectionSoFar:
     def edges(self) -> None:
         """The first rusher outside the line on the man's side."""
         for b in [*self.line, *self.behind]:
-            if b.rule.at_edge and b.side is not None:
+            if b.rule.at_edge and b.side is not None and self.idle(b):
                 beyond = [r for r in self.free if self._outside(r, b)]
                 if beyond:
                     self.take(b, beyond[0], How.EDGE)
+
+    def _past_neighbour(self, b: Blocker, r: Rusher) -> bool:
+        """Whether he stands outside the man next to ``b``, past his outside shoulder."""
+        way = 1 if _place(r) > b.at.x else -1
+        at = self.place(b) + way
+        if b.at.x * way < -HEAD_UP or not 0 <= at < len(self.line):
+            return False
+        return (_place(r) - self.line[at].at.x) * way > COVER
+
+    def keep(self, kept: Mapping[str, str]) -> None:
+        """Rushers by the edge man who has each of them before the line is served."""
+        rushers = {r.label: r for r in self.rushers}
+        for b in [*self.line, *self.behind]:
+            if b.label in kept:
+                self.take(b, rushers[kept[b.label]], How.EDGE)
+
+    def kept_for_edges(self) -> dict[str, str]:
+        """The outermost rusher of each edge man whom the line has left with nobody: where two come
+        outside the last lineman but him, or the one stands on him who is himself in the line."""
+        kept: dict[str, str] = {}
+        owned = {t.blocker for t in self.taken if t.owns}
+        for b in [*self.line, *self.behind]:
+            if not b.rule.at_edge or b.side is None or b.label in owned:
+                continue
+            beyond = [r for r in self.rushers if self._outside(r, b)]
+            beyond = [r for r in beyond if r.label not in kept.values()]
+            if not beyond:
+                continue
+            last = beyond[-1]
+            nearest = min(self.line, key=lambda x: abs(x.at.x - _place(last)), default=None)
+            if len(beyond) > 1 or nearest is b:
+                kept[b.label] = last.label
+        return kept
 
     def _outside(self, r: Rusher, b: Blocker) -> bool:
         assert b.side is not None

@@ -110,12 +110,15 @@ class Separation:
 @dataclass(frozen=True)
 class Against:
     """A call against a look: each read, and when its first free rusher reaches the passer (None
-    where every rusher is blocked). ``pressure`` are the reads of the pressure order."""
+    where every rusher is blocked). ``pressure`` are the reads of the pressure order, ``told`` the
+    protection's hot where none is written and somebody is free: ``mans`` when it is a man's own."""
 
     look: str
     reads: tuple[Separation, ...]
     pressure: tuple[Separation, ...]
     rusher: float | None
+    told: str = ""
+    mans: bool = False
 
     @property
     def best(self) -> Separation | None:
@@ -133,6 +136,14 @@ class Against:
         there = (Cover.OPEN, Cover.TIGHT)
         order = self.pressure or self.reads
         return next((r for r in order if r.cover in there and r.opened), None)
+
+    @property
+    def hot_words(self) -> str:
+        """Whom a free rusher's answer goes to: a man's hot of the protection before the reads,
+        and its words where none of them is in time; "" for nobody."""
+        if (self.told and self.mans) or self.hot is None:
+            return self.told
+        return self.hot.read.read.target
 
     @property
     def leaves_nobody(self) -> bool:
@@ -162,7 +173,11 @@ def against(play: Play, clock: ReadClock, level: PlayingLevel) -> Against:
     ]
     count = len(clock.reads)
     reads, pressure = tuple(made[:count]), tuple(made[count:])
-    return Against(defence.name, tuple(_sooner(r, pressure) for r in reads), pressure, rusher)
+    reads = tuple(_sooner(r, pressure) for r in reads)
+    hot = next(iter(play.hot), None) if rusher is not None and not play.pressure else None
+    if hot is None:
+        return Against(defence.name, reads, pressure, rusher)
+    return Against(defence.name, reads, pressure, rusher, hot.throws, bool(hot.men))
 
 
 def _sooner(read: Separation, pressure: Sequence[Separation]) -> Separation:

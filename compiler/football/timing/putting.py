@@ -37,6 +37,7 @@ def looked(one: Against) -> LookAnswered:
         one.out,
         hot.read.read.target if hot is not None else None,
         one.rusher,
+        one.hot_words,
     )
 
 

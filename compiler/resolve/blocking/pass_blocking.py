@@ -31,25 +31,30 @@ from stemline.football.blocking.protecting import (
 from stemline.football.defence.fronts import front_of
 from stemline.football.defenders import Defence, Level
 from stemline.football.field import Side
-from stemline.football.play import Assignment, Hit, Hot, Play, Read
+from stemline.football.play import Assignment, Branch, Hit, Hot, Play, Read
 from stemline.geometry.paths import Path
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import Body
 from stemline.playbook.playbook import Playbook
-from stemline.playbook.protection_definitions import Protection
+from stemline.playbook.protection_definitions import HotDef, Protection
 from stemline.read.ready_protections import ready
+from stemline.resolve.assignments import assignments, parting
 from stemline.resolve.blocking.handing_off import key_words
 from stemline.resolve.blocking.keys_read import keys_read, unread
 from stemline.resolve.blocking.protectors import Protector, Protectors, RushSeen
 from stemline.resolve.blocking.run_blocking import faked, first_steps
 from stemline.resolve.blocking.screen_blocks import ScreenBlocks
-from stemline.resolve.roles import Bound
+from stemline.resolve.roles import Bound, bind
 
 
 def find(book: Playbook, name: str) -> Protection | None:
     """The playbook's own protection of that name, else the ready one."""
     key = name.casefold()
     return book.protections.get(key) or ready(book.receivers).get(key)
+
+
+_HOT = "hot"
+"""The one role in a body that is made for a hot."""
 
 
 class PassBlocking:
@@ -77,7 +82,7 @@ class PassBlocking:
         if protection is None or protection.broken:
             return
         self._men = Protectors(play, body, protection, bound, picture)
-        self._play = _told(play, protection, self._men, bound)
+        self._play = _told(play, protection, self._men)
         if not bound.found:
             # A role of the concept without its man is one cause, and reported already.
             self._found += tuple(self._men.found)
@@ -124,14 +129,15 @@ def rushers(defence: Defence) -> tuple[Rusher, ...]:
     )
 
 
-def _told(play: Play, protection: Protection, men: Protectors, bound: Bound) -> Play:
+def _told(play: Play, protection: Protection, men: Protectors) -> Play:
     """Words for everybody who stays in, and the way out in front of a screen."""
     jobs: dict[str, Assignment] = {}
     ends, scanning = _ends(men), _scans(play, men)
     for man in men.men:
         before = play.assignment(man.blocker.label)
         if not man.kept:
-            words = rule_words(man.blocker.rule, men.way, man.wants, protection.point)
+            rule, edge = man.blocker.rule, man.edge
+            words = rule_words(rule, men.way, man.wants, protection.point, edge)
             before = replace(before, role=before.role or man.role, job=words)
         elif man.goes and man.wants:
             first = ", then ".join(f"the {who}" for who in man.wants)
@@ -142,6 +148,9 @@ def _told(play: Play, protection: Protection, men: Protectors, bound: Bound) -> 
             before = replace(before, path=scanning.get(man.blocker.label))
         says = men.told(man)
         jobs[man.blocker.label] = replace(before, says=tuple(dict.fromkeys((*before.says, *says))))
+    for label, way in _hot_ways(play, protection, men).items():
+        before = jobs.get(label, play.assignment(label))
+        jobs[label] = replace(before, branches=(*before.branches, way))
     for label, path in _releases(play, men).items():
         jobs[label] = replace(jobs[label], path=path)
     slides = any(m.blocker.rule.by_gap for m in men.men)
@@ -149,7 +158,7 @@ def _told(play: Play, protection: Protection, men: Protectors, bound: Bound) -> 
         play,
         assignments=tuple(jobs.get(a.man, a) for a in play.assignments),
         toward=men.toward if slides else play.toward,
-        hot=tuple(_hots(protection, bound)),
+        hot=_hots(protection, men),
         protection_words=protection.words,
     )
 
@@ -184,12 +193,45 @@ def _releases(play: Play, men: Protectors) -> dict[str, Path]:
     return {b.label: release_path(b, side, n, target) for n, b in enumerate(out)}
 
 
-def _hots(protection: Protection, bound: Bound) -> tuple[Hot, ...]:
-    made = []
+def _hots(protection: Protection, men: Protectors) -> tuple[Hot, ...]:
+    return tuple(
+        Hot(hot.throws, hot.given, (label,) if label else (), hot.span)
+        for hot in protection.hot
+        for label in (_hot_man(hot, men),)
+    )
+
+
+def _hot_man(hot: HotDef, men: Protectors) -> str:
+    """The label of the man who is thrown to: a role of the concept, or who stands where the text
+    says; "" for nobody here."""
+    for name in (hot.throws, hot.man):
+        if label := men.bound.men.get(name.casefold()):
+            return label
+    if hot.rule is None:
+        return ""
+    made = bind(Body(rules={_HOT: (hot.rule,)}), men.picture, men.before.call.spoken)
+    return made.men.get(_HOT, "")
+
+
+def _hot_ways(play: Play, protection: Protection, men: Protectors) -> dict[str, Branch]:
+    """What each man runs for whom a hot names a route, by label: beside his own way, drawn thin.
+    Who blocks runs none."""
+    busy = {m.blocker.label for m in men.men if not m.goes}
+    ways: dict[str, Branch] = {}
     for hot in protection.hot:
-        label = bound.men.get(hot.throws.casefold())
-        made.append(Hot(hot.throws, hot.given, (label,) if label else (), hot.span))
-    return tuple(made)
+        label = _hot_man(hot, men)
+        if hot.job is None or not label or label in busy or label in ways:
+            continue
+        body, bound = Body(jobs={_HOT: (hot.job,)}), Bound(men={_HOT: label})
+        made, _ = assignments(body, bound, men.picture, {}, (), play.call.spoken)
+        run = next(a for a in made if a.man == label)
+        if run.path is not None:
+            looks = f"if {hot.given or 'one more comes than we block'}"
+            leaves = parting(play.assignment(label).path, run.path)
+            ways[label] = Branch(
+                looks, run.path, f"Hot: {run.job[:1].lower()}{run.job[1:]}", run.marks, leaves
+            )
+    return ways
 
 
 def _against(play: Play, defence: Defence, men: Protectors) -> Play:

@@ -23,7 +23,8 @@ from stemline.football.play import Man, Play
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import BlockSaid, Body, Job, RouteJob
 from stemline.playbook.guards import narrowest
-from stemline.playbook.protection_definitions import PassBlock, Protection, SlideWay, Toward
+from stemline.playbook.pass_block import PassBlock
+from stemline.playbook.protection_definitions import Protection, SlideWay, Toward
 from stemline.playbook.run_definitions import WHOLE_LINE, LineSpot
 from stemline.playbook.said import Said, SideWord
 from stemline.read.read_runs import PLACES
@@ -51,7 +52,7 @@ class Protector:
     """A man who stays in. ``role`` is the protection's name for him ("" for the line and for men
     it does not name), ``kept`` tells that the concept's words and path for him stand, ``goes``
     that he goes out when nobody comes; ``wants`` the described defenders he looks at first, whom
-    `RushSeen` finds in a look."""
+    `RushSeen` finds in a look; ``edge`` the edge he takes, with the side that the text says."""
 
     man: Man
     blocker: Blocker
@@ -59,6 +60,7 @@ class Protector:
     kept: bool
     goes: bool
     wants: tuple[str, ...]
+    edge: str = "edge"
 
 
 class Protectors:
@@ -275,7 +277,7 @@ class Protectors:
         if not in_line and not behind:  # a gap or a man of the line, told to one who is not in it
             job = PassBlock(ProtectionRule.SCAN, None, job.wants)
         blocker = Blocker(man.label, man.snap, job.rule, in_line, self._sided(man, job))
-        return Protector(man, blocker, role, kept, goes, job.wants)
+        return Protector(man, blocker, role, kept, goes, job.wants, _edge(job.side))
 
     def _sided(self, man: Man, job: PassBlock) -> Side | None:
         """The edge he takes, or the side he scans first: what the text says; a scan looks away
@@ -337,6 +339,19 @@ def _from_ball(man: Man) -> float:
 
 def _side(man: Man) -> Side | None:
     return Side.at(man.snap.x)
+
+
+def _edge(side: SideWord | None) -> str:
+    """``weak`` → "weak edge"; the called side behind it, as the coach says it."""
+    match side:
+        case None:
+            return "edge"
+        case SideWord.CALL:
+            return "edge to the call"
+        case SideWord.AWAY:
+            return "edge away from the call"
+        case _:
+            return f"{side.value} edge"
 
 
 def _words(toward: Toward) -> str:
