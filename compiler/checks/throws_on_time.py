@@ -11,8 +11,12 @@ shorter split, throw it earlier, or call it into the boundary.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Container, Iterable, Iterator, Sequence
 from dataclasses import replace
+from typing import ClassVar
+
+import numpy as np
 
 from stemline.checks.asked import ProvedCall, When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
@@ -47,7 +51,7 @@ class E666(Mistake):
 class OffTheClock(Mistake):
     """A read and the clock: times in seconds, the length of the throw in yards."""
 
-    varies = ("arrives", "closes", "man", "off", "opens", "yards")
+    varies: ClassVar[tuple[str, ...]] = ("arrives", "closes", "man", "off", "opens", "yards")
 
     target: str
     man: str
@@ -77,7 +81,14 @@ class W801(OffTheClock):
         "there at {arrives} s, {off} s early"
     )
     label = "early by {off} s"
-    help = "throw it off a later foot, or give the man a shorter way or a running start"
+    help = (
+        "throw it {off} s later{later}, or make his way about {shorter} shorter: a nearer split, "
+        "an earlier break; or give him a running start"
+    )
+    varies = (*OffTheClock.varies, "later", "shorter")
+
+    later: str = ""
+    shorter: str = ""
 
 
 class W802(OffTheClock):
@@ -131,13 +142,29 @@ def _off_the_clock(play: Play, clock: ReadClock, told: Container[str]) -> Iterat
             continue
         code = _VERDICTS.get(look.verdict)
         if code is not None and look.window is not None:
+            more = _earlier(look, clock) if code is W801 else {}
             told_of = code(
                 target=look.read.target, man=look.window.man, foot=look.foot,
                 arrives=f"{look.arrives:.1f}", opens=f"{look.window.opens:.1f}",
                 closes=f"{look.window.closes:.1f}", off=f"{look.misses:.1f}",
-                yards=f"{look.distance:.0f}", call=play.call.spoken,
+                yards=f"{look.distance:.0f}", call=play.call.spoken, **more,
             )  # fmt: skip
             yield told_of.at(look.read.span)
+
+
+def _earlier(look: TimedRead, clock: ReadClock) -> dict[str, str]:
+    """What mends a read that comes early: the foot that is late enough, and the yards that its man
+    runs in that time."""
+    assert look.window is not None
+    by = look.ready + look.misses
+    foot = next((f.name for f in clock.feet if f.time >= by and " " not in f.name), "")
+    man = clock.men[look.window.man]
+    run = float(man.run(np.array([look.window.opens]))[0]) / (look.window.opens - man.start)
+    yards = max(1, math.ceil(run * look.misses))
+    return {
+        "later": f", as in `{look.read.target} on {foot}`" if foot else "",
+        "shorter": f"{yards} yard{'s' * (yards > 1)}",
+    }
 
 
 def _targets(found: Iterable[Diagnostic]) -> set[str]:

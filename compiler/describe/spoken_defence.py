@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from stemline.describe.phrases import across, depth
 from stemline.diagnostics.in_words import bare, together
+from stemline.football.defence.zones import shown_words
 from stemline.football.defenders import Defence, Defender, Level
 
 _LEVELS = {
@@ -20,7 +21,7 @@ def look_words(look: Defence, duties: bool, rush: bool) -> str:
 
     ``duties`` adds what each is there for; ``rush`` only who comes and who has a man.
     """
-    shows = f" ({', '.join(look.shows)})" if look.shows else ""
+    shows = f" ({', '.join(shown_words(look))})" if look.shows else ""
     told = [f"Against {look.name}{shows}."]
     if look.disguise:
         told.append(f"Before the snap it shows {together(look.disguise)}.")

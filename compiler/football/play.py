@@ -486,7 +486,8 @@ class LookSheet:
     """A look's page: the look against one or more sets of the offence, the first the largest.
 
     Each view is a play in which the offence only stands (no assignments with a job). ``adjusts``
-    is what a man does when somebody moves: his label, the motion, and his line.
+    is what a man does when somebody moves: his label, the motion, and his line. ``after`` is what
+    the look shows behind motions, by name, where that is something else.
     """
 
     name: str
@@ -494,6 +495,7 @@ class LookSheet:
     views: tuple[Play, ...]
     span: Span
     adjusts: tuple[tuple[str, str, str], ...] = ()
+    after: tuple[tuple[tuple[str, ...], tuple[str, ...]], ...] = ()
 
 
 @dataclass(frozen=True)

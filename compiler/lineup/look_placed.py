@@ -23,7 +23,7 @@ from stemline.lineup.defender_duties import DutyMaker, first_side
 from stemline.lineup.lined_up import LinedUp
 from stemline.lineup.motion_man import NOBODY, motion_man, move_of
 from stemline.lineup.shows import shown
-from stemline.lineup.stands import Nowhere, Offence, level_of
+from stemline.lineup.stands import LINEBACKER_DEPTH, Nowhere, Offence, level_of
 from stemline.playbook.guards import narrowest
 from stemline.playbook.look_definitions import (
     AtTechnique,
@@ -151,19 +151,20 @@ class _Lining:
                     break
                 other_stand, other = near[0]
                 if defender.level is Level.LINE or _same(stand, other_stand):
-                    self._one_spot(defender, other)
+                    self._one_spot((stand, defender), (other_stand, other))
                     break
                 at = replace(at, y=at.y + _STEP_BACK)
             moved = defender if at is defender.at else replace(defender, at=at)
             apart.append((stand, moved))
         return tuple(sorted((d for _, d in apart), key=lambda d: d.label))
 
-    def _one_spot(self, first: Defender, second: Defender) -> None:
-        later, other = sorted((first, second), key=lambda d: d.span, reverse=True)
+    def _one_spot(self, *two: tuple[Stand, Defender]) -> None:
+        (stand, later), (_, other) = sorted(two, key=lambda one: one[1].span, reverse=True)
         related = (Related(other.span, f"{theirs(other.label)} is here"),)
         shared = E490(
-            look=self.look.name, man=later.label, formations=self._against, other=other.label
-        )
+            look=self.look.name, man=later.label, formations=self._against, other=other.label,
+            deeper=_deeper(stand, later),
+        )  # fmt: skip
         self.found.append(shared.at(later.span, related=related))
 
     def with_duties(self, defenders: tuple[Defender, ...]) -> tuple[Defender, ...]:
@@ -195,6 +196,15 @@ class _Lining:
     @property
     def _against(self) -> str:
         return self.picture.count.shape_word
+
+
+def _deeper(stand: Stand, man: Defender) -> str:
+    """The line of a man on the line who may be a linebacker behind another."""
+    if man.level is not Level.LINE or stand.depth is not None:
+        return ""
+    at = "" if stand.words.startswith("over ") else "at "
+    line = f"{man.label} {at}{stand.words}, {LINEBACKER_DEPTH:g} deep"
+    return f"; a linebacker says how deep he stands behind him: `{line}`"
 
 
 def _same(first: Stand, second: Stand) -> bool:

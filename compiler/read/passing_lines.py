@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 
+from stemline.football.blocking.block_names import DEFENDERS
 from stemline.football.offence.routes import LIBRARY
 from stemline.read.coach_lines import Answer, typed
 
@@ -98,11 +99,26 @@ def _beside_a_landmark(found: re.Match[str]) -> str:
     return deep if int(yards) >= 10 else f"{typed(f'{head} {yards} {place}')} · {deep}"
 
 
+def _by_leverage(found: re.Match[str]) -> str:
+    """He sees it himself, after the snap: one way is drawn, and the rule is said."""
+    who = found["who"]
+    whom = "He is" if found["whom"].casefold() in ("he", "man") else found["whom"].capitalize()
+    said = f'`{who} says "{whom} {found["way"].casefold()}: {found["route"]}."`'
+    line = typed(found["line"])
+    return f"write {line}, the way that is drawn, and {said}: his man's leverage is his to see"
+
+
 _MAN = r"\w{1,2}|back|(?:call|away) #\d"
 _ROUTE = "|".join(sorted(LIBRARY, key=len, reverse=True))
 _JET = r"(?: in| on| into| a| the)*(?: \w+)?(?: motion)?(?: across)? (?:to|toward|into)"
 
 PASSING_ROWS: tuple[tuple[str, str, Answer], ...] = (
+    (_PASS, r"(?P<line>(?P<who>.+?) runs (?P<route>.+?)) (?:when|if|vs|against) (?:the |his )?"
+            r"(?P<whom>man|he|corner|safety|overhang|linebacker|defender)(?: is| plays| stands)? "
+            r"(?P<way>inside|outside)", _by_leverage),
+    (_PASS, rf"(?P<who>.+?) blocks (?:the )?(?P<whom>{'|'.join(DEFENDERS)}),? (?:then|and) "
+            rf"(?:runs? |goes )?(?:a |the )?(?P<route>(?:{_ROUTE})\b.*)",
+     r"\g<who> runs check \g<whom> then \g<route>"),
     (_PASS, r"join (?:run )?(?:the )?(?P<first>.+?) and (?:the )?(?P<second>.+)",
      lambda m: f"a pass joins one run: {typed('join run ' + m['first'])} or "
                + typed(f"join run {m['second']}")),

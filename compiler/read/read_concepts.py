@@ -48,7 +48,7 @@ from stemline.playbook.role_rules import ByLetter, Choice, Nobody, Passer, RoleR
 from stemline.playbook.run_definitions import BlockRules, Join, KeyDef, LineSpot, Reaction, Toward
 from stemline.playbook.said import Said, SideWord
 from stemline.read.concept_scope import CENTRE, Scope, called_men, read_target
-from stemline.read.orders_by_look import order_by_look
+from stemline.read.orders_by_look import order_by_look, side_by_look
 from stemline.read.read_claims import claims_clash, read_alert, read_claim, read_need, says_nothing
 from stemline.read.read_exchanges import EXCHANGES, ball_clashes, read_exchange
 from stemline.read.read_guards import clashes
@@ -168,7 +168,7 @@ class _ConceptLines:
             "alert": lambda f: self.alerts.append(read_alert(f, self.scope)),
             "kill": self._kill,
             "protect": lambda f: self._choice(f, self.protect, self.scope.protections, E460),
-            "pick": lambda f: self._choice(f, self.pick, PICKS, E461),
+            "pick": self._pick,
             "say": self._say,
             "idea": self._idea,
             "caution": lambda f: self.cautions.append(string_of(f.value, f.span)),
@@ -467,6 +467,12 @@ class _ConceptLines:
         words.take_word("side")
         words.take_word("by")
         into.append(Said(words.choice(names, code), guard, fact.span))
+
+    def _pick(self, fact: Fact) -> None:
+        try:
+            self._choice(fact, self.pick, PICKS, E461)
+        except Misread as found:
+            raise Misread(side_by_look(found.diagnostic, self.scope.concept)) from found
 
     # Tags.
 

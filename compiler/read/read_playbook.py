@@ -38,7 +38,7 @@ from stemline.read.read_settings import read_settings
 from stemline.read.read_tags import Tags
 from stemline.read.read_teaching import read_teaching, with_tempos
 from stemline.read.read_weeks import read_week
-from stemline.read.words import Misread, Words, one_phrase
+from stemline.read.words import Misread, Words, one_phrase, string_of
 from stemline.syntax.tree import Block, Document
 
 
@@ -142,6 +142,7 @@ class _BlockReader:
             strokes: list[Stroke] = []
             depth: float | None = None
             decides: Decide | None = None
+            says: list[str] = []
             before = len(self.found)
             for fact in self.blocks.facts(block):
                 try:
@@ -157,6 +158,8 @@ class _BlockReader:
                         strokes += read_strokes(fact.value)
                     elif fact.key == "decides":
                         decides = read_decide(fact)
+                    elif fact.key == "say":
+                        says.append(string_of(fact.value, fact.span))
                 except Misread as miss:
                     self.found.append(miss.diagnostic)
             known = LIBRARY.get(name)
@@ -173,6 +176,7 @@ class _BlockReader:
                 taught=depth is not None or base.taught,
                 decides=decides,
                 source="this playbook",
+                says=tuple(says),
             )
         return routes
 

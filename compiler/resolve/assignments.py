@@ -138,9 +138,18 @@ def _assignment(
         leaves = parting(path, other, decide.depth if decide else None)
         told = words_of(option.value, role)
         branches.append(Branch(looks, other, told, other_marks, leaves))
-    says = body.role_says.get(role, ())
+    says = (
+        *body.role_says.get(role, ()),
+        *_of_routes(base.value, *(o.value for o in chosen.branches)),
+    )
     made = Assignment(man.label, role, job, path, tuple(branches), marks, None, says, base.span)
     return replace(made, climb=then, waits=_waits(base.value, man, picture))
+
+
+def _of_routes(*jobs: Job) -> tuple[str, ...]:
+    """What the coach says of the routes themselves, each sentence once."""
+    said = (line for job in jobs if isinstance(job, RouteJob) for line in job.route.says)
+    return tuple(dict.fromkeys(said))
 
 
 def scrambling(

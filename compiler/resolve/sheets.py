@@ -11,6 +11,7 @@ from dataclasses import replace
 from functools import cached_property
 
 from stemline.football.conditions import EVERY_MOVE
+from stemline.football.defence.zones import shown_words
 from stemline.football.field import BallSpot
 from stemline.football.later import later
 from stemline.football.offence.strokes import Route
@@ -236,7 +237,9 @@ def _looks(
         shown = {p.call.formation: p for p in views if p is not None and p.defence is not None}
         if shown:
             few = tuple(shown.values())[:MOST_SETS]
-            made.append(LookSheet(look.name, look.says, few, look.span, _adjusts(look)))
+            adjusts = _adjusts(look)
+            after = _after(book, key, keys, posing) if adjusts else ()
+            made.append(LookSheet(look.name, look.says, few, look.span, adjusts, after))
     return tuple(made)
 
 
@@ -249,6 +252,24 @@ def _adjusts(look: LookDef) -> tuple[tuple[str, str, str], ...]:
         for man, guard, words in (*stands, *duties)
         if guard.moves != EVERY_MOVE
     )
+
+
+def _after(
+    book: Playbook, look: str, keys: Sequence[str], posing: Posing
+) -> tuple[tuple[tuple[str, ...], tuple[str, ...]], ...]:
+    """What a look shows behind each motion, in the first formation that has it, where that is
+    something else than before; motions alike together."""
+    found: dict[tuple[str, ...], list[str]] = {}
+    for motion, moves in book.motions.items():
+        for key in keys if not moves.broken else ():
+            still, moved = posing.play(key, look), posing.play(key, look, motion=motion)
+            if still is None or moved is None or still.defence is None or moved.defence is None:
+                continue
+            words = shown_words(moved.defence)
+            if words != shown_words(still.defence):
+                found.setdefault(words, []).append(moves.name)
+            break
+    return tuple((tuple(motions), words) for words, motions in found.items())
 
 
 # A protection against each look.

@@ -12,6 +12,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from stemline.diagnostics.in_words import theirs, together
+from stemline.football.defence.zones import shown_words
 from stemline.football.field import BallSpot
 from stemline.football.play import Kind, Play
 from stemline.football.timing.clock import read_clock
@@ -102,7 +103,7 @@ def _faced(plan: Plan, look: str, asked: AskedOfPlaybook) -> FacedLook:
         play, found = asked.expander.expand(order, spot, look_key=look.casefold())
         if play is None or play.defence is None or any(d.is_error for d in found):
             continue
-        shows, rushers = shows or play.defence.shows, rushers or len(play.defence.rushers)
+        shows, rushers = shows or shown_words(play.defence), rushers or len(play.defence.rushers)
         met = _met(play, asked.level)
         if met.thrown is not None:
             leaves[part_of_field(met.thrown.at, play)] += 1

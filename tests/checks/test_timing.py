@@ -146,6 +146,12 @@ def test_a_crosser_with_four_yards_more_of_stem_is_named_with_his_read_and_by_ho
     assert value(early, "man") == look.window.man == before.window.man
     assert value(early, "off") == f"{abs(look.off):.1f}" and abs(look.off) > GAP
     assert f"open for near from {look.window.opens:.1f} s" in message(early)
+    # What the help offers is late enough, and no foot before it is.
+    offered = value(early, "later").split("`near on ")[1].split("`")[0]
+    steps = {foot.name: foot.time for foot in clocked(_play(result, call)).feet}
+    assert steps[offered] >= look.ready + look.misses
+    between = [t for t in steps.values() if look.ready < t < steps[offered]]
+    assert all(time < look.ready + look.misses for time in between)
     source = (PLAYBOOKS / "saltmarsh-herons" / "crossing.play").read_text("utf-8")
     assert "near with dig on 3" in source.splitlines()[early.span.line - 1]
     assert not result.failed  # a warning: the figures are planning estimates

@@ -12,6 +12,7 @@ from together import together
 
 from lineup.look_sets import offence, shipped
 from lineup.look_texts import FRONT, against, look, man
+from stemline.football.defence.zones import shown_words
 from stemline.football.defenders import DutyKind, Level
 from stemline.football.field import BallSpot, Side
 from stemline.lineup.look_placed import line_up_defence
@@ -203,6 +204,23 @@ def test_of_two_men_in_quarters_the_wider_has_the_outside_one() -> None:
 )
 def test_what_a_look_shows(lines: tuple[str, ...], shows: tuple[str, ...]) -> None:
     assert against(look(*lines)).shows == shows
+
+
+def test_a_look_with_nobody_deep_is_not_printed_as_one_with_two_safeties() -> None:
+    none = ("C covers flat, strong", "F covers robber", "B covers flat, weak")
+    assert shown_words(against(look(*none))) == ("zone", "off", "no deep help")
+    two = ("F covers half, strong", "D covers half, weak")
+    assert shown_words(against(look(*two))) == ("zone", "off", "middle open")
+
+
+@pytest.mark.parametrize("line", ["M over centre", "M in 0"])
+def test_a_linebacker_without_a_depth_on_a_man_of_the_line_is_offered_his_line(line: str) -> None:
+    on = line.replace("M", "N")
+    (told, *_) = look(on, line).diagnostics
+    assert told.code == "E490"
+    offered = dict(told.values)["deeper"].split("`")[1]
+    assert offered in (f"{line}, 4.5 deep", "M at 0, 4.5 deep")
+    assert codes(look(on, offered)) == []
 
 
 def test_a_concept_knows_what_the_look_shows() -> None:

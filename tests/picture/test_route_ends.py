@@ -37,6 +37,14 @@ def with_men(step: Assignment, *men: Man) -> Play:
 
 
 @pytest.mark.parametrize("size", tuple(Size))
+def test_the_bar_of_a_block_of_half_a_yard_stands_past_his_own_edge(size: Size) -> None:
+    short = task("U", "wing", "", path((5.0, -1.0), (5.3, -0.6), ending=Ending.BLOCK))
+    run, symbols, on = planned(with_men(short, man("U", Position.SLOT, 5.0, -1.0)), size, WIDE[0])
+    own = symbols["U"]
+    assert own.at.distance(run.path.end) >= own.edge + on.weight("bar") / 2
+
+
+@pytest.mark.parametrize("size", tuple(Size))
 @pytest.mark.parametrize("wide", WIDE)
 def test_a_dot_is_kept_off_men_by_its_own_size(wide: float, size: Size) -> None:
     screen = path((3.9, 0), (1.3, -3.5, 2), (5.6, -3), ending=Ending.SETTLE)

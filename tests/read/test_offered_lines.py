@@ -260,6 +260,20 @@ def test_an_order_for_one_look_is_offered_as_a_tag_and_a_kill_to_it() -> None:
     assert not [code for code in after.codes if code.startswith("E")], after.shown
 
 
+def test_a_side_by_the_middle_is_offered_as_a_tag_and_a_kill_to_it() -> None:
+    wrong = HALVES.format(tag="plain").replace(" when middle open", "")
+    wrong = wrong.replace("    read a on 3\n", "    pick side by middle open\n")
+    told = compile_case("tried.play", wrong)
+    assert told.codes == ["E413"], told.shown
+    heads = re.findall(r"`(tag .*?)`", told.shown)
+    assert heads == ["tag Middle Closed for K", "tag By Look for K"]
+    (kill,) = re.findall(r"`(kill .*?)`", told.shown)
+    mended = wrong.replace("    pick side by middle open\n", "").replace("plain", "By Look")
+    blocks = f"\n{heads[0]}\n    read a on 3\n\n{heads[1]}\n    {kill}\n"
+    after = compile_case("tried.play", mended + blocks)
+    assert not [code for code in after.codes if code.startswith("E")], after.shown
+
+
 WRITTEN: Mapping[str, tuple[tuple[str, str], ...]] = {
     "concept": (
         ("read mate at 3", "read mate on 3"),

@@ -119,6 +119,11 @@ READ = [
 ]
 
 ANSWERED = [
+    ("concept", "weak #1 runs slant when corner outside",
+     'weak #1 runs slant & weak #1 says "Corner outside: slant."'),
+    ("concept", "weak #1 runs out 6 if he is inside",
+     'weak #1 runs out 6 & weak #1 says "He is inside: out 6."'),
+    ("concept", "back blocks overhang then shoot weak", "back runs check overhang then shoot weak"),
     ("concept", "join Inside Zone and inside zone", "join run Inside Zone · join run inside zone"),
     ("concept", "back fakes away", "join run Inside Zone · toward away"),
     ("concept", "back leads the way and blocks edge", "back blocks edge"),

@@ -102,3 +102,26 @@ def test_a_protection_stands_against_every_look_the_base_first() -> None:
     assert base.defence.name.casefold() == made.book.base_look
     assert len(others) == 3
     assert base.assignment("C").job.lower().startswith("slide")
+
+
+SPIN = """
+look Still extends Even
+    F covers third, middle
+
+look Spin extends Still
+    F covers flat, weak when motion
+
+motion Across
+    W moves to call, 2 outside S, off line
+"""
+
+
+def test_a_look_that_turns_on_a_motion_tells_what_it_shows_then() -> None:
+    made = compiled(ELEVEN, FORMATIONS, DOUBLES_ELEVEN, TREY, LOOKS, COUNTER, SPIN)
+    assert made.book is not None and made.season is not None
+    sheets = {s.name: s for s in with_sheets(made.book, made.season).looks}
+    assert sheets["Still"].after == ()
+    (((motions, words)),) = sheets["Spin"].after
+    defence = sheets["Spin"].views[0].defence
+    assert defence is not None and "middle closed" in defence.shows
+    assert motions == ("Across",) and "middle closed" not in words

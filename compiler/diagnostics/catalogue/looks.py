@@ -167,8 +167,9 @@ class E490(FaultOfLook):
     title = "two defenders on one spot"
     message = "in {look}, [{man}] and [{other}] stand on one spot against {formations}"
     label = "no room"
-    help = "move one of them"
+    help = "move one of them{deeper}"
 
+    deeper: str = ""
     other: str
 
 

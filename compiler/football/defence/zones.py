@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from stemline.football.defenders import DutyKind
+from stemline.football.conditions import LookWord
+from stemline.football.defenders import Defence, DutyKind
 from stemline.football.field import Field, Side
 from stemline.football.offence.landmarks import TACKLE_SPLIT, Landmark, x_of
 from stemline.geometry.paths import Point
@@ -27,6 +28,16 @@ DEPTH: dict[DutyKind, float] = {
 
 DEEP = (DutyKind.QUARTER, DutyKind.HALF, DutyKind.THIRD)
 """Zones with nobody behind them."""
+NO_HELP = "no deep help"
+"""What is printed where no zone is deep: `middle open` would say that two safeties are."""
+
+
+def shown_words(defence: Defence) -> tuple[str, ...]:
+    """What a look shows, as it is printed."""
+    if any(d.duty is not None and d.duty.kind in DEEP for d in defence.defenders):
+        return defence.shows
+    return tuple(NO_HELP if w == LookWord.OPEN.value else w for w in defence.shows)
+
 
 CURL_WIDTH = 12.0
 """Yards from the ball to a curl zone; inside the numbers where they are nearer. Common practice."""

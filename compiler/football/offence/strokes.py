@@ -92,8 +92,8 @@ class Route:
     """A named route. ``depth`` is the default for strokes that follow the called depth.
 
     ``taught`` tells where the depth is taught and so printed: at the first turn, or nowhere.
-    ``decides`` is where its runner chooses, unless a concept says so of his role.
-    ``source`` says where the depth comes from.
+    ``decides`` is where its runner chooses, unless a concept says so of his role; ``says`` are the
+    coach's words for whoever runs it. ``source`` says where the depth comes from.
     """
 
     name: str
@@ -102,6 +102,7 @@ class Route:
     taught: bool = True
     decides: Decide | None = None
     source: str = "common practice, no published source"
+    says: tuple[str, ...] = ()
 
 
 PASS_SET = RunTo(Target(None, -0.3), Depth(-1))

@@ -37,7 +37,14 @@ from stemline.picture.ways.landing import Tip, land
 from stemline.picture.ways.lanes import spread, turn_back
 from stemline.picture.ways.launch import launch_path
 from stemline.picture.ways.set_facing import set_facing
-from stemline.picture.ways.starts import begun_at, behind_passer, ends_clear, ghosts_of, keep_off
+from stemline.picture.ways.starts import (
+    begun_at,
+    behind_passer,
+    ends_clear,
+    ghosts_of,
+    keep_off,
+    past_own,
+)
 from stemline.source import Span
 
 CARRY, FAKE, BLOCK, CLIMB, SET = "carry", "fake", "block", "climb", "set"
@@ -166,6 +173,7 @@ def _bent(
     tip = Tip(board.mark("head"), board.mark(half), board.weight(pen) / 2)
     path = ends_clear(behind_passer(path, symbols, man, board), keep, tip.half)
     path = land(path, keep, tip, board.mark("turn"))
+    path = past_own(path, symbols[man], board.weight("bar"))
     others = (symbol for name, symbol in symbols.items() if name != man)
     return through_gaps(path, others, tip.line)
 

@@ -97,6 +97,16 @@ def keep_off(
     return tuple(kept)
 
 
+def past_own(path: Path, own: Symbol, bar: float) -> Path:
+    """A block so short that its ``bar`` would lie under the man's own symbol, brought out past its
+    edge the way he goes."""
+    need = own.edge + bar
+    if path.ending is not Ending.BLOCK or own.at.distance(path.end) >= need:
+        return path
+    end = own.at + unit(own.at, path.end).scaled(need)
+    return replace(path, legs=(*path.legs[:-1], replace(path.legs[-1], to=end)))
+
+
 def behind_passer(path: Path, symbols: Mapping[str, Symbol], man: str, board: Board) -> Path:
     """The path of a man from the backfield who would cross between the centre and a quarterback
     under him, brought round behind the quarterback."""

@@ -10,6 +10,7 @@ from stemline.book.content.answer_table import Answers
 from stemline.book.content.keeping import KeepPart, Reads
 from stemline.book.content.kinds.concept_page import ConceptPage
 from stemline.book.content.page import Listing, Page, PageKind
+from stemline.football.defence.zones import shown_words
 from stemline.football.play import Season
 
 
@@ -72,7 +73,7 @@ def _rows(
                 sheet.name,
                 f"look-{number}",
                 sum(d.comes for d in defence.defenders),
-                ", ".join(defence.shows),
+                ", ".join(shown_words(defence)),
                 tuple(opens),
                 tuple(nobody),
                 tuple(run for run, looks in held if sheet.name in looks),

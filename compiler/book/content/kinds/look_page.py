@@ -8,7 +8,9 @@ from dataclasses import dataclass
 from stemline.book.content.keeping import Reads
 from stemline.book.content.letters import mark, marks, spoken
 from stemline.book.content.page import Entry, Listing, Page, PageKind, Remark, sentence
-from stemline.diagnostics.in_words import half_yards
+from stemline.diagnostics.in_words import half_yards, together
+from stemline.football.defence.techniques import GAPS
+from stemline.football.defence.zones import shown_words
 from stemline.football.defenders import Defence, Defender, Level
 from stemline.football.play import LookSheet, Man, Play, Season
 
@@ -78,8 +80,8 @@ def _page(sheet: LookSheet, number: int) -> LookPage:
         family="Looks",
         drawn=f"{base.call.formation} · {_shape(base)}",
         base=entries[0],
-        shows=", ".join(base.defence.shows),
-        told=_known(base.defence),
+        shows=", ".join(shown_words(base.defence)),
+        told=(*_known(base.defence), *_after(sheet)),
         rows=_rows(sheet.views, sheet.adjusts),
         says=tuple(spoken(line, theirs) for line in sheet.says),
         dressups=entries[1:],
@@ -90,6 +92,12 @@ def _page(sheet: LookSheet, number: int) -> LookPage:
 def _known(defence: Defence) -> tuple[str, ...]:
     hidden = f"before the snap {', '.join(defence.disguise)}" if defence.disguise else ""
     return tuple(words for words in (hidden, defence.rush_words) if words)
+
+
+def _after(sheet: LookSheet) -> Iterator[str]:
+    """What it shows once a man has moved, where that is something else."""
+    for motions, words in sheet.after:
+        yield f"after {together(motions)} {', '.join(words)}"
 
 
 def _shape(play: Play) -> str:
@@ -171,7 +179,8 @@ def place_words(d: Defender, play: Play) -> str:
     side = "strong" if d.at.x * way > _OVER else "weak" if d.at.x * way < -_OVER else ""
     deep = "" if d.level is Level.LINE else f"{half_yards(d.at.y)} deep"
     if d.technique:
-        where = [f"{d.technique} technique" if d.level is Level.LINE else d.technique, side]
+        numbered = d.level is Level.LINE and d.technique not in GAPS
+        where = [f"{d.technique} technique" if numbered else d.technique, side]
     else:
         where = [_over(d, play) or _from_ball(d, side)]
     return ", ".join(part for part in (*where, deep) if part)
