@@ -71,15 +71,13 @@ class W790(Mistake):
     title = "an exchange for which one is late"
     message = "{call}: {man} is {away} away when {giver} gives the ball at {place}"
     label = "not there yet"
-    help = (
-        "{onward}let them meet nearer to {man}, give {giver} a longer way, or send {man} in motion"
-    )
+    help = "{instead}"
     varies = ("away",)
 
     away: str
     call: str
     giver: str
-    onward: str
+    instead: str
     man: str
     place: str
 
@@ -168,7 +166,7 @@ def _meeting(call: ProvedCall, moment: BallMoment) -> Iterator[Diagnostic]:
         late = f" and {moment.late:.1f} s" if moment.late else ""
         yield W790(
             call=play.call.spoken, giver=x.giver, man=x.taker, place=place,
-            away=f"{moment.apart:.1f} yards{late}", onward=_onward(call, x),
+            away=f"{moment.apart:.1f} yards{late}", instead=_sooner(call, x),
         ).at(x.span)  # fmt: skip
     elif x.after is not None and (
         moment.apart > REACH.value or (x.at is not None and moment.there > x.after + AGREES)
@@ -240,6 +238,18 @@ def _instead(call: ProvedCall, moment: BallMoment) -> str:
     return (
         f"the `{does}` line of {play.as_said(first)} takes {first} elsewhere: take it out, and "
         f"{first} goes where the ball is: `{told} at {_NEAR_QUARTERBACK}`"
+    )
+
+
+def _sooner(call: ProvedCall, x: Exchange) -> str:
+    """How the one who is late is there in time: who is in motion has run by already."""
+    nearer = f"let them meet nearer to {x.taker}, give {x.giver} a longer way"
+    motion = call.motions.get(x.taker)
+    if motion is None or not motion.running:
+        return f"{_onward(call, x)}{nearer}, or send {x.taker} in motion"
+    return (
+        f"end the motion {motion.name} sooner, so that {x.taker} comes by {x.giver} as the ball is "
+        f"given, or let them meet nearer to {x.taker}"
     )
 
 

@@ -16,10 +16,12 @@ from collections.abc import Iterator
 from stemline.checks.asked import ProvedCall, When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.diagnostics.in_words import theirs
-from stemline.football.defence.fronts import HEAD_UP
-from stemline.football.defenders import Defence, Level
+from stemline.football.defence.fronts import BOX_DEPTH, HEAD_UP, INSIDE_BOX
+from stemline.football.defenders import Defence, Defender, Level
+from stemline.football.exchanges import BallMoves
 from stemline.football.play import Kind, Play
 from stemline.geometry.paths import crossing
+from stemline.resolve.blocking.handing_off import FAKES
 
 
 class W670(Mistake):
@@ -37,22 +39,22 @@ class W670(Mistake):
 
 class W698(Mistake):
     title = "free where the run goes"
-    message = "{call}: nobody blocks [{man}] of {look}, on the line where the run goes"
-    help = (
-        "block him, read him as a `key`, or do not call it against this look: he is there before "
-        "the carrier is"
-    )
+    message = "{call}: nobody blocks [{man}] of {look}, {place} where the run goes"
+    help = "block him, read him as a `key`,{or_fake} or do not call it against this look: {comes}"
 
     call: str
     man: str
     look: str
+    place: str
+    or_fake: str
+    comes: str
 
 
 MOST_FREE = 1
 """Men of the box whom the carrier is asked to run by."""
 
 AT_HOLE = 2.0
-"""Yards outside the hole up to which a man of the line stands where the ball comes. From memory."""
+"""Yards outside the hole up to which a man stands where the ball comes. From memory."""
 
 
 PAST_GOAL = 3.0
@@ -92,8 +94,33 @@ def _free_at_hole(play: Play, defence: Defence, label: str) -> Iterator[Diagnost
     if play.kind is not Kind.RUN or play.toward is None or hole is None:
         return
     out, side = (man.at.x - hole) * play.toward.value, man.at.x * play.toward.value
-    if man.level is Level.LINE and side > HEAD_UP and out <= AT_HOLE:
-        yield W698(call=play.call.spoken, man=label, look=defence.name).at(play.span)
+    if side <= HEAD_UP or out > AT_HOLE:
+        return
+    if man.level is Level.LINE:
+        place, fake, comes = "on the line", "", "he is there before the carrier is"
+    elif _is_linebacker(play, man) and not _is_faked(play):
+        place, comes = "the linebacker", "he fills the gap that the carrier runs to"
+        fake = " hold him with a fake,"
+    else:
+        return
+    yield W698(
+        call=play.call.spoken, man=label, look=defence.name, place=place, or_fake=fake, comes=comes
+    ).at(play.span)
+
+
+def _is_linebacker(play: Play, man: Defender) -> bool:
+    """Whether he stands behind the line and within the tackles: who hangs over an end is the
+    carrier's on many a run inside."""
+    last = max((abs(m.snap.x) for m in play.men if m.interior), default=0.0)
+    return (
+        man.level is Level.SECOND and man.at.y <= BOX_DEPTH and abs(man.at.x) <= last + INSIDE_BOX
+    )
+
+
+def _is_faked(play: Play) -> bool:
+    """Whether somebody is shown to have the ball who has not, and a linebacker waits for him."""
+    said = any(x.kind is BallMoves.FAKE for x in play.exchanges)
+    return said or any(a.man != play.carrier and FAKES in a.job for a in play.assignments)
 
 
 SAMPLES = """

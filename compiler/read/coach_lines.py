@@ -236,6 +236,9 @@ ROWS: tuple[tuple[str, str, Answer], ...] = (
      lambda m: f"he is the last look of the order: {typed('read … > ' + m['man'])}"),
     (_PLAYS, rf"(?P<who>.+?) (?P<does>{'|'.join(_BLOCK_OF)})(?: (?P<rest>.+))?", _block),
     (_PLAYS, rf"{_WHO} (?:carries|gets|takes)(?: it| the ball)?", r"carrier is \g<who>"),
+    ("run", rf"(?:{_PASSER} )?gives?(?: it| the ball)? to(?: the)? (?P<who>.+?) if (?P<when>.+)",
+     lambda m: "first name who may get it: "
+     + typed(f"taker is {m['who']}", f"give to taker if {m['when']}")),
     (_PLAYS, rf"(?:{_PASSER} )?(?:ball|gives?|hand ?off|hands?|hands off|tosses|pitches)"
              r"(?: it| the ball)? to(?: the)? (?P<who>.+)",
      r"carrier is \g<who>"),

@@ -77,7 +77,9 @@ class Cast:
         )
         body = with_others(body, self._bound, standing)
         self._casting = casting = replace(casting, body=body)
-        self._way = ball_way(body, self._bound, self._picture, casting.kind, casting.call.spoken)
+        self._way = ball_way(
+            body, self._bound, self._picture, casting.kind, casting.call.spoken, casting.motions
+        )
         self._asked = _asked(body)
         self._told: dict[tuple[LookWord, ...], _Told] = {}
 

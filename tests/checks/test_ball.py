@@ -11,6 +11,9 @@ from resolve.texts import ELEVEN, codes, compiled
 from stemline.checks.ball_way_meets import E790
 from stemline.checks.legality.forward_passes import E798
 from stemline.diagnostics.broken_rule import Resting
+from stemline.football.exchanges import HANDED_UNDER
+from stemline.football.timing.ball_clock import ball_moments
+from stemline.football.timing.levels import HIGH_SCHOOL
 
 SET = """
 formation Doubles
@@ -38,6 +41,7 @@ dress Tried
 """
 STAYS = "fake is back or nobody\n    fake blocks lead on near linebacker"
 BEHIND, BESIDE = "R at ball, 7 deep", "R at away, 2 outside ball, 5 deep"
+NEAR = "R at ball, 4 deep"
 
 
 @pytest.mark.parametrize(
@@ -93,6 +97,52 @@ def test_a_man_whose_way_is_wrong_is_told_once() -> None:
     assert "`Z aims outside the end`" in dict(told[0].values)["instead"]
     mended = compiled(*texts, run.format("    Z aims outside the end\n"))
     assert "E790" not in codes(mended)
+
+
+FLY = """
+motion Fly
+    H moves to {to}, 3 deep
+    snap running
+
+run Sweep
+    toward call
+    carrier is H
+    carrier aims outside the end
+    {lines}
+    back aims playside A
+    line blocks on or climb
+    everyone else blocks stalk
+
+dress Sweep
+    in Doubles motion Fly
+"""
+BY_HIM, PAST_HIM = "away, 1 outside ball", "call, 1 outside ball"
+HANDS = ("quarterback hands to carrier", "quarterback fakes to back")
+
+
+@pytest.mark.parametrize("lines", [HANDS, HANDS[::-1], HANDS[1:]])
+def test_a_man_in_motion_has_the_ball_as_he_runs_by_and_then_it_is_faked(
+    lines: tuple[str, ...],
+) -> None:
+    """Whatever the order of the lines: no message, and he has it before a fake could be made."""
+    fly = FLY.format(to=BY_HIM, lines="\n    ".join(lines))
+    made = compiled(ELEVEN, SET.format(back=NEAR, gun="under centre"), fly)
+    assert "W790" not in codes(made) and "E790" not in codes(made)
+    assert made.season is not None
+    for play in made.season.plays:
+        assert [x.taker for x in play.exchanges] == ["H", "R"]
+        given, faked = ball_moments(play, HIGH_SCHOOL)
+        assert given.there < HANDED_UNDER.value and given.there < faked.there
+
+
+def test_a_man_in_motion_who_has_run_by_is_not_told_to_go_in_motion() -> None:
+    fly = FLY.format(to=PAST_HIM, lines=HANDS[0])
+    made = compiled(ELEVEN, SET.format(back=NEAR, gun="under centre"), fly)
+    (told,) = [d for d in made.diagnostics if d.code in ("W790", "E790")]
+    assert told.code == "W790"
+    helped = dict(told.values)["instead"]
+    assert isinstance(helped, str) and "end the motion Fly sooner" in helped
+    assert "send H in motion" not in helped
 
 
 def test_where_the_ball_never_comes_nobody_hands_it_on() -> None:

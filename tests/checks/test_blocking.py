@@ -9,6 +9,8 @@ from resolve.test_runs import FORMATIONS, LOOKS, OTHERS, against
 from resolve.texts import ELEVEN, codes, compiled
 
 from stemline.checks.blocks_find_men import too_many_free
+from stemline.football.exchanges import BallMoves, Exchange
+from stemline.geometry.paths import Point
 
 DIVE = f"""
 run Dive
@@ -36,6 +38,34 @@ def test_one_man_is_the_backs_and_two_are_too_many(free: tuple[str, ...], told: 
     assert len(found) == told
     for d in found:  # as pages have it: we may have a J too
         assert dict(d.values)["free"] == "[J] and [W]"
+
+
+@pytest.mark.parametrize(
+    ("x", "y", "told"),
+    [
+        (2.0, 5.0, ["the linebacker"]),  # where the counter goes
+        (3.9, 5.0, []),  # over an end: the carrier's on many a run inside
+        (-2.0, 5.0, []),  # behind the play
+        (2.0, 8.0, []),  # too deep for the box
+    ],
+)
+def test_one_linebacker_free_where_the_run_goes_is_told(
+    x: float, y: float, told: list[str]
+) -> None:
+    """Unless a fake holds him: a man shown with the ball who has it not."""
+    play = against("Two Backs Right Counter", "Even")
+    assert play.defence is not None and play.toward is not None
+    (mike,) = (d for d in play.defence.defenders if d.label == "M")
+    moved = replace(mike, at=Point(x * play.toward.value, y))
+    others = [d for d in play.defence.defenders if d is not mike]
+    made = replace(
+        play, unblocked=("M",), defence=replace(play.defence, defenders=(*others, moved))
+    )
+    found = list(too_many_free(made))
+    assert [d.code for d in found] == ["W698"] * len(told)
+    assert [dict(d.values)["place"] for d in found] == told
+    fake = Exchange(BallMoves.FAKE, "Q", "W")
+    assert list(too_many_free(replace(made, exchanges=(*made.exchanges, fake)))) == []
 
 
 @pytest.mark.parametrize(("goal", "told"), [(None, 1), (1, 0), (9, 1)])

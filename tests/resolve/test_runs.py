@@ -464,3 +464,12 @@ def test_the_words_of_a_reaction_keep_what_stands_between_them() -> None:
         .facts
     )
     assert read_reaction(fact, ()).when == "he stays, goes up the field or out"
+
+
+def test_who_may_get_it_by_a_word_for_his_place_is_told_to_be_named() -> None:
+    run = "run Bash\n    carrier is quarterback\n    give to back if he stays\n    line blocks on\n"
+    told = [d for d in compiled(ELEVEN, FORMATIONS, run).diagnostics if d.code == "E404"]
+    assert len(told) == 1
+    answer = dict(told[0].values)["answer"]
+    assert isinstance(answer, str)
+    assert "`taker is back` and `give to taker if he stays`" in answer
