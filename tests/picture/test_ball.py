@@ -70,7 +70,7 @@ def has_it(play: Play, man: str, time: float) -> bool:
         sure |= holder == man and time <= moment.leaves + NEAR
         if time < moment.there - NEAR:
             return sure
-        holder, sure = moment.exchange.taker, False
+        holder = moment.exchange.taker
     return sure or holder == man
 
 

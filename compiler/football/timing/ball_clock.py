@@ -35,8 +35,9 @@ from stemline.football.exchanges import (
     holders,
 )
 from stemline.football.play import HANDS_DEEP, Assignment, Play
+from stemline.football.timing.draws import draws
 from stemline.football.timing.levels import REMEMBERED, PlayingLevel
-from stemline.football.timing.men import run_path
+from stemline.football.timing.men import given_at, run_path
 from stemline.football.timing.running import Timeline
 from stemline.geometry.curves import nearest
 from stemline.geometry.paths import Point, polyline
@@ -123,6 +124,8 @@ class _Ball:
             motion = self._task(x.taker).motion
             if motion is not None and motion.running:
                 return RUNS_BY.value
+            if draws(self._play) is not None:
+                return given_at(self._play, self._level)
             return (HANDED_UNDER if under else HANDED_IN_GUN).value
         if x.kind is BallMoves.THROW:
             return ANOTHER_THROWS.value

@@ -8,6 +8,7 @@ from itertools import pairwise
 from stemline.football.conditions import LookWord
 from stemline.football.field import Field, Side
 from stemline.football.play import Assignment, Man, Play
+from stemline.football.timing.draws import draws, drop_down
 from stemline.football.timing.levels import REMEMBERED, PlayingLevel
 from stemline.football.timing.running import (
     Speed,
@@ -43,8 +44,27 @@ def run_path(play: Play, task: Assignment, path: Path, level: PlayingLevel) -> T
     man = play.man(task.man)
     start = level.start.value + (level.press.value if _pressed(play, man) else 0.0)
     start += task.waits or 0.0
+    draw = draws(play)
+    if draw is not None and task.man in (draw.giver, draw.taker) and path == task.path:
+        start += given_at(play, level) - _meets(play, task.man, level)
     speed = runner(level, man.natural or man.position, man.forty)
     return _timed(path, speed, start, level.settle.value, _moving(task), _beyond(path, play.field))
+
+
+def given_at(play: Play, level: PlayingLevel) -> float:
+    """When the ball of a draw is given: the drop is down, and both men are there."""
+    men = [man for x in play.exchanges for man in (x.giver, x.taker)]
+    return max(drop_down(play, level), *(_meets(play, man, level) for man in men))
+
+
+def _meets(play: Play, man: str, level: PlayingLevel) -> float:
+    """When he is where the first part of his way ends, if he goes at the snap."""
+    path = play.assignment(man).path
+    if path is None or not path.legs:
+        return 0.0
+    who = play.man(man)
+    speed = runner(level, who.natural or who.position, who.forty)
+    return level.start.value + speed.time(path.start.distance(path.legs[0].to))
 
 
 @lru_cache(maxsize=REMEMBERED)

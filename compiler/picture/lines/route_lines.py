@@ -14,6 +14,7 @@ from itertools import pairwise
 
 from stemline.football.play import Assignment, Branch, Play
 from stemline.football.players import Position
+from stemline.football.timing.draws import draws
 from stemline.football.timing.men import CARRIER
 from stemline.geometry.curves import (
     Pieces,
@@ -144,7 +145,8 @@ def _pen(task: Assignment, play: Play) -> str:
 def gives_it_on(task: Assignment, play: Play) -> bool:
     """Whether a man's line is that of the ball on its way to another."""
     led = task.role == CARRIER or (task.path is not None and task.path.ending is Ending.STAND)
-    return led and task.man in play.ball_men
+    draw = draws(play)
+    return led and (task.man in play.ball_men or (draw is not None and task.man == draw.giver))
 
 
 def _launch(play: Play, symbols: Mapping[str, Symbol], board: Board) -> list[LineRun]:

@@ -12,6 +12,7 @@ from stemline.football.field import Side
 from stemline.football.offence.quarterback import DROPS
 from stemline.football.play import Assignment, Branch, Key, Play
 from stemline.geometry.paths import Ending, Leg, Path, Point
+from stemline.resolve.blocking.draw_ways import drawn
 
 KEEPS = ("pull", "keep")
 """What a key's choice is called when the quarterback runs with the ball."""
@@ -45,6 +46,17 @@ def passer_job(play: Play, through: Lane) -> Play:
     if mine.job or play.carrier == passer.label:
         return play
     made = replace(mine, job=_words(play), path=_boot(play, passer.snap, through.toward))
+    if draw := drawn(play, passer, through.toward):
+        return replace(
+            play,
+            assignments=tuple(
+                replace(made, path=draw.drop) if a.man == mine.man
+                else replace(a, path=draw.run) if a.man == play.carrier
+                else a
+                for a in play.assignments
+            ),
+            exchanges=(replace(play.exchanges[0], at=draw.meets),),
+        )  # fmt: skip
     key = next((k for k in play.keys if any(c[0] in KEEPS for c in k.choices)), None)
     if key is not None:
         made = replace(made, branches=(_keep(play, key, passer.snap, through),))
