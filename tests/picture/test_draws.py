@@ -160,3 +160,14 @@ def test_the_bars_stand_where_both_lines_meet(size: Size) -> None:
 def _off(stroke: Stroke, at: Point) -> float:
     points = points_of(stroke.segments)
     return min(nearest(a, b, at)[0].distance(at) for a, b in pairwise(points))
+
+
+def test_a_quarterback_whom_the_snap_passes_by_hands_nothing_on() -> None:
+    told = [
+        (play.exchanges[0].taker, play.assignment(play.passer.label).job)
+        for _, order in shipped(BOOKS[1]).named("Draw")
+        if "Direct" in (play := played(BOOKS[1], order)).call.spoken and play.passer
+    ]
+    assert told
+    for taker, job in told:
+        assert "hand" not in job.lower() and f"snapped to {taker}" in job

@@ -7,7 +7,7 @@ from dataclasses import replace
 from stemline.football.blocking.block_paths import Lane
 from stemline.football.blocking.carrying import same_hole, stands_wide
 from stemline.football.defenders import Level
-from stemline.football.exchanges import said_any
+from stemline.football.exchanges import BallMoves, said_any
 from stemline.football.field import Side
 from stemline.football.offence.quarterback import DROPS
 from stemline.football.play import Assignment, Branch, Key, Play
@@ -151,6 +151,10 @@ def _words(play: Play) -> str:
     if not reads:
         if play.passer is not None and stands_wide(play.passer):
             return f"Stand wide and still: the ball is snapped to {play.carrier}."
+        if play.passer is not None and _is_passed_by(play, play.passer.label):
+            shown = ", then ".join(feet)
+            snap = f"{shown}, as if you had the ball: it" if shown else "the ball"
+            return f"{snap[0].upper()}{snap[1:]} is snapped to {play.exchanges[0].taker}."
         first = [s.words for s in play.feet if s.name in DROPS and not play.handoffs]
         hands = f"hand the ball to {(*play.handoffs, play.carrier)[0]}"
         said = ", then ".join([", ".join([*first, hands]), *(f for f in feet if f not in first)])
@@ -158,6 +162,12 @@ def _words(play: Play) -> str:
     told = key_words(play)
     said = ", then ".join(feet)
     return " ".join([*told, f"{said[0].upper()}{said[1:]}."] if feet else told)
+
+
+def _is_passed_by(play: Play, passer: str) -> bool:
+    """Whether the centre snaps the ball to another man, and the quarterback never has it."""
+    direct = bool(play.exchanges) and play.exchanges[0].kind is BallMoves.SNAP
+    return direct and all(passer not in (x.giver, x.taker) for x in play.exchanges)
 
 
 def key_words(play: Play) -> list[str]:
