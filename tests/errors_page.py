@@ -14,7 +14,7 @@ row's.
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from functools import partial
 from pathlib import Path
 
@@ -31,7 +31,7 @@ _SECTION = re.compile(r"### ([EW]\d{3})\b.*\n")
 def told_by_checks() -> dict[str, str]:
     """What the checks' files say of their codes, every text whole, without the heads."""
     checks = files(stemline.checks)
-    told = dict(part for file in checks for part in _sections(getattr(file, "SAMPLES", "")))
+    told = told_once(part for file in checks for part in _sections(getattr(file, "SAMPLES", "")))
     texts = {
         name: text.splitlines()
         for code, body in told.items()
@@ -45,6 +45,16 @@ def told_by_checks() -> dict[str, str]:
             raise SystemExit(f"SAMPLES of {code}: {wrong.args[0]}") from wrong
 
     return {code: _FENCE.sub(partial(whole, code), body) for code, body in told.items()}
+
+
+def told_once(sections: Iterable[tuple[str, str]]) -> dict[str, str]:
+    """Each code's section. Raises SystemExit for a code that two checks tell."""
+    told: dict[str, str] = {}
+    for code, body in sections:
+        if code in told:
+            raise SystemExit(f"{code} is told by two checks: take the next number")
+        told[code] = body
+    return told
 
 
 def _whole(lines: Sequence[str], texts: Mapping[str, Sequence[str]]) -> Sequence[str]:

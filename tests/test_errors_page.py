@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from importlib.resources import files
 from pathlib import Path
 
+import pytest
 from corpus.mixing import base, compile_case
-from errors_page import generated
+from errors_page import generated, told_once
 from together import together
 
 from stemline.checks.discovered import wordings
@@ -126,3 +127,9 @@ def test_the_mended_sample_gives_no_diagnostic(section: Section) -> None:
 def test_the_small_playbook_on_the_page_is_the_one_the_samples_stand_in() -> None:
     (shown,) = _FENCE.findall(PAGE.partition("## The small playbook")[2])
     assert shown == ("", "\n".join(source.text for source in base()))
+
+
+def test_a_code_that_two_checks_tell_is_refused() -> None:
+    assert told_once([("E540", "a"), ("E541", "b")]) == {"E540": "a", "E541": "b"}
+    with pytest.raises(SystemExit, match="E540 is told by two checks"):
+        told_once([("E540", "a"), ("E541", "b"), ("E540", "c")])
