@@ -311,8 +311,15 @@ def _to_a_side(words: Words, roles: Collection[str], runners: Runners) -> SideWo
 
 
 def _names_route(piece: Value, routes: Mapping[str, Route]) -> bool:
-    """Whether a piece behind `then` is a route, and no stroke of that name."""
-    if not isinstance(piece, Phrase) or piece.atoms[0].word in STROKES:
+    """Whether a piece behind `then` is a route, and no stroke of that name: over is one where he
+    goes over a place, and a route by its depth."""
+    if not isinstance(piece, Phrase):
+        return False
+    first, *rest = piece.atoms
+    deep = not rest or (
+        rest[0].kind is AtomKind.NUMBER and not {a.word for a in rest[1:2]} & {"outside", "inside"}
+    )
+    if first.word in STROKES and not (first.word == "over" and deep):
         return False
     return Words([piece]).take_name((*routes, *ALSO_CALLED)) is not None
 

@@ -99,7 +99,8 @@ def _bind_all(
         role = turns[0]
         if role in body.joined:  # a joined run's blocker is not taken from those who go out
             role = next((r for r in turns if r not in body.joined and _runs(body, r)), role)
-        _bind_one(role, waiting.pop(role), picture, bound, call)
+        read = any(role in (at.target, at.partner) for said in body.read for at in said.value)
+        _bind_one(role, waiting.pop(role), picture, bound, call, read=read)
     bound.nobody += waiting
     bound.found += (*_circles(waiting), *_named_twice(body, picture, bound, call, own))
     return bound
@@ -201,7 +202,9 @@ def _leans_on(rule: RoleRule) -> set[str]:
     }
 
 
-def _bind_one(role: str, rule: Said[RoleRule], picture: LinedUp, bound: Bound, call: str) -> None:
+def _bind_one(
+    role: str, rule: Said[RoleRule], picture: LinedUp, bound: Bound, call: str, *, read: bool
+) -> None:
     reasons = []
     for choice, words in zip(rule.value.choices, rule.value.words, strict=True):
         if isinstance(choice, Nobody):
@@ -221,7 +224,8 @@ def _bind_one(role: str, rule: Said[RoleRule], picture: LinedUp, bound: Bound, c
     if rule.value.words == (role,) and isinstance(letter, ByLetter) and not there:
         bound.found.append(E626(man=role, call=call).at(rule.span))
         return
-    last = "strong #2" if role == CARRIER else "nobody"  # a run is nobody's by no means
+    # A run is nobody's by no means, and an order of reads loses whoever is looked at.
+    last = "strong #2" if role == CARRIER or read else "nobody"
     line = f"{role} is {' or '.join((*rule.value.words, last))}"
     why = "; ".join(dict.fromkeys(reasons))
     bound.found.append(E620(role=role, call=call, line=line, why=why).at(rule.span))

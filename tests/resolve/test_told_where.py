@@ -168,3 +168,34 @@ def test_who_is_no_wing_is_told_how_near_one_stands(yards: str, found: bool) -> 
     told = [d.message for d in compile_case("tried.play", text).found if d.code == "E620"]
     near = "at most 1.8 yards outside its last man: W is 2 outside"
     assert [near in one for one in told if "Tight" in one] == [True] * found
+
+
+LEAK = """
+concept Leak
+    leak is tight end
+    leak runs check edge then {over}
+    each #1 runs go
+    back runs swing
+    everyone else runs seam
+    feet 3, hitch
+    read {read} on hitch
+
+dress Leak
+    in {where}
+
+formation Tight extends Three Two
+    W at away, end, on line
+    X at away, numbers, off line
+"""
+
+
+@pytest.mark.parametrize("over", ["over", "over 8", "over 3 outside tackle"])
+def test_over_behind_a_check_is_the_route_unless_a_place_follows(over: str) -> None:
+    told = compile_case("tried.play", LEAK.format(over=over, read="leak", where="Tight"))
+    assert not [code for code in told.codes if code.startswith("E")], told.shown
+
+
+@pytest.mark.parametrize(("read", "last"), [("leak", "strong #2"), ("back", "nobody")])
+def test_nobody_is_not_offered_for_a_man_who_is_looked_at(read: str, last: str) -> None:
+    told = compile_case("tried.play", LEAK.format(over="over 8", read=read, where="Three Two"))
+    assert f"write `leak is tight end or {last}`" in told.shown
