@@ -99,6 +99,26 @@ formation End
     R at away, 2 outside ball, 5 deep
     Q at ball, 5 deep
 
+formation Away Wing
+    X at away, numbers, on line
+    W at away, 1 outside tackle, off line
+    H at call, 4 outside tackle, off line
+    S at call, 8 outside tackle, off line
+    Z at call, numbers, on line
+    R at call, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+run Arc
+    toward call
+    carrier is back
+    carrier aims playside A
+    line blocks on or climb
+    wing blocks arc to overhang
+    everyone else blocks stalk
+    key end man on line, backside
+    give if he stays
+    pull if he chases
+
 run Wham
     toward call
     carrier is back
@@ -291,3 +311,12 @@ def test_a_kick_past_the_man_who_pins_goes_behind_him() -> None:
     assert taken(play, "RT") == ["O"] and taken(play, "Y") == ["E"] and path is not None
     crosses = crossing(path, 0.0)
     assert crosses is not None and crosses > play.man("Y").snap.x
+
+
+@pytest.mark.parametrize("look", ["over", "odd", "even"])
+def test_a_wing_who_arcs_stays_on_his_side(look: str) -> None:
+    play = drawn("arc", "away wing", look)
+    wing, path = play.man("W"), play.assignment("W").path
+    assert taken(play, "W") and path is not None and play.defence is not None
+    assert all(leg.to.x < 0.0 for leg in path.legs) and wing.snap.x < 0.0
+    assert all(play.defence.defender(each).at.x < 0.0 for each in taken(play, "W"))

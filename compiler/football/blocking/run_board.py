@@ -89,6 +89,9 @@ class RunBoard:
             target = Described(what, side)
         if rule.way in (BlockWay.WRAP, BlockWay.LEAD) and rule.target is None:
             target = Described(target.what, self.front.toward)
+        if rule.way is BlockWay.ARC and target.side is None and man not in self.line:
+            # A wing goes around the man who is read on his own side, and never across the ball.
+            target = Described(target.what, Side.at(self.at[man].x))
         side = target.side or self.front.toward
         there = self.front.described(target, self.at[man].x)
         if rule.way is BlockWay.LEAD and rule.target is None and self._runs_wide():
