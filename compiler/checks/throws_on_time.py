@@ -16,8 +16,6 @@ from collections.abc import Container, Iterable, Iterator, Sequence
 from dataclasses import replace
 from typing import ClassVar
 
-import numpy as np
-
 from stemline.checks.asked import ProvedCall, When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.play import Play
@@ -158,9 +156,8 @@ def _earlier(look: TimedRead, clock: ReadClock) -> dict[str, str]:
     assert look.window is not None
     by = look.ready + look.misses
     foot = next((f.name for f in clock.feet if f.time >= by and " " not in f.name), "")
-    man = clock.men[look.window.man]
-    run = float(man.run(np.array([look.window.opens]))[0]) / (look.window.opens - man.start)
-    yards = max(1, math.ceil(run * look.misses))
+    pace = clock.men[look.window.man].pace(look.window.opens)
+    yards = max(1, math.ceil(pace * look.misses))
     return {
         "later": f", as in `{look.read.target} on {foot}`" if foot else "",
         "shorter": f"{yards} yard{'s' * (yards > 1)}",

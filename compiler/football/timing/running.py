@@ -159,6 +159,10 @@ class Timeline:
         run: Array = np.minimum(self.starts[piece] + moved, last[piece])
         return run
 
+    def pace(self, time: float) -> float:
+        """Yards a second on the whole from his start to ``time``, which is after it."""
+        return float(self.run(np.array([time]))[0]) / (time - self.start)
+
     def where(self, times: Array) -> Array:
         """x and y at each of ``times``: shape (times, 2)."""
         run = self.run(times)
