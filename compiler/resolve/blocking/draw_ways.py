@@ -9,7 +9,6 @@ from stemline.football.field import Side
 from stemline.football.offence.quarterback import DROPS
 from stemline.football.play import Assignment, Man, Play
 from stemline.football.timing.levels import HIGH_SCHOOL
-from stemline.football.timing.throwing import clock
 from stemline.geometry.paths import Ending, Leg, Path, Point
 
 # Yards; common practice, no published source.
@@ -37,6 +36,8 @@ def drawn(play: Play, passer: Man, toward: Side) -> Draw | None:
     task = play.assignment(play.carrier)
     if step is None or task.path is None or not _plain(play, task) or stands_wide(passer):
         return None
+    from stemline.football.timing.throwing import clock  # numbers, which no list of calls loads
+
     back = play.man(play.carrier)
     out = back.snap.x - passer.snap.x
     side = (1 if out > 0 else -1) if abs(out) > _BEHIND else -toward.value
