@@ -155,7 +155,9 @@ def _earlier(look: TimedRead, clock: ReadClock) -> dict[str, str]:
     runs in that time."""
     assert look.window is not None
     by = look.ready + look.misses
-    foot = next((f.name for f in clock.feet if f.time >= by and " " not in f.name), "")
+    last = look.ready + look.window.closes - look.arrives
+    feet = (f.name for f in clock.feet if by <= f.time <= last and " " not in f.name)
+    foot = next(feet, "")
     pace = clock.men[look.window.man].pace(look.window.opens)
     yards = max(1, math.ceil(pace * look.misses))
     return {

@@ -54,7 +54,7 @@ def goes_out(kind: str, verb: Token, rest: Sequence[Token]) -> list[Token] | Non
         while start < len(words) and words[start] in _JOINTS:
             start += 1
         whom = _whom(rest[:at])
-        goes = _goes(verb, rest[start:])
+        goes = _goes(rest[start:])
         if words[start : start + 1] in (["leak"], ["leaks"]) and not whom:
             return None  # a leak is a route of its own
         if whom is None or goes is None:
@@ -79,7 +79,7 @@ def _whom(said: Sequence[Token]) -> list[Token] | None:
     """Whom he looks for: nothing for whoever comes, from the ball outward."""
     left = [token for token in said if token.casefold() not in {*_SMALL, "check", "checks"}]
     words = [token.casefold() for token in left]
-    if not words or words in _INSIDE_OUT or words == ["inside"]:
+    if not words or words in _INSIDE_OUT:
         return []
     side = left[:1] if words[0] in _SIDES and len(words) > 1 else []
     if words[len(side) :] in _AT_EDGE:
@@ -87,7 +87,7 @@ def _whom(said: Sequence[Token]) -> list[Token] | None:
     return left if words in _LINEBACKERS else None
 
 
-def _goes(verb: Token, said: Sequence[Token]) -> list[Token] | None:
+def _goes(said: Sequence[Token]) -> list[Token] | None:
     """Where he goes afterwards: nothing for a release alone."""
     if not said or said[0].type != "WORD":
         return None

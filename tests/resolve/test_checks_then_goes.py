@@ -89,3 +89,15 @@ def test_both_ends_of_a_tight_set_go_out() -> None:
     )
     result = compiled(ELEVEN, formation, text, dress("Tight", concept="Ends"))
     assert "E403" not in codes(result) and "E404" not in codes(result)
+
+
+@pytest.mark.parametrize(
+    ("runs", "said"),
+    [("check near linebacker then flat", "Check the near linebacker, then flat at 4."),
+     ("check inside out then flat", "Check inside out, then flat at 4.")],
+)  # fmt: skip
+def test_whom_he_checks_is_told_once_and_is_his_own_where_he_says(runs: str, said: str) -> None:
+    result = made("protect five", "out is back", f"out runs {runs}")
+    assert codes(result) == []
+    four, _ = against(result, "Four")
+    assert four.assignment("R").job.startswith(said), four.assignment("R").job

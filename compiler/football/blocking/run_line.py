@@ -262,7 +262,7 @@ class LineBlocks(RunBoard):
     def _backside_edge(self, defender: Defender) -> bool:
         """Whether he is outside the last lineman of the backside, tight ends apart."""
         side = self.front.toward.other
-        last = max((m.snap.x * side.value for m in self.front.line if m.interior), default=0.0)
+        last = self._last(side)
         return defender.at.x * side.value > last + HEAD_UP
 
     def _sift_first(self, edge: Sequence[Defender]) -> None:
@@ -281,7 +281,7 @@ class LineBlocks(RunBoard):
         between the line and him, that one is his. B. Turner, "Counter Trey: Down, Kickout and
         Wrap"."""
         side = self.front.toward
-        last = max((m.snap.x * side.value for m in self.front.line if m.interior), default=0.0)
+        last = self._last(side)
         free = [d for d in self._free_on_line() if d.at.x * side.value > last + HEAD_UP]
         for man, own in self.given.items():
             rule = self.tasks[man].rules[0]

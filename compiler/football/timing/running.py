@@ -160,8 +160,8 @@ class Timeline:
         return run
 
     def pace(self, time: float) -> float:
-        """Yards a second on the whole from his start to ``time``, which is after it."""
-        return float(self.run(np.array([time]))[0]) / (time - self.start)
+        """Yards a second on the whole from his start to ``time``, a tenth of a second at least."""
+        return float(self.run(np.array([time]))[0]) / max(time - self.start, 0.1)
 
     def where(self, times: Array) -> Array:
         """x and y at each of ``times``: shape (times, 2)."""

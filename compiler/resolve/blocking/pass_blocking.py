@@ -139,7 +139,7 @@ def _told(play: Play, protection: Protection, men: Protectors) -> Play:
             rule, edge = man.blocker.rule, man.edge
             words = rule_words(rule, men.way, man.wants, protection.point, edge)
             before = replace(before, role=before.role or man.role, job=words)
-        elif man.goes and man.wants:
+        elif man.goes and man.wants and not before.job.startswith("Check the "):
             first = ", then ".join(f"the {who}" for who in man.wants)
             before = replace(before, job=before.job.replace("Check", f"Check {first}", 1))
         if not man.goes and man.blocker.rule.at_edge and not man.blocker.in_line:

@@ -245,7 +245,7 @@ class Protectors:
             return self._protector(man, told, role, kept=same, in_line=False)
         if isinstance(does, RouteJob) and does.route.name in CHECKS:
             told = does.looks or PassBlock(ProtectionRule.CHECK)
-            if job is not None and told == PassBlock(ProtectionRule.CHECK):
+            if job is not None and does.looks is None:
                 told = replace(told, wants=job.wants)
             return self._protector(man, told, role, kept=True, in_line=False, goes=True)
         if role and isinstance(does, RouteJob):
