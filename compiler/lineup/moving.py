@@ -113,7 +113,7 @@ def _way(one: Move, man: Man, name: str, running: bool, alignment: Alignment) ->
     for place in one.to:
         home = isinstance(place.where, Home)
         to = alignment.point(place, -man.at.y, replace(man, snap=at))
-        legs += _legs(at, to, running)
+        legs += _legs(at, to, running, alone=len(one.to) == 1)
         at, on_line = to, man.on_line if home else place.on_line
     return _MotionWay(Path(man.at, tuple(legs)), on_line, words)
 
@@ -174,21 +174,22 @@ def _on(path: Path, yards: float) -> Path:
     return replace(path, legs=(*path.legs[:-1], Leg(to)))
 
 
-def _legs(at: Point, to: Point, running: bool) -> tuple[Leg, ...]:
+def _legs(at: Point, to: Point, running: bool, alone: bool = True) -> tuple[Leg, ...]:
     """The way from one place to another, behind the men between them where there are any."""
     if abs(to.x - at.x) > 2 * TACKLE_SPLIT or to.x * at.x < 0:
-        return (*_behind(at, to, running), Leg(to))
+        return (*_behind(at, to, running, alone), Leg(to))
     return (Leg(to),)
 
 
-def _behind(at: Point, to: Point, running: bool) -> list[Leg]:
+def _behind(at: Point, to: Point, running: bool, alone: bool) -> list[Leg]:
     """The way behind the men who are set between two places.
 
     A man who runs when the ball moves comes up early, so that he runs along the line and not
-    toward it at the snap: a code may forbid that. One whose place is behind the slots runs flat.
+    toward it at the snap: a code may forbid that. One whose place is behind the slots runs flat,
+    where that is all his way: who comes back passes where he ends.
     """
     deep, across = min(at.y, to.y), to.x - at.x
-    if running and _BEHIND_ALL < to.y <= _BEHIND_SLOTS:
+    if running and alone and _BEHIND_ALL < to.y <= _BEHIND_SLOTS:
         return [Leg(Point(at.x + across * 0.15, to.y), _DETOUR_TURN)]
     deep -= _DETOUR if deep > _BEHIND_ALL else 0.0
     legs = [Leg(Point(at.x + across * f, deep), _DETOUR_TURN) for f in (0.15, 0.85)]
