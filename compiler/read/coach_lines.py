@@ -206,6 +206,8 @@ def _routed(found: re.Match[str]) -> str:
 _LINE = rf"(?:(?:{_SIDE}|each|both) )?(?:centre|center|guard|tackle|line)"
 _PLAYS, _LOOK, _DRESS, _FORMATION = "concept run tag", "look", "dress", "formation"
 _WHO = r"(?P<who>[^>,]+?)"
+_TAKERS = r"(?:tight end|[a-z]*back|wing|slot|[a-z]\d?|(?:strong|weak|call|away) #\d)"
+"""Men by place or letter; any other word is a name, and may be a misspelt one."""
 _ROUTES = "|".join(sorted(_ROUTE_OF, key=len, reverse=True))
 _JOBS = r"(?P<does>(?:runs?|blocks?|aims|says|decides) .+)"
 
@@ -236,11 +238,12 @@ ROWS: tuple[tuple[str, str, Answer], ...] = (
      lambda m: f"he is the last look of the order: {typed('read … > ' + m['man'])}"),
     (_PLAYS, rf"(?P<who>.+?) (?P<does>{'|'.join(_BLOCK_OF)})(?: (?P<rest>.+))?", _block),
     (_PLAYS, rf"{_WHO} (?:carries|gets|takes)(?: it| the ball)?", r"carrier is \g<who>"),
-    ("run", rf"(?:{_PASSER} )?gives?(?: it| the ball)? to(?: the)? (?P<who>.+?) if (?P<when>.+)",
+    ("run", rf"(?:{_PASSER} )?gives?(?: it| the ball)? to(?: the)? (?P<who>{_TAKERS}) if "
+            r"(?P<when>.+)",
      lambda m: "first name who may get it: "
      + typed(f"taker is {m['who']}", f"give to taker if {m['when']}")),
     (_PLAYS, rf"(?:{_PASSER} )?(?:ball|gives?|hand ?off|hands?|hands off|tosses|pitches)"
-             r"(?: it| the ball)? to(?: the)? (?P<who>.+)",
+             r"(?: it| the ball)? to(?: the)? (?P<who>(?!.* if ).+)",
      r"carrier is \g<who>"),
     (_PLAYS, rf"{_PASSER} throws(?: it| the ball)? to(?: the)? (?P<man>.+)", r"read \g<man>"),
     (_PLAYS, r"(?:the )?hot(?: route| man| read)? (?:is |to )?(?P<man>.+)", r"pressure \g<man>"),

@@ -199,3 +199,18 @@ def test_over_behind_a_check_is_the_route_unless_a_place_follows(over: str) -> N
 def test_nobody_is_not_offered_for_a_man_who_is_looked_at(read: str, last: str) -> None:
     told = compile_case("tried.play", LEAK.format(over="over 8", read=read, where="Three Two"))
     assert f"write `leak is tight end or {last}`" in told.shown
+
+
+@pytest.mark.parametrize(
+    ("line", "wrong", "nearest"),
+    [("    give to swep if he stays\n", "swep", "sweep"),
+     ("    back checks edg then releases\n", "edg", "edge")],
+)  # fmt: skip
+def test_a_misspelt_name_is_told_with_the_nearest_and_not_as_other_words(
+    line: str, wrong: str, nearest: str
+) -> None:
+    run = "run Bash\n    carrier is quarterback\n    sweep is back\n    key end man on line\n"
+    told = compile_case("tried.play", (run if "sweep" in nearest else "concept K\n") + line)
+    found = [d for d in told.found if d.nearest and d.nearest[0] == nearest]
+    assert len(found) == 1 and "E404" not in told.codes, told.shown
+    assert f"`{wrong}`" in told.shown
