@@ -15,3 +15,16 @@ class PassBlock:
     rule: ProtectionRule
     side: SideWord | None = None
     wants: tuple[str, ...] = ()
+
+    @property
+    def edge(self) -> str:
+        """The edge in words, the called side behind it as the coach says it: "weak edge"."""
+        match self.side:
+            case None:
+                return "edge"
+            case SideWord.CALL:
+                return "edge to the call"
+            case SideWord.AWAY:
+                return "edge away from the call"
+            case _:
+                return f"{self.side.value} edge"

@@ -138,7 +138,10 @@ class Drawings:
         helpers = self._helpers or SideBySide(Drawings, self._theme, self._level)
         if len(lacking) >= FEW or (lacking and helpers.started):
             # Those of one ground go to one process.
-            together = [tuple(jobs) for _, jobs in groupby(lacking.values(), key=_ground_of)]
+            grounds = groupby(
+                lacking.values(), key=lambda job: (_ground_of(job), job[2].only is None)
+            )
+            together = [tuple(jobs) for _, jobs in grounds]
             drawn = chain.from_iterable(helpers.each("all_drawn", together))
             self._coming = zip(tuple(lacking), drawn, strict=False)
         try:
@@ -197,11 +200,11 @@ class Drawings:
 
     def drawn(self, job: _Job) -> Art:
         """A picture, nobody's yet; with its SVG where the job says so."""
-        play, before, wanted, svg = job
+        _, _, wanted, svg = job
         theme = self._themes[wanted.size]
         # Of a play that is drawn for a man the others' pictures are wanted too.
-        values = play, before, wanted.size, wanted.frame, wanted.duties, wanted.whole
-        begun = self._begin(*values) if wanted.only is None else self._ground(*values)
+        make = self._begin if wanted.only is None else self._ground
+        begun = make(*_ground_of(job))
         ground, shown, was = begun
         scene = picture(
             shown, wanted.size, theme, wanted.frame, wanted.only, wanted.duties, was, self._level,
@@ -214,10 +217,12 @@ class Drawings:
         return Art("", text, scene.description, *size, scene.title, to_ink(scene, theme))
 
 
-def _ground_of(job: _Job) -> object:
+def _ground_of(
+    job: _Job,
+) -> tuple[Sealed[Play], Sealed[Play] | None, Size, Box | None, bool, bool]:
+    """What of a job its ground hangs on, as `_begin` takes it."""
     play, before, wanted, _ = job
-    shown = wanted.size, wanted.frame, wanted.duties, wanted.whole
-    return play, before, shown, wanted.only is None
+    return play, before, wanted.size, wanted.frame, wanted.duties, wanted.whole
 
 
 def _as_svg(scene: Scene, theme: Theme) -> str:

@@ -16,8 +16,6 @@ from stemline.syntax.tree import Mark, Phrase, Value, items
 
 BLOCKS: Mapping[str, ProtectionRule] = {rule.value: rule for rule in ProtectionRule} | {
     "scan inside out": ProtectionRule.SCAN,
-    "check": ProtectionRule.CHECK,
-    "check edge": ProtectionRule.CHECK_EDGE,
 }
 FOR_LINE = tuple(
     rule.value

@@ -232,7 +232,8 @@ def read_run(
         elif _sits_down(words):
             later.append(Settle())
         else:
-            way = read_way(words, roles, E443, ("over", "to", "up"), runners)
+            edge = ("edge",) if route.name == CHECK and words.at == start else ()
+            way = read_way(words, roles, E443, ("over", "to", "up", *edge), runners)
     if rail is not None and target is not None and _ends_upfield(route):
         raise Misread(E449(route=route.name).at(pieces[0].span))
     extra = " ".join(a.text for a in words.atoms[start:])
@@ -354,7 +355,7 @@ def _checking(check: Route, looks: PassBlock | None) -> Route:
 def _seen(looks: PassBlock) -> str:
     """Whom he looks for, in words: ``the weak edge``."""
     if looks.rule.at_edge:
-        return f"the {looks.side.value} edge" if looks.side is not None else "the edge"
+        return f"the {looks.edge}"
     return f"the {looks.wants[0]}" if looks.wants else "inside out"
 
 

@@ -9,10 +9,13 @@ import pytest
 from resolve.test_passes_as_coached import TIGHT, corners, drawn
 from resolve.test_protections import against, made, taken
 from resolve.texts import ELEVEN, codes, compiled, dress
+from stemline.football.blocking.protecting import ProtectionRule
 from stemline.football.offence.strokes import BLOCKS_FOR
 from stemline.football.timing.levels import HIGH_SCHOOL
 from stemline.football.timing.men import timelines
 from stemline.geometry.paths import Ending
+from stemline.playbook.pass_block import PassBlock
+from stemline.playbook.said import SideWord
 
 HOOK = "    a is strong #1\n    a runs go\n"
 
@@ -101,3 +104,14 @@ def test_whom_he_checks_is_told_once_and_is_his_own_where_he_says(runs: str, sai
     assert codes(result) == []
     four, _ = against(result, "Four")
     assert four.assignment("R").job.startswith(said), four.assignment("R").job
+
+
+@pytest.mark.parametrize(
+    ("side", "said"),
+    [("weak", "weak edge"), ("call", "edge to the call"), ("away", "edge away from the call")],
+)
+def test_an_edge_is_said_one_way_whoever_checks_it(side: str, said: str) -> None:
+    """By a concept and by a protection alike."""
+    made_ = drawn(f"{HOOK}    b is back\n    b runs check {side} edge then swing\n")
+    assert made_.assignment("R").job.startswith(f"Check the {said}, then ")
+    assert PassBlock(ProtectionRule.EDGE, SideWord(side)).edge == said

@@ -75,7 +75,7 @@ def _rusher(one: LookAnswered) -> tuple[str, str]:
     """When a free rusher is there, and what the pressure order or the hot throws before."""
     if one.rusher is None:
         return "", ""
-    return f"{one.rusher:.1f} s", one.told or one.hot or NOTHING
+    return f"{one.rusher:.1f} s", one.told or NOTHING
 
 
 def _check(look: str, checks: Mapping[str, str]) -> str:

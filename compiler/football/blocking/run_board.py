@@ -220,7 +220,7 @@ class RunBoard:
         """For a back who shuts the door behind those who pull: the backside from inside out, as
         far as a man on the tackle's outside shoulder."""
         back = self.front.toward.other.value
-        last = max((m.snap.x * back for m in self.front.line if m.interior), default=0.0)
+        last = self._last(self.front.toward.other)
         there = [d for d in self.front.first_level if HEAD_UP < d.at.x * back <= last + INSIDE_BOX]
         return tuple(sorted(there, key=lambda d: (d.at.x * back, d.label)))
 
@@ -278,7 +278,7 @@ class RunBoard:
         """Whoever fills a gap of the playside that nobody shuts, from inside out: backers, and men
         of the line inside the tackle."""
         play = self.front.toward.value
-        last = max((m.snap.x * play for m in self.front.line if m.interior), default=0.0)
+        last = self._last(self.front.toward)
         there = [
             d for d in self._free_on_line()
             if d.at.x * play > HEAD_UP and (d.level is not Level.LINE or d.at.x * play < last)

@@ -51,7 +51,7 @@ def find_hole(play: Play, symbols: Mapping[str, Symbol], board: Board) -> DrawnH
     path = _shifted(path, aside) if through == path else through
     behind = [narrow(o, board.weight("carry") / 2) for o in keep if abs(o.at.y) > _BEHIND]
     made = detour(path, behind, board.mark("turn"))
-    leans = aim.end.x * (1.0 if aim.end.x > 0 else -1.0) < abs(aim.corners[-2].x)
+    leans = abs(aim.end.x) < abs(aim.corners[-2].x)
     return DrawnHole(made if leans else _not_back(made), lanes, aim, wing)
 
 

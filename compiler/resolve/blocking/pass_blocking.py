@@ -148,7 +148,8 @@ def _told(play: Play, protection: Protection, men: Protectors) -> Play:
             before = replace(before, path=scanning.get(man.blocker.label))
         says = men.told(man)
         jobs[man.blocker.label] = replace(before, says=tuple(dict.fromkeys((*before.says, *says))))
-    for label, way in _hot_ways(play, protection, men).items():
+    hots = tuple((hot, _hot_man(hot, men)) for hot in protection.hot)
+    for label, way in _hot_ways(play, hots, men).items():
         before = jobs.get(label, play.assignment(label))
         jobs[label] = replace(before, branches=(*before.branches, way))
     for label, path in _releases(play, men).items():
@@ -158,7 +159,7 @@ def _told(play: Play, protection: Protection, men: Protectors) -> Play:
         play,
         assignments=tuple(jobs.get(a.man, a) for a in play.assignments),
         toward=men.toward if slides else play.toward,
-        hot=_hots(protection, men),
+        hot=tuple(Hot(h.throws, h.given, (man,) if man else (), h.span) for h, man in hots),
         protection_words=protection.words,
     )
 
@@ -193,14 +194,6 @@ def _releases(play: Play, men: Protectors) -> dict[str, Path]:
     return {b.label: release_path(b, side, n, target) for n, b in enumerate(out)}
 
 
-def _hots(protection: Protection, men: Protectors) -> tuple[Hot, ...]:
-    return tuple(
-        Hot(hot.throws, hot.given, (label,) if label else (), hot.span)
-        for hot in protection.hot
-        for label in (_hot_man(hot, men),)
-    )
-
-
 def _hot_man(hot: HotDef, men: Protectors) -> str:
     """The label of the man who is thrown to: a role of the concept, or who stands where the text
     says; "" for nobody here."""
@@ -213,13 +206,12 @@ def _hot_man(hot: HotDef, men: Protectors) -> str:
     return made.men.get(_HOT, "")
 
 
-def _hot_ways(play: Play, protection: Protection, men: Protectors) -> dict[str, Branch]:
+def _hot_ways(play: Play, hots: Sequence[tuple[HotDef, str]], men: Protectors) -> dict[str, Branch]:
     """What each man runs for whom a hot names a route, by label: beside his own way, drawn thin.
-    Who blocks runs none."""
+    Who blocks runs none. ``hots`` are each with the label of its man, "" for nobody."""
     busy = {m.blocker.label for m in men.men if not m.goes}
     ways: dict[str, Branch] = {}
-    for hot in protection.hot:
-        label = _hot_man(hot, men)
+    for hot, label in hots:
         if hot.job is None or not label or label in busy or label in ways:
             continue
         body, bound = Body(jobs={_HOT: (hot.job,)}), Bound(men={_HOT: label})

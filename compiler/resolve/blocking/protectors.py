@@ -277,7 +277,7 @@ class Protectors:
         if not in_line and not behind:  # a gap or a man of the line, told to one who is not in it
             job = PassBlock(ProtectionRule.SCAN, None, job.wants)
         blocker = Blocker(man.label, man.snap, job.rule, in_line, self._sided(man, job))
-        return Protector(man, blocker, role, kept, goes, job.wants, _edge(job.side))
+        return Protector(man, blocker, role, kept, goes, job.wants, job.edge)
 
     def _sided(self, man: Man, job: PassBlock) -> Side | None:
         """The edge he takes, or the side he scans first: what the text says; a scan looks away
@@ -339,19 +339,6 @@ def _from_ball(man: Man) -> float:
 
 def _side(man: Man) -> Side | None:
     return Side.at(man.snap.x)
-
-
-def _edge(side: SideWord | None) -> str:
-    """``weak`` → "weak edge"; the called side behind it, as the coach says it."""
-    match side:
-        case None:
-            return "edge"
-        case SideWord.CALL:
-            return "edge to the call"
-        case SideWord.AWAY:
-            return "edge away from the call"
-        case _:
-            return f"{side.value} edge"
 
 
 def _words(toward: Toward) -> str:
