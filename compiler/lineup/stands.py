@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from stemline.football.defence.techniques import (
     LINEBACKERS,
     TECHNIQUES,
+    On,
     Surface,
     gap_x,
     surface,
@@ -140,7 +141,7 @@ class Offence:
         drawn = {
             Landmark.GUARD: line.guard,
             Landmark.TACKLE: line.tackle,
-            Landmark.END: line.end,
+            Landmark.END: line.of(On.END),
         }.get(landmark)
         return x_of(landmark, side, self.picture.field) if drawn is None else side.value * drawn
 
