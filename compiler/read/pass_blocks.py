@@ -12,7 +12,7 @@ from stemline.playbook.pass_block import PassBlock
 from stemline.read.read_places import SIDES
 from stemline.read.words import Misread, Words, one_phrase
 from stemline.source import Span
-from stemline.syntax.tree import Mark, Phrase, Value, items
+from stemline.syntax.tree import Mark, Phrase, Series, Value, items
 
 BLOCKS: Mapping[str, ProtectionRule] = {rule.value: rule for rule in ProtectionRule} | {
     "scan inside out": ProtectionRule.SCAN,
@@ -73,15 +73,24 @@ def looked_for(words: Words) -> PassBlock:
     return PassBlock(ProtectionRule.CHECK)
 
 
+def way_out(value: Value | None) -> Value | None:
+    """A check with where he goes then, as a route is said: ``check edge then flat``; of several
+    whom he looks for the first. None for another block."""
+    first = items(items(value, Mark.ORDER)[0], Mark.THEN)[0] if value is not None else None
+    if not isinstance(first, Phrase) or first.atoms[0].word != "check":
+        return None
+    return value if not isinstance(value, Series) or value.mark is Mark.THEN else first
+
+
 def _without_release(value: Value | None, names: Iterable[str]) -> list[Value | None]:
-    """The blocks in order; `then release` behind a check is what a check does."""
+    """The blocks in order, without where he goes who checks: `then release`, `then flat`."""
     blocks: list[Value | None] = list(items(value, Mark.ORDER))
     last = blocks[-1] if blocks else None
     pieces = items(last, Mark.THEN)
-    if "check" in names and len(pieces) == 2:
+    if "check" in names and len(pieces) > 1:
         first = items(blocks[0], Mark.THEN)[0]
         checks = isinstance(first, Phrase) and first.atoms[0].word in ("check", "checks")
-        if checks and released(pieces[1]):
+        if checks and (len(blocks) == 1 or released(pieces[1])):
             blocks[-1] = pieces[0]
     return blocks
 

@@ -235,8 +235,9 @@ class Protectors:
         if does is None:
             if job is None:
                 return None
-            in_line = man.label in self.ends
-            return self._protector(man, job, role, kept=False, in_line=in_line)
+            goes = job.rule.checks
+            in_line = man.label in self.ends and not goes
+            return self._protector(man, job, role, kept=False, in_line=in_line, goes=goes)
         if isinstance(does, BlockSaid) and does.job in KEEPS_IN:
             own = PassBlock(KEEPS_IN[does.job], does.side)
             # kept in by the concept; at the edge or inside is the protection's, as are its words
@@ -256,6 +257,14 @@ class Protectors:
                 ).at(self.named_at)
             )  # fmt: skip
         return None
+
+    def way_out(self, man: Protector) -> RouteJob | None:
+        """The route that the protection has him run who checks, where the concept says nothing."""
+        if man.kept or not man.goes:
+            return None
+        said = self.protection.outs.get(man.role, ())
+        chosen = narrowest([s for s in said if self.worlds & s.guard.worlds])
+        return chosen.value if chosen is not None else None
 
     def _end(self, man: Man) -> PassBlock | None:
         if man.label not in self.ends:
