@@ -20,6 +20,18 @@ _END_REACH = 8.0
 practice."""
 
 
+_ON_LINE = (
+    "end man on line", "nose", "first man past centre", "first man outside guard",
+    "first man outside tackle",
+)  # fmt: skip
+"""Descriptions of a man of the line."""
+
+
+def _seals(rule: Rule) -> bool:
+    """Whether a pull is told to go around a man of the line and shut him in."""
+    return rule.way is BlockWay.PULL and rule.target is not None and rule.target.what in _ON_LINE
+
+
 class LineBlocks(RunBoard):
     """Each step leaves `choice` and `owners` nearer to the answer."""
 
@@ -49,7 +61,7 @@ class LineBlocks(RunBoard):
     def _give_first(self) -> None:
         for task in self.tasks.values():
             rule = task.rules[0]
-            if MEANINGS[rule.way].takes is Takes.FIRST:
+            if MEANINGS[rule.way].takes is Takes.FIRST or _seals(rule):
                 taken = {*self.keys, *self.given.values()}
                 holds = self.hold and task.man in self.interior
                 there = [
