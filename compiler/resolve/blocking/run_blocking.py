@@ -32,7 +32,7 @@ from stemline.football.blocking.openings import (
 )
 from stemline.football.blocking.run_rules import PULLS, BlockWay, Rule, Task
 from stemline.football.blocking.run_scheme import BlockTaken, Scheme, scheme
-from stemline.football.defence.fronts import Front, front_of
+from stemline.football.defence.fronts import HEAD_UP, Front, front_of
 from stemline.football.defenders import Defence
 from stemline.football.field import Side
 from stemline.football.offence.counting import tight_ends
@@ -56,6 +56,9 @@ from stemline.resolve.blocking.told_blocks import (
     told_men,
 )
 from stemline.resolve.roles import Bound
+
+_INSIDE_READ = 0.9
+"""Yards inside of a man who is read at which a puller turns up. Common practice."""
 
 
 def has_run(body: Body) -> bool:
@@ -148,13 +151,14 @@ class RunBlocking:
     def _blocked(self, play: Play, front: Front) -> Play:
         solved = self._scheme(front, [k.man for k in play.keys if k.man])
         through = replace(self._through, hole=self._opened(front, solved, play))
+        inside = self._inside_read(front, through, play)
         made: list[Assignment] = []
         for a in play.assignments:
             block = solved.of(a.man)
             if block is not None:
                 met = [hit.at for other in made for hit in other.hits]
-                rule = self._rule_of(block)
-                a = _blocked(a, block, solved, play, through, a.man in self._told, met, rule)
+                rule, way = self._rule_of(block), inside if block.way is BlockWay.WRAP else through
+                a = _blocked(a, block, solved, play, way, a.man in self._told, met, rule)
                 a = self._round_men(a, block, front)
             elif a.man in self._together and a.path is not None and not self._shows_run:
                 path = moved_hole(a.path, through.hole - self._through.hole)
@@ -170,6 +174,20 @@ class RunBlocking:
             coming = {d.label for d in front.defenders if d.comes}
             free = tuple(label for label in free if label in coming)
         return _chased(replace(play, assignments=tuple(made), unblocked=free))
+
+    def _inside_read(self, front: Front, through: Lane, play: Play) -> Lane:
+        """The lane of who wraps: where a man of the playside line is read whom the carrier runs
+        around, inside of him, by the quarterback's own aim if he has one there."""
+        side, keys = self._toward.value, {key.man for key in play.keys}
+        read = [d.at.x * side for d in front.first_level if d.label in keys]
+        past = [x for x in read if x > HEAD_UP and (through.wide or x < through.hole * side)]
+        if not past:
+            return through
+        most, passer = min(past) - _INSIDE_READ, play.passer
+        aim = 0.0
+        if passer is not None and passer.label != self._carrier:
+            aim = hole_of(play, self._body, self._bound, self._picture, passer.label) * side
+        return replace(through, hole=side * (aim if 0 < aim <= most else most))
 
     def _rule_of(self, block: BlockTaken) -> Rule | None:
         """The rule that held for a man, as it is written."""
