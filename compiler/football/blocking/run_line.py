@@ -262,9 +262,12 @@ class LineBlocks(RunBoard):
                     break
 
     def _puller_stays(self) -> None:
-        """A second puller with a free man inside him or on his nose stays on him: a threat in the
-        inside gap is left by nobody. Common practice, no published source."""
-        for man in [m for m in self.interior if self._way(m) is BlockWay.WRAP]:
+        """A second puller with a free man inside him or on his nose stays on him, and an end who
+        would arc: a threat in the inside gap is left by nobody. Common practice, no published
+        source."""
+        ends = sorted(self.tasks.keys() & self.line - self.interior)
+        arcs = [m for m in ends if self._way(m) is BlockWay.ARC]
+        for man in [*arcs, *(m for m in self.interior if self._way(m) is BlockWay.WRAP)]:
             x, free = self.at[man].x, self._free_on_line()
             near = once(self.front.in_gap(x, self.front.out(x).other), self.front.over(x))
             there = [d for d in near if d in free and abs(d.at.x) <= abs(x) + HEAD_UP]
