@@ -47,7 +47,7 @@ def read_block(value: Value | None, span: Span, names: Iterable[str]) -> PassBlo
     wants = list(block.wants)
     for other in others:
         words = Words([one_phrase(other, "a defender", span)])
-        wants.append(words.expect(DEFENDERS, E462))
+        wants.append(_defender(words))
         words.finish("a defender")
     if others and not block.rule.scans:
         more = one_phrase(others[0], "a defender", span)
@@ -64,11 +64,10 @@ def looked_for(words: Words) -> PassBlock:
     side = words.take_name(SIDES)
     if words.take_word("edge"):
         return PassBlock(ProtectionRule.CHECK_EDGE, SIDES[side] if side is not None else None)
-    if side is None:
-        if (defender := words.take_name(DEFENDERS)) is not None:
-            return PassBlock(ProtectionRule.CHECK, None, (defender,))
-        if words.take_name(_INSIDE_OUT) is not None:
-            return PassBlock(ProtectionRule.CHECK)
+    if (defender := words.take_name(DEFENDERS)) is not None:
+        return PassBlock(ProtectionRule.CHECK, None, (f"{side or ''} {defender}".strip(),))
+    if side is None and words.take_name(_INSIDE_OUT) is not None:
+        return PassBlock(ProtectionRule.CHECK)
     words.at = at
     return PassBlock(ProtectionRule.CHECK)
 
@@ -103,6 +102,13 @@ def released(piece: Value) -> bool:
     return words.take_name(_OUT) is not None and words.done
 
 
+def _defender(words: Words) -> str:
+    """A described defender, perhaps of a side: ``backside end man on line``."""
+    words.take_word("the")
+    side = words.take_name(SIDES)
+    return f"{side or ''} {words.expect(DEFENDERS, E462)}".strip()
+
+
 def _block(words: Words, names: tuple[str, ...]) -> PassBlock:
     side = words.take_name(SIDES)
     if side is not None:
@@ -113,5 +119,5 @@ def _block(words: Words, names: tuple[str, ...]) -> PassBlock:
     rule = BLOCKS[words.expect(names, E691)]
     wants: tuple[str, ...] = ()
     if rule.scans and not words.done:
-        wants = (words.expect(DEFENDERS, E462),)
+        wants = (_defender(words),)
     return PassBlock(rule, None, wants)

@@ -42,6 +42,7 @@ CHECKS = ("check",)
 """Routes that a man runs only after he has looked for a rusher."""
 
 
+_SIDE_WORDS = frozenset(word.value for word in SideWord)
 CENTRE = LineSpot(None, "centre")
 OUTSIDE = PLACES.index("outside tackle")
 """A third man of the line on a side, and any after him, is an outside tackle."""
@@ -302,7 +303,7 @@ class RushSeen:
     """One look as the protectors see it: the described defenders in it."""
 
     def __init__(self, men: Protectors, defence: Defence) -> None:
-        self._men, self._defence = men.before.men, defence
+        self._men, self._defence, self._picture = men.before.men, defence, men.picture
         self._toward = men.toward or men.picture.count.strong
         self._fronts: dict[Side, Front] = {}
 
@@ -320,7 +321,10 @@ class RushSeen:
         """
         if not what:
             return ""
+        named, _, rest = what.partition(" ")
         side = _side(man) if man is not None else None
+        if named in _SIDE_WORDS:
+            what, side = rest, self._picture.side(SideWord(named))
         toward = side or self._toward
         x = man.snap.x if man is not None else 0.0
         there = self._front(toward).described(Described(what, toward), x)
