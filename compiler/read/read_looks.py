@@ -10,6 +10,7 @@ from stemline.diagnostics.catalogue.looks import E486, E487, E495, E497, W429
 from stemline.diagnostics.catalogue.names import E325
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.football.conditions import LookWord
+from stemline.football.defence.techniques import LINEBACKERS
 from stemline.playbook.look_definitions import (
     AtTechnique,
     Choices,
@@ -17,6 +18,7 @@ from stemline.playbook.look_definitions import (
     InGap,
     LookDef,
     LookSide,
+    OverReceiver,
     Rush,
     Stand,
     Strength,
@@ -221,14 +223,19 @@ class _LookReader:
         return (one.value.tasks for said in self.duties.values() for one in said)
 
     def outside(self, side: LookSide, man: str) -> str:
-        """Who could take over the edge of a side from ``man``: the last man off the line who stands
-        there, by his letter."""
-        there = [
-            label for label, said in self.stands.items()
-            if label != man and said[0].value[0].side is side
-            and 1 < (said[0].value[0].depth or 0) < _NOT_DEEP
-        ]  # fmt: skip
-        return there[0] if there else "S"
+        """Who could take over the edge of a side from ``man``: who stands off the line there but
+        no corner, a man who hangs outside before a linebacker, by his letter."""
+        there: dict[bool, str] = {}
+        for label, said in self.stands.items():
+            stand = said[0].value[0]
+            where, deep = stand.where, stand.depth or 0.0
+            backer = isinstance(where, AtTechnique) and where.name in LINEBACKERS
+            corner = isinstance(where, OverReceiver) and where.number == 1
+            if label == man or corner or stand.side is not side:
+                continue
+            if backer or 1 < deep < _NOT_DEEP:
+                there.setdefault(backer, label)
+        return there.get(False) or there.get(True) or "S"
 
     def _shows(self, fact: Fact) -> None:
         if fact.value is None:
