@@ -48,6 +48,8 @@ _NOWHERE: tuple[list[str], ...] = ([], ["pass"], ["pattern"], ["route"], ["field
 
 def goes_out(kind: str, verb: Token, rest: Sequence[Token]) -> list[Token] | None:
     """What stands behind the men; None for a line that does not say that they look and go."""
+    cut = next((n for n, token in enumerate(rest) if token.casefold() == "when"), len(rest))
+    rest, case = rest[:cut], rest[cut:]
     words = [token.casefold() for token in rest]
     for at, word in enumerate(words):
         if word not in _JOINTS:
@@ -62,11 +64,11 @@ def goes_out(kind: str, verb: Token, rest: Sequence[Token]) -> list[Token] | Non
         if whom is None or goes is None:
             continue
         if kind != "protection":
-            return [_as(verb, "runs"), _as(verb, "check"), *whom, *goes]
+            return [_as(verb, "runs"), _as(verb, "check"), *whom, *goes, *case]
         goes = goes or [_then(verb), _as(verb, "release")]
         if goes[0].type != "_THEN":
             return None  # a place or a way is the concept's
-        return [_as(verb, "blocks"), _as(verb, "check"), *whom, *goes]
+        return [_as(verb, "blocks"), _as(verb, "check"), *whom, *goes, *case]
     return None
 
 

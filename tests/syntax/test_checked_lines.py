@@ -33,6 +33,10 @@ SAID = {
     "protection": (
         ("back checks edge then releases", "back blocks check edge then release"),
         ("back checks and releases", "back blocks check then release"),
+        ("back checks and releases when empty", "back blocks check then release when empty"),
+        ("tight end checks edge then flat", "tight end blocks check edge then flat"),
+        ("Y checks edge, then slips to the flat when 2x2",
+         "Y blocks check edge then flat when 2x2"),
         ("tight end blocks the weak edge, then slips out",
          "tight end blocks check weak edge then release"),
         ("back checks near linebacker then releases",
