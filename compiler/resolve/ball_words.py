@@ -58,7 +58,8 @@ def _told(a: Assignment, play: Play) -> Assignment:
         return a
     if throws and play.kind is Kind.RUN and play.carrier != a.man and not _reads(play):
         feet = without_the_ball(play)
-        return replace(a, job=_sentence(", then ".join([", ".join((*gives, *takes)), *feet])))
+        told = _sentence(", then ".join([", ".join((*gives, *takes)), *feet]))
+        return replace(a, job=f"{told} {a.job}" if a.hits else told)
     if throws:
         return replace(a, job=" ".join((_sentence(", ".join((*gives, *takes))), a.job)).rstrip())
     job = a.job.replace(FAKES, "") if a.man in play.ball_men else a.job

@@ -145,3 +145,70 @@ def test_an_end_of_eight_is_reached_around_and_cracked_for() -> None:
     assert at_line(play) > 4.3
     assert {m for m, d in taken(play).items() if d == "E"} == {"S"}
     assert play.assignment("Y").role == "playside end"
+
+
+SPREAD = """playbook Short
+    code six-man
+
+personnel All
+    Q is quarterback
+    R is back
+    F is fullback
+    X, Y is wideout
+
+formation Spread
+    X at away, 9 outside ball, on line
+    Y at call, 9 outside ball, on line
+    F at call, 2 outside ball, 4 deep
+    R at away, 2 outside ball, 4 deep
+    Q at ball, 5 deep
+
+run Tried
+    carrier is back
+    {ball}
+    carrier aims outside the end
+    centre blocks reach or climb
+    fullback blocks lead
+    {more}
+    call #1 blocks crack
+    everyone else blocks stalk
+
+dress Tried
+    in Spread
+    to right
+
+look Front
+    E in outside end, strong
+    J in outside end, weak
+    N in 0
+    M at strong, 2 outside ball, 4 deep
+    W at weak, 2 outside ball, 4 deep
+    F at ball, 9 deep
+"""
+
+
+def spread(ball: str = "feet fake", more: str = "feet fake") -> Play:
+    return only(SPREAD.format(ball=ball, more=more if more != ball else 'say "Go."'))
+
+
+def test_beside_a_centre_alone_the_ends_are_of_the_front_and_the_backers_of_the_box() -> None:
+    """The crack has the end, the lead the backer, and the ball goes around them."""
+    play = spread()
+    got = taken(play)
+    assert (got["Y"], got["F"], got["C"]) == ("E", "M", "N")
+    assert play.defence is not None
+    assert at_line(play) > play.defence.defender("E").at.x
+
+
+@pytest.mark.parametrize(
+    ("ball", "words"),
+    [("feet fake", "Hand the ball to R, then carry out the fake. Lead on M."),
+     ("quarterback tosses to carrier", "Toss the ball to R, then carry out the fake. Lead on M.")],
+)  # fmt: skip
+def test_a_quarterback_who_gives_the_ball_and_leads_is_told_both(ball: str, words: str) -> None:
+    text = SPREAD.format(ball=ball, more="quarterback blocks lead\n    feet fake")
+    text = text.replace("    feet fake\n    carrier aims", "    carrier aims")
+    text = text.replace("    fullback blocks lead\n", "    fullback runs swing\n")
+    play = only(text)
+    assert taken(play)["Q"] == "M"
+    assert play.assignment("Q").job == words

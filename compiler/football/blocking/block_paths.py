@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from stemline.football.blocking.run_rules import PULLS, BlockWay, Rule
-from stemline.football.defence.fronts import BOX_DEPTH, HEAD_UP, line_of, wings
+from stemline.football.defence.fronts import BOX_DEPTH, HEAD_UP, wings
 from stemline.football.field import Side
+from stemline.football.offence.counting import edge_of
 from stemline.football.play import Man
 from stemline.geometry.paths import Ending, Leg, Path, Point
 
@@ -82,11 +83,11 @@ class Lane:
 
 
 def lane(men: Sequence[Man], hole: float, toward: Side) -> Lane:
-    xs = [m.snap.x for m in line_of(men)] or [0.0]
+    edges = -edge_of(men, Side.LEFT), edge_of(men, Side.RIGHT)
     close = wings(men)
     outer = [m.snap.x for m in men if m.label in close and m.snap.x * toward.value > 0]
     wing = max(outer, key=abs, default=None)
-    return Lane(hole, (min(xs), max(xs)), toward, wing)
+    return Lane(hole, edges, toward, wing)
 
 
 def block_path(man: Man, way: BlockWay | None, to: Point, through: Lane, depth: float) -> Path:

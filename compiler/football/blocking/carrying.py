@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from stemline.football.defence.techniques import Gap, On, gap_x, surface
 from stemline.football.field import Side
+from stemline.football.offence.counting import edge_of
 from stemline.football.play import Man
 from stemline.football.players import Position
 from stemline.geometry.paths import Leg, Path, Point, crossing
@@ -46,14 +47,14 @@ class Hole:
 
 def hole(point: str, side: Side, men: Sequence[Man]) -> Hole:
     """Where an aiming point lies: a gap A to D, a lineman's place, or "edge"."""
-    line = surface(men, side)
+    line, last = surface(men, side), edge_of(men, side)
     if point == "edge":
-        return Hole(side.value * (line.last + EDGE_AIM), True)
+        return Hole(side.value * (last + EDGE_AIM), True)
     if point in Gap.__members__:
         x = gap_x(Gap[point], line)
-        return Hole(x, abs(x) > line.last)
+        return Hole(x, abs(x) > last)
     at = {"centre": 0.0, "guard": line.guard, "tackle": line.tackle, "end": line.of(On.END)}[point]
-    return Hole(side.value * at, at > line.last)
+    return Hole(side.value * at, at > last)
 
 
 def carry(

@@ -12,6 +12,7 @@ from stemline.football.defence.fronts import (
     BOX_DEPTH,
     HEAD_UP,
     INSIDE_BOX,
+    OVER_BALL,
     OVERHANG_DEPTH,
     TOUCH,
     WING_REACH,
@@ -97,7 +98,9 @@ class RunBoard:
         if rule.way is BlockWay.LEAD and rule.target is None and self._runs_wide():
             # Around the end nobody turns back in: he has the next man outside. "Phrase of the Day:
             # Toss Sweep", fan site, August 2017.
-            there = once(self.front.forces(side), there)
+            forces = self.front.forces(side)
+            outside = [d for d in (*forces, *there) if d.at.x * side.value > OVER_BALL]
+            there = once(outside, forces, there)
         if target.what == "end man on line" and rule.way is BlockWay.KICK:
             there = tuple(d for d in there if not self._shut(d, side))
             there = tuple(sorted(there, key=lambda d: self._shows(d, side)))

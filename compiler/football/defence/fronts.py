@@ -8,14 +8,14 @@ where a comment does not say otherwise.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
 from stemline.football.defence.described import Described
 from stemline.football.defenders import Defence, Defender, DutyKind, Level
 from stemline.football.field import Side
-from stemline.football.offence.counting import tight_ends
+from stemline.football.offence.counting import edge_of, tight_ends
 from stemline.football.play import Man
 
 HEAD_UP = 0.25
@@ -160,9 +160,12 @@ class Front:
         return tuple(sorted(there, key=lambda d: (d.at.x, d.label)))
 
     def end(self, side: Side) -> float:
-        """x of the last man of the line on a side."""
-        xs = [m.snap.x for m in self.line] or [0.0]
-        return max(xs) if side is Side.RIGHT else min(xs)
+        """x where the line ends on a side."""
+        return self._ends[side]
+
+    @cached_property
+    def _ends(self) -> Mapping[Side, float]:
+        return {side: side.value * edge_of(self.line, side) for side in Side}
 
     # Gaps and shades, seen from one man of the line.
 

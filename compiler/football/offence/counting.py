@@ -156,3 +156,14 @@ def tight_ends(men: Iterable[Man]) -> tuple[str, ...]:
         and not m.interior
         and (0 < m.snap.x - right <= reach or 0 < left - m.snap.x <= reach)
     )
+
+
+def edge_of(men: Iterable[Man], side: Side) -> float:
+    """Yards out to a side where the line ends: at its last man, but of a short line without an end
+    there where a tackle would stand: nearer to the ball nobody plays an edge. Custom."""
+    men = tuple(men)
+    ends = tight_ends(men)
+    short = 0 < sum(m.interior for m in men) < FULL_LINE
+    there = [m for m in men if (m.interior or m.label in ends) and m.snap.x * side.value > 0]
+    last = max((m.snap.x * side.value for m in there), default=0.0)
+    return max(last, TACKLE_SPLIT) if short and all(m.interior for m in there) else last

@@ -43,8 +43,11 @@ def passer_job(play: Play, through: Lane) -> Play:
     reads = any(key.choices for key in play.keys)
     if mine.job and reads and (play.carrier == passer.label or FAKES in mine.job):
         return _reading(play, mine, through.toward)
-    if mine.job or play.carrier == passer.label:
+    if play.carrier == passer.label or FAKES in mine.job or (mine.job and said_any(play.exchanges)):
         return play
+    if mine.job:  # he gives the ball first, then does what he is told
+        told = replace(mine, job=f"{_words(play)} {mine.job}")
+        return replace(play, assignments=tuple(_put(a, told) for a in play.assignments))
     made = replace(mine, job=_words(play), path=_boot(play, passer.snap, through.toward))
     if draw := drawn(play, passer, through.toward):
         return replace(
