@@ -95,11 +95,12 @@ def unheld(code: Code, name: str) -> str:
     """What to write for a figure that no test holds against its source."""
     figure = known(code)[name]
     number = isinstance(figure.value, float | int) and not isinstance(figure.value, bool)
-    case = f'Case("{code.key}", "{figure.source}", …, figure="{name}"'
+    case = f'Case("{code.key}", "{figure.source}", MEN, '
+    about = f'figure="{name}")'
     return (
         f"{name} of {code.key} is {figure.certainty.value}, and nothing holds it against that "
-        f"source. In tests/references/test_legality.py write {case}) for men who are legal by it, "
-        f'and {case}, broken="…") for men who foul it'
+        f"source. In tests/references/test_legality.py write {case}{about} for men who are legal "
+        f'by it, and {case}"E…", {about} for men who foul it'
         + (f"; one of the two says also value={figure.value:g}, as the source has it." * number)
     )
 

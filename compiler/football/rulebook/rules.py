@@ -7,6 +7,7 @@ from enum import Enum
 from typing import Any, Generic, TypeVar
 
 T_co = TypeVar("T_co", covariant=True)
+T = TypeVar("T")
 
 
 NO_SOURCE = "common practice, no published source"
@@ -191,7 +192,7 @@ class Code(RareFigures):
         return replace(self, **doubtful)
 
 
-def published(value: T_co, source: str) -> Known[T_co]:
+def published(value: T, source: str) -> Known[T]:
     """A figure whose rule text or league release was seen."""
     return Known(value, Certainty.PUBLISHED, source)
 
