@@ -95,11 +95,10 @@ def test_the_example_of_a_rule(copy: Path) -> None:
         "-c",
         "import test_errors_page as page\n"
         "for one in page.SECTIONS:\n"
-        "    if one.code[1:] == '555':\n"
+        "    if one.code[1:] == '599':\n"
         "        print(one.code, *(sample.codes() for sample in one.samples))\n",
     )
-    assert told == "E555 ['E555'] []\nW555\n"
-    assert "The next number is 556." in run(copy, "-m", "tests.errors_page", "rules")
+    assert told == "E599 ['E599'] []\nW599\n"
 
 
 def test_the_example_of_a_page(copy: Path) -> None:

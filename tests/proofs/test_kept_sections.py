@@ -115,7 +115,8 @@ def test_edited_in_a_row_every_page_and_picture_is_as_made_anew(
         made.clear()
         same(kept, book(said, None), "an edit")
         all_ += len(made)
-    assert 0 < few < all_ * 0.7, "most parts do not change with an edit"
+    wide = [kind for kind in page_kinds() if kind.parts is None and kind.reads is Reads.ALL]
+    assert wide or 0 < few < all_ * 0.7, "most parts do not change with an edit"
 
 
 def test_a_part_that_is_as_it_was_needs_no_play(
