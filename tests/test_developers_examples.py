@@ -44,7 +44,7 @@ def copy(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The house with the examples in it."""
     there = tmp_path_factory.mktemp("house")
     for room in ("compiler", "grammar", "tests", "themes"):
-        shutil.copytree(HOUSE / room, there / room, ignore=shutil.ignore_patterns("corpus_*"))
+        shutil.copytree(HOUSE / room, there / room)
     shutil.copy(HOUSE / "pyproject.toml", there)
     (there / "playbooks").symlink_to(HOUSE / "playbooks")
     (there / "stemline").symlink_to("compiler")
@@ -74,12 +74,8 @@ def run(there: Path, *words: str) -> str:
 
 def test_the_example_of_a_route(copy: Path) -> None:
     run(copy, "-m", "pytest", "-n0", "tests/football/test_routes.py")
-    told = run(
-        copy,
-        *("-m", "pytest", "-n0", "tests/test_reference_page.py"),
-        *("-k", "route_table or no_longer_than"),
-    )
-    assert "2 passed" in told or ".." in told
+    page = "tests/test_reference_page.py"
+    run(copy, "-m", "pytest", "-n0", page, "-k", "route_table or no_longer_than")
 
 
 def test_the_example_of_a_rule(copy: Path) -> None:
