@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from inspect import signature
 from types import ModuleType
 
 from errors_page import doubted
@@ -40,17 +41,32 @@ NO_CHECKS = {"asked", "called_in_time", "discovered", "legality", "proving", "sn
 CHECKING = [f for f in files(stemline.checks) if f.__name__.rpartition(".")[2] not in NO_CHECKS]
 
 
+GIVEN = {
+    When.WRITTEN: "Settings",
+    When.BOOK: "Playbook, Calls, Expander",
+    When.TAUGHT: "Playbook, Calls",
+    When.PLACED: "PlacedMen",
+    When.STANDING: "Snap",
+    When.MOVING: "Snap",
+    When.CALLED: "Play",
+    When.PROVED: "ProvedCall",
+    When.THROWN: "Play, PlayingLevel",
+}
+CHOICES = "\n".join(f"    When.{one.name}, given {GIVEN[one]}: {one.value}" for one in When)
+
+
 @together("check", CHECKING, ids=lambda check: check.__name__)
 def test_a_check_is_asked(check: ModuleType) -> None:
-    """A file that lacks one of these is never asked, and nobody would hear of it."""
+    """A file that lacks one of these is never asked, and nobody would hear of it; one that takes
+    what it is not given fails somewhere else."""
     name = check.__name__.rpartition(".")[2]
-    assert isinstance(getattr(check, "WHEN", None), When), (
-        f"{check.__file__} wants WHEN = When.… (a helper stands in NO_CHECKS of this test):\n"
-        + "\n".join(f"    When.{when.name}  asked about {when.value}" for when in When)
+    when, asked = getattr(check, "WHEN", None), getattr(check, f"check_{name}", None)
+    assert isinstance(when, When), (
+        f"{check.__file__} wants a WHEN; a helper stands in NO_CHECKS of this test:\n{CHOICES}"
     )
-    assert callable(getattr(check, f"check_{name}", None)), (
-        f"{check.__file__} wants a function check_{name}: it has the file's name"
-    )
+    assert asked is not None, f"{check.__file__} wants a function check_{name}, by the file's name"
+    takes = ", ".join(one.annotation for one in signature(asked).parameters.values())
+    assert takes == GIVEN[when], f"check_{name} takes {takes}, asked {when}:\n{CHOICES}"
 
 
 def _is_row(value: object) -> bool:
