@@ -105,8 +105,12 @@ def unheld(code: Code, name: str) -> str:
     )
 
 
-def test_what_a_code_says_of_a_rare_figure_is_what_it_has() -> None:
-    rare = {f.name for f in fields(RareFigures)}
+def test_a_code_has_of_a_rare_figure_what_it_says_else_what_the_field_says() -> None:
+    """Also one that grows out of another."""
+    rare = {f.name: f.default for f in fields(RareFigures)}
+    for name, usual in rare.items():
+        silent = CODES.keys() - RARE.get(name, {})
+        assert {known(CODES[key])[name] for key in silent} <= {usual}, name
     for name in RARE:
         assert name in rare, f"{name} of RARE in rules.py wants a field of RareFigures there"
     for name, of in RARE.items():

@@ -182,14 +182,16 @@ class Code(RareFigures):
         """The same figures for a code that grows out of this one, each from memory.
 
         What no source gives for the younger code must not borrow this one's source: ``words``
-        ("as in the eleven-man game") stand in its place until the code says its own.
+        ("as in the eleven-man game") stand in its place until the code says its own. A rare figure
+        is not taken over: it holds where a code says it.
         """
         doubtful: dict[str, Any] = {
             f.name: Known(value.value, Certainty.MEMORY, words)
             for f in fields(self)
             if isinstance(value := getattr(self, f.name), Known)
         }
-        return replace(self, **doubtful)
+        usual: dict[str, Any] = {f.name: f.default for f in fields(RareFigures)}
+        return replace(self, **(doubtful | usual))
 
 
 def published(value: T, source: str) -> Known[T]:
@@ -243,6 +245,5 @@ RARE: dict[str, dict[str, Known[Any]]] = {
 
 
 def rare(key: str) -> dict[str, Any]:
-    """What the code of that key says of rare figures. A code that grows out of another has that
-    one's from memory."""
+    """What the code of that key says of rare figures."""
     return {figure: of[key] for figure, of in RARE.items() if key in of}
