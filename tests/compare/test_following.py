@@ -162,6 +162,7 @@ def test_a_process_of_its_own_says_the_same(monkeypatch: pytest.MonkeyPatch) -> 
         apart.append(len(calls))
         return elsewhere(side, pool, calls)
 
+    monkeypatch.setattr(side_analysis, "processors", lambda: 2)
     monkeypatch.setattr(side_analysis, "APART", 1)
     monkeypatch.setattr(side_analysis, "STAY", 2)  # so that some are done here
     monkeypatch.setattr(SideAnalysis, "asked_elsewhere", asked)

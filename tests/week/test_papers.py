@@ -49,10 +49,12 @@ INSTALL = (
 )
 
 
+@cache
 def session(text: str) -> Session:
     return Session((*base(), Source("week.play", text), Source("install.play", INSTALL)), "book")
 
 
+@cache
 def worked(text: str) -> Week:
     compiled = session(text)
     (planned,) = compiled.weeks
