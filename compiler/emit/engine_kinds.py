@@ -76,7 +76,7 @@ def as_copy(style: Any) -> Any:
 def memory_of(style: Any) -> dict[str, Any]:
     """Where what is worked out from a style's values is remembered."""
     own = vars(style)
-    kind = own.get(KIND)
+    kind: StyleKind | None = own.get(KIND)
     return own if kind is None else kind.made
 
 
@@ -88,7 +88,7 @@ def _found(style: Any) -> StyleKind | None:
     over = None
     if parent is not None and (over := kind_of(parent)) is None:
         return None
-    met = vars(style.font_config).get(_KINDS)
+    met: _KindsMet | None = vars(style.font_config).get(_KINDS)
     if met is None or len(met.kinds) >= _MOST:
         met = vars(style.font_config)[_KINDS] = _KindsMet()
     told = met.told

@@ -174,10 +174,10 @@ def lengths_remembered(resolve: Callable[[Any, Any], None]) -> Callable[[Any, An
     def resolve_percentages(box: Any, containing_block: Any) -> None:
         style = box.style
         held = memory_of(style)
-        lengths = held.get(_LENGTHS)
+        lengths: _Lengths | bool | None = held.get(_LENGTHS)
         if lengths is None:
             lengths = held[_LENGTHS] = _lengths(style) or False
-        if lengths is False or isinstance(box, PageBox):
+        if isinstance(lengths, bool) or isinstance(box, PageBox):
             resolve(box, containing_block)
             return
         fixed, shares = lengths
