@@ -15,7 +15,6 @@ COMPILER = Path(__file__).parent.parent / "compiler"
 
 LIBRARIES: dict[str, set[str]] = {
     "lark": {"syntax"},
-    "svgwrite": {"emit"},
     "weasyprint": {"emit"},
     "pydyf": {"emit"},
     "jinja2": {"emit"},

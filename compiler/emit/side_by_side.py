@@ -1,7 +1,8 @@
 """The same work on many values, in as many processes as there are processors.
 
 They are started afresh, the same on every system, and end with the one that started them. Where
-none can be started, or one fails, the caller does the work itself: the answers are the same.
+none can be started, or one fails, the caller does the work itself: the answers are the same. What
+starts them is loaded when they are: a single picture needs none.
 """
 
 from __future__ import annotations
@@ -13,13 +14,13 @@ import signal
 import tempfile
 import threading
 from collections.abc import Callable, Iterator, Sequence
-from concurrent.futures import ProcessPoolExecutor
 from contextlib import contextmanager
-from multiprocessing import get_context, parent_process, resource_tracker
-from multiprocessing.connection import wait
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from stemline.emit.carried import carried
+
+if TYPE_CHECKING:
+    from concurrent.futures import ProcessPoolExecutor
 
 _MOST = 8
 """Processes: each takes some 150 MB."""
@@ -41,10 +42,7 @@ class SideBySide:
             return
         try:
             if self._executor is None:
-                self._executor = ProcessPoolExecutor(
-                    self.number, mp_context=get_context("spawn"), initializer=_begin,
-                    initargs=(carried(self._begin), tempfile.tempdir),
-                )  # fmt: skip
+                self._executor = self._started()
             jobs = [(method, carried(value)) for value in values]
             with _unheard():
                 done = self._executor.map(_work, jobs)
@@ -52,6 +50,15 @@ class SideBySide:
         except Exception:  # whatever it is, it is met again here, where it can be told
             self.end()
             self.number = 1
+
+    def _started(self) -> ProcessPoolExecutor:
+        from concurrent.futures import ProcessPoolExecutor
+        from multiprocessing import get_context
+
+        return ProcessPoolExecutor(
+            self.number, mp_context=get_context("spawn"), initializer=_begin,
+            initargs=(carried(self._begin), tempfile.tempdir),
+        )  # fmt: skip
 
     @property
     def started(self) -> bool:
@@ -71,6 +78,8 @@ def _unheard() -> Iterator[None]:
     if not hasattr(signal, "pthread_sigmask"):
         yield
         return
+    from multiprocessing import resource_tracker
+
     resource_tracker.ensure_running()  # it would lift the mask when it starts
     before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
     try:
@@ -93,6 +102,9 @@ def _begin(begin: bytes, room: str | None) -> None:
 
 
 def _end_with_parent() -> None:
+    from multiprocessing import parent_process
+    from multiprocessing.connection import wait
+
     parent = parent_process()
     if parent is not None:
         wait([parent.sentinel])
