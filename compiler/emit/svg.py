@@ -232,7 +232,8 @@ def _element(kind: str, attributes: Mapping[str, str]) -> Element:
 
 
 def _written(element: Element) -> str:
-    return tostring(element, "utf-8").decode()  # half a letter becomes its number
+    made: bytes = tostring(element, "utf-8")  # half a letter becomes its number
+    return made.decode()
 
 
 @lru_cache(maxsize=4096)
