@@ -23,7 +23,7 @@ from stemline.emit.gallery import Art, Gallery, PdfInk
 from stemline.emit.outlined import Outlining
 from stemline.outside.store import Store
 from stemline.printing.drawings import Drawings
-from stemline.resolve.expand import Order
+from stemline.resolve.order import Order
 from stemline.results import made_book
 from stemline.session import Session
 from stemline.source import Source
