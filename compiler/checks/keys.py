@@ -126,6 +126,7 @@ concept Pick One
     throw hitch if he comes
     feet quick
     everyone else runs go
+    back runs swing
 
 dress Pick One
     in Three Two
