@@ -22,8 +22,8 @@ class W803(Mistake):
     message = "{call}: {over} and {under} are {apart} yards apart at {time} s"
     label = "they collide"
     help = (
-        "run {over} a yard deeper or {under} a yard lower, or give one of them another stem; a yard "
-        "between them is a brush"
+        "run {over} a yard deeper or {under} a yard lower, or give one of them another stem; a "
+        "yard between them is a brush"
     )
     varies = ("apart", "over", "time", "under")
 
@@ -38,7 +38,7 @@ class W804(Mistake):
     title = "two men in one window"
     message = "{call}: when the ball comes to {target}, {other} is {apart} yards away"
     label = "one defender has both"
-    help = "run {other} {more} yards {way}, or look at both in one glance: `{target} with {role}`"
+    help = "run {other} {more} {way}, or look at both in one glance: `{target} with {role}`"
     varies = ("apart", "more", "other", "role", "way")
 
     apart: str
@@ -70,8 +70,12 @@ def check_room_between_men(call: ProvedCall) -> Iterator[Diagnostic]:
         yield W804(
             target=crowd.read.read.target, other=_who(play, crowd.other),
             apart=f"{crowd.apart:.1f}", call=play.call.spoken, role=play.as_said(crowd.other),
-            more=f"{max(math.ceil(2 * (CROWD - crowd.apart)) / 2, 0.5):g}", way=_away(crowd),
+            more=_yards(max(math.ceil(2 * (CROWD - crowd.apart)) / 2, 0.5)), way=_away(crowd),
         ).at(crowd.read.read.span)  # fmt: skip
+
+
+def _yards(more: float) -> str:
+    return "a yard" if more == 1 else f"{more:g} yards"
 
 
 def _away(crowd: Crowd) -> str:

@@ -70,8 +70,8 @@ class W800(OffTheClock):
     )
     label = "late by {off} s, a throw of {yards} yards"
     help = (
-        "throw it off an earlier foot, look at him `with` an earlier read, shorten the throw, or let "
-        "the man sit"
+        "throw it off an earlier foot, look at him `with` an earlier read, shorten the throw, or "
+        "let the man sit"
     )
 
 

@@ -158,8 +158,8 @@ class Body:
     ``line`` goes from a place on the line; ``first`` are the roles that bind before the others,
     such as the carrier of a joined run, and ``joined`` its other blockers; ``shown`` is what that
     carrier does in the run; ``no_claims`` says that it claims nothing; ``handoffs`` are the roles
-    through whose hands the ball goes on its way to the carrier, in order. ``others`` is what everyone does whom no line names, by the words that
-    say who is meant (`everyone else`).
+    through whose hands the ball goes on its way to the carrier, in order. ``others`` is what
+    everyone does whom no line names, by the words that say who is meant (`everyone else`).
     ``called`` are men whom a tag gives a route or a block by where they stand, whatever role they
     have: they leave it. ``exchanges`` are how the ball goes, by the man who gives it, and by him
     with "fakes" behind where he only shows it; ``scrambles`` what men do when the quarterback runs.

@@ -134,9 +134,7 @@ def _named_twice(
                 break
 
 
-def _with_the_ball(
-    body: Body, picture: LinedUp, bound: Bound, call: str
-) -> Iterable[Diagnostic]:
+def _with_the_ball(body: Body, picture: LinedUp, bound: Bound, call: str) -> Iterable[Diagnostic]:
     """Routes of the man who may get the ball of a joined run: nobody runs them."""
     carrier = bound.men.get(CARRIER)
     for role in bound.nobody if carrier and body.shown and not shows_run(body) else ():

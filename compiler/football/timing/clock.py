@@ -111,8 +111,8 @@ class ReadClock:
     are said, and who runs when.
 
     ``beside`` are the throws that no number of the order has: to who is looked at `with` another,
-    and to whom a key chooses. ``rusher`` is when a free man reaches the passer; None where the look that the play stands
-    against frees nobody, or there is no look.
+    and to whom a key chooses. ``rusher`` is when a free man reaches the passer; None where the look
+    that the play stands against frees nobody, or there is no look.
     """
 
     feet: tuple[Foot, ...]
