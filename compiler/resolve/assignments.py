@@ -21,6 +21,7 @@ from stemline.football.offence.landmarks import Landmark
 from stemline.football.offence.rails import Rail, in_time, on_by, railed, stem_of
 from stemline.football.offence.strokes import (
     BLOCKS_FOR,
+    DOWN_SET,
     PASS_SET,
     Decide,
     set_at_the_line,
@@ -328,7 +329,7 @@ def _waits(does: Job, man: Man, picture: LinedUp) -> float | None:
     """For how long a man at the line blocks whose route begins with it."""
     if not isinstance(does, RouteJob) or man.label in picture.count.backs:
         return None
-    sets = set_at_the_line(does.route.strokes)[:1] == (PASS_SET,)
+    sets = set_at_the_line(does.route.strokes)[:1] in ((PASS_SET,), (DOWN_SET,))
     return BLOCKS_FOR if sets else None
 
 
