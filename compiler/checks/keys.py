@@ -128,6 +128,9 @@ concept Pick One
     everyone else runs go
     back runs swing
 
+look Double Threes extends Base
+    N in 3, weak
+
 dress Pick One
     in Three Two
 ```

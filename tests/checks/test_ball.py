@@ -197,9 +197,9 @@ def test_what_the_message_on_a_hand_off_past_the_line_says_mends_it() -> None:
 
 
 def test_who_waits_with_the_ball_has_no_aim_of_his_own_and_that_is_said() -> None:
-    lines = "    carrier hands to taker at 3 deep, playside tackle\n    taker aims playside D"
+    lines = "carrier hands to taker at 3 deep, playside tackle\n    taker aims playside D"
     late = far(f"{CARRIES}{lines}", "weak #1")
     told = [dict(d.values)["instead"] for d in late.diagnostics if d.code == "W790"]
     assert told and all("`aims` line of carrier" in each for each in told)
     waits = CARRIES.replace("carrier aims playside D\n    ", "")
-    assert "W790" not in codes(far(f"{waits}{lines.strip()}", "weak #1"))
+    assert "W790" not in codes(far(f"{waits}{lines}", "weak #1"))
