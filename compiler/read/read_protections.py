@@ -217,8 +217,8 @@ class _ProtectionLines:
             who, word = Phrase(atoms[:n]), Phrase(atoms[n:]).text
             known = self.letters.called(who) or read_men(who)
             if known or who.text.casefold() in ("nearest", "the nearest"):
-                if near := nearest(word, self.routes):
-                    raise Misread(E442(found=word).at(Phrase(atoms[n:]).span, nearest=near))
+                if nearest(word, self.routes):
+                    raise Words([Phrase(atoms[n:])]).miss(E442, self.routes)
                 return
 
     def _hot_man(self, hot: HotDef, who: Phrase, route: Sequence[Atom]) -> HotDef | None:
