@@ -214,11 +214,11 @@ class _ProtectionLines:
     def _near_route(self, atoms: Sequence[Atom]) -> None:
         """Refuses a route that is misspelt behind a man: kept as words it would be nobody's."""
         for n in range(len(atoms) - 1, 0, -1):
-            who, word = Phrase(atoms[:n]), Phrase(atoms[n:]).text
+            who, word = Phrase(tuple(atoms[:n])), Phrase(tuple(atoms[n:])).text
             known = self.letters.called(who) or read_men(who)
             if known or who.text.casefold() in ("nearest", "the nearest"):
                 if nearest(word, self.routes):
-                    raise Words([Phrase(atoms[n:])]).miss(E442, self.routes)
+                    raise Words([Phrase(tuple(atoms[n:]))]).miss(E442, self.routes)
                 return
 
     def _hot_man(self, hot: HotDef, who: Phrase, route: Sequence[Atom]) -> HotDef | None:
