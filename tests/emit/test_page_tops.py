@@ -134,7 +134,7 @@ def test_all_signs_together_are_one_line(season: Season) -> None:
     book = make_book(replace(season, every_call=True), Edition("", ""), CAPTIONS)
     (page,) = book.of(DressedPage)
     two = next(group for group in page.groups if len(group.entries) > 1)
-    both = tuple(replace(entry, solid=True) for entry in two.entries[:2])
+    both = tuple(replace(entry, solid=("H",)) for entry in two.entries[:2])
     page = replace(page, groups=(replace(two, entries=both, signs=signs_of(made)),))
     told = each_sign_once(*page.marks_of.values())
     assert told.count("·") == 7 and SOLID in told
