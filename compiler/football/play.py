@@ -419,6 +419,14 @@ class Play:
     def assignment(self, label: str) -> Assignment:
         return next(a for a in self.assignments if a.man == label)
 
+    def in_line(self, label: str) -> bool:
+        """Whether he is told with the line: its men, but for one who goes out for a pass where the
+        code lets him catch it."""
+        task, man = self.assignment(label), self.man(label)
+        path = task.path if self.field.code.all_eligible and task.role else None
+        goes = path is not None and bool(path.legs) and path.ending is not Ending.BLOCK
+        return man.interior and not (goes and self.kind is Kind.PASS)
+
     def runs(self, role: str) -> Assignment | None:
         """The assignment of ``role``, or None when nobody plays it in this call."""
         return next((a for a in self.assignments if a.role == role), None)

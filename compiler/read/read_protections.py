@@ -8,10 +8,11 @@ from dataclasses import replace
 from functools import partial
 from types import MappingProxyType
 
-from stemline.diagnostics.catalogue.football import E450, E462
+from stemline.diagnostics.catalogue.football import E442, E450, E462
 from stemline.diagnostics.catalogue.protections import E690, E692, E693, E694
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.in_words import either
+from stemline.diagnostics.nearest import nearest
 from stemline.football.blocking.block_names import DEFENDERS
 from stemline.football.blocking.protecting import ProtectionRule
 from stemline.football.conditions import always
@@ -214,7 +215,18 @@ class _ProtectionLines:
             made = self._hot_man(hot, Phrase(atoms[:n]), atoms[n:])
             if made is not None:
                 return made
+        self._near_route(atoms)
         return hot
+
+    def _near_route(self, atoms: Sequence[Atom]) -> None:
+        """Refuses a route that is misspelt behind a man: kept as words it would be nobody's."""
+        for n in range(len(atoms) - 1, 0, -1):
+            who, word = Phrase(tuple(atoms[:n])), Phrase(tuple(atoms[n:])).text
+            known = self.letters.called(who) or read_men(who)
+            if known or who.text.casefold() in ("nearest", "the nearest"):
+                if nearest(word, self.routes):
+                    raise Words([Phrase(tuple(atoms[n:]))]).miss(E442, self.routes)
+                return
 
     def _hot_man(self, hot: HotDef, who: Phrase, route: Sequence[Atom]) -> HotDef | None:
         """The hot of a man who is named by where he stands, by his letter or by a role of the

@@ -203,6 +203,24 @@ PLAYS: tuple[tuple[str, str, str], ...] = (
 """Of a line that turns on no word of its block."""
 
 PLAYS_TURNED: tuple[tuple[str, str, str], ...] = (
+    # Who block down, or chip, and go out.
+    (
+        _PLAYS,
+        rf"{_WHO} blocks? down(?: ,)?(?: and)?(?: then)? (?:leaks|releases?|slips)(?: out)?"
+        r"(?P<rest>(?: .+)?)",
+        "{who} blocks down then leak{rest}",
+    ),
+    (
+        _PLAYS,
+        rf"{_WHO} blocks? down ,(?: and)? then(?: runs?)?(?: an?| the)? (?P<rest>.+)",
+        "{who} blocks down then {rest}",
+    ),
+    (
+        _PLAYS,
+        rf"{_WHO} (?:blocks? chip|chips)(?: ,)?(?: and)?(?: then)? runs?"
+        r"(?: an?| the)? (?P<rest>.+)",
+        "{who} blocks chip then {rest}",
+    ),
     (
         _PLAYS,
         rf"{_WHO} blocks? (?:(?:for )?(?:one|two|a|1|2|three) counts? )?(?:,? ?(?:and "

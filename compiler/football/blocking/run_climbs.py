@@ -12,7 +12,6 @@ from stemline.football.blocking.run_answers import once
 from stemline.football.blocking.run_board import NOBODY
 from stemline.football.blocking.run_rules import BlockWay
 from stemline.football.blocking.run_trades import CLIMB_REACH, OTHERS, WALL_REACH, Trades, off_line
-from stemline.football.defence.described import Described
 from stemline.football.defence.fronts import HEAD_UP
 from stemline.football.defenders import Defender, Level
 
@@ -157,7 +156,7 @@ class Climbers(Trades):
         x = self.at[man].x
         taken = {*self.owners, *self._reserved, *self.climbs.values()}
         side = self.front.out(x)
-        deep = self.front.described(Described("near safety", side), x)
+        deep = self.front.deep_inside(side)
         last = next((d.label for d in deep[::-1] if d.label not in taken), NOBODY)
         if side is self.front.toward and last:
             self.climbs[man] = last

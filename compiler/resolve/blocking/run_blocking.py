@@ -332,8 +332,11 @@ def _first_steps(play: Play, tasks: Iterable[Task], through: Lane) -> Play:
 
 
 def faked(play: Play, carrier: str) -> Play:
-    """A run that is only shown: its carrier goes to the line, and no further."""
-    made = tuple(_faked(a) if a.man == carrier else a for a in play.assignments)
+    """A run that is only shown: its carrier goes to the line, and no further, but for one who has
+    a route behind it."""
+    made = tuple(
+        _faked(a) if a.man == carrier and a.role == CARRIER else a for a in play.assignments
+    )
     return replace(play, assignments=made)
 
 
