@@ -15,8 +15,11 @@ COMPILER = Path(__file__).parent.parent / "compiler"
 
 LIBRARIES: dict[str, set[str]] = {
     "lark": {"syntax"},
+    "svgwrite": {"emit"},
     "weasyprint": {"emit"},
     "pydyf": {"emit"},
+    "tinycss2": {"emit"},
+    "tinyhtml5": {"emit"},
     "jinja2": {"emit"},
     "markupsafe": {"emit"},
     "fontTools": {"picture"},

@@ -314,9 +314,14 @@ def test_a_key_forgets_what_values_have_worked_out_for_themselves() -> None:
 # Processes.
 
 
-def test_processes_give_what_one_gives_in_the_same_order(tmp_path: Path) -> None:
+def test_processes_give_what_one_gives_in_the_same_order(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     book, orders = whole()
-    assert face(book, orders, nothing(tmp_path), pool=1) == face(book, orders, nothing(tmp_path))
+    here = face(book, orders, nothing(tmp_path))
+    monkeypatch.setattr(against_looks, "processors", lambda: 2)
+    monkeypatch.setattr(against_looks, "worked", None)  # in this process
+    assert face(book, orders, nothing(tmp_path), pool=1) == here
 
 
 @pytest.mark.parametrize("error", [OSError, ImportError, against_looks.OtherProgram])

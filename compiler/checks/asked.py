@@ -96,7 +96,8 @@ class ProvedCall:
         """The clock of a pass where it is drawn; from the hashes the table of `--timing` shows
         it."""
         play = self.play
-        if not play.reads or play.ball is not self.order.timed_from or play.against:
+        thrown = play.reads or any(key.throws for key in play.keys)
+        if not thrown or play.ball is not self.order.timed_from or play.against:
             return None
         return self.clock_of(play)
 

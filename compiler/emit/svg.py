@@ -8,15 +8,20 @@ A man's symbol has his label for its `id`, and each line of his an `id` that beg
 ("H-route"). `data-times` of a line are seconds after the snap, one for each M, L and Q of its `d`:
 when he is there. A line that others break stays one path, with an M after each gap.
 
-An element is written once for each look, with gaps; its places are put into them.
+An element is written by svgwrite once for each look, with gaps; its places are put into them.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from functools import cache, lru_cache
-from typing import assert_never
-from xml.etree.ElementTree import Element, SubElement, tostring
+from typing import Any, assert_never
+
+from svgwrite.base import BaseElement
+from svgwrite.container import Group
+from svgwrite.drawing import Drawing
+from svgwrite.path import Path as PathElement
+from svgwrite.shapes import Circle, Rect
 
 from stemline.picture.scene.metrics import Face, faces
 from stemline.picture.scene.scene import (
@@ -38,11 +43,8 @@ _DIGITS = 2
 """Decimals of a point: a hundredth is finer than any printer."""
 _GAP = "\x03"
 """What stands for a value that is still to be put in: no text of a coach can hold it."""
-_NAMESPACES = {
-    "xmlns": "http://www.w3.org/2000/svg",
-    "xmlns:ev": "http://www.w3.org/2001/xml-events",
-    "xmlns:xlink": "http://www.w3.org/1999/xlink",
-}
+_Kind = Callable[..., Any]
+"""A class of elements of svgwrite, which says no types."""
 _NOTHING = "<g />"
 """An empty group as it is written; no text of a coach is so, since it would be escaped."""
 
@@ -55,18 +57,14 @@ def to_svg(scene: Scene, theme: Theme, ids: str | None = "") -> str:
     """
     page = _Page(scene, theme, ids)
     wide, tall = _number(scene.width), _number(scene.height)
-    root = _element("svg", {
-        "baseProfile": "full", "height": f"{tall}pt", "role": "img", "version": "1.1",
-        "viewBox": f"0 0 {wide} {tall}", "width": f"{wide}pt", **_NAMESPACES,
-    })  # fmt: skip
-    SubElement(root, "title").text = scene.title
-    SubElement(root, "desc").text = scene.description
-    SubElement(root, "defs")
+    drawing = Drawing(size=(f"{wide}pt", f"{tall}pt"), viewBox=f"0 0 {wide} {tall}", debug=False)
+    drawing["role"] = "img"
+    drawing.set_desc(scene.title, scene.description)
     if not theme.colours.white:
-        whole = {"x": "0", "y": "0", "width": wide, "height": tall}
-        root.append(_element("rect", {"class": "ground", "fill": theme.colours.ground, **whole}))
-    SubElement(root, "g")
-    head, tail = _written(root).rsplit(_NOTHING, 1)
+        ground = theme.colours.ground
+        drawing.add(Rect((0, 0), (wide, tall), class_="ground", fill=ground, debug=False))
+    drawing.add(Group(debug=False))
+    head, tail = drawing.tostring().rsplit(_NOTHING, 1)
     layers = [page.layer(layer) for layer in scene.layers]
     return "".join((head, *layers, tail))
 
@@ -84,11 +82,11 @@ class _Page:
     def layer(self, layer: Layer) -> str:
         """The layer as a group of its elements."""
         elements = [element for item in layer.items for element in self._elements(item)]
-        group = _element("g", {"class": layer.name})
+        group = Group(class_=layer.name, debug=False)
         if not elements:
-            return _written(group)
-        SubElement(group, "g")
-        return _written(group).replace(_NOTHING, "".join(elements))
+            return str(group.tostring())
+        group.add(Group(debug=False))
+        return str(group.tostring()).replace(_NOTHING, "".join(elements))
 
     def _elements(self, item: Item) -> list[str]:
         match item:
@@ -97,9 +95,7 @@ class _Page:
             case Disc():
                 x, y = self._at(item.centre)
                 at = {"cx": str(x), "cy": str(y), "r": str(self._length(item.radius))}
-                return [
-                    _filled("circle", self._shape(item.style), {**at, **self._named(item.name)})
-                ]
+                return [_filled(Circle, self._shape(item.style), {**at, **self._named(item.name)})]
             case Plate():
                 x, y = self._at(Point(item.box.left, item.box.top))
                 wide, tall = self._length(item.box.width), self._length(item.box.height)
@@ -107,10 +103,10 @@ class _Page:
                 corner = self._length(item.corner)
                 if corner:
                     at |= {"rx": str(corner), "ry": str(corner)}
-                return [_filled("rect", self._shape(item.style), {**at, **self._named(item.name)})]
+                return [_filled(Rect, self._shape(item.style), {**at, **self._named(item.name)})]
             case Polygon():
                 d = self._closed(item.points)
-                return [_filled("path", self._shape(item.style), {"d": d})]
+                return [_filled(PathElement, self._shape(item.style), {"d": d})]
             case TextRun():
                 return self._text(item)
             case _:
@@ -120,12 +116,12 @@ class _Page:
         pen = self._look.pens[item.style]
         made = []
         if item.segments:
-            paint = {"class": item.style, "fill": "none", **_pen(pen)}
+            paint = {"class_": item.style, "fill": "none", **_pen(pen)}
             given = {"d": self._line(item.segments), **self._named(item.name, item.times)}
-            made.append(_filled("path", paint, given))
+            made.append(_filled(PathElement, paint, given))
         if item.head:
-            paint = {"class": f"{item.style} head", "fill": pen.colour}
-            made.append(_filled("path", paint, {"d": self._closed(item.head)}))
+            paint = {"class_": f"{item.style} head", "fill": pen.colour}
+            made.append(_filled(PathElement, paint, {"d": self._closed(item.head)}))
         return made
 
     def _text(self, item: TextRun) -> list[str]:
@@ -134,8 +130,8 @@ class _Page:
         if not letters:
             return []
         moved = f"translate({self._pair(item.at)})"
-        given = {"data-text": _escaped(item.text), "d": letters, "transform": moved}
-        return [_filled("path", {"class": item.style, "fill": kind.colour}, given)]
+        given = {"data_text": _escaped(item.text), "d": letters, "transform": moved}
+        return [_filled(PathElement, {"class_": item.style, "fill": kind.colour}, given)]
 
     def _named(self, name: str, times: Iterable[float] = ()) -> dict[str, str]:
         """The attributes by which a page finds an element again, and moves a man along it."""
@@ -143,7 +139,7 @@ class _Page:
             return {}
         made = {"id": _escaped(self._ids + _id(name))}
         moments = " ".join(_number(t) for t in times)
-        return {**made, "data-times": moments} if moments else made
+        return {**made, "data_times": moments} if moments else made
 
     def _line(self, segments: Iterable[Segment]) -> str:
         parts: list[str] = []
@@ -161,10 +157,10 @@ class _Page:
     def _closed(self, points: Iterable[Point]) -> str:
         return "M" + "L".join(self._pair(p) for p in points) + "Z"
 
-    def _shape(self, style: str) -> dict[str, str]:
+    def _shape(self, style: str) -> dict[str, Any]:
         ground = self._look.grounds[style]
         return {
-            "class": style,
+            "class_": style,
             "fill": ground.fill or "none",
             **(_pen(ground.edge) if ground.edge else {}),
         }
@@ -194,12 +190,12 @@ def outline(text: str, face: Face, size: float) -> str:
     return "".join(parts)
 
 
-def _pen(pen: Pen) -> dict[str, str]:
-    dash = {"stroke-dasharray": " ".join(_number(d) for d in pen.dash)} if pen.dash else {}
+def _pen(pen: Pen) -> dict[str, Any]:
+    dash = {"stroke_dasharray": " ".join(_number(d) for d in pen.dash)} if pen.dash else {}
     return {
         "stroke": pen.colour,
-        "stroke-width": str(_round(pen.weight)),
-        "stroke-linejoin": "round",
+        "stroke_width": _round(pen.weight),
+        "stroke_linejoin": "round",
         **dash,
     }
 
@@ -209,7 +205,7 @@ def _id(name: str) -> str:
     return name if name[:1].isalpha() else f"man-{name}"
 
 
-def _filled(kind: str, paint: Mapping[str, str], given: Mapping[str, str]) -> str:
+def _filled(kind: _Kind, paint: Mapping[str, Any], given: Mapping[str, str]) -> str:
     """An element of that look; what is ``given`` is put into it as it is."""
     head, rest = _form(kind, tuple(paint.items()), tuple(given))
     return head + "".join([given[name] + text for name, text in rest])
@@ -217,28 +213,29 @@ def _filled(kind: str, paint: Mapping[str, str], given: Mapping[str, str]) -> st
 
 @cache
 def _form(
-    kind: str, paint: tuple[tuple[str, str], ...], given: tuple[str, ...]
+    kind: _Kind, paint: tuple[tuple[str, Any], ...], given: tuple[str, ...]
 ) -> tuple[str, tuple[tuple[str, str], ...]]:
     """An element as it is written: up to the first of the attributes ``given``, and what follows
     the value of each, in the order of their names."""
-    element = _element(kind, {**dict(paint), **dict.fromkeys(given, _GAP)})
-    head, *rest = _written(element).split(_GAP)
-    return head, tuple(zip(sorted(given), rest, strict=True))
+    element = kind(debug=False)
+    element.update(dict(paint))
+    element.update({name: _GAP for name in given if name != "d"})
+    if "d" in given:
+        element.push(_GAP)
+    head, *rest = str(element.tostring()).split(_GAP)
+    return head, tuple(zip(sorted(given, key=_attribute), rest, strict=True))
 
 
-def _element(kind: str, attributes: Mapping[str, str]) -> Element:
-    return Element(kind, dict(sorted(attributes.items())))
-
-
-def _written(element: Element) -> str:
-    made: bytes = tostring(element, "utf-8")  # half a letter becomes its number
-    return made.decode()
+def _attribute(key: str) -> str:
+    """An attribute's name as it is written."""
+    return key.rstrip("_").replace("_", "-")
 
 
 @lru_cache(maxsize=4096)
 def _escaped(value: str) -> str:
     """A value as it stands in an attribute."""
-    return _written(Element("g", id=value)).partition('"')[2].rpartition('"')[0]
+    element = BaseElement(debug=False, id=value)
+    return str(element.tostring()).partition('"')[2].rpartition('"')[0]
 
 
 def _round(value: float) -> float:

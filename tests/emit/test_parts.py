@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 from collections.abc import Iterator
+from concurrent.futures import Future
 from dataclasses import replace
 from itertools import chain, cycle
 from pathlib import Path
@@ -336,13 +337,19 @@ def test_a_part_that_other_processes_set_is_kept_before_the_next_is_there(
     theme: Theme, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """So a build that is killed loses no more than it was about to set."""
+    asked: list[Future[Fragment]] = []
 
     class Killed:
         def __init__(self, *_: Any, **__: Any) -> None: ...
 
-        def map(self, *_: Any) -> Iterator[Fragment]:
-            yield Fragment((), (), ())
-            raise KeyboardInterrupt
+        def submit(self, *_: Any) -> Future[Fragment]:
+            made: Future[Fragment] = Future()
+            if asked:
+                made.set_exception(KeyboardInterrupt())
+            else:
+                made.set_result(Fragment((), (), ()))
+            asked.append(made)
+            return made
 
         def shutdown(self, **_: Any) -> None: ...
 
