@@ -27,7 +27,7 @@ from stemline.football.field import BallSpot
 from stemline.football.play import Kind, Play, Season
 from stemline.outside.store import Store
 from stemline.playbook.dress_ups import Dress
-from stemline.playbook.playbook import Playbook
+from stemline.playbook.playbook import Playbook, with_opponents
 from stemline.proofs.kept_proofs import KeptAnswers
 from stemline.proofs.kept_trees import parsed, parsed_beside
 from stemline.read.coach_sentences import check_sentences
@@ -192,7 +192,6 @@ class Session:
         the looks of opponents too, which only weeks ask for."""
         assert self.book is not None, "plays come from a book"
         from stemline.resolve.expand import Expander
-        from stemline.week.planning import with_opponents
 
         return Expander(with_opponents(self.book))
 
@@ -313,7 +312,6 @@ class Session:
         """What each call reads."""
         assert self.book is not None, "calls come from a book"
         from stemline.proofs.call_readings import CallReadings
-        from stemline.week.planning import with_opponents
 
         return CallReadings(with_opponents(self.book), self.book.looks)
 
@@ -464,7 +462,6 @@ class Session:
         each call against each look of the opponent."""
         assert self.book is not None, "plans come from a book"
         from stemline.week.answering import AskedOfPlaybook, game_plan
-        from stemline.week.planning import with_opponents
 
         book, level = with_opponents(self.book), self.book.settings.level
         asked = AskedOfPlaybook(book, self.calls, self.expander, level, self.put_to_looks)

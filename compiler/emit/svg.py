@@ -143,12 +143,11 @@ class _Page:
 
     def _line(self, segments: Iterable[Segment]) -> str:
         parts: list[str] = []
-        at = ""
+        at, last = "", None
         for piece in segments:
-            start = self._pair(piece.start)
-            if start != at:
+            if piece.start is not last and (start := self._pair(piece.start)) != at:
                 parts.append(f"M{start}")
-            at = self._pair(piece.end)
+            at, last = self._pair(piece.end), piece.end
             if isinstance(piece, Line):
                 parts.append(f"L{at}")
             else:
@@ -173,8 +172,8 @@ class _Page:
         return _round(yards * self._scale)
 
     def _pair(self, p: Point) -> str:
-        x, y = self._at(p)
-        return f"{x:g} {y:g}"
+        x, y = (p.x - self._left) * self._scale, (self._top - p.y) * self._scale
+        return f"{round(x, _DIGITS) + 0.0:g} {round(y, _DIGITS) + 0.0:g}"
 
 
 @cache
@@ -185,7 +184,7 @@ def outline(text: str, face: Face, size: float) -> str:
     for letter in text:
         glyph = face.glyph(letter)
         for verb, points in glyph.outline:
-            ends = (f"{_number(x + px * size)} {_number(-py * size)}" for px, py in points)
+            ends = [f"{_number(x + px * size)} {_number(-py * size)}" for px, py in points]
             parts.append(verb + " ".join(ends))
         x += glyph.advance * size
     return "".join(parts)
@@ -244,4 +243,4 @@ def _round(value: float) -> float:
 
 
 def _number(value: float) -> str:
-    return f"{_round(value):g}"
+    return f"{round(value, _DIGITS) + 0.0:g}"

@@ -44,6 +44,16 @@ def nearest(a: Point, b: Point, p: Point) -> tuple[Point, float]:
     return Point(a.x + t * dx, a.y + t * dy), t
 
 
+def passed(a: Point, b: Point, p: Point) -> tuple[float, float]:
+    """How many yards the line from a to b passes p at, and how far along that is (0 to 1)."""
+    ax, ay, px, py = a.x, a.y, p.x, p.y
+    dx, dy = b.x - ax, b.y - ay
+    size = dx * dx + dy * dy
+    t = ((px - ax) * dx + (py - ay) * dy) / size if size >= _NONE else 0.0
+    t = min(1.0, max(0.0, t))
+    return math.hypot(ax + t * dx - px, ay + t * dy - py), t
+
+
 def points_of(pieces: Pieces) -> tuple[Point, ...]:
     """The pieces as points close together."""
     if not pieces:
@@ -144,6 +154,20 @@ def turned(path: Path) -> float:
     """Degrees that a path turns in all."""
     ways = [_way(a, b) for a, b in pairwise(path.corners)]
     return sum(_between(one, other) for one, other in pairwise(ways))
+
+
+def length_and_turn(path: Path) -> tuple[float, float]:
+    """The length of a path by its corners, and the degrees that it turns in all."""
+    far = degrees = 0.0
+    before: tuple[float, float] | None = None
+    for a, b in pairwise(path.corners):
+        dx, dy = b.x - a.x, b.y - a.y
+        step = math.hypot(dx, dy)
+        way = (dx * (1 / step), dy * (1 / step)) if step > _NONE else (0.0, 1.0)
+        if before is not None:
+            degrees += _between(before, way)
+        far, before = far + step, way
+    return far, degrees
 
 
 def far_from(points: Sequence[Point], p: Point) -> float:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from stemline.football.contact_limits import ContactLimit
 from stemline.football.field import Side
@@ -121,3 +121,8 @@ class Playbook:
         if motion:
             parts.append(self.motions[motion])
         return any(part.broken for part in parts)
+
+
+def with_opponents(book: Playbook) -> Playbook:
+    """The playbook with the looks that stand in its weeks alone."""
+    return replace(book, looks={**book.looks, **book.week_looks}) if book.week_looks else book

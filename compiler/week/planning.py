@@ -92,11 +92,6 @@ class AskedOfSession:
     expander: Expander
 
 
-def with_opponents(book: Playbook) -> Playbook:
-    """The playbook with the looks that stand in its weeks alone."""
-    return replace(book, looks={**book.looks, **book.week_looks}) if book.week_looks else book
-
-
 def plan_weeks(asked: AskedOfSession) -> tuple[Planned, ...]:
     """Every week of the playbook, in the order of their numbers."""
     weeks = sorted(asked.book.weeks.values(), key=lambda week: week.number)

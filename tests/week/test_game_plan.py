@@ -20,10 +20,10 @@ from stemline.football.field import BallSpot
 from stemline.football.play import Kind
 from stemline.football.timing.answers import answer
 from stemline.football.timing.putting import put_to_looks
+from stemline.playbook.playbook import with_opponents
 from stemline.printing.week_papers import Printing, week_papers
 from stemline.theme import load_theme
 from stemline.week.killed_rows import printed_call
-from stemline.week.planning import with_opponents
 from stemline.week.week_values import Plan, PlanRow
 from stemline.week.working_out import work_out
 

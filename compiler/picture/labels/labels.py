@@ -230,13 +230,17 @@ def _under(
     ink, pad = paper.ink, paper.pad
     if not paper.frame.holds(box):
         return ((Trouble.EDGE, _OUTSIDE),)
-    if ink.covers(box.grown(pad / 2)):
+    half = pad / 2
+    if ink.covers(box, half):
         return ((Trouble.SYMBOL, _ON_SYMBOL),)
     under, beside = ink.under(box.grown(pad), 2 * pad)
-    struck = ink.under(box.grown(pad / 2))[0] if under else 0.0
+    struck = 0.0
+    if under:
+        left, bottom, right, top = box.left, box.bottom, box.right, box.top
+        struck = ink.within(left - half, bottom - half, right + half, top + half)
     cut = _CUT_OFF * _cut_off(at, box, ink, pad)
     if leader is not None:
-        cut += _leader_cost(leader, box, ink, pad / 2)
+        cut += _leader_cost(leader, box, ink, half)
     return (
         (Trouble.LINE, _ON_LINE * under + _STRUCK * struck + _CROWD * beside),
         (Trouble.CUT_OFF, cut),
@@ -249,8 +253,7 @@ def _misread(at: Point, box: Box, others: Iterable[Point], near: float) -> int:
     far = min(_CLEARLY * _gap(at, box), near)
     if far <= 0:
         return 0
-    reach = box.grown(far)
-    left, right, bottom, top = reach.left, reach.right, reach.bottom, reach.top
+    left, right, bottom, top = box.left - far, box.right + far, box.bottom - far, box.top + far
     about = [o for o in others if left < o.x < right and bottom < o.y < top]
     return sum(1 for other in about if _gap(other, box) < far)
 

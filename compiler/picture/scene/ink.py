@@ -92,14 +92,11 @@ class Ink:
                             total += weight
         return total
 
-    def covers(self, box: Box) -> bool:
-        """Whether a box would lie on a symbol."""
+    def covers(self, box: Box, around: float = 0.0) -> bool:
+        """Whether a box, grown by ``around``, would lie on a symbol."""
+        left, right = box.left - around, box.right + around
+        bottom, top = box.bottom - around, box.top + around
         for s in self._solids:
-            if (
-                s.left < box.right
-                and s.right > box.left
-                and s.bottom < box.top
-                and s.top > box.bottom
-            ):
+            if s.left < right and s.right > left and s.bottom < top and s.top > bottom:
                 return True
         return False

@@ -12,8 +12,16 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from stemline.geometry.curves import dot, far_from, left_of, nearest, turned, unit
-from stemline.geometry.paths import Leg, Path, Point, length, polyline
+from stemline.geometry.curves import (
+    dot,
+    far_from,
+    left_of,
+    length_and_turn,
+    nearest,
+    passed,
+    unit,
+)
+from stemline.geometry.paths import Leg, Path, Point, polyline
 
 _WIDER = 1.18
 """A bend is rounded, so its corner is put this much farther out than the line must pass."""
@@ -56,7 +64,7 @@ def detour(path: Path, obstacles: Sequence[Round], turn: float, slanting: bool =
     ``slanting`` allows a piece that is taught straight to slant where there is no other way.
     """
     able = tuple(o for o in obstacles if o.at.distance(path.end) > o.hard)
-    bent = _tightest(_corners_out(path, able), able, able, turn, _MOST, slanting)[1]
+    bent = _Search(able, turn, slanting).tightest(_corners_out(path, able), able)[1]
     return path if bent == path else _eased(bent, able)
 
 
@@ -113,49 +121,56 @@ def _corners_out(path: Path, obstacles: Sequence[Round]) -> Path:
     return path.by((*legs, *path.legs[-1:]))
 
 
-def _tightest(
-    path: Path,
-    still: tuple[Round, ...],
-    all_: tuple[Round, ...],
-    turn: float,
-    most: int,
-    slanting: bool,
-    under: float = math.inf,
-) -> tuple[float, Path]:
-    """The cheapest way past the obstacles ``still`` to be passed, and its cost; where none costs
-    less than ``under``, an infinite cost or any that is no less.
+@dataclass(frozen=True)
+class _Search:
+    """What all ways of one path have in common: whom it passes, and how it may."""
 
-    A corner more never makes a path shorter, nor turn less: what costs too much without any
-    obstacle is not looked at.
-    """
-    bare = length(path.corners) + _TURNING * turned(path)
-    if bare > under + _ALIKE:
-        return math.inf, path
-    hit = _first(path, still) if most else None
-    if hit is None:
-        return bare + _through(path, all_), path
-    index, obstacle = hit
-    left = tuple(o for o in still if o is not obstacle)
-    best, found = math.inf, path
+    obstacles: tuple[Round, ...]
+    turn: float
+    slanting: bool
 
-    def way(bent: Path, still: tuple[Round, ...], under: float) -> tuple[float, Path]:
-        return _tightest(bent, still, all_, turn, most - 1, slanting, under)
+    def tightest(
+        self,
+        path: Path,
+        still: tuple[Round, ...],
+        most: int = _MOST,
+        under: float = math.inf,
+        bare: float | None = None,
+    ) -> tuple[float, Path]:
+        """The cheapest way past the obstacles ``still`` to be passed, and its cost; where none
+        costs less than ``under``, an infinite cost or any that is no less. ``bare`` is what the
+        path costs without any obstacle, where that is known.
 
-    for side in _sides(path, index, obstacle):
-        bends = list(_bends(path, index, obstacle, side, turn, all_))
-        for number, bent in enumerate(bends):
-            again = _passing(bent.corners, obstacle) < obstacle.hard
-            rest, least = still if again else left, min(under, best)
-            cost, end = way(bent, rest, least)
-            if cost >= _THROUGH > least and slanting and number + 1 < len(bends):
-                cost, end = way(bent, rest, _THROUGH)  # the next bend is for one that is stopped
-            if round(cost, 6) < round(best, 6):
-                best, found = cost, end
-            if not slanting or cost < _THROUGH:
-                break
-    # straight through him, which is taken of two ways that cost the same
-    cost, end = way(path, left, min(under, best))
-    return (cost, end) if round(cost, 6) <= round(best, 6) else (best, found)
+        A corner more never makes a path shorter, nor turn less: what costs too much without any
+        obstacle is not looked at.
+        """
+        if bare is None:
+            far, degrees = length_and_turn(path)
+            bare = far + _TURNING * degrees
+        if bare > under + _ALIKE:
+            return math.inf, path
+        hit = _first(path, still) if most else None
+        if hit is None:
+            return bare + _through(path, self.obstacles), path
+        index, obstacle = hit
+        left = tuple(o for o in still if o is not obstacle)
+        best, found = math.inf, path
+        for side in _sides(path, index, obstacle):
+            bends = list(_bends(path, index, obstacle, side, self.turn, self.obstacles))
+            for number, bent in enumerate(bends):
+                again = _passing(bent.corners, obstacle) < obstacle.hard
+                rest, least = still if again else left, min(under, best)
+                cost, end = self.tightest(bent, rest, most - 1, least)
+                if cost >= _THROUGH > least and self.slanting and number + 1 < len(bends):
+                    # the next bend is for one that is stopped
+                    cost, end = self.tightest(bent, rest, most - 1, _THROUGH)
+                if round(cost, 6) < round(best, 6):
+                    best, found = cost, end
+                if not self.slanting or cost < _THROUGH:
+                    break
+        # straight through him, which is taken of two ways that cost the same
+        cost, end = self.tightest(path, left, most - 1, min(under, best), bare)
+        return (cost, end) if round(cost, 6) <= round(best, 6) else (best, found)
 
 
 def _through(path: Path, obstacles: Sequence[Round]) -> float:
@@ -200,9 +215,9 @@ def _passing(corners: Sequence[Point], o: Round) -> float:
     """How near a path by these corners passes a man, where that is into his white."""
     best = math.inf
     for index, a, b in _reached(corners, o):
-        at, way = nearest(a, b, o.at)
-        if not _at_an_end(way, index, len(corners) - 1):
-            best = min(best, at.distance(o.at))
+        far, way = passed(a, b, o.at)
+        if far < best and not _at_an_end(way, index, len(corners) - 1):
+            best = far
     return best
 
 
@@ -214,9 +229,9 @@ def _first(path: Path, obstacles: Sequence[Round]) -> tuple[int, Round] | None:
         for index, a, b in _reached(corners, o):
             if first is not None and index > first[0]:
                 break
-            at, way = nearest(a, b, o.at)
-            if not _at_an_end(way, index, len(path.legs)) and at.distance(o.at) < o.radius * 0.99:
-                far = a.distance(at)
+            near, way = passed(a, b, o.at)
+            if near < o.radius * 0.99 and not _at_an_end(way, index, len(path.legs)):
+                far = a.distance(nearest(a, b, o.at)[0])
                 if first is None or (index, far) < first[:2]:
                     first = index, far, o
                 break
@@ -243,12 +258,14 @@ def _bends(
     ahead = unit(a, b)
     out = obstacle.at + side.scaled(_out(obstacle, side, others))
     true = min(abs(ahead.x), abs(ahead.y)) < _TAUGHT
-    bend = Leg(out, min(turn, a.distance(at) / 2, b.distance(at) / 2))
-    before = [Leg(at - ahead.scaled(1.5 * turn), turn / 2)] if a.distance(at) > 2 * turn else []
-    after = [Leg(at + ahead.scaled(1.5 * turn), turn / 2)] if b.distance(at) > 2 * turn else []
-    straight = [*before, bend, *after] if true else [bend]
     if not _free(out, others):
         return
+    since, until = a.distance(at), b.distance(at)
+    straight = [Leg(out, min(turn, since / 2, until / 2))]
+    if true and since > 2 * turn:
+        straight.insert(0, Leg(at - ahead.scaled(1.5 * turn), turn / 2))
+    if true and until > 2 * turn:
+        straight.append(Leg(at + ahead.scaled(1.5 * turn), turn / 2))
     free = [leg for leg in straight if _free(leg.to, others)]
     for legs in (straight, free) if len(free) < len(straight) else (straight,):
         yield path.by((*path.legs[:index], *legs, *path.legs[index:]))
