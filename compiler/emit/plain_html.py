@@ -64,12 +64,12 @@ def plain_tree(text: str) -> Element | None:
     if not begins or _OTHERWISE.search(text):
         return None
     try:
-        return _Reading().tree(_EMPTY.sub(r"<\1\2/>", text))
+        return _PlainReading().tree(_EMPTY.sub(r"<\1\2/>", text))
     except (_Otherwise, expat.ExpatError, UnicodeError):
         return None
 
 
-class _Reading:
+class _PlainReading:
     def __init__(self) -> None:
         self._made = TreeBuilder()
         self._open = [""]
