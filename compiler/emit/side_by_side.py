@@ -2,7 +2,8 @@
 
 The one that asks is one of them: while it waits it does what nobody has begun. The others are
 started afresh, the same on every system, and end with it. Where none can be started, or one fails,
-the caller does the work itself: the answers are the same.
+the caller does the work itself: the answers are the same. What starts the others is loaded when
+they are: a single picture needs none.
 """
 
 from __future__ import annotations
@@ -14,14 +15,14 @@ import signal
 import tempfile
 import threading
 from collections.abc import Callable, Iterator, Sequence
-from concurrent.futures import ProcessPoolExecutor
 from contextlib import contextmanager
 from functools import cached_property
-from multiprocessing import get_context, parent_process, resource_tracker
-from multiprocessing.connection import wait
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from stemline.emit.carried import carried
+
+if TYPE_CHECKING:
+    from concurrent.futures import ProcessPoolExecutor
 
 _MOST = 8
 """Processes: each takes some 150 MB."""
@@ -45,10 +46,7 @@ class SideBySide:
         own: dict[int, Any] = {}
         try:
             if self._executor is None:
-                self._executor = ProcessPoolExecutor(
-                    self.number - 1, mp_context=get_context("spawn"), initializer=_begin,
-                    initargs=(carried(self._begin), tempfile.tempdir),
-                )  # fmt: skip
+                self._executor = self._started()
             jobs = [(method, carried(value)) for value in values]
             with _unheard():
                 done = [self._executor.submit(_work, job) for job in jobs]
@@ -69,6 +67,15 @@ class SideBySide:
         make, values = self._begin
         return make(*values)
 
+    def _started(self) -> ProcessPoolExecutor:
+        from concurrent.futures import ProcessPoolExecutor
+        from multiprocessing import get_context
+
+        return ProcessPoolExecutor(
+            self.number - 1, mp_context=get_context("spawn"), initializer=_begin,
+            initargs=(carried(self._begin), tempfile.tempdir),
+        )  # fmt: skip
+
     @property
     def started(self) -> bool:
         """Whether they are there, so that one value is worth giving them."""
@@ -87,6 +94,8 @@ def _unheard() -> Iterator[None]:
     if not hasattr(signal, "pthread_sigmask"):
         yield
         return
+    from multiprocessing import resource_tracker
+
     resource_tracker.ensure_running()  # it would lift the mask when it starts
     before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
     try:
@@ -109,6 +118,9 @@ def _begin(begin: bytes, room: str | None) -> None:
 
 
 def _end_with_parent() -> None:
+    from multiprocessing import parent_process
+    from multiprocessing.connection import wait
+
     parent = parent_process()
     if parent is not None:
         wait([parent.sentinel])

@@ -308,7 +308,7 @@ def test_where_no_process_can_be_started_the_book_is_set_here(
     def refused(*_: Any, **__: Any) -> Any:
         raise OSError("no more processes")
 
-    monkeypatch.setattr("stemline.emit.side_by_side.ProcessPoolExecutor", refused)
+    monkeypatch.setattr("concurrent.futures.ProcessPoolExecutor", refused)
     monkeypatch.setattr("stemline.emit.side_by_side._processors", lambda: 2)
     monkeypatch.setattr(parts_module, "FEW", 1)
     monkeypatch.setattr(parts_module, "MANY_TO_MEASURE", 1)
@@ -353,7 +353,7 @@ def test_a_part_that_other_processes_set_is_kept_before_the_next_is_there(
 
         def shutdown(self, **_: Any) -> None: ...
 
-    monkeypatch.setattr("stemline.emit.side_by_side.ProcessPoolExecutor", Killed)
+    monkeypatch.setattr("concurrent.futures.ProcessPoolExecutor", Killed)
     monkeypatch.setattr("stemline.emit.side_by_side._processors", lambda: 2)
     monkeypatch.setattr(parts_module, "FEW", 1)
     monkeypatch.setattr(parts_module, "MANY_TO_MEASURE", 1)
