@@ -11,7 +11,7 @@ more: the foot of a sheet tells the signs of all its pictures, and with another 
 engine those of the last.
 
 The memories of lines hang on the fonts that they were set in, and go with them; the others hang on
-a style. The engine changes no style that a box has been laid out by: it changes a copy.
+a style's kind. The engine changes no style that a box has been laid out by: it changes a copy.
 """
 
 from __future__ import annotations
