@@ -11,20 +11,20 @@ more: the foot of a sheet tells the signs of all its pictures, and with another 
 engine those of the last.
 
 The memories of lines hang on the fonts that they were set in, and go with them; the others hang on
-a style. The engine changes no style that a box has been laid out by: it changes a copy.
+a style's kind. The engine changes no style that a box has been laid out by: it changes a copy.
 """
 
 from __future__ import annotations
 
-import re
 import sys
-from collections.abc import Callable, Collection
+from collections.abc import Callable
 from functools import lru_cache, wraps
 from typing import Any
 
 from stemline.diagnostics.in_words import each_sign_once
 from stemline.emit.engine_kinds import memory_of
 from stemline.emit.engine_styles import copied, first_looks, in_normal_flow
+from stemline.emit.plain_html import plain_first
 
 _KNOWN = (("70.0", "0.13.0"),)
 """The versions whose functions were read, of the engine and of what writes its objects."""
@@ -62,7 +62,7 @@ def remember() -> bool:
     """Put the memories before the engine's functions, once in a process; whether it is a version
     whose functions were read."""
     import pydyf
-    import tinyhtml5.inputstream
+    import tinyhtml5
     import weasyprint
     from weasyprint.css import ComputedStyle
     from weasyprint.formatting_structure.boxes import Box
@@ -81,7 +81,7 @@ def remember() -> bool:
     _put(fonts.get_font_description, asked_once(fonts.get_font_description, _DESCRIPTION))
     _put(line_break.can_break_text, lru_cache(maxsize=_MOST)(line_break.can_break_text))
     _put(percent.resolve_radii_percentages, round_corners(percent.resolve_radii_percentages))
-    tinyhtml5.inputstream.characters_until_regex = RunsOfLetters()
+    tinyhtml5.parse = plain_first(tinyhtml5.parse)
     pydyf._to_bytes = written_remembered(pydyf._to_bytes)
     ComputedStyle.__missing__ = first_looks(ComputedStyle.__missing__)
     ComputedStyle.copy = copied(ComputedStyle.copy)
@@ -209,17 +209,6 @@ def round_corners(resolve: Callable[[Any], None]) -> Callable[[Any], None]:
             resolve(box)
 
     return resolve_radii_percentages
-
-
-class RunsOfLetters(dict[tuple[Collection[str], bool], re.Pattern[str]]):
-    """The parser's patterns for a run of some letters, or of all but these. It looks for each in
-    such a table, and after it has made one puts it under another key."""
-
-    def __missing__(self, key: tuple[Collection[str], bool]) -> re.Pattern[str]:
-        letters, those = key
-        said = "".join(f"\\x{ord(letter):02x}" for letter in letters)
-        made = self[key] = re.compile(f"[{said}]+" if those else f"[^{said}]+")
-        return made
 
 
 def blank_left_out(handle: Callable[[Any, Any, Any], None]) -> Callable[[Any, Any, Any], None]:

@@ -7,10 +7,10 @@ from contextlib import nullcontext
 import pydyf
 import pypdfium2
 import pytest
+import tinyhtml5
 import weasyprint
 from sample_gallery import CAPTIONS, gallery_of
 from sample_season import sample_season
-from tinyhtml5 import inputstream
 from weasyprint.css import ComputedStyle, InitialStyle
 from weasyprint.formatting_structure.boxes import Box
 from weasyprint.layout import leader, percent
@@ -92,7 +92,7 @@ def test_with_memories_every_line_and_length_is_as_without(
     monkeypatch.setattr(pydyf, "_to_bytes", pydyf._to_bytes.__wrapped__)
     monkeypatch.setattr(ComputedStyle, "__missing__", ComputedStyle.__missing__.__wrapped__)
     monkeypatch.setattr(ComputedStyle, "copy", ComputedStyle.copy.__wrapped__)
-    monkeypatch.setattr(inputstream, "characters_until_regex", {})
+    monkeypatch.setattr(tinyhtml5, "parse", tinyhtml5.parse.__wrapped__)
     monkeypatch.setattr(engine, "_fonts_left", nullcontext)
     monkeypatch.setattr(Box, "is_in_normal_flow", Box.is_in_normal_flow.__wrapped__)
     monkeypatch.setattr(engine, "without_notes", lambda html: html)
