@@ -24,9 +24,11 @@ from stemline.resolve.all_calls import Calls
 from stemline.resolve.called_season import season_of
 from stemline.resolve.concept_views import Put, with_views
 from stemline.resolve.expand import Expander
+from stemline.resolve.kills import second_calls
 from stemline.resolve.order import Order
 from stemline.resolve.season import drawn
 from stemline.resolve.sheets import with_sheets
+from stemline.resolve.sight_of import looks_seen
 from stemline.week.game_plan import FacedLook, GamePlan, LookAnswer
 from stemline.week.week_values import Plan
 
@@ -77,10 +79,20 @@ def _narrowed(plan: Plan, book: Playbook) -> Playbook:
 
 
 def _as_drawn(plan: Plan, call: str, book: Playbook, asked: AskedOfPlaybook) -> Play:
-    """A call as its picture shows it against the opponent; as the season's book has it where that
-    cannot be."""
-    play, found = drawn(book, asked.expander, asked.calls.by_name[call])
-    return plan.plays[call] if play is None or any(d.is_error for d in found) else play
+    """A call as its picture shows it against the opponent, and where it is killed on his first look
+    against one that it meets; as the season's book has it where that cannot be."""
+    order = asked.calls.by_name[call]
+    play, found = drawn(book, asked.expander, order)
+    if play is None or any(d.is_error for d in found):
+        return plan.plays[call]
+    killed = {look for each in play.becomes for look in each.looks}
+    if play.defence is None or play.defence.name not in killed:
+        return play
+    for look in (look.casefold() for look in plan.faces if look not in killed):
+        other, found = asked.expander.expand(order, play.ball, look_key=look)
+        if other is not None and other.defence is not None and not any(d.is_error for d in found):
+            return replace(other, becomes=play.becomes)
+    return play
 
 
 def _together(plays: Iterable[Play]) -> list[Play]:
@@ -102,16 +114,26 @@ def _faced(plan: Plan, look: str, asked: AskedOfPlaybook) -> FacedLook:
     shows: tuple[str, ...] = ()
     rushers = 0
     for order, spot in _meeting(plan, look, asked):
-        play, found = asked.expander.expand(order, spot, look_key=look.casefold())
+        second = _killed_to(order, spot, look, asked)
+        play, found = asked.expander.expand(second or order, spot, look_key=look.casefold())
         if play is None or play.defence is None or any(d.is_error for d in found):
             continue
         shows, rushers = shows or shown_words(play.defence), rushers or len(play.defence.rushers)
         met = _met(play, asked.level)
         if met.thrown is not None:
             leaves[part_of_field(met.thrown.at, play)] += 1
-        (answers if met.answered else without).append(LookAnswer(order.spoken, met.words))
+        words = f"{play.call.concept}: {met.words}" if second else met.words
+        (answers if met.answered else without).append(LookAnswer(order.spoken, words))
     most = sorted(leaves.items(), key=lambda each: (-each[1], each[0]))
     return FacedLook(look, shows, rushers, tuple(most), tuple(answers), tuple(without))
+
+
+def _killed_to(order: Order, spot: BallSpot, look: str, asked: AskedOfPlaybook) -> Order | None:
+    """What a call becomes against a look; None where it is run as it is called."""
+    for kill, second in second_calls(asked.book, order):
+        if look.casefold() in looks_seen(asked.book, asked.expander, order, kill, spot):
+            return second
+    return None
 
 
 def _meeting(plan: Plan, look: str, asked: AskedOfPlaybook) -> Iterator[tuple[Order, BallSpot]]:

@@ -20,15 +20,19 @@ def against_looks(
     put: Callable[[Order, BallSpot, str], Play | None],
 ) -> AgainstLooks:
     """Each call whose picture shows a defence, against every look of the opponent that it meets
-    and can stand against, in the order in which the week names them. ``put`` makes a call from a
-    spot against a look by its key, or None where it cannot."""
+    and can stand against, in the order in which the week names them; against one on which it is
+    killed it never runs. ``put`` makes a call from a spot against a look by its key, or None where
+    it cannot."""
     made: dict[str, tuple[tuple[str, Play], ...]] = {}
     for call in plan.calls:
         drawn = plan.plays[call]
         if drawn.defence is None:
             continue
+        killed = {look.casefold() for each in drawn.becomes for look in each.looks}
         found = (
-            (look, put(orders[call], drawn.ball, look.casefold())) for look in _met(plan, call)
+            (look, put(orders[call], drawn.ball, look.casefold()))
+            for look in _met(plan, call)
+            if look.casefold() not in killed
         )
         plays = tuple(
             (look, replace(play, becomes=drawn.becomes))

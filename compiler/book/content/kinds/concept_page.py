@@ -186,7 +186,7 @@ def _page(
     columns = formation_columns(plays)
     names = tuple(name for name, _ in columns)
     theirs = only_theirs((*plays, *sheet.views, *sheet.faced), sheet.put)
-    blocked = grouped((base, *sheet.views))
+    blocked = grouped((base, *_run_against(base, sheet.views)))
     jobs = _marked(rows(plays, columns), theirs)
     five = line(plays, lambda name: _protects(name, season), bool(blocked))
     rule = next((view for view in sheet.views if view.defence is None), None)
@@ -258,6 +258,12 @@ def _page(
         more=bool(group.said),
     )
     return page, group
+
+
+def _run_against(base: Play, views: Sequence[Play]) -> Iterator[Play]:
+    """The views of a call but those against a look on which it is killed: it is not run there."""
+    killed = {look for each in base.becomes for look in each.looks}
+    return (view for view in views if view.defence is None or view.defence.name not in killed)
 
 
 def _explained(entry: Entry, keys: Sequence[KeyRead]) -> Entry:
