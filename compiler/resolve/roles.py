@@ -264,8 +264,12 @@ def _fakes_first(
     route = role != CARRIER and role not in body.joined and _runs(body, role)
     if carrier is None or not route or not shows_run(body):
         return None
+    if body.rules[role] is body.rules[CARRIER]:
+        return carrier  # his route is said of the carrier
     if any(isinstance(choice, Nobody) for choice in rule.choices) and not _by_place(role, rule):
         return None
+    if rule.words[0] == role and carrier in candidates(rule.choices[0], picture, bound)[:1]:
+        return carrier if bound.role_of(carrier) == CARRIER else None
     there = [label for choice in rule.choices for label in candidates(choice, picture, bound)]
     theirs = {
         label

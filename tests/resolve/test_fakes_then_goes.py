@@ -108,6 +108,18 @@ def test_with_a_line_for_the_fullback_too_the_back_is_the_carrier() -> None:
     assert made.assignment("W").job.startswith("Flat")
 
 
+@pytest.mark.parametrize("who", ["carrier", "back"])
+def test_a_joined_lead_is_not_sent_out_for_the_back(who: str) -> None:
+    run = RUN.format(toward="call") + "    fullback blocks lead\n"
+    text = PASS.format(line=f"{who} runs flat weak", who=who, more="family Fakes")
+    result = compiled(ELEVEN, SPLIT, run, text, "dress Show\n    in Split\n")
+    made = play(result, "Split Right Show")
+    assert made.assignment("R").job.startswith("Fake the run to")
+    assert made.assignment("R").role in ("back", "fake")
+    path = made.assignment("R").path
+    assert path is not None and all(abs(p.x) > 3 for p in path.corners if -0.5 < p.y < 1)
+
+
 def test_who_may_be_nobody_stays_nobody() -> None:
     made = shown("a is back or nobody\n    a runs wheel", "weak #1")
     assert made.nobody == ("a",)
