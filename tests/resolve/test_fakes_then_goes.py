@@ -82,7 +82,7 @@ def test_the_fake_is_on_the_clock() -> None:
     )  # fmt: skip
     plain = play(alone, "Three Two Right Show")
     late, soon = (read_clock(made, HIGH_SCHOOL).men["R"].arrives for made in (faking, plain))
-    assert late > soon + 0.2
+    assert late > soon + 0.1
 
 
 def test_a_word_to_the_carrier_is_a_word_to_him() -> None:
