@@ -13,18 +13,27 @@ import gc
 import os
 from collections.abc import Iterator
 from functools import lru_cache
+from pathlib import Path
 
 import pytest
+import shared
 from hypothesis import settings
 from tiers import LONGEST, SLOW, TESTS
 from unbroken_html import watch
 from xdist.remote import Producer
 from xdist.scheduler import LoadFileScheduling
 
+from stemline.analysis import passes_against_looks
+from stemline.compare import side_analysis
+from stemline.emit import side_by_side
 from stemline.syntax import parser
 
 parser.parse = lru_cache(maxsize=256)(parser.parse)
 """The same texts are read in hundreds of tests: a tree is a value, so each is made once."""
+passes_against_looks.processors = side_analysis.processors = lambda: 1
+side_by_side._processors = lambda: 1
+"""The tests' own processes fill the machine: what a command shares with others it does by itself. A
+test of that says two."""
 watch()
 gc.set_threshold(20_000, 20, 20)
 """Values are frozen and make no circles: looking for some, as often as Python does by itself, took
@@ -88,14 +97,21 @@ def pytest_configure() -> None:
     os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
 
 
-@pytest.fixture(scope="module")
-def kept(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
-    """What this run's processes have drawn, proved and set serves all who ask for this; a test that
-    must do its own work says `--no-cache`."""
+@pytest.fixture(scope="session", autouse=True)
+def shared_place(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Where what this run's processes make for each other lies."""
     base = tmp_path_factory.getbasetemp()
     place = (base.parent if "PYTEST_XDIST_WORKER" in os.environ else base) / "shared"
+    shared.begin(place)
+    return place
+
+
+@pytest.fixture(scope="module")
+def kept(shared_place: Path) -> Iterator[None]:
+    """What this run's processes have drawn, proved and set serves all who ask for this; a test that
+    must do its own work says `--no-cache`."""
     with pytest.MonkeyPatch.context() as patch:
         patch.delenv("STEMLINE_NO_CACHE")
         for name in ("XDG_CACHE_HOME", "HOME"):
-            patch.setenv(name, str(place))
+            patch.setenv(name, str(shared_place))
         yield

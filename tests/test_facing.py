@@ -30,8 +30,9 @@ from stemline.football.timing.coverage import against
 from stemline.outside.cache import Cache
 from stemline.playbook.playbook import Playbook
 from stemline.read.read_playbook import read_playbook
-from stemline.resolve.expand import Expander, Order
-from stemline.resolve.season import all_calls
+from stemline.resolve.all_calls import all_calls
+from stemline.resolve.expand import Expander
+from stemline.resolve.order import Order
 from stemline.source import Source
 from stemline.syntax.parser import parse
 
@@ -313,9 +314,14 @@ def test_a_key_forgets_what_values_have_worked_out_for_themselves() -> None:
 # Processes.
 
 
-def test_processes_give_what_one_gives_in_the_same_order(tmp_path: Path) -> None:
+def test_processes_give_what_one_gives_in_the_same_order(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     book, orders = whole()
-    assert face(book, orders, nothing(tmp_path), pool=1) == face(book, orders, nothing(tmp_path))
+    here = face(book, orders, nothing(tmp_path))
+    monkeypatch.setattr(against_looks, "processors", lambda: 2)
+    monkeypatch.setattr(against_looks, "worked", None)  # in this process
+    assert face(book, orders, nothing(tmp_path), pool=1) == here
 
 
 @pytest.mark.parametrize("error", [OSError, ImportError, against_looks.OtherProgram])

@@ -25,8 +25,9 @@ _SLOW = """
     resolve/test_protections resolve/test_run_lines syntax/test_formatting syntax/test_properties
     syntax/test_tree_as_data week/test_bands week/test_call_sheet week/test_counting week/test_data
     week/test_installs week/test_killed_rows week/test_numbers week/test_positions week/test_quiz
-    week/test_scout_cards test_alternative_text test_build test_cli_answers test_copied test_earlier
-    test_handbook test_mistakes test_nearest test_packaging test_reference_page test_theme_safety
+    week/test_scout_cards test_alternative_text test_build test_cli_answers test_copied
+    test_developers_examples test_earlier test_handbook test_mistakes test_nearest test_packaging
+    test_reference_page test_theme_safety
 """
 LONGEST = (
     "book/test_calls_true", "test_cli", "compare/test_comparison_book", "kills/test_kills",

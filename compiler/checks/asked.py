@@ -12,7 +12,8 @@ from stemline.football.field import Field
 from stemline.football.play import Kind, Man, Motion, Play
 from stemline.playbook.concepts import Body, Tag
 from stemline.playbook.playbook import Playbook
-from stemline.resolve.expand import Expander, Order
+from stemline.resolve.expand import Expander
+from stemline.resolve.order import Order
 from stemline.source import Span
 
 if TYPE_CHECKING:

@@ -520,6 +520,7 @@ class ProtectionSheet:
     views: tuple[Play, ...]
     span: Span
     hot: tuple[tuple[str, str], ...] = ()
+    cautions: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -633,4 +634,6 @@ def _is_route(play: Play, task: Assignment) -> bool:
     if task.path is None or passer:
         return False
     behind = task.man in play.ball_men and task.path.end.y <= 0.0
-    return task.path.ending in (Ending.RUN, Ending.SETTLE) and not behind
+    # Where nobody is read, who looks for a rusher first is the protection's.
+    checks = not play.reads and (play.man(task.man).rank is None or task.waits is not None)
+    return task.path.ending in (Ending.RUN, Ending.SETTLE) and not (behind or checks)

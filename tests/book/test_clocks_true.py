@@ -114,9 +114,9 @@ def test_another_moment_man_or_order_on_the_strip_is_told(season: Season) -> Non
         _moved(clock, distance=first.distance + 4.0),
         replace(clock, reads=clock.reads[::-1]),
     ):
-        assert list(strip_off(play, clock, clock_scene(drawn, THEME)))
-    assert list(printed_off(play, _moved(clock, window=replace(first.window, man=other))))
-    assert list(printed_off(play, replace(clock, reads=clock.reads[::-1])))
+        assert any(strip_off(play, clock, clock_scene(drawn, THEME)))
+    assert any(printed_off(play, _moved(clock, window=replace(first.window, man=other))))
+    assert any(printed_off(play, replace(clock, reads=clock.reads[::-1])))
 
 
 def test_another_order_on_the_page_is_told(pages: list[Paged]) -> None:
@@ -132,7 +132,7 @@ def test_another_order_on_the_page_is_told(pages: list[Paged]) -> None:
         if strip is not None and strip.stops and strip.stops[0].looks:
             stop = replace(strip.stops[0], looks=())
             other = replace(strip, stops=(stop, *strip.stops[1:]))
-            assert list(order_off(other, plays[0], plays[0], plays)), page.name
+            assert any(order_off(other, plays[0], plays[0], plays)), page.name
     assert left > 10
 
 
@@ -149,4 +149,4 @@ def test_another_cell_of_the_reads_by_looks_is_told(season: Season, pages: list[
     ):
         row = (number, target, (cell, *cells[1:]))
         other = replace(page.answers, rows=(row, *page.answers.rows[1:]))
-        assert list(table_off(other, rows, sheet.faced[0]))
+        assert any(table_off(other, rows, sheet.faced[0]))

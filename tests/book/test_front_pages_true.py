@@ -69,7 +69,7 @@ def test_another_word_is_told(book: Book, season: Season) -> None:
         replace(page, lists=page.lists[1:]),
         replace(page, apart=(replace(page.apart[0], parts=page.apart[0].parts[::-1]),)),
     ):
-        assert list(misspoken(_with(book, page, other), season))
+        assert any(misspoken(_with(book, page, other), season))
 
 
 def test_another_place_is_told(book: Book, season: Season) -> None:
@@ -82,7 +82,7 @@ def test_another_place_is_told(book: Book, season: Season) -> None:
         (*one.rows[:2], replace(row, depth="2" if row.depth == "on" else "on"), *one.rows[3:]),
     ):
         other = replace(page, sets=(replace(one, rows=rows), *page.sets[1:]))
-        assert list(misplaced(_with(book, page, other), season))
+        assert any(misplaced(_with(book, page, other), season))
 
 
 def test_another_motion_is_told(book: Book, season: Season) -> None:
@@ -93,7 +93,7 @@ def test_another_motion_is_told(book: Book, season: Season) -> None:
         replace(page, sets=(replace(one, moves=()), *page.sets[1:])),
         replace(page, sets=(replace(one, moves=(("V", "runs"),)), *page.sets[1:])),
     ):
-        assert list(unmoved(_with(book, page, other), season))
+        assert any(unmoved(_with(book, page, other), season))
 
 
 def test_another_answer_to_a_look_is_told(book: Book, season: Season) -> None:
@@ -108,4 +108,4 @@ def test_another_answer_to_a_look_is_told(book: Book, season: Season) -> None:
     ):
         if other != row:
             changed = replace(page, rows=(other, *page.rows[1:]))
-            assert list(unopened(_with(book, page, changed), season))
+            assert any(unopened(_with(book, page, changed), season))

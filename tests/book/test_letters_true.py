@@ -90,7 +90,7 @@ def test_every_sentence_of_a_coach_is_marked_where_it_is_printed(season: Season)
     assert all("Eyes on [M]." in row.duty for page in looks for row in page.rows)
     bare = replace(looks[0], says=("Eyes on M.",))
     pages = tuple(bare if page is looks[0] else page for page in marked.pages)
-    assert list(misread(replace(marked, pages=pages), season))
+    assert any(misread(replace(marked, pages=pages), season))
 
 
 def test_the_mark_is_a_box_and_another_type_and_no_colour() -> None:

@@ -69,14 +69,14 @@ def test_what_is_said_twice_or_runs_together_is_told(book: Book) -> None:
         ("Throw it to H H or run.",),
     ):
         other = replace(row, task=replace(row.task, says=says))
-        assert list(badly_said(replace(page, rows=(other, *page.rows[1:])))), says
-    assert list(badly_said(replace(page, rows=(*page.rows, row))))
+        assert any(badly_said(replace(page, rows=(other, *page.rows[1:])))), says
+    assert any(badly_said(replace(page, rows=(*page.rows, row))))
     for label in ("LT LG LT", "Trips, Quads, Trips"):
-        assert list(badly_said(replace(page, tags=(Remark(label, "Go."),))))
+        assert any(badly_said(replace(page, tags=(Remark(label, "Go."),))))
     post = book.of(LookPage)[0].rows[0]
     twice = replace(post, duty="Deep third. Deep third.")
-    assert list(badly_said(replace(book.of(LookPage)[0], rows=(twice,))))
+    assert any(badly_said(replace(book.of(LookPage)[0], rows=(twice,))))
     kept = replace(book.of(ProtectionPage)[0], words="Slide: line.Edge: helper.")
-    assert list(badly_said(kept))
+    assert any(badly_said(kept))
     note = Remark("Heat", "Drink water. Drink water.")
-    assert list(badly_said(replace(book.care, notes=(note,))))
+    assert any(badly_said(replace(book.care, notes=(note,))))

@@ -68,10 +68,10 @@ def _with(play: Play, old: str, new: str) -> Play:
 
 def test_another_protection_is_told(season: Season) -> None:
     slide = next(p for p in season.plays if "Scan: helper" in p.protection_words and _helps(p))
-    assert list(unprotected(_with(slide, "Scan: helper", "Edge: helper")))
+    assert any(unprotected(_with(slide, "Scan: helper", "Edge: helper")))
     both = next(p for p in season.plays if p.protection_words.startswith("Slide: centre"))
     other = both.protection_words.replace("Slide", "?").replace("Man", "Slide").replace("?", "Man")
-    assert list(unprotected(replace(both, protection_words=other)))
+    assert any(unprotected(replace(both, protection_words=other)))
 
 
 def _helps(play: Play) -> bool:
@@ -92,7 +92,7 @@ def test_other_words_of_a_play_are_told(season: Season) -> None:
     assert len(others) > 8
     for task in others:
         tasks = tuple(task if t.man == task.man else t for t in play.assignments)
-        assert list(unsaid(replace(play, assignments=tasks), words)), task
+        assert any(unsaid(replace(play, assignments=tasks), words)), task
     for changed in (
         replace(play, reads=play.reads[::-1]),
         replace(play, pressure=play.pressure[::-1] if len(play.pressure) > 1 else ()),

@@ -2,24 +2,11 @@
 
 from __future__ import annotations
 
-from functools import cache
-
-from resolve.shipped_books import PLAYBOOKS, shipped
+from compare.both_seasons import seasons
 from syrupy.assertion import SnapshotAssertion
 
-from stemline.compare.comparing import compared
-from stemline.compare.comparison import Comparison
-from stemline.compare.following import with_consequences
 from stemline.compare.teaching import teaching
 from stemline.compare.told import told
-from stemline.outside.cache import Cache
-from stemline.session import Session
-
-
-@cache
-def seasons() -> tuple[Session, Session, Comparison]:
-    old, new = shipped("saltmarsh-herons-2025"), shipped("saltmarsh-herons")
-    return old, new, with_consequences(compared(old, new), old, new, Cache(PLAYBOOKS, None))
 
 
 def _lines(only: str = "", man: str = "") -> list[str]:

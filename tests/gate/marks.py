@@ -103,7 +103,7 @@ def _mark(order: int, layer: str, element: ElementTree.Element, theme: Theme) ->
     outline: BaseGeometry | None = None
     points = 0.0
     rings: list[list[Pair]] = []
-    core = Polygon()
+    core = _NOTHING
     kind = element.tag.removeprefix(_SVG)
     if kind == "circle":
         middle = Point(float(element.get("cx", 0)), float(element.get("cy", 0)))
@@ -131,11 +131,18 @@ def _mark(order: int, layer: str, element: ElementTree.Element, theme: Theme) ->
             shape = core.buffer(rim, join_style="round")
     else:
         raise ValueError(f"a {kind} element is never emitted")
-    lines = _strings(rings) if way is not None else (LineString(core.exterior.coords),)
-    paint = _paint(element, () if words else lines)
+    lines = _strings(rings) if way is not None else _edge(core)
+    paint = _paint(element, lines)
     return Mark(
         order, layer, style, words, rest == "head", shape, way, outline, edge, points, paint
     )
+
+
+_NOTHING = Polygon()
+
+
+def _edge(core: Polygon) -> tuple[LineString, ...]:
+    return () if core is _NOTHING else (LineString(core.exterior.coords),)
 
 
 def _circle(middle: Point, radius: float) -> Polygon:

@@ -32,7 +32,7 @@ def verdict(request: pytest.FixtureRequest) -> Verdict:
     drawn: Counter[Sort] = Counter()
     guilty: list[str] = []
     seen: set[str] = set()
-    for picture in pictures(request.param, THEME, every(NTH)):
+    for picture in pictures(request.param, THEME, every(NTH, "gate")):
         drawn[picture.sort] += 1
         if picture.svg not in seen:
             seen.add(picture.svg)
@@ -44,12 +44,12 @@ def verdict(request: pytest.FixtureRequest) -> Verdict:
 def test_every_diagram_is_drawn(verdict: Verdict) -> None:
     drawn = verdict.drawn
     assert set(drawn) == set(Sort) - {Sort.LEGEND}
-    apart = every(2) - 1  # a share may take one more of a sort that begins sooner
+    apart = every(2, "gate") - 1  # a share may take one more of a sort that begins sooner
     of_calls = [drawn[sort] for sort in CALL.values()]
     assert max(of_calls) - min(of_calls) <= apart
     assert abs(drawn[Sort.SHEET] - drawn[Sort.SHEET_QUARTER]) <= apart
     assert drawn[Sort.SHEET] <= drawn[Sort.SHEET_SMALL]
-    assert drawn[Sort.LARGE] > 200 // every(NTH)
+    assert drawn[Sort.LARGE] > 200 // every(NTH, "gate")
 
 
 def test_every_diagram_is_clean(verdict: Verdict) -> None:

@@ -13,6 +13,7 @@ import pypdfium2 as pdfium
 import pytest
 from click.testing import CliRunner
 from corpus.mixing import base
+from shared import results
 
 from stemline.commands import main
 from stemline.emit.week_pages import MARGIN, index_pdf
@@ -49,10 +50,12 @@ INSTALL = (
 )
 
 
+@cache
 def session(text: str) -> Session:
     return Session((*base(), Source("week.play", text), Source("install.play", INSTALL)), "book")
 
 
+@cache
 def worked(text: str) -> Week:
     compiled = session(text)
     (planned,) = compiled.weeks
@@ -136,12 +139,13 @@ def _changed(written: str, parts: tuple[str, ...] = PARTS) -> set[str]:
         there, f"        {WHEEL}\n        {QUADS}\n    wrist"
     )
     assert moved != written
-    how = Printing(load_theme())
     made = []
-    for text in (written, moved):
-        asked = session(text)
-        week = worked(text)
-        made.append(week_papers(week, how, parts, asked.answers(week.plan)).files)
+    with results(Path()) as (store, _):
+        how = Printing(load_theme(), store=store)
+        for text in (written, moved):
+            asked = session(text)
+            week = worked(text)
+            made.append(week_papers(week, how, parts, asked.answers(week.plan)).files)
     assert made[0].keys() == made[1].keys()
     own = {"positions", "quiz.pdf"} if "quiz" in parts else set()
     assert {name.split("/")[0] for name in made[0]} >= {"scout-cards.pdf", *own}

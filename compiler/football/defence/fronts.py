@@ -141,8 +141,9 @@ class Front:
         return tuple(d for d in self.first_level if d.level is Level.LINE)
 
     def _fills(self, defender: Defender) -> bool:
-        tackles = [abs(m.snap.x) for m in self.line if m.interior]
-        return defender.at.y <= PRESSED and abs(defender.at.x) <= max(tackles, default=0.0)
+        last = max((abs(m.snap.x) for m in self.line if m.interior), default=0.0)
+        # A centre alone has no gaps: whoever is behind the line there is a linebacker.
+        return last > 0 and defender.at.y <= PRESSED and abs(defender.at.x) <= last
 
     @cached_property
     def second_level(self) -> tuple[Defender, ...]:
