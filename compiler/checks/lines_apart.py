@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from itertools import combinations, takewhile
+from itertools import combinations, pairwise, takewhile
 
 import numpy as np
 
@@ -55,6 +55,8 @@ ON_ONE_LINE = 2.2
 practice."""
 ONE_LANE = 1.8
 """Yards apart up to which two drawn ways are one lane."""
+ONE_WAY = 0.3
+"""How far two ways may turn from each other and go one way, about seventeen degrees."""
 TOGETHER = 5.0
 """Yards for which they may: stems cross, and men pass."""
 STEMS = 4.0
@@ -114,9 +116,15 @@ def _side_by_side(one: Timeline, two: Timeline) -> float:
 
 def _one_lane(one: Assignment, two: Assignment) -> float:
     """Yards of their drawn ways that lie upfield on each other, whoever is there first."""
-    ways = [[p for p in _places(a) if p.y > STEMS] for a in (one, two)]
-    near = [p for p in ways[0] if any(p.distance(q) <= ONE_LANE for q in ways[1])]
+    ways = [list(pairwise(p for p in _places(a) if p.y > STEMS)) for a in (one, two)]
+    near = [p for p, on in ways[0] if any(_is_one(p, on, q, to) for q, to in ways[1])]
     return max((p.y for p in near), default=0.0) - min((p.y for p in near), default=0.0)
+
+
+def _is_one(p: Point, on: Point, q: Point, to: Point) -> bool:
+    """Whether two paces lie on each other and go one way: a post that crosses a wheel does not."""
+    ways = math.atan2(on.x - p.x, on.y - p.y), math.atan2(to.x - q.x, to.y - q.y)
+    return p.distance(q) <= ONE_LANE and abs(ways[0] - ways[1]) <= ONE_WAY
 
 
 def _places(a: Assignment) -> list[Point]:
