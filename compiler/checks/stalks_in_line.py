@@ -38,7 +38,8 @@ def check_stalks_in_line(play: Play) -> Iterator[Diagnostic]:
         return
     ends = tight_ends(play.men)
     for task in play.assignments:
-        if task.man in ends and task.job.startswith((BLOCKS["stalk"].words, "Stalk")):
+        told = task.role_said.endswith(("tight end", "wing")) or task.role == task.man
+        if told and task.man in ends and task.job.startswith((BLOCKS["stalk"].words, "Stalk")):
             yield W689(call=play.call.spoken, man=task.man, who=play.as_said(task.man)).at(
                 task.span
             )
