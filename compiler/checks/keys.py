@@ -35,7 +35,7 @@ class W671(Mistake):
     look: str
 
 
-class W672(Mistake):
+class W688(Mistake):
     title = "a key who is nobody"
     message = "{call}: against {look} nobody is the {key}, and the quarterback reads nobody"
     label = "nobody there"
@@ -57,7 +57,7 @@ def check_keys(call: ProvedCall) -> Iterator[Diagnostic]:
         for key in play.keys:
             if not key.man and play.defence is not None and key.choices and key.span not in empty:
                 empty.add(key.span)
-                yield W672(
+                yield W688(
                     call=play.call.spoken, key=key.described, look=play.defence.name,
                     instead=_instead(play),
                 ).at(key.span)  # fmt: skip
@@ -110,12 +110,12 @@ like W671
 +    key backside unblocked man
 ```
 
-### W672
+### W688
 
 A look may have no such man: here nobody stands head-up on the centre. Who reads him looks at
 nobody, and guesses.
 
-```play fail W672
+```play fail W688
 concept Pick One
     slant is weak #1
     slant runs slant
@@ -136,7 +136,7 @@ dress Pick One
 ```
 
 ```play
-like W672
+like W688
 -    key nose
 +    key near linebacker, weak
 ```

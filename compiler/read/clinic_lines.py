@@ -80,6 +80,12 @@ CLINIC_ROWS: tuple[tuple[str, str, Answer], ...] = (
      r"(?:everyone|everybody|all)(?: else)? blocks?|(?:line|cent(?:re|er)) blocks?",
      _blocks),
     ("run", r"cent(?:re|er) blocks?", "centre blocks on or climb"),
+    ("concept tag", r"(?:hot|pressure) (?P<who>(?:strong|weak|call|away) #\d|back|tight end|"
+                    r"[a-z]\w?) (?:runs )?(?P<run>hitch|slant|quick out|fade|hook|stick|out|go)"
+                    r"e?s?",
+     lambda m: "a protection has what he runs then: "
+               + typed(f"hot {m['who']} {m['run']}")
+               + f"; a pass whom: {typed('pressure ' + m['who'])}"),
     ("concept tag", r"(?P<who>.+?) blocks (?:the )?edge,? (?:on )?(?:the )?(?P<side>left|right|"
                     r"strong|weak|playside|backside|call|away)(?: side)?",
      r"\g<who> blocks \g<side> edge"),

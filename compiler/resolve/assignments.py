@@ -116,7 +116,9 @@ def _assignment(
         if fake is None:
             return _run(said.value, man, bound, picture, said, found, call)
         at = faked_at(man, aim_path(fake, man, picture), picture)
-        out, turns = _run(said.value, replace(man, snap=at[-1]), bound, picture, said, found, call)
+        # As wide as from his own place: from where a fake ends he would turn up through the line.
+        there = replace(man, snap=Point(man.snap.x, at[-1].y))
+        out, turns = _run(said.value, there, bound, picture, said, found, call)
         return then_out(out, man.snap, at), turns
 
     path: Path | None = None

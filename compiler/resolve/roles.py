@@ -242,8 +242,12 @@ def _bind_one(
     if rule.value.words == (role,) and isinstance(letter, ByLetter) and not there:
         bound.found.append(E626(man=role, call=call).at(rule.span))
         return
+    gone = _gone_behind(rule.value, picture)
+    reasons += [f"{man} stands behind the ball after his motion, a back" for man in gone]
     # A run is nobody's by no means, and an order of reads loses whoever is looked at.
     last = "strong #2" if role == CARRIER or read else "nobody"
+    if any(bound.role_of(man) is None for man in gone):
+        last = "back"
     line = f"{role} is {' or '.join((*rule.value.words, last))}"
     why = "; ".join(dict.fromkeys(reasons))
     bound.found.append(E620(role=role, call=call, line=line, why=why).at(rule.span))
@@ -264,8 +268,12 @@ def _fakes_first(
     route = role != CARRIER and role not in body.joined and _runs(body, role)
     if carrier is None or not route or not shows_run(body):
         return None
+    if body.rules[role] is body.rules[CARRIER]:
+        return carrier  # his route is said of the carrier
     if any(isinstance(choice, Nobody) for choice in rule.choices) and not _by_place(role, rule):
         return None
+    if rule.words[0] == role and carrier in candidates(rule.choices[0], picture, bound)[:1]:
+        return carrier if bound.role_of(carrier) == CARRIER else None
     there = [label for choice in rule.choices for label in candidates(choice, picture, bound)]
     theirs = {
         label
@@ -294,6 +302,13 @@ def _had_the_number(rule: RoleRule, picture: LinedUp) -> str:
                 if was is side and number == choice.number:
                     return label
     return ""
+
+
+def _gone_behind(rule: RoleRule, picture: LinedUp) -> list[str]:
+    """Who stood on a side that a rule counts on until his motion brought him behind the ball."""
+    counted = [c.side for c in rule.choices if isinstance(c, Ranked | Relative)]
+    sides = {picture.side(word) for word in counted if isinstance(word, SideWord)}
+    return [label for was, _, label in picture.came if was in sides]
 
 
 def candidates(choice: Choice, picture: LinedUp, bound: Bound) -> list[str]:

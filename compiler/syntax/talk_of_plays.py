@@ -221,6 +221,7 @@ PLAYS_TURNED: tuple[tuple[str, str, str], ...] = (
         r"(?: an?| the)? (?P<rest>.+)",
         "{who} blocks chip then {rest}",
     ),
+    (_PLAYS, rf"{_WHO} runs chip then (?P<rest>.+)", "{who} blocks chip then {rest}"),
     (
         _PLAYS,
         rf"{_WHO} blocks? (?:(?:for )?(?:one|two|a|1|2|three) counts? )?(?:,? ?(?:and "

@@ -127,6 +127,7 @@ ANSWERED = [
     ("concept", "join Inside Zone and inside zone", "join run Inside Zone · join run inside zone"),
     ("concept", "back fakes away", "join run Inside Zone · toward away"),
     ("concept", "back leads the way and blocks edge", "back blocks edge"),
+    ("concept", "back blocks edge strong", "back blocks strong edge"),
     ("run", "pitch if he takes the quarterback", "pitch to back if he takes the quarterback"),
     ("concept", "swing back", "back runs swing"),
     ("look", "M rushes A and B, strong", "M rushes A, strong"),

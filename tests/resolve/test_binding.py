@@ -273,3 +273,17 @@ def test_a_role_without_a_rule_for_this_shape_plays_no_part() -> None:
     )
     assert who(made) == {"a": "strong #1"}
     assert made.nobody == ()
+
+
+def test_who_is_a_back_only_after_his_motion_is_said_to_be_one() -> None:
+    """Men are asked for on the side that he has left."""
+    motion = "motion Rocket\n    W moves to ball, 7 deep\n    snap running\n"
+    text = "concept Test\n    b is weak #1\n    c is weak #3\n    b, c runs go\n"
+    call = "dress Test\n    in Three Two motion Rocket\n"
+    found = compiled(TWELVE, THREE_TWO, motion, text, call).diagnostics
+    (told,) = [dict(d.values) for d in found if d.code == "E620"]
+    assert "W stands behind the ball after his motion, a back" in told["why"]
+    assert told["line"] == "c is weak #3 or back"
+    mended = text.replace("c is weak #3", told["line"])
+    assert not [d for d in compiled(TWELVE, THREE_TWO, motion, mended, call).diagnostics
+                if d.code == "E620"]  # fmt: skip

@@ -82,7 +82,7 @@ def test_the_fake_is_on_the_clock() -> None:
     )  # fmt: skip
     plain = play(alone, "Three Two Right Show")
     late, soon = (read_clock(made, HIGH_SCHOOL).men["R"].arrives for made in (faking, plain))
-    assert late > soon + 0.2
+    assert late > soon + 0.1
 
 
 def test_a_word_to_the_carrier_is_a_word_to_him() -> None:
@@ -106,6 +106,18 @@ def test_with_a_line_for_the_fullback_too_the_back_is_the_carrier() -> None:
     made = play(result, "Split Right Show")
     assert made.assignment("R").role == "out"
     assert made.assignment("W").job.startswith("Flat")
+
+
+@pytest.mark.parametrize("who", ["carrier", "back"])
+def test_a_joined_lead_is_not_sent_out_for_the_back(who: str) -> None:
+    run = RUN.format(toward="call") + "    fullback blocks lead\n"
+    text = PASS.format(line=f"{who} runs flat weak", who=who, more="family Fakes")
+    result = compiled(ELEVEN, SPLIT, run, text, "dress Show\n    in Split\n")
+    made = play(result, "Split Right Show")
+    assert made.assignment("R").job.startswith("Fake the run to")
+    assert made.assignment("R").role in ("back", "fake")
+    path = made.assignment("R").path
+    assert path is not None and all(abs(p.x) > 3 for p in path.corners if -0.5 < p.y < 1)
 
 
 def test_who_may_be_nobody_stays_nobody() -> None:

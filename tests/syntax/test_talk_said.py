@@ -66,6 +66,7 @@ TALK = {
         ("Y blocks then leaks", "Y runs leak"),
         ("Y blocks down and leaks out away", "Y blocks down then leak away"),
         ("Y blocks down, then runs a corner", "Y blocks down then corner"),
+        ("Y runs chip then flat", "Y blocks chip then flat"),
         ("B chips and runs flat weak", "B blocks chip then flat weak"),
         ("throw B", "read B"),
         ("quarterback drops 5 and drifts", "feet 5"),

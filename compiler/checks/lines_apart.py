@@ -1,0 +1,237 @@
+"""Does each receiver have grass of his own?
+
+A flat, an arrow or a wheel is as wide as it is taught. From beside a man who stands close it ends
+on him, and one defender has both; two men who run up one line are one man to throw to. Common
+practice, no published source: warnings both.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from itertools import combinations, pairwise, takewhile
+
+import numpy as np
+
+from stemline.checks.asked import ProvedCall, When
+from stemline.diagnostics.diagnostic import Diagnostic, Mistake
+from stemline.football.play import Assignment, Kind, Play
+from stemline.football.timing.clock import ReadClock
+from stemline.football.timing.running import Timeline
+from stemline.geometry.paths import Ending, Point, along, length, polyline
+
+
+class W806(Mistake):
+    title = "two men on one line"
+    message = "{call}: {man} and {other} run {yards} yards on one line"
+    label = "one on the other"
+    help = "give one of them a line of his own, as {line}"
+    varies = ("yards",)
+
+    call: str
+    line: str
+    man: str
+    other: str
+    yards: str
+
+
+class W807(Mistake):
+    title = "a route that ends on the next man"
+    message = "{call}: {man} ends {yards} {where} {other}"
+    label = "no room there"
+    help = "send him on outside: {line}"
+    varies = ("yards", "where")
+
+    call: str
+    line: str
+    man: str
+    other: str
+    where: str
+    yards: str
+
+
+ON_ONE_LINE = 2.2
+"""Yards apart up to which one defender has two men who run up the field side by side. Common
+practice."""
+ONE_LANE = 1.8
+"""Yards apart up to which two drawn ways are one lane."""
+ONE_WAY = 0.3
+"""How far two ways may turn from each other and go one way, about seventeen degrees."""
+TOGETHER = 5.0
+"""Yards for which they may: stems cross, and men pass."""
+STEMS = 4.0
+"""Yards past the line up to which men who line up close get apart."""
+BESIDE = 2.5
+"""Yards from another man up to which a route ends on him. Common practice."""
+GOES_OUT = 3.0
+"""Yards to the side from which a route goes out to a place."""
+LOW = 6.0
+"""Yards past the line up to which a man who stands there is met."""
+_STEP, _PACE = 0.05, 0.5
+"""Seconds, and yards, between places that are looked at."""
+
+_STACKED = 1.5
+"""Yards to the side within which men line up one behind the other: their stems are one."""
+
+WHEN = When.PROVED
+
+
+def check_lines_apart(call: ProvedCall) -> Iterator[Diagnostic]:
+    """Two men on one line, and a short route out that ends on the next man."""
+    play, clock = call.play, call.clock
+    if play.kind is not Kind.PASS or clock is None:
+        return
+    out = [a for a in play.assignments if _goes(a) and a.man in clock.men]
+    for one, two in combinations(out, 2):
+        if abs(play.man(one.man).snap.x - play.man(two.man).snap.x) <= _STACKED:
+            continue
+        yards = max(_side_by_side(clock.men[one.man], clock.men[two.man]), _one_lane(one, two))
+        if yards >= TOGETHER:
+            inner, outer = sorted((one, two), key=lambda a: abs(play.man(a.man).snap.x))
+            yield W806(
+                call=play.call.spoken, man=_who(play, inner), other=_who(play, outer),
+                yards=f"{yards:.0f}", line=_up(play, outer),
+            ).at(inner.span)  # fmt: skip
+    for a in out:
+        yield from _on_the_next(play, a, out, clock)
+
+
+def _goes(a: Assignment) -> bool:
+    return a.path is not None and bool(a.path.legs) and a.path.ending in (
+        Ending.RUN, Ending.SETTLE
+    )  # fmt: skip
+
+
+def _side_by_side(one: Timeline, two: Timeline) -> float:
+    """Yards that two men run up the field beside each other, at the same moments."""
+    last = min(one.arrives, two.arrives)
+    times = np.arange(max(one.start, two.start), last, _STEP)
+    if not len(times):
+        return 0.0
+    a, b = one.where(times), two.where(times)
+    near = (np.hypot(*(a - b).T) <= ON_ONE_LINE) & (np.minimum(a[:, 1], b[:, 1]) > STEMS)
+    gone = np.diff(a[:, 1], prepend=a[0, 1])
+    return float(gone[near].sum())
+
+
+def _one_lane(one: Assignment, two: Assignment) -> float:
+    """Yards of their drawn ways that lie upfield on each other, whoever is there first."""
+    ways = [list(pairwise(p for p in _places(a) if p.y > STEMS)) for a in (one, two)]
+    near = [p for p, on in ways[0] if any(_is_one(p, on, q, to) for q, to in ways[1])]
+    return max((p.y for p in near), default=0.0) - min((p.y for p in near), default=0.0)
+
+
+def _is_one(p: Point, on: Point, q: Point, to: Point) -> bool:
+    """Whether two paces lie on each other and go one way: a post that crosses a wheel does not."""
+    ways = math.atan2(on.x - p.x, on.y - p.y), math.atan2(to.x - q.x, to.y - q.y)
+    return p.distance(q) <= ONE_LANE and abs(ways[0] - ways[1]) <= ONE_WAY
+
+
+def _places(a: Assignment) -> list[Point]:
+    assert a.path is not None
+    way = polyline(a.path)
+    return [along(way, n * _PACE) for n in range(int(length(way) / _PACE) + 1)]
+
+
+def _on_the_next(
+    play: Play, a: Assignment, out: list[Assignment], clock: ReadClock
+) -> Iterator[Diagnostic]:
+    """Who comes to the end of a short way out where another receiver is by then."""
+    assert a.path is not None
+    start, end = a.path.start, a.path.end
+    side = math.copysign(1.0, end.x - start.x)
+    own = play.man(a.man).snap.x * side >= 0  # who crosses is another matter
+    short = own and abs(end.x - start.x) >= GOES_OUT and end.x * side > 0 and -2 < end.y <= LOW
+    for other in out if short else ():
+        there = clock.men[other.man].at(clock.men[a.man].arrives)
+        outside = (play.man(other.man).snap.x - play.man(a.man).snap.x) * side > 0
+        if other is not a and outside and there.distance(end) <= BESIDE:
+            inside = (there.x - end.x) * side
+            yield W807(
+                call=play.call.spoken, man=_who(play, a), other=_who(play, other),
+                yards=f"{there.distance(end):.1f} yards",
+                where="inside" if inside >= 0 else "outside", line=_to(play, a),
+            ).at(a.span)  # fmt: skip
+
+
+def _who(play: Play, a: Assignment) -> str:
+    role = play.as_said(a.man)
+    return f"{role} ({a.man})" if role != a.man else role
+
+
+def _up(play: Play, a: Assignment) -> str:
+    return f"`{play.as_said(a.man)} runs {_route(a)} up 2 outside numbers`"
+
+
+def _to(play: Play, a: Assignment) -> str:
+    return f"`{play.as_said(a.man)} runs {_route(a)} to 2 outside numbers`"
+
+
+def _route(a: Assignment) -> str:
+    """The route's name, as his job has it: "Fade.", "Flat at 4 strong"."""
+    words = a.job.rpartition("then ")[2].casefold().rstrip(".").split()
+    ends = ("at", "to", "over", "up", "strong", "weak", "away", "same", "toward")
+    return " ".join(takewhile(lambda word: word not in ends, words))
+
+
+SAMPLES = """
+### W806
+
+A fade outside and a go inside of it end on one line where two men stand close: one defender runs
+with both.
+
+```play fail W806 clock
+formation Close extends Three Two
+    S at call, 2.5 inside numbers, off line
+
+concept Verticals
+    a is strong #1
+    a runs go
+    b is strong #2
+    b runs fade
+    c is strong #3
+    c runs stick
+    everyone else runs hitch
+    back runs swing weak
+    feet 3
+    read c on 3
+
+dress Verticals
+    in Close
+```
+
+```play clock
+like W806
+-    b runs fade
++    b runs seam to hash at 18
+```
+
+### W807
+
+A flat is some six yards wide. From beside a man who stands close it ends on him, and one defender
+has both: send him on outside.
+
+```play fail W807 clock
+formation Near extends Three Two
+    S at call, 5 inside numbers, off line
+
+concept Hitch Flat
+    a is strong #1
+    a runs hitch
+    b is strong #2
+    b runs flat
+    everyone else runs go
+    back runs swing weak
+    feet 3, hitch
+    read b on 3 > a on hitch
+
+dress Hitch Flat
+    in Near
+```
+
+```play clock
+like W807
+-    b runs flat
++    b runs flat to 4 outside numbers
+```
+"""
