@@ -164,6 +164,13 @@ NEWCOMER_ROWS: tuple[tuple[str, str, Answer], ...] = (
                        "2 outside tackle")),
     (_LOOK, r"(?:every(?:one|body) )?(?:plays? |covers? |in )?man(?:[- ]to[- ]man| coverage)?",
      lambda _: f"a line a man, such as {typed('C covers man, strong #1')}"),
+    (_LOOK, r"(?P<who>\w\w?) (?P<at>at|in) (?P<side>call|away)(?: side)?,? (?P<rest>.+)",
+     lambda m: typed(f"{m['who']} {m['at']} "
+                     f"{'strong' if m['side'].casefold() == 'call' else 'weak'}, {m['rest']}")),
+    (_LOOK, r"(?P<who>\w\w?) at (?:[\d.]+ )?(?:outside|over|inside) (?!#)[a-z]\w?\b.*",
+     lambda m: "a look knows no letters of the offence: "
+               + " · ".join((typed(f"{m['who']} in outside end, strong"),
+                             typed(f"{m['who']} at strong #1, 1 inside, 5 deep")))),
     (_LOOK, r"every(?:one|body) (?:rush(?:es)?|blitz(?:es)?)",
      lambda _: f"a line a man, such as {typed('M rushes A, either')}"),
     (_LOOK, r"(?:the )?(?:middle )?linebackers?(?: at| are)? (?P<n>\d+)(?: yards?)?"
