@@ -3,7 +3,8 @@
 Nothing is worked out that nobody asks for, and nothing twice: a session reads each text once, has
 one maker of plays, and keeps each answer by what it was asked with. `list` asks for the calls and
 makes no play; a picture asks for its own play; only a check and a book ask for the season, which
-proves every call. What proves, and the numbers that it needs, is loaded for it alone.
+proves every call. What makes plays is loaded for who asks for one; what proves, and the numbers
+that it needs, for it alone.
 """
 
 from __future__ import annotations
@@ -24,27 +25,29 @@ from stemline.football.call_facts import CallFacts
 from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot
 from stemline.football.play import Kind, Play, Season
-from stemline.football.put_to_looks import PutToLooks
 from stemline.outside.store import Store
 from stemline.playbook.dress_ups import Dress
 from stemline.playbook.playbook import Playbook
-from stemline.proofs.call_readings import CallReadings
-from stemline.proofs.kept_proofs import KeptAnswers, KeptProving
+from stemline.proofs.kept_proofs import KeptAnswers
 from stemline.proofs.kept_trees import parsed, parsed_beside
 from stemline.read.coach_sentences import check_sentences
 from stemline.read.read_playbook import read_playbook
 from stemline.read.size_limits import too_much
-from stemline.resolve.called_season import season_of
-from stemline.resolve.expand import Expanded, Expander, Order
+from stemline.resolve.all_calls import Calls, all_calls, is_broken
 from stemline.resolve.gathering import gathered, said_once
-from stemline.resolve.season import Calls, Proof, all_calls, drawn, is_broken, proved_calls
+from stemline.resolve.order import Order
 from stemline.source import Source
 from stemline.syntax.tree import Document
 
 if TYPE_CHECKING:
+    from stemline.football.put_to_looks import PutToLooks
     from stemline.football.timing.answers import Answer, Faced
     from stemline.outside.cache import Cache
+    from stemline.proofs.call_readings import CallReadings
+    from stemline.proofs.kept_proving import KeptProving
     from stemline.proofs.page_readings import PageReadings
+    from stemline.resolve.expand import Expanded, Expander
+    from stemline.resolve.season import Proof
     from stemline.week.game_plan import GamePlan
     from stemline.week.install_days import InstallSheet
     from stemline.week.planning import Planned
@@ -188,6 +191,7 @@ class Session:
         """The one maker of plays: whatever two questions have in common it works out once. It knows
         the looks of opponents too, which only weeks ask for."""
         assert self.book is not None, "plays come from a book"
+        from stemline.resolve.expand import Expander
         from stemline.week.planning import with_opponents
 
         return Expander(with_opponents(self.book))
@@ -205,6 +209,8 @@ class Session:
         """
         assert self.book is not None, "plays come from a book"
         if order in self._dressed and not is_broken(self.book, order):
+            from stemline.resolve.season import drawn
+
             play, found = drawn(self.book, self.expander, order)
             if not any(d.is_error for d in found):
                 return play, found
@@ -233,6 +239,8 @@ class Session:
 
     @no_collecting()
     def _picture(self, book: Playbook, only: str) -> tuple[Season, tuple[Diagnostic, ...]]:
+        from stemline.resolve.called_season import season_of
+
         names = {key: (c.name.casefold(), c.family.casefold()) for key, c in book.concepts.items()}
         known = any(only in said for said in names.values())
         orders = [o for _, o in self.calls.orders if not is_broken(book, o)]
@@ -280,6 +288,8 @@ class Session:
     def _proving_of(self, only: str) -> KeptProving:
         """What proves the calls of a concept or a family, or of all."""
         if only not in self._provings:
+            from stemline.proofs.kept_proving import KeptProving
+
             assert self.book is not None, "plays come from a book"
             calls = Calls(self.named(only))
             self._provings[only] = KeptProving(
@@ -302,6 +312,7 @@ class Session:
     def _readings(self) -> CallReadings:
         """What each call reads."""
         assert self.book is not None, "calls come from a book"
+        from stemline.proofs.call_readings import CallReadings
         from stemline.week.planning import with_opponents
 
         return CallReadings(with_opponents(self.book), self.book.looks)
@@ -366,6 +377,8 @@ class Session:
         found = self.checked(only)
         if self.book is None:
             return None, found
+        from stemline.resolve.called_season import season_of
+
         proving = self._proving_of(only)
         made = (proving.call(*each)[0] for each in self.named(only))
         return season_of(self.book, [play for play in made if play is not None]), found
@@ -375,6 +388,8 @@ class Session:
         book, read = self.book, self._read
         if book is None:
             return read.definitions
+        from stemline.resolve.season import proved_calls
+
         found = [*read.definitions, *self._formations(book), *read.dressing, *self._standing(book)]
         found += self._taught(book)
         found += proved_calls(Calls(self.named(only)), self._proving_of(only))

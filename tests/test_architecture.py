@@ -18,6 +18,8 @@ LIBRARIES: dict[str, set[str]] = {
     "svgwrite": {"emit"},
     "weasyprint": {"emit"},
     "pydyf": {"emit"},
+    "tinycss2": {"emit"},
+    "tinyhtml5": {"emit"},
     "jinja2": {"emit"},
     "markupsafe": {"emit"},
     "fontTools": {"picture"},

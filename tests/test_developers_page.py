@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
+from test_developers_examples import new_files
+
 HOUSE = Path(__file__).parent.parent
 PAGE = (HOUSE / "DEVELOPERS.md").read_text("utf-8")
 ENDINGS = "py|md|lark|toml|jinja|css|svg"
@@ -27,7 +29,7 @@ def there(name: str) -> bool:
 def test_every_file_that_is_named_is_there() -> None:
     names = named(PAGE.replace(CHANGES, ""))
     assert len(names) > 100
-    assert {name for name in names if not there(name)} == set()
+    assert {name for name in names if not there(name)} - new_files() == set()
 
 
 def test_a_link_leads_to_a_heading() -> None:

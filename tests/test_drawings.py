@@ -217,7 +217,8 @@ def test_many_are_drawn_by_other_processes_as_they_are_here(
         maker = Drawings(load_theme(), store=store)
         with maker.beside(wanted):
             there = [maker.art("a", play, how, svg=svg) for play, how, svg in wanted]
-        assert there == here and counted.drawn == before
+        assert there == here and counted.drawn - before < len(wanted) - 1, "some of them elsewhere"
+        before = counted.drawn
         read: list[str] = []
         get = store.get
 

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 from corpus.mixing import base, compile_case
-from errors_page import generated, told_once
+from errors_page import doubted_only, generated, told_once
 from together import together
 
 from stemline.checks.discovered import wordings
@@ -24,8 +24,9 @@ NO_SAMPLE = {*(f"E{n}" for n in range(101, 110)), "E111", "E603", "E604", "E905"
     "W104", *(f"E{n}" for n in range(140, 146)), *(f"E{n}" for n in range(911, 919)),
     *(f"E{n}" for n in range(951, 961)),
     "E976", "E989", "W990", "E996", "W996", "E997",
-}  # fmt: skip
-"""Said of folders, files and commands, or of a text that fits on no page."""
+} | doubted_only()  # fmt: skip
+"""Said of folders, files and commands, of a text that fits on no page, or of a rule that no text
+shows in doubt."""
 
 _FENCE = re.compile(r"^```(?:play|toml) *(.*)\n((?:.*\n)*?)```$", re.MULTILINE)
 

@@ -30,8 +30,9 @@ from stemline.football.timing.coverage import against
 from stemline.outside.cache import Cache
 from stemline.playbook.playbook import Playbook
 from stemline.read.read_playbook import read_playbook
-from stemline.resolve.expand import Expander, Order
-from stemline.resolve.season import all_calls
+from stemline.resolve.all_calls import all_calls
+from stemline.resolve.expand import Expander
+from stemline.resolve.order import Order
 from stemline.source import Source
 from stemline.syntax.parser import parse
 

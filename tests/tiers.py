@@ -26,8 +26,9 @@ _SLOW = """
     syntax/test_tree_as_data week/test_bands week/test_call_sheet week/test_counting week/test_data
     week/test_game_plan week/test_installs week/test_kept_papers week/test_killed_rows
     week/test_numbers week/test_papers week/test_positions week/test_quiz week/test_scout_cards
-    test_alternative_text test_build test_cli_answers test_copied test_earlier
-    test_handbook test_mistakes test_nearest test_packaging test_reference_page test_theme_safety
+    test_alternative_text test_build test_cli_answers test_copied test_developers_examples
+    test_earlier test_handbook test_mistakes test_nearest test_packaging test_reference_page
+    test_theme_safety
 """
 LONGEST = (
     "book/test_calls_true", "test_cli", "week/test_agreement", "compare/test_comparison_book",

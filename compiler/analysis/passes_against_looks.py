@@ -26,7 +26,8 @@ from stemline.outside.cache import Cache, Row
 from stemline.outside.program import program
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.cast import CallParts, Cast
-from stemline.resolve.expand import CalledAt, Expander, Order, called_at
+from stemline.resolve.expand import CalledAt, Expander, called_at
+from stemline.resolve.order import Order
 from stemline.resolve.sealing import Sealed, seal, unsealed
 
 POOL = 900

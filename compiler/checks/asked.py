@@ -12,7 +12,8 @@ from stemline.football.field import Field
 from stemline.football.play import Kind, Man, Motion, Play
 from stemline.playbook.concepts import Body, Tag
 from stemline.playbook.playbook import Playbook
-from stemline.resolve.expand import Expander, Order
+from stemline.resolve.expand import Expander
+from stemline.resolve.order import Order
 from stemline.source import Span
 
 if TYPE_CHECKING:
@@ -95,7 +96,8 @@ class ProvedCall:
         """The clock of a pass where it is drawn; from the hashes the table of `--timing` shows
         it."""
         play = self.play
-        if not play.reads or play.ball is not self.order.timed_from or play.against:
+        thrown = play.reads or any(key.throws for key in play.keys)
+        if not thrown or play.ball is not self.order.timed_from or play.against:
             return None
         return self.clock_of(play)
 

@@ -20,6 +20,7 @@ from stemline.football.field import Side
 from stemline.football.play import Kind, Man, Play, Read, Step
 from stemline.football.players import Position
 from stemline.geometry.paths import Point, along, length, polyline
+from stemline.playbook.run_definitions import CARRIER
 
 
 class W860(Mistake):
@@ -181,7 +182,10 @@ def _shown(play: Play) -> Side | None:
     """The side that a run goes to, or is only shown to."""
     if play.kind is Kind.RUN:
         return play.toward
-    ends = [a.path.end.x for a in play.assignments if a.path and a.job.startswith(FAKES)]
+    faking = [a for a in play.assignments if a.path and a.job.startswith(FAKES)]
+    if any(a.role != CARRIER for a in faking):
+        return play.toward  # his line goes on to a route
+    ends = [a.path.end.x for a in faking if a.path]
     return _side(ends[0]) if ends and abs(ends[0]) > SHOWN else None
 
 

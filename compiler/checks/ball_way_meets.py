@@ -166,7 +166,7 @@ def _meeting(call: ProvedCall, moment: BallMoment) -> Iterator[Diagnostic]:
         late = f" and {moment.late:.1f} s" if moment.late else ""
         yield W790(
             call=play.call.spoken, giver=x.giver, man=x.taker, place=place,
-            away=f"{moment.apart:.1f} yards{late}", instead=_sooner(call, x),
+            away=f"{moment.apart:.1f} yards{late}", instead=_sooner(call, moment),
         ).at(x.span)  # fmt: skip
     elif x.after is not None and (
         moment.apart > REACH.value or (x.at is not None and moment.there > x.after + AGREES)
@@ -241,8 +241,17 @@ def _instead(call: ProvedCall, moment: BallMoment) -> str:
     )
 
 
-def _sooner(call: ProvedCall, x: Exchange) -> str:
+def _sooner(call: ProvedCall, moment: BallMoment) -> str:
     """How the one who is late is there in time: who is in motion has run by already."""
+    x = moment.exchange
+    if moment.waits == x.taker and moment.late and x.giver != _passer(call.play):
+        return (
+            f"{x.taker} has run by: let them meet nearer to {x.giver}, send {x.giver} in motion, "
+            f"or let {x.taker} take a longer way there"
+        )
+    waits = _waits(call, x)
+    if waits:
+        return waits
     nearer = f"let them meet nearer to {x.taker}, give {x.giver} a longer way"
     motion = call.motions.get(x.taker)
     if motion is None or not motion.running:
@@ -251,6 +260,16 @@ def _sooner(call: ProvedCall, x: Exchange) -> str:
         f"end the motion {motion.name} sooner, so that {x.taker} comes by {x.giver} as the ball is "
         f"given, or let them meet nearer to {x.taker}"
     )
+
+
+def _waits(call: ProvedCall, x: Exchange) -> str:
+    """What has the giver wait for the taker: no aim of his own, which he runs on to."""
+    task = call.play.assignment(x.giver)
+    aims = any(isinstance(s.value, Aim) for s in call.body.jobs.get(task.role, ()))
+    if not aims or x.at is None or x.kind is BallMoves.FAKE:
+        return ""
+    who = call.play.as_said(x.giver)
+    return f"take the `aims` line of {who} out: he waits there with the ball for {x.taker}"
 
 
 def _onward(call: ProvedCall, x: Exchange) -> str:

@@ -54,7 +54,7 @@ MOST_FREE = 1
 """Men of the box whom the carrier is asked to run by."""
 
 AT_HOLE = 2.0
-"""Yards outside the hole up to which a man stands where the ball comes. From memory."""
+"""Yards to each side of the hole up to which a man stands where the ball comes. From memory."""
 
 
 PAST_GOAL = 3.0
@@ -94,7 +94,7 @@ def _free_at_hole(play: Play, defence: Defence, label: str) -> Iterator[Diagnost
     if play.kind is not Kind.RUN or play.toward is None or hole is None:
         return
     out, side = (man.at.x - hole) * play.toward.value, man.at.x * play.toward.value
-    if side <= HEAD_UP or out > AT_HOLE:
+    if side <= HEAD_UP or abs(out) > AT_HOLE:
         return
     if man.level is Level.LINE:
         place, fake, comes = "on the line", "", "he is there before the carrier is"

@@ -13,8 +13,8 @@ from collections.abc import Iterable, Iterator, Mapping
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.diagnostics.in_words import together
 from stemline.playbook.playbook import Playbook
-from stemline.resolve.expand import Order
 from stemline.resolve.installing import Schedule, TaughtPart, parts_of
+from stemline.resolve.order import Order
 from stemline.source import Span
 
 

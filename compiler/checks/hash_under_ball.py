@@ -17,8 +17,8 @@ from stemline.lineup.alignment import Alignment, line_up
 from stemline.playbook.formations import Formation
 from stemline.playbook.places import AtLandmark
 from stemline.playbook.playbook import Playbook
+from stemline.resolve.all_calls import Calls
 from stemline.resolve.expand import Expander, field_of
-from stemline.resolve.season import Calls
 
 
 class W418(Mistake):

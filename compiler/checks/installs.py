@@ -16,10 +16,10 @@ from stemline.diagnostics.in_words import either, together
 from stemline.diagnostics.nearest import nearest
 from stemline.playbook.install_definitions import InstallDef, InstallItem, InstallStep
 from stemline.playbook.playbook import Playbook
+from stemline.resolve.all_calls import Calls
 from stemline.resolve.call_reading import readings
-from stemline.resolve.expand import Order
 from stemline.resolve.installing import Schedule, Taught, TaughtPart, parts_of, tag_part
-from stemline.resolve.season import Calls
+from stemline.resolve.order import Order
 
 
 class E730(Mistake):

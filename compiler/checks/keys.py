@@ -17,6 +17,7 @@ from collections.abc import Iterator
 from stemline.checks.asked import ProvedCall, When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.diagnostics.in_words import theirs
+from stemline.football.play import Play
 
 
 class W671(Mistake):
@@ -34,20 +35,45 @@ class W671(Mistake):
     look: str
 
 
+class W672(Mistake):
+    title = "a key who is nobody"
+    message = "{call}: against {look} nobody is the {key}, and the quarterback reads nobody"
+    label = "nobody there"
+    help = "{instead}"
+
+    call: str
+    instead: str
+    key: str
+    look: str
+
+
 WHEN = When.PROVED
 
 
 def check_keys(call: ProvedCall) -> Iterator[Diagnostic]:
     """One a key, for one call against one look after another: the first look that shows it."""
-    told = set()
+    told, empty = set(), set()
     for play in call.when_thrown:
         for key in play.keys:
+            if not key.man and play.defence is not None and key.choices and key.span not in empty:
+                empty.add(key.span)
+                yield W672(
+                    call=play.call.spoken, key=key.described, look=play.defence.name,
+                    instead=_instead(play),
+                ).at(key.span)  # fmt: skip
             if key.instead and play.defence is not None and key.span not in told:
                 told.add(key.span)
                 yield W671(
                     call=play.call.spoken, key=key.described, key_man=theirs(key.man) or "he",
                     free=tuple(map(theirs, key.instead)), look=play.defence.name,
                 ).at(key.span)  # fmt: skip
+
+
+def _instead(play: Play) -> str:
+    """Whom to read instead: of a pass a man whom every coverage has."""
+    if play.carrier:
+        return "read whom the blocking leaves: `key unblocked man`"
+    return "read a man whom every look has, as `key near safety` or `key near linebacker`"
 
 
 SAMPLES = """
@@ -82,5 +108,36 @@ dress Dive
 like W671
 -    key backside overhang
 +    key backside unblocked man
+```
+
+### W672
+
+A look may have no such man: here nobody stands head-up on the centre. Who reads him looks at
+nobody, and guesses.
+
+```play fail W672
+concept Pick One
+    slant is weak #1
+    slant runs slant
+    hitch is strong #1
+    hitch runs hitch
+    key nose
+    throw slant if he drops
+    throw hitch if he comes
+    feet quick
+    everyone else runs go
+    back runs swing
+
+look Double Threes extends Base
+    N in 3, weak
+
+dress Pick One
+    in Three Two
+```
+
+```play
+like W672
+-    key nose
++    key near linebacker, weak
 ```
 """

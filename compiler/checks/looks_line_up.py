@@ -25,8 +25,9 @@ from stemline.football.field import BallSpot, Side
 from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.look_definitions import LookDef
 from stemline.playbook.playbook import Playbook
-from stemline.resolve.expand import CalledAt, Expander, Order, called_at
-from stemline.resolve.season import Calls
+from stemline.resolve.all_calls import Calls
+from stemline.resolve.expand import CalledAt, Expander, called_at
+from stemline.resolve.order import Order
 from stemline.source import Span
 
 

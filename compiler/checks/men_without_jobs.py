@@ -11,7 +11,8 @@ from collections.abc import Iterator
 
 from stemline.checks.asked import When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
-from stemline.football.play import Play
+from stemline.football.offence.counting import tight_ends
+from stemline.football.play import Man, Play
 from stemline.football.players import Position
 
 
@@ -38,18 +39,25 @@ WHEN = When.CALLED
 
 def check_men_without_jobs(play: Play) -> Iterator[Diagnostic]:
     """One line for all who stand idle in a play."""
+    whole = not play.protection or play.protection_words
     idle = [
         man.label
         for man in play.men
         if not man.interior
         and man.position is not Position.QUARTERBACK
         and not play.assignment(man.label).job
+        # Of a protection that was not read nobody knows whom it keeps in.
+        and (whole or not _may_stay_in(man, play))
     ]
     if idle:
         yield W650(
             man=tuple(idle), call=play.call.spoken, concept=play.call.concept,
             from_spot=f" from the {play.ball.value}",
         ).at(play.span)  # fmt: skip
+
+
+def _may_stay_in(man: Man, play: Play) -> bool:
+    return man.rank is None or man.label in tight_ends(play.men)
 
 
 SAMPLES = """

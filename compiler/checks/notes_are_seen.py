@@ -14,9 +14,9 @@ from stemline.checks.asked import When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.field import BallSpot, Side
 from stemline.playbook.playbook import Playbook
+from stemline.resolve.all_calls import Calls
 from stemline.resolve.expand import CalledAt, Expander
 from stemline.resolve.noting import notes_on_looks
-from stemline.resolve.season import Calls
 
 WHEN = When.BOOK
 

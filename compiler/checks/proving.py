@@ -15,9 +15,11 @@ from stemline.football.field import BallSpot, Side
 from stemline.football.play import Play, Season
 from stemline.lineup.alignment import line_up
 from stemline.playbook.playbook import Playbook
-from stemline.resolve.expand import Expander, Order, field_of
+from stemline.resolve.all_calls import Calls
+from stemline.resolve.expand import Expander, field_of
 from stemline.resolve.gathering import gathered
-from stemline.resolve.season import Calls, season
+from stemline.resolve.order import Order
+from stemline.resolve.season import season
 from stemline.resolve.tags import quarrels
 
 

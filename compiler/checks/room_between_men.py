@@ -7,20 +7,24 @@ clock, whose figures are planning estimates: warnings both.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from stemline.checks.asked import ProvedCall, When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.play import Play
 from stemline.football.timing.levels import GAP
-from stemline.football.timing.space import Meeting, crossings, crowds
+from stemline.football.timing.space import CROWD, Crowd, Meeting, crossings, crowds
 
 
 class W803(Mistake):
     title = "two men run into each other"
     message = "{call}: {over} and {under} are {apart} yards apart at {time} s"
     label = "they collide"
-    help = "give one of them another depth or another stem; a yard between them is a brush"
+    help = (
+        "run {over} a yard deeper or {under} a yard lower, or give one of them another stem; a "
+        "yard between them is a brush"
+    )
     varies = ("apart", "over", "time", "under")
 
     apart: str
@@ -34,13 +38,16 @@ class W804(Mistake):
     title = "two men in one window"
     message = "{call}: when the ball comes to {target}, {other} is {apart} yards away"
     label = "one defender has both"
-    help = "move one of them, or look at both in one glance: `with` and his role"
-    varies = ("apart", "other")
+    help = "run {other} {more} {way}, or look at both in one glance: `{target} with {role}`"
+    varies = ("apart", "more", "other", "role", "way")
 
     apart: str
     call: str
+    more: str
     other: str
+    role: str
     target: str
+    way: str
 
 
 WHEN = When.PROVED
@@ -62,8 +69,23 @@ def check_room_between_men(call: ProvedCall) -> Iterator[Diagnostic]:
     for crowd in crowds(clock):
         yield W804(
             target=crowd.read.read.target, other=_who(play, crowd.other),
-            apart=f"{crowd.apart:.1f}", call=play.call.spoken,
+            apart=f"{crowd.apart:.1f}", call=play.call.spoken, role=play.as_said(crowd.other),
+            more=_yards(max(math.ceil(2 * (CROWD - crowd.apart)) / 2, 0.5)), way=_away(crowd),
         ).at(crowd.read.read.span)  # fmt: skip
+
+
+def _yards(more: float) -> str:
+    return "a yard" if more == 1 else f"{more:g} yards"
+
+
+def _away(crowd: Crowd) -> str:
+    """Which way the other man is nearest to being alone: on, as he stands from the man thrown
+    to."""
+    at, there = crowd.read.at, crowd.at
+    x, y = there.x - at.x, there.y - at.y
+    if abs(y) >= abs(x):
+        return "deeper" if y > 0 else "lower"
+    return "farther out" if x * at.x > 0 else "farther in"
 
 
 def _who(play: Play, label: str) -> str:

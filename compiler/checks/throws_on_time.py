@@ -69,7 +69,10 @@ class W800(OffTheClock):
         "is there at {arrives} s, {off} s late"
     )
     label = "late by {off} s, a throw of {yards} yards"
-    help = "throw it off an earlier foot, shorten the throw, or let the man sit"
+    help = (
+        "throw it off an earlier foot, look at him `with` an earlier read, shorten the throw, or "
+        "let the man sit"
+    )
 
 
 class W801(OffTheClock):
@@ -99,6 +102,9 @@ class W802(OffTheClock):
     help = "shorten the route, bring the man closer, or set `level` to that of your passer"
 
 
+SEEN_BESIDE = 0.5
+"""Seconds by which a man may be off who is seen beside another, or chosen by a key: no foot is said
+for him. Common practice, no published source."""
 _VERDICTS = {Verdict.LATE: W800, Verdict.EARLY: W801, Verdict.TOO_FAR: W802}
 
 
@@ -135,7 +141,8 @@ def _promises(call: ProvedCall, clock: ReadClock) -> Iterator[Diagnostic]:
 
 def _off_the_clock(play: Play, clock: ReadClock, told: Container[str]) -> Iterator[Diagnostic]:
     """Reads that come too early, too late or out of reach, at the read's place in the text."""
-    for look in clock.reads:
+    beside = (x for x in clock.beside if x.verdict is Verdict.TOO_FAR or x.misses > SEEN_BESIDE)
+    for look in (*clock.reads, *beside):
         if look.read.target in told:
             continue
         code = _VERDICTS.get(look.verdict)

@@ -48,13 +48,12 @@ def draw(
     no_cache: bool,
 ) -> None:
     """Draw one CALL; as SVG to the terminal where no file is given."""
-    from contextlib import nullcontext
+    from contextlib import AbstractContextManager, nullcontext
 
     from stemline.commands.opening import kept, kind_of, known, opened, theme_for, writing
     from stemline.diagnostics.in_words import how_many
     from stemline.diagnostics.render import render
     from stemline.outside.file import write_file
-    from stemline.outside.workroom import workroom
     from stemline.source import Source, Span
     from stemline.theme import SIZES as BY_WORD
 
@@ -76,7 +75,11 @@ def draw(
     was = _before(folder, compiled, before, renamed, play, against)
     assert compiled.book is not None, "a play comes from a book"
     level = compiled.book.settings.level
-    room = workroom() if kind == ".pdf" else nullcontext()
+    room: AbstractContextManager[object] = nullcontext()
+    if kind == ".pdf":
+        from stemline.outside.workroom import workroom
+
+        room = workroom()
     with writing(), room, kept(not no_cache) as store:
         data = drawn(
             play, look, BY_WORD[size], kind,

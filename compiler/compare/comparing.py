@@ -27,7 +27,7 @@ from stemline.compare.row_order import ORDER, ordered
 from stemline.describe.changes import PROTECTION, READS, changes, order_changes
 from stemline.football.defenders import Defence
 from stemline.football.play import Play
-from stemline.resolve.expand import Order
+from stemline.resolve.order import Order
 from stemline.session import Session
 from stemline.source import NOWHERE
 

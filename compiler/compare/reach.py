@@ -8,7 +8,7 @@ from functools import cached_property
 
 from stemline.compare.definitions import Definition, DefinitionKey
 from stemline.football.play import Kind
-from stemline.resolve.expand import Order
+from stemline.resolve.order import Order
 from stemline.session import Session
 
 _PLACES = ("concept", "run")

@@ -110,6 +110,8 @@ def _list_of(line: SaidLine, kind: str) -> tuple[str, str]:
         when = f" when {line.guard}" if line.guard else ""
         # A name of an order has no comma, which parts the names.
         return heading, " and ".join(COMMA.split(said + when))
+    if line.subject and line.verb in ("hands", "fakes"):
+        return f"what {line.subject} does with the ball", f"{line.verb} {line.value}"
     if line.subject and line.verb in _KEYED and line.value.startswith("if "):
         return "what is done off the keys", f"{line.verb} {line.value}"
     if (kind, line.verb) in _MEN:

@@ -54,8 +54,12 @@ def _side(side: Side, play: Play) -> str:
 
 
 def route(path: Path, start: Point) -> str:
-    """How a path ends and where, with the way it took from ``start``: inside, outside, across."""
-    verb, to = _ENDS[path.ending]
+    """How a path ends and where, with the way it took from ``start``: inside, outside, across. Who
+    moves and then stands, as a quarterback before a draw, has not stayed."""
+    if path.ending is Ending.STAND and path.end != start:
+        verb, to = "drops" if path.end.y < start.y else "moves", "to"
+    else:
+        verb, to = _ENDS[path.ending]
     return f"{verb}{_way(start, path.end)} {to} {place(path.end)}"
 
 

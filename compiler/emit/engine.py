@@ -11,7 +11,7 @@ import re
 import sys
 import tempfile
 from collections.abc import Iterator, Mapping
-from contextlib import contextmanager, suppress
+from contextlib import contextmanager, nullcontext, suppress
 from functools import lru_cache
 from typing import Any
 
@@ -82,14 +82,17 @@ class Engine:
         made: bytes = document.write_pdf(pdf_tags=tags, finisher=finisher)
         return made
 
-    def hand_over(self, document: Any, taker: Any, *, tags: bool = True) -> None:
-        """As `paint`, but ``taker`` keeps the objects and no file is written of them."""
+    def hand_over(
+        self, document: Any, taker: Any, *, tags: bool = True, fonts: bool = True
+    ) -> None:
+        """As `paint`, but ``taker`` keeps the objects and no file is written of them. Without
+        ``fonts`` it leaves those out, and they are as they came."""
 
         def taken(*of: Any) -> None:
             taker(*of)
             raise _Taken
 
-        with suppress(_Taken):
+        with suppress(_Taken), nullcontext() if fonts else _fonts_left():
             self.paint(document, taken, tags=tags)
 
     @contextmanager
@@ -103,6 +106,19 @@ class Engine:
         except PictureFailed as failed:
             named = self._names.get(failed.address) or failed.address
             raise PictureFailed(named, failed.why) from failed
+
+
+@contextmanager
+def _fonts_left() -> Iterator[None]:
+    """Fonts are not cut down to the glyphs that a document uses."""
+    from weasyprint.pdf.fonts import Font
+
+    clean = Font.clean
+    Font.clean = lambda *_: None
+    try:
+        yield
+    finally:
+        Font.clean = clean
 
 
 def _fetcher(weasyprint: Any, theme: Theme, pictures: Mapping[str, str]) -> Any:

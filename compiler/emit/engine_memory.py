@@ -16,13 +16,15 @@ a style. The engine changes no style that a box has been laid out by: it changes
 
 from __future__ import annotations
 
+import re
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 from functools import lru_cache, wraps
 from typing import Any
 
 from stemline.diagnostics.in_words import each_sign_once
-from stemline.emit.engine_styles import first_looks, in_normal_flow
+from stemline.emit.engine_kinds import memory_of
+from stemline.emit.engine_styles import copied, first_looks, in_normal_flow
 
 _KNOWN = (("70.0", "0.13.0"),)
 """The versions whose functions were read, of the engine and of what writes its objects."""
@@ -44,8 +46,11 @@ _WIDE = (
 )  # fmt: skip
 _TALL = ("height", "min_height", "max_height")
 _BORDERS = tuple(f"border_{side}_width" for side in ("top", "right", "bottom", "left"))
+_CORNERS = tuple(
+    f"border_{side}_radius" for side in ("top_left", "top_right", "bottom_right", "bottom_left")
+)
 _LINES, _STRUT, _LENGTHS = "stemline lines", "stemline strut", "stemline lengths"
-_DESCRIPTION = "stemline description"
+_DESCRIPTION, _SQUARE = "stemline description", "stemline square"
 """Where on fonts and styles the memories are."""
 _MARKS = "marks"
 """The named string of the signs of a sheet's pictures, as in `book.css`."""
@@ -57,6 +62,7 @@ def remember() -> bool:
     """Put the memories before the engine's functions, once in a process; whether it is a version
     whose functions were read."""
     import pydyf
+    import tinyhtml5.inputstream
     import weasyprint
     from weasyprint.css import ComputedStyle
     from weasyprint.formatting_structure.boxes import Box
@@ -74,8 +80,11 @@ def remember() -> bool:
     _put(leader.handle_leader, blank_left_out(leader.handle_leader))
     _put(fonts.get_font_description, asked_once(fonts.get_font_description, _DESCRIPTION))
     _put(line_break.can_break_text, lru_cache(maxsize=_MOST)(line_break.can_break_text))
+    _put(percent.resolve_radii_percentages, round_corners(percent.resolve_radii_percentages))
+    tinyhtml5.inputstream.characters_until_regex = RunsOfLetters()
     pydyf._to_bytes = written_remembered(pydyf._to_bytes)
     ComputedStyle.__missing__ = first_looks(ComputedStyle.__missing__)
+    ComputedStyle.copy = copied(ComputedStyle.copy)
     Box.is_in_normal_flow = in_normal_flow(Box.is_in_normal_flow)
     LayoutContext.get_string_set_for = marks_together(LayoutContext.get_string_set_for)
     return True
@@ -120,10 +129,11 @@ def lines_remembered(split: Callable[..., Any]) -> Callable[..., Any]:
         if known is None:
             known = fonts[_LINES] = ({}, {})
         lines, kinds = known
-        kind = vars(style).get(_LINES)
+        held = memory_of(style)
+        kind = held.get(_LINES)
         if kind is None:
             said = repr([style[name] for name in _OF_LINES])
-            kind = vars(style)[_LINES] = kinds.setdefault(said, len(kinds))
+            kind = held[_LINES] = kinds.setdefault(said, len(kinds))
         key = text, kind, max_width, justification_spacing, is_line_start, minimum
         made = lines.get(key)
         if made is None:
@@ -146,9 +156,10 @@ def asked_once(made: Callable[[Any], Any], name: str) -> Callable[[Any], Any]:
 
     @wraps(made)
     def asked(style: Any) -> Any:
-        held = vars(style).get(name)
+        memory = memory_of(style)
+        held = memory.get(name)
         if held is None:
-            held = vars(style)[name] = made(style)
+            held = memory[name] = made(style)
         return held
 
     return asked
@@ -162,10 +173,11 @@ def lengths_remembered(resolve: Callable[[Any, Any], None]) -> Callable[[Any, An
     @wraps(resolve)
     def resolve_percentages(box: Any, containing_block: Any) -> None:
         style = box.style
-        lengths = vars(style).get(_LENGTHS)
+        held = memory_of(style)
+        lengths: _Lengths | bool | None = held.get(_LENGTHS)
         if lengths is None:
-            lengths = vars(style)[_LENGTHS] = _lengths(style) or False
-        if lengths is False or isinstance(box, PageBox):
+            lengths = held[_LENGTHS] = _lengths(style) or False
+        if isinstance(lengths, bool) or isinstance(box, PageBox):
             resolve(box, containing_block)
             return
         fixed, shares = lengths
@@ -178,6 +190,36 @@ def lengths_remembered(resolve: Callable[[Any, Any], None]) -> Callable[[Any, An
                 setattr(box, name, width * share / 100)
 
     return resolve_percentages
+
+
+def round_corners(resolve: Callable[[Any], None]) -> Callable[[Any], None]:
+    """As `resolve_radii_percentages`, at once where no corner of the style is round."""
+
+    @wraps(resolve)
+    def resolve_radii_percentages(box: Any) -> None:
+        style = box.style
+        held = memory_of(style)
+        square = held.get(_SQUARE)
+        if square is None:
+            square = held[_SQUARE] = all((0, "px") in style[name] for name in _CORNERS)
+        if square:
+            for name in _CORNERS:  # of who stands for another, it is the other's
+                setattr(box, name, (0, 0))
+        else:
+            resolve(box)
+
+    return resolve_radii_percentages
+
+
+class RunsOfLetters(dict[tuple[Collection[str], bool], re.Pattern[str]]):
+    """The parser's patterns for a run of some letters, or of all but these. It looks for each in
+    such a table, and after it has made one puts it under another key."""
+
+    def __missing__(self, key: tuple[Collection[str], bool]) -> re.Pattern[str]:
+        letters, those = key
+        said = "".join(f"\\x{ord(letter):02x}" for letter in letters)
+        made = self[key] = re.compile(f"[{said}]+" if those else f"[^{said}]+")
+        return made
 
 
 def blank_left_out(handle: Callable[[Any, Any, Any], None]) -> Callable[[Any, Any, Any], None]:

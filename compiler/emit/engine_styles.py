@@ -11,6 +11,8 @@ from copy import copy
 from functools import lru_cache, wraps
 from typing import Any
 
+from stemline.emit.engine_kinds import DISPLAYED, KIND, NAME, as_copy, kind_of
+
 _NOTES = ("footnote-call", "footnote-marker", "note-call", "note-marker", "note-callback")
 """Parts of notes: the engine's own sheet has a style of each for every element."""
 
@@ -41,8 +43,7 @@ def first_looks(missing: Callable[[Any, str], Any]) -> Callable[[Any, str], Any]
         for key in initial if key in PHYSICAL_FUNCTIONS
     }  # fmt: skip
 
-    @wraps(missing)
-    def __missing__(style: Any, key: str) -> Any:
+    def looked_up(style: Any, key: str) -> Any:
         said = style.cascaded
         if key not in said:
             if key in initial:
@@ -55,7 +56,41 @@ def first_looks(missing: Callable[[Any, str], Any]) -> Callable[[Any, str], Any]
                 return value
         return missing(style, key)
 
+    @wraps(missing)
+    def __missing__(style: Any, key: str) -> Any:
+        if key == NAME:  # asked of each at once, of many nothing else
+            return looked_up(style, key)
+        asked = vars(style).get(KIND, style)
+        if asked is style and (asked := kind_of(style)) is not None:
+            own = dict(style)
+            style.update(asked.values)
+            style.update(own)
+            style.specified.update(asked.specified)
+            if key in style:
+                return style[key]
+        if asked is None:
+            return looked_up(style, key)
+        if key in asked.values:
+            if key in DISPLAYED:
+                style.specified.update(asked.specified)
+            value = style[key] = asked.values[key]
+            return value
+        value = asked.values[key] = looked_up(style, key)
+        if key in DISPLAYED:
+            asked.specified[key] = style.specified[key]
+        return value
+
     return __missing__
+
+
+def copied(copy_of: Callable[[Any], Any]) -> Callable[[Any], Any]:
+    """As `ComputedStyle.copy`, of no kind: it is made to be changed."""
+
+    @wraps(copy_of)
+    def copy(style: Any) -> Any:
+        return as_copy(copy_of(style))
+
+    return copy
 
 
 def in_normal_flow(asked: Callable[[Any], bool]) -> Callable[[Any], bool]:

@@ -137,7 +137,7 @@ class Press:
         with engine.minded():
             document = engine.lay_out(part.html)
             lent += _lend(document)
-            engine.hand_over(document, cut, tags=not part.kind)
+            engine.hand_over(document, cut, tags=not part.kind, fonts=part.kind == "fonts")
         return made[0]
 
 

@@ -1,7 +1,9 @@
 """The same work on many values, in as many processes as there are processors.
 
-They are started afresh, the same on every system, and end with the one that started them. Where
-none can be started, or one fails, the caller does the work itself: the answers are the same.
+The one that asks is one of them: while it waits it does what nobody has begun. The others are
+started afresh, the same on every system, and end with it. Where none can be started, or one fails,
+the caller does the work itself: the answers are the same. What starts the others is loaded when
+they are: a single picture needs none.
 """
 
 from __future__ import annotations
@@ -13,13 +15,14 @@ import signal
 import tempfile
 import threading
 from collections.abc import Callable, Iterator, Sequence
-from concurrent.futures import ProcessPoolExecutor
 from contextlib import contextmanager
-from multiprocessing import get_context, parent_process, resource_tracker
-from multiprocessing.connection import wait
-from typing import Any
+from functools import cached_property
+from typing import TYPE_CHECKING, Any
 
 from stemline.emit.carried import carried
+
+if TYPE_CHECKING:
+    from concurrent.futures import ProcessPoolExecutor
 
 _MOST = 8
 """Processes: each takes some 150 MB."""
@@ -27,7 +30,7 @@ _MOST = 8
 
 class SideBySide:
     """Processes that hold what ``make(*values)`` gives, a function of a module, and do work by it;
-    started when they are first asked."""
+    started when they are first asked. ``number`` counts the one that asks."""
 
     def __init__(self, make: Callable[..., Any], *values: Any) -> None:
         self._begin = make, values
@@ -36,22 +39,42 @@ class SideBySide:
 
     def each(self, method: str, values: Sequence[Any]) -> Iterator[Any]:
         """``method`` of what they hold, of each value, in order, each as soon as it is there; it
-        ends early where one cannot be had."""
+        ends early where one cannot be had. As long as the next is not there, the first that nobody
+        has begun is done here."""
         if self.number < 2:
             return
+        own: dict[int, Any] = {}
         try:
             if self._executor is None:
-                self._executor = ProcessPoolExecutor(
-                    self.number, mp_context=get_context("spawn"), initializer=_begin,
-                    initargs=(carried(self._begin), tempfile.tempdir),
-                )  # fmt: skip
+                self._executor = self._started()
             jobs = [(method, carried(value)) for value in values]
             with _unheard():
-                done = self._executor.map(_work, jobs)
-            yield from done
+                done = [self._executor.submit(_work, job) for job in jobs]
+            after = 0
+            for at, answer in enumerate(done):
+                after = max(after, at)
+                while after < len(done) and not answer.done():
+                    if done[after].cancel():
+                        own[after] = getattr(self._own, method)(values[after])
+                    after += 1
+                yield own.pop(at) if at in own else answer.result()
         except Exception:  # whatever it is, it is met again here, where it can be told
             self.end()
             self.number = 1
+
+    @cached_property
+    def _own(self) -> Any:
+        make, values = self._begin
+        return make(*values)
+
+    def _started(self) -> ProcessPoolExecutor:
+        from concurrent.futures import ProcessPoolExecutor
+        from multiprocessing import get_context
+
+        return ProcessPoolExecutor(
+            self.number - 1, mp_context=get_context("spawn"), initializer=_begin,
+            initargs=(carried(self._begin), tempfile.tempdir),
+        )  # fmt: skip
 
     @property
     def started(self) -> bool:
@@ -71,6 +94,8 @@ def _unheard() -> Iterator[None]:
     if not hasattr(signal, "pthread_sigmask"):
         yield
         return
+    from multiprocessing import resource_tracker
+
     resource_tracker.ensure_running()  # it would lift the mask when it starts
     before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
     try:
@@ -93,6 +118,9 @@ def _begin(begin: bytes, room: str | None) -> None:
 
 
 def _end_with_parent() -> None:
+    from multiprocessing import parent_process
+    from multiprocessing.connection import wait
+
     parent = parent_process()
     if parent is not None:
         wait([parent.sentinel])

@@ -62,7 +62,8 @@ class PositionJob:
 @dataclass(frozen=True)
 class PositionPage:
     """A man's book: where he lines up by formation, his jobs, what came and went ``since`` the
-    week before ("" where there is none), how many calls he is in and how many not."""
+    week before ("" where there is none), how many calls he is in and how many not. ``killed`` are
+    calls that become another at the line: they, what and on what, and his job then."""
 
     man: str
     places: tuple[tuple[str, str], ...]
@@ -72,6 +73,7 @@ class PositionPage:
     went: tuple[str, ...]
     calls: int
     off: int
+    killed: tuple[tuple[tuple[ListedCall, ...], str, str], ...] = ()
 
     @property
     def blocks(self) -> tuple[tuple[PositionJob, ...], ...]:

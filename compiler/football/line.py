@@ -11,6 +11,8 @@ SPLIT = 1.3
 three feet between them. Common practice, no published source."""
 LEAST_SPLIT, MOST_SPLIT = 0.5, 2.0
 """Foot to foot on the goal line, and as wide as a line can still help itself. Common practice."""
+FULL_LINE = 5
+"""Interior linemen of a line that has its tackles."""
 
 
 @dataclass(frozen=True)

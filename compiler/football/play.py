@@ -419,6 +419,14 @@ class Play:
     def assignment(self, label: str) -> Assignment:
         return next(a for a in self.assignments if a.man == label)
 
+    def in_line(self, label: str) -> bool:
+        """Whether he is told with the line: its men, but for one who goes out for a pass where the
+        code lets him catch it."""
+        task, man = self.assignment(label), self.man(label)
+        path = task.path if self.field.code.all_eligible and task.role else None
+        goes = path is not None and bool(path.legs) and path.ending is not Ending.BLOCK
+        return man.interior and not (goes and self.kind is Kind.PASS)
+
     def runs(self, role: str) -> Assignment | None:
         """The assignment of ``role``, or None when nobody plays it in this call."""
         return next((a for a in self.assignments if a.role == role), None)
@@ -512,6 +520,7 @@ class ProtectionSheet:
     views: tuple[Play, ...]
     span: Span
     hot: tuple[tuple[str, str], ...] = ()
+    cautions: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -625,4 +634,6 @@ def _is_route(play: Play, task: Assignment) -> bool:
     if task.path is None or passer:
         return False
     behind = task.man in play.ball_men and task.path.end.y <= 0.0
-    return task.path.ending in (Ending.RUN, Ending.SETTLE) and not behind
+    # Where nobody is read, who looks for a rusher first is the protection's.
+    checks = not play.reads and (play.man(task.man).rank is None or task.waits is not None)
+    return task.path.ending in (Ending.RUN, Ending.SETTLE) and not (behind or checks)

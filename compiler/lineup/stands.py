@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from stemline.football.defence.techniques import (
     LINEBACKERS,
     TECHNIQUES,
+    On,
     Surface,
     gap_x,
     surface,
@@ -86,13 +87,21 @@ class Offence:
     def stand(self, choices: Sequence[Stand]) -> tuple[Stand, Point]:
         """The first choice that is there, and its point. Raises Nowhere."""
         reasons = []
-        for choice in choices:
+        for n, choice in enumerate(choices, 1):
             side = self.side(choice.side) if choice.side is not None else self.strong
             x = self._x(choice.where, side)
-            if x is not None:
+            # On an end who is not there stands only who has no other place: `9 or 5` is a 5 then.
+            if x is not None and (n == len(choices) or not self._on_nobody(choice.where, side)):
                 return choice, Point(self._in_bounds(x, choice, side), self._depth(choice))
             reasons.append(f"there is no {choice.words.partition(',')[0]}")
         raise Nowhere(" and ".join(reasons))
+
+    def _on_nobody(self, where: Stands, side: Side) -> bool:
+        """Whether a technique is on the end of a side that has none."""
+        if not isinstance(where, AtTechnique):
+            return False
+        on, line = TECHNIQUES[LINEBACKERS.get(where.name, where.name)].on, self.line(side)
+        return on is On.END and line.tight is None and line.last < line.end
 
     def _in_bounds(self, x: float, choice: Stand, side: Side) -> float:
         """``outside`` is away from the ball on the man's own side; nobody stands out of bounds."""
@@ -140,7 +149,7 @@ class Offence:
         drawn = {
             Landmark.GUARD: line.guard,
             Landmark.TACKLE: line.tackle,
-            Landmark.END: line.end,
+            Landmark.END: line.of(On.END),
         }.get(landmark)
         return x_of(landmark, side, self.picture.field) if drawn is None else side.value * drawn
 

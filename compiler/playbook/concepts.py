@@ -156,10 +156,10 @@ class Body:
     """The facts of a concept or a tag. Mappings go from a role's or spot's name.
 
     ``line`` goes from a place on the line; ``first`` are the roles that bind before the others,
-    such as the carrier of a joined run, and ``joined`` its other blockers; ``no_claims`` says that
-    it claims nothing; ``handoffs`` are the roles through whose hands the ball goes on its way to
-    the carrier, in order. ``others`` is what everyone does whom no line names, by the words that
-    say who is meant (`everyone else`).
+    such as the carrier of a joined run, and ``joined`` its other blockers; ``shown`` is what that
+    carrier does in the run; ``no_claims`` says that it claims nothing; ``handoffs`` are the roles
+    through whose hands the ball goes on its way to the carrier, in order. ``others`` is what
+    everyone does whom no line names, by the words that say who is meant (`everyone else`).
     ``called`` are men whom a tag gives a route or a block by where they stand, whatever role they
     have: they leave it. ``exchanges`` are how the ball goes, by the man who gives it, and by him
     with "fakes" behind where he only shows it; ``scrambles`` what men do when the quarterback runs.
@@ -195,6 +195,7 @@ class Body:
     joins: tuple[Join, ...] = ()
     first: tuple[str, ...] = ()
     joined: frozenset[str] = frozenset()
+    shown: tuple[Said[Job], ...] = ()
     handoffs: tuple[Said[tuple[str, ...]], ...] = ()
     others: Mapping[str, tuple[Said[Job], ...]] = field(default_factory=dict)
     called: Mapping[str, Said[Choice]] = field(default_factory=dict)

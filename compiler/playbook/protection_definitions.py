@@ -50,7 +50,8 @@ class Protection:
 
     ``line`` holds the rules of men of the line by their place and ``line_says`` a word to them,
     ``rules`` who each helper is and
-    ``jobs`` what he does; ``point`` is the linebacker counted with the front ("middle linebacker").
+    ``jobs`` what he does, ``outs`` the route of one who checks and whom the concept sends nowhere;
+    ``point`` is the linebacker counted with the front ("middle linebacker").
     ``words`` is the whole of it in a sentence.
     """
 
@@ -63,7 +64,9 @@ class Protection:
     line: Mapping[LineSpot, tuple[Said[PassBlock], ...]] = field(default_factory=dict)
     rules: Mapping[str, tuple[Said[RoleRule], ...]] = field(default_factory=dict)
     jobs: Mapping[str, tuple[Said[PassBlock], ...]] = field(default_factory=dict)
+    outs: Mapping[str, tuple[Said[RouteJob], ...]] = field(default_factory=dict)
     role_says: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     line_says: Mapping[LineSpot, tuple[str, ...]] = field(default_factory=dict)
     point: str = ""
     hot: tuple[HotDef, ...] = ()
+    cautions: tuple[str, ...] = ()

@@ -11,26 +11,11 @@ import hashlib
 import json
 from collections.abc import Callable, Iterable
 
-from stemline.book.content.drawn_calls import Left
-from stemline.book.content.dressed_page import DressGroup
 from stemline.book.content.keeping import Made, Reads
-from stemline.book.content.kinds.call_page import CallPage
-from stemline.book.content.kinds.concept_page import ConceptPage
-from stemline.book.content.kinds.glance_page import GlanceRow
-from stemline.book.content.page import Page
 from stemline.book.content.part_as_data import part_as_data, part_of_kind
 from stemline.outside.store import Store
 from stemline.proofs.page_readings import PageReadings
 from stemline.theme import Theme
-
-_KINDS: dict[str, object] = {
-    "about": str,
-    "calls": CallPage,
-    "glance": tuple[GlanceRow, ...],
-    "left out": tuple[Left, ...],
-    "section": tuple[ConceptPage, DressGroup],
-}
-"""What each part is, by its name; the others are pages."""
 
 
 class KeptSections:
@@ -43,14 +28,20 @@ class KeptSections:
         self._new: set[str] = set()
 
     def keep(
-        self, reads: Reads, what: str, more: object, make: Callable[[], Made], concept: str = ""
+        self,
+        reads: Reads,
+        what: str,
+        kind: type[Made],
+        more: object,
+        make: Callable[[], Made],
+        concept: str = "",
     ) -> Made:
         """What ``make`` makes."""
         said = repr((reads.name, what, more, concept)).encode("utf-8", "surrogatepass")
         digest = hashlib.sha256(self._read(reads, concept).encode())
         digest.update(hashlib.sha256(said).digest())
         key = digest.hexdigest()[:40]
-        held = self._held(key, what, make)
+        held = self._held(key, kind, make)
         if held is not None:
             return held[0]
         made = make()
@@ -62,12 +53,11 @@ class KeptSections:
         self._note(key, entries)
         return made
 
-    def _held(self, key: str, what: str, make: Callable[[], Made]) -> tuple[Made] | None:
+    def _held(self, key: str, kind: object, make: Callable[[], Made]) -> tuple[Made] | None:
         data = self._store.get(f"pages {key}")
         if data is None:
             return None
         try:
-            kind = _KINDS.get(what, tuple[Page, ...])
             made, entries = part_of_kind(kind, data, make)
         except (ValueError, LookupError, TypeError, RecursionError):
             return None

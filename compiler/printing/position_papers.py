@@ -86,6 +86,10 @@ def position_page(
         went=_gone(book, week),
         calls=len(week.plan.calls) - book.off,
         off=book.off,
+        killed=tuple(
+            (tuple(listed(entry) for entry in each.calls), f"{each.to}, {each.when}", each.job)
+            for each in book.killed
+        ),
     )
     return page, tuple(arts)
 

@@ -76,8 +76,9 @@ def _both(
     factor = min(wide / full.width, tall / full.height)
     task = question.answer
     words = ". ".join(part for part in (task.motion, task.job) if part)
+    changes = (*task.looks, *((f"{k.to}, {k.when}", k.job) for k in question.killed))
     asked = ListedCall(call.number, call.call, "")
     return (
         QuizPicture(question.order, asked, blank, factor, against=look_of(play)),
-        QuizPicture(question.order, call, full, factor, words, task.looks, look_of(play)),
+        QuizPicture(question.order, call, full, factor, words, changes, look_of(play)),
     )

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
@@ -14,11 +13,11 @@ from stemline.playbook.dress_ups import Dress
 from stemline.playbook.playbook import Playbook, Settings
 from stemline.proofs.reading import Reading, ReadPart
 from stemline.read.ready_looks import look_of
+from stemline.resolve.all_calls import Calls
 from stemline.resolve.blocking.pass_blocking import find
-from stemline.resolve.expand import Order
 from stemline.resolve.kills import second_calls
 from stemline.resolve.noting import notes_on_looks
-from stemline.resolve.season import Calls
+from stemline.resolve.order import Order
 from stemline.resolve.tags import merged
 from stemline.source import NOWHERE
 
@@ -166,8 +165,3 @@ def _unsaid(body: Body) -> Body:
     judged where they are read, and nothing else is by them."""
     says = {role: ("",) * len(lines) for role, lines in body.role_says.items()}
     return replace(body, idea="", says=(), cautions=(), role_says=says)
-
-
-def key_of(kind: str, reading: Reading) -> str:
-    """What an answer to a question of that kind is kept under."""
-    return hashlib.sha256(kind.encode() + b"\0" + reading.digest).hexdigest()[:40]

@@ -10,7 +10,8 @@ from stemline.playbook.playbook import Playbook
 from stemline.proofs.call_readings import CallReadings
 from stemline.proofs.kept_proofs import KeptAnswers
 from stemline.proofs.reading import Reading
-from stemline.resolve.expand import Expander, Order
+from stemline.resolve.expand import Expander
+from stemline.resolve.order import Order
 
 
 def faced(

@@ -17,8 +17,8 @@ from stemline.playbook.dress_ups import Dress
 from stemline.playbook.playbook import Playbook, Settings
 from stemline.proofs.call_readings import CallReadings
 from stemline.proofs.reading import ReadPart
-from stemline.resolve.expand import Order
 from stemline.resolve.kills import second_calls
+from stemline.resolve.order import Order
 from stemline.source import NOWHERE
 
 

@@ -67,3 +67,8 @@ class Reading:
         if number < 0:
             raise IndexError(number)
         return Span(*self._lines[number], column, end)
+
+
+def key_of(kind: str, reading: Reading) -> str:
+    """What an answer to a question of that kind is kept under."""
+    return hashlib.sha256(kind.encode() + b"\0" + reading.digest).hexdigest()[:40]

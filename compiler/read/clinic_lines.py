@@ -80,8 +80,11 @@ CLINIC_ROWS: tuple[tuple[str, str, Answer], ...] = (
      r"(?:everyone|everybody|all)(?: else)? blocks?|(?:line|cent(?:re|er)) blocks?",
      _blocks),
     ("run", r"cent(?:re|er) blocks?", "centre blocks on or climb"),
-    ("concept tag", r"(?P<who>.+?) blocks (?:(?:the )?(?P<side>left|right|strong|weak|playside|"
-                    r"backside) edge|edge,? (?:left|right|strong|weak|playside|backside))",
+    ("concept tag", r"(?P<who>.+?) blocks (?:the )?edge,? (?:on )?(?:the )?(?P<side>left|right|"
+                    r"strong|weak|playside|backside|call|away)(?: side)?",
+     r"\g<who> blocks \g<side> edge"),
+    ("concept tag", r"(?P<who>.+?) blocks the (?P<side>left|right|strong|weak|playside|"
+                    r"backside) edge",
      lambda m: f"he has the edge where he stands: {typed(m['who'] + ' blocks edge')}; "
                f"a protection says which: {typed('helper blocks backside edge')}"),
     ("protection", r"(?P<who>.+?) blocks .+? then (?:release|leak|get out|go)s?(?: out)?",

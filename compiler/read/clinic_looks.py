@@ -30,6 +30,8 @@ _DOES = ("covers", "rushes", "says")
 _BEHIND = {tech: number for number, tech in LINEBACKERS.items()}
 """The linebacker's number that stands behind a lineman's: of two shades that none has, the next."""
 _BEHIND.update({"2i": "10", "4i": "30", "6i": "50", "7": "50", "8": "60", "9": "60"})
+_INSIDE_OF = {"A": "A", "B": "A", "C": "B", "D": "C"}
+"""By a gap the next one toward the ball."""
 _BACKS = ("back", "second back", "third back")
 _SAFETY = 9.0
 """How deep, in yards, a man over a landmark of the field is a safety: custom."""
@@ -120,7 +122,7 @@ def _is_asked(fact: Fact) -> bool:
     grouped = any(s.text.casefold() in _GROUPS for s in fact.subject)
     return (
         grouped
-        or (fact.key == "rushes" and value == "own gap")
+        or (fact.key == "rushes" and value in ("own gap", "inside gap"))
         or (fact.key == "covers" and value.removeprefix("man ") in ("backs", "the backs"))
         or (fact.key == "in" and next(phrases(fact.value)).atoms[0].word == "behind")
     )
@@ -146,6 +148,8 @@ def _lines(fact: Fact, places: Places, block: Block) -> Iterable[Fact]:
     value = fact.value.text.casefold() if isinstance(fact.value, Phrase) else ""
     if fact.key == "rushes" and value == "own gap":
         return _own_gaps(fact, places, block)
+    if fact.key == "rushes" and value == "inside gap":
+        return [_slanted(replace(fact, subject=(man,)), places) for man in fact.subject]
     if fact.key == "covers" and value.removeprefix("man ") in ("backs", "the backs"):
         at = fact.value.atoms[-1] if isinstance(fact.value, Phrase) else None
         assert at is not None
@@ -179,6 +183,13 @@ def _own_gaps(fact: Fact, places: Places, block: Block) -> list[Fact]:
             replace(fact, subject=(man,), value=phrase_at(gap, man.atoms[0]) if gap else fact.value)
         )
     return made
+
+
+def _slanted(fact: Fact, places: Places) -> Fact:
+    """``E slants in`` as the gap inside of his own; one whose gap is not known as it was."""
+    place = places.get(fact.subject[0].text)
+    gap = _INSIDE_OF.get(place.gap if place is not None and place.technique else "", "")
+    return replace(fact, value=phrase_at(gap, fact.subject[0].atoms[0])) if gap else fact
 
 
 def _stacked(fact: Fact, places: Places) -> Fact:

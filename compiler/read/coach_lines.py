@@ -178,9 +178,14 @@ def _deep(found: re.Match[str]) -> str:
 
 
 def _helper(found: re.Match[str]) -> str:
-    does = found["does"]
-    does = "scan" if re.search("blitz|rush|inside|gap", does) else does
-    return typed(f"helper is {found['who']}", f"helper blocks {does}")
+    does, who = found["does"].casefold(), "fullback" if found["who"][:1] in "fF" else "back"
+    if re.match(r"(?:the )?(?:scan|check|man|slide|(?:\w+ )?edge)\b", does):
+        return ""  # what is wrong in it is told
+    side = next((word for word in does.split() if re.fullmatch(_SIDE, word)), "")
+    if re.search(r"\b(?:end|edge|outside)\b", does):
+        return typed(f"{who} blocks {side} edge".replace("  ", " "))
+    whom = re.search(r"(?:near |middle |far )?linebacker|overhang|nose", does)
+    return typed(f"{who} blocks scan {whom[0] if whom else ''}".rstrip())
 
 
 def _numbered(found: re.Match[str]) -> str:

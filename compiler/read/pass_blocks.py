@@ -12,7 +12,7 @@ from stemline.playbook.pass_block import PassBlock
 from stemline.read.read_places import SIDES
 from stemline.read.words import Misread, Words, one_phrase
 from stemline.source import Span
-from stemline.syntax.tree import Mark, Phrase, Value, items
+from stemline.syntax.tree import Mark, Phrase, Series, Value, items
 
 BLOCKS: Mapping[str, ProtectionRule] = {rule.value: rule for rule in ProtectionRule} | {
     "scan inside out": ProtectionRule.SCAN,
@@ -47,7 +47,7 @@ def read_block(value: Value | None, span: Span, names: Iterable[str]) -> PassBlo
     wants = list(block.wants)
     for other in others:
         words = Words([one_phrase(other, "a defender", span)])
-        wants.append(words.expect(DEFENDERS, E462))
+        wants.append(_defender(words))
         words.finish("a defender")
     if others and not block.rule.scans:
         more = one_phrase(others[0], "a defender", span)
@@ -64,24 +64,32 @@ def looked_for(words: Words) -> PassBlock:
     side = words.take_name(SIDES)
     if words.take_word("edge"):
         return PassBlock(ProtectionRule.CHECK_EDGE, SIDES[side] if side is not None else None)
-    if side is None:
-        if (defender := words.take_name(DEFENDERS)) is not None:
-            return PassBlock(ProtectionRule.CHECK, None, (defender,))
-        if words.take_name(_INSIDE_OUT) is not None:
-            return PassBlock(ProtectionRule.CHECK)
+    if (defender := words.take_name(DEFENDERS)) is not None:
+        return PassBlock(ProtectionRule.CHECK, None, (f"{side or ''} {defender}".strip(),))
+    if side is None and words.take_name(_INSIDE_OUT) is not None:
+        return PassBlock(ProtectionRule.CHECK)
     words.at = at
     return PassBlock(ProtectionRule.CHECK)
 
 
+def way_out(value: Value | None) -> Value | None:
+    """A check with where he goes then, as a route is said: ``check edge then flat``; of several
+    whom he looks for the first. None for another block."""
+    first = items(items(value, Mark.ORDER)[0], Mark.THEN)[0] if value is not None else None
+    if not isinstance(first, Phrase) or first.atoms[0].word != "check":
+        return None
+    return value if not isinstance(value, Series) or value.mark is Mark.THEN else first
+
+
 def _without_release(value: Value | None, names: Iterable[str]) -> list[Value | None]:
-    """The blocks in order; `then release` behind a check is what a check does."""
+    """The blocks in order, without where he goes who checks: `then release`, `then flat`."""
     blocks: list[Value | None] = list(items(value, Mark.ORDER))
     last = blocks[-1] if blocks else None
     pieces = items(last, Mark.THEN)
-    if "check" in names and len(pieces) == 2:
+    if "check" in names and len(pieces) > 1:
         first = items(blocks[0], Mark.THEN)[0]
         checks = isinstance(first, Phrase) and first.atoms[0].word in ("check", "checks")
-        if checks and released(pieces[1]):
+        if checks and (len(blocks) == 1 or released(pieces[1])):
             blocks[-1] = pieces[0]
     return blocks
 
@@ -94,6 +102,13 @@ def released(piece: Value) -> bool:
     return words.take_name(_OUT) is not None and words.done
 
 
+def _defender(words: Words) -> str:
+    """A described defender, perhaps of a side: ``backside end man on line``."""
+    words.take_word("the")
+    side = words.take_name(SIDES)
+    return f"{side or ''} {words.expect(DEFENDERS, E462)}".strip()
+
+
 def _block(words: Words, names: tuple[str, ...]) -> PassBlock:
     side = words.take_name(SIDES)
     if side is not None:
@@ -104,5 +119,5 @@ def _block(words: Words, names: tuple[str, ...]) -> PassBlock:
     rule = BLOCKS[words.expect(names, E691)]
     wants: tuple[str, ...] = ()
     if rule.scans and not words.done:
-        wants = (words.expect(DEFENDERS, E462),)
+        wants = (_defender(words),)
     return PassBlock(rule, None, wants)

@@ -6,16 +6,19 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from stemline.diagnostics.catalogue.football import E402, E405, E411, E420
-from stemline.diagnostics.catalogue.looks import E486, E487, E495, E497
+from stemline.diagnostics.catalogue.looks import E486, E487, E495, E497, W429
 from stemline.diagnostics.catalogue.names import E325
 from stemline.diagnostics.diagnostic import Diagnostic, Related
 from stemline.football.conditions import LookWord
+from stemline.football.defence.techniques import LINEBACKERS
 from stemline.playbook.look_definitions import (
     AtTechnique,
     Choices,
     FacedSet,
     InGap,
     LookDef,
+    LookSide,
+    OverReceiver,
     Rush,
     Stand,
     Strength,
@@ -36,6 +39,8 @@ STRENGTHS = {s.value: s for s in Strength}
 DUTIES = ("covers", "rushes")
 """Both say what a defender does on a pass, so a child's line of either replaces its parent's."""
 
+_NOT_DEEP = 8.0
+"""Yards off the line up to which a man may take the edge. Common practice."""
 _WORDS = tuple(look.value for look in LookWord)
 
 
@@ -55,6 +60,7 @@ def read_look(
     )
     if not blocks.is_broken(block, reader.found):
         reader.check(part=part)
+        reader.found += _contain_left(block, blocks, reader)
     broken = blocks.is_broken(block, reader.found)
     return replace(reader.look(name, broken), part=part), tuple(reader.found)
 
@@ -74,6 +80,31 @@ def _placed_twice(block: Block, blocks: Blocks) -> Iterator[Diagnostic]:
                 man = fact.subject[0].text
                 told = E497(man=man, first=other, second=parent.name.text, what=fact.key)
                 yield told.at(name.span, related=(Related(before.span, f"{other} says it here"),))
+
+
+def _contain_left(block: Block, blocks: Blocks, reader: _LookReader) -> Iterator[Diagnostic]:
+    """Who has contain in the look that this one extends and comes inside in this one, where nobody
+    else has it."""
+    own = {f.subject[0].text: f for f in one_subject_each(block.facts) if f.key == "rushes"}
+    if not own:
+        return
+    before = {
+        fact.subject[0].text: read_rush(fact.value, fact.span).tasks[0]
+        for parent in blocks.parents(block)
+        for fact in blocks.facts(parent)
+        if fact.key == "rushes" and fact.subject[0].text in own and fact.guard is None
+    }
+    for man, fact in own.items():
+        had, rushes = (
+            before.get(man),
+            [t for one in reader.duties.get(man, ()) for t in one.value.tasks],
+        )
+        comes = [task for task in rushes if isinstance(task, Rush) and task.gap is not None]
+        if not isinstance(had, Rush) or had.gap is not None or had.side is None or not comes:
+            continue
+        if not any(had == task for tasks in reader.tasks for task in tasks):
+            yield W429(man=man, look=block.name.text, who=reader.outside(had.side, man),
+                       side=had.side.value).at(fact.span)  # fmt: skip
 
 
 def _thing(fact: Fact) -> tuple[str, str]:
@@ -185,6 +216,26 @@ class _LookReader:
                     else read_rush(fact.value, fact.span)
                 )
                 self.duties.setdefault(_label(fact), []).append(Said(duty, guard, fact.span))
+
+    @property
+    def tasks(self) -> Iterator[tuple[object, ...]]:
+        """What each man does, in each of his lines."""
+        return (one.value.tasks for said in self.duties.values() for one in said)
+
+    def outside(self, side: LookSide, man: str) -> str:
+        """Who could take over the edge of a side from ``man``: who stands off the line there but
+        no corner, a man who hangs outside before a linebacker, by his letter."""
+        there: dict[bool, str] = {}
+        for label, said in self.stands.items():
+            stand = said[0].value[0]
+            where, deep = stand.where, stand.depth or 0.0
+            backer = isinstance(where, AtTechnique) and where.name in LINEBACKERS
+            corner = isinstance(where, OverReceiver) and where.number == 1
+            if label == man or corner or stand.side is not side:
+                continue
+            if backer or 1 < deep < _NOT_DEEP:
+                there.setdefault(backer, label)
+        return there.get(False) or there.get(True) or "S"
 
     def _shows(self, fact: Fact) -> None:
         if fact.value is None:

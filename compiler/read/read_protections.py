@@ -8,10 +8,11 @@ from dataclasses import replace
 from functools import partial
 from types import MappingProxyType
 
-from stemline.diagnostics.catalogue.football import E450, E462
+from stemline.diagnostics.catalogue.football import E442, E450, E462
 from stemline.diagnostics.catalogue.protections import E690, E692, E693, E694
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.in_words import either
+from stemline.diagnostics.nearest import nearest
 from stemline.football.blocking.block_names import DEFENDERS
 from stemline.football.blocking.protecting import ProtectionRule
 from stemline.football.conditions import always
@@ -31,7 +32,7 @@ from stemline.playbook.run_definitions import WHOLE_LINE, LineSpot
 from stemline.playbook.said import Said
 from stemline.read.name_table import Blocks
 from stemline.read.own_letters import letters_in
-from stemline.read.pass_blocks import FOR_HELP, FOR_LINE, read_block
+from stemline.read.pass_blocks import FOR_HELP, FOR_LINE, read_block, way_out
 from stemline.read.read_guards import clashes, read_guard
 from stemline.read.read_notes import LINEMEN
 from stemline.read.read_places import SIDES
@@ -122,11 +123,13 @@ class _ProtectionLines:
         self.line: dict[LineSpot, list[Said[PassBlock]]] = defaultdict(list)
         self.rules: dict[str, list[Said[RoleRule]]] = defaultdict(list)
         self.jobs: dict[str, list[Said[PassBlock]]] = defaultdict(list)
+        self.outs: dict[str, list[Said[RouteJob]]] = defaultdict(list)
         self.role_says: dict[str, list[str]] = defaultdict(list)
         self.line_says: dict[LineSpot, list[str]] = defaultdict(list)
         self.point = ""
         self.hot: list[HotDef] = []
         self.says: list[str] = []
+        self.cautions: list[str] = []
         self.told: dict[ProtectionRule, list[str]] = {}
         self._by_place(facts)
 
@@ -160,6 +163,8 @@ class _ProtectionLines:
                 self.hot.append(self._hot(fact))
             case "say":
                 self.says.append(string_of(fact.value, fact.span))
+            case "caution":
+                self.cautions.append(string_of(fact.value, fact.span))
             case "is":
                 rule = read_rule(fact.value, fact.span, self.roles, self.letters)
                 for subject in fact.subject:
@@ -184,6 +189,9 @@ class _ProtectionLines:
         job = read_block(fact.value, fact.span, FOR_HELP if isinstance(who, str) else FOR_LINE)
         if isinstance(who, str):
             self.jobs[who].append(Said(job, said.guard, said.span))
+            if job.rule.checks and (goes := way_out(fact.value)) is not None:
+                route = read_run(goes, fact.span, self.routes, ())
+                self.outs[who].append(Said(route, said.guard, said.span))
         else:
             self.line[who].append(Said(job, said.guard, said.span))
         if not guard:
@@ -207,7 +215,18 @@ class _ProtectionLines:
             made = self._hot_man(hot, Phrase(atoms[:n]), atoms[n:])
             if made is not None:
                 return made
+        self._near_route(atoms)
         return hot
+
+    def _near_route(self, atoms: Sequence[Atom]) -> None:
+        """Refuses a route that is misspelt behind a man: kept as words it would be nobody's."""
+        for n in range(len(atoms) - 1, 0, -1):
+            who, word = Phrase(tuple(atoms[:n])), Phrase(tuple(atoms[n:])).text
+            known = self.letters.called(who) or read_men(who)
+            if known or who.text.casefold() in ("nearest", "the nearest"):
+                if nearest(word, self.routes):
+                    raise Words([Phrase(tuple(atoms[n:]))]).miss(E442, self.routes)
+                return
 
     def _hot_man(self, hot: HotDef, who: Phrase, route: Sequence[Atom]) -> HotDef | None:
         """The hot of a man who is named by where he stands, by his letter or by a role of the
@@ -247,10 +266,12 @@ class _ProtectionLines:
             line={man: tuple(said) for man, said in self.line.items()},
             rules={role: tuple(said) for role, said in self.rules.items()},
             jobs={role: tuple(said) for role, said in self.jobs.items()},
+            outs={role: tuple(said) for role, said in self.outs.items()},
             role_says={role: tuple(said) for role, said in self.role_says.items()},
             line_says={man: tuple(said) for man, said in self.line_says.items()},
             point=self.point,
             hot=tuple(self.hot),
+            cautions=tuple(self.cautions),
         )
 
     def _words(self) -> str:

@@ -25,6 +25,8 @@ from stemline.football.offence.landmarks import Landmark
 from stemline.football.offence.rails import SHARE, Rail, stem_of
 from stemline.football.offence.routes import LIBRARY
 from stemline.football.offence.strokes import (
+    DOWN_SET,
+    PASS_SET,
     Break,
     Decide,
     Depth,
@@ -35,6 +37,7 @@ from stemline.football.offence.strokes import (
     Stroke,
     Target,
     Up,
+    set_at_the_line,
     to_the_flat,
 )
 from stemline.football.offence.tracing import called_depth
@@ -248,6 +251,35 @@ def read_run(
         told = f"Check {_seen(looks)}, then out{told.removeprefix('Check')}"
     route = _cut_off(route, later)
     return RouteJob(route, depth, target, way, tuple(later), told, end, rail, looks)
+
+
+_BLOCKS_FIRST = {"down": "Block down", "chip": "Chip the edge rusher"}
+
+
+def read_block_then_run(
+    value: Value | None,
+    span: Span,
+    routes: Mapping[str, Route],
+    roles: Collection[str],
+    runners: Runners = MappingProxyType({}),
+) -> RouteJob | None:
+    """``down then leak``, ``chip then flat``: he blocks first and goes out whoever comes. None for
+    a block alone."""
+    first, *rest = items(value, Mark.THEN) or (None,)
+    told = _BLOCKS_FIRST.get(first.text.casefold()) if isinstance(first, Phrase) else None
+    if told is None or not rest or not _names_route(rest[0], routes):
+        return None
+    goes = rest[0] if len(rest) == 1 else Series(Mark.THEN, tuple(rest))
+    job = read_run(goes, span, routes, roles, runners)
+    strokes = job.route.strokes
+    if set_at_the_line(strokes)[:1] == (PASS_SET,):
+        strokes = strokes[1:]  # the block is the look for a rusher
+    sets: tuple[Stroke, ...] = (DOWN_SET,)
+    if told != _BLOCKS_FIRST["down"]:
+        sets, strokes = BLOCKS["chip"].strokes, to_the_flat(strokes, looked=True)
+        strokes = strokes[1:] if _from_behind(strokes) else strokes
+    words = f"{told}, then {job.words[:1].lower()}{job.words[1:]}"
+    return replace(job, route=replace(job.route, strokes=(*sets, *strokes)), words=words)
 
 
 def _across(words: Words) -> None:

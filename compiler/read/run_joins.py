@@ -118,6 +118,7 @@ def with_run(body: Body, owner: Body, run: Body) -> Body:
         keys=body.keys or run.keys if body.reactions else body.keys,
         first=(CARRIER,),
         joined=joined,
+        shown=run.jobs.get(CARRIER, ()),
     )
 
 

@@ -21,6 +21,7 @@ from stemline.football.offence.landmarks import Landmark
 from stemline.football.offence.rails import Rail, in_time, on_by, railed, stem_of
 from stemline.football.offence.strokes import (
     BLOCKS_FOR,
+    DOWN_SET,
     PASS_SET,
     Decide,
     set_at_the_line,
@@ -38,6 +39,7 @@ from stemline.playbook.role_rules import ByRole
 from stemline.playbook.run_definitions import CARRIER, Aim, BlockRules
 from stemline.playbook.said import Said, SideWord
 from stemline.resolve.ball_way import on_their_ways, ways_through
+from stemline.resolve.faking import fake_of, faked_at, then_out
 from stemline.resolve.roles import Bound, side_of_way
 
 T = TypeVar("T")
@@ -107,12 +109,22 @@ def _assignment(
     if _without(worlds, said):
         found.append(_no_line(said, worlds, role, picture, call))
     base = chosen.base
+    fake = fake_of(man.label, role, body, bound)
+
+    def runs(said: Said[Job]) -> tuple[Path, tuple[DepthMark, ...]]:
+        assert isinstance(said.value, RouteJob)
+        if fake is None:
+            return _run(said.value, man, bound, picture, said, found, call)
+        at = faked_at(man, aim_path(fake, man, picture), picture)
+        out, turns = _run(said.value, replace(man, snap=at[-1]), bound, picture, said, found, call)
+        return then_out(out, man.snap, at), turns
+
     path: Path | None = None
     then: Path | None = None
     marks: tuple[DepthMark, ...] = ()
     match base.value:
         case RouteJob():
-            path, marks = _run(base.value, man, bound, picture, base, found, call)
+            path, marks = runs(base)
         case BlockSaid():
             path = _block(base.value, man, picture)
             then = _goes_out(base.value, path, man, picture)
@@ -126,7 +138,10 @@ def _assignment(
             if way in ("stalk", "crack") and not body.line:
                 path = _block(BlockSaid(way, None), man, picture)
     decide = _decision(body, role, base.value, worlds)
-    job = words_of(base.value, role) + (_decides(decide) if decide else "")
+    job = words_of(base.value, role)
+    if fake is not None and isinstance(base.value, RouteJob):
+        job = f"Fake the run to {fake.words}, then {job[:1].lower()}{job[1:]}"
+    job += _decides(decide) if decide else ""
     branches: list[Branch] = []
     for option in chosen.branches:
         looks = ", ".join(look.value for look in option.guard.looks if look not in against)
@@ -134,11 +149,12 @@ def _assignment(
             # Two paths for one man who blocks are one too many: the table says it.
             job += f" Against {looks}: {words_of(option.value, role)}"
             continue
-        other, other_marks = _run(option.value, man, bound, picture, option, found, call)
+        other, other_marks = runs(option)
         leaves = parting(path, other, decide.depth if decide else None)
         told = words_of(option.value, role)
         branches.append(Branch(looks, other, told, other_marks, leaves))
     says = (
+        *(body.role_says.get(CARRIER, ()) if fake is not None else ()),
         *body.role_says.get(role, ()),
         *_of_routes(base.value, *(o.value for o in chosen.branches)),
     )
@@ -313,7 +329,7 @@ def _waits(does: Job, man: Man, picture: LinedUp) -> float | None:
     """For how long a man at the line blocks whose route begins with it."""
     if not isinstance(does, RouteJob) or man.label in picture.count.backs:
         return None
-    sets = set_at_the_line(does.route.strokes)[:1] == (PASS_SET,)
+    sets = set_at_the_line(does.route.strokes)[:1] in ((PASS_SET,), (DOWN_SET,))
     return BLOCKS_FOR if sets else None
 
 

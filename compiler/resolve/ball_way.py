@@ -39,7 +39,7 @@ six yards a second, and eight tenths until the fake. Common practice, no publish
 @dataclass(frozen=True)
 class BallWay:
     """The exchanges of a call in order, and what is wrong: fakes before their giver's own, but
-    behind a hand-off to a man who runs by in motion."""
+    behind a hand-off to a man who runs by in motion, or one whose line stands before theirs."""
 
     exchanges: tuple[Exchange, ...]
     found: tuple[Diagnostic, ...] = ()
@@ -84,12 +84,21 @@ def ball_way(
         return BallWay((), _two_ways(first, found_ways, gives, call))
     ordered = list(found_ways[0])
     for fake in fakes:
-        at = next((n for n, x in enumerate(ordered) if x[1].giver == fake[1].giver), len(ordered))
-        first_by = at < len(ordered) and _runs_by(ordered[at][1], picture, motions)
+        own = [n for n, x in enumerate(ordered) if x[1].giver == fake[1].giver]
+        at = next((n for n in own if not _is_behind(fake, ordered[n])), len(ordered))
+        at = min(at, own[0] + 1) if own else at
+        first_by = at < len(ordered) and at in own and _runs_by(ordered[at][1], picture, motions)
         ordered.insert(at + first_by, fake)
     ordered = [*snaps, *ordered]
     found = _nowhere(ordered, body, bound, kind, call)
     return BallWay(tuple(x for _, x in ordered), tuple(found))
+
+
+def _is_behind(fake: OneLine, give: OneLine) -> bool:
+    """Whether a fake is said behind the hand-off, in one text: then it is made behind it."""
+    own, other = fake[1].span, give[1].span
+    same = fake[0] is not None and give[0] is not None and own.source == other.source
+    return same and other.line < own.line
 
 
 def _runs_by(made: Exchange, picture: LinedUp, motions: Mapping[str, Motion]) -> bool:

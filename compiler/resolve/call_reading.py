@@ -15,7 +15,7 @@ from stemline.diagnostics.nearest import nearest
 from stemline.football.field import Way
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.dressing import spoken
-from stemline.resolve.expand import Order
+from stemline.resolve.order import Order
 from stemline.source import Span
 
 _WAYS = {way.word: way for way in Way}

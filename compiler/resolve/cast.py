@@ -21,6 +21,7 @@ from stemline.resolve.assignments import assignments, scrambling
 from stemline.resolve.ball_way import ball_way
 from stemline.resolve.ball_words import with_ball_words
 from stemline.resolve.blocking.blockers import Blocking, blocking, playside
+from stemline.resolve.faking import with_faker
 from stemline.resolve.men_by_place import CalledMen, call_away, with_others
 from stemline.resolve.noting import with_notes
 from stemline.resolve.progression import look
@@ -64,7 +65,7 @@ class Cast:
     """A call's roles with their men, and what they do, once for all looks that show the same."""
 
     def __init__(self, casting: CallParts) -> None:
-        body = casting.body
+        body = with_faker(casting.body)
         self._casting = casting
         self._picture = replace(casting.picture, toward=playside(body, casting.picture))
         own = (NOWHERE, NOWHERE) if casting.call.tags else casting.concept

@@ -15,8 +15,9 @@ from stemline.football.later import later
 from stemline.football.play import ConceptSheet, Kind, Play, Season
 from stemline.football.put_to_looks import PutToLooks
 from stemline.playbook.playbook import Playbook
-from stemline.resolve.expand import Expander, Order
-from stemline.resolve.season import Calls
+from stemline.resolve.all_calls import Calls
+from stemline.resolve.expand import Expander
+from stemline.resolve.order import Order
 
 Plays = Callable[[], tuple[Play, ...]]
 """Makes plays, each against a look."""

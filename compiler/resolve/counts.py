@@ -9,8 +9,8 @@ from stemline.football.offence.counting import Count, count
 from stemline.lineup.alignment import line_up
 from stemline.lineup.moving import move
 from stemline.playbook.playbook import Playbook
+from stemline.resolve.all_calls import Calls
 from stemline.resolve.expand import field_of
-from stemline.resolve.season import Calls
 
 
 def count_lines(book: Playbook, calls: Calls) -> Iterator[str]:

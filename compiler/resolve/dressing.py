@@ -12,7 +12,7 @@ from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.field import BallSpot, Way
 from stemline.playbook.dress_ups import Dress, DressIn, DressWith, Pattern
 from stemline.playbook.playbook import Playbook
-from stemline.resolve.expand import Order
+from stemline.resolve.order import Order
 
 T = TypeVar("T")
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from stemline.playbook.install_definitions import InstallStep
 from stemline.playbook.playbook import Playbook
-from stemline.resolve.expand import Order
+from stemline.resolve.order import Order
 from stemline.resolve.tags import merged
 
 

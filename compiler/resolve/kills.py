@@ -18,7 +18,7 @@ from stemline.football.field import Side
 from stemline.playbook.kill_definitions import KillDef, joined_kills
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.call_reading import prefixes, tag_readings
-from stemline.resolve.expand import Order
+from stemline.resolve.order import Order
 
 SIDES = ("away", "call", "left", "right")
 """Sides that a kill may name: the formation stands, so that only the call's own have a meaning."""

@@ -20,7 +20,7 @@ from stemline.playbook.protection_definitions import Protection
 from stemline.playbook.run_definitions import CARRIER, WHOLE_LINE, BlockRules, RuleDef
 from stemline.playbook.said import Said, SideWord
 from stemline.resolve.ball_way import in_exchanges
-from stemline.resolve.roles import Bound, candidates, line_ends
+from stemline.resolve.roles import Bound, candidates, line_ends, shows_run
 
 EVERYONE, BACKS = FOR_MANY
 _BEHIND_HIM = 1.0
@@ -46,6 +46,8 @@ def call_away(body: Body, bound: Bound, picture: LinedUp, call: str) -> tuple[st
             continue  # the line for him stands in its own place
         if not found:
             bound.nobody.append(name)
+        elif old == CARRIER and shows_run(body) and _go(body.jobs.get(name, ())):
+            bound.men[name] = found[0]  # he fakes, then goes out
         elif old == CARRIER or old in body.called:
             why = "carries the ball" if old == CARRIER else f"is called as {old} already"
             bound.found.append(E625(man=found[0], name=name, call=call, why=why).at(said.span))

@@ -9,7 +9,8 @@ from stemline.football.field import BallSpot, Side
 from stemline.football.later import later
 from stemline.football.play import Play, Step
 from stemline.playbook.playbook import Playbook
-from stemline.resolve.expand import Order, call_of
+from stemline.resolve.expand import call_of
+from stemline.resolve.order import Order
 
 
 @dataclass(frozen=True)

@@ -12,7 +12,8 @@ from stemline.playbook.concepts import Body, Concept, RouteJob
 from stemline.playbook.playbook import Playbook
 from stemline.playbook.role_rules import Back, Ranked, RoleRule
 from stemline.playbook.said import Said, SideWord
-from stemline.resolve.expand import Expander, Order
+from stemline.resolve.expand import Expander
+from stemline.resolve.order import Order
 
 RUNNER = "runner"
 """The role of the one man who runs."""

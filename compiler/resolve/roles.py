@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
-from stemline.diagnostics.catalogue.calls import E620, E621, E626, W627
+from stemline.diagnostics.catalogue.calls import E620, E621, E626, W627, W628
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.diagnostics.in_words import how_many
 from stemline.football.defence.fronts import WING_REACH, at_place, line_of, wings
@@ -43,7 +43,8 @@ from stemline.source import NOWHERE, Span
 
 @dataclass
 class Bound:
-    """Roles with their men (labels); roles that are nobody in this call; what went wrong.
+    """Roles with their men (labels); roles that are nobody in this call; what went wrong. A man has
+    one role, but for a carrier who only shows a run and goes out: his route's, the later, is his.
     ``pointed`` are men of whom lines speak by their letters, whatever role they have."""
 
     men: dict[str, str] = field(default_factory=dict)
@@ -56,7 +57,7 @@ class Bound:
         return self.men.get(name) or self.pointed.get(name)
 
     def role_of(self, label: str) -> str | None:
-        return next((r for r, m in self.men.items() if m == label), None)
+        return next((r for r, m in reversed(self.men.items()) if m == label), None)
 
 
 def bind(
@@ -100,9 +101,14 @@ def _bind_all(
         if role in body.joined:  # a joined run's blocker is not taken from those who go out
             role = next((r for r in turns if r not in body.joined and _runs(body, r)), role)
         read = any(role in (at.target, at.partner) for said in body.read for at in said.value)
-        _bind_one(role, waiting.pop(role), picture, bound, call, read=read)
+        rule = waiting.pop(role)
+        if (faker := _fakes_first(role, rule.value, body, picture, bound, waiting)) is not None:
+            bound.men[role] = faker
+            continue
+        _bind_one(role, rule, picture, bound, call, read=read)
     bound.nobody += waiting
     bound.found += (*_circles(waiting), *_named_twice(body, picture, bound, call, own))
+    bound.found += _with_the_ball(body, picture, bound, call)
     return bound
 
 
@@ -126,6 +132,18 @@ def _named_twice(
             if not letters or all(_is_inside(r.span, own) for r in (rule, theirs)):
                 yield W627(man=label, first=other, second=role, call=call).at(rule.span)
                 break
+
+
+def _with_the_ball(body: Body, picture: LinedUp, bound: Bound, call: str) -> Iterable[Diagnostic]:
+    """Routes of the man who may get the ball of a joined run: nobody runs them."""
+    carrier = bound.men.get(CARRIER)
+    for role in bound.nobody if carrier and body.shown and not shows_run(body) else ():
+        said = next(iter(body.rules.get(role, ())), None)
+        named = said is not None and said.value.words[0] == role and role not in body.joined
+        if said is None or not named or not _runs(body, role):
+            continue
+        if carrier in candidates(said.value.choices[0], picture, bound)[:1]:
+            yield W628(man=carrier, role=role, call=call).at(body.jobs[role][0].span)
 
 
 def _is_inside(span: Span, own: tuple[Span, Span]) -> bool:
@@ -229,6 +247,41 @@ def _bind_one(
     line = f"{role} is {' or '.join((*rule.value.words, last))}"
     why = "; ".join(dict.fromkeys(reasons))
     bound.found.append(E620(role=role, call=call, line=line, why=why).at(rule.span))
+
+
+def _fakes_first(
+    role: str,
+    rule: RoleRule,
+    body: Body,
+    picture: LinedUp,
+    bound: Bound,
+    waiting: Mapping[str, Said[RoleRule]],
+) -> str | None:
+    """The carrier of a run that is only shown, where a role with a route can be nobody but him, or
+    a man who has a line of his own: he fakes, then goes out. None for any other role; of `or
+    nobody` the text has it as it says."""
+    carrier = bound.men.get(CARRIER)
+    route = role != CARRIER and role not in body.joined and _runs(body, role)
+    if carrier is None or not route or not shows_run(body):
+        return None
+    if any(isinstance(choice, Nobody) for choice in rule.choices) and not _by_place(role, rule):
+        return None
+    there = [label for choice in rule.choices for label in candidates(choice, picture, bound)]
+    theirs = {
+        label
+        for other, said in waiting.items()
+        if said.value.words[0] == other and other not in body.joined
+        for label in candidates(said.value.choices[0], picture, bound)[:1]
+    }
+    free = [label for label in there if bound.role_of(label) is None and label not in theirs]
+    fakes = carrier in there and not free and bound.role_of(carrier) == CARRIER
+    return carrier if fakes else None
+
+
+def shows_run(body: Body) -> bool:
+    """Whether a body joins a run whose carrier never gets the ball: none with a key's `give`, or
+    with a line of how the ball goes."""
+    return CARRIER in body.first and bool(body.shown) and not (body.reactions or body.exchanges)
 
 
 def _had_the_number(rule: RoleRule, picture: LinedUp) -> str:

@@ -304,8 +304,9 @@ def _protection(
         if views:
             hot = tuple((h.throws, h.given) for h in protection.hot)
             return ProtectionSheet(
-                protection.name, protection.words, protection.says, views, protection.span, hot
-            )
+                protection.name, protection.words, protection.says, views, protection.span, hot,
+                protection.cautions,
+            )  # fmt: skip
     return None
 
 

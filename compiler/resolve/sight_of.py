@@ -9,7 +9,8 @@ from stemline.lineup.sights import seen
 from stemline.playbook.kill_definitions import KillDef
 from stemline.playbook.playbook import Playbook
 from stemline.resolve.blocking.blockers import playside
-from stemline.resolve.expand import Expander, Order, called_at
+from stemline.resolve.expand import Expander, called_at
+from stemline.resolve.order import Order
 
 
 def looks_seen(

@@ -79,6 +79,7 @@ def merged(body: Body, tags: Sequence[Tag]) -> Body:
         changes["joins"] = other.joins or body.joins
         changes["first"] = tuple(dict.fromkeys(body.first + other.first))
         changes["joined"] = body.joined | other.joined
+        changes["shown"] = other.shown or body.shown
         changes["swaps"] = body.swaps + other.swaps
         # A coach's words are about the job: where a tag gives another, they are no longer true.
         kept = {role: says for role, says in body.role_says.items() if role not in other.jobs}

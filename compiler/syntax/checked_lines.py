@@ -22,7 +22,9 @@ _ROUTES: Mapping[str, str] = {
     "fades": "fade", "flares": "swing", "hitches": "hitch", "hooks": "hook", "shoots": "shoot",
     "sits": "sit", "slants": "slant", "swings": "swing", "wheels": "wheel",
 }  # fmt: skip
-_ROUTE_OF = {**_ROUTES, **{route: route for route in _ROUTES.values()}, "flare": "swing"}
+_NAMED = ("corner", "drag", "flat", "leak", "seam")
+"""Routes that are said by their name alone."""
+_ROUTE_OF = {**_ROUTES, **{r: r for r in (*_ROUTES.values(), *_NAMED)}, "flare": "swing"}
 _SMALL = frozenset((
     "a", "an", "as", "first", "for", "in", "into", "late", "of", "off", "on", "out", "the", "to",
     "up",
@@ -61,9 +63,10 @@ def goes_out(kind: str, verb: Token, rest: Sequence[Token]) -> list[Token] | Non
             continue
         if kind != "protection":
             return [_as(verb, "runs"), _as(verb, "check"), *whom, *goes]
-        if goes:
-            return None  # where he goes is the concept's
-        return [_as(verb, "blocks"), _as(verb, "check"), *whom, _then(verb), _as(verb, "release")]
+        goes = goes or [_then(verb), _as(verb, "release")]
+        if goes[0].type != "_THEN":
+            return None  # a place or a way is the concept's
+        return [_as(verb, "blocks"), _as(verb, "check"), *whom, *goes]
     return None
 
 

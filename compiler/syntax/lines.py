@@ -242,6 +242,7 @@ KINDS: Mapping[str, BlockKind] = {
             _line("point", "point middle linebacker"),
             _line("hot", "hot slant if two come from one side", "if"),
             _SAY,
+            _CAUTION,
         ),
         verbs=_table(
             _line("is", "helper is back"),

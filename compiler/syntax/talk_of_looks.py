@@ -10,6 +10,7 @@ from stemline.syntax.talk_of_plays import SIDE
 
 _MEN = r"(?P<who>[a-z]\w?(?: , [a-z]\w?)*)"
 """Defenders by their letters."""
+_SLANTS = r"(?:slants?|pinches|pinch|knifes?|angles?|crosses|stunts?)"
 
 LOOKS: tuple[tuple[str, str, str], ...] = (
     # A defence.
@@ -64,6 +65,11 @@ LOOKS: tuple[tuple[str, str, str], ...] = (
     ),
     (
         "look",
+        rf"{_MEN} {_SLANTS} (?:down|inside)",
+        "{who} rushes inside gap",
+    ),
+    (
+        "look",
         rf"{_MEN} (?:slants?|loops?|crosses|stunts?|comes|goes|shoots?|knifes?|"
         r"angles?)(?: down| inside| in| out| outside| across)*"
         r"(?: (?:in|to|into|through))?(?: the)? (?P<gap>[abcd])(?: gap)?(?: "
@@ -101,6 +107,7 @@ LOOKS: tuple[tuple[str, str, str], ...] = (
 """Of a line that turns on no word of its block."""
 
 LOOKS_TURNED: tuple[tuple[str, str, str], ...] = (
+    ("look", rf"{_MEN} {_SLANTS} (?:down )?in(?:side)?", "{who} rushes inside gap"),
     (
         "look",
         rf"{_MEN} in (?:the )?(?:deep )?middle(?: of the field)?(?P<rest> ,.+)?",

@@ -18,6 +18,8 @@ _WHO = rf"(?P<who>{_MAN}(?:(?: ,| and) {_MAN})*)"
 _HIM = r"(?P<him>(?!ball\b|line\b)[a-z0-9][\w ]*?)"
 _FOR = r"(?:to|for|onto|on|at|and blocks?|and gets?)(?: the)?"
 _AROUND = r"(?:the )?(?:tight end|end|edge|corner|y)"
+_PULLS_TO_SEAL = r"pulls? (?:and |to )?(?:walls?(?: off)?|seals?|logs?|hooks?)(?: the)?"
+_END = r"(?:edge|(?:defensive )?end(?: man)?(?: on (?:the )?line)?)"
 _LB = r"(?:then )?(?:climbs? )?(?:up )?(?:to|for|onto)(?: the)?"
 _EVERYBODY = (
     r"(?P<all>(?:the |all |all the )?(?:receivers|wide receivers|wideouts|wide "
@@ -78,6 +80,16 @@ PLAYS: tuple[tuple[str, str, str], ...] = (
         rf"{_WHO} pulls? (?:and (?:goes |leads )?)?(?:up )?(?:through|into|in|inside|up)"
         rf"(?: (?:the )?(?:hole|kick|inside|gap))* {_FOR} {_HIM}",
         "{who} blocks wrap to {him}",
+    ),
+    (
+        _PLAYS,
+        rf"(?P<who>(?:the )?playside (?:guard|tackle)) {_PULLS_TO_SEAL} (?:far|other) {_END}",
+        "{who} blocks pull to backside end man on line",
+    ),
+    (
+        _PLAYS,
+        rf"{_WHO} {_PULLS_TO_SEAL} (?:(?:far|other|(?P<s>playside|backside)) )?{_END}",
+        "{who} blocks pull to {s} end man on line",
     ),
     (
         _PLAYS,
@@ -191,6 +203,24 @@ PLAYS: tuple[tuple[str, str, str], ...] = (
 """Of a line that turns on no word of its block."""
 
 PLAYS_TURNED: tuple[tuple[str, str, str], ...] = (
+    # Who block down, or chip, and go out.
+    (
+        _PLAYS,
+        rf"{_WHO} blocks? down(?: ,)?(?: and)?(?: then)? (?:leaks|releases?|slips)(?: out)?"
+        r"(?P<rest>(?: .+)?)",
+        "{who} blocks down then leak{rest}",
+    ),
+    (
+        _PLAYS,
+        rf"{_WHO} blocks? down ,(?: and)? then(?: runs?)?(?: an?| the)? (?P<rest>.+)",
+        "{who} blocks down then {rest}",
+    ),
+    (
+        _PLAYS,
+        rf"{_WHO} (?:blocks? chip|chips)(?: ,)?(?: and)?(?: then)? runs?"
+        r"(?: an?| the)? (?P<rest>.+)",
+        "{who} blocks chip then {rest}",
+    ),
     (
         _PLAYS,
         rf"{_WHO} blocks? (?:(?:for )?(?:one|two|a|1|2|three) counts? )?(?:,? ?(?:and "
@@ -218,6 +248,12 @@ PLAYS_TURNED: tuple[tuple[str, str, str], ...] = (
         "{who} blocks down or climb",
     ),
     (_PLAYS, rf"{_WHO} blocks? on ,? ?(?:or )?away", "{who} blocks on or back"),
+    (
+        _PLAYS,
+        rf"{_WHO} blocks? (?:{_PULLS_TO_SEAL}|log|seal)(?: the)? "
+        rf"(?:(?P<s>playside|backside) )?{_END}",
+        "{who} blocks pull to {s} end man on line",
+    ),
     (
         _PLAYS,
         rf"{_WHO} blocks? (?P<how>back|down)(?: for| on| over| behind)(?: the)?"

@@ -20,10 +20,12 @@ from stemline.football.timing.coverage import TOLD, Separation, against
 from stemline.football.timing.levels import PlayingLevel
 from stemline.geometry.paths import Point
 from stemline.playbook.playbook import Playbook
+from stemline.resolve.all_calls import Calls
 from stemline.resolve.called_season import season_of
 from stemline.resolve.concept_views import Put, with_views
-from stemline.resolve.expand import Expander, Order
-from stemline.resolve.season import Calls, drawn
+from stemline.resolve.expand import Expander
+from stemline.resolve.order import Order
+from stemline.resolve.season import drawn
 from stemline.resolve.sheets import with_sheets
 from stemline.week.game_plan import FacedLook, GamePlan, LookAnswer
 from stemline.week.week_values import Plan

@@ -18,7 +18,7 @@ from stemline.diagnostics.in_words import theirs, together
 from stemline.football.call_facts import CallFacts
 from stemline.football.field import BallSpot
 from stemline.football.play import Play
-from stemline.resolve.expand import Order
+from stemline.resolve.order import Order
 from stemline.week.week_values import Plan, PlanRow, RowAnswer
 
 if TYPE_CHECKING:

@@ -34,7 +34,7 @@ from stemline.playbook.concepts import Body, Concept
 from stemline.playbook.kill_definitions import KillDef
 from stemline.playbook.playbook import Playbook
 from stemline.playbook.week_definitions import BandDef, RowDef, WeekDef
-from stemline.resolve.expand import Expander, Order
+from stemline.resolve.expand import Expander
 from stemline.resolve.kills import (
     is_itself,
     readings,
@@ -42,6 +42,7 @@ from stemline.resolve.kills import (
     second_words,
     wrongly_named,
 )
+from stemline.resolve.order import Order
 from stemline.source import Span
 from stemline.week.merging import KnownRow, Merged, in_order, merged
 from stemline.week.plays_when_asked import PlaysWhenAsked

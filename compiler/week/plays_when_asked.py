@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 
 from stemline.football.play import Play
-from stemline.resolve.expand import Order
+from stemline.resolve.order import Order
 
 
 class PlaysWhenAsked(Mapping[str, Play]):

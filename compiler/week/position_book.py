@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from stemline.describe.phrases import alignment, at_last, numbered, target
+from stemline.describe.phrases import alignment, at_last, numbered, plain, target
 from stemline.football.play import Assignment, Man, Play
 from stemline.football.players import Position
 from stemline.week.week_values import AgainstLooks, CallEntry, Plan, Week
@@ -57,10 +57,21 @@ class OwnJob:
 
 
 @dataclass(frozen=True)
+class OwnKill:
+    """Calls of one concept that become ``to`` at the line ``when`` that is seen, and his job
+    then."""
+
+    calls: tuple[CallEntry, ...]
+    to: str
+    when: str
+    job: str
+
+
+@dataclass(frozen=True)
 class OwnBook:
     """A man's book. ``came`` and ``went`` are calls he is in that the week before, ``since``, had
     not or had alone; ``since`` is "" for the first week. ``off`` counts calls that he does not play
-    in."""
+    in. ``killed`` is what his calls become at the line."""
 
     man: str
     places: tuple[OwnPlace, ...]
@@ -69,6 +80,7 @@ class OwnBook:
     came: tuple[CallEntry, ...]
     went: tuple[str, ...]
     off: int
+    killed: tuple[OwnKill, ...] = ()
 
 
 def men_of(plan: Plan, wanted: Iterable[str] = ()) -> tuple[str, ...]:
@@ -127,6 +139,7 @@ def own_book(week: Week, man: str) -> OwnBook:
         came=tuple(e for e in mine if e.call not in had) if before is not None else (),
         went=went,
         off=len(plan.calls) - len(mine),
+        killed=own_kills(mine, man),
     )
 
 
@@ -173,6 +186,21 @@ def own_jobs(
     return tuple(sorted(jobs, key=lambda job: -sum(len(a.calls) for a in job.alike)))
 
 
+def own_kills(entries: Iterable[CallEntry], man: str) -> tuple[OwnKill, ...]:
+    """What he does where a call becomes another at the line, those with one job together."""
+    found: dict[tuple[str, str, str], list[CallEntry]] = {}
+    for entry in entries:
+        for becoming in entry.play.becomes:
+            task = own_task(becoming.play, man)
+            looks = (f"{look[:1].upper()}{look[1:]}: {plain(words)}." for look, words in task.looks)
+            job = " ".join(filter(None, (task.motion and f"{task.motion}.", task.job, *looks)))
+            shown = becoming.play.defence
+            if shown is not None and shown.name != becoming.when:
+                job = f"Against {shown.name}: {job}"
+            found.setdefault((becoming.words, becoming.when, job), []).append(entry)
+    return tuple(OwnKill(tuple(calls), *said) for said, calls in found.items())
+
+
 def _plainest_first(calls: list[CallEntry]) -> tuple[CallEntry, ...]:
     """The one with the least said in it is drawn, whatever its number is this week: what a man
     knows the others by, and the picture that he had last week."""
@@ -195,7 +223,9 @@ def own_task(play: Play, man: str, against: Iterable[tuple[str, Play]] = ()) -> 
     job = task.job.strip() if task is not None else ""
     looks = tuple((b.looks, b.job.strip()) for b in task.branches) if task is not None else ()
     if passer:
-        job = " ".join(filter(None, (job, *_reading(play))))
+        # The job of one who hands it or throws it has his feet in it already.
+        told = (words for words in _reading(play) if words.casefold() not in job.casefold())
+        job = " ".join(filter(None, (job, *told)))
         looks += tuple((f"alert, {a.when}", target(a.target, a.men)) for a in play.alerts)
         if play.pressure:
             looks += (("pressure", numbered(play.pressure)),)
@@ -219,7 +249,8 @@ def own_task(play: Play, man: str, against: Iterable[tuple[str, Play]] = ()) -> 
 
 def _reading(play: Play) -> Iterable[str]:
     if play.feet and play.reads:
-        yield f"{'; then '.join(step.words for step in play.feet)}."
+        feet = "; then ".join(step.words for step in play.feet)
+        yield f"{feet[:1].upper()}{feet[1:]}."
     if play.pick:
         yield f"Pick the side: {play.pick}."
     if play.reads:

@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 
 from stemline.football.play import Play
 from stemline.playbook.playbook import Playbook
-from stemline.resolve.expand import Order
 from stemline.resolve.installing import Schedule, Taught, parts_of
+from stemline.resolve.order import Order
 from stemline.week.install_days import (
     DayOfCalls,
     InstallDay,

@@ -10,7 +10,14 @@ import hashlib
 from dataclasses import dataclass, replace
 
 from stemline.football.play import Assignment, Play
-from stemline.week.position_book import OwnTask, own_jobs, own_task, plays_in
+from stemline.week.position_book import (
+    OwnKill,
+    OwnTask,
+    own_jobs,
+    own_kills,
+    own_task,
+    plays_in,
+)
 from stemline.week.week_values import CallEntry, Week
 
 QUESTIONS = 6
@@ -21,12 +28,14 @@ source."""
 @dataclass(frozen=True)
 class QuizQuestion:
     """A call to be drawn in: ``blank`` shows how it lines up and moves before the snap, and nothing
-    of what comes after; ``answer`` is what the man is told."""
+    of what comes after; ``answer`` is what the man is told, ``killed`` what he does where the call
+    becomes another."""
 
     order: int
     entry: CallEntry
     blank: Play
     answer: OwnTask
+    killed: tuple[OwnKill, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -70,6 +79,7 @@ def _asked(week: Week, man: str, day: str) -> tuple[QuizQuestion, ...]:
             entry,
             blank_of(entry.play),
             own_task(entry.play, man, week.against.get(entry.call, ())),
+            own_kills((entry,), man),
         )
         for order, entry in enumerate(mine[:QUESTIONS], 1)
     )

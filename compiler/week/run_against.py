@@ -10,7 +10,7 @@ from dataclasses import replace
 
 from stemline.football.field import BallSpot
 from stemline.football.play import Play
-from stemline.resolve.expand import Order
+from stemline.resolve.order import Order
 from stemline.week.week_values import AgainstLooks, Plan
 
 

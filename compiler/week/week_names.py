@@ -15,7 +15,7 @@ from stemline.playbook.playbook import Playbook
 from stemline.playbook.week_definitions import Named, WeekDef
 from stemline.read.read_guards import CONDITION_WORDS
 from stemline.resolve.call_reading import read_call
-from stemline.resolve.expand import Order
+from stemline.resolve.order import Order
 from stemline.week.run_together import parted_man, parted_row
 
 

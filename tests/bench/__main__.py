@@ -17,7 +17,8 @@ from stemline.football.field import BallSpot
 from stemline.football.timing.clock import read_clock
 from stemline.football.timing.coverage import against
 from stemline.outside.project import read_files
-from stemline.resolve.expand import Expander, Order
+from stemline.resolve.expand import Expander
+from stemline.resolve.order import Order
 from stemline.session import Session
 from stemline.syntax.parser import parse
 

@@ -16,8 +16,9 @@ from stemline.football.field import BallSpot, Side, Way
 from stemline.outside.project import read_files
 from stemline.playbook.playbook import Playbook
 from stemline.read.read_playbook import read_playbook
-from stemline.resolve.expand import CalledAt, Expander, Order
-from stemline.resolve.season import Calls, all_calls
+from stemline.resolve.all_calls import Calls, all_calls
+from stemline.resolve.expand import CalledAt, Expander
+from stemline.resolve.order import Order
 from stemline.session import Session
 from stemline.source import Source
 from stemline.syntax.parser import parse

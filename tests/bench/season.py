@@ -17,8 +17,9 @@ from stemline.checks.proving import prove
 from stemline.football.play import Season
 from stemline.outside.cache import Cache
 from stemline.playbook.playbook import Playbook
-from stemline.resolve.expand import Expander, Order
-from stemline.resolve.season import Calls
+from stemline.resolve.all_calls import Calls
+from stemline.resolve.expand import Expander
+from stemline.resolve.order import Order
 
 from .calls import fresh_book
 

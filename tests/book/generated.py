@@ -17,8 +17,9 @@ from sampling import every
 from stemline.football.play import Season
 from stemline.outside.project import read_files
 from stemline.read.read_playbook import read_playbook
+from stemline.resolve.all_calls import all_calls
 from stemline.resolve.concept_views import with_views
-from stemline.resolve.season import all_calls, season
+from stemline.resolve.season import season
 from stemline.resolve.sheets import with_sheets
 from stemline.source import Source
 from stemline.syntax.parser import parse

@@ -21,7 +21,12 @@ def test_a_cover_is_made_anew_without_the_sheets_that_it_counts() -> None:
     kept: dict[str, object] = {}
 
     def keep(
-        reads: Reads, what: str, more: object, make: Callable[[], Made], concept: str = ""
+        reads: Reads,
+        what: str,
+        kind: type[Made],
+        more: object,
+        make: Callable[[], Made],
+        concept: str = "",
     ) -> Made:
         key = repr((reads, what, more, concept))
         if key not in kept:

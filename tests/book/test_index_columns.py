@@ -44,3 +44,18 @@ def test_a_full_page_goes_on_to_a_second_of_the_same_length() -> None:
     heights = [sum(item.height for item in column) for page in pages for column in page]
     assert len(pages) == 2
     assert max(heights) - min(heights) <= 4 * HEIGHTS["call"]
+
+
+@given(groups=st.lists(st.integers(1, 12), min_size=2, max_size=16))
+def test_no_call_of_a_situation_stands_alone_at_an_end_of_a_column(groups: list[int]) -> None:
+    given_items = items(groups)
+    pages = set_columns(given_items, 2, PAGE, 2)
+    columns = [column for page in pages for column in page]
+    assert tuple(item for column in columns for item in column) == given_items
+    many = {i for i, item in enumerate(given_items) if item.kind == "call"}
+    at = 0
+    for column in columns[:-1]:
+        at += len(column)
+        assert column[-1].kind == "call"
+        parted = at in many and at - 1 in many
+        assert not parted or {at - 2, at + 1} <= many, (at, column)

@@ -6,7 +6,7 @@ The reach of a hand-off and of a toss is common practice, no published source.
 from __future__ import annotations
 
 import pytest
-from resolve.texts import ELEVEN, codes, compiled
+from resolve.texts import ELEVEN, THREE_TWO, TWELVE, codes, compiled
 
 from stemline.checks.ball_way_meets import E790
 from stemline.checks.legality.forward_passes import E798
@@ -14,6 +14,7 @@ from stemline.diagnostics.broken_rule import Resting
 from stemline.football.exchanges import HANDED_UNDER
 from stemline.football.timing.ball_clock import ball_moments
 from stemline.football.timing.levels import HIGH_SCHOOL
+from stemline.session import Session
 
 SET = """
 formation Doubles
@@ -135,6 +136,21 @@ def test_a_man_in_motion_has_the_ball_as_he_runs_by_and_then_it_is_faked(
         assert given.there < HANDED_UNDER.value and given.there < faked.there
 
 
+@pytest.mark.parametrize(("lines", "takers"), [(HANDS, ["H", "R"]), (HANDS[::-1], ["R", "H"])])
+def test_of_a_hand_off_and_a_fake_that_is_first_whose_line_is(
+    lines: tuple[str, ...], takers: list[str]
+) -> None:
+    """Told and drawn in the order in which it is said, where no motion decides it."""
+    fly = FLY.format(to=BY_HIM, lines="\n    ".join(lines)).replace(" motion Fly", "")
+    made = compiled(ELEVEN, SET.format(back=NEAR, gun="5 deep"), fly)
+    assert made.season is not None
+    for play in made.season.plays:
+        assert [x.taker for x in play.exchanges] == takers
+        job = play.assignment("Q").job
+        given, faked = job.casefold().index("hand"), job.casefold().index("fake")
+        assert (given < faked) is (takers[0] == "H"), job
+
+
 def test_a_man_in_motion_who_has_run_by_is_not_told_to_go_in_motion() -> None:
     fly = FLY.format(to=PAST_HIM, lines=HANDS[0])
     made = compiled(ELEVEN, SET.format(back=NEAR, gun="under centre"), fly)
@@ -148,5 +164,42 @@ def test_a_man_in_motion_who_has_run_by_is_not_told_to_go_in_motion() -> None:
 def test_where_the_ball_never_comes_nobody_hands_it_on() -> None:
     apart = E790(call="A", instead="", man="Q", place="", yards="9")
     rests = Resting("", "", True)
-    assert apart.silences(E798(resting=rests, call="A", giver="H", man="S", yards="2"))
-    assert not apart.silences(E798(resting=rests, call="B", giver="H", man="S", yards="2"))
+    assert apart.silences(
+        E798(resting=rests, call="A", giver="H", man="S", aims="", line="", yards="2")
+    )
+    assert not apart.silences(
+        E798(resting=rests, call="B", giver="H", man="S", aims="", line="", yards="2")
+    )
+
+
+HANDED_ON = """
+run Far
+    carrier is back
+    taker is {taker}
+    {lines}
+    line blocks on or climb
+    everyone else blocks stalk
+
+dress Far
+    in Three Two
+"""
+CARRIES = "quarterback hands to carrier\n    carrier aims playside D\n    "
+
+
+def far(lines: str, taker: str = "strong inside") -> Session:
+    return compiled(TWELVE, THREE_TWO, HANDED_ON.format(lines=lines, taker=taker))
+
+
+def test_what_the_message_on_a_hand_off_past_the_line_says_mends_it() -> None:
+    past = far(f"{CARRIES}carrier hands to taker\n    taker runs slant 2")
+    (told,) = [dict(d.values) for d in past.diagnostics if d.code == "W798"]
+    assert codes(far(f"{CARRIES}{told['line']}\n    {told['aims']}")) == []
+
+
+def test_who_waits_with_the_ball_has_no_aim_of_his_own_and_that_is_said() -> None:
+    lines = "carrier hands to taker at 3 deep, playside tackle\n    taker aims playside D"
+    late = far(f"{CARRIES}{lines}", "weak #1")
+    told = [dict(d.values)["instead"] for d in late.diagnostics if d.code == "W790"]
+    assert told and all("`aims` line of carrier" in each for each in told)
+    waits = CARRIES.replace("carrier aims playside D\n    ", "")
+    assert "W790" not in codes(far(f"{waits}{lines}", "weak #1"))

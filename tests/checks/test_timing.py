@@ -243,6 +243,49 @@ def test_two_men_in_one_window_and_a_flat_triangle_are_said_at_their_lines() -> 
     assert float(value(flat, "measured").split()[0]) < float(value(flat, "wanted")) == 1.8
 
 
+def test_the_way_is_told_on_which_the_other_man_leaves_the_window() -> None:
+    result, _ = case("two-men-over-the-ball")
+    (crowd,) = of(result, "W804")
+    way, role = value(crowd, "way"), value(crowd, "role")
+    assert way in ("deeper", "lower", "farther out", "farther in") and role == "settle"
+    assert value(crowd, "more") in ("0.5 yards", "a yard", "1.5 yards", "2 yards")
+
+
+# Throws that no number of an order has.
+
+BESIDE = """
+concept Glance
+    a is strong #1
+    a runs hitch
+    b is weak #1
+    b runs {}
+    everyone else runs go
+    back runs swing
+    feet 3, hitch
+    {}
+"""
+
+
+@pytest.mark.parametrize(("route", "late"), [("hitch", False), ("go", True)])
+@pytest.mark.parametrize(
+    "order",
+    [
+        "read a with b on 3",
+        "key near safety\n    throw a if he drops\n    throw b if he comes down",
+    ],
+)
+def test_who_is_seen_with_another_or_chosen_by_a_key_is_timed(
+    order: str, route: str, late: bool
+) -> None:
+    """A quick screen is over before the drop is down, off whatever foot: it is told, as a read."""
+    text = BESIDE.format("bubble" if late else route, order)
+    text = text.replace("feet 3, hitch", "feet 7, hitch, reset")
+    text = text.replace("a runs hitch", "a runs dig 18").replace("on 3", "on 7")
+    result = texts(TWELVE, THREE_TWO, text, "dress Glance\n    in Three Two\n")
+    named = [value(d, "target") for d in of(result, "W800")]
+    assert ("b" in named) is late
+
+
 # The command.
 
 

@@ -9,9 +9,11 @@ from picture.sample_plays import ALL, counter, quads
 from picture.sample_runs import look_page, outside_zone, power, slide, unbalanced, veer
 from syrupy.assertion import SnapshotAssertion
 
+from stemline.describe.phrases import route
 from stemline.describe.spoken_play import describe
 from stemline.football.field import BallSpot
 from stemline.football.play import Hot, Key, Play
+from stemline.geometry.paths import Ending, Leg, Path, Point
 from stemline.source import NOWHERE
 
 EVERY = [*ALL.values(), power(), slide(), veer(), outside_zone(), unbalanced(), look_page()]
@@ -141,3 +143,13 @@ def test_linemen_with_one_job_are_said_together() -> None:
     apart = (replace(tasks[0], job="Man on him"), *tasks[1:])
     said = describe(replace(play, assignments=apart))
     assert "LT: man on him. LG, C, RG and RT: slide to the call." in said
+
+
+def test_who_goes_and_then_stands_has_not_stayed() -> None:
+    """A quarterback drops before a draw; a man who stands where he lined up stays."""
+    start = Point(0, -5)
+    dropped = Path(start, (Leg(Point(-1, -7.5)),), Ending.STAND)
+    assert route(dropped, start) == "drops to 7.5 yards behind the line, 1 yard left of the ball"
+    assert route(Path(start, (), Ending.STAND), start).startswith("stays at 5 yards behind")
+    led = Path(start, (Leg(Point(2, -4)),), Ending.STAND)
+    assert route(led, start).startswith("moves to 4 yards behind")

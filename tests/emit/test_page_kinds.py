@@ -6,6 +6,7 @@ import io
 import sys
 from collections.abc import Iterator
 from dataclasses import replace
+from importlib import import_module
 from pathlib import Path
 
 import pytest
@@ -15,6 +16,7 @@ from sample_gallery import CAPTIONS, box
 from stemline.book.content import kinds
 from stemline.book.content.book import Book, Edition, make_book
 from stemline.book.content.kinds.motion_page import MotionPage
+from stemline.book.content.page import Page
 from stemline.emit.gallery import Gallery
 from stemline.emit.pdf import to_pdf
 from stemline.football.play import MotionSheet, Season
@@ -90,3 +92,15 @@ def test_every_kind_has_its_own_place_and_template(theme: Theme) -> None:
     orders = [kind.order for kind in kinds.page_kinds()]
     assert len(orders) >= 4
     assert orders == sorted(orders)
+    files = theme.layers[-1].files
+    for room in kinds.iter_modules(kinds.__path__):
+        file = import_module(f"{kinds.__name__}.{room.name}")
+        own = [page for page in vars(file).values() if isinstance(page, type)]
+        pages = [p for p in own if issubclass(p, Page) and p.__module__ == file.__name__]
+        for page in pages:
+            name = page.template
+            assert name in files, f"{page.__name__} of {file.__name__}: write themes/plain/{name}"
+            assert b"{% macro body(page, gallery, numbers" in files[name], (
+                f"themes/plain/{name} wants {{% macro body(page, gallery, numbers) %}} … "
+                "{% endmacro %}"
+            )

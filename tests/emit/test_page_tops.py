@@ -22,6 +22,7 @@ from stemline.book.content.page_marks import (
     signs_of,
 )
 from stemline.book.paper import TEXT_WIDTH
+from stemline.diagnostics.in_words import each_sign_once
 from stemline.emit.pdf import to_pdf
 from stemline.football.play import Kind, Season
 from stemline.picture.scene.metrics import extent
@@ -127,6 +128,16 @@ def test_all_signs_together_are_one_line(season: Season) -> None:
     )
     told = picture_marks(made)
     assert told.count("·") == 6
+    assert extent(told, kind, theme).width < TEXT_WIDTH
+
+    # The same of a sheet of dress-ups, which joins what each of its pictures has.
+    book = make_book(replace(season, every_call=True), Edition("", ""), CAPTIONS)
+    (page,) = book.of(DressedPage)
+    two = next(group for group in page.groups if len(group.entries) > 1)
+    both = tuple(replace(entry, solid=("H",)) for entry in two.entries[:2])
+    page = replace(page, groups=(replace(two, entries=both, signs=signs_of(made)),))
+    told = each_sign_once(*page.marks_of.values())
+    assert told.count("·") == 7 and SOLID in told
     assert extent(told, kind, theme).width < TEXT_WIDTH
 
 

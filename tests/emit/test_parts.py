@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 from collections.abc import Iterator
+from concurrent.futures import Future
 from dataclasses import replace
 from itertools import chain, cycle
 from pathlib import Path
@@ -307,7 +308,7 @@ def test_where_no_process_can_be_started_the_book_is_set_here(
     def refused(*_: Any, **__: Any) -> Any:
         raise OSError("no more processes")
 
-    monkeypatch.setattr("stemline.emit.side_by_side.ProcessPoolExecutor", refused)
+    monkeypatch.setattr("concurrent.futures.ProcessPoolExecutor", refused)
     monkeypatch.setattr("stemline.emit.side_by_side._processors", lambda: 2)
     monkeypatch.setattr(parts_module, "FEW", 1)
     monkeypatch.setattr(parts_module, "MANY_TO_MEASURE", 1)
@@ -336,17 +337,23 @@ def test_a_part_that_other_processes_set_is_kept_before_the_next_is_there(
     theme: Theme, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """So a build that is killed loses no more than it was about to set."""
+    asked: list[Future[Fragment]] = []
 
     class Killed:
         def __init__(self, *_: Any, **__: Any) -> None: ...
 
-        def map(self, *_: Any) -> Iterator[Fragment]:
-            yield Fragment((), (), ())
-            raise KeyboardInterrupt
+        def submit(self, *_: Any) -> Future[Fragment]:
+            made: Future[Fragment] = Future()
+            if asked:
+                made.set_exception(KeyboardInterrupt())
+            else:
+                made.set_result(Fragment((), (), ()))
+            asked.append(made)
+            return made
 
         def shutdown(self, **_: Any) -> None: ...
 
-    monkeypatch.setattr("stemline.emit.side_by_side.ProcessPoolExecutor", Killed)
+    monkeypatch.setattr("concurrent.futures.ProcessPoolExecutor", Killed)
     monkeypatch.setattr("stemline.emit.side_by_side._processors", lambda: 2)
     monkeypatch.setattr(parts_module, "FEW", 1)
     monkeypatch.setattr(parts_module, "MANY_TO_MEASURE", 1)

@@ -7,9 +7,12 @@ import signal
 import subprocess
 import sys
 import time
+from multiprocessing import current_process
 from pathlib import Path
 
 import pytest
+
+from stemline.emit.side_by_side import SideBySide
 
 PROGRAM = """
 import sys, time
@@ -43,3 +46,15 @@ def test_who_is_being_started_says_nothing_of_an_interrupt(tmp_path: Path, secon
         os.killpg(child.pid, signal.SIGINT)
         _, said = child.communicate(timeout=60)
     assert (child.returncode, said) == (130, "")
+
+
+def test_who_asks_works_too_and_every_answer_has_its_place() -> None:
+    works = SideBySide(current_process)
+    works.number = 2
+    try:
+        made = list(works.each("__getattribute__", ["pid", "daemon"] * 4))
+    finally:
+        works.end()
+    assert len(made) == 8
+    assert os.getpid() in made[::2] and len({*made[::2]}) == 2
+    assert all(type(each) is bool for each in made[1::2])

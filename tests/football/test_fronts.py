@@ -141,6 +141,38 @@ def test_the_force_is_the_overhang_else_the_nearest_of_the_secondary() -> None:
     assert labels(hung.described(asked, 1.3)) == "S R C"
 
 
+SECONDARY = {"C": (21, 7), "H": (13, 10), "F": (1, 11), "B": (-8, 7)}
+"""From the left hash: both safeties stand to the wide side of the ball, a corner near to it."""
+
+
+@pytest.mark.parametrize(
+    ("deep", "side", "near"),
+    [
+        (SECONDARY, Side.RIGHT, "H"),
+        (SECONDARY, Side.LEFT, "F"),
+        ({**SECONDARY, "F": (6, 13), "H": (13, 7)}, Side.LEFT, "F"),
+        ({**SECONDARY, "F": (6, 13), "H": (13, 7)}, Side.RIGHT, "F"),
+        ({"C": (15, 7), "H": (5, 10), "F": (-5, 12), "B": (-15, 7)}, Side.RIGHT, "H"),
+        ({"C": (15, 7), "H": (5, 10), "F": (-5, 12), "B": (-15, 7)}, Side.LEFT, "F"),
+        ({"C": (15, 8), "H": (8, 8), "F": (0, 13), "D": (-8, 8), "B": (-15, 8)}, Side.LEFT, "F"),
+        ({"C": (20, 7), "H": (14, 9), "F": (5, 9), "B": (-15, 7)}, Side.LEFT, "F"),
+    ],
+)
+def test_the_near_safety_is_the_nearer_of_the_deep_men(
+    deep: dict[str, tuple[float, float]], side: Side, near: str
+) -> None:
+    """Whatever side of the ball they stand on; a corner is none, and a single one is near to
+    both."""
+    base = front(FIVE, **OVER)
+    man = base.defenders[0]
+    made = tuple(
+        replace(man, label=label, at=Point(*at), level=Level.DEEP) for label, at in deep.items()
+    )
+    wide = (-9.0, 14.0, 21.0) if deep is SECONDARY else (-15.0, 8.0, 15.0)
+    there = replace(base, defenders=(*base.defenders, *made), wide=wide)
+    assert labels(there.described(Described("near safety", side), 0.0)[:1]) == near
+
+
 def test_descriptions_turn_with_the_play() -> None:
     left = front(FIVE, Side.LEFT, **OVER)
     assert labels(left.described(Described("end man on line", None), 0.0)) == "J"

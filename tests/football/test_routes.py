@@ -75,8 +75,11 @@ def test_a_called_depth_is_honoured(name: str) -> None:
 
 @pytest.mark.parametrize("name", [n for n in NAMES if not follows(LIBRARY[n])])
 def test_the_few_routes_that_have_one_depth_only(name: str) -> None:
-    assert name in {"now", "swing", "angle", "slow screen"}
-    assert not LIBRARY[name].taught
+    assert name in {"now", "swing", "angle", "slow screen"}, (
+        f"no stroke of {name} follows its depth: say CALLED in one of them, as `Up(CALLED)`, or "
+        "name it here"
+    )
+    assert not LIBRARY[name].taught, f"{name} has one depth: say taught=False"
 
 
 @together("name", [n for n in NAMES if LIBRARY[n].taught])

@@ -22,8 +22,9 @@ from stemline.picture.picture import frame_of, picture
 from stemline.picture.scene.scene import Box, Scene
 from stemline.picture.trimmed import roomier, trimmed
 from stemline.read.read_playbook import read_playbook
+from stemline.resolve.all_calls import Calls, all_calls
 from stemline.resolve.concept_views import with_views
-from stemline.resolve.season import Calls, all_calls, season
+from stemline.resolve.season import season
 from stemline.resolve.sheets import with_sheets
 from stemline.syntax.parser import parse
 from stemline.theme import Size, Theme

@@ -12,7 +12,8 @@ from stemline.football.play import Play
 from stemline.outside.project import read_files
 from stemline.picture.picture import picture
 from stemline.read.read_playbook import read_playbook
-from stemline.resolve.season import Calls, all_calls, season
+from stemline.resolve.all_calls import Calls, all_calls
+from stemline.resolve.season import season
 from stemline.source import Source
 from stemline.syntax.parser import parse
 from stemline.theme import Size, load_theme

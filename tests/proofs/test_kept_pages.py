@@ -16,7 +16,7 @@ from stemline.football.play import Play
 from stemline.football.put_to_looks import PutToLooks
 from stemline.outside.store import Store
 from stemline.resolve.concept_views import Plays, with_views
-from stemline.resolve.expand import Order
+from stemline.resolve.order import Order
 from stemline.session import Session
 from stemline.source import Source
 

@@ -25,7 +25,7 @@ from stemline.football.play import Play
 from stemline.outside.cache import Cache
 from stemline.outside.store import Store
 from stemline.proofs.reading import Reading, ReadPart
-from stemline.resolve.expand import Order
+from stemline.resolve.order import Order
 from stemline.session import Session
 from stemline.source import NOWHERE, Source, Span
 

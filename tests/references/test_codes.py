@@ -20,7 +20,7 @@ from references.figures import (
 )
 from references.test_legality import FORMATIONS, MOTIONS, PRINTED_BESIDE
 from stemline.football.rulebook.codes import CODES, HIGH_SCHOOL, NINE_MAN
-from stemline.football.rulebook.rules import Certainty, Code, Known
+from stemline.football.rulebook.rules import RARE, Certainty, Code, Known, RareFigures
 
 PRINTED = (*figures.PRINTED, *PRINTED_BESIDE)
 SURE = {
@@ -86,8 +86,43 @@ def test_every_figure_that_a_source_has_is_copied_once_and_every_text_is_marked(
     copied = [p.figure for p in PRINTED if p.code == key]
     assert len(copied) == len(set(copied))
     assert set(copied) <= known(code).keys() - texts(code)
-    assert surer(code) - texts(code) <= {*copied, *decided(key)}
     assert TEXTS[key].keys() <= texts(code)
+    for name in sorted(surer(code) - texts(code) - {*copied, *decided(key)}):
+        raise AssertionError(unheld(code, name))
+
+
+def unheld(code: Code, name: str) -> str:
+    """What to write for a figure that no test holds against its source."""
+    figure = known(code)[name]
+    number = isinstance(figure.value, float | int) and not isinstance(figure.value, bool)
+    case = f'Case("{code.key}", "{figure.source}", MEN, '
+    about = f'figure="{name}")'
+    return (
+        f"{name} of {code.key} is {figure.certainty.value}, and nothing holds it against that "
+        f"source. In tests/references/test_legality.py write {case}{about} for men who are legal "
+        f'by it, and {case}"E…", {about} for men who foul it'
+        + (f"; one of the two says also value={figure.value:g}, as the source has it." * number)
+    )
+
+
+def test_a_code_has_of_a_rare_figure_what_it_says_else_what_the_field_says() -> None:
+    """Also one that grows out of another."""
+    rare = {f.name: f.default for f in fields(RareFigures)}
+    for name, usual in rare.items():
+        silent = CODES.keys() - RARE.get(name, {})
+        assert {known(CODES[key])[name] for key in silent} <= {usual}, name
+    for name in RARE:
+        assert name in rare, f"{name} of RARE in rules.py wants a field of RareFigures there"
+    for name, of in RARE.items():
+        for key, figure in of.items():
+            assert key in CODES, f"{key!r} of {name} is no code: {', '.join(CODES)}"
+            assert known(CODES[key])[name] is figure
+
+
+def test_a_figure_without_its_case_is_told_with_what_to_write() -> None:
+    told = unheld(CODES["college"], "forward_passes")
+    assert 'Case("college", "NCAA, as printed by' in told and 'figure="forward_passes"' in told
+    assert "value=1," in told and "value" not in unheld(CODES["college"], "hand_past")
 
 
 @together("key", CODES)

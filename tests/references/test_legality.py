@@ -7,6 +7,7 @@ only warn; the codes beginning with E rest on a text that was seen.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from textwrap import dedent
 
 import pytest
 from together import together
@@ -26,9 +27,10 @@ class Case:
 
     ``men`` are lined up in short: "X a12 on" is X on the away side, 12 yards outside the tackle, on
     the line; "H c5 0.5" the called side, half a yard deep; "B b7" behind the ball, seven deep.
-    ``figure`` names a figure of the code that stands or falls with the case: a legal one and a foul
-    are worth a row of `figures.py`. ``value`` is a length or number as the article of ``source``
-    has it, and is held against the code's.
+    ``plays`` are blocks behind the formation, as a coach types them: a concept or run with its
+    dress-up ``in Tried Set``. ``figure`` names a figure of the code that stands or falls with the
+    case: a legal one and a foul are worth a row of `figures.py`. ``value`` is a length or number as
+    ``source`` has it, and is held against the code's; ``seen`` says what ``source`` is.
     """
 
     code: str
@@ -40,6 +42,8 @@ class Case:
     motion: str = ""
     figure: str = ""
     value: Value = None
+    seen: str = ARTICLE
+    plays: str = ""
 
     def text(self) -> str:
         lines = [f"playbook Tried\n    code {self.code}\n", "personnel All\n    Q is quarterback\n"]
@@ -53,7 +57,7 @@ class Case:
             lines += [f"    {x}" for x in self.motion.split("; ")]
             lines.append("\nconcept Go\n    a is strong #1\n    a runs go\n\ndress Go")
             lines.append("    in Tried Set motion Tried Way\n    to right, left")
-        return "\n".join(lines) + "\n"
+        return "\n".join(lines) + f"\n{dedent(self.plays)}"
 
     def compiled(self) -> Session:
         return Session([Source("tried.play", self.text())], "tried")
@@ -258,7 +262,7 @@ MOTIONS = [
 
 
 PRINTED_BESIDE = tuple(
-    Printed(case.code, case.figure, case.value, case.source, ARTICLE)
+    Printed(case.code, case.figure, case.value, case.source, case.seen)
     for case in (*FORMATIONS, *MOTIONS)
     if case.value is not None
 )

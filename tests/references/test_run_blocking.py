@@ -15,7 +15,8 @@ from stemline.diagnostics.render import render
 from stemline.football.field import BallSpot, Way
 from stemline.football.play import Play
 from stemline.playbook.playbook import Playbook
-from stemline.resolve.expand import Order, expand
+from stemline.resolve.expand import expand
+from stemline.resolve.order import Order
 from stemline.session import Session
 from stemline.source import NOWHERE, Source
 

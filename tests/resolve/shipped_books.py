@@ -8,7 +8,7 @@ from pathlib import Path
 from stemline.football.field import BallSpot
 from stemline.football.play import Play
 from stemline.outside.project import read_files
-from stemline.resolve.expand import Order
+from stemline.resolve.order import Order
 from stemline.session import Session
 
 PLAYBOOKS = Path(__file__).parents[2] / "playbooks"

@@ -7,7 +7,7 @@ import pytest
 from resolve.texts import CROSSERS, ELEVEN, THREE_TWO, TRIPS, TWELVE, codes, compiled, dress, sound
 from stemline.football.field import Way
 from stemline.resolve.call_reading import read_call, readings
-from stemline.resolve.expand import Order
+from stemline.resolve.order import Order
 from stemline.session import Session
 from stemline.source import NOWHERE
 

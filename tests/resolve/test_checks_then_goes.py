@@ -115,3 +115,30 @@ def test_an_edge_is_said_one_way_whoever_checks_it(side: str, said: str) -> None
     made_ = drawn(f"{HOOK}    b is back\n    b runs check {side} edge then swing\n")
     assert made_.assignment("R").job.startswith(f"Check the {said}, then ")
     assert PassBlock(ProtectionRule.EDGE, SideWord(side)).edge == said
+
+
+@pytest.mark.parametrize("said", ["blocks down then", "blocks down, then", "blocks chip then"])
+@pytest.mark.parametrize("route", ["leak", "corner 6", "flat 3"])
+def test_who_blocks_down_or_chips_goes_out_a_count_later(said: str, route: str) -> None:
+    """He hits the man inside him first: a step that way, then his route, a count behind who runs it
+    at once, and no look for a rusher keeps him in."""
+    words = tight("x").replace("Y runs x", f"Y {said} {route}")
+    made_ = drawn(f"{words}    protect five\n", ELEVEN, TIGHT, call="Tight Right Ways")
+    task = made_.assignment("Y")
+    begins = "Chip the edge rusher" if "chip" in said else "Block down"
+    assert task.job.startswith(f"{begins}, then {route.split()[0]}")
+    assert task.path is not None and task.path.ending is not Ending.BLOCK
+    assert task.path.corners[1].x < made_.man("Y").snap.x < task.path.end.x
+    assert task.waits == BLOCKS_FOR
+    at_once = drawn(tight(route), ELEVEN, TIGHT, call="Tight Right Ways")
+    late, soon = (timelines(one, HIGH_SCHOOL)["Y"] for one in (made_, at_once))
+    behind = 0.0 if route == "leak" else BLOCKS_FOR  # a leak has its count anyhow
+    assert late.arrives >= soon.arrives + behind - 0.6
+
+
+def test_a_back_chips_at_the_edge_and_goes_out_from_there() -> None:
+    made_ = drawn(f"{HOOK}    b is back\n    b blocks chip then flat weak\n")
+    _, edge, *_, end = corners(made_, "R")
+    assert abs(edge.x) > 3 and -2 < edge.y < 0
+    assert end.y == 4 and abs(end.x) > abs(edge.x)
+    assert made_.assignment("R").job == "Chip the edge rusher, then flat at 4 weak."

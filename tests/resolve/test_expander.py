@@ -11,7 +11,8 @@ from resolve.shipped_books import shipped
 from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot
 from stemline.playbook.playbook import Playbook
-from stemline.resolve.expand import Expander, Order, expand
+from stemline.resolve.expand import Expander, expand
+from stemline.resolve.order import Order
 
 BOOK = "saltmarsh-herons"
 

@@ -66,3 +66,14 @@ def test_nobody_free_is_answered_with_nothing() -> None:
     play = shown("tight end slant")
     assert not play.unblocked
     assert put(play, read_clock(play, HIGH_SCHOOL), HIGH_SCHOOL).hot_words == ""
+
+
+@pytest.mark.parametrize(
+    ("said", "near"),
+    [("tight end slnt", "slant"), ("nearest hich if two come", "hitch"), ("Y sland", "slant")],
+)
+def test_a_misspelt_route_of_a_hot_is_answered_with_the_nearest(said: str, near: str) -> None:
+    """It was kept as the coach's words, and nobody ran it."""
+    result = compiled(SCANS.format(hot=said), ODD, FLOOD)
+    (told,) = [d for d in result.diagnostics if d.is_error]
+    assert (told.code, told.nearest[0]) == ("E442", near)

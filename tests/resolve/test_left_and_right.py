@@ -16,7 +16,7 @@ from resolve.shipped_books import BOOKS, played, shipped
 from stemline.football.field import Way
 from stemline.football.play import Assignment, Kind, Play
 from stemline.geometry.paths import Path, Point
-from stemline.resolve.expand import Order
+from stemline.resolve.order import Order
 
 TURNED = {"LT": "RT", "LG": "RG", "RT": "LT", "RG": "LG", "left": "right", "right": "left"}
 EVERY = pytest.mark.parametrize("book", BOOKS)

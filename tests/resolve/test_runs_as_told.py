@@ -9,7 +9,8 @@ import pytest
 from stemline.football.field import BallSpot, Way
 from stemline.football.play import Play
 from stemline.geometry.paths import crossing
-from stemline.resolve.expand import Order, expand
+from stemline.resolve.expand import expand
+from stemline.resolve.order import Order
 from stemline.session import Session
 from stemline.source import NOWHERE, Source
 

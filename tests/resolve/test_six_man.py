@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import pytest
 
+from stemline.book.content.job_table import role_players, rows
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.play import Play
 from stemline.geometry.paths import Ending
@@ -244,3 +245,15 @@ def test_who_has_the_snap_may_not_run_with_it_at_the_end_of_his_reads(
 ) -> None:
     block = PASS.format(centre='say "In."', looked="out").replace("on hitch", f"on hitch > {last}")
     assert ("W872" in codes(compiled(block))) is said
+
+
+def test_a_centre_who_goes_out_is_told_with_the_receivers() -> None:
+    """His row stands among theirs, and no line is told what he alone does."""
+    play = only(compiled(PASS.format(centre="centre runs cross 5", looked="centre")))
+    assert [row.men for row in rows((play,), (("Spread", play),)) if row.role == "centre"] == [
+        ("C",)
+    ]
+    assert "C" in [a.man for a in role_players(play)]
+    stays = PASS.format(centre="end runs seam", looked="end").replace("    end runs flat\n", "")
+    play = only(compiled(stays))
+    assert all("C" not in row.men for row in rows((play,), (("Spread", play),)))

@@ -11,7 +11,7 @@ from stemline.checks.proving import prove_call
 from stemline.football.conditions import LookWord
 from stemline.football.field import BallSpot
 from stemline.outside.project import read_files
-from stemline.resolve.expand import Order
+from stemline.resolve.order import Order
 from stemline.resolve.season import Proving
 from stemline.session import Session
 from stemline.source import Source

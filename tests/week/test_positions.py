@@ -8,6 +8,7 @@ from itertools import pairwise
 import pypdfium2 as pdfium
 import pytest
 
+from stemline.describe.phrases import plain
 from stemline.emit.gallery import Art
 from stemline.emit.html import filled
 from stemline.emit.pdf import page_count
@@ -242,3 +243,30 @@ def test_no_man_is_told_of_a_look_that_never_meets_his_formation() -> None:
     # Hatchet is only for sets that throw.
     assert met["Heavy Left Power"] == {"Under Quarters"}
     assert met["Doubles Right Zone"] == {"Under Quarters", "Hatchet"}
+
+
+@pytest.mark.parametrize(("name", "number"), [(HERONS, 7), (LANTERNS, 4)])
+def test_each_man_is_told_what_he_does_where_his_call_is_killed(name: str, number: int) -> None:
+    week = bundled_week(name, number)
+    told = 0
+    for man in men_of(week.plan):
+        book = own_book(week, man)
+        by_call = {
+            (entry.call, kill.to, kill.when): kill.job
+            for kill in book.killed for entry in kill.calls
+        }  # fmt: skip
+        for entry in calls_of(book):
+            for becoming in entry.play.becomes:
+                said = by_call.pop((entry.call, becoming.words, becoming.when))
+                assert plain(his(becoming.play, man).job) in said
+                told += 1
+        assert not by_call
+    assert told > 10
+
+
+def test_a_quarterback_who_reads_a_run_is_told_his_feet_once() -> None:
+    for name, number in ((HERONS, 6), (HERONS, 7), (LANTERNS, 4)):
+        for job in own_book(bundled_week(name, number), "Q").jobs:
+            said = [each.casefold() for each in plain(job.task.job).split(". ")]
+            assert len(set(said)) == len(said), job.task.job
+            assert all(each[0] == each[0].upper() for each in plain(job.task.job).split(". "))

@@ -52,6 +52,11 @@ def test_each_man_is_asked_of_calls_with_tasks_of_their_own(name: str, number: i
         asked = [question.entry.call for question in paper.questions]
         assert len(set(asked)) == len(asked) == min(QUESTIONS, len(by_call))
         assert [q.answer for q in paper.questions] == [by_call[call] for call in asked]
+        then = {(entry.call, kill.to): kill.job for kill in book.killed for entry in kill.calls}
+        for q in paper.questions:
+            told = {becoming.words for becoming in q.entry.play.becomes}
+            assert {k.to for k in q.killed} == told
+            assert all(k.job == then[q.entry.call, k.to] for k in q.killed)
         assert len({by_call[call] for call in asked}) == min(QUESTIONS, len(book.jobs))
         new = {entry.call for entry in book.came}
         firsts = [call in new for call in asked[: len({by_call[call] for call in new})]]

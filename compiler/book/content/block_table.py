@@ -98,6 +98,7 @@ _LOOKS_IN_ONE = 3
 
 NOTHING = "–"
 NOBODY_COMES = "nobody comes"
+GOES_OUT = f"{NOBODY_COMES}, out"
 BY_HIS_RULE = "(his rule)"
 """After the man with whom another doubles because that man's rule says so, and not his own."""
 _WITH = "double with "
@@ -316,7 +317,8 @@ def _cell(assignment: Assignment, play: Play, ruled: Mapping[str, str]) -> str:
     other = _WITH in ruled[man] and both and f"{_WITH}{both[1]}" not in ruled[man]
     if both and other and f"{_WITH}{man}" in ruled.get(both[1], ""):
         words = words.replace(both[0], f"{both[0]} {BY_HIS_RULE}")
-    return NOBODY_COMES if words.endswith(f": {NOBODY_COMES}") else words
+    _, _, short = words.rpartition(": ")
+    return short if short in (NOBODY_COMES, GOES_OUT) else words
 
 
 def _by_letter(words: str, man: Man, play: Play) -> str:

@@ -83,7 +83,7 @@ def make_book(
     pages: list[Page] = []
     for kind in page_kinds():
         pages += kind.made(season, tuple(pages), keep)
-    holds = keep(Reads.CALLS, "about", "", lambda: about(season))
+    holds = keep(Reads.CALLS, "about", str, "", lambda: about(season))
     return Book(
         title=f"{title} playbook",
         footer=joined(season.team.name, season.team.season, printing),

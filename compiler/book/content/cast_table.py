@@ -15,7 +15,7 @@ def changes(play: Play, base: Play) -> tuple[Remark, ...]:
     """What is other in ``play`` than in ``base``: each man and role, those alike together."""
     by_words: dict[str, list[str]] = {}
     for now in play.assignments:
-        if play.man(now.man).interior or not (now.role or now.job or now.motion):
+        if play.in_line(now.man) or not (now.role or now.job or now.motion):
             continue
         before = base.runs(now.role) if now.role else _man(now.man, base)
         moved = _moved(now, before, base)
@@ -39,7 +39,7 @@ def new_jobs(play: Play, base: Play) -> tuple[str, ...]:
     return tuple(
         now.man
         for now in play.assignments
-        if not play.man(now.man).interior and _new(now, before.get(now.man), play, base)
+        if not play.in_line(now.man) and _new(now, before.get(now.man), play, base)
     )
 
 
@@ -71,9 +71,9 @@ def _line_changes(play: Play, base: Play) -> Iterator[tuple[str, str]]:
     def name(label: str, of: Play) -> str:
         return place_of(of.man(label), of) if sided else label
 
-    before = {name(a.man, base): a for a in base.assignments if base.man(a.man).interior}
+    before = {name(a.man, base): a for a in base.assignments if base.in_line(a.man)}
     for now in play.assignments:
-        if not play.man(now.man).interior or not now.job:
+        if not play.in_line(now.man) or not now.job:
             continue
         old = before.get(name(now.man, play))
         if old is None or by_role(now.job, play, now) != by_role(old.job, base, old):

@@ -18,7 +18,7 @@ def clock_lines(play: Play, clock: ReadClock) -> Iterator[str]:
     """One call: its feet, a line a read, what crosses and what it claims."""
     feet = ", ".join(f"{foot.name} {foot.time:.1f}" for foot in clock.feet)
     yield f"{play.call.spoken}, ball {_place(play)}; feet down at {feet or 'no time said'}"
-    yield from _table([_row(look) for look in clock.reads])
+    yield from _table([_row(look) for look in (*clock.reads, *clock.beside)])
     if clock.pressure:
         order = " > ".join(f"{p.read.target} {p.thrown:.1f}" for p in clock.pressure)
         free = "" if clock.rusher is None else f"; a free rusher is there at {clock.rusher:.1f}"
@@ -35,7 +35,7 @@ def _place(play: Play) -> str:
 def _row(look: TimedRead) -> tuple[str, ...]:
     window = look.window
     return (
-        str(look.read.number),
+        str(look.read.number or "key"),
         look.read.target,
         window.man if window else "-",
         f"off {look.foot}",

@@ -54,7 +54,8 @@ def places(season: Season, keep: KeepPart = anew) -> tuple[str, ...]:
     start = 0
     for plays in concept_groups(season):
         name = plays[0].call.concept
-        for left in keep(Reads.CONCEPT, "left out", "", partial(left_out, plays), name):
+        make = partial(left_out, plays)
+        for left in keep(Reads.CONCEPT, "left out", tuple[Left, ...], "", make, name):
             ids[start + left.call] = ids[start + left.of[0]]
         start += len(plays)
     return tuple(ids)

@@ -90,9 +90,11 @@ class DressedPage(Page):
 
     @property
     def marks_of(self) -> dict[str, str]:
-        """The signs of each picture, by its id: the foot of a sheet tells those that it has."""
+        """The signs of each picture, by its id: the foot of a sheet tells those that it has, and a
+        sheet may have any of them."""
+        every = tuple(signs for group in self.groups for signs in group.signs)
         return {
-            entry.id: each_sign_once(sign_marks((signs,)), SOLID if entry.solid else "")
+            entry.id: each_sign_once(sign_marks((signs,), every), SOLID if entry.solid else "")
             for group in self.groups
             for entry, signs in zip(group.entries, group.signs, strict=True)
         }

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import groupby
 
 from stemline.book.paper import Paper, room
 from stemline.football.play import Play
@@ -91,34 +92,49 @@ def index(plays: tuple[Play, ...], ids: tuple[str, ...], paper: Paper) -> Index:
 
 
 def set_columns(
-    items: tuple[IndexItem, ...], across: int, height: float
+    items: tuple[IndexItem, ...], across: int, height: float, least: int = 1
 ) -> tuple[tuple[tuple[IndexItem, ...], ...], ...]:
-    """``items`` on as few pages of ``across`` columns as hold them, the columns equally full."""
-    fewest = len(_filled(items, height))
+    """``items`` on as few pages of ``across`` columns as hold them, the columns equally full. No
+    column begins or ends with fewer than ``least`` calls of a group that has more."""
+    fewest = len(_filled(items, height, least))
     pages = -(-fewest // across)
     limit = sum(item.height for item in items) / max(1, pages * across)
-    while len(columns := _filled(items, min(limit, height))) > pages * across:
+    while len(columns := _filled(items, min(limit, height), least)) > pages * across:
         limit += HEIGHTS["call"] / 2
     return tuple(columns[i : i + across] for i in range(0, len(columns), across))
 
 
-def _filled(items: tuple[IndexItem, ...], limit: float) -> tuple[tuple[IndexItem, ...], ...]:
-    """Columns of at most ``limit`` points; headings stand with the call under them."""
+def _filled(
+    items: tuple[IndexItem, ...], limit: float, least: int
+) -> tuple[tuple[IndexItem, ...], ...]:
+    """Columns of at most ``limit`` points; headings stand with the calls under them."""
     columns: list[list[IndexItem]] = []
     left = 0.0
-    together: list[IndexItem] = []
-    for item in items:
-        together.append(item)
-        if item.kind != "call":
-            continue
+    for together in _together(items, least):
         height = sum(each.height for each in together)
         if height > left:
             columns.append([])
             left = limit
         columns[-1] += together
         left -= height
-        together = []
     return tuple(tuple(column) for column in columns)
+
+
+def _together(items: tuple[IndexItem, ...], least: int) -> Iterator[list[IndexItem]]:
+    """What no column parts: the headings over a group with its first calls, and its last ones."""
+    heads: list[IndexItem] = []
+    for is_calls, group in groupby(items, lambda item: item.kind == "call"):
+        if not is_calls:
+            heads = [*group]
+            continue
+        calls = [*group]
+        if len(calls) < 2 * least:
+            yield [*heads, *calls]
+            continue
+        last = len(calls) - least
+        yield [*heads, *calls[:least]]
+        yield from ([call] for call in calls[least:last])
+        yield calls[last:]
 
 
 def _items(title: str, id_: str, groups: tuple[IndexGroup, ...]) -> Iterator[IndexItem]:

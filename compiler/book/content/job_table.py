@@ -39,7 +39,7 @@ def task_of(a: Assignment) -> ToldJob:
 
 def role_players(play: Play) -> tuple[Assignment, ...]:
     """The assignments of men who have a role, linemen left out, in the play's order."""
-    return tuple(a for a in play.assignments if a.role and not play.man(a.man).interior)
+    return tuple(a for a in play.assignments if a.role and not play.in_line(a.man))
 
 
 def by_role(words: str, play: Play, a: Assignment, lettered: bool = False) -> str:
@@ -135,7 +135,7 @@ def _roles(plays: Sequence[Play]) -> tuple[_Role, ...]:
     found: dict[Key, list[Assignment | None]] = {}
     for i, play in enumerate(plays):
         for a in play.assignments:
-            if play.man(a.man).interior or not (a.role or a.job or a.says or a.motion):
+            if play.in_line(a.man) or not (a.role or a.job or a.says or a.motion):
                 continue
             key = ("role", a.role) if a.role else ("man", a.man)
             found.setdefault(key, [None] * len(plays))[i] = a
@@ -357,7 +357,7 @@ def _line_of(play: Play) -> _Told:
 
 def _linemen(play: Play) -> list[Assignment]:
     """The line's assignments from left to right."""
-    men = (a for a in play.assignments if play.man(a.man).interior)
+    men = (a for a in play.assignments if play.in_line(a.man))
     return sorted(men, key=lambda a: play.man(a.man).snap.x)
 
 

@@ -21,17 +21,28 @@ class Reads(Enum):
 class KeepPart(Protocol):
     """Gives what ``make`` makes, from before where all that it reads is as it was.
 
-    ``what`` names the part, ``more`` is read besides: plain values, or frozen ones of such; of
-    `Reads.CONCEPT` ``concept`` is the name.
+    ``what`` names the part and ``kind`` is its type, ``more`` is read besides: plain values, or
+    frozen ones of such; of `Reads.CONCEPT` ``concept`` is the name.
     """
 
     def __call__(
-        self, reads: Reads, what: str, more: object, make: Callable[[], Made], concept: str = ""
+        self,
+        reads: Reads,
+        what: str,
+        kind: type[Made],
+        more: object,
+        make: Callable[[], Made],
+        concept: str = "",
     ) -> Made: ...
 
 
 def anew(
-    reads: Reads, what: str, more: object, make: Callable[[], Made], concept: str = ""
+    reads: Reads,
+    what: str,
+    kind: type[Made],
+    more: object,
+    make: Callable[[], Made],
+    concept: str = "",
 ) -> Made:
     """A `KeepPart` that keeps nothing."""
     return make()

@@ -163,13 +163,13 @@ def alike(entries: Sequence[Entry]) -> tuple[tuple[Entry, ...], ...]:
 @dataclass(frozen=True)
 class PageKind:
     """A kind of page, in print order: by ``order``, those of one number by their files' names.
-    ``pages`` makes them of a season and of all pages that stand before them. Where it reads none of
-    these, ``reads`` may say what it reads of the season, and they are kept under that; ``parts`` in
-    its place keeps by itself what it makes."""
+    ``pages`` makes them of a season and of all pages that stand before them. They are kept, and
+    made anew when what the kind ``reads`` changes: the whole playbook, or less where it reads no
+    page before. ``parts`` in its place keeps by itself what it makes."""
 
     order: int
     pages: Callable[[Season, Sequence[Page]], Iterable[Page]] | None = None
-    reads: Reads | None = None
+    reads: Reads = Reads.ALL
     parts: Callable[[Season, Sequence[Page], KeepPart], Iterable[Page]] | None = None
 
     def made(self, season: Season, before: Sequence[Page], keep: KeepPart) -> Iterable[Page]:
@@ -178,9 +178,10 @@ class PageKind:
             return self.parts(season, before, keep)
         pages = self.pages
         assert pages is not None, "a kind has pages"
-        if self.reads is None:
-            return pages(season, before)
-        return keep(self.reads, pages.__module__, "", lambda: tuple(pages(season, ())))
+        known = before if self.reads is Reads.ALL else ()
+        return keep(
+            self.reads, pages.__module__, tuple[Page, ...], "", lambda: tuple(pages(season, known))
+        )
 
 
 def sentence(words: str) -> str:

@@ -57,17 +57,18 @@ def picture_marks(plays: Iterable[Play]) -> str:
     return sign_marks(signs_of(plays))
 
 
-def sign_marks(signs: Iterable[DrawnSigns]) -> str:
-    """What these mean; "" for nothing."""
+def sign_marks(signs: Iterable[DrawnSigns], among: Iterable[DrawnSigns] = ()) -> str:
+    """What these mean; "" for nothing. ``among`` are those that may stand in one line with them."""
     drawn = tuple(signs)
+    line = (*drawn, *among)
     said = (
         ("1, 2: order of his eyes", any(each.reads for each in drawn)),
         ("›: under pressure", any(each.pressure for each in drawn)),
         ("A: looked at first", any(each.alerts for each in drawn)),
         ("dotted: shape read", any(each.claims for each in drawn)),
         ("letter in a box: read", any(each.keys for each in drawn)),
-        (_dashes(drawn), any(each.kept for each in drawn)),
-        (_wedges(drawn), any(each.wedged for each in drawn)),
+        (_dashes(line), any(each.kept for each in drawn)),
+        (_wedges(line), any(each.wedged for each in drawn)),
     )
     return BETWEEN_SIGNS.join(words for words, there in said if there)
 

@@ -29,7 +29,7 @@ from stemline.football.play import Season
 from stemline.week.killed_rows import printed_call
 from stemline.week.week_values import CallEntry, Week
 
-_ACROSS = 2
+_ACROSS, _LEAST = 2, 2
 """Columns of the situations: a line holds a call, its number and its page of the season's book."""
 
 
@@ -128,7 +128,7 @@ def _by_situation(week: Week, ids: Mapping[str, str], edition: Edition) -> Index
     entries = map(week.entry, week.plan.calls)
     calls = tuple(IndexLine(printed_call(e.call, e.play), ids[e.call]) for e in entries)
     height = room(edition.paper) - HEAD
-    pages = set_columns(tuple(items), _ACROSS, height) if calls else ()
+    pages = set_columns(tuple(items), _ACROSS, height, _LEAST) if calls else ()
     return Index(calls, (), (), _ACROSS, pages)
 
 

@@ -23,8 +23,8 @@ from stemline.lineup.alignment import line_up
 from stemline.lineup.moving import move
 from stemline.playbook.formations import Formation
 from stemline.playbook.playbook import Playbook
+from stemline.resolve.all_calls import Calls
 from stemline.resolve.expand import Expander, field_of
-from stemline.resolve.season import Calls
 
 
 class W870(Mistake):

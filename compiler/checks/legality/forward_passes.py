@@ -41,15 +41,21 @@ class E797(BrokenRule):
     yards: str
 
 
+_BEHIND = "at 3 deep, playside guard"
+"""Where a hand-off that came past the line can be made: behind it, near to most holes."""
+
+
 class E798(BrokenRule):
     title = "a hand-off forward past the line"
     message = "{call}: {giver} hands the ball forward to {man} {yards} yards past the line"
     label = "past the line"
-    help = "let them meet behind it: `at 3 deep`"
+    help = "let them meet behind it: `{line}` and `{aims}`, and no other line that says his way"
     varies = ("yards",)
 
+    aims: str
     call: str
     giver: str
+    line: str
     man: str
     yards: str
 
@@ -102,6 +108,8 @@ def check_forward_passes(call: ProvedCall) -> Iterator[Diagnostic]:
             yield E798(
                 resting=on(code.hand_past, code), call=play.call.spoken, giver=x.giver,
                 man=x.taker, yards=f"{past:.1f}",
+                aims=f"{play.as_said(x.taker)} aims outside the end",
+                line=f"{play.as_said(x.giver)} hands to {play.as_said(x.taker)} {_BEHIND}",
             ).at(x.span)  # fmt: skip
 
 

@@ -287,6 +287,24 @@ class W627(Mistake):
     second: str
 
 
+class W628(Mistake):
+    title = "a route for the man with the ball"
+    message = (
+        "in {call} {man} may get the ball of the run that is joined, and what {role} runs is not "
+        "drawn"
+    )
+    label = "nobody runs it"
+    help = (
+        "without a `give`, and with no line of how the ball goes, he fakes and then runs it; else "
+        "give the route to another man"
+    )
+    varies = ("man",)
+
+    call: str
+    man: str
+    role: str
+
+
 class W710(Mistake):
     title = "a concept without a dress-up"
     message = "{concept} has no dress-up, so it makes no call"

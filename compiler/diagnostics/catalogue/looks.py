@@ -189,6 +189,18 @@ class W494(FaultOfLook):
     help = "add `{man} covers` and a zone or a man, or `{man} rushes` and a gap"
 
 
+class W429(Mistake):
+    title = "contain that comes inside"
+    message = "in {look}, [{man}] comes inside, who has contain in the look it extends"
+    label = "nobody has the edge"
+    help = "give the edge to somebody: `{who} rushes contain, {side}`"
+
+    look: str
+    man: str
+    side: str
+    who: str
+
+
 class E495(Mistake):
     title = "a defender who is not lined up"
     message = "no line says where [{man}] stands"

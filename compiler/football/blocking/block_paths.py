@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from stemline.football.blocking.run_rules import PULLS, BlockWay
+from stemline.football.blocking.run_rules import PULLS, BlockWay, Rule
 from stemline.football.defence.fronts import BOX_DEPTH, HEAD_UP, line_of, wings
 from stemline.football.field import Side
 from stemline.football.play import Man
@@ -138,6 +138,8 @@ def _pull(
         side = _around(to.x, through).value
         first = Point(start.x + side * _FIRST_STEP, behind)
         edge = through.edge(_around(to.x, through)) + side * _AROUND
+        if to.y <= _OFF_LINE:  # a man of the line is shut in from outside of him
+            edge = side * max(side * edge, side * to.x + _PAST_END)
         if (edge - start.x) * side <= _FIRST_STEP:
             return (to,)
         return (first, Point(edge - side * 1.0, behind), Point(edge, 0.2), to)
@@ -176,12 +178,14 @@ def _turning_up(x: float, way_to: int, behind: float) -> tuple[Point, Point]:
     return Point(x - way_to * 0.6, behind), Point(x, 0.3)
 
 
-def shown_pull(man: Man, way: BlockWay, through: Lane, depth: float) -> Path:
+def shown_pull(man: Man, rule: Rule, through: Lane, depth: float) -> Path:
     """A pull on a pass that shows a run, with nobody on the line to take: along the line to where
-    the run has him turn up, and he stays behind it."""
-    side = through.toward.other if way is BlockWay.SIFT else through.toward
+    the run has him turn up, or to the end that is said, and he stays behind it."""
+    way, side = rule.way, through.toward.other if rule.way is BlockWay.SIFT else through.toward
+    if rule.target is not None and rule.target.side is not None:
+        side = rule.target.side
     to = through.hole
-    if way is not BlockWay.WRAP and way is not BlockWay.TRAP:
+    if side is not through.toward or way not in (BlockWay.WRAP, BlockWay.TRAP):
         to = through.edge(side) + side.value * (_AROUND if way is BlockWay.PULL else _PAST_END)
     end = Point(to, -_SHORT_OF_LINE)
     if abs(to - man.snap.x) < 2 * _FIRST_STEP:
@@ -191,10 +195,11 @@ def shown_pull(man: Man, way: BlockWay, through: Lane, depth: float) -> Path:
     return _path(man.snap, first, Point(to - way_to * _FIRST_STEP, -depth), end)
 
 
-def shown_block(man: Man, way: BlockWay, through: Lane) -> Path:
+def shown_block(man: Man, rule: Rule, through: Lane) -> Path:
     """A block of a run that a pass shows, where no front is known: which way he goes first."""
+    way = rule.way
     if way in PULLS or (way is BlockWay.LEAD and not man.on_line):
-        return shown_pull(man, way, through, PULL_DEPTH)
+        return shown_pull(man, rule, through, PULL_DEPTH)
     if way is BlockWay.HINGE:
         return hinge_path(man, through.toward)
     out = _outside(man.snap.x, through.toward).value

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from stemline.football.defence.techniques import Gap, gap_x, surface
+from stemline.football.defence.techniques import Gap, On, gap_x, surface
 from stemline.football.field import Side
 from stemline.football.play import Man
 from stemline.football.players import Position
@@ -52,7 +52,7 @@ def hole(point: str, side: Side, men: Sequence[Man]) -> Hole:
     if point in Gap.__members__:
         x = gap_x(Gap[point], line)
         return Hole(x, abs(x) > line.last)
-    at = {"centre": 0.0, "guard": line.guard, "tackle": line.tackle, "end": line.end}[point]
+    at = {"centre": 0.0, "guard": line.guard, "tackle": line.tackle, "end": line.of(On.END)}[point]
     return Hole(side.value * at, at > line.last)
 
 

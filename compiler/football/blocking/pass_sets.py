@@ -112,9 +112,9 @@ _RULES = {
     "screen.",
     ProtectionRule.EDGE: "Block the {edge}: the first man outside the line, nobody around you.",
     ProtectionRule.SCAN: "Scan {order}.",
-    ProtectionRule.CHECK: "Check {order}. Nobody comes: out.",
+    ProtectionRule.CHECK: "Check {order}. Nobody comes: {out}.",
     ProtectionRule.CHECK_EDGE: "Check the {edge}: the first man outside the line. "
-    "Nobody comes: out.",
+    "Nobody comes: {out}.",
 }
 
 _TAKEN = {
@@ -130,18 +130,25 @@ _TAKEN = {
 
 
 def rule_words(
-    rule: ProtectionRule, way: str, wants: Sequence[str], point: str, edge: str = "edge"
+    rule: ProtectionRule,
+    way: str,
+    wants: Sequence[str],
+    point: str,
+    edge: str = "edge",
+    out: str = "out",
 ) -> str:
     """A man's job without a look. ``way`` is the slide as the coach says it ("weak"), ``wants``
-    the described defenders he looks at in order, ``edge`` the edge with its side ("weak edge")."""
+    the described defenders he looks at in order, ``edge`` the edge with its side ("weak edge"),
+    ``out`` where he goes who checks."""
     order = ", then ".join(f"the {w}" for w in wants) if wants else "inside out"
     named = f"the {point}" if point else "help"
-    return _RULES[rule].format(way=way, order=order, point=named, edge=edge).replace(" :", ":")
+    words = _RULES[rule].format(way=way, order=order, point=named, edge=edge, out=out)
+    return words.replace(" :", ":")
 
 
 def taken_words(taken: RushTaken | None, rule: ProtectionRule) -> str:
     """A man's job against a look: "Slide: T." """
     said = rule.value.partition(" then ")[0].capitalize()
     if taken is None:
-        return f"{said}: nobody comes."
+        return f"{said}: nobody comes{', out' if rule.checks else ''}."
     return _TAKEN[taken.how].format(rule=said, rusher=taken.rusher)

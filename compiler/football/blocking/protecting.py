@@ -49,6 +49,11 @@ class ProtectionRule(Enum):
         return self in (ProtectionRule.SCAN, ProtectionRule.CHECK)
 
     @property
+    def checks(self) -> bool:
+        """Whether he goes out when nobody comes."""
+        return self in (ProtectionRule.CHECK, ProtectionRule.CHECK_EDGE)
+
+    @property
     def at_edge(self) -> bool:
         return self in (ProtectionRule.EDGE, ProtectionRule.CHECK_EDGE)
 

@@ -89,8 +89,8 @@ class RunBoard:
             target = Described(what, side)
         if rule.way in (BlockWay.WRAP, BlockWay.LEAD) and rule.target is None:
             target = Described(target.what, self.front.toward)
-        if rule.way is BlockWay.ARC and target.side is None and man not in self.line:
-            # A wing goes around the man who is read on his own side, and never across the ball.
+        if rule.way is BlockWay.ARC and target.side is None:
+            # He goes around the man who is read on his own side, and never across the ball.
             target = Described(target.what, Side.at(self.at[man].x))
         side = target.side or self.front.toward
         there = self.front.described(target, self.at[man].x)
@@ -119,9 +119,12 @@ class RunBoard:
         if target.what == "force defender" and rule.way in _AROUND and man in self.interior:
             # Who goes around the end turns back in to nobody.
             there = tuple(d for d in there if d.at.x * side.value >= self._last(side))
-        if rule.way is BlockWay.ARC:  # who stacks on a man who is read is left to the line
+        if rule.way is BlockWay.ARC:  # a linebacker stacked on who is read is left to the line
             read = [d.at.x for d in self.front.defenders if d.label in self.keys]
-            beside = [d for d in there if all(abs(d.at.x - x) > TOUCH for x in read)]
+            beside = [
+                d for d in there
+                if self.front.hangs(d) or all(abs(d.at.x - x) > TOUCH for x in read)
+            ]  # fmt: skip
             there = once(beside, there)
         if _takes_overhang(rule) and man not in self.line:
             x = self.at[man].x * side.value

@@ -12,9 +12,8 @@ from stemline.football.blocking.run_answers import once
 from stemline.football.blocking.run_board import NOBODY
 from stemline.football.blocking.run_rules import BlockWay
 from stemline.football.blocking.run_trades import CLIMB_REACH, OTHERS, WALL_REACH, Trades, off_line
-from stemline.football.defence.described import Described
 from stemline.football.defence.fronts import HEAD_UP
-from stemline.football.defenders import Defender
+from stemline.football.defenders import Defender, Level
 
 _NEARER = 0.3
 """Yards by which one linebacker has to be nearer the hole than another to be blocked for him."""
@@ -85,6 +84,7 @@ class Climbers(Trades):
             return
         found = (
             self._follows(man)
+            or self._takes_filler(man)
             or self._takes_nearer(man)
             or self._moves_over(man)
             or self._helps_inside(man)
@@ -108,6 +108,21 @@ class Climbers(Trades):
             self.climbs[man] = self.climbs.pop(beside.label)
             self._take(beside.label, len(self.tasks[beside.label].rules), on_him[0].label)
         return bool(on_him)
+
+    def _takes_filler(self, man: str) -> bool:
+        """Who climbs takes a linebacker who fills the gap inside of him from his neighbour, who
+        helps inside."""
+        x = self.at[man].x
+        fills = {d.label for d in self.front.first_level if d.level is not Level.LINE}
+        beside = self.front.neighbour(x, self.front.out(x).other)
+        if beside is None or self._way(man) is not BlockWay.CLIMB or beside.label not in self.tasks:
+            return False
+        own, helped = self.choice[beside.label][1], self.helps(beside.label)
+        if own not in fills or self.owners[own] != [beside.label] or helped is None:
+            return False
+        self._take(man, len(self.tasks[man].rules), own)
+        self._take(beside.label, len(self.tasks[beside.label].rules), helped)
+        return True
 
     def _takes_nearer(self, man: str) -> bool:
         """He takes the linebacker of a double team who is nearer to him than to its man."""
@@ -141,7 +156,7 @@ class Climbers(Trades):
         x = self.at[man].x
         taken = {*self.owners, *self._reserved, *self.climbs.values()}
         side = self.front.out(x)
-        deep = self.front.described(Described("near safety", side), x)
+        deep = self.front.deep_inside(side)
         last = next((d.label for d in deep[::-1] if d.label not in taken), NOBODY)
         if side is self.front.toward and last:
             self.climbs[man] = last

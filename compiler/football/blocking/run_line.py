@@ -20,6 +20,18 @@ _END_REACH = 8.0
 practice."""
 
 
+_ON_LINE = (
+    "end man on line", "nose", "first man past centre", "first man outside guard",
+    "first man outside tackle",
+)  # fmt: skip
+"""Descriptions of a man of the line."""
+
+
+def _seals(rule: Rule) -> bool:
+    """Whether a pull is told to go around a man of the line and shut him in."""
+    return rule.way is BlockWay.PULL and rule.target is not None and rule.target.what in _ON_LINE
+
+
 class LineBlocks(RunBoard):
     """Each step leaves `choice` and `owners` nearer to the answer."""
 
@@ -49,7 +61,7 @@ class LineBlocks(RunBoard):
     def _give_first(self) -> None:
         for task in self.tasks.values():
             rule = task.rules[0]
-            if MEANINGS[rule.way].takes is Takes.FIRST:
+            if MEANINGS[rule.way].takes is Takes.FIRST or _seals(rule):
                 taken = {*self.keys, *self.given.values()}
                 holds = self.hold and task.man in self.interior
                 there = [
@@ -250,9 +262,12 @@ class LineBlocks(RunBoard):
                     break
 
     def _puller_stays(self) -> None:
-        """A second puller with a free man inside him or on his nose stays on him: a threat in the
-        inside gap is left by nobody. Common practice, no published source."""
-        for man in [m for m in self.interior if self._way(m) is BlockWay.WRAP]:
+        """A second puller with a free man inside him or on his nose stays on him, and an end who
+        would arc: a threat in the inside gap is left by nobody. Common practice, no published
+        source."""
+        ends = sorted(self.tasks.keys() & self.line - self.interior)
+        arcs = [m for m in ends if self._way(m) is BlockWay.ARC]
+        for man in [*arcs, *(m for m in self.interior if self._way(m) is BlockWay.WRAP)]:
             x, free = self.at[man].x, self._free_on_line()
             near = once(self.front.in_gap(x, self.front.out(x).other), self.front.over(x))
             there = [d for d in near if d in free and abs(d.at.x) <= abs(x) + HEAD_UP]

@@ -45,6 +45,13 @@ OVER_BALL = 1.0
 OVER = 1.5
 """Yards to each side of a receiver within which a man outside the line is over him, and so not in
 the box."""
+INSIDE_DEEP = 6.0
+"""Yards outside the line up to which one of the secondary is climbed to."""
+AS_DEEP = 3.0
+"""Yards by which one safety may stand deeper than the other: more, and he is alone deep."""
+OF_A_CORNER = 4.0
+"""Yards inside the widest receiver within which the last man of the secondary is a corner. Common
+practice, no published source, all three."""
 WING_REACH = 1.8
 """Yards outside and behind the last man of the line within which a man off it is a wing."""
 
@@ -134,8 +141,9 @@ class Front:
         return tuple(d for d in self.first_level if d.level is Level.LINE)
 
     def _fills(self, defender: Defender) -> bool:
-        tackles = [abs(m.snap.x) for m in self.line if m.interior]
-        return defender.at.y <= PRESSED and abs(defender.at.x) <= max(tackles, default=0.0)
+        last = max((abs(m.snap.x) for m in self.line if m.interior), default=0.0)
+        # A centre alone has no gaps: whoever is behind the line there is a linebacker.
+        return last > 0 and defender.at.y <= PRESSED and abs(defender.at.x) <= last
 
     @cached_property
     def second_level(self) -> tuple[Defender, ...]:
@@ -246,8 +254,8 @@ class Front:
                 deep = [d for d in self.defenders if d.level is Level.DEEP]
                 return tuple(sorted(deep, key=lambda d: (-d.at.y, abs(d.at.x), d.label)))
             case "near safety":
-                deep = [d for d in self._deep(side) if abs(d.at.x) <= abs(self.end(side)) + 6]
-                return tuple(sorted(deep, key=lambda d: (-d.at.y, d.label)))
+                near = self._safeties(side)
+                return (*near, *(d for d in self.deep_inside(side) if d not in near))
             case "flat defender" | "curl defender" | "hook defender":
                 return self._by_duty(DutyKind[target.what.split()[0].upper()], side)
         return ()
@@ -345,6 +353,26 @@ class Front:
     def _deep(self, side: Side) -> tuple[Defender, ...]:
         there = [d for d in self.defenders if d.level is Level.DEEP and d.at.x * side.value >= 0]
         return tuple(sorted(there, key=lambda d: (d.at.x * side.value, d.label)))
+
+    def deep_inside(self, side: Side) -> tuple[Defender, ...]:
+        """The secondary of a side that is not far outside the line, the deepest first."""
+        deep = [d for d in self._deep(side) if abs(d.at.x) <= abs(self.end(side)) + INSIDE_DEEP]
+        return tuple(sorted(deep, key=lambda d: (-d.at.y, d.label)))
+
+    def _safeties(self, side: Side) -> tuple[Defender, ...]:
+        """The deepest of the secondary but the corners, the nearest to a side first: the ball may
+        lie on a hash, so that both stand to one side of it. A single one is near to both."""
+        corners = {d.label for each in Side for d in self._deep(each)[-1:] if self._is_wide(d)}
+        deep = [d for d in self.defenders if d.level is Level.DEEP and d.label not in corners]
+        last = max((d.at.y for d in deep), default=0.0) - AS_DEEP
+        there = [d for d in deep if d.at.y >= last]
+        return tuple(sorted(there, key=lambda d: (-d.at.x * side.value, d.label)))
+
+    def _is_wide(self, defender: Defender) -> bool:
+        """Whether he stands over, near or outside the widest man of his side of the ball."""
+        side = Side.at(defender.at.x) or self.toward
+        widest = max((x * side.value for x in (*self.wide, self.end(side))), default=0.0)
+        return defender.at.x * side.value >= widest - OF_A_CORNER
 
     def _by_duty(self, kind: DutyKind, side: Side) -> tuple[Defender, ...]:
         there = [d for d in self.defenders if d.duty is not None and d.duty.kind is kind]

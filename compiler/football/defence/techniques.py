@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from stemline.football.field import Side
-from stemline.football.line import SPLIT
+from stemline.football.line import FULL_LINE, SPLIT
 from stemline.football.offence.counting import tackles, tight_ends
 from stemline.football.play import Man
 
@@ -23,8 +23,6 @@ published source: half a man, the width of his shoulders being about 0.9 of a ya
 PAST_END = 2.5
 """Yards outside the last man of the line within which a man on the line has a gap. Common practice,
 no published source."""
-FULL_LINE = 5
-"""Interior linemen of a line that has its tackles."""
 
 
 class On(Enum):

@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 from stemline.football.field import Side
-from stemline.football.line import MOST_SPLIT
-from stemline.football.offence.landmarks import TACKLE_SPLIT, TIGHT_END_REACH
+from stemline.football.line import FULL_LINE, MOST_SPLIT
+from stemline.football.offence.landmarks import SHORT_END_REACH, TACKLE_SPLIT, TIGHT_END_REACH
 from stemline.football.play import Man, Rank
 from stemline.football.players import Position
 from stemline.football.rulebook.rules import custom
@@ -144,13 +144,15 @@ def ranked(men: Iterable[Man], counted: Count) -> tuple[Man, ...]:
 
 
 def tight_ends(men: Iterable[Man]) -> tuple[str, ...]:
-    """Men who are tight ends by place: on the line, within reach of a tackle."""
+    """Men who are tight ends by place: on the line, within reach of its last lineman."""
     men = tuple(men)
     left, right = tackles(men)
+    short = 0 < sum(m.interior for m in men) < FULL_LINE
+    reach = SHORT_END_REACH if short else TIGHT_END_REACH
     return tuple(
         m.label
         for m in men
         if m.on_line
         and not m.interior
-        and (0 < m.snap.x - right <= TIGHT_END_REACH or 0 < left - m.snap.x <= TIGHT_END_REACH)
+        and (0 < m.snap.x - right <= reach or 0 < left - m.snap.x <= reach)
     )

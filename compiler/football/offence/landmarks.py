@@ -18,6 +18,9 @@ UNDER_CENTRE_DEPTH = 1.0
 """The quarterback under centre. Common practice."""
 TIGHT_END_REACH = 2.0
 """A man on the line within this of the tackle is a tight end by place. Common practice."""
+SHORT_END_REACH = 3.5
+"""The same where the codes have fewer linemen and no tackles: an end of six or eight men stands
+three yards out, and is the end of the line all the same. Common practice, no published source."""
 
 
 class Landmark(Enum):

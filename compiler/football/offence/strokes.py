@@ -109,6 +109,8 @@ PASS_SET = RunTo(Target(None, -0.3), Depth(-1))
 """A man at the line who blocks before he goes: a yard back and a little inside. Custom."""
 STEM_OUT = RunTo(Target(None, 1.5), Depth(4))
 """How a man at the line goes out who breaks in from there. Custom."""
+DOWN_SET = RunTo(Target(None, -0.9), Depth(0.8))
+"""One who blocks down before he goes: a flat step to the man inside him. Custom."""
 BLOCKS_FOR = 1.0
 """Seconds for which he blocks there: one count. Common practice, no published source."""
 _LOOKED_FOR = -2.0

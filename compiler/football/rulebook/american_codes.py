@@ -12,6 +12,7 @@ from stemline.football.rulebook.rules import (
     PlayClock,
     memory,
     published,
+    rare,
     table,
 )
 
@@ -29,6 +30,7 @@ _ENDS_AND_BACKS = "the two ends of the line, and the backs"
 
 HIGH_SCHOOL = Code(
     key="high school",
+    **rare("high school"),
     title="US high school, 11 men",
     players=published(11, f"{_NFHS}, 1-1-3"),
     length=published(100, f"{_NFHS}, 1-1-2 (360 by 160 feet with end zones)"),
@@ -59,8 +61,6 @@ HIGH_SCHOOL = Code(
     downfield=Known(2, Certainty.PUBLISHED, f"{_NFHS}, 2-28-2 and 7-5-12"),
     downfield_crossing=Known(True, Certainty.PUBLISHED, f"{_NFHS}, 7-5-12"),
     block_past=published(0, f"{_NFHS}, 7-5-8a and 7-5-10: past the neutral zone"),
-    forward_passes=published(1, f"{_NFHS}, 7-5-1"),
-    pass_past=Known(False, Certainty.PUBLISHED, f"{_NFHS}, 7-5-1"),
     play_clock=Known(_FORTY, Certainty.REPORTED, f"{_NFHS}, 3-6-1"),
     low_block=Known(
         "Blocks below the waist are legal only between linemen in the free-blocking zone and at "
@@ -97,6 +97,7 @@ HIGH_SCHOOL = Code(
 COLLEGE = replace(
     HIGH_SCHOOL.recalled(_ELEVEN),
     key="college",
+    **rare("college"),
     title="US college, 11 men",
     players=published(11, f"{_NCAA}, 1-1-1"),
     length=published(100, f"{_NCAA16}, 1-2-1"),
@@ -140,9 +141,6 @@ COLLEGE = replace(
     downfield=Known(3, Certainty.PUBLISHED, f"{_NCAA16}, A.R. 7-3-10"),
     downfield_crossing=Known(True, Certainty.PUBLISHED, f"{_NCAA16}, A.R. 7-3-10"),
     block_past=published(1, f"{_NCAA16}, A.R. 7-3: an immediate charge within a yard is no foul"),
-    forward_passes=published(1, f"{_NCAA}, {_SDCFOA}, 7-3-2-d"),
-    hand_past=Known(False, Certainty.PUBLISHED, f"{_NCAA}, {_SDCFOA}, 7-1-6"),
-    pass_past=Known(False, Certainty.PUBLISHED, f"{_NCAA}, {_SDCFOA}, 7-3-2-a"),
     play_clock=Known(_FORTY, Certainty.MEMORY, f"{_NCAA}, 3-2-4"),
     low_block=Known(
         "Only linemen and still backs inside the tackle box may block below the waist, up to a "
@@ -178,6 +176,7 @@ COLLEGE = replace(
 PROFESSIONAL = replace(
     HIGH_SCHOOL.recalled(_ELEVEN),
     key="professional",
+    **rare("professional"),
     title="US professional, 11 men",
     players=memory(11, "eleven men; no rule text seen"),
     length=published(100, f"{_NFL}, digest"),

@@ -12,6 +12,7 @@ from stemline.football.rulebook.rules import (
     PlayClock,
     memory,
     published,
+    rare,
     table,
 )
 
@@ -29,6 +30,7 @@ _CFL_2026 = "CFL Board of Governors release, 12 May 2026"
 
 CANADIAN_AMATEUR = Code(
     key="canadian amateur",
+    **rare("canadian amateur"),
     title="Canadian amateur, 12 men",
     players=published(12, _FC16),
     length=published(110, f"{_FC_OLD}, 1-1-1"),
@@ -103,6 +105,7 @@ CANADIAN_AMATEUR = Code(
 CANADIAN_PROFESSIONAL = replace(
     CANADIAN_AMATEUR.recalled("as in the Canadian amateur code"),
     key="canadian professional",
+    **rare("canadian professional"),
     title="Canadian professional, 12 men, 2022 to 2026",
     players=Known(12, Certainty.REPORTED, "the professional game, as reported"),
     length=published(110, f"{_CFL}, Rule 1 section 1, web copy from before 2022"),
@@ -132,9 +135,6 @@ CANADIAN_PROFESSIONAL = replace(
     motion_from_line=Known(None, Certainty.MEMORY, "line players are still; no depth known"),
     downfield=Known(1, Certainty.MEMORY, "a yard past the line is the usual teaching"),
     downfield_crossing=Known(True, Certainty.MEMORY, "not confirmed in any text seen"),
-    forward_passes=published(1, f"{_CFL} 2013, 6-4"),
-    hand_past=Known(False, Certainty.PUBLISHED, f"{_CFL} 2010, 6-2"),
-    pass_past=Known(False, Certainty.PUBLISHED, f"{_CFL} 2013, 6-4"),
     block_past=published(
         0, f"{_CFL} 2016, 9-2-1: blocking is free except when a pass is thrown across the line"
     ),
@@ -176,6 +176,7 @@ CANADIAN_PROFESSIONAL = replace(
 CANADIAN_PROFESSIONAL_2027 = replace(
     CANADIAN_PROFESSIONAL.recalled("as to 2026; announced for 2027, details open"),
     key="canadian professional 2027",
+    **rare("canadian professional 2027"),
     title="Canadian professional, 12 men, announced for 2027, details open",
     length=published(100, _CFL_2025),
     width=published(65, _CFL_2025),
@@ -191,6 +192,7 @@ _SIX_LEAGUES = "6-a-side rules of an Ontario league, 2023, and of a Saskatchewan
 CANADIAN_NINE = replace(
     _AS_TWELVE,
     key="canadian nine-man",
+    **rare("canadian nine-man"),
     title="Canadian amateur, 9 men",
     players=memory(9, "nine men; no rule text seen"),
     length=Known(100, Certainty.REPORTED, "a report on the nine-man game in Saskatchewan"),
@@ -204,6 +206,7 @@ CANADIAN_NINE = replace(
 CANADIAN_SIX = replace(
     _AS_TWELVE,
     key="canadian six-man",
+    **rare("canadian six-man"),
     title="Canadian amateur, 6 men",
     players=published(6, _ONTARIO6),
     length=published(110, f"{_ONTARIO6}; 100 or 110 in Saskatchewan"),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from stemline.football.rulebook.american_codes import HIGH_SCHOOL
-from stemline.football.rulebook.rules import Certainty, Known, memory, published, table
+from stemline.football.rulebook.rules import Certainty, Known, memory, published, rare, table
 
 _NFHS8 = "NFHS eight-player modifications, as printed by the San Diego officials' association"
 _SIX = "a report on the six-player game"
@@ -16,6 +16,7 @@ _SHORT_NUMBERS = "bottoms 5 yards from the sideline, 2 high; their middle"
 NINE_MAN = replace(
     _AS_ELEVEN,
     key="nine-man",
+    **rare("nine-man"),
     title="US high school, 9 men",
     players=memory(9, "nine men; no rule text seen"),
     length=table(80, "NFHS nine-man field; 100 in many states"),
@@ -32,6 +33,7 @@ NINE_MAN = replace(
 EIGHT_MAN = replace(
     _AS_ELEVEN,
     key="eight-man",
+    **rare("eight-man"),
     title="US high school, 8 men",
     players=published(8, _NFHS8),
     length=published(80, f"{_NFHS8}, Rule 1; 100 in many states"),
@@ -54,6 +56,7 @@ EIGHT_MAN = replace(
 SIX_MAN = replace(
     _AS_ELEVEN,
     key="six-man",
+    **rare("six-man"),
     title="US high school, 6 men",
     players=memory(6, "six men; no rule text seen"),
     length=Known(80, Certainty.REPORTED, _SIX),
@@ -68,10 +71,4 @@ SIX_MAN = replace(
     eligible=Known("all six, the centre too", Certainty.REPORTED, _SIX),
     ineligible_numbers=Known((), Certainty.MEMORY, "any number"),
     downfield=Known(None, Certainty.REPORTED, f"{_SIX}: everybody is eligible"),
-    exchange=Known(
-        True,
-        Certainty.REPORTED,
-        f"{_SIX}; a Texas association's Section 163: not over the line until the receiver of the "
-        "snap and another player have exchanged the ball, unless it is kicked or passed forward",
-    ),
 )

@@ -7,6 +7,7 @@ from enum import Enum
 from typing import Any, Generic, TypeVar
 
 T_co = TypeVar("T_co", covariant=True)
+T = TypeVar("T")
 
 
 NO_SOURCE = "common practice, no published source"
@@ -77,8 +78,28 @@ class PlayClock:
     short_starts: str = ""
 
 
-@dataclass(frozen=True)
-class Code:
+@dataclass(frozen=True, kw_only=True)
+class RareFigures:
+    """Figures that few codes have, each with what holds where a code says nothing; what a code says
+    stands in `RARE`."""
+
+    exchange: Known[bool] = Known(False, Certainty.MEMORY, "no such rule known")
+    """Whether the man who takes the snap must hand the ball on, or throw it, before anybody runs it
+    over the line."""
+    forward_passes: Figure = Known(1, Certainty.MEMORY, "one in a down, as in every code known")
+    """How often the ball may be thrown forward in one down."""
+    hand_past: Known[bool] = Known(
+        False, Certainty.MEMORY, "behind the line only, as in every code known"
+    )
+    """Whether it may be handed forward past the line."""
+    pass_past: Known[bool] = Known(
+        False, Certainty.MEMORY, "from behind the line only, as in every code known"
+    )
+    """Whether it may be thrown forward from there."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Code(RareFigures):
     """One rule code.
 
     The field: ``length`` goal line to goal line, ``hash_from_sideline`` from a hash mark to the
@@ -102,13 +123,8 @@ class Code:
     Passes and blocks: ``downfield`` is how far past the line an ineligible man may be when the
     pass is thrown (None: no limit), ``downfield_crossing`` whether that holds only for passes that
     cross the line; ``block_past`` how far past the line an eligible man may block before a pass
-    that crosses it is touched; ``exchange`` whether the man who takes the snap must hand the ball
-    on, or throw it, before anybody runs it over the line; ``forward_passes`` how often the ball may
-    be thrown forward in one down, ``hand_past`` whether it may be handed forward past the line, and
-    ``pass_past`` thrown forward from there. ``play_clock`` is what a call sheet needs. The texts
-    are for the page that a coach reads, in whole sentences.
-
-    A rule that few codes have stands last and is not there unless a code says it.
+    that crosses it is touched. ``play_clock`` is what a call sheet needs. The texts are for the
+    page that a coach reads, in whole sentences.
     """
 
     key: str
@@ -146,14 +162,6 @@ class Code:
     chop_block: Known[str]
     authority: str
     canadian: bool = False
-    exchange: Known[bool] = Known(False, Certainty.MEMORY, "no such rule known")
-    forward_passes: Figure = Known(1, Certainty.MEMORY, "one in a down, as in every code known")
-    hand_past: Known[bool] = Known(
-        False, Certainty.MEMORY, "behind the line only, as in every code known"
-    )
-    pass_past: Known[bool] = Known(
-        False, Certainty.MEMORY, "from behind the line only, as in every code known"
-    )
 
     @property
     def interior(self) -> int:
@@ -174,17 +182,19 @@ class Code:
         """The same figures for a code that grows out of this one, each from memory.
 
         What no source gives for the younger code must not borrow this one's source: ``words``
-        ("as in the eleven-man game") stand in its place until the code says its own.
+        ("as in the eleven-man game") stand in its place until the code says its own. A rare figure
+        is not taken over: it holds where a code says it.
         """
         doubtful: dict[str, Any] = {
             f.name: Known(value.value, Certainty.MEMORY, words)
             for f in fields(self)
             if isinstance(value := getattr(self, f.name), Known)
         }
-        return replace(self, **doubtful)
+        usual: dict[str, Any] = {f.name: f.default for f in fields(RareFigures)}
+        return replace(self, **(doubtful | usual))
 
 
-def published(value: float, source: str) -> Figure:
+def published(value: T, source: str) -> Known[T]:
     """A figure whose rule text or league release was seen."""
     return Known(value, Certainty.PUBLISHED, source)
 
@@ -202,3 +212,38 @@ def custom(value: float, why: str = "") -> Figure:
 def memory(value: float, source: str) -> Figure:
     """A figure that no source was seen for: a default, and no ground for an error."""
     return Known(value, Certainty.MEMORY, source)
+
+
+_OFFICIALS = "NCAA, as printed by the San Diego officials' association"
+
+RARE: dict[str, dict[str, Known[Any]]] = {
+    "exchange": {
+        "six-man": Known(
+            True,
+            Certainty.REPORTED,
+            "a report on the six-player game; a Texas association's Section 163: not over the line "
+            "until the receiver of the snap and another player have exchanged the ball, unless it "
+            "is kicked or passed forward",
+        ),
+    },
+    "forward_passes": {
+        "canadian professional": published(1, "CFL Official Playing Rules 2013, 6-4"),
+        "high school": published(1, "NFHS Football Rules Book, 7-5-1"),
+        "college": published(1, f"{_OFFICIALS}, 7-3-2-d"),
+    },
+    "hand_past": {
+        "canadian professional": published(False, "CFL Official Playing Rules 2010, 6-2"),
+        "college": published(False, f"{_OFFICIALS}, 7-1-6"),
+    },
+    "pass_past": {
+        "canadian professional": published(False, "CFL Official Playing Rules 2013, 6-4"),
+        "high school": published(False, "NFHS Football Rules Book, 7-5-1"),
+        "college": published(False, f"{_OFFICIALS}, 7-3-2-a"),
+    },
+}
+"""What a code says of a rare figure, by the figure and the code's key."""
+
+
+def rare(key: str) -> dict[str, Any]:
+    """What the code of that key says of rare figures."""
+    return {figure: of[key] for figure, of in RARE.items() if key in of}

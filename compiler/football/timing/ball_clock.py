@@ -53,7 +53,8 @@ class BallMoment:
     at the time ``there``.
 
     ``apart`` are the yards between the two men where they should meet, ``late`` the seconds by
-    which the later one comes there after the other: none for a ball that flies.
+    which the later one comes there after the other: none for a ball that flies. ``waits`` is who is
+    there first, "" where no place is said.
     """
 
     exchange: Exchange
@@ -63,6 +64,7 @@ class BallMoment:
     taken: Point
     apart: float = 0.0
     late: float = 0.0
+    waits: str = ""
 
 
 @lru_cache(maxsize=REMEMBERED)
@@ -141,7 +143,8 @@ class _Ball:
             time = max(ready, *there)
             giver, taker = self._at(x.giver, time), self._at(x.taker, time)
             apart = max(0.0, giver.distance(taker) - self._steps(x.giver))
-            return BallMoment(x, time, time, giver, taker, apart, abs(there[0] - there[1]))
+            first = x.giver if there[0] <= there[1] else x.taker
+            return BallMoment(x, time, time, giver, taker, apart, abs(there[0] - there[1]), first)
         best: tuple[float, float] | None = None
         times = _moments(ready, ready if x.after is not None else _LONGEST)
         back = self._steps_back(x)

@@ -9,7 +9,7 @@ that meets him then. What a passer may do instead, against a defence, is in `cha
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from enum import Enum
 from functools import cache, lru_cache
@@ -110,8 +110,9 @@ class ReadClock:
     """The reads of one call in order, its order under pressure, the feet with the exchanges that
     are said, and who runs when.
 
-    ``rusher`` is when a free man reaches the passer; None where the look that the play stands
-    against frees nobody, or there is no look.
+    ``beside`` are the throws that no number of the order has: to who is looked at `with` another,
+    and to whom a key chooses. ``rusher`` is when a free man reaches the passer; None where the look
+    that the play stands against frees nobody, or there is no look.
     """
 
     feet: tuple[Foot, ...]
@@ -119,6 +120,7 @@ class ReadClock:
     pressure: tuple[TimedRead, ...]
     rusher: float | None
     men: Mapping[str, Timeline]
+    beside: tuple[TimedRead, ...] = ()
 
 
 @lru_cache(maxsize=MOST_KEPT)
@@ -145,7 +147,37 @@ def clocked(play: Play, level: PlayingLevel) -> ReadClock:
         pressure=_looks(play, play.pressure, feet, men, level),
         rusher=free_rusher(play, reads[0].passer if reads else passer.snap, level),
         men=men,
+        beside=(*_partners(play, reads, men, level), *_keyed(play, feet, men, level)),
     )
+
+
+def _partners(
+    play: Play, reads: Sequence[TimedRead], men: Mapping[str, Timeline], level: PlayingLevel
+) -> Iterator[TimedRead]:
+    """Who is seen in one glance with another: thrown off the same foot, or a reset after it."""
+    for look in reads:
+        if look.read.partner_man and look.read.partner_man not in look.read.men:
+            read = replace(look.read, target=look.read.partner, men=(look.read.partner_man,))
+            later = look.ready + level.again["reset"].value
+            feet = (Foot(look.foot, time, look.passer) for time in (look.ready, later))
+            yield min((_look(play, read, foot, men, level) for foot in feet), key=_worth)
+
+
+def _keyed(
+    play: Play, feet: Sequence[Foot], men: Mapping[str, Timeline], level: PlayingLevel
+) -> Iterator[TimedRead]:
+    """Who is thrown to off a man who is read, off the foot that is best for it."""
+    ordered = {man for read in play.reads for man in (*read.men, read.partner_man)}
+    throws = [foot for foot in feet if foot.name != "fake"] or feet[-1:]
+    for key in play.keys:
+        for does, man, _ in key.choices:
+            if does != "throw" or man in ordered or man not in men or not throws:
+                continue
+            end = men[man].points[-1]
+            target = play.as_said(man)
+            at = Point(float(end[0]), float(end[1]))
+            read = Read(0, target, at, (man,), "", "", "", key.span)
+            yield min((_look(play, read, foot, men, level) for foot in throws), key=_worth)
 
 
 def _with_the_ball(feet: tuple[Foot, ...], play: Play, level: PlayingLevel) -> tuple[Foot, ...]:

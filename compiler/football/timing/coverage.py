@@ -174,7 +174,8 @@ def against(play: Play, clock: ReadClock, level: PlayingLevel) -> Against:
     count = len(clock.reads)
     reads, pressure = tuple(made[:count]), tuple(made[count:])
     reads = tuple(_sooner(r, pressure) for r in reads)
-    hot = next(iter(play.hot), None) if rusher is not None and not play.pressure else None
+    there = sorted(play.hot, key=lambda one: one.given != "")  # the one that is always thrown
+    hot = next(iter(there), None) if rusher is not None and not play.pressure else None
     if hot is None:
         return Against(defence.name, reads, pressure, rusher)
     return Against(defence.name, reads, pressure, rusher, hot.throws, bool(hot.men))

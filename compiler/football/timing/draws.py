@@ -7,6 +7,7 @@ from stemline.football.exchanges import Exchange
 from stemline.football.offence.quarterback import DROPS
 from stemline.football.play import Kind, Play
 from stemline.football.timing.levels import PlayingLevel
+from stemline.football.timing.throwing import in_gun
 
 
 def draws(play: Play) -> Exchange | None:
@@ -20,8 +21,8 @@ def draws(play: Play) -> Exchange | None:
 def drop_down(play: Play, level: PlayingLevel) -> float:
     """Seconds from the snap until the last step of a draw's drop is down."""
     passer = play.passer
-    under = passer is not None and passer.under_centre
-    return (level.under if under else level.foot)[_steps(play)[0]].value
+    gun = passer is None or in_gun(passer.snap)
+    return (level.foot if gun else level.under)[_steps(play)[0]].value
 
 
 def _steps(play: Play) -> list[str]:

@@ -43,7 +43,8 @@ def run_path(play: Play, task: Assignment, path: Path, level: PlayingLevel) -> T
     """One path of a man: his own or a branch."""
     man = play.man(task.man)
     start = level.start.value + (level.press.value if _pressed(play, man) else 0.0)
-    start += task.waits or 0.0
+    if task.path is not None and path.legs[:1] == task.path.legs[:1]:
+        start += task.waits or 0.0  # of his ways those that begin with the block
     draw = draws(play)
     if draw is not None and task.man in (draw.giver, draw.taker) and path == task.path:
         start += given_at(play, level) - _meets(play, task.man, level)

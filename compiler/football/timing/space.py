@@ -67,11 +67,13 @@ class MenCross:
 
 @dataclass(frozen=True)
 class Crowd:
-    """Another man so near to the man a read is thrown to that one defender has both."""
+    """Another man so near to the man a read is thrown to that one defender has both; he is ``at``
+    this place then."""
 
     read: TimedRead
     other: str
     apart: float
+    at: Point
 
 
 @dataclass(frozen=True)
@@ -154,7 +156,7 @@ def crowds(clock: ReadClock) -> tuple[Crowd, ...]:
                 continue
             apart = math.dist(where[n], (read.at.x, read.at.y))
             if apart < CROWD:
-                found.append(Crowd(read, label, apart))
+                found.append(Crowd(read, label, apart, Point(*where[n])))
     return tuple(found)
 
 

@@ -102,6 +102,11 @@ class Foot:
     at: Point
 
 
+def in_gun(stands: Point) -> bool:
+    """Whether a quarterback who stands there drops from the gun: deeper than a centre's hands."""
+    return -stands.y > HANDS_DEEP
+
+
 def clock(
     steps: Sequence[Step], stands: Point, toward: Side, level: PlayingLevel
 ) -> tuple[Foot, ...]:
@@ -110,7 +115,7 @@ def clock(
     A first step, and each drop, is timed from the snap; a hitch or reset after the step before. A
     drop behind a run fake waits for the fake.
     """
-    gun = -stands.y > HANDS_DEEP
+    gun = in_gun(stands)
     faked = False
     feet: list[Foot] = []
     at, time = stands, 0.0

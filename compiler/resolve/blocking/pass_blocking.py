@@ -28,15 +28,17 @@ from stemline.football.blocking.protecting import (
     pick_up,
     unblocked,
 )
+from stemline.football.conditions import always
 from stemline.football.defence.fronts import front_of
 from stemline.football.defenders import Defence, Level
 from stemline.football.field import Side
 from stemline.football.play import Assignment, Branch, Hit, Hot, Play, Read
 from stemline.geometry.paths import Path
 from stemline.lineup.lined_up import LinedUp
-from stemline.playbook.concepts import Body
+from stemline.playbook.concepts import Body, Job, RouteJob
 from stemline.playbook.playbook import Playbook
 from stemline.playbook.protection_definitions import HotDef, Protection
+from stemline.playbook.said import Said
 from stemline.read.ready_protections import ready
 from stemline.resolve.assignments import assignments, parting
 from stemline.resolve.blocking.handing_off import key_words
@@ -54,7 +56,7 @@ def find(book: Playbook, name: str) -> Protection | None:
 
 
 _HOT = "hot"
-"""The one role in a body that is made for a hot."""
+"""The one role in a body that is made for a hot, or for who checks and goes out."""
 
 
 class PassBlocking:
@@ -134,10 +136,14 @@ def _told(play: Play, protection: Protection, men: Protectors) -> Play:
     jobs: dict[str, Assignment] = {}
     ends, scanning = _ends(men), _scans(play, men)
     for man in men.men:
-        before = play.assignment(man.blocker.label)
+        before, route = play.assignment(man.blocker.label), men.way_out(man)
+        if route is not None:
+            run = _run(play, before.man, route, men)
+            before = replace(before, path=run.path, marks=run.marks, waits=run.waits)
         if not man.kept:
             rule, edge = man.blocker.rule, man.edge
-            words = rule_words(rule, men.way, man.wants, protection.point, edge)
+            out = route.words.partition(", then ")[2] if route is not None else ""
+            words = rule_words(rule, men.way, man.wants, protection.point, edge, out or "out")
             before = replace(before, role=before.role or man.role, job=words)
         elif man.goes and man.wants and not before.job.startswith("Check the "):
             first = ", then ".join(f"the {who}" for who in man.wants)
@@ -214,9 +220,7 @@ def _hot_ways(play: Play, hots: Sequence[tuple[HotDef, str]], men: Protectors) -
     for hot, label in hots:
         if hot.job is None or not label or label in busy or label in ways:
             continue
-        body, bound = Body(jobs={_HOT: (hot.job,)}), Bound(men={_HOT: label})
-        made, _ = assignments(body, bound, men.picture, {}, (), play.call.spoken)
-        run = next(a for a in made if a.man == label)
+        run = _run(play, label, hot.job.value, men)
         if run.path is not None:
             looks = f"if {hot.given or 'one more comes than we block'}"
             leaves = parting(play.assignment(label).path, run.path)
@@ -224,6 +228,14 @@ def _hot_ways(play: Play, hots: Sequence[tuple[HotDef, str]], men: Protectors) -
                 looks, run.path, f"Hot: {run.job[:1].lower()}{run.job[1:]}", run.marks, leaves
             )
     return ways
+
+
+def _run(play: Play, label: str, job: RouteJob, men: Protectors) -> Assignment:
+    """A man's way on a route that the protection has him run."""
+    said = Said[Job](job, always(men.picture.receivers), men.protection.span)
+    body, bound = Body(jobs={_HOT: (said,)}), Bound(men={_HOT: label})
+    made, _ = assignments(body, bound, men.picture, {}, (), play.call.spoken)
+    return next(a for a in made if a.man == label)
 
 
 def _against(play: Play, defence: Defence, men: Protectors) -> Play:
@@ -239,10 +251,11 @@ def _against(play: Play, defence: Defence, men: Protectors) -> Play:
     for man in men.men:
         told = play.assignment(man.blocker.label)
         jobs[told.man] = _blocked(told, man, mine.get(told.man), rusher, men.toward, ends)
-    checks = {man.blocker.label for man in men.men if man.goes}
-    kept = checks & {label for label, job in jobs.items() if job.hits}
+    busy = {label for label, job in jobs.items() if job.hits}
+    kept = busy & {man.blocker.label for man in men.men if man.goes}
     return replace(
         play,
+        hot=tuple(hot for hot in play.hot if not busy & {*hot.men}),
         assignments=tuple(jobs.get(a.man, a) for a in play.assignments),
         reads=_without(play.reads, kept),
         pressure=_without(play.pressure, kept),
@@ -267,7 +280,9 @@ def _blocked(
     if man.kept:
         words = told.job if rusher is None else f"{told.job} Here: {_his(man, rusher)}."
     meets = rusher if hits or not man.goes else None
-    return replace(told, job=words, hits=hits, path=_path(told.path, man, meets, toward, ends))
+    made = replace(told, job=words, hits=hits, path=_path(told.path, man, meets, toward, ends))
+    # Who has a rusher runs nothing on this snap, and has nothing to wait for.
+    return replace(made, branches=(), marks=(), waits=None) if man.goes and hits else made
 
 
 def _his(man: Protector, rusher: Rusher) -> str:

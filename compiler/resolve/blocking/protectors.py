@@ -42,6 +42,7 @@ CHECKS = ("check",)
 """Routes that a man runs only after he has looked for a rusher."""
 
 
+_SIDE_WORDS = frozenset(word.value for word in SideWord)
 CENTRE = LineSpot(None, "centre")
 OUTSIDE = PLACES.index("outside tackle")
 """A third man of the line on a side, and any after him, is an outside tackle."""
@@ -235,8 +236,9 @@ class Protectors:
         if does is None:
             if job is None:
                 return None
-            in_line = man.label in self.ends
-            return self._protector(man, job, role, kept=False, in_line=in_line)
+            goes = job.rule.checks
+            in_line = man.label in self.ends and not goes
+            return self._protector(man, job, role, kept=False, in_line=in_line, goes=goes)
         if isinstance(does, BlockSaid) and does.job in KEEPS_IN:
             own = PassBlock(KEEPS_IN[does.job], does.side)
             # kept in by the concept; at the edge or inside is the protection's, as are its words
@@ -256,6 +258,14 @@ class Protectors:
                 ).at(self.named_at)
             )  # fmt: skip
         return None
+
+    def way_out(self, man: Protector) -> RouteJob | None:
+        """The route that the protection has him run who checks, where the concept says nothing."""
+        if man.kept or not man.goes:
+            return None
+        said = self.protection.outs.get(man.role, ())
+        chosen = narrowest([s for s in said if self.worlds & s.guard.worlds])
+        return chosen.value if chosen is not None else None
 
     def _end(self, man: Man) -> PassBlock | None:
         if man.label not in self.ends:
@@ -293,7 +303,7 @@ class RushSeen:
     """One look as the protectors see it: the described defenders in it."""
 
     def __init__(self, men: Protectors, defence: Defence) -> None:
-        self._men, self._defence = men.before.men, defence
+        self._men, self._defence, self._picture = men.before.men, defence, men.picture
         self._toward = men.toward or men.picture.count.strong
         self._fronts: dict[Side, Front] = {}
 
@@ -311,7 +321,10 @@ class RushSeen:
         """
         if not what:
             return ""
+        named, _, rest = what.partition(" ")
         side = _side(man) if man is not None else None
+        if named in _SIDE_WORDS:
+            what, side = rest, self._picture.side(SideWord(named))
         toward = side or self._toward
         x = man.snap.x if man is not None else 0.0
         there = self._front(toward).described(Described(what, toward), x)

@@ -30,9 +30,9 @@ from stemline.football.blocking.openings import (
     run_clear,
     way_of,
 )
-from stemline.football.blocking.run_rules import PULLS, BlockWay, Task
+from stemline.football.blocking.run_rules import PULLS, BlockWay, Rule, Task
 from stemline.football.blocking.run_scheme import BlockTaken, Scheme, scheme
-from stemline.football.defence.fronts import Front, front_of
+from stemline.football.defence.fronts import HEAD_UP, Front, front_of
 from stemline.football.defenders import Defence
 from stemline.football.field import Side
 from stemline.football.offence.counting import tight_ends
@@ -56,6 +56,9 @@ from stemline.resolve.blocking.told_blocks import (
     told_men,
 )
 from stemline.resolve.roles import Bound
+
+_INSIDE_READ = 0.9
+"""Yards inside of a man who is read at which a puller turns up. Common practice."""
 
 
 def has_run(body: Body) -> bool:
@@ -148,12 +151,14 @@ class RunBlocking:
     def _blocked(self, play: Play, front: Front) -> Play:
         solved = self._scheme(front, [k.man for k in play.keys if k.man])
         through = replace(self._through, hole=self._opened(front, solved, play))
+        inside = self._inside_read(front, through, play)
         made: list[Assignment] = []
         for a in play.assignments:
             block = solved.of(a.man)
             if block is not None:
                 met = [hit.at for other in made for hit in other.hits]
-                a = _blocked(a, block, solved, play, through, a.man in self._told, met)
+                rule, way = self._rule_of(block), inside if block.way is BlockWay.WRAP else through
+                a = _blocked(a, block, solved, play, way, a.man in self._told, met, rule)
                 a = self._round_men(a, block, front)
             elif a.man in self._together and a.path is not None and not self._shows_run:
                 path = moved_hole(a.path, through.hole - self._through.hole)
@@ -169,6 +174,25 @@ class RunBlocking:
             coming = {d.label for d in front.defenders if d.comes}
             free = tuple(label for label in free if label in coming)
         return _chased(replace(play, assignments=tuple(made), unblocked=free))
+
+    def _inside_read(self, front: Front, through: Lane, play: Play) -> Lane:
+        """The lane of who wraps: where a man of the playside line is read whom the carrier runs
+        around, inside of him, by the quarterback's own aim if he has one there."""
+        side, keys = self._toward.value, {key.man for key in play.keys}
+        read = [d.at.x * side for d in front.first_level if d.label in keys]
+        past = [x for x in read if x > HEAD_UP and (through.wide or x < through.hole * side)]
+        if not past:
+            return through
+        most, passer = min(past) - _INSIDE_READ, play.passer
+        aim = 0.0
+        if passer is not None and passer.label != self._carrier:
+            aim = hole_of(play, self._body, self._bound, self._picture, passer.label) * side
+        return replace(through, hole=side * (aim if 0 < aim <= most else most))
+
+    def _rule_of(self, block: BlockTaken) -> Rule | None:
+        """The rule that held for a man, as it is written."""
+        rules = (r for t in self._tasks if t.man == block.man for r in t.rules)
+        return next((rule for rule in rules if rule.way is block.way), None)
 
     def _opened(self, front: Front, solved: Scheme, play: Play) -> float:
         """x of the hole that the blocks open; outside the line as it is aimed."""
@@ -230,17 +254,18 @@ def _blocked(
     through: Lane,
     by_rule: bool,
     taken: Sequence[Point],
+    rule: Rule | None,
 ) -> Assignment:
     """His assignment against this front; a receiver's own words stay as they are. ``taken`` is
-    where others meet their men."""
+    where others meet their men, ``rule`` the one that held."""
     assert play.defence is not None
     man = play.man(a.man)
     holds = play.kind is Kind.PASS and man.interior and not play.carrier
     job = taken_words(block, play, holds) if by_rule else a.job
     if not block.defender:
         path = hinge_path(man, through.toward) if block.way is BlockWay.HINGE else a.path
-        if holds and block.way in PULLS:
-            path = shown_pull(man, block.way, through, _depth(a.man, solved, play))
+        if holds and rule is not None and block.way in PULLS:
+            path = shown_pull(man, rule, through, _depth(a.man, solved, play))
         if block.way in (BlockWay.STALK, BlockWay.CRACK):
             job = f"{a.job} Here: nobody."
         return replace(a, job=job, path=path)
@@ -296,19 +321,22 @@ def first_steps(play: Play, body: Body, bound: Bound, picture: LinedUp, carrier:
 def _first_steps(play: Play, tasks: Iterable[Task], through: Lane) -> Play:
     """The play with the first step of each man whose words are a run's and whose man is not
     known."""
-    ways = {t.man: t.rules[0].way for t in tasks}
+    rules = {t.man: t.rules[0] for t in tasks}
 
     def step(a: Assignment) -> Assignment:
-        if a.man not in ways or a.path is not None or a.hits:
+        if a.man not in rules or a.path is not None or a.hits:
             return a
-        return replace(a, path=shown_block(play.man(a.man), ways[a.man], through))
+        return replace(a, path=shown_block(play.man(a.man), rules[a.man], through))
 
     return replace(play, assignments=tuple(map(step, play.assignments)))
 
 
 def faked(play: Play, carrier: str) -> Play:
-    """A run that is only shown: its carrier goes to the line, and no further."""
-    made = tuple(_faked(a) if a.man == carrier else a for a in play.assignments)
+    """A run that is only shown: its carrier goes to the line, and no further, but for one who has
+    a route behind it."""
+    made = tuple(
+        _faked(a) if a.man == carrier and a.role == CARRIER else a for a in play.assignments
+    )
     return replace(play, assignments=made)
 
 

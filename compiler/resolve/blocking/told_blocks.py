@@ -150,10 +150,12 @@ def hole_of(play: Play, body: Body, bound: Bound, picture: LinedUp, carrier: str
     """x of the hole that the ball is carried through; over the ball where nobody says."""
     if not carrier:
         return 0.0
-    chosen = _chosen(body, bound.role_of(carrier) or CARRIER, carrier, play, picture)
-    if chosen is None or not isinstance(chosen.base.value, Aim):
+    roles = dict.fromkeys((bound.role_of(carrier) or CARRIER, CARRIER))
+    there = [c.base.value for r in roles if (c := _chosen(body, r, carrier, play, picture))]
+    aim = next((job for job in there if isinstance(job, Aim)), None)
+    if aim is None:
         return 0.0
-    last = chosen.base.value.points[-1]
+    last = aim.points[-1]
     return hole(last.point, picture.side(last.side or SideWord.PLAYSIDE), picture.men).x
 
 

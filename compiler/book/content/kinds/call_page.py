@@ -85,8 +85,9 @@ def _pages(season: Season, _: Sequence[Page], keep: KeepPart) -> Iterator[CallPa
     apart = _apart_ones(season.plays)
     said = {s.name: (s.idea, s.tags) for s in season.concepts}
     more = season.signs, [said.get(play.call.concept) for play in apart]
-    yield keep(Reads.CALLS, "calls", more, lambda: _calls(season, apart))
-    yield from keep(Reads.ROUTES, "routes", "", lambda: tuple(_all_routes(season)))
+    yield keep(Reads.CALLS, "calls", CallPage, more, lambda: _calls(season, apart))
+    pages = tuple[CallPage, ...]
+    yield from keep(Reads.ROUTES, "routes", pages, "", lambda: tuple(_all_routes(season)))
 
 
 def _calls(season: Season, apart: Iterable[Play]) -> CallPage:

@@ -163,7 +163,9 @@ def _by_family(season: Season, keep: KeepPart) -> Iterator[tuple[ConceptPage, Dr
         sheet = sheets.get(name) or ConceptSheet(name, family, (), (), (), (), (), NOWHERE)
         mine, table = tuple(islice(ids, len(plays))), tables.get(name)
         make = partial(_page, sheet, plays, mine, season, table)
-        made = keep(Reads.CONCEPT, "section", (mine, table), make, name)
+        made = keep(
+            Reads.CONCEPT, "section", tuple[ConceptPage, DressGroup], (mine, table), make, name
+        )
         families.setdefault(family, []).append(made)
     return (page for pages in families.values() for page in pages)
 

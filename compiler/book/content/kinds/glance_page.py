@@ -43,7 +43,7 @@ def _pages(season: Season, before: Sequence[Page], keep: KeepPart) -> Iterator[G
     answered = [(page.name, page.answers) for page in pages if page.answers is not None]
     held = [(page.name, page.holds) for page in pages if page.holds]
     make = partial(_rows, season, answered, held)
-    rows = keep(Reads.CALLS, "glance", (answered, held), make)
+    rows = keep(Reads.CALLS, "glance", tuple[GlanceRow, ...], (answered, held), make)
     if rows:
         yield GlancePage(id="glance", name="Looks at a glance", rows=rows)
 

@@ -78,5 +78,6 @@ def _page(sheet: ProtectionSheet, number: int) -> ProtectionPage:
         hot=tuple(Remark(throws, spoken(given, theirs)) for throws, given in sheet.hot),
         fronts=fronts(columns, rule, FREE, stay),
         says=tuple(spoken(line, theirs) for line in sheet.says),
+        cautions=sheet.cautions,
         views=entries[1:],
     )
