@@ -46,13 +46,18 @@ settings.load_profile("house")
 _BY_BOOK = ("gate/test_every_copy.py", "gate/test_gate.py")
 """Files whose tests share nothing between two playbooks but a season within each: those of one
 playbook stay in one process, whichever file they are of."""
-_TOGETHER = (
-    "tests/book/",
-    "tests/compare/test_seasons.py",
-    "tests/compare/test_comparison_book.py",
-)
-"""Files that ask for one season, or one comparison, which a process makes once: the folder of books
-in one process, the two of the comparison in one."""
+_TOGETHER = {
+    "tests/book/": "books",
+    "tests/compare/test_seasons.py": "seasons",
+    "tests/compare/test_comparison_book.py": "seasons",
+    "tests/week/": "shipped",
+    "tests/references/test_answers.py": "shipped",
+    "tests/references/test_bundled_runs.py": "shipped",
+    "tests/references/test_hard_signs.py": "shipped",
+    "tests/references/test_trade.py": "shipped",
+}
+"""Files, and folders of them, that ask for one season, one comparison, or plays and weeks of the
+bundled books, which a process makes once: those of one word stay in one process."""
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
@@ -74,8 +79,9 @@ class _ByFile(LoadFileScheduling):  # type: ignore[misc]
 
     def _split_scope(self, nodeid: str) -> str:
         file, _, test = nodeid.partition("::")
-        if file.startswith(_TOGETHER):
-            return file.rpartition("/")[0]
+        for begins, together in _TOGETHER.items():
+            if file.startswith(begins):
+                return together
         return f"gate {test.partition('[')[2]}" if file.endswith(_BY_BOOK) else file
 
 

@@ -1,22 +1,16 @@
-"""What a run of the tests works out once, for whichever of its processes asks first.
+"""What a run of the tests has proved, drawn and set, for whichever of its processes asks next.
 
-It lies below the run's own folder, which the next run has not. Values are only read.
+It lies below the run's own folder, which the next run has not.
 """
 
 from __future__ import annotations
 
-import pickle
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from typing import TypeVar
-
-from filelock import FileLock
 
 from stemline.outside.cache import Cache
 from stemline.outside.store import Store
-
-T = TypeVar("T")
 
 
 class _Run:
@@ -28,22 +22,6 @@ class _Run:
 def begin(place: Path) -> None:
     """A run of the tests that shares what lies in that folder."""
     _Run.place = place
-
-
-def made_once(name: str, make: Callable[[], T]) -> T:
-    """What ``make`` gives, as another process left it where one has."""
-    if _Run.place is None:
-        return make()
-    folder = _Run.place / "made"
-    folder.mkdir(parents=True, exist_ok=True)
-    file = folder / f"{name}.pickle"
-    with FileLock(folder / f"{name}.lock"):
-        if not file.exists():
-            made = make()
-            file.write_bytes(pickle.dumps(made, pickle.HIGHEST_PROTOCOL))
-            return made
-    found: T = pickle.loads(file.read_bytes())
-    return found
 
 
 @contextmanager

@@ -10,6 +10,8 @@ import pypdf
 import pytest
 from running import run
 
+pytestmark = pytest.mark.usefixtures("kept")
+
 CALL = "Trips Left Stick"
 SVG = "{http://www.w3.org/2000/svg}"
 

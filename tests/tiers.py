@@ -24,21 +24,22 @@ _SLOW = """
     resolve/test_flip resolve/test_jobs resolve/test_left_and_right resolve/test_letters
     resolve/test_protections resolve/test_run_lines syntax/test_formatting syntax/test_properties
     syntax/test_tree_as_data week/test_bands week/test_call_sheet week/test_counting week/test_data
-    week/test_installs week/test_killed_rows week/test_numbers week/test_positions week/test_quiz
-    week/test_scout_cards test_alternative_text test_build test_cli_answers test_copied
-    test_developers_examples test_earlier test_handbook test_mistakes test_nearest test_packaging
-    test_reference_page test_theme_safety
+    week/test_game_plan week/test_installs week/test_kept_papers week/test_killed_rows
+    week/test_numbers week/test_papers week/test_positions week/test_quiz week/test_scout_cards
+    test_alternative_text test_build test_cli_answers test_copied test_developers_examples
+    test_earlier test_handbook test_mistakes test_nearest test_packaging test_reference_page
+    test_theme_safety
 """
 LONGEST = (
-    "book/test_calls_true", "test_cli", "compare/test_comparison_book", "kills/test_kills",
-    "gate/test_gate", "emit/test_parts", "proofs/test_kept_proofs", "week/test_papers",
+    "book/test_calls_true", "test_cli", "week/test_agreement", "compare/test_comparison_book",
+    "kills/test_kills", "gate/test_gate", "emit/test_parts", "proofs/test_kept_proofs",
     "test_theme_apart", "test_session", "test_stamp", "test_starters", "compare/test_two_seasons",
-    "test_errors_page", "compare/test_following", "week/test_agreement", "test_drawings",
-    "gate/test_every_copy", "read/test_bounds", "test_cli_themes", "compare/test_edits",
-    "test_hostile_playbook", "week/test_game_plan", "test_facing", "test_build_output",
-    "outside/test_folder", "hostile/test_hostile", "week/test_kept_papers",
+    "test_errors_page", "compare/test_following", "test_drawings", "gate/test_every_copy",
+    "read/test_bounds", "test_cli_themes", "compare/test_edits", "test_hostile_playbook",
+    "test_facing", "test_build_output", "outside/test_folder", "hostile/test_hostile",
 )  # fmt: skip
 """Files that take longest, the longest first: they are begun first, so that no process is left with
-one of them when the others are done. The first brings the whole folder of books with it."""
+one of them when the others are done. The first brings the whole folder of books with it, the third
+that of weeks."""
 SLOW = frozenset((*_SLOW.split(), *LONGEST))
 """Files of tests, and whole folders of them, that are marked slow."""

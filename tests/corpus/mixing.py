@@ -19,7 +19,7 @@ from stemline.session import Session
 from stemline.source import Source
 
 CORPUS = Path(__file__).parent
-_PROVED = Remembering()
+PROVED = Remembering()
 """What all cases have of the base is proved by the first of them."""
 _HEADER = re.compile(r"^[^\s/].*$", re.MULTILINE)
 
@@ -51,7 +51,7 @@ def compile_case(name: str, text: str, *, alone: bool = False, clock: bool = Fal
     """The case compiled within the base; ``name`` is its file's name."""
     alone = alone or any(line.startswith("playbook") for line in text.split("\n"))
     sources = (*(() if alone else _less(base(), text)), Source(name, text))
-    found = Session(sources, name.removesuffix(".play"), store=_PROVED).diagnostics
+    found = Session(sources, name.removesuffix(".play"), store=PROVED).diagnostics
     return outcome(sources, (d for d in found if clock or not d.code.startswith(CLOCK)))
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import time
 
 import pytest
-from corpus.mixing import base
+from corpus.mixing import PROVED, base
 from together import together
 
 from stemline.diagnostics.diagnostic import Diagnostic
@@ -30,8 +30,10 @@ BOOK = "playbook Herons\n    code canadian amateur\n"
 
 
 def found(text: str, *, alone: bool = False) -> list[Diagnostic]:
-    sources = [Source("a.play", text)] if alone else [*base(), Source("a.play", text)]
-    return list(Session(sources, "a").diagnostics)
+    """Of a text within the base, what the others have of it is proved once."""
+    if alone:
+        return list(Session([Source("a.play", text)], "a").diagnostics)
+    return list(Session([*base(), Source("a.play", text)], "a", store=PROVED).diagnostics)
 
 
 def in_time(text: str) -> list[Diagnostic]:
