@@ -21,7 +21,7 @@ _EMPTY = re.compile(r'<(meta|link|img|br)((?: [\w-]+="[^"<]*")*)>')
 _OTHERWISE = re.compile(
     r"&(?!amp;|lt;|gt;|quot;|#34;|#39;)"  # a letter by a name that XML does not know
     r"|<style>[^<]*&"  # which is no letter there
-    r'|="[^"]*[\t\n]|=\'|<\?|/>'  # white space that XML would change, and elements closed at once
+    r'|="[^"]*[\t\n\r]|=\'|<\?|/>'  # white space that XML would change, and elements closed at once
 )
 _HEADINGS = frozenset(("h1", "h2", "h3", "h4", "h5", "h6"))
 _BLOCKS = _HEADINGS | {

@@ -59,7 +59,14 @@ class PageReadings:
 
     @cached_property
     def all(self) -> str:
-        """The whole playbook."""
+        """The whole playbook, and so every page before one too."""
+        book = self._book
+        rest = book.settings, book.weeks, book.install
+        return _digest(self._every_call.encode(), ReadPart(rest).digest)
+
+    @cached_property
+    def _every_call(self) -> str:
+        """All that any call is made of, and is called."""
         book = self._book
         parts = [ReadPart((key, one)).digest for key, one in book.concepts.items()]
         parts += [ReadPart((key, one)).digest for key, one in book.tags.items()]
@@ -80,7 +87,7 @@ class PageReadings:
             bare = replace(order, tags=(), spoken="") if order.tags else None
             parts += [part.digest for part in self._readings.call(order, bare, dress).parts]
         if any(True for _, order in made for _ in second_calls(book, order)):
-            parts.append(self.all.encode())  # what a call becomes may be any other
+            parts.append(self._every_call.encode())  # what a call becomes may be any other
         return _digest(self._settings, *self._faced, *parts, repr(self._whole).encode())
 
     @cached_property

@@ -12,7 +12,10 @@ from stemline.emit.plain_html import _BLOCKS, _IN, _INLINE, plain_tree
 
 _TAGS = sorted({*_BLOCKS, *_INLINE, *_IN, "pre", "select", "svg", "form", "ol", "caption", "col"})
 _WORDS = ("", "\n", " ", "Stick", "a &amp; b", " &lt;2", "&#34;", "&nbsp;", "&#150;", " é\n", "&")
-_NAMED = ("", ' class="a"', ' id="x" class="b c"', ' data-N="1"', ' alt="a\nb"', ' alt="a>b"', " a")
+_NAMED = (
+    "", ' class="a"', ' id="x" class="b c"', ' data-N="1"', ' alt="a\nb"', ' alt="a\rb"',
+    ' alt="a>b"', " a",
+)  # fmt: skip
 _EMPTY = ("img", "br", "meta", "link", "col")
 _ANYWHERE = ("p", "div", "span", "b", "table", "ul", "dl", "figure", "h2", "img")
 _NEAR = {

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import random
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -17,10 +18,13 @@ from proofs.proved_texts import Texts, edited, texts
 from stemline.book.content.book import Book
 from stemline.book.content.keeping import Reads
 from stemline.book.content.kinds import page_kinds
+from stemline.book.content.kinds.motion_page import MotionPage
+from stemline.book.content.page import Page, PageKind
 from stemline.book.layout.fit import Laid
 from stemline.book.layout.plans import plain_layout
 from stemline.emit.gallery import Art, Gallery, PdfInk
 from stemline.emit.outlined import Outlining
+from stemline.football.play import Season
 from stemline.outside.store import Store
 from stemline.printing.drawings import Drawings
 from stemline.resolve.order import Order
@@ -140,6 +144,26 @@ def test_a_part_that_is_as_it_was_needs_no_play(
     assert {order.concept for order in made} == {"sticks"}, "a sentence of one concept"
     same(changed, book(said, None), "a sentence of a concept")
     assert changed != fresh
+
+
+def test_a_page_kept_under_the_whole_playbook_reads_its_name_too(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def pages(season: Season, before: Sequence[Page]) -> Iterator[MotionPage]:
+        name = f"{season.team.name}: {len(before)}"
+        yield MotionPage(id="whole", name=name, sets=())
+
+    kinds = (*page_kinds(), PageKind(99, pages))
+    monkeypatch.setattr("stemline.book.content.book.page_kinds", lambda: kinds)
+    said = texts()
+    with Store(tmp_path) as store:
+        assert book(said, store) is not None
+    name, text = next((n, t) for n, t in said.items() if t.startswith("playbook "))
+    first, _, rest = text.partition("\n")
+    said[name] = f'playbook "Other Name"\n{rest}'
+    assert first != 'playbook "Other Name"'
+    with Store(tmp_path) as store:
+        same(book(said, store), book(said, None), "another name")
 
 
 EDITS = (

@@ -5,6 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from stemline.football.rulebook.rules import (
+    NCAA,
+    NFHS,
+    SDCFOA,
     Certainty,
     Code,
     Known,
@@ -16,10 +19,7 @@ from stemline.football.rulebook.rules import (
     table,
 )
 
-_NFHS = "NFHS Football Rules Book"
 _NCAA16 = "NCAA Football Rules 2016-17"
-_NCAA = "NCAA"
-_SDCFOA = "as printed by the San Diego officials' association"
 _NFL = "NFL Official Playing Rules"
 _ELEVEN = "as in the US high school code"
 _NONE_FURTHER = "no further numbers known"
@@ -32,41 +32,39 @@ HIGH_SCHOOL = Code(
     key="high school",
     **rare("high school"),
     title="US high school, 11 men",
-    players=published(11, f"{_NFHS}, 1-1-3"),
-    length=published(100, f"{_NFHS}, 1-1-2 (360 by 160 feet with end zones)"),
-    width=published(160 / 3, f"{_NFHS}, 1-1-2 (360 by 160 feet with end zones)"),
-    end_zone=published(10, f"{_NFHS}, 1-1-2 (360 by 160 feet with end zones)"),
+    players=published(11, f"{NFHS}, 1-1-3"),
+    length=published(100, f"{NFHS}, 1-1-2 (360 by 160 feet with end zones)"),
+    width=published(160 / 3, f"{NFHS}, 1-1-2 (360 by 160 feet with end zones)"),
+    end_zone=published(10, f"{NFHS}, 1-1-2 (360 by 160 feet with end zones)"),
     hash_from_sideline=table(160 / 9, "NFHS field: 53 ft 4 in"),
     numbers_from_sideline=table(8, "NFHS field: numbers from 7 to 9 yards; their middle"),
-    restraining=published(0, f"{_NFHS}, 2-28-1 (length of the ball)"),
-    downs=published(4, f"{_NFHS}, 1-1-2"),
+    restraining=published(0, f"{NFHS}, 2-28-1 (length of the ball)"),
+    downs=published(4, f"{NFHS}, 1-1-2"),
     line=("LT", "LG", "C", "RG", "RT"),
-    ineligible=Known(5, Certainty.REPORTED, f"{_NFHS}, 7-2-5a as reported for 2024"),
-    on_line=published(5, f"{_NFHS}, case 1.1.3 on the five-man minimum of 7-2-5a"),
-    in_backfield=Known(4, Certainty.REPORTED, f"{_NFHS}, 7-2-5a as reported for 2024"),
-    line_reach=memory(
-        0.5, f"{_NFHS}, 2-32-9: head or foot breaks the plane of the snapper's waist"
-    ),
-    back_depth=Known(None, Certainty.MEMORY, f"{_NFHS}, 2-32: a place, no figure in yards"),
-    between_foul=Known(True, Certainty.MEMORY, f"{_NFHS}, 7-2"),
-    eligible=Known(_ENDS_AND_BACKS, Certainty.MEMORY, f"{_NFHS}, 7-5-6"),
+    ineligible=Known(5, Certainty.REPORTED, f"{NFHS}, 7-2-5a as reported for 2024"),
+    on_line=published(5, f"{NFHS}, case 1.1.3 on the five-man minimum of 7-2-5a"),
+    in_backfield=Known(4, Certainty.REPORTED, f"{NFHS}, 7-2-5a as reported for 2024"),
+    line_reach=memory(0.5, f"{NFHS}, 2-32-9: head or foot breaks the plane of the snapper's waist"),
+    back_depth=Known(None, Certainty.MEMORY, f"{NFHS}, 2-32: a place, no figure in yards"),
+    between_foul=Known(True, Certainty.MEMORY, f"{NFHS}, 7-2"),
+    eligible=Known(_ENDS_AND_BACKS, Certainty.MEMORY, f"{NFHS}, 7-5-6"),
     ineligible_numbers=Known(
-        ((50, 79),), Certainty.REPORTED, f"{_NFHS}, 7-2-5a as reported for 2024"
+        ((50, 79),), Certainty.REPORTED, f"{NFHS}, 7-2-5a as reported for 2024"
     ),
     also_ineligible=Known((), Certainty.MEMORY, _NONE_FURTHER),
-    motion_most=Known(1, Certainty.MEMORY, f"{_NFHS}, 7-2-7"),
-    motion_way=Known(MotionWay.NOT_FORWARD, Certainty.MEMORY, f"{_NFHS}, 7-2-7"),
-    motion_set=memory(1, f"{_NFHS}, 7-2-6"),
-    motion_from_line=Known(5, Certainty.MEMORY, f"{_NFHS}, 7-2-7: a back, or 5 yards deep"),
-    downfield=Known(2, Certainty.PUBLISHED, f"{_NFHS}, 2-28-2 and 7-5-12"),
-    downfield_crossing=Known(True, Certainty.PUBLISHED, f"{_NFHS}, 7-5-12"),
-    block_past=published(0, f"{_NFHS}, 7-5-8a and 7-5-10: past the neutral zone"),
-    play_clock=Known(_FORTY, Certainty.REPORTED, f"{_NFHS}, 3-6-1"),
+    motion_most=Known(1, Certainty.MEMORY, f"{NFHS}, 7-2-7"),
+    motion_way=Known(MotionWay.NOT_FORWARD, Certainty.MEMORY, f"{NFHS}, 7-2-7"),
+    motion_set=memory(1, f"{NFHS}, 7-2-6"),
+    motion_from_line=Known(5, Certainty.MEMORY, f"{NFHS}, 7-2-7: a back, or 5 yards deep"),
+    downfield=Known(2, Certainty.PUBLISHED, f"{NFHS}, 2-28-2 and 7-5-12"),
+    downfield_crossing=Known(True, Certainty.PUBLISHED, f"{NFHS}, 7-5-12"),
+    block_past=published(0, f"{NFHS}, 7-5-8a and 7-5-10: past the neutral zone"),
+    play_clock=Known(_FORTY, Certainty.REPORTED, f"{NFHS}, 3-6-1"),
     low_block=Known(
         "Blocks below the waist are legal only between linemen in the free-blocking zone and at "
         "once at the snap. Clipping is illegal everywhere.",
         Certainty.PUBLISHED,
-        f"{_NFHS}, 2-17-2 (2021) and 2-17-3 (2016)",
+        f"{NFHS}, 2-17-2 (2021) and 2-17-3 (2016)",
     ),
     behind_block=Known(
         "A block in the back is legal only by linemen on linemen in the free-blocking zone.",
@@ -77,19 +75,19 @@ HIGH_SCHOOL = Code(
         "A forceful block on a man who does not see it coming, outside the free-blocking zone, "
         "must be begun with open hands.",
         Certainty.PUBLISHED,
-        f"{_NFHS}, 2-3-10 and 9-4-3n (2017)",
+        f"{NFHS}, 2-3-10 and 9-4-3n (2017)",
     ),
     crossing_contact=Known(
         "An eligible receiver may not contact a defender past the neutral zone until the ball is "
         "touched, when the pass crosses it. Cross close, touch nobody.",
         Certainty.PUBLISHED,
-        f"{_NFHS}, 7-5-8a and 7-5-10",
+        f"{NFHS}, 7-5-8a and 7-5-10",
     ),
     chop_block=Known(
         "Two men on one: where one blocks him high, nobody blocks him at the knee or below. "
         "Together that is a chop block.",
         Certainty.PUBLISHED,
-        f"{_NFHS}, 2-3-8 and 9-3-6",
+        f"{NFHS}, 2-3-8 and 9-3-6",
     ),
     authority="the current NFHS rules book and your state association",
 )
@@ -99,7 +97,7 @@ COLLEGE = replace(
     key="college",
     **rare("college"),
     title="US college, 11 men",
-    players=published(11, f"{_NCAA}, 1-1-1"),
+    players=published(11, f"{NCAA}, 1-1-1"),
     length=published(100, f"{_NCAA16}, 1-2-1"),
     width=table(160 / 3, "NCAA field"),
     end_zone=table(10, "NCAA field"),
@@ -110,9 +108,9 @@ COLLEGE = replace(
     ),
     restraining=published(0, f"{_NCAA16}, 2-17-1 (length of the ball)"),
     downs=published(4, f"{_NCAA16}, 5-1-1"),
-    ineligible=published(5, f"{_NCAA}, 7-1-4a-3, {_SDCFOA}: five men numbered 50 to 79"),
-    on_line=published(5, f"{_NCAA}, 7-1-4a-3, {_SDCFOA}"),
-    in_backfield=Known(4, Certainty.PUBLISHED, f"{_NCAA}, 7-1-4a-4, {_SDCFOA}"),
+    ineligible=published(5, f"{NCAA}, 7-1-4a-3, {SDCFOA}: five men numbered 50 to 79"),
+    on_line=published(5, f"{NCAA}, 7-1-4a-3, {SDCFOA}"),
+    in_backfield=Known(4, Certainty.PUBLISHED, f"{NCAA}, 7-1-4a-4, {SDCFOA}"),
     line_reach=Known(
         0.5,
         Certainty.CUSTOM,
@@ -126,10 +124,10 @@ COLLEGE = replace(
         "nearest lineman, no figure in yards",
     ),
     between_foul=Known(
-        True, Certainty.PUBLISHED, f"{_NCAA}, 7-1-4a-2, {_SDCFOA}: neither lineman nor back"
+        True, Certainty.PUBLISHED, f"{NCAA}, 7-1-4a-2, {SDCFOA}: neither lineman nor back"
     ),
-    eligible=Known(_ENDS_AND_BACKS, Certainty.PUBLISHED, f"{_NCAA}, 7-3-3, {_SDCFOA}"),
-    ineligible_numbers=Known(((50, 79),), Certainty.PUBLISHED, f"{_NCAA}, 7-3-3, {_SDCFOA}"),
+    eligible=Known(_ENDS_AND_BACKS, Certainty.PUBLISHED, f"{NCAA}, 7-3-3, {SDCFOA}"),
+    ineligible_numbers=Known(((50, 79),), Certainty.PUBLISHED, f"{NCAA}, 7-3-3, {SDCFOA}"),
     motion_most=Known(1, Certainty.REPORTED, "officials' slides on college rules: one back"),
     motion_way=Known(MotionWay.NOT_FORWARD, Certainty.PUBLISHED, f"{_NCAA16}, A.R. 7-1-4"),
     motion_set=published(1, f"{_NCAA16}, 2-22-1"),
@@ -141,12 +139,12 @@ COLLEGE = replace(
     downfield=Known(3, Certainty.PUBLISHED, f"{_NCAA16}, A.R. 7-3-10"),
     downfield_crossing=Known(True, Certainty.PUBLISHED, f"{_NCAA16}, A.R. 7-3-10"),
     block_past=published(1, f"{_NCAA16}, A.R. 7-3: an immediate charge within a yard is no foul"),
-    play_clock=Known(_FORTY, Certainty.MEMORY, f"{_NCAA}, 3-2-4"),
+    play_clock=Known(_FORTY, Certainty.MEMORY, f"{NCAA}, 3-2-4"),
     low_block=Known(
         "Only linemen and still backs inside the tackle box may block below the waist, up to a "
         "yard past the neutral zone, and nobody outside it.",
         Certainty.REPORTED,
-        f"{_NCAA}, 9-1-6 as reported for 2022",
+        f"{NCAA}, 9-1-6 as reported for 2022",
     ),
     behind_block=Known(
         "A block in the back and a clip are fouls.",
@@ -156,13 +154,13 @@ COLLEGE = replace(
     blindside_block=Known(
         "Forcible contact with a man who does not see it coming is a foul.",
         Certainty.MEMORY,
-        f"{_NCAA}, 9-1-18 (2019)",
+        f"{NCAA}, 9-1-18 (2019)",
     ),
     crossing_contact=Known(
         "Contact past the neutral zone that hinders a defender is interference by the offence on "
         "a pass that crosses it: it is for the receiver to avoid him.",
         Certainty.PUBLISHED,
-        f"{_NCAA}, 7-3-8b",
+        f"{NCAA}, 7-3-8b",
     ),
     chop_block=Known(
         "Two men on one: where one blocks him high, nobody blocks him at the thigh or below. "

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from stemline.football.rulebook.rules import (
+    CFL,
     Certainty,
     Code,
     Known,
@@ -20,9 +21,8 @@ _FC_OLD = "Canadian Rule Book for Amateur Tackle Football, undated web copy"
 _FC16 = "Football Canada, 2016 rule-change release"
 _FC19 = "Football Canada, rule changes for 2019"
 _FC26 = "Football Canada Tackle Rule Book 2026"
-_CFL = "CFL Official Playing Rules"
-_CFL08 = f"{_CFL} 2008"
-_CFL21 = f"{_CFL} 2021, 4-5"
+_CFL08 = f"{CFL} 2008"
+_CFL21 = f"{CFL} 2021, 4-5"
 _CFL_2018 = "CFL, report of the 2018 rule changes"
 _CFL_2022 = "CFL announcement of rule changes, 27 April 2022"
 _CFL_2025 = "CFL announcement, 22 September 2025"
@@ -108,7 +108,7 @@ CANADIAN_PROFESSIONAL = replace(
     **rare("canadian professional"),
     title="Canadian professional, 12 men, 2022 to 2026",
     players=Known(12, Certainty.REPORTED, "the professional game, as reported"),
-    length=published(110, f"{_CFL}, Rule 1 section 1, web copy from before 2022"),
+    length=published(110, f"{CFL}, Rule 1 section 1, web copy from before 2022"),
     width=table(65, "CFL field"),
     end_zone=table(20, "CFL field"),
     hash_from_sideline=published(28, f"{_CFL_2022} (until 2021: 24)"),
@@ -136,7 +136,7 @@ CANADIAN_PROFESSIONAL = replace(
     downfield=Known(1, Certainty.MEMORY, "a yard past the line is the usual teaching"),
     downfield_crossing=Known(True, Certainty.MEMORY, "not confirmed in any text seen"),
     block_past=published(
-        0, f"{_CFL} 2016, 9-2-1: blocking is free except when a pass is thrown across the line"
+        0, f"{CFL} 2016, 9-2-1: blocking is free except when a pass is thrown across the line"
     ),
     play_clock=Known(
         PlayClock(
@@ -168,7 +168,7 @@ CANADIAN_PROFESSIONAL = replace(
         "Past five yards nobody, receiver or defender, may start contact that turns the other. "
         "Blocking past the line is free except when a pass is thrown across it.",
         Certainty.PUBLISHED,
-        f"CFL, report of the 2015 rule changes; {_CFL} 2016, 9-2-1",
+        f"CFL, report of the 2015 rule changes; {CFL} 2016, 9-2-1",
     ),
     authority="the league's current rule book",
 )

@@ -214,7 +214,10 @@ def memory(value: float, source: str) -> Figure:
     return Known(value, Certainty.MEMORY, source)
 
 
-_OFFICIALS = "NCAA, as printed by the San Diego officials' association"
+NFHS = "NFHS Football Rules Book"
+CFL = "CFL Official Playing Rules"
+NCAA = "NCAA"
+SDCFOA = "as printed by the San Diego officials' association"
 
 RARE: dict[str, dict[str, Known[Any]]] = {
     "exchange": {
@@ -227,18 +230,18 @@ RARE: dict[str, dict[str, Known[Any]]] = {
         ),
     },
     "forward_passes": {
-        "canadian professional": published(1, "CFL Official Playing Rules 2013, 6-4"),
-        "high school": published(1, "NFHS Football Rules Book, 7-5-1"),
-        "college": published(1, f"{_OFFICIALS}, 7-3-2-d"),
+        "canadian professional": published(1, f"{CFL} 2013, 6-4"),
+        "high school": published(1, f"{NFHS}, 7-5-1"),
+        "college": published(1, f"{NCAA}, {SDCFOA}, 7-3-2-d"),
     },
     "hand_past": {
-        "canadian professional": published(False, "CFL Official Playing Rules 2010, 6-2"),
-        "college": published(False, f"{_OFFICIALS}, 7-1-6"),
+        "canadian professional": published(False, f"{CFL} 2010, 6-2"),
+        "college": published(False, f"{NCAA}, {SDCFOA}, 7-1-6"),
     },
     "pass_past": {
-        "canadian professional": published(False, "CFL Official Playing Rules 2013, 6-4"),
-        "high school": published(False, "NFHS Football Rules Book, 7-5-1"),
-        "college": published(False, f"{_OFFICIALS}, 7-3-2-a"),
+        "canadian professional": published(False, f"{CFL} 2013, 6-4"),
+        "high school": published(False, f"{NFHS}, 7-5-1"),
+        "college": published(False, f"{NCAA}, {SDCFOA}, 7-3-2-a"),
     },
 }
 """What a code says of a rare figure, by the figure and the code's key."""
