@@ -175,6 +175,7 @@ EDITS = (
     ("book.play", "W rushes B, weak", "W rushes C, weak"),
     ("more.play", "X at away, 1 inside numbers", "X at away, 2 inside numbers"),
     ("runs.play", "slot runs bubble", "slot runs hitch"),
+    ("more.play", "    feet quick\n", "    feet 3\n"),
 )
 
 

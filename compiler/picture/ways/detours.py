@@ -64,7 +64,7 @@ def detour(path: Path, obstacles: Sequence[Round], turn: float, slanting: bool =
     ``slanting`` allows a piece that is taught straight to slant where there is no other way.
     """
     able = tuple(o for o in obstacles if o.at.distance(path.end) > o.hard)
-    bent = _Search(able, turn, slanting).tightest(_corners_out(path, able), able)[1]
+    bent = _WayRound(able, turn, slanting).tightest(_corners_out(path, able), able)[1]
     return path if bent == path else _eased(bent, able)
 
 
@@ -122,7 +122,7 @@ def _corners_out(path: Path, obstacles: Sequence[Round]) -> Path:
 
 
 @dataclass(frozen=True)
-class _Search:
+class _WayRound:
     """What all ways of one path have in common: whom it passes, and how it may."""
 
     obstacles: tuple[Round, ...]
