@@ -4,7 +4,8 @@ there.
 A read of a spot is open while a man is in the spot; a read of a man is open once he has made his
 last turn until a little after the end of what is drawn for him. Who settles stays to be thrown to:
 no ball comes too late for him by the clock alone. The ball is on time when it arrives while the
-read is open: the first ball that meets him then. What a passer may do instead, against a defence, is in `chances`.
+read is open: the first ball that meets him then. What a passer may do instead, against a defence,
+is in `chances`.
 """
 
 from __future__ import annotations
