@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from stemline.checks.asked import ProvedCall, When
+from stemline.checks.lines_apart import W806, W807, check_lines_apart, who
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.offence.tracing import called_depth
 from stemline.football.play import Play, Read
@@ -44,11 +45,14 @@ WHEN = When.PROVED
 
 
 def check_ends_apart(call: ProvedCall) -> Iterator[Diagnostic]:
-    """Men of two reads whose routes end side by side; whom the clock finds so is told by it."""
+    """Men of two reads whose routes end side by side; told once, of whom the clock
+    finds so or whose lines are one."""
     play, clock = call.play, call.clock
     if clock is None:
         return
     told = {frozenset((*crowd.read.read.men, crowd.other)) for crowd in crowds(clock)}
+    lines = [d.said for d in check_lines_apart(call) if isinstance(d.said, W806 | W807)]
+    beside = {frozenset((said.man, said.other)) for said in lines}
     spots = {spot.name for spot in play.spots}
     alone = [read for read in play.reads if read.target not in spots and len(read.men) == 1]
     for first, then in combinations(alone, 2):
@@ -56,6 +60,8 @@ def check_ends_apart(call: ProvedCall) -> Iterator[Diagnostic]:
         ends = [end for man in men if (end := _end(play, man)) is not None]
         glance = first.partner_man == men[1] or then.partner_man == men[0]
         if len(ends) < 2 or men[0] == men[1] or glance or frozenset(men) in told:
+            continue
+        if frozenset(who(play, play.assignment(man)) for man in men) in beside:
             continue
         apart = ends[0].distance(ends[1])
         if apart < CROWD:
@@ -100,15 +106,15 @@ place: there is one defender, and he is there for both.
 
 ```play fail W808 clock
 tag Wheel for Crossers
-    flat runs leak weak
+    flat runs leak strong
     feet 3, reset, reset
-    read flat on 3 > over on reset > settle on reset
+    read flat on 3 > under on reset > settle on reset
 ```
 
 ```play clock
 tag Wheel for Crossers
-    flat runs leak 2 weak
+    flat runs leak 2 strong
     feet 3, reset, reset
-    read flat on 3 > over on reset > settle on reset
+    read flat on 3 > under on reset > settle on reset
 ```
 """
