@@ -89,7 +89,7 @@ def check_lines_apart(call: ProvedCall) -> Iterator[Diagnostic]:
         if yards >= TOGETHER:
             inner, outer = sorted((one, two), key=lambda a: abs(play.man(a.man).snap.x))
             yield W806(
-                call=play.call.spoken, man=_who(play, inner), other=_who(play, outer),
+                call=play.call.spoken, man=who(play, inner), other=who(play, outer),
                 yards=f"{yards:.0f}", line=_up(play, outer),
             ).at(inner.span)  # fmt: skip
     for a in out:
@@ -148,13 +148,13 @@ def _on_the_next(
         if other is not a and outside and there.distance(end) <= BESIDE:
             inside = (there.x - end.x) * side
             yield W807(
-                call=play.call.spoken, man=_who(play, a), other=_who(play, other),
+                call=play.call.spoken, man=who(play, a), other=who(play, other),
                 yards=f"{there.distance(end):.1f} yards",
                 where="inside" if inside >= 0 else "outside", line=_to(play, a),
             ).at(a.span)  # fmt: skip
 
 
-def _who(play: Play, a: Assignment) -> str:
+def who(play: Play, a: Assignment) -> str:
     role = play.as_said(a.man)
     return f"{role} ({a.man})" if role != a.man else role
 

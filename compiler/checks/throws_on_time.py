@@ -245,18 +245,19 @@ tag Wheel for Crossers
 
 ### W800
 
-The man has come to the end of his route and stands covered while the feet are still going.
+The man has run past the end of his route while the feet are still going. One who sits stays there
+to be thrown to: he is never late by the clock alone.
 
 ```play fail W800 clock
 tag Wheel for Crossers
-    dig runs hitch 5
+    dig runs slant
     feet 7, reset
     read dig on 7 > top on reset
 ```
 
 ```play clock
 tag Wheel for Crossers
-    dig runs hitch 5
+    dig runs slant
     feet 3, reset
     read dig on 3 > top on reset
 ```

@@ -84,7 +84,7 @@ _BY_PLACE = (
 """Men by where they stand, whom any line may name: what a misspelt subject may have meant."""
 _LOOKED_AT = ("read", "pressure", "alert")
 """Lines that may count a man from another side than the line of his job."""
-PICKS = ("soft corner", "fewer defenders", "field", "boundary", "best matchup")
+PICKS = ("soft corner", "leverage", "fewer defenders", "field", "boundary", "best matchup")
 KEEPS = {keep.value: keep for keep in Keep}
 
 

@@ -171,8 +171,19 @@ def clashes(said: Sequence[Said[T]], receivers: int, what: str) -> Iterable[Diag
             yield E421(
                 what=what, first=first.guard.text or "always",
                 second=second.guard.text or "always",
-                world=_example(first.guard, second.guard, receivers),
+                world=_example(first.guard, second.guard, receivers), apart=_told_apart(a, b),
             ).at(second.span, related=other)  # fmt: skip
+
+
+def _told_apart(first: Guard, second: Guard) -> str:
+    """The second guard as a special case of the first, and as what the first leaves, where that is
+    one word."""
+    own = second.text.split(", ")
+    more = [words for words in first.text.split(", ") if words not in own]
+    whole = ", ".join((*own, *more))
+    left = _LOOKS[more[0]].opposite.value if len(more) == 1 and more[0] in _LOOKS else ""
+    both = f"`when {whole}`"
+    return f"{both}, or `when {second.text}, {left}`" if left else both
 
 
 def _example(a: Guard, b: Guard, receivers: int) -> str:

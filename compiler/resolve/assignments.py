@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-import math
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import TypeVar
 
 from stemline.diagnostics.catalogue.calls import E622, E623
-from stemline.diagnostics.catalogue.football import E416, W417
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.blocking.block_names import BLOCKS
 from stemline.football.blocking.carrying import Hole, carry, hole
@@ -18,7 +16,7 @@ from stemline.football.exchanges import BallMoves, Exchange
 from stemline.football.field import Side
 from stemline.football.offence.aiming import aimed
 from stemline.football.offence.landmarks import Landmark
-from stemline.football.offence.rails import Rail, in_time, on_by, railed, stem_of
+from stemline.football.offence.rails import in_time, railed, stem_of
 from stemline.football.offence.strokes import (
     BLOCKS_FOR,
     DOWN_SET,
@@ -27,7 +25,7 @@ from stemline.football.offence.strokes import (
     set_at_the_line,
     to_the_flat,
 )
-from stemline.football.offence.tracing import Runner, called_depth, target_x, trace
+from stemline.football.offence.tracing import Runner, called_depth, trace
 from stemline.football.play import Assignment, Branch, DepthMark, Man, Motion
 from stemline.football.players import Position
 from stemline.football.scrambling import DEEP, SHORT, SHORT_ENDS, told
@@ -40,6 +38,7 @@ from stemline.playbook.run_definitions import CARRIER, Aim, BlockRules
 from stemline.playbook.said import Said, SideWord
 from stemline.resolve.ball_way import on_their_ways, ways_through
 from stemline.resolve.faking import fake_of, faked_at, then_out
+from stemline.resolve.lines_run_up import beside, off_the_rail
 from stemline.resolve.roles import Bound, side_of_way
 
 T = TypeVar("T")
@@ -110,15 +109,16 @@ def _assignment(
         found.append(_no_line(said, worlds, role, picture, call))
     base = chosen.base
     fake = fake_of(man.label, role, body, bound)
+    jobs = said
 
     def runs(said: Said[Job]) -> tuple[Path, tuple[DepthMark, ...]]:
         assert isinstance(said.value, RouteJob)
         if fake is None:
-            return _run(said.value, man, bound, picture, said, found, call)
+            return _run(said.value, man, bound, picture, said, jobs, found, call)
         at = faked_at(man, aim_path(fake, man, picture), picture)
         # As wide as from his own place: from where a fake ends he would turn up through the line.
         there = replace(man, snap=Point(man.snap.x, at[-1].y))
-        out, turns = _run(said.value, there, bound, picture, said, found, call)
+        out, turns = _run(said.value, there, bound, picture, said, jobs, found, call)
         return then_out(out, man.snap, at), turns
 
     path: Path | None = None
@@ -301,6 +301,7 @@ def _run(
     bound: Bound,
     picture: LinedUp,
     said: Said[Job],
+    jobs: Sequence[Said[Job]],
     found: list[Diagnostic],
     call: str,
 ) -> tuple[Path, tuple[DepthMark, ...]]:
@@ -322,7 +323,8 @@ def _run(
     if run.rail is not None:
         rail = in_time(run.rail, stem_of(run.route.strokes, depth) or depth, runner)
         strokes = railed(strokes, rail, depth)
-        found += _off_the_rail(run, rail, man, runner, said, call)
+        told = off_the_rail(run, rail, man, runner, said, beside(said, jobs, picture), call)
+        found += [told] if told is not None else []
     path = trace((*strokes, *run.then), depth, runner)
     return path, _marks(path, depth, run)
 
@@ -358,31 +360,6 @@ def _facing(way: Side, run: RouteJob, man: Man, picture: LinedUp) -> Side:
     if across and straight.ending is Ending.RUN and turns[-1] * own.value < 0:
         return own  # he is the man across from the other one, and nobody's post turns out
     return own if turns[-1] * way.value > 0 else own.other
-
-
-def _off_the_rail(
-    run: RouteJob, rail: Rail, man: Man, runner: Runner, said: Said[Job], call: str
-) -> Iterator[Diagnostic]:
-    """A line that he cannot be on in time, and one inside the tackle for a man who is outside."""
-    depth = called_depth(run.route, run.depth)
-    stem = stem_of(run.route.strokes, depth) or depth
-    by = on_by(rail, stem)
-    x = target_x(rail.line, runner)
-    across = abs(x - man.snap.x)
-    if across > by - man.snap.y:
-        more, nearer = math.ceil(across), "say a line that is nearer to him"
-        reached = abs(man.snap.x) - (by - man.snap.y)
-        outside = max(1, math.ceil(reached - runner.field.marks.tackle(1)))
-        inward = abs(x) < abs(man.snap.x)
-        nearer += f", from there `up {outside} outside tackle`" if inward else ""
-        yield E416(
-            man=man.label, across=f"{across:.0f}", by=f"{by:.0f}", call=call,
-            instead=f"give him longer, `by {more}`, or {nearer}" if more < stem
-            else f"{nearer}, or have him break deeper than {more}",
-            spot=runner.field.spot.value,
-        ).at(said.span)  # fmt: skip
-    elif not rail.line.far and abs(x) < runner.field.marks.tackle(1) < abs(man.snap.x):
-        yield W417(man=man.label, call=call, spot=runner.field.spot.value).at(said.span)
 
 
 def _block(block: BlockSaid, man: Man, picture: LinedUp) -> Path | None:

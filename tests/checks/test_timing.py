@@ -174,7 +174,7 @@ def case(name: str) -> tuple[Session, str]:
 @pytest.mark.parametrize(
     ("name", "code", "target"),
     [
-        ("hitch-off-a-long-drop", "W800", "dig"),
+        ("slant-off-a-long-drop", "W800", "dig"),
         ("comeback-off-the-first-foot", "W801", "dig"),
     ],
 )

@@ -117,6 +117,30 @@ def test_a_man_who_settles_is_open_once_he_has_turned_and_for_as_long_as_he_wait
     assert window("S", sits, None) == Window("S", sits.ready, sits.ready + WAIT)
 
 
+LAST_LOOK = """
+concept Last Look
+    dig is strong #1
+    dig runs dig 14
+    outlet is back
+    outlet runs {}
+    feet 5, hitch, reset
+    read dig on hitch > outlet on reset > outlet on reset
+"""
+
+
+@pytest.mark.parametrize(("route", "late"), [("check", False), ("hook 4", False), ("shoot", True)])
+def test_who_sits_is_there_for_the_last_look_and_who_runs_on_is_gone(
+    route: str, late: bool
+) -> None:
+    """A checkdown waits over the ball: by himself he is never late, at any arm or however long."""
+    made = texts(
+        TWELVE, THREE_TWO, LAST_LOOK.format(route), dress("Three Two", concept="Last Look")
+    )
+    last = clocked(play(made, "Three Two Right Last Look"), HIGH_SCHOOL).reads[-1]
+    assert (last.verdict is Verdict.LATE) is late
+    assert last.window is not None and (last.arrives > last.window.closes + GAP) is late
+
+
 def test_a_spot_is_open_from_the_moment_its_man_comes_in() -> None:
     runs = line((8, 5), (-8, 5))
     spot = Spot("near", Point(-4, 5), 3, 2, ("H",), NOWHERE)

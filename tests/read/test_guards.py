@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from itertools import permutations
 
 import pytest
@@ -83,6 +84,28 @@ def test_two_guards_that_can_both_hold_are_shown_a_case(
     asked = " ".join(lines)
     for look in LookWord:
         assert (look.value in values["world"].split(", ")) <= (look.value in asked)
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "offered"),
+    [
+        ("middle open", "into boundary", 2),
+        ("3x2", "off", 1),
+        ("zone", "press", 2),
+        ("3x2, press", "press, into field", 1),
+        ("3x2 or 4x1", "zone", 1),
+    ],
+)
+def test_what_tells_two_lines_apart_is_offered_and_can_be_typed(
+    first: str, second: str, offered: int
+) -> None:
+    lines = (f"post when {first}", f"dig when {second}")
+    (found,) = [d for d in runs(*lines).diagnostics if d.code == "E421"]
+    typed = re.findall("`(when [^`]+)`", dict(found.values)["apart"])
+    assert len(typed) == offered
+    for when in typed:
+        assert clashes(lines[0], f"dig {when}") == []
+        assert set(when.removeprefix("when ").split(", ")) >= set(second.split(", "))
 
 
 def test_a_clash_in_any_order_of_lines_is_one_clash() -> None:

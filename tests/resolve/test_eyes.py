@@ -391,7 +391,10 @@ def test_a_need_of_a_role_that_is_nobody_asks_for_nothing() -> None:
     )
 
 
-@together("name", ["soft corner", "fewer defenders", "field", "boundary", "best matchup"])
+@together(
+    "name",
+    ["soft corner", "leverage", "fewer defenders", "field", "boundary", "best matchup"],
+)
 @together("opening", ["pick", "pick side", "pick side by"])
 def test_the_side_of_a_mirrored_concept(name: str, opening: str) -> None:
     assert made(f"{opening} {name}").pick == name

@@ -136,12 +136,13 @@ class W417(Mistake):
     title = "a line inside the tackle"
     message = "in {call} from the {spot}, the line that {man} runs up is inside his own tackle"
     label = "through the rush"
-    help = "give that spot a line of its own: `… up divide when into boundary`"
+    help = "give that spot a line of its own: `… up divide when {when}`"
     varies = ("man", "spot")
 
     call: str
     man: str
     spot: str
+    when: str
 
 
 class E420(Mistake):
@@ -157,8 +158,9 @@ class E421(Mistake):
     title = "two guards can both hold"
     message = "two lines say {what}: `{first}` and `{second}` can both hold"
     label = "both hold in {world}"
-    help = "add what tells them apart: `when 3x2, press` and `when off` can never both hold"
+    help = "say in the second what tells it from the first: {apart}"
 
+    apart: str
     first: str
     second: str
     what: str

@@ -2,9 +2,10 @@
 there.
 
 A read of a spot is open while a man is in the spot; a read of a man is open once he has made his
-last turn until a little after the end of what is drawn for him, or, where he settles, for as long
-as a settled man is open. The ball is on time when it arrives while the read is open: the first ball
-that meets him then. What a passer may do instead, against a defence, is in `chances`.
+last turn until a little after the end of what is drawn for him. Who settles stays to be thrown to:
+no ball comes too late for him by the clock alone. The ball is on time when it arrives while the
+read is open: the first ball that meets him then. What a passer may do instead, against a defence,
+is in `chances`.
 """
 
 from __future__ import annotations
@@ -295,6 +296,8 @@ def _thrown_to(
             0.0,
         )
     arrives, at = caught
+    if line.settles:  # he stays: what makes such a throw late is the rush, or a defender
+        open_ = replace(open_, closes=max(open_.closes, arrives))
     verdict, off = Verdict.ON_TIME, 0.0
     if arrives < open_.opens - GAP:
         verdict, off = Verdict.EARLY, arrives - open_.opens

@@ -239,7 +239,8 @@ STILL = 1.0
 """Seconds for which a man who has moved is still before the ball is, where nothing is said: what
 the eleven-man codes ask after a shift."""
 WAIT = 1.8
-"""Seconds for which a man who settled in a window is open. Common practice, no published source."""
+"""Seconds for which a man who settled in a window is open, or longer where the ball comes later: he
+stays. Common practice, no published source."""
 RUN_ON = 1.0
 """Seconds past the end of what is drawn for which a man on the run is open. Common practice."""
 DRIFT = 0.5
