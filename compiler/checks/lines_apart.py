@@ -15,7 +15,7 @@ import numpy as np
 
 from stemline.checks.asked import ProvedCall, When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
-from stemline.football.play import Assignment, Kind, Play
+from stemline.football.play import Assignment, Kind
 from stemline.football.timing.clock import ReadClock
 from stemline.football.timing.running import Timeline
 from stemline.geometry.paths import Ending, Point, along, length, polyline
@@ -154,7 +154,8 @@ def _on_the_next(
             yield W807(
                 call=play.call.spoken, man=play.as_told(a.man), other=play.as_told(other.man),
                 yards=f"{there.distance(end):.1f} yards",
-                where="inside" if inside >= 0 else "outside", line=_line(call, a, "to 4 outside numbers", ": "),
+                where="inside" if inside >= 0 else "outside",
+                line=_line(call, a, "to 4 outside numbers", ": "),
             ).at(_told_at(call, a))  # fmt: skip
 
 
