@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from stemline.checks.asked import ProvedCall, When
-from stemline.checks.lines_apart import W806, W807, check_lines_apart, who
+from stemline.checks.lines_apart import W806, W807, check_lines_apart
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.football.offence.tracing import called_depth
 from stemline.football.play import Play, Read
@@ -61,7 +61,7 @@ def check_ends_apart(call: ProvedCall) -> Iterator[Diagnostic]:
         glance = first.partner_man == men[1] or then.partner_man == men[0]
         if len(ends) < 2 or men[0] == men[1] or glance or frozenset(men) in told:
             continue
-        if frozenset(who(play, play.assignment(man)) for man in men) in beside:
+        if frozenset(play.as_told(man) for man in men) in beside:
             continue
         apart = ends[0].distance(ends[1])
         if apart < CROWD:

@@ -246,15 +246,15 @@ def _crowd(tagged: Play, plain: Play) -> str:
     for spot in tagged.spots:
         old = _spot(plain, spot.name)
         if old is not None and len(spot.men) > max(1, len(old.men)):
-            roles = [tagged.assignment(label).role for label in spot.men]
+            roles = [tagged.assignment(label).role_said for label in spot.men]
             return f"{' and '.join(roles)} are both at {spot.name}"
     return ""
 
 
 def _gone(old: Spot, plain: Play, tagged: Play) -> str:
     """Where the man who was at the spot ends now."""
-    role = plain.assignment(old.men[0]).role
-    now = _route(tagged, role)
+    role = plain.assignment(old.men[0]).role_said
+    now = _route(tagged, plain.assignment(old.men[0]).role)
     if now is None:
         return f"{role} has no route"
     end = now.end

@@ -17,6 +17,9 @@ from collections.abc import Iterator
 from stemline.checks.asked import ProvedCall, When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
 from stemline.diagnostics.in_words import theirs
+from stemline.football.defence.described import Described
+from stemline.football.defence.fronts import front_of
+from stemline.football.field import Side
 from stemline.football.play import Play
 
 
@@ -40,6 +43,7 @@ class W688(Mistake):
     message = "{call}: against {look} nobody is the {key}, and the quarterback reads nobody"
     label = "nobody there"
     help = "{instead}"
+    varies = ("instead", "look")
 
     call: str
     instead: str
@@ -48,6 +52,8 @@ class W688(Mistake):
 
 
 WHEN = When.PROVED
+_COMMON = ("near safety", "near linebacker")
+"""Who is read on a pass as a rule."""
 
 
 def check_keys(call: ProvedCall) -> Iterator[Diagnostic]:
@@ -59,7 +65,7 @@ def check_keys(call: ProvedCall) -> Iterator[Diagnostic]:
                 empty.add(key.span)
                 yield W688(
                     call=play.call.spoken, key=key.described, look=play.defence.name,
-                    instead=_instead(play),
+                    instead=_instead(call, key.described),
                 ).at(key.span)  # fmt: skip
             if key.instead and play.defence is not None and key.span not in told:
                 told.add(key.span)
@@ -69,11 +75,22 @@ def check_keys(call: ProvedCall) -> Iterator[Diagnostic]:
                 ).at(key.span)  # fmt: skip
 
 
-def _instead(play: Play) -> str:
-    """Whom to read instead: of a pass a man whom every coverage has."""
-    if play.carrier:
+def _instead(call: ProvedCall, said: str) -> str:
+    """Whom to read instead of the man who is ``said``: of a pass one whom every look has."""
+    if call.play.carrier:
         return "read whom the blocking leaves: `key unblocked man`"
-    return "read a man whom every look has, as `key near safety` or `key near linebacker`"
+    shown = [play for play in call.when_thrown if play.defence is not None]
+    there = [n for n in _COMMON if n not in said and all(_has(play, n) for play in shown)]
+    if not there:
+        return "the looks have no such man in common: say an order with `read` in its place"
+    return "read a man whom every look has, as " + " or ".join(f"`key {name}`" for name in there)
+
+
+def _has(play: Play, name: str) -> bool:
+    """Whether a look has such a man on either side of this call."""
+    assert play.defence is not None
+    fronts = (front_of(play.men, play.defence, side) for side in Side)
+    return all(front.described(Described(name, None), 0.0) for front in fronts)
 
 
 SAMPLES = """

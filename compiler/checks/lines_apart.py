@@ -9,23 +9,24 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from itertools import combinations, pairwise, takewhile
-
-import numpy as np
+from itertools import combinations, groupby, pairwise
 
 from stemline.checks.asked import ProvedCall, When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
-from stemline.football.play import Assignment, Kind, Play
+from stemline.football.play import Assignment, Kind
 from stemline.football.timing.clock import ReadClock
 from stemline.football.timing.running import Timeline
 from stemline.geometry.paths import Ending, Point, along, length, polyline
+from stemline.playbook.concepts import RouteJob
+from stemline.resolve.blocking.protectors import CHECKS
+from stemline.source import Span
 
 
 class W806(Mistake):
     title = "two men on one line"
     message = "{call}: {man} and {other} run {yards} yards on one line"
     label = "one on the other"
-    help = "give one of them a line of his own, as {line}"
+    help = "give one of them a line of his own{line}"
     varies = ("yards",)
 
     call: str
@@ -39,7 +40,7 @@ class W807(Mistake):
     title = "a route that ends on the next man"
     message = "{call}: {man} ends {yards} {where} {other}"
     label = "no room there"
-    help = "send him on outside: {line}"
+    help = "send him on outside{line}"
     varies = ("yards", "where")
 
     call: str
@@ -89,11 +90,11 @@ def check_lines_apart(call: ProvedCall) -> Iterator[Diagnostic]:
         if yards >= TOGETHER:
             inner, outer = sorted((one, two), key=lambda a: abs(play.man(a.man).snap.x))
             yield W806(
-                call=play.call.spoken, man=who(play, inner), other=who(play, outer),
-                yards=f"{yards:.0f}", line=_up(play, outer),
-            ).at(inner.span)  # fmt: skip
+                call=play.call.spoken, man=play.as_told(inner.man), other=play.as_told(outer.man),
+                yards=f"{yards:.0f}", line=_line(call, outer, "up 2 outside numbers", ", as "),
+            ).at(_told_at(call, inner))  # fmt: skip
     for a in out:
-        yield from _on_the_next(play, a, out, clock)
+        yield from _on_the_next(call, a, out, clock)
 
 
 def _goes(a: Assignment) -> bool:
@@ -104,27 +105,28 @@ def _goes(a: Assignment) -> bool:
 
 def _side_by_side(one: Timeline, two: Timeline) -> float:
     """Yards that two men run up the field beside each other, at the same moments."""
-    last = min(one.arrives, two.arrives)
-    times = np.arange(max(one.start, two.start), last, _STEP)
-    if not len(times):
-        return 0.0
-    a, b = one.where(times), two.where(times)
-    near = (np.hypot(*(a - b).T) <= ON_ONE_LINE) & (np.minimum(a[:, 1], b[:, 1]) > STEMS)
-    gone = np.diff(a[:, 1], prepend=a[0, 1])
-    return float(gone[near].sum())
+    first, last = max(one.start, two.start), min(one.arrives, two.arrives)
+    times = [first + n * _STEP for n in range(math.ceil((last - first) / _STEP))]
+    beside = [(one.at(t), two.at(t)) for t in times]
+    return sum(
+        now.y - before.y
+        for (before, _), (now, other) in pairwise(beside)
+        if now.distance(other) <= ON_ONE_LINE and min(now.y, other.y) > STEMS
+    )
 
 
 def _one_lane(one: Assignment, two: Assignment) -> float:
     """Yards of their drawn ways that lie upfield on each other, whoever is there first."""
     ways = [list(pairwise(p for p in _places(a) if p.y > STEMS)) for a in (one, two)]
-    near = [p for p, on in ways[0] if any(_is_one(p, on, q, to) for q, to in ways[1])]
-    return max((p.y for p in near), default=0.0) - min((p.y for p in near), default=0.0)
+    near = groupby(ways[0], lambda pace: any(_is_one(*pace, q, to) for q, to in ways[1]))
+    stretches = ([p.y for p, _ in paces] for lies, paces in near if lies)
+    return max((max(ys) - min(ys) for ys in stretches), default=0.0)
 
 
 def _is_one(p: Point, on: Point, q: Point, to: Point) -> bool:
     """Whether two paces lie on each other and go one way: a post that crosses a wheel does not."""
     ways = math.atan2(on.x - p.x, on.y - p.y), math.atan2(to.x - q.x, to.y - q.y)
-    return p.distance(q) <= ONE_LANE and abs(ways[0] - ways[1]) <= ONE_WAY
+    return p.distance(q) <= ONE_LANE and abs(math.remainder(ways[0] - ways[1], math.tau)) <= ONE_WAY
 
 
 def _places(a: Assignment) -> list[Point]:
@@ -134,10 +136,11 @@ def _places(a: Assignment) -> list[Point]:
 
 
 def _on_the_next(
-    play: Play, a: Assignment, out: list[Assignment], clock: ReadClock
+    call: ProvedCall, a: Assignment, out: list[Assignment], clock: ReadClock
 ) -> Iterator[Diagnostic]:
     """Who comes to the end of a short way out where another receiver is by then."""
     assert a.path is not None
+    play = call.play
     start, end = a.path.start, a.path.end
     side = math.copysign(1.0, end.x - start.x)
     own = play.man(a.man).snap.x * side >= 0  # who crosses is another matter
@@ -148,30 +151,35 @@ def _on_the_next(
         if other is not a and outside and there.distance(end) <= BESIDE:
             inside = (there.x - end.x) * side
             yield W807(
-                call=play.call.spoken, man=who(play, a), other=who(play, other),
+                call=play.call.spoken, man=play.as_told(a.man), other=play.as_told(other.man),
                 yards=f"{there.distance(end):.1f} yards",
-                where="inside" if inside >= 0 else "outside", line=_to(play, a),
-            ).at(a.span)  # fmt: skip
+                where="inside" if inside >= 0 else "outside",
+                line=_line(call, a, "to 4 outside numbers", ": "),
+            ).at(_told_at(call, a))  # fmt: skip
 
 
-def who(play: Play, a: Assignment) -> str:
-    role = play.as_said(a.man)
-    return f"{role} ({a.man})" if role != a.man else role
+def _route(call: ProvedCall, a: Assignment) -> RouteJob | None:
+    """What the concept sends him to run; None where the protection does."""
+    body = call.body
+    said = (s for jobs in (*body.jobs.values(), *body.others.values()) for s in jobs)
+    return next((s.value for s in said if s.span == a.span and isinstance(s.value, RouteJob)), None)
 
 
-def _up(play: Play, a: Assignment) -> str:
-    return f"`{play.as_said(a.man)} runs {_route(a)} up 2 outside numbers`"
+def _line(call: ProvedCall, a: Assignment, end: str, before: str) -> str:
+    """A line to type behind ``before``: his route with an ``end`` of its own, or the end alone
+    where he blocks or looks for a rusher first; nothing where the protection says his route."""
+    job = _route(call, a)
+    if job is None:
+        return ""
+    if job.route.name in CHECKS or " then " in job.words:
+        return f"{before}`{end}` at the end of his line"
+    return f"{before}`{call.play.as_said(a.man)} runs {job.route.name} {end}`"
 
 
-def _to(play: Play, a: Assignment) -> str:
-    return f"`{play.as_said(a.man)} runs {_route(a)} to 2 outside numbers`"
-
-
-def _route(a: Assignment) -> str:
-    """The route's name, as his job has it: "Fade.", "Flat at 4 strong"."""
-    words = a.job.rpartition("then ")[2].casefold().rstrip(".").split()
-    ends = ("at", "to", "over", "up", "strong", "weak", "away", "same", "toward")
-    return " ".join(takewhile(lambda word: word not in ends, words))
+def _told_at(call: ProvedCall, a: Assignment) -> Span:
+    """Where the text says what he runs: for the protection's route, where it is named."""
+    named = call.body.protect
+    return named[0].span if named and _route(call, a) is None else a.span
 
 
 SAMPLES = """

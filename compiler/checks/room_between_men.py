@@ -12,7 +12,6 @@ from collections.abc import Iterator
 
 from stemline.checks.asked import ProvedCall, When
 from stemline.diagnostics.diagnostic import Diagnostic, Mistake
-from stemline.football.play import Play
 from stemline.football.timing.levels import GAP
 from stemline.football.timing.space import CROWD, Crowd, Meeting, crossings, crowds
 
@@ -63,12 +62,12 @@ def check_room_between_men(call: ProvedCall) -> Iterator[Diagnostic]:
         if crossing.meeting is Meeting.COLLIDE and crossing.time <= over + GAP:
             task = play.assignment(crossing.under)
             yield W803(
-                over=_who(play, crossing.over), under=_who(play, crossing.under),
+                over=play.as_told(crossing.over), under=play.as_told(crossing.under),
                 time=f"{crossing.time:.1f}", apart=f"{crossing.apart:.1f}", call=play.call.spoken,
             ).at(task.span)  # fmt: skip
     for crowd in crowds(clock):
         yield W804(
-            target=crowd.read.read.target, other=_who(play, crowd.other),
+            target=crowd.read.read.target, other=play.as_told(crowd.other),
             apart=f"{crowd.apart:.1f}", call=play.call.spoken, role=play.as_said(crowd.other),
             more=_yards(max(math.ceil(2 * (CROWD - crowd.apart)) / 2, 0.5)), way=_away(crowd),
         ).at(crowd.read.read.span)  # fmt: skip
@@ -86,11 +85,6 @@ def _away(crowd: Crowd) -> str:
     if abs(y) >= abs(x):
         return "deeper" if y > 0 else "lower"
     return "farther out" if x * at.x > 0 else "farther in"
-
-
-def _who(play: Play, label: str) -> str:
-    role = play.assignment(label).role
-    return f"{role} ({label})" if role else label
 
 
 SAMPLES = """

@@ -236,7 +236,7 @@ def _named(play: Play, task: Assignment) -> str:
     numbers = [f"read {r.number}{foot(r)}" for r in play.reads if task.man in r.men]
     numbers += [f"with read {r.number}" for r in play.reads if r.partner_man == task.man]
     named = task.role not in ("", task.man) and not task.role_said.startswith(FOR_MANY)
-    role = f" as {task.role}" if named else ""
+    role = f" as {task.role_said}" if named else ""
     if play.man(task.man).interior and task.role not in ("", "centre"):
         role = f", the {task.role}"
     elif task.role == "centre":

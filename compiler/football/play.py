@@ -400,6 +400,11 @@ class Play:
             return "quarterback"
         return man if role in (*FOR_MANY, "") else role
 
+    def as_told(self, man: str) -> str:
+        """As a message has him: as a line says him, with his letter behind a role."""
+        said = self.as_said(man)
+        return f"{said} ({man})" if said != man else said
+
     @cached_property
     def ball_men(self) -> frozenset[str]:
         """Who has the ball on the way that the coach says, but for the quarterback; nobody where
@@ -429,7 +434,7 @@ class Play:
 
     def runs(self, role: str) -> Assignment | None:
         """The assignment of ``role``, or None when nobody plays it in this call."""
-        return next((a for a in self.assignments if a.role == role), None)
+        return next((a for a in self.assignments if role in (a.role, a.role_said)), None)
 
 
 @dataclass(frozen=True)

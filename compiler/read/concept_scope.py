@@ -20,7 +20,7 @@ from stemline.read.words import Words
 from stemline.syntax.tree import AtomKind, Fact, Phrase
 
 _BY_CALL = ("call", "away", "field", "boundary")
-CENTRE = "centre"
+CENTRES = ("centre", "center")
 """The role of a centre who goes out, where no line gives him one of another name."""
 
 

@@ -19,7 +19,7 @@ from stemline.playbook.concepts import Body, Concept, RouteJob
 from stemline.playbook.playbook import Settings
 from stemline.playbook.role_rules import ByLetter, Choice
 from stemline.playbook.run_definitions import CARRIER
-from stemline.read.concept_scope import CENTRE, Scope
+from stemline.read.concept_scope import CENTRES, Scope
 from stemline.read.name_table import Blocks
 from stemline.read.own_letters import letters_in
 from stemline.read.read_concepts import read_body, subject_name
@@ -98,7 +98,7 @@ class Bodies:
                     roles.update(dict.fromkeys(subject_name(p) for p in fact.subject))
                 if key == "runs" and self.settings.code.all_eligible:
                     named = {subject_name(p) for p in fact.subject}
-                    roles.update(dict.fromkeys(named & {CENTRE}))
+                    roles.update(dict.fromkeys(c for c in CENTRES if c in named))
                 if fact.verb is not None:
                     for subject in fact.subject:
                         men |= read_men(subject)

@@ -47,7 +47,7 @@ from stemline.playbook.note_definitions import Addressed, Note, Told
 from stemline.playbook.role_rules import ByLetter, Choice, Nobody, Passer, RoleRule, Snapper
 from stemline.playbook.run_definitions import BlockRules, Join, KeyDef, LineSpot, Reaction, Toward
 from stemline.playbook.said import Said, SideWord
-from stemline.read.concept_scope import CENTRE, Scope, called_men, read_target
+from stemline.read.concept_scope import CENTRES, Scope, called_men, read_target
 from stemline.read.orders_by_look import order_by_look, side_by_look
 from stemline.read.read_claims import claims_clash, read_alert, read_claim, read_need, says_nothing
 from stemline.read.read_exchanges import EXCHANGES, ball_clashes, read_exchange
@@ -287,9 +287,10 @@ class _ConceptLines:
 
     def _does(self, role: str, fact: Fact, subject: Phrase) -> None:
         key = fact.key
-        if key == "runs" and role == CENTRE and self.scope.all_eligible and role not in self.rules:
+        eligible = self.scope.all_eligible and role in CENTRES
+        if key == "runs" and eligible and role not in self.rules:
             # Where he may catch a pass he needs no rule: there is only one.
-            rule = RoleRule((Snapper(),), (CENTRE,))
+            rule = RoleRule((Snapper(),), (role,))
             self.rules[role].append(Said(rule, self.scope.always, fact.span))
         spot = None if key == "is" else read_line_spot(subject, self.scope.roles)
         if spot is not None:

@@ -102,7 +102,7 @@ def _contain_left(block: Block, blocks: Blocks, reader: _LookReader) -> Iterator
         comes = [task for task in rushes if isinstance(task, Rush) and task.gap is not None]
         if not isinstance(had, Rush) or had.gap is not None or had.side is None or not comes:
             continue
-        if not any(had == task for tasks in reader.tasks for task in tasks):
+        if not reader.contains(had.side):
             yield W429(man=man, look=block.name.text, who=reader.outside(had.side, man),
                        side=had.side.value).at(fact.span)  # fmt: skip
 
@@ -217,10 +217,15 @@ class _LookReader:
                 )
                 self.duties.setdefault(_label(fact), []).append(Said(duty, guard, fact.span))
 
-    @property
-    def tasks(self) -> Iterator[tuple[object, ...]]:
-        """What each man does, in each of his lines."""
-        return (one.value.tasks for said in self.duties.values() for one in said)
+    def contains(self, side: LookSide) -> bool:
+        """Whether somebody has contain on a side, by its name or as the one where he stands."""
+        for label, said in self.duties.items():
+            stands = self.stands.get(label, ())
+            own = stands[0].value[0].side if stands else None
+            for task in (task for one in said for task in one.value.tasks):
+                if isinstance(task, Rush) and task.gap is None and (task.side or own) is side:
+                    return True
+        return False
 
     def outside(self, side: LookSide, man: str) -> str:
         """Who could take over the edge of a side from ``man``: who stands off the line there but

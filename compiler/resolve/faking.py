@@ -6,7 +6,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from stemline.football.blocking.carrying import mesh
-from stemline.football.play import Man
+from stemline.football.play import SHARED, Man
 from stemline.football.players import Position
 from stemline.geometry.paths import Leg, Path, Point, along, length, polyline
 from stemline.lineup.lined_up import LinedUp
@@ -14,8 +14,9 @@ from stemline.playbook.concepts import Body, RouteJob
 from stemline.playbook.run_definitions import CARRIER, Aim
 from stemline.resolve.roles import Bound, shows_run
 
-FAKER = "fake"
-"""The role of a man whose route is said of the `carrier`."""
+FAKER = f"{CARRIER}{SHARED}fakes"
+"""The role of a man whose route is said of the `carrier`, which no coach can write and no page
+prints: it is said as `carrier`."""
 _GIVEN = 1.6
 """Yards from a quarterback under centre at which he shows the ball to a man behind him. Common
 practice, no published source."""
@@ -33,13 +34,12 @@ def with_faker(body: Body) -> Body:
     own = body.jobs.get(CARRIER, ())
     if not shows_run(body) or not any(isinstance(said.value, RouteJob) for said in own):
         return body
-    name = FAKER if FAKER not in body.rules else f"{CARRIER} {FAKER}"
     says = {role: told for role, told in body.role_says.items() if role != CARRIER}
     return replace(
         body,
-        rules={**body.rules, name: body.rules[CARRIER]},
-        jobs={**body.jobs, CARRIER: body.shown, name: own},
-        role_says={**says, name: body.role_says.get(CARRIER, ())},
+        rules={**body.rules, FAKER: body.rules[CARRIER]},
+        jobs={**body.jobs, CARRIER: body.shown, FAKER: own},
+        role_says={**says, FAKER: body.role_says.get(CARRIER, ())},
     )
 
 

@@ -30,7 +30,13 @@ def test_contain_that_comes_inside_is_told_with_who_may_have_it(line: str) -> No
 
 
 @pytest.mark.parametrize(
-    "lines", [("J slants in", "W rushes contain, weak"), ("E slants in",), ("J covers flat, weak",)]
+    "lines",
+    [
+        ("J slants in", "W rushes contain, weak"),
+        ("J slants in", "W rushes contain, either"),
+        ("E slants in",),
+        ("J covers flat, weak",),
+    ],
 )
 def test_an_edge_that_somebody_has_is_not(lines: tuple[str, ...]) -> None:
     assert told(*lines) == []

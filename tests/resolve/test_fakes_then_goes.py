@@ -6,6 +6,8 @@ from __future__ import annotations
 import pytest
 
 from resolve.texts import ELEVEN, THREE_TWO, TWELVE, codes, compiled, play
+from stemline.book.content.job_table import formation_columns, rows
+from stemline.describe.spoken_play import describe
 from stemline.football.play import Play
 from stemline.football.timing.clock import read_clock
 from stemline.football.timing.levels import HIGH_SCHOOL
@@ -70,6 +72,24 @@ def test_he_fakes_at_the_mesh_then_runs_his_route(line: str, who: str) -> None:
     assert made.nobody == ()
 
 
+def test_a_route_of_the_carrier_is_the_carriers_wherever_it_is_said() -> None:
+    made = shown("carrier runs wheel strong", "carrier")
+    assert made.assignment("R").role_said == made.as_said("R") == "carrier"
+    assert made.runs("carrier") is made.assignment("R")
+    assert "R as carrier" in describe(made)
+    told = rows((made,), formation_columns((made,)))
+    assert "carrier" in [row.role for row in told]
+    assert not [row.role for row in told if "fake" in row.role]
+
+
+def test_a_role_of_the_coach_may_be_called_fake() -> None:
+    more = "family Fakes\n    fake is weak #2\n    fake runs cross"
+    made = shown("carrier runs wheel strong", "carrier", more=more)
+    assert made.assignment("R").role_said == "carrier"
+    assert made.assignment("R").job.startswith("Fake the run")
+    assert made.runs("fake") is not made.runs("carrier")
+
+
 def test_the_fake_is_on_the_clock() -> None:
     """He comes to the end of his route later than who runs it at once."""
     faking = shown("back runs wheel strong")
@@ -115,7 +135,7 @@ def test_a_joined_lead_is_not_sent_out_for_the_back(who: str) -> None:
     result = compiled(ELEVEN, SPLIT, run, text, "dress Show\n    in Split\n")
     made = play(result, "Split Right Show")
     assert made.assignment("R").job.startswith("Fake the run to")
-    assert made.assignment("R").role in ("back", "fake")
+    assert made.assignment("R").role_said == who
     path = made.assignment("R").path
     assert path is not None and all(abs(p.x) > 3 for p in path.corners if -0.5 < p.y < 1)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from functools import cache
 
@@ -10,7 +11,7 @@ import pytest
 from resolve.shipped_books import shipped
 from resolve.test_protections import LOOKS as COVERED
 from resolve.test_runs import FORMATIONS, LOOKS, OTHERS
-from resolve.texts import ELEVEN, THREE_TWO, codes, compiled
+from resolve.texts import DOUBLES_ELEVEN, ELEVEN, THREE_TWO, codes, compiled
 from stemline.football.defenders import DutyKind
 from stemline.football.field import BallSpot
 from stemline.football.play import Play
@@ -154,3 +155,37 @@ def test_a_pass_that_shows_no_run_reads_whom_it_names() -> None:
 def test_a_throw_off_nobody_is_told_in_a_pass_too() -> None:
     made = compiled(ELEVEN, THREE_TWO, COVERED, SLANTS.replace("    KEY\n", ""))
     assert "E677" in codes(made)
+
+
+WIDE = DOUBLES_ELEVEN.replace("6 outside tackle", "numbers")
+ZERO = """
+look Zero extends Four
+    C at strong #1, 5 deep
+    B at weak #1, 5 deep
+    S at apex, strong, 4 deep
+    R at apex, weak, 4 deep
+    F in 30, strong
+    F covers hook, strong
+"""
+
+
+@pytest.mark.parametrize(
+    ("key", "looks", "others"),
+    [
+        ("nose", "", ["near safety", "near linebacker"]),
+        ("nose", ZERO, ["near linebacker"]),
+        ("near safety", ZERO, ["near linebacker"]),
+    ],
+)
+def test_of_a_key_who_is_nobody_those_are_named_whom_every_look_has(
+    key: str, looks: str, others: list[str]
+) -> None:
+    def told(key: str) -> list[str]:
+        text = SLANTS.replace("KEY", f"key {key}").replace("Three Two", "Doubles")
+        made = compiled(ELEVEN, WIDE, COVERED.replace("N at 1", "N at 3") + looks, text)
+        return [dict(d.values)["instead"] for d in made.diagnostics if d.code == "W688"]
+
+    (said,) = told(key)
+    assert re.findall("`key ([^`]+)`", said) == others
+    for other in others:
+        assert told(other) == []

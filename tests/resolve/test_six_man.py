@@ -77,6 +77,7 @@ def codes(made: Session) -> set[str]:
     ("centre", "role"),
     [
         ("centre runs hook 6", "centre"),
+        ("center runs hook 6", "center"),
         ("dive is centre\n    dive runs hook 6", "dive"),
         ("dive is center\n    dive runs hook 6", "dive"),
     ],

@@ -276,7 +276,7 @@ def _choices(number: int, plays: Sequence[Play]) -> tuple[Remark, ...]:
     key = play.keys[number]
     for n, ((does, when), (_, to, _)) in enumerate(zip(key.done, key.choices, strict=True)):
         also = (p.keys[number].done[n][0] for p in plays if number < len(p.keys))
-        role = next((a.role for a in play.assignments if to and a.man == to), "")
+        role = next((a.role_said for a in play.assignments if to and a.man == to), "")
         if role and any(words != does for words in also):
             does = f"{does.removesuffix(to)}{role}"
         made.append(Remark(does, f"if {when}" if when else ""))

@@ -23,13 +23,13 @@ def changes(play: Play, base: Play) -> tuple[Remark, ...]:
         if other or moved or before is None or before.man != now.man:
             parts = (moved, told(now.job, play, now) if other else "", *_reacts(now, before))
             words = ". ".join(part.rstrip(".") for part in parts if part)
-            role = beside(now.man, now.role)
+            role = beside(now.man, now.role_said)
             by_words.setdefault(words, []).append(f"{now.man} {role}".rstrip())
     for place, words in _line_changes(play, base):
         by_words.setdefault(words, []).append(place)
-    gone = [a.role for a in role_players(base) if play.runs(a.role) is None]
+    gone = [a.role_said for a in role_players(base) if play.runs(a.role) is None]
     notes = (Remark(", ".join(men), words) for words, men in by_words.items())
-    return (*notes, *((Remark("nobody plays", ", ".join(gone)),) if gone else ()))
+    return (*notes, *((Remark("nobody plays", ", ".join(dict.fromkeys(gone))),) if gone else ()))
 
 
 def new_jobs(play: Play, base: Play) -> tuple[str, ...]:

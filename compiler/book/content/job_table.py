@@ -48,7 +48,7 @@ def by_role(words: str, play: Play, a: Assignment, lettered: bool = False) -> st
 
     Letters of defenders whom he blocks or reads stay, and so do gaps.
     """
-    names = {other.man: other.role for other in role_players(play)}
+    names = {other.man: other.role_said for other in role_players(play)}
     if play.toward is not None:
         names |= {a.man: place_of(play.man(a.man), play) for a in _linemen(play)}
     return each_letter(
