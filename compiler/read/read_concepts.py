@@ -335,7 +335,10 @@ class _ConceptLines:
                 rules = read_rules(fact.value, fact.span)
                 self.line[spot].append(Said(rules, guard, fact.span))
             case "says":
-                self._role_says(str(spot), spot, fact)
+                if fact.guard is None:
+                    self.role_says[str(spot)].append(string_of(fact.value, fact.span))
+                # A pass has no rules of the line: there he is found by where he stands.
+                self._note(spot, fact)
             case _:
                 raise Misread(E403(verb=fact.key).at(fact.span))
 
