@@ -149,7 +149,7 @@ class _ConceptLines:
             guard = self.scope.guard(fact)
             self.pointed[letter].append(Said(ByLetter(letter), guard, fact.span))
         for phrase in phrases(fact.value) if fact.key in _LOOKED_AT else ():
-            for name, man in called_men(phrase, self.scope.roles).items():
+            for name, man in called_men(phrase, self.scope).items():
                 self.pointed[name].append(Said(man, self.scope.guard(fact, looks=False), fact.span))
 
     def _read(self, fact: Fact) -> None:
