@@ -6,7 +6,7 @@ Distances in yards. Common practice throughout, no published source.
 from __future__ import annotations
 
 from stemline.football.conditions import LookWord
-from stemline.football.defence.fronts import HEAD_UP, line_of, overhangs
+from stemline.football.defence.fronts import HEAD_UP, line_of, overhangs, wings
 from stemline.football.defenders import Defence, Defender
 from stemline.football.field import Side
 from stemline.football.play import Man
@@ -78,7 +78,9 @@ def _stands(who: str, side: Side, how: Leverage, defence: Defence, picture: Line
 def _overhang(side: Side, defence: Defence, picture: LinedUp) -> Defender | None:
     """The inmost man off the line who hangs over the edge on that side."""
     edge = max((man.snap.x * side.value for man in line_of(picture.men)), default=0.0)
-    return next(iter(overhangs(defence.defenders, side, edge)), None)
+    close = wings(picture.men)
+    wide = tuple(m.snap.x for m in picture.men if m.rank is not None and m.label not in close)
+    return next(iter(overhangs(defence.defenders, side, edge, wide)), None)
 
 
 def _receiver(man: Defender, side: Side, picture: LinedUp, *, outmost: bool) -> Man | None:

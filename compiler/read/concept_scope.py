@@ -53,6 +53,8 @@ class Scope:
     """The names of its formations."""
     letters: Letters = NO_LETTERS
     """The men whom its lines may call by their letters."""
+    others_run: bool = False
+    """Whether a line says what route `everyone else` runs: any man who is counted may be read."""
     pointed: Collection[str] = ()
     """Of the roles those letters of which no line says what their men do."""
     runners: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
@@ -86,7 +88,7 @@ def read_target(phrase: Phrase, scope: Scope, also: Collection[str] = ()) -> str
         return REST
     words.at = 0
     names = (*scope.targets, REST) if scope.calls_men else scope.targets
-    target = words.take_name((*scope.targets, *(n for n in called_men(phrase, scope.roles))))
+    target = words.take_name((*scope.targets, *called_men(phrase, scope)))
     if target is None and (route := words.take_name(scope.runners)):
         ran = [role for role in scope.runners[route] if role in scope.roles]
         if len(ran) == 2 and _mirrored(ran):
@@ -101,14 +103,16 @@ def read_target(phrase: Phrase, scope: Scope, also: Collection[str] = ()) -> str
     return target
 
 
-def called_men(phrase: Phrase, roles: Collection[str]) -> dict[str, Ranked]:
-    """The man whom a phrase counts from another side than his line does, by its words: ``call #1``
-    where `each #1` has a job."""
+def called_men(phrase: Phrase, scope: Scope) -> dict[str, Ranked]:
+    """The man whom a phrase counts and no line of his own names so, by its words: ``call #1`` where
+    `each #1` has a job, ``weak #2`` where `everyone else` runs."""
     found = {}
     for side, rank in pairwise(phrase.atoms):
-        if side.word in _BY_CALL and rank.kind is AtomKind.RANK:
+        if side.word in SIDES and rank.kind is AtomKind.RANK:
             name, number = f"{side.word} {rank.text}", rank.text
-            if name not in roles and {f"strong {number}", f"weak {number}"} <= {*roles}:
+            both = {f"strong {number}", f"weak {number}"} <= {*scope.roles}
+            counted = scope.others_run or (side.word in _BY_CALL and both)
+            if name not in scope.roles and counted:
                 found[name] = Ranked(SIDES[side.word], int(number.removeprefix("#")))
     return found
 

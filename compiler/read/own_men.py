@@ -67,6 +67,7 @@ _BEFORE_A_MAN = frozenset(("from", "as", "toward", "opposite"))
 _NAMES = frozenset(("family", "say", "says", "caution", "protect", "join", "hot"))
 _EITHER = ("guard", "tackle", "end")
 _EACH = ("playside", "backside")
+_BOTH = {"guards": "guard", "tackles": "tackle"}
 _GOES_OUT = {"end": "tight end", "tight end": "tight end", "wing": "wing"}
 """Of whom there may be one on each side, and both run a route: ``each end runs flat``."""
 
@@ -87,6 +88,7 @@ def with_own_men(documents: Iterable[Document]) -> tuple[Document, ...]:
         linemen,
         dict.fromkeys(_passers(blocks, lined) - other, "quarterback"),
         frozenset(lined),
+        frozenset(_BOTH.keys() - other),
     )
     runs = tuple(b.name.text for b in blocks if b.kind == "run")
     looks = {b.name.text.casefold(): b for b in blocks if b.kind == "look"}
@@ -111,6 +113,8 @@ class _Men:
     passers: Meant
     lined: frozenset[str] = frozenset()
     """The letters that formations line up, in lower case."""
+    both: frozenset[str] = frozenset()
+    """Words for two linemen of a kind."""
 
 
 def _subjects(blocks: Iterable[Block], kind: str, key: str) -> Iterator[Phrase]:
@@ -165,7 +169,8 @@ def _fact(fact: Fact, men: _Men) -> Fact:
         meant = {**meant, "c": men.linemen["c"]}
     subjects = {**meant, **(men.linemen if fact.key in ("blocks", "says") else {})}
     out = fact.key == "runs"
-    subject = tuple(man for one in fact.subject for man in _subject(one, subjects, out=out))
+    named = (_each_of(one, men.both) for one in fact.subject)
+    subject = tuple(man for one in named for man in _subject(one, subjects, out=out))
     if fact.key in _NAMES or fact.value is None:
         return replace(fact, subject=subject)
     anywhere = fact.key in _MEN
@@ -173,6 +178,14 @@ def _fact(fact: Fact, men: _Men) -> Fact:
     if fact.key == "blocks":
         value = _each_phrase(value, lambda phrase: _neighbour(phrase, men.lined))
     return replace(fact, subject=subject, value=value)
+
+
+def _each_of(subject: Phrase, both: Collection[str]) -> Phrase:
+    """``guards``, ``both tackles`` as ``each guard``, ``each tackle``."""
+    words, last = [atom.word for atom in subject.atoms], subject.atoms[-1]
+    if words[-1] not in both or words[:-1] not in ([], ["both"], ["the"]):
+        return subject
+    return Phrase((replace(last, text="each"), replace(last, text=_BOTH[last.word])))
 
 
 def _subject(subject: Phrase, meant: Meant, *, out: bool) -> tuple[Phrase, ...]:

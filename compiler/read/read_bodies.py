@@ -24,7 +24,7 @@ from stemline.read.name_table import Blocks
 from stemline.read.own_letters import letters_in
 from stemline.read.read_concepts import read_body, subject_name
 from stemline.read.read_exchanges import with_the_ball
-from stemline.read.read_roles import read_men
+from stemline.read.read_roles import EVERYONE_ELSE, read_men
 from stemline.read.run_joins import unfinished, with_partners, with_run
 from stemline.read.runners import runners_of
 from stemline.read.words import string_of
@@ -140,6 +140,11 @@ class Bodies:
             looks=tuple(self.blocks.names("look")),
             formations=tuple(self.blocks.names("formation")),
             letters=letters,
+            others_run=any(
+                f.key == "runs" and p.text.casefold().startswith(EVERYONE_ELSE)
+                for f in facts
+                for p in f.subject
+            ),
             pointed=pointed,
             runners=runners_of(facts, self.routes, letters),
             concept=blocks[-1].name.text if blocks and blocks[-1].kind == "concept" else "",

@@ -149,7 +149,7 @@ class _ConceptLines:
             guard = self.scope.guard(fact)
             self.pointed[letter].append(Said(ByLetter(letter), guard, fact.span))
         for phrase in phrases(fact.value) if fact.key in _LOOKED_AT else ():
-            for name, man in called_men(phrase, self.scope.roles).items():
+            for name, man in called_men(phrase, self.scope).items():
                 self.pointed[name].append(Said(man, self.scope.guard(fact, looks=False), fact.span))
 
     def _read(self, fact: Fact) -> None:
@@ -336,7 +336,10 @@ class _ConceptLines:
                 rules = read_rules(fact.value, fact.span)
                 self.line[spot].append(Said(rules, guard, fact.span))
             case "says":
-                self._role_says(str(spot), spot, fact)
+                if fact.guard is None:
+                    self.role_says[str(spot)].append(string_of(fact.value, fact.span))
+                # A pass has no rules of the line: there he is found by where he stands.
+                self._note(spot, fact)
             case _:
                 raise Misread(E403(verb=fact.key).at(fact.span))
 

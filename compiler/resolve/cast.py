@@ -94,7 +94,9 @@ class Cast:
         told = self._told[deciding]
         play, found = told.blocking.against(defence, tuple(x.value for x in against))
         if self._casting.body.notes:
-            play = with_notes(play, self._casting.body.notes, self._bound, self._picture, against)
+            line = replace(self._picture, toward=told.blocking.playside)
+            notes = self._casting.body.notes
+            play = with_notes(play, notes, self._bound, self._picture, line, against)
         play = with_ball_words(self._alerted(play, against))
         return play, (*self._bound.found, *told.found, *found)
 

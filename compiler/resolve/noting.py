@@ -29,13 +29,15 @@ def with_notes(
     notes: Iterable[Note],
     bound: Bound,
     picture: LinedUp,
+    line: LinedUp,
     against: Sequence[LookWord],
 ) -> Play:
-    """The play, each man's words with those that may hold for him; one may have several."""
+    """The play, each man's words with those that may hold for him; one may have several. ``line``
+    is the picture with the side that is the linemen's playside, a pass protection's own."""
     said: dict[str, list[str]] = {}
     for note in notes:
         words = worded(note, picture.receivers, picture.count.shape, against)
-        for label in _men(note, bound, picture) if words else ():
+        for label in _men(note, bound, picture, line) if words else ():
             said.setdefault(label, []).append(words)
     if not said:
         return play
@@ -84,7 +86,7 @@ def _is_open(part: str, against: Sequence[LookWord]) -> bool:
     return any(w in _BY_SPOT or (w in _LOOKS and _LOOKS[w] not in against) for w in words)
 
 
-def _men(note: Note, bound: Bound, picture: LinedUp) -> list[str]:
+def _men(note: Note, bound: Bound, picture: LinedUp, line: LinedUp) -> list[str]:
     match note.who:
         case str(role):
             # Men whom one line tells their job have its words with a number behind them.
@@ -98,7 +100,7 @@ def _men(note: Note, bound: Bound, picture: LinedUp) -> list[str]:
         case LineSpot() as spot:
             if spot == WHOLE_LINE:
                 return [m.label for m in picture.men if m.interior]
-            side = picture.side(spot.side) if spot.side is not None else None
+            side = line.side(spot.side) if spot.side is not None else None
             label = at_place(picture.men, spot.place, side)
             return [label] if label else []
         case choice:

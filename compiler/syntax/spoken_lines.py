@@ -9,6 +9,7 @@ from there. `format` writes what they are read as. Common practice, no published
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from itertools import pairwise
 
 from lark import Token
 
@@ -69,7 +70,7 @@ _ONE_OF = {"guards": "guard", "tackles": "tackle", "ends": "end"}
 def as_written(kind: str, line: Sequence[Token]) -> list[Token] | None:
     """The line as a block of ``kind`` has it; None for one that is not known to be said so."""
     if any(token.type == "STRING" for token in line):
-        return None
+        return _told(kind, line)
     said = talked(kind, line) or as_said(kind, line)
     if said is not None:
         return said
@@ -88,6 +89,16 @@ def as_written(kind: str, line: Sequence[Token]) -> list[Token] | None:
             and not (own and any(len(t) > 2 for t in line[:at]))
         ):
             return [*_who(line[:at]), *said]
+    return None
+
+
+def _told(kind: str, line: Sequence[Token]) -> list[Token] | None:
+    """``guards say "Set and hide."`` as ``each guard says "Set and hide."``."""
+    if kind not in (*_PLAYS, "protection"):
+        return None
+    for at, (verb, words) in enumerate(pairwise(line)):
+        if verb.casefold() == "say" and words.type == "STRING" and at and _men(line[:at]):
+            return [*_who(line[:at]), _as(verb, "says"), *line[at + 1 :]]
     return None
 
 

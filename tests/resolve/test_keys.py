@@ -189,3 +189,84 @@ def test_of_a_key_who_is_nobody_those_are_named_whom_every_look_has(
     assert re.findall("`key ([^`]+)`", said) == others
     for other in others:
         assert told(other) == []
+
+
+# An overhang, by where he stands.
+
+HANGS = """
+playbook Flint Rams
+    code college
+
+formation Trey
+    X at away, numbers, on line
+    Y at call, end, on line
+    H at call, 5 outside tackle, off line
+    Z at call, numbers, off line
+    R at call, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+run Inside Zone
+    toward call
+    carrier is back
+    carrier aims playside A
+    line blocks on or climb
+    everyone else blocks stalk
+
+concept Zone Glance
+    join run Inside Zone
+    glance is weak #1
+    glance runs glance
+    everyone else blocks stalk
+    key weak WHO
+    give if he stays out
+    throw glance if he fits the run
+
+dress Zone Glance
+    in Trey to both
+
+look Over Quarters
+    E in 5, strong
+    T in 3, strong
+    N in 1, weak
+    J in 5, weak
+    M in STACK, weak
+    S at apex, strong, 5 deep
+    W at STANDS, weak, HIGH deep
+    C at strong #1, 7 deep
+    H at strong #2, 10 deep
+    F at weak, between #1 and tackle, 10 deep
+    B at weak #1, 7 deep
+    C, H, F, B cover quarter
+    S covers flat, strong
+    M covers hole
+    W covers flat, weak
+"""
+
+
+@pytest.mark.parametrize(
+    ("who", "stack", "stands", "high", "man"),
+    [
+        ("overhang", "10", "apex", "5", "W"),
+        ("force defender", "10", "apex", "5", "W"),
+        ("overhang", "10", "4 outside tackle", "5", "W"),
+        ("overhang", "10", "apex", "11", ""),
+        ("overhang", "50", "apex", "11", ""),
+        ("overhang", "50", "apex", "5", "W"),
+    ],
+)
+def test_an_overhang_is_outside_the_line_and_as_wide_as_the_apex(
+    who: str, stack: str, stands: str, high: str, man: str
+) -> None:
+    """An inside linebacker never is one, and then nobody is read, which is told. Common practice,
+    no published source."""
+    places = {"WHO": who, "STACK": stack, "STANDS": stands, "HIGH": high}
+    text = HANGS
+    for name, is_ in places.items():
+        text = text.replace(name, is_)
+    made = compiled(text)
+    shown = list(options(made))
+    assert {play.keys[0].man for play in shown} == {man} and len(shown) == 2
+    for play in shown:
+        blocked = {h.defender for a in play.assignments for h in a.hits}
+        assert "M" in blocked and "W" not in blocked
+    assert ("W688" in codes(made)) is (not man)

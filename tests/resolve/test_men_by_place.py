@@ -315,3 +315,30 @@ def test_a_look_at_two_keeps_the_one_who_still_runs_it(
     for name in ("Postcard", f"{letter} Post"):
         made = play(result, f"Three Two Right Pair {name}")
         assert [(r.target, r.partner) for r in made.reads] == reads
+
+
+READ_OTHERS = """
+concept Two
+    curl is strong #1
+    curl runs curl
+    everyone else runs slant
+    back blocks inside out
+    feet 5, reset
+    read curl on 5 > {} on reset
+"""
+
+
+@pytest.mark.parametrize(
+    ("last", "man"),
+    [("weak #2", "W"), ("weak #1", "X"), ("strong #3", "H"), ("away #2", "W"), ("call #2", "S")],
+)
+def test_a_man_of_everyone_else_is_read_by_his_place(last: str, man: str) -> None:
+    made = compiled(TWELVE, THREE_TWO, READ_OTHERS.format(last), dress("Three Two", concept="Two"))
+    assert codes(made) == []
+    reads = play(made, "Three Two Right Two").reads
+    assert [read.men for read in reads] == [("Z",), (man,)]
+
+
+def test_where_no_line_says_what_the_others_run_nobody_is_read_by_his_place() -> None:
+    text = READ_OTHERS.format("weak #2").replace("runs slant", "blocks stalk")
+    assert "E464" in codes(compiled(TWELVE, THREE_TWO, text, dress("Three Two", concept="Two")))

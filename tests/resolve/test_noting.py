@@ -44,6 +44,44 @@ def told(
     return {a.man: a.says for a in play.assignments if a.says}
 
 
+OUT = """
+protection Out
+    toward SIDE
+    playside guard, centre blocks set and release
+    backside guard, line blocks man
+"""
+
+
+@pytest.mark.parametrize(
+    ("line", "men"),
+    [
+        ('playside guard says "Out."', {"RG"}),
+        ('backside tackle says "Out."', {"LT"}),
+        ('centre says "Out."', {"C"}),
+        ('playside guard, centre says "Out."', {"RG", "C"}),
+        ('line says "Out."', {"LT", "LG", "C", "RG", "RT"}),
+        ('guards says "Out."', {"LG", "RG"}),
+        ('guards say "Out."', {"LG", "RG"}),
+        ('both tackles say "Out."', {"LT", "RT"}),
+    ],
+)
+def test_a_lineman_is_spoken_to_by_his_place_in_a_pass_too(line: str, men: set[str]) -> None:
+    """With whatever protection, a built-in one or his own."""
+    protected = made(line, "protect Out", tag=OUT.replace("SIDE", "strong"))
+    for session in (made(line), made(line, "protect screen"), protected):
+        assert {m for m, says in told(session).items() if says == ("Out.",)} == men
+
+
+@pytest.mark.parametrize(("side", "man"), [("strong", "RG"), ("weak", "LG")])
+def test_the_playside_of_a_word_is_that_of_the_protection(side: str, man: str) -> None:
+    """Said in the concept or in the protection, it is to the same man."""
+    line, out = 'playside guard says "Out."', OUT.replace("SIDE", side)
+    for session in (
+        made(line, "protect Out", tag=out), made("protect Out", tag=f"{out}    {line}\n"),
+    ):  # fmt: skip
+        assert {m for m, says in told(session).items() if "Out." in says} == {man}
+
+
 def test_the_quarterback_and_positions_and_the_line_are_spoken_to() -> None:
     session = made(
         'quarterback says "Eyes up."', 'every slotback says "Inside release."',

@@ -73,15 +73,19 @@ def wings(men: Iterable[Man]) -> tuple[str, ...]:
     return tuple(m.label for m in found)
 
 
-def overhangs(defenders: Iterable[Defender], side: Side, edge: float) -> tuple[Defender, ...]:
+def overhangs(
+    defenders: Iterable[Defender], side: Side, edge: float, wide: Iterable[float]
+) -> tuple[Defender, ...]:
     """Men off the line who hang over the edge of a side, ``edge`` yards from the ball, from inside
-    out."""
+    out: however wide the apex is, who stands at it is one. ``wide`` is x of the men split out."""
+    split = min((x * side.value for x in wide if x * side.value > edge), default=edge)
+    most = max(edge + OVERHANG_WIDTH, (edge + split) / 2 + HEAD_UP)
     there = [
         d
         for d in defenders
         if d.level is not Level.LINE
         and d.at.y <= OVERHANG_DEPTH
-        and edge - HEAD_UP < d.at.x * side.value <= edge + OVERHANG_WIDTH
+        and edge - HEAD_UP < d.at.x * side.value <= most
     ]
     return tuple(sorted(there, key=lambda d: (d.at.x * side.value, d.label)))
 
@@ -263,6 +267,14 @@ class Front:
                 return self._by_duty(DutyKind[target.what.split()[0].upper()], side)
         return ()
 
+    def read_as(self, target: Described) -> tuple[Defender, ...]:
+        """Who is read by a description, best first: a block that finds no overhang has the next
+        man inside, and the quarterback who finds none reads nobody."""
+        if target.what == "overhang":
+            outside = self.overhangs(target.side or self.toward)
+            return tuple(d for d in outside if self.hangs(d))
+        return self.described(target, 0.0)
+
     def _linebackers(self, side: Side) -> tuple[Defender, ...]:
         """The box behind the line, counted from the hole: the near one first and so on to the far
         side; who hangs over the playside end comes after those inside him and before whoever is
@@ -335,7 +347,7 @@ class Front:
 
     def overhangs(self, side: Side) -> tuple[Defender, ...]:
         """Men off the line who hang over the edge or the last man, from inside out."""
-        return overhangs(self.defenders, side, self.end(side) * side.value)
+        return overhangs(self.defenders, side, self.end(side) * side.value, self.wide)
 
     def hanging(self, side: Side) -> tuple[Defender, ...]:
         """Those, but one who stands over the tackle after all who are outside of him."""

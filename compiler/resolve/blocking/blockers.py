@@ -19,7 +19,12 @@ from stemline.resolve.roles import Bound
 
 
 class Blocking(Protocol):
-    """What the blockers of one play are told: worked out once, put to one defence after another."""
+    """What the blockers of one play are told: worked out once, put to one defence after another.
+
+    ``playside`` is the side that a line's `playside` means, None for the strong one.
+    """
+
+    playside: Side | None
 
     def against(
         self, defence: Defence | None, shows: tuple[str, ...]

@@ -29,7 +29,7 @@ def read(front: Front, target: Described, solve: Solve) -> tuple[Defender, ...]:
     then the inner one.
     """
     if target.what != UNBLOCKED:
-        return front.described(target, 0.0)
+        return front.read_as(target)
     side = target.side or front.toward.other
     without = solve(())
     blocked = {label for b in without.blocks for label in (b.defender, b.climb)}

@@ -63,7 +63,7 @@ def unread(body: Body, play: Play) -> tuple[Diagnostic, ...]:
 
 
 def _there(front: Front, target: Described, solve: Solve | None) -> tuple[Defender, ...]:
-    return read(front, target, solve) if solve is not None else front.described(target, 0.0)
+    return read(front, target, solve) if solve is not None else front.read_as(target)
 
 
 def _to(one: Reaction, bound: Bound, given: str) -> str:

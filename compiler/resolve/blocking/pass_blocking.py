@@ -81,9 +81,11 @@ class PassBlocking:
         self._wide = ScreenBlocks(play, body, bound, picture)
         self._men: Protectors | None = None
         self._found = unread(body, play)
+        self.playside = picture.toward
         if protection is None or protection.broken:
             return
         self._men = Protectors(play, body, protection, bound, picture)
+        self.playside = picture.toward or self._men.toward
         self._play = _told(play, protection, self._men)
         if not bound.found:
             # A role of the concept without its man is one cause, and reported already.

@@ -96,6 +96,7 @@ class RunBlocking:
     def __init__(self, play: Play, body: Body, bound: Bound, picture: LinedUp) -> None:
         self._body, self._bound, self._picture = body, bound, picture
         self._toward = picture.toward or picture.called
+        self.playside = picture.toward
         told = told_men(play, body, bound, picture)
         self._told = {t.man: t for t in reversed(told)}
         self._shows_run = play.kind is Kind.PASS and not body.reactions
