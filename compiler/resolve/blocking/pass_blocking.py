@@ -30,6 +30,7 @@ from stemline.football.blocking.protecting import (
 )
 from stemline.football.conditions import always
 from stemline.football.defence.fronts import front_of
+from stemline.football.defence.zones import middle_of
 from stemline.football.defenders import Defence, Level
 from stemline.football.field import Side
 from stemline.football.play import Assignment, Branch, Hit, Hot, Play, Read
@@ -111,7 +112,9 @@ def _keyed(play: Play, body: Body, bound: Bound, picture: LinedUp) -> Play:
     paths = [play.assignment(man).path for man in thrown if man]
     sides = (Side.at(path.end.x) for path in paths if path is not None)
     toward = picture.toward or next(filter(None, sides), picture.called)
-    front = front_of(picture.men, play.defence, toward) if play.defence is not None else None
+    front = None
+    if play.defence is not None:
+        front = front_of(picture.men, play.defence, toward, middle=middle_of(picture.field))
     play = replace(play, keys=keys_read(body, bound, picture, front, None))
     words, passer = " ".join(key_words(play)), play.passer
     if passer is None or not words:

@@ -16,6 +16,7 @@ from stemline.football.blocking.protecting import Blocker, ProtectionRule
 from stemline.football.conditions import LookWord
 from stemline.football.defence.described import Described
 from stemline.football.defence.fronts import Front, front_of
+from stemline.football.defence.zones import middle_of
 from stemline.football.defenders import Defence
 from stemline.football.field import Side
 from stemline.football.offence.counting import tight_ends
@@ -332,7 +333,8 @@ class RushSeen:
 
     def _front(self, toward: Side) -> Front:
         if toward not in self._fronts:
-            self._fronts[toward] = front_of(self._men, self._defence, toward)
+            middle = middle_of(self._picture.field)
+            self._fronts[toward] = front_of(self._men, self._defence, toward, middle=middle)
         return self._fronts[toward]
 
 

@@ -33,6 +33,7 @@ from stemline.football.blocking.openings import (
 from stemline.football.blocking.run_rules import PULLS, BlockWay, Rule, Task
 from stemline.football.blocking.run_scheme import BlockTaken, Scheme, scheme
 from stemline.football.defence.fronts import HEAD_UP, Front, front_of
+from stemline.football.defence.zones import middle_of
 from stemline.football.defenders import Defence
 from stemline.football.field import Side
 from stemline.football.offence.counting import tight_ends
@@ -146,7 +147,8 @@ class RunBlocking:
         )
 
     def _front(self, defence: Defence) -> Front:
-        return front_of(self._picture.men, defence, self._toward, self._through.hole)
+        middle = middle_of(self._picture.field)
+        return front_of(self._picture.men, defence, self._toward, self._through.hole, middle)
 
     def _blocked(self, play: Play, front: Front) -> Play:
         solved = self._scheme(front, [k.man for k in play.keys if k.man])
