@@ -39,7 +39,7 @@ from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import Body, Job, RouteJob
 from stemline.playbook.playbook import Playbook
 from stemline.playbook.protection_definitions import HotDef, Protection
-from stemline.playbook.said import Said
+from stemline.playbook.said import Said, SideWord
 from stemline.read.ready_protections import ready
 from stemline.resolve.assignments import assignments, parting
 from stemline.resolve.blocking.handing_off import key_words
@@ -141,7 +141,7 @@ def _told(play: Play, protection: Protection, men: Protectors) -> Play:
     for man in men.men:
         before, route = play.assignment(man.blocker.label), men.way_out(man)
         if route is not None:
-            run = _run(play, before.man, route, men)
+            run = _goes_out(play, man, route, men)
             before = replace(before, path=run.path, marks=run.marks, waits=run.waits)
         if not man.kept:
             rule, edge = man.blocker.rule, man.edge
@@ -156,7 +156,9 @@ def _told(play: Play, protection: Protection, men: Protectors) -> Play:
         if before.path is None:
             before = replace(before, path=scanning.get(man.blocker.label))
         says = men.told(man)
-        jobs[man.blocker.label] = replace(before, says=tuple(dict.fromkeys((*before.says, *says))))
+        says = tuple(dict.fromkeys((*before.says, *says)))
+        waits = 0.0 if man.goes and before.waits is None else before.waits
+        jobs[man.blocker.label] = replace(before, says=says, waits=waits)
     hots = tuple((hot, _hot_man(hot, men)) for hot in protection.hot)
     for label, way in _hot_ways(play, hots, men).items():
         before = jobs.get(label, play.assignment(label))
@@ -231,6 +233,23 @@ def _hot_ways(play: Play, hots: Sequence[tuple[HotDef, str]], men: Protectors) -
                 looks, run.path, f"Hot: {run.job[:1].lower()}{run.job[1:]}", run.marks, leaves
             )
     return ways
+
+
+def _goes_out(play: Play, man: Protector, route: RouteJob, men: Protectors) -> Assignment:
+    """The way of a man who checks: first to the side on which he looks, and out on it where his
+    route says no other."""
+    label, side = man.blocker.label, men.looks_to(man)
+    goes = _run(play, label, route, men)
+    if side is None:
+        return goes
+    there = replace(route, way=SideWord.LEFT if side is Side.LEFT else SideWord.RIGHT)
+    looks = _run(play, label, there, men)
+    if route.way is None:
+        return looks
+    if looks.path is None or goes.path is None or not man.blocker.rule.at_edge:
+        return goes
+    legs = (*looks.path.legs[:1], *goes.path.legs[1:])
+    return replace(goes, path=replace(goes.path, legs=legs))
 
 
 def _run(play: Play, label: str, job: RouteJob, men: Protectors) -> Assignment:

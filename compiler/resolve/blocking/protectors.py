@@ -268,6 +268,14 @@ class Protectors:
         chosen = narrowest([s for s in said if self.worlds & s.guard.worlds])
         return chosen.value if chosen is not None else None
 
+    def looks_to(self, man: Protector) -> Side | None:
+        """The side on which he looks who checks: of the edge that is his, or of the defender whom
+        the text calls by a side; None where it says none."""
+        if man.blocker.rule.at_edge:
+            return man.blocker.side
+        word = man.wants[0].partition(" ")[0] if man.wants else ""
+        return self.picture.side(SideWord(word)) if word in _SIDE_WORDS else None
+
     def _end(self, man: Man) -> PassBlock | None:
         if man.label not in self.ends:
             return None

@@ -48,6 +48,7 @@ from stemline.resolve.blocking.keys_read import keys_read, unread
 from stemline.resolve.blocking.run_words import taken_words
 from stemline.resolve.blocking.screen_blocks import thrown_short
 from stemline.resolve.blocking.told_blocks import (
+    aim_of,
     holders_by_label,
     hole_of,
     named,
@@ -188,7 +189,9 @@ class RunBlocking:
         most, passer = min(past) - _INSIDE_READ, play.passer
         aim = 0.0
         if passer is not None and passer.label != self._carrier:
-            aim = hole_of(play, self._body, self._bound, self._picture, passer.label) * side
+            role = self._bound.role_of(passer.label)  # the carrier's aim is not his
+            mine = (role,) if role is not None else ()
+            aim = aim_of(mine, play, self._body, self._picture, passer.label) * side
         return replace(through, hole=side * (aim if 0 < aim <= most else most))
 
     def _rule_of(self, block: BlockTaken) -> Rule | None:
